@@ -1,0 +1,35 @@
+import { z } from 'zod';
+
+/** Who a value is for: the fabricator at the bench, the customer with the packet, the shop's own records. */
+export const audiences = ['bench', 'customer', 'shop'] as const;
+export type Audience = (typeof audiences)[number];
+
+const seenBy = z.registry<{ audiences: readonly Audience[] }>();
+
+/**
+ * Declares who may see a leaf of a schema. Apply it last: `optional()` and the like make a new schema,
+ * which would belong to nobody. A leaf that was never declared is shown to nobody.
+ */
+export function shownTo(...list: Audience[]): <S extends z.ZodType>(schema: S) => S {
+  return (schema) => {
+    const own = schema.clone();
+    seenBy.add(own, { audiences: list });
+    const meta = schema.meta();
+    if (meta) z.globalRegistry.add(own, meta);
+    return own;
+  };
+}
+
+/** Everyone: bench, customer and shop. */
+export const everyone = shownTo('bench', 'customer', 'shop');
+/** The people who build: bench and shop. */
+export const builders = shownTo('bench', 'shop');
+/** The shop's own records. */
+export const shopOnly = shownTo('shop');
+/** The shop and the customer whom the value is about. */
+export const customerAndShop = shownTo('customer', 'shop');
+
+/** The declared audiences of one schema; empty when none was declared. */
+export function audiencesOf(schema: z.ZodType): readonly Audience[] {
+  return seenBy.get(schema)?.audiences ?? [];
+}

@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import { Private } from './private.ts';
+import { type DimensionName, dimensions, isQuantity, parseQuantity, type Quantity } from './quantity.ts';
+import { parseWireSize, type WireSize } from './wire-size.ts';
+
+/** Text that YAML would not turn into something else. */
+export function text(example: string): z.ZodString {
+  return z
+    .string({ error: (issue) => textFault(issue.input, example) })
+    .min(1, `is empty; write a text such as ${example}`)
+    .meta({ examples: [example] });
+}
+
+function textFault(input: unknown, example: string): string {
+  if (typeof input === 'number' || typeof input === 'boolean')
+    return `is read as a ${typeof input}, but a text is needed: put quotes round it, "${input}"`;
+  return `needs a text, such as ${example}`;
+}
+
+/** An id: lower case words joined by hyphens, as it stands in addresses and on labels. */
+export const id = z
+  .string({ error: (issue) => textFault(issue.input, 'amp-front') })
+  .regex(
+    /^[a-z0-9]+(-[a-z0-9]+)*$/,
+    'is not an id: use lower case letters, digits and single hyphens, such as amp-front',
+  )
+  .meta({ examples: ['amp-front'] });
+
+/** A reference to a terminal of a device: `device.TERMINAL`, or a pair of terminals named by what they share. */
+export const terminalRef = z
+  .string({ error: (issue) => textFault(issue.input, 'amp-front.B+') })
+  .regex(
+    /^[a-z0-9]+(-[a-z0-9]+)*\.[^\s.]+$/,
+    'is not a terminal: write device.TERMINAL, such as amp-front.B+',
+  )
+  .meta({ examples: ['amp-front.B+'] });
+
+/** A calendar day, ISO 8601. */
+export const day = z.iso
+  .date({ error: 'is not a date: write year-month-day, such as 2026-03-14' })
+  .meta({ examples: ['2026-03-14'] });
+
+type Coded<D extends DimensionName> = Quantity<(typeof dimensions)[D]['si']>;
+type QuantityCodec<D extends DimensionName> = z.ZodCodec<z.ZodString, z.ZodCustom<Coded<D>, Coded<D>>>;
+
+/** A quantity of one dimension, written with its unit, held as its SI number. */
+export function quantity<D extends DimensionName>(dimension: D): QuantityCodec<D> {
+  const { name, example, si } = dimensions[dimension];
+  const written = z
+    .string({
+      error: (issue) =>
+        typeof issue.input === 'number'
+          ? `is a bare number, but a ${name} needs its unit: write ${example}`
+          : `needs a ${name}, such as ${example}`,
+    })
+    .meta({ examples: [example], description: `A ${name}, written with its unit.` });
+  const held = z.custom<Coded<D>>((value) => typeof value === 'number' && isQuantity(value));
+  return z.codec(written, held, {
+    decode: (value, ctx) => {
+      const read = parseQuantity(value, dimension);
+      if (typeof read === 'number' && isQuantity<(typeof dimensions)[D]['si']>(read)) return read;
+      const fault = typeof read === 'number' ? `"${value}" is not a ${name}` : read.fault;
+      ctx.issues.push({
+        code: 'custom',
+        input: value,
+        message: `${fault}; write a ${name} such as ${example}`,
+      });
+      return z.NEVER;
+    },
+    encode: (value) => `${value} ${si}`,
+  });
+}
+
+/** A conductor size, `4 AWG` or `16 mm2`. */
+export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> = z.codec(
+  z
+    .string({ error: () => 'needs a conductor size with its unit, such as 4 AWG, 1/0 AWG or 16 mm2' })
+    .meta({ examples: ['4 AWG', '1/0 AWG', '16 mm2'], description: 'A conductor size.' }),
+  z.custom<WireSize>(),
+  {
+    decode: (value, ctx) => {
+      const size = parseWireSize(value);
+      if (size) return size;
+      const message = `"${value}" is not a conductor size made here: write 24 AWG to 4/0 AWG, or an area such as 16 mm2`;
+      ctx.issues.push({ code: 'custom', input: value, message });
+      return z.NEVER;
+    },
+    encode: (size) => size.label,
+  },
+);
+
+/** A private value: held so that it can't be put into a string. */
+export function privateText(example: string): z.ZodCodec<z.ZodString, z.ZodCustom<Private, Private>> {
+  return z.codec(text(example), z.instanceof(Private), {
+    decode: (value) => new Private(value),
+    encode: (value) => value.reveal(),
+  });
+}
+
+/** A whole count of pieces, or a pure number: the only things that need no unit. */
+export const count = z
+  .int({ error: 'needs a whole number, such as 2' })
+  .nonnegative('is below zero; write a whole number such as 2')
+  .meta({ examples: [2] });

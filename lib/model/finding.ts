@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import { builders } from './audience.ts';
+import { placeSchema } from './place.ts';
+import { markSchema } from './trace.ts';
+
+/** `stop` keeps the sheets of the job from being released; `caution` must be read; `note` is good to know. */
+export const levelSchema = z.enum(['stop', 'caution', 'note']);
+export type Level = z.infer<typeof levelSchema>;
+
+/** A splice that would mend the file: replace the text from `start` to `end` (offsets) by `text`. */
+const editSchema = z.object({
+  file: builders(z.string()),
+  start: builders(z.int().nonnegative()),
+  end: builders(z.int().nonnegative()),
+  text: builders(z.string()),
+});
+
+/** What a rule says of a job that could be read, but is wrong or doubtful. */
+export const findingSchema = z.object({
+  /** The rule's id, such as `fuse-over-conductor`. */
+  rule: builders(z.string()),
+  level: builders(levelSchema),
+  /** The given value that it is about, or the nearest given ancestor of a computed one. */
+  where: placeSchema,
+  /** Ids of the devices, wires, fuses, boards, controls it is about, the first one the subject. */
+  related: z.array(builders(z.string())),
+  /** What is wrong, in the words of the trade, with numbers. Built from ids and measures only. */
+  message: builders(z.string()),
+  value: builders(z.union([z.number(), z.string()]).optional()),
+  limit: builders(z.union([z.number(), z.string()]).optional()),
+  unit: builders(z.string().optional()),
+  /** The published source of the rule, or `common practice, no source`. */
+  source: builders(z.string()),
+  mark: builders(markSchema.optional()),
+  /** What to do about it. */
+  remedy: builders(z.string()),
+  edit: editSchema.optional(),
+});
+export type Finding = z.infer<typeof findingSchema>;

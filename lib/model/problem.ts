@@ -1,0 +1,29 @@
+import { type Place, placeText } from './place.ts';
+
+/**
+ * An input error: what could not be read, and what to do about it. A value, not an exception: readers
+ * collect all of them. (A *finding* is different: there the input could be read, but is wrong or doubtful.)
+ */
+export interface Problem {
+  readonly where: Place;
+  /** What is wrong, in the words of the trade. */
+  readonly message: string;
+  /** What was expected, with an example where that helps. */
+  readonly expected?: string;
+  /** What to do. */
+  readonly remedy?: string;
+}
+
+/** A result that may carry problems beside what could be read. */
+export interface Read<T> {
+  readonly value: T;
+  readonly problems: readonly Problem[];
+}
+
+/** The text of a problem as the command line prints it. */
+export function problemText(problem: Problem): string {
+  const parts = [`${placeText(problem.where)}: error: ${problem.message}`];
+  if (problem.expected) parts.push(`  expected: ${problem.expected}`);
+  if (problem.remedy) parts.push(`  to do: ${problem.remedy}`);
+  return parts.join('\n');
+}

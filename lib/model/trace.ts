@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import { builders } from './audience.ts';
+import { placeSchema } from './place.ts';
+
+/** `cp`: common practice, no source. `mem`: quoted from memory, to be confirmed before relying on it. */
+export const markSchema = z.enum(['cp', 'mem']);
+export type Mark = z.infer<typeof markSchema>;
+
+const inputSchema = z.object({
+  /** What the formula calls it, such as `L`. */
+  name: builders(z.string()),
+  value: builders(z.union([z.number(), z.string()])),
+  /** SI unit, empty for a pure number or a text. */
+  unit: builders(z.string()),
+  /** The id of the trace that this input has of its own. */
+  trace: builders(z.string().optional()),
+});
+
+/** How one number came about, so that a reader can redo it by hand. */
+export const traceSchema = z.object({
+  origin: builders(z.enum(['given', 'computed', 'assumed'])),
+  value: builders(z.union([z.number(), z.string()])),
+  unit: builders(z.string()),
+  /** The rule's id, such as `conductor-drop`. */
+  rule: builders(z.string()),
+  /** The formula in plain writing, with the names of the inputs. */
+  formula: builders(z.string().optional()),
+  citation: builders(z.string()),
+  mark: builders(markSchema.optional()),
+  inputs: z.array(inputSchema),
+  where: placeSchema.optional(),
+});
+export type Trace = z.infer<typeof traceSchema>;
+export type TraceInput = z.infer<typeof inputSchema>;
+
+/** A value together with its trace: what every computation returns. */
+export interface Traced<T> {
+  readonly value: T;
+  readonly trace: Trace;
+}

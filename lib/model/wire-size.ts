@@ -1,0 +1,29 @@
+import { awgAreaMm2, awgSizes } from './tables/copper-wire.ts';
+
+/** A conductor size as it is sold: by AWG, or by area in mm2. */
+export interface WireSize {
+  /** As written and printed: `4 AWG`, `1/0 AWG`, `16 mm2`. */
+  readonly label: string;
+  readonly awg: string | null;
+  readonly areaMm2: number;
+}
+
+/** The size of an AWG number such as `4` or `1/0`. Throws on an unknown one: that is a bug of the caller. */
+export function awgSize(awg: string): WireSize {
+  return { label: `${awg} AWG`, awg, areaMm2: awgAreaMm2(awg) };
+}
+
+/** Reads `4 AWG`, `1/0 AWG` or `16 mm2`; null where it is neither. */
+export function parseWireSize(text: string): WireSize | null {
+  const trimmed = text.trim();
+  const awg = /^(\d{1,2}|[1-4]\/0) ?AWG$/.exec(trimmed)?.[1];
+  if (awg !== undefined) return awgSizes.includes(awg) ? awgSize(awg) : null;
+  const area = /^(\d+(?:\.\d+)?) ?(?:mm2|mm²)$/.exec(trimmed)?.[1];
+  if (area === undefined || Number(area) <= 0) return null;
+  return { label: `${Number(area)} mm2`, awg: null, areaMm2: Number(area) };
+}
+
+/** Sorts thin to thick, by area and not by number. */
+export function byArea(a: WireSize, b: WireSize): number {
+  return a.areaMm2 - b.areaMm2;
+}
