@@ -102,3 +102,32 @@ export const count = z
   .int({ error: 'needs a whole number, such as 2' })
   .nonnegative('is below zero; write a whole number such as 2')
   .meta({ examples: [2] });
+
+/** A measured value of any dimension: its SI number with the dimension that its unit told. */
+export interface Measured {
+  readonly dimension: DimensionName;
+  readonly value: number;
+}
+
+const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
+
+/** A reading from the vehicle, such as `13.9 V` or `0.12 ohm`. */
+export const measured: z.ZodCodec<z.ZodString, z.ZodCustom<Measured, Measured>> = z.codec(
+  z.string({ error: () => 'needs a reading with its unit, such as 13.9 V' }).meta({ examples: ['13.9 V'] }),
+  z.custom<Measured>(),
+  {
+    decode: (value, ctx) => {
+      for (const dimension of dimensionNames) {
+        const read = parseQuantity(value, dimension);
+        if (typeof read === 'number') return { dimension, value: read };
+      }
+      ctx.issues.push({
+        code: 'custom',
+        input: value,
+        message: `"${value}" is not a reading; write 13.9 V or 0.8 ohm`,
+      });
+      return z.NEVER;
+    },
+    encode: (reading) => `${reading.value} ${dimensions[reading.dimension].si}`,
+  },
+);

@@ -72,6 +72,7 @@ export const dimensions = {
     si: 'ohm/m',
     units: { 'ohm/m': 1, 'mohm/m': 1e-3, 'ohm/km': 1e-3, 'ohm/1000ft': 1 / 304.8, 'mohm/ft': 1e-3 / 0.3048 },
   },
+  temperature: { name: 'temperature', example: '85 C', si: 'C', units: { C: 1 } },
   level: { name: 'level', example: '3 dB', si: 'dB', units: { dB: 1 } },
 } as const satisfies Record<string, Dimension>;
 export type DimensionName = keyof typeof dimensions;
@@ -114,7 +115,13 @@ export function parseQuantity(text: string, dimensionName: DimensionName): numbe
   const dimension: Dimension = dimensions[dimensionName];
   const trimmed = text.trim();
   const negative = trimmed.startsWith('-');
-  if (negative && dimensionName !== 'length' && dimensionName !== 'level' && dimensionName !== 'angle')
+  if (
+    negative &&
+    dimensionName !== 'length' &&
+    dimensionName !== 'level' &&
+    dimensionName !== 'angle' &&
+    dimensionName !== 'temperature'
+  )
     return { fault: `a ${dimension.name} can't be negative` };
   const body = negative ? trimmed.slice(1).trim() : trimmed;
   const magnitude =

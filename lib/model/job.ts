@@ -1,0 +1,127 @@
+import { z } from 'zod';
+import { builders, customerAndShop, everyone, shopOnly, shownTo } from './audience.ts';
+import { day, id, measured, privateText, quantity, terminalRef, text, wireSize } from './fields.ts';
+import { outlineSchema } from './outline.ts';
+import { formatVersion } from './shop.ts';
+import { colourSchema } from './vocabulary.ts';
+
+const length = quantity('length');
+
+/** Turns of a part on its board, counter-clockwise. */
+const turnSchema = z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)], {
+  error: 'is not a turn: write 0, 90, 180 or 270 (degrees counter-clockwise)',
+});
+
+const filterSchema = z.strictObject({
+  pass: builders(z.enum(['high-pass', 'low-pass', 'subsonic'])),
+  type: builders(z.enum(['butterworth', 'linkwitz-riley', 'bessel'])),
+  order: builders(z.int().min(1).max(8)),
+  corner: builders(quantity('frequency')),
+});
+
+const deviceSchema = z.strictObject({
+  part: builders(id),
+  title: everyone(text('Front amplifier').optional()),
+  /** The board that it is mounted on; or the place in the vehicle. */
+  on: builders(id.optional()),
+  in: builders(id.optional()),
+  /** Left out, the place on the board is found by search. */
+  at: z.strictObject({ x: builders(length), y: builders(length) }).optional(),
+  turn: builders(turnSchema.optional()),
+  raised: builders(length.optional()),
+  /** Ratings of its fuses: of the holder itself by `fuse`, of a fused way by its outgoing terminal. */
+  fuse: builders(quantity('current').optional()),
+  fuses: z.record(z.string(), builders(quantity('current'))).default({}),
+  /** Filters of an output, by its terminal or pair. */
+  filters: z.record(z.string(), z.array(filterSchema)).default({}),
+  /** State of a control before first power-up; left out, the safe one of its part. */
+  settings: z.record(z.string(), builders(text('LPF'))).default({}),
+  'serial-number': shopOnly(text('0001').optional()),
+});
+
+const linkSchema = z.strictObject({
+  from: builders(terminalRef),
+  to: builders(terminalRef),
+  /** The reel that it is cut from; left out, chosen from stock. */
+  wire: builders(id.optional()),
+  size: builders(wireSize.optional()),
+  colour: builders(colourSchema.optional()),
+  /** Or the conductors of a cable of the job that it takes: one, or two for a pair. */
+  cable: builders(id.optional()),
+  conductors: builders(z.array(text('white')).min(1).max(2).optional()),
+  /** Left out, measured from placement and runs. */
+  length: builders(length.optional()),
+  label: builders(text('P1').optional()),
+});
+
+const fixingSchema = z.strictObject({
+  /** The sound point of the space that it goes into. */
+  point: builders(id),
+  fixing: builders(id),
+  /** Height of the spacer between board and panel. */
+  spacer: builders(length.optional()),
+});
+
+const boardSchema = z.strictObject({
+  title: everyone(text('Main board').optional()),
+  sheet: builders(id),
+  /** Left out, the space of the job. */
+  space: builders(id.optional()),
+  /** Where the datum corner of the board stands in the space. */
+  at: z.strictObject({ x: builders(length), y: builders(length) }).optional(),
+  outline: outlineSchema,
+  fixings: z.record(id, fixingSchema),
+});
+
+const runSchema = z.strictObject({
+  route: builders(id),
+  links: builders(z.array(id).min(1)),
+  covering: builders(id.optional()),
+});
+
+const revisionSchema = z.strictObject({
+  revision: everyone(text('A')),
+  date: everyone(day),
+  what: builders(text('First issue')),
+});
+
+/** Who the job is for. Private: it reaches only the pages that need it. */
+const customerSchema = z.strictObject({
+  name: customerAndShop(privateText('name').optional()),
+  contact: customerAndShop(privateText('telephone').optional()),
+  plate: customerAndShop(privateText('plate').optional()),
+  vin: shopOnly(privateText('VIN').optional()),
+  'key-location': shopOnly(privateText('hook 4').optional()),
+  price: customerAndShop(privateText('price').optional()),
+});
+
+/** `content/jobs/<id>.yaml`. */
+export const jobSchema = z.strictObject({
+  rackleaf: formatVersion,
+  id: everyone(id),
+  title: everyone(text('Side-well board with two amplifiers')),
+  revision: everyone(text('A')),
+  revisions: z.array(revisionSchema).default([]),
+  status: everyone(z.enum(['draft', 'released', 'installed', 'superseded'])),
+  'issued-on': everyone(day),
+  'drawn-by': builders(text('initials').optional()),
+  'approved-by': builders(text('initials').optional()),
+  fabricator: everyone(text('initials').optional()),
+  vehicle: everyone(id),
+  space: builders(id.optional()),
+  customer: customerSchema.default({}),
+  devices: z.record(id, deviceSchema),
+  cables: z.record(id, z.strictObject({ part: builders(id) })).default({}),
+  links: z.record(id, linkSchema),
+  boards: z.record(id, boardSchema).default({}),
+  runs: z.record(id, runSchema).default({}),
+  'left-open': z.record(terminalRef, builders(text('not used on this job'))).default({}),
+  'as-built': z.record(z.string(), builders(measured)).default({}),
+  notes: shownTo('bench', 'shop')(z.array(text('Vehicle returns in 30 days.')).default([])),
+});
+/** A job file as it was read, before names are looked up and shorthand is opened out. */
+export type JobFile = z.output<typeof jobSchema>;
+export type JobDevice = z.output<typeof deviceSchema>;
+export type JobLink = z.output<typeof linkSchema>;
+export type JobBoard = z.output<typeof boardSchema>;
+export type JobFilter = z.output<typeof filterSchema>;

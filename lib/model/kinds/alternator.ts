@@ -1,0 +1,19 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity } from '../fields.ts';
+import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
+
+export const alternatorSchema = z.strictObject({
+  kind: z.literal('alternator'),
+  ...equipmentBase,
+  rating: builders(quantity('current')),
+  'set-point': builders(quantity('voltage').optional()),
+  'variable-voltage': builders(z.boolean().default(false)),
+});
+
+/** Its case is the negative terminal. */
+export const alternator = equipmentKind('Alternators', alternatorSchema, (part) => {
+  const [from] = terminalsOf(part.terminals, 'source-negative');
+  const [to] = terminalsOf(part.terminals, 'source-positive');
+  return from && to ? [{ kind: 'source', source: 'alternator', from, to }] : [];
+});

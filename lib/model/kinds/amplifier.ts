@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity, text } from '../fields.ts';
+import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
+
+/** Rated power into each load that the maker publishes, smallest load last or first as written. */
+const powers = z
+  .array(z.strictObject({ load: builders(quantity('resistance')), power: builders(quantity('power')) }))
+  .min(1);
+
+const channel = z.strictObject({
+  positive: builders(text('CH1+')),
+  negative: builders(text('CH1-')),
+  /** The signal input that drives it. */
+  input: builders(text('IN1')),
+  minimum: builders(quantity('resistance')),
+  powers,
+});
+
+export const amplifierSchema = z.strictObject({
+  kind: z.literal('amplifier'),
+  ...equipmentBase,
+  supply: supplySchema,
+  channels: z.record(z.string(), channel),
+  /** Pairs of channels that may be bridged, by the two names joined with a plus: `1+2`. */
+  bridges: z.record(z.string(), channel).default({}),
+});
+
+export const amplifier = equipmentKind('Amplifiers', amplifierSchema, (part) =>
+  supplyElement(part.terminals, part.supply.type),
+);

@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity } from '../fields.ts';
+import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
+
+export const batterySchema = z.strictObject({
+  kind: z.literal('battery'),
+  ...equipmentBase,
+  chemistry: builders(z.enum(['flooded', 'absorbed-glass-mat', 'lithium'])),
+  capacity: builders(quantity('charge')),
+  'cold-cranking': builders(quantity('current')),
+  /** Internal resistance; a house rule by chemistry applies where the maker is silent. */
+  resistance: builders(quantity('resistance').optional()),
+});
+
+export const battery = equipmentKind('Batteries', batterySchema, (part) => {
+  const [from] = terminalsOf(part.terminals, 'source-negative');
+  const [to] = terminalsOf(part.terminals, 'source-positive');
+  return from && to ? [{ kind: 'source', source: 'battery', from, to }] : [];
+});

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity, text, wireSize } from '../fields.ts';
+import { colourSchema, conductorRoleSchema } from '../vocabulary.ts';
+import { partBase, stockKind } from './kind.ts';
+
+export const cableSchema = z.strictObject({
+  kind: z.literal('cable'),
+  ...partBase,
+  form: builders(z.enum(['multi-conductor', 'twisted-pair', 'coaxial', 'data'])),
+  conductors: z.record(
+    z.string(),
+    z.strictObject({ size: builders(wireSize), colour: builders(colourSchema) }),
+  ),
+  insulation: builders(quantity('temperature').optional()),
+  for: builders(z.array(conductorRoleSchema).min(1)),
+  'outside-diameter': builders(quantity('length').optional()),
+  /** A made-up lead of fixed length, such as a phono lead; none for cable cut from a reel. */
+  'made-length': builders(quantity('length').optional()),
+  plugs: builders(text('phono').optional()),
+});
+
+export const cable = stockKind('Cable', cableSchema);

@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity } from '../fields.ts';
+import { partBase, stockKind } from './kind.ts';
+
+export const coveringSchema = z.strictObject({
+  kind: z.literal('covering'),
+  ...partBase,
+  form: builders(z.enum(['loom', 'braided-sleeve', 'heat-shrink', 'tape', 'conduit'])),
+  bore: builders(quantity('length')),
+  /** Bore after shrinking, for heat-shrink. */
+  'shrunk-bore': builders(quantity('length').optional()),
+  withstands: builders(quantity('temperature')),
+});
+
+export const covering = stockKind('Coverings', coveringSchema);

@@ -1,0 +1,28 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity, text } from '../fields.ts';
+import { fuseFormSchema } from '../vocabulary.ts';
+import { equipmentBase, equipmentKind, type PartElement, terminalsOf } from './kind.ts';
+
+export const distributionSchema = z.strictObject({
+  kind: z.literal('distribution'),
+  ...equipmentBase,
+  /** Fuse of each fused way, by the outgoing terminal; a plain or ground block has none. */
+  'fused-ways': z
+    .record(z.string(), z.strictObject({ from: builders(text('IN')), 'fuse-form': builders(fuseFormSchema) }))
+    .default({}),
+  current: builders(quantity('current')),
+});
+
+/** Fused ways are fuses; every other terminal hangs on the one bar. */
+export const distribution = equipmentKind('Distribution', distributionSchema, (part): PartElement[] => {
+  const fused = Object.entries(part['fused-ways']).map(
+    ([to, way]): PartElement => ({ kind: 'fuse', way: to, from: way.from, to }),
+  );
+  const onBar = terminalsOf(part.terminals, 'feed-in', 'feed-out', 'ground-bar').filter(
+    (name) => !(name in part['fused-ways']),
+  );
+  const [bar, ...others] = onBar;
+  if (bar === undefined) return fused;
+  return [...others.map((to): PartElement => ({ kind: 'joint', from: bar, to, ohm: 0 })), ...fused];
+});

@@ -1,0 +1,14 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity } from '../fields.ts';
+import { equipmentBase, equipmentKind } from './kind.ts';
+
+export const enclosureSchema = z.strictObject({
+  kind: z.literal('enclosure'),
+  ...equipmentBase,
+  volume: builders(quantity('volume')),
+  loading: builders(z.enum(['sealed', 'ported', 'band-pass'])),
+  tuning: builders(quantity('frequency').optional()),
+});
+
+export const enclosure = equipmentKind('Enclosures', enclosureSchema, () => []);

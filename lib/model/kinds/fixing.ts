@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity, text } from '../fields.ts';
+import { partBase, stockKind } from './kind.ts';
+
+export const fixingSchema = z.strictObject({
+  kind: z.literal('fixing'),
+  ...partBase,
+  form: builders(
+    z.enum([
+      'wood-screw',
+      'machine-screw',
+      'bolt',
+      'rivet-nut',
+      'spacer',
+      'threaded-insert',
+      'washer',
+      'tie',
+    ]),
+  ),
+  thread: builders(text('#8').optional()),
+  length: builders(quantity('length').optional()),
+  pilot: builders(quantity('length').optional()),
+  clearance: builders(quantity('length').optional()),
+  torque: builders(quantity('torque').optional()),
+  /** Load along its axis that it may hold, in kilograms at rest. */
+  holds: builders(quantity('mass').optional()),
+});
+
+export const fixing = stockKind('Fixings', fixingSchema);

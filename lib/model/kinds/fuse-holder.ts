@@ -1,0 +1,19 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity } from '../fields.ts';
+import { fuseFormSchema } from '../vocabulary.ts';
+import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
+
+export const fuseHolderSchema = z.strictObject({
+  kind: z.literal('fuse-holder'),
+  ...equipmentBase,
+  'fuse-form': builders(fuseFormSchema),
+  /** Greatest fuse that the holder may carry. */
+  current: builders(quantity('current')),
+});
+
+export const fuseHolder = equipmentKind('Fuse holders', fuseHolderSchema, (part) => {
+  const [from] = terminalsOf(part.terminals, 'feed-in');
+  const [to] = terminalsOf(part.terminals, 'feed-out');
+  return from && to ? [{ kind: 'fuse', way: '', from, to }] : [];
+});

@@ -1,0 +1,14 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity } from '../fields.ts';
+import { partBase, stockKind } from './kind.ts';
+
+export const grommetSchema = z.strictObject({
+  kind: z.literal('grommet'),
+  ...partBase,
+  hole: builders(quantity('length')),
+  bore: builders(quantity('length')),
+  panel: builders(quantity('length').optional()),
+});
+
+export const grommet = stockKind('Grommets', grommetSchema);

@@ -1,0 +1,103 @@
+import { z } from 'zod';
+import { alternator, alternatorSchema } from './alternator.ts';
+import { amplifier, amplifierSchema } from './amplifier.ts';
+import { battery, batterySchema } from './battery.ts';
+import { boardSheet, boardSheetSchema } from './board-sheet.ts';
+import { cable, cableSchema } from './cable.ts';
+import { covering, coveringSchema } from './covering.ts';
+import { distribution, distributionSchema } from './distribution.ts';
+import { enclosure, enclosureSchema } from './enclosure.ts';
+import { fixing, fixingSchema } from './fixing.ts';
+import { fuse, fuseSchema } from './fuse.ts';
+import { fuseHolder, fuseHolderSchema } from './fuse-holder.ts';
+import { grommet, grommetSchema } from './grommet.ts';
+import type { ControlSpecs, Footprint, PartElement, TerminalSpecs } from './kind.ts';
+import { levelControl, levelControlSchema } from './level-control.ts';
+import { processor, processorSchema } from './processor.ts';
+import { relay, relaySchema } from './relay.ts';
+import { sourceUnit, sourceUnitSchema } from './source-unit.ts';
+import { speaker, speakerSchema } from './speaker.ts';
+import { terminal, terminalSchema } from './terminal.ts';
+import { wire, wireSchema } from './wire.ts';
+
+/** One catalogue entry of any kind. */
+export const partSchema = z.discriminatedUnion('kind', [
+  amplifierSchema,
+  processorSchema,
+  sourceUnitSchema,
+  speakerSchema,
+  enclosureSchema,
+  batterySchema,
+  alternatorSchema,
+  fuseHolderSchema,
+  fuseSchema,
+  distributionSchema,
+  wireSchema,
+  cableSchema,
+  relaySchema,
+  terminalSchema,
+  coveringSchema,
+  grommetSchema,
+  boardSheetSchema,
+  fixingSchema,
+  levelControlSchema,
+]);
+export type Part = z.output<typeof partSchema>;
+export type KindName = Part['kind'];
+export type PartOf<K extends KindName> = Extract<Part, { kind: K }>;
+
+type KindEntry<K extends KindName> = {
+  readonly plural: string;
+  readonly schema: z.ZodObject;
+  terminals(part: PartOf<K>): TerminalSpecs;
+  controls(part: PartOf<K>): ControlSpecs;
+  footprint(part: PartOf<K>): Footprint | null;
+  elements(part: PartOf<K>): readonly PartElement[];
+};
+type KindTable = { readonly [K in KindName]: KindEntry<K> };
+
+/** Every kind of part. A kind that is missing here does not compile. */
+export const kinds: KindTable = {
+  amplifier,
+  processor,
+  'source-unit': sourceUnit,
+  speaker,
+  enclosure,
+  battery,
+  alternator,
+  'fuse-holder': fuseHolder,
+  fuse,
+  distribution,
+  wire,
+  cable,
+  relay,
+  terminal,
+  covering,
+  grommet,
+  'board-sheet': boardSheet,
+  fixing,
+  'level-control': levelControl,
+};
+
+/** What the rest of the project asks of a part, whatever its kind. */
+export interface PartFacts {
+  readonly terminals: TerminalSpecs;
+  readonly controls: ControlSpecs;
+  readonly footprint: Footprint | null;
+  readonly elements: readonly PartElement[];
+}
+
+function factsOfKind<K extends KindName>(kind: K, part: PartOf<K>): PartFacts {
+  const entry = kinds[kind];
+  return {
+    terminals: entry.terminals(part),
+    controls: entry.controls(part),
+    footprint: entry.footprint(part),
+    elements: entry.elements(part),
+  };
+}
+
+/** The facts of a part, by its kind's entry in the table. */
+export function partFacts(part: Part): PartFacts {
+  return factsOfKind(part.kind, part);
+}

@@ -1,0 +1,210 @@
+import { z } from 'zod';
+import { builders, everyone } from '../audience.ts';
+import { count, quantity, text, wireSize } from '../fields.ts';
+import type { Edge, SupplyType } from '../vocabulary.ts';
+import { jointSchema, panelSchema, studSchema, supplyTypeSchema, terminalRoleSchema } from '../vocabulary.ts';
+
+/** One terminal of a part. */
+export const terminalSpecSchema = z.strictObject({
+  role: builders(terminalRoleSchema),
+  panel: builders(panelSchema.optional()),
+  /** Along its panel, from the left end of a top or bottom edge, from the lower end of a left or right one. */
+  at: builders(quantity('length').optional()),
+  joint: builders(jointSchema.default('plug')),
+  /** Smallest and largest conductor that it takes. */
+  takes: z.strictObject({ from: builders(wireSize), to: builders(wireSize) }).optional(),
+  stud: builders(studSchema.optional()),
+  torque: builders(quantity('torque').optional()),
+  strip: builders(quantity('length').optional()),
+  /** Conductors that the maker allows in it; 1 unless told. */
+  conductors: builders(count.default(1)),
+  /** Whether its maker asks for a ferrule. */
+  ferrule: builders(z.enum(['required', 'allowed', 'no']).default('allowed')),
+  /** Greatest current that it gives or carries. */
+  current: builders(quantity('current').optional()),
+  /** Greatest clean signal voltage (outputs) or the voltage for full output (inputs). */
+  signal: builders(quantity('voltage').optional()),
+});
+export type TerminalSpec = z.output<typeof terminalSpecSchema>;
+export type TerminalSpecs = Readonly<Record<string, TerminalSpec>>;
+
+/** One knob, switch or slide of a part. */
+export const controlSpecSchema = z.strictObject({
+  what: builders(
+    z.enum([
+      'gain',
+      'crossover-mode',
+      'crossover',
+      'boost',
+      'input-mode',
+      'phase',
+      'subsonic',
+      'turn-on-mode',
+      'ground-mode',
+      'other',
+    ]),
+  ),
+  form: builders(z.enum(['knob', 'switch', 'slide', 'menu'])),
+  panel: builders(panelSchema),
+  at: builders(quantity('length').optional()),
+  /** The positions of a switch, in the order in which the panel presents them. */
+  positions: builders(z.array(text('LPF')).optional()),
+  /** The safe state before first power-up. */
+  safe: builders(text('fully counter-clockwise')),
+  why: builders(text('no signal passes until the gain is set with a meter')),
+});
+export type ControlSpec = z.output<typeof controlSpecSchema>;
+export type ControlSpecs = Readonly<Record<string, ControlSpec>>;
+
+const edgeLengths = z.strictObject({
+  left: builders(quantity('length').optional()),
+  right: builders(quantity('length').optional()),
+  top: builders(quantity('length').optional()),
+  bottom: builders(quantity('length').optional()),
+});
+
+/** Fields that every part has. */
+export const partBase = {
+  title: everyone(text('Four-channel amplifier, 4 x 75 W')),
+  notes: builders(text('Fins on the long sides.').optional()),
+};
+
+/** Fields of a part that is mounted on a board or in the vehicle. */
+export const equipmentBase = {
+  ...partBase,
+  size: z.strictObject({
+    width: builders(quantity('length')),
+    depth: builders(quantity('length')),
+    height: builders(quantity('length')),
+  }),
+  mass: builders(quantity('mass')),
+  'mounting-holes': z
+    .array(
+      z.strictObject({
+        x: builders(quantity('length')),
+        y: builders(quantity('length')),
+        diameter: builders(quantity('length')),
+      }),
+    )
+    .default([]),
+  /** Air that the maker asks for at each edge; the house rule applies where it is silent. */
+  air: edgeLengths.optional(),
+  /** Edges that carry cooling fins or a fan. */
+  cooling: builders(
+    z.record(z.enum(['left', 'right', 'top', 'bottom']), z.enum(['fins', 'fan']).optional()).optional(),
+  ),
+  terminals: z.record(z.string(), terminalSpecSchema),
+  controls: z.record(z.string(), controlSpecSchema).default({}),
+  /** What the part tells its surroundings: watts of heat at rated power. */
+  heat: builders(quantity('power').optional()),
+};
+
+/** How an electronic device is fed. */
+export const supplySchema = z.strictObject({
+  type: builders(supplyTypeSchema),
+  /** The maker's fuse for the device: a ceiling. Several fuses on the chassis add. */
+  fuse: builders(quantity('current')),
+  'fuses-fitted': builders(count.default(0)),
+  'cut-out': builders(quantity('voltage').optional()),
+  idle: builders(quantity('current').optional()),
+  /** Whole draw of a device that does not drive speakers. */
+  draw: builders(quantity('current').optional()),
+  'amplifier-class': builders(z.enum(['class-ab', 'class-d', 'bass-class-d']).optional()),
+  efficiency: z
+    .strictObject({ full: builders(quantity('ratio')), eighth: builders(quantity('ratio')) })
+    .optional(),
+  'turn-on-draw': builders(quantity('current').optional()),
+});
+export type Supply = z.output<typeof supplySchema>;
+
+/** A part of the network that stands between two terminals of a part. */
+export type PartElement =
+  | {
+      readonly kind: 'source';
+      readonly from: string;
+      readonly to: string;
+      readonly source: 'battery' | 'alternator';
+    }
+  | { readonly kind: 'fuse'; readonly from: string; readonly to: string; readonly way: string }
+  | { readonly kind: 'joint'; readonly from: string; readonly to: string; readonly ohm?: number }
+  | { readonly kind: 'load'; readonly from: string; readonly to: string; readonly type: SupplyType };
+
+/** The space that a part takes on a board. Edges and positions before any turn. */
+export interface Footprint {
+  readonly widthM: number;
+  readonly depthM: number;
+  readonly heightM: number;
+  readonly massKg: number;
+  readonly holes: readonly { readonly xM: number; readonly yM: number; readonly diameterM: number }[];
+  readonly airM: Readonly<Partial<Record<Edge, number>>>;
+  readonly cooling: Readonly<Partial<Record<Edge, 'fins' | 'fan' | undefined>>>;
+}
+
+/** What the project needs to know of one kind of part. One file a kind; the table in `index.ts` is complete. */
+export interface Kind<S extends z.ZodObject = z.ZodObject> {
+  /** Plural name, as the parts index prints it. */
+  readonly plural: string;
+  readonly schema: S;
+  terminals(part: z.output<S>): TerminalSpecs;
+  controls(part: z.output<S>): ControlSpecs;
+  footprint(part: z.output<S>): Footprint | null;
+  elements(part: z.output<S>): readonly PartElement[];
+}
+
+/** A kind of part that is stock: cut, crimped or screwed, with no terminals of its own. */
+export function stockKind<S extends z.ZodObject>(plural: string, schema: S): Kind<S> {
+  return {
+    plural,
+    schema,
+    terminals: () => ({}),
+    controls: () => ({}),
+    footprint: () => null,
+    elements: () => [],
+  };
+}
+
+type Equipment = z.output<z.ZodObject<typeof equipmentBase>>;
+
+/** A kind of part that is mounted: its terminals, controls and footprint come from its own data. */
+export function equipmentKind<S extends z.ZodObject<typeof equipmentBase>>(
+  plural: string,
+  schema: S,
+  elements: (part: z.output<S>) => readonly PartElement[],
+): Kind<S> {
+  return {
+    plural,
+    schema,
+    terminals: (part) => part.terminals,
+    controls: (part) => part.controls,
+    footprint: (part) => footprintOf(part),
+    elements,
+  };
+}
+
+/** The footprint of a mounted part, from its own data. */
+export function footprintOf(part: Equipment): Footprint {
+  return {
+    widthM: part.size.width,
+    depthM: part.size.depth,
+    heightM: part.size.height,
+    massKg: part.mass,
+    holes: part['mounting-holes'].map((hole) => ({ xM: hole.x, yM: hole.y, diameterM: hole.diameter })),
+    airM: part.air ?? {},
+    cooling: part.cooling ?? {},
+  };
+}
+
+/** The terminals of a role, in the order of the file. */
+export function terminalsOf(terminals: TerminalSpecs, ...roles: readonly TerminalSpec['role'][]): string[] {
+  return Object.keys(terminals).filter((name) => {
+    const role = terminals[name]?.role;
+    return role !== undefined && roles.includes(role);
+  });
+}
+
+/** The load of a device between its supply terminals; none where it has not both. */
+export function supplyElement(terminals: TerminalSpecs, type: SupplyType): readonly PartElement[] {
+  const [from] = terminalsOf(terminals, 'supply-positive');
+  const [to] = terminalsOf(terminals, 'supply-negative');
+  return from && to ? [{ kind: 'load', from, to, type }] : [];
+}

@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { count, quantity } from '../fields.ts';
+import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
+
+export const processorSchema = z.strictObject({
+  kind: z.literal('processor'),
+  ...equipmentBase,
+  supply: supplySchema,
+  'sample-rate': builders(quantity('frequency').optional()),
+  'filter-orders': builders(z.array(count).optional()),
+});
+
+export const processor = equipmentKind('Signal processors', processorSchema, (part) =>
+  supplyElement(part.terminals, part.supply.type),
+);

@@ -1,0 +1,15 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity } from '../fields.ts';
+import { equipmentBase, equipmentKind } from './kind.ts';
+
+export const relaySchema = z.strictObject({
+  kind: z.literal('relay'),
+  ...equipmentBase,
+  'coil-current': builders(quantity('current')),
+  'contact-current': builders(quantity('current')),
+  suppression: builders(z.enum(['diode', 'resistor', 'none'])),
+});
+
+/** Coil and contact belong to the turn-on circuit, which is summed apart from the feed network. */
+export const relay = equipmentKind('Relays', relaySchema, () => []);

@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { builders, everyone } from '../audience.ts';
+import { quantity, text } from '../fields.ts';
+import { equipmentBase, equipmentKind } from './kind.ts';
+
+export const speakerSchema = z.strictObject({
+  kind: z.literal('speaker'),
+  ...equipmentBase,
+  /** What it plays; protection rules go by it. */
+  band: everyone(z.enum(['tweeter', 'midrange', 'midbass', 'full-range', 'coaxial', 'subwoofer'])),
+  coils: z.record(
+    z.string(),
+    z.strictObject({
+      positive: builders(text('C1+')),
+      negative: builders(text('C1-')),
+      nominal: builders(quantity('resistance')),
+      'direct-current': builders(quantity('resistance').optional()),
+    }),
+  ),
+  /** Power that the whole speaker may take for long. */
+  power: builders(quantity('power')),
+  'lowest-frequency': builders(quantity('frequency').optional()),
+});
+
+/** A coil is a load of an amplifier, not of the 12 V network. */
+export const speaker = equipmentKind('Speakers', speakerSchema, () => []);

@@ -1,0 +1,28 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantity, text, wireSize } from '../fields.ts';
+import { studSchema } from '../vocabulary.ts';
+import { partBase, stockKind } from './kind.ts';
+
+/** What goes on the end of a conductor. */
+export const terminalSchema = z.strictObject({
+  kind: z.literal('terminal'),
+  ...partBase,
+  form: builders(
+    z.enum([
+      'ferrule',
+      'twin-ferrule',
+      'ring-lug',
+      'blade-receptacle',
+      'butt-splice',
+      'reducer',
+      'post-clamp',
+    ]),
+  ),
+  takes: z.strictObject({ from: builders(wireSize), to: builders(wireSize) }),
+  stud: builders(studSchema.optional()),
+  strip: builders(quantity('length').optional()),
+  die: builders(text('6 AWG hex').optional()),
+});
+
+export const terminal = stockKind('Terminals for conductors', terminalSchema);

@@ -1,0 +1,106 @@
+const inchM = 0.0254;
+
+/** How a shop writes lengths. */
+export interface LengthStyle {
+  /** The system that comes first; the other stands beside it. */
+  readonly system: 'inch' | 'mm';
+  /** The finest part of an inch on the shop's tape: `16` for 1/16 in. */
+  readonly fraction: 16 | 32;
+  /** Decimals of a millimetre. Default 0. */
+  readonly mmDecimals?: 0 | 1;
+  /** From 12 in on, write `12 ft 3 5/8 in`; for wire, not for boards. Default no. */
+  readonly feet?: boolean;
+}
+
+/** One length in every form that a sheet shows. */
+export interface LengthText {
+  /** The form that the shop reads first. */
+  readonly primary: string;
+  /** `13 5/8 in`, to the nearest 1/16 or 1/32. */
+  readonly fraction: string;
+  /** `13.625 in`, to the nearest 0.001 in. */
+  readonly decimal: string;
+  /** `346 mm`, to the nearest 1 or 0.1 mm. */
+  readonly mm: string;
+  /** What the primary form says, less the true length, in metres; 0 where it is exact. */
+  readonly roundedByM: number;
+}
+
+/**
+ * Writes a length (metres) as fraction, decimal inch and millimetre, each rounded on its own from the true
+ * length to the nearest step, halves away from zero, so that no rounding is built upon another. The inch is
+ * 25.4 mm exactly (NIST SP 811). Throws on a length that is not finite: that is a bug of the caller.
+ */
+export function formatLength(lengthM: number, style: LengthStyle): LengthText {
+  if (!Number.isFinite(lengthM)) throw new RangeError(`a length of ${lengthM} can't be written`);
+  const parts = nearest(lengthM / inchM, style.fraction);
+  const mmDecimals = style.mmDecimals ?? 0;
+  const mm = nearest(lengthM * 1000, 10 ** mmDecimals) / 10 ** mmDecimals;
+  const fraction = fractionText(parts, style.fraction, style.feet ?? false);
+  const mmText = `${mm.toFixed(mmDecimals)} mm`;
+  const shownM = style.system === 'inch' ? (parts / style.fraction) * inchM : mm / 1000;
+  return {
+    primary: style.system === 'inch' ? fraction : mmText,
+    fraction,
+    decimal: `${decimalText(nearest(lengthM / inchM, 1000) / 1000)} in`,
+    mm: mmText,
+    roundedByM: Number((shownM - lengthM).toFixed(9)),
+  };
+}
+
+/** The nearest whole count of `1 / steps`, halves away from zero; never -0. */
+function nearest(value: number, steps: number): number {
+  // Twelve digits first: 0.346075 / 0.0254 is 13.625 and not a hair below the half.
+  const exact = Number(Math.abs(value * steps).toPrecision(12));
+  const count = Math.floor(exact + 0.5);
+  return value < 0 && count > 0 ? -count : count;
+}
+
+function fractionText(parts: number, steps: number, feet: boolean): string {
+  const sign = parts < 0 ? '-' : '';
+  const count = Math.abs(parts);
+  const perFoot = 12 * steps;
+  if (!feet || count < perFoot) return `${sign}${inchText(count, steps)} in`;
+  const rest = count % perFoot;
+  const wholeFeet = `${sign}${Math.floor(count / perFoot)} ft`;
+  return rest === 0 ? wholeFeet : `${wholeFeet} ${inchText(rest, steps)} in`;
+}
+
+/** `13 5/8` of 218 sixteenths: whole, then the fraction in lowest terms. */
+function inchText(count: number, steps: number): string {
+  const whole = Math.floor(count / steps);
+  let over = count % steps;
+  let under = steps;
+  if (over === 0) return String(whole);
+  while (over % 2 === 0) {
+    over /= 2;
+    under /= 2;
+  }
+  return whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`;
+}
+
+/** Up to three decimals, at least one, so that a decimal inch is never taken for a whole one. */
+function decimalText(value: number): string {
+  return value.toFixed(3).replace(/0{1,2}$/, '');
+}
+
+/**
+ * A dimension as it stands on a drawing, without unit words (the sheet's note tells them): `13 5/8 (13.625)
+ * [346]` for a shop that reads inches, `346 [13 5/8]` for one that reads millimetres.
+ */
+export function dimensionText(lengthM: number, style: LengthStyle): string {
+  const text = formatLength(lengthM, { ...style, feet: false });
+  const [fraction, decimal, mm] = [text.fraction, text.decimal, text.mm].map((form) =>
+    form.replace(/ (in|mm)$/, ''),
+  );
+  return style.system === 'inch' ? `${fraction} (${decimal}) [${mm}]` : `${mm} [${fraction}]`;
+}
+
+/** The note that goes with `dimensionText`. */
+export function dimensionNote(style: LengthStyle): string {
+  const step = style.mmDecimals === 1 ? '0.1 mm' : '1 mm';
+  const inches = `inches to the nearest 1/${style.fraction}`;
+  return style.system === 'inch'
+    ? `Dimensions: ${inches} (decimal inches) [mm to the nearest ${step}]`
+    : `Dimensions: mm to the nearest ${step} [${inches}]`;
+}

@@ -1,0 +1,132 @@
+import { z } from 'zod';
+import { builders, everyone } from './audience.ts';
+import { id, quantity, terminalRef, text, wireSize } from './fields.ts';
+import { formatVersion } from './shop.ts';
+import {
+  conductorMaterialSchema,
+  directionSchema,
+  edgeSchema,
+  studSchema,
+  vehicleSideSchema,
+  zoneKindSchema,
+} from './vocabulary.ts';
+
+const xy = { x: builders(quantity('length')), y: builders(quantity('length')) };
+
+/** A device that the vehicle came with, so that the far end of each wire exists. */
+const fittedSchema = z.strictObject({
+  part: builders(id),
+  zone: builders(zoneKindSchema),
+  side: builders(vehicleSideSchema.default('middle')),
+  /** Terminals that this job family never touches, with the reason. */
+  'left-open': z.record(z.string(), builders(text('not used'))).default({}),
+});
+
+/** A ground point of the body: where a ground lead may be bolted. */
+const groundPointSchema = z.strictObject({
+  zone: builders(zoneKindSchema),
+  side: builders(vehicleSideSchema.default('middle')),
+  stud: builders(studSchema),
+  /** What else the fastener holds: some may never be used. */
+  holds: builders(
+    z
+      .enum(['nothing-else', 'seat-belt', 'seat-frame', 'airbag', 'fuel-line', 'trim'])
+      .default('nothing-else'),
+  ),
+});
+
+/** A conductor that the vehicle came with. */
+const vehicleLinkSchema = z.strictObject({
+  from: builders(terminalRef),
+  to: builders(terminalRef),
+  size: builders(wireSize),
+  material: builders(conductorMaterialSchema.default('copper')),
+  length: builders(quantity('length')),
+});
+
+const obstacleSchema = z.strictObject({
+  ...xy,
+  width: builders(quantity('length')),
+  height: builders(quantity('length')),
+  /** How far it stands out from the mounting plane. */
+  'stands-out': builders(quantity('length')),
+  what: builders(text('wheel-arch weld seam')),
+});
+
+const soundPointSchema = z.strictObject({
+  ...xy,
+  stud: builders(studSchema),
+  what: builders(text('M6 rivet nut in the inner panel')),
+  /** What lies behind the panel there. */
+  behind: builders(z.enum(['nothing', 'tank', 'line', 'airbag', 'wiring', 'unknown'])),
+  'free-depth': builders(quantity('length').optional()),
+});
+
+/** A place where a board may go. Its plane is seen from the mounting side: x right, y up, datum lower left. */
+const spaceSchema = z.strictObject({
+  title: everyone(text('Left side well')),
+  zone: builders(zoneKindSchema),
+  side: builders(vehicleSideSchema),
+  outline: builders(z.array(z.tuple([quantity('length'), quantity('length')])).min(3)),
+  /** Free depth in front of the mounting plane. */
+  depth: builders(quantity('length')),
+  /** Which way the axes of the plane point in the vehicle. */
+  right: builders(directionSchema),
+  upward: builders(directionSchema),
+  wet: builders(z.boolean().default(false)),
+  'beside-subwoofer': builders(z.boolean().default(false)),
+  /** Volume of air that cools the equipment. */
+  air: builders(quantity('volume').optional()),
+  obstacles: z.record(id, obstacleSchema).default({}),
+  'sound-points': z.record(id, soundPointSchema),
+});
+
+/** One stretch of a route. */
+const passSchema = z.strictObject({
+  zone: builders(zoneKindSchema),
+  length: builders(quantity('length')),
+  /** A sharp edge where the stretch begins: it asks for a grommet. */
+  edge: builders(z.boolean().default(false)),
+  'through-hole': builders(quantity('length').optional()),
+});
+
+/** A way for wires through the vehicle, from one end to the other. */
+const routeSchema = z.strictObject({
+  title: builders(text('Battery to left side well, along the left sill')),
+  side: builders(vehicleSideSchema),
+  passes: z.array(passSchema).min(1),
+  /** The edge of a board in the space that the route reaches, where wires leave or enter it. */
+  reaches: z.strictObject({ space: builders(id), edge: builders(edgeSchema) }).optional(),
+});
+
+/** A place in the vehicle for a device that is not on a board. */
+const seatSchema = z.strictObject({
+  title: everyone(text('Front left door')),
+  zone: builders(zoneKindSchema),
+  side: builders(vehicleSideSchema),
+  depth: builders(quantity('length').optional()),
+  /** From the listener's head, for delays. */
+  distance: builders(quantity('length').optional()),
+});
+
+/** `content/vehicles/<id>.yaml`. */
+export const vehicleSchema = z.strictObject({
+  rackleaf: formatVersion,
+  id: everyone(id),
+  title: everyone(text('Estate car, five doors')),
+  supply: builders(z.enum(['combustion', 'hybrid', 'electric']).default('combustion')),
+  /** What must be known before anyone reaches for a tool: restraint systems, high voltage, tanks and lines. */
+  cautions: everyone(z.array(text('Curtain airbags run along both roof rails.')).default([])),
+  'negative-sensor': builders(z.boolean().default(false)),
+  'vehicle-load': builders(quantity('current').optional()),
+  fitted: z.record(id, fittedSchema),
+  grounds: z.record(id, groundPointSchema),
+  links: z.record(id, vehicleLinkSchema).default({}),
+  spaces: z.record(id, spaceSchema),
+  routes: z.record(id, routeSchema),
+  places: z.record(id, seatSchema).default({}),
+});
+export type Vehicle = z.output<typeof vehicleSchema>;
+export type VehicleSpace = z.output<typeof spaceSchema>;
+export type VehicleRoute = z.output<typeof routeSchema>;
+export type FittedDevice = z.output<typeof fittedSchema>;
