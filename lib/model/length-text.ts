@@ -44,7 +44,8 @@ export function formatLength(lengthM: number, style: LengthStyle): LengthText {
     fraction,
     decimal: `${decimalText(nearest(lengthM / inchM, 1000) / 1000)} in`,
     mm: mmText,
-    roundedByM: Number((shownM - lengthM).toFixed(9)),
+    // Nought added turns -0 into 0.
+    roundedByM: Number((shownM - lengthM).toFixed(9)) + 0,
   };
 }
 
