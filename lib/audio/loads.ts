@@ -1,0 +1,115 @@
+import type { Traced } from '../model/trace.ts';
+import { commonPractice, input, traced } from './traced.ts';
+import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './wiring.ts';
+
+/** The load of a wiring, and how the power in it divides over its coils. */
+export interface WiringLoad {
+  readonly loadOhm: Traced<number>;
+  /** In the order of the wiring; the shares sum to 1. */
+  readonly shares: readonly CoilShare[];
+}
+
+export interface CoilShare {
+  readonly coil: string;
+  readonly speaker: string;
+  readonly nominalOhm: number;
+  /** Part of the channel's power that this coil takes. */
+  readonly share: number;
+}
+
+const ohmsLaw = "Ohm's and Kirchhoff's laws";
+
+function groupOhm(wiring: Wiring, nominal: ReadonlyMap<string, number>): number {
+  // Every coil has been looked up before: an unknown one would be a bug, and shows as no load at all.
+  if (wiring.kind === 'coil') return nominal.get(wiring.coil) ?? 0;
+  const members = wiring.members.map((member) => groupOhm(member, nominal));
+  if (wiring.kind === 'series') return members.reduce((sum, ohm) => sum + ohm, 0);
+  return 1 / members.reduce((sum, ohm) => sum + 1 / ohm, 0);
+}
+
+function shareOut(wiring: Wiring, share: number, coils: ReadonlyMap<string, Coil>): readonly CoilShare[] {
+  if (wiring.kind === 'coil') {
+    const coil = coils.get(wiring.coil);
+    return coil ? [{ coil: coil.id, speaker: coil.speaker, nominalOhm: coil.nominalOhm, share }] : [];
+  }
+  const nominal = new Map([...coils].map(([id, coil]) => [id, coil.nominalOhm]));
+  const whole = groupOhm(wiring, nominal);
+  return wiring.members.flatMap((member) => {
+    const ohm = groupOhm(member, nominal);
+    return shareOut(member, share * (wiring.kind === 'series' ? ohm / whole : whole / ohm), coils);
+  });
+}
+
+/**
+ * Nominal load in ohm of the coils of one channel as they are wired, and the share of power of each coil.
+ * Series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...; power divides as R in series and as 1/R in
+ * parallel. The nominal loads are taken as resistances. A wiring that doesn't join each coil once is a fault.
+ */
+export function wiringLoad(
+  channel: string,
+  wiring: Wiring | null,
+  coils: readonly Coil[],
+): WiringLoad | WiringFault {
+  const fault = wiringFault(channel, wiring, coils);
+  if (fault) return fault;
+  if (wiring === null) throw new Error('A wiring that is missing has a fault.');
+  const nominal = new Map(coils.map((coil) => [coil.id, coil.nominalOhm]));
+  return {
+    loadOhm: traced(groupOhm(wiring, nominal), {
+      unit: 'ohm',
+      rule: 'channel-load',
+      formula: `R = ${wiringText(wiring)}; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...`,
+      citation: ohmsLaw,
+      inputs: coils.map((coil) => input(coil.id, coil.nominalOhm, 'ohm')),
+    }),
+    shares: shareOut(wiring, 1, new Map(coils.map((coil) => [coil.id, coil]))),
+  };
+}
+
+/** The range in which a meter should read at the speaker plug. */
+export interface PlugResistance {
+  readonly leastOhm: Traced<number>;
+  readonly expectedOhm: Traced<number>;
+  readonly greatestOhm: Traced<number>;
+}
+
+/**
+ * Direct-current resistance to expect at the plug of a channel, in ohm: 0.75 to 0.85 of the nominal load,
+ * 0.80 in the middle, and the resistance of the speaker wire (both conductors, `wireOhm`) on top. Common practice, no source.
+ */
+export function plugResistance(nominalOhm: number, wireOhm = 0): PlugResistance {
+  const at = (factor: number) =>
+    traced(factor * nominalOhm + wireOhm, {
+      unit: 'ohm',
+      rule: 'plug-resistance',
+      formula: 'Rdc = k * R + Rwire',
+      citation: commonPractice,
+      mark: 'cp',
+      inputs: [input('k', factor), input('R', nominalOhm, 'ohm'), input('Rwire', wireOhm, 'ohm')],
+    });
+  return { leastOhm: at(0.75), expectedOhm: at(0.8), greatestOhm: at(0.85) };
+}
+
+/** How a channel's speakers are joined, as the trade says it: first the coils of each speaker, then the speakers. */
+export interface BySpeaker {
+  readonly coils: 'series' | 'parallel';
+  readonly speakers: 'series' | 'parallel';
+}
+
+/**
+ * The wiring in which the coils of each speaker are joined one way and the speakers another. Groups of one
+ * fall away, so that it does for single coils and for one speaker alone. Null where there is no coil.
+ */
+export function wireBySpeaker(coils: readonly Coil[], how: BySpeaker): Wiring | null {
+  const speakers = new Map<string, Wiring[]>();
+  for (const { speaker, id } of coils)
+    speakers.set(speaker, [...(speakers.get(speaker) ?? []), { kind: 'coil', coil: id }]);
+  return group(
+    how.speakers,
+    [...speakers.values()].flatMap((members) => group(how.coils, members) ?? []),
+  );
+}
+
+function group(kind: 'series' | 'parallel', members: readonly Wiring[]): Wiring | null {
+  return members.length > 1 ? { kind, members } : (members[0] ?? null);
+}
