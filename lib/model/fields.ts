@@ -1,19 +1,29 @@
 import { z } from 'zod';
 import { Private } from './private.ts';
-import { type DimensionName, dimensions, isQuantity, parseQuantity, type Quantity } from './quantity.ts';
+import {
+  type DimensionName,
+  dimensions,
+  exampleText,
+  isQuantity,
+  oneOf,
+  parseQuantity,
+  type Quantity,
+  writeQuantity,
+} from './quantity.ts';
 import { parseWireSize, type WireSize } from './wire-size.ts';
 
 /** Text that YAML would not turn into something else. */
 export function text(example: string): z.ZodString {
   return z
     .string({ error: (issue) => textFault(issue.input, example) })
-    .min(1, `is empty; write a text such as ${example}`)
+    .regex(/\S/, `is empty; write a text such as ${example}`)
     .meta({ examples: [example] });
 }
 
+// The value itself stays out of the sentence: the text may be a private one.
 function textFault(input: unknown, example: string): string {
   if (typeof input === 'number' || typeof input === 'boolean')
-    return `is read as a ${typeof input}, but a text is needed: put quotes round it, "${input}"`;
+    return `is read as a ${typeof input}, but a text is needed: put quotes round it`;
   return `needs a text, such as ${example}`;
 }
 
@@ -45,29 +55,33 @@ type QuantityCodec<D extends DimensionName> = z.ZodCodec<z.ZodString, z.ZodCusto
 
 /** A quantity of one dimension, written with its unit, held as its SI number. */
 export function quantity<D extends DimensionName>(dimension: D): QuantityCodec<D> {
-  const { name, example, si } = dimensions[dimension];
+  const name = oneOf(dimension);
+  const example = exampleText(dimension);
   const written = z
     .string({
       error: (issue) =>
         typeof issue.input === 'number'
-          ? `is a bare number, but a ${name} needs its unit: write ${example}`
-          : `needs a ${name}, such as ${example}`,
+          ? `is a bare number, but ${name} needs its unit: write ${example}`
+          : `needs ${name}, such as ${example}`,
     })
-    .meta({ examples: [example], description: `A ${name}, written with its unit.` });
+    .meta({
+      examples: [...dimensions[dimension].examples],
+      description: `${name.replace(/^a/, 'A')}, written with its unit.`,
+    });
   const held = z.custom<Coded<D>>((value) => typeof value === 'number' && isQuantity(value));
   return z.codec(written, held, {
     decode: (value, ctx) => {
       const read = parseQuantity(value, dimension);
       if (typeof read === 'number' && isQuantity<(typeof dimensions)[D]['si']>(read)) return read;
-      const fault = typeof read === 'number' ? `"${value}" is not a ${name}` : read.fault;
+      const fault = typeof read === 'number' ? `"${value}" is not ${name}` : read.fault;
       ctx.issues.push({
         code: 'custom',
         input: value,
-        message: `${fault}; write a ${name} such as ${example}`,
+        message: `${fault}; write ${name} such as ${example}`,
       });
       return z.NEVER;
     },
-    encode: (value) => `${value} ${si}`,
+    encode: (value) => writeQuantity(value, dimension),
   });
 }
 

@@ -13,12 +13,14 @@ export function isQuantity<U extends string>(value: number): value is Quantity<U
 interface Dimension {
   /** What the trade calls it. */
   readonly name: string;
-  /** Example for error messages. */
-  readonly example: string;
+  /** Ways of writing one, each as it may stand in a file. */
+  readonly examples: readonly string[];
   /** SI unit of the stored number. */
   readonly si: string;
   /** Factor from each written unit to the SI unit. */
   readonly units: Readonly<Record<string, number>>;
+  /** True where a value may lie below zero: a position, an angle, a level, a temperature. */
+  readonly signed?: boolean;
 }
 
 const inch = 0.0254;
@@ -28,52 +30,53 @@ const pound = 0.45359237;
 export const dimensions = {
   length: {
     name: 'length',
-    example: '13 5/8 in, 13-5/8", 346 mm or 12 ft',
+    examples: ['13 5/8 in', '13-5/8"', '346 mm', '12 ft'],
     si: 'm',
     units: { in: inch, '"': inch, ft: 12 * inch, "'": 12 * inch, mm: 1e-3, cm: 1e-2, m: 1 },
+    signed: true,
   },
   mass: {
     name: 'mass',
-    example: '3.2 kg or 7 lb',
+    examples: ['3.2 kg', '7 lb'],
     si: 'kg',
     units: { kg: 1, g: 1e-3, lb: pound, oz: pound / 16 },
   },
-  current: { name: 'current', example: '20 A or 300 mA', si: 'A', units: { A: 1, mA: 1e-3, kA: 1e3 } },
-  voltage: { name: 'voltage', example: '12.6 V', si: 'V', units: { V: 1, mV: 1e-3 } },
-  power: { name: 'power', example: '75 W', si: 'W', units: { W: 1, kW: 1e3 } },
-  frequency: { name: 'frequency', example: '80 Hz or 2.5 kHz', si: 'Hz', units: { Hz: 1, kHz: 1e3 } },
+  current: { name: 'current', examples: ['20 A', '300 mA'], si: 'A', units: { A: 1, mA: 1e-3, kA: 1e3 } },
+  voltage: { name: 'voltage', examples: ['12.6 V'], si: 'V', units: { V: 1, mV: 1e-3 } },
+  power: { name: 'power', examples: ['75 W'], si: 'W', units: { W: 1, kW: 1e3 } },
+  frequency: { name: 'frequency', examples: ['80 Hz', '2.5 kHz'], si: 'Hz', units: { Hz: 1, kHz: 1e3 } },
   resistance: {
     name: 'resistance',
-    example: '4 ohm or 0.2 mohm',
+    examples: ['4 ohm', '0.2 mohm'],
     si: 'ohm',
     units: { ohm: 1, ohms: 1, mohm: 1e-3, kohm: 1e3 },
   },
-  time: { name: 'time', example: '20 min or 4 ms', si: 's', units: { s: 1, ms: 1e-3, min: 60, h: 3600 } },
+  time: { name: 'time', examples: ['20 min', '4 ms'], si: 's', units: { s: 1, ms: 1e-3, min: 60, h: 3600 } },
   torque: {
     name: 'torque',
-    example: '10 N m or 35 lbf in',
+    examples: ['10 N m', '35 lbf in'],
     si: 'N m',
     units: { 'N m': 1, Nm: 1, 'lbf in': pound * 9.80665 * inch, 'lbf ft': pound * 9.80665 * 12 * inch },
   },
-  charge: { name: 'battery capacity', example: '70 Ah', si: 'C', units: { Ah: 3600 } },
-  angle: { name: 'angle', example: '90 deg', si: 'deg', units: { deg: 1 } },
-  ratio: { name: 'share', example: '3 %', si: '1', units: { '%': 0.01 } },
+  charge: { name: 'battery capacity', examples: ['70 Ah'], si: 'A s', units: { Ah: 3600 } },
+  angle: { name: 'angle', examples: ['90 deg'], si: 'deg', units: { deg: 1 }, signed: true },
+  ratio: { name: 'share', examples: ['3 %'], si: '1', units: { '%': 0.01 } },
   volume: {
     name: 'volume',
-    example: '28 L or 1 ft3',
+    examples: ['28 L', '1 ft3'],
     si: 'm3',
     units: { L: 1e-3, l: 1e-3, ft3: (12 * inch) ** 3, in3: inch ** 3, m3: 1 },
   },
-  density: { name: 'density', example: '680 kg/m3', si: 'kg/m3', units: { 'kg/m3': 1 } },
-  stress: { name: 'elastic modulus', example: '9 GPa', si: 'Pa', units: { Pa: 1, MPa: 1e6, GPa: 1e9 } },
+  density: { name: 'density', examples: ['680 kg/m3'], si: 'kg/m3', units: { 'kg/m3': 1 } },
+  stress: { name: 'elastic modulus', examples: ['9 GPa'], si: 'Pa', units: { Pa: 1, MPa: 1e6, GPa: 1e9 } },
   lineResistance: {
     name: 'resistance of a length',
-    example: '1.3 mohm/m',
+    examples: ['1.3 mohm/m'],
     si: 'ohm/m',
     units: { 'ohm/m': 1, 'mohm/m': 1e-3, 'ohm/km': 1e-3, 'ohm/1000ft': 1 / 304.8, 'mohm/ft': 1e-3 / 0.3048 },
   },
-  temperature: { name: 'temperature', example: '85 C', si: 'C', units: { C: 1 } },
-  level: { name: 'level', example: '3 dB', si: 'dB', units: { dB: 1 } },
+  temperature: { name: 'temperature', examples: ['85 C'], si: 'C', units: { C: 1 }, signed: true },
+  level: { name: 'level', examples: ['3 dB'], si: 'dB', units: { dB: 1 }, signed: true },
 } as const satisfies Record<string, Dimension>;
 export type DimensionName = keyof typeof dimensions;
 
@@ -91,9 +94,23 @@ export interface QuantityFault {
   readonly fault: string;
 }
 
+/** What a dimension is called with its article: `a length`, `an angle`. */
+export function oneOf(dimensionName: DimensionName): string {
+  const { name } = dimensions[dimensionName];
+  return `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+}
+
+/** The ways of writing a dimension as one phrase: `20 A or 300 mA`. */
+export function exampleText(dimensionName: DimensionName): string {
+  const examples: readonly string[] = dimensions[dimensionName].examples;
+  const last = examples.at(-1) ?? '';
+  return examples.length < 2 ? last : `${examples.slice(0, -1).join(', ')} or ${last}`;
+}
+
 const number = String.raw`(?:\d+(?:\.\d+)?[ -]\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|\.\d+)`;
 const term = new RegExp(`^(${number})\\s*(\\D.*)$`);
-const feetAndInches = new RegExp(`^(\\d+)\\s*(?:ft|')\\s*(${number})\\s*(?:in|")$`);
+/** `5'3"`, `5 ft 3 in`, and with the hyphen of drawings, `5'-3 5/8"`. */
+const feetAndInches = new RegExp(`^(\\d+)\\s*(?:ft|')\\s*(?:-\\s*)?(${number})\\s*(?:in|")$`);
 
 /**
  * Reads a written number: `13`, `13.5`, `5/8`, `13 5/8`, `13-5/8`. Returns null where it is none of
@@ -108,29 +125,41 @@ export function parseNumber(text: string): number | null {
 }
 
 /**
- * Reads a quantity of one dimension into its SI unit. A bare number is a fault, never a guess; so is a
- * unit of another dimension. Lengths may join feet and inches, and may be negative (positions).
+ * Reads a quantity of one dimension into its SI unit, to twelve digits. A bare number is a fault, never a
+ * guess; so is a unit of another dimension, and a number too large to hold. Lengths may join feet and
+ * inches. Only signed dimensions may carry a sign.
  */
 export function parseQuantity(text: string, dimensionName: DimensionName): number | QuantityFault {
   const dimension: Dimension = dimensions[dimensionName];
-  const trimmed = text.trim();
-  const negative = trimmed.startsWith('-');
-  if (
-    negative &&
-    dimensionName !== 'length' &&
-    dimensionName !== 'level' &&
-    dimensionName !== 'angle' &&
-    dimensionName !== 'temperature'
-  )
-    return { fault: `a ${dimension.name} can't be negative` };
-  const body = negative ? trimmed.slice(1).trim() : trimmed;
+  const spaced = text.trim().replace(/\s+/g, ' ');
+  const sign = /^[-+]/.exec(spaced)?.[0];
+  if (sign && !dimension.signed)
+    return sign === '-'
+      ? { fault: `${oneOf(dimensionName)} can't be negative` }
+      : { fault: `"${spaced}" begins with a sign: leave out the +` };
+  const body = sign ? spaced.slice(1).trim() : spaced;
   const magnitude =
     dimensionName === 'length'
-      ? (parseFeetAndInches(body) ?? parseTerm(body, dimension))
-      : parseTerm(body, dimension);
+      ? (parseFeetAndInches(body) ?? parseTerm(body, dimensionName))
+      : parseTerm(body, dimensionName);
   if (typeof magnitude !== 'number') return magnitude;
+  if (!Number.isFinite(magnitude)) return { fault: `"${shortened(spaced)}" is too large a number` };
   // Twelve digits: 13 5/8 in is 0.346075 m, not 0.34607499999999997.
-  return Number((negative ? -magnitude : magnitude).toPrecision(12));
+  return Number((sign === '-' ? -magnitude : magnitude).toPrecision(12));
+}
+
+/**
+ * Writes a held number (SI) so that `parseQuantity` reads it back: in the SI unit where that may be written,
+ * else in the first unit of the dimension; never with a power of ten.
+ */
+export function writeQuantity(value: number, dimensionName: DimensionName): string {
+  const units = Object.entries<number>(dimensions[dimensionName].units);
+  const [unit, factor] = units.find(([, one]) => one === 1) ?? units[0] ?? ['', 1];
+  const digits = (value / factor).toLocaleString('en-US', {
+    useGrouping: false,
+    maximumSignificantDigits: 12,
+  });
+  return `${digits} ${unit}`;
 }
 
 function parseFeetAndInches(text: string): number | QuantityFault | null {
@@ -142,18 +171,43 @@ function parseFeetAndInches(text: string): number | QuantityFault | null {
   return (Number(both[1]) * 12 + inches) * inch;
 }
 
-function parseTerm(text: string, dimension: Dimension): number | QuantityFault {
-  if (parseNumber(text) !== null) return { fault: `"${text}" has no unit` };
-  if (/^\d{1,3}(,\d{3})+/.test(text)) return { fault: `"${text}" has a comma in its number: leave it out` };
+function parseTerm(text: string, dimensionName: DimensionName): number | QuantityFault {
+  if (parseNumber(text) !== null) return { fault: `"${shortened(text)}" has no unit` };
+  const script = scriptFault(text);
+  if (script !== null) return { fault: script };
   const match = term.exec(text);
-  if (!match) return { fault: `"${text}" is not a ${dimension.name}` };
+  if (!match) return { fault: `"${shortened(text)}" is not ${oneOf(dimensionName)}` };
   const [, digits = '', unit = ''] = match;
   const value = parseNumber(digits);
   if (value === null) return { fault: `"${digits}" is not a proper fraction` };
-  const factor = dimension.units[unit];
-  if (factor === undefined)
-    return {
-      fault: `"${unit}" is not a unit of ${dimension.name} (known: ${Object.keys(dimension.units).join(', ')})`,
-    };
-  return value * factor;
+  const units: Readonly<Record<string, number>> = dimensions[dimensionName].units;
+  // Own keys only: "constructor" is not a unit.
+  const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
+  return factor === undefined ? { fault: unitFault(unit, dimensionName) } : value * factor;
+}
+
+/** Ways of writing that are understood by people but could be misread: each is refused with its remedy. */
+function scriptFault(text: string): string | null {
+  const shown = `"${shortened(text)}"`;
+  if (/[\u00bc-\u00be\u2150-\u215f\u2189]/.test(text))
+    return `${shown} has a fraction in one character: write it with a slash, such as 1/2`;
+  if (/[\u2018-\u201f\u2032\u2033]/.test(text))
+    return `${shown} has a typeset quote mark: write in or ft, or a straight " or '`;
+  if (/\d,\d/.test(text))
+    return `${shown} has a comma in its number: leave it out, and write decimals with a point`;
+  if (/^(?:\d+\.?\d*|\.\d+)[eE][-+]?\d/.test(text))
+    return `${shown} has a power of ten in its number: write it in full`;
+  return null;
+}
+
+function unitFault(unit: string, dimensionName: DimensionName): string {
+  const { name, units } = dimensions[dimensionName];
+  const known = Object.keys(units);
+  const alike = known.filter((one) => one.toLowerCase() === unit.toLowerCase());
+  const hint = alike.length === 1 ? `; did you mean ${alike[0]}?` : '';
+  return `"${shortened(unit)}" is not a unit of ${name} (known: ${known.join(', ')})${hint}`;
+}
+
+function shortened(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 40)}...` : text;
 }
