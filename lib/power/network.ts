@@ -1,0 +1,136 @@
+import { raiseLoads } from './load-continuation.ts';
+import { networkFaults } from './network-faults.ts';
+import { type NetworkFlows, networkFlows } from './network-flows.ts';
+import type {
+  CutOutNetwork,
+  EmfSource,
+  FaultyNetwork,
+  Network,
+  NetworkFault,
+  NetworkResult,
+  SourceRegime,
+  UnsolvableNetwork,
+} from './network-types.ts';
+import { compileNetwork } from './nodal-system.ts';
+import { isBounded, joinStiff, type StiffGroups } from './stiff-branches.ts';
+
+/**
+ * Solves a direct-current network by Newton's method on its nodal equations: the voltage of every node, and
+ * current (A, from `from` to `to`), drop (V) and heat (W) of every element. Of two solutions that constant-power
+ * loads allow, it is the one of high voltage, which is reached from the open-circuit voltages.
+ *
+ * Bounded sources (an alternator, a battery that accepts little charge) hold their voltage within their limits
+ * and are current sources at them; which applies is found by trying, wrong guesses being turned over in order.
+ *
+ * `no-solution` where the loads can't be fed; `cut-out` where a load sees less than its cut-out voltage (the
+ * voltages are those with it on); `fault` where the network as written can't be computed. Formulas: Kirchhoff's
+ * laws and Ohm's law; see `newton` for the argument on uniqueness.
+ */
+export function solveNetwork(network: Network): NetworkResult {
+  const faults = networkFaults(network);
+  if (faults.length > 0) return faulty(network, faults);
+  const bounded = network.elements.filter(isBounded);
+  const regimes = new Map<string, SourceRegime>(bounded.map((source) => [source.id, firstRegime(source)]));
+  const mostPasses = 8 * bounded.length + 16;
+  for (let pass = 0; pass < mostPasses; pass += 1) {
+    const groups = joinStiff(network, regimes);
+    if (groups.faults.length > 0) return faulty(network, groups.faults);
+    if (groups.overruled.size > 0) {
+      for (const [id, regime] of groups.overruled) regimes.set(id, regime);
+      continue;
+    }
+    const outcome = solveRegime(network, regimes, groups);
+    if ('state' in outcome) {
+      if (!releaseBatteries(regimes)) return outcome;
+      continue;
+    }
+    const turned = wrongRegimes(bounded, outcome, regimes);
+    if (turned.length === 0) return judged(network, outcome);
+    for (const [id, regime] of pass < mostPasses / 2 ? turned : turned.slice(0, 1)) regimes.set(id, regime);
+  }
+  const reason = 'the sources with a limit settle on no common state';
+  return { state: 'no-solution', referenceNode: network.referenceNode, reason };
+}
+
+/** A battery is first taken to be charging, an alternator to hold its voltage: the state of highest voltage. */
+const firstRegime = (source: EmfSource): SourceRegime =>
+  source.limitA === undefined ? 'accepting' : 'set-point';
+
+function faulty(network: Network, faults: readonly NetworkFault[]): FaultyNetwork {
+  return { state: 'fault', referenceNode: network.referenceNode, faults };
+}
+
+/** Where charging batteries leave the loads unfed, they must help: true if there was one to turn. */
+function releaseBatteries(regimes: Map<string, SourceRegime>): boolean {
+  const charging = [...regimes].filter(([, regime]) => regime === 'accepting');
+  for (const [id] of charging) regimes.set(id, 'set-point');
+  return charging.length > 0;
+}
+
+function solveRegime(
+  network: Network,
+  regimes: ReadonlyMap<string, SourceRegime>,
+  groups: StiffGroups,
+): NetworkFlows | UnsolvableNetwork {
+  const compiled = compileNetwork(network, regimes, groups);
+  const { share, x, weakest } = raiseLoads(compiled.system, 1);
+  if (x && share === 1) return networkFlows(network, compiled, groups, regimes, x);
+  const common = { state: 'no-solution', referenceNode: network.referenceNode } as const;
+  if (!x) return { ...common, reason: 'no source holds the voltage of the network' };
+  const load = compiled.branches[weakest ?? -1];
+  if (!load) return { ...common, reason: 'the loads cannot be fed', greatestShare: share };
+  const openV = compiled.voltageV(load.from, x) - compiled.voltageV(load.to, x);
+  return {
+    ...common,
+    greatestShare: share,
+    weakestLoad: load.id,
+    reason:
+      share === 0
+        ? `no voltage of the right polarity reaches ${load.id}`
+        : `the loads cannot be fed: at ${(100 * share).toFixed(1)} % of them the voltage collapses, first at ${load.id} (${openV.toFixed(2)} V there)`,
+  };
+}
+
+/** The bounded sources whose state contradicts the solution, with the state that follows from it. */
+function wrongRegimes(
+  bounded: readonly EmfSource[],
+  flows: NetworkFlows,
+  regimes: ReadonlyMap<string, SourceRegime>,
+): [id: string, regime: SourceRegime][] {
+  const flowOf = new Map(flows.elements.map((flow) => [flow.id, flow]));
+  return bounded.flatMap((source): [string, SourceRegime][] => {
+    const flow = flowOf.get(source.id);
+    const limitA = source.limitA ?? Number.POSITIVE_INFINITY;
+    const acceptA = source.acceptA ?? 0;
+    if (!flow) return [];
+    switch (regimes.get(source.id)) {
+      case 'limited':
+        return flow.dropV > source.emfV - source.ohm * limitA + 1e-9 ? [[source.id, 'set-point']] : [];
+      case 'accepting':
+        return flow.dropV < source.emfV + source.ohm * acceptA - 1e-9 ? [[source.id, 'set-point']] : [];
+      default:
+        if (-flow.currentA > limitA + 1e-7) return [[source.id, 'limited']];
+        return flow.currentA > acceptA + 1e-7 ? [[source.id, 'accepting']] : [];
+    }
+  });
+}
+
+function judged(network: Network, flows: NetworkFlows): NetworkResult {
+  const dropOf = new Map(flows.elements.map(({ id, dropV }) => [id, dropV]));
+  const low = network.elements.flatMap((element) => {
+    if (element.kind !== 'load' || element.cutoutV === undefined) return [];
+    const dropV = dropOf.get(element.id) ?? 0;
+    return dropV < element.cutoutV ? [{ id: element.id, dropV, cutoutV: element.cutoutV }] : [];
+  });
+  const solved = { referenceNode: network.referenceNode, ...flows };
+  if (low.length === 0) return { state: 'solved', ...solved };
+  const cutOut: CutOutNetwork = {
+    state: 'cut-out',
+    cutOut: low.map(({ id }) => id),
+    reason: low
+      .map(({ id, dropV, cutoutV }) => `${id} sees ${dropV.toFixed(2)} V, below its cut-out of ${cutoutV} V`)
+      .join('; '),
+    ...solved,
+  };
+  return cutOut;
+}
