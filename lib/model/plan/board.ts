@@ -1,0 +1,92 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { conductorRoleSchema, directionSchema } from '../vocabulary.ts';
+
+const number = builders(z.number());
+const orNull = builders(z.number().nullable());
+const name = builders(z.string());
+const point = { xM: number, yM: number };
+
+/** A corner of an outline; the bulge is the tangent of a quarter of the arc to the next corner. */
+export const outlinePointSchema = z.object({ ...point, bulge: number });
+
+export const holeSchema = z.object({
+  n: builders(z.int()),
+  ...point,
+  diameterM: number,
+  /** Null: right through. */
+  depthM: orNull,
+  purpose: name,
+  /** What the hole is for: an item, a fixing, a cut. */
+  of: name,
+  /** What lies behind it in the vehicle; null where the hole ends in the board. */
+  behind: builders(z.string().nullable()),
+});
+
+export const planPlacementSchema = z.object({
+  item: name,
+  /** Lower left corner of the turned footprint. */
+  ...point,
+  turnDeg: number,
+  widthM: number,
+  depthM: number,
+  heightM: number,
+  /** Height of its underside off the board. */
+  raisedM: number,
+  chosen: builders(z.enum(['given', 'computed'])),
+  score: builders(z.record(z.string(), z.number()).optional()),
+});
+
+export const planRouteSchema = z.object({
+  wire: name,
+  points: z.array(z.object(point)),
+  lengthM: number,
+  layer: builders(conductorRoleSchema),
+  bends: builders(z.int()),
+});
+
+export const planBoardSchema = z.object({
+  id: name,
+  title: name,
+  space: name,
+  spaceTitle: name,
+  sheet: name,
+  material: name,
+  thicknessM: number,
+  outline: z.array(outlinePointSchema),
+  cutouts: z.array(z.array(outlinePointSchema)),
+  holes: z.array(holeSchema),
+  areaM2: number,
+  /** Mass of the bare board, and of all that it carries. */
+  massKg: number,
+  loadedMassKg: number,
+  centroid: z.object(point),
+  /** Smallest upright rectangle round the outline. */
+  widthM: number,
+  heightM: number,
+  narrowestWebM: orNull,
+  sagM: orNull,
+  firstModeHz: orNull,
+  retentionG: orNull,
+  /** Where the datum corner stands in the space, and the space itself, in the same axes. */
+  datumInSpace: z.object(point),
+  spaceOutline: z.array(z.object(point)),
+  spaceDepthM: number,
+  obstacles: z.array(z.object({ id: name, ...point, widthM: number, heightM: number, standsOutM: number })),
+  right: builders(directionSchema),
+  upward: builders(directionSchema),
+  fixings: z.array(z.object({ id: name, ...point, part: name, point: name, spacerM: number })),
+  placements: z.array(planPlacementSchema),
+  routes: z.array(planRouteSchema),
+  crossings: builders(z.int()),
+  /** Layouts that the search looked at; 0 where every place was given. */
+  evaluations: builders(z.int()),
+  /** Where wires leave the board, by wire. */
+  exits: z.array(z.object({ wire: name, edge: name, ...point })),
+});
+
+export type PlanBoard = z.output<typeof planBoardSchema>;
+export type PlanPlacement = z.output<typeof planPlacementSchema>;
+export type PlanRoute = z.output<typeof planRouteSchema>;
+export type PlanHole = z.output<typeof holeSchema>;
+export type OutlinePoint = z.output<typeof outlinePointSchema>;

@@ -1,0 +1,83 @@
+import { z } from 'zod';
+import { builders, everyone } from '../audience.ts';
+import { findingSchema } from '../finding.ts';
+import { traceSchema } from '../trace.ts';
+import { planAudioSchema } from './audio.ts';
+import { planBoardSchema } from './board.ts';
+import { planPowerSchema } from './power.ts';
+import {
+  measurementSchema,
+  pickSchema,
+  planCableSchema,
+  planControlSchema,
+  planItemSchema,
+  planTerminalSchema,
+  planWireSchema,
+  stepSchema,
+} from './wiring.ts';
+
+/**
+ * The plan document: everything that sheets, drawings, exports and search are made from. SI throughout,
+ * or the unit in the name. Ids come from the names in the job, never from counters. No private value.
+ */
+export const buildPlanSchema = z.object({
+  rackleaf: everyone(z.literal(1)),
+  job: z.object({
+    id: everyone(z.string()),
+    title: everyone(z.string()),
+    revision: everyone(z.string()),
+    status: everyone(z.enum(['draft', 'released', 'installed', 'superseded'])),
+    issuedOn: everyone(z.string()),
+    drawnBy: builders(z.string().nullable()),
+    approvedBy: builders(z.string().nullable()),
+    fabricator: builders(z.string().nullable()),
+    notes: z.array(builders(z.string())),
+    revisions: z.array(
+      z.object({ revision: everyone(z.string()), date: everyone(z.string()), what: builders(z.string()) }),
+    ),
+  }),
+  shop: z.object({
+    name: everyone(z.string()),
+    address: z.array(everyone(z.string())),
+    units: builders(z.enum(['inch', 'millimetre'])),
+    fraction: builders(z.union([z.literal(16), z.literal(32)])),
+    paper: builders(z.enum(['letter', 'a4'])),
+    siteUrl: builders(z.string().nullable()),
+  }),
+  vehicle: z.object({
+    id: everyone(z.string()),
+    title: everyone(z.string()),
+    cautions: z.array(everyone(z.string())),
+  }),
+  findings: z.array(findingSchema),
+  traces: z.record(z.string(), traceSchema),
+  items: z.array(planItemSchema),
+  power: planPowerSchema,
+  audio: planAudioSchema,
+  boards: z.array(planBoardSchema),
+  wires: z.array(planWireSchema),
+  cables: z.array(planCableSchema),
+  terminals: z.array(planTerminalSchema),
+  controls: z.array(planControlSchema),
+  measurements: z.array(measurementSchema),
+  steps: z.array(stepSchema),
+  pick: z.array(pickSchema),
+  /** Rounds of the loop between size and length. */
+  passes: builders(z.int().positive()),
+});
+export type BuildPlan = z.output<typeof buildPlanSchema>;
+
+/** JSON Schema of the plan document (draft 2020-12), from the same definition as the types. */
+export function planJsonSchema(): unknown {
+  return z.toJSONSchema(buildPlanSchema, { io: 'output' });
+}
+
+/** True where a finding stops the job, so that its sheets are a draft. */
+export function isStopped(plan: Pick<BuildPlan, 'findings'>): boolean {
+  return plan.findings.some((finding) => finding.level === 'stop');
+}
+
+export * from './audio.ts';
+export * from './board.ts';
+export * from './power.ts';
+export * from './wiring.ts';

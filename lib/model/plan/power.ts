@@ -1,0 +1,142 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { conductorMaterialSchema, conductorRoleSchema, fuseFormSchema } from '../vocabulary.ts';
+
+const number = builders(z.number());
+const maybe = builders(z.number().optional());
+const name = builders(z.string());
+
+/** A conductor size as the plan prints it. */
+export const planSizeSchema = z.object({
+  label: name,
+  awg: builders(z.string().nullable()),
+  areaMm2: number,
+});
+
+/** One element of the network. Currents run from `from` to `to`; `dropV` is V(from) - V(to). */
+export const networkElementSchema = z.object({
+  id: name,
+  /** The item, wire or joint that it stands for. */
+  of: name,
+  kind: builders(z.enum(['source', 'conductor', 'fuse', 'joint', 'load'])),
+  from: name,
+  to: name,
+  model: builders(z.enum(['emf', 'current', 'power', 'square-law', 'resistance'])),
+  emfV: maybe,
+  ohm: maybe,
+  powerW: maybe,
+  ratedV: maybe,
+  givenA: maybe,
+  limitA: maybe,
+  cutoutV: maybe,
+  currentA: maybe,
+  dropV: maybe,
+  heatW: maybe,
+});
+
+export const operatingPointSchema = z.object({
+  name,
+  title: name,
+  state: builders(z.enum(['solved', 'no-solution', 'cut-out'])),
+  reason: builders(z.string().optional()),
+  referenceNode: name,
+  residualA: maybe,
+  nodes: z.array(z.object({ id: name, voltageV: builders(z.number().nullable()) })),
+  elements: z.array(networkElementSchema),
+});
+
+/** One limit that a conductor was held against. */
+export const conductorLimitSchema = z.object({
+  what: name,
+  zone: builders(z.string().optional()),
+  value: number,
+  limit: number,
+  unit: name,
+  level: builders(z.enum(['stop', 'caution'])),
+  citation: name,
+});
+
+export const planConductorSchema = z.object({
+  /** A wire's id. */
+  id: name,
+  from: name,
+  to: name,
+  role: builders(conductorRoleSchema),
+  size: planSizeSchema,
+  material: builders(conductorMaterialSchema),
+  insulationC: number,
+  lengthM: number,
+  ampacityA: number,
+  cautionA: number,
+  limits: z.array(conductorLimitSchema),
+  /** Ids of the fuses that protect it. */
+  fuses: z.array(name),
+  chosen: builders(z.enum(['given', 'computed'])),
+  reason: name,
+});
+
+export const fuseAlternativeSchema = z.object({
+  form: builders(fuseFormSchema),
+  ratingA: number,
+  part: builders(z.string().nullable()),
+  stockQuantity: number,
+  /** What else must be fitted to use it, such as another holder. */
+  parts: z.array(name),
+  areaM2: number,
+  note: name,
+});
+
+export const planFuseSchema = z.object({
+  id: name,
+  /** The item that holds it. */
+  item: name,
+  way: name,
+  form: builders(fuseFormSchema),
+  /** Null where no lawful rating could be chosen; the finding says why. */
+  ratingA: builders(z.number().nullable()),
+  part: builders(z.string().nullable()),
+  interruptA: builders(z.number().nullable()),
+  from: name,
+  to: name,
+  /** The source whose fault current it must interrupt. */
+  source: builders(z.string().nullable()),
+  distanceM: builders(z.number().nullable()),
+  protects: z.array(name),
+  /** Current at rated power through it. */
+  ratedA: number,
+  ceilingA: builders(z.number().nullable()),
+  leastAmpacityA: builders(z.number().nullable()),
+  stockQuantity: number,
+  chosen: builders(z.enum(['given', 'computed'])),
+  reason: name,
+  alternatives: z.array(fuseAlternativeSchema),
+});
+
+export const chargingSchema = z.object({
+  name,
+  alternatorA: number,
+  vehicleA: number,
+  averageA: number,
+  marginA: number,
+  reserveMinutes: builders(z.number().nullable()),
+});
+
+export const planPowerSchema = z.object({
+  points: z.array(operatingPointSchema),
+  conductors: z.array(planConductorSchema),
+  fuses: z.array(planFuseSchema),
+  charging: z.array(chargingSchema),
+  /** Current of each device. */
+  loads: z.array(
+    z.object({ item: name, fuseA: number, ratedA: number, musicA: number, idleA: number, powerW: number }),
+  ),
+});
+
+export type NetworkElement = z.output<typeof networkElementSchema>;
+export type OperatingPoint = z.output<typeof operatingPointSchema>;
+export type PlanConductor = z.output<typeof planConductorSchema>;
+export type ConductorLimit = z.output<typeof conductorLimitSchema>;
+export type PlanFuse = z.output<typeof planFuseSchema>;
+export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
+export type PlanPower = z.output<typeof planPowerSchema>;
+export type PlanSize = z.output<typeof planSizeSchema>;

@@ -1,0 +1,98 @@
+import type { HouseRules } from './house-rules.ts';
+import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
+import type { Part, PartFacts } from './kinds/index.ts';
+import type { Place } from './place.ts';
+import type { Shop } from './shop.ts';
+import type { Vehicle, VehicleRoute, VehicleSpace } from './vehicle.ts';
+import type { VehicleSide, ZoneKind } from './vocabulary.ts';
+
+/** One end of a link. */
+export interface LinkEnd {
+  readonly device: string;
+  readonly terminal: string;
+}
+
+/** The id of a terminal: `amp-front.B+`. */
+export function terminalId(end: LinkEnd): string {
+  return `${end.device}.${end.terminal}`;
+}
+
+/** A device of the job or of the vehicle, with its part looked up. */
+export interface Device {
+  readonly id: string;
+  readonly origin: 'job' | 'vehicle';
+  /** JSON Pointer into the file of its origin. */
+  readonly path: string;
+  readonly title: string;
+  /** Part id; the body of the vehicle is no part. */
+  readonly part: string | null;
+  readonly spec: Part | null;
+  readonly facts: PartFacts;
+  /** As the job wrote it. */
+  readonly given: JobDevice | null;
+  readonly board: string | null;
+  /** Place in the vehicle, for a device that is on no board. */
+  readonly seat: string | null;
+  readonly zone: ZoneKind;
+  readonly side: VehicleSide;
+  /** Terminals that the vehicle leaves open, with the reason. */
+  readonly leftOpen: Readonly<Record<string, string>>;
+}
+
+/** The id of the vehicle's body among the devices: its terminals are the ground points. */
+export const bodyId = 'body';
+
+/** One conductor between two terminals: pairs are opened out, each conductor with an id of its own. */
+export interface Link {
+  /** The link's id, with `.+` or `.-` behind it where a pair was opened out. */
+  readonly id: string;
+  readonly origin: 'job' | 'vehicle';
+  /** JSON Pointer of the link as written. */
+  readonly path: string;
+  readonly from: LinkEnd;
+  readonly to: LinkEnd;
+  readonly given: JobLink | null;
+  /** Size and length of a conductor that the vehicle came with. */
+  readonly fitted: Vehicle['links'][string] | null;
+  readonly cable: { readonly id: string; readonly part: string; readonly conductor: string } | null;
+  readonly run: string | null;
+}
+
+export interface Board {
+  readonly id: string;
+  readonly path: string;
+  readonly given: JobBoard;
+  readonly spaceId: string;
+  readonly space: VehicleSpace;
+  readonly sheet: Extract<Part, { kind: 'board-sheet' }>;
+}
+
+export interface Run {
+  readonly id: string;
+  readonly path: string;
+  readonly routeId: string;
+  readonly route: VehicleRoute;
+  readonly links: readonly string[];
+  readonly covering: string | null;
+}
+
+/** A job with every name looked up and every shorthand opened out: what `lib/read` gives to `lib/plan`. */
+export interface Job {
+  readonly id: string;
+  readonly file: JobFile;
+  readonly shop: Shop;
+  readonly rules: HouseRules;
+  readonly vehicle: Vehicle;
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly devices: readonly Device[];
+  readonly links: readonly Link[];
+  readonly boards: readonly Board[];
+  readonly runs: readonly Run[];
+  /** Where a value of the job file stands, by JSON Pointer; the nearest given ancestor of one that is not there. */
+  readonly place: (path: string) => Place;
+  readonly vehiclePlace: (path: string) => Place;
+  readonly shopPlace: (path: string) => Place;
+  readonly partPlace: (part: string) => Place;
+  /** Wire labels of the revision that was released last, by wire id. */
+  readonly releasedLabels: Readonly<Record<string, string>>;
+}
