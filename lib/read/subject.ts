@@ -1,0 +1,6 @@
+/** What a message calls the value at a list of keys: its own key, or `entry 3 of devices` in a list. */
+export function subject(keys: readonly (string | number)[]): string {
+  const last = keys.at(-1);
+  if (last === undefined) return 'the file';
+  return typeof last === 'number' ? `entry ${last + 1} of ${subject(keys.slice(0, -1))}` : last;
+}
