@@ -1,0 +1,99 @@
+/** The parts of a DOM node that writing needs. */
+export interface MarkupNode {
+  readonly nodeType: number;
+  readonly nodeName: string;
+  readonly textContent: string | null;
+  readonly childNodes: Iterable<MarkupNode>;
+  readonly attributes?: Iterable<{ readonly name: string; readonly value: string }>;
+}
+
+export interface SerialiseOptions {
+  /** `properties` leaves colours to the page, with black as fallback; `resolved` needs no style sheet. */
+  readonly colours: 'properties' | 'resolved';
+}
+
+/** Attributes in the order in which they are written; all others follow by name. */
+const attributeOrder = ['xmlns', 'id', 'role', 'aria-labelledby', 'width', 'height', 'viewBox', 'class'];
+/** Attributes whose value is or holds lengths, angles or coordinates. */
+const numeric = new Set(
+  'cx cy d fill-opacity font-size height opacity patternTransform points r rx ry stroke-dasharray stroke-width textLength transform viewBox width x x1 x2 y y1 y2'.split(
+    ' ',
+  ),
+);
+/** Written by the drawing library for itself. */
+const dropped = new Set(['version', 'xmlns:xlink', 'xmlns:svgjs', 'svgjs:data']);
+const camelCase = new Map(
+  ['clipPath', 'linearGradient', 'textPath'].map((name) => [name.toLowerCase(), name] as const),
+);
+const elementNode = 1;
+const textNode = 3;
+
+/**
+ * Writes a drawing as SVG text: one element a line, attributes in a fixed order, every coordinate rounded to
+ * three decimals (a micrometre of paper), so that the same drawing is the same bytes.
+ */
+export function serialise(root: MarkupNode, options: SerialiseOptions): string {
+  const out: string[] = [];
+  writeNode(root, options, out);
+  return `${out.join('')}\n`;
+}
+
+function writeNode(node: MarkupNode, options: SerialiseOptions, out: string[]): void {
+  if (node.nodeType === textNode) {
+    const text = node.textContent ?? '';
+    if (text.trim() !== '') out.push(escapeText(text));
+    return;
+  }
+  if (node.nodeType !== elementNode) return;
+  const lower = node.nodeName.toLowerCase();
+  const name = camelCase.get(lower) ?? lower;
+  const open = `<${name}${attributeText(node, options)}`;
+  const children = [...node.childNodes];
+  if (children.length === 0) {
+    out.push(`${open}/>`);
+    return;
+  }
+  out.push(`${open}>`);
+  const holdsText = children.some((child) => child.nodeType === textNode);
+  for (const child of children) {
+    if (!holdsText) out.push('\n');
+    writeNode(child, options, out);
+  }
+  out.push(holdsText ? `</${name}>` : `\n</${name}>`);
+}
+
+function attributeText(node: MarkupNode, options: SerialiseOptions): string {
+  const kept = [...(node.attributes ?? [])].filter((attribute) => !dropped.has(attribute.name));
+  const place = (name: string): number => {
+    const index = attributeOrder.indexOf(name);
+    return index < 0 ? attributeOrder.length : index;
+  };
+  kept.sort((a, b) => place(a.name) - place(b.name) || (a.name < b.name ? -1 : 1));
+  return kept
+    .map(({ name, value }) => ` ${name}="${escapeText(attributeValue(name, value, options))}"`)
+    .join('');
+}
+
+function attributeValue(name: string, value: string, options: SerialiseOptions): string {
+  if (numeric.has(name)) return roundNumbers(value);
+  return options.colours === 'resolved' ? value.replace(/var\(--[\w-]+, ([^)]+)\)/g, '$1') : value;
+}
+
+/** Rounds every number in a text such as path data to three decimals; never `-0`, never an exponent. */
+export function roundNumbers(text: string): string {
+  return text.replace(/-?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/gi, (digits) => roundedText(Number(digits)));
+}
+
+/** One number to three decimals, without trailing noughts. */
+export function roundedText(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} can't be drawn`);
+  return String(Number(value.toFixed(3)) + 0);
+}
+
+function escapeText(text: string): string {
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;');
+}
