@@ -1,0 +1,142 @@
+import type { Mark } from '../trace.ts';
+
+/** The fuse forms of the trade, by id. */
+export const fuseFormIds = [
+  'micro-blade',
+  'low-profile-mini-blade',
+  'mini-blade',
+  'standard-blade',
+  'maxi-blade',
+  'bolt-in-30mm',
+  'small-bolt-in',
+  'large-bolt-in',
+  'bolt-in-51mm',
+] as const;
+export type FuseFormId = (typeof fuseFormIds)[number];
+
+/** True for the id of a fuse form. */
+export function isFuseFormId(text: string): text is FuseFormId {
+  return fuseFormIds.some((id) => id === text);
+}
+
+/** What is commonly made in a form. A part's own data goes before all of it. */
+export interface FuseForm {
+  /** As it is printed. */
+  readonly name: string;
+  readonly standard: string;
+  readonly standardMark?: Mark;
+  /** Rated currents made, low to high (A). */
+  readonly ratingsA: readonly number[];
+  /** The fault current that it can interrupt (A). */
+  readonly interruptA: number;
+  readonly interruptMark: Mark;
+  /** Voltage over the fuse at its rated current (V), which gives its resistance: common practice. */
+  readonly ratedDropV: number;
+  readonly style: 'blade' | 'bolt-in';
+  /** Body, length by width by height (m), where published. */
+  readonly bodyM?: readonly [lengthM: number, widthM: number, heightM: number];
+}
+
+const blade = { interruptA: 1000, interruptMark: 'mem', ratedDropV: 0.12, style: 'blade' } as const;
+const smallBolt = { interruptA: 2000, interruptMark: 'mem', ratedDropV: 0.1, style: 'bolt-in' } as const;
+const largeBolt = { ...smallBolt, interruptA: 6000 } as const;
+
+/**
+ * Rated currents and bodies by form: ISO 8820-3 (blades), ISO 8820-5 (bolt-in 30 mm; 51 mm from memory), trade
+ * practice for the small and large bolt-in forms. Interrupting ratings from memory: blades about 1 kA at 32 V,
+ * small bolt-in about 2 kA, large bolt-in several kA (6 kA stands in until the part says otherwise).
+ */
+export const fuseForms: Readonly<Record<FuseFormId, FuseForm>> = {
+  'micro-blade': {
+    name: 'micro blade (two-leg)',
+    standard: 'ISO 8820-3',
+    standardMark: 'mem',
+    ratingsA: [5, 7.5, 10, 15, 20, 25, 30],
+    ...blade,
+  },
+  'low-profile-mini-blade': {
+    name: 'low-profile mini blade',
+    standard: 'ISO 8820-3',
+    standardMark: 'mem',
+    ratingsA: [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30],
+    ...blade,
+  },
+  'mini-blade': {
+    name: 'mini blade',
+    standard: 'ISO 8820-3',
+    ratingsA: [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30],
+    bodyM: [0.0109, 0.0036, 0.0163],
+    ...blade,
+  },
+  'standard-blade': {
+    name: 'standard blade',
+    standard: 'ISO 8820-3',
+    ratingsA: [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40],
+    bodyM: [0.0191, 0.0051, 0.0185],
+    ...blade,
+  },
+  'maxi-blade': {
+    name: 'maxi blade',
+    standard: 'ISO 8820-3',
+    ratingsA: [20, 30, 40, 50, 60, 70, 80],
+    bodyM: [0.0292, 0.0085, 0.0343],
+    ...blade,
+  },
+  'bolt-in-30mm': {
+    name: 'bolt-in, 30 mm',
+    standard: 'ISO 8820-5',
+    ratingsA: [30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200],
+    ...smallBolt,
+  },
+  'small-bolt-in': {
+    name: 'small bolt-in',
+    standard: 'common practice, no source',
+    standardMark: 'cp',
+    ratingsA: [30, 40, 50, 60, 80, 100, 125, 150],
+    ...smallBolt,
+  },
+  'large-bolt-in': {
+    name: 'large bolt-in',
+    standard: 'common practice, no source',
+    standardMark: 'cp',
+    ratingsA: [35, 50, 60, 80, 100, 125, 150, 175, 200, 225, 250, 275, 300, 350, 400, 500],
+    ...largeBolt,
+  },
+  'bolt-in-51mm': {
+    name: 'bolt-in, 51 mm',
+    standard: 'ISO 8820-5',
+    standardMark: 'mem',
+    ratingsA: [60, 80, 100, 125, 150, 175, 200, 250, 300, 350, 400, 450, 500],
+    ...largeBolt,
+  },
+};
+
+/** Body colours of mini and standard blades (ISO 8820-3, from memory and published charts). The number on the body governs. */
+const bladeColours: readonly (readonly [ratingA: number, colour: string])[] = [
+  [1, 'black'],
+  [2, 'grey'],
+  [3, 'violet'],
+  [4, 'pink'],
+  [5, 'tan'],
+  [7.5, 'brown'],
+  [10, 'red'],
+  [15, 'blue'],
+  [20, 'yellow'],
+  [25, 'clear'],
+  [30, 'green'],
+  [35, 'blue-green'],
+  [40, 'orange'],
+];
+
+/** The body colour of a blade fuse, as a cross-check only; null for other forms (maxi blades use another series). */
+export function bladeColour(form: FuseFormId, ratingA: number): string | null {
+  if (fuseForms[form].style !== 'blade' || form === 'maxi-blade') return null;
+  return bladeColours.find(([rating]) => rating === ratingA)?.[1] ?? null;
+}
+
+/** Interrupting rating (A) that a main fuse needs, by cold-cranking amperes of the battery: ABYC E-11, from memory. */
+export const interruptByCranking: readonly { readonly upToA: number; readonly needA: number }[] = [
+  { upToA: 650, needA: 1500 },
+  { upToA: 1100, needA: 3000 },
+  { upToA: Number.POSITIVE_INFINITY, needA: 5000 },
+];
