@@ -1,0 +1,96 @@
+import { type BoardFault, geometry, mmText } from './fault.ts';
+
+/** A cut as written is longer, wider or rounder than there is board for. */
+export function tooLarge(
+  rule: string,
+  cut: string,
+  what: string,
+  foundM: number,
+  limitM: number,
+  against: string,
+): BoardFault {
+  return {
+    rule,
+    level: 'stop',
+    of: [cut],
+    message: `${cut}: ${what} of ${mmText(foundM)} is more than ${against}, ${mmText(limitM)}, by ${mmText(foundM - limitM)}`,
+    value: foundM,
+    limit: limitM,
+    unit: 'm',
+    remedy: 'measure again; the cut is left out of the board until it fits',
+    ...geometry,
+  };
+}
+
+/** A size that has to be above zero is not. */
+export function notPositive(cut: string, what: string, foundM: number): BoardFault {
+  return {
+    rule: 'cut-without-size',
+    level: 'stop',
+    of: [cut],
+    message: `${cut}: ${what} is ${mmText(foundM)}, but has to be above zero`,
+    value: foundM,
+    limit: 0,
+    unit: 'm',
+    remedy: 'measure again; the cut is left out of the board',
+    ...geometry,
+  };
+}
+
+/** A cut names a corner, an edge or an end that the base shape does not have. */
+export function noSuchPlace(cut: string, place: string, known: string): BoardFault {
+  return {
+    rule: 'cut-without-place',
+    level: 'stop',
+    of: [cut],
+    message: `${cut}: the board has no ${place} of its own (it has ${known})`,
+    remedy: 'call it by another name or by its number; the cut is left out of the board',
+    ...geometry,
+  };
+}
+
+/** A cut reaches out of the board. */
+export function outside(cut: string, byM: number): BoardFault {
+  return {
+    rule: 'cut-outside-board',
+    level: 'stop',
+    of: [cut],
+    message: `${cut}: reaches ${mmText(byM)} out of the board`,
+    value: byM,
+    limit: 0,
+    unit: 'm',
+    remedy: 'measure again, or make it a notch; the cut is left out of the board',
+    ...geometry,
+  };
+}
+
+/** A cut leaves the board in pieces, or leaves nothing of it. */
+export function inPieces(cut: string, pieces: number): BoardFault {
+  return {
+    rule: 'board-in-pieces',
+    level: 'stop',
+    of: [cut],
+    message:
+      pieces === 0 ? `${cut}: takes away the whole board` : `${cut}: cuts the board into ${pieces} pieces`,
+    value: pieces,
+    limit: 1,
+    unit: '',
+    remedy: 'make the cut smaller, or write two boards; the cut is left out of the board',
+    ...geometry,
+  };
+}
+
+/** Two cuts take the same material. */
+export function overlap(cut: string, other: string, areaM2: number): BoardFault {
+  return {
+    rule: 'cuts-overlap',
+    level: 'caution',
+    of: [cut, other],
+    message: `${cut} and ${other} take away the same ${Math.round(areaM2 * 1e6)} mm2`,
+    value: areaM2,
+    limit: 0,
+    unit: 'm2',
+    remedy: 'check that both are measured from where they say',
+    ...geometry,
+  };
+}

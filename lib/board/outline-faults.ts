@@ -1,0 +1,63 @@
+import { boardDefaults } from './defaults.ts';
+import { type BoardFault, commonPractice, mmText } from './fault.ts';
+import type { BoardShape } from './outline.ts';
+import { holeRooms, narrowestWeb } from './web.ts';
+
+/** The figures that webs and holes are judged by, metres; `boardDefaults` has the house's. */
+export interface WebRules {
+  readonly webGoodM: number;
+  readonly webStopM: number;
+  readonly holeToEdgeM: number;
+  /** Only where the material splits at corners, such as fibreboard; 0 asks for nothing. */
+  readonly holeToCornerM: number;
+}
+
+/** Webs too narrow and holes too near to an edge or a corner. */
+export function outlineFaults(shape: BoardShape, rules: WebRules = boardDefaults): readonly BoardFault[] {
+  return [...webFaults(shape, rules), ...holeFaults(shape, rules)];
+}
+
+function webFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
+  const { web, value } = narrowestWeb(shape);
+  if (!web || value >= rules.webGoodM - 1e-9) return [];
+  const stop = value < rules.webStopM - 1e-9;
+  const limit = stop ? rules.webStopM : rules.webGoodM;
+  return [
+    {
+      rule: 'narrow-web',
+      level: stop ? 'stop' : 'caution',
+      of: [...web.between],
+      message: `only ${mmText(value)} of board is left between ${web.between.join(' and ')}; ${mmText(limit)} is needed`,
+      value,
+      limit,
+      unit: 'm',
+      remedy: 'move one of the two, or make it smaller',
+      ...commonPractice,
+    },
+  ];
+}
+
+function holeFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
+  return holeRooms(shape).flatMap(({ hole, toEdgeM, toCornerM }) => {
+    const checks = [
+      ['hole-near-edge', 'edge', toEdgeM, rules.holeToEdgeM],
+      ['hole-near-corner', 'corner', toCornerM, rules.holeToCornerM],
+    ] as const;
+    return checks.flatMap(([rule, what, value, limit]): BoardFault[] => {
+      if (value >= limit - 1e-9) return [];
+      return [
+        {
+          rule,
+          level: 'caution',
+          of: [hole],
+          message: `${hole}: its rim is ${mmText(value)} from the nearest ${what}; ${mmText(limit)} is needed`,
+          value,
+          limit,
+          unit: 'm',
+          remedy: 'move the hole inwards, or choose a smaller one',
+          ...commonPractice,
+        },
+      ];
+    });
+  });
+}

@@ -1,0 +1,97 @@
+/** A point on a board, metres from its datum: x right, y up, seen from the mounting side. */
+export interface Point {
+  readonly xM: number;
+  readonly yM: number;
+}
+
+/** A closed run of straight edges: corners in order, the first not repeated at the end. */
+export type Ring = readonly Point[];
+
+/** Distance between two points, metres. */
+export function distance(a: Point, b: Point): number {
+  return Math.hypot(b.xM - a.xM, b.yM - a.yM);
+}
+
+/** Twice the signed area of a triangle, m2: above zero where c lies left of a to b. */
+export function turn(a: Point, b: Point, c: Point): number {
+  return (b.xM - a.xM) * (c.yM - a.yM) - (b.yM - a.yM) * (c.xM - a.xM);
+}
+
+/** The point of the segment a-b that is nearest to p. */
+export function nearestOnSegment(p: Point, a: Point, b: Point): Point {
+  const dx = b.xM - a.xM;
+  const dy = b.yM - a.yM;
+  const square = dx * dx + dy * dy;
+  if (square === 0) return a;
+  const share = Math.min(1, Math.max(0, ((p.xM - a.xM) * dx + (p.yM - a.yM) * dy) / square));
+  return { xM: a.xM + share * dx, yM: a.yM + share * dy };
+}
+
+/** True where the inner parts of segments a-b and c-d cross in one point. Touching ends do not count. */
+export function segmentsCross(a: Point, b: Point, c: Point, d: Point): boolean {
+  return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
+}
+
+/** Distance from a point to a segment, metres. */
+export function pointToSegment(p: Point, a: Point, b: Point): number {
+  return distance(p, nearestOnSegment(p, a, b));
+}
+
+/** Distance between two segments, metres; 0 where they meet. */
+export function segmentToSegment(a: Point, b: Point, c: Point, d: Point): number {
+  if (segmentsCross(a, b, c, d)) return 0;
+  return Math.min(
+    pointToSegment(a, c, d),
+    pointToSegment(b, c, d),
+    pointToSegment(c, a, b),
+    pointToSegment(d, a, b),
+  );
+}
+
+/** The edges of a ring as pairs of points. */
+export function edgesOf(ring: Ring): readonly (readonly [Point, Point])[] {
+  return ring.flatMap((a, at) => {
+    const b = ring[(at + 1) % ring.length];
+    return b ? [[a, b] as const] : [];
+  });
+}
+
+/** True where p lies inside the ring (even-odd rule); on the line itself either answer may come. */
+export function insideRing(p: Point, ring: Ring): boolean {
+  let inside = false;
+  for (const [a, b] of edgesOf(ring)) {
+    if (a.yM > p.yM === b.yM > p.yM) continue;
+    if (p.xM < a.xM + ((p.yM - a.yM) / (b.yM - a.yM)) * (b.xM - a.xM)) inside = !inside;
+  }
+  return inside;
+}
+
+/** Distance from a point to the line of a ring, metres. */
+export function pointToRing(p: Point, ring: Ring): number {
+  return Math.min(...edgesOf(ring).map(([a, b]) => pointToSegment(p, a, b)));
+}
+
+/** Signed area of a ring, m2: above zero counter-clockwise (shoelace formula). */
+export function ringArea(ring: Ring): number {
+  return edgesOf(ring).reduce((sum, [a, b]) => sum + (a.xM * b.yM - b.xM * a.yM) / 2, 0);
+}
+
+/** The smallest upright rectangle round points. */
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** The box of a list of points. */
+export function boxOf(points: readonly Point[]): Box {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (const { xM, yM } of points) {
+    box.minX = Math.min(box.minX, xM);
+    box.minY = Math.min(box.minY, yM);
+    box.maxX = Math.max(box.maxX, xM);
+    box.maxY = Math.max(box.maxY, yM);
+  }
+  return box;
+}
