@@ -1,0 +1,107 @@
+import type { HouseRules } from '../model/house-rules.ts';
+import type { JobFile } from '../model/job.ts';
+import type { Part } from '../model/kinds/index.ts';
+import type { Place } from '../model/place.ts';
+import type { Device, Job } from '../model/resolved-job.ts';
+import type { Shop } from '../model/shop.ts';
+import type { Vehicle } from '../model/vehicle.ts';
+import { openLinks } from './open-links.ts';
+import { privateLeaks } from './private-leaks.ts';
+import type { Report } from './report.ts';
+import { resolveBoards } from './resolve-boards.ts';
+import { resolveDevices } from './resolve-devices.ts';
+import { resolveRuns } from './resolve-runs.ts';
+import type { YamlDocument } from './yaml.ts';
+
+/** What the jobs of a shop share. */
+export interface Surroundings {
+  readonly shop: Shop;
+  readonly shopDocument: YamlDocument;
+  readonly rules: HouseRules;
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly partPlace: (part: string) => Place;
+  readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly document: YamlDocument }>>;
+}
+
+/**
+ * Looks up every name of a job and opens its shorthand out. Reports what it can't find; the job is null
+ * where anything was reported, since a sheet from half a job would be worse than none.
+ */
+export function resolveJob(
+  file: JobFile,
+  document: YamlDocument,
+  around: Surroundings,
+  releasedLabels: Readonly<Record<string, string>>,
+  report: Report,
+): Job | null {
+  const before = report.problems.length;
+  const found = report.look(['vehicle'], 'vehicle', file.vehicle, around.vehicles);
+  privateLeaks(file, report);
+  if (!found) return null;
+  const { vehicle } = found;
+  const devices = resolveDevices(file, vehicle, around.parts, report);
+  const boards = resolveBoards(file, vehicle, around.parts, report);
+  checkCables(file, around.parts, report);
+  const { runs, byLink } = resolveRuns(file, vehicle, around.parts, report);
+  const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
+  checkWires(file, around.parts, report);
+  checkLeftOpen(file, devices, report);
+  if (report.problems.length > before) return null;
+  return {
+    id: file.id,
+    file,
+    shop: around.shop,
+    rules: around.rules,
+    vehicle,
+    parts: around.parts,
+    devices,
+    links,
+    boards,
+    runs,
+    place: document.placeOf,
+    vehiclePlace: found.document.placeOf,
+    shopPlace: around.shopDocument.placeOf,
+    partPlace: around.partPlace,
+    releasedLabels,
+  };
+}
+
+function checkCables(file: JobFile, parts: Surroundings['parts'], report: Report): void {
+  for (const [id, cable] of Object.entries(file.cables)) {
+    const path = ['cables', id, 'part'];
+    const part = report.look(path, 'part', cable.part, parts);
+    if (part && part.kind !== 'cable') report.at(path, `"${cable.part}" is not a cable but ${part.kind}`);
+  }
+}
+
+function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report): void {
+  for (const [id, link] of Object.entries(file.links)) {
+    if (link.wire === undefined) continue;
+    const path = ['links', id, 'wire'];
+    const part = report.look(path, 'part', link.wire, parts);
+    if (!part) continue;
+    if (part.kind !== 'wire')
+      report.at(
+        path,
+        `"${link.wire}" is not wire but ${part.kind}`,
+        'for a cable write cable: and conductors:',
+      );
+    else if (link.size && link.size.areaMm2 !== part.size.areaMm2)
+      report.at(
+        ['links', id, 'size'],
+        `${id} asks for ${link.size.label}, but "${link.wire}" is ${part.size.label}`,
+        'keep one of wire: and size:',
+      );
+  }
+}
+
+function checkLeftOpen(file: JobFile, devices: readonly Device[], report: Report): void {
+  const byId = Object.fromEntries(devices.map((device) => [device.id, device]));
+  for (const reference of Object.keys(file['left-open'])) {
+    const dot = reference.indexOf('.');
+    const path = ['left-open', reference];
+    const device = report.look(path, 'device', reference.slice(0, dot), byId);
+    if (device)
+      report.look(path, `terminal of ${device.id}`, reference.slice(dot + 1), device.facts.terminals);
+  }
+}
