@@ -24,12 +24,10 @@ function definePattern(drawing: Drawing, id: string, name: HatchName): void {
     });
   const half = pitchMm / 2;
   const crossed = second === undefined ? '' : `M${half} 0V${pitchMm}`;
-  pattern
-    .element('path')
-    .attr({
-      d: `M0 ${half}H${pitchMm}${crossed}`,
-      stroke: inks[lines.hatch.ink],
-      'stroke-width': lines.hatch.widthMm,
-    });
+  pattern.element('path').attr({
+    d: `M0 ${half}H${pitchMm}${crossed}`,
+    stroke: inks[lines.hatch.ink],
+    'stroke-width': lines.hatch.widthMm,
+  });
   drawing.patterns.add(id);
 }

@@ -63,6 +63,11 @@ export function centreOf(box: PaperBox): PaperPoint {
   return at((box.leftMm + box.rightMm) / 2, (box.topMm + box.bottomMm) / 2);
 }
 
+/** The corners, clockwise from the top left. */
+export function cornersOf({ leftMm, topMm, rightMm, bottomMm }: PaperBox): PaperPoint[] {
+  return [at(leftMm, topMm), at(rightMm, topMm), at(rightMm, bottomMm), at(leftMm, bottomMm)];
+}
+
 /** True where the two boxes share area; boxes that only touch do not meet. */
 export function boxesMeet(a: PaperBox, b: PaperBox): boolean {
   return a.leftMm < b.rightMm && b.leftMm < a.rightMm && a.topMm < b.bottomMm && b.topMm < a.bottomMm;

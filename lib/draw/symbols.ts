@@ -71,25 +71,16 @@ export function drawSymbol(drawing: Drawing, parent: Parent, { strokes }: Placed
 }
 
 function drawStroke(drawing: Drawing, parent: Parent, stroke: SymbolStroke): void {
-  switch (stroke.kind) {
-    case 'line':
-      return drawLine(parent, stroke.points, lines.symbol);
-    case 'shape':
-      return drawShape(parent, stroke.points, lines.symbol, stroke.filled ? 'line' : undefined);
-    case 'circle':
-      return drawCircle(
-        parent,
-        stroke.centre,
-        stroke.radiusMm,
-        lines.symbol,
-        stroke.filled ? 'line' : 'paper',
-      );
-    case 'letters': {
-      const type = types.item;
-      const { xMm, yMm } = stroke.centre;
-      drawText(drawing, parent, stroke.text, at(xMm, baselineFor(yMm, type)), { type, align: 'middle' });
-    }
-  }
+  if (stroke.kind === 'letters') {
+    const type = types.item;
+    const { xMm, yMm } = stroke.centre;
+    drawText(drawing, parent, stroke.text, at(xMm, baselineFor(yMm, type)), { type, align: 'middle' });
+  } else if (stroke.kind === 'circle') {
+    const fill = stroke.filled ? 'line' : 'paper';
+    drawCircle(parent, stroke.centre, stroke.radiusMm, lines.symbol, fill);
+  } else if (stroke.kind === 'shape')
+    drawShape(parent, stroke.points, lines.symbol, stroke.filled ? 'line' : undefined);
+  else drawLine(parent, stroke.points, lines.symbol);
 }
 
 function moved(point: PaperPoint, centre: PaperPoint, turns: QuarterTurns): PaperPoint {
