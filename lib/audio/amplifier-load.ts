@@ -1,8 +1,7 @@
 import type { Traced } from '../model/trace.ts';
-import { type AudioFault, audioFault } from './fault.ts';
 import type { WiringLoad } from './loads.ts';
 import { type PowerAtLoad, type PowerFault, powerAtLoad, type RatedPower } from './rated-power.ts';
-import { commonPractice, input, traced } from './traced.ts';
+import { input, traced } from './traced.ts';
 
 /** What an amplifier may drive in one mode, as its maker publishes it. */
 export interface AmplifierMode {
@@ -83,34 +82,4 @@ function coilPowers(load: WiringLoad, power: PowerAtLoad): readonly CoilPower[] 
       });
     return { coil, speaker, powerW: of(power.powerW), greatestPowerW: of(power.greatestPowerW) };
   });
-}
-
-/**
- * The bridged mode of an amplifier whose maker publishes none: each of the two outputs sees half the load, so
- * the minimum and the loads double, and so does the power. Common practice: whether the amplifier may be bridged
- * at all is for its maker to say, and `mayBridge` must come from the part.
- */
-export function bridgedFromStereo(
-  amplifier: string,
-  stereo: AmplifierMode,
-  mayBridge: boolean,
-): { readonly mode: AmplifierMode; readonly minimumOhm: Traced<number> } | AudioFault<'not-bridgeable'> {
-  if (!mayBridge)
-    return audioFault(
-      'not-bridgeable',
-      [amplifier],
-      `the channels of ${amplifier} can't be bridged`,
-      'give each channel its own load, or use an amplifier that may be bridged',
-    );
-  const minimumOhm = traced(2 * stereo.minimumOhm, {
-    origin: 'assumed',
-    unit: 'ohm',
-    rule: 'bridged-minimum',
-    formula: 'Rbridged = 2 * Rstereo',
-    citation: commonPractice,
-    mark: 'cp',
-    inputs: [input('Rstereo', stereo.minimumOhm, 'ohm')],
-  });
-  const rated = stereo.rated.map(({ loadOhm, powerW }) => ({ loadOhm: 2 * loadOhm, powerW: 2 * powerW }));
-  return { mode: { mode: 'bridged', minimumOhm: minimumOhm.value, rated }, minimumOhm };
 }

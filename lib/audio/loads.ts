@@ -1,5 +1,5 @@
 import type { Traced } from '../model/trace.ts';
-import { commonPractice, input, traced } from './traced.ts';
+import { input, traced } from './traced.ts';
 import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './wiring.ts';
 
 /** The load of a wiring, and how the power in it divides over its coils. */
@@ -19,7 +19,8 @@ export interface CoilShare {
 
 const ohmsLaw = "Ohm's and Kirchhoff's laws";
 
-function groupOhm(wiring: Wiring, nominal: ReadonlyMap<string, number>): number {
+/** Resistance of a wiring whose coils have the given resistances; every coil of it must be among them. */
+export function groupOhm(wiring: Wiring, nominal: ReadonlyMap<string, number>): number {
   // Every coil has been looked up before: an unknown one would be a bug, and shows as no load at all.
   if (wiring.kind === 'coil') return nominal.get(wiring.coil) ?? 0;
   const members = wiring.members.map((member) => groupOhm(member, nominal));
@@ -64,30 +65,6 @@ export function wiringLoad(
     }),
     shares: shareOut(wiring, 1, new Map(coils.map((coil) => [coil.id, coil]))),
   };
-}
-
-/** The range in which a meter should read at the speaker plug. */
-export interface PlugResistance {
-  readonly leastOhm: Traced<number>;
-  readonly expectedOhm: Traced<number>;
-  readonly greatestOhm: Traced<number>;
-}
-
-/**
- * Direct-current resistance to expect at the plug of a channel, in ohm: 0.75 to 0.85 of the nominal load,
- * 0.80 in the middle, and the resistance of the speaker wire (both conductors, `wireOhm`) on top. Common practice, no source.
- */
-export function plugResistance(nominalOhm: number, wireOhm = 0): PlugResistance {
-  const at = (factor: number) =>
-    traced(factor * nominalOhm + wireOhm, {
-      unit: 'ohm',
-      rule: 'plug-resistance',
-      formula: 'Rdc = k * R + Rwire',
-      citation: commonPractice,
-      mark: 'cp',
-      inputs: [input('k', factor), input('R', nominalOhm, 'ohm'), input('Rwire', wireOhm, 'ohm')],
-    });
-  return { leastOhm: at(0.75), expectedOhm: at(0.8), greatestOhm: at(0.85) };
 }
 
 /** How a channel's speakers are joined, as the trade says it: first the coils of each speaker, then the speakers. */

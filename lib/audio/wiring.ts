@@ -9,6 +9,8 @@ export interface Coil {
   /** The catalogue entry of the speaker: coils of one part and one nominal load are interchangeable. */
   readonly part?: string;
   readonly nominalOhm: number;
+  /** Direct-current resistance from the maker's data, left out where the part doesn't carry it. */
+  readonly dcOhm?: number;
 }
 
 /** How coils are joined: a coil, or a group of two or more of these in series or in parallel. */

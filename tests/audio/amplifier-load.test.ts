@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type AmplifierMode, bridgedFromStereo, channelLoad } from '../../lib/audio/amplifier-load.ts';
+import { type AmplifierMode, channelLoad } from '../../lib/audio/amplifier-load.ts';
 import { isFault } from '../../lib/audio/fault.ts';
 import { wireBySpeaker, wiringLoad } from '../../lib/audio/loads.ts';
 import { type PowerAtLoad, powerAtLoad } from '../../lib/audio/rated-power.ts';
@@ -11,6 +11,16 @@ const stereo: AmplifierMode = {
   rated: [
     { loadOhm: 4, powerW: 75 },
     { loadOhm: 2, powerW: 120 },
+  ],
+};
+
+/** Each output of the pair as above, with half of the load. */
+const bridged: AmplifierMode = {
+  mode: 'bridged',
+  minimumOhm: 4,
+  rated: [
+    { loadOhm: 4, powerW: 240 },
+    { loadOhm: 8, powerW: 150 },
   ],
 };
 
@@ -114,24 +124,14 @@ describe('a channel against its amplifier', () => {
   });
 
   it('gives no power to a bridged load that each output sees as too low', () => {
-    const bridged = bridgedFromStereo('amp', stereo, true);
-    if (isFault(bridged)) throw new Error(bridged.message);
-    const channel = channelLoad('bass', loadOf('parallel'), bridged.mode);
+    const channel = channelLoad('bass', loadOf('parallel'), bridged);
     expect(channel).toMatchObject({ mayDrive: false, outputLoadOhm: { value: 1 }, coils: [] });
     expect(channel.power).toMatchObject({ fault: 'load-below-minimum' });
   });
 
-  it('assumes twice the load and twice the power for two bridged outputs, and says that it does', () => {
-    const bridged = bridgedFromStereo('amp', stereo, true);
-    expect(bridged).toMatchObject({ minimumOhm: { value: 4, trace: { origin: 'assumed', mark: 'cp' } } });
-    if (isFault(bridged)) throw new Error(bridged.message);
-    expect(power(4, bridged.mode).powerW.value).toBe(240);
-  });
-
-  it('refuses to bridge what its maker does not bridge', () => {
-    expect(bridgedFromStereo('amp', stereo, false)).toMatchObject({
-      fault: 'not-bridgeable',
-      subjects: ['amp'],
-    });
+  it('drives the same coils in series', () => {
+    const channel = channelLoad('bass', loadOf('series'), bridged);
+    expect(channel).toMatchObject({ mayDrive: true, outputLoadOhm: { value: 4 } });
+    expect(channel.coils.map((coil) => coil.powerW.value)).toEqual([75, 75]);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type AudioFault, isFault } from '../../lib/audio/fault.ts';
-import { plugResistance, type WiringLoad, wireBySpeaker, wiringLoad } from '../../lib/audio/loads.ts';
+import { type WiringLoad, wireBySpeaker, wiringLoad } from '../../lib/audio/loads.ts';
 import { type Coil, type Wiring, wiringText } from '../../lib/audio/wiring.ts';
 import { wiredCoils } from './arbitrary-wiring.ts';
 import { real, type Spice, startSpice } from './spice.ts';
@@ -132,15 +132,5 @@ describe('coils that cannot be wired as asked', () => {
     const fault = wiringLoad('bass', coil('sub.1'), coils);
     expect(isFault(fault) && fault.message).toContain('channel bass leaves sub.2 open');
     expect(wiringText({ kind: 'series', members: [coil('a'), coil('b')] })).toBe('series(a, b)');
-  });
-});
-
-describe('resistance at the plug', () => {
-  // Common practice, no source: a direct-current reading is 0.75 to 0.85 of the nominal load.
-  it('is 3.0 to 3.4 ohm for a 4 ohm speaker, and the wire comes on top', () => {
-    expect(plugResistance(4).leastOhm.value).toBeCloseTo(3, 12);
-    expect(plugResistance(4).greatestOhm.value).toBeCloseTo(3.4, 12);
-    expect(plugResistance(4, 0.1).expectedOhm.value).toBeCloseTo(3.3, 12);
-    expect(plugResistance(4).expectedOhm.trace.mark).toBe('cp');
   });
 });

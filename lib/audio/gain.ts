@@ -1,0 +1,147 @@
+import type { Traced } from '../model/trace.ts';
+import { type AudioFault, audioFault, isPositive } from './fault.ts';
+import { commonPractice, input, traced } from './traced.ts';
+
+/** What the gain of one channel is set for. */
+export interface GainRequest {
+  readonly channel: string;
+  readonly loadOhm: number;
+  /** What the amplifier delivers for sure into that load at rated supply. */
+  readonly powerW: number;
+  /** The most that the speakers on the channel together may get; left out where nothing limits it. */
+  readonly speakersW?: number;
+  /** Supply voltage that the rated power is stated at: 14.4 V unless its maker says otherwise. */
+  readonly ratedSupplyV: number;
+  /** Supply at the amplifier while the gain is set. */
+  readonly supplyV: number;
+  /** A regulated amplifier keeps its power; any other loses it with the square of the supply voltage. */
+  readonly regulated: boolean;
+  /** How far below full scale the tone is recorded, 0 or more. */
+  readonly overlapDb: number;
+  /** Level of the path's own filters at the tone where they stay on, 0 or below; 0 where they are set flat. */
+  readonly filterDb?: number;
+}
+
+export interface GainTarget {
+  readonly channel: string;
+  readonly targetPowerW: Traced<number>;
+  /** RMS at the terminals, filters flat. */
+  readonly targetV: Traced<number>;
+  /** What to turn the control up to on a true-RMS meter: rounded down to 0.1 V. */
+  readonly meterV: Traced<number>;
+  /** RMS at which the amplifier clips a sine at this supply. */
+  readonly clipV: Traced<number>;
+  /** How far the tone stays below clipping. */
+  readonly toneMarginDb: Traced<number>;
+  /** How far a full-scale passage stays below clipping: below zero by what the overlap gives away. */
+  readonly fullScaleMarginDb: Traced<number>;
+}
+
+export type GainFault = AudioFault<'gain-unclear'>;
+
+function gainFault(request: GainRequest): GainFault | null {
+  const { channel, loadOhm, powerW, speakersW = 1, supplyV, ratedSupplyV, overlapDb, filterDb = 0 } = request;
+  const positive = [loadOhm, powerW, speakersW, supplyV, ratedSupplyV].every(isPositive);
+  if (positive && Number.isFinite(overlapDb) && overlapDb >= 0 && Number.isFinite(filterDb)) return null;
+  return audioFault(
+    'gain-unclear',
+    [channel],
+    `the gain of channel ${channel} can't be set: its load, power, supply, overlap or filter level is missing or out of range`,
+    'give the channel a load that its amplifier may drive, and the supply voltage at which it is set',
+  );
+}
+
+const powerLaw = "Ohm's law, P = V^2 / R";
+
+function availablePower({ powerW, supplyV, ratedSupplyV, regulated }: GainRequest): Traced<number> {
+  const share = regulated ? 1 : Math.min(1, supplyV / ratedSupplyV) ** 2;
+  return traced(powerW * share, {
+    unit: 'W',
+    rule: 'power-at-supply',
+    formula: regulated ? 'Pa = P, the amplifier is regulated' : 'Pa = P * (U / Ur)^2, at most P',
+    citation: commonPractice,
+    mark: 'cp',
+    inputs: [input('P', powerW, 'W'), input('U', supplyV, 'V'), input('Ur', ratedSupplyV, 'V')],
+  });
+}
+
+/**
+ * Target for the gain control of one channel, speakers off, tone at its recorded level. V = sqrt(P * R), P the lesser
+ * of what the amplifier has for sure at this supply and of what the speakers may get. The meter shows V lowered by the
+ * path's own filters at the tone, rounded down. The amplifier clips at sqrt(Pa * R); the margin is
+ * 20 log10(Vclip / V), less the overlap for a full-scale passage.
+ */
+export function gainTarget(request: GainRequest): GainTarget | GainFault {
+  const fault = gainFault(request);
+  if (fault) return fault;
+  const { channel, loadOhm, speakersW } = request;
+  const available = availablePower(request);
+  const powerW = Math.min(available.value, speakersW ?? available.value);
+  const targetV = rms(powerW, loadOhm, 'gain-target-voltage', 'V = sqrt(P * R)');
+  const clipV = rms(available.value, loadOhm, 'clipping-voltage', 'Vclip = sqrt(Pa * R)');
+  return {
+    channel,
+    targetPowerW: traced(powerW, {
+      unit: 'W',
+      rule: 'gain-target-power',
+      formula: 'P = the lesser of Pa (amplifier) and Ps (speakers)',
+      citation: "the parts' data",
+      inputs: [
+        input('Pa', available.value, 'W'),
+        ...(speakersW === undefined ? [] : [input('Ps', speakersW, 'W')]),
+      ],
+    }),
+    targetV,
+    meterV: meterReading(targetV.value, request.filterDb ?? 0),
+    clipV,
+    ...margins(clipV.value, targetV.value, request.overlapDb),
+  };
+}
+
+function rms(powerW: number, loadOhm: number, rule: string, formula: string): Traced<number> {
+  return traced(Math.sqrt(powerW * loadOhm), {
+    unit: 'V',
+    rule,
+    formula,
+    citation: powerLaw,
+    inputs: [input(rule === 'clipping-voltage' ? 'Pa' : 'P', powerW, 'W'), input('R', loadOhm, 'ohm')],
+  });
+}
+
+function meterReading(targetV: number, filterDb: number): Traced<number> {
+  // A boost must not raise the reading past the target, nor a rounding error lower it by a tenth.
+  const volts = targetV * 10 ** (Math.min(0, filterDb) / 20);
+  return traced(Math.floor(volts * 10 * (1 + 1e-12)) / 10, {
+    unit: 'V',
+    rule: 'gain-meter-reading',
+    formula: 'reading = V * 10^(filter / 20), rounded down to 0.1 V; true RMS',
+    citation: commonPractice,
+    mark: 'cp',
+    inputs: [input('V', targetV, 'V'), input('filter', Math.min(0, filterDb), 'dB')],
+  });
+}
+
+function margins(
+  clipV: number,
+  targetV: number,
+  overlapDb: number,
+): Pick<GainTarget, 'toneMarginDb' | 'fullScaleMarginDb'> {
+  const toneDb = 20 * Math.log10(clipV / targetV);
+  const inputs = [input('Vclip', clipV, 'V'), input('V', targetV, 'V')];
+  return {
+    toneMarginDb: traced(toneDb, {
+      unit: 'dB',
+      rule: 'clipping-margin-tone',
+      formula: 'margin = 20 * log10(Vclip / V)',
+      citation: 'Definition of the level in dB',
+      inputs,
+    }),
+    fullScaleMarginDb: traced(toneDb - overlapDb, {
+      unit: 'dB',
+      rule: 'clipping-margin-full-scale',
+      formula: 'margin = 20 * log10(Vclip / V) - overlap',
+      citation: 'Definition of the level in dB',
+      inputs: [...inputs, input('overlap', overlapDb, 'dB')],
+    }),
+  };
+}

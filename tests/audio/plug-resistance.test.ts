@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { isFault } from '../../lib/audio/fault.ts';
+import { wireBySpeaker } from '../../lib/audio/loads.ts';
+import { plugResistance } from '../../lib/audio/plug-resistance.ts';
+import type { Coil } from '../../lib/audio/wiring.ts';
+
+const door: Coil = { id: 'door', speaker: 'door', nominalOhm: 4 };
+
+function range(coils: readonly Coil[], wireOhm?: number) {
+  const wiring = wireBySpeaker(coils, { coils: 'series', speakers: 'parallel' });
+  const found = plugResistance('front', wiring, coils, wireOhm);
+  if (isFault(found)) throw new Error(found.message);
+  return found;
+}
+
+describe('resistance at the plug', () => {
+  // Common practice, no source: a direct-current reading is 0.75 to 0.85 of the nominal load.
+  it('is 3.0 to 3.4 ohm for a 4 ohm speaker', () => {
+    expect(range([door]).fromOhm.value).toBeCloseTo(3, 12);
+    expect(range([door]).toOhm.value).toBeCloseTo(3.4, 12);
+    expect(range([door]).expectedOhm.trace.mark).toBe('cp');
+  });
+
+  it('has the wire on top', () => {
+    expect(range([door], 0.1).expectedOhm.value).toBeCloseTo(3.3, 12);
+  });
+
+  it("follows the coils' own data where every coil has it", () => {
+    const rear: Coil = { ...door, id: 'rear', speaker: 'rear' };
+    expect(
+      range([
+        { ...door, dcOhm: 3.6 },
+        { ...rear, dcOhm: 3.6 },
+      ]).expectedOhm.value,
+    ).toBeCloseTo(1.8, 12);
+    expect(range([{ ...door, dcOhm: 3.6 }, rear]).expectedOhm.value).toBeCloseTo(1.6, 12);
+  });
+
+  it('is refused for a channel without speaker', () => {
+    expect(plugResistance('front', null, [])).toMatchObject({ fault: 'channel-without-speaker' });
+  });
+});
