@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
-  kind: z.literal('alternator'),
+  kind: everyone(z.literal('alternator')),
   ...equipmentBase,
   rating: builders(quantity('current')),
   'set-point': builders(quantity('voltage').optional()),

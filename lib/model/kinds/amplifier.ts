@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity, text } from '../fields.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
@@ -18,7 +18,7 @@ const channel = z.strictObject({
 });
 
 export const amplifierSchema = z.strictObject({
-  kind: z.literal('amplifier'),
+  kind: everyone(z.literal('amplifier')),
   ...equipmentBase,
   supply: supplySchema,
   channels: z.record(z.string(), channel),

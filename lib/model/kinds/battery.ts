@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
-  kind: z.literal('battery'),
+  kind: everyone(z.literal('battery')),
   ...equipmentBase,
   chemistry: builders(z.enum(['flooded', 'absorbed-glass-mat', 'lithium'])),
   capacity: builders(quantity('charge')),

@@ -4,7 +4,7 @@ import { quantity } from '../fields.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const boardSheetSchema = z.strictObject({
-  kind: z.literal('board-sheet'),
+  kind: everyone(z.literal('board-sheet')),
   ...partBase,
   /** Search filters by it. */
   material: everyone(z.enum(['birch-plywood', 'fibreboard', 'polyethylene', 'aluminium', 'acrylic'])),

@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity, text, wireSize } from '../fields.ts';
 import { colourSchema, conductorRoleSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const cableSchema = z.strictObject({
-  kind: z.literal('cable'),
+  kind: everyone(z.literal('cable')),
   ...partBase,
   form: builders(z.enum(['multi-conductor', 'twisted-pair', 'coaxial', 'data'])),
   conductors: z.record(

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const coveringSchema = z.strictObject({
-  kind: z.literal('covering'),
+  kind: everyone(z.literal('covering')),
   ...partBase,
   form: builders(z.enum(['loom', 'braided-sleeve', 'heat-shrink', 'tape', 'conduit'])),
   bore: builders(quantity('length')),

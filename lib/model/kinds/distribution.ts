@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity, text } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, type PartElement, terminalsOf } from './kind.ts';
 
 export const distributionSchema = z.strictObject({
-  kind: z.literal('distribution'),
+  kind: everyone(z.literal('distribution')),
   ...equipmentBase,
   /** Fuse of each fused way, by the outgoing terminal; a plain or ground block has none. */
   'fused-ways': z

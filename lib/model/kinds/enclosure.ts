@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
 export const enclosureSchema = z.strictObject({
-  kind: z.literal('enclosure'),
+  kind: everyone(z.literal('enclosure')),
   ...equipmentBase,
   volume: builders(quantity('volume')),
   loading: builders(z.enum(['sealed', 'ported', 'band-pass'])),

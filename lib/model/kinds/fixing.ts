@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity, text } from '../fields.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const fixingSchema = z.strictObject({
-  kind: z.literal('fixing'),
+  kind: everyone(z.literal('fixing')),
   ...partBase,
   form: builders(
     z.enum([

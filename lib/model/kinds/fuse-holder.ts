@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const fuseHolderSchema = z.strictObject({
-  kind: z.literal('fuse-holder'),
+  kind: everyone(z.literal('fuse-holder')),
   ...equipmentBase,
   'fuse-form': builders(fuseFormSchema),
   /** Greatest fuse that the holder may carry. */

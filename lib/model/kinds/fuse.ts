@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const fuseSchema = z.strictObject({
-  kind: z.literal('fuse'),
+  kind: everyone(z.literal('fuse')),
   ...partBase,
   form: builders(fuseFormSchema),
   rating: builders(quantity('current')),

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const grommetSchema = z.strictObject({
-  kind: z.literal('grommet'),
+  kind: everyone(z.literal('grommet')),
   ...partBase,
   hole: builders(quantity('length')),
   bore: builders(quantity('length')),

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { everyone } from '../audience.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
 export const levelControlSchema = z.strictObject({
-  kind: z.literal('level-control'),
+  kind: everyone(z.literal('level-control')),
   ...equipmentBase,
 });
 

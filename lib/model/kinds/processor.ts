@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { count, quantity } from '../fields.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 export const processorSchema = z.strictObject({
-  kind: z.literal('processor'),
+  kind: everyone(z.literal('processor')),
   ...equipmentBase,
   supply: supplySchema,
   'sample-rate': builders(quantity('frequency').optional()),

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
 export const relaySchema = z.strictObject({
-  kind: z.literal('relay'),
+  kind: everyone(z.literal('relay')),
   ...equipmentBase,
   'coil-current': builders(quantity('current')),
   'contact-current': builders(quantity('current')),

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { everyone } from '../audience.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 export const sourceUnitSchema = z.strictObject({
-  kind: z.literal('source-unit'),
+  kind: everyone(z.literal('source-unit')),
   ...equipmentBase,
   supply: supplySchema,
 });

@@ -4,7 +4,7 @@ import { quantity, text } from '../fields.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
 export const speakerSchema = z.strictObject({
-  kind: z.literal('speaker'),
+  kind: everyone(z.literal('speaker')),
   ...equipmentBase,
   /** What it plays; protection rules go by it. */
   band: everyone(z.enum(['tweeter', 'midrange', 'midbass', 'full-range', 'coaxial', 'subwoofer'])),

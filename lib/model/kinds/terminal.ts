@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity, text, wireSize } from '../fields.ts';
 import { studSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
 /** What goes on the end of a conductor. */
 export const terminalSchema = z.strictObject({
-  kind: z.literal('terminal'),
+  kind: everyone(z.literal('terminal')),
   ...partBase,
   form: builders(
     z.enum([

@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { quantity, wireSize } from '../fields.ts';
 import { colourSchema, conductorMaterialSchema, conductorRoleSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const wireSchema = z.strictObject({
-  kind: z.literal('wire'),
+  kind: everyone(z.literal('wire')),
   ...partBase,
   size: builders(wireSize),
   material: builders(conductorMaterialSchema.default('copper')),
