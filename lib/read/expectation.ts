@@ -1,0 +1,71 @@
+import { dump } from 'js-yaml';
+import { z } from 'zod';
+import { plainSchemas } from './schema-walk.ts';
+
+type Schema = z.core.$ZodType;
+
+/** What a schema takes, in plain words: `a text, such as amp-front`, `one of pass, fail`, `a list`. */
+export function expectation(schemas: readonly Schema[]): string {
+  const plain = schemas.flatMap(plainSchemas);
+  const values = [...new Set(plain.flatMap(valuesOf))];
+  const others = plain.filter((one) => valuesOf(one).length === 0);
+  const words = [...new Set(others.map((one) => withExample(one)))];
+  return orList(values.length > 0 ? [oneOfValues(values), ...words] : words) || 'something else';
+}
+
+/** `pass`, `pass or fail`, or `one of a, b, c`. */
+export function oneOfValues(values: readonly unknown[]): string {
+  const words = values.map((one) => (one === null ? 'nothing' : String(one)));
+  return words.length < 3 ? words.join(' or ') : `one of ${words.join(', ')}`;
+}
+
+function orList(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} or ${last}`;
+}
+
+function valuesOf(schema: Schema): readonly unknown[] {
+  if (schema instanceof z.core.$ZodEnum || schema instanceof z.core.$ZodLiteral)
+    return [...(schema._zod.values ?? [])];
+  return [];
+}
+
+function withExample(schema: Schema): string {
+  const example = exampleOf(schema);
+  const { description } = z.globalRegistry.get(schema) ?? {};
+  const what = description ? lowered(description) : typeWords(schema._zod.def.type);
+  return example === null ? what : `${what}, such as ${example}`;
+}
+
+function lowered(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
+}
+
+/** What a type of value is called in a file. */
+export function typeWords(type: string): string {
+  return Object.hasOwn(types, type) ? (types[type] ?? unnamed) : unnamed;
+}
+
+const unnamed = 'something else';
+const types: Readonly<Record<string, string>> = {
+  string: 'a text',
+  template_literal: 'a text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  null: 'nothing',
+  object: 'a block of named values',
+  record: 'a block of named values',
+  array: 'a list',
+  tuple: 'a list',
+};
+
+/** The first example that a schema carries, as it may stand behind a colon; null where it carries none. */
+export function exampleOf(schema: Schema): string | null {
+  for (const one of plainSchemas(schema)) {
+    const examples = z.globalRegistry.get(one)?.examples;
+    const example: unknown = Array.isArray(examples) ? examples[0] : undefined;
+    if (example !== undefined) return dump(example, { flowLevel: 0, lineWidth: -1 }).trimEnd();
+  }
+  return null;
+}
