@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { editDistance, nearestName } from '../../lib/read/nearest-name.ts';
 
 describe('edit distance', () => {
-  // Published examples: kitten and sitting (Levenshtein distance 3, as in the usual textbooks); CA and ABC, for
-  // which the unrestricted Damerau-Levenshtein distance is 2 and the restricted one 3 (Boytsov 2011).
+  // The textbook pairs: kitten and sitting, saturday and sunday (Levenshtein distance 3); ca and abc, which tell
+  // the unrestricted Damerau-Levenshtein distance, 2, from the restricted one, 3.
   test.each([
     ['kitten', 'sitting', 3],
     ['saturday', 'sunday', 3],
