@@ -98,18 +98,18 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
   const ratingC = conductor.insulationC ?? rules.unmarkedInsulationC;
   const column = insulationColumn(ratingC);
   const row = ampacityRow(conductor.areaMm2);
-  if (ratingC <= zone.ambientC || column === null) return nothing(zone, ratingC);
+  if (column === null || column <= zone.ambientC) return nothing(zone, ratingC);
   if (!row) return thinLimit(conductor.areaMm2, zone);
   const factors = [
     ...materialFactors(conductor.material, rules),
-    ...ambientFactors(zone, ratingC, column),
+    ...ambientFactors(zone, column),
     ...cautionFactors(zone, rules),
   ];
   const base = [
     ['table', row.amperageA(column), 'A'] as const,
     ['row', `${row.awg} AWG`, ''] as const,
-    ['column', column, 'C'] as const,
-    ['Tins', ratingC, 'C'] as const,
+    ['rated', ratingC, 'C'] as const,
+    ['Tins', column, 'C'] as const,
     ['Tamb', zone.ambientC, 'C'] as const,
     ['zone', zone.zone, ''] as const,
   ];
@@ -148,7 +148,7 @@ function materialFactors(material: ConductorMaterial, rules: PowerRules): Factor
 const rootFactor = (ratingC: number, ambientC: number): number =>
   Math.min(1, Math.sqrt(Math.max(0, ratingC - ambientC) / (ratingC - tableAmbientC)));
 
-function ambientFactors(zone: RunZone, ratingC: number, column: InsulationRatingC): Factor[] {
+function ambientFactors(zone: RunZone, column: InsulationRatingC): Factor[] {
   const { factor: published, mark, doubtful } = engineSpaceFactors[column];
   const atFifty = rootFactor(column, engineSpaceAmbientC);
   const note: Factor = {
@@ -158,7 +158,7 @@ function ambientFactors(zone: RunZone, ratingC: number, column: InsulationRating
     ...(mark && { mark }),
     cautionOnly: false,
   };
-  const ambient = { name: 'kAmbient', why: 'ambient', factor: rootFactor(ratingC, zone.ambientC) } as const;
+  const ambient = { name: 'kAmbient', why: 'ambient', factor: rootFactor(column, zone.ambientC) } as const;
   if (zone.engineSpace)
     return ambient.factor < note.factor ? [note, { ...ambient, mark: 'cp', cautionOnly: true }] : [note];
   if (zone.ambientC >= engineSpaceAmbientC && note.factor < ambient.factor) return [note];

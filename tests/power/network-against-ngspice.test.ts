@@ -1,0 +1,71 @@
+import { describe, expect, test, vi } from 'vitest';
+import { greatestLoadShare, scaleLoads } from '../../lib/power/greatest-load.ts';
+import { solveNetwork } from '../../lib/power/network.ts';
+import type { Network, NetworkResult } from '../../lib/power/network-types.ts';
+import { imbalanceA, Spice } from './ngspice.ts';
+import { randomNetwork, type Topology, topologies } from './reference-networks.ts';
+
+// Outside reference: ngspice 45, operating points, as carried by the npm package eecircuit-engine.
+
+function voltagesOf(result: NetworkResult): ReadonlyMap<string, number> {
+  if (result.state === 'no-solution' || result.state === 'fault') throw new Error(JSON.stringify(result));
+  return new Map(result.nodes.map(({ id, voltageV }) => [id, voltageV]));
+}
+
+const openVoltages = (network: Network) => voltagesOf(solveNetwork(scaleLoads(network, 0)));
+
+/** The network at a share of its greatest load; where nothing bounds it, at its own load. */
+function atShare(network: Network, share: number): Network {
+  const greatest = greatestLoadShare(network);
+  return scaleLoads(network, Number.isFinite(greatest) ? share * greatest : 1);
+}
+
+async function compare(topology: Topology, seeds: number, shares: readonly number[]) {
+  const spice = new Spice();
+  let compared = 0;
+  let worstV = 0;
+  const refused: number[] = [];
+  for (let seed = 1; seed <= seeds; seed += 1) {
+    const network = atShare(randomNetwork(seed, topology), shares[seed % shares.length] ?? 0.5);
+    const own = voltagesOf(solveNetwork(network));
+    const answer = await spice.solve(network, openVoltages(network));
+    if ('errors' in answer) {
+      refused.push(seed);
+      continue;
+    }
+    // A case is void unless ngspice's own answer balances.
+    if (!(imbalanceA(network, answer.voltages) < 1e-6)) continue;
+    compared += 1;
+    for (const [node, voltageV] of answer.voltages)
+      worstV = Math.max(worstV, Math.abs(voltageV - (own.get(node) ?? Number.NaN)));
+  }
+  return { compared, worstV, refused };
+}
+
+describe('networks against ngspice', () => {
+  test.each(topologies)(
+    'agrees within 10 microvolt up to 0.99 of the greatest load: %s',
+    async (topology) => {
+      const { compared, worstV, refused } = await compare(topology, 60, [0.2, 0.5, 0.8, 0.95, 0.99]);
+      expect(refused).toEqual([]);
+      expect(compared).toBeGreaterThanOrEqual(52);
+      expect(worstV).toBeLessThan(10e-6);
+    },
+  );
+
+  test('both say that a load past the greatest cannot be fed', async () => {
+    // ngspice tells each failure on the console, too; here failing is what is asked of it.
+    vi.spyOn(console, 'error').mockReturnValue();
+    vi.spyOn(console, 'warn').mockReturnValue();
+    const spice = new Spice();
+    for (const topology of topologies.filter((name) => name !== 'alternator'))
+      for (let seed = 1; seed <= 4; seed += 1) {
+        const network = atShare(randomNetwork(seed, topology), 1.05);
+        const own = solveNetwork(network);
+        expect(own.state).toBe('no-solution');
+        const answer = await spice.solve(network, openVoltages(network));
+        const fed = 'voltages' in answer && imbalanceA(network, answer.voltages) < 1e-6;
+        expect(fed).toBe(false);
+      }
+  });
+});
