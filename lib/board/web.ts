@@ -6,7 +6,7 @@ import { distance, edgesOf, nearestOnSegment, type Point, pointToRing, type Ring
 import { insideRegion, type Region } from './region.ts';
 
 /** Arcs are flattened to this for webs, metres: far below what a saw can do. */
-const toleranceM = 0.00002;
+const toleranceM = 0.000002;
 
 /** A web: where it is narrowest, and between what. */
 export interface Web {
@@ -21,6 +21,8 @@ export interface Web {
 interface Bound {
   readonly name: string;
   readonly ring: Ring;
+  /** Corners where the material goes more than half round: those that a web can end at. */
+  readonly inward: ReadonlySet<Point>;
 }
 
 /**
@@ -58,7 +60,10 @@ export function narrowestWeb(shape: BoardShape): Traced<number> & { readonly web
 }
 
 function boundsOf(shape: BoardShape): Bound[] {
-  const named = (loop: Loop, name: string): Bound => ({ name, ring: flatten(loop, toleranceM) });
+  const named = (loop: Loop, name: string): Bound => {
+    const ring = flatten(loop, toleranceM);
+    return { name, ring, inward: new Set(inwardCorners(ring)) };
+  };
   return [named(shape.outline, 'edge'), ...shape.cutouts.map((loop, at) => named(loop, `cutout-${at + 1}`))];
 }
 
@@ -74,19 +79,21 @@ function inwardCorners(ring: Ring): Point[] {
 function websBetween(one: Bound, other: Bound): Web[] {
   const between = [one.name, other.name] as const;
   return [
-    ...inwardCorners(one.ring).flatMap((p) => webFrom(p, other.ring, between)),
-    ...(one === other ? [] : inwardCorners(other.ring).flatMap((p) => webFrom(p, one.ring, between))),
+    ...[...one.inward].flatMap((p) => webFrom(p, other, between)),
+    ...(one === other ? [] : [...other.inward].flatMap((p) => webFrom(p, one, between))),
     ...parallelWebs(one.ring, other.ring, between),
   ];
 }
 
-/** The webs from a corner to each edge that it does not belong to, where they meet it squarely or at an inward corner. */
-function webFrom(p: Point, ring: Ring, between: readonly [string, string]): Web[] {
-  const inward = new Set(inwardCorners(ring));
+/** The webs from a corner to each edge that it does not belong to, met squarely or at an inward corner. */
+function webFrom(p: Point, { ring, inward }: Bound, between: readonly [string, string]): Web[] {
+  const at = ring.indexOf(p);
+  const neighbours = [ring[(at + ring.length - 1) % ring.length], ring[(at + 1) % ring.length]];
   return edgesOf(ring).flatMap(([a, b]) => {
-    if (distance(a, p) < 1e-9 || distance(b, p) < 1e-9 || turn(a, b, p) <= 0) return [];
+    if (a === p || b === p || turn(a, b, p) <= 0) return [];
     const to = nearestOnSegment(p, a, b);
     const end = distance(to, a) < 1e-9 ? a : distance(to, b) < 1e-9 ? b : null;
+    if (end && at >= 0 && neighbours.includes(end)) return [];
     if (end && !inward.has(end) && !square(p, to, a, b)) return [];
     return [{ from: p, to, widthM: distance(p, to), between }];
   });
@@ -97,37 +104,57 @@ function square(p: Point, foot: Point, a: Point, b: Point): boolean {
   return Math.abs(dot) < 1e-6 * distance(a, b) * distance(p, foot);
 }
 
+/** Edges shorter than this are chords of arcs, metres. */
+const longEdgeM = 0.002;
+
 /** Webs between long edges that run side by side in opposite directions, material between them. */
 function parallelWebs(one: Ring, other: Ring, between: readonly [string, string]): Web[] {
-  const long = ([a, b]: readonly [Point, Point]) => distance(a, b) > 0.002;
+  const long = ([a, b]: readonly [Point, Point]) => distance(a, b) > longEdgeM;
   const others = edgesOf(other).filter(long);
   return edgesOf(one)
     .filter(long)
     .flatMap(([a, b]) =>
       others.flatMap(([c, d]) => {
-        const dot = (b.xM - a.xM) * (d.xM - c.xM) + (b.yM - a.yM) * (d.yM - c.yM);
-        if (dot > -(1 - 1e-9) * distance(a, b) * distance(c, d)) return [];
-        return [a, b].flatMap((p) => {
-          const to = nearestOnSegment(p, c, d);
-          const widthM = distance(p, to);
-          if (widthM < 1e-9 || turn(c, d, p) <= 0 || !square(p, to, c, d)) return [];
-          return [{ from: p, to, widthM, between }];
-        });
+        const from = middleOfOverlap(a, b, c, d);
+        if (!from || turn(c, d, from) <= 0) return [];
+        const to = nearestOnSegment(from, c, d);
+        return [{ from, to, widthM: distance(from, to), between }];
       }),
     );
+}
+
+/** The point of a-b opposite the middle of the stretch where c-d runs beside it the other way; null where none does. */
+function middleOfOverlap(a: Point, b: Point, c: Point, d: Point): Point | null {
+  const lengthM = distance(a, b);
+  const [ux, uy] = [(b.xM - a.xM) / lengthM, (b.yM - a.yM) / lengthM];
+  const alongM = (p: Point) => (p.xM - a.xM) * ux + (p.yM - a.yM) * uy;
+  const [start, end] = [Math.max(0, alongM(d)), Math.min(lengthM, alongM(c))];
+  const parallel = alongM(c) - alongM(d) > (1 - 1e-9) * distance(c, d);
+  if (!parallel || end - start < longEdgeM) return null;
+  const middle = (start + end) / 2;
+  return { xM: a.xM + ux * middle, yM: a.yM + uy * middle };
 }
 
 function holeWebs({ holes }: BoardShape, bounds: readonly Bound[]): Web[] {
   return holes.flatMap((hole, at) => [
     ...bounds.map(({ name, ring }): Web => {
       const to = nearestOf(hole, ring);
-      return { from: hole, to, widthM: distance(hole, to) - hole.diameterM / 2, between: [hole.id, name] };
+      return {
+        from: centreOf(hole),
+        to,
+        widthM: distance(hole, to) - hole.diameterM / 2,
+        between: [hole.id, name],
+      };
     }),
     ...holes.slice(at + 1).map((other): Web => {
       const widthM = distance(hole, other) - (hole.diameterM + other.diameterM) / 2;
-      return { from: hole, to: other, widthM, between: [hole.id, other.id] };
+      return { from: centreOf(hole), to: centreOf(other), widthM, between: [hole.id, other.id] };
     }),
   ]);
+}
+
+function centreOf({ xM, yM }: Point): Point {
+  return { xM, yM };
 }
 
 function nearestOf(p: Point, ring: Ring): Point {
