@@ -11,7 +11,9 @@ export interface CoilTerminals {
   readonly negative: string;
 }
 
-/** The speaker side of one channel as it is linked: terminals by name, `joins` the conductors between them. */
+/**
+ * The speaker side of one channel as it is linked: terminals by name, `joins` the conductors between them.
+ */
 export interface ChannelCircuit {
   readonly channel: string;
   /** The output terminals; bridged, the positive of the one and the negative of the other. */
@@ -40,9 +42,10 @@ export type ChannelWiringFault = AudioFault<
 >;
 
 /**
- * Reads the wiring of a channel out of its links, by joining coils in parallel (between the same two points) and in series
- * (through a point that nothing else touches) until one is left. A coil is `reversed` where current from the positive
- * output enters at its negative terminal. What is no series-parallel wiring, or no closed one, is a fault.
+ * Reads the wiring of a channel out of its links, by joining coils in parallel (between the same two points)
+ * and in series (through a point that nothing else touches) until one is left. A coil is `reversed` where
+ * current from the positive output enters at its negative terminal. What is no series-parallel wiring, or no
+ * closed one, is a fault.
  */
 export function channelWiring(circuit: ChannelCircuit): ChannelWiring | ChannelWiringFault {
   const nodeOf = joinedNodes(circuit.joins);
@@ -151,7 +154,10 @@ function leftOpen(channel: string, coils: readonly string[]): ChannelWiringFault
 
 type UnusedFault = AudioFault<'speaker-without-channel' | 'coil-left-open'>;
 
-/** A fault for each speaker none of whose coils is on a channel, and for each coil left off where another one is. */
+/**
+ * A fault for each speaker none of whose coils is on a channel, and for each coil left off where another one
+ * is.
+ */
 export function coilsWithoutChannel(
   coils: readonly CoilTerminals[],
   onChannels: ReadonlySet<string>,

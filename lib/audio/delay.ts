@@ -10,8 +10,8 @@ const leastC = -40;
 const greatestC = 85;
 
 /**
- * Speed of sound in dry air in m/s at an air temperature in degrees Celsius: c = 343.2 * sqrt(T / 293.15), T in kelvin
- * (ISO 9613-1). Refused outside -40 to 85 C, which no cabin is tuned at.
+ * Speed of sound in dry air in m/s at an air temperature in degrees Celsius: c = 343.2 * sqrt(T / 293.15), T
+ * in kelvin (ISO 9613-1). Refused outside -40 to 85 C, which no cabin is tuned at.
  */
 export function speedOfSound(airC: number): Traced<number> | AudioFault<'air-temperature-unlikely'> {
   if (!(airC >= leastC && airC <= greatestC))

@@ -36,8 +36,8 @@ function filterFault(where: string, { type, order, cornerHz }: Filter): FilterFa
 }
 
 /**
- * Complex response of one filter: H(j f / fc) of its low-pass prototype, H(fc / (j f)) for a high-pass. At 0 Hz a
- * high-pass passes nothing.
+ * Complex response of one filter: H(j f / fc) of its low-pass prototype, H(fc / (j f)) for a high-pass. At 0
+ * Hz a high-pass passes nothing.
  */
 export function filterResponse(where: string, filter: Filter): Response | FilterFault {
   const fault = filterFault(where, filter);

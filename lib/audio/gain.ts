@@ -18,7 +18,9 @@ export interface GainRequest {
   readonly regulated: boolean;
   /** How far below full scale the tone is recorded, 0 or more. */
   readonly overlapDb: number;
-  /** Level of the path's own filters at the tone where they stay on, 0 or below; 0 where they are set flat. */
+  /**
+   * Level of the path's own filters at the tone where they stay on, 0 or below; 0 where they are set flat.
+   */
   readonly filterDb?: number;
 }
 
@@ -66,10 +68,10 @@ function availablePower({ powerW, supplyV, ratedSupplyV, regulated }: GainReques
 }
 
 /**
- * Target for the gain control of one channel, speakers off, tone at its recorded level. V = sqrt(P * R), P the lesser
- * of what the amplifier has for sure at this supply and of what the speakers may get. The meter shows V lowered by the
- * path's own filters at the tone, rounded down. The amplifier clips at sqrt(Pa * R); the margin is
- * 20 log10(Vclip / V), less the overlap for a full-scale passage.
+ * Target for the gain control of one channel, speakers off, tone at its recorded level. V = sqrt(P * R), P
+ * the lesser of what the amplifier has for sure at this supply and of what the speakers may get. The meter
+ * shows V lowered by the path's own filters at the tone, rounded down. The amplifier clips at sqrt(Pa * R);
+ * the margin is 20 log10(Vclip / V), less the overlap for a full-scale passage.
  */
 export function gainTarget(request: GainRequest): GainTarget | GainFault {
   const fault = gainFault(request);

@@ -24,8 +24,8 @@ export interface InputMatch {
 }
 
 /**
- * Whether a source suits an input: headroom = 20 log10(greatest / source), reserve = 20 log10(source / least), in dB.
- * High-level and low-level inputs differ only in their range.
+ * Whether a source suits an input: headroom = 20 log10(greatest / source), reserve = 20 log10(source /
+ * least), in dB. High-level and low-level inputs differ only in their range.
  */
 export function inputMatch(request: InputRequest): InputMatch | AudioFault<'input-range-unclear'> {
   const { sourceV, leastV, greatestV } = request;

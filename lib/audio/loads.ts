@@ -67,7 +67,10 @@ export function wiringLoad(
   };
 }
 
-/** How a channel's speakers are joined, as the trade says it: first the coils of each speaker, then the speakers. */
+/**
+ * How a channel's speakers are joined, as the trade says it: first the coils of each speaker, then the
+ * speakers.
+ */
 export interface BySpeaker {
   readonly coils: 'series' | 'parallel';
   readonly speakers: 'series' | 'parallel';

@@ -21,8 +21,8 @@ interface PrototypeFamily {
 const fromOneToEight = (order: number) => Number.isInteger(order) && order >= 1 && order <= greatestOrder;
 
 /**
- * Butterworth: the poles lie evenly on the left half of the unit circle, in pairs s^2 + 2 sin((2k - 1) pi / 2n) s + 1
- * (Butterworth 1930); |H|^2 = 1 / (1 + w^2n).
+ * Butterworth: the poles lie evenly on the left half of the unit circle, in pairs s^2 + 2 sin((2k - 1) pi /
+ * 2n) s + 1 (Butterworth 1930); |H|^2 = 1 / (1 + w^2n).
  */
 function butterworth(order: number): Prototype {
   const sections = Array.from({ length: Math.floor(order / 2) }, (_, k) => [
@@ -51,8 +51,9 @@ function besselCoefficients(order: number): readonly number[] {
 }
 
 /**
- * Bessel: H = theta(0) / theta(w3 s), theta the reverse Bessel polynomial (Thomson 1949), scaled so that the corner is
- * 3.0103 dB down. w3 is found by halving; |H| falls all the way, and w3 lies between 0.5 and 4 for the orders made here.
+ * Bessel: H = theta(0) / theta(w3 s), theta the reverse Bessel polynomial (Thomson 1949), scaled so that the
+ * corner is 3.0103 dB down. w3 is found by halving; |H| falls all the way, and w3 lies between 0.5 and 4 for
+ * the orders made here.
  */
 function bessel(order: number): Prototype {
   const coefficients = besselCoefficients(order);

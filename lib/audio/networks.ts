@@ -15,11 +15,11 @@ interface Search {
 }
 
 /**
- * Every distinct series-parallel network of a given number of leaves of each type, or null where there are more
- * than `limit`. A network is a leaf, or a group in series (parallel) of two or more networks that are no
- * series (parallel) groups themselves; the order within a group doesn't matter. Members are put together in the
- * order of their keys, so that no group comes twice. For n equal leaves the numbers are 1, 2, 4, 10, 24, 66,
- * 180, 522 (MacMahon 1892; OEIS A000084).
+ * Every distinct series-parallel network of a given number of leaves of each type, or null where there are
+ * more than `limit`. A network is a leaf, or a group in series (parallel) of two or more networks that are no
+ * series (parallel) groups themselves; the order within a group doesn't matter. Members are put together in
+ * the order of their keys, so that no group comes twice. For n equal leaves the numbers are 1, 2, 4, 10, 24,
+ * 66, 180, 522 (MacMahon 1892; OEIS A000084).
  */
 export function enumerateNetworks(counts: Counts, limit: number): readonly Network[] | null {
   const search: Search = { limit, made: new Map(), tooMany: false };

@@ -15,9 +15,10 @@ export interface PlugResistance {
 const shares = { from: 0.75, expected: 0.8, to: 0.85 } as const;
 
 /**
- * Direct-current resistance to expect at the plug of a channel, in ohm: 0.75 to 0.85 of the nominal load of the wiring,
- * 0.80 in the middle (common practice). Where every coil carries its own direct-current resistance, that of the wiring is the
- * middle, with a range as wide. The resistance of the speaker wire up to the plug (both conductors, `wireOhm`) comes on top.
+ * Direct-current resistance to expect at the plug of a channel, in ohm: 0.75 to 0.85 of the nominal load of
+ * the wiring, 0.80 in the middle (common practice). Where every coil carries its own direct-current
+ * resistance, that of the wiring is the middle, with a range as wide. The resistance of the speaker wire up
+ * to the plug (both conductors, `wireOhm`) comes on top.
  */
 export function plugResistance(
   channel: string,

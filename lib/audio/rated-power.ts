@@ -8,7 +8,10 @@ export interface RatedPower {
   readonly powerW: number;
 }
 
-/** `rated`: published for this load; `between`: bounded by the published loads beside it; `beyond`: bounded from one side only. */
+/**
+ * `rated`: published for this load; `between`: bounded by the published loads beside it; `beyond`: bounded
+ * from one side only.
+ */
 export type PowerBasis = 'rated' | 'between' | 'beyond';
 
 export interface PowerAtLoad {
@@ -118,10 +121,11 @@ function bounds(loadOhm: number, rated: readonly RatedPower[]): Bounds | null {
 
 /**
  * Power in W of a channel into `loadOhm`, from the maker's ratings. A published load has its published power.
- * Elsewhere the power is bounded, never extrapolated: an amplifier reaches at least the lesser of the voltages,
- * and of the currents, that it reaches at the published loads on both sides, and at most the greater ones. Below
- * the lowest published load (still at or above the minimum) it is sure of that load's current, above the
- * highest of that load's voltage. Below the minimum there is no power: `load-below-minimum`.
+ * Elsewhere the power is bounded, never extrapolated: an amplifier reaches at least the lesser of the
+ * voltages, and of the currents, that it reaches at the published loads on both sides, and at most the
+ * greater ones. Below the lowest published load (still at or above the minimum) it is sure of that load's
+ * current, above the highest of that load's voltage. Below the minimum there is no power:
+ * `load-below-minimum`.
  */
 export function powerAtLoad(channel: string, loadOhm: number, ratings: Ratings): PowerAtLoad | PowerFault {
   const fault = ratingsFault(channel, loadOhm, ratings);

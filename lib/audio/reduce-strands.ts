@@ -14,8 +14,8 @@ export type Reduction =
   | { readonly kind: 'open' | 'shorted' | 'meshed'; readonly coils: readonly string[] };
 
 /**
- * Joins strands in parallel and in series until one is left between `plus` and `minus`. The order of joining doesn't
- * change whether that works (Duffin 1965), so that the first pair found is as good as any.
+ * Joins strands in parallel and in series until one is left between `plus` and `minus`. The order of joining
+ * doesn't change whether that works (Duffin 1965), so that the first pair found is as good as any.
  */
 export function reduceToOne(strands: readonly Strand[], plus: string, minus: string): Reduction {
   let left = strands;

@@ -34,8 +34,8 @@ export function frequencies({ fromHz, toHz, points }: Sampling): readonly number
 }
 
 /**
- * The sum of paths at the listener, as complex pressures, each speaker taken as flat and equally loud: what the filters,
- * gains, delays and polarities make of the sum, and no more.
+ * The sum of paths at the listener, as complex pressures, each speaker taken as flat and equally loud: what
+ * the filters, gains, delays and polarities make of the sum, and no more.
  */
 export function sumResponse(responses: readonly Response[]): Response {
   return (frequencyHz) => responses.map((response) => response(frequencyHz)).reduce(add, { re: 0, im: 0 });

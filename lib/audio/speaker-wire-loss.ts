@@ -2,7 +2,9 @@ import type { Traced } from '../model/trace.ts';
 import { type AudioFault, audioFault, isPositive } from './fault.ts';
 import { commonPractice, input, traced } from './traced.ts';
 
-/** One stretch of a speaker run, both conductors of one size. A run that goes on in another size has several. */
+/**
+ * One stretch of a speaker run, both conductors of one size. A run that goes on in another size has several.
+ */
 export interface SpeakerLeg {
   /** Way from end to end, once; both conductors are counted here. */
   readonly lengthM: number;
@@ -54,10 +56,10 @@ function runFault({ channel, loadOhm, legs, amplifierDamping }: SpeakerRun): Spe
 }
 
 /**
- * Loss in a speaker run. Wire: Rw = sum of 2 * L * r over the legs (ohm). Level: loss = 20 log10((R + Rw) / R)
- * (dB), the amplifier taken as a voltage source and the speaker as its nominal load. Damping at the speaker's
- * terminals: R / (Ro + Rw), Ro = atOhm / factor, twice that when bridged; null where nothing stands in series.
- * Without a damping factor in the part Ro counts as 0, and the trace says `assumed`.
+ * Loss in a speaker run. Wire: Rw = sum of 2 * L * r over the legs (ohm). Level: loss = 20 log10((R + Rw) /
+ * R) (dB), the amplifier taken as a voltage source and the speaker as its nominal load. Damping at the
+ * speaker's terminals: R / (Ro + Rw), Ro = atOhm / factor, twice that when bridged; null where nothing stands
+ * in series. Without a damping factor in the part Ro counts as 0, and the trace says `assumed`.
  */
 export function speakerWireLoss(run: SpeakerRun): SpeakerWireLoss | SpeakerRunFault {
   const fault = runFault(run);
@@ -118,7 +120,10 @@ function damping(run: SpeakerRun, wireOhm: number): Traced<number> | null {
 export interface PathLevel {
   readonly path: string;
   readonly lossDb: number;
-  /** Power at the speaker over the power of the reference, in dB, and sensitivity: whatever else sets paths apart. */
+  /**
+   * Power at the speaker over the power of the reference, in dB, and sensitivity: whatever else sets paths
+   * apart.
+   */
   readonly otherDb?: number;
 }
 

@@ -9,7 +9,10 @@ export interface SubsonicCorner {
   readonly toHz: Traced<number>;
 }
 
-/** Corner of the subsonic filter of a ported enclosure, in Hz: 0.7 to 0.8 of its tuning. Common practice, no source. */
+/**
+ * Corner of the subsonic filter of a ported enclosure, in Hz: 0.7 to 0.8 of its tuning. Common practice, no
+ * source.
+ */
 export function subsonicCorner(
   enclosure: string,
   tuningHz: number,

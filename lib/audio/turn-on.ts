@@ -58,9 +58,10 @@ function turnOnFault({ source, limitA }: TurnOnSource, loads: readonly TurnOnLoa
 }
 
 /**
- * Sum of the currents that a turn-on output drives (A) against the greatest it can give. An unknown current or limit
- * is a fault, never a guess. Where `within` is false the remedy is a fused relay with a suppression diode: the relay's coil is
- * then the source's only load, and its contact is a source of its own with the devices as loads.
+ * Sum of the currents that a turn-on output drives (A) against the greatest it can give. An unknown current
+ * or limit is a fault, never a guess. Where `within` is false the remedy is a fused relay with a suppression
+ * diode: the relay's coil is then the source's only load, and its contact is a source of its own with the
+ * devices as loads.
  */
 export function turnOnSum(source: TurnOnSource, loads: readonly TurnOnLoad[]): TurnOnSum | TurnOnFault {
   const fault = turnOnFault(source, loads);

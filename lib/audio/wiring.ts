@@ -93,8 +93,11 @@ export function wiringFault(
       `channel ${channel} has no speaker`,
       'link a speaker to it, or leave it open with a reason',
     );
-  const fault = coilSetFault(coils) ?? groupFault(wiring);
-  if (fault) return fault;
+  return coilSetFault(coils) ?? groupFault(wiring) ?? namingFault(channel, wiring, coils);
+}
+
+/** Each coil of the channel must stand in the wiring once, and no other. */
+function namingFault(channel: string, wiring: Wiring, coils: readonly Coil[]): WiringFault | null {
   const wired = new Set<string>();
   const known = new Set(coils.map((coil) => coil.id));
   for (const id of coilsOf(wiring)) {

@@ -19,10 +19,11 @@ const mostWirings = 2000;
 const mostCoils = 8;
 
 /**
- * Every distinct way of wiring the coils in series, in parallel or mixed, each coil once, with its load, whether
- * the amplifier may drive it, and the power in each coil. Coils of one part and one nominal load are interchangeable:
- * ways that differ only by which of them stands where are one way, written so that the coils of a speaker stay
- * together. First those that may be driven, the most power first; then the others, highest load first.
+ * Every distinct way of wiring the coils in series, in parallel or mixed, each coil once, with its load,
+ * whether the amplifier may drive it, and the power in each coil. Coils of one part and one nominal load are
+ * interchangeable: ways that differ only by which of them stands where are one way, written so that the coils
+ * of a speaker stay together. First those that may be driven, the most power first; then the others, highest
+ * load first.
  */
 export function listWirings(
   channel: string,
@@ -50,8 +51,8 @@ export function listWirings(
 }
 
 /**
- * The ways of wiring the coils that give the asked load, within 1 %. Where none does, the fault tells the loads
- * that can be had.
+ * The ways of wiring the coils that give the asked load, within 1 %. Where none does, the fault tells the
+ * loads that can be had.
  */
 export function wiringsForLoad(
   channel: string,

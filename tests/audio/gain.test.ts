@@ -1,0 +1,145 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { isFault } from '../../lib/audio/fault.ts';
+import { type GainRequest, gainTarget } from '../../lib/audio/gain.ts';
+import { inputMatch } from '../../lib/audio/input-match.ts';
+import { type TonePath, testTone } from '../../lib/audio/test-tone.ts';
+
+const front: GainRequest = {
+  channel: 'front',
+  loadOhm: 4,
+  powerW: 100,
+  ratedSupplyV: 14.4,
+  supplyV: 14.4,
+  regulated: false,
+  overlapDb: 0,
+};
+
+function target(change: Partial<GainRequest> = {}) {
+  const found = gainTarget({ ...front, ...change });
+  if (isFault(found)) throw new Error(found.message);
+  return found;
+}
+
+describe('the gain target', () => {
+  // By hand: 100 W into 4 ohm is 20 V, 75 W 17.32 V, 1000 W into 1 ohm 31.62 V.
+  it('is the square root of power times load, read rounded down', () => {
+    expect(target()).toMatchObject({ targetV: { value: 20 }, meterV: { value: 20 } });
+    expect(target({ powerW: 75 }).targetV.value).toBeCloseTo(17.3205, 4);
+    expect(target({ powerW: 75 }).meterV.value).toBe(17.3);
+    expect(target({ powerW: 1000, loadOhm: 1 }).meterV.value).toBe(31.6);
+  });
+
+  it('falls with the supply of an unregulated amplifier, and never rises above its rating', () => {
+    // By hand: 20 V * 12.6 / 14.4 = 17.5 V.
+    expect(target({ supplyV: 12.6 }).targetV.value).toBeCloseTo(17.5, 9);
+    expect(target({ supplyV: 12.6, regulated: true }).targetV.value).toBe(20);
+    expect(target({ supplyV: 15 }).targetV.value).toBe(20);
+  });
+
+  it('stays within what the speakers may get, which leaves margin before clipping', () => {
+    // By hand: 50 of 100 W is 14.14 V, 3.0103 dB below 20 V.
+    const found = target({ speakersW: 50 });
+    expect(found.targetV.value).toBeCloseTo(14.1421, 4);
+    expect(found.toneMarginDb.value).toBeCloseTo(3.0103, 4);
+    expect(target({ speakersW: 400 }).targetPowerW.value).toBe(100);
+  });
+
+  it('tells that an overlap lets full-scale passages clip', () => {
+    const found = target({ overlapDb: 5 });
+    expect(found).toMatchObject({
+      toneMarginDb: { value: 0 },
+      fullScaleMarginDb: { value: -5 },
+      meterV: { value: 20 },
+    });
+  });
+
+  it('reads less behind filters that stay on, and no more with a boost', () => {
+    // By hand: 6.0206 dB is half the voltage.
+    expect(target({ filterDb: -6.0206 }).meterV.value).toBeCloseTo(9.9, 9);
+    expect(target({ filterDb: 6 }).meterV.value).toBe(20);
+  });
+
+  it('never asks for more than the amplifier has or the speakers bear', () => {
+    const watts = fc.double({ min: 5, max: 3000, noNaN: true });
+    const volts = fc.double({ min: 9, max: 16, noNaN: true });
+    fc.assert(
+      fc.property(watts, watts, volts, fc.constantFrom(1, 2, 4, 8), (powerW, speakersW, supplyV, loadOhm) => {
+        const found = target({ powerW, speakersW, supplyV, loadOhm });
+        const watt = found.meterV.value ** 2 / loadOhm;
+        expect(watt).toBeLessThanOrEqual(Math.min(powerW, speakersW) * (1 + 1e-9));
+        expect(found.toneMarginDb.value).toBeGreaterThanOrEqual(0);
+        expect(found.targetV.value - found.meterV.value).toBeLessThan(0.1 + 1e-9);
+      }),
+    );
+  });
+
+  it.each([{ loadOhm: 0 }, { powerW: Number.NaN }, { speakersW: 0 }, { supplyV: 0 }, { overlapDb: -3 }])(
+    'is refused for %o',
+    (change) => {
+      expect(gainTarget({ ...front, ...change })).toMatchObject({
+        fault: 'gain-unclear',
+        subjects: ['front'],
+      });
+    },
+  );
+});
+
+describe('the test tone', () => {
+  const tone = (path: Partial<TonePath>) => {
+    const found = testTone({ channel: 'front', usualHz: 1000, overlapDb: 0, ...path });
+    if (isFault(found)) return found.fault;
+    return found.frequencyHz.value;
+  };
+
+  // Common practice, no source: 40 to 50 Hz for bass, 1 kHz for others.
+  it('is the usual one where the path plays it', () => {
+    expect(tone({ highPassHz: 80 })).toBe(1000);
+    expect(tone({ usualHz: 50, highPassHz: 25, lowPassHz: 80 })).toBe(50);
+    expect(tone({})).toBe(1000);
+  });
+
+  it('is inside the band where the usual one is not', () => {
+    expect(tone({ highPassHz: 3500 })).toBe(7000);
+    expect(tone({ highPassHz: 80, lowPassHz: 320 })).toBeCloseTo(160, 9);
+    expect(tone({ lowPassHz: 500 })).toBe(250);
+  });
+
+  it('states its overlap', () => {
+    expect(testTone({ channel: 'front', usualHz: 1000, overlapDb: 5 })).toMatchObject({
+      levelDb: { value: -5 },
+    });
+  });
+
+  it('is refused for an empty band or an overlap out of range', () => {
+    expect(tone({ highPassHz: 80, lowPassHz: 60 })).toBe('band-empty');
+    expect(tone({ overlapDb: -1 })).toBe('overlap-unclear');
+    expect(tone({ overlapDb: Number.NaN })).toBe('overlap-unclear');
+  });
+});
+
+describe('a source at an input', () => {
+  const at = (sourceV: number) => inputMatch({ input: 'dsp.IN', sourceV, leastV: 1, greatestV: 4 });
+
+  it('is within, too low or too high', () => {
+    expect(at(2)).toMatchObject({ verdict: 'within' });
+    expect(at(0.5)).toMatchObject({ verdict: 'too-low' });
+    expect(at(5)).toMatchObject({ verdict: 'too-high' });
+    expect(at(4)).toMatchObject({ verdict: 'within' });
+  });
+
+  // Twice the voltage is 6.0206 dB.
+  it('has 6.0206 dB of headroom at half the limit', () => {
+    expect(at(2)).toMatchObject({
+      headroomDb: { value: expect.closeTo(6.0206, 4) },
+      reserveDb: { value: expect.closeTo(6.0206, 4) },
+    });
+  });
+
+  it('is refused without figures', () => {
+    expect(at(0)).toMatchObject({ fault: 'input-range-unclear' });
+    expect(inputMatch({ input: 'dsp.IN', sourceV: 1, leastV: 4, greatestV: 2 })).toMatchObject({
+      fault: 'input-range-unclear',
+    });
+  });
+});
