@@ -14,8 +14,6 @@ export function shownTo(...list: Audience[]): <S extends z.ZodType>(schema: S) =
   return (schema) => {
     const own = schema.clone();
     seenBy.add(own, { audiences: list });
-    const meta = schema.meta();
-    if (meta) z.globalRegistry.add(own, meta);
     return own;
   };
 }

@@ -87,14 +87,21 @@ function decimalText(value: number): string {
 
 /**
  * A dimension as it stands on a drawing, without unit words (the sheet's note tells them): `13 5/8 (13.625)
- * [346]` for a shop that reads inches, `346 [13 5/8]` for one that reads millimetres.
+ * [346]` for a shop that reads inches, `346 [13 5/8]` for one that reads millimetres. Whole inches need no
+ * decimal beside them, and the datum is a plain `0`.
  */
 export function dimensionText(lengthM: number, style: LengthStyle): string {
+  if (lengthM === 0) return '0';
   const text = formatLength(lengthM, { ...style, feet: false });
-  const [fraction, decimal, mm] = [text.fraction, text.decimal, text.mm].map((form) =>
-    form.replace(/ (in|mm)$/, ''),
-  );
-  return style.system === 'inch' ? `${fraction} (${decimal}) [${mm}]` : `${mm} [${fraction}]`;
+  const fraction = withoutUnit(text.fraction);
+  const decimal = withoutUnit(text.decimal);
+  const mm = `[${withoutUnit(text.mm)}]`;
+  if (style.system === 'mm') return `${withoutUnit(text.mm)} [${fraction}]`;
+  return decimal === `${fraction}.0` ? `${fraction} ${mm}` : `${fraction} (${decimal}) ${mm}`;
+}
+
+function withoutUnit(text: string): string {
+  return text.replace(/ (in|mm)$/, '');
 }
 
 /** The note that goes with `dimensionText`. */

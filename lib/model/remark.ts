@@ -20,3 +20,11 @@ export interface Remark {
   readonly mark?: Mark;
   readonly remedy: string;
 }
+
+/** A remark with the place of its subject: a JSON Pointer into one of the files. */
+export interface PlacedRemark {
+  readonly remark: Remark;
+  readonly path: string;
+  /** The job's own file where left out. */
+  readonly file?: 'job' | 'vehicle' | 'shop';
+}

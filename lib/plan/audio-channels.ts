@@ -1,0 +1,270 @@
+import { type ChannelLoad, channelLoad } from '../audio/amplifier-load.ts';
+import { type ChannelWiring, type CoilTerminals, channelWiring } from '../audio/channel-wiring.ts';
+import { type AudioFault, isFault } from '../audio/fault.ts';
+import { gainTarget } from '../audio/gain.ts';
+import { wiringLoad } from '../audio/loads.ts';
+import { plugResistance } from '../audio/plug-resistance.ts';
+import { testTone } from '../audio/test-tone.ts';
+import { type Coil, coilsOf, wiringText } from '../audio/wiring.ts';
+import type { PartOf } from '../model/kinds/index.ts';
+import type { PlanChannel, PlanFilter } from '../model/plan/index.ts';
+import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
+import type { DevicesById } from './conductor-role.ts';
+import type { PlanBook } from './plan-book.ts';
+import { filtersBefore } from './signal-path.ts';
+
+type Amplifier = PartOf<'amplifier'>;
+type Channel = Amplifier['channels'][string];
+
+/** An output of an amplifier as it is used: one channel, or two bridged. */
+export interface Output {
+  readonly id: string;
+  readonly device: Device;
+  readonly part: Amplifier;
+  readonly name: string;
+  readonly spec: Channel;
+  readonly bridgedWith: string | null;
+}
+
+/** What the coils of a job are, and which terminals the speaker links join. */
+export interface CoilField {
+  readonly coils: readonly Coil[];
+  readonly terminals: readonly CoilTerminals[];
+  readonly joins: readonly (readonly [string, string])[];
+  /** Longest power that a speaker may take, by its id. */
+  readonly speakerW: ReadonlyMap<string, number>;
+}
+
+/** A channel with what its coils get. */
+export interface PlannedChannel {
+  readonly channel: PlanChannel;
+  readonly load: ChannelLoad | null;
+  readonly wiring: ChannelWiring | null;
+}
+
+/** Every output of every amplifier of a job, bridged pairs taken together. */
+export function amplifierOutputs(job: Job, linked: ReadonlySet<string>): Output[] {
+  return job.devices.flatMap((device): Output[] => {
+    const part = device.spec;
+    if (part?.kind !== 'amplifier' || device.origin !== 'job') return [];
+    const touched = (terminal: string) => linked.has(terminalId({ device: device.id, terminal }));
+    const bridges = Object.entries(part.bridges).filter(([name, bridge]) =>
+      isBridged(part, name, bridge, touched),
+    );
+    const taken = new Set(bridges.flatMap(([name]) => name.split('+')));
+    const single = Object.entries(part.channels).filter(([name]) => !taken.has(name));
+    return [
+      ...single.map(([name, spec]) => ({
+        id: `${device.id}.${name}`,
+        device,
+        part,
+        name,
+        spec,
+        bridgedWith: null,
+      })),
+      ...bridges.map(([name, spec]) => {
+        return {
+          id: `${device.id}.${name}`,
+          device,
+          part,
+          name,
+          spec,
+          bridgedWith: name.split('+')[1] ?? null,
+        };
+      }),
+    ];
+  });
+}
+
+/** Bridged: the outer terminals are linked, the inner ones of the two channels are not. */
+function isBridged(
+  part: Amplifier,
+  name: string,
+  bridge: Channel,
+  touched: (terminal: string) => boolean,
+): boolean {
+  const members = name.split('+').flatMap((member) => part.channels[member] ?? []);
+  const inner = members
+    .flatMap(({ positive, negative }) => [positive, negative])
+    .filter((terminal) => ![bridge.positive, bridge.negative].includes(terminal));
+  return touched(bridge.positive) && touched(bridge.negative) && !inner.some(touched);
+}
+
+/** The coils of all speakers of a job. */
+export function coilField(job: Job, roles: ReadonlyMap<string, string>): CoilField {
+  const coils: Coil[] = [];
+  const terminals: CoilTerminals[] = [];
+  const speakerW = new Map<string, number>();
+  for (const { id, spec } of job.devices) {
+    if (spec?.kind !== 'speaker') continue;
+    speakerW.set(id, spec.power);
+    for (const [name, coil] of Object.entries(spec.coils)) {
+      const dcOhm = coil['direct-current'];
+      coils.push({
+        id: `${id}.${name}`,
+        speaker: id,
+        nominalOhm: coil.nominal,
+        ...(dcOhm === undefined ? {} : { dcOhm }),
+      });
+      terminals.push({
+        coil: `${id}.${name}`,
+        speaker: id,
+        positive: `${id}.${coil.positive}`,
+        negative: `${id}.${coil.negative}`,
+      });
+    }
+  }
+  const joins = job.links
+    .filter((link) => roles.get(link.id) === 'speaker')
+    .map(({ from, to }) => [terminalId(from), terminalId(to)] as const);
+  return { coils, terminals, joins, speakerW };
+}
+
+/** Plans one output: its wiring as linked, load, power, gain voltage, what a meter reads at its plug. */
+export function planChannel(
+  output: Output,
+  others: readonly Output[],
+  field: CoilField,
+  job: Job,
+  devices: DevicesById,
+  book: PlanBook,
+  linked: ReadonlySet<string>,
+): PlannedChannel {
+  const { device, spec } = output;
+  const node = (terminal: string) => terminalId({ device: device.id, terminal });
+  const filters = filtersBefore(job, devices, device.id, spec.input, [spec.positive, spec.negative]);
+  const empty = emptyChannel(output, filters);
+  if (!linked.has(empty.positive) && !linked.has(empty.negative))
+    return { channel: empty, load: null, wiring: null };
+  const wiring = channelWiring({
+    channel: output.id,
+    positive: node(spec.positive),
+    negative: node(spec.negative),
+    otherOutputs: others.flatMap((other) => [
+      `${other.device.id}.${other.spec.positive}`,
+      `${other.device.id}.${other.spec.negative}`,
+    ]),
+    coils: field.terminals,
+    joins: field.joins,
+  });
+  if (isFault(wiring)) return faulty(wiring, empty, device, book);
+  const own = new Set(coilsOf(wiring.wiring));
+  const coils = field.coils.filter(({ id }) => own.has(id));
+  const whole = wiringLoad(output.id, wiring.wiring, coils);
+  if (isFault(whole)) return faulty(whole, empty, device, book);
+  const load = channelLoad(output.id, whole, {
+    mode: output.bridgedWith ? 'bridged' : 'stereo',
+    minimumOhm: spec.minimum,
+    rated: spec.powers.map((row) => ({ loadOhm: row.load, powerW: row.power })),
+  });
+  const at = `audio.channels.${output.id}`;
+  const speakers = [...new Set(coils.map(({ speaker }) => speaker))];
+  const plug = plugResistance(output.id, wiring.wiring, coils);
+  const channel: PlanChannel = {
+    ...empty,
+    loadOhm: book.trace(`${at}.loadOhm`, load.loadOhm),
+    wiring: wiringText(wiring.wiring),
+    speakers,
+    dcResistanceOhm: isFault(plug)
+      ? null
+      : {
+          fromOhm: book.trace(`${at}.dcResistanceOhm.fromOhm`, plug.fromOhm),
+          toOhm: book.trace(`${at}.dcResistanceOhm.toOhm`, plug.toOhm),
+        },
+  };
+  if (isFault(load.power)) {
+    remarkFault(load.power, device, book);
+    return { channel, load, wiring };
+  }
+  const powerW = book.trace(`${at}.powerW`, load.power.powerW);
+  const gain = gainOf(output, { ...channel, powerW }, load, field, job, book);
+  return { channel: { ...channel, powerW, ...gain }, load, wiring };
+}
+
+function gainOf(
+  output: Output,
+  channel: PlanChannel & { readonly powerW: number },
+  load: ChannelLoad,
+  field: CoilField,
+  job: Job,
+  book: PlanBook,
+): Pick<PlanChannel, 'gainVoltageV' | 'toneHz'> {
+  const at = `audio.channels.${output.id}`;
+  const isBass = channel.speakers.some((id) => isSubwoofer(job, id));
+  const usualHz = job.rules[isBass ? 'tone-bass' : 'tone-others'].value;
+  const corner = (...passes: readonly PlanFilter['pass'][]) =>
+    channel.filters.filter(({ pass }) => passes.includes(pass)).map(({ cornerHz }) => cornerHz);
+  const highs = corner('high-pass', 'subsonic');
+  const lows = corner('low-pass');
+  const tone = testTone({
+    channel: output.id,
+    usualHz,
+    overlapDb: 0,
+    ...(highs.length > 0 ? { highPassHz: Math.max(...highs) } : {}),
+    ...(lows.length > 0 ? { lowPassHz: Math.min(...lows) } : {}),
+  });
+  const target = gainTarget({
+    channel: output.id,
+    loadOhm: load.loadOhm.value,
+    powerW: channel.powerW,
+    speakersW: speakersLimitW(load, field),
+    ratedSupplyV: job.rules['voltage-rated'].value,
+    supplyV: job.rules['voltage-sizing'].value,
+    regulated: output.part.supply.type === 'regulated',
+    overlapDb: 0,
+  });
+  for (const result of [tone, target]) if (isFault(result)) remarkFault(result, output.device, book);
+  return {
+    toneHz: isFault(tone) ? usualHz : book.trace(`${at}.toneHz`, tone.frequencyHz),
+    gainVoltageV: isFault(target) ? null : book.trace(`${at}.gainVoltageV`, target.meterV),
+  };
+}
+
+/** Power of the channel at which its first speaker has all that it may take. */
+function speakersLimitW(load: ChannelLoad, { speakerW }: CoilField): number {
+  const total = load.coils.reduce((sum, { powerW }) => sum + powerW.value, 0);
+  const share = new Map<string, number>();
+  for (const { speaker, powerW } of load.coils)
+    share.set(speaker, (share.get(speaker) ?? 0) + powerW.value / total);
+  return Math.min(...[...share].map(([speaker, part]) => (speakerW.get(speaker) ?? 0) / part));
+}
+
+function isSubwoofer(job: Job, id: string): boolean {
+  const spec = job.devices.find((device) => device.id === id)?.spec;
+  return spec?.kind === 'speaker' && spec.band === 'subwoofer';
+}
+
+function emptyChannel(output: Output, filters: PlanFilter[]): PlanChannel {
+  const { device, spec, bridgedWith } = output;
+  return {
+    id: output.id,
+    amplifier: device.id,
+    positive: `${device.id}.${spec.positive}`,
+    negative: `${device.id}.${spec.negative}`,
+    ...(bridgedWith ? { bridgedWith } : {}),
+    loadOhm: null,
+    minimumOhm: spec.minimum,
+    dcResistanceOhm: null,
+    powerW: null,
+    gainVoltageV: null,
+    toneHz: 0,
+    filters,
+    speakers: [],
+    wiring: '',
+    wireLossDb: null,
+  };
+}
+
+function faulty(fault: AudioFault, channel: PlanChannel, device: Device, book: PlanBook): PlannedChannel {
+  remarkFault(fault, device, book);
+  return { channel, load: null, wiring: null };
+}
+
+/** An audio fault stops the job: power, gain and preset of the channel are not known. */
+export function remarkFault(fault: AudioFault, device: Device, book: PlanBook): void {
+  const { fault: rule, subjects, message, remedy } = fault;
+  book.remark(
+    { rule, level: 'stop', of: subjects, message, remedy, source: "Kirchhoff's laws; the parts' data" },
+    { path: device.path },
+  );
+}

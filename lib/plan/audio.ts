@@ -1,0 +1,110 @@
+import { coilsWithoutChannel } from '../audio/channel-wiring.ts';
+import { speakerDelays } from '../audio/delay.ts';
+import { isFault } from '../audio/fault.ts';
+import { coilsOf } from '../audio/wiring.ts';
+import type { PlanAudio, PlanSpeaker } from '../model/plan/index.ts';
+import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
+import {
+  amplifierOutputs,
+  coilField,
+  type PlannedChannel,
+  planChannel,
+  remarkFault,
+} from './audio-channels.ts';
+import type { Circuit } from './circuit.ts';
+import type { DevicesById } from './conductor-role.ts';
+import type { PlanBook } from './plan-book.ts';
+
+/** The audio side of a plan, before lengths are known: every channel with its load, every speaker with its delay. */
+export function planAudio(
+  job: Job,
+  devices: DevicesById,
+  { roles }: Circuit,
+  book: PlanBook,
+): { readonly audio: PlanAudio; readonly channels: readonly PlannedChannel[] } {
+  const linked = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
+  const outputs = amplifierOutputs(job, linked);
+  const field = coilField(job, roles);
+  const channels = outputs.map((output) =>
+    planChannel(
+      output,
+      outputs.filter((other) => other !== output),
+      field,
+      job,
+      devices,
+      book,
+      linked,
+    ),
+  );
+  const driven = new Set(channels.flatMap(({ wiring }) => (wiring ? coilsOf(wiring.wiring) : [])));
+  const played = field.terminals.filter(
+    ({ positive, negative }) => linked.has(positive) || linked.has(negative),
+  );
+  for (const fault of coilsWithoutChannel(played, driven)) {
+    const device = devices.get(fault.subjects[0] ?? '');
+    if (device && !isDrivenElsewhere(device, job)) remarkFault(fault, device, book);
+  }
+  const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
+  return {
+    audio: {
+      channels: channels.map(({ channel }) => channel),
+      speakers: planSpeakers(speakers, channels, job, book),
+    },
+    channels,
+  };
+}
+
+/** True for a speaker that a device other than an amplifier of the job drives, such as the source unit. */
+function isDrivenElsewhere(device: Device, job: Job): boolean {
+  return job.links.some(({ from, to }) => {
+    const other = from.device === device.id ? to.device : to.device === device.id ? from.device : null;
+    return job.devices.some(({ id, spec }) => id === other && spec?.kind === 'source-unit');
+  });
+}
+
+function planSpeakers(
+  speakers: readonly Device[],
+  channels: readonly PlannedChannel[],
+  job: Job,
+  book: PlanBook,
+): PlanSpeaker[] {
+  const delays = delaysOf(speakers, job, book);
+  return speakers.map(({ id, seat }): PlanSpeaker => {
+    const channel = channels.find(({ channel: { speakers: own } }) => own.includes(id)) ?? null;
+    const polarities = channel?.wiring?.polarity.filter(({ coil }) => coil.startsWith(`${id}.`)) ?? [];
+    const powers = channel?.load?.coils.filter(({ speaker }) => speaker === id) ?? [];
+    return {
+      id,
+      delayMs: delays.get(id) ?? null,
+      distanceM: job.vehicle.places[seat ?? '']?.distance ?? null,
+      channel: channel?.channel.id ?? null,
+      polarity:
+        polarities.length === 0
+          ? 'unwired'
+          : polarities.some(({ polarity }) => polarity === 'reversed')
+            ? 'reversed'
+            : 'normal',
+      powerW: powers.length === 0 ? null : powers.reduce((sum, { powerW }) => sum + powerW.value, 0),
+    };
+  });
+}
+
+/** Delays want a processor to set them in, and the distance of every speaker that plays. */
+function delaysOf(speakers: readonly Device[], job: Job, book: PlanBook): ReadonlyMap<string, number> {
+  const processor = job.devices.flatMap(({ spec }) => (spec?.kind === 'processor' ? [spec] : []))[0];
+  const sampleRateHz = processor?.['sample-rate'];
+  const measured = speakers.flatMap(({ id, seat }) => {
+    const distanceM = job.vehicle.places[seat ?? '']?.distance;
+    return distanceM === undefined ? [] : [{ speaker: id, distanceM }];
+  });
+  if (sampleRateHz === undefined || measured.length === 0) return new Map();
+  const delays = speakerDelays({
+    speakers: measured,
+    airC: job.rules['air-temperature'].value,
+    sampleRateHz,
+  });
+  if (isFault(delays)) return new Map();
+  return new Map(
+    delays.map(({ speaker, delayMs }) => [speaker, book.trace(`audio.speakers.${speaker}.delayMs`, delayMs)]),
+  );
+}

@@ -1,0 +1,157 @@
+import type { Circuit, CircuitEdge, CircuitLoad, CircuitSource } from './circuit.ts';
+
+/** Answers about a circuit: who is reached from where, through what. */
+export interface CircuitPaths {
+  /** Loads that are fed at all: their positive node is reached from a source. */
+  readonly fed: readonly CircuitLoad[];
+  /** Loads whose current an edge carries, at most: those cut off from the primary source without it. */
+  downstream(edge: CircuitEdge): readonly CircuitLoad[];
+  /** Fuses that stand in every way from a source to an edge, the nearest to the edge first. */
+  fusesBetween(source: CircuitSource, edge: CircuitEdge): readonly CircuitEdge[];
+  /** Sources whose positive terminal reaches an edge. */
+  sourcesOf(edge: CircuitEdge): readonly CircuitSource[];
+  /** Conductors on the shortest way from a source to an edge, in order; null where there is none. */
+  way(
+    source: CircuitSource,
+    edge: CircuitEdge,
+    lengthM: (conductor: string) => number,
+  ): readonly CircuitEdge[] | null;
+}
+
+type Neighbours = ReadonlyMap<string, readonly CircuitEdge[]>;
+
+/** Prepares the answers for one circuit. */
+export function circuitPaths(circuit: Circuit): CircuitPaths {
+  const neighbours = neighboursOf(circuit.edges);
+  const { primary } = circuit;
+  const reach = (from: string, without: ReadonlySet<string>) => reachable(neighbours, from, without);
+  const none: ReadonlySet<string> = new Set();
+  const positives = circuit.sources.map(({ positive }) => positive);
+  const fedNodes = new Set(positives.flatMap((node) => [...reach(node, none)]));
+  const fed = circuit.loads.filter(({ from }) => fedNodes.has(from));
+  const groundNodes = new Set(circuit.sources.flatMap(({ negative }) => [...reach(negative, none)]));
+  const rings = ringMates(circuit.edges, reach);
+
+  const downstream = (edge: CircuitEdge): readonly CircuitLoad[] => {
+    if (!primary) return [];
+    // Conductors that share a ring may each have to carry everything when another one is open.
+    const without = new Set([edge.id, ...(rings.get(edge.id) ?? [])]);
+    const positive = reach(primary.positive, without);
+    const negative = reach(primary.negative, without);
+    const onGround = groundNodes.has(edge.from);
+    return fed.filter(({ from, to }) => (onGround ? !negative.has(to) : !positive.has(from)));
+  };
+  return {
+    fed,
+    downstream,
+    fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
+    sourcesOf: (edge) =>
+      circuit.sources.filter(({ positive }) => {
+        const nodes = reach(positive, new Set([edge.id]));
+        return nodes.has(edge.from) || nodes.has(edge.to);
+      }),
+    way: (source, edge, lengthM) => shortestWay(neighbours, source.positive, edge, lengthM),
+  };
+}
+
+function neighboursOf(edges: readonly CircuitEdge[]): Neighbours {
+  const map = new Map<string, CircuitEdge[]>();
+  for (const edge of edges) {
+    for (const node of [edge.from, edge.to]) {
+      const list = map.get(node);
+      if (list) list.push(edge);
+      else map.set(node, [edge]);
+    }
+  }
+  return map;
+}
+
+function otherEnd(edge: CircuitEdge, node: string): string {
+  return edge.from === node ? edge.to : edge.from;
+}
+
+function reachable(neighbours: Neighbours, from: string, without: ReadonlySet<string>): ReadonlySet<string> {
+  const seen = new Set([from]);
+  const open = [from];
+  for (let node = open.pop(); node !== undefined; node = open.pop()) {
+    for (const edge of neighbours.get(node) ?? []) {
+      const other = otherEnd(edge, node);
+      if (without.has(edge.id) || seen.has(other)) continue;
+      seen.add(other);
+      open.push(other);
+    }
+  }
+  return seen;
+}
+
+/** For each edge that lies in a ring, the other edges whose loss together with its own parts the graph. */
+function ringMates(
+  edges: readonly CircuitEdge[],
+  reach: (from: string, without: ReadonlySet<string>) => ReadonlySet<string>,
+): ReadonlyMap<string, readonly string[]> {
+  const inRing = edges.filter((edge) => reach(edge.from, new Set([edge.id])).has(edge.to));
+  const mates = new Map<string, readonly string[]>();
+  for (const edge of inRing) {
+    const others = inRing.filter(
+      (other) => other !== edge && !reach(other.from, new Set([edge.id, other.id])).has(other.to),
+    );
+    mates.set(
+      edge.id,
+      others.map(({ id }) => id),
+    );
+  }
+  return mates;
+}
+
+function fusesBetween(
+  circuit: Circuit,
+  neighbours: Neighbours,
+  source: CircuitSource,
+  edge: CircuitEdge,
+): readonly CircuitEdge[] {
+  const dominating = circuit.edges.filter((fuse) => {
+    if (fuse.kind !== 'fuse' || fuse.id === edge.id) return false;
+    const nodes = reachable(neighbours, source.positive, new Set([fuse.id, edge.id]));
+    return !nodes.has(edge.from) && !nodes.has(edge.to);
+  });
+  const hops = (fuse: CircuitEdge) => shortestWay(neighbours, source.positive, fuse, () => 1)?.length ?? 0;
+  return dominating
+    .map((fuse) => ({ fuse, hops: hops(fuse) }))
+    .sort((a, b) => b.hops - a.hops)
+    .map(({ fuse }) => fuse);
+}
+
+/** Dijkstra over the nodes; the edge itself is not passed. */
+function shortestWay(
+  neighbours: Neighbours,
+  start: string,
+  edge: CircuitEdge,
+  lengthM: (conductor: string) => number,
+): readonly CircuitEdge[] | null {
+  const best = new Map<string, { readonly lengthM: number; readonly way: readonly CircuitEdge[] }>([
+    [start, { lengthM: 0, way: [] }],
+  ]);
+  const open = new Set([start]);
+  while (open.size > 0) {
+    const node = nearest(open, (id) => best.get(id)?.lengthM ?? Number.POSITIVE_INFINITY);
+    open.delete(node);
+    const here = best.get(node);
+    if (!here) continue;
+    if (node === edge.from || node === edge.to) return here.way;
+    for (const next of neighbours.get(node) ?? []) {
+      if (next.id === edge.id) continue;
+      const other = otherEnd(next, node);
+      const total = here.lengthM + (next.kind === 'conductor' ? lengthM(next.id) : 0);
+      if (total >= (best.get(other)?.lengthM ?? Number.POSITIVE_INFINITY)) continue;
+      best.set(other, { lengthM: total, way: [...here.way, next] });
+      open.add(other);
+    }
+  }
+  return null;
+}
+
+function nearest(open: ReadonlySet<string>, lengthOf: (id: string) => number): string {
+  let [chosen = ''] = open;
+  for (const id of open) if (lengthOf(id) < lengthOf(chosen)) chosen = id;
+  return chosen;
+}

@@ -1,0 +1,115 @@
+import { bodyId, type Device, type Job, type Link, terminalId } from '../model/resolved-job.ts';
+import type { ConductorRole } from '../model/vocabulary.ts';
+import { conductorRole, type DevicesById } from './conductor-role.ts';
+
+/** One thing that current flows through on its way, between two nodes. */
+export interface CircuitEdge {
+  readonly id: string;
+  readonly kind: 'conductor' | 'fuse' | 'joint';
+  readonly from: string;
+  readonly to: string;
+  /** Link of a conductor; device of a fuse or joint. */
+  readonly link: Link | null;
+  readonly device: Device | null;
+  /** Outgoing terminal of a fused way; empty for a holder. */
+  readonly way: string;
+}
+
+/** A device that draws current between two nodes. */
+export interface CircuitLoad {
+  readonly device: Device;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** A battery or alternator between two nodes. */
+export interface CircuitSource {
+  readonly device: Device;
+  readonly type: 'battery' | 'alternator';
+  readonly positive: string;
+  readonly negative: string;
+}
+
+/** The 12 V side of a job as a graph: nodes are terminals, the body is one node. */
+export interface Circuit {
+  readonly edges: readonly CircuitEdge[];
+  readonly loads: readonly CircuitLoad[];
+  readonly sources: readonly CircuitSource[];
+  /** The source that the vehicle came with: what the others hang on. */
+  readonly primary: CircuitSource | null;
+  readonly roles: ReadonlyMap<string, ConductorRole>;
+}
+
+/** The id of a fuse: its holder, or the holder and the way. */
+export function fuseId(device: string, way: string): string {
+  return way === '' ? device : `${device}.${way}`;
+}
+
+/** Builds the graph of a job's feed and ground side from its links and the elements of its parts. */
+export function buildCircuit(job: Job, devices: DevicesById): Circuit {
+  const roles = new Map(job.links.map((link) => [link.id, conductorRole(devices, link)]));
+  const carriesSupply = (link: Link) => ['power', 'ground'].includes(roles.get(link.id) ?? '');
+  const sources = job.devices.flatMap(sourcesOf);
+  return {
+    edges: [...job.links.filter(carriesSupply).map(conductorEdge), ...job.devices.flatMap(deviceEdges)],
+    loads: job.devices.flatMap(loadsOf),
+    sources,
+    primary:
+      sources.find(({ type, device }) => type === 'battery' && device.origin === 'vehicle') ??
+      sources[0] ??
+      null,
+    roles,
+  };
+}
+
+function conductorEdge(link: Link): CircuitEdge {
+  return {
+    id: link.id,
+    kind: 'conductor',
+    from: terminalId(link.from),
+    to: terminalId(link.to),
+    link,
+    device: null,
+    way: '',
+  };
+}
+
+function deviceEdges(device: Device): CircuitEdge[] {
+  const node = (terminal: string) => terminalId({ device: device.id, terminal });
+  if (device.id === bodyId)
+    return Object.keys(device.facts.terminals).map((name): CircuitEdge => {
+      return {
+        id: `${bodyId}.${name}`,
+        kind: 'joint',
+        from: node(name),
+        to: bodyId,
+        link: null,
+        device,
+        way: '',
+      };
+    });
+  return device.facts.elements.flatMap((element): CircuitEdge[] => {
+    if (element.kind !== 'fuse' && element.kind !== 'joint') return [];
+    const way = element.kind === 'fuse' ? element.way : '';
+    const id = element.kind === 'fuse' ? fuseId(device.id, way) : `${node(element.from)}>${element.to}`;
+    return [
+      { id, kind: element.kind, from: node(element.from), to: node(element.to), link: null, device, way },
+    ];
+  });
+}
+
+function loadsOf(device: Device): CircuitLoad[] {
+  const node = (terminal: string) => terminalId({ device: device.id, terminal });
+  return device.facts.elements.flatMap((element): CircuitLoad[] =>
+    element.kind === 'load' ? [{ device, from: node(element.from), to: node(element.to) }] : [],
+  );
+}
+
+function sourcesOf(device: Device): CircuitSource[] {
+  const node = (terminal: string) => terminalId({ device: device.id, terminal });
+  return device.facts.elements.flatMap((element): CircuitSource[] =>
+    element.kind === 'source'
+      ? [{ device, type: element.source, positive: node(element.to), negative: node(element.from) }]
+      : [],
+  );
+}

@@ -1,0 +1,104 @@
+import type { PlanControl, PlanItem, PlanTerminal } from '../model/plan/index.ts';
+import { bodyId, type Device, type Job, terminalId } from '../model/resolved-job.ts';
+
+/** Every device of a job as the sheets show it: those of the job, and those of the vehicle that a link touches. */
+export function planItems(job: Job): PlanItem[] {
+  const touched = new Set(job.links.flatMap(({ from, to }) => [from.device, to.device]));
+  return job.devices
+    .filter(({ id, origin }) => origin === 'job' || touched.has(id))
+    .map((device) => planItem(device, job));
+}
+
+function planItem(device: Device, job: Job): PlanItem {
+  const { facts, spec } = device;
+  const print = facts.footprint;
+  return {
+    id: device.id,
+    part: device.part,
+    kind: spec?.kind ?? 'body',
+    title: device.title,
+    partTitle: spec?.title ?? device.title,
+    origin: device.origin,
+    board: device.board,
+    seat: device.seat,
+    seatTitle: job.vehicle.places[device.seat ?? '']?.title ?? null,
+    zone: device.zone,
+    side: device.side,
+    massKg: print?.massKg ?? null,
+    widthM: print?.widthM ?? null,
+    depthM: print?.depthM ?? null,
+    heightM: print?.heightM ?? null,
+    cooling: definedOnly(print?.cooling ?? {}),
+    terminals: Object.entries(facts.terminals).map(([name, terminal]) => {
+      return { name, role: terminal.role, panel: terminal.panel ?? null, atM: terminal.at ?? null };
+    }),
+    controls: Object.entries(facts.controls).map(([name, control]) => {
+      const { what, form, panel, at, positions } = control;
+      return { name, what, form, panel, atM: at ?? null, positions: positions ?? [] };
+    }),
+  };
+}
+
+function definedOnly<K extends string, V>(
+  record: Readonly<Partial<Record<K, V | undefined>>>,
+): Partial<Record<K, V>> {
+  const kept: Partial<Record<K, V>> = {};
+  for (const key in record) {
+    const value = record[key];
+    if (value !== undefined) kept[key] = value;
+  }
+  return kept;
+}
+
+/** Accounts for every terminal: connected, open with a reason, or neither, which the rules stop. */
+export function accountTerminals(job: Job): PlanTerminal[] {
+  const wires = new Map<string, string[]>();
+  for (const link of job.links) {
+    for (const end of [link.from, link.to]) {
+      const id = terminalId(end);
+      wires.set(id, [...(wires.get(id) ?? []), link.id]);
+    }
+  }
+  const touched = new Set(job.links.flatMap(({ from, to }) => [from.device, to.device]));
+  return job.devices
+    .filter(({ id, origin }) => id !== bodyId && (origin === 'job' || touched.has(id)))
+    .flatMap((device) =>
+      Object.keys(device.facts.terminals).map((name) => accountTerminal(device, name, job, wires)),
+    );
+}
+
+function accountTerminal(
+  device: Device,
+  terminal: string,
+  job: Job,
+  wires: ReadonlyMap<string, readonly string[]>,
+): PlanTerminal {
+  const id = terminalId({ device: device.id, terminal });
+  const own = [...(wires.get(id) ?? [])].sort();
+  const base = { item: device.id, terminal, wires: own };
+  const reason = job.file['left-open'][id] ?? device.leftOpen[terminal];
+  if (own.length > 0) return { ...base, state: 'connected', ...(reason === undefined ? {} : { reason }) };
+  if (reason !== undefined) return { ...base, state: 'open', reason };
+  if (device.origin === 'vehicle') return { ...base, state: 'open', reason: 'left as the vehicle came' };
+  return { ...base, state: 'unaccounted' };
+}
+
+/** The state of every knob and switch before first power-up: as the job says, or the safe one of its part. */
+export function planControls(job: Job): PlanControl[] {
+  return job.devices
+    .filter(({ origin }) => origin === 'job')
+    .flatMap((device) =>
+      Object.entries(device.facts.controls).map(([control, { safe, why }]): PlanControl => {
+        const given = device.given?.settings[control];
+        const preset = given ?? safe;
+        return {
+          item: device.id,
+          control,
+          preset,
+          why,
+          chosen: given === undefined ? 'computed' : 'given',
+          safe: preset.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en'),
+        };
+      }),
+    );
+}

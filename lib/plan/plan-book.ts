@@ -1,0 +1,31 @@
+import type { PlacedRemark, Remark } from '../model/remark.ts';
+import type { Trace, Traced } from '../model/trace.ts';
+
+/** Where in which file the subject of a remark was written. */
+type Whereabouts = Omit<PlacedRemark, 'remark'>;
+
+/** What the stages of one plan write down beside their results: how each number came about, and what was noticed. */
+export class PlanBook {
+  readonly #traces = new Map<string, Trace>();
+  readonly #remarks: PlacedRemark[] = [];
+
+  /** Writes the trace of a number down under its id path, such as `power.fuses.main.ratingA`; gives the number. */
+  trace<T>(idPath: string, traced: Traced<T>): T {
+    this.#traces.set(idPath, traced.trace);
+    return traced.value;
+  }
+
+  /** Writes a remark down with the place of its subject. */
+  remark(remark: Remark, where: Whereabouts): void {
+    this.#remarks.push({ remark, ...where });
+  }
+
+  /** All traces, by id path in alphabetical order. */
+  traces(): Record<string, Trace> {
+    return Object.fromEntries([...this.#traces].sort(([a], [b]) => (a < b ? -1 : 1)));
+  }
+
+  remarks(): readonly PlacedRemark[] {
+    return this.#remarks;
+  }
+}
