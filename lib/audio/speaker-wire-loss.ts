@@ -36,9 +36,6 @@ export interface SpeakerWireLoss {
 
 export type SpeakerRunFault = AudioFault<'speaker-run-unclear'>;
 
-/** Loss in a bass run up to which nothing is said. Common practice, no source. */
-export const bassLossLimitDb = 0.5;
-
 const dividerCitation = "Ohm's and Kirchhoff's laws (voltage divider)";
 
 function runFault({ channel, loadOhm, legs, amplifierDamping }: SpeakerRun): SpeakerRunFault | null {
