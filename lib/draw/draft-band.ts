@@ -1,6 +1,6 @@
 import { hatchFill } from './hatch.ts';
 import { baselineFor, drawText } from './lettering.ts';
-import { at, cornersOf, grown, type PaperBox } from './paper.ts';
+import { at, cornersOf, type PaperBox } from './paper.ts';
 import { drawShape, fillShape, type Parent } from './pen.ts';
 import { lines, types } from './style.ts';
 import type { Drawing } from './surface.ts';
@@ -13,18 +13,16 @@ export const draftBandHeightMm = 13;
  * has room of its own, so it hides nothing and nothing hides it, in black and white as well.
  */
 export function drawDraftBand(drawing: Drawing, parent: Parent, band: PaperBox, reason: string): void {
-  drawShape(parent, cornersOf(band), lines.frame, hatchFill(drawing, 'cutaway'));
+  fillShape(parent, cornersOf(band), hatchFill(drawing, 'cutaway'));
   const middleMm = (band.topMm + band.bottomMm) / 2;
   const gapMm = 4;
   const markMm = drawing.metrics.widthMm('DRAFT', types.mark);
   const reasonMm = drawing.metrics.widthMm(reason, types.field);
   const startMm = (band.leftMm + band.rightMm - markMm - gapMm - reasonMm) / 2;
-  const clear = grown({ ...band, leftMm: startMm, rightMm: startMm + markMm + gapMm + reasonMm }, -0.5);
-  fillShape(
-    parent,
-    cornersOf({ ...clear, leftMm: startMm - gapMm, rightMm: clear.rightMm + gapMm }),
-    'paper',
-  );
+  const endMm = startMm + markMm + gapMm + reasonMm;
+  const clear = { ...band, leftMm: startMm - gapMm, rightMm: endMm + gapMm };
+  fillShape(parent, cornersOf(clear), 'paper');
+  drawShape(parent, cornersOf(band), lines.frame);
   drawText(drawing, parent, 'DRAFT', at(startMm, baselineFor(middleMm, types.mark)), {
     type: types.mark,
     ink: 'draft',

@@ -70,7 +70,7 @@ export function drawFrame(drawing: Drawing, request: FrameRequest): Frame {
   };
 }
 
-/** Bar, projection mark and notes: side by side where the strip is wide, one below the other where it is not. */
+/** Bar and notes: side by side where the strip is wide, one below the other where it is not; the mark at the right. */
 function drawStrip(
   drawing: Drawing,
   parent: Parent,
@@ -81,18 +81,19 @@ function drawStrip(
   const wide = format.orientation === 'portrait';
   const length: ScaleBarLength = wide ? 'long' : 'short';
   let { leftMm, topMm } = { leftMm: strip.leftMm + padMm, topMm: strip.topMm + padMm };
+  let rightMm = strip.rightMm - padMm;
   if (scale !== null) {
     drawScaleBar(drawing, parent, { ratio: scale, topLeft: at(leftMm, topMm), length });
     if (wide) leftMm += scaleBarWidthMm(length);
     else topMm += scaleBarHeightMm + padMm / 2;
   }
   if (request.projection !== null) {
-    const markMm = wide ? strip.rightMm - projectionMarkMm.width - padMm : leftMm + 1;
-    drawProjectionMark(parent, at(markMm, topMm), request.projection);
-    topMm += projectionMarkMm.height + padMm / 2;
+    rightMm -= projectionMarkMm.width;
+    drawProjectionMark(parent, at(rightMm, topMm), request.projection);
+    rightMm -= padMm;
   }
   const notes = scale === null ? ['Not to scale', ...request.notes] : request.notes;
-  return drawNotes(drawing, parent, { ...strip, leftMm, topMm }, notes);
+  return drawNotes(drawing, parent, { ...strip, leftMm, topMm, rightMm }, notes);
 }
 
 /** Writes notes from the top of a box; returns those that it has no room for. */
@@ -100,7 +101,7 @@ function drawNotes(drawing: Drawing, parent: Parent, box: PaperBox, notes: reado
   const type = types.note;
   let baselineMm = box.topMm + type.capMm;
   return notes.filter((note) => {
-    const broken = wrapText(drawing.metrics, note, box.rightMm - padMm - box.leftMm, type);
+    const broken = wrapText(drawing.metrics, note, widthMm(box), type);
     const lastMm = baselineMm + (broken.length - 1) * linePitchMm(type);
     if (lastMm + drawing.metrics.descentMm(type) > box.bottomMm) return true;
     for (const text of broken) {

@@ -61,7 +61,7 @@ export function drawScaleBar(
   const lowerMm = barsMm + 2 * barHeightMm + figureGapMm + type.capMm;
   drawFigures(drawing, parent, { bar: inch, ratio, leftMm: xMm, baselineMm: lowerMm });
   const inches = (inch.blocks * inch.blockUnits).toString();
-  const said = `${scaleText(ratio)}. On paper: ${mm.blocks * mm.blockUnits} mm over ${inches} in`;
+  const said = `${scaleText(ratio)} where the bars measure ${mm.blocks * mm.blockUnits} mm and ${inches} in`;
   drawText(drawing, parent, said, at(xMm, lowerMm + type.capMm + 2 * figureGapMm), { type });
 }
 

@@ -1,6 +1,7 @@
 import { type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
 import { parseHTML } from 'linkedom';
 import type { PaperBox } from './paper.ts';
+import { type SerialiseOptions, serialise } from './serialise.ts';
 import { inks } from './style.ts';
 import type { TextMetrics } from './text-metrics.ts';
 
@@ -96,4 +97,9 @@ export function openGroup(drawing: Drawing, parent: Svg | G = drawing.svg, name?
  */
 export function openSubject(drawing: Drawing, parent: Svg | G, subject: string): G {
   return openGroup(drawing, parent).attr({ 'data-subject': subject });
+}
+
+/** The finished drawing as SVG text: the same drawing gives the same bytes. */
+export function drawingText(drawing: Drawing, options: SerialiseOptions): string {
+  return serialise(drawing.svg.node, options);
 }

@@ -3,7 +3,7 @@ import { at, boxAt, cornersOf, heightMm, type PaperBox, widthMm } from './paper.
 import { drawLine, drawShape, type Parent } from './pen.ts';
 import { type ScaleRatio, scaleText } from './scale.ts';
 import type { SheetFormat } from './sheet-format.ts';
-import { lines, type TypeStyle, types } from './style.ts';
+import { lines, spacing, type TypeStyle, types } from './style.ts';
 import type { Drawing } from './surface.ts';
 
 /** The fields of a title block after ISO 7200 (mem). An empty one stays blank, to be written in by hand. */
@@ -38,7 +38,7 @@ interface Field {
 
 /** ISO 7200 (mem) sets 180 mm, the width of A4 inside its margins. */
 export const titleBlockWidthMm = 180;
-const rowHeightsMm = [15, 11.5, 11.5] as const;
+const rowHeightsMm = [17.5, 11.5, 11.5] as const;
 export const titleBlockHeightMm = rowHeightsMm.reduce((sum, each) => sum + each, 0);
 
 const padMm = 1.3;
@@ -104,7 +104,7 @@ function drawField(drawing: Drawing, parent: Parent, cell: PaperBox, field: Fiel
   const leftMm = cell.leftMm + padMm;
   const captionMm = cell.topMm + padMm + types.caption.capMm;
   drawText(drawing, parent, field.caption, at(leftMm, captionMm), { type: types.caption, ink: 'quiet' });
-  const captionFootMm = captionMm - cell.topMm + drawing.metrics.descentMm(types.caption);
+  const captionFootMm = captionMm - cell.topMm + drawing.metrics.descentMm(types.caption) + spacing.clearMm;
   const room = {
     widthMm: widthMm(cell) - 2 * padMm,
     heightMm: heightMm(cell) - captionFootMm - padMm / 2,

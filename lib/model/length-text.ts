@@ -106,9 +106,8 @@ function withoutUnit(text: string): string {
 
 /** The note that goes with `dimensionText`. */
 export function dimensionNote(style: LengthStyle): string {
-  const step = style.mmDecimals === 1 ? '0.1 mm' : '1 mm';
-  const inches = `inches to the nearest 1/${style.fraction}`;
-  return style.system === 'inch'
-    ? `Dimensions: ${inches} (decimal inches) [mm to the nearest ${step}]`
-    : `Dimensions: mm to the nearest ${step} [${inches}]`;
+  const inches = `inches to 1/${style.fraction}`;
+  const mm = style.mmDecimals === 1 ? 'mm to 0.1' : 'whole mm';
+  const said = style.system === 'inch' ? `${inches} (decimal) [${mm}]` : `${mm} [${inches}]`;
+  return `Dimensions: ${said}, rounded to nearest`;
 }

@@ -87,7 +87,11 @@ describe('dimensionText', () => {
   it('stands without units, which the note tells', () => {
     expect(dimensionText(0.346075, sixteenths)).toBe('13 5/8 (13.625) [346]');
     expect(dimensionText(0.346075, { system: 'mm', fraction: 32 })).toBe('346 [13 5/8]');
+    expect(dimensionText(0.2032, sixteenths)).toBe('8 [203]');
+    // 8.02 in is no whole number, though the nearest sixteenth is: the decimal has to stay.
+    expect(dimensionText(0.203708, sixteenths)).toBe('8 (8.02) [204]');
+    expect(dimensionText(0, sixteenths)).toBe('0');
     expect(dimensionNote(sixteenths)).toContain('1/16');
-    expect(dimensionNote({ system: 'mm', fraction: 32, mmDecimals: 1 })).toContain('0.1 mm');
+    expect(dimensionNote({ system: 'mm', fraction: 32, mmDecimals: 1 })).toContain('mm to 0.1');
   });
 });
