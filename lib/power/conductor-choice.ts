@@ -1,0 +1,168 @@
+import type { Traced } from '../model/trace.ts';
+import { type Ampacity, ampacity, type RunZone } from './ampacity.ts';
+import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
+import { ohmPerM } from './resistance.ts';
+import { isPowerFault, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
+
+/** A cable on the shelf, or one that could be had. */
+export interface CableCandidate {
+  readonly part: string;
+  readonly size: { readonly label: string; readonly areaMm2: number };
+  readonly material: ConductorMaterial;
+  readonly insulationC: number | null;
+  readonly measuredOhmPerM?: number;
+  /** Longest piece on the shelf (m); left out where the shelf is not counted. */
+  readonly stockM?: number;
+}
+
+/** What a conductor has to do. */
+export interface ConductorDuty {
+  /** The fuse that protects it (A); for a source-limited conductor the source's limit. */
+  readonly fuseA: number;
+  /** Current at which the drop is judged (A). */
+  readonly currentA: number;
+  /** Length of this run (m). */
+  readonly lengthM: number;
+  /** Length of the whole way, feed and return, that takes this size (m); by default this run alone. */
+  readonly loopLengthM?: number;
+  /** Resistance of all else on the way: fuses, joints, body (ohm). */
+  readonly otherOhm: number;
+  /** Greatest drop over the way (V). */
+  readonly mostDropV: number;
+  readonly zones: readonly RunZone[];
+  /** Ports at the ends (mm2); a conductor above the largest doesn't go in, unless a reducer is on hand. */
+  readonly ports?: readonly {
+    readonly id: string;
+    readonly largestMm2: number;
+    readonly reducer?: boolean;
+  }[];
+  /** A size never shrinks between passes: at least this area (mm2). */
+  readonly leastMm2?: number;
+}
+
+/** What rules a candidate out. */
+export type ConductorLimit = 'fuse' | 'drop' | 'port' | 'stock' | 'least-size';
+
+/** A candidate with its figures and all limits that it misses. */
+export interface JudgedCable {
+  readonly candidate: CableCandidate;
+  readonly ampacity: Ampacity;
+  readonly dropV: Traced<number>;
+  readonly misses: readonly { readonly limit: ConductorLimit; readonly text: string }[];
+}
+
+/** The choice, or that nothing fits and by how much the best candidate misses. */
+export interface ConductorChoice {
+  readonly chosen: JudgedCable | null;
+  /** The limits that ruled out the next smaller candidate; where nothing fits, those that the best one misses. */
+  readonly governed: readonly ConductorLimit[];
+  readonly reason: string;
+  /** All candidates, thin to thick. */
+  readonly considered: readonly JudgedCable[];
+}
+
+/**
+ * The smallest candidate whose ampacity (stop limit) covers its fuse and whose drop, I * (r * L + Rother) with hot
+ * resistance, stays within the limit. The reason names the limit that ruled out the next smaller one; where nothing
+ * fits, it names what the thickest candidate still misses and by how much. Fault on a length or current that is out
+ * of range, or a candidate without area.
+ */
+export function chooseConductor(
+  duty: ConductorDuty,
+  candidates: readonly CableCandidate[],
+  rules: PowerRules = defaultPowerRules,
+): ConductorChoice | PowerFault {
+  const bad =
+    positiveFault({ length: duty.lengthM, 'greatest drop': duty.mostDropV }) ??
+    negativeFault({ fuse: duty.fuseA, current: duty.currentA, 'other resistance': duty.otherOhm });
+  if (bad) return bad;
+  const considered: JudgedCable[] = [];
+  for (const candidate of candidates.toSorted(thinFirst)) {
+    const judged = judge(duty, candidate, rules);
+    if (isPowerFault(judged)) return { fault: `${candidate.part}: ${judged.fault}` };
+    considered.push(judged);
+  }
+  const at = considered.findIndex(({ misses }) => misses.length === 0);
+  const chosen = considered[at] ?? null;
+  const telling = chosen ? considered.slice(0, at).at(-1) : best(considered);
+  return {
+    chosen,
+    governed: telling?.misses.map(({ limit }) => limit) ?? [],
+    reason: reasonOf(chosen, telling),
+    considered,
+  };
+}
+
+const thinFirst = (a: CableCandidate, b: CableCandidate): number =>
+  a.size.areaMm2 - b.size.areaMm2 || a.part.localeCompare(b.part, 'en');
+
+/** The candidate that misses fewest limits; the thickest of these. */
+function best(considered: readonly JudgedCable[]): JudgedCable | undefined {
+  return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0];
+}
+
+function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules): JudgedCable | PowerFault {
+  const { size, material, insulationC, measuredOhmPerM } = candidate;
+  const conductor = { areaMm2: size.areaMm2, material, insulationC };
+  const carries = ampacity(conductor, duty.zones, rules);
+  if (isPowerFault(carries)) return carries;
+  const perM = ohmPerM(
+    { ...conductor, ...(measuredOhmPerM !== undefined && { measuredOhmPerM }) },
+    rules.conductorC,
+    rules,
+  );
+  if (isPowerFault(perM)) return perM;
+  const wayM = duty.loopLengthM ?? duty.lengthM;
+  const dropV = traced(duty.currentA * (perM.value * wayM + duty.otherOhm), 'V', {
+    rule: 'conductor-drop',
+    formula: 'U = I * (r * L + Ro)',
+    citation: `Ohm's law; r: ${perM.trace.citation}`,
+    ...(perM.trace.mark && { mark: perM.trace.mark }),
+    inputs: [
+      ['I', duty.currentA, 'A'],
+      ['r', perM.value, 'ohm/m'],
+      ['L', wayM, 'm'],
+      ['Ro', duty.otherOhm, 'ohm'],
+    ],
+  });
+  return { candidate, ampacity: carries, dropV, misses: missesOf(duty, candidate, carries, dropV) };
+}
+
+function missesOf(
+  duty: ConductorDuty,
+  { size, stockM }: CableCandidate,
+  carries: Ampacity,
+  dropV: Traced<number>,
+): JudgedCable['misses'] {
+  const misses: { limit: ConductorLimit; text: string }[] = [];
+  const miss = (limit: ConductorLimit, text: string) => misses.push({ limit, text });
+  const carriesA = carries.ampacityA.value;
+  if (carriesA < duty.fuseA)
+    miss('fuse', `it carries ${carriesA} A, ${round(duty.fuseA - carriesA)} A less than its fuse`);
+  if (dropV.value > duty.mostDropV)
+    miss(
+      'drop',
+      `it drops ${round(dropV.value)} V, ${round(dropV.value - duty.mostDropV)} V above the ${round(duty.mostDropV)} V allowed`,
+    );
+  for (const port of duty.ports ?? [])
+    if (size.areaMm2 > port.largestMm2 * 1.001 && !port.reducer)
+      miss('port', `${port.id} takes at most ${round(port.largestMm2)} mm2`);
+  if (stockM !== undefined && stockM < duty.lengthM)
+    miss('stock', `the longest piece is ${round(stockM)} m of ${round(duty.lengthM)} m`);
+  if (size.areaMm2 < (duty.leastMm2 ?? 0) / 1.001)
+    miss('least-size', `an earlier pass needed ${round(duty.leastMm2 ?? 0)} mm2`);
+  return misses;
+}
+
+const round = (value: number): string => String(Number(value.toPrecision(3)));
+
+function reasonOf(chosen: JudgedCable | null, telling: JudgedCable | undefined): string {
+  const told = telling
+    ? `${telling.candidate.size.label}: ${telling.misses.map(({ text }) => text).join('; ')}`
+    : '';
+  if (chosen)
+    return telling
+      ? `${chosen.candidate.size.label} is the smallest that fits; ${told}`
+      : `${chosen.candidate.size.label} is the smallest on the shelf, and fits`;
+  return telling ? `nothing fits; the nearest is ${told}` : 'nothing fits: no cable is on the shelf';
+}

@@ -1,0 +1,229 @@
+import { type FuseFormId, fuseFormIds, fuseForms } from '../model/tables/fuse-forms.ts';
+import type { Traced } from '../model/trace.ts';
+import { defaultPowerRules, type PowerRules } from './power-rules.ts';
+import { commonPractice, negativeFault, type PowerFault, traced } from './traced.ts';
+
+/** A fuse on the shelf. */
+export interface StockedFuse {
+  readonly part: string;
+  readonly form: FuseFormId;
+  readonly ratingA: number;
+  readonly quantity: number;
+  /** The part's own interrupting rating (A): goes before that of its form. */
+  readonly interruptA?: number;
+}
+
+/** A holder that another form would need. */
+export interface StockedHolder {
+  readonly part: string;
+  readonly form: FuseFormId;
+  readonly quantity: number;
+  readonly largestA?: number;
+  readonly boardAreaM2?: number;
+}
+
+/** What a fuse has to do. */
+export interface FuseDuty {
+  /** Current that it carries at rated power (A). */
+  readonly ratedA: number;
+  /** The device maker's ceiling (A); null where there is none. */
+  readonly ceilingA: number | null;
+  /** Every conductor downstream up to the next fuse, with its ampacity (A, stop limit). */
+  readonly protects: readonly { readonly id: string; readonly ampacityA: number }[];
+  /** The form of the holder, or null to choose among all. */
+  readonly form: FuseFormId | null;
+  /** The holder's own limit (A). */
+  readonly holderLargestA?: number;
+  /** Fault current that it must be able to interrupt (A); null where the source is limited. */
+  readonly interruptNeedA: number | null;
+}
+
+/** A fuse that may lawfully stand there. */
+export interface LawfulFuse {
+  readonly form: FuseFormId;
+  readonly ratingA: number;
+  readonly interruptA: number;
+  readonly stockQuantity: number;
+  /** The stocked part; null where the shelf has none. */
+  readonly part: string | null;
+  /** False where it is under the margin on the rated current that the house asks for. */
+  readonly keepsMargin: boolean;
+  /** Holder to add where the form differs from the one in place. */
+  readonly addParts: readonly string[];
+  readonly boardAreaM2: number | null;
+}
+
+/** The choice, with all that it was made from. */
+export interface FuseChoice {
+  readonly chosen: LawfulFuse | null;
+  /** Rated current times margin (A). */
+  readonly wantedA: Traced<number>;
+  /** The most that may stand there (A); null where neither a ceiling nor a conductor bounds it yet. */
+  readonly mostA: Traced<number> | null;
+  readonly reason: string;
+  readonly alternatives: readonly LawfulFuse[];
+  /** By how many amperes the rated current exceeds what may stand there, where nothing fits; else 0. */
+  readonly shortA: number;
+}
+
+/**
+ * Chooses a fuse: rated current times 1.25, then the next rating made in the form, at most the maker's ceiling and
+ * 100 % of the ampacity of everything it protects (common practice). Stocked ones go first; where none keeps the
+ * margin, the largest one that still carries the rated current. While nothing bounds the fuse (its conductor is
+ * chosen after it) the next made rating goes first, on the shelf or not. Never a rating above what protects the conductor,
+ * never one that can't interrupt the source. The alternatives are the best of each other form and rating.
+ */
+export function chooseFuse(
+  duty: FuseDuty,
+  shelf: { readonly fuses: readonly StockedFuse[]; readonly holders?: readonly StockedHolder[] },
+  rules: PowerRules = defaultPowerRules,
+): FuseChoice | PowerFault {
+  const bad = dutyFault(duty);
+  if (bad) return bad;
+  const wantedA = traced(duty.ratedA * rules.fuseMargin, 'A', {
+    rule: 'fuse-choice',
+    formula: 'In = I * m',
+    citation: commonPractice,
+    mark: 'cp',
+    inputs: [
+      ['I', duty.ratedA, 'A'],
+      ['m', rules.fuseMargin, ''],
+    ],
+  });
+  const mostA = most(duty, rules);
+  const lawful = candidates(duty, shelf, wantedA.value).filter(
+    (fuse) =>
+      fuse.ratingA >= duty.ratedA &&
+      fuse.ratingA <= (mostA?.value ?? fuse.ratingA) &&
+      fuse.interruptA >= (duty.interruptNeedA ?? 0) &&
+      fuse.ratingA <= (fuse.form === duty.form ? (duty.holderLargestA ?? fuse.ratingA) : fuse.ratingA),
+  );
+  const ranked = lawful.toSorted(byPreference(mostA !== null));
+  const chosen = ranked.find(({ form }) => duty.form === null || form === duty.form) ?? null;
+  return {
+    chosen,
+    wantedA,
+    mostA,
+    reason: reasonOf(duty, chosen, wantedA.value, mostA),
+    alternatives: bestOfEach(ranked.filter((fuse) => fuse !== chosen)),
+    shortA: chosen || !mostA ? 0 : Math.max(0, duty.ratedA - mostA.value),
+  };
+}
+
+function dutyFault(duty: FuseDuty): PowerFault | null {
+  const ampacities = duty.protects.map(({ id, ampacityA }) => [`ampacity of ${id}`, ampacityA] as const);
+  return negativeFault({
+    'rated current': duty.ratedA,
+    ...(duty.ceilingA !== null && { "maker's ceiling": duty.ceilingA }),
+    ...(duty.interruptNeedA !== null && { 'interrupting need': duty.interruptNeedA }),
+    ...Object.fromEntries(ampacities),
+  });
+}
+
+function most(duty: FuseDuty, rules: PowerRules): Traced<number> | null {
+  const caps = [
+    ...(duty.ceilingA === null ? [] : [["maker's ceiling", duty.ceilingA] as const]),
+    ...duty.protects.map(
+      ({ id, ampacityA }) => [`ampacity of ${id}`, ampacityA * rules.fuseOverAmpacity] as const,
+    ),
+  ];
+  if (caps.length === 0) return null;
+  return traced(Math.min(...caps.map(([, capA]) => capA)), 'A', {
+    rule: 'fuse-choice',
+    formula: "the least of the maker's ceiling and the ampacity of each conductor protected",
+    citation: commonPractice,
+    mark: 'cp',
+    inputs: caps.map(([name, capA]) => [name, capA, 'A'] as const),
+  });
+}
+
+type Shelf = Parameters<typeof chooseFuse>[1];
+
+/** Every stocked fuse, and in each form every made rating that the shelf lacks. */
+function candidates(duty: FuseDuty, shelf: Shelf, wantedA: number): LawfulFuse[] {
+  const stocked = shelf.fuses.filter(({ quantity }) => quantity > 0);
+  const onShelf = new Set(stocked.map(({ form, ratingA }) => `${form} ${ratingA}`));
+  const made = fuseFormIds.flatMap((form) =>
+    fuseForms[form].ratingsA
+      .filter((ratingA) => !onShelf.has(`${form} ${ratingA}`))
+      .map((ratingA): Omit<StockedFuse, 'part'> => ({ form, ratingA, quantity: 0 })),
+  );
+  const place = (fuse: Omit<StockedFuse, 'part'>, part: string | null): LawfulFuse => {
+    const holder = holderFor(fuse, duty, shelf.holders ?? []);
+    return {
+      form: fuse.form,
+      ratingA: fuse.ratingA,
+      interruptA: fuse.interruptA ?? fuseForms[fuse.form].interruptA,
+      stockQuantity: fuse.quantity,
+      part,
+      keepsMargin: fuse.ratingA >= wantedA,
+      addParts: holder ? [holder.part] : [],
+      boardAreaM2: holder?.boardAreaM2 ?? null,
+    };
+  };
+  return [...stocked.map((fuse) => place(fuse, fuse.part)), ...made.map((fuse) => place(fuse, null))];
+}
+
+function holderFor(
+  fuse: Omit<StockedFuse, 'part'>,
+  duty: FuseDuty,
+  holders: readonly StockedHolder[],
+): StockedHolder | undefined {
+  if (fuse.form === duty.form) return undefined;
+  const fitting = holders.filter(
+    ({ form, largestA }) => form === fuse.form && fuse.ratingA <= (largestA ?? fuse.ratingA),
+  );
+  return fitting.find(({ quantity }) => quantity > 0) ?? fitting[0];
+}
+
+/**
+ * On the shelf first where the fuse is bounded; then with the margin kept; nearest to what is wanted; then by form
+ * and part, so that the order is fixed.
+ */
+function byPreference(bounded: boolean): (a: LawfulFuse, b: LawfulFuse) => number {
+  return (a, b) => {
+    const shelfFirst = Number(b.stockQuantity > 0) - Number(a.stockQuantity > 0);
+    const marginFirst = Number(b.keepsMargin) - Number(a.keepsMargin);
+    const nearest = a.keepsMargin && b.keepsMargin ? a.ratingA - b.ratingA : b.ratingA - a.ratingA;
+    return (
+      (bounded ? shelfFirst : 0) ||
+      marginFirst ||
+      nearest ||
+      shelfFirst ||
+      fuseFormIds.indexOf(a.form) - fuseFormIds.indexOf(b.form) ||
+      (a.part ?? '').localeCompare(b.part ?? '', 'en')
+    );
+  };
+}
+
+/** Of each form the best on the shelf and, where the shelf's lacks the margin or is empty, the best that is made. */
+function bestOfEach(ranked: readonly LawfulFuse[]): LawfulFuse[] {
+  return fuseFormIds.flatMap((form) => {
+    const own = ranked.filter((fuse) => fuse.form === form);
+    const stocked = own.find(({ stockQuantity }) => stockQuantity > 0);
+    const made = own.find(({ stockQuantity }) => stockQuantity === 0);
+    return [...(stocked ? [stocked] : []), ...(made && !stocked?.keepsMargin ? [made] : [])];
+  });
+}
+
+function reasonOf(
+  duty: FuseDuty,
+  chosen: LawfulFuse | null,
+  wantedA: number,
+  mostA: Traced<number> | null,
+): string {
+  const binding = mostA?.trace.inputs.find(({ value }) => value === mostA.value);
+  const limit = binding ? `the limit is ${binding.name}, ${binding.value} A` : 'nothing bounds it yet';
+  if (!chosen) {
+    if (mostA && duty.ratedA > mostA.value)
+      return `no fuse may stand here: it carries ${duty.ratedA} A, and ${limit}`;
+    const form = duty.form ? fuseForms[duty.form].name : 'any form';
+    const need = duty.interruptNeedA === null ? '' : ` that interrupts ${duty.interruptNeedA} A`;
+    return `no rating is made in ${form}${need} for ${duty.ratedA} A or more: ${limit}`;
+  }
+  const shelf = chosen.stockQuantity > 0 ? 'on the shelf' : 'not on the shelf';
+  const wanted = `${duty.ratedA} A with its margin asks for ${wantedA} A`;
+  return chosen.keepsMargin
+    ? `${wanted}, ${chosen.ratingA} A is the nearest lawful rating, ${shelf}; ${limit}`
+    : `${wanted}, which is not to be had: ${chosen.ratingA} A, ${shelf}, carries the current without that margin; ${limit}`;
+}
