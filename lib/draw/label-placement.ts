@@ -1,6 +1,14 @@
 import { type Candidate, type LabelRequest, leaderCandidates, nearCandidates } from './label-candidates.ts';
 import { indexObstacles, type Obstacle } from './obstacle-index.ts';
-import { boxesMeet, grown, type PaperBox, segmentMeetsBox, segmentsCross } from './paper.ts';
+import {
+  boxesMeet,
+  boxRound,
+  cornersOf,
+  grown,
+  type PaperBox,
+  segmentMeetsBox,
+  segmentsCross,
+} from './paper.ts';
 import { spacing } from './style.ts';
 
 export interface PlacementRequest {
@@ -26,15 +34,26 @@ export interface Placement {
   readonly unplaced: readonly UnplacedLabel[];
 }
 
+/** A candidate with the boxes by which most pairs are told apart at once. */
+interface Spot {
+  readonly candidate: Candidate;
+  /** The text with the clear space round it. */
+  readonly clear: PaperBox;
+  /** Clear space and leader together. */
+  readonly extent: PaperBox;
+}
+
 interface Seeker {
   readonly id: string;
-  readonly candidates: readonly Candidate[];
+  readonly spots: readonly Spot[];
   /** How often it was pushed out: the oftener, the dearer to push out again. */
   weight: number;
-  taken: Candidate | null;
+  taken: Spot | null;
 }
 
 const stepsPerLabel = 60;
+/** So many steps a label without a better state, and the search gives up. */
+const patiencePerLabel = 8;
 const polishRounds = 6;
 
 /**
@@ -49,37 +68,53 @@ export function placeLabels({ labels, obstacles, room }: PlacementRequest): Plac
   const index = indexObstacles(obstacles);
   const seekers = labels.map((label): Seeker => {
     const candidates = [...nearCandidates(label, index, room), ...leaderCandidates(label, index, room)];
-    return { id: label.id, candidates: candidates.sort((a, b) => a.cost - b.cost), weight: 1, taken: null };
+    const spots = candidates.sort((a, b) => a.cost - b.cost).map(spotOf);
+    return { id: label.id, spots, weight: 1, taken: null };
   });
-  settle(seekers.filter((seeker) => seeker.candidates.length > 0));
+  settle(seekers.filter((seeker) => seeker.spots.length > 0));
   for (let round = 0; round < polishRounds && polish(seekers); round += 1);
   return {
-    placed: seekers.flatMap(({ id, taken }) => (taken ? [{ id, ...taken }] : [])),
-    unplaced: seekers.flatMap(({ id, taken, candidates }) =>
-      taken ? [] : [{ id, reason: candidates.length === 0 ? ('no-room' as const) : ('crowded' as const) }],
+    placed: seekers.flatMap(({ id, taken }) => (taken ? [{ id, ...taken.candidate }] : [])),
+    unplaced: seekers.flatMap(({ id, taken, spots }) =>
+      taken ? [] : [{ id, reason: spots.length === 0 ? ('no-room' as const) : ('crowded' as const) }],
     ),
   };
 }
 
+function spotOf(candidate: Candidate): Spot {
+  const clear = grown(candidate.box, spacing.clearMm);
+  const { leader } = candidate;
+  return {
+    candidate,
+    clear,
+    extent: leader ? boxRound([...cornersOf(clear), leader.from, leader.to]) : clear,
+  };
+}
+
 /** True where two labels can't stand at these places together. */
-export function candidatesClash(a: Candidate, b: Candidate): boolean {
-  const roomOfB = grown(b.box, spacing.clearMm);
-  if (boxesMeet(a.box, roomOfB)) return true;
-  if (a.leader && segmentMeetsBox(a.leader, roomOfB)) return true;
-  if (b.leader && segmentMeetsBox(b.leader, grown(a.box, spacing.clearMm))) return true;
-  return a.leader !== null && b.leader !== null && segmentsCross(a.leader, b.leader);
+function spotsClash(a: Spot, b: Spot): boolean {
+  if (!boxesMeet(a.extent, b.extent)) return false;
+  if (boxesMeet(a.candidate.box, b.clear)) return true;
+  const { leader: leaderA } = a.candidate;
+  const { leader: leaderB } = b.candidate;
+  if (leaderA && segmentMeetsBox(leaderA, b.clear)) return true;
+  if (leaderB && segmentMeetsBox(leaderB, a.clear)) return true;
+  return leaderA !== null && leaderB !== null && segmentsCross(leaderA, leaderB);
 }
 
 function settle(seekers: readonly Seeker[]): void {
-  const queue = [...seekers].sort((a, b) => a.candidates.length - b.candidates.length);
-  let best: (Candidate | null)[] = seekers.map(() => null);
+  const queue = [...seekers].sort((a, b) => a.spots.length - b.spots.length);
+  let best: (Spot | null)[] = seekers.map(() => null);
   let fewestOpen = seekers.length;
-  for (let steps = stepsPerLabel * seekers.length; steps > 0; steps -= 1) {
+  let patience = patiencePerLabel * seekers.length;
+  for (let steps = stepsPerLabel * seekers.length; steps > 0 && patience > 0; steps -= 1) {
     const seeker = queue.shift();
     if (!seeker) return;
-    for (const pushed of takePlace(seeker, seekers)) queue.push(pushed);
+    queue.push(...takeSpot(seeker, seekers));
+    patience -= 1;
     if (queue.length < fewestOpen) {
       fewestOpen = queue.length;
+      patience = patiencePerLabel * seekers.length;
       best = seekers.map(({ taken }) => taken);
     }
   }
@@ -88,34 +123,47 @@ function settle(seekers: readonly Seeker[]): void {
   });
 }
 
-/** Takes the place that pushes out the least weight, then the cheapest; returns those pushed out. */
-function takePlace(seeker: Seeker, seekers: readonly Seeker[]): Seeker[] {
+/** Takes the spot that pushes out the least weight, then the cheapest; returns those pushed out. */
+function takeSpot(seeker: Seeker, seekers: readonly Seeker[]): Seeker[] {
   const others = seekers.filter((other) => other !== seeker && other.taken !== null);
-  let choice: { candidate: Candidate; pushed: Seeker[]; weight: number } | null = null;
-  for (const candidate of seeker.candidates) {
-    const pushed = others.filter(({ taken }) => taken !== null && candidatesClash(candidate, taken));
-    const weight = pushed.reduce((sum, other) => sum + other.weight, 0);
-    if (choice === null || weight < choice.weight) choice = { candidate, pushed, weight };
+  let least = Infinity;
+  let choice: Spot | null = null;
+  for (const spot of seeker.spots) {
+    const weight = pushedWeight(spot, others, least);
+    if (weight < least) {
+      least = weight;
+      choice = spot;
+    }
     // Sorted by cost: the first that pushes nobody out is the cheapest of its kind.
     if (weight === 0) break;
   }
   if (choice === null) return [];
-  seeker.taken = choice.candidate;
-  for (const other of choice.pushed) {
+  const chosen = choice;
+  const pushed = others.filter(({ taken }) => taken !== null && spotsClash(chosen, taken));
+  seeker.taken = chosen;
+  for (const other of pushed) {
     other.taken = null;
     other.weight += 1;
   }
-  return choice.pushed;
+  return pushed;
 }
 
-/** Moves each label to its cheapest place that is free; true where one moved. */
+/** The weight that a spot pushes out; stops counting where it is no less than the least so far. */
+function pushedWeight(spot: Spot, others: readonly Seeker[], least: number): number {
+  let weight = 0;
+  for (const { taken, weight: own } of others) {
+    if (taken !== null && spotsClash(spot, taken)) weight += own;
+    if (weight >= least) return weight;
+  }
+  return weight;
+}
+
+/** Moves each label to its cheapest spot that is free; true where one moved. */
 function polish(seekers: readonly Seeker[]): boolean {
   let moved = false;
   for (const seeker of seekers) {
     const others = seekers.filter((other) => other !== seeker && other.taken !== null);
-    const free = seeker.candidates.find((candidate) =>
-      others.every(({ taken }) => taken !== null && !candidatesClash(candidate, taken)),
-    );
+    const free = seeker.spots.find((spot) => pushedWeight(spot, others, Infinity) === 0);
     if (free && free !== seeker.taken) {
       seeker.taken = free;
       moved = true;
