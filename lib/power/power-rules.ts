@@ -1,3 +1,5 @@
+import { mostLugsOnStud } from '../model/tables/lugs.ts';
+
 /** Materials of a conductor. */
 export type ConductorMaterial = 'copper' | 'copper-clad-aluminium';
 
@@ -75,6 +77,6 @@ export const defaultPowerRules: PowerRules = {
   reserveShare: 0.5,
   chargingShare: 0.8,
   keyOffA: 0.05,
-  mostLugsOnStud: 4,
+  mostLugsOnStud,
   bendDiameters: 5,
 };

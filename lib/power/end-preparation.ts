@@ -1,0 +1,191 @@
+import { type Ferrule, ferruleFor, largestTwinMm2 } from '../model/tables/ferrules.ts';
+import { lugHoleM } from '../model/tables/lugs.ts';
+import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
+import { type PowerFault, positiveFault } from './traced.ts';
+
+/** Where a conductor ends. */
+export type Port =
+  | {
+      readonly kind: 'set-screw' | 'spring-clamp';
+      readonly id: string;
+      readonly smallestMm2: number;
+      readonly largestMm2: number;
+      /** Depth of the hole (m), which sets the strip length. */
+      readonly depthM?: number;
+      /** The maker allows two conductors. */
+      readonly twin?: boolean;
+      /** The maker, or the set screw, calls for a ferrule. */
+      readonly ferrule?: boolean;
+    }
+  | { readonly kind: 'stud'; readonly id: string; readonly studM: number; readonly largestMm2?: number }
+  | {
+      readonly kind: 'push-on' | 'plug';
+      readonly id: string;
+      readonly smallestMm2: number;
+      readonly largestMm2: number;
+    };
+
+/** A conductor's end. */
+export interface ConductorEnd {
+  readonly id: string;
+  readonly areaMm2: number;
+  readonly material: ConductorMaterial;
+}
+
+/** How the conductors of one port are prepared. */
+export type EndPreparation =
+  | {
+      readonly prep: 'ferrule' | 'twin-ferrule';
+      readonly ferrule: Ferrule;
+      readonly stripM: number;
+      readonly notes: readonly string[];
+    }
+  | {
+      readonly prep: 'lug';
+      readonly barrelMm2: number;
+      readonly holeM: number;
+      readonly stripM: number;
+      readonly notes: readonly string[];
+    }
+  | { readonly prep: 'crimp' | 'bare'; readonly stripM: number; readonly notes: readonly string[] }
+  | { readonly prep: 'refused'; readonly reason: string; readonly alternatives: readonly string[] };
+
+/**
+ * Strip lengths (m) where port and terminal are silent, common practice: a ferrule's sleeve by size; lug and crimp
+ * barrels 1.5 times the conductor's diameter, at least 6 mm.
+ */
+const ferruleSleeveM = (areaMm2: number): number =>
+  areaMm2 <= 1 ? 0.008 : areaMm2 <= 6 ? 0.012 : areaMm2 <= 16 ? 0.018 : 0.022;
+const barrelM = (areaMm2: number): number => Math.max(0.006, 1.5 * Math.sqrt((4 * areaMm2) / Math.PI) * 1e-3);
+
+/** Areas within a tenth of a per cent are the same: 21.15 mm2 goes into a port for 4 AWG. */
+const grace = 1.001;
+const retorque = 'copper-clad aluminium: tighten again after the first weeks';
+const refused = (reason: string, alternatives: readonly string[]): EndPreparation => ({
+  prep: 'refused',
+  reason,
+  alternatives,
+});
+const mm2 = (areaMm2: number): string => `${Number(areaMm2.toPrecision(3))} mm2`;
+
+/**
+ * How the conductors that share a port are ended: a ferrule of the next size up (DIN 46228-4), a twin ferrule where
+ * the maker allows two (to 2 x 16 mm2), a lug with the hole of its stud, a crimp, or bare where strands may be
+ * clamped. What the port does not take is refused, with what would do instead. A conductor thinner than the port's
+ * smallest is noted, not refused. Strip lengths: common practice. Fault on an area not above zero.
+ */
+export function prepareEnd(
+  ends: readonly ConductorEnd[],
+  port: Port,
+  rules: PowerRules = defaultPowerRules,
+): EndPreparation | PowerFault {
+  const bad = positiveFault(Object.fromEntries(ends.map(({ id, areaMm2 }) => [`area of ${id}`, areaMm2])));
+  if (bad) return bad;
+  const [first, second, ...more] = ends;
+  if (!first) return { fault: `nothing ends at ${port.id}` };
+  if (port.kind === 'stud') return lugOn(port, ends, rules.mostLugsOnStud);
+  if (second && (more.length > 0 || port.kind === 'push-on' || port.kind === 'plug'))
+    return refused(`${ends.length} conductors end at ${port.id}`, [
+      'a distribution part',
+      'a joint before the port',
+    ]);
+  if (port.kind === 'push-on' || port.kind === 'plug') return crimped(first, port);
+  return second ? twin(first, second, port) : clamped(first, port);
+}
+
+type Clamp = Extract<Port, { readonly kind: 'set-screw' | 'spring-clamp' }>;
+
+function notesOf(
+  areaMm2: number,
+  ends: readonly ConductorEnd[],
+  port: { readonly id: string; readonly smallestMm2: number },
+): string[] {
+  const thin = areaMm2 * grace < port.smallestMm2;
+  return [
+    ...(thin
+      ? [`${mm2(areaMm2)} is thinner than ${port.id} is made for, ${mm2(port.smallestMm2)} or more`]
+      : []),
+    ...(ends.some(({ material }) => material !== 'copper') ? [retorque] : []),
+  ];
+}
+
+function clamped(end: ConductorEnd, port: Clamp): EndPreparation {
+  const { areaMm2 } = end;
+  if (areaMm2 > port.largestMm2 * grace)
+    return refused(
+      `${mm2(areaMm2)} does not go into ${port.id}, which takes at most ${mm2(port.largestMm2)}`,
+      [
+        `a reducer to ${mm2(port.largestMm2)} or less`,
+        'a port for a larger conductor',
+        'a thinner conductor with a fuse to match',
+      ],
+    );
+  const notes = notesOf(areaMm2, [end], port);
+  const wantsFerrule = port.kind === 'set-screw' || port.ferrule === true || end.material !== 'copper';
+  const ferrule = wantsFerrule ? ferruleFor(areaMm2) : null;
+  // A ferrule's name is the conductor that it takes: its outside grows little, so the port's range is judged bare.
+  if (ferrule) return { prep: 'ferrule', ferrule, stripM: port.depthM ?? ferruleSleeveM(areaMm2), notes };
+  if (wantsFerrule && (port.ferrule === true || end.material !== 'copper'))
+    return refused(`${port.id} needs a ferrule, and none is made for ${mm2(areaMm2)}`, [
+      'a lug on a stud',
+      'a pin adapter made for the conductor',
+    ]);
+  return { prep: 'bare', stripM: port.depthM ?? barrelM(areaMm2), notes };
+}
+
+function twin(first: ConductorEnd, second: ConductorEnd, port: Clamp): EndPreparation {
+  const instead = ['a distribution part with a port for each', 'a joint before the port'];
+  if (port.twin !== true)
+    return refused(`the maker of ${port.id} does not allow two conductors in it`, instead);
+  const ferrule = ferruleFor(Math.max(first.areaMm2, second.areaMm2));
+  if (!ferrule || ferrule.areaMm2 > largestTwinMm2)
+    return refused(`twin ferrules end at 2 x ${largestTwinMm2} mm2`, instead);
+  const bothMm2 = first.areaMm2 + second.areaMm2;
+  if (bothMm2 > port.largestMm2 * grace)
+    return refused(
+      `${mm2(bothMm2)} in all does not go into ${port.id}, which takes ${mm2(port.largestMm2)}`,
+      instead,
+    );
+  const notes = ['twin ferrules are not in DIN 46228-4', ...notesOf(bothMm2, [first, second], port)];
+  return { prep: 'twin-ferrule', ferrule, stripM: port.depthM ?? ferruleSleeveM(ferrule.areaMm2), notes };
+}
+
+function lugOn(
+  port: Extract<Port, { readonly kind: 'stud' }>,
+  ends: readonly ConductorEnd[],
+  mostLugs: number,
+): EndPreparation {
+  const holeM = lugHoleM(port.studM);
+  if (holeM === null)
+    return refused(`no lug hole is known for a ${Number((port.studM * 1000).toPrecision(3))} mm stud`, [
+      "the lug that the stud's maker names",
+    ]);
+  if (ends.length > mostLugs)
+    return refused(
+      `${ends.length} lugs are on ${port.id}, at most ${mostLugs} may be (ABYC E-11, from memory)`,
+      ['a second stud', 'a bus bar'],
+    );
+  const thickest = Math.max(...ends.map(({ areaMm2 }) => areaMm2));
+  if (port.largestMm2 !== undefined && thickest > port.largestMm2 * grace)
+    return refused(`${mm2(thickest)} is above the ${mm2(port.largestMm2)} that ${port.id} takes`, [
+      'a larger stud',
+      'two thinner conductors, each with its fuse',
+    ]);
+  const notes = ends.some(({ material }) => material !== 'copper') ? [retorque] : [];
+  return { prep: 'lug', barrelMm2: thickest, holeM, stripM: barrelM(thickest), notes };
+}
+
+function crimped(
+  end: ConductorEnd,
+  port: { readonly id: string; readonly smallestMm2: number; readonly largestMm2: number },
+): EndPreparation {
+  if (end.areaMm2 > port.largestMm2 * grace)
+    return refused(
+      `${mm2(end.areaMm2)} does not go into the terminal of ${port.id}, at most ${mm2(port.largestMm2)}`,
+      [
+        `a short tail of ${mm2(port.largestMm2)} or less, protected by its own fuse`,
+        'a terminal for a larger conductor',
+      ],
+    );
+  return { prep: 'crimp', stripM: barrelM(end.areaMm2), notes: notesOf(end.areaMm2, [end], port) };
+}
