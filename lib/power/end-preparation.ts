@@ -84,12 +84,13 @@ export function prepareEnd(
   const [first, second, ...more] = ends;
   if (!first) return { fault: `nothing ends at ${port.id}` };
   if (port.kind === 'stud') return lugOn(port, ends, rules.mostLugsOnStud);
-  if (second && (more.length > 0 || port.kind === 'push-on' || port.kind === 'plug'))
+  const clamp = port.kind === 'set-screw' || port.kind === 'spring-clamp';
+  if (more.length > 0 || (second && !clamp))
     return refused(`${ends.length} conductors end at ${port.id}`, [
       'a distribution part',
       'a joint before the port',
     ]);
-  if (port.kind === 'push-on' || port.kind === 'plug') return crimped(first, port);
+  if (!clamp) return crimped(first, port);
   return second ? twin(first, second, port) : clamped(first, port);
 }
 

@@ -1,0 +1,40 @@
+import { describe, expect, test } from 'vitest';
+import { bladeColour, fuseFormIds, fuseForms, isFuseFormId } from '../../../lib/model/tables/fuse-forms.ts';
+import { publishedRows } from './published.ts';
+
+const formOf: Readonly<Record<string, string>> = {
+  'mini blade': 'mini-blade',
+  'standard blade': 'standard-blade',
+  'maxi blade': 'maxi-blade',
+  'bolt-in 30 mm': 'bolt-in-30mm',
+  'small bolt-in': 'small-bolt-in',
+  'large bolt-in': 'large-bolt-in',
+  'bolt-in 51 mm': 'bolt-in-51mm',
+  'low-profile mini blade': 'low-profile-mini-blade',
+  'micro blade (two-leg)': 'micro-blade',
+};
+
+describe('fuse forms', () => {
+  // ISO 8820-3 and -5, trade practice: the ratings commonly made.
+  test.each(publishedRows('fuse-ratings.csv'))(
+    '%s has the ratings that are made',
+    (name = '', _standard, ratings = '') => {
+      const id = formOf[name] ?? '';
+      expect(isFuseFormId(id) && fuseForms[id].ratingsA).toEqual(ratings.split(';').map(Number));
+    },
+  );
+
+  test('are all published', () => {
+    expect(publishedRows('fuse-ratings.csv')).toHaveLength(fuseFormIds.length);
+  });
+
+  // ISO 8820-3 body colours of mini and standard blades.
+  test.each(publishedRows('blade-fuse-colours.csv'))('a standard blade of %s A is %s', (rating, colour) => {
+    expect(bladeColour('standard-blade', Number(rating))).toBe(colour);
+  });
+
+  test('tells no colour where another series holds', () => {
+    expect(bladeColour('maxi-blade', 30)).toBeNull();
+    expect(bladeColour('large-bolt-in', 100)).toBeNull();
+  });
+});

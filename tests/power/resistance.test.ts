@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
+import { conductorOhm, conductorTemperatureC, ohmPerM } from '../../lib/power/resistance.ts';
+import { isPowerFault } from '../../lib/power/traced.ts';
+import { publishedRows } from '../model/tables/published.ts';
+
+type Result = ReturnType<typeof ohmPerM>;
+function numberOf(result: Result): number {
+  if (isPowerFault(result)) throw new Error(result.fault);
+  return result.value;
+}
+const copper = (areaMm2: number) => ({ areaMm2, material: 'copper' }) as const;
+
+describe('resistance of a conductor', () => {
+  // NBS Handbook 100 (1966), solid annealed copper at 20 C: within one unit of the last digit printed (1 and
+  // 2/0 AWG stand there rounded up).
+  test.each(publishedRows('copper-wire-awg.csv'))(
+    'matches the copper wire table at %s AWG',
+    (awg = '', _mils, printed = '') => {
+      const perThousandFeet = numberOf(ohmPerM({ ...copper(awgAreaMm2(awg)), solid: true }, 20)) * 304.8;
+      const lastDigit = 10 ** -(printed.split('.')[1] ?? '').length;
+      expect(Math.abs(perThousandFeet - Number(printed))).toBeLessThanOrEqual(lastDigit);
+    },
+  );
+
+  test('of copper at 60 C is 16 % above that at 20 C', () => {
+    // IEC 60028: 0.00393 per K at 20 C, so 15.7 %, which the trade rounds to 16.
+    expect(numberOf(ohmPerM(copper(10), 60)) / numberOf(ohmPerM(copper(10), 20))).toBeCloseTo(1.1572, 6);
+  });
+
+  test('of copper-clad aluminium is that of 62 % IACS', () => {
+    // ASTM B566, 10 % copper by volume; 0.1 / 0.62 ohm.
+    const ratio =
+      numberOf(ohmPerM({ areaMm2: 10, material: 'copper-clad-aluminium' }, 20)) /
+      numberOf(ohmPerM(copper(10), 20));
+    expect(ratio).toBeCloseTo(1.6129, 4);
+  });
+
+  test('comes from the part where that was measured', () => {
+    const short = ohmPerM({ ...copper(21.15), measuredOhmPerM: 0.0013 }, 20);
+    expect(numberOf(short)).toBe(0.0013);
+  });
+
+  test('tells bad input instead of a number', () => {
+    for (const areaMm2 of [0, -1, Number.NaN, Number.POSITIVE_INFINITY])
+      expect(ohmPerM(copper(areaMm2))).toHaveProperty('fault');
+    expect(conductorOhm({ ...copper(10), lengthM: -2 })).toEqual({
+      fault: 'length is -2, but must be above zero',
+    });
+    expect(ohmPerM(copper(10), Number.NaN)).toHaveProperty('fault');
+  });
+});
+
+test('a conductor at its ampacity is as warm as its insulation allows, at rest as its surroundings', () => {
+  const at = (currentA: number) =>
+    conductorTemperatureC({ currentA, ampacityA: 100, ambientC: 50, insulationC: 105 }).value;
+  expect([at(0), at(100), at(50), at(400)]).toEqual([50, 105, 63.75, 105]);
+});
