@@ -1,7 +1,8 @@
-import type { Finding } from '../model/finding.ts';
+import type { Finding, Level } from '../model/finding.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { Remark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
+import type { Mark } from '../model/trace.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
 export interface Case {
@@ -9,13 +10,20 @@ export interface Case {
   readonly plan: BuildPlan;
 }
 
-/** What a rule says: a remark, and where its subject was written (a JSON Pointer into the job file). */
-export interface Verdict extends Omit<Remark, 'rule'> {
+/** Where a subject was written: a JSON Pointer into one of the files. */
+export interface Spot {
   readonly path: string;
-  /** The finding's rule id where one rule has several: the rule's own id otherwise. */
-  readonly rule?: string;
   /** Which file the path points into; the job's own where left out. */
   readonly file?: 'job' | 'vehicle' | 'shop';
+}
+
+/** What a rule says: a remark, and where its subject was written. */
+export interface Verdict extends Omit<Remark, 'rule'>, Spot {
+  /**
+   * Says only that something is not known, not why: it gives way to a remark as grave that names its subject,
+   * since the computation that made the remark knows the reason.
+   */
+  readonly givesWay?: true;
 }
 
 /** One rule of the trade. Pure: the same case gives the same verdicts. */
@@ -24,12 +32,17 @@ export interface Rule {
   readonly id: string;
   /** What it asks, in one plain sentence. */
   readonly asks: string;
+  /** The published source of what it asks, or `common practice, no source`. */
+  readonly source: string;
+  readonly mark?: Mark;
+  /** The levels that its verdicts may have. */
+  readonly levels: readonly Level[];
   judge(about: Case): readonly Verdict[];
 }
 
-/** A verdict as a finding, with its place looked up. */
-export function findingOf(rule: Rule, verdict: Verdict, job: Job): Finding {
-  const { path, file = 'job', of, rule: own, ...rest } = verdict;
+/** A remark or verdict under its rule's id as a finding, with its place looked up. */
+export function findingOf(remark: Remark, { path, file = 'job' }: Spot, job: Job): Finding {
+  const { of, ...rest } = remark;
   const place = { job: job.place, vehicle: job.vehiclePlace, shop: job.shopPlace }[file];
-  return { rule: own ?? rule.id, where: place(path), related: [...of], ...rest };
+  return { ...rest, where: place(path), related: [...of] };
 }

@@ -1,0 +1,145 @@
+import type { PlanConductor, PlanFuse } from '../model/plan/index.ts';
+import { fuseSpot, wireSpot } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { ampacityTable, commonPractice } from './source.ts';
+import { amps, counted, listed } from './words.ts';
+
+interface Pair {
+  readonly fuse: PlanFuse;
+  readonly ratingA: number;
+  readonly conductor: PlanConductor;
+}
+
+/** Every fuse with every conductor that it protects, whichever of the two names the other. */
+function protectedPairs({ plan: { power } }: Case): readonly Pair[] {
+  return power.fuses.flatMap((fuse) => {
+    const { ratingA } = fuse;
+    if (ratingA === null) return [];
+    return power.conductors
+      .filter(({ id, fuses }) => fuse.protects.includes(id) || fuses.includes(fuse.id))
+      .map((conductor) => ({ fuse, ratingA, conductor }));
+  });
+}
+
+/** Where along its run a conductor carries least. */
+function narrowestZone({ limits }: PlanConductor, level: 'stop' | 'caution'): string {
+  const [least] = limits
+    .filter((limit) => limit.unit === 'A' && limit.level === level && limit.zone !== undefined)
+    .toSorted((a, b) => a.limit - b.limit);
+  return least?.zone === undefined ? '' : ` in its zone ${least.zone}`;
+}
+
+/** The yardstick of 33 CFR 183.455 is told, never taken as a pass. */
+function yardstick(ratingA: number, ampacityA: number): string {
+  const past = ratingA > 1.5 * ampacityA + 1e-9;
+  return `that is ${past ? 'past' : 'within'} the 150 % yardstick of 33 CFR 183.455, which is no pass here`;
+}
+
+function overConductor(about: Case, { fuse, ratingA, conductor }: Pair): Verdict {
+  const { id, size, ampacityA } = conductor;
+  return {
+    level: 'stop',
+    of: [fuse.id, id],
+    message: `the ${amps(ratingA)} fuse ${fuse.id} is above the ${amps(ampacityA)} that ${id} (${size.label}) carries${narrowestZone(conductor, 'stop')}; ${yardstick(ratingA, ampacityA)}`,
+    value: ratingA,
+    limit: ampacityA,
+    unit: 'A',
+    remedy: `fit a fuse of at most ${amps(ampacityA)}, or run a larger conductor`,
+    ...ampacityTable,
+    ...(fuse.chosen === 'given' ? fuseSpot(about.job, fuse) : wireSpot(about, id)),
+  };
+}
+
+/** A fuse that the plan holds against conductors that it does not list. */
+function overUnlisted(about: Case, fuse: PlanFuse): Verdict[] {
+  const { ratingA, leastAmpacityA } = fuse;
+  if (ratingA === null || leastAmpacityA === null || ratingA <= leastAmpacityA) return [];
+  return [
+    {
+      level: 'stop',
+      of: [fuse.id, ...fuse.protects],
+      message: `the ${amps(ratingA)} fuse ${fuse.id} is above the ${amps(leastAmpacityA)} of the weakest of the ${counted(fuse.protects.length, 'conductor')} that it protects; ${yardstick(ratingA, leastAmpacityA)}`,
+      value: ratingA,
+      limit: leastAmpacityA,
+      unit: 'A',
+      remedy: `fit a fuse of at most ${amps(leastAmpacityA)}, or larger conductors`,
+      ...ampacityTable,
+      ...fuseSpot(about.job, fuse),
+    },
+  ];
+}
+
+const fuseOverConductor: Rule = {
+  id: 'fuse-over-conductor',
+  asks: 'A fuse is at most 100 % of the ampacity of every conductor that it protects.',
+  levels: ['stop'],
+  ...ampacityTable,
+  judge(about) {
+    const over = protectedPairs(about).filter(({ ratingA, conductor }) => ratingA > conductor.ampacityA);
+    const told = new Set(over.map(({ fuse }) => fuse.id));
+    return [
+      ...over.map((pair) => overConductor(about, pair)),
+      ...about.plan.power.fuses
+        .filter(({ id }) => !told.has(id))
+        .flatMap((fuse) => overUnlisted(about, fuse)),
+    ];
+  },
+};
+
+const fuseOverWarmConductor: Rule = {
+  id: 'fuse-over-warm-conductor',
+  asks: 'The fuse also keeps below the ampacity at the true ambient of the engine bay, under loom and in a bundle.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge(about) {
+    return protectedPairs(about).flatMap(({ fuse, ratingA, conductor }): Verdict[] => {
+      const { id, size, ampacityA, cautionA } = conductor;
+      if (ratingA > ampacityA || ratingA <= cautionA) return [];
+      return [
+        {
+          level: 'caution',
+          of: [fuse.id, id],
+          message: `${id} (${size.label}) carries ${amps(ampacityA)} by the published figure, but ${amps(cautionA)} at the true ambient, under loom or in its bundle${narrowestZone(conductor, 'caution')}; its fuse ${fuse.id} is ${amps(ratingA)}`,
+          value: ratingA,
+          limit: cautionA,
+          unit: 'A',
+          remedy: `use insulation for 125 C, a larger size, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)}`,
+          ...commonPractice,
+          ...wireSpot(about, id),
+        },
+      ];
+    });
+  },
+};
+
+const conductorPastLimit: Rule = {
+  id: 'conductor-past-limit',
+  asks: 'A conductor keeps every other limit that the plan held it against, such as its drop.',
+  levels: ['stop', 'caution'],
+  ...commonPractice,
+  judge(about) {
+    return about.plan.power.conductors.flatMap((conductor) =>
+      conductor.limits
+        .filter(({ unit, value, limit }) => unit !== 'A' && value > limit)
+        .map(
+          ({ what, zone, value, limit, unit, level, citation }): Verdict => ({
+            level,
+            of: [conductor.id, ...(zone === undefined ? [] : [zone])],
+            message: `${conductor.id} (${conductor.size.label}) is past its limit for ${what}: ${value} ${unit}, where ${limit} ${unit} is allowed`,
+            value,
+            limit,
+            unit,
+            remedy: `choose a larger conductor or a shorter run, or fewer things on ${listed([conductor.id])}`,
+            source: citation,
+            ...wireSpot(about, conductor.id),
+          }),
+        ),
+    );
+  },
+};
+
+export const fuseAndConductorRules: readonly Rule[] = [
+  fuseOverConductor,
+  fuseOverWarmConductor,
+  conductorPastLimit,
+];

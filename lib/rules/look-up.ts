@@ -1,0 +1,73 @@
+import type { Part } from '../model/kinds/index.ts';
+import type { TerminalSpec } from '../model/kinds/kind.ts';
+import { pointer } from '../model/place.ts';
+import type { PlanFuse, PlanWire } from '../model/plan/index.ts';
+import type { Device, Job } from '../model/resolved-job.ts';
+import type { TerminalRole } from '../model/vocabulary.ts';
+import type { Case, Spot } from './rule.ts';
+
+/** The device of a terminal id: `amp` of `amp.B+`. Device ids have no dot. */
+export function deviceIdOf(terminal: string): string {
+  const dot = terminal.indexOf('.');
+  return dot < 0 ? terminal : terminal.slice(0, dot);
+}
+
+/** The name of a terminal within its device: `B+` of `amp.B+`. */
+export function terminalNameOf(terminal: string): string {
+  const dot = terminal.indexOf('.');
+  return dot < 0 ? '' : terminal.slice(dot + 1);
+}
+
+/** A device of the job or its vehicle. */
+export function deviceOf(job: Job, id: string): Device | undefined {
+  return job.devices.find((device) => device.id === id);
+}
+
+/** The data of a terminal by its id, such as `amp.B+`. */
+export function terminalSpecOf(job: Job, terminal: string): TerminalSpec | undefined {
+  const terminals = deviceOf(job, deviceIdOf(terminal))?.facts.terminals;
+  const name = terminalNameOf(terminal);
+  return terminals && Object.hasOwn(terminals, name) ? terminals[name] : undefined;
+}
+
+/** True where a terminal has one of the roles. */
+export function hasRole(job: Job, terminal: string, ...roles: readonly TerminalRole[]): boolean {
+  const role = terminalSpecOf(job, terminal)?.role;
+  return role !== undefined && roles.includes(role);
+}
+
+/** A part by its id; none where the id is null. */
+export function partOf(job: Job, id: string | null): Part | undefined {
+  return id !== null && Object.hasOwn(job.parts, id) ? job.parts[id] : undefined;
+}
+
+/** Where a device was written, or a value below it. */
+export function deviceSpot(job: Job, id: string, ...below: readonly string[]): Spot {
+  const device = deviceOf(job, id);
+  if (!device) return { path: '' };
+  return { path: `${device.path}${pointer(below)}`, file: device.origin === 'vehicle' ? 'vehicle' : 'job' };
+}
+
+/** Where the link of a wire was written. */
+export function wireSpot({ job, plan }: Case, wire: string): Spot {
+  const name = plan.wires.find(({ id }) => id === wire)?.link ?? wire;
+  const link =
+    job.links.find(({ id }) => id === wire) ?? job.links.find(({ id }) => id === name || id === `${name}.+`);
+  if (!link) return { path: '/links' };
+  return { path: link.path, file: link.origin === 'vehicle' ? 'vehicle' : 'job' };
+}
+
+/** Where the rating of a fuse was written, or its holder where it was left out. */
+export function fuseSpot(job: Job, { item, way }: Pick<PlanFuse, 'item' | 'way'>): Spot {
+  return way === '' ? deviceSpot(job, item, 'fuse') : deviceSpot(job, item, 'fuses', way);
+}
+
+/** Both terminals of a wire. */
+export function endsOf(wire: PlanWire): readonly [string, string] {
+  return [wire.from, wire.to];
+}
+
+/** The wires that the job adds; those that the vehicle came with are its maker's affair. */
+export function jobWires({ plan }: Case): readonly PlanWire[] {
+  return plan.wires.filter(({ origin }) => origin === 'job');
+}
