@@ -1,0 +1,236 @@
+import { describe, expect, test } from 'vitest';
+import { greatestLoadShare } from '../../lib/power/greatest-load.ts';
+import { solveNetwork } from '../../lib/power/network.ts';
+import type {
+  EmfSource,
+  Load,
+  NetworkElement,
+  NetworkResult,
+  PassiveElement,
+} from '../../lib/power/network-types.ts';
+import { settledElements } from '../../lib/power/settled-network.ts';
+
+const battery = (more: Partial<EmfSource> = {}): EmfSource => ({
+  id: 'battery',
+  kind: 'source',
+  model: 'emf',
+  emfV: 12,
+  ohm: 0.1,
+  from: 'plus',
+  to: 'minus',
+  ...more,
+});
+const wire = (id: string, from: string, to: string, ohm: number): PassiveElement => ({
+  id,
+  kind: 'conductor',
+  model: 'resistance',
+  from,
+  to,
+  ohm,
+});
+const amp = (powerW: number, from = 'plus', to = 'minus', id = 'amp'): Load => ({
+  id,
+  kind: 'load',
+  model: 'power',
+  powerW,
+  from,
+  to,
+});
+const solve = (...elements: NetworkElement[]) => solveNetwork({ referenceNode: 'minus', elements });
+
+function flow(result: NetworkResult, id: string) {
+  if (result.state === 'no-solution' || result.state === 'fault') throw new Error(JSON.stringify(result));
+  const found = result.elements.find((element) => element.id === id);
+  if (!found) throw new Error(`no element ${id}`);
+  return found;
+}
+const faultKinds = (result: NetworkResult) =>
+  result.state === 'fault' ? result.faults.map(({ kind }) => kind) : result.state;
+
+describe('a single constant-power load', () => {
+  // By hand: V = (E + sqrt(E^2 - 4 P R)) / 2; 12 V, 0.1 ohm and 320 W give 8 V and 40 A.
+  test('runs at the high-voltage root', () => {
+    const result = solve(battery(), amp(320));
+    expect(result.state).toBe('solved');
+    expect(flow(result, 'amp').dropV).toBeCloseTo(8, 9);
+    expect(flow(result, 'amp').currentA).toBeCloseTo(40, 9);
+    expect(flow(result, 'battery').currentA).toBeCloseTo(-40, 9);
+    expect(flow(result, 'battery').heatW).toBeCloseTo(160, 7);
+  });
+
+  // Maximum power transfer: E^2 / (4 R) = 360 W.
+  test('collapses past the greatest power that the source can deliver', () => {
+    expect(solve(battery(), amp(359.9)).state).toBe('solved');
+    const past = solve(battery(), amp(400));
+    expect(past.state === 'no-solution' && past.weakestLoad).toBe('amp');
+    expect(past.state === 'no-solution' && past.greatestShare).toBeCloseTo(0.9, 4);
+    expect(greatestLoadShare({ referenceNode: 'minus', elements: [battery(), amp(100)] })).toBeCloseTo(
+      3.6,
+      4,
+    );
+  });
+
+  test('reports its cut-out by name', () => {
+    const result = solve(battery(), { ...amp(320), cutoutV: 10.5 });
+    expect(result.state === 'cut-out' && result.cutOut).toEqual(['amp']);
+    expect(solve(battery(), { ...amp(320), cutoutV: 7.9 }).state).toBe('solved');
+  });
+
+  test('of the wrong polarity gets no voltage', () => {
+    const result = solve(battery(), amp(10, 'minus', 'plus'));
+    expect(result.state === 'no-solution' && result.weakestLoad).toBe('amp');
+  });
+});
+
+describe('the other loads, by hand', () => {
+  test('a square-law load is a resistance of Vr^2 / P', () => {
+    // 144 W at 12 V is 1 ohm: 12 V * 1 / 1.1.
+    const load: Load = { ...amp(0), model: 'square-law', powerW: 144, ratedV: 12 };
+    expect(flow(solve(battery(), load), 'amp').dropV).toBeCloseTo(12 / 1.1, 9);
+  });
+
+  test('a constant current drops I * R', () => {
+    const load: Load = { id: 'amp', kind: 'load', model: 'current', givenA: 20, from: 'plus', to: 'minus' };
+    expect(flow(solve(battery(), load), 'amp').dropV).toBeCloseTo(10, 9);
+    expect(solve(battery(), { ...load, givenA: 130 }).state).toBe('no-solution');
+  });
+
+  test('feed and ground drop stand apart', () => {
+    const load: Load = { id: 'amp', kind: 'load', model: 'current', givenA: 10, from: 'a', to: 'b' };
+    const result = solve(
+      battery(),
+      wire('feed', 'plus', 'a', 0.02),
+      wire('ground', 'b', 'minus', 0.01),
+      load,
+    );
+    expect(flow(result, 'feed').dropV).toBeCloseTo(0.2, 9);
+    expect(flow(result, 'ground').dropV).toBeCloseTo(0.1, 9);
+  });
+});
+
+describe('parts without resistance', () => {
+  test('carry what the current law leaves to them', () => {
+    const result = solve(
+      battery(),
+      wire('bus', 'plus', 'bus', 0),
+      wire('stub', 'bus', 'stub', 0),
+      { id: 'a', kind: 'load', model: 'current', givenA: 10, from: 'bus', to: 'minus' },
+      { id: 'b', kind: 'load', model: 'current', givenA: 5, from: 'stub', to: 'minus' },
+    );
+    expect(flow(result, 'bus').currentA).toBeCloseTo(15, 9);
+    expect(flow(result, 'stub').currentA).toBeCloseTo(5, 9);
+  });
+});
+
+describe('an alternator beside its battery', () => {
+  const alternator = battery({ id: 'alternator', emfV: 14.4, ohm: 0, limitA: 100 });
+  const rested = battery({ emfV: 12.6, ohm: 0.005, acceptA: 10 });
+
+  test('holds its voltage within its limit, the battery taking what it accepts', () => {
+    const result = solve(alternator, rested, amp(1152));
+    // 1,152 W at 14.4 V is 80 A, and 10 A charge the battery.
+    expect(flow(result, 'alternator')).toMatchObject({ regime: 'set-point', dropV: 14.4 });
+    expect(flow(result, 'alternator').currentA).toBeCloseTo(-90, 6);
+    expect(flow(result, 'battery').currentA).toBeCloseTo(10, 9);
+  });
+
+  test('past its limit leaves the rest to the battery, and the voltage falls', () => {
+    const load: Load = { id: 'amp', kind: 'load', model: 'current', givenA: 140, from: 'plus', to: 'minus' };
+    const result = solve(alternator, rested, load);
+    expect(flow(result, 'alternator').currentA).toBe(-100);
+    expect(flow(result, 'battery').currentA).toBeCloseTo(-40, 9);
+    expect(flow(result, 'amp').dropV).toBeCloseTo(12.4, 9); // 12.6 V - 40 A * 5 mohm
+  });
+
+  test('takes nothing back from a battery above its set-point', () => {
+    const result = solve({ ...alternator, emfV: 12 }, rested, amp(126));
+    expect(flow(result, 'alternator').currentA).toBe(0);
+  });
+
+  test('gives way to a battery without resistance', () => {
+    const result = solve(alternator, battery({ ohm: 0, emfV: 12.6 }), amp(126));
+    expect(flow(result, 'alternator').currentA).toBe(-100);
+    expect(flow(result, 'battery').currentA).toBeCloseTo(90, 9);
+  });
+
+  test('alone past its limit feeds nothing', () => {
+    expect(solve(alternator, amp(1500)).state).toBe('no-solution');
+    expect(solve(alternator, amp(1400)).state).toBe('solved');
+  });
+
+  test('can be written so that the elements alone rebuild the network', () => {
+    const network = { referenceNode: 'minus', elements: [alternator, rested, amp(1152)] };
+    const settled = settledElements(network, solveNetwork(network));
+    expect(settled[1]).toEqual({
+      id: 'battery',
+      kind: 'load',
+      model: 'current',
+      givenA: 10,
+      from: 'plus',
+      to: 'minus',
+    });
+    expect(flow(solve(...settled), 'alternator').currentA).toBeCloseTo(-90, 6);
+  });
+});
+
+describe('a network that cannot be computed names its fault', () => {
+  test.each<[string, string, NetworkElement[]]>([
+    ['a device without a ground', 'floating', [battery(), amp(10, 'plus', 'nowhere')]],
+    ['a device without a feed', 'floating', [battery(), amp(10, 'nowhere', 'minus')]],
+    [
+      'a loop without resistance',
+      'zero-resistance-loop',
+      [battery(), wire('a', 'plus', 'x', 0), wire('b', 'x', 'plus', 0)],
+    ],
+    [
+      'stiff sources in parallel',
+      'stiff-sources-in-parallel',
+      [battery({ ohm: 0 }), battery({ id: 'second', ohm: 0, emfV: 13 })],
+    ],
+    [
+      'equal stiff sources',
+      'stiff-sources-in-parallel',
+      [battery({ ohm: 0 }), battery({ id: 'second', ohm: 0 })],
+    ],
+    ['a shorted stiff source', 'short-circuit', [battery({ ohm: 0 }), wire('short', 'plus', 'minus', 0)]],
+    ['a negative resistance', 'negative-value', [battery(), wire('a', 'plus', 'x', -1), amp(10, 'x')]],
+    [
+      'a load of no ohms',
+      'negative-value',
+      [battery(), { id: 'r', kind: 'load', model: 'resistance', ohm: 0, from: 'plus', to: 'minus' }],
+    ],
+    ['no number', 'not-a-number', [battery({ emfV: Number.NaN }), amp(10)]],
+    ['an endless number', 'not-a-number', [battery(), amp(Number.POSITIVE_INFINITY)]],
+    ['a conductor back to its own start', 'joined-to-itself', [battery(), wire('a', 'plus', 'plus', 1)]],
+    ['an id used twice', 'duplicate-id', [battery(), wire('a', 'plus', 'x', 1), wire('a', 'plus', 'y', 1)]],
+  ])('%s', (_what, kind, elements) => {
+    expect(faultKinds(solve(...elements))).toContain(kind);
+  });
+
+  test('names the elements of the loop', () => {
+    const result = solve(
+      battery(),
+      wire('a', 'plus', 'x', 0),
+      wire('b', 'x', 'y', 0),
+      wire('c', 'y', 'plus', 0),
+    );
+    expect(result.state === 'fault' && result.faults[0]?.elements.toSorted()).toEqual(['a', 'b', 'c']);
+  });
+
+  test('an unknown node', () => {
+    const network = {
+      referenceNode: 'minus',
+      elements: [battery(), amp(10, 'plux')],
+      nodes: ['plus', 'minus'],
+    };
+    expect(faultKinds(solveNetwork(network))).toContain('unknown-node');
+    expect(faultKinds(solveNetwork({ referenceNode: 'earth', elements: [battery()] }))).toContain(
+      'unknown-node',
+    );
+    expect(faultKinds(solveNetwork({ referenceNode: 'earth', elements: [] }))).toContain('unknown-node');
+  });
+});
+
+test('a network without a source has no voltage to give', () => {
+  expect(solve(wire('a', 'plus', 'minus', 1), amp(10)).state).toBe('no-solution');
+});
