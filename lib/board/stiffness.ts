@@ -1,0 +1,151 @@
+import type { Traced } from '../model/trace.ts';
+import { boardDefaults } from './defaults.ts';
+import type { BoardFault } from './fault.ts';
+import { type Item, onBoard, type Placement } from './item.ts';
+import { computed, input } from './measure.ts';
+import type { BoardShape } from './outline.ts';
+import { bendPlate, type Rib, type Sheet, type SpreadMass, type Support } from './plate.ts';
+
+/** A board with its load, on its fixings. */
+export interface BoardOnFixings {
+  readonly shape: BoardShape;
+  readonly items: readonly Item[];
+  readonly placements: readonly Placement[];
+  readonly supports: readonly Support[];
+}
+
+/** A way to build it: material, thickness, ribs. */
+export interface Build {
+  readonly id: string;
+  readonly sheet: Sheet;
+  readonly ribs: readonly Rib[];
+}
+
+/** How stiff a board is. */
+export interface Stiffness {
+  readonly build: string;
+  /** Greatest deflection under its own weight laid level, metres. */
+  readonly sagM: Traced<number>;
+  /** First natural frequency, Hz: the lower of what the sag says and what the plate's first mode says. */
+  readonly firstModeHz: Traced<number>;
+  /** The first mode of the plate model by itself, Hz. */
+  readonly plateModeHz: number;
+  readonly massKg: number;
+}
+
+const model =
+  'thin plate by rectangular finite elements (Adini, Clough, Melosh), held in points by its fixings, items as loose mass, ribs screwed and not glued';
+
+/**
+ * The first natural frequency that a static sag stands for, Hz: f = sqrt(g / sag) / 2 pi = 15.8 / sqrt(sag in
+ * mm), of a mass on a spring. A plate that sags to one side is never slower than its greatest sag says.
+ */
+export function modeOfSagHz(sagM: number): number {
+  return 15.8 / Math.sqrt(sagM * 1000);
+}
+
+/** Mass of items spread over a grid of points in their footprints. */
+function massesOf({ items, placements }: BoardOnFixings): SpreadMass[] {
+  const shares = [0.125, 0.375, 0.625, 0.875];
+  return placements.flatMap((at) => {
+    const item = items.find(({ id }) => id === at.item);
+    if (!item) return [];
+    const points = shares.flatMap((i) =>
+      shares.map((j) => onBoard(item, at, { xM: i * item.widthM, yM: j * item.depthM })),
+    );
+    return [{ massKg: item.massKg, points }];
+  });
+}
+
+/**
+ * Sag and first natural frequency of a loaded board on its fixings; null where they do not hold it (fewer
+ * than three, or all in one line), which `stiffnessFaults` reports.
+ */
+export function boardStiffness(board: BoardOnFixings, build: Build): Stiffness | null {
+  const { sheet, ribs } = build;
+  const { supports } = board;
+  const bent = bendPlate({ region: board.shape.region, sheet, ribs, supports, masses: massesOf(board) });
+  if (!bent) return null;
+  const inputs = [
+    input('thickness', sheet.thicknessM, 'm'),
+    input('modulus', sheet.modulusPa, 'Pa'),
+    input('Poisson', sheet.poisson, ''),
+    input('mass', bent.massKg, 'kg'),
+    input('fixings', supports.length, ''),
+    input('ribs', ribs.map(({ id }) => id).join(', ') || 'none', ''),
+  ];
+  const bySagHz = modeOfSagHz(bent.sagM);
+  return {
+    build: build.id,
+    sagM: computed(
+      bent.sagM,
+      'm',
+      { rule: 'board-sag', formula: 'K w = m g, greatest w', citation: model },
+      inputs,
+    ),
+    firstModeHz: computed(
+      Math.min(bySagHz, bent.modeHz),
+      'Hz',
+      {
+        rule: 'board-first-mode',
+        formula: 'lower of 15.8 / sqrt(sag in mm) and the first mode of the plate',
+        citation: model,
+      },
+      [input('sag', bent.sagM, 'm'), input('first mode of the plate', bent.modeHz, 'Hz')],
+    ),
+    plateModeHz: bent.modeHz,
+    massKg: bent.massKg,
+  };
+}
+
+/** A board that is not held, or that is too soft. */
+export function stiffnessFaults(
+  board: string,
+  stiffness: Stiffness | null,
+  limitHz: number = boardDefaults.firstModeHz,
+): readonly BoardFault[] {
+  const common = { of: [board], source: model, mark: 'cp' } as const;
+  if (!stiffness)
+    return [
+      {
+        ...common,
+        rule: 'board-not-held',
+        level: 'stop',
+        message: `${board}: its fixings leave it free to tip; three that are not in one line are the least`,
+        remedy: 'add fixings on sound points',
+      },
+    ];
+  const { firstModeHz, sagM } = stiffness;
+  if (firstModeHz.value >= limitHz) return [];
+  const sagMm = Math.round(sagM.value * 1e5) / 100;
+  return [
+    {
+      ...common,
+      rule: 'board-too-soft',
+      level: 'caution',
+      message: `${board} sags ${sagMm} mm under its own weight: its first mode is at ${Math.floor(firstModeHz.value)} Hz, at least ${limitHz} Hz is asked for`,
+      value: firstModeHz.value,
+      limit: limitHz,
+      unit: 'Hz',
+      remedy: 'a thicker or stiffer sheet, another fixing near the middle, or a rib',
+    },
+  ];
+}
+
+/** What each way to build comes to, and the lightest that is stiff enough; null where none is. */
+export interface StiffnessChoice {
+  readonly tried: readonly Stiffness[];
+  readonly chosen: Stiffness | null;
+}
+
+/** Tries ways to build a board and chooses the lightest whose first mode is at the limit or above. */
+export function chooseBuild(
+  board: BoardOnFixings,
+  builds: readonly Build[],
+  limitHz: number = boardDefaults.firstModeHz,
+): StiffnessChoice {
+  const tried = builds.flatMap((build) => boardStiffness(board, build) ?? []);
+  const enough = tried.filter(({ firstModeHz }) => firstModeHz.value >= limitHz);
+  const [chosen] = enough.toSorted((a, b) => a.massKg - b.massKg);
+  return { tried, chosen: chosen ?? null };
+}
