@@ -1,11 +1,9 @@
 import { draftBandHeightMm, drawDraftBand } from './draft-band.ts';
-import { drawText, linePitchMm, wrapText } from './lettering.ts';
-import { at, boxAt, cornersOf, type PaperBox, widthMm } from './paper.ts';
-import { drawLine, drawShape, type Parent } from './pen.ts';
-import { drawProjectionMark, projectionMarkMm } from './projection-mark.ts';
-import { drawScaleBar, type ScaleBarLength, scaleBarHeightMm, scaleBarWidthMm } from './scale-bar.ts';
+import { drawFootStrip } from './foot-strip.ts';
+import { cornersOf, type PaperBox, widthMm } from './paper.ts';
+import { drawShape } from './pen.ts';
 import { frameBox } from './sheet-format.ts';
-import { lines, types } from './style.ts';
+import { lines } from './style.ts';
 import { type Drawing, layPaper, openGroup } from './surface.ts';
 import { drawTitleBlock, type TitleBlock, titleBlockHeightMm, titleBlockWidthMm } from './title-block.ts';
 import { drawZones } from './zones.ts';
@@ -23,13 +21,11 @@ export interface FrameRequest {
 export interface Frame {
   /** The room that is left for the drawing. */
   readonly room: PaperBox;
-  /** What did not fit: title-block fields by caption, and notes by their words. */
+  /** Captions of the fields, or `Draft`, whose text is too long for its room even in the smallest type. */
   readonly tooLong: readonly string[];
 }
 
-const padMm = 2;
 const roomPadMm = 3;
-const stripHeightMm = scaleBarHeightMm + 2 * padMm;
 
 /**
  * Draws the sheet round a drawing: paper, frame and zones after ISO 5457 (mem), title block after ISO 7200,
@@ -39,25 +35,27 @@ const stripHeightMm = scaleBarHeightMm + 2 * padMm;
 export function drawFrame(drawing: Drawing, request: FrameRequest): Frame {
   layPaper(drawing);
   const group = openGroup(drawing, drawing.svg, 'frame');
-  const frame = frameBox(request.block.format);
+  const { block, draft } = request;
+  const frame = frameBox(block.format);
   drawZones(drawing, group, frame);
-  const beside = request.block.format.orientation === 'landscape';
+  const beside = block.format.orientation === 'landscape';
   const blockMm = beside ? titleBlockWidthMm : widthMm(frame);
-  const block = boxAt(
-    frame.rightMm - blockMm,
-    frame.bottomMm - titleBlockHeightMm,
-    blockMm,
-    titleBlockHeightMm,
-  );
-  const strip = beside
-    ? { ...block, leftMm: frame.leftMm, rightMm: block.leftMm }
-    : { ...frame, topMm: block.topMm - stripHeightMm, bottomMm: block.topMm };
-  const unfit = drawTitleBlock(drawing, group, block, request.block);
-  const notes = drawStrip(drawing, group, strip, request);
-  drawLine(group, [at(frame.leftMm, strip.topMm), at(strip.rightMm, strip.topMm)], lines.rule);
-  const headMm = request.draft === null ? 0 : draftBandHeightMm;
-  if (request.draft !== null)
-    drawDraftBand(drawing, group, { ...frame, bottomMm: frame.topMm + headMm }, request.draft);
+  const blockBox = {
+    ...frame,
+    leftMm: frame.rightMm - blockMm,
+    topMm: frame.bottomMm - titleBlockHeightMm,
+  };
+  const tooLong = drawTitleBlock(drawing, group, blockBox, block);
+  const foot = beside ? { ...frame, rightMm: blockBox.leftMm } : { ...frame, bottomMm: blockBox.topMm };
+  const strip = drawFootStrip(drawing, group, foot, {
+    ratio: block.scale,
+    projection: request.projection,
+    notes: request.notes,
+    leastHeightMm: beside ? titleBlockHeightMm : 0,
+  });
+  const headMm = draft === null ? 0 : draftBandHeightMm;
+  if (draft !== null && !drawDraftBand(drawing, group, { ...frame, bottomMm: frame.topMm + headMm }, draft))
+    tooLong.push('Draft');
   drawShape(group, cornersOf(frame), lines.frame);
   return {
     room: {
@@ -66,48 +64,6 @@ export function drawFrame(drawing: Drawing, request: FrameRequest): Frame {
       rightMm: frame.rightMm - roomPadMm,
       bottomMm: strip.topMm - roomPadMm,
     },
-    tooLong: [...unfit, ...notes],
+    tooLong,
   };
-}
-
-/** Bar and notes: side by side where the strip is wide, one below the other where it is not; the mark at the right. */
-function drawStrip(
-  drawing: Drawing,
-  parent: Parent,
-  strip: PaperBox,
-  request: FrameRequest,
-): readonly string[] {
-  const { scale, format } = request.block;
-  const wide = format.orientation === 'portrait';
-  const length: ScaleBarLength = wide ? 'long' : 'short';
-  let { leftMm, topMm } = { leftMm: strip.leftMm + padMm, topMm: strip.topMm + padMm };
-  let rightMm = strip.rightMm - padMm;
-  if (scale !== null) {
-    drawScaleBar(drawing, parent, { ratio: scale, topLeft: at(leftMm, topMm), length });
-    if (wide) leftMm += scaleBarWidthMm(length);
-    else topMm += scaleBarHeightMm + padMm / 2;
-  }
-  if (request.projection !== null) {
-    rightMm -= projectionMarkMm.width;
-    drawProjectionMark(parent, at(rightMm, topMm), request.projection);
-    rightMm -= padMm;
-  }
-  const notes = scale === null ? ['Not to scale', ...request.notes] : request.notes;
-  return drawNotes(drawing, parent, { ...strip, leftMm, topMm, rightMm }, notes);
-}
-
-/** Writes notes from the top of a box; returns those that it has no room for. */
-function drawNotes(drawing: Drawing, parent: Parent, box: PaperBox, notes: readonly string[]): string[] {
-  const type = types.note;
-  let baselineMm = box.topMm + type.capMm;
-  return notes.filter((note) => {
-    const broken = wrapText(drawing.metrics, note, widthMm(box), type);
-    const lastMm = baselineMm + (broken.length - 1) * linePitchMm(type);
-    if (lastMm + drawing.metrics.descentMm(type) > box.bottomMm) return true;
-    for (const text of broken) {
-      drawText(drawing, parent, text, at(box.leftMm, baselineMm), { type });
-      baselineMm += linePitchMm(type);
-    }
-    return false;
-  });
 }
