@@ -30,7 +30,9 @@ function isProtected(about: Case, side: LiveSide, wire: PlanWire): boolean {
 /** True unless an output feeds the conductor that gives more than half an ampere, and more than the conductor carries. */
 function isSourceLimited(job: Job, { from, to, size }: PlanWire): boolean {
   const carriesA =
-    thinWireCeiling(size.areaMm2)?.ceilingA ?? ampacityRow(size.areaMm2)?.amperageA(insulationRatingsC[0]) ?? 0;
+    thinWireCeiling(size.areaMm2)?.ceilingA ??
+    ampacityRow(size.areaMm2)?.amperageA(insulationRatingsC[0]) ??
+    0;
   return [from, to].every((terminal) => {
     const limitA = hasRole(job, terminal, 'turn-on-out') ? terminalSpecOf(job, terminal)?.current : 0;
     return limitA === undefined || limitA <= Math.max(limitedA, carriesA);

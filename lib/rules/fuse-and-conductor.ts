@@ -2,7 +2,7 @@ import type { PlanConductor, PlanFuse } from '../model/plan/index.ts';
 import { fuseSpot, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { ampacityTable, commonPractice } from './source.ts';
-import { amps, counted, listed } from './words.ts';
+import { amps, counted, figure } from './words.ts';
 
 interface Pair {
   readonly fuse: PlanFuse;
@@ -125,11 +125,11 @@ const conductorPastLimit: Rule = {
           ({ what, zone, value, limit, unit, level, citation }): Verdict => ({
             level,
             of: [conductor.id, ...(zone === undefined ? [] : [zone])],
-            message: `${conductor.id} (${conductor.size.label}) is past its limit for ${what}: ${value} ${unit}, where ${limit} ${unit} is allowed`,
+            message: `${conductor.id} (${conductor.size.label}) is past its limit for ${what}: ${figure(value)} ${unit}, where ${figure(limit)} ${unit} is allowed`,
             value,
             limit,
             unit,
-            remedy: `choose a larger conductor or a shorter run, or fewer things on ${listed([conductor.id])}`,
+            remedy: 'choose a larger conductor or a shorter run',
             source: citation,
             ...wireSpot(about, conductor.id),
           }),

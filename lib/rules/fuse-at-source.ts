@@ -24,7 +24,8 @@ function beginnings(about: Case, side: LiveSide): readonly string[] {
       Object.keys(facts.terminals).map((terminal) => terminalId({ device: id, terminal })),
     )
     .filter(
-      (terminal) => hasRole(about.job, terminal, 'feed-in', 'feed-out', 'supply-positive') && !fusedEnds.has(terminal),
+      (terminal) =>
+        hasRole(about.job, terminal, 'feed-in', 'feed-out', 'supply-positive') && !fusedEnds.has(terminal),
     );
   return [...side.sources, ...taps].filter((terminal) => touched.has(terminal));
 }

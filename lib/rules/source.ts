@@ -12,7 +12,9 @@ export const commonPractice: Source = { source: 'common practice, no source', ma
 /** The design's own principle: nothing is forgotten. */
 export const accounting: Source = { source: 'every terminal is accounted for' };
 export const partData: Source = { source: "the part's own data" };
-export const ampacityTable: Source = { source: '33 CFR 183.425, Table 5 (a regulation for boats, here a yardstick)' };
+export const ampacityTable: Source = {
+  source: '33 CFR 183.425, Table 5 (a regulation for boats, here a yardstick)',
+};
 export const fromMemory = (standard: string): Source => ({ source: `${standard}, from memory`, mark: 'mem' });
 
 /** The source of a house rule by its default. */

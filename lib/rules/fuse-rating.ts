@@ -1,0 +1,192 @@
+import type { FuseAlternative, PlanFuse } from '../model/plan/index.ts';
+import { fuseForms } from '../model/tables/fuse-forms.ts';
+import { deviceOf, fuseSpot, partOf } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice, defaultSource, houseRule, partData } from './source.ts';
+import { amps, counted, listed, percent } from './words.ts';
+
+/** The lawful alternatives side by side, for a remedy. */
+function alternativesText(alternatives: readonly FuseAlternative[]): string {
+  const each = alternatives.map(({ form, ratingA, stockQuantity, parts }) => {
+    const also = parts.length > 0 ? `, with ${listed(parts)}` : '';
+    return `${fuseForms[form].name} ${amps(ratingA)} (${counted(stockQuantity, 'piece')} in stock${also})`;
+  });
+  return each.length > 0
+    ? `lawful instead: ${listed(each, 'or')}`
+    : 'no other form on the shelf is lawful here';
+}
+
+/** Fuses of the job; those that the vehicle came with are its maker's affair. */
+function jobFuses({ job, plan }: Case): readonly PlanFuse[] {
+  return plan.power.fuses.filter(({ item }) => deviceOf(job, item)?.origin !== 'vehicle');
+}
+
+const withoutRating: Rule = {
+  id: 'fuse-without-rating',
+  asks: 'Every fuse has a rating that is lawful: made, at most the ceiling of its device, at most what it protects.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge(about) {
+    return jobFuses(about)
+      .filter(({ ratingA }) => ratingA === null || !(ratingA > 0))
+      .map((fuse): Verdict => {
+        return {
+          level: 'stop',
+          of: [fuse.id, ...fuse.protects],
+          message: `no lawful rating is known for the fuse ${fuse.id} (${fuseForms[fuse.form].name}): ${fuse.reason}`,
+          remedy: alternativesText(fuse.alternatives),
+          ...commonPractice,
+          ...fuseSpot(about.job, fuse),
+          givesWay: true,
+        };
+      });
+  },
+};
+
+const overCeiling: Rule = {
+  id: 'fuse-over-ceiling',
+  asks: 'A fuse is at most what the maker of its device allows.',
+  levels: ['stop'],
+  ...partData,
+  judge(about) {
+    return jobFuses(about).flatMap((fuse): Verdict[] => {
+      const { ratingA, ceilingA } = fuse;
+      if (ratingA === null || ceilingA === null || ratingA <= ceilingA) return [];
+      return [
+        {
+          level: 'stop',
+          of: [fuse.id],
+          message: `the ${amps(ratingA)} fuse ${fuse.id} is above the ${amps(ceilingA)} that the maker of what it feeds allows`,
+          value: ratingA,
+          limit: ceilingA,
+          unit: 'A',
+          remedy: `fit a fuse of at most ${amps(ceilingA)}`,
+          ...partData,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const notMade: Rule = {
+  id: 'fuse-not-made',
+  asks: 'The rating of a fuse is made in its form.',
+  levels: ['stop'],
+  source: 'ISO 8820-3, ISO 8820-5 and trade practice',
+  judge(about) {
+    return jobFuses(about).flatMap((fuse): Verdict[] => {
+      const { ratingA, form } = fuse;
+      const own = partOf(about.job, fuse.part);
+      const made = fuseForms[form].ratingsA;
+      if (ratingA === null || made.includes(ratingA) || (own?.kind === 'fuse' && own.rating === ratingA))
+        return [];
+      return [
+        {
+          level: 'stop',
+          of: [fuse.id],
+          message: `the fuse ${fuse.id} is written as ${amps(ratingA)}, but ${fuseForms[form].name} fuses are made for ${made.join(', ')} A`,
+          value: ratingA,
+          unit: 'A',
+          remedy: `write a made rating, or leave it out to have it chosen; ${alternativesText(fuse.alternatives)}`,
+          source: fuseForms[form].standard,
+          ...(fuseForms[form].standardMark && { mark: fuseForms[form].standardMark }),
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const notInStock: Rule = {
+  id: 'fuse-not-in-stock',
+  asks: 'A fuse is on the shelf; where it is not, the lawful alternatives are told.',
+  levels: ['caution'],
+  source: "the shop's own stock",
+  judge(about) {
+    const fuses = jobFuses(about);
+    return fuses.flatMap((fuse): Verdict[] => {
+      const needed = fuse.part === null ? 1 : fuses.filter(({ part }) => part === fuse.part).length;
+      if (fuse.ratingA === null || (fuse.part !== null && fuse.stockQuantity >= needed)) return [];
+      return [
+        {
+          level: 'caution',
+          of: [fuse.id],
+          message: `the shelf has ${counted(fuse.stockQuantity, 'fuse')} of ${fuseForms[fuse.form].name} ${amps(fuse.ratingA)}, and ${fuse.id} with its like needs ${needed}`,
+          value: fuse.stockQuantity,
+          limit: needed,
+          unit: 'piece',
+          remedy: `order it; ${alternativesText(fuse.alternatives)}; never a higher rating in its place`,
+          source: "the shop's own stock",
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const underLoad: Rule = {
+  id: 'fuse-under-load',
+  asks: 'A continuous load is at most 75 to 80 % of its fuse.',
+  levels: ['caution', 'note'],
+  ...defaultSource('fuse-continuous'),
+  judge(about) {
+    const { value: share, from } = houseRule(about.job, 'fuse-continuous');
+    return jobFuses(about).flatMap((fuse): Verdict[] => {
+      const { ratingA, ratedA, ceilingA } = fuse;
+      if (ratingA === null || ratedA <= share * ratingA + 1e-9) return [];
+      const ceiling = ceilingA !== null && ratingA >= ceilingA && ratedA <= ratingA;
+      return [
+        {
+          level: ceiling ? 'note' : 'caution',
+          of: [fuse.id],
+          message: `at rated power ${amps(ratedA)} flow through the ${amps(ratingA)} fuse ${fuse.id}, ${percent(ratedA / ratingA)} of it, where ${percent(share)} is the limit for a continuous load${ceiling ? '; its device allows no larger one' : ''}`,
+          value: ratedA,
+          limit: share * ratingA,
+          unit: 'A',
+          remedy: ceiling
+            ? 'nothing for music; a long test tone at full power may open it'
+            : 'fit the next rating up with conductors that it protects, or feed fewer devices through it',
+          ...from,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const holderOver: Rule = {
+  id: 'fuse-over-holder',
+  asks: 'A holder carries no larger fuse than it is made for.',
+  levels: ['stop'],
+  ...partData,
+  judge(about) {
+    return jobFuses(about).flatMap((fuse): Verdict[] => {
+      const spec = deviceOf(about.job, fuse.item)?.spec;
+      const { ratingA } = fuse;
+      if (ratingA === null || spec?.kind !== 'fuse-holder' || ratingA <= spec.current) return [];
+      return [
+        {
+          level: 'stop',
+          of: [fuse.id, fuse.item],
+          message: `the holder ${fuse.item} is made for fuses up to ${amps(spec.current)}, and ${fuse.id} is ${amps(ratingA)}`,
+          value: ratingA,
+          limit: spec.current,
+          unit: 'A',
+          remedy: 'take a holder for the rating, or a smaller fuse',
+          ...partData,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+export const fuseRatingRules: readonly Rule[] = [
+  withoutRating,
+  overCeiling,
+  notMade,
+  holderOver,
+  notInStock,
+  underLoad,
+];

@@ -1,0 +1,232 @@
+import type { PlanWire } from '../model/plan/index.ts';
+import { bodyId } from '../model/resolved-job.ts';
+import { conductanceOf } from './conductance.ts';
+import {
+  deviceIdOf,
+  deviceOf,
+  deviceSpot,
+  endsOf,
+  hasRole,
+  jobWires,
+  terminalNameOf,
+  wireSpot,
+} from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { figure, lengthIn, listed } from './words.ts';
+
+const isBody = (terminal: string): boolean => deviceIdOf(terminal) === bodyId;
+
+/** Ground wires of the job that end at the body, with the terminal at the other end and the ground point. */
+function bodyLeads(about: Case): readonly { wire: PlanWire; device: string; point: string }[] {
+  return jobWires(about).flatMap((wire) => {
+    const point = endsOf(wire).find(isBody);
+    const other = endsOf(wire).find((end) => !isBody(end));
+    return point === undefined || other === undefined ? [] : [{ wire, device: deviceIdOf(other), point }];
+  });
+}
+
+const deviceWithoutGround: Rule = {
+  id: 'device-without-ground',
+  asks: 'Every device that draws current has its ground connected.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return job.devices.flatMap(({ id, facts, origin }): Verdict[] => {
+      const names = Object.keys(facts.terminals).filter(
+        (name) => facts.terminals[name]?.role === 'supply-negative',
+      );
+      const grounded = plan.wires.some((wire) =>
+        endsOf(wire).some((end) => names.includes(terminalNameOf(end)) && deviceIdOf(end) === id),
+      );
+      if (origin !== 'job' || names.length === 0 || grounded) return [];
+      return [
+        {
+          level: 'stop',
+          of: [id],
+          message: `${id} has no ground: nothing is connected to ${listed(names)}, and its current would return by signal shields`,
+          remedy: `link ${id}.${names[0] ?? ''} to the ground of its board or to a ground point of the body`,
+          ...commonPractice,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+/** Sum of the conductances (S m) of the wires of a role between a group of devices and the rest. */
+function crossing(
+  about: Case,
+  role: PlanWire['role'],
+  inside: (device: string) => boolean,
+): readonly PlanWire[] {
+  return jobWires(about).filter((wire) => {
+    const [from, to] = endsOf(wire).map((end) => inside(deviceIdOf(end)));
+    return wire.role === role && from !== to;
+  });
+}
+
+const groundUnderFeed: Rule = {
+  id: 'ground-under-feed',
+  asks: 'The ground of a device or board conducts at least as well as its feed, judged by conductance and not by gauge number.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge(about) {
+    const { job } = about;
+    const boards = job.boards.map(({ id }) => ({
+      name: id,
+      spot: { path: `/boards/${id}` },
+      inside: (device: string) => deviceOf(job, device)?.board === id,
+    }));
+    const devices = job.devices
+      .filter(
+        ({ spec, origin }) =>
+          origin === 'job' && spec !== null && ['amplifier', 'processor', 'source-unit'].includes(spec.kind),
+      )
+      .map(({ id }) => ({ name: id, spot: deviceSpot(job, id), inside: (device: string) => device === id }));
+    return [...devices, ...boards].flatMap(({ name, spot, inside }): Verdict[] => {
+      const [feeds, grounds] = [crossing(about, 'power', inside), crossing(about, 'ground', inside)];
+      const sum = (wires: readonly PlanWire[]) =>
+        wires.reduce((total, wire) => total + conductanceOf(about, wire), 0);
+      const [feed, ground] = [sum(feeds), sum(grounds)];
+      if (feeds.length === 0 || grounds.length === 0 || ground >= feed * (1 - 1e-6)) return [];
+      const sizes = (wires: readonly PlanWire[]) =>
+        listed(wires.map(({ id, size }) => `${id} ${size.label}`));
+      return [
+        {
+          level: 'caution',
+          of: [name, ...grounds.map(({ id }) => id), ...feeds.map(({ id }) => id)],
+          message: `the ground of ${name} (${sizes(grounds)}) conducts ${figure((100 * ground) / feed)} % of what its feed does (${sizes(feeds)})`,
+          value: ground,
+          limit: feed,
+          unit: 'S m',
+          remedy: 'run the ground at least as large as the feed, of the same material',
+          ...commonPractice,
+          ...spot,
+        },
+      ];
+    });
+  },
+};
+
+const groundLeadLong: Rule = {
+  id: 'ground-lead-long',
+  asks: 'The lead from a board to its ground point is at most 18 in long.',
+  levels: ['caution'],
+  ...defaultSource('ground-lead'),
+  judge(about) {
+    const { value: limit, from } = houseRule(about.job, 'ground-lead');
+    const length = lengthIn(about.job);
+    return bodyLeads(about).flatMap(({ wire, point }): Verdict[] => {
+      if (wire.lengthM <= limit + 1e-9) return [];
+      return [
+        {
+          level: 'caution',
+          of: [wire.id, point],
+          message: `the ground lead ${wire.id} to ${point} is ${length(wire.lengthM)} long; ${length(limit)} is the limit`,
+          value: wire.lengthM,
+          limit,
+          unit: 'm',
+          remedy: 'choose a ground point nearer to the board, or a larger lead with the drop checked',
+          ...from,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+const groundAreas: Rule = {
+  id: 'ground-areas-differ',
+  asks: 'All devices of a board go to one ground area.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge(about) {
+    const leads = bodyLeads(about);
+    return about.job.boards.flatMap(({ id, path }): Verdict[] => {
+      const own = leads.filter(({ device }) => deviceOf(about.job, device)?.board === id);
+      const points = [...new Set(own.map(({ point }) => point))];
+      if (points.length < 2) return [];
+      return [
+        {
+          level: 'caution',
+          of: [id, ...points],
+          message: `the devices of ${id} are grounded at ${listed(points)}: the voltage between the points gets into the signal as noise`,
+          value: points.length,
+          limit: 1,
+          remedy: 'take all grounds of the board to one distribution part, and from it to one ground point',
+          ...commonPractice,
+          path,
+        },
+      ];
+    });
+  },
+};
+
+const refused: Readonly<Record<string, string>> = {
+  'seat-belt': 'a seat belt',
+  'seat-frame': 'a seat frame',
+  airbag: 'an airbag',
+  'fuel-line': 'a fuel line',
+};
+
+const groundFastener: Rule = {
+  id: 'ground-on-restraint-fastener',
+  asks: 'No ground lead shares the fastener of a seat belt, seat frame, airbag or fuel line.',
+  levels: ['stop', 'caution'],
+  ...commonPractice,
+  judge(about) {
+    return bodyLeads(about).flatMap(({ wire, point }): Verdict[] => {
+      const holds = about.job.vehicle.grounds[terminalNameOf(point)]?.holds ?? 'nothing-else';
+      const what = refused[holds];
+      if (what === undefined && holds !== 'trim') return [];
+      return [
+        {
+          level: what === undefined ? 'caution' : 'stop',
+          of: [wire.id, point],
+          message: `${wire.id} is grounded at ${point}, whose fastener holds ${what ?? 'trim'}`,
+          remedy: 'use a ground point of its own on bare structural metal, with a bolt or rivet nut',
+          ...commonPractice,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+const groundPastSensor: Rule = {
+  id: 'ground-past-sensor',
+  asks: "With a sensor on the battery's negative post, grounds go to the body or to the vehicle side of the sensor.",
+  levels: ['stop'],
+  ...commonPractice,
+  judge(about) {
+    if (!about.job.vehicle['negative-sensor']) return [];
+    return jobWires(about).flatMap((wire): Verdict[] => {
+      const post = endsOf(wire).find(
+        (end) =>
+          hasRole(about.job, end, 'source-negative') &&
+          deviceOf(about.job, deviceIdOf(end))?.origin === 'vehicle',
+      );
+      if (post === undefined) return [];
+      return [
+        {
+          level: 'stop',
+          of: [wire.id, post],
+          message: `${wire.id} goes to ${post}, past the current sensor on that post: the vehicle would not see the current and would misjudge its battery`,
+          remedy: 'take the ground to a ground point of the body, or to the vehicle side of the sensor',
+          ...commonPractice,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+export const groundRules: readonly Rule[] = [
+  deviceWithoutGround,
+  groundFastener,
+  groundPastSensor,
+  groundUnderFeed,
+  groundLeadLong,
+  groundAreas,
+];

@@ -1,0 +1,74 @@
+import { deviceSpot } from './look-up.ts';
+import { loadsOf, voltageOver } from './operating-point.ts';
+import type { Rule, Verdict } from './rule.ts';
+import { defaultSource, houseRule } from './source.ts';
+import { listed, volts } from './words.ts';
+
+const collapse: Rule = {
+  id: 'supply-collapse',
+  asks: 'At every operating point the supply feeds all devices: the network has a solution.',
+  levels: ['stop'],
+  source: "Ohm's and Kirchhoff's laws",
+  judge({ job, plan }) {
+    return plan.power.points.flatMap((point): Verdict[] => {
+      const unknown = loadsOf(point).filter(
+        (load) => !Number.isFinite(voltageOver(point, load) ?? Number.NaN),
+      );
+      if (point.state !== 'no-solution' && (point.state !== 'solved' || unknown.length === 0)) return [];
+      const loads = (unknown.length > 0 ? unknown : loadsOf(point)).map(({ of }) => of);
+      return [
+        {
+          level: 'stop',
+          of: [point.name, ...loads],
+          message: `${point.title}: ${point.state === 'no-solution' ? 'the load can not be fed, the voltage collapses' : `no voltage is known at ${listed(loads)}`}${point.reason ? ` (${point.reason})` : ''}`,
+          remedy: 'run larger conductors or a second feed, add a battery near the load, or feed less',
+          source: "Ohm's and Kirchhoff's laws",
+          ...(loads[0] === undefined ? { path: '/devices' } : deviceSpot(job, loads[0])),
+        },
+      ];
+    });
+  },
+};
+
+const cutOut: Rule = {
+  id: 'below-cut-out',
+  asks: 'The voltage at every device stays above its low-voltage cut-out.',
+  levels: ['stop'],
+  ...defaultSource('cut-out'),
+  judge({ job, plan }) {
+    const { from } = houseRule(job, 'cut-out');
+    return plan.power.points.flatMap((point): Verdict[] => {
+      const low = loadsOf(point).flatMap((load) => {
+        const voltageV = voltageOver(point, load);
+        const { cutoutV } = load;
+        if (voltageV === null || cutoutV === undefined || voltageV >= cutoutV) return [];
+        return [{ of: load.of, voltageV, cutoutV }];
+      });
+      const verdict = {
+        level: 'stop',
+        ...from,
+        remedy: 'run larger conductors, shorten the ground path, or feed less at once',
+      } as const;
+      if (low.length === 0 && point.state === 'cut-out')
+        return [
+          {
+            ...verdict,
+            of: [point.name],
+            message: `${point.title}: a device drops out at its low-voltage cut-out${point.reason ? ` (${point.reason})` : ''}`,
+            path: '/devices',
+          },
+        ];
+      return low.map(({ of, voltageV, cutoutV }) => ({
+        ...verdict,
+        of: [of, point.name],
+        message: `${point.title}: ${of} gets ${volts(voltageV)}, under the ${volts(cutoutV)} at which it cuts out`,
+        value: voltageV,
+        limit: cutoutV,
+        unit: 'V',
+        ...deviceSpot(job, of),
+      }));
+    });
+  },
+};
+
+export const supplyCollapseRules: readonly Rule[] = [collapse, cutOut];

@@ -1,0 +1,95 @@
+import { terminalId } from '../model/resolved-job.ts';
+import { deviceIdOf, deviceOf, deviceSpot, endsOf } from './look-up.ts';
+import type { Rule, Verdict } from './rule.ts';
+import { accounting, commonPractice } from './source.ts';
+import { counted, listed } from './words.ts';
+
+const unaccounted: Rule = {
+  id: 'terminal-unaccounted',
+  asks: 'Every terminal of every device is connected, or left open with a reason.',
+  levels: ['stop'],
+  ...accounting,
+  judge({ job, plan }) {
+    const listedOnes = new Set(plan.terminals.map(({ item, terminal }) => `${item}.${terminal}`));
+    const unlisted = job.devices
+      .filter(({ origin }) => origin === 'job')
+      .flatMap(({ id, facts }) => Object.keys(facts.terminals).map((terminal) => ({ item: id, terminal })))
+      .filter(({ item, terminal }) => !listedOnes.has(`${item}.${terminal}`));
+    const loose = plan.terminals.filter(
+      ({ state, reason, wires }) =>
+        state === 'unaccounted' ||
+        (state === 'open' && !/\S/.test(reason ?? '')) ||
+        (state === 'connected' && wires.length === 0),
+    );
+    return [...loose, ...unlisted].map(({ item, terminal }): Verdict => {
+      const id = `${item}.${terminal}`;
+      return {
+        level: 'stop',
+        of: [id, item],
+        message: `${id} is neither connected nor left open with a reason`,
+        remedy: `link it, or write it under left-open: with the reason, such as "${id}": not used on this job`,
+        ...accounting,
+        ...deviceSpot(job, item),
+      };
+    });
+  },
+};
+
+const withoutSupply: Rule = {
+  id: 'device-without-supply',
+  asks: 'Every device that draws current has its supply connected.',
+  levels: ['stop'],
+  ...accounting,
+  judge({ job, plan }) {
+    const wired = new Set(plan.wires.flatMap(endsOf));
+    return job.devices.flatMap(({ id, facts, origin }): Verdict[] => {
+      const inputs = Object.keys(facts.terminals)
+        .filter((terminal) => facts.terminals[terminal]?.role === 'supply-positive')
+        .map((terminal) => terminalId({ device: id, terminal }));
+      if (origin !== 'job' || inputs.length === 0 || inputs.some((input) => wired.has(input))) return [];
+      return [
+        {
+          level: 'stop',
+          of: [id, ...inputs],
+          message: `${id} has no supply: nothing is connected to ${listed(inputs)}`,
+          remedy: `link ${inputs[0] ?? id} to a fused way`,
+          ...accounting,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+const spareConductor: Rule = {
+  id: 'cable-conductor-spare',
+  asks: 'A cable is accounted for conductor by conductor: a spare one is used where a wired fallback is missing, or capped.',
+  levels: ['note'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return plan.cables.flatMap(({ id, conductors }): Verdict[] => {
+      const spare = conductors.filter(({ wire }) => wire === null).map(({ name }) => name);
+      if (spare.length === 0) return [];
+      const waiting = plan.terminals
+        .filter(
+          ({ item, terminal, wires }) =>
+            wires.length === 0 && deviceOf(job, item)?.facts.terminals[terminal]?.role === 'turn-on-in',
+        )
+        .map(({ item, terminal }) => `${item}.${terminal}`)
+        .filter((terminal) => deviceOf(job, deviceIdOf(terminal))?.origin === 'job');
+      const use = waiting.length > 0 ? `use one as the wired turn-on of ${listed(waiting)}; ` : '';
+      return [
+        {
+          level: 'note',
+          of: [id, ...spare],
+          message: `${counted(spare.length, 'conductor')} of ${id} carries nothing: ${listed(spare)}`,
+          remedy: `${use}cut spare ends back, cap them and label them as spare at both ends`,
+          ...commonPractice,
+          path: `/cables/${id}`,
+        },
+      ];
+    });
+  },
+};
+
+export const terminalAccountingRules: readonly Rule[] = [unaccounted, withoutSupply, spareConductor];

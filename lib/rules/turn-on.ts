@@ -1,0 +1,224 @@
+import { isFault } from '../audio/fault.ts';
+import { turnOnSum } from '../audio/turn-on.ts';
+import type { PlanWire } from '../model/plan/index.ts';
+import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
+import { type LiveEdge, liveSide, reached } from './live-side.ts';
+import {
+  deviceIdOf,
+  deviceOf,
+  deviceSpot,
+  endsOf,
+  hasRole,
+  jobWires,
+  terminalSpecOf,
+  wireSpot,
+} from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice, partData } from './source.ts';
+import { amps, listed } from './words.ts';
+
+/** Terminals of a role among the devices of the job and its vehicle. */
+function terminalsWith(job: Job, role: string, origin?: Device['origin']): readonly string[] {
+  return job.devices
+    .filter((device) => origin === undefined || device.origin === origin)
+    .flatMap(({ id, facts }) =>
+      Object.keys(facts.terminals)
+        .filter((terminal) => facts.terminals[terminal]?.role === role)
+        .map((terminal) => terminalId({ device: id, terminal })),
+    );
+}
+
+const onlyWires = ({ kind }: LiveEdge): boolean => kind === 'wire';
+const isWired = (about: Case, terminal: string): boolean =>
+  about.plan.wires.some((wire) => endsOf(wire).includes(terminal));
+
+const missing: Rule = {
+  id: 'turn-on-missing',
+  asks: 'Remote turn-on reaches every device that needs it; automatic turn-on has a wired fallback.',
+  levels: ['stop', 'caution'],
+  ...commonPractice,
+  judge(about) {
+    const { job, plan } = about;
+    const side = liveSide(about);
+    return terminalsWith(job, 'turn-on-in', 'job').flatMap((terminal): Verdict[] => {
+      const id = deviceIdOf(terminal);
+      const verdict = {
+        of: [terminal, id],
+        remedy: `link ${terminal} to a turn-on output, or to the contact of a relay that one drives`,
+        ...commonPractice,
+        ...deviceSpot(job, id),
+      };
+      if (isWired(about, terminal)) {
+        const net = reached(side.edges, [terminal], () => true);
+        const driven = [...net].some((end) =>
+          hasRole(job, end, 'turn-on-out', 'source-positive', 'feed-out'),
+        );
+        return driven
+          ? []
+          : [
+              {
+                ...verdict,
+                level: 'stop',
+                message: `${terminal} is wired, but no turn-on output or supply stands at the other end: ${id} never turns on`,
+              },
+            ];
+      }
+      const automatic = plan.controls.some(
+        ({ item, control, preset }) =>
+          item === id &&
+          deviceOf(job, id)?.facts.controls[control]?.what === 'turn-on-mode' &&
+          !/remote|wire|rem\b/i.test(preset),
+      );
+      return [
+        automatic
+          ? {
+              ...verdict,
+              level: 'caution',
+              message: `${id} turns itself on by signal or direct-current offset, and ${terminal} has no wired fallback`,
+            }
+          : {
+              ...verdict,
+              level: 'stop',
+              message: `no turn-on lead reaches ${terminal}: ${id} never turns on`,
+            },
+      ];
+    });
+  },
+};
+
+/** What a turn-on input draws, by its part; null where the part is silent. */
+function drawOf(job: Job, terminal: string): number | null {
+  const spec = deviceOf(job, deviceIdOf(terminal))?.spec;
+  if (spec?.kind === 'relay') return spec['coil-current'];
+  if (spec?.kind === 'amplifier' || spec?.kind === 'processor' || spec?.kind === 'source-unit')
+    return spec.supply['turn-on-draw'] ?? terminalSpecOf(job, terminal)?.current ?? null;
+  return terminalSpecOf(job, terminal)?.current ?? null;
+}
+
+const overload: Rule = {
+  id: 'turn-on-overload',
+  asks: 'A turn-on output gives at least what all that it drives draws.',
+  levels: ['stop', 'note'],
+  ...partData,
+  judge(about) {
+    const { job } = about;
+    const side = liveSide(about);
+    return terminalsWith(job, 'turn-on-out').flatMap((output): Verdict[] => {
+      const net = [...reached(side.edges, [output], onlyWires)].filter((end) =>
+        hasRole(job, end, 'turn-on-in', 'relay-coil'),
+      );
+      // A coil's two terminals are one load.
+      const loads = [...new Map(net.map((terminal) => [deviceIdOf(terminal), terminal])).entries()];
+      if (loads.length === 0) return [];
+      const sum = turnOnSum(
+        { source: output, limitA: terminalSpecOf(job, output)?.current ?? null },
+        loads.map(([item, terminal]) => ({ item, currentA: drawOf(job, terminal) })),
+      );
+      const spot = deviceSpot(job, deviceIdOf(output));
+      if (isFault(sum))
+        return [
+          {
+            level: 'note',
+            of: [...new Set([output, ...sum.subjects])],
+            message: sum.message,
+            remedy: sum.remedy,
+            ...partData,
+            ...spot,
+          },
+        ];
+      if (sum.within) return [];
+      return [
+        {
+          level: 'stop',
+          of: [output, ...loads.map(([item]) => item)],
+          message: `${output} gives ${amps(sum.limitA.value)}, and ${listed(loads.map(([item]) => item))} together draw ${amps(sum.sumA.value)}`,
+          value: sum.sumA.value,
+          limit: sum.limitA.value,
+          unit: 'A',
+          remedy: 'drive them by a fused relay with a suppression diode across its coil',
+          ...partData,
+          ...spot,
+        },
+      ];
+    });
+  },
+};
+
+const relayDiode: Rule = {
+  id: 'relay-without-suppression',
+  asks: 'A relay on a turn-on output has a suppression diode.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job }) {
+    return job.devices.flatMap(({ id, spec, origin }): Verdict[] => {
+      if (spec?.kind !== 'relay' || origin !== 'job' || spec.suppression !== 'none') return [];
+      return [
+        {
+          level: 'caution',
+          of: [id],
+          message: `the relay ${id} has nothing across its coil: the spike when it drops out can kill the turn-on output that drives it`,
+          remedy:
+            'take a relay with a built-in diode, or fit one across the coil, its band to the positive side',
+          ...commonPractice,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+const sequence: Rule = {
+  id: 'turn-on-sequence',
+  asks: 'The processor turns on first and off last: amplifiers that play from it take their turn-on from it.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge(about) {
+    const { job } = about;
+    const side = liveSide(about);
+    const outputs = new Set(
+      terminalsWith(job, 'turn-on-out').filter(
+        (terminal) => deviceOf(job, deviceIdOf(terminal))?.spec?.kind === 'processor',
+      ),
+    );
+    const plays = (wire: PlanWire, amplifier: string) => {
+      const ends = endsOf(wire).map(deviceIdOf);
+      return (
+        wire.role === 'signal' &&
+        ends.includes(amplifier) &&
+        ends.some((end) => [...outputs].some((output) => deviceIdOf(output) === end))
+      );
+    };
+    return terminalsWith(job, 'turn-on-in', 'job').flatMap((terminal): Verdict[] => {
+      const id = deviceIdOf(terminal);
+      if (deviceOf(job, id)?.spec?.kind !== 'amplifier' || !isWired(about, terminal)) return [];
+      if (!jobWires(about).some((wire) => plays(wire, id))) return [];
+      const net = reached(side.edges, [terminal], onlyWires);
+      const ways = relaysDrivenBy(job, side.edges, net);
+      if ([...net, ...ways].some((end) => outputs.has(end))) return [];
+      const wire = about.plan.wires.find((one) => endsOf(one).includes(terminal));
+      return [
+        {
+          level: 'caution',
+          of: [terminal, id],
+          message: `${id} plays from a processor but does not take its turn-on from it: the processor's own start and stop would thump through ${id}`,
+          remedy: `drive ${terminal} from the turn-on output of the processor`,
+          ...commonPractice,
+          ...wireSpot(about, wire?.id ?? ''),
+        },
+      ];
+    });
+  },
+};
+
+/** What the coils are wired to of the relays whose contacts are in a net. */
+function relaysDrivenBy(job: Job, edges: readonly LiveEdge[], net: ReadonlySet<string>): readonly string[] {
+  return [...net]
+    .filter((end) => hasRole(job, end, 'relay-contact'))
+    .flatMap((contact) => {
+      const id = deviceIdOf(contact);
+      const coils = terminalsWith(job, 'relay-coil').filter((coil) => deviceIdOf(coil) === id);
+      return [...reached(edges, coils, onlyWires)];
+    });
+}
+
+export const turnOnRules: readonly Rule[] = [missing, overload, relayDiode, sequence];

@@ -1,0 +1,158 @@
+import type { NetworkElement } from '../model/plan/index.ts';
+import { terminalId } from '../model/resolved-job.ts';
+import { deviceOf, deviceSpot, wireSpot } from './look-up.ts';
+import { loadsOf, ratedPoint, supplyV, voltageAt, voltageOver } from './operating-point.ts';
+import type { Case, Rule, Spot, Verdict } from './rule.ts';
+import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { amps, percent, volts } from './words.ts';
+
+/** Greatest drop over one joint (V): common practice, no source. */
+const jointLimitV = 0.05;
+/** Greatest drop between alternator and battery (V): common practice, no source. */
+const chargeLeadLimitV = 0.2;
+
+function spotOf(about: Case, { of }: NetworkElement): Spot {
+  if (about.plan.wires.some(({ id }) => id === of)) return wireSpot(about, of);
+  return deviceSpot(about.job, of);
+}
+
+const feedDrop: Rule = {
+  id: 'drop-over-limit',
+  asks: 'Feed and return together drop at most 3 % at rated power.',
+  levels: ['caution'],
+  ...defaultSource('drop-limit'),
+  judge(about) {
+    const point = ratedPoint(about);
+    const fromV = point ? supplyV(about, point) : null;
+    if (!point || fromV === null || !(fromV > 0)) return [];
+    const { value: share, from } = houseRule(about.job, 'drop-limit');
+    return loadsOf(point).flatMap((load): Verdict[] => {
+      if (deviceOf(about.job, load.of)?.origin === 'vehicle') return [];
+      const atLoad = voltageOver(point, load);
+      const dropV = fromV - (atLoad ?? fromV);
+      if (dropV <= share * fromV + 1e-9) return [];
+      return [
+        {
+          level: 'caution',
+          of: [load.of],
+          message: `at rated power ${volts(dropV)} are lost in feed and return of ${load.of}, ${percent(dropV / fromV)} of ${volts(fromV)}; ${percent(share)} is the limit`,
+          value: dropV,
+          limit: share * fromV,
+          unit: 'V',
+          remedy: 'run a larger feed or ground, shorten them, or move the battery nearer',
+          ...from,
+          ...deviceSpot(about.job, load.of),
+        },
+      ];
+    });
+  },
+};
+
+const groundDrop: Rule = {
+  id: 'ground-drop',
+  asks: 'The ground side of a device drops at most 0.2 V at rated power; 0.1 V is good.',
+  levels: ['caution', 'note'],
+  ...defaultSource('ground-drop-limit'),
+  judge(about) {
+    const point = ratedPoint(about);
+    if (!point) return [];
+    const limit = houseRule(about.job, 'ground-drop-limit');
+    const good = houseRule(about.job, 'ground-drop-good');
+    const referenceV = voltageAt(point, point.referenceNode) ?? 0;
+    return loadsOf(point).flatMap((load): Verdict[] => {
+      const groundV = voltageAt(point, load.to);
+      if (groundV === null || deviceOf(about.job, load.of)?.origin === 'vehicle') return [];
+      const dropV = groundV - referenceV;
+      if (dropV <= good.value + 1e-9) return [];
+      const over = dropV > limit.value + 1e-9;
+      const { value, from } = over ? limit : good;
+      return [
+        {
+          level: over ? 'caution' : 'note',
+          of: [load.of],
+          message: `the ground side of ${load.of} drops ${volts(dropV)} at rated power, where ${volts(value)} is ${over ? 'the limit' : 'good'}`,
+          value: dropV,
+          limit: value,
+          unit: 'V',
+          remedy: 'shorten the ground lead, run it larger, or add a ground from the body to the battery',
+          ...from,
+          ...deviceSpot(about.job, load.of),
+        },
+      ];
+    });
+  },
+};
+
+const jointDrop: Rule = {
+  id: 'joint-drop',
+  asks: 'No joint drops more than 50 mV at rated power.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge(about) {
+    const point = ratedPoint(about);
+    if (!point) return [];
+    return point.elements.flatMap((joint): Verdict[] => {
+      const dropV = Math.abs(voltageOver(point, joint) ?? 0);
+      // The body is a path and no joint, though it stands between terminals of one device.
+      if (joint.kind !== 'joint' || joint.of === 'body' || dropV <= jointLimitV + 1e-9) return [];
+      const flows = joint.currentA === undefined ? '' : ` with ${amps(Math.abs(joint.currentA))} through it`;
+      return [
+        {
+          level: 'caution',
+          of: [joint.id, joint.of],
+          message: `the joint ${joint.id} drops ${volts(dropV)}${flows}; ${volts(jointLimitV)} is the limit`,
+          value: dropV,
+          limit: jointLimitV,
+          unit: 'V',
+          remedy:
+            'use a lug with a larger contact face, bare and bright metal, or share the current between two joints',
+          ...commonPractice,
+          ...spotOf(about, joint),
+        },
+      ];
+    });
+  },
+};
+
+const chargeLeadDrop: Rule = {
+  id: 'charge-lead-drop',
+  asks: 'Between alternator and battery at most 0.2 V is lost.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    const posts = (kind: 'alternator' | 'battery') =>
+      job.devices.flatMap(({ id, spec, facts, origin }) =>
+        spec?.kind === kind && origin === 'vehicle'
+          ? Object.keys(facts.terminals)
+              .filter((terminal) => facts.terminals[terminal]?.role === 'source-positive')
+              .map((terminal) => terminalId({ device: id, terminal }))
+          : [],
+      );
+    const [alternator] = posts('alternator');
+    const [battery] = posts('battery');
+    if (alternator === undefined || battery === undefined) return [];
+    const worst = plan.power.points
+      .flatMap((point) => {
+        const [high, low] = [voltageAt(point, alternator), voltageAt(point, battery)];
+        return high === null || low === null ? [] : [{ title: point.title, dropV: high - low }];
+      })
+      .toSorted((a, b) => b.dropV - a.dropV)[0];
+    if (!worst || worst.dropV <= chargeLeadLimitV + 1e-9) return [];
+    return [
+      {
+        level: 'caution',
+        of: [alternator, battery],
+        message: `${worst.title}: ${volts(worst.dropV)} are lost between ${alternator} and ${battery}; ${volts(chargeLeadLimitV)} is the limit`,
+        value: worst.dropV,
+        limit: chargeLeadLimitV,
+        unit: 'V',
+        remedy: 'add a fused charge lead beside the one that the vehicle came with',
+        ...commonPractice,
+        path: '/links',
+        file: 'vehicle',
+      },
+    ];
+  },
+};
+
+export const voltageDropRules: readonly Rule[] = [feedDrop, groundDrop, jointDrop, chargeLeadDrop];
