@@ -1,0 +1,119 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { awgSizes } from '../../lib/model/tables/copper-wire.ts';
+import { awgSize } from '../../lib/model/wire-size.ts';
+import {
+  type CableCandidate,
+  type ConductorChoice,
+  type ConductorDuty,
+  chooseConductor,
+} from '../../lib/power/conductor-choice.ts';
+import { defaultPowerRules, type PowerRules } from '../../lib/power/power-rules.ts';
+import { isPowerFault } from '../../lib/power/traced.ts';
+
+const cable = (awg: string, more: Partial<CableCandidate> = {}): CableCandidate => ({
+  part: `cable-${awg}`,
+  size: awgSize(awg),
+  material: 'copper',
+  insulationC: 105,
+  ...more,
+});
+const every = awgSizes.map((awg) => cable(awg));
+const bench = { zone: 'bench', ambientC: 30, engineSpace: false, covered: false, bundleCount: 1 };
+const duty = (more: Partial<ConductorDuty> = {}): ConductorDuty => ({
+  fuseA: 100,
+  currentA: 80,
+  lengthM: 1,
+  otherOhm: 0,
+  mostDropV: 0.4,
+  zones: [bench],
+  ...more,
+});
+function choose(
+  given: ConductorDuty,
+  candidates = every,
+  rules: PowerRules = defaultPowerRules,
+): ConductorChoice {
+  const result = chooseConductor(given, candidates, rules);
+  if (isPowerFault(result)) throw new Error(result.fault);
+  return result;
+}
+
+describe('a conductor choice', () => {
+  // A published marine handbook example of the 3 % rule (CM = K I L / E, K = 10.75): a pump of 10 A at 12 V, 11 ft
+  // out and 10 ft back, asks for 6,270 circular mils, so 12 AWG (6,530). K is copper near 25 C, stranded.
+  test('agrees with a published worked example of voltage drop', () => {
+    const example = duty({ fuseA: 15, currentA: 10, lengthM: 21 * 0.3048, mostDropV: 0.36 });
+    const { chosen } = choose(example, every, { ...defaultPowerRules, conductorC: 25 });
+    expect(chosen?.candidate.size.label).toBe('12 AWG');
+    // 10.75 * 10 * 21 / 6530 = 0.3457 V by the handbook's formula.
+    expect(Math.abs((chosen?.dropV.value ?? 0) / 0.3457 - 1)).toBeLessThan(0.005);
+  });
+
+  test('names the fuse where ampacity governs', () => {
+    // Table 5, 105 C: 8 AWG carries 80 A, 6 AWG 120 A.
+    const { chosen, governed, reason } = choose(duty());
+    expect([chosen?.candidate.size.label, governed]).toEqual(['6 AWG', ['fuse']]);
+    expect(reason).toContain('8 AWG: it carries 80 A, 20 A less than its fuse');
+  });
+
+  test('names the drop where length governs', () => {
+    const { chosen, governed } = choose(duty({ lengthM: 5 }));
+    expect([chosen?.candidate.size.label, governed]).toEqual(['4 AWG', ['drop']]);
+  });
+
+  test('counts the return and all else on the way', () => {
+    const alone = choose(duty({ lengthM: 4 })).chosen?.candidate.size.areaMm2 ?? 0;
+    const loop =
+      choose(duty({ lengthM: 4, loopLengthM: 8, otherOhm: 0.001 })).chosen?.candidate.size.areaMm2 ?? 0;
+    expect(loop).toBeGreaterThan(alone);
+  });
+
+  test('never shrinks, and minds port and shelf', () => {
+    expect(choose(duty({ leastMm2: awgSize('2').areaMm2 })).chosen?.candidate.size.label).toBe('2 AWG');
+    const ports = [{ id: 'block.in', largestMm2: awgSize('8').areaMm2 }];
+    expect(choose(duty({ ports }))).toMatchObject({ chosen: null });
+    expect(choose(duty({ ports: ports.map((port) => ({ ...port, reducer: true })) })).chosen).not.toBeNull();
+    const short = every.map((one) => (one.size.label === '6 AWG' ? { ...one, stockM: 0.5 } : one));
+    expect(choose(duty(), short)).toMatchObject({
+      chosen: { candidate: { part: 'cable-4' } },
+      governed: ['stock'],
+    });
+  });
+
+  test('says why nothing fits and by how much', () => {
+    const { chosen, governed, reason } = choose(duty({ fuseA: 500 }));
+    expect([chosen, governed]).toEqual([null, ['fuse']]);
+    expect(reason).toBe('nothing fits; the nearest is 4/0 AWG: it carries 445 A, 55 A less than its fuse');
+    expect(choose(duty(), []).reason).toBe('nothing fits: no cable is on the shelf');
+  });
+
+  test('tells bad input', () => {
+    expect(chooseConductor(duty({ lengthM: -1 }), every)).toHaveProperty('fault');
+    expect(chooseConductor(duty({ zones: [] }), every)).toHaveProperty('fault');
+    expect(chooseConductor(duty(), [cable('4', { measuredOhmPerM: 0 })])).toHaveProperty('fault');
+  });
+});
+
+const anyCables = fc.subarray(every);
+const anyDuty = fc
+  .record({
+    fuseA: fc.integer({ min: 1, max: 400 }),
+    currentA: fc.integer({ min: 1, max: 300 }),
+    lengthM: fc.double({ min: 0.1, max: 8, noNaN: true }),
+    mostDropV: fc.double({ min: 0.1, max: 0.6, noNaN: true }),
+  })
+  .map(duty);
+
+test('what is chosen carries its fuse and keeps its drop; more on the shelf never takes it away', () => {
+  fc.assert(
+    fc.property(anyDuty, anyCables, anyCables, (given, first, more) => {
+      const before = choose(given, first).chosen;
+      const after = choose(given, [...new Set([...first, ...more])]).chosen;
+      if (!before) return;
+      expect(before.ampacity.ampacityA.value).toBeGreaterThanOrEqual(given.fuseA);
+      expect(before.dropV.value).toBeLessThanOrEqual(given.mostDropV);
+      expect(after?.candidate.size.areaMm2).toBeLessThanOrEqual(before.candidate.size.areaMm2);
+    }),
+  );
+});
