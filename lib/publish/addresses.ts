@@ -1,0 +1,46 @@
+/** Addresses of the site. They are printed on paper, so they stay as they are. */
+export const addresses = {
+  home: '/',
+  jobs: '/jobs/',
+  job: (id: string) => `/jobs/${id}/`,
+  worksheet: (id: string) => `/jobs/${id}/worksheet/`,
+  revision: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/`,
+  parts: '/parts/',
+  part: (id: string) => `/parts/${id}/`,
+  vehicles: '/vehicles/',
+  vehicle: (id: string) => `/vehicles/${id}/`,
+  guides: '/guides/',
+  guide: (slug: string) => `/guides/${slug}/`,
+  search: '/search/',
+} as const;
+
+/**
+ * A revision as a part of an address: letters, digits and single dots or hyphens stay; all else is written
+ * as its code point. A revision may not take the place of the worksheet.
+ */
+export function revisionSegment(revision: string): string {
+  const written = revision.replace(
+    /[^A-Za-z0-9-]/gu,
+    (character) => `_${(character.codePointAt(0) ?? 0).toString(16)}_`,
+  );
+  return written.toLowerCase() === 'worksheet' ? `_${written}` : written;
+}
+
+/** The way up from an address to the top of the site: `../../` from `/jobs/a/`, `./` from the top itself. */
+export function wayUp(from: string): string {
+  const depth = from.split('/').filter((part) => part !== '').length;
+  return depth === 0 ? './' : '../'.repeat(depth);
+}
+
+/** The file of an address, without a slash before it: `jobs/a/index.html`. */
+export function fileOf(address: string): string {
+  return `${address.replace(/^\//, '')}index.html`;
+}
+
+/**
+ * A relative link from one address to another. It names the file, so that it also works from a folder
+ * that no server serves.
+ */
+export function linkTo(from: string, to: string): string {
+  return `${wayUp(from)}${fileOf(to)}`;
+}

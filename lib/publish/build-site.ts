@@ -1,0 +1,95 @@
+import { mkdir, mkdtemp, rename, rm, stat, utimes } from 'node:fs/promises';
+import { join } from 'node:path';
+import Eleventy from '@11ty/eleventy';
+import type { Audience } from '../model/audience.ts';
+import { shopSitePlugin } from './eleventy-plugin.ts';
+import type { Page } from './page.ts';
+import { searchIndex } from './search-index.ts';
+import type { DrawingsOf, ShopSite } from './shop-site.ts';
+import { siteAssets, writeSiteFiles } from './site-assets.ts';
+import { digestOf } from './site-digest.ts';
+import { sitePages } from './site-pages.ts';
+import { clearOldSites, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
+import { openTemplates, projectFolder } from './templates.ts';
+
+export interface BuildOptions {
+  /** The folder that `dist` and `.rackleaf` are put into. */
+  readonly root: string;
+  readonly drawingsOf: DrawingsOf;
+  /** Default: `bench`. */
+  readonly audience?: Audience;
+  /** Whether `dist` may be a link. Default: yes, where the system allows it. */
+  readonly links?: boolean;
+}
+
+export interface BuiltSite {
+  /** The folder that was built. */
+  readonly folder: string;
+  /** Where the current site is found. */
+  readonly link: string;
+  readonly digest: string;
+  readonly pages: number;
+  readonly files: number;
+  readonly bytes: number;
+}
+
+/**
+ * Where the site of an audience goes. The bench's is the shop's everyday site, in `dist`; the others stand
+ * apart, so that a private value can't come into it. Addresses are the same in all.
+ */
+export function sitePlaces(root: string, audience: Audience): SitePlaces {
+  if (audience === 'bench') return { store: join(root, '.rackleaf'), link: join(root, 'dist') };
+  const store = join(root, '.rackleaf', audience);
+  return { store, link: join(store, 'dist') };
+}
+
+/**
+ * Builds the site of a shop: pages, assets, search index into a folder of their own, which is named by the
+ * digest of its content and then becomes `dist` in one step. Whatever fails before that step, the last good
+ * site stays as it is; the error goes on with its cause.
+ */
+export async function buildSite(site: ShopSite, options: BuildOptions): Promise<BuiltSite> {
+  const { root, drawingsOf, audience = 'bench', links = true } = options;
+  const places = sitePlaces(root, audience);
+  await mkdir(places.store, { recursive: true });
+  await repairSite(places);
+  const staging = await mkdtemp(join(places.store, 'building-'));
+  try {
+    const pages = sitePages({ site, audience });
+    await writePages(pages, staging, drawingsOf);
+    await writeSiteFiles(staging, siteAssets());
+    await writeSiteFiles(staging, await searchIndex(pages));
+    const { digest, files, bytes } = await digestOf(staging);
+    const folder = join(places.store, `site-${digest}`);
+    await settle(staging, folder);
+    await swapSite(folder, places, links);
+    await clearOldSites(places, folder);
+    return { folder, link: places.link, digest, pages: pages.length, files, bytes };
+  } catch (error) {
+    throw new Error('The site was not built; the last good one is untouched.', { cause: error });
+  } finally {
+    await rm(staging, { recursive: true, force: true });
+  }
+}
+
+async function writePages(pages: readonly Page[], folder: string, drawingsOf: DrawingsOf): Promise<void> {
+  const templates = openTemplates();
+  const eleventy = new Eleventy(join(projectFolder, 'site'), folder, {
+    quietMode: true,
+    configPath: false,
+    config: (configuration) => configuration.addPlugin(shopSitePlugin, { pages, templates, drawingsOf }),
+  });
+  eleventy.disableLogger();
+  await eleventy.write();
+}
+
+/** Gives a finished folder its name. A folder of that name has the same content, and is only made newer. */
+async function settle(staging: string, folder: string): Promise<void> {
+  const stands = await stat(folder).then(
+    () => true,
+    () => false,
+  );
+  const now = new Date();
+  await utimes(stands ? folder : staging, now, now);
+  if (!stands) await rename(staging, folder);
+}

@@ -1,0 +1,42 @@
+import { addresses, linkTo } from './addresses.ts';
+import { inOrder, isDraft } from './job-standing.ts';
+import type { PublishedJob } from './shop-site.ts';
+import { counted, spelled, statusWords } from './words.ts';
+
+/** A job as an index lists it. */
+export interface JobEntry {
+  readonly id: string;
+  readonly title: string;
+  readonly href: string;
+  readonly vehicle: string;
+  readonly vehicleHref: string;
+  readonly revision: string;
+  readonly status: string;
+  readonly issuedOn: string;
+  readonly draft: boolean;
+  readonly stops: string;
+  readonly cautions: string;
+  readonly boards: string;
+}
+
+/** Entries of jobs for a page, by id. */
+export function jobEntries(from: string, jobs: readonly PublishedJob[]): JobEntry[] {
+  return inOrder(jobs).map(({ plan }) => {
+    const { job, vehicle, findings, boards } = plan;
+    const count = (level: string): number => findings.filter((one) => one.level === level).length;
+    return {
+      id: job.id,
+      title: job.title,
+      href: linkTo(from, addresses.job(job.id)),
+      vehicle: vehicle.title,
+      vehicleHref: linkTo(from, addresses.vehicle(vehicle.id)),
+      revision: job.revision,
+      status: statusWords[job.status],
+      issuedOn: job.issuedOn,
+      draft: isDraft(plan),
+      stops: counted(count('stop'), 'stop'),
+      cautions: counted(count('caution'), 'caution'),
+      boards: boards.length === 0 ? 'no board' : boards.map((board) => spelled(board.material)).join(', '),
+    };
+  });
+}

@@ -1,0 +1,54 @@
+import type { Guide } from '../../model/guide.ts';
+import { addresses, linkTo } from '../addresses.ts';
+import { chromeOf } from '../chrome.ts';
+import { markdownHtml } from '../markdown.ts';
+import type { Link, Page, SiteContext } from '../page.ts';
+import { guideRecord } from '../search-record.ts';
+
+/** The index of guides. */
+export interface GuidesBody {
+  readonly guides: readonly (Link & { readonly summary: string })[];
+}
+
+/** The page of one guide. */
+export interface GuideBody {
+  readonly summary: string;
+  /** Made from Markdown with markup of its own escaped. */
+  readonly html: string;
+}
+
+/** The index of guides, and a page for each. */
+export function guidePages(context: SiteContext): Page[] {
+  const all = [...context.site.guides].sort((a, b) => (a.slug < b.slug ? -1 : 1));
+  const index: Page = {
+    address: addresses.guides,
+    template: 'guides.njk',
+    model: () => {
+      const body: GuidesBody = {
+        guides: all.map(({ title, slug, summary }) => ({
+          title,
+          summary,
+          href: linkTo(addresses.guides, addresses.guide(slug)),
+        })),
+      };
+      return { ...chromeOf(context, { address: addresses.guides, title: 'Guides' }), body };
+    },
+  };
+  return [index, ...all.map((guide) => guidePage(context, guide))];
+}
+
+function guidePage(context: SiteContext, guide: Guide): Page {
+  const address = addresses.guide(guide.slug);
+  return {
+    address,
+    template: 'guide.njk',
+    search: () => guideRecord(guide),
+    model: () => {
+      const body: GuideBody = { summary: guide.summary, html: markdownHtml(guide) };
+      return {
+        ...chromeOf(context, { address, title: guide.title, above: [['Guides', addresses.guides]] }),
+        body,
+      };
+    },
+  };
+}

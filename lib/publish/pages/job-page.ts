@@ -1,0 +1,91 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { addresses, linkTo } from '../addresses.ts';
+import { chromeOf } from '../chrome.ts';
+import { customerFacts } from '../customer-facts.ts';
+import { isDraft } from '../job-standing.ts';
+import type { Link, Page, SiteContext } from '../page.ts';
+import { jobRecord } from '../search-record.ts';
+import { type SheetSection, sheetSections } from '../sheet-sections.ts';
+import type { Fact } from '../sheets/table.ts';
+import type { PublishedJob } from '../shop-site.ts';
+import { statusWords } from '../words.ts';
+
+/** The page of a job: its sheets, one below the other. */
+export interface JobBody {
+  readonly job: BuildPlan['job'];
+  readonly status: string;
+  readonly vehicle: Link;
+  readonly sections: readonly SheetSection[];
+  readonly customer: readonly Fact[];
+  /** Null on a frozen revision and on a customer's copy. */
+  readonly worksheet: string | null;
+  readonly revisions: readonly Link[];
+  /** Set on the page of a frozen revision: the way to the current one. */
+  readonly current: string | null;
+}
+
+interface Place {
+  readonly address: string;
+  /** True for the page of a revision that was frozen. */
+  readonly isFrozen: boolean;
+}
+
+function revisionLinks(job: PublishedJob, from: string): Link[] {
+  const { id } = job.plan.job;
+  return job.revisions.map(({ revision }) => ({
+    title: `Revision ${revision}`,
+    href: linkTo(from, addresses.revision(id, revision)),
+  }));
+}
+
+function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
+  const { address, isFrozen } = place;
+  const isOpen = context.audience !== 'customer';
+  const { id } = plan.job;
+  return {
+    job: plan.job,
+    status: statusWords[plan.job.status],
+    vehicle: {
+      title: plan.vehicle.title,
+      href: isOpen ? linkTo(address, addresses.vehicle(plan.vehicle.id)) : '',
+    },
+    sections: sheetSections(plan, context.audience),
+    customer: customerFacts(job.customer, context.audience),
+    worksheet: isOpen && !isFrozen ? linkTo(address, addresses.worksheet(id)) : null,
+    revisions: revisionLinks(job, address),
+    current: isFrozen ? linkTo(address, addresses.job(id)) : null,
+  };
+}
+
+function pageOf(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): Page {
+  const { id, title, revision, status, issuedOn } = plan.job;
+  const above = place.isFrozen ? [[title, addresses.job(id)] as const] : [];
+  return {
+    address: place.address,
+    template: 'job.njk',
+    plan,
+    ...(!place.isFrozen && { search: () => jobRecord(plan) }),
+    model: () => {
+      const body = jobBody(context, job, plan, place);
+      const chrome = chromeOf(context, {
+        address: place.address,
+        title: place.isFrozen ? `${title}, revision ${revision}` : title,
+        above: [['Jobs', addresses.jobs], ...above],
+        draft: isDraft(plan),
+        foot: `${id}, revision ${revision}, ${statusWords[status].toLowerCase()}, issued ${issuedOn}`,
+        sheets: body.sections,
+      });
+      return { ...chrome, body };
+    },
+  };
+}
+
+/** The pages of a job: the current revision, and each frozen one. */
+export function jobPages(context: SiteContext, job: PublishedJob): Page[] {
+  const { id } = job.plan.job;
+  const current = pageOf(context, job, job.plan, { address: addresses.job(id), isFrozen: false });
+  const frozenOnes = job.revisions.map(({ revision, plan }) =>
+    pageOf(context, job, plan, { address: addresses.revision(id, revision), isFrozen: true }),
+  );
+  return [current, ...frozenOnes];
+}

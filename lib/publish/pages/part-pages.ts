@@ -1,0 +1,151 @@
+import { type KindName, kinds, type Part, partFacts } from '../../model/kinds/index.ts';
+import type { ControlSpec, TerminalSpec } from '../../model/kinds/kind.ts';
+import type { Stock } from '../../model/shop.ts';
+import { addresses, linkTo } from '../addresses.ts';
+import { chromeOf } from '../chrome.ts';
+import { type JobEntry, jobEntries } from '../job-list.ts';
+import { partsOf } from '../job-standing.ts';
+import type { Link, Page, SiteContext } from '../page.ts';
+import { partFactsText } from '../part-facts.ts';
+import { partRecord } from '../search-record.ts';
+import { type Fact, strong, type Table, tableOf } from '../sheets/table.ts';
+import { counted, spelled } from '../words.ts';
+import { measureOr, none, type Writer, writerFor } from '../written.ts';
+
+/** The index of parts, by kind. */
+export interface PartsBody {
+  readonly kinds: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly parts: readonly PartEntry[];
+  }[];
+}
+
+interface PartEntry extends Link {
+  readonly id: string;
+}
+
+/** The page of one part. */
+export interface PartBody {
+  readonly id: string;
+  readonly kind: string;
+  readonly notes: string;
+  readonly stock: string;
+  readonly facts: readonly Fact[];
+  readonly terminals: Table | null;
+  readonly controls: Table | null;
+  readonly jobs: readonly JobEntry[];
+  readonly vehicles: readonly Link[];
+}
+
+function stockText(stock: Stock | undefined, write: Writer): string {
+  if (stock === undefined) return 'None in stock.';
+  if ('pieces' in stock) return `${counted(stock.pieces, 'piece')} in stock.`;
+  const lengths = stock.reels.map((lengthM) => write.wire(lengthM).text);
+  return `${counted(lengths.length, 'reel')} in stock: ${lengths.join('; ')}.`;
+}
+
+function terminalsTable(terminals: Readonly<Record<string, TerminalSpec>>): Table | null {
+  const all = Object.entries(terminals);
+  if (all.length === 0) return null;
+  return tableOf('Terminals', all, [
+    { title: 'Terminal', cell: ([name]) => strong(name) },
+    { title: 'For', cell: ([, spec]) => spelled(spec.role) },
+    { title: 'Panel', cell: ([, spec]) => (spec.panel === undefined ? none : spelled(spec.panel)) },
+    { title: 'Joint', cell: ([, spec]) => spelled(spec.joint) },
+    {
+      title: 'Takes',
+      cell: ([, spec]) => (spec.takes ? `${spec.takes.from.label} to ${spec.takes.to.label}` : none),
+    },
+    { title: 'Torque', kind: 'figure', cell: ([, spec]) => measureOr(spec.torque, 'N m', 1) },
+  ]);
+}
+
+function controlsTable(controls: Readonly<Record<string, ControlSpec>>): Table | null {
+  const all = Object.entries(controls);
+  if (all.length === 0) return null;
+  return tableOf('Controls', all, [
+    { title: 'Control', cell: ([name]) => strong(name, spelled(spec(controls, name))) },
+    { title: 'Panel', cell: ([, one]) => spelled(one.panel) },
+    { title: 'Positions', cell: ([, one]) => one.positions?.join(', ') ?? one.form },
+    { title: 'Before first power', cell: ([, one]) => ({ text: one.safe, beside: one.why }) },
+  ]);
+}
+
+function spec(controls: Readonly<Record<string, ControlSpec>>, name: string): string {
+  return controls[name]?.what ?? '';
+}
+
+function partBody({ site }: SiteContext, id: string, part: Part): PartBody {
+  const address = addresses.part(id);
+  const write = writerFor(site.shop);
+  const known = partFacts(part);
+  const holders = Object.values(site.vehicles).filter((vehicle) =>
+    Object.values(vehicle.fitted).some((fitted) => fitted.part === id),
+  );
+  return {
+    id,
+    kind: kinds[part.kind].plural,
+    notes: part.notes ?? '',
+    stock: stockText(site.shop.stock[id], write),
+    facts: partFactsText(part, write),
+    terminals: terminalsTable(known.terminals),
+    controls: controlsTable(known.controls),
+    jobs: jobEntries(
+      address,
+      site.jobs.filter((job) => partsOf(job.plan).has(id)),
+    ),
+    vehicles: holders.map((vehicle) => ({
+      title: vehicle.title,
+      href: linkTo(address, addresses.vehicle(vehicle.id)),
+    })),
+  };
+}
+
+function partsBody({ site }: SiteContext): PartsBody {
+  const all = Object.entries(site.parts).sort(([a], [b]) => (a < b ? -1 : 1));
+  const used = [...new Set<KindName>(all.map(([, part]) => part.kind))];
+  return {
+    kinds: used
+      .map((kind) => ({
+        id: kind,
+        title: kinds[kind].plural,
+        parts: all
+          .filter(([, part]) => part.kind === kind)
+          .map(([id, part]) => ({
+            id,
+            title: part.title,
+            href: linkTo(addresses.parts, addresses.part(id)),
+          })),
+      }))
+      .sort((a, b) => (a.title < b.title ? -1 : 1)),
+  };
+}
+
+/** The index of parts, and a page for each. */
+export function partPages(context: SiteContext): Page[] {
+  const index: Page = {
+    address: addresses.parts,
+    template: 'parts.njk',
+    model: () => ({
+      ...chromeOf(context, { address: addresses.parts, title: 'Parts' }),
+      body: partsBody(context),
+    }),
+  };
+  const each = Object.entries(context.site.parts).map(
+    ([id, part]): Page => ({
+      address: addresses.part(id),
+      template: 'part.njk',
+      search: () => partRecord(id, part),
+      model: () => ({
+        ...chromeOf(context, {
+          address: addresses.part(id),
+          title: part.title,
+          above: [['Parts', addresses.parts]],
+        }),
+        body: partBody(context, id, part),
+      }),
+    }),
+  );
+  return [index, ...each];
+}

@@ -1,0 +1,134 @@
+import type { Vehicle } from '../../model/vehicle.ts';
+import { addresses, linkTo } from '../addresses.ts';
+import { chromeOf } from '../chrome.ts';
+import { type JobEntry, jobEntries } from '../job-list.ts';
+import type { Link, Page, SiteContext } from '../page.ts';
+import { vehicleRecord } from '../search-record.ts';
+import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
+import { counted, spelled } from '../words.ts';
+import { measureOr, none, writerFor } from '../written.ts';
+
+/** The index of vehicles. */
+export interface VehiclesBody {
+  readonly vehicles: readonly (Link & { readonly jobs: string; readonly spaces: string })[];
+}
+
+/** The page of one vehicle. */
+export interface VehicleBody {
+  readonly id: string;
+  readonly cautions: readonly string[];
+  readonly facts: readonly Fact[];
+  readonly tables: readonly Table[];
+  readonly fitted: readonly (Link & { readonly id: string; readonly zone: string })[];
+  readonly jobs: readonly JobEntry[];
+}
+
+function spacesTable(vehicle: Vehicle, { site }: SiteContext): Table {
+  const write = writerFor(site.shop);
+  return tableOf('Mounting spaces', Object.entries(vehicle.spaces), [
+    { title: 'Space', cell: ([id, one]) => strong(one.title, id) },
+    { title: 'Zone', cell: ([, one]) => spelled(one.zone) },
+    { title: 'Side', cell: ([, one]) => spelled(one.side) },
+    { title: 'Free depth', kind: 'figure', cell: ([, one]) => write.length(one.depth) },
+    {
+      title: 'Fixing points',
+      kind: 'figure',
+      cell: ([, one]) => String(Object.keys(one['sound-points']).length),
+    },
+    { title: 'Obstacles', kind: 'figure', cell: ([, one]) => String(Object.keys(one.obstacles).length) },
+    { title: 'Wet', cell: ([, one]) => (one.wet ? 'yes' : 'no') },
+  ]);
+}
+
+function routesTable(vehicle: Vehicle, { site }: SiteContext): Table {
+  const write = writerFor(site.shop);
+  return tableOf('Ways for wires', Object.entries(vehicle.routes), [
+    { title: 'Way', cell: ([id, one]) => strong(one.title, id) },
+    { title: 'Side', cell: ([, one]) => spelled(one.side) },
+    { title: 'Through', cell: ([, one]) => one.passes.map((pass) => spelled(pass.zone)).join(', ') },
+    {
+      title: 'Length',
+      kind: 'figure',
+      cell: ([, one]) => write.wire(one.passes.reduce((sum, pass) => sum + pass.length, 0)),
+    },
+  ]);
+}
+
+function groundsTable(vehicle: Vehicle): Table {
+  return tableOf('Ground points', Object.entries(vehicle.grounds), [
+    { title: 'Point', cell: ([id]) => strong(id) },
+    { title: 'Zone', cell: ([, one]) => spelled(one.zone) },
+    { title: 'Side', cell: ([, one]) => spelled(one.side) },
+    { title: 'Stud', cell: ([, one]) => one.stud },
+    { title: 'Holds as well', cell: ([, one]) => (one.holds === 'nothing-else' ? none : spelled(one.holds)) },
+  ]);
+}
+
+function vehicleBody(context: SiteContext, vehicle: Vehicle): VehicleBody {
+  const address = addresses.vehicle(vehicle.id);
+  const { site } = context;
+  return {
+    id: vehicle.id,
+    cautions: vehicle.cautions,
+    facts: [
+      fact('Supply', spelled(vehicle.supply)),
+      fact('Load of the vehicle itself', measureOr(vehicle['vehicle-load'], 'A', 0)),
+      fact('Sensor on the negative post', vehicle['negative-sensor'] ? 'yes' : 'no'),
+    ],
+    tables: [spacesTable(vehicle, context), routesTable(vehicle, context), groundsTable(vehicle)].filter(
+      (table) => table.rows.length > 0,
+    ),
+    fitted: Object.entries(vehicle.fitted).map(([id, one]) => ({
+      id,
+      title: site.parts[one.part]?.title ?? one.part,
+      href: site.parts[one.part] === undefined ? '' : linkTo(address, addresses.part(one.part)),
+      zone: spelled(one.zone),
+    })),
+    jobs: jobEntries(
+      address,
+      site.jobs.filter((job) => job.plan.vehicle.id === vehicle.id),
+    ),
+  };
+}
+
+function vehiclesBody({ site }: SiteContext, all: readonly Vehicle[]): VehiclesBody {
+  return {
+    vehicles: all.map((vehicle) => ({
+      title: vehicle.title,
+      href: linkTo(addresses.vehicles, addresses.vehicle(vehicle.id)),
+      jobs: counted(site.jobs.filter((job) => job.plan.vehicle.id === vehicle.id).length, 'job'),
+      spaces: Object.values(vehicle.spaces)
+        .map((space) => space.title)
+        .join(', '),
+    })),
+  };
+}
+
+/** The index of vehicles, and a page for each with the jobs that use it. */
+export function vehiclePages(context: SiteContext): Page[] {
+  const all = Object.values(context.site.vehicles).sort((a, b) => (a.id < b.id ? -1 : 1));
+  const index: Page = {
+    address: addresses.vehicles,
+    template: 'vehicles.njk',
+    model: () => ({
+      ...chromeOf(context, { address: addresses.vehicles, title: 'Vehicles' }),
+      body: vehiclesBody(context, all),
+    }),
+  };
+  const each = all.map(
+    (vehicle): Page => ({
+      address: addresses.vehicle(vehicle.id),
+      template: 'vehicle.njk',
+      search: () => vehicleRecord(vehicle),
+      model: () => ({
+        ...chromeOf(context, {
+          address: addresses.vehicle(vehicle.id),
+          title: vehicle.title,
+          above: [['Vehicles', addresses.vehicles]],
+        }),
+        body: vehicleBody(context, vehicle),
+      }),
+    }),
+  );
+  return [index, ...each];
+}

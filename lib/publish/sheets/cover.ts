@@ -1,0 +1,89 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { tradeCautions } from '../cautions.ts';
+import { type FindingGroup, findingGroups, isWhole } from '../finding-model.ts';
+import type { Visible } from '../visible-to.ts';
+import { counted, statusWords } from '../words.ts';
+import { none } from '../written.ts';
+import type { OpenSheet } from './sheet.ts';
+import { type Fact, fact, type Table, tableOf } from './table.ts';
+
+/** The first sheet: what the job is, who answers for it, what must be read before work begins. */
+export interface CoverSheet {
+  /** Fields after ISO 7200. */
+  readonly titleBlock: readonly Fact[];
+  readonly findings: readonly FindingGroup[];
+  /** False where the reader does not see findings at all. */
+  readonly tellsFindings: boolean;
+  readonly vehicleCautions: readonly string[];
+  readonly tradeCautions: readonly string[];
+  readonly equipment: readonly string[];
+  readonly revisions: Table | null;
+  readonly notes: readonly string[];
+}
+
+function titleBlock({ job, shop, vehicle }: Visible<BuildPlan>): Fact[] {
+  const fields: readonly (readonly [string, string | null | undefined])[] = [
+    ['Shop', shop?.name],
+    ['Address', shop?.address?.join(', ')],
+    ['Job', job?.id],
+    ['Title', job?.title],
+    ['Vehicle', vehicle?.title],
+    ['Kind of document', 'Build sheets'],
+    ['Revision', job?.revision],
+    ['Status', job?.status === undefined ? undefined : statusWords[job.status]],
+    ['Issued on', job?.issuedOn],
+    ['Drawn by', job?.drawnBy],
+    ['Approved by', job?.approvedBy],
+    ['Fabricator', job?.fabricator],
+  ];
+  return fields
+    .filter(([, text]) => text !== undefined && text !== '')
+    .map(([name, text]) => fact(name, text ?? none));
+}
+
+/** What the job puts into the vehicle: each title once, with how many there are. */
+function equipment(items: Visible<BuildPlan['items']> | undefined): string[] {
+  const counts = new Map<string, number>();
+  for (const item of items ?? []) {
+    if (item.origin === 'vehicle' || item.partTitle === undefined) continue;
+    const name = item.partTitle;
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
+  return [...counts].map(([name, count]) => (count === 1 ? name : `${name} (${counted(count, 'piece')})`));
+}
+
+function coverModel(plan: Visible<BuildPlan>): CoverSheet {
+  const revisions = plan.job?.revisions ?? [];
+  return {
+    titleBlock: titleBlock(plan),
+    findings: findingGroups((plan.findings ?? []).filter(isWhole)),
+    tellsFindings: plan.traces !== undefined,
+    vehicleCautions: (plan.vehicle?.cautions ?? []).filter((text) => text !== undefined),
+    tradeCautions: [
+      tradeCautions.authority,
+      tradeCautions.battery,
+      tradeCautions.restraints,
+      tradeCautions.voltage,
+      tradeCautions.hearing,
+    ],
+    equipment: equipment(plan.items),
+    revisions:
+      revisions.length === 0
+        ? null
+        : tableOf('Revisions', revisions, [
+            { title: 'Revision', cell: (one) => one.revision ?? none },
+            { title: 'Date', cell: (one) => one.date ?? none },
+            { title: 'What changed', cell: (one) => one.what ?? none },
+          ]),
+    notes: (plan.job?.notes ?? []).filter((text) => text !== undefined),
+  };
+}
+
+export const cover: OpenSheet<CoverSheet> = {
+  id: 'cover',
+  title: 'Cover',
+  audiences: ['bench', 'customer', 'shop'],
+  cautions: [],
+  openTo: 'everyone',
+  model: coverModel,
+};

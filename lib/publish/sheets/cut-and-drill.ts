@@ -1,0 +1,80 @@
+import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { counted, spelled, spelledWithin } from '../words.ts';
+import { lengthOr, measure, measureOr, type Writer, writerFor } from '../written.ts';
+import { builderSheet } from './sheet.ts';
+import { type Fact, fact, strong, type Table, tableOf, tick } from './table.ts';
+
+/** What is cut and drilled of each board. */
+export interface CutAndDrillSheet {
+  readonly note: string;
+  readonly boards: readonly BoardCut[];
+}
+
+interface BoardCut {
+  readonly id: string;
+  readonly title: string;
+  readonly axes: string;
+  readonly facts: readonly Fact[];
+  readonly holes: Table | null;
+}
+
+function boardFacts(board: PlanBoard, write: Writer): Fact[] {
+  return [
+    fact('Sheet', `${board.sheet}, ${spelledWithin(board.material)}`),
+    fact('Thickness', write.length(board.thicknessM)),
+    fact('Width over all', write.length(board.widthM)),
+    fact('Height over all', write.length(board.heightM)),
+    fact('Cut-outs', String(board.cutouts.length)),
+    fact('Area', measure(board.areaM2, 'm²', 3)),
+    fact('Mass, bare', measure(board.massKg, 'kg', 2)),
+    fact('Mass, loaded', measure(board.loadedMassKg, 'kg', 2)),
+    fact('Centre of gravity, x', write.length(board.centroid.xM)),
+    fact('Centre of gravity, y', write.length(board.centroid.yM)),
+    fact('Narrowest web', lengthOr(board.narrowestWebM, write.length)),
+    fact('Sag, loaded', measureOr(board.sagM === null ? null : board.sagM * 1000, 'mm', 2)),
+    fact('First natural frequency', measureOr(board.firstModeHz, 'Hz', 0)),
+  ];
+}
+
+function drillTable(board: PlanBoard, write: Writer): Table | null {
+  if (board.holes.length === 0) return null;
+  return tableOf(
+    `Drill table, ${board.title}: ${counted(board.holes.length, 'hole')}`,
+    board.holes,
+    [
+      { title: 'No.', kind: 'figure', cell: (hole) => strong(String(hole.n)) },
+      { title: 'x', kind: 'figure', cell: (hole) => write.length(hole.xM) },
+      { title: 'y', kind: 'figure', cell: (hole) => write.length(hole.yM) },
+      { title: 'Diameter', kind: 'figure', cell: (hole) => write.length(hole.diameterM) },
+      {
+        title: 'Depth',
+        kind: 'figure',
+        cell: (hole) => (hole.depthM === null ? 'through' : write.length(hole.depthM)),
+      },
+      { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },
+      {
+        title: 'Behind it',
+        cell: (hole) => (hole.behind === null ? 'board only' : spelledWithin(hole.behind)),
+      },
+      tick('Done'),
+    ],
+    (hole) => hole.of,
+  );
+}
+
+function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
+  if (plan.boards.length === 0) return null;
+  const write = writerFor(plan.shop);
+  return {
+    note: write.note,
+    boards: plan.boards.map((board) => ({
+      id: board.id,
+      title: board.title,
+      axes: `Measured from the datum, the lower left corner, seen from the mounting side: x to the right (${board.right} in the vehicle), y upwards (${board.upward} in the vehicle).`,
+      facts: boardFacts(board, write),
+      holes: drillTable(board, write),
+    })),
+  };
+}
+
+export const cutAndDrill = builderSheet('cut-and-drill', 'Cut and drill', cutModel, ['drilling']);

@@ -1,0 +1,51 @@
+import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
+import { counted, spelled } from '../words.ts';
+import { type Writer, writerFor } from '../written.ts';
+import { builderSheet } from './sheet.ts';
+import { strong, type Table, tableOf, tick } from './table.ts';
+
+/** What to take from the shelf, and what the shelf lacks. */
+export interface PickListSheet {
+  readonly summary: string;
+  readonly pick: Table;
+}
+
+function amount(pick: PlanPick, quantity: number, write: Writer): { text: string; beside?: string } {
+  return pick.unit === 'm' ? write.wire(quantity) : { text: String(quantity) };
+}
+
+function pickModel(plan: BuildPlan): PickListSheet | null {
+  if (plan.pick.length === 0) return null;
+  const write = writerFor(plan.shop);
+  const short = plan.pick.filter((pick) => pick.short > 0).length;
+  return {
+    summary:
+      short === 0
+        ? 'Everything is in stock.'
+        : `${counted(short, 'entry is', 'entries are')} short: order before you begin.`,
+    pick: tableOf(
+      'Pick list',
+      plan.pick,
+      [
+        { title: 'Part', cell: (pick) => strong(pick.title, pick.part) },
+        { title: 'Kind', cell: (pick) => spelled(pick.kind) },
+        {
+          title: 'Take',
+          kind: 'figure',
+          cell: (pick) => ({ ...amount(pick, pick.quantity, write), strong: true }),
+        },
+        { title: 'In stock', kind: 'figure', cell: (pick) => amount(pick, pick.stockQuantity, write) },
+        {
+          title: 'Short',
+          kind: 'figure',
+          cell: (pick) =>
+            pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: 'no' },
+        },
+        tick('Taken'),
+      ],
+      (pick) => pick.part,
+    ),
+  };
+}
+
+export const pickList = builderSheet('pick-list', 'Pick list', pickModel);

@@ -1,0 +1,102 @@
+import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
+import { counted } from '../words.ts';
+import { measure, none, type Writer, writerFor } from '../written.ts';
+import { builderSheet } from './sheet.ts';
+import { strong, type Table, tableOf, tick } from './table.ts';
+
+/** Where each part stands on its board, how the board is held, and what stands elsewhere in the vehicle. */
+export interface PlacementSheet {
+  readonly note: string;
+  readonly boards: readonly BoardPlacement[];
+  readonly elsewhere: Table | null;
+}
+
+interface BoardPlacement {
+  readonly title: string;
+  readonly space: string;
+  readonly search: string;
+  readonly parts: Table;
+  readonly fixings: Table | null;
+}
+
+type TitleOf = (item: string) => string;
+
+function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
+  return tableOf(
+    `Parts on ${board.title}`,
+    board.placements,
+    [
+      { title: 'Part', cell: (placed) => strong(titleOf(placed.item), placed.item) },
+      { title: 'x', kind: 'figure', cell: (placed) => write.length(placed.xM) },
+      { title: 'y', kind: 'figure', cell: (placed) => write.length(placed.yM) },
+      { title: 'Turn', kind: 'figure', cell: (placed) => measure(placed.turnDeg, '°', 0) },
+      { title: 'Width', kind: 'figure', cell: (placed) => write.length(placed.widthM) },
+      { title: 'Depth', kind: 'figure', cell: (placed) => write.length(placed.depthM) },
+      { title: 'Raised', kind: 'figure', cell: (placed) => write.length(placed.raisedM) },
+      { title: 'Place', cell: (placed) => placed.chosen },
+      tick('Done'),
+    ],
+    (placed) => placed.item,
+  );
+}
+
+function fixingsTable(board: PlanBoard, write: Writer): Table | null {
+  if (board.fixings.length === 0) return null;
+  return tableOf(
+    `Fixings of ${board.title}`,
+    board.fixings,
+    [
+      { title: 'Fixing', cell: (fixing) => strong(fixing.id, fixing.part) },
+      { title: 'Goes into', cell: (fixing) => fixing.point },
+      { title: 'x', kind: 'figure', cell: (fixing) => write.length(fixing.xM) },
+      { title: 'y', kind: 'figure', cell: (fixing) => write.length(fixing.yM) },
+      {
+        title: 'Spacer',
+        kind: 'figure',
+        cell: (fixing) => (fixing.spacerM === 0 ? none : write.length(fixing.spacerM)),
+      },
+      tick('Tight'),
+    ],
+    (fixing) => fixing.id,
+  );
+}
+
+function elsewhereTable(items: readonly PlanItem[]): Table | null {
+  const away = items.filter((item) => item.origin === 'job' && item.board === null);
+  if (away.length === 0) return null;
+  return tableOf(
+    'Parts elsewhere in the vehicle',
+    away,
+    [
+      { title: 'Part', cell: (item) => strong(item.title, item.id) },
+      { title: 'What it is', cell: (item) => item.partTitle },
+      { title: 'Place', cell: (item) => item.seatTitle ?? none },
+      { title: 'Side', cell: (item) => item.side },
+      tick('Done'),
+    ],
+    (item) => item.id,
+  );
+}
+
+function placementModel(plan: BuildPlan): PlacementSheet | null {
+  const write = writerFor(plan.shop);
+  const titles = new Map(plan.items.map((item) => [item.id, item.title]));
+  const elsewhere = elsewhereTable(plan.items);
+  if (plan.boards.length === 0 && elsewhere === null) return null;
+  return {
+    note: write.note,
+    boards: plan.boards.map((board) => ({
+      title: board.title,
+      space: board.spaceTitle,
+      search:
+        board.evaluations === 0
+          ? 'Every place was given.'
+          : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.`,
+      parts: partsTable(board, (item) => titles.get(item) ?? item, write),
+      fixings: fixingsTable(board, write),
+    })),
+    elsewhere,
+  };
+}
+
+export const placement = builderSheet('placement', 'Placement', placementModel, ['restraints']);

@@ -1,0 +1,63 @@
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { projectFolder } from './templates.ts';
+
+/** Parts of the one style sheet, in the order in which they are joined. */
+const styleParts = [
+  'fonts',
+  'measures',
+  'text',
+  'frame',
+  'sheets',
+  'tables',
+  'work',
+  'search',
+  'print',
+] as const;
+
+const families = ['ibm-plex-sans', 'ibm-plex-sans-condensed'] as const;
+const weights = [400, 600] as const;
+const files = ['search.js', 'icon.svg', 'draft.svg'] as const;
+
+/** What comes with every site, by its path in the site: where it lies, or its text. */
+export interface SiteAsset {
+  readonly path: string;
+  readonly read: () => Promise<Uint8Array>;
+}
+
+/** The style sheet, the browser script, the fonts and marks. */
+export function siteAssets(): SiteAsset[] {
+  const require = createRequire(import.meta.url);
+  const fonts = families.flatMap((family) =>
+    weights.map((weight) => {
+      const name = `${family}-latin-${weight}-normal.woff2`;
+      return asset(`fonts/${name}`, require.resolve(`@fontsource/${family}/files/${name}`));
+    }),
+  );
+  return [
+    { path: 'assets/styles.css', read: styles },
+    ...files.map((name) => asset(name, join(projectFolder, 'site', name))),
+    ...fonts,
+  ];
+}
+
+function asset(name: string, source: string): SiteAsset {
+  return { path: `assets/${name}`, read: () => readFile(source) };
+}
+
+async function styles(): Promise<Uint8Array> {
+  const texts = await Promise.all(
+    styleParts.map((part) => readFile(join(projectFolder, 'site', 'styles', `${part}.css`), 'utf8')),
+  );
+  return new TextEncoder().encode(texts.join('\n'));
+}
+
+/** Writes files below a folder. */
+export async function writeSiteFiles(folder: string, assets: readonly SiteAsset[]): Promise<void> {
+  for (const { path, read } of assets) {
+    const target = join(folder, path);
+    await mkdir(join(target, '..'), { recursive: true });
+    await writeFile(target, await read());
+  }
+}

@@ -1,0 +1,32 @@
+import { createHash } from 'node:crypto';
+import { readdir, readFile } from 'node:fs/promises';
+import { join, relative, sep } from 'node:path';
+
+export interface FolderDigest {
+  /** Twelve hexadecimal digits of SHA-256 over names and bytes. */
+  readonly digest: string;
+  readonly files: number;
+  readonly bytes: number;
+}
+
+/** Paths of all files below a folder, with forward slashes, in the order of their names. */
+export async function filesBelow(folder: string): Promise<string[]> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  return entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
+    .sort();
+}
+
+/** A digest of everything in a folder: equal where names and bytes are equal. */
+export async function digestOf(folder: string): Promise<FolderDigest> {
+  const hash = createHash('sha256');
+  const files = await filesBelow(folder);
+  let bytes = 0;
+  for (const file of files) {
+    const content = await readFile(join(folder, file));
+    bytes += content.length;
+    hash.update(`${file}\0${content.length}\0`).update(content);
+  }
+  return { digest: hash.digest('hex').slice(0, 12), files: files.length, bytes };
+}

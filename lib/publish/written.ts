@@ -1,0 +1,65 @@
+import { dimensionNote, formatLength, type LengthStyle } from '../model/length-text.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
+
+/** A value as a sheet writes it: what is read first, and what stands beside it in small type. */
+export interface Written {
+  readonly text: string;
+  readonly beside?: string;
+}
+
+/** What is written where there is no value. */
+export const none: Written = { text: '—' };
+
+/** Writes the numbers of a plan in the shop's units. */
+export interface Writer {
+  /** A length on a board or a part: fraction, decimal inch and millimetre. */
+  length(lengthM: number): Written;
+  /** A length of wire: feet and inches, and metres. */
+  wire(lengthM: number): Written;
+  /** What the forms of a length are, as the sheet's note says it. */
+  readonly note: string;
+}
+
+/** The writer of a shop. */
+export function writerFor(shop: Pick<BuildPlan['shop'], 'units' | 'fraction'>): Writer {
+  const inches = shop.units === 'inch';
+  const style: LengthStyle = { system: inches ? 'inch' : 'mm', fraction: shop.fraction };
+  return {
+    length: (lengthM) => {
+      const { primary, decimal, mm, fraction } = formatLength(lengthM, style);
+      return { text: primary, beside: inches ? `${decimal}, ${mm}` : fraction };
+    },
+    wire: (lengthM) => {
+      const { primary, fraction } = formatLength(lengthM, { ...style, feet: true });
+      const metres = measure(lengthM, 'm', 2);
+      return inches ? { text: primary, beside: metres } : { text: metres, beside: fraction };
+    },
+    note: dimensionNote(style),
+  };
+}
+
+/** A number with its unit, to so many decimals; never `-0`. */
+export function measure(value: number, unit: string, decimals: number): string {
+  return unit === '' ? decimal(value, decimals) : `${decimal(value, decimals)} ${unit}`;
+}
+
+/** The same, or a dash where there is no value. */
+export function measureOr(value: number | null | undefined, unit: string, decimals: number): string {
+  return value === null || value === undefined ? none.text : measure(value, unit, decimals);
+}
+
+/** A length, or a dash. */
+export function lengthOr(lengthM: number | null | undefined, write: (lengthM: number) => Written): Written {
+  return lengthM === null || lengthM === undefined ? none : write(lengthM);
+}
+
+/** A whole number or one with as many digits as it needs, at most six: for values of no known precision. */
+export function plainNumber(value: number): string {
+  if (!Number.isFinite(value)) return none.text;
+  return value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 6 });
+}
+
+function decimal(value: number, decimals: number): string {
+  if (!Number.isFinite(value)) return none.text;
+  return (Number(value.toFixed(decimals)) + 0).toFixed(decimals);
+}
