@@ -1,4 +1,4 @@
-import { branchV, type NodalSystem, newton } from './newton.ts';
+import { branchV, type NodalSystem, newton, openCircuit } from './newton.ts';
 
 /** How far the loads of a system can be raised from nothing. */
 export interface LoadReach {
@@ -11,12 +11,6 @@ export interface LoadReach {
 }
 
 const finest = 1e-7;
-
-/** The voltages of all open circuits: no load draws anything. Null where no source holds the network. */
-export function openCircuit(system: NodalSystem): Float64Array | null {
-  const x = new Float64Array(system.size);
-  return newton(system, x, 0) === 'converged' ? x : null;
-}
 
 /**
  * Raises the share of all constant-power and constant-current loads from 0 to `most`, following the solution

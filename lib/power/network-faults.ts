@@ -1,3 +1,4 @@
+import { type IndexedNetwork, ownRoots } from './indexed-network.ts';
 import type { Network, NetworkElement, NetworkFault } from './network-types.ts';
 
 /** Under this a resistance counts as none: at 1,000 A it drops 10 microvolt. */
@@ -6,53 +7,53 @@ export const noOhm = 1e-8;
 type Fault = Omit<NetworkFault, 'nodes' | 'elements'> & Partial<NetworkFault>;
 const fault = (given: Fault): NetworkFault => ({ elements: [], nodes: [], ...given });
 
-/** The numbers of an element with their names, and whether zero is allowed. */
-function numbersOf(element: NetworkElement): [name: string, value: number, zero: boolean][] {
-  const cutout: [string, number, boolean][] =
-    element.kind === 'load' && element.cutoutV !== undefined ? [['cut-out', element.cutoutV, true]] : [];
+const largest = 1e12;
+
+/** Reports each number of an element that is none, is endless, or is below what it may be. */
+function numberFaults(element: NetworkElement, report: (found: NetworkFault) => void): void {
+  const check = (name: string, value: number | undefined, least: number): void => {
+    if (value === undefined || (value >= least && value <= largest)) return;
+    const elements = [element.id];
+    if (!Number.isFinite(value) || Math.abs(value) > largest)
+      report(
+        fault({ kind: 'not-a-number', elements, message: `the ${name} of ${element.id} is not a number` }),
+      );
+    else
+      report(
+        fault({
+          kind: 'negative-value',
+          elements,
+          message: `the ${name} of ${element.id} is ${value}, which must be ${least > 0 ? 'above zero' : 'zero or more'}`,
+        }),
+      );
+  };
+  if (element.kind === 'load') check('cut-out', element.cutoutV, 0);
   switch (element.model) {
     case 'emf':
-      return [
-        ['electromotive force', element.emfV, true],
-        ['resistance', element.ohm, true],
-        ['current limit', element.limitA ?? 0, true],
-        ['charge acceptance', element.acceptA ?? 0, true],
-      ];
+      check('electromotive force', element.emfV, 0);
+      check('resistance', element.ohm, 0);
+      check('current limit', element.limitA, 0);
+      check('charge acceptance', element.acceptA, 0);
+      return;
     case 'resistance':
-      return [['resistance', element.ohm, element.kind !== 'load'], ...cutout];
+      check('resistance', element.ohm, element.kind === 'load' ? noOhm : 0);
+      return;
     case 'power':
-      return [['power', element.powerW, true], ...cutout];
+      check('power', element.powerW, 0);
+      return;
     case 'square-law':
-      return [['power', element.powerW, true], ['rated voltage', element.ratedV, false], ...cutout];
+      check('power', element.powerW, 0);
+      check('rated voltage', element.ratedV, noOhm);
+      return;
     case 'current':
-      return [['current', element.givenA, true], ...cutout];
+      check('current', element.givenA, 0);
   }
 }
 
-function numberFaults(element: NetworkElement): NetworkFault[] {
-  const elements = [element.id];
-  return numbersOf(element).flatMap(([name, value, zero]) => {
-    if (!Number.isFinite(value) || Math.abs(value) > 1e12)
-      return fault({
-        kind: 'not-a-number',
-        elements,
-        message: `the ${name} of ${element.id} is not a number`,
-      });
-    if (value < 0 || (value === 0 && !zero))
-      return fault({
-        kind: 'negative-value',
-        elements,
-        message: `the ${name} of ${element.id} is ${value}, which must be ${zero ? 'zero or more' : 'above zero'}`,
-      });
-    return [];
-  });
-}
-
-function nameFaults({ referenceNode, elements, nodes }: Network): NetworkFault[] {
+function nameFaults({ referenceNode, elements, nodes }: Network, indexed: IndexedNetwork): NetworkFault[] {
   const faults: NetworkFault[] = [];
   const seen = new Set<string>();
   const known = nodes && new Set(nodes);
-  const used = new Set<string>();
   for (const element of elements) {
     if (seen.has(element.id))
       faults.push(
@@ -64,7 +65,6 @@ function nameFaults({ referenceNode, elements, nodes }: Network): NetworkFault[]
       );
     seen.add(element.id);
     for (const node of [element.from, element.to]) {
-      used.add(node);
       if (known && !known.has(node))
         faults.push(
           fault({
@@ -85,7 +85,7 @@ function nameFaults({ referenceNode, elements, nodes }: Network): NetworkFault[]
         }),
       );
   }
-  if (!used.has(referenceNode))
+  if (indexed.reference < 0)
     faults.push(
       fault({
         kind: 'unknown-node',
@@ -100,32 +100,27 @@ function nameFaults({ referenceNode, elements, nodes }: Network): NetworkFault[]
  * Nodes with no way to the reference through sources, conductors, fuses and joints. A way through a load
  * does not count: a device without a ground, or without a feed, is wired wrong even where the numbers allow it.
  */
-function floatingFaults({ referenceNode, elements }: Network): NetworkFault[] {
-  const near = new Map<string, string[]>();
-  const link = (a: string, b: string) => near.set(a, [...(near.get(a) ?? []), b]);
-  for (const element of elements) {
-    if (element.kind === 'load' || element.model === 'current') continue;
-    link(element.from, element.to);
-    link(element.to, element.from);
-  }
-  const reached = new Set<string>();
-  const reach = (start: string): string[] => {
-    const found = [start];
-    reached.add(start);
-    for (let at = 0; at < found.length; at += 1)
-      for (const next of near.get(found[at] ?? '') ?? []) {
-        if (reached.has(next)) continue;
-        reached.add(next);
-        found.push(next);
-      }
-    return found;
+function floatingFaults({ elements, referenceNode }: Network, indexed: IndexedNetwork): NetworkFault[] {
+  const group = ownRoots(indexed.nodes.length);
+  const rootOf = (node: number): number => {
+    let root = node;
+    for (let up = group[root] ?? root; up !== root; up = group[root] ?? root) {
+      group[root] = group[up] ?? up;
+      root = up;
+    }
+    return root;
   };
-  reach(referenceNode);
-  return elements.flatMap((element) =>
-    [element.from, element.to]
-      .filter((node) => !reached.has(node))
-      .map((node) => floating(reach(node), elements, referenceNode)),
-  );
+  elements.forEach((element, k) => {
+    if (element.kind !== 'load' && element.model !== 'current')
+      group[rootOf(indexed.from[k] ?? 0)] = rootOf(indexed.to[k] ?? 0);
+  });
+  const islands = new Map<number, string[]>();
+  const mainland = rootOf(indexed.reference);
+  indexed.nodes.forEach((id, node) => {
+    const root = rootOf(node);
+    if (root !== mainland) islands.set(root, [...(islands.get(root) ?? []), id]);
+  });
+  return [...islands.values()].map((nodes) => floating(nodes, elements, referenceNode));
 }
 
 function floating(nodes: string[], elements: readonly NetworkElement[], referenceNode: string): NetworkFault {
@@ -140,7 +135,8 @@ function floating(nodes: string[], elements: readonly NetworkElement[], referenc
 }
 
 /** All that makes a network impossible to compute, short of its loops (see `joinStiff`). Empty where it is sound. */
-export function networkFaults(network: Network): readonly NetworkFault[] {
-  const faults = [...nameFaults(network), ...network.elements.flatMap(numberFaults)];
-  return faults.length > 0 ? faults : floatingFaults(network);
+export function networkFaults(network: Network, indexed: IndexedNetwork): readonly NetworkFault[] {
+  const faults = nameFaults(network, indexed);
+  for (const element of network.elements) numberFaults(element, (found) => faults.push(found));
+  return faults.length > 0 ? faults : floatingFaults(network, indexed);
 }

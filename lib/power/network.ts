@@ -1,3 +1,4 @@
+import { type IndexedNetwork, indexNetwork } from './indexed-network.ts';
 import { raiseLoads } from './load-continuation.ts';
 import { networkFaults } from './network-faults.ts';
 import { type NetworkFlows, networkFlows } from './network-flows.ts';
@@ -11,7 +12,7 @@ import type {
   SourceRegime,
   UnsolvableNetwork,
 } from './network-types.ts';
-import { compileNetwork } from './nodal-system.ts';
+import { compileNetwork, nodeV } from './nodal-system.ts';
 import { isBounded, joinStiff, type StiffGroups } from './stiff-branches.ts';
 
 /**
@@ -27,19 +28,20 @@ import { isBounded, joinStiff, type StiffGroups } from './stiff-branches.ts';
  * laws and Ohm's law; see `newton` for the argument on uniqueness.
  */
 export function solveNetwork(network: Network): NetworkResult {
-  const faults = networkFaults(network);
+  const indexed = indexNetwork(network);
+  const faults = networkFaults(network, indexed);
   if (faults.length > 0) return faulty(network, faults);
   const bounded = network.elements.filter(isBounded);
   const regimes = new Map<string, SourceRegime>(bounded.map((source) => [source.id, firstRegime(source)]));
   const mostPasses = 8 * bounded.length + 16;
   for (let pass = 0; pass < mostPasses; pass += 1) {
-    const groups = joinStiff(network, regimes);
+    const groups = joinStiff(indexed, regimes);
     if (groups.faults.length > 0) return faulty(network, groups.faults);
     if (groups.overruled.size > 0) {
       for (const [id, regime] of groups.overruled) regimes.set(id, regime);
       continue;
     }
-    const outcome = solveRegime(network, regimes, groups);
+    const outcome = solveRegime(network, indexed, regimes, groups);
     if ('state' in outcome) {
       if (!releaseBatteries(regimes)) return outcome;
       continue;
@@ -69,17 +71,19 @@ function releaseBatteries(regimes: Map<string, SourceRegime>): boolean {
 
 function solveRegime(
   network: Network,
+  indexed: IndexedNetwork,
   regimes: ReadonlyMap<string, SourceRegime>,
   groups: StiffGroups,
 ): NetworkFlows | UnsolvableNetwork {
-  const compiled = compileNetwork(network, regimes, groups);
+  const compiled = compileNetwork(indexed, regimes, groups);
   const { share, x, weakest } = raiseLoads(compiled.system, 1);
-  if (x && share === 1) return networkFlows(network, compiled, groups, regimes, x);
+  if (x && share === 1) return networkFlows(indexed, compiled, groups, regimes, x);
   const common = { state: 'no-solution', referenceNode: network.referenceNode } as const;
   if (!x) return { ...common, reason: 'no source holds the voltage of the network' };
-  const load = compiled.branches[weakest ?? -1];
+  const at = compiled.branches[weakest ?? -1] ?? -1;
+  const load = indexed.elements[at];
   if (!load) return { ...common, reason: 'the loads cannot be fed', greatestShare: share };
-  const openV = compiled.voltageV(load.from, x) - compiled.voltageV(load.to, x);
+  const lowV = nodeV(compiled, indexed.from[at] ?? 0, x) - nodeV(compiled, indexed.to[at] ?? 0, x);
   return {
     ...common,
     greatestShare: share,
@@ -87,7 +91,7 @@ function solveRegime(
     reason:
       share === 0
         ? `no voltage of the right polarity reaches ${load.id}`
-        : `the loads cannot be fed: at ${(100 * share).toFixed(1)} % of them the voltage collapses, first at ${load.id} (${openV.toFixed(2)} V there)`,
+        : `the loads cannot be fed: at ${(100 * share).toFixed(1)} % of them the voltage collapses, first at ${load.id} (${lowV.toFixed(2)} V there)`,
   };
 }
 
@@ -97,9 +101,8 @@ function wrongRegimes(
   flows: NetworkFlows,
   regimes: ReadonlyMap<string, SourceRegime>,
 ): [id: string, regime: SourceRegime][] {
-  const flowOf = new Map(flows.elements.map((flow) => [flow.id, flow]));
   return bounded.flatMap((source): [string, SourceRegime][] => {
-    const flow = flowOf.get(source.id);
+    const flow = flows.elements.find(({ id }) => id === source.id);
     const limitA = source.limitA ?? Number.POSITIVE_INFINITY;
     const acceptA = source.acceptA ?? 0;
     if (!flow) return [];
@@ -116,10 +119,9 @@ function wrongRegimes(
 }
 
 function judged(network: Network, flows: NetworkFlows): NetworkResult {
-  const dropOf = new Map(flows.elements.map(({ id, dropV }) => [id, dropV]));
-  const low = network.elements.flatMap((element) => {
+  const low = network.elements.flatMap((element, k) => {
     if (element.kind !== 'load' || element.cutoutV === undefined) return [];
-    const dropV = dropOf.get(element.id) ?? 0;
+    const dropV = flows.elements[k]?.dropV ?? 0;
     return dropV < element.cutoutV ? [{ id: element.id, dropV, cutoutV: element.cutoutV }] : [];
   });
   const solved = { referenceNode: network.referenceNode, ...flows };

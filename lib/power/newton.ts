@@ -91,17 +91,19 @@ export function newton(system: NodalSystem, x: Float64Array, share: number): New
       largest = Math.max(largest, Math.abs(change));
     }
     if (!Number.isFinite(largest)) return 'lost';
-    if (largest < doneV || (largest < slowV && largest >= last / 4)) return certain(system, x, share);
+    // The factor just taken, a step of nanovolts away, shows that the solution lies where the matrix is definite.
+    if (largest < doneV || (largest < slowV && largest >= last / 4)) return 'converged';
     last = largest;
   }
   return 'lost';
 }
 
-/** A solution counts only where the Jacobian there is still positive definite. */
-function certain(system: NodalSystem, x: Float64Array, share: number): NewtonEnd {
+/** The unknowns with every load off, where the equations are linear; null where no source holds the network. */
+export function openCircuit(system: NodalSystem): Float64Array | null {
+  const x = new Float64Array(system.size);
   const matrix = new Float64Array(system.symbolic.slots);
   const right = new Float64Array(system.size);
-  return assemble(system, x, share, matrix, right) && factorise(system.symbolic, matrix)
-    ? 'converged'
-    : 'lost';
+  if (!assemble(system, x, 0, matrix, right) || !factorise(system.symbolic, matrix)) return null;
+  substitute(system.symbolic, matrix, right);
+  return right.every(Number.isFinite) ? right : null;
 }

@@ -1,20 +1,50 @@
 /** A symmetric sparse matrix, ready to be factorised again and again with other numbers in the same places. */
 export interface SymbolicLdl {
   readonly size: number;
-  /** Slot of the diagonal entry of each row. */
-  readonly diagonal: Int32Array;
-  /** Slot of the entry (i, j), i and j in any order; the pair must have been announced. */
-  slot(i: number, j: number): number;
+  /** Number of slots; those of the diagonal come first, row by row. */
   readonly slots: number;
+  /** Slot of each announced pair. */
+  readonly pairSlots: readonly number[];
   /** Rows in the order in which they are eliminated. */
   readonly order: Int32Array;
   /** For each pivot in order: where its entries start in `rows` and `rowSlots`. */
   readonly starts: Int32Array;
-  readonly rows: Int32Array;
-  readonly rowSlots: Int32Array;
-  /** For each pivot in order: where its updates start in `updates`. Slots hit, pair by pair of its entries. */
-  readonly updateStarts: Int32Array;
-  readonly updates: Int32Array;
+  readonly rows: readonly number[];
+  readonly rowSlots: readonly number[];
+  /** Slots hit by the elimination, pivot by pivot and pair by pair of its entries. */
+  readonly updates: readonly number[];
+}
+
+/** The graph of a matrix while it is eliminated: for each row its neighbours and the slots of their entries. */
+class Pattern {
+  readonly near: number[][];
+  readonly nearSlots: number[][];
+  readonly degree: Int32Array;
+  slots: number;
+
+  constructor(size: number) {
+    this.near = Array.from({ length: size }, () => []);
+    this.nearSlots = Array.from({ length: size }, () => []);
+    this.degree = new Int32Array(size);
+    this.slots = size;
+  }
+
+  /** The slot of (i, j), made where there is none yet. Rows are short, so a plain search is fastest. */
+  join(i: number, j: number): number {
+    if (i === j) return i;
+    const known = this.near[i]?.indexOf(j) ?? -1;
+    if (known >= 0) return this.nearSlots[i]?.[known] ?? -1;
+    this.#add(i, j);
+    this.#add(j, i);
+    this.slots += 1;
+    return this.slots - 1;
+  }
+
+  #add(row: number, other: number): void {
+    this.near[row]?.push(other);
+    this.nearSlots[row]?.push(this.slots);
+    this.degree[row] = (this.degree[row] ?? 0) + 1;
+  }
 }
 
 /**
@@ -22,86 +52,42 @@ export interface SymbolicLdl {
  * that the factorisation will take. `pairs` are the index pairs off the diagonal that may be other than zero.
  */
 export function symbolicLdl(size: number, pairs: readonly (readonly [number, number])[]): SymbolicLdl {
-  const near: Set<number>[] = Array.from({ length: size }, () => new Set<number>());
-  for (const [i, j] of pairs) {
-    if (i === j) continue;
-    near[i]?.add(j);
-    near[j]?.add(i);
-  }
-  const slotOf = new Map<number, number>();
-  const key = (i: number, j: number) => (i < j ? i * size + j : j * size + i);
-  const slot = (i: number, j: number): number => {
-    const known = slotOf.get(key(i, j));
-    if (known !== undefined) return known;
-    slotOf.set(key(i, j), slotOf.size);
-    return slotOf.size - 1;
-  };
-  const diagonal = Int32Array.from({ length: size }, (_, i) => slot(i, i));
-  const order: number[] = [];
-  const starts = [0];
+  const pattern = new Pattern(size);
+  const pairSlots = pairs.map(([i, j]) => pattern.join(i, j));
+  const gone = new Uint8Array(size);
+  const order = new Int32Array(size);
+  const starts = new Int32Array(size + 1);
   const rows: number[] = [];
   const rowSlots: number[] = [];
-  const updateStarts = [0];
   const updates: number[] = [];
-  const left = new Set(near.keys());
-  while (left.size > 0) {
-    const pivot = leastDegree(left, near);
-    left.delete(pivot);
-    order.push(pivot);
-    const neighbours = [...(near[pivot] ?? [])];
-    for (const i of neighbours) {
+  for (let k = 0; k < size; k += 1) {
+    const pivot = leastDegree(pattern.degree, gone);
+    gone[pivot] = 1;
+    order[k] = pivot;
+    const start = rows.length;
+    pattern.near[pivot]?.forEach((i, at) => {
+      if (gone[i]) return;
       rows.push(i);
-      rowSlots.push(slot(pivot, i));
-    }
-    eliminate(pivot, neighbours, near, (i, j) => updates.push(slot(i, j)));
-    starts.push(rows.length);
-    updateStarts.push(updates.length);
+      rowSlots.push(pattern.nearSlots[pivot]?.[at] ?? 0);
+      pattern.degree[i] = (pattern.degree[i] ?? 0) - 1;
+    });
+    for (let a = start; a < rows.length; a += 1)
+      for (let b = start; b <= a; b += 1) updates.push(pattern.join(rows[a] ?? 0, rows[b] ?? 0));
+    starts[k + 1] = rows.length;
   }
-  return {
-    size,
-    diagonal,
-    slot,
-    slots: slotOf.size,
-    order: Int32Array.from(order),
-    starts: Int32Array.from(starts),
-    rows: Int32Array.from(rows),
-    rowSlots: Int32Array.from(rowSlots),
-    updateStarts: Int32Array.from(updateStarts),
-    updates: Int32Array.from(updates),
-  };
+  return { size, slots: pattern.slots, pairSlots, order, starts, rows, rowSlots, updates };
 }
 
-function leastDegree(left: ReadonlySet<number>, near: readonly ReadonlySet<number>[]): number {
+function leastDegree(degree: Int32Array, gone: Uint8Array): number {
   let best = -1;
-  let degree = Number.POSITIVE_INFINITY;
-  for (const i of left) {
-    const own = near[i]?.size ?? 0;
-    if (own >= degree) continue;
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < degree.length && least > 1; i += 1) {
+    const own = degree[i] ?? 0;
+    if (gone[i] || own >= least) continue;
     best = i;
-    degree = own;
-    if (own <= 1) break;
+    least = own;
   }
   return best;
-}
-
-/** Takes the pivot out of the graph and joins its neighbours; tells each pair that the elimination touches. */
-function eliminate(
-  pivot: number,
-  neighbours: readonly number[],
-  near: readonly Set<number>[],
-  touch: (i: number, j: number) => void,
-): void {
-  for (const [at, i] of neighbours.entries()) {
-    near[i]?.delete(pivot);
-    for (let other = 0; other <= at; other += 1) {
-      const j = neighbours[other] ?? i;
-      if (i !== j) {
-        near[i]?.add(j);
-        near[j]?.add(i);
-      }
-      touch(i, j);
-    }
-  }
 }
 
 /** Pivots at or under this share of their own diagonal entry count as zero. */
@@ -112,14 +98,14 @@ const pivotFloor = 1e-13;
  * above zero): no pivoting is then needed, and definiteness is what the caller wants to know.
  */
 export function factorise(symbolic: SymbolicLdl, values: Float64Array): boolean {
-  const { order, starts, rowSlots, updateStarts, updates, diagonal } = symbolic;
-  const floors = new Float64Array(symbolic.size);
-  for (let i = 0; i < symbolic.size; i += 1) floors[i] = pivotFloor * Math.abs(values[diagonal[i] ?? 0] ?? 0);
-  for (let k = 0; k < symbolic.size; k += 1) {
+  const { size, order, starts, rowSlots, updates } = symbolic;
+  const floors = new Float64Array(size);
+  for (let i = 0; i < size; i += 1) floors[i] = pivotFloor * Math.abs(values[i] ?? 0);
+  let update = 0;
+  for (let k = 0; k < size; k += 1) {
     const row = order[k] ?? 0;
-    const pivot = values[diagonal[row] ?? 0] ?? 0;
+    const pivot = values[row] ?? 0;
     if (!(pivot > (floors[row] ?? 0))) return false;
-    let update = updateStarts[k] ?? 0;
     const start = starts[k] ?? 0;
     const end = starts[k + 1] ?? start;
     for (let a = start; a < end; a += 1) {
@@ -136,10 +122,10 @@ export function factorise(symbolic: SymbolicLdl, values: Float64Array): boolean 
 
 /** Solves L D L^T x = right in place of `right`, with `values` as `factorise` left them. */
 export function substitute(symbolic: SymbolicLdl, values: Float64Array, right: Float64Array): void {
-  const { order, starts, rows, rowSlots, diagonal } = symbolic;
+  const { order, starts, rows, rowSlots } = symbolic;
   for (let k = 0; k < symbolic.size; k += 1) {
     const row = order[k] ?? 0;
-    const scaled = (right[row] ?? 0) / (values[diagonal[row] ?? 0] ?? 1);
+    const scaled = (right[row] ?? 0) / (values[row] ?? 1);
     const end = starts[k + 1] ?? 0;
     for (let a = starts[k] ?? 0; a < end; a += 1) {
       const other = rows[a] ?? 0;
@@ -152,6 +138,6 @@ export function substitute(symbolic: SymbolicLdl, values: Float64Array, right: F
     const end = starts[k + 1] ?? 0;
     for (let a = starts[k] ?? 0; a < end; a += 1)
       sum -= (values[rowSlots[a] ?? 0] ?? 0) * (right[rows[a] ?? 0] ?? 0);
-    right[row] = sum / (values[diagonal[row] ?? 0] ?? 1);
+    right[row] = sum / (values[row] ?? 1);
   }
 }

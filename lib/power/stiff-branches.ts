@@ -1,12 +1,13 @@
+import { type IndexedNetwork, ownRoots } from './indexed-network.ts';
 import { noOhm } from './network-faults.ts';
-import type { EmfSource, Network, NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
+import type { EmfSource, NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
 
 export type Regimes = ReadonlyMap<string, SourceRegime>;
 
 /** True for an element that fixes the voltage between its nodes: no resistance, or a source without any. */
 export function isStiff(element: NetworkElement, regimes: Regimes): boolean {
-  if (element.kind === 'load' || element.model === 'current') return false;
-  return element.ohm < noOhm && (regimes.get(element.id) ?? 'set-point') === 'set-point';
+  if (element.kind === 'load' || element.model === 'current' || element.ohm >= noOhm) return false;
+  return (regimes.get(element.id) ?? 'set-point') === 'set-point';
 }
 
 /** A source that may leave its set-point: past its limit, or when it is to take back more than it accepts. */
@@ -16,11 +17,12 @@ export function isBounded(element: NetworkElement): element is EmfSource {
 
 /** Nodes that stiff branches tie together count as one; each keeps its fixed offset from the root of its group. */
 export interface StiffGroups {
-  rootOf(node: string): string;
-  /** V(node) - V(root). */
-  offsetV(node: string): number;
-  /** The stiff branches, which form no loop. */
-  readonly branches: readonly NetworkElement[];
+  /** The root of each node's group. */
+  readonly root: Int32Array;
+  /** V(node) - V(root) of each node. */
+  readonly offsetV: Float64Array;
+  /** Numbers of the stiff elements that tie the groups; they form no loop. */
+  readonly branches: readonly number[];
   /** Bounded sources that a stiffer one in parallel overrules, and where that pushes them. */
   readonly overruled: ReadonlyMap<string, SourceRegime>;
   readonly faults: readonly NetworkFault[];
@@ -34,31 +36,35 @@ const emfOf = (element: NetworkElement): number => (element.model === 'emf' ? el
  * Joins the nodes of all stiff branches. A loop of them leaves its currents undetermined and is a fault, except
  * that a bounded source (an alternator) gives way to a stiff battery: above it, it runs at its limit; below, idle.
  */
-export function joinStiff(network: Network, regimes: Regimes): StiffGroups {
-  const parent = new Map<string, { up: string; byV: number }>();
-  const find = (node: string): { root: string; byV: number } => {
-    let root = node;
-    let byV = 0;
-    for (let step = parent.get(root); step; step = parent.get(root)) {
-      byV += step.byV;
-      root = step.up;
-    }
-    return { root, byV };
-  };
-  const branches: NetworkElement[] = [];
+export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroups {
+  const { elements, nodes } = network;
+  const up = ownRoots(nodes.length);
+  const byV = new Float64Array(nodes.length);
+  const stiff: { element: NetworkElement; k: number }[] = [];
+  elements.forEach((element, k) => {
+    if (isStiff(element, regimes)) stiff.push({ element, k });
+  });
+  const branches: number[] = [];
   const overruled = new Map<string, SourceRegime>();
   const faults: NetworkFault[] = [];
-  const stiff = network.elements.filter((element) => isStiff(element, regimes));
-  for (const element of stiff.toSorted((a, b) => rank(a) - rank(b))) {
-    const from = find(element.from);
-    const to = find(element.to);
+  for (const { element, k } of stiff.toSorted((a, b) => rank(a.element) - rank(b.element))) {
+    const from = find(up, byV, network.from[k] ?? 0);
+    const to = find(up, byV, network.to[k] ?? 0);
     if (from.root !== to.root) {
-      parent.set(from.root, { up: to.root, byV: to.byV + emfOf(element) - from.byV });
-      branches.push(element);
+      up[from.root] = to.root;
+      byV[from.root] = to.byV + emfOf(element) - from.byV;
+      branches.push(k);
       continue;
     }
     const excessV = emfOf(element) - (from.byV - to.byV);
-    const loop = [element, ...pathBetween(branches, element.from, element.to)];
+    const loop = [
+      element,
+      ...pathBetween(
+        branches.flatMap((at) => elements[at] ?? []),
+        element.from,
+        element.to,
+      ),
+    ];
     if (
       isBounded(element) &&
       excessV !== 0 &&
@@ -67,13 +73,32 @@ export function joinStiff(network: Network, regimes: Regimes): StiffGroups {
       overruled.set(element.id, excessV > 0 ? 'limited' : 'accepting');
     else faults.push(loopFault(loop));
   }
-  return {
-    rootOf: (node) => find(node).root,
-    offsetV: (node) => find(node).byV,
-    branches,
-    overruled,
-    faults,
-  };
+  return { ...flattened(up, byV), branches, overruled, faults };
+}
+
+function find(up: Int32Array, byV: Float64Array, node: number): { root: number; byV: number } {
+  let root = node;
+  let sum = 0;
+  for (let next = up[root] ?? root; next !== root; next = up[root] ?? root) {
+    sum += byV[root] ?? 0;
+    root = next;
+  }
+  return { root, byV: sum };
+}
+
+function flattened(up: Int32Array, byV: Float64Array): Pick<StiffGroups, 'root' | 'offsetV'> {
+  const root = new Int32Array(up.length);
+  const offsetV = new Float64Array(up.length);
+  for (let node = 0; node < up.length; node += 1) {
+    if (up[node] === node) {
+      root[node] = node;
+      continue;
+    }
+    const found = find(up, byV, node);
+    root[node] = found.root;
+    offsetV[node] = found.byV;
+  }
+  return { root, offsetV };
 }
 
 /** The branches of a loop-free set that lead from one node to another. */
