@@ -104,6 +104,14 @@ export const outward: Readonly<Record<Side, Point>> = {
   bottom: { xM: 0, yM: -1 },
 };
 
+/** The side that faces the other way. */
+export const opposite: Readonly<Record<Side, Side>> = {
+  right: 'left',
+  left: 'right',
+  top: 'bottom',
+  bottom: 'top',
+};
+
 /** A point of an item (from its own lower left corner, unturned) on the board. */
 export function onBoard(item: Item, at: Placement, { xM, yM }: Point): Point {
   const [w, d] = [item.widthM, item.depthM];

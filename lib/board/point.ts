@@ -32,9 +32,14 @@ export function segmentsCross(a: Point, b: Point, c: Point, d: Point): boolean {
   return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
 }
 
-/** Distance from a point to a segment, metres. */
+/** Distance from a point to a segment, metres. Makes no objects: searches call it very often. */
 export function pointToSegment(p: Point, a: Point, b: Point): number {
-  return distance(p, nearestOnSegment(p, a, b));
+  const dx = b.xM - a.xM;
+  const dy = b.yM - a.yM;
+  const square = dx * dx + dy * dy;
+  const along = (p.xM - a.xM) * dx + (p.yM - a.yM) * dy;
+  const share = square === 0 ? 0 : Math.min(1, Math.max(0, along / square));
+  return Math.sqrt((p.xM - a.xM - share * dx) ** 2 + (p.yM - a.yM - share * dy) ** 2);
 }
 
 /** Distance between two segments, metres; 0 where they meet. */
@@ -59,9 +64,11 @@ export function edgesOf(ring: Ring): readonly (readonly [Point, Point])[] {
 /** True where p lies inside the ring (even-odd rule); on the line itself either answer may come. */
 export function insideRing(p: Point, ring: Ring): boolean {
   let inside = false;
-  for (const [a, b] of edgesOf(ring)) {
-    if (a.yM > p.yM === b.yM > p.yM) continue;
-    if (p.xM < a.xM + ((p.yM - a.yM) / (b.yM - a.yM)) * (b.xM - a.xM)) inside = !inside;
+  let a = ring.at(-1) ?? p;
+  for (const b of ring) {
+    if (a.yM > p.yM !== b.yM > p.yM && p.xM < a.xM + ((p.yM - a.yM) / (b.yM - a.yM)) * (b.xM - a.xM))
+      inside = !inside;
+    a = b;
   }
   return inside;
 }
@@ -94,4 +101,11 @@ export function boxOf(points: readonly Point[]): Box {
     box.maxY = Math.max(box.maxY, yM);
   }
   return box;
+}
+
+/** Distance from a point to a box, metres; 0 inside it. */
+export function distanceToBox(p: Point, box: Box): number {
+  const dx = Math.max(box.minX - p.xM, 0, p.xM - box.maxX);
+  const dy = Math.max(box.minY - p.yM, 0, p.yM - box.maxY);
+  return Math.hypot(dx, dy);
 }

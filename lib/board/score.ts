@@ -1,0 +1,178 @@
+import { boardDefaults } from './defaults.ts';
+import { overlapM, type PlacedTerminal, type Side, type WireLayer } from './item.ts';
+import { centreOfMass } from './measure.ts';
+import { faceCoveredM, gapShortfall, type PlacedItem, planGapM, shortfalls } from './placed.ts';
+import { type LayoutBoard, type LayoutRules, quartersOff } from './placement.ts';
+import { type Box, distance, type Point, segmentsCross, segmentToSegment } from './point.ts';
+
+/** One end of a wire on a board: a terminal of an item, or the side that it leaves the board by. */
+export type LinkEnd = { readonly item: string; readonly terminal: string } | { readonly exit: Side };
+
+/** A wire to be laid on the board. */
+export interface Link {
+  readonly id: string;
+  readonly from: LinkEnd;
+  readonly to: LinkEnd;
+  readonly layer: WireLayer;
+}
+
+/** What a layout costs, all in metres of wire: less is better. */
+export interface ScoreParts {
+  /** Length of all wires, straight along x and y. */
+  readonly length: number;
+  /** Wires that cross as the crow flies. */
+  readonly crossings: number;
+  /** Signal too near to power, and ends that face the wrong side. */
+  readonly signalToPower: number;
+  /** Room for tools, plugs and bends that is missing. */
+  readonly access: number;
+  /** Room for air and between parts that is missing. */
+  readonly air: number;
+  /** Distance of the centre of gravity from the middle of the board. */
+  readonly balance: number;
+}
+
+/** A score with its parts. */
+export interface Score {
+  readonly total: number;
+  readonly parts: ScoreParts;
+}
+
+/** What each thing costs in metres of wire (house judgement, no source). */
+export const scoreWeights = {
+  crossing: 0.25,
+  signalToPowerM: 1,
+  quarterOff: 0.05,
+  accessM: 10,
+  airM: 10,
+  balanceM: 0.5,
+} as const;
+
+/** What a score needs to know of the board, worked out once. */
+export interface ScoreBoard extends LayoutBoard {
+  readonly box: Box;
+  readonly centroid: Point;
+}
+
+interface Wire {
+  readonly from: Point;
+  readonly to: Point;
+  readonly layer: WireLayer;
+}
+
+/** Scores placed items; `broken` is above zero where one overlaps another or covers a control or a face. */
+export function scoreLayout(
+  board: ScoreBoard,
+  placed: readonly PlacedItem[],
+  links: readonly Link[],
+  rules: LayoutRules = boardDefaults,
+): Score & { readonly broken: number } {
+  const wires = wiresOf(board.box, placed, links);
+  const rooms = roomCosts(placed);
+  const parts: ScoreParts = {
+    length: wires.reduce((sum, { from, to }) => sum + gridDistance(from, to), 0),
+    crossings: scoreWeights.crossing * countCrossings(wires),
+    signalToPower:
+      scoreWeights.signalToPowerM * closeness(wires, rules.powerToSignalM) +
+      scoreWeights.quarterOff * quartersWrong(board, placed),
+    access: scoreWeights.accessM * rooms.accessM,
+    air: scoreWeights.airM * rooms.airM,
+    balance: scoreWeights.balanceM * imbalance(board.centroid, placed),
+  };
+  const total =
+    parts.length + parts.crossings + parts.signalToPower + parts.access + parts.air + parts.balance;
+  return { total, parts, broken: rooms.broken };
+}
+
+/** Distance along x and then y, metres. */
+function gridDistance(a: Point, b: Point): number {
+  return Math.abs(a.xM - b.xM) + Math.abs(a.yM - b.yM);
+}
+
+/** The point where a wire straight out of a terminal leaves the box by a side. */
+function exitPoint(box: Box, side: Side, from: Point): Point {
+  if (side === 'right' || side === 'left') return { xM: side === 'right' ? box.maxX : box.minX, yM: from.yM };
+  return { xM: from.xM, yM: side === 'top' ? box.maxY : box.minY };
+}
+
+/** Both ends of every wire whose items are placed. */
+function wiresOf(box: Box, placed: readonly PlacedItem[], links: readonly Link[]): Wire[] {
+  const byId = new Map(placed.map((one) => [one.id, one]));
+  const terminal = (end: LinkEnd): PlacedTerminal | undefined =>
+    'exit' in end ? undefined : byId.get(end.item)?.terminals.get(end.terminal);
+  return links.flatMap(({ from, to, layer }): Wire[] => {
+    const [a, b] = [terminal(from), terminal(to)];
+    if (a && b) return [{ from: a, to: b, layer }];
+    if (a && 'exit' in to) return [{ from: a, to: exitPoint(box, to.exit, a), layer }];
+    if (b && 'exit' in from) return [{ from: exitPoint(box, from.exit, b), to: b, layer }];
+    return [];
+  });
+}
+
+function countCrossings(wires: readonly Wire[]): number {
+  let count = 0;
+  for (const [at, a] of wires.entries())
+    for (let other = at + 1; other < wires.length; other += 1) {
+      const b = wires[other];
+      if (b && segmentsCross(a.from, a.to, b.from, b.to)) count += 1;
+    }
+  return count;
+}
+
+/** Sum of what is missing to the house distance between each signal wire and each power wire, metres. */
+function closeness(wires: readonly Wire[], neededM: number): number {
+  const signal = wires.filter(({ layer }) => layer === 'signal');
+  const power = wires.filter(({ layer }) => layer === 'power');
+  let sum = 0;
+  for (const a of signal)
+    for (const b of power) sum += Math.max(0, neededM - segmentToSegment(a.from, a.to, b.from, b.to));
+  return sum;
+}
+
+function quartersWrong({ signalSide, powerSide }: LayoutBoard, placed: readonly PlacedItem[]): number {
+  let sum = 0;
+  for (const { terminals } of placed)
+    for (const { faces, layer } of terminals.values()) {
+      if (layer === 'signal') sum += quartersOff(faces, signalSide);
+      else if (layer !== 'speaker') sum += quartersOff(faces, powerSide);
+    }
+  return sum;
+}
+
+function imbalance(centroid: Point, placed: readonly PlacedItem[]): number {
+  const masses = placed.map(({ body, massKg }) => ({
+    massKg,
+    xM: (body.minX + body.maxX) / 2,
+    yM: (body.minY + body.maxY) / 2,
+  }));
+  return masses.some(({ massKg }) => massKg > 0) ? distance(centroid, centreOfMass(masses)) : 0;
+}
+
+function roomCosts(placed: readonly PlacedItem[]): { accessM: number; airM: number; broken: number } {
+  const costs = { accessM: 0, airM: 0, broken: 0 };
+  for (const [at, a] of placed.entries())
+    for (let other = at + 1; other < placed.length; other += 1) {
+      const b = placed[other];
+      if (b) addPair(costs, a, b);
+    }
+  return costs;
+}
+
+function addPair(
+  costs: { accessM: number; airM: number; broken: number },
+  a: PlacedItem,
+  b: PlacedItem,
+): void {
+  if (planGapM(a.body, b.body) > Math.max(a.reachM, b.reachM)) return;
+  const inEachOther = overlapM(a.body, b.body);
+  if (inEachOther > 1e-9) costs.broken += inEachOther;
+  costs.broken += faceCoveredM(a, b) + faceCoveredM(b, a);
+  const gap = gapShortfall(a, b);
+  if (gap) costs.airM += gap.neededM - gap.freeM;
+  for (const list of [shortfalls(a, b), shortfalls(b, a)])
+    for (const { kind, freeM, neededM } of list) {
+      if (kind === 'accessM') costs.broken += neededM - freeM;
+      else if (kind === 'bendM') costs.accessM += neededM - freeM;
+      else costs.airM += neededM - freeM;
+    }
+}

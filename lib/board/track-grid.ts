@@ -1,0 +1,108 @@
+import { flatten } from './bulge.ts';
+import type { BoardShape } from './outline.ts';
+import {
+  type Box,
+  boxOf,
+  distanceToBox,
+  edgesOf,
+  insideRing,
+  type Point,
+  pointToSegment,
+  type Ring,
+} from './point.ts';
+
+/** Something on a board that wires go round. */
+export type Barrier =
+  | { readonly id: string; readonly box: Box }
+  | { readonly id: string; readonly centre: Point; readonly radiusM: number };
+
+/** The lines that wires are laid on, and how free each of their meeting points is. */
+export interface TrackGrid {
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+  /** Room from each point to the nearest edge or opening of the board; below zero off the board. By `x * ys.length + y`. */
+  readonly toEdgeM: Float64Array;
+  /** Room from each point to the nearest barrier, and which one that is. */
+  readonly toBarrierM: Float64Array;
+  readonly nearest: readonly (string | null)[];
+  readonly outer: Ring;
+  readonly box: Box;
+  /** The widest step between two lines. */
+  readonly stepM: number;
+}
+
+/** Distance from a point to a barrier, metres; below zero inside a round one, 0 inside a box. */
+export function toBarrier(p: Point, barrier: Barrier): number {
+  if ('box' in barrier) return distanceToBox(p, barrier.box);
+  return Math.hypot(p.xM - barrier.centre.xM, p.yM - barrier.centre.yM) - barrier.radiusM;
+}
+
+/**
+ * A grid over a board with lines every `pitchM` and through every terminal, so that wires start and end
+ * straight; lines nearer than 0.4 of the pitch to a terminal's give way to it.
+ */
+export function trackGrid(
+  shape: BoardShape,
+  barriers: readonly Barrier[],
+  terminals: readonly Point[],
+  pitchM: number,
+): TrackGrid {
+  const [outer = [], ...openings] = [shape.outline, ...shape.cutouts].map((loop) => flatten(loop, 0.0002));
+  const box = boxOf(outer);
+  const xs = lines(
+    box.minX,
+    box.maxX,
+    terminals.map(({ xM }) => xM),
+    pitchM,
+  );
+  const ys = lines(
+    box.minY,
+    box.maxY,
+    terminals.map(({ yM }) => yM),
+    pitchM,
+  );
+  const points = xs.flatMap((xM) => ys.map((yM) => ({ xM, yM })));
+  const edges = [outer, ...openings].flatMap(edgesOf);
+  const nearest = points.map((p) => nearestBarrier(p, barriers));
+  const step = (list: readonly number[]) =>
+    list.reduce((most, value, at) => Math.max(most, value - (list[at - 1] ?? value)), 0);
+  return {
+    xs,
+    ys,
+    toEdgeM: Float64Array.from(points, (p) => {
+      const inside = insideRing(p, outer) && !openings.some((ring) => insideRing(p, ring));
+      if (!inside) return -1;
+      const room = edges.reduce((least, [a, b]) => Math.min(least, pointToSegment(p, a, b)), Infinity);
+      return shape.holes.reduce(
+        (least, hole) => Math.min(least, Math.hypot(p.xM - hole.xM, p.yM - hole.yM) - hole.diameterM / 2),
+        room,
+      );
+    }),
+    toBarrierM: Float64Array.from(nearest, ({ roomM }) => roomM),
+    nearest: nearest.map(({ id }) => id),
+    outer,
+    box,
+    stepM: Math.max(step(xs), step(ys)),
+  };
+}
+
+function nearestBarrier(p: Point, barriers: readonly Barrier[]): { id: string | null; roomM: number } {
+  let [id, roomM]: [string | null, number] = [null, Infinity];
+  for (const barrier of barriers) {
+    const found = toBarrier(p, barrier);
+    if (found < roomM) [id, roomM] = [barrier.id, found];
+  }
+  return { id, roomM };
+}
+
+function lines(from: number, to: number, wanted: readonly number[], pitchM: number): number[] {
+  const own = [...new Set(wanted.map((value) => Math.round(value * 1e7) / 1e7))]
+    .filter((value) => value >= from && value <= to)
+    .toSorted((a, b) => a - b);
+  const count = Math.max(1, Math.floor((to - from) / pitchM));
+  const first = from + (to - from - (count - 1) * pitchM) / 2;
+  const even = Array.from({ length: count }, (_, at) => first + at * pitchM).filter(
+    (value) => !own.some((line) => Math.abs(line - value) < 0.4 * pitchM),
+  );
+  return [...own, ...even].toSorted((a, b) => a - b);
+}

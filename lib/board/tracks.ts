@@ -1,0 +1,100 @@
+import { type Route, type RouteWire, stretches } from './route.ts';
+import type { TrackGrid } from './track-grid.ts';
+
+/** What other wires mean to the wire that is being laid, by point of the grid. */
+export interface Tracks {
+  /** 1 where it may not run level (index 0) or upright (index 1): another wire has the track. */
+  readonly taken: readonly [Uint8Array, Uint8Array];
+  /** Wires that it crosses when it passes a point upright (0) or level (1). */
+  readonly crossed: readonly [Uint8Array, Uint8Array];
+  /** 0 to 1: how far inside the house distance to power (or signal) it runs level (0) or upright (1). */
+  readonly near: readonly [Float64Array, Float64Array];
+}
+
+/** A wire that is laid. */
+export interface Laid {
+  readonly wire: RouteWire;
+  readonly route: Route;
+}
+
+/** Round its own terminals a wire may share the room with wires of terminals as near as this, metres. */
+const terminalRoomM = 0.03;
+
+/** The tracks that laid wires leave to one wire. */
+export function tracksFor(grid: TrackGrid, wire: RouteWire, laid: readonly Laid[], apartM: number): Tracks {
+  const size = grid.xs.length * grid.ys.length;
+  const tracks: Tracks = {
+    taken: [new Uint8Array(size), new Uint8Array(size)],
+    crossed: [new Uint8Array(size), new Uint8Array(size)],
+    near: [new Float64Array(size), new Float64Array(size)],
+  };
+  for (const other of laid) {
+    const spacingM = (wire.diameterM + other.wire.diameterM) / 2;
+    const shared = sharedEnds(wire, other.wire);
+    for (const stretch of stretches(other.route)) {
+      markTaken(grid, tracks, stretch, spacingM, shared);
+      if (keepApart(wire, other.wire)) markNear(grid, tracks, stretch, apartM);
+    }
+  }
+  return tracks;
+}
+
+function keepApart(a: RouteWire, b: RouteWire): boolean {
+  return (a.layer === 'signal' && b.layer === 'power') || (a.layer === 'power' && b.layer === 'signal');
+}
+
+/** The wire's own ends that the other wire ends near to. */
+function sharedEnds(wire: RouteWire, other: RouteWire): { xM: number; yM: number }[] {
+  const ends = [other.from, other.to];
+  return [wire.from, wire.to].flatMap((end) =>
+    'exit' in end ||
+    !ends.some((far) => !('exit' in far) && Math.hypot(far.xM - end.xM, far.yM - end.yM) < terminalRoomM)
+      ? []
+      : [end],
+  );
+}
+
+type Line = ReturnType<typeof stretches>[number];
+
+/** Calls back for every point of the grid whose distance to a stretch, across and past its ends, is below a reach. */
+function eachNear(
+  grid: TrackGrid,
+  { level, at, from, to }: Line,
+  reachM: number,
+  visit: (index: number, acrossM: number, alongM: number) => void,
+): void {
+  const [mine, others] = level ? [grid.xs, grid.ys] : [grid.ys, grid.xs];
+  for (const [i, along] of mine.entries()) {
+    if (along <= from - reachM || along >= to + reachM) continue;
+    for (const [j, across] of others.entries()) {
+      if (Math.abs(across - at) >= reachM) continue;
+      visit(level ? i * grid.ys.length + j : j * grid.ys.length + i, Math.abs(across - at), along);
+    }
+  }
+}
+
+function markTaken(
+  grid: TrackGrid,
+  { taken, crossed }: Tracks,
+  line: Line,
+  spacingM: number,
+  shared: readonly { xM: number; yM: number }[],
+): void {
+  const way = line.level ? 0 : 1;
+  eachNear(grid, line, Math.max(spacingM - 1e-9, 1e-6), (index, acrossM, along) => {
+    const [x, y] = [Math.floor(index / grid.ys.length), index % grid.ys.length];
+    const mine = shared.some(
+      ({ xM, yM }) => Math.hypot(xM - (grid.xs[x] ?? 0), yM - (grid.ys[y] ?? 0)) < terminalRoomM,
+    );
+    if (!mine) taken[way][index] = 1;
+    const on = acrossM < 1e-6 && along > line.from + 1e-9 && along < line.to - 1e-9;
+    if (on) crossed[way][index] = (crossed[way][index] ?? 0) + 1;
+  });
+}
+
+function markNear(grid: TrackGrid, { near }: Tracks, line: Line, apartM: number): void {
+  const way = line.level ? 0 : 1;
+  eachNear(grid, line, apartM, (index, acrossM) => {
+    near[way][index] = Math.max(near[way][index] ?? 0, 1 - acrossM / apartM);
+  });
+}
