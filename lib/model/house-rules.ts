@@ -61,6 +61,12 @@ export const houseRuleDefinitions = {
     value: 50,
     ...cp,
   },
+  'battery-acceptance': {
+    says: 'Charge that a battery takes up when nearly full',
+    dimension: 'current',
+    value: 15,
+    ...cp,
+  },
   'cut-out': {
     says: 'Low-voltage cut-out of a device where its maker is silent',
     dimension: 'voltage',

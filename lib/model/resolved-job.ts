@@ -35,6 +35,8 @@ export interface Device {
   readonly seat: string | null;
   readonly zone: ZoneKind;
   readonly side: VehicleSide;
+  /** Zones of the ground points; for the body alone, whose terminals stand in several. */
+  readonly groundZones: Readonly<Record<string, ZoneKind>>;
   /** Terminals that the vehicle leaves open, with the reason. */
   readonly leftOpen: Readonly<Record<string, string>>;
 }

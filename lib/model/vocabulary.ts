@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { fuseFormIds } from './tables/fuse-forms.ts';
 
 /** Edges of a footprint or of a board, seen from the mounting side, before any turn. */
 export const edgeSchema = z.enum(['left', 'right', 'top', 'bottom']);
@@ -82,17 +83,7 @@ export const supplyTypeSchema = z.enum(['regulated', 'unregulated', 'constant-cu
 export type SupplyType = z.infer<typeof supplyTypeSchema>;
 
 /** Fuse forms; made ratings and interrupting currents stand in the tables. */
-export const fuseFormSchema = z.enum([
-  'mini-blade',
-  'low-profile-mini-blade',
-  'micro-blade',
-  'standard-blade',
-  'maxi-blade',
-  'bolt-in-30mm',
-  'small-bolt-in',
-  'large-bolt-in',
-  'bolt-in-51mm',
-]);
+export const fuseFormSchema = z.enum(fuseFormIds);
 export type FuseForm = z.infer<typeof fuseFormSchema>;
 
 /** Colours by the letters of IEC 60757; a stripe follows a slash, as in `WH/BK`. */

@@ -6,6 +6,8 @@ export interface CircuitPaths {
   readonly fed: readonly CircuitLoad[];
   /** Loads whose current an edge carries, at most: those cut off from the primary source without it. */
   downstream(edge: CircuitEdge): readonly CircuitLoad[];
+  /** Sources other than the primary one that an edge joins to it. */
+  sourcesBehind(edge: CircuitEdge): readonly CircuitSource[];
   /** Fuses that stand in every way from a source to an edge, the nearest to the edge first. */
   fusesBetween(source: CircuitSource, edge: CircuitEdge): readonly CircuitEdge[];
   /** Sources whose positive terminal reaches an edge. */
@@ -44,6 +46,11 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
   return {
     fed,
     downstream,
+    sourcesBehind: (edge) => {
+      const near = primary ? reach(primary.positive, new Set([edge.id])) : none;
+      const joined = primary ? reach(primary.positive, none) : none;
+      return circuit.sources.filter(({ positive }) => joined.has(positive) && !near.has(positive));
+    },
     fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
     sourcesOf: (edge) =>
       circuit.sources.filter(({ positive }) => {

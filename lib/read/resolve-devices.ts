@@ -53,6 +53,7 @@ function jobDevice(
     spec,
     facts,
     given,
+    groundZones: {},
     leftOpen: {},
     ...where,
   };
@@ -136,6 +137,7 @@ function fittedDevices(vehicle: Vehicle, parts: Parts): Device[] {
         seat: null,
         zone: fitted.zone,
         side: fitted.side,
+        groundZones: {},
         leftOpen: fitted['left-open'],
       },
     ];
@@ -159,6 +161,7 @@ function body(vehicle: Vehicle): Device {
     seat: null,
     zone: 'cabin',
     side: 'middle',
+    groundZones: Object.fromEntries(Object.entries(vehicle.grounds).map(([name, { zone }]) => [name, zone])),
     leftOpen: {},
   };
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantity } from '../fields.ts';
-import { equipmentBase, equipmentKind } from './kind.ts';
+import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
   kind: everyone(z.literal('relay')),
@@ -11,5 +11,8 @@ export const relaySchema = z.strictObject({
   suppression: builders(z.enum(['diode', 'resistor', 'none'])),
 });
 
-/** Coil and contact belong to the turn-on circuit, which is summed apart from the feed network. */
-export const relay = equipmentKind('Relays', relaySchema, () => []);
+/** The contact passes what feeds it on; the coil belongs to the turn-on circuit, which is summed apart. */
+export const relay = equipmentKind('Relays', relaySchema, (part) => {
+  const [from, to] = terminalsOf(part.terminals, 'relay-contact');
+  return from && to ? [{ kind: 'joint', from, to }] : [];
+});

@@ -28,6 +28,7 @@ export const networkElementSchema = z.object({
   ratedV: maybe,
   givenA: maybe,
   limitA: maybe,
+  acceptA: maybe,
   cutoutV: maybe,
   currentA: maybe,
   dropV: maybe,
@@ -71,6 +72,10 @@ export const planConductorSchema = z.object({
   limits: z.array(conductorLimitSchema),
   /** Ids of the fuses that protect it. */
   fuses: z.array(name),
+  /** False for a feed that no source reaches. */
+  fed: builders(z.boolean()),
+  /** What it must be able to carry, from its fuses. */
+  neededA: number,
   chosen: builders(z.enum(['given', 'computed'])),
   reason: name,
 });
@@ -96,6 +101,10 @@ export const planFuseSchema = z.object({
   ratingA: builders(z.number().nullable()),
   part: builders(z.string().nullable()),
   interruptA: builders(z.number().nullable()),
+  /** Fault current of its source that it must interrupt; null behind another fuse. */
+  needsInterruptA: builders(z.number().nullable()),
+  /** Greatest fuse that its holder may carry. */
+  holderA: builders(z.number().nullable()),
   from: name,
   to: name,
   /** The source whose fault current it must interrupt. */
@@ -110,6 +119,8 @@ export const planFuseSchema = z.object({
   chosen: builders(z.enum(['given', 'computed'])),
   reason: name,
   alternatives: z.array(fuseAlternativeSchema),
+  /** Items whose current it carries. */
+  loads: z.array(name),
 });
 
 export const chargingSchema = z.object({
@@ -121,8 +132,31 @@ export const chargingSchema = z.object({
   reserveMinutes: builders(z.number().nullable()),
 });
 
+/** Voltage at one device at one operating point; drops from the battery that feeds it with the least loss. */
+export const deviceDropSchema = z.object({
+  point: name,
+  item: name,
+  source: name,
+  voltageV: number,
+  feedDropV: number,
+  groundDropV: number,
+  /** Feed and ground together, of the sizing voltage. */
+  share: number,
+});
+
+/** What one turn-on output drives. */
+export const turnOnSchema = z.object({
+  source: name,
+  loads: z.array(z.object({ item: name, currentA: builders(z.number().nullable()) })),
+  sumA: builders(z.number().nullable()),
+  limitA: builders(z.number().nullable()),
+  within: builders(z.boolean().nullable()),
+});
+
 export const planPowerSchema = z.object({
   points: z.array(operatingPointSchema),
+  drops: z.array(deviceDropSchema),
+  turnOn: z.array(turnOnSchema),
   conductors: z.array(planConductorSchema),
   fuses: z.array(planFuseSchema),
   charging: z.array(chargingSchema),
@@ -139,4 +173,6 @@ export type ConductorLimit = z.output<typeof conductorLimitSchema>;
 export type PlanFuse = z.output<typeof planFuseSchema>;
 export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
 export type PlanPower = z.output<typeof planPowerSchema>;
+export type DeviceDrop = z.output<typeof deviceDropSchema>;
+export type PlanTurnOn = z.output<typeof turnOnSchema>;
 export type PlanSize = z.output<typeof planSizeSchema>;

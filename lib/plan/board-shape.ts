@@ -1,0 +1,124 @@
+import { type Item, onBoard, type Placement } from '../board/item.ts';
+import { type BoardShape, drawOutline, type RoundHole } from '../board/outline.ts';
+import type { PartOf } from '../model/kinds/index.ts';
+import type { PlanHole } from '../model/plan/index.ts';
+import type { Board, Job } from '../model/resolved-job.ts';
+import type { PlanBook } from './plan-book.ts';
+
+/** A hole to drill, before it has its number. */
+export type DrillHole = Omit<PlanHole, 'n'>;
+
+/** The shape of a board as written; what is wrong with it goes into the book. Null where its base can't be drawn. */
+export function boardShape({ path, given }: Board, book: PlanBook): BoardShape | null {
+  const { shape, faults } = drawOutline(given.outline);
+  for (const fault of faults) book.remark(fault, { path: `${path}/outline` });
+  return shape;
+}
+
+/** Where the datum corner of a board stands in its space; the corner of the space where the job does not say. */
+export function datumInSpace({ given }: Board): { readonly xM: number; readonly yM: number } {
+  return { xM: given.at?.x ?? 0, yM: given.at?.y ?? 0 };
+}
+
+/** A fixing of a board on its sound point, metres from the board's datum. */
+export interface BoardFixing {
+  readonly id: string;
+  readonly xM: number;
+  readonly yM: number;
+  readonly partId: string;
+  readonly part: PartOf<'fixing'>;
+  readonly point: string;
+  readonly behind: string;
+  readonly spacerM: number;
+}
+
+/** The fixings of a board. Each stands where its sound point is: that is where the panel holds. */
+export function boardFixings(board: Board, parts: Job['parts']): BoardFixing[] {
+  const datum = datumInSpace(board);
+  return Object.entries(board.given.fixings).flatMap(([id, fixing]): BoardFixing[] => {
+    const part = parts[fixing.fixing];
+    const point = board.space['sound-points'][fixing.point];
+    if (part?.kind !== 'fixing' || !point) return [];
+    return [
+      {
+        id,
+        xM: point.x - datum.xM,
+        yM: point.y - datum.yM,
+        partId: fixing.fixing,
+        part,
+        point: fixing.point,
+        behind: point.behind,
+        spacerM: fixing.spacer ?? 0,
+      },
+    ];
+  });
+}
+
+/** Every hole of a board: those of its outline, of its fixings, and the pilots of what is screwed on. */
+export function drillHoles(
+  board: Board,
+  shape: BoardShape,
+  fixings: readonly BoardFixing[],
+  items: readonly Item[],
+  placements: readonly Placement[],
+  parts: Job['parts'],
+): DrillHole[] {
+  const own = shape.holes.map(({ id, xM, yM, diameterM, purpose }): DrillHole => {
+    return { xM, yM, diameterM, depthM: null, purpose, of: id, behind: null };
+  });
+  const fixed = fixings.map(({ id, xM, yM, part, behind }): DrillHole => {
+    // Where the fixing does not tell its clearance, a tenth over its nominal thread would be a guess: the rules ask for it.
+    return { xM, yM, diameterM: part.clearance ?? 0, depthM: null, purpose: 'fixing', of: id, behind };
+  });
+  const screwed = placements.flatMap((at) => {
+    const item = items.find(({ id }) => id === at.item);
+    return item ? pilots(board, item, at, parts) : [];
+  });
+  return [...own, ...fixed, ...screwed];
+}
+
+function pilots(board: Board, item: Item, at: Placement, parts: Job['parts']): DrillHole[] {
+  return (item.mountingHoles ?? []).map((hole): DrillHole => {
+    const screw = mountingScrew(hole.diameterM, parts)?.part;
+    const lengthM = screw?.length ?? 0;
+    const through = lengthM === 0 || lengthM >= board.sheet.thickness;
+    return {
+      ...onBoard(item, at, hole),
+      diameterM: screw?.pilot ?? hole.diameterM,
+      depthM: through ? null : lengthM,
+      purpose: 'mounting',
+      of: item.id,
+      behind: null,
+    };
+  });
+}
+
+/** The wood screw that passes a mounting hole with least play: the thickest whose clearance the hole gives. */
+export function mountingScrew(
+  holeM: number,
+  parts: Job['parts'],
+): { readonly id: string; readonly part: PartOf<'fixing'> } | null {
+  const fitting = Object.entries(parts)
+    .flatMap(([id, part]) =>
+      part.kind === 'fixing' && part.form === 'wood-screw' && part.pilot !== undefined ? [{ id, part }] : [],
+    )
+    .filter(({ part }) => (part.clearance ?? Number.POSITIVE_INFINITY) <= holeM + 1e-6)
+    .toSorted((a, b) => (b.part.clearance ?? 0) - (a.part.clearance ?? 0) || (a.id < b.id ? -1 : 1));
+  return fitting[0] ?? null;
+}
+
+/** The shape with its drilled holes, so that webs and edge distances are judged for these too. */
+export function drilledShape(shape: BoardShape, holes: readonly DrillHole[]): BoardShape {
+  const drilled = holes
+    .filter(({ purpose, diameterM }) => purpose === 'fixing' && diameterM > 0)
+    .map(({ of, xM, yM, diameterM }): RoundHole => ({ id: of, xM, yM, diameterM, purpose: 'fixing' }));
+  return { ...shape, holes: [...shape.holes, ...drilled] };
+}
+
+/** Holes with their numbers, row by row from the datum: by place, so that the order of work changes none. */
+export function numberHoles(holes: readonly DrillHole[]): PlanHole[] {
+  const row = (yM: number) => Math.round(yM * 1000);
+  return holes
+    .toSorted((a, b) => row(a.yM) - row(b.yM) || a.xM - b.xM || (a.of < b.of ? -1 : 1))
+    .map((hole, index) => ({ n: index + 1, ...hole }));
+}

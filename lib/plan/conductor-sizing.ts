@@ -1,0 +1,193 @@
+import type { Remark } from '../model/remark.ts';
+import { type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import type { ConductorRole } from '../model/vocabulary.ts';
+import { ampacity, type RunZone } from '../power/ampacity.ts';
+import {
+  type CableCandidate,
+  type ConductorDuty,
+  chooseConductor,
+  type JudgedCable,
+} from '../power/conductor-choice.ts';
+import { isPowerFault } from '../power/traced.ts';
+import { candidatesFor, fixedCandidate, isGiven } from './cable-candidates.ts';
+import type { DevicesById } from './conductor-role.ts';
+import { powerRules } from './power-rules.ts';
+
+/** A conductor with the cable that was chosen or given for it. */
+export interface SizedConductor {
+  readonly link: Link;
+  readonly role: ConductorRole;
+  readonly cable: CableCandidate;
+  readonly judged: JudgedCable | null;
+  readonly lengthM: number;
+  /** What it must be able to carry, from its fuses (A). */
+  readonly neededA: number;
+  readonly chosen: 'given' | 'computed';
+  readonly reason: string;
+  readonly remarks: readonly Remark[];
+}
+
+/** What one conductor is to do. */
+export interface ConductorTask {
+  readonly link: Link;
+  readonly role: ConductorRole;
+  readonly lengthM: number;
+  readonly zones: readonly RunZone[];
+  readonly neededA: number;
+  readonly ratedA: number;
+  /** At least this area: an earlier pass, its feed, its port or its drop asked for it (mm2). */
+  readonly leastMm2: number;
+  readonly why: string | null;
+}
+
+/** A drop that no conductor reaches by itself: the drop is judged over the whole way, in the network. */
+const anyDropV = 1000;
+
+/** Chooses the cable of one conductor, or takes over what the job, the cable or the vehicle says. */
+export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTask): SizedConductor {
+  const { link, role } = task;
+  const fixed = fixedCandidate(link, job.parts);
+  const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
+  const given = isGiven(link);
+  const duty = dutyOf(devices, task, given);
+  const first = choose(duty, candidates, job);
+  // Where the shelf is short, the size is still computed from the catalogue: the pick list then says what to buy.
+  const anyShelf = first?.chosen ? first : choose(duty, candidates.map(withoutStock), job);
+  const judged = anyShelf?.chosen ?? thickest(anyShelf?.considered ?? []);
+  const cable = judged?.candidate ?? candidates[0] ?? nothingKnown();
+  const remarks = given
+    ? []
+    : remarksOf(
+        link,
+        task,
+        candidates,
+        first?.chosen ?? null,
+        anyShelf?.chosen ?? null,
+        anyShelf?.reason ?? '',
+      );
+  const reason = given
+    ? `given: ${cable.size.label}`
+    : [task.why, anyShelf?.reason]
+        .filter((text) => text !== null && text !== undefined && text !== '')
+        .join('; ');
+  return {
+    link,
+    role,
+    cable,
+    judged,
+    lengthM: task.lengthM,
+    neededA: task.neededA,
+    chosen: given ? 'given' : 'computed',
+    reason,
+    remarks,
+  };
+}
+
+function nothingKnown(): CableCandidate {
+  return { part: '', size: { label: 'none', areaMm2: 0 }, material: 'copper', insulationC: null };
+}
+
+function withoutStock({ stockM: _, ...candidate }: CableCandidate): CableCandidate {
+  return candidate;
+}
+
+function thickest(considered: readonly JudgedCable[]): JudgedCable | null {
+  return considered.at(-1) ?? null;
+}
+
+function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job: Job) {
+  const choice = chooseConductor(duty, candidates, powerRules(job.rules));
+  return isPowerFault(choice) ? null : choice;
+}
+
+/** A size that was given is judged by the rules, so only the fuse is put to it here. */
+function dutyOf(devices: DevicesById, task: ConductorTask, given: boolean): ConductorDuty {
+  const ends = [task.link.from, task.link.to].map((end) => portOf(devices, end));
+  const smallestPort = Math.max(0, ...ends.flatMap((port) => (port ? [port.smallestMm2] : [])));
+  return {
+    fuseA: given ? 0 : task.neededA,
+    currentA: task.ratedA,
+    lengthM: Math.max(task.lengthM, 0.001),
+    otherOhm: 0,
+    mostDropV: anyDropV,
+    zones: task.zones,
+    ...(given
+      ? {}
+      : {
+          ports: ends.flatMap((port) => (port ? [port] : [])),
+          leastMm2: Math.max(task.leastMm2, smallestPort),
+        }),
+  };
+}
+
+function portOf(devices: DevicesById, end: LinkEnd) {
+  const takes = devices.get(end.device)?.facts.terminals[end.terminal]?.takes;
+  return takes
+    ? { id: terminalId(end), largestMm2: takes.to.areaMm2, smallestMm2: takes.from.areaMm2 }
+    : null;
+}
+
+function remarksOf(
+  { id }: Link,
+  task: ConductorTask,
+  candidates: readonly CableCandidate[],
+  fromShelf: JudgedCable | null,
+  chosen: JudgedCable | null,
+  reason: string,
+): Remark[] {
+  const base = { of: [id], source: "33 CFR 183.425, Table 5; the parts' data" };
+  if (candidates.length === 0)
+    return [
+      {
+        ...base,
+        rule: 'conductor-no-reel',
+        level: 'stop',
+        message: `no reel of the catalogue is for ${task.role} conductors`,
+        remedy: 'add a wire part for this use to the catalogue, or name one by wire:',
+      },
+    ];
+  if (!chosen)
+    return [
+      {
+        ...base,
+        rule: 'conductor-none-fits',
+        level: 'stop',
+        message: `no cable of the catalogue fits ${id}: ${reason}`,
+        remedy:
+          'use a larger port or reducer, a smaller fuse, insulation for a higher temperature, or a second feed',
+      },
+    ];
+  if (fromShelf) return [];
+  return [
+    {
+      ...base,
+      rule: 'conductor-not-on-shelf',
+      level: 'caution',
+      message: `no reel on the shelf has ${chosen.candidate.size.label} in one piece for ${id}`,
+      remedy: 'buy it before the build: the pick list says how much',
+    },
+  ];
+}
+
+/** The most that a conductor could carry with any cable that it may have; what was given counts alone (A). */
+export function greatestAmpacityA(
+  job: Job,
+  devices: DevicesById,
+  link: Link,
+  role: ConductorRole,
+  zones: readonly RunZone[],
+): number {
+  const fixed = fixedCandidate(link, job.parts);
+  const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
+  const ports = [link.from, link.to].flatMap((end) => portOf(devices, end) ?? []);
+  const largest = isGiven(link)
+    ? Number.POSITIVE_INFINITY
+    : Math.min(...ports.map(({ largestMm2 }) => largestMm2 * 1.001));
+  const ampacities = candidates
+    .filter(({ size }) => size.areaMm2 <= largest)
+    .map(({ size, material, insulationC }) => {
+      const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, powerRules(job.rules));
+      return isPowerFault(found) ? 0 : found.ampacityA.value;
+    });
+  return Math.max(0, ...ampacities);
+}

@@ -1,0 +1,119 @@
+import type { Part } from '../model/kinds/index.ts';
+import type { Supply } from '../model/kinds/kind.ts';
+import type { PlanPower } from '../model/plan/index.ts';
+import type { Device, Job } from '../model/resolved-job.ts';
+import {
+  type AmplifierClass,
+  amplifierCurrents,
+  type DeviceCurrents,
+  type Efficiency,
+} from '../power/load-current.ts';
+import { isPowerFault, traced } from '../power/traced.ts';
+import type { PlannedChannel } from './audio-channels.ts';
+import type { CircuitPaths } from './circuit-paths.ts';
+import type { PlanBook } from './plan-book.ts';
+import { powerRules } from './power-rules.ts';
+
+/** What a device draws at the voltage for sizing, and how its supply answers a falling voltage. */
+export type DeviceLoad = PlanPower['loads'][number];
+
+const classes: Readonly<Record<NonNullable<Supply['amplifier-class']>, AmplifierClass>> = {
+  'class-ab': 'AB',
+  'class-d': 'D',
+  'bass-class-d': 'D-bass',
+};
+
+/** The supply of a part; none for a part that draws no current from the 12 V side. */
+export function supplyOf(part: Part | null): Supply | null {
+  return part?.kind === 'amplifier' || part?.kind === 'processor' || part?.kind === 'source-unit'
+    ? part.supply
+    : null;
+}
+
+/** The current of every device that is fed: at full rating, at rated power, with music. */
+export function deviceLoads(
+  job: Job,
+  paths: CircuitPaths,
+  channels: readonly PlannedChannel[],
+  book: PlanBook,
+): DeviceLoad[] {
+  return paths.fed.flatMap(({ device }): DeviceLoad[] => {
+    const supply = supplyOf(device.spec);
+    if (!supply) return [];
+    const currents =
+      device.spec?.kind === 'amplifier' ? amplifierLoad(job, device, supply, channels) : steadyLoad(supply);
+    const at = `power.loads.${device.id}`;
+    return [
+      {
+        item: device.id,
+        fuseA: book.trace(`${at}.fuseA`, currents.fullRatingA),
+        ratedA: book.trace(`${at}.ratedA`, currents.ratedPowerA),
+        musicA: book.trace(`${at}.musicA`, currents.musicA),
+        idleA: supply.idle ?? supply.draw ?? 0,
+        powerW: ratedPowerW(device, channels),
+      },
+    ];
+  });
+}
+
+/** Rated power of all channels as loaded; of a channel whose load is not known, the most that its maker publishes. */
+function ratedPowerW(device: Device, channels: readonly PlannedChannel[]): number {
+  const part = device.spec;
+  if (part?.kind !== 'amplifier') return 0;
+  return channels
+    .filter(({ channel }) => channel.amplifier === device.id)
+    .reduce((sum, { channel, load }) => {
+      if (channel.powerW !== null) return sum + channel.powerW;
+      const name = channel.id.slice(device.id.length + 1);
+      const spec = part.channels[name] ?? part.bridges[name];
+      return load === null && channel.wiring === '' && channel.speakers.length === 0
+        ? sum
+        : sum + Math.max(0, ...(spec?.powers.map(({ power }) => power) ?? []));
+    }, 0);
+}
+
+function amplifierLoad(
+  job: Job,
+  device: Device,
+  supply: Supply,
+  channels: readonly PlannedChannel[],
+): DeviceCurrents {
+  const { rules } = job;
+  const name = supply['amplifier-class'] ?? 'class-ab';
+  const own = supply.efficiency;
+  const efficiency: Efficiency = {
+    full: own?.full ?? rules[`efficiency-${name}`].value,
+    eighth: own?.eighth ?? rules[`efficiency-${name}-eighth`].value,
+    idleA: supply.idle ?? 0,
+  };
+  const result = amplifierCurrents(
+    {
+      fusesA: [supply.fuse],
+      ratedPowerW: ratedPowerW(device, channels),
+      amplifierClass: classes[name],
+      efficiency,
+      supply: supply.type,
+      heavyBass: name === 'bass-class-d',
+    },
+    rules['voltage-sizing'].value,
+    powerRules(rules),
+  );
+  // The fields were read as quantities, so only a share above 100 % can be refused here; the fuse then stands for all.
+  return isPowerFault(result) ? steadyLoad({ ...supply, draw: supply.fuse }) : result;
+}
+
+/** A device that draws the same whatever plays. Where its maker does not tell, its fuse counts. */
+function steadyLoad(supply: Supply): DeviceCurrents {
+  const told = supply.draw !== undefined;
+  const draw = traced(supply.draw ?? supply.fuse, 'A', {
+    origin: told ? 'given' : 'assumed',
+    rule: 'device-draw',
+    citation: told ? "the part's data" : 'its fuse, since its maker does not state a draw',
+  });
+  const fuse = traced(supply.fuse, 'A', {
+    origin: 'given',
+    rule: 'device-fuse',
+    citation: "the part's data",
+  });
+  return { fullRatingA: fuse, ratedPowerA: draw, musicA: draw };
+}

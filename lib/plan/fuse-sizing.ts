@@ -1,0 +1,124 @@
+import type { Device, Job } from '../model/resolved-job.ts';
+import type { FuseForm } from '../model/vocabulary.ts';
+import { chooseFuse, type FuseChoice } from '../power/fuse-choice.ts';
+import { interruptNeedA } from '../power/interrupting.ts';
+import { isPowerFault } from '../power/traced.ts';
+import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
+import type { CircuitPaths } from './circuit-paths.ts';
+import { type DeviceLoad, supplyOf } from './device-loads.ts';
+import { fuseShelf } from './fuse-shelf.ts';
+import { powerRules } from './power-rules.ts';
+import { type Protection, protectedBy } from './protection.ts';
+
+/** A fuse with what it has to do and what was chosen for it. */
+export interface SizedFuse {
+  readonly edge: CircuitEdge;
+  readonly device: Device;
+  readonly form: FuseForm;
+  readonly ratedA: number;
+  readonly ceilingA: number | null;
+  readonly holderA: number | null;
+  /** The battery whose fault current it must interrupt; null where another fuse stands before it. */
+  readonly source: CircuitSource | null;
+  readonly needsInterruptA: number | null;
+  readonly protects: readonly string[];
+  readonly givenA: number | null;
+  readonly choice: FuseChoice | null;
+  /** Given, else chosen; null where no lawful rating was found. */
+  readonly ratingA: number | null;
+}
+
+/** What the fuses of a circuit are sized from. */
+export interface FuseSizing {
+  readonly job: Job;
+  readonly circuit: Circuit;
+  readonly paths: CircuitPaths;
+  readonly loads: readonly DeviceLoad[];
+  readonly protection: ReadonlyMap<string, readonly Protection[]>;
+  /** The most that a conductor could carry with the best cable that it may have. */
+  readonly mostA: (conductor: string) => number;
+}
+
+/** Chooses or takes over the rating of every fuse whose outgoing side is wired. */
+export function sizeFuses(sizing: FuseSizing): SizedFuse[] {
+  const { circuit } = sizing;
+  const used = (edge: CircuitEdge) =>
+    circuit.edges.some((other) => other !== edge && [other.from, other.to].includes(edge.to));
+  return circuit.edges.flatMap((edge): SizedFuse[] => {
+    const form = formOf(edge);
+    return edge.kind === 'fuse' && edge.device && form && used(edge)
+      ? [sizeFuse(edge, edge.device, form, sizing)]
+      : [];
+  });
+}
+
+function formOf({ device, way }: CircuitEdge): FuseForm | null {
+  const spec = device?.spec;
+  if (spec?.kind === 'fuse-holder') return spec['fuse-form'];
+  return spec?.kind === 'distribution' ? (spec['fused-ways'][way]?.['fuse-form'] ?? null) : null;
+}
+
+function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
+  const { job, circuit, paths, protection, mostA } = sizing;
+  const protects = protectedBy(protection, edge.id);
+  const source = circuit.sources.find((one) => one.type === 'battery' && isFirst(one, edge, paths)) ?? null;
+  const need =
+    source?.device.spec?.kind === 'battery' ? interruptNeedA(source.device.spec['cold-cranking']) : null;
+  const needsInterruptA = need === null || isPowerFault(need) ? null : need.value;
+  const { ratedA, ceilingA } = demand(edge, sizing);
+  const holderA =
+    device.spec?.kind === 'fuse-holder' || device.spec?.kind === 'distribution' ? device.spec.current : null;
+  const choice = chooseFuse(
+    {
+      ratedA,
+      ceilingA,
+      protects: protects.map((id) => ({ id, ampacityA: mostA(id) })),
+      form,
+      interruptNeedA: needsInterruptA,
+      ...(holderA === null ? {} : { holderLargestA: holderA }),
+    },
+    fuseShelf(job.parts, job.shop),
+    powerRules(job.rules),
+  );
+  const chosen = isPowerFault(choice) ? null : choice;
+  const givenA = (edge.way === '' ? device.given?.fuse : device.given?.fuses[edge.way]) ?? null;
+  return {
+    edge,
+    device,
+    form,
+    ratedA,
+    ceilingA,
+    holderA,
+    source,
+    needsInterruptA,
+    protects,
+    givenA,
+    choice: chosen,
+    ratingA: givenA ?? chosen?.chosen?.ratingA ?? null,
+  };
+}
+
+/** True where no other fuse stands between a source and this one. */
+function isFirst(source: CircuitSource, edge: CircuitEdge, paths: CircuitPaths): boolean {
+  return paths.sourcesOf(edge).includes(source) && paths.fusesBetween(source, edge).length === 0;
+}
+
+/**
+ * Current through a fuse at rated power, and the ceiling that the makers of the devices behind it set: the sum of
+ * theirs. A link to another battery has none, since that battery may be charged through it.
+ */
+function demand(
+  edge: CircuitEdge,
+  { job, paths, loads }: FuseSizing,
+): { ratedA: number; ceilingA: number | null } {
+  const behind = paths.downstream(edge);
+  const batteries = paths.sourcesBehind(edge).filter(({ type }) => type === 'battery').length;
+  const ratedOf = (id: string) => loads.find(({ item }) => item === id)?.ratedA ?? 0;
+  const ratedA =
+    behind.reduce((sum, { device }) => sum + ratedOf(device.id), 0) +
+    batteries * job.rules['battery-acceptance'].value;
+  const ceilings = behind.map(({ device }) => supplyOf(device.spec)?.fuse ?? 0);
+  const none = batteries > 0 || ceilings.length === 0;
+  const ceilingA = none ? null : ceilings.reduce((sum: number, ceiling) => sum + ceiling, 0);
+  return { ratedA: Number(ratedA.toPrecision(12)), ceilingA };
+}

@@ -1,0 +1,29 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+
+/** What the title blocks print of the job. The customer is private and stays out. */
+export function jobHead({ file }: Job): BuildPlan['job'] {
+  return {
+    id: file.id,
+    title: file.title,
+    revision: file.revision,
+    status: file.status,
+    issuedOn: file['issued-on'],
+    drawnBy: file['drawn-by'] ?? null,
+    approvedBy: file['approved-by'] ?? null,
+    fabricator: file.fabricator ?? null,
+    notes: [...file.notes],
+    revisions: file.revisions.map(({ revision, date, what }) => ({ revision, date, what })),
+  };
+}
+
+/** The shop and how it measures. */
+export function shopHead({ shop }: Job): BuildPlan['shop'] {
+  const { name, address, units, fraction, paper } = shop;
+  return { name, address: [...address], units, fraction, paper, siteUrl: shop['site-url'] ?? null };
+}
+
+/** The vehicle and what must be known of it before anyone reaches for a tool. */
+export function vehicleHead({ vehicle }: Job): BuildPlan['vehicle'] {
+  return { id: vehicle.id, title: vehicle.title, cautions: [...vehicle.cautions] };
+}

@@ -1,0 +1,240 @@
+import type { OperatingPoint, NetworkElement as PlanElement } from '../model/plan/index.ts';
+import { bodyId, type Job } from '../model/resolved-job.ts';
+import { fuseForms } from '../model/tables/fuse-forms.ts';
+import { loadElement } from '../power/load-current.ts';
+import { solveNetwork } from '../power/network.ts';
+import type { NetworkElement, NetworkResult } from '../power/network-types.ts';
+import { ohmPerM } from '../power/resistance.ts';
+import { isPowerFault } from '../power/traced.ts';
+import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
+import type { CircuitPaths } from './circuit-paths.ts';
+import type { SizedConductor } from './conductor-sizing.ts';
+import { type DeviceLoad, supplyOf } from './device-loads.ts';
+import type { SizedFuse } from './fuse-sizing.ts';
+import { powerRules } from './power-rules.ts';
+
+/** What the network of a job is built from. */
+export interface NetworkInput {
+  readonly job: Job;
+  readonly circuit: Circuit;
+  readonly paths: CircuitPaths;
+  readonly loads: readonly DeviceLoad[];
+  readonly fuses: readonly SizedFuse[];
+  readonly conductors: ReadonlyMap<string, SizedConductor>;
+}
+
+interface PointDefinition {
+  readonly name: string;
+  readonly title: string;
+  /** Alternator limit, by the house rule; null with the engine off. */
+  readonly alternator: 'alternator-idle-share' | 'alternator-cruise-share' | null;
+  readonly currentA: (load: DeviceLoad) => number;
+  /** Draws at the fuse whatever the voltage: the worst that the wiring may see. */
+  readonly constantCurrent?: boolean;
+}
+
+/** The operating points that every job is solved at. */
+export const operatingPoints = [
+  {
+    name: 'rated-power',
+    title: 'Rated power, cruising',
+    alternator: 'alternator-cruise-share',
+    currentA: ({ ratedA }) => ratedA,
+  },
+  {
+    name: 'full-rating',
+    title: 'Full rating: every device at its fuse',
+    alternator: 'alternator-cruise-share',
+    currentA: ({ fuseA }) => fuseA,
+    constantCurrent: true,
+  },
+  {
+    name: 'music',
+    title: 'Music, hot idle',
+    alternator: 'alternator-idle-share',
+    currentA: ({ musicA }) => musicA,
+  },
+  { name: 'engine-off', title: 'Music, engine off', alternator: null, currentA: ({ musicA }) => musicA },
+] as const satisfies readonly PointDefinition[];
+
+/** Solves one operating point of a job. */
+export function solvePoint(input: NetworkInput, point: PointDefinition): OperatingPoint {
+  const elements = networkElements(input, point);
+  const referenceNode = input.circuit.primary?.negative ?? bodyId;
+  return planPoint(point, elements, solveNetwork({ referenceNode, elements }));
+}
+
+function networkElements(input: NetworkInput, point: PointDefinition): NetworkElement[] {
+  const reached = reachedNodes(input);
+  const touches = ({ from, to }: { from: string; to: string }) => reached.has(from) && reached.has(to);
+  return [
+    ...input.circuit.edges.filter(touches).flatMap((edge) => passiveElements(input, edge)),
+    ...input.circuit.sources
+      .filter(({ positive }) => reached.has(positive))
+      .flatMap((source) => sourceElements(input, source, point)),
+    ...input.loads.flatMap((load) => deviceElement(input, load, point)),
+  ];
+}
+
+/** Nodes that a source is joined to; what hangs on nothing would only float. */
+function reachedNodes({ circuit }: NetworkInput): ReadonlySet<string> {
+  const nodes = new Set(circuit.sources.flatMap(({ positive, negative }) => [positive, negative]));
+  for (let before = 0; before !== nodes.size; ) {
+    before = nodes.size;
+    for (const { from, to } of circuit.edges) if (nodes.has(from) || nodes.has(to)) nodes.add(from).add(to);
+  }
+  return nodes;
+}
+
+function passiveElements({ job, fuses, conductors }: NetworkInput, edge: CircuitEdge): NetworkElement[] {
+  const { id, kind, from, to } = edge;
+  if (kind === 'conductor') {
+    const sized = conductors.get(id);
+    return sized ? conductorElements(job, sized, edge) : [];
+  }
+  const of = edge.device?.id ?? id;
+  if (kind === 'joint') {
+    // Two ground points share the way through the body, so each has half of it.
+    const ohm = of === bodyId ? job.rules['body-resistance'].value / 2 : 0;
+    return [{ id, of, kind: 'joint', model: 'resistance', from, to, ohm }];
+  }
+  const fuse = fuses.find(({ edge: own }) => own.id === id);
+  if (!fuse) return [];
+  const ratingA = fuse.ratingA ?? fuse.ratedA;
+  const dropV =
+    job.rules[fuseForms[fuse.form].style === 'blade' ? 'blade-fuse-volt' : 'bolt-in-fuse-volt'].value;
+  return [
+    {
+      id: `${id}:fuse`,
+      of: id,
+      kind: 'fuse',
+      model: 'resistance',
+      from,
+      to,
+      ohm: ratingA > 0 ? dropV / ratingA : 0,
+    },
+  ];
+}
+
+/** A conductor, and the crimped lugs or ferrules at its two ends as one joint. */
+function conductorElements(
+  job: Job,
+  { cable, lengthM, link }: SizedConductor,
+  { id, from, to }: CircuitEdge,
+): NetworkElement[] {
+  const rules = powerRules(job.rules);
+  const { size, material, measuredOhmPerM } = cable;
+  const perM = ohmPerM(
+    { areaMm2: size.areaMm2, material, ...(measuredOhmPerM === undefined ? {} : { measuredOhmPerM }) },
+    rules.conductorC,
+    rules,
+  );
+  if (isPowerFault(perM)) return [];
+  const middle = `${id}:end`;
+  const ends = 2 * job.rules['lug-resistance'].value;
+  return [
+    {
+      id: `${id}:conductor`,
+      of: link.id,
+      kind: 'conductor',
+      model: 'resistance',
+      from,
+      to: middle,
+      ohm: perM.value * lengthM,
+    },
+    { id: `${id}:ends`, of: link.id, kind: 'joint', model: 'resistance', from: middle, to, ohm: ends },
+  ];
+}
+
+function sourceElements(
+  { job, circuit }: NetworkInput,
+  source: CircuitSource,
+  point: PointDefinition,
+): NetworkElement[] {
+  const { rules } = job;
+  const { device, positive: from, negative: to } = source;
+  const spec = device.spec;
+  if (spec?.kind === 'battery') {
+    const byChemistry = {
+      flooded: 'battery-resistance-flooded',
+      'absorbed-glass-mat': 'battery-resistance-agm',
+      lithium: 'battery-resistance-lithium',
+    } as const;
+    const ohm = spec.resistance ?? rules[byChemistry[spec.chemistry]].value;
+    const battery: NetworkElement = {
+      id: `${device.id}:emf`,
+      of: device.id,
+      kind: 'source',
+      model: 'emf',
+      from,
+      to,
+      emfV: rules['voltage-rested'].value,
+      ohm,
+      acceptA: rules['battery-acceptance'].value,
+    };
+    if (source !== circuit.primary || point.alternator === null) return [battery];
+    const givenA = job.vehicle['vehicle-load'] ?? rules['vehicle-load'].value;
+    return [battery, { id: 'vehicle:load', of: 'vehicle', kind: 'load', model: 'current', from, to, givenA }];
+  }
+  if (spec?.kind !== 'alternator' || point.alternator === null) return [];
+  const emfV = spec['variable-voltage'] ? rules['voltage-variable'].value : rules['voltage-sizing'].value;
+  const limitA = spec.rating * rules[point.alternator].value;
+  return [
+    { id: `${device.id}:emf`, of: device.id, kind: 'source', model: 'emf', from, to, emfV, ohm: 0, limitA },
+  ];
+}
+
+function deviceElement(
+  { job, paths }: NetworkInput,
+  load: DeviceLoad,
+  point: PointDefinition,
+): NetworkElement[] {
+  const own = paths.fed.find(({ device }) => device.id === load.item);
+  const supply = supplyOf(own?.device.spec ?? null);
+  if (!own || !supply) return [];
+  const element = loadElement({
+    id: `${load.item}:load`,
+    of: load.item,
+    from: own.from,
+    to: own.to,
+    supply: point.constantCurrent ? 'constant-current' : supply.type,
+    currentA: point.currentA(load),
+    voltageV: job.rules['voltage-sizing'].value,
+    cutoutV: supply['cut-out'] ?? job.rules['cut-out'].value,
+  });
+  return element ? [element] : [];
+}
+
+function planPoint(
+  point: PointDefinition,
+  elements: readonly NetworkElement[],
+  result: NetworkResult,
+): OperatingPoint {
+  const { name, title } = point;
+  const base = { name, title, referenceNode: result.referenceNode };
+  if (result.state === 'no-solution' || result.state === 'fault') {
+    const reason =
+      result.state === 'fault' ? result.faults.map(({ message }) => message).join('; ') : result.reason;
+    const nodes = [...new Set(elements.flatMap(({ from, to }) => [from, to]))].sort();
+    return {
+      ...base,
+      state: 'no-solution',
+      reason,
+      nodes: nodes.map((id) => ({ id, voltageV: null })),
+      elements: elements.map((element) => ({ ...element, of: element.of ?? element.id })),
+    };
+  }
+  const flows = new Map(result.elements.map((flow) => [flow.id, flow]));
+  return {
+    ...base,
+    state: result.state,
+    ...(result.state === 'cut-out' ? { reason: result.reason } : {}),
+    residualA: result.residualA,
+    nodes: result.nodes.map(({ id, voltageV }) => ({ id, voltageV })),
+    elements: elements.map((element): PlanElement => {
+      const flow = flows.get(element.id);
+      const own = { ...element, of: element.of ?? element.id };
+      return flow ? { ...own, currentA: flow.currentA, dropV: flow.dropV, heatW: flow.heatW } : own;
+    }),
+  };
+}

@@ -1,0 +1,116 @@
+import type { PlanBoard, PlanCable, PlanFuse, PlanPick, PlanWire } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { mountingScrew } from './board-shape.ts';
+import { piecesOf } from './fuse-shelf.ts';
+
+/** What a pick list is made from. */
+export interface PickInput {
+  readonly job: Job;
+  readonly wires: readonly PlanWire[];
+  readonly cables: readonly PlanCable[];
+  readonly fuses: readonly PlanFuse[];
+  readonly boards: readonly PlanBoard[];
+}
+
+/** Everything to fetch from the shelf, by kind and part, with what is there and what is short. */
+export function pickList(input: PickInput): PlanPick[] {
+  const pieces = countPieces(input);
+  const lengths = collectLengths(input);
+  const rows = [
+    ...[...pieces].map(([part, quantity]) => pieceRow(input.job, part, quantity)),
+    ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
+  ];
+  const key = ({ kind, part }: PlanPick) => `${kind} ${part}`;
+  return rows.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
+}
+
+function countPieces({ job, wires, cables, fuses, boards }: PickInput): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  const add = (part: string | null | undefined, quantity = 1) => {
+    if (part) counts.set(part, (counts.get(part) ?? 0) + quantity);
+  };
+  for (const { origin, part } of job.devices) if (origin === 'job') add(part);
+  for (const { part } of fuses) add(part);
+  for (const wire of wires) if (wire.origin === 'job') for (const { part } of wire.ends) add(part);
+  for (const { part } of cables) {
+    const spec = job.parts[part];
+    if (spec?.kind === 'cable' && spec['made-length'] !== undefined) add(part);
+  }
+  for (const board of boards) {
+    add(board.sheet);
+    for (const { part } of board.fixings) add(part);
+  }
+  for (const { facts, origin, board } of job.devices) {
+    if (origin !== 'job' || !board) continue;
+    for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job.parts)?.id);
+  }
+  return counts;
+}
+
+/** Lengths to cut by reel: of wires, of cable, of covering over each run. */
+function collectLengths({ job, wires, cables }: PickInput): ReadonlyMap<string, readonly number[]> {
+  const cuts = new Map<string, number[]>();
+  const cut = (part: string | null, lengthM: number) => {
+    if (part) cuts.set(part, [...(cuts.get(part) ?? []), lengthM]);
+  };
+  for (const { part, lengthM, origin } of wires) if (origin === 'job') cut(part, lengthM);
+  for (const { part, lengthM } of cables) {
+    const spec = job.parts[part];
+    if (spec?.kind === 'cable' && spec['made-length'] === undefined) cut(part, lengthM);
+  }
+  for (const { covering, route } of job.runs)
+    cut(
+      covering,
+      route.passes.reduce((sum, { length }) => sum + length, 0),
+    );
+  return cuts;
+}
+
+function pieceRow(job: Job, part: string, quantity: number): PlanPick {
+  const stockQuantity = piecesOf(job.shop.stock[part]);
+  return {
+    part,
+    ...named(job, part),
+    quantity,
+    unit: 'piece',
+    stockQuantity,
+    short: Math.max(0, quantity - stockQuantity),
+  };
+}
+
+function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
+  const stock = job.shop.stock[part];
+  const reels = stock && 'reels' in stock ? stock.reels : [];
+  const total = (lengths: readonly number[]) =>
+    Number(lengths.reduce((sum, lengthM) => sum + lengthM, 0).toFixed(3));
+  return {
+    part,
+    ...named(job, part),
+    quantity: total(cuts),
+    unit: 'm',
+    stockQuantity: total(reels),
+    short: total(uncut(reels, cuts)),
+  };
+}
+
+function named(job: Job, part: string): Pick<PlanPick, 'title' | 'kind'> {
+  const spec = job.parts[part];
+  return { title: spec?.title ?? part, kind: spec?.kind ?? 'wire' };
+}
+
+/**
+ * The cuts that no reel has left in one piece: longest first, each from the shortest piece that still gives
+ * it. Two ends of 8 ft are not 14 ft.
+ */
+export function uncut(reels: readonly number[], cuts: readonly number[]): number[] {
+  const left = [...reels];
+  return cuts
+    .toSorted((a, b) => b - a)
+    .filter((cut) => {
+      const fitting = left.flatMap((lengthM, index) => (lengthM >= cut ? [{ lengthM, index }] : []));
+      const [best] = fitting.toSorted((a, b) => a.lengthM - b.lengthM);
+      if (!best) return true;
+      left[best.index] = best.lengthM - cut;
+      return false;
+    });
+}

@@ -1,0 +1,220 @@
+import type { BoardFault } from '../board/fault.ts';
+import { fitBoard, type MountingSpace } from '../board/fit.ts';
+import { bodyOf } from '../board/item.ts';
+import { boardArea, boardCentroid, boardMass, centreOfMass } from '../board/measure.ts';
+import { outlineFaults } from '../board/outline-faults.ts';
+import { type HeldMass, type RatedFixing, retention, retentionFaults } from '../board/retention.ts';
+import { boardStiffness, stiffnessFaults } from '../board/stiffness.ts';
+import { narrowestWeb } from '../board/web.ts';
+import type { PlanBoard, PlanPlacement } from '../model/plan/index.ts';
+import type { Board, Job } from '../model/resolved-job.ts';
+import type { LaidBoard } from './board-layout.ts';
+import { placePath } from './board-layout.ts';
+import type { RoutedBoard } from './board-routes.ts';
+import {
+  type BoardFixing,
+  boardFixings,
+  datumInSpace,
+  drilledShape,
+  drillHoles,
+  numberHoles,
+} from './board-shape.ts';
+import type { PlanBook } from './plan-book.ts';
+
+/** Poisson's ratio of board materials, an assumption: it moves the first mode by a few per cent. */
+const poisson = 0.3;
+const standardGravity = 9.80665;
+
+/** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
+export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: PlanBook): PlanBoard {
+  const { board, shape, items, placements } = laid;
+  const { sheet, space, given } = board;
+  const fixings = boardFixings(board, job.parts);
+  const holes = numberHoles(drillHoles(board, shape, fixings, items, placements, job.parts));
+  const at = `boards.${board.id}`;
+  const areaM2 = book.trace(`${at}.areaM2`, boardArea(shape));
+  const massKg = book.trace(`${at}.massKg`, boardMass(shape, sheet.thickness, sheet.density));
+  const drilled = drilledShape(shape, holes);
+  const web = narrowestWeb(drilled);
+  const physics = boardPhysics(job, laid, fixings, massKg, book);
+  for (const fault of [
+    ...outlineFaults(drilled, { ...outlineRules(job) }),
+    ...physics.faults,
+    ...fitFaults(laid, fixings),
+  ])
+    book.remark(fault, { path: faultPath(job, fault, board) });
+  const xs = shape.outline.map(({ xM }) => xM);
+  const ys = shape.outline.map(({ yM }) => yM);
+  return {
+    id: board.id,
+    title: given.title ?? board.id,
+    space: board.spaceId,
+    spaceTitle: space.title,
+    sheet: given.sheet,
+    material: sheet.material,
+    thicknessM: sheet.thickness,
+    outline: shape.outline.map((point) => ({ ...point })),
+    cutouts: shape.cutouts.map((loop) => loop.map((point) => ({ ...point }))),
+    holes,
+    areaM2,
+    massKg,
+    loadedMassKg: massKg + items.reduce((sum, item) => sum + item.massKg, 0),
+    centroid: physics.centre,
+    widthM: Math.max(...xs) - Math.min(...xs),
+    heightM: Math.max(...ys) - Math.min(...ys),
+    narrowestWebM: web.web ? book.trace(`${at}.narrowestWebM`, web) : null,
+    ...physics.numbers,
+    datumInSpace: datumInSpace(board),
+    spaceOutline: space.outline.map(([xM, yM]) => ({ xM, yM })),
+    spaceDepthM: space.depth,
+    obstacles: Object.entries(space.obstacles).map(([id, obstacle]) => {
+      return {
+        id,
+        xM: obstacle.x,
+        yM: obstacle.y,
+        widthM: obstacle.width,
+        heightM: obstacle.height,
+        standsOutM: obstacle['stands-out'],
+      };
+    }),
+    right: space.right,
+    upward: space.upward,
+    fixings: fixings.map(({ id, xM, yM, partId, point, spacerM }) => ({
+      id,
+      xM,
+      yM,
+      part: partId,
+      point,
+      spacerM,
+    })),
+    placements: planPlacements(laid),
+    routes: [...routed.routes],
+    crossings: routed.crossings,
+    evaluations: laid.evaluations,
+    exits: [...routed.exits],
+  };
+}
+
+function planPlacements({ items, placements, given, scores }: LaidBoard): PlanPlacement[] {
+  return placements.flatMap((at): PlanPlacement[] => {
+    const item = items.find(({ id }) => id === at.item);
+    if (!item) return [];
+    const body = bodyOf(item, at);
+    const score = scores.get(at.item);
+    return [
+      {
+        item: at.item,
+        xM: at.xM,
+        yM: at.yM,
+        turnDeg: at.turnDeg,
+        widthM: body.maxX - body.minX,
+        depthM: body.maxY - body.minY,
+        heightM: item.heightM,
+        raisedM: at.heightM,
+        chosen: given.has(at.item) ? 'given' : 'computed',
+        ...(score ? { score: { ...score } } : {}),
+      },
+    ];
+  });
+}
+
+function outlineRules({ rules }: Job) {
+  return {
+    webGoodM: rules['web-good'].value,
+    webStopM: rules['web-limit'].value,
+    holeToEdgeM: rules['hole-edge'].value,
+    holeToCornerM: rules['hole-corner'].value,
+  };
+}
+
+/** The path of what a board fault is about: a cut of the outline, a fixing, a device, or the board. */
+function faultPath(job: Job, fault: BoardFault, board: Board): string {
+  const [subject = ''] = fault.of;
+  if (Object.hasOwn(board.given.fixings, subject)) return `${board.path}/fixings/${subject}`;
+  if (job.devices.some(({ id }) => id === subject)) return placePath(job, subject, board);
+  return fault.rule.includes('web') || fault.rule.includes('hole') ? `${board.path}/outline` : board.path;
+}
+
+function boardPhysics(
+  job: Job,
+  laid: LaidBoard,
+  fixings: readonly BoardFixing[],
+  massKg: number,
+  book: PlanBook,
+) {
+  const { board, shape, items, placements } = laid;
+  const { sheet, space } = board;
+  const at = `boards.${board.id}`;
+  const stiffness = boardStiffness(
+    { shape, items, placements, supports: fixings },
+    {
+      id: board.id,
+      sheet: { thicknessM: sheet.thickness, modulusPa: sheet.modulus, poisson, densityKgM3: sheet.density },
+      ribs: [],
+    },
+  );
+  const limitHz = job.rules[space['beside-subwoofer'] ? 'first-mode-bass' : 'first-mode'].value;
+  const masses = heldMasses(laid, massKg);
+  const rated = fixings.flatMap(({ id, xM, yM, part }): RatedFixing[] => {
+    const holdsN = (part.holds ?? 0) * standardGravity;
+    return holdsN > 0 ? [{ id, xM, yM, pullOutN: holdsN, shearN: holdsN }] : [];
+  });
+  const held = rated.length === fixings.length ? retention(masses, rated) : null;
+  const retentionRemarks =
+    rated.length === fixings.length ? retentionFaults(board.id, held, job.rules.retention.value) : [];
+  return {
+    centre: centreOfMass(masses),
+    faults: [...stiffnessFaults(board.id, stiffness, limitHz), ...retentionRemarks],
+    numbers: {
+      sagM: stiffness ? book.trace(`${at}.sagM`, stiffness.sagM) : null,
+      firstModeHz: stiffness ? book.trace(`${at}.firstModeHz`, stiffness.firstModeHz) : null,
+      retentionG: held ? book.trace(`${at}.retentionG`, held.retentionG) : null,
+    },
+  };
+}
+
+function heldMasses({ board, shape, items, placements }: LaidBoard, massKg: number): HeldMass[] {
+  const thicknessM = board.sheet.thickness;
+  const own: HeldMass = { id: board.id, massKg, zM: thicknessM / 2, ...boardCentroid(shape) };
+  return [
+    own,
+    ...placements.flatMap((at): HeldMass[] => {
+      const item = items.find(({ id }) => id === at.item);
+      if (!item) return [];
+      const body = bodyOf(item, at);
+      return [
+        {
+          id: item.id,
+          massKg: item.massKg,
+          xM: (body.minX + body.maxX) / 2,
+          yM: (body.minY + body.maxY) / 2,
+          zM: thicknessM + (body.minZ + body.maxZ) / 2,
+        },
+      ];
+    }),
+  ];
+}
+
+/** What does not go into the mounting space, the board standing on its fixings' spacers. */
+function fitFaults(
+  { board, shape, items, placements }: LaidBoard,
+  fixings: readonly BoardFixing[],
+): readonly BoardFault[] {
+  const { space, sheet } = board;
+  const mountingSpace: MountingSpace = {
+    outline: space.outline.map(([xM, yM]) => ({ xM, yM })),
+    depthM: space.depth,
+    obstacles: Object.entries(space.obstacles).map(([id, { x, y, width, height, 'stands-out': toM }]) => {
+      const outline = [
+        { xM: x, yM: y },
+        { xM: x + width, yM: y },
+        { xM: x + width, yM: y + height },
+        { xM: x, yM: y + height },
+      ];
+      return { id, outline, fromM: 0, toM };
+    }),
+  };
+  const standoffM = Math.max(0, ...fixings.map(({ spacerM }) => spacerM));
+  const pose = { ...datumInSpace(board), turnDeg: 0, standoffM };
+  return fitBoard({ shape, thicknessM: sheet.thickness, items, placements }, mountingSpace, pose).faults;
+}

@@ -1,0 +1,80 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { PlacedRemark } from '../model/remark.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { planAudio } from './audio.ts';
+import { layOutBoards } from './board-layout.ts';
+import { buildCircuit, type Circuit } from './circuit.ts';
+import { circuitPaths } from './circuit-paths.ts';
+import { deviceLoads } from './device-loads.ts';
+import { jobHead, shopHead, vehicleHead } from './heads.ts';
+import { accountTerminals, planControls, planItems } from './items.ts';
+import { planMeasurements } from './measurements.ts';
+import { orderOfWork } from './order-of-work.ts';
+import { pickList } from './pick-list.ts';
+import { planBoard } from './plan-board.ts';
+import { PlanBook } from './plan-book.ts';
+import { planPower } from './plan-power.ts';
+import { protections } from './protection.ts';
+import { settle } from './settle.ts';
+import { withWireLoss } from './wire-loss.ts';
+import { planCables, planWires } from './wires.ts';
+
+/** A plan before it was judged, and what its computations noticed. */
+export interface Planned {
+  /** Its findings are still empty. */
+  readonly plan: BuildPlan;
+  readonly remarks: readonly PlacedRemark[];
+}
+
+/**
+ * Makes the build plan of a job:
+ *
+ *   links ─▶ circuit ─▶ audio (load, power of each channel) ─▶ current of each device
+ *   boards ─▶ placed ─▶ settle: lengths ▶ sizes ▶ routes ▶ lengths …, until no size grows
+ *   settled ─▶ operating points, fuses, conductors, wires, boards ─▶ pick list, measurements, order of work
+ *
+ * Pure: the same job gives the same plan, byte for byte.
+ */
+export function planJob(job: Job): Planned {
+  const book = new PlanBook();
+  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const circuit: Circuit = buildCircuit(job, devices);
+  const paths = circuitPaths(circuit);
+  const { audio, channels } = planAudio(job, devices, circuit, book);
+  const loads = deviceLoads(job, paths, channels, book);
+  const laid = layOutBoards(job, circuit.roles, book);
+  const basis = { job, devices, circuit, paths, loads, protection: protections(circuit, paths) };
+  const settled = settle(basis, channels, laid);
+  const power = planPower(settled.sizing, settled.power, book);
+  const wires = planWires(job, devices, settled.all, settled.sizing.lengths, book);
+  const cables = planCables(job, wires);
+  const boards = laid.flatMap((board, index) => {
+    const routed = settled.routed[index];
+    return routed ? [planBoard(job, board, routed, book)] : [];
+  });
+  const heard = withWireLoss(job, audio, channels, settled, book);
+  const items = planItems(job);
+  const controls = planControls(job);
+  const measurements = planMeasurements(job, { power, audio: heard });
+  const plan: BuildPlan = {
+    rackleaf: 1,
+    job: jobHead(job),
+    shop: shopHead(job),
+    vehicle: vehicleHead(job),
+    findings: [],
+    traces: book.traces(),
+    items,
+    power,
+    audio: heard,
+    boards,
+    wires,
+    cables,
+    terminals: accountTerminals(job),
+    controls,
+    measurements,
+    steps: orderOfWork({ items, wires, boards, power, controls, measurements }),
+    pick: pickList({ job, wires, cables, fuses: power.fuses, boards }),
+    passes: settled.passes,
+  };
+  return { plan, remarks: book.remarks() };
+}

@@ -1,0 +1,168 @@
+import type {
+  ConductorLimit,
+  FuseAlternative,
+  PlanConductor,
+  PlanFuse,
+  PlanPower,
+} from '../model/plan/index.ts';
+import { terminalId } from '../model/resolved-job.ts';
+import { fuseForms } from '../model/tables/fuse-forms.ts';
+import type { Ampacity } from '../power/ampacity.ts';
+import type { FuseChoice, LawfulFuse } from '../power/fuse-choice.ts';
+import { traced } from '../power/traced.ts';
+import { planCharging, planTurnOn } from './charging.ts';
+import type { SizedConductor } from './conductor-sizing.ts';
+import { deviceDrops } from './device-drops.ts';
+import { fuseShelf } from './fuse-shelf.ts';
+import type { SizedFuse } from './fuse-sizing.ts';
+import { operatingPoints, solvePoint } from './operating-points.ts';
+import type { PlanBook } from './plan-book.ts';
+import type { PowerSizing, SizedPower } from './size-power.ts';
+import { planSize } from './wires.ts';
+
+/** The power part of the plan, once sizes and lengths have settled. */
+export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook): PlanPower {
+  const { job, devices, circuit, loads } = sizing;
+  const network = { ...sizing, ...sized };
+  const points = operatingPoints.map((point) => solvePoint(network, point));
+  return {
+    points,
+    drops: points.flatMap((point) => deviceDrops(network, point)),
+    turnOn: planTurnOn(job, devices, book),
+    conductors: [...sized.conductors.values()].map((conductor) => planConductor(conductor, sizing, book)),
+    fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, book)),
+    charging: planCharging(job, circuit, loads, book),
+    loads: [...loads],
+  };
+}
+
+function planConductor(
+  sized: SizedConductor,
+  { circuit, paths, protection }: PowerSizing,
+  book: PlanBook,
+): PlanConductor {
+  const { link, role, cable, judged, lengthM, neededA, chosen, reason } = sized;
+  const at = `power.conductors.${link.id}`;
+  const edge = circuit.edges.find(({ id }) => id === link.id);
+  const fuses = (protection.get(link.id) ?? []).flatMap(({ fuses: own }) => own.map(({ id }) => id));
+  if (judged) {
+    book.trace(`${at}.dropV`, judged.dropV);
+    book.trace(`${at}.cautionA`, judged.ampacity.cautionA);
+  }
+  const ampacityA = judged ? book.trace(`${at}.ampacityA`, judged.ampacity.ampacityA) : 0;
+  return {
+    id: link.id,
+    from: terminalId(link.from),
+    to: terminalId(link.to),
+    role,
+    size: planSize(cable),
+    material: cable.material,
+    insulationC: cable.insulationC ?? 60,
+    lengthM,
+    ampacityA,
+    cautionA: judged?.ampacity.cautionA.value ?? 0,
+    limits: judged ? limitsOf(judged.ampacity, neededA) : [],
+    fuses: [...new Set(fuses)],
+    fed: edge !== undefined && role === 'power' ? paths.sourcesOf(edge).length > 0 : true,
+    neededA,
+    chosen,
+    reason,
+  };
+}
+
+function limitsOf({ limits }: Ampacity, neededA: number): ConductorLimit[] {
+  return limits.flatMap(({ zone, stopA, cautionA, governed }): ConductorLimit[] => {
+    const what = governed.length > 0 ? `ampacity, lowered by ${governed.join(', ')}` : 'ampacity';
+    const base = { what, zone, value: neededA, unit: 'A' };
+    return [
+      { ...base, limit: stopA.value, level: 'stop', citation: stopA.trace.citation },
+      { ...base, limit: cautionA.value, level: 'caution', citation: cautionA.trace.citation },
+    ];
+  });
+}
+
+function planFuse(
+  fuse: SizedFuse,
+  sizing: PowerSizing,
+  { conductors }: SizedPower,
+  book: PlanBook,
+): PlanFuse {
+  const { job, paths } = sizing;
+  const { edge, device, form, ratingA, choice, protects } = fuse;
+  const at = `power.fuses.${edge.id}`;
+  const shelf = fuseShelf(job.parts, job.shop).fuses.filter(
+    (one) => one.form === form && one.ratingA === ratingA,
+  );
+  const stocked = shelf.toSorted((a, b) => b.quantity - a.quantity)[0] ?? null;
+  const ampacities = protects.map((id) => conductors.get(id)?.judged?.ampacity.ampacityA.value ?? 0);
+  const leastAmpacityA = ampacities.length > 0 ? Math.min(...ampacities) : null;
+  if (choice) {
+    book.trace(`${at}.wantedA`, choice.wantedA);
+    if (choice.mostA) book.trace(`${at}.mostA`, choice.mostA);
+  }
+  if (ratingA !== null) book.trace(`${at}.ratingA`, ratingTrace(fuse, ratingA, leastAmpacityA));
+  return {
+    id: edge.id,
+    item: device.id,
+    way: edge.way,
+    form,
+    ratingA,
+    part: stocked?.part ?? null,
+    interruptA: stocked?.interruptA ?? fuseForms[form].interruptA,
+    needsInterruptA: fuse.needsInterruptA,
+    holderA: fuse.holderA,
+    from: edge.from,
+    to: edge.to,
+    source: fuse.source?.device.id ?? null,
+    distanceM: fuse.source ? distanceM(fuse, sizing) : null,
+    protects: [...protects],
+    ratedA: fuse.ratedA,
+    ceilingA: fuse.ceilingA,
+    leastAmpacityA,
+    stockQuantity: stocked?.quantity ?? 0,
+    chosen: fuse.givenA === null ? 'computed' : 'given',
+    reason:
+      fuse.givenA === null ? (choice?.reason ?? 'no rating could be computed') : `given: ${fuse.givenA} A`,
+    alternatives: choice ? alternativesOf(choice) : [],
+    loads: paths.downstream(edge).map(({ device: { id } }) => id),
+  };
+}
+
+function ratingTrace({ choice, givenA, ratedA }: SizedFuse, ratingA: number, leastAmpacityA: number | null) {
+  return traced(ratingA, 'A', {
+    origin: givenA === null ? 'computed' : 'given',
+    rule: 'fuse-choice',
+    formula: 'the next made rating at or above In, at most the ceiling and the least ampacity protected',
+    citation: choice?.wantedA.trace.citation ?? 'the job',
+    ...(choice?.wantedA.trace.mark ? { mark: choice.wantedA.trace.mark } : {}),
+    inputs: [
+      ['I', ratedA, 'A'],
+      ['In', choice?.wantedA.value ?? ratedA, 'A'],
+      ...(leastAmpacityA === null ? [] : [['least ampacity', leastAmpacityA, 'A'] as const]),
+    ],
+  });
+}
+
+/** Length of conductor from the source's post to the fuse. */
+function distanceM({ source, edge }: SizedFuse, { paths, lengths }: PowerSizing): number | null {
+  if (!source) return null;
+  const lengthM = (id: string) => lengths(id).lengthM;
+  const way = paths.way(source, edge, lengthM);
+  return way?.reduce((sum, { kind, id }) => sum + (kind === 'conductor' ? lengthM(id) : 0), 0) ?? null;
+}
+
+function alternativesOf({ alternatives }: FuseChoice): FuseAlternative[] {
+  return alternatives.map(
+    ({ form, ratingA, part, stockQuantity, addParts, boardAreaM2, keepsMargin }: LawfulFuse) => ({
+      form,
+      ratingA,
+      part,
+      stockQuantity,
+      parts: [...addParts],
+      areaM2: boardAreaM2 ?? 0,
+      note: keepsMargin
+        ? 'keeps the margin on the rated current'
+        : 'carries the rated current without the margin',
+    }),
+  );
+}

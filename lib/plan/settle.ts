@@ -1,0 +1,54 @@
+import type { PlannedChannel } from './audio-channels.ts';
+import type { LaidBoard } from './board-layout.ts';
+import { type RoutedBoard, routeBoards } from './board-routes.ts';
+import type { SizedConductor } from './conductor-sizing.ts';
+import { LeastSizes } from './least-sizes.ts';
+import { sizeForDrop } from './size-for-drop.ts';
+import { sizeOthers } from './size-others.ts';
+import type { PowerSizing, SizedPower } from './size-power.ts';
+import { channelWires, sizeSpeakerWires } from './speaker-sizing.ts';
+import { wireLengths } from './wire-lengths.ts';
+
+/** What the loop between size and length came to. */
+export interface Settled {
+  readonly sizing: PowerSizing;
+  readonly power: SizedPower;
+  /** Every conductor of the job, by link. */
+  readonly all: ReadonlyMap<string, SizedConductor>;
+  /** In the order of the boards. */
+  readonly routed: readonly RoutedBoard[];
+  readonly passes: number;
+}
+
+/** Sizes only grow, and there are few; a loop that goes on past this is a bug. */
+const mostPasses = 24;
+
+/**
+ * The loop between size and length: lengths give sizes, sizes give outside diameters and bends, these give
+ * routes, and routes give lengths. A size never shrinks between passes, so the loop ends: when a pass grows
+ * none, its lengths are those of its own sizes.
+ */
+export function settle(
+  basis: Omit<PowerSizing, 'lengths' | 'least'>,
+  channels: readonly PlannedChannel[],
+  laid: readonly LaidBoard[],
+): Settled {
+  const { job, devices, circuit } = basis;
+  const least = new LeastSizes();
+  const wires = channelWires(job, channels, circuit.roles);
+  let routedM: ReadonlyMap<string, number> = new Map();
+  let before = '';
+  for (let pass = 1; pass <= mostPasses; pass += 1) {
+    const lengths = wireLengths(job, devices, laid, routedM);
+    sizeSpeakerWires(job, wires, lengths, least);
+    const sizing: PowerSizing = { ...basis, lengths, least };
+    const power = sizeForDrop(sizing);
+    const all = new Map([...power.conductors, ...sizeOthers(sizing)]);
+    const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
+    const routed = routeBoards(job, laid, all);
+    if (sizes === before) return { sizing, power, all, routed, passes: pass };
+    before = sizes;
+    routedM = new Map(routed.flatMap(({ routes }) => routes.map(({ wire, lengthM }) => [wire, lengthM])));
+  }
+  throw new Error('Sizes and lengths did not settle.');
+}

@@ -1,0 +1,141 @@
+import type { Job, Link } from '../model/resolved-job.ts';
+import type { RunZone } from '../power/ampacity.ts';
+import { defaultPowerRules } from '../power/power-rules.ts';
+import type { Circuit, CircuitEdge } from './circuit.ts';
+import type { CircuitPaths } from './circuit-paths.ts';
+import type { DevicesById } from './conductor-role.ts';
+import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import type { DeviceLoad } from './device-loads.ts';
+import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
+import type { LeastSizes } from './least-sizes.ts';
+import { fusesBehind, isFeed, neededA, type Protection } from './protection.ts';
+import { ampacityZones, wireZones } from './run-zones.ts';
+import type { WireLengths } from './wire-lengths.ts';
+
+/** Everything that the sizes of the 12 V side follow from. */
+export interface PowerSizing {
+  readonly job: Job;
+  readonly devices: DevicesById;
+  readonly circuit: Circuit;
+  readonly paths: CircuitPaths;
+  readonly loads: readonly DeviceLoad[];
+  readonly protection: ReadonlyMap<string, readonly Protection[]>;
+  readonly lengths: WireLengths;
+  readonly least: LeastSizes;
+}
+
+export interface SizedPower {
+  readonly fuses: readonly SizedFuse[];
+  readonly conductors: ReadonlyMap<string, SizedConductor>;
+}
+
+/** Sizes all fuses, then the feeds that they protect, then the grounds that go with the feeds. */
+export function sizePower(sizing: PowerSizing): SizedPower {
+  const { circuit } = sizing;
+  const fuses = sizeFuses(fuseSizing(sizing));
+  const rating = new Map(fuses.map((fuse) => [fuse.edge.id, fuse.ratingA ?? fuse.ratedA * 1.25]));
+  const ratingA = (id: string) => rating.get(id) ?? 0;
+  const conductors = new Map<string, SizedConductor>();
+  const edges = circuit.edges.filter(({ kind }) => kind === 'conductor');
+  for (const edge of edges.filter((one) => isFeed(circuit, one))) sizeFeed(edge, sizing, ratingA, conductors);
+  for (const edge of edges.filter((one) => !isFeed(circuit, one))) sizeGround(edge, sizing, conductors);
+  return { fuses, conductors };
+}
+
+function fuseSizing({ job, devices, circuit, paths, loads, protection, lengths }: PowerSizing): FuseSizing {
+  const mostA = (id: string) => {
+    const link = circuit.edges.find((edge) => edge.id === id)?.link;
+    const role = circuit.roles.get(id);
+    return link && role
+      ? greatestAmpacityA(job, devices, link, role, zonesOf(job, devices, link, lengths, circuit))
+      : 0;
+  };
+  return { job, circuit, paths, loads, protection, mostA };
+}
+
+function sizeFeed(
+  edge: CircuitEdge,
+  sizing: PowerSizing,
+  ratingA: (id: string) => number,
+  into: Map<string, SizedConductor>,
+): void {
+  const { circuit, paths, protection } = sizing;
+  const own = protection.get(edge.id) ?? [];
+  const behind = own.some(({ fuses }) => fuses.length === 0) ? fusesBehind(circuit, paths, edge) : [];
+  size(edge, sizing, neededA(own, ratingA, behind), into);
+}
+
+/** A ground is at least as large as the largest feed of the same devices, judged by conductance. */
+function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, SizedConductor>): void {
+  const { paths, circuit, least } = sizing;
+  const own = new Set(paths.downstream(edge).map(({ device }) => device.id));
+  const feeds = circuit.edges.filter((feed) => {
+    const behind = paths.downstream(feed);
+    return isFeed(circuit, feed) && behind.length > 0 && behind.every(({ device }) => own.has(device.id));
+  });
+  const sized = feeds.flatMap(({ id }) => into.get(id) ?? []);
+  const thickest = sized.toSorted((a, b) => copperMm2(b) - copperMm2(a))[0];
+  if (thickest)
+    least.raise(
+      edge.id,
+      copperMm2(thickest),
+      `at least as large as its feed ${thickest.link.id}, ${thickest.cable.size.label}`,
+    );
+  size(edge, sizing, Math.max(0, ...sized.map((feed) => feed.neededA)), into);
+}
+
+function copperMm2({
+  cable: {
+    size: { areaMm2 },
+    material,
+  },
+}: SizedConductor): number {
+  return material === 'copper' ? areaMm2 : areaMm2 * defaultPowerRules.claddedConductivity;
+}
+
+function size(
+  edge: CircuitEdge,
+  sizing: PowerSizing,
+  needed: number,
+  into: Map<string, SizedConductor>,
+): void {
+  const { job, devices, circuit, paths, loads, lengths, least } = sizing;
+  const { link } = edge;
+  const role = circuit.roles.get(edge.id);
+  if (!link || !role) return;
+  const { areaMm2, why } = least.of(edge.id);
+  const ratedA = paths
+    .downstream(edge)
+    .reduce((sum, { device }) => sum + (loads.find(({ item }) => item === device.id)?.ratedA ?? 0), 0);
+  const sized = sizeConductor(job, devices, {
+    link,
+    role,
+    lengthM: lengths(link.id).lengthM,
+    zones: zonesOf(job, devices, link, lengths, circuit),
+    neededA: needed,
+    ratedA,
+    leastMm2: areaMm2,
+    why: why || null,
+  });
+  least.raise(edge.id, sized.cable.size.areaMm2, why);
+  into.set(edge.id, sized);
+}
+
+/** The zones of a link's conductor for its ampacity; loaded conductors of one run count as a bundle. */
+export function zonesOf(
+  job: Job,
+  devices: DevicesById,
+  link: Link,
+  lengths: WireLengths,
+  { roles }: Circuit,
+): RunZone[] {
+  const mates = job.links.filter(
+    ({ id, run }) => run !== null && run === link.run && roles.get(id) === 'power',
+  );
+  return ampacityZones(
+    job,
+    link,
+    wireZones(job, devices, link, lengths(link.id).lengthM),
+    Math.max(1, mates.length),
+  );
+}

@@ -1,0 +1,190 @@
+import type { Part, PartOf } from '../model/kinds/index.ts';
+import type { WireEnd } from '../model/plan/index.ts';
+import type { Remark } from '../model/remark.ts';
+import { type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import type { Joint } from '../model/vocabulary.ts';
+import { type EndPreparation, type Port, prepareEnd } from '../power/end-preparation.ts';
+import { isPowerFault } from '../power/traced.ts';
+import type { DevicesById } from './conductor-role.ts';
+import type { SizedConductor } from './conductor-sizing.ts';
+import { loopM } from './wire-lengths.ts';
+
+type TerminalForm = PartOf<'terminal'>['form'];
+
+/** How a joint takes a conductor: what kind of port it is, and what goes on the conductor's end. */
+const portKinds: Readonly<Record<Joint, 'set-screw' | 'stud' | 'plug' | 'push-on' | 'made-up'>> = {
+  'set-screw': 'set-screw',
+  'screw-clamp': 'set-screw',
+  'binding-post': 'set-screw',
+  stud: 'stud',
+  'body-bolt': 'stud',
+  'post-clamp': 'stud',
+  'blade-tab': 'push-on',
+  plug: 'plug',
+  phono: 'made-up',
+  solder: 'made-up',
+};
+
+const studM: Readonly<Record<string, number>> = {
+  M4: 0.004,
+  M5: 0.005,
+  M6: 0.006,
+  M8: 0.008,
+  M10: 0.01,
+  M12: 0.012,
+};
+
+/** A wire's end with the remarks that its preparation calls for. */
+export interface PreparedEnd {
+  readonly end: WireEnd;
+  readonly remarks: readonly Remark[];
+}
+
+/** Prepares one end of a conductor, together with whatever else ends in the same terminal. */
+export function prepareWireEnd(
+  job: Job,
+  devices: DevicesById,
+  link: Link,
+  end: LinkEnd,
+  sized: ReadonlyMap<string, SizedConductor>,
+): PreparedEnd {
+  const spec = devices.get(end.device)?.facts.terminals[end.terminal];
+  const own = sized.get(link.id);
+  const id = terminalId(end);
+  const base = {
+    terminal: id,
+    part: null,
+    stripM: null,
+    loopM: loopM(job, devices, end),
+    ...(spec?.torque === undefined ? {} : { torqueNm: spec.torque }),
+  };
+  if (link.fitted) return { end: { ...base, prep: 'as fitted' }, remarks: [] };
+  const kind = portKinds[spec?.joint ?? 'plug'];
+  if (!spec || !own || kind === 'made-up')
+    return { end: { ...base, prep: spec?.joint === 'solder' ? 'solder' : 'made-up plug' }, remarks: [] };
+  const mates = job.links
+    .filter((other) => [other.from, other.to].some((one) => terminalId(one) === id))
+    .flatMap((other) => sized.get(other.id) ?? []);
+  const ordered = [own, ...mates.filter((mate) => mate !== own)];
+  const port: Port =
+    kind === 'stud'
+      ? {
+          kind,
+          id,
+          studM: studM[spec.stud ?? ''] ?? 0.008,
+          ...(spec.takes ? { largestMm2: spec.takes.to.areaMm2 } : {}),
+        }
+      : {
+          kind,
+          id,
+          smallestMm2: spec.takes?.from.areaMm2 ?? 0,
+          largestMm2: spec.takes?.to.areaMm2 ?? Number.MAX_VALUE,
+          ...(kind === 'set-screw'
+            ? { conductors: spec.conductors, ferrule: spec.ferrule === 'required' }
+            : {}),
+        };
+  const result = prepareEnd(
+    ordered.map(({ link: { id: wire }, cable }) => ({
+      id: wire,
+      areaMm2: cable.size.areaMm2,
+      material: cable.material,
+    })),
+    port,
+  );
+  if (isPowerFault(result)) return { end: { ...base, prep: 'not known' }, remarks: [] };
+  if (result.prep === 'refused')
+    return {
+      end: { ...base, prep: 'refused' },
+      remarks: [refusal(link.id, id, result.reason, result.alternatives)],
+    };
+  const form = formOf(result, kind === 'push-on');
+  const part = form ? terminalPart(job.parts, form, own.cable.size.areaMm2, spec.stud) : null;
+  return {
+    end: {
+      ...base,
+      prep: prepText(result, kind === 'push-on', spec.stud),
+      part,
+      stripM: spec.strip ?? result.stripM,
+    },
+    remarks: [
+      ...result.notes.map((note) => noted(link.id, id, note)),
+      ...(form && !part ? [noPart(link.id, id, form, own.cable.size.label)] : []),
+    ],
+  };
+}
+
+function formOf(
+  { prep }: Exclude<EndPreparation, { prep: 'refused' }>,
+  pushOn: boolean,
+): TerminalForm | null {
+  const forms = {
+    ferrule: 'ferrule',
+    'twin-ferrule': 'twin-ferrule',
+    lug: 'ring-lug',
+    crimp: pushOn ? 'blade-receptacle' : null,
+    bare: null,
+  } as const;
+  return forms[prep];
+}
+
+function prepText(
+  result: Exclude<EndPreparation, { prep: 'refused' }>,
+  pushOn: boolean,
+  stud: string | undefined,
+): string {
+  if (result.prep === 'lug') return `ring lug ${stud ?? ''}, hole ${(result.holeM * 1000).toFixed(1)} mm`;
+  if (result.prep === 'ferrule' || result.prep === 'twin-ferrule')
+    return `${result.prep.replace('-', ' ')} ${result.ferrule.areaMm2} mm2`;
+  if (result.prep === 'crimp') return pushOn ? 'crimped blade receptacle' : 'crimped plug contact';
+  return 'bare, strands twisted';
+}
+
+/** The catalogue's terminal of a form for a conductor: the one with the narrowest range that takes it. */
+function terminalPart(
+  parts: Readonly<Record<string, Part>>,
+  form: TerminalForm,
+  areaMm2: number,
+  stud: string | undefined,
+): string | null {
+  const fitting = Object.entries(parts)
+    .flatMap(([id, part]) => (part.kind === 'terminal' && part.form === form ? [{ id, part }] : []))
+    .filter(
+      ({ part }) => areaMm2 >= part.takes.from.areaMm2 / 1.001 && areaMm2 <= part.takes.to.areaMm2 * 1.001,
+    )
+    .filter(({ part }) => form !== 'ring-lug' || part.stud === stud)
+    .toSorted((a, b) => a.part.takes.to.areaMm2 - b.part.takes.to.areaMm2 || (a.id < b.id ? -1 : 1));
+  return fitting[0]?.id ?? null;
+}
+
+function refusal(wire: string, terminal: string, reason: string, alternatives: readonly string[]): Remark {
+  return {
+    rule: 'port-refuses-conductor',
+    level: 'stop',
+    of: [wire, terminal],
+    message: reason,
+    source: "the parts' data",
+    remedy: alternatives.join('; or ') || 'use another terminal',
+  };
+}
+
+function noted(wire: string, terminal: string, note: string): Remark {
+  return {
+    rule: 'port-note',
+    level: 'caution',
+    of: [wire, terminal],
+    message: note,
+    source: "the parts' data",
+    remedy: 'check the fit on the bench before the vehicle',
+  };
+}
+
+function noPart(wire: string, terminal: string, form: TerminalForm, size: string): Remark {
+  return {
+    rule: 'terminal-not-in-catalogue',
+    level: 'caution',
+    of: [wire, terminal],
+    message: `no ${form.replaceAll('-', ' ')} for ${size} is in the catalogue`,
+    source: "the shop's catalogue",
+    remedy: 'add the part, so that the pick list can count it',
+  };
+}

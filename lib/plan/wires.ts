@@ -1,0 +1,109 @@
+import type { PlanCable, PlanSize, PlanWire } from '../model/plan/index.ts';
+import { type Job, type Link, terminalId } from '../model/resolved-job.ts';
+import type { WireSize } from '../model/wire-size.ts';
+import type { CableCandidate } from '../power/conductor-choice.ts';
+import type { DevicesById } from './conductor-role.ts';
+import type { SizedConductor } from './conductor-sizing.ts';
+import { wireLabels } from './labels.ts';
+import type { PlanBook } from './plan-book.ts';
+import { wireZones } from './run-zones.ts';
+import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
+import type { WireLengths } from './wire-lengths.ts';
+
+/** The wire list: every conductor with its label, size, length, way and both of its ends. */
+export function planWires(
+  job: Job,
+  devices: DevicesById,
+  sized: ReadonlyMap<string, SizedConductor>,
+  lengths: WireLengths,
+  book: PlanBook,
+): PlanWire[] {
+  const labels = wireLabels(job, new Map([...sized].map(([id, { role }]) => [id, role])));
+  return job.links.flatMap((link): PlanWire[] => {
+    const own = sized.get(link.id);
+    if (!own) return [];
+    const prepared = [link.from, link.to].map((end) => prepareWireEnd(job, devices, link, end, sized));
+    const [from, to] = prepared;
+    if (!from || !to) return [];
+    writeRemarks(link, own, prepared, book);
+    return [planWire(job, devices, link, own, labels.get(link.id) ?? '', lengths, [from.end, to.end])];
+  });
+}
+
+function writeRemarks(
+  link: Link,
+  own: SizedConductor,
+  prepared: readonly PreparedEnd[],
+  book: PlanBook,
+): void {
+  const file = link.origin === 'vehicle' ? 'vehicle' : 'job';
+  for (const remark of [...own.remarks, ...prepared.flatMap(({ remarks }) => remarks)])
+    book.remark(remark, { path: link.path, file });
+}
+
+function planWire(
+  job: Job,
+  devices: DevicesById,
+  link: Link,
+  { role, cable }: SizedConductor,
+  label: string,
+  lengths: WireLengths,
+  ends: PlanWire['ends'],
+): PlanWire {
+  const { lengthM, measured } = lengths(link.id);
+  const run = job.runs.find(({ id }) => id === link.run);
+  const boards = [link.from, link.to].flatMap(({ device }) => devices.get(device)?.board ?? []);
+  const reel = job.parts[cable.part];
+  return {
+    id: link.id,
+    link: link.id.replace(/\.[+-]$/, ''),
+    label,
+    origin: link.origin,
+    from: terminalId(link.from),
+    to: terminalId(link.to),
+    role,
+    size: planSize(cable),
+    colour: reel?.kind === 'wire' ? reel.colour : cableColour(job, link),
+    lengthM,
+    measured,
+    part: reel?.kind === 'wire' ? cable.part : null,
+    ...(link.cable ? { cable: link.cable.id, conductor: link.cable.conductor } : {}),
+    board: boards[0] ?? null,
+    run: link.run,
+    zones: wireZones(job, devices, link, lengthM),
+    covering: run?.covering ? [run.covering] : [],
+    ends,
+  };
+}
+
+/** A candidate's size as the plan prints it. */
+export function planSize({ size }: Pick<CableCandidate, 'size'>): PlanSize {
+  return { label: size.label, awg: /^(.+) AWG$/.exec(size.label)?.[1] ?? null, areaMm2: size.areaMm2 };
+}
+
+function cableColour(job: Job, { cable }: Link): string | null {
+  const part = cable ? job.parts[cable.part] : undefined;
+  return part?.kind === 'cable' && cable ? (part.conductors[cable.conductor]?.colour ?? null) : null;
+}
+
+/** Every cable of the job, conductor by conductor: the wire that each carries, or that it is spare. */
+export function planCables(job: Job, wires: readonly PlanWire[]): PlanCable[] {
+  return Object.entries(job.file.cables).flatMap(([id, { part }]): PlanCable[] => {
+    const spec = job.parts[part];
+    if (spec?.kind !== 'cable') return [];
+    const own = wires.filter(({ cable }) => cable === id);
+    const conductors = Object.entries(spec.conductors).map(([name, { colour, size }]) => {
+      return {
+        name,
+        colour,
+        size: sizeOf(size),
+        wire: own.find(({ conductor }) => conductor === name)?.id ?? null,
+      };
+    });
+    return [{ id, part, lengthM: Math.max(0, ...own.map(({ lengthM }) => lengthM)), conductors }];
+  });
+}
+
+function sizeOf({ label, awg, areaMm2 }: WireSize): PlanSize {
+  return { label, awg, areaMm2 };
+}
