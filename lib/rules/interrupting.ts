@@ -1,5 +1,7 @@
 import type { PlanFuse } from '../model/plan/index.ts';
-import { fuseForms, interruptByCranking } from '../model/tables/fuse-forms.ts';
+import { fuseForms } from '../model/tables/fuse-forms.ts';
+import { interruptNeedA } from '../power/interrupting.ts';
+import { isPowerFault } from '../power/traced.ts';
 import { firstFuses } from './fuse-at-source.ts';
 import { deviceIdOf, deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
@@ -8,16 +10,13 @@ import { amps } from './words.ts';
 
 const source = fromMemory('ABYC E-11');
 
-/** What a fuse at a battery must interrupt, by the battery's cold-cranking amperes: ABYC E-11, from memory. */
-function needA(crankingA: number): number {
-  return interruptByCranking.find(({ upToA }) => crankingA <= upToA)?.needA ?? 5000;
-}
-
 function judgeFuse({ job }: Case, fuse: PlanFuse, battery: string): Verdict[] {
   const spec = deviceOf(job, battery)?.spec;
   if (spec?.kind !== 'battery') return [];
   const crankingA = spec['cold-cranking'];
-  const limit = needA(crankingA);
+  const need = interruptNeedA(crankingA);
+  if (isPowerFault(need)) return [];
+  const limit = need.value;
   const { interruptA } = fuse;
   if (interruptA !== null && interruptA >= limit) return [];
   const form = fuseForms[fuse.form].name;

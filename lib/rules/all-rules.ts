@@ -1,0 +1,65 @@
+import { asBuiltRules } from './as-built.ts';
+import { batteryRules } from './battery-placement.ts';
+import { behindHoleRules } from './behind-holes.ts';
+import { chargingRules } from './charging.ts';
+import { conductorWithoutFuseRules } from './conductor-without-fuse.ts';
+import { controlRules } from './controls.ts';
+import { copperCladRules } from './copper-clad.ts';
+import { factoryIntegrationRules } from './factory-integration.ts';
+import { fuseAndConductorRules } from './fuse-and-conductor.ts';
+import { fuseAtSourceRules } from './fuse-at-source.ts';
+import { fuseOrderRules } from './fuse-order.ts';
+import { fuseRatingRules } from './fuse-rating.ts';
+import { groundRules } from './ground.ts';
+import { heatRules } from './heat.ts';
+import { insulationRules } from './insulation-and-zone.ts';
+import { interruptingRules } from './interrupting.ts';
+import { mountingRules } from './mounting.ts';
+import { portRules } from './ports.ts';
+import { powerAndSignalRules } from './power-and-signal-sides.ts';
+import { protectionFilterRules } from './protection-filters.ts';
+import type { Rule } from './rule.ts';
+import { runRules } from './runs.ts';
+import { speakerLoadRules } from './speaker-load.ts';
+import { speakerWireRules } from './speaker-wire.ts';
+import { stockRules } from './stock.ts';
+import { supplyCollapseRules } from './supply-collapse.ts';
+import { terminalAccountingRules } from './terminal-accounting.ts';
+import { turnOnRules } from './turn-on.ts';
+import { vehicleSupplyRules } from './vehicle-supply.ts';
+import { voltageDropRules } from './voltage-drop.ts';
+import { wetZoneRules } from './wet-zone.ts';
+
+/** Every rule, in the order in which the guide tells them: what can burn first, what is good to know last. */
+export const rules: readonly Rule[] = [
+  ...conductorWithoutFuseRules,
+  ...fuseAtSourceRules,
+  ...fuseAndConductorRules,
+  ...fuseRatingRules,
+  ...fuseOrderRules,
+  ...interruptingRules,
+  ...insulationRules,
+  ...supplyCollapseRules,
+  ...voltageDropRules,
+  ...groundRules,
+  ...batteryRules,
+  ...chargingRules,
+  ...vehicleSupplyRules,
+  ...portRules,
+  ...copperCladRules,
+  ...runRules,
+  ...powerAndSignalRules,
+  ...turnOnRules,
+  ...terminalAccountingRules,
+  ...controlRules,
+  ...speakerLoadRules,
+  ...speakerWireRules,
+  ...protectionFilterRules,
+  ...factoryIntegrationRules,
+  ...mountingRules,
+  ...behindHoleRules,
+  ...wetZoneRules,
+  ...heatRules,
+  ...stockRules,
+  ...asBuiltRules,
+];

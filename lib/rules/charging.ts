@@ -1,0 +1,66 @@
+import type { Rule, Verdict } from './rule.ts';
+import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { amps, percent } from './words.ts';
+
+/** Demand above this share of the alternator's hot output asks for an upgrade: common practice, no source. */
+const upgradeShare = 0.8;
+
+const chargingShort: Rule = {
+  id: 'charging-short',
+  asks: 'Vehicle and average audio take at most 80 % of the hot output of the alternator; above all of it at cruise the battery runs flat.',
+  levels: ['stop', 'caution'],
+  ...commonPractice,
+  judge({ plan }) {
+    return plan.power.charging.flatMap(({ name, alternatorA, vehicleA, averageA }): Verdict[] => {
+      if (/off/i.test(name)) return [];
+      const demandA = vehicleA + averageA;
+      const over = demandA > alternatorA + 1e-9;
+      if (!over && demandA <= upgradeShare * alternatorA + 1e-9) return [];
+      const idle = /idle/i.test(name);
+      return [
+        {
+          level: over && !idle ? 'stop' : 'caution',
+          of: [name],
+          message: `at ${name} the vehicle takes ${amps(vehicleA)} and the audio ${amps(averageA)} on average, ${alternatorA > 0 ? percent(demandA / alternatorA) : 'all and more'} of the ${amps(alternatorA)} that the hot alternator gives`,
+          value: demandA,
+          limit: over ? alternatorA : upgradeShare * alternatorA,
+          unit: 'A',
+          remedy:
+            over && idle
+              ? 'do not play loud at idle for long, or fit a larger alternator'
+              : 'fit a larger alternator, or less average power',
+          ...commonPractice,
+          path: '/fitted',
+          file: 'vehicle',
+        },
+      ];
+    });
+  },
+};
+
+const loadAssumed: Rule = {
+  id: 'vehicle-load-assumed',
+  asks: 'The load of the vehicle itself is measured.',
+  levels: ['note'],
+  ...defaultSource('vehicle-load'),
+  judge({ job, plan }) {
+    if (job.vehicle['vehicle-load'] !== undefined || plan.power.charging.length === 0) return [];
+    const { value, from } = houseRule(job, 'vehicle-load');
+    return [
+      {
+        level: 'note',
+        of: [job.vehicle.id],
+        message: `the load of the vehicle itself is not measured: ${amps(value)} is assumed in the charging balance`,
+        value,
+        unit: 'A',
+        remedy:
+          'clamp a meter round the battery lead with lights, blower and heated glass on, engine running, and write it as vehicle-load: of the vehicle',
+        ...from,
+        path: '',
+        file: 'vehicle',
+      },
+    ];
+  },
+};
+
+export const chargingRules: readonly Rule[] = [chargingShort, loadAssumed];

@@ -1,0 +1,52 @@
+import type { PlanWire, WireEnd } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { jobWires, partOf, terminalSpecOf, wireSpot } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice } from './source.ts';
+
+/** True where a ferrule is crimped on the end. */
+export function hasFerrule(job: Job, { part, prep }: WireEnd): boolean {
+  const spec = partOf(job, part);
+  if (spec?.kind === 'terminal') return spec.form === 'ferrule' || spec.form === 'twin-ferrule';
+  return /ferrule/i.test(prep);
+}
+
+function isClad({ job, plan }: Case, wire: PlanWire): boolean {
+  const part = partOf(job, wire.part);
+  const conductor = plan.power.conductors.find(({ id }) => id === wire.id);
+  const material = conductor?.material ?? (part?.kind === 'wire' ? part.material : 'copper');
+  return material === 'copper-clad-aluminium';
+}
+
+const cladSetScrew: Rule = {
+  id: 'copper-clad-in-set-screw',
+  asks: 'Copper-clad aluminium goes into a set screw only with a ferrule, and the screw is tightened again.',
+  levels: ['stop', 'note'],
+  ...commonPractice,
+  judge(about) {
+    return jobWires(about)
+      .filter((wire) => isClad(about, wire))
+      .flatMap((wire) =>
+        wire.ends.flatMap((end): Verdict[] => {
+          if (terminalSpecOf(about.job, end.terminal)?.joint !== 'set-screw') return [];
+          const ferrule = hasFerrule(about.job, end);
+          return [
+            {
+              level: ferrule ? 'note' : 'stop',
+              of: [wire.id, end.terminal],
+              message: ferrule
+                ? `${wire.id} is copper-clad aluminium under the set screw of ${end.terminal}: it settles under pressure`
+                : `${wire.id} is copper-clad aluminium and goes bare under the set screw of ${end.terminal}`,
+              remedy: ferrule
+                ? 'tighten the screw again at the visit after 30 days'
+                : 'crimp a ferrule on it and tighten the screw again after 30 days, or use copper',
+              ...commonPractice,
+              ...wireSpot(about, wire.id),
+            },
+          ];
+        }),
+      );
+  },
+};
+
+export const copperCladRules: readonly Rule[] = [cladSetScrew];

@@ -1,0 +1,147 @@
+import type { HouseRuleName } from '../model/house-rules.ts';
+import type { PlanWire } from '../model/plan/index.ts';
+import type { ZoneKind } from '../model/vocabulary.ts';
+import { jobWires, partOf, wireSpot } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice, houseRule, partData } from './source.ts';
+import { celsius } from './words.ts';
+
+/** The house rule that tells how warm a zone is. */
+const ambientRule: Readonly<Record<ZoneKind, HouseRuleName>> = {
+  'engine-bay': 'ambient-engine-bay',
+  'near-exhaust': 'ambient-near-exhaust',
+  roof: 'ambient-roof',
+  bulkhead: 'ambient-cabin',
+  sill: 'ambient-cabin',
+  'under-carpet': 'ambient-cabin',
+  cabin: 'ambient-cabin',
+  'in-sight': 'ambient-cabin',
+  cargo: 'ambient-cabin',
+  underbody: 'ambient-cabin',
+};
+
+/** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */
+function insulationC({ job, plan }: Case, wire: PlanWire): number | null {
+  const conductor = plan.power.conductors.find(({ id }) => id === wire.id);
+  if (conductor) return conductor.insulationC;
+  const cable = plan.cables.find(({ id }) => id === wire.cable);
+  const part = partOf(job, wire.part ?? cable?.part ?? null);
+  if (part?.kind !== 'wire' && part?.kind !== 'cable') return null;
+  return part.insulation ?? job.rules['insulation-unmarked'].value;
+}
+
+const insulationAtAmbient: Rule = {
+  id: 'insulation-at-ambient',
+  asks: 'Insulation is rated above the ambient of every zone that it passes; at or below it, it carries nothing.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge(about) {
+    return jobWires(about).flatMap((wire): Verdict[] => {
+      const ratedC = insulationC(about, wire);
+      const hottest = wire.zones
+        .map(({ zone }) => ({ zone, ...houseRule(about.job, ambientRule[zone]) }))
+        .toSorted((a, b) => b.value - a.value)[0];
+      const conductor = about.plan.power.conductors.find(({ id }) => id === wire.id);
+      const carriesNothing = conductor !== undefined && !(conductor.ampacityA > 0);
+      const tooHot = ratedC !== null && hottest !== undefined && ratedC <= hottest.value;
+      if (!carriesNothing && !tooHot) return [];
+      const ambient = hottest ? `, and ${hottest.zone} is ${celsius(hottest.value)}` : '';
+      return [
+        {
+          level: 'stop',
+          of: [wire.id, ...(hottest ? [hottest.zone] : [])],
+          message: `the insulation of ${wire.id} is for ${ratedC === null ? 'an unknown temperature' : celsius(ratedC)}${ambient}: it carries nothing there, at any current`,
+          ...(ratedC !== null && { value: ratedC }),
+          ...(hottest && { limit: hottest.value }),
+          unit: 'C',
+          remedy: 'use wire marked for a higher temperature (125 C in an engine bay), or another route',
+          ...(hottest?.from ?? commonPractice),
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+const nearExhaust: Rule = {
+  id: 'near-exhaust',
+  asks: 'No wire of the job passes near the exhaust.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge(about) {
+    return jobWires(about).flatMap((wire): Verdict[] => {
+      if (!wire.zones.some(({ zone }) => zone === 'near-exhaust')) return [];
+      return [
+        {
+          level: 'stop',
+          of: [wire.id],
+          message: `${wire.id} passes near the exhaust`,
+          remedy: 'take another route, well clear of manifold, catalyst and pipe',
+          ...commonPractice,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+const unmarked: Rule = {
+  id: 'insulation-unmarked',
+  asks: 'Cable that bears no temperature counts as 60 C, and that is told.',
+  levels: ['note'],
+  ...commonPractice,
+  judge(about) {
+    const { value: countsAsC, from } = houseRule(about.job, 'insulation-unmarked');
+    const parts = new Map<string, string[]>();
+    for (const wire of jobWires(about)) {
+      const part = partOf(about.job, wire.part);
+      const carries = wire.role === 'power' || wire.role === 'ground';
+      if (wire.part === null || part?.kind !== 'wire' || part.insulation !== undefined || !carries) continue;
+      parts.set(wire.part, [...(parts.get(wire.part) ?? []), wire.id]);
+    }
+    return [...parts].map(([part, wires]): Verdict => {
+      return {
+        level: 'note',
+        of: [part, ...wires],
+        message: `${part} bears no insulation temperature: it counts as ${celsius(countsAsC)}`,
+        value: countsAsC,
+        unit: 'C',
+        remedy: 'read what is printed on the cable and write it as insulation: in its part',
+        ...from,
+        ...wireSpot(about, wires[0] ?? ''),
+      };
+    });
+  },
+};
+
+const coveringTooHot: Rule = {
+  id: 'covering-too-hot',
+  asks: 'A covering withstands the ambient of the zones that it passes.',
+  levels: ['caution'],
+  ...partData,
+  judge(about) {
+    return about.job.runs.flatMap((run): Verdict[] => {
+      const covering = partOf(about.job, run.covering);
+      if (covering?.kind !== 'covering' || run.covering === null) return [];
+      const hottest = run.route.passes
+        .map(({ zone }) => ({ zone, ambientC: houseRule(about.job, ambientRule[zone]).value }))
+        .toSorted((a, b) => b.ambientC - a.ambientC)[0];
+      if (!hottest || covering.withstands >= hottest.ambientC) return [];
+      return [
+        {
+          level: 'caution',
+          of: [run.id, run.covering],
+          message: `the covering ${run.covering} of ${run.id} withstands ${celsius(covering.withstands)}, and ${hottest.zone} is ${celsius(hottest.ambientC)}`,
+          value: covering.withstands,
+          limit: hottest.ambientC,
+          unit: 'C',
+          remedy: 'use a covering for the temperature',
+          ...partData,
+          path: run.path,
+        },
+      ];
+    });
+  },
+};
+
+export const insulationRules: readonly Rule[] = [insulationAtAmbient, nearExhaust, coveringTooHot, unmarked];

@@ -1,0 +1,72 @@
+import type { Finding, Level } from '../model/finding.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { PlacedRemark } from '../model/remark.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { rules } from './all-rules.ts';
+import { findingOf, type Rule, type Verdict } from './rule.ts';
+
+const levels: readonly Level[] = ['stop', 'caution', 'note'];
+const rank = (level: Level): number => levels.indexOf(level);
+
+interface Judged {
+  readonly finding: Finding;
+  readonly givesWay: boolean;
+}
+
+/** A verdict under the id of its rule. */
+function judged({ id }: Rule, verdict: Verdict, job: Job): Judged {
+  const { path, file, givesWay, ...rest } = verdict;
+  return {
+    finding: findingOf({ rule: id, ...rest }, { path, ...(file && { file }) }, job),
+    givesWay: givesWay ?? false,
+  };
+}
+
+/**
+ * True where a remark speaks for a verdict: it is at least as grave and names the same subject, and it either comes
+ * from the same rule or knows the reason that the verdict only misses. No stop is lost by it.
+ */
+function speaksFor(remark: Finding, { finding, givesWay }: Judged): boolean {
+  const [subject = ''] = finding.related;
+  if (rank(remark.level) > rank(finding.level) || !remark.related.includes(subject)) return false;
+  return givesWay || remark.rule === finding.rule;
+}
+
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** Gravest first, then by place in the files, by rule, by subject; the rest decides between near doubles. */
+function compare(a: Finding, b: Finding): number {
+  return (
+    rank(a.level) - rank(b.level) ||
+    compareText(a.where.file, b.where.file) ||
+    a.where.line - b.where.line ||
+    a.where.column - b.where.column ||
+    compareText(a.rule, b.rule) ||
+    compareText(a.related.join(' '), b.related.join(' ')) ||
+    compareText(a.message, b.message)
+  );
+}
+
+function withoutDoubles(findings: readonly Finding[]): Finding[] {
+  const seen = new Set<string>();
+  return findings.filter((finding) => {
+    const { rule, level, where, related, message } = finding;
+    const key = JSON.stringify([rule, level, where, related, message]);
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+/**
+ * Judges a plan by every rule and by what its computations remarked: gravest first, then by place, rule and subject,
+ * exact doubles once. The same job, plan and remarks, in whatever order, give the same list.
+ */
+export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[]): Finding[] {
+  const remarked = remarks.map(({ remark, ...spot }) => findingOf(remark, spot, job));
+  const found = rules.flatMap((rule) =>
+    rule.judge({ job, plan }).map((verdict) => judged(rule, verdict, job)),
+  );
+  const own = found.filter((one) => !remarked.some((remark) => speaksFor(remark, one)));
+  return withoutDoubles([...remarked, ...own.map(({ finding }) => finding)].toSorted(compare));
+}

@@ -1,0 +1,246 @@
+import { flatten } from '../board/bulge.ts';
+import { distance, pointToRing } from '../board/point.ts';
+import { pointer } from '../model/place.ts';
+import type { PlanBoard } from '../model/plan/index.ts';
+import type { Board, Job } from '../model/resolved-job.ts';
+import type { Case, Rule, Spot, Verdict } from './rule.ts';
+import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { gees, hertz, lengthIn } from './words.ts';
+
+const boardSpot = (id: string, ...below: readonly string[]): Spot => ({
+  path: pointer(['boards', id, ...below]),
+});
+
+function boardOf(job: Job, id: string): Board | undefined {
+  return job.boards.find((board) => board.id === id);
+}
+
+const narrowWeb: Rule = {
+  id: 'narrow-web',
+  asks: 'The narrowest web of a board is at least 25 mm; under 12 mm it stops.',
+  levels: ['stop', 'caution'],
+  ...defaultSource('web-limit'),
+  judge({ job, plan }) {
+    const good = houseRule(job, 'web-good');
+    const least = houseRule(job, 'web-limit');
+    const length = lengthIn(job);
+    return plan.boards.flatMap(({ id, narrowestWebM }): Verdict[] => {
+      if (narrowestWebM === null || narrowestWebM >= good.value - 1e-9) return [];
+      const stops = narrowestWebM < least.value - 1e-9;
+      const { value: limit, from } = stops ? least : good;
+      return [
+        {
+          level: stops ? 'stop' : 'caution',
+          of: [id],
+          message: `the narrowest web of ${id} is ${length(narrowestWebM)}; ${length(limit)} is ${stops ? 'the least' : 'good'}`,
+          value: narrowestWebM,
+          limit,
+          unit: 'm',
+          remedy: 'move the cuts apart, or make one smaller',
+          ...from,
+          ...boardSpot(id, 'outline'),
+        },
+      ];
+    });
+  },
+};
+
+/** Rims of round holes to the nearest edge and to the nearest sharp corner (m); arcs flattened to 0.02 mm. */
+function holeRooms({ outline, cutouts, holes }: PlanBoard) {
+  const rings = [outline, ...cutouts].map((loop) => flatten(loop, 0.00002)).filter((ring) => ring.length > 2);
+  const corners = outline.filter(({ bulge }, at) => bulge === 0 && outline.at(at - 1)?.bulge === 0);
+  return holes
+    .filter(() => rings.length > 0)
+    .map((hole) => {
+      const rimM = hole.diameterM / 2;
+      return {
+        hole,
+        edgeM: Math.min(...rings.map((ring) => pointToRing(hole, ring))) - rimM,
+        cornerM: Math.min(...corners.map((corner) => distance(hole, corner))) - rimM,
+      };
+    });
+}
+
+/** A hole as a sheet names it. */
+const holeName = (board: string, n: number): string => `${board} hole ${n}`;
+
+const holeEdge: Rule = {
+  id: 'hole-near-edge',
+  asks: 'The rim of a hole is at least 12 mm from the edge.',
+  levels: ['caution'],
+  ...defaultSource('hole-edge'),
+  judge({ job, plan }) {
+    const { value: limit, from } = houseRule(job, 'hole-edge');
+    const length = lengthIn(job);
+    return plan.boards.flatMap((board) =>
+      holeRooms(board).flatMap(({ hole, edgeM }): Verdict[] => {
+        if (edgeM >= limit - 1e-9) return [];
+        return [
+          {
+            level: 'caution',
+            of: [hole.of, holeName(board.id, hole.n), board.id],
+            message: `the rim of hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) is ${length(edgeM)} from the edge; ${length(limit)} is the least`,
+            value: edgeM,
+            limit,
+            unit: 'm',
+            remedy: 'move what it is for inwards, or drill smaller',
+            ...from,
+            ...boardSpot(board.id),
+          },
+        ];
+      }),
+    );
+  },
+};
+
+const holeCorner: Rule = {
+  id: 'hole-near-corner',
+  asks: 'In fibreboard the rim of a hole is at least 25 mm from a corner.',
+  levels: ['caution'],
+  ...defaultSource('hole-corner'),
+  judge({ job, plan }) {
+    const { value: limit, from } = houseRule(job, 'hole-corner');
+    const length = lengthIn(job);
+    return plan.boards
+      .filter(({ material }) => material === 'fibreboard')
+      .flatMap((board) =>
+        holeRooms(board).flatMap(({ hole, cornerM }): Verdict[] => {
+          if (cornerM >= limit - 1e-9) return [];
+          return [
+            {
+              level: 'caution',
+              of: [hole.of, holeName(board.id, hole.n), board.id],
+              message: `the rim of hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) is ${length(cornerM)} from a corner; fibreboard splits under ${length(limit)}`,
+              value: cornerM,
+              limit,
+              unit: 'm',
+              remedy: 'move what it is for inwards, or take plywood',
+              ...from,
+              ...boardSpot(board.id),
+            },
+          ];
+        }),
+      );
+  },
+};
+
+/**
+ * First natural frequency (Hz) of a board: the lower of what the plan gives and of f = 15.8 / sqrt(sag in mm), the
+ * sag of one mass on a spring under its own weight (sqrt(g / sag) / (2 pi)), so that both rules agree.
+ */
+export function lowestModeHz({ firstModeHz, sagM }: Pick<PlanBoard, 'firstModeHz' | 'sagM'>): number | null {
+  const fromSag = sagM !== null && sagM > 0 ? [15.8 / Math.sqrt(sagM * 1000)] : [];
+  const known = [...(firstModeHz === null ? [] : [firstModeHz]), ...fromSag];
+  return known.length === 0 ? null : Math.min(...known);
+}
+
+const firstMode: Rule = {
+  id: 'first-mode-low',
+  asks: 'The first natural frequency of the loaded board is at least 30 Hz, beside a subwoofer 80 Hz.',
+  levels: ['stop', 'caution', 'note'],
+  ...defaultSource('first-mode'),
+  judge({ job, plan }) {
+    const least = houseRule(job, 'first-mode');
+    const bass = houseRule(job, 'first-mode-bass');
+    const length = lengthIn(job);
+    return plan.boards.flatMap((board): Verdict[] => {
+      const value = lowestModeHz(board);
+      const beside = boardOf(job, board.id)?.space['beside-subwoofer'] ?? false;
+      const verdict = {
+        of: [board.id],
+        remedy: 'use a thicker or stiffer sheet, add a rib, or a fixing near the heaviest part',
+        ...boardSpot(board.id),
+      };
+      if (value === null)
+        return board.fixings.length === 0
+          ? []
+          : [
+              {
+                ...verdict,
+                level: 'note',
+                message: `the stiffness of ${board.id} on its fixings is not known`,
+                remedy: 'press on the middle of the loaded board: it must not give under a thumb',
+                ...least.from,
+              },
+            ];
+      const stops = value < least.value - 1e-9;
+      if (!stops && !(beside && value < bass.value - 1e-9)) return [];
+      const { value: limit, from } = stops ? least : bass;
+      const sag = board.sagM === null ? '' : `, it sags ${length(board.sagM)}`;
+      return [
+        {
+          ...verdict,
+          level: stops ? 'stop' : 'caution',
+          message: `the first natural frequency of ${board.id} is ${hertz(value)}${sag}; ${hertz(limit)} is the least${stops ? '' : ' beside a subwoofer'}`,
+          value,
+          limit,
+          unit: 'Hz',
+          ...from,
+        },
+      ];
+    });
+  },
+};
+
+const retention: Rule = {
+  id: 'retention-low',
+  asks: 'The fixings of a board hold 20 times its weight forward.',
+  levels: ['caution', 'note'],
+  ...defaultSource('retention'),
+  judge({ job, plan }) {
+    const { value: limit, from } = houseRule(job, 'retention');
+    return plan.boards.flatMap((board): Verdict[] => {
+      const { id, retentionG, fixings, loadedMassKg } = board;
+      if (fixings.length === 0 || (retentionG !== null && retentionG >= limit)) return [];
+      const known = retentionG !== null;
+      return [
+        {
+          level: known ? 'caution' : 'note',
+          of: [id, ...fixings.map((fixing) => fixing.id)],
+          message: known
+            ? `the fixings of ${id} hold ${gees(retentionG)} of its ${loadedMassKg.toFixed(1)} kg; ${gees(limit)} is asked for`
+            : `what the fixings of ${id} hold is not known; ${gees(limit)} of its ${loadedMassKg.toFixed(1)} kg is asked for`,
+          ...(known && { value: retentionG }),
+          limit,
+          unit: 'g',
+          remedy: known
+            ? 'add fixings, or stronger ones, on sound points'
+            : 'write holds: in the part of each fixing',
+          ...from,
+          ...boardSpot(id, 'fixings'),
+        },
+      ];
+    });
+  },
+};
+
+const heldByTrim: Rule = {
+  id: 'held-by-trim',
+  asks: 'A board is fixed to sound points and not held by trim or carpet alone.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge({ plan }: Case) {
+    return plan.boards.flatMap(({ id, space, fixings }): Verdict[] => {
+      if (fixings.length > 0) return [];
+      return [
+        {
+          level: 'stop',
+          of: [id],
+          message: `${id} has no fixing: trim and carpet alone would hold it in ${space}`,
+          remedy: 'write fixings: at sound points of the space',
+          ...commonPractice,
+          ...boardSpot(id, 'fixings'),
+        },
+      ];
+    });
+  },
+};
+
+export const mountingRules: readonly Rule[] = [
+  heldByTrim,
+  narrowWeb,
+  firstMode,
+  retention,
+  holeEdge,
+  holeCorner,
+];

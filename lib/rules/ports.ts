@@ -1,0 +1,236 @@
+import type { PlanWire, WireEnd } from '../model/plan/index.ts';
+import { largestTwinMm2 } from '../model/tables/ferrules.ts';
+import { mostLugsOnStud } from '../model/tables/lugs.ts';
+import { hasFerrule } from './copper-clad.ts';
+import { deviceIdOf, deviceSpot, endsOf, jobWires, partOf, terminalSpecOf, wireSpot } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice, fromMemory, partData } from './source.ts';
+import { counted, listed, squareMm } from './words.ts';
+
+/** Areas within a tenth of a per cent are the same size. */
+const grace = 1.001;
+
+interface End {
+  readonly wire: PlanWire;
+  readonly end: WireEnd;
+}
+
+/** Both ends of every wire of the job. */
+function jobEnds(about: Case): readonly End[] {
+  return jobWires(about).flatMap((wire) => wire.ends.map((end) => ({ wire, end })));
+}
+
+const portTooSmall: Rule = {
+  id: 'port-too-small',
+  asks: 'A conductor goes into the port at its end, or a reducer is on it.',
+  levels: ['stop'],
+  ...partData,
+  judge(about) {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+      const takes = terminalSpecOf(about.job, end.terminal)?.takes;
+      const fitted = partOf(about.job, end.part);
+      const reduced = fitted?.kind === 'terminal' && fitted.form === 'reducer';
+      if (!takes || reduced || wire.size.areaMm2 <= takes.to.areaMm2 * grace) return [];
+      return [
+        {
+          level: 'stop',
+          of: [wire.id, end.terminal],
+          message: `${wire.id} is ${wire.size.label}, and ${end.terminal} takes at most ${takes.to.label}`,
+          value: wire.size.areaMm2,
+          limit: takes.to.areaMm2,
+          unit: 'mm2',
+          remedy: `fit a reducer to ${takes.to.label} or less, use a part with a larger port, or a thinner conductor with a fuse to match`,
+          ...partData,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+const portTooLarge: Rule = {
+  id: 'port-too-large',
+  asks: 'A conductor is not too thin for its port.',
+  levels: ['caution'],
+  ...partData,
+  judge(about) {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+      const takes = terminalSpecOf(about.job, end.terminal)?.takes;
+      if (!takes || wire.size.areaMm2 * grace >= takes.from.areaMm2) return [];
+      return [
+        {
+          level: 'caution',
+          of: [wire.id, end.terminal],
+          message: `${wire.id} is ${wire.size.label}, and ${end.terminal} is made for ${takes.from.label} or larger: the screw may not hold it`,
+          value: wire.size.areaMm2,
+          limit: takes.from.areaMm2,
+          unit: 'mm2',
+          remedy: 'use a larger conductor, or a ferrule or adapter that fills the port',
+          ...partData,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+const portFerrule: Rule = {
+  id: 'port-ferrule',
+  asks: 'A ferrule is on where the maker of a port asks for one, and off where he refuses it.',
+  levels: ['caution'],
+  ...partData,
+  judge(about) {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+      const asked = terminalSpecOf(about.job, end.terminal)?.ferrule;
+      const has = hasFerrule(about.job, end);
+      const wrong = (asked === 'required' && !has) || (asked === 'no' && has);
+      if (!wrong) return [];
+      return [
+        {
+          level: 'caution',
+          of: [wire.id, end.terminal],
+          message: has
+            ? `${wire.id} has a ferrule, and the maker of ${end.terminal} refuses one`
+            : `${wire.id} has no ferrule, and the maker of ${end.terminal} asks for one`,
+          remedy: has ? 'leave the ferrule off' : 'crimp a ferrule of the next size up from the conductor',
+          ...partData,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+/** Terminals with the wires that end at them. */
+function crowded(about: Case): readonly { readonly terminal: string; readonly wires: readonly PlanWire[] }[] {
+  const at = new Map<string, PlanWire[]>();
+  for (const wire of about.plan.wires)
+    for (const end of endsOf(wire)) at.set(end, [...(at.get(end) ?? []), wire]);
+  return [...at]
+    .map(([terminal, wires]) => ({ terminal, wires }))
+    .filter(({ wires }) => wires.length > 1 && wires.some(({ origin }) => origin === 'job'));
+}
+
+const portShared: Rule = {
+  id: 'port-shared',
+  asks: 'A clamp holds no more conductors than its maker allows; twin ferrules end at 2 x 16 mm2 and are not in DIN 46228-4.',
+  levels: ['stop', 'caution'],
+  ...partData,
+  judge(about) {
+    return crowded(about).flatMap(({ terminal, wires }): Verdict[] => {
+      const spec = terminalSpecOf(about.job, terminal);
+      if (spec?.joint !== 'set-screw' && spec?.joint !== 'screw-clamp') return [];
+      const tooMany = wires.length > spec.conductors;
+      const thickest = Math.max(...wires.map(({ size }) => size.areaMm2));
+      if (!tooMany && (wires.length !== 2 || thickest <= largestTwinMm2 * grace)) return [];
+      return [
+        {
+          level: tooMany ? 'stop' : 'caution',
+          of: [terminal, ...wires.map(({ id }) => id)],
+          message: tooMany
+            ? `${listed(wires.map(({ id }) => id))} share ${terminal}, whose maker allows ${counted(spec.conductors, 'conductor')}`
+            : `two conductors of ${squareMm(thickest)} share ${terminal}: no twin ferrule is made above 2 x ${largestTwinMm2} mm2`,
+          value: tooMany ? wires.length : thickest,
+          limit: tooMany ? spec.conductors : largestTwinMm2,
+          ...(!tooMany && { unit: 'mm2' }),
+          remedy: 'use a distribution part with a port for each',
+          ...partData,
+          ...deviceSpot(about.job, deviceIdOf(terminal)),
+        },
+      ];
+    });
+  },
+};
+
+const lugsOnStud: Rule = {
+  id: 'lugs-on-stud',
+  asks: 'At most four lugs are on one stud.',
+  levels: ['caution'],
+  ...fromMemory('ABYC E-11'),
+  judge(about) {
+    return crowded(about).flatMap(({ terminal, wires }): Verdict[] => {
+      const joint = terminalSpecOf(about.job, terminal)?.joint;
+      const isStud = joint === 'stud' || joint === 'body-bolt' || joint === 'post-clamp';
+      if (!isStud || wires.length <= mostLugsOnStud) return [];
+      return [
+        {
+          level: 'caution',
+          of: [terminal, ...wires.map(({ id }) => id)],
+          message: `${wires.length} lugs are on the stud ${terminal}; ${mostLugsOnStud} is the limit`,
+          value: wires.length,
+          limit: mostLugsOnStud,
+          remedy: 'spread them over a second stud or a bar',
+          ...fromMemory('ABYC E-11'),
+          ...deviceSpot(about.job, deviceIdOf(terminal)),
+        },
+      ];
+    });
+  },
+};
+
+const lugHole: Rule = {
+  id: 'lug-off-stud',
+  asks: 'The hole of a lug is that of its stud.',
+  levels: ['caution'],
+  ...partData,
+  judge(about) {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+      const lug = partOf(about.job, end.part);
+      const stud = terminalSpecOf(about.job, end.terminal)?.stud;
+      if (lug?.kind !== 'terminal' || lug.form !== 'ring-lug' || lug.stud === undefined || stud === undefined)
+        return [];
+      if (lug.stud === stud) return [];
+      return [
+        {
+          level: 'caution',
+          of: [wire.id, end.terminal],
+          message: `the lug of ${wire.id} is for ${lug.stud}, and the stud of ${end.terminal} is ${stud}`,
+          value: lug.stud,
+          limit: stud,
+          remedy: `use a lug for ${stud}; never drill a lug out`,
+          ...partData,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+const endPartSize: Rule = {
+  id: 'end-off-size',
+  asks: 'A ferrule or lug is made for its conductor: the next size up, never the nearest.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge(about) {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+      const fitted = partOf(about.job, end.part);
+      if (fitted?.kind !== 'terminal') return [];
+      const { from, to } = fitted.takes;
+      const { areaMm2, label } = wire.size;
+      if (areaMm2 * grace >= from.areaMm2 && areaMm2 <= to.areaMm2 * grace) return [];
+      return [
+        {
+          level: 'caution',
+          of: [wire.id, end.terminal],
+          message: `${end.part ?? 'the terminal'} on ${wire.id} takes ${from.label} to ${to.label}, and the conductor is ${label}`,
+          value: areaMm2,
+          limit: areaMm2 > to.areaMm2 ? to.areaMm2 : from.areaMm2,
+          unit: 'mm2',
+          remedy: 'use the size made for the conductor; no strand is cut away to make it fit',
+          ...commonPractice,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+export const portRules: readonly Rule[] = [
+  portTooSmall,
+  portShared,
+  portTooLarge,
+  portFerrule,
+  lugsOnStud,
+  lugHole,
+  endPartSize,
+];

@@ -1,0 +1,145 @@
+import { segmentsCross, segmentToSegment } from '../board/point.ts';
+import type { PlanBoard, PlanRoute } from '../model/plan/index.ts';
+import type { Run } from '../model/resolved-job.ts';
+import type { ConductorRole } from '../model/vocabulary.ts';
+import { jobWires, wireSpot } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { lengthIn, listed } from './words.ts';
+
+/** Roles of the wires that go by a run. */
+function rolesOf(about: Case, run: Run): ReadonlySet<ConductorRole> {
+  const wires = jobWires(about).filter((wire) => wire.run === run.id || run.links.includes(wire.link));
+  return new Set(wires.map(({ role }) => role));
+}
+
+function sharedZones(a: Run, b: Run): readonly string[] {
+  const others = new Set(b.route.passes.map(({ zone }) => zone));
+  return [...new Set(a.route.passes.map(({ zone }) => zone))].filter((zone) => others.has(zone));
+}
+
+/** How two runs meet: one bundle, or one side of the vehicle in some zones; null where they keep apart. */
+function meeting(a: Run, b: Run): { readonly zones: readonly string[]; readonly text: string } | null {
+  const zones = sharedZones(a, b);
+  if (a.id === b.id || a.routeId === b.routeId) return { zones, text: 'lie side by side, at no distance,' };
+  const oneSide = a.route.side === b.route.side;
+  return oneSide && zones.length > 0
+    ? { zones, text: `share the ${a.route.side} side, at a distance that is not known,` }
+    : null;
+}
+
+const sharedSide: Rule = {
+  id: 'power-beside-signal',
+  asks: 'Power and signal run on opposite sides of the vehicle.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge(about) {
+    const { runs } = about.job;
+    const { value } = houseRule(about.job, 'power-signal-distance');
+    const power = runs.filter((run) => rolesOf(about, run).has('power'));
+    const signal = runs.filter((run) => rolesOf(about, run).has('signal'));
+    return power.flatMap((a) =>
+      signal.flatMap((b): Verdict[] => {
+        const met = meeting(a, b);
+        if (!met) return [];
+        const runsText =
+          a.id === b.id ? `power and signal in ${a.id}` : `power in ${a.id} and signal in ${b.id}`;
+        return [
+          {
+            level: 'caution',
+            of: [...new Set([b.id, a.id])],
+            message: `${runsText} ${met.text} through ${listed(met.zones)}`,
+            limit: value,
+            unit: 'm',
+            remedy: `take the signal down the other side; where it can't be, keep ${lengthIn(about.job)(value)} apart, cross at a right angle, and measure the least distance reached`,
+            ...commonPractice,
+            path: b.path,
+          },
+        ];
+      }),
+    );
+  },
+};
+
+type Segment = readonly [PlanRoute['points'][number], PlanRoute['points'][number]];
+
+function segmentsOf({ points }: PlanRoute): readonly Segment[] {
+  return points.slice(1).flatMap((to, index): Segment[] => {
+    const from = points[index];
+    return from && Math.hypot(to.xM - from.xM, to.yM - from.yM) > 1e-9 ? [[from, to]] : [];
+  });
+}
+
+/** How two stretches lie: the sine of the angle between them, and how far they run along each other (m). */
+function bearing([a, b]: Segment, [c, d]: Segment): { readonly sine: number; readonly alongM: number } {
+  const length = Math.hypot(b.xM - a.xM, b.yM - a.yM);
+  const [ux, uy] = [(b.xM - a.xM) / length, (b.yM - a.yM) / length];
+  const other = Math.hypot(d.xM - c.xM, d.yM - c.yM);
+  const sine = Math.abs(ux * (d.yM - c.yM) - uy * (d.xM - c.xM)) / other;
+  const at = (p: Segment[0]) => (p.xM - a.xM) * ux + (p.yM - a.yM) * uy;
+  const [from, to] = [Math.min(at(c), at(d)), Math.max(at(c), at(d))];
+  return { sine, alongM: Math.max(0, Math.min(length, to) - Math.max(0, from)) };
+}
+
+interface Nearness {
+  readonly distanceM: number;
+  readonly askew: boolean;
+}
+
+/**
+ * How near two routes come where they run along each other for longer than the house distance (shorter stretches are
+ * the way into the terminals of one part), and whether they cross other than at a right angle.
+ */
+function nearness(one: PlanRoute, other: PlanRoute, houseM: number): Nearness {
+  let distanceM = Number.POSITIVE_INFINITY;
+  let askew = false;
+  for (const a of segmentsOf(one)) {
+    for (const b of segmentsOf(other)) {
+      const { sine, alongM } = bearing(a, b);
+      if (sine < 0.7 && alongM > houseM) distanceM = Math.min(distanceM, segmentToSegment(...a, ...b));
+      if (sine > 1e-6 && sine < 0.99 && segmentsCross(...a, ...b)) askew = true;
+    }
+  }
+  return { distanceM, askew };
+}
+
+function boardPairs(board: PlanBoard): readonly (readonly [PlanRoute, PlanRoute])[] {
+  const power = board.routes.filter(({ layer }) => layer === 'power');
+  const signal = board.routes.filter(({ layer }) => layer === 'signal');
+  return power.flatMap((a) => signal.map((b) => [a, b] as const));
+}
+
+const onBoard: Rule = {
+  id: 'power-near-signal-on-board',
+  asks: 'On a board power keeps the house distance from signal, and crosses it at right angles.',
+  levels: ['caution'],
+  ...defaultSource('power-signal-distance'),
+  judge(about) {
+    const { value: limit, from } = houseRule(about.job, 'power-signal-distance');
+    const length = lengthIn(about.job);
+    return about.plan.boards.flatMap((board) =>
+      boardPairs(board).flatMap(([power, signal]): Verdict[] => {
+        const { distanceM, askew } = nearness(power, signal, limit);
+        const near = distanceM < limit - 1e-9;
+        if (!near && !askew) return [];
+        return [
+          {
+            level: 'caution',
+            of: [signal.wire, power.wire, board.id],
+            message: near
+              ? `on ${board.id} the signal ${signal.wire} runs ${length(distanceM)} beside the power ${power.wire}; ${length(limit)} is asked for`
+              : `on ${board.id} the signal ${signal.wire} crosses the power ${power.wire} aslant`,
+            ...(near && { value: distanceM, limit, unit: 'm' }),
+            remedy: near
+              ? 'move the parts so that signal and power leave on opposite sides, or take the signal round'
+              : 'cross at a right angle, over a bridge piece',
+            ...from,
+            ...wireSpot(about, signal.wire),
+          },
+        ];
+      }),
+    );
+  },
+};
+
+export const powerAndSignalRules: readonly Rule[] = [sharedSide, onBoard];

@@ -1,0 +1,156 @@
+import type { PartOf } from '../model/kinds/index.ts';
+import type { PlanChannel } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { deviceOf, deviceSpot } from './look-up.ts';
+import type { Rule, Verdict } from './rule.ts';
+import { commonPractice, partData } from './source.ts';
+import { hertz, listed, percent } from './words.ts';
+
+type Speaker = { readonly id: string; readonly spec: PartOf<'speaker'> };
+
+/** The speakers of a channel with their data. */
+function speakersOf(job: Job, { speakers }: PlanChannel): readonly Speaker[] {
+  return speakers.flatMap((id): Speaker[] => {
+    const spec = deviceOf(job, id)?.spec;
+    return spec?.kind === 'speaker' ? [{ id, spec }] : [];
+  });
+}
+
+const withoutHighPass: Rule = {
+  id: 'small-speaker-without-high-pass',
+  asks: 'Every speaker but a subwoofer is behind a high-pass.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap((channel): Verdict[] => {
+      const small = speakersOf(job, channel).filter(({ spec }) => spec.band !== 'subwoofer');
+      if (small.length === 0 || channel.filters.some(({ pass }) => pass === 'high-pass')) return [];
+      const names = small.map(({ id, spec }) => `${id} (${spec.band})`);
+      return [
+        {
+          level: 'stop',
+          of: [channel.id, ...small.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(names)} without a high-pass`,
+          remedy: `write a high-pass under filters: of ${channel.amplifier} or of the processor output that feeds it, at or above the lowest frequency of the speaker`,
+          ...commonPractice,
+          ...deviceSpot(job, channel.amplifier, 'filters'),
+        },
+      ];
+    });
+  },
+};
+
+const highPassLow: Rule = {
+  id: 'high-pass-too-low',
+  asks: 'A high-pass is not below the lowest frequency that the maker of the speaker gives.',
+  levels: ['stop', 'caution'],
+  ...partData,
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap((channel) => {
+      const corners = channel.filters
+        .filter(({ pass }) => pass === 'high-pass')
+        .map(({ cornerHz }) => cornerHz);
+      const cornerHz = Math.max(...corners);
+      return speakersOf(job, channel).flatMap(({ id, spec }): Verdict[] => {
+        const lowest = spec['lowest-frequency'];
+        if (lowest === undefined || corners.length === 0 || cornerHz >= lowest - 1e-9) return [];
+        if (spec.band === 'subwoofer') return [];
+        return [
+          {
+            // A tweeter below its range is as good as without a high-pass.
+            level: spec.band === 'tweeter' ? 'stop' : 'caution',
+            of: [channel.id, id],
+            message: `the high-pass of ${channel.id} is at ${hertz(cornerHz)}, below the ${hertz(lowest)} from which ${id} (${spec.band}) may play`,
+            value: cornerHz,
+            limit: lowest,
+            unit: 'Hz',
+            remedy: `set the high-pass to ${hertz(lowest)} or higher`,
+            ...partData,
+            ...deviceSpot(job, channel.amplifier, 'filters'),
+          },
+        ];
+      });
+    });
+  },
+};
+
+/** Channels of a subwoofer in a vented enclosure: one that stands in the same place, or any where places do not tell. */
+function ventedChannels(job: Job, channels: readonly PlanChannel[]) {
+  const boxes = job.devices.flatMap(({ id, spec, seat }) =>
+    spec?.kind === 'enclosure' && spec.loading !== 'sealed' ? [{ id, spec, seat }] : [],
+  );
+  return channels.flatMap((channel) => {
+    const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+    const seats = bass.map(({ id }) => deviceOf(job, id)?.seat ?? null);
+    const sealed = job.devices.some(
+      ({ spec, seat }) => spec?.kind === 'enclosure' && spec.loading === 'sealed' && seats.includes(seat),
+    );
+    const box = boxes.find(({ seat }) => seats.includes(seat)) ?? (sealed ? undefined : boxes[0]);
+    return bass.length === 0 || box === undefined ? [] : [{ channel, box, bass }];
+  });
+}
+
+const withoutSubsonic: Rule = {
+  id: 'ported-without-subsonic',
+  asks: 'A subwoofer in a ported enclosure is behind a subsonic filter.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box, bass }): Verdict[] => {
+      if (channel.filters.some(({ pass }) => pass === 'subsonic' || pass === 'high-pass')) return [];
+      const { tuning } = box.spec;
+      const at =
+        tuning === undefined
+          ? 'at 0.7 to 0.8 of the tuning of the box'
+          : `at ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}`;
+      return [
+        {
+          level: 'caution',
+          of: [channel.id, box.id, ...bass.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} without a subsonic filter: below its tuning the box does not hold the cone`,
+          remedy: `set a subsonic filter ${at}, 24 dB per octave`,
+          ...commonPractice,
+          ...deviceSpot(job, channel.amplifier, 'filters'),
+        },
+      ];
+    });
+  },
+};
+
+const subsonicCorner: Rule = {
+  id: 'subsonic-off-tuning',
+  asks: 'A subsonic filter stands at 0.7 to 0.8 of the tuning of the box, 24 dB per octave.',
+  levels: ['note'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box }) => {
+      const { tuning } = box.spec;
+      if (tuning === undefined) return [];
+      return channel.filters.flatMap(({ pass, cornerHz, order }): Verdict[] => {
+        const share = cornerHz / tuning;
+        const inRange = share >= 0.7 - 1e-9 && share <= 0.8 + 1e-9;
+        if (pass !== 'subsonic' || (inRange && order >= 4)) return [];
+        return [
+          {
+            level: 'note',
+            of: [channel.id, box.id],
+            message: `the subsonic filter of ${channel.id} is at ${hertz(cornerHz)}, ${6 * order} dB per octave: ${percent(share)} of the tuning of ${box.id}`,
+            value: cornerHz,
+            limit: 0.8 * tuning,
+            unit: 'Hz',
+            remedy: `set it to ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}, 24 dB per octave`,
+            ...commonPractice,
+            ...deviceSpot(job, channel.amplifier, 'filters'),
+          },
+        ];
+      });
+    });
+  },
+};
+
+export const protectionFilterRules: readonly Rule[] = [
+  withoutHighPass,
+  highPassLow,
+  withoutSubsonic,
+  subsonicCorner,
+];

@@ -1,0 +1,173 @@
+import { type Job, terminalId } from '../model/resolved-job.ts';
+import { deviceIdOf, deviceOf, deviceSpot, endsOf } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { commonPractice, partData } from './source.ts';
+import { listed, ohms, watts } from './words.ts';
+
+const ohmsLaw = { source: "Ohm's law; the parts' data" } as const;
+
+/** True where a wire ends at one of the terminals. */
+function anyWired({ plan }: Case, terminals: readonly string[]): boolean {
+  return plan.wires.some((wire) => endsOf(wire).some((end) => terminals.includes(end)));
+}
+
+const belowMinimum: Rule = {
+  id: 'load-below-minimum',
+  asks: 'The load of a channel is at least the minimum of its amplifier in that mode.',
+  levels: ['stop'],
+  ...partData,
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap(
+      ({ id, amplifier, loadOhm, minimumOhm, wiring, bridgedWith }): Verdict[] => {
+        if (loadOhm === null || loadOhm >= minimumOhm - 1e-9) return [];
+        return [
+          {
+            level: 'stop',
+            of: [id, amplifier],
+            message: `${id} sees ${ohms(loadOhm)} (${wiring}), under the ${ohms(minimumOhm)} that ${amplifier} may drive${bridgedWith === undefined ? '' : ' bridged'}`,
+            value: loadOhm,
+            limit: minimumOhm,
+            unit: 'ohm',
+            remedy: 'wire the coils for a higher load, or use an amplifier that may drive it',
+            ...partData,
+            ...deviceSpot(job, amplifier),
+          },
+        ];
+      },
+    );
+  },
+};
+
+const loadUnknown: Rule = {
+  id: 'load-unknown',
+  asks: 'The load of every channel that is wired is known.',
+  levels: ['stop'],
+  ...ohmsLaw,
+  judge(about) {
+    return about.plan.audio.channels.flatMap(
+      ({ id, amplifier, positive, negative, loadOhm, speakers }): Verdict[] => {
+        const known = loadOhm !== null && loadOhm > 0;
+        if (known || (speakers.length === 0 && !anyWired(about, [positive, negative]))) return [];
+        return [
+          {
+            level: 'stop',
+            of: [id, amplifier, ...speakers],
+            message: `${id} is wired, but its load can not be told from the wiring of its coils`,
+            remedy:
+              'wire both terminals of the channel to coils in series or in parallel, each coil at both ends',
+            ...ohmsLaw,
+            ...deviceSpot(about.job, amplifier),
+            givesWay: true,
+          },
+        ];
+      },
+    );
+  },
+};
+
+/** The coil terminals of a speaker. */
+function coilTerminals(job: Job, speaker: string): readonly string[] {
+  const terminals = deviceOf(job, speaker)?.facts.terminals ?? {};
+  return Object.keys(terminals)
+    .filter((name) => terminals[name]?.role === 'coil-positive' || terminals[name]?.role === 'coil-negative')
+    .map((terminal) => terminalId({ device: speaker, terminal }));
+}
+
+const speakerWithoutChannel: Rule = {
+  id: 'speaker-without-channel',
+  asks: 'Every speaker of the job is driven.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge(about) {
+    const { job, plan } = about;
+    return plan.audio.speakers.flatMap(({ id, channel }): Verdict[] => {
+      if (channel !== null || deviceOf(job, id)?.origin === 'vehicle') return [];
+      const coils = coilTerminals(job, id);
+      const leftOpen = plan.terminals.filter(
+        ({ item, state, reason }) => item === id && state === 'open' && reason !== undefined,
+      );
+      const drivenElsewhere = plan.wires.some((wire) => {
+        const ends = endsOf(wire);
+        const other = ends.find((end) => deviceIdOf(end) !== id);
+        return (
+          ends.some((end) => coils.includes(end)) &&
+          other !== undefined &&
+          deviceOf(job, deviceIdOf(other))?.spec?.kind === 'source-unit'
+        );
+      });
+      if (
+        drivenElsewhere ||
+        (coils.length > 0 &&
+          coils.every((coil) => leftOpen.some(({ terminal }) => coil === `${id}.${terminal}`)))
+      )
+        return [];
+      return [
+        {
+          level: 'stop',
+          of: [id],
+          message: `no amplifier channel drives the speaker ${id}`,
+          remedy: `link its coils to a channel, or leave ${listed(coils)} open with a reason`,
+          ...commonPractice,
+          ...deviceSpot(job, id),
+          givesWay: true,
+        },
+      ];
+    });
+  },
+};
+
+const reversed: Rule = {
+  id: 'polarity-reversed',
+  asks: 'A speaker is wired in normal polarity, unless a reversed one is meant.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return plan.audio.speakers.flatMap(({ id, polarity }): Verdict[] => {
+      if (polarity !== 'reversed') return [];
+      return [
+        {
+          level: 'caution',
+          of: [id],
+          message: `${id} is wired with reversed polarity`,
+          remedy: 'swap its two conductors; where its mounting asks for it, say so in a note of the job',
+          ...commonPractice,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+const overPower: Rule = {
+  id: 'power-over-speaker',
+  asks: 'Where a channel can give more than its speaker may take for long, that is told.',
+  levels: ['note'],
+  ...partData,
+  judge({ job, plan }) {
+    return plan.audio.speakers.flatMap(({ id, powerW }): Verdict[] => {
+      const spec = deviceOf(job, id)?.spec;
+      if (powerW === null || spec?.kind !== 'speaker' || powerW <= spec.power + 1e-9) return [];
+      return [
+        {
+          level: 'note',
+          of: [id],
+          message: `${id} may take ${watts(spec.power)} for long, and its channel can give it ${watts(powerW)}`,
+          value: powerW,
+          limit: spec.power,
+          unit: 'W',
+          remedy: 'set the gain by the voltage on the gain sheet, which keeps to what the speaker may take',
+          ...partData,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+export const speakerLoadRules: readonly Rule[] = [
+  belowMinimum,
+  loadUnknown,
+  speakerWithoutChannel,
+  reversed,
+  overPower,
+];

@@ -1,0 +1,115 @@
+import { pointer } from '../model/place.ts';
+import type { Direction } from '../model/vocabulary.ts';
+import { deviceSpot } from './look-up.ts';
+import type { Rule, Verdict } from './rule.ts';
+import { commonPractice } from './source.ts';
+import { lengthIn } from './words.ts';
+
+/** A board in a wet zone stands at least this far off its panel (m): common practice, no source. */
+const raiseM = 0.012;
+
+const fibreboardWet: Rule = {
+  id: 'fibreboard-in-wet-zone',
+  asks: 'Fibreboard in a wet zone is sealed.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job }) {
+    return job.boards.flatMap(({ id, sheet, space, spaceId, given }): Verdict[] => {
+      if (!space.wet || sheet.material !== 'fibreboard' || sheet.sealed) return [];
+      return [
+        {
+          level: 'caution',
+          of: [id, spaceId, given.sheet],
+          message: `${id} is bare fibreboard in ${spaceId}, which gets wet: it swells and lets go of its screws`,
+          remedy: 'seal every face and edge, holes too, or take plywood or polyethylene',
+          ...commonPractice,
+          path: pointer(['boards', id, 'sheet']),
+        },
+      ];
+    });
+  },
+};
+
+const raised: Rule = {
+  id: 'board-low-in-wet-zone',
+  asks: 'A board in a wet zone is raised 12 mm off its panel, with drip loops and the drain clear.',
+  levels: ['caution', 'note'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    const length = lengthIn(job);
+    return job.boards.flatMap(({ id, space, spaceId }): Verdict[] => {
+      const fixings = plan.boards.find((board) => board.id === id)?.fixings ?? [];
+      if (!space.wet) return [];
+      const low = fixings.filter(({ spacerM }) => spacerM < raiseM - 1e-9);
+      const least = Math.min(...low.map(({ spacerM }) => spacerM));
+      const path = pointer(['boards', id, 'fixings']);
+      const loops = 'let every wire hang in a drip loop below its terminal, and keep the drain clear';
+      if (low.length === 0)
+        return [
+          {
+            level: 'note',
+            of: [id, spaceId],
+            message: `${id} is in ${spaceId}, which gets wet`,
+            remedy: loops,
+            ...commonPractice,
+            path,
+          },
+        ];
+      return [
+        {
+          level: 'caution',
+          of: [id, ...low.map((fixing) => fixing.id)],
+          message: `${id} stands ${length(least)} off its panel in ${spaceId}, which gets wet; ${length(raiseM)} is the least`,
+          value: least,
+          limit: raiseM,
+          unit: 'm',
+          remedy: `raise it on spacers; ${loops}`,
+          ...commonPractice,
+          path,
+        },
+      ];
+    });
+  },
+};
+
+type Vector = readonly [number, number, number];
+/** Directions of the vehicle as vectors: x to the front, y to the left, z up (ISO 8855). */
+const vectors: Readonly<Record<Direction, Vector>> = {
+  front: [1, 0, 0],
+  rear: [-1, 0, 0],
+  left: [0, 1, 0],
+  right: [0, -1, 0],
+  up: [0, 0, 1],
+  down: [0, 0, -1],
+};
+
+/** True where the mounting side of a plane looks down: the cross product of its right and its upward points down. */
+export function looksDown(right: Direction, upward: Direction): boolean {
+  const [a, b] = [vectors[right], vectors[upward]];
+  return a[0] * b[1] - a[1] * b[0] < 0;
+}
+
+const upsideDown: Rule = {
+  id: 'amplifier-upside-down',
+  asks: 'No amplifier hangs upside down.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job }) {
+    return job.devices.flatMap(({ id, spec, board }): Verdict[] => {
+      const own = job.boards.find((one) => one.id === board);
+      if (spec?.kind !== 'amplifier' || !own || !looksDown(own.space.right, own.space.upward)) return [];
+      return [
+        {
+          level: 'caution',
+          of: [id, own.id],
+          message: `${id} hangs upside down on ${own.id}: its heat stays inside it`,
+          remedy: 'mount the board with its face up or upright, or add a fan that the maker allows',
+          ...commonPractice,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+export const wetZoneRules: readonly Rule[] = [fibreboardWet, raised, upsideDown];
