@@ -54,24 +54,27 @@ export function compileNetwork(
     if (element) stamp(element, k, ends.offsetV, columns, regimes.get(element.id));
   });
   const symbolic = symbolicLdl(size, pairs);
-  const slots = [
-    new Int32Array(count).fill(-1),
-    new Int32Array(count).fill(-1),
-    new Int32Array(count).fill(-1),
-  ] as const;
+  const slots = branchSlots(ends.from, ends.to, symbolic.pairSlots);
+  return { branches, unknown, plusV, system: { size, symbolic, ...ends, ...columns, slots } };
+}
+
+/** Slots of each branch in the matrix; its pairs were announced in the same order. */
+function branchSlots(from: Int32Array, to: Int32Array, pairSlots: readonly number[]): NodalSystem['slots'] {
+  const none = () => new Int32Array(from.length).fill(-1);
+  const slots = [none(), none(), none()] as const;
   let pair = 0;
-  for (let k = 0; k < count; k += 1) {
-    const i = ends.from[k] ?? -1;
-    const j = ends.to[k] ?? -1;
+  for (let k = 0; k < from.length; k += 1) {
+    const i = from[k] ?? -1;
+    const j = to[k] ?? -1;
     // A branch inside one group adds nothing: what leaves the group enters it again.
     if (i === j) continue;
     slots[0][k] = i;
     slots[1][k] = j;
     if (i < 0 || j < 0) continue;
-    slots[2][k] = symbolic.pairSlots[pair] ?? -1;
+    slots[2][k] = pairSlots[pair] ?? -1;
     pair += 1;
   }
-  return { branches, unknown, plusV, system: { size, symbolic, ...ends, ...columns, slots } };
+  return slots;
 }
 
 function placeNodes(

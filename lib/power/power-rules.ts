@@ -64,6 +64,7 @@ export const defaultPowerRules: PowerRules = {
     { upTo: 3, factor: 0.7 },
     { upTo: 6, factor: 0.6 },
     { upTo: 24, factor: 0.5 },
+    { upTo: 999, factor: 0.4 },
   ],
   claddedConductivity: 0.62,
   claddedPerK: 0.004,

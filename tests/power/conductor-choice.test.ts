@@ -40,8 +40,9 @@ function choose(
 }
 
 describe('a conductor choice', () => {
-  // A published marine handbook example of the 3 % rule (CM = K I L / E, K = 10.75): a pump of 10 A at 12 V, 11 ft
-  // out and 10 ft back, asks for 6,270 circular mils, so 12 AWG (6,530). K is copper near 25 C, stranded.
+  // ABYC E-11, CM = K I L / E with K = 10.75, and the worked example that marine wiring guides print beside its 3 %
+  // chart: a pump of 10 A at 12 V, 11 ft out and 10 ft back, asks for 6,270 circular mils, so for 12 AWG (6,530).
+  // K is that of stranded copper near 25 C.
   test('agrees with a published worked example of voltage drop', () => {
     const example = duty({ fuseA: 15, currentA: 10, lengthM: 21 * 0.3048, mostDropV: 0.36 });
     const { chosen } = choose(example, every, { ...defaultPowerRules, conductorC: 25 });

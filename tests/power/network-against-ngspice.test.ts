@@ -58,7 +58,7 @@ describe('networks against ngspice', () => {
     vi.spyOn(console, 'error').mockReturnValue();
     vi.spyOn(console, 'warn').mockReturnValue();
     const spice = new Spice();
-    for (const topology of topologies.filter((name) => name !== 'alternator'))
+    for (const topology of topologies)
       for (let seed = 1; seed <= 4; seed += 1) {
         const network = atShare(randomNetwork(seed, topology), 1.05);
         const own = solveNetwork(network);
