@@ -8,10 +8,14 @@ export interface CircuitPaths {
   downstream(edge: CircuitEdge): readonly CircuitLoad[];
   /** Sources other than the primary one that an edge joins to it. */
   sourcesBehind(edge: CircuitEdge): readonly CircuitSource[];
+  /** The same on the ground side: sources whose negative terminal an edge joins to the primary one's. */
+  returnsBehind(edge: CircuitEdge): readonly CircuitSource[];
   /** Fuses that stand in every way from a source to an edge, the nearest to the edge first. */
   fusesBetween(source: CircuitSource, edge: CircuitEdge): readonly CircuitEdge[];
   /** Sources whose positive terminal reaches an edge. */
   sourcesOf(edge: CircuitEdge): readonly CircuitSource[];
+  /** The fuse that stands nearest before a load on its way from the primary source; null where none does. */
+  fuseOf(load: CircuitLoad): CircuitEdge | null;
   /** Conductors on the shortest way from a source to an edge, in order; null where there is none. */
   way(
     source: CircuitSource,
@@ -43,20 +47,34 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
     const onGround = groundNodes.has(edge.from);
     return fed.filter(({ from, to }) => (onGround ? !negative.has(to) : !positive.has(from)));
   };
+  const joinedBy = (edge: CircuitEdge, post: (source: CircuitSource) => string) => {
+    const near = primary ? reach(post(primary), new Set([edge.id])) : none;
+    const joined = primary ? reach(post(primary), none) : none;
+    return circuit.sources.filter((source) => joined.has(post(source)) && !near.has(post(source)));
+  };
   return {
     fed,
     downstream,
-    sourcesBehind: (edge) => {
-      const near = primary ? reach(primary.positive, new Set([edge.id])) : none;
-      const joined = primary ? reach(primary.positive, none) : none;
-      return circuit.sources.filter(({ positive }) => joined.has(positive) && !near.has(positive));
-    },
+    sourcesBehind: (edge) => joinedBy(edge, ({ positive }) => positive),
+    returnsBehind: (edge) => joinedBy(edge, ({ negative }) => negative),
     fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
     sourcesOf: (edge) =>
       circuit.sources.filter(({ positive }) => {
         const nodes = reach(positive, new Set([edge.id]));
         return nodes.has(edge.from) || nodes.has(edge.to);
       }),
+    fuseOf: ({ device, from }) => {
+      const end: CircuitEdge = {
+        id: `${device.id}:load`,
+        kind: 'joint',
+        from,
+        to: from,
+        link: null,
+        device,
+        way: '',
+      };
+      return primary ? (fusesBetween(circuit, neighbours, primary, end)[0] ?? null) : null;
+    },
     way: (source, edge, lengthM) => shortestWay(neighbours, source.positive, edge, lengthM),
   };
 }

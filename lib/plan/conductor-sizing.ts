@@ -53,7 +53,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   const first = choose(duty, candidates, job);
   // Where the shelf is short, the size is still computed from the catalogue: the pick list then says what to buy.
   const anyShelf = first?.chosen ? first : choose(duty, candidates.map(withoutStock), job);
-  const judged = anyShelf?.chosen ?? thickest(anyShelf?.considered ?? []);
+  const judged = anyShelf?.chosen ?? nearest(anyShelf?.considered ?? []);
   const cable = judged?.candidate ?? candidates[0] ?? nothingKnown();
   const remarks = given
     ? []
@@ -67,9 +67,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
       );
   const reason = given
     ? `given: ${cable.size.label}`
-    : [task.why, anyShelf?.reason]
-        .filter((text) => text !== null && text !== undefined && text !== '')
-        .join('; ');
+    : reasonOf(task, cable, anyShelf?.chosen ?? null, anyShelf?.reason ?? '');
   return {
     link,
     role,
@@ -83,6 +81,17 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   };
 }
 
+/** What an earlier size, a feed or a port asked for says more than the limit of the next smaller cable. */
+function reasonOf(
+  { why, leastMm2 }: ConductorTask,
+  { size }: CableCandidate,
+  chosen: JudgedCable | null,
+  reason: string,
+): string {
+  const governs = why !== null && chosen !== null && leastMm2 > size.areaMm2 / 1.001 - 1e-9;
+  return governs ? `${size.label}: ${why}` : reason;
+}
+
 function nothingKnown(): CableCandidate {
   return { part: '', size: { label: 'none', areaMm2: 0 }, material: 'copper', insulationC: null };
 }
@@ -91,8 +100,9 @@ function withoutStock({ stockM: _, ...candidate }: CableCandidate): CableCandida
   return candidate;
 }
 
-function thickest(considered: readonly JudgedCable[]): JudgedCable | null {
-  return considered.at(-1) ?? null;
+/** What fits best where nothing fits: it misses fewest limits, and is the thickest of these. */
+function nearest(considered: readonly JudgedCable[]): JudgedCable | null {
+  return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0] ?? null;
 }
 
 function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job: Job) {

@@ -104,8 +104,8 @@ function isFirst(source: CircuitSource, edge: CircuitEdge, paths: CircuitPaths):
 }
 
 /**
- * Current through a fuse at rated power, and the ceiling that the makers of the devices behind it set: the sum of
- * theirs. A link to another battery has none, since that battery may be charged through it.
+ * Current through a fuse at rated power, rounded up to 0.1 A, and the ceiling that the makers of the devices right
+ * behind it set: the sum of theirs. A device behind a further fuse sets its ceiling there.
  */
 function demand(
   edge: CircuitEdge,
@@ -117,8 +117,8 @@ function demand(
   const ratedA =
     behind.reduce((sum, { device }) => sum + ratedOf(device.id), 0) +
     batteries * job.rules['battery-acceptance'].value;
-  const ceilings = behind.map(({ device }) => supplyOf(device.spec)?.fuse ?? 0);
-  const none = batteries > 0 || ceilings.length === 0;
-  const ceilingA = none ? null : ceilings.reduce((sum: number, ceiling) => sum + ceiling, 0);
-  return { ratedA: Number(ratedA.toPrecision(12)), ceilingA };
+  const direct = batteries > 0 ? [] : behind.filter((load) => paths.fuseOf(load)?.id === edge.id);
+  const ceilings = direct.map(({ device }) => supplyOf(device.spec)?.fuse ?? 0);
+  const ceilingA = ceilings.length === 0 ? null : ceilings.reduce((sum: number, ceiling) => sum + ceiling, 0);
+  return { ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10, ceilingA };
 }

@@ -65,23 +65,52 @@ function sizeFeed(
   size(edge, sizing, neededA(own, ratingA, behind), into);
 }
 
-/** A ground is at least as large as the largest feed of the same devices, judged by conductance. */
+/**
+ * A ground is at least as large as the feed of the same devices, judged by conductance. Where that feed has
+ * several sizes in a row the thinnest counts: a short thick tail before it asks nothing of the return. The
+ * return of a battery is as large as what hangs on its positive post.
+ */
 function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, SizedConductor>): void {
-  const { paths, circuit, least } = sizing;
-  const own = new Set(paths.downstream(edge).map(({ device }) => device.id));
-  const feeds = circuit.edges.filter((feed) => {
-    const behind = paths.downstream(feed);
-    return isFeed(circuit, feed) && behind.length > 0 && behind.every(({ device }) => own.has(device.id));
-  });
-  const sized = feeds.flatMap(({ id }) => into.get(id) ?? []);
-  const thickest = sized.toSorted((a, b) => copperMm2(b) - copperMm2(a))[0];
+  const own = new Set(sizing.paths.downstream(edge).map(({ device }) => device.id));
+  const matched = [...thinnestByLoads(own, sizing, into), ...postFeeds(edge, sizing, into)];
+  const [thickest] = matched.toSorted((a, b) => copperMm2(b) - copperMm2(a));
   if (thickest)
-    least.raise(
+    sizing.least.raise(
       edge.id,
       copperMm2(thickest),
       `at least as large as its feed ${thickest.link.id}, ${thickest.cable.size.label}`,
     );
-  size(edge, sizing, Math.max(0, ...sized.map((feed) => feed.neededA)), into);
+  size(edge, sizing, Math.max(0, ...matched.map((feed) => feed.neededA)), into);
+}
+
+/** For each set of devices among `own` that a feed carries: the thinnest feed of that set. */
+function thinnestByLoads(
+  own: ReadonlySet<string>,
+  { paths, circuit }: PowerSizing,
+  into: ReadonlyMap<string, SizedConductor>,
+): SizedConductor[] {
+  const bySet = new Map<string, SizedConductor>();
+  for (const feed of circuit.edges.filter((one) => isFeed(circuit, one))) {
+    const behind = paths.downstream(feed).map(({ device }) => device.id);
+    const sized = into.get(feed.id);
+    if (!sized || behind.length === 0 || !behind.every((id) => own.has(id))) continue;
+    const key = behind.toSorted().join(' ');
+    const known = bySet.get(key);
+    if (!known || copperMm2(sized) < copperMm2(known)) bySet.set(key, sized);
+  }
+  return [...bySet.values()];
+}
+
+/** Feeds at the positive post of a battery whose negative post this ground joins to the rest. */
+function postFeeds(
+  edge: CircuitEdge,
+  { paths, circuit }: PowerSizing,
+  into: ReadonlyMap<string, SizedConductor>,
+): SizedConductor[] {
+  const posts = paths.returnsBehind(edge).map(({ positive }) => positive);
+  return circuit.edges
+    .filter((feed) => isFeed(circuit, feed) && (posts.includes(feed.from) || posts.includes(feed.to)))
+    .flatMap(({ id }) => into.get(id) ?? []);
 }
 
 function copperMm2({
@@ -117,7 +146,9 @@ function size(
     leastMm2: areaMm2,
     why: why || null,
   });
-  least.raise(edge.id, sized.cable.size.areaMm2, why);
+  // What fits nowhere must not drag the other sizes along.
+  if (!sized.remarks.some(({ level }) => level === 'stop'))
+    least.raise(edge.id, sized.cable.size.areaMm2, why);
   into.set(edge.id, sized);
 }
 
