@@ -1,0 +1,95 @@
+import { jobSchema } from '../../lib/model/job.ts';
+import { partSchema } from '../../lib/model/kinds/index.ts';
+import type { Place } from '../../lib/model/place.ts';
+import type { BuildPlan } from '../../lib/model/plan/index.ts';
+import type { Job } from '../../lib/model/resolved-job.ts';
+import { shopSchema } from '../../lib/model/shop.ts';
+import { vehicleSchema } from '../../lib/model/vehicle.ts';
+import { readHouseRules } from '../../lib/read/read-house-rules.ts';
+import { Report } from '../../lib/read/report.ts';
+import { resolveJob } from '../../lib/read/resolve-job.ts';
+import type { YamlDocument } from '../../lib/read/yaml.ts';
+import type { Case } from '../../lib/rules/rule.ts';
+import { type Written, written } from './content.ts';
+import { planOf } from './plan.ts';
+
+function documentOf(file: string): YamlDocument {
+  const place = (path: string): Place => ({ file, line: 1, column: 1, path });
+  return { file, source: '', data: null, unread: new Set(), placeOf: place, keyPlaceOf: place, span: () => null };
+}
+
+/** Reads what was written; a fault in it is a fault of the test. */
+export function jobOf({ shop, vehicle, parts, job }: Written): Job {
+  const readShop = shopSchema.parse(shop);
+  const document = documentOf('job.yaml');
+  const report = new Report(document);
+  const read = resolveJob(
+    jobSchema.parse(job),
+    document,
+    {
+      shop: readShop,
+      shopDocument: documentOf('shop.yaml'),
+      rules: readHouseRules(readShop.rules),
+      parts: Object.fromEntries(Object.entries(parts).map(([id, part]) => [id, partSchema.parse(part)])),
+      partPlace: (part) => ({ file: 'parts.yaml', line: 1, column: 1, path: `/parts/${part}` }),
+      vehicles: {
+        [vehicle.id]: { vehicle: vehicleSchema.parse(vehicle), document: documentOf('vehicle.yaml') },
+      },
+    },
+    {},
+    report,
+  );
+  if (!read) throw new Error(report.problems.map(({ where, message }) => `${where.path}: ${message}`).join('\n'));
+  return read;
+}
+
+/** A job that no rule has anything to say of, with what the test changes in what was written, or in its plan. */
+export function about(change: {
+  readonly content?: (content: Written) => void;
+  readonly plan?: (plan: BuildPlan) => void;
+} = {}): Case {
+  const content = written();
+  change.content?.(content);
+  const job = jobOf(content);
+  const plan = planOf(job);
+  change.plan?.(plan);
+  return { job, plan };
+}
+
+export const aboutPlan = (plan: (plan: BuildPlan) => void): Case => about({ plan });
+export const aboutContent = (content: (content: Written) => void): Case => about({ content });
+
+/** The one of a list that a test is to change. */
+export function one<T>(list: readonly T[], is: (item: T) => boolean): T {
+  const found = list.find(is);
+  if (found === undefined) throw new Error('The test changes something that is not there.');
+  return found;
+}
+
+/** The one of a list with an id. */
+export function byId<T extends { readonly id: string }>(list: readonly T[], id: string): T {
+  return one(list, (item) => item.id === id);
+}
+
+/** The entry of a record that a test is to change. */
+export function entry<T>(record: Record<string, T> | undefined, key: string): T {
+  const found = record?.[key];
+  if (found === undefined) throw new Error(`The test changes ${key}, which is not there.`);
+  return found;
+}
+
+/** A part of one kind that a test is to change. */
+export function partIn<K extends Written['parts'][string]['kind']>(
+  content: Written,
+  id: string,
+  kind: K,
+): Extract<Written['parts'][string], { kind: K }> {
+  const part = entry(content.parts, id);
+  if (!isKind(part, kind)) throw new Error(`${id} is no ${kind}`);
+  return part;
+}
+
+type WrittenPart = Written['parts'][string];
+function isKind<K extends WrittenPart['kind']>(part: WrittenPart, kind: K): part is Extract<WrittenPart, { kind: K }> {
+  return part.kind === kind;
+}
