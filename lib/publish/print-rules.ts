@@ -24,8 +24,12 @@ export function printRules({ paper, topLeft, bottomLeft, draft, sheets = [] }: P
   ];
   const named = sheets.map(({ id, title }) => `@page sheet-${id} { ${box('top-right', title)} }`);
   // A drawing that is a sheet of its own brings its margins, frame and title block with it.
-  const whole = `@page whole { size: ${size}; margin: 0; }`;
-  const lying = `@page whole-lying { size: ${size} landscape; margin: 0; }`;
+  const bare = ['top-left', 'top-center', 'bottom-left', 'bottom-right'].map(
+    (place) => `@${place} { content: none; }`,
+  );
+  const rules = `margin: 0; ${bare.join(' ')}`;
+  const whole = `@page whole { size: ${size}; ${rules} }`;
+  const lying = `@page whole-lying { size: ${size} landscape; ${rules} }`;
   return [`@page { ${general.filter((rule) => rule !== '').join(' ')} }`, ...named, whole, lying].join('\n');
 }
 

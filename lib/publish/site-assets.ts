@@ -18,7 +18,7 @@ const styleParts = [
 
 const families = ['ibm-plex-sans', 'ibm-plex-sans-condensed'] as const;
 const weights = [400, 600] as const;
-const files = ['search.js', 'icon.svg', 'draft.svg'] as const;
+const files = ['search.js', 'icon.svg'] as const;
 
 /** What comes with every site, by its path in the site: where it lies, or its text. */
 export interface SiteAsset {

@@ -72,7 +72,7 @@ function coverModel(plan: Visible<BuildPlan>): CoverSheet {
         ? null
         : tableOf('Revisions', revisions, [
             { title: 'Revision', cell: (one) => one.revision ?? none },
-            { title: 'Date', cell: (one) => one.date ?? none },
+            { title: 'Date', kind: 'date', cell: (one) => one.date ?? none },
             { title: 'What changed', cell: (one) => one.what ?? none },
           ]),
     notes: (plan.job?.notes ?? []).filter((text) => text !== undefined),

@@ -1,4 +1,4 @@
-import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import { spelled } from '../words.ts';
 import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
@@ -53,6 +53,12 @@ function gainsTable(channels: readonly PlanChannel[]): Table | null {
   );
 }
 
+const filterNames = {
+  butterworth: 'Butterworth',
+  'linkwitz-riley': 'Linkwitz-Riley',
+  bessel: 'Bessel',
+} as const satisfies Record<PlanFilter['type'], string>;
+
 function filtersTable(channels: readonly PlanChannel[]): Table | null {
   const filters = channels.flatMap((one) => one.filters.map((filter) => ({ ...filter, channel: one.id })));
   if (filters.length === 0) return null;
@@ -63,7 +69,7 @@ function filtersTable(channels: readonly PlanChannel[]): Table | null {
       { title: 'Channel', cell: (one) => strong(one.channel) },
       { title: 'Stands at', cell: (one) => one.where },
       { title: 'Passes', cell: (one) => spelled(one.pass) },
-      { title: 'Type', cell: (one) => spelled(one.type) },
+      { title: 'Type', cell: (one) => filterNames[one.type] },
       { title: 'Slope', kind: 'figure', cell: (one) => measure(one.order * 6, 'dB/octave', 0) },
       { title: 'Corner', kind: 'figure', cell: (one) => strong(measure(one.cornerHz, 'Hz', 0)) },
     ],

@@ -6,8 +6,8 @@ export interface Cell extends Written {
   readonly strong?: boolean;
 }
 
-/** How a column is set: text, a figure to the right, a box to tick, a blank to write into. */
-export type ColumnKind = 'text' | 'figure' | 'tick' | 'blank';
+/** How a column is set: text, a date that is never broken, a figure to the right, a box to tick, a blank to write into. */
+export type ColumnKind = 'text' | 'date' | 'figure' | 'tick' | 'blank';
 
 export interface Column {
   readonly title: string;
