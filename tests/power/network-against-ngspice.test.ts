@@ -43,6 +43,22 @@ async function compare(topology: Topology, seeds: number, shares: readonly numbe
 }
 
 describe('networks against ngspice', () => {
+  test('carries the current of parts without resistance, too', async () => {
+    const network: Network = {
+      referenceNode: 'minus',
+      elements: [
+        { id: 'battery', kind: 'source', model: 'emf', emfV: 12.6, ohm: 0, from: 'plus', to: 'minus' },
+        { id: 'bus', kind: 'joint', model: 'resistance', ohm: 0, from: 'plus', to: 'bus' },
+        { id: 'wire', kind: 'conductor', model: 'resistance', ohm: 0.01, from: 'bus', to: 'amp' },
+        { id: 'amp', kind: 'load', model: 'power', powerW: 500, from: 'amp', to: 'minus' },
+      ],
+    };
+    const own = voltagesOf(solveNetwork(network));
+    const answer = await new Spice().solve(network, openVoltages(network));
+    if ('errors' in answer) throw new Error(answer.errors.join('\n'));
+    for (const [node, voltageV] of answer.voltages) expect(own.get(node)).toBeCloseTo(voltageV, 6);
+  });
+
   test.each(topologies)(
     'agrees within 10 microvolt up to 0.99 of the greatest load: %s',
     async (topology) => {
@@ -59,7 +75,7 @@ describe('networks against ngspice', () => {
     vi.spyOn(console, 'warn').mockReturnValue();
     const spice = new Spice();
     for (const topology of topologies)
-      for (let seed = 1; seed <= 4; seed += 1) {
+      for (let seed = 1; seed <= 3; seed += 1) {
         const network = atShare(randomNetwork(seed, topology), 1.05);
         const own = solveNetwork(network);
         expect(own.state).toBe('no-solution');
@@ -67,5 +83,5 @@ describe('networks against ngspice', () => {
         const fed = 'voltages' in answer && imbalanceA(network, answer.voltages) < 1e-6;
         expect(fed).toBe(false);
       }
-  });
+  }, 180_000);
 });

@@ -37,9 +37,11 @@ function line(element: NetworkElement, k: number, from: string, to: string): str
     case 'emf':
       if (element.limitA !== undefined)
         return `b${k} ${to} ${from} i=min(${element.limitA},max(0,(${element.emfV}-v(${from},${to}))/${element.ohm}))`;
+      if (element.ohm === 0) return `v${k} ${from} ${to} dc ${element.emfV}`;
       return `v${k} e${k} ${to} dc ${element.emfV}\nr${k} e${k} ${from} ${element.ohm}`;
     case 'resistance':
-      return `r${k} ${from} ${to} ${element.ohm}`;
+      // A resistor of no ohms would count as one of a milliohm.
+      return element.ohm === 0 ? `v${k} ${from} ${to} dc 0` : `r${k} ${from} ${to} ${element.ohm}`;
     case 'square-law':
       return `r${k} ${from} ${to} ${(element.ratedV * element.ratedV) / element.powerW}`;
     case 'power':

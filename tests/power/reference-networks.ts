@@ -11,7 +11,7 @@ export function seeded(seed: number): () => number {
   };
 }
 
-export const topologies = ['tree', 'ring', 'shared-ground', 'alternator'] as const;
+export const topologies = ['tree', 'ring', 'shared-ground', 'mesh', 'alternator'] as const;
 export type Topology = (typeof topologies)[number];
 
 /** A load between two nodes, of a model that the number picks. */
@@ -25,8 +25,8 @@ function someLoad(id: string, from: string, to: string, pick: number, size: numb
 
 /**
  * A vehicle's network by chance: a battery, a feed tree with fuses and joints, and a ground for each device. A
- * ring adds a second battery at the rear and a link; a shared ground sends all returns over one point; an
- * alternator with a limit stands beside the battery.
+ * ring adds a second battery at the rear and a link; a shared ground sends all returns over one point; a mesh ties
+ * feeds, and grounds, to one another; an alternator with a limit stands beside the battery.
  */
 export function randomNetwork(seed: number, topology: Topology): Network {
   const random = seeded(seed);
@@ -66,6 +66,17 @@ export function randomNetwork(seed: number, topology: Topology): Network {
     elements.push(someLoad(`load${i}`, `device${i}+`, `device${i}-`, i === 1 ? 0 : random(), random()));
   }
   if (topology === 'ring') addRing(elements, feeds, between);
+  if (topology === 'mesh')
+    for (let i = 1; i <= Math.min(feeds, devices); i += 1) {
+      passive(`feed-tie${i}`, 'conductor', `feed${i}`, `feed${(i + 2) % (feeds + 1)}`, between(0.001, 0.02));
+      passive(
+        `ground-tie${i}`,
+        'conductor',
+        `device${i}-`,
+        i < devices ? `device${i + 1}-` : 'ground0',
+        between(0.001, 0.02),
+      );
+    }
   if (topology === 'alternator')
     elements.push({
       id: 'alternator',
