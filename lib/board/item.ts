@@ -153,11 +153,12 @@ export function roomInFront(body: Body, side: Side, roomM: number): Body {
   return { ...body, ...strips[side] };
 }
 
-/** How far two bodies reach into each other, metres: the least push that parts them; 0 or below where they are apart. */
+/**
+ * How far two bodies reach into each other, metres: the least push along the board that parts them, or the
+ * least lift where one stands higher than the other; 0 or below where they are apart.
+ */
 export function overlapM(a: Body, b: Body): number {
-  return Math.min(
-    Math.min(a.maxX - b.minX, b.maxX - a.minX),
-    Math.min(a.maxY - b.minY, b.maxY - a.minY),
-    Math.min(a.maxZ - b.minZ, b.maxZ - a.minZ),
-  );
+  const inPlan = Math.min(a.maxX - b.minX, b.maxX - a.minX, a.maxY - b.minY, b.maxY - a.minY);
+  const inHeight = Math.min(a.maxZ - b.minZ, b.maxZ - a.minZ);
+  return a.minZ === b.minZ && inHeight > 0 ? inPlan : Math.min(inPlan, inHeight);
 }

@@ -104,7 +104,7 @@ class Search {
     const { starts, evaluations } = this.#options;
     for (let start = 0; start < starts; start += 1) {
       const until = Math.floor((evaluations * (start + 1)) / starts);
-      const cool = this.evaluations + Math.floor((until - this.evaluations) * 0.8);
+      const cool = this.evaluations + Math.floor((until - this.evaluations) * 0.7);
       this.#descend(this.#anneal(this.#firstSites(), cool), until);
     }
   }
@@ -165,8 +165,10 @@ class Search {
     let [sites, cost] = [start, this.#cost(start)];
     let [bestSites, bestCost] = [sites, cost];
     const begun = this.evaluations;
+    // Hot enough to lose a share of what the layout costs, so that small boards cool like large ones.
+    const hot = Math.min(0.4, 0.15 * cost);
     while (this.evaluations < until) {
-      const heat = 0.4 * 0.003 ** ((this.evaluations - begun) / Math.max(1, until - begun));
+      const heat = hot * 0.003 ** ((this.evaluations - begun) / Math.max(1, until - begun));
       const next = this.#changed(sites);
       const nextCost = this.#cost(next);
       if (nextCost < cost || this.#random() < Math.exp((cost - nextCost) / heat))
@@ -183,7 +185,8 @@ class Search {
     const [one, site] = [open[at], sites[at]];
     if (!one || !site) return [...sites];
     const kind = this.#random();
-    if (kind < 0.15 && open.length > 1) return this.#exchanged(sites, at);
+    if (kind < 0.12 && open.length > 1) return this.#exchanged(sites, at);
+    if (kind < 0.24 && open.length > 1) return this.#together(sites, at);
     const next =
       kind < 0.6
         ? one.sites.at(site.turnDeg, site.column + this.#shift(), site.row + this.#shift())
@@ -191,6 +194,14 @@ class Search {
           ? one.sites.at(this.#pick([0, 90, 180, 270] as const) ?? 0, site.column, site.row)
           : this.#pick(one.sites.list);
     return next ? sites.map((old, index) => (index === at ? next : old)) : [...sites];
+  }
+
+  /** An item and another shifted by the same step, as two that a wire joins want to be. */
+  #together(sites: readonly Site[], at: number): Site[] {
+    const [columns, rows] = [this.#shift(), this.#shift()];
+    const other = Math.floor(this.#random() * sites.length);
+    const one = this.#shifted(sites, at, columns, rows);
+    return (one && (other === at ? one : this.#shifted(one, other, columns, rows))) ?? [...sites];
   }
 
   #shift(): number {
@@ -209,38 +220,62 @@ class Search {
     return sites.map((old, index) => (index === at ? a : index === other ? b : old));
   }
 
-  /** Takes the best of the near changes of each item in turn until none helps. */
+  /** Takes what helps of the near changes of each item, then of its other sites, until nothing does. */
   #descend(start: Site[], until: number): void {
     let [sites, cost] = [start, this.#cost(start)];
-    for (let better = true; better && this.evaluations < until; ) {
-      better = false;
-      for (let at = 0; at < sites.length; at += 1)
-        for (const next of this.#near(sites, at)) {
-          if (this.evaluations >= until) return;
-          const changed = sites.map((old, index) => (index === at ? next : old));
-          const changedCost = this.#cost(changed);
-          if (changedCost >= cost - 1e-9) continue;
-          [sites, cost, better] = [changed, changedCost, true];
+    const tryAll = (candidates: Iterable<Site[]>): boolean => {
+      let better = false;
+      for (const next of candidates) {
+        if (this.evaluations >= until) return false;
+        const nextCost = this.#cost(next);
+        if (nextCost >= cost - 1e-9) continue;
+        [sites, cost, better] = [next, nextCost, true];
+      }
+      return better;
+    };
+    const each = (candidates: (at: number) => Iterable<Site[]>) =>
+      sites.map((_, at) => tryAll(candidates(at))).some((better) => better);
+    while (each((at) => this.#near(sites, at)) || each((at) => this.#anywhere(sites, at, until)));
+  }
+
+  /** An item a little to each side, turned in place, or a little to each side together with another. */
+  *#near(sites: readonly Site[], at: number): Generator<Site[]> {
+    for (const by of [1, 2, 5])
+      for (const [x, y] of [
+        [by, 0],
+        [-by, 0],
+        [0, by],
+        [0, -by],
+      ] as const) {
+        const one = this.#shifted(sites, at, x, y);
+        if (one) yield one;
+        for (let other = at + 1; other < sites.length && by === 1; other += 1) {
+          const both = one && this.#shifted(one, other, x, y);
+          if (both) yield both;
         }
+      }
+    for (const turnDeg of [0, 90, 180, 270] as const) {
+      const [site, open] = [sites[at], this.#setting.open[at]];
+      const turned = site && open?.sites.at(turnDeg, site.column, site.row);
+      if (turned && turned !== site) yield sites.map((old, index) => (index === at ? turned : old));
     }
   }
 
-  #near(sites: readonly Site[], at: number): Site[] {
-    const [one, site] = [this.#setting.open[at], sites[at]];
-    if (!one || !site) return [];
-    const steps = [
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [0, -1],
-    ] as const;
-    const shifted = [1, 2, 5].flatMap((by) =>
-      steps.map(([x, y]) => one.sites.at(site.turnDeg, site.column + by * x, site.row + by * y)),
-    );
-    const turned = ([0, 90, 180, 270] as const).map((turnDeg) =>
-      one.sites.at(turnDeg, site.column, site.row),
-    );
-    return [...shifted, ...turned].flatMap((found) => found ?? []).filter((found) => found !== site);
+  /** Sites of an item spread over the board: all, or as many as its share of what may still be scored. */
+  *#anywhere(sites: readonly Site[], at: number, until: number): Generator<Site[]> {
+    const list = this.#setting.open[at]?.sites.list ?? [];
+    const share = Math.max(1, Math.floor((until - this.evaluations) / (sites.length - at)));
+    const stride = Math.max(1, Math.ceil(list.length / share));
+    for (let index = at % stride; index < list.length; index += stride) {
+      const next = list[index];
+      if (next) yield sites.map((old, place) => (place === at ? next : old));
+    }
+  }
+
+  #shifted(sites: readonly Site[], at: number, columns: number, rows: number): Site[] | null {
+    const [site, open] = [sites[at], this.#setting.open[at]];
+    const next = site && open?.sites.at(site.turnDeg, site.column + columns, site.row + rows);
+    return next ? sites.map((old, index) => (index === at ? next : old)) : null;
   }
 }
 
