@@ -1,10 +1,13 @@
 import type { Item, Placement, TurnDeg } from '../board/item.ts';
+import { type SearchResult, searchLayouts } from '../board/layout-search.ts';
+import type { Proposal } from '../board/layout-setting.ts';
 import type { BoardShape } from '../board/outline.ts';
-import { checkPlacements } from '../board/placement.ts';
+import { checkPlacements, type LayoutBoard, type LayoutRules } from '../board/placement.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { ConductorRole, Edge } from '../model/vocabulary.ts';
 import { boardItems } from './board-items.ts';
 import { boardShape } from './board-shape.ts';
+import { boardWires, layoutLinks } from './board-wires.ts';
 import type { PlanBook } from './plan-book.ts';
 
 /** A board with everything placed, before its wires are routed. */
@@ -15,7 +18,8 @@ export interface LaidBoard {
   readonly placements: readonly Placement[];
   /** Items whose place the job gave. */
   readonly given: ReadonlySet<string>;
-  readonly scores: ReadonlyMap<string, Readonly<Record<string, number>>>;
+  /** Layouts that the search found, best first; empty where every place was given. */
+  readonly proposals: readonly Proposal[];
   readonly evaluations: number;
   readonly signalSide: Edge | undefined;
   readonly powerSide: Edge | undefined;
@@ -50,18 +54,39 @@ function layOut(
     partGapM: job.rules['gap-parts'].value,
     powerToSignalM: job.rules['power-signal-distance'].value,
   };
-  for (const fault of checkPlacements({ shape, ...definedSides(sides) }, items, given, rules))
+  const layout = { shape, ...definedSides(sides) };
+  const found = searchOpen(job, board, layout, items, given, roles, rules);
+  const placements = [...given, ...(found.proposals[0]?.placements ?? [])];
+  for (const fault of [...checkPlacements(layout, items, placements, rules), ...found.faults])
     book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
   return {
     board,
     shape,
     items,
-    placements: given,
+    placements,
     given: new Set(given.map(({ item }) => item)),
-    scores: new Map(),
-    evaluations: 0,
+    proposals: found.proposals,
+    evaluations: found.evaluations,
     ...sides,
   };
+}
+
+/** Proposes places for the items that the job leaves open. */
+function searchOpen(
+  job: Job,
+  board: Board,
+  layout: LayoutBoard,
+  items: readonly Item[],
+  given: readonly Placement[],
+  roles: ReadonlyMap<string, ConductorRole>,
+  rules: LayoutRules,
+): SearchResult {
+  if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [] };
+  const links = layoutLinks(job, board, boardWires(job, board, roles));
+  const heightsM = Object.fromEntries(
+    items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
+  );
+  return searchLayouts({ board: layout, items, given, heightsM, links }, { rules });
 }
 
 function definedSides({ signalSide, powerSide }: Pick<LaidBoard, 'signalSide' | 'powerSide'>) {

@@ -1,6 +1,13 @@
+import type { BoardFault } from '../board/fault.ts';
+import { bodyOf } from '../board/item.ts';
+import { type Routing, routeWires } from '../board/routing.ts';
+import type { Barrier } from '../board/track-grid.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
+import type { ConductorRole, Edge } from '../model/vocabulary.ts';
 import type { LaidBoard } from './board-layout.ts';
+import { boardFixings } from './board-shape.ts';
+import { type BoardWire, boardWires, routeWiresOf } from './board-wires.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 
 /** The wires of a board as they run on it. */
@@ -8,13 +15,80 @@ export interface RoutedBoard {
   readonly routes: PlanBoard['routes'];
   readonly crossings: number;
   readonly exits: PlanBoard['exits'];
+  /** Wires that found no way. */
+  readonly faults: readonly BoardFault[];
 }
 
-/** Routes the wires of every board. */
+/** Routes the wires of every board, with the diameters that their sizes have now. */
 export function routeBoards(
-  _job: Job,
+  job: Job,
   laid: readonly LaidBoard[],
-  _sized: ReadonlyMap<string, SizedConductor>,
+  sized: ReadonlyMap<string, SizedConductor>,
+  roles: ReadonlyMap<string, ConductorRole>,
 ): RoutedBoard[] {
-  return laid.map(() => ({ routes: [], crossings: 0, exits: [] }));
+  return laid.map((board) => routeBoard(job, board, sized, roles));
+}
+
+function routeBoard(
+  job: Job,
+  laid: LaidBoard,
+  sized: ReadonlyMap<string, SizedConductor>,
+  roles: ReadonlyMap<string, ConductorRole>,
+): RoutedBoard {
+  const { board, shape } = laid;
+  const wires = boardWires(job, board, roles);
+  const tasks = routeWiresOf(job, board, wires, laid, (link) => sized.get(link)?.cable);
+  const routing = routeWires(
+    { shape, barriers: barriersOf(job, laid), wires: tasks },
+    { powerToSignalM: job.rules['power-signal-distance'].value },
+  );
+  return {
+    routes: planRoutes(routing, wires, roles),
+    crossings: routing.crossings.length,
+    exits: tasks.flatMap(({ id, from, to }): PlanBoard['exits'] => {
+      const route = routing.routes.find(({ wire }) => wire === id);
+      const [first, last] = [route?.points[0], route?.points.at(-1)];
+      return [
+        ...('exit' in from && first ? [exit(id, from.exit, first)] : []),
+        ...('exit' in to && last ? [exit(id, to.exit, last)] : []),
+      ];
+    }),
+    faults: routing.faults,
+  };
+}
+
+function exit(wire: string, edge: Edge, { xM, yM }: { xM: number; yM: number }): PlanBoard['exits'][number] {
+  return { wire, edge, xM, yM };
+}
+
+/** Parts that stand on the board, and the heads of its fixings. Wires pass under what is raised. */
+function barriersOf(job: Job, { board, items, placements }: LaidBoard): Barrier[] {
+  const standing = placements.flatMap((at): Barrier[] => {
+    const item = items.find(({ id }) => id === at.item);
+    return item && at.heightM === 0 ? [{ id: item.id, box: bodyOf(item, at) }] : [];
+  });
+  const heads = boardFixings(board, job.parts).map(({ id, xM, yM, part }): Barrier => {
+    // A head or washer is about twice its hole across.
+    return { id, centre: { xM, yM }, radiusM: part.clearance ?? 0.006 };
+  });
+  return [...standing, ...heads];
+}
+
+/** A route by each wire that lies on it: those of a pair or a cable run together. */
+function planRoutes(
+  { routes }: Routing,
+  wires: readonly BoardWire[],
+  roles: ReadonlyMap<string, ConductorRole>,
+): PlanBoard['routes'] {
+  return routes.map(({ wire, points, lengthM, bends }) => {
+    const own = wires.find(({ link }) => link.id === wire);
+    return {
+      wire,
+      along: own?.along.map(({ id }) => id) ?? [wire],
+      points: points.map(({ xM, yM }) => ({ xM, yM })),
+      lengthM,
+      layer: roles.get(wire) ?? 'control',
+      bends,
+    };
+  });
 }

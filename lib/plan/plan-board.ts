@@ -41,6 +41,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     ...outlineFaults(drilled, { ...outlineRules(job) }),
     ...physics.faults,
     ...fitFaults(laid, fixings),
+    ...routed.faults,
   ])
     book.remark(fault, { path: faultPath(job, fault, board) });
   const xs = shape.outline.map(({ xM }) => xM);
@@ -90,17 +91,22 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     placements: planPlacements(laid),
     routes: [...routed.routes],
     crossings: routed.crossings,
+    proposals: laid.proposals.map(({ placements: places, score }) => ({
+      total: score.total,
+      score: { ...score.parts },
+      placements: places.map(({ item, xM, yM, turnDeg }) => ({ item, xM, yM, turnDeg })),
+    })),
     evaluations: laid.evaluations,
     exits: [...routed.exits],
   };
 }
 
-function planPlacements({ items, placements, given, scores }: LaidBoard): PlanPlacement[] {
+function planPlacements({ items, placements, given, proposals }: LaidBoard): PlanPlacement[] {
   return placements.flatMap((at): PlanPlacement[] => {
     const item = items.find(({ id }) => id === at.item);
     if (!item) return [];
     const body = bodyOf(item, at);
-    const score = scores.get(at.item);
+    const score = given.has(at.item) ? undefined : proposals[0]?.score.parts;
     return [
       {
         item: at.item,
@@ -131,6 +137,8 @@ function outlineRules({ rules }: Job) {
 function faultPath(job: Job, fault: BoardFault, board: Board): string {
   const [subject = ''] = fault.of;
   if (Object.hasOwn(board.given.fixings, subject)) return `${board.path}/fixings/${subject}`;
+  const link = job.links.find(({ id }) => id === subject);
+  if (link) return link.path;
   if (job.devices.some(({ id }) => id === subject)) return placePath(job, subject, board);
   return fault.rule.includes('web') || fault.rule.includes('hole') ? `${board.path}/outline` : board.path;
 }

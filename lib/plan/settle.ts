@@ -45,10 +45,14 @@ export function settle(
     const power = sizeForDrop(sizing);
     const all = new Map([...power.conductors, ...sizeOthers(sizing)]);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
-    const routed = routeBoards(job, laid, all);
+    const routed = routeBoards(job, laid, all, circuit.roles);
     if (sizes === before) return { sizing, power, all, routed, passes: pass };
     before = sizes;
-    routedM = new Map(routed.flatMap(({ routes }) => routes.map(({ wire, lengthM }) => [wire, lengthM])));
+    routedM = new Map(
+      routed.flatMap(({ routes }) =>
+        routes.flatMap(({ along, lengthM }) => along.map((wire) => [wire, lengthM] as const)),
+      ),
+    );
   }
   throw new Error('Sizes and lengths did not settle.');
 }

@@ -39,6 +39,8 @@ export const planPlacementSchema = z.object({
 
 export const planRouteSchema = z.object({
   wire: name,
+  /** Every wire that lies on it, that one first: a pair or a cable runs together. */
+  along: z.array(name),
   points: z.array(z.object(point)),
   lengthM: number,
   layer: builders(conductorRoleSchema),
@@ -79,6 +81,14 @@ export const planBoardSchema = z.object({
   placements: z.array(planPlacementSchema),
   routes: z.array(planRouteSchema),
   crossings: builders(z.int()),
+  /** The layouts that the search found, best first; the placements are those of the first one. */
+  proposals: z.array(
+    z.object({
+      total: number,
+      score: builders(z.record(z.string(), z.number())),
+      placements: z.array(z.object({ item: name, ...point, turnDeg: number })),
+    }),
+  ),
   /** Layouts that the search looked at; 0 where every place was given. */
   evaluations: builders(z.int()),
   /** Where wires leave the board, by wire. */

@@ -1,0 +1,119 @@
+import type { Item, Placement, Side, WireLayer } from '../board/item.ts';
+import { terminalOnBoard } from '../board/item.ts';
+import type { RouteEnd, RouteWire } from '../board/route.ts';
+import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../board/score.ts';
+import { type Board, type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import type { ConductorRole } from '../model/vocabulary.ts';
+import { bundleDiameterM, outsideDiameterM } from '../power/bundle.ts';
+import type { CableCandidate } from '../power/conductor-choice.ts';
+import { isPowerFault } from '../power/traced.ts';
+import { layerOfRole } from './board-items.ts';
+
+/** Wires that lie together on a board: the two of a pair, or those of one cable between the same two items. */
+export interface BoardWire {
+  /** The first of them: the route is laid for it. */
+  readonly link: Link;
+  readonly along: readonly Link[];
+  readonly layer: WireLayer;
+}
+
+/** The wires of a board, pairs and cables taken together, in the order of the file. */
+export function boardWires(job: Job, board: Board, roles: ReadonlyMap<string, ConductorRole>): BoardWire[] {
+  const groups = new Map<string, Link[]>();
+  for (const link of job.links) {
+    if (!isOn(job, board, link.from) && !isOn(job, board, link.to)) continue;
+    const key = link.cable ? `${link.cable.id} ${link.from.device} ${link.to.device}` : link.path;
+    groups.set(key, [...(groups.get(key) ?? []), link]);
+  }
+  return [...groups.values()].flatMap((along): BoardWire[] => {
+    const [link] = along;
+    return link ? [{ link, along, layer: layerOfRole[roles.get(link.id) ?? 'control'] }] : [];
+  });
+}
+
+function isOn(job: Job, board: Board, end: LinkEnd): boolean {
+  return job.devices.find(({ id }) => id === end.device)?.board === board.id;
+}
+
+/** The edge at which a wire leaves: where its run reaches the board; none where it has no run that does. */
+function exitEdge(job: Job, board: Board, link: Link): Side | null {
+  const reaches = job.runs.find(({ id }) => id === link.run)?.route.reaches;
+  return reaches?.space === board.spaceId ? reaches.edge : null;
+}
+
+/** The wires as the layout search sees them. One that leaves without a run may leave anywhere, so it pulls nowhere. */
+export function layoutLinks(job: Job, board: Board, wires: readonly BoardWire[]): LayoutLink[] {
+  return wires.flatMap(({ link, layer }): LayoutLink[] => {
+    const [from, to] = [link.from, link.to].map((end): LayoutEnd | null => {
+      if (isOn(job, board, end)) return { item: end.device, terminal: terminalId(end) };
+      const exit = exitEdge(job, board, link);
+      return exit ? { exit } : null;
+    });
+    return from && to ? [{ id: link.id, from, to, layer }] : [];
+  });
+}
+
+/** What is laid out where: enough to say where a terminal of an item is. */
+export interface Standing {
+  readonly items: readonly Item[];
+  readonly placements: readonly Placement[];
+}
+
+/** The wires as the router sees them; those whose item has no place yet are left out. */
+export function routeWiresOf(
+  job: Job,
+  board: Board,
+  wires: readonly BoardWire[],
+  standing: Standing,
+  cableOf: (link: string) => CableCandidate | undefined,
+): RouteWire[] {
+  return wires.flatMap(({ link, along, layer }): RouteWire[] => {
+    const ends = [link.from, link.to].map((end) =>
+      isOn(job, board, end) ? terminalEnd(standing, end) : 'leaves',
+    );
+    const [first, second] = ends;
+    if (!first || !second) return [];
+    const from = first === 'leaves' ? leaving(job, board, link, second) : first;
+    const to = second === 'leaves' ? leaving(job, board, link, first) : second;
+    return from && to ? [{ id: link.id, from, to, layer, diameterM: bundleM(job, along, cableOf) }] : [];
+  });
+}
+
+function terminalEnd({ items, placements }: Standing, end: LinkEnd): RouteEnd | null {
+  const item = items.find(({ id }) => id === end.device);
+  const at = placements.find(({ item: id }) => id === end.device);
+  const terminal = item?.terminals.find(({ id }) => id === terminalId(end));
+  return item && at && terminal ? terminalOnBoard(item, at, terminal) : null;
+}
+
+/** A wire without a run leaves the board the way that its terminal faces. */
+function leaving(job: Job, board: Board, link: Link, other: RouteEnd | 'leaves'): RouteEnd | null {
+  const edge = exitEdge(job, board, link);
+  if (edge) return { exit: edge };
+  return other !== 'leaves' && 'faces' in other ? { exit: other.faces } : null;
+}
+
+/** Diameter of what lies together: of the cable where it has one, of a bundle of the conductors otherwise. */
+function bundleM(
+  job: Job,
+  along: readonly Link[],
+  cableOf: (link: string) => CableCandidate | undefined,
+): number {
+  const [first] = along;
+  const cable = first?.cable ? job.parts[first.cable.part] : undefined;
+  if (cable?.kind === 'cable' && cable['outside-diameter'] !== undefined) return cable['outside-diameter'];
+  const diameters = along.flatMap(({ id }) => {
+    const candidate = cableOf(id);
+    return candidate ? [wireDiameterM(job, candidate)] : [];
+  });
+  const bundle = bundleDiameterM(diameters.length > 0 ? diameters : [0.002]);
+  return isPowerFault(bundle) ? 0.002 : bundle.value;
+}
+
+/** Outside diameter of a cut wire: by its part, or by the stated model of strands and wall. */
+export function wireDiameterM(job: Job, { part, size }: CableCandidate): number {
+  const reel = job.parts[part];
+  if (reel?.kind === 'wire' && reel['outside-diameter'] !== undefined) return reel['outside-diameter'];
+  const model = outsideDiameterM(size.areaMm2);
+  return isPowerFault(model) ? 0.002 : model.value;
+}
