@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type Audience, audiencesOf } from '../model/audience.ts';
 import type { Private } from '../model/private.ts';
-import { insideOf } from './schema-shape.ts';
+import { type Inner, insideOf } from './schema-shape.ts';
 
 /** What may be left of a value once the leaves of other audiences are gone. */
 export type Visible<T> = T extends Private | string | number | boolean | null | undefined
@@ -19,7 +19,7 @@ export function visibleTo<S extends z.ZodType>(
   value: z.output<S>,
   audience: Audience,
 ): Visible<z.output<S>> | undefined {
-  const kept = keep(schema, value, audience);
+  const kept = keep(schema, value, { audience, known: new Map() });
   if (kept === undefined) return undefined;
   if (!isPartOf(kept, value)) throw new Error('What is visible was not a part of the whole.');
   return kept;
@@ -47,59 +47,88 @@ export function undeclaredLeaves(schema: z.ZodType, path = ''): string[] {
   }
 }
 
-function keep(schema: z.ZodType, value: unknown, audience: Audience): unknown {
+/** Who is looking, and which schemas hold anything for them. */
+interface Look {
+  readonly audience: Audience;
+  readonly known: Map<z.ZodType, boolean>;
+}
+
+/** True where some leaf of a schema is declared for the audience. */
+function holds(schema: z.ZodType, look: Look): boolean {
+  const known = look.known.get(schema);
+  if (known !== undefined) return known;
   const declared = audiencesOf(schema);
-  if (declared.length > 0) return declared.includes(audience) ? value : undefined;
+  const found =
+    declared.length > 0
+      ? declared.includes(look.audience)
+      : innerSchemas(insideOf(schema)).some((inner) => holds(inner, look));
+  look.known.set(schema, found);
+  return found;
+}
+
+function innerSchemas(inside: Inner): readonly z.ZodType[] {
+  switch (inside.shape) {
+    case 'object':
+      return [...inside.fields.values()];
+    case 'list':
+      return [inside.element];
+    case 'record':
+      return [inside.value];
+    case 'tuple':
+      return inside.items;
+    case 'union':
+      return inside.options;
+    case 'wrapper':
+      return [inside.inner];
+    case 'leaf':
+      return [];
+  }
+}
+
+function keep(schema: z.ZodType, value: unknown, look: Look): unknown {
+  if (!holds(schema, look)) return undefined;
+  if (audiencesOf(schema).length > 0) return value;
   const inside = insideOf(schema);
   switch (inside.shape) {
     case 'object':
-      return keepFields(value, audience, (name) => inside.fields.get(name));
+      return keepFields(value, look, (name) => inside.fields.get(name));
     case 'record':
-      return keepFields(value, audience, () => inside.value);
+      return keepFields(value, look, () => inside.value);
     case 'list':
-      return keepItems(value, audience, () => inside.element);
+      return keepItems(value, look, () => inside.element);
     case 'tuple':
-      return keepItems(value, audience, (index) => inside.items[index]);
-    case 'union':
-      return keepOption(inside.options, value, audience);
+      return keepItems(value, look, (index) => inside.items[index]);
+    case 'union': {
+      // Of alternatives, the one that the value was read by; nothing where that can't be told.
+      const fitting = inside.options.find((option) => fits(option, value));
+      return fitting === undefined ? undefined : keep(fitting, value, look);
+    }
     case 'wrapper':
-      return keep(inside.inner, value, audience);
+      return value === undefined || value === null ? value : keep(inside.inner, value, look);
     case 'leaf':
       return undefined;
   }
 }
 
-function keepFields(
-  value: unknown,
-  audience: Audience,
-  schemaOf: (name: string) => z.ZodType | undefined,
-): unknown {
+type SchemaOf<K> = (key: K) => z.ZodType | undefined;
+
+function keepFields(value: unknown, look: Look, schemaOf: SchemaOf<string>): unknown {
   if (typeof value !== 'object' || value === null) return undefined;
   const kept = Object.entries(value).flatMap(([name, inner]) => {
     const schema = schemaOf(name);
-    const visible = schema === undefined ? undefined : keep(schema, inner, audience);
+    const visible = schema === undefined ? undefined : keep(schema, inner, look);
     return visible === undefined ? [] : [[name, visible] as const];
   });
-  return kept.length > 0 ? Object.fromEntries(kept) : undefined;
+  return Object.fromEntries(kept);
 }
 
-function keepItems(
-  value: unknown,
-  audience: Audience,
-  schemaOf: (index: number) => z.ZodType | undefined,
-): unknown {
+function keepItems(value: unknown, look: Look, schemaOf: SchemaOf<number>): unknown {
   if (!Array.isArray(value)) return undefined;
   return value.flatMap((item: unknown, index) => {
     const schema = schemaOf(index);
-    const visible = schema === undefined ? undefined : keep(schema, item, audience);
+    const visible = schema === undefined ? undefined : keep(schema, item, look);
     return visible === undefined ? [] : [visible];
   });
-}
-
-/** Of alternatives, the one that the value was read by; none where that can't be told. */
-function keepOption(options: readonly z.ZodType[], value: unknown, audience: Audience): unknown {
-  const fitting = options.find((option) => fits(option, value));
-  return fitting === undefined ? undefined : keep(fitting, value, audience);
 }
 
 /** True where a value that was read could have come from a schema: its literals and its keys agree. */

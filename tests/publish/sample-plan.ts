@@ -395,6 +395,13 @@ export function samplePlan(change: Partial<BuildPlan> = {}): BuildPlan {
         ],
         routes: [],
         crossings: 0,
+        proposals: [
+          {
+            total: 0.82,
+            score: { air: 0.9, wires: 0.74 },
+            placements: [{ item: 'amp-front', xM: 0.15, yM: 0.1, turnDeg: 90 }],
+          },
+        ],
         evaluations: 420,
         exits: [],
       },

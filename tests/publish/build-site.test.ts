@@ -1,0 +1,166 @@
+import { existsSync } from 'node:fs';
+import { mkdir, mkdtemp, readdir, readFile, readlink, realpath, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { buildSite, sitePlaces } from '../../lib/publish/build-site.ts';
+import { renderPage } from '../../lib/publish/render-page.ts';
+import { filesBelow } from '../../lib/publish/site-digest.ts';
+import { sitePages } from '../../lib/publish/site-pages.ts';
+import { repairSite } from '../../lib/publish/swap-site.ts';
+import { openTemplates } from '../../lib/publish/templates.ts';
+import { samplePlan } from './sample-plan.ts';
+import { sampleDrawings, sampleJob, sampleSite, secrets } from './sample-site.ts';
+
+let root = '';
+beforeEach(async () => {
+  root = await mkdtemp(join(tmpdir(), 'rackleaf-build-'));
+});
+afterEach(() => rm(root, { recursive: true, force: true }));
+
+const drawingsOf = sampleDrawings;
+
+/** The sample site with another title, so that its bytes differ. */
+function otherSite(title: string) {
+  const plan = samplePlan();
+  return sampleSite([sampleJob({ ...plan, job: { ...plan.job, title } })]);
+}
+
+/** Bytes of a file as text, search index files opened. */
+async function readable(path: string): Promise<string> {
+  const bytes = await readFile(path);
+  return bytes[0] === 0x1f && bytes[1] === 0x8b ? gunzipSync(bytes).toString() : bytes.toString();
+}
+
+describe('buildSite', () => {
+  it('gives the same bytes for the same shop, whatever the order of its jobs', async () => {
+    const second = samplePlan();
+    const jobs = [sampleJob(), sampleJob({ ...second, job: { ...second.job, id: 'another-job' } })];
+    const one = await buildSite(sampleSite(jobs), { root, drawingsOf });
+    const other = await buildSite(sampleSite([...jobs].reverse()), { root, drawingsOf });
+    expect(other.digest).toBe(one.digest);
+    expect(await realpath(one.link)).toBe(await realpath(one.folder));
+  });
+
+  it('writes what the server gives for the same page', async () => {
+    const { folder } = await buildSite(sampleSite(), { root, drawingsOf });
+    const page = sitePages({ site: sampleSite(), audience: 'bench' }).find(
+      ({ address }) => address === '/jobs/sample-job/',
+    );
+    const served = page === undefined ? '' : renderPage(page, openTemplates(), drawingsOf);
+    expect(await readFile(join(folder, 'jobs/sample-job/index.html'), 'utf8')).toBe(served);
+  });
+
+  it('leaves the last good site untouched when a build fails, and no rubbish behind', async () => {
+    const good = await buildSite(sampleSite(), { root, drawingsOf });
+    const fails = () => {
+      throw new Error('a drawing failed');
+    };
+    await expect(buildSite(otherSite('Other'), { root, drawingsOf: fails })).rejects.toThrow('last good one');
+    expect(await realpath(good.link)).toBe(await realpath(good.folder));
+    expect(await readdir(join(root, '.rackleaf'))).toEqual([`site-${good.digest}`]);
+  });
+
+  it('keeps the current site and its forerunner, and removes older ones', async () => {
+    const built = [];
+    for (const title of ['One', 'Two', 'Three'])
+      built.push(await buildSite(otherSite(title), { root, drawingsOf }));
+    const kept = (await readdir(join(root, '.rackleaf'))).sort();
+    expect(kept).toEqual(
+      built
+        .slice(1)
+        .map(({ digest }) => `site-${digest}`)
+        .sort(),
+    );
+    expect(await readlink(join(root, 'dist'))).toBe(join('.rackleaf', `site-${built[2]?.digest}`));
+  });
+
+  it('exchanges a copy where links are not allowed, and puts back what an interruption left', async () => {
+    await buildSite(otherSite('One'), { root, drawingsOf, links: false });
+    await buildSite(otherSite('Two'), { root, drawingsOf, links: false });
+    expect(await readFile(join(root, 'dist/index.html'), 'utf8')).toContain('Two');
+    expect((await readdir(root)).sort()).toEqual(['.rackleaf', 'dist']);
+
+    const places = { store: join(root, 'store'), link: join(root, 'site') };
+    await mkdir(join(root, 'site.old'));
+    await writeFile(join(root, 'site.old/index.html'), 'good');
+    await repairSite(places);
+    expect(await readFile(join(root, 'site/index.html'), 'utf8')).toBe('good');
+  });
+
+  it('takes over a plain folder that stands where the link goes', async () => {
+    await buildSite(otherSite('One'), { root, drawingsOf, links: false });
+    const built = await buildSite(otherSite('Two'), { root, drawingsOf });
+    expect(await realpath(built.link)).toBe(await realpath(built.folder));
+  });
+
+  it('asks nothing of any other place: every reference is relative', async () => {
+    const { folder } = await buildSite(sampleSite(), { root, drawingsOf });
+    const pages = (await filesBelow(folder)).filter((file) => /\.(html|css)$/.test(file));
+    for (const page of pages) {
+      const text = await readFile(join(folder, page), 'utf8');
+      expect(text).not.toMatch(/(?:href|src|action)="(?:[a-z]+:|\/)/);
+      expect(text).not.toMatch(/url\(["']?(?:[a-z]+:|\/)/);
+    }
+  });
+
+  it('links to nothing that is not there', async () => {
+    const { folder } = await buildSite(sampleSite(), { root, drawingsOf });
+    const missing: string[] = [];
+    for (const page of (await filesBelow(folder)).filter((file) => file.endsWith('.html'))) {
+      const text = await readFile(join(folder, page), 'utf8');
+      const ids = new Set([...text.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id));
+      for (const [, link = ''] of text.matchAll(/(?:href|src)="([^"]+)"/g)) {
+        const [path = '', anchor] = link.split('#');
+        if (path === '' ? !ids.has(anchor) : !existsSync(join(folder, page, '..', path)))
+          missing.push(`${page}: ${link}`);
+      }
+    }
+    expect(missing).toEqual([]);
+  });
+});
+
+describe('private values', () => {
+  const own = Object.values(secrets);
+
+  /** Files of an audience's site in which a private value stands, by their path. */
+  async function leaks(audience: 'bench' | 'customer' | 'shop'): Promise<Record<string, string[]>> {
+    await buildSite(sampleSite(), { root, drawingsOf, audience });
+    const { link } = sitePlaces(root, audience);
+    const folder = await realpath(link);
+    const found: Record<string, string[]> = {};
+    for (const file of await filesBelow(folder)) {
+      const text = `${file}\n${await readable(join(folder, file))}`.toLowerCase();
+      const told = own.filter((secret) => text.includes(secret.toLowerCase()));
+      if (told.length > 0) found[file] = told;
+    }
+    return found;
+  }
+
+  it('stand nowhere in the site of the bench', async () => {
+    expect(await leaks('bench')).toEqual({});
+  });
+
+  it('stand in the shop record on the pages of the job alone', async () => {
+    expect(await leaks('shop')).toEqual({
+      'jobs/sample-job/index.html': own,
+      'jobs/sample-job/A/index.html': own,
+    });
+  });
+
+  it("stand in the customer's copy on the cover, without what only the shop may know", async () => {
+    const { name, contact, plate, price } = secrets;
+    const told = [name, contact, plate, price];
+    expect(await leaks('customer')).toEqual({
+      'jobs/sample-job/index.html': told,
+      'jobs/sample-job/A/index.html': told,
+    });
+  });
+
+  it('come with no index of other jobs and no search in the copy of a customer', async () => {
+    const { folder } = await buildSite(sampleSite(), { root, drawingsOf, audience: 'customer' });
+    const pages = (await filesBelow(folder)).filter((file) => !file.startsWith('assets/'));
+    expect(pages).toEqual(['jobs/sample-job/A/index.html', 'jobs/sample-job/index.html']);
+  });
+});
