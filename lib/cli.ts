@@ -1,0 +1,4 @@
+#!/usr/bin/env -S npx tsx
+import { runCommand } from './commands/run-command.ts';
+
+process.exitCode = await runCommand(process.argv.slice(2), process.cwd());

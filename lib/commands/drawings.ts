@@ -1,0 +1,23 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { drawJob } from '../draw/draw-job.ts';
+import { fontFiles, type TextMetrics, textMetricsFrom } from '../draw/text-metrics.ts';
+import type { DrawingsOf } from '../publish/shop-site.ts';
+
+/** The metrics of the shipped type, from the font files among the installed packages. */
+export function shippedMetrics(): TextMetrics {
+  const require = createRequire(import.meta.url);
+  const bytes = (file: string) => readFileSync(require.resolve(file));
+  return textMetricsFrom({
+    'sans-400': bytes(fontFiles['sans-400']),
+    'sans-600': bytes(fontFiles['sans-600']),
+    'condensed-400': bytes(fontFiles['condensed-400']),
+    'condensed-600': bytes(fontFiles['condensed-600']),
+  });
+}
+
+/** Draws plans in the shipped type. */
+export function jobDrawings(): DrawingsOf {
+  const metrics = shippedMetrics();
+  return (plan) => drawJob(plan, metrics);
+}

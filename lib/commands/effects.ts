@@ -1,0 +1,50 @@
+import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { dirname, join, relative, sep } from 'node:path';
+import type { SourceFile } from '../model/source-file.ts';
+
+/** The outside world, as the commands see it. Tests hand in one that only records. */
+export interface Effects {
+  /** The folder that holds `content/`. */
+  readonly root: string;
+  /** True where a person watches the messages: progress is told only then. */
+  readonly watched: boolean;
+  out(text: string): void;
+  tell(text: string): void;
+  /** Every file below `content/`, with its path from the root. */
+  readContent(): Promise<readonly SourceFile[]>;
+  /** Puts a file in its place in one step, so that nobody sees half of it. */
+  write(path: string, text: string): Promise<void>;
+}
+
+const textEndings = ['.yaml', '.md', '.json'];
+
+/** The effects of a real run. */
+export function realEffects(root: string): Effects {
+  return {
+    root,
+    watched: process.stderr.isTTY === true,
+    out: (text) => process.stdout.write(`${text}\n`),
+    tell: (text) => process.stderr.write(`${text}\n`),
+    readContent: () => readBelow(root, join(root, 'content')),
+    write: async (path, text) => {
+      const full = join(root, path);
+      await mkdir(dirname(full), { recursive: true });
+      await writeFile(`${full}.new`, text);
+      await rename(`${full}.new`, full);
+    },
+  };
+}
+
+async function readBelow(root: string, folder: string): Promise<SourceFile[]> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
+  const files = entries.filter(
+    (entry) => entry.isFile() && textEndings.some((ending) => entry.name.endsWith(ending)),
+  );
+  const paths = files.map((entry) => join(entry.parentPath, entry.name)).sort();
+  return Promise.all(
+    paths.map(async (path) => ({
+      path: relative(root, path).split(sep).join('/'),
+      text: await readFile(path, 'utf8'),
+    })),
+  );
+}

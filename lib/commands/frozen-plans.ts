@@ -1,0 +1,67 @@
+import { type BuildPlan, buildPlanSchema } from '../model/plan/index.ts';
+import type { Problem } from '../model/problem.ts';
+import type { SourceFile } from '../model/source-file.ts';
+import type { ReleasedLabels } from '../read/read-content.ts';
+
+/** A revision that was released, as it was frozen. */
+export interface FrozenPlan {
+  readonly job: string;
+  readonly revision: string;
+  readonly plan: BuildPlan;
+}
+
+const ofFrozen = /^content\/jobs\/([^/]+)\/([^/]+)\.plan\.json$/;
+
+/** Where the plan of a released revision is frozen. */
+export function frozenPath(job: string, revision: string): string {
+  return `content/jobs/${job}/${revision}.plan.json`;
+}
+
+/** The frozen plans among the files of a shop, oldest revision first. One that can't be read is a problem. */
+export function frozenPlans(files: readonly SourceFile[]): {
+  readonly frozen: readonly FrozenPlan[];
+  readonly problems: readonly Problem[];
+} {
+  const frozen: FrozenPlan[] = [];
+  const problems: Problem[] = [];
+  for (const { path, text } of files) {
+    const [, job, revision] = ofFrozen.exec(path) ?? [];
+    if (job === undefined || revision === undefined) continue;
+    const plan = parsePlan(text);
+    if (plan) frozen.push({ job, revision, plan });
+    else problems.push(unreadable(path));
+  }
+  const key = ({ job, revision }: FrozenPlan) => `${job} ${revision.padStart(8)}`;
+  return { frozen: frozen.toSorted((a, b) => (key(a) < key(b) ? -1 : 1)), problems };
+}
+
+function parsePlan(text: string): BuildPlan | null {
+  try {
+    const parsed = buildPlanSchema.safeParse(JSON.parse(text));
+    return parsed.success ? parsed.data : null;
+  } catch {
+    return null;
+  }
+}
+
+function unreadable(path: string): Problem {
+  return {
+    where: { file: path, line: 1, column: 1, path: '' },
+    message: 'the frozen plan of a released revision can not be read',
+    expected: 'the file exactly as `rackleaf release` wrote it',
+    remedy: 'bring it back from version control: its sheets were handed out',
+  };
+}
+
+/** Labels that released revisions fixed, the latest revision last and so in force. */
+export function releasedLabels(frozen: readonly FrozenPlan[]): ReleasedLabels {
+  const labels: Record<string, Record<string, string>> = {};
+  for (const { job, plan } of frozen)
+    labels[job] = {
+      ...labels[job],
+      ...Object.fromEntries(
+        plan.wires.filter(({ label }) => label !== '').map(({ id, label }) => [id, label]),
+      ),
+    };
+  return labels;
+}

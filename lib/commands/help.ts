@@ -1,0 +1,38 @@
+/** What each command does, and its options. */
+const texts: Readonly<Record<string, string>> = {
+  build: `rackleaf build [--audience bench|customer|shop] [--keep-going]
+
+Reads content/, plans and checks every job, and builds the site.
+  --audience    who the site is for; the default is bench, in dist
+  --keep-going  builds what can be built although the input has errors`,
+  serve: `rackleaf serve [--port 8080]
+
+Serves the site to this machine, and anew whenever a file of content/ is saved.`,
+  check: `rackleaf check [JOB] [--json]
+
+Prints every error of the input and every finding, with file, line and column.`,
+  plan: `rackleaf plan JOB [--json]
+rackleaf plan --schema
+
+Prints the plan of a job; with --json the whole plan document.
+  --schema      the JSON Schema of the plan document`,
+  release: `rackleaf release JOB
+
+Freezes the plan of the job's revision beside the job, unless a finding stops it.`,
+};
+
+const statuses = `Exit status: 0 done; 1 a job has a stop finding; 2 the input has errors; 3 something outside is missing.`;
+
+/** The help of the whole program. */
+export function generalHelp(): string {
+  const lines = Object.values(texts).map((text) =>
+    text.split('\n\n').map((part) => part.replace(/\n {2}.*$/gms, '')),
+  );
+  const rows = lines.map(([usage = '', what = '']) => `${usage}\n    ${what}`);
+  return ['Rackleaf: install build sheets from a job file.', ...rows, statuses].join('\n\n');
+}
+
+/** The help of one command. */
+export function commandHelp(name: string): string {
+  return `${texts[name] ?? ''}\n\n${statuses}`;
+}

@@ -1,0 +1,24 @@
+import { planJsonSchema } from '../model/plan/index.ts';
+import type { Effects } from './effects.ts';
+import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
+import { anyStopped, loadShop } from './load-shop.ts';
+import { standingText, tellProblems } from './report.ts';
+
+/** `rackleaf plan JOB [--json]`: the whole plan document, or one line and its findings' count. */
+export async function plan(effects: Effects, jobId: string, json: boolean): Promise<ExitStatus> {
+  const shop = await loadShop(effects, (id) => id === jobId);
+  tellProblems(shop, effects);
+  const [loaded] = shop.jobs;
+  if (!loaded) {
+    effects.tell(`there is no job "${jobId}" that can be planned`);
+    return exitStatus.inputErrors;
+  }
+  effects.out(json ? JSON.stringify(loaded.plan, null, 2) : standingText(loaded));
+  return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) });
+}
+
+/** `rackleaf plan --schema`: the JSON Schema of the plan document. */
+export function planSchema(effects: Effects): ExitStatus {
+  effects.out(JSON.stringify(planJsonSchema(), null, 2));
+  return exitStatus.done;
+}

@@ -1,0 +1,57 @@
+import { type BuildPlan, isStopped } from '../model/plan/index.ts';
+import { splice } from '../read/splice.ts';
+import { readYaml } from '../read/yaml.ts';
+import type { Effects } from './effects.ts';
+import { type ExitStatus, exitStatus } from './exit-status.ts';
+import { frozenPath } from './frozen-plans.ts';
+import { loadShop } from './load-shop.ts';
+import { findingText, tellProblems } from './report.ts';
+
+/**
+ * `rackleaf release JOB`: refuses while a finding stops the job; otherwise freezes the whole plan of the revision
+ * beside the job and writes `status: released` into the job file. Nothing else of the file changes.
+ */
+export async function release(effects: Effects, jobId: string): Promise<ExitStatus> {
+  const shop = await loadShop(effects, (id) => id === jobId);
+  const [loaded] = shop.jobs;
+  if (shop.problems.length > 0 || !loaded) {
+    tellProblems(shop, effects);
+    if (!loaded) effects.tell(`there is no job "${jobId}" that can be planned`);
+    return exitStatus.inputErrors;
+  }
+  const { revision } = loaded.job.file;
+  if (loaded.released) {
+    effects.tell(`${jobId}, revision ${revision}, is released already: raise the revision to change it`);
+    return exitStatus.inputErrors;
+  }
+  if (isStopped(loaded.plan)) {
+    const stops = loaded.plan.findings.filter(({ level }) => level === 'stop');
+    for (const finding of stops) effects.tell(findingText(finding));
+    effects.tell(`${jobId} is not released: ${stops.length} findings stop it`);
+    return exitStatus.stopped;
+  }
+  const edited = await withReleasedStatus(effects, jobId);
+  if (edited === null) {
+    effects.tell(
+      `the status of ${jobId} could not be written: write status: released yourself, then release again`,
+    );
+    return exitStatus.inputErrors;
+  }
+  const frozen: BuildPlan = { ...loaded.plan, job: { ...loaded.plan.job, status: 'released' } };
+  const path = frozenPath(jobId, revision);
+  // The plan first: a job that says released without its plan would be computed anew.
+  await effects.write(path, `${JSON.stringify(frozen, null, 1)}\n`);
+  await effects.write(`content/jobs/${jobId}.yaml`, edited);
+  effects.tell(`${jobId}, revision ${revision}, is released; its plan is frozen in ${path}`);
+  return exitStatus.done;
+}
+
+async function withReleasedStatus(effects: Effects, jobId: string): Promise<string | null> {
+  const files = await effects.readContent();
+  const file = files.find(({ path }) => path === `content/jobs/${jobId}.yaml`);
+  const document = file ? readYaml(file.path, file.text).value : null;
+  const span = document?.span('/status');
+  if (!document || !span) return null;
+  const edited = splice(document.source, [{ ...span, text: 'released' }]);
+  return typeof edited === 'string' ? edited : null;
+}

@@ -1,0 +1,35 @@
+import type { Finding } from '../model/finding.ts';
+import { placeText } from '../model/place.ts';
+import { isStopped } from '../model/plan/index.ts';
+import { problemText } from '../model/problem.ts';
+import type { Effects } from './effects.ts';
+import type { LoadedJob, LoadedShop } from './load-shop.ts';
+
+/** A finding as the command line prints it. */
+export function findingText({ where, level, message, remedy, rule, source }: Finding): string {
+  return `${placeText(where)}: ${level}: ${message}\n  to do: ${remedy}\n  rule: ${rule} (${source})`;
+}
+
+/** Tells every problem of the input. */
+export function tellProblems({ problems }: Pick<LoadedShop, 'problems'>, effects: Effects): void {
+  for (const problem of problems) effects.tell(problemText(problem));
+}
+
+/** One line on where a job stands. */
+export function standingText({ job, plan, released, changes }: LoadedJob): string {
+  const count = (level: Finding['level']) =>
+    plan.findings.filter((finding) => finding.level === level).length;
+  const numbers = `${count('stop')} stop, ${count('caution')} caution, ${count('note')} note`;
+  const standing = isStopped(plan)
+    ? 'DRAFT, stopped'
+    : released
+      ? `${plan.job.status}, frozen`
+      : plan.job.status;
+  const differs = changes.length > 0 ? `; computed differently today in ${changes.length} places` : '';
+  return `${job.id}, revision ${plan.job.revision}: ${standing}; ${numbers}${differs}`;
+}
+
+/** Tells where a released revision would be computed differently today. It stays as it was released. */
+export function tellChanges({ job, changes }: LoadedJob, effects: Effects): void {
+  for (const change of changes) effects.tell(`${job.id}: released as ${change}`);
+}

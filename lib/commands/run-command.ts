@@ -1,0 +1,148 @@
+import { parseArgs } from 'node:util';
+import { audiences } from '../model/audience.ts';
+import { nearestName } from '../read/nearest-name.ts';
+import { type Effects, realEffects } from './effects.ts';
+import { type ExitStatus, exitStatus } from './exit-status.ts';
+import { commandHelp, generalHelp } from './help.ts';
+
+interface Given {
+  readonly words: readonly string[];
+  readonly flags: Readonly<Record<string, string | boolean | undefined>>;
+}
+
+interface Command {
+  /** Options beside --help. */
+  readonly options: Readonly<Record<string, 'boolean' | 'string'>>;
+  /** Names of the words that it takes; a question mark behind one that may be left out. */
+  readonly words: readonly string[];
+  run(effects: Effects, given: Given): Promise<ExitStatus> | ExitStatus;
+}
+
+/** Every command. The modules are loaded when asked for, so that `--help` is quick. */
+const commands: Readonly<Record<string, Command>> = {
+  build: {
+    options: { audience: 'string', 'keep-going': 'boolean' },
+    words: [],
+    run: async (effects, { flags }) => {
+      const audience = audiences.find((one) => one === (flags.audience ?? 'bench'));
+      if (!audience) return refuse(effects, `--audience takes ${audiences.join(', ')}`);
+      const { build } = await import('./build.ts');
+      return build(effects, { audience, keepGoing: flags['keep-going'] === true });
+    },
+  },
+  serve: {
+    options: { port: 'string' },
+    words: [],
+    run: async (effects, { flags }) => {
+      const port = Number(flags.port ?? 8080);
+      if (!Number.isInteger(port) || port < 0 || port > 65535)
+        return refuse(effects, '--port takes a whole number up to 65535');
+      const { serve } = await import('./serve.ts');
+      return serve(effects, port, interrupted());
+    },
+  },
+  check: {
+    options: { json: 'boolean' },
+    words: ['JOB?'],
+    run: async (effects, { words, flags }) => {
+      const { check } = await import('./check.ts');
+      return check(effects, words[0] ?? null, flags.json === true);
+    },
+  },
+  plan: {
+    options: { json: 'boolean', schema: 'boolean' },
+    words: ['JOB?'],
+    run: async (effects, { words: [job], flags }) => {
+      const { plan, planSchema } = await import('./plan.ts');
+      if (flags.schema === true) return planSchema(effects);
+      return job === undefined
+        ? refuse(effects, 'plan needs a job: rackleaf plan JOB')
+        : plan(effects, job, flags.json === true);
+    },
+  },
+  release: {
+    options: {},
+    words: ['JOB'],
+    run: async (effects, { words: [job = ''] }) => {
+      const { release } = await import('./release.ts');
+      return release(effects, job);
+    },
+  },
+};
+
+function interrupted(): Promise<void> {
+  return new Promise((resolve) => {
+    process.once('SIGINT', () => resolve());
+    process.once('SIGTERM', () => resolve());
+  });
+}
+
+function refuse(effects: Effects, message: string): ExitStatus {
+  effects.tell(`${message}\nrackleaf --help tells more`);
+  return exitStatus.inputErrors;
+}
+
+/** Runs one command line. Bad words and flags are told, never a stack trace; a bug asks for a report. */
+export async function runCommand(
+  line: readonly string[],
+  root: string,
+  effects: Effects = realEffects(root),
+): Promise<ExitStatus> {
+  const [name, ...rest] = line;
+  if (name === undefined || name === '--help' || name === 'help') {
+    effects.out(generalHelp());
+    return exitStatus.done;
+  }
+  const command = commands[name];
+  if (!command) {
+    const near = nearestName(name, Object.keys(commands));
+    return refuse(effects, `there is no command "${name}"${near ? `; did you mean "${near}"?` : ''}`);
+  }
+  const given = readLine(command, rest);
+  if (typeof given === 'string') return refuse(effects, `${name}: ${given}`);
+  if (given.flags.help === true) {
+    effects.out(commandHelp(name));
+    return exitStatus.done;
+  }
+  try {
+    return await command.run(effects, given);
+  } catch (error) {
+    effects.tell(bugText(error));
+    return exitStatus.missing;
+  }
+}
+
+function readLine(command: Command, rest: readonly string[]): Given | string {
+  const options = Object.fromEntries(
+    [...Object.entries(command.options), ['help', 'boolean'] as const].map(([key, type]) => [key, { type }]),
+  );
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...rest],
+      options,
+      allowPositionals: true,
+      strict: true,
+    });
+    const flags = Object.fromEntries(
+      Object.entries(values).map(([key, value]) => [key, Array.isArray(value) ? undefined : value]),
+    );
+    const least = command.words.filter((word) => !word.endsWith('?')).length;
+    if (flags.help !== true && positionals.length < least) return `needs ${command.words.join(' ')}`;
+    if (positionals.length > command.words.length)
+      return `does not know what to do with "${positionals[command.words.length]}"`;
+    return { words: positionals, flags };
+  } catch (error) {
+    return error instanceof Error ? error.message.replace(/\. .*$/s, '') : 'the flags can not be read';
+  }
+}
+
+/** A bug crashes with a message that asks for a report: what failed, and the chain of causes. */
+function bugText(error: unknown): string {
+  const chain: string[] = [];
+  for (let cause = error; cause instanceof Error; cause = cause.cause) chain.push(cause.message);
+  return [
+    'This should not have happened, and is no fault of the job:',
+    ...chain.map((message) => `  ${message}`),
+    'Please report it with the job file, private values taken out.',
+  ].join('\n');
+}
