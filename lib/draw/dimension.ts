@@ -48,7 +48,7 @@ const axes: Readonly<Record<OrdinateRow['side'], Axis>> = {
   right: { point: (along, across) => at(across, along), out: 1, level: false },
 };
 
-const jogMm = 4;
+const jogMm = 3;
 const type = types.dimension;
 
 /**
@@ -78,12 +78,12 @@ export function drawOrdinates(drawing: Drawing, parent: Parent, row: OrdinateRow
 }
 
 /** The least distance of one value from the next along the axis. */
-export function ordinatePitchMm({ metrics }: Drawing): number {
+export function ordinatePitchMm({ metrics }: Pick<Drawing, 'metrics'>): number {
   return metrics.ascentMm(type) + metrics.descentMm(type) + spacing.clearMm / 2;
 }
 
 /** How far a row reaches beyond its dimension line. */
-export function ordinateDepthMm({ metrics }: Drawing, texts: readonly string[]): number {
+export function ordinateDepthMm({ metrics }: Pick<Drawing, 'metrics'>, texts: readonly string[]): number {
   const longest = Math.max(0, ...texts.map((text) => metrics.widthMm(text, type)));
   return spacing.extensionPastMm + jogMm + spacing.clearMm + longest;
 }

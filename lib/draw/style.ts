@@ -163,7 +163,7 @@ export const spacing = {
   /** Baseline to baseline, as a multiple of the capital height (ISO 3098-1 asks for 1.4 at least). */
   linePitch: 1.6,
   /** From an outline to its first row of dimensions, and between rows. */
-  dimensionGapMm: 10,
+  dimensionGapMm: 7,
   /** Between an edge and the extension line that starts there; how far it runs past the arrow. */
   extensionGapMm: 1,
   extensionPastMm: 2,

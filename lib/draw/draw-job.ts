@@ -1,0 +1,63 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import { drawingKinds } from './drawings/index.ts';
+import type { DrawingSheet } from './drawings/kind.ts';
+import { type DrawnPage, drawPage } from './page.ts';
+import { scaleText } from './scale.ts';
+import type { SerialiseOptions } from './serialise.ts';
+import { drawingText } from './surface.ts';
+import type { TextMetrics } from './text-metrics.ts';
+
+/** One drawing of a job, on a sheet of its own. */
+export interface JobDrawing {
+  /** The sheet of the job's page that it belongs on. */
+  readonly sheet: DrawingSheet;
+  readonly id: string;
+  readonly title: string;
+  readonly svg: string;
+  /** `1:5`; null for a diagram. */
+  readonly scale: string | null;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** What found no place on it: never dropped in silence. */
+  readonly unplaced: readonly string[];
+}
+
+/** A page with the sheet of the job's page that it belongs on. */
+export interface JobPage extends DrawnPage {
+  readonly sheet: DrawingSheet;
+}
+
+/**
+ * Every drawing of a plan as SVG text, kind by kind and board by board, each in its frame and numbered among
+ * them all. The same plan gives the same bytes. Without `options`, colours are left to the page.
+ */
+export function drawJob(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  options: SerialiseOptions = { colours: 'properties' },
+): readonly JobDrawing[] {
+  return drawJobPages(plan, metrics).map(({ sheet, page, drawing, unplaced }) => {
+    const { id, title, scale } = page;
+    const { widthMm, heightMm } = drawing;
+    return {
+      sheet,
+      id,
+      title,
+      svg: drawingText(drawing, options),
+      scale: scale === null ? null : scaleText(scale),
+      widthMm,
+      heightMm,
+      unplaced,
+    };
+  });
+}
+
+/** The same drawings before they are written as text, with every text and its room. */
+export function drawJobPages(plan: BuildPlan, metrics: TextMetrics): readonly JobPage[] {
+  const pages = Object.values(drawingKinds).flatMap(({ sheet, pages: of }) =>
+    of(plan, metrics).map((page) => ({ sheet, page })),
+  );
+  return pages.map(({ sheet, page }, index) => {
+    return { sheet, ...drawPage(plan, metrics, page, { sheet: index + 1, sheets: pages.length }) };
+  });
+}

@@ -1,0 +1,12 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import type { Page } from '../page.ts';
+import type { TextMetrics } from '../text-metrics.ts';
+
+/** Sheets of a job on which drawings stand. */
+export type DrawingSheet = 'cut-and-drill' | 'placement' | 'wire-list' | 'power-diagram' | 'signal-diagram';
+
+/** One kind of drawing: the sheet it belongs on, and its pages for a plan; none where the plan has nothing to show. */
+export interface DrawingKind {
+  readonly sheet: DrawingSheet;
+  readonly pages: (plan: BuildPlan, metrics: TextMetrics) => readonly Page[];
+}

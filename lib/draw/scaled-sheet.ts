@@ -1,0 +1,59 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { BoardWindow } from './board-view.ts';
+import { type Page, roomOf } from './page.ts';
+import { heightMm, type PaperBox, widthMm } from './paper.ts';
+import { type ScaleRatio, scaleRatios } from './scale.ts';
+import type { TextMetrics } from './text-metrics.ts';
+
+/** Room to leave free round a thing that is drawn to scale, millimetres of paper. */
+export interface Margins {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** How a thing is put on a sheet. */
+export interface ScaledSheet {
+  readonly ratio: ScaleRatio;
+  readonly orientation: Page['orientation'];
+}
+
+const orientations = ['landscape', 'portrait'] as const;
+
+/**
+ * The largest scale at which a window of a board, with its margins, fits one sheet, and the way that the
+ * sheet lies; null where none is small enough. `accepts` may refuse a scale, such as one too small for its figures.
+ */
+export function sheetFor(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  page: Omit<Page, 'paint' | 'scale' | 'orientation'>,
+  window: BoardWindow,
+  margins: Margins,
+  accepts: (ratio: ScaleRatio) => boolean = () => true,
+): ScaledSheet | null {
+  const rooms = orientations.map((orientation) => {
+    return { orientation, room: roomOf(plan, metrics, { ...page, orientation, scale: 1 }) };
+  });
+  for (const ratio of scaleRatios.filter((each) => each >= 1 && accepts(each)))
+    for (const { orientation, room } of rooms)
+      if (fits(window, ratio, margins, room)) return { ratio, orientation };
+  return null;
+}
+
+function fits(window: BoardWindow, ratio: ScaleRatio, margins: Margins, room: PaperBox): boolean {
+  const wide = ((window.toXM - window.fromXM) * 1000) / ratio + margins.left + margins.right;
+  const high = ((window.toYM - window.fromYM) * 1000) / ratio + margins.top + margins.bottom;
+  return wide <= widthMm(room) && high <= heightMm(room);
+}
+
+/** The box that is left inside margins. */
+export function within(room: PaperBox, { left, right, top, bottom }: Margins): PaperBox {
+  return {
+    leftMm: room.leftMm + left,
+    topMm: room.topMm + top,
+    rightMm: room.rightMm - right,
+    bottomMm: room.bottomMm - bottom,
+  };
+}
