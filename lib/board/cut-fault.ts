@@ -94,3 +94,15 @@ export function overlap(cut: string, other: string, areaM2: number): BoardFault 
     ...geometry,
   };
 }
+
+/** The geometry of a cut could not be worked out: lines that nearly fall together. */
+export function notResolved(cut: string): BoardFault {
+  return {
+    rule: 'cut-not-resolved',
+    level: 'stop',
+    of: [cut],
+    message: `${cut}: its lines nearly fall together with those of the board or of another cut`,
+    remedy: 'move it by a millimetre; the cut is left out of the board',
+    ...geometry,
+  };
+}

@@ -35,10 +35,11 @@ export function groundsOf({ outline, cutouts, holes }: BoardShape): Grounds {
 
 /**
  * Every place of a square lattice (from the lower left corner of the board's box) where an item stands on
- * board all over: inside the outline and, unless it is raised, off openings and holes.
+ * board all over: inside the outline and, unless it is raised, off openings and holes. At most 200 by 200.
  */
-export function sitesOf(grounds: Grounds, item: Item, heightM: number, stepM: number): Sites {
+export function sitesOf(grounds: Grounds, item: Item, heightM: number, wantedStepM: number): Sites {
   const { box } = grounds;
+  const stepM = usableStepM(box, wantedStepM);
   const outerEdges = edgesOf(grounds.outer);
   const upright = ([0, 90] as const).map((turnDeg) => {
     const size = turnedSize(item, turnDeg);
@@ -56,6 +57,12 @@ export function sitesOf(grounds: Grounds, item: Item, heightM: number, stepM: nu
   );
   const index = new Map(list.map((site) => [siteKey(site.turnDeg, site.column, site.row), site]));
   return { list, at: (turnDeg, column, row) => index.get(siteKey(turnDeg, column, row)) };
+}
+
+/** A step that leaves at most 200 places along the longer side, so that no input makes the search endless. */
+function usableStepM(box: Box, stepM: number): number {
+  const least = Math.max(box.maxX - box.minX, box.maxY - box.minY) / 200;
+  return Math.max(stepM, least);
 }
 
 function siteKey(turnDeg: TurnDeg, column: number, row: number): number {
@@ -94,8 +101,9 @@ function ordered(one: number, other: number): readonly [number, number] {
 }
 
 /** By how much an item that has no site is too large, metres: the least that it reaches out, over all turns. */
-export function tooLargeByM(grounds: Grounds, item: Item, stepM: number): number {
+export function tooLargeByM(grounds: Grounds, item: Item, wantedStepM: number): number {
   const { box } = grounds;
+  const stepM = usableStepM(box, wantedStepM);
   const [spanX, spanY] = [box.maxX - box.minX, box.maxY - box.minY];
   const excess = ([0, 90] as const).map((turnDeg) => {
     const size = turnedSize(item, turnDeg);

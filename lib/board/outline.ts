@@ -3,7 +3,7 @@ import { recoverArcs } from './arc-recovery.ts';
 import { type Base, baseOf, measured } from './base.ts';
 import { arcOf, flatten, type Loop, loopEdges } from './bulge.ts';
 import { cleanRing } from './clean-ring.ts';
-import { inPieces, outside, overlap } from './cut-fault.ts';
+import { inPieces, notResolved, outside, overlap } from './cut-fault.ts';
 import { type Removal, removalsOf, sizeFault } from './cuts.ts';
 import { boardDefaults } from './defaults.ts';
 import type { BoardFault } from './fault.ts';
@@ -100,18 +100,28 @@ function cutAll(base: Base, removals: readonly Removal[]): CutOut {
   let region = whole;
   for (const removal of removals) {
     const ring = flatten(removal.loop, boardDefaults.flattenM);
-    const fault = removal.open ? openFault(base, removal, ring) : closedFault(base, removal, ring);
-    const left = solid(difference(region, regionOf(ring)));
-    const split = left.length === 1 ? null : inPieces(removal.cut, left.length);
-    const stop = fault ?? split;
-    if (stop) faults.push(stop);
+    const result = cutOne(base, removal, ring, region);
+    if ('rule' in result) faults.push(result);
     else {
       faults.push(...overlaps(removal, ring, made, whole));
-      region = left;
+      region = result.left;
       made.push({ ...removal, ring });
     }
   }
   return { region, made, faults };
+}
+
+/** What one cut leaves, or why it can't be made. */
+function cutOne(base: Base, removal: Removal, ring: Ring, region: Region): { left: Region } | BoardFault {
+  try {
+    const fault = removal.open ? openFault(base, removal, ring) : closedFault(base, removal, ring);
+    if (fault) return fault;
+    const left = solid(difference(region, regionOf(ring)));
+    return left.length === 1 ? { left } : inPieces(removal.cut, left.length);
+  } catch {
+    // The geometry library throws where it can't tell nearly coincident lines apart, on any of our grids.
+    return notResolved(removal.cut);
+  }
 }
 
 /** Pieces without slivers that rounding leaves (below 1 mm2). */

@@ -39,16 +39,18 @@ export function toBarrier(p: Point, barrier: Barrier): number {
 
 /**
  * A grid over a board with lines every `pitchM` and through every terminal, so that wires start and end
- * straight; lines nearer than 0.4 of the pitch to a terminal's give way to it.
+ * straight; lines nearer than 0.4 of the pitch to a terminal's give way to it. At most 400 even lines a side.
  */
 export function trackGrid(
   shape: BoardShape,
   barriers: readonly Barrier[],
   terminals: readonly Point[],
-  pitchM: number,
+  wantedPitchM: number,
 ): TrackGrid {
   const [outer = [], ...openings] = [shape.outline, ...shape.cutouts].map((loop) => flatten(loop, 0.0002));
   const box = boxOf(outer);
+  const least = Math.max(box.maxX - box.minX, box.maxY - box.minY) / 400;
+  const pitchM = Math.max(wantedPitchM, least);
   const xs = lines(
     box.minX,
     box.maxX,

@@ -2,7 +2,16 @@ import type { Traced } from '../model/trace.ts';
 import { flatten, type Loop } from './bulge.ts';
 import { computed, input } from './measure.ts';
 import type { BoardShape, RoundHole } from './outline.ts';
-import { distance, edgesOf, nearestOnSegment, type Point, pointToRing, type Ring, turn } from './point.ts';
+import {
+  distance,
+  edgesOf,
+  nearestOnSegment,
+  type Point,
+  pointToRing,
+  pointToSegment,
+  type Ring,
+  turn,
+} from './point.ts';
 import { insideRegion, type Region } from './region.ts';
 
 /** Arcs are flattened to this for webs, metres: far below what a saw can do. */
@@ -32,14 +41,11 @@ interface Bound {
  */
 export function narrowestWeb(shape: BoardShape): Traced<number> & { readonly web: Web | null } {
   const bounds = boundsOf(shape);
-  const candidates = bounds.flatMap((one, at) =>
-    bounds.slice(at).flatMap((other) => websBetween(one, other)),
-  );
-  const holes = holeWebs(shape, bounds);
-  const web =
-    [...candidates, ...holes]
-      .toSorted((a, b) => a.widthM - b.widthM)
-      .find((candidate) => runsInMaterial(candidate, shape.region)) ?? null;
+  const narrowest = new Narrowest(shape.region);
+  holeWebs(shape, bounds, narrowest);
+  for (const [at, one] of bounds.entries())
+    for (const other of bounds.slice(at)) websBetween(one, other, narrowest);
+  const { web } = narrowest;
   const traced = computed(
     web?.widthM ?? 0,
     'm',
@@ -59,6 +65,27 @@ export function narrowestWeb(shape: BoardShape): Traced<number> & { readonly web
   return { ...traced, web };
 }
 
+/** The narrowest of the webs offered that runs in material. */
+class Narrowest {
+  web: Web | null = null;
+  readonly #region: Region;
+
+  constructor(region: Region) {
+    this.#region = region;
+  }
+
+  offer(from: Point, to: Point, widthM: number, between: readonly [string, string]): void {
+    if (this.web && widthM >= this.web.widthM) return;
+    const web = { from: { xM: from.xM, yM: from.yM }, to: { xM: to.xM, yM: to.yM }, widthM, between };
+    if (runsInMaterial(web, this.#region)) this.web = web;
+  }
+
+  /** Nothing this wide or wider need be offered. */
+  get enoughM(): number {
+    return this.web?.widthM ?? Infinity;
+  }
+}
+
 function boundsOf(shape: BoardShape): Bound[] {
   const named = (loop: Loop, name: string): Bound => {
     const ring = flatten(loop, toleranceM);
@@ -76,27 +103,29 @@ function inwardCorners(ring: Ring): Point[] {
 }
 
 /** Webs from the inward corners of each line to the other line, and between straight parallel edges. */
-function websBetween(one: Bound, other: Bound): Web[] {
+function websBetween(one: Bound, other: Bound, narrowest: Narrowest): void {
   const between = [one.name, other.name] as const;
-  return [
-    ...[...one.inward].flatMap((p) => webFrom(p, other, between)),
-    ...(one === other ? [] : [...other.inward].flatMap((p) => webFrom(p, one, between))),
-    ...parallelWebs(one.ring, other.ring, between),
-  ];
+  parallelWebs(one.ring, other.ring, between, narrowest);
+  for (const p of one.inward) websFrom(p, other, between, narrowest);
+  if (one !== other) for (const p of other.inward) websFrom(p, one, between, narrowest);
 }
 
 /** The webs from a corner to each edge that it does not belong to, met squarely or at an inward corner. */
-function webFrom(p: Point, { ring, inward }: Bound, between: readonly [string, string]): Web[] {
+function websFrom(p: Point, { ring, inward }: Bound, between: Web['between'], narrowest: Narrowest): void {
   const at = ring.indexOf(p);
   const neighbours = [ring[(at + ring.length - 1) % ring.length], ring[(at + 1) % ring.length]];
-  return edgesOf(ring).flatMap(([a, b]) => {
-    if (a === p || b === p || turn(a, b, p) <= 0) return [];
-    const to = nearestOnSegment(p, a, b);
-    const end = distance(to, a) < 1e-9 ? a : distance(to, b) < 1e-9 ? b : null;
-    if (end && at >= 0 && neighbours.includes(end)) return [];
-    if (end && !inward.has(end) && !square(p, to, a, b)) return [];
-    return [{ from: p, to, widthM: distance(p, to), between }];
-  });
+  let a = ring.at(-1) ?? p;
+  for (const b of ring) {
+    const [from, to] = [a, b];
+    a = b;
+    const widthM = pointToSegment(p, from, to);
+    if (widthM >= narrowest.enoughM || from === p || to === p || turn(from, to, p) <= 0) continue;
+    const foot = nearestOnSegment(p, from, to);
+    const end = distance(foot, from) < 1e-9 ? from : distance(foot, to) < 1e-9 ? to : null;
+    if (end && at >= 0 && neighbours.includes(end)) continue;
+    if (end && !inward.has(end) && !square(p, foot, from, to)) continue;
+    narrowest.offer(p, foot, widthM, between);
+  }
 }
 
 function square(p: Point, foot: Point, a: Point, b: Point): boolean {
@@ -108,19 +137,16 @@ function square(p: Point, foot: Point, a: Point, b: Point): boolean {
 const longEdgeM = 0.002;
 
 /** Webs between long edges that run side by side in opposite directions, material between them. */
-function parallelWebs(one: Ring, other: Ring, between: readonly [string, string]): Web[] {
+function parallelWebs(one: Ring, other: Ring, between: Web['between'], narrowest: Narrowest): void {
   const long = ([a, b]: readonly [Point, Point]) => distance(a, b) > longEdgeM;
   const others = edgesOf(other).filter(long);
-  return edgesOf(one)
-    .filter(long)
-    .flatMap(([a, b]) =>
-      others.flatMap(([c, d]) => {
-        const from = middleOfOverlap(a, b, c, d);
-        if (!from || turn(c, d, from) <= 0) return [];
-        const to = nearestOnSegment(from, c, d);
-        return [{ from, to, widthM: distance(from, to), between }];
-      }),
-    );
+  for (const [a, b] of edgesOf(one).filter(long))
+    for (const [c, d] of others) {
+      const from = middleOfOverlap(a, b, c, d);
+      if (!from || turn(c, d, from) <= 0) continue;
+      const to = nearestOnSegment(from, c, d);
+      narrowest.offer(from, to, distance(from, to), between);
+    }
 }
 
 /** The point of a-b opposite the middle of the stretch where c-d runs beside it the other way; null where none does. */
@@ -135,26 +161,17 @@ function middleOfOverlap(a: Point, b: Point, c: Point, d: Point): Point | null {
   return { xM: a.xM + ux * middle, yM: a.yM + uy * middle };
 }
 
-function holeWebs({ holes }: BoardShape, bounds: readonly Bound[]): Web[] {
-  return holes.flatMap((hole, at) => [
-    ...bounds.map(({ name, ring }): Web => {
+function holeWebs({ holes }: BoardShape, bounds: readonly Bound[], narrowest: Narrowest): void {
+  for (const [at, hole] of holes.entries()) {
+    for (const { name, ring } of bounds) {
       const to = nearestOf(hole, ring);
-      return {
-        from: centreOf(hole),
-        to,
-        widthM: distance(hole, to) - hole.diameterM / 2,
-        between: [hole.id, name],
-      };
-    }),
-    ...holes.slice(at + 1).map((other): Web => {
+      narrowest.offer(hole, to, distance(hole, to) - hole.diameterM / 2, [hole.id, name]);
+    }
+    for (const other of holes.slice(at + 1)) {
       const widthM = distance(hole, other) - (hole.diameterM + other.diameterM) / 2;
-      return { from: centreOf(hole), to: centreOf(other), widthM, between: [hole.id, other.id] };
-    }),
-  ]);
-}
-
-function centreOf({ xM, yM }: Point): Point {
-  return { xM, yM };
+      narrowest.offer(hole, other, widthM, [hole.id, other.id]);
+    }
+  }
 }
 
 function nearestOf(p: Point, ring: Ring): Point {

@@ -91,6 +91,52 @@ describe('a board in its space', () => {
   });
 });
 
+describe('a board and its space mirrored', () => {
+  it('fit as before', () => {
+    const flip = (points: Ring): Ring => points.map(({ xM, yM }) => ({ xM: 0.8 - xM, yM })).reverse();
+    const spot = fc.tuple(fc.integer({ min: -20, max: 520 }), fc.integer({ min: -20, max: 220 }));
+    fc.assert(
+      fc.property(spot, spot, ([x, y], [ox, oy]) => {
+        const hinge = {
+          id: 'hinge',
+          outline: box(ox / 1000, oy / 1000, 0.05, 0.03),
+          fromM: 0.02,
+          toM: 0.1,
+        };
+        const at = { item: 'amp', xM: x / 1000, yM: y / 1000, turnDeg: 0 as const, heightM: 0 };
+        const there = fitBoard({ ...board, placements: [at] }, { ...space, obstacles: [hinge] }, pose);
+        const mirrored = fitBoard(
+          {
+            ...board,
+            shape: {
+              ...shape,
+              region: shape.region.map(({ outer, openings }) => ({
+                outer: flip(outer),
+                openings: openings.map(flip),
+              })),
+            },
+            placements: [{ ...at, xM: 0.8 - at.xM - 0.3 }],
+          },
+          {
+            ...space,
+            outline: flip(space.outline),
+            obstacles: [{ ...hinge, outline: flip(hinge.outline) }],
+          },
+          pose,
+        );
+        const amounts = (fit: typeof there) => [
+          fit.clearances.toWallM.value.toFixed(6),
+          fit.clearances.inDepthM.value.toFixed(6),
+          ...fit.clearances.toObstaclesM.map(({ clearance }) => clearance.value.toFixed(6)),
+          ...fit.faults.map(({ rule, of }) => `${rule} ${of.join(' ')}`),
+        ];
+        expect(amounts(mirrored)).toEqual(amounts(there));
+      }),
+      { numRuns: 100, seed: 13 },
+    );
+  });
+});
+
 describe('fixings', () => {
   const fixing = (id: string, xM: number, yM: number) => ({
     id,

@@ -6,6 +6,7 @@ import { boardArea, boardCentroid, boardMass } from '../../lib/board/measure.ts'
 import { offset } from '../../lib/board/offset.ts';
 import { drawOutline } from '../../lib/board/outline.ts';
 import { regionArea } from '../../lib/board/region.ts';
+import { narrowestWeb } from '../../lib/board/web.ts';
 import { flattenPolygon, mm, outlines, shapeOf, written } from './shapes.ts';
 
 const rectangle = { width: '36 in', height: '18 in' };
@@ -119,6 +120,39 @@ describe('measuring from another corner', () => {
         expect.closeTo(first?.xM ?? 0, 12),
         expect.closeTo(first?.yM ?? 0, 12),
       ]);
+  });
+});
+
+describe('moving the datum', () => {
+  it('changes no area and no web', () => {
+    const corners = [
+      [0, 0],
+      [400, 0],
+      [500, 300],
+      [200, 380],
+      [0, 300],
+    ] as const;
+    const shapeAt = (dx: number, dy: number) =>
+      shapeOf({
+        polygon: corners.map(([x, y]) => [mm(x + dx), mm(y + dy)]),
+        cuts: [
+          { cut: 'notch', edge: 2, offset: '100 mm', width: '50 mm', depth: '40 mm' },
+          { cut: 'arc-corner', radius: '20 mm', corners: [1, 4] },
+          { cut: 'window', x: mm(80 + dx), y: mm(90 + dy), width: '70 mm', height: '60 mm', radius: '8 mm' },
+          { cut: 'slot', x: mm(250 + dx), y: mm(200 + dy), length: '90 mm', width: '20 mm', turn: '40 deg' },
+        ],
+      });
+    const still = shapeAt(0, 0);
+    const web = narrowestWeb(still).value;
+    fc.assert(
+      fc.property(fc.integer({ min: -900, max: 900 }), fc.integer({ min: -900, max: 900 }), (dx, dy) => {
+        const moved = shapeAt(dx, dy);
+        expect(boardArea(moved).value).toBeCloseTo(boardArea(still).value, 8);
+        expect(narrowestWeb(moved).value).toBeCloseTo(web, 6);
+        expect(boardCentroid(moved).xM).toBeCloseTo(boardCentroid(still).xM + dx / 1000, 7);
+      }),
+      { numRuns: 20, seed: 14 },
+    );
   });
 });
 
