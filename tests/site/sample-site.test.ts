@@ -1,0 +1,17 @@
+import { samplePlan } from '../publish/sample-plan.ts';
+import { sampleDrawings, sampleJob, sampleSite } from '../publish/sample-site.ts';
+import { describeSite } from './describe-site.ts';
+
+const plan = samplePlan();
+const draft = {
+  ...plan,
+  job: { ...plan.job, id: 'draft-job', title: 'Draft of a board', status: 'draft' as const },
+};
+
+describeSite({
+  name: 'a sample shop',
+  site: sampleSite([sampleJob(plan), sampleJob(draft)]),
+  drawingsOf: sampleDrawings,
+  // Fourteen sheets, the cover on two pages, two drawings on a page of their own.
+  printed: { 'sample-job': 17, 'draft-job': 17 },
+});
