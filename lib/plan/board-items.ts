@@ -6,13 +6,13 @@ import type { ConductorRole, Panel } from '../model/vocabulary.ts';
 
 const edges = ['left', 'right', 'top', 'bottom'] as const;
 
-/** Layer that a conductor is laid in on the board. Turn-on and control wires go with the signal. */
+/** Layer that a conductor is laid in on the board. Control wires go with the signal; a turn-on wire disturbs nothing. */
 export const layerOfRole: Readonly<Record<ConductorRole, WireLayer>> = {
   power: 'power',
   ground: 'ground',
   speaker: 'speaker',
   signal: 'signal',
-  'turn-on': 'signal',
+  'turn-on': 'speaker',
   control: 'signal',
 };
 

@@ -14,6 +14,8 @@ export interface CircuitPaths {
   fusesBetween(source: CircuitSource, edge: CircuitEdge): readonly CircuitEdge[];
   /** Sources whose positive terminal reaches an edge. */
   sourcesOf(edge: CircuitEdge): readonly CircuitSource[];
+  /** Nodes that only an edge joins to the primary source. */
+  nodesBehind(edge: CircuitEdge): ReadonlySet<string>;
   /** The fuse that stands nearest before a load on its way from the primary source; null where none does. */
   fuseOf(load: CircuitLoad): CircuitEdge | null;
   /** Conductors on the shortest way from a source to an edge, in order; null where there is none. */
@@ -63,6 +65,11 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
         const nodes = reach(positive, new Set([edge.id]));
         return nodes.has(edge.from) || nodes.has(edge.to);
       }),
+    nodesBehind: (edge) => {
+      if (!primary) return none;
+      const near = reach(primary.positive, new Set([edge.id]));
+      return new Set([...reach(primary.positive, none)].filter((node) => !near.has(node)));
+    },
     fuseOf: ({ device, from }) => {
       const end: CircuitEdge = {
         id: `${device.id}:load`,

@@ -1,4 +1,4 @@
-import type { Device, Job } from '../model/resolved-job.ts';
+import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import type { FuseForm } from '../model/vocabulary.ts';
 import { chooseFuse, type FuseChoice } from '../power/fuse-choice.ts';
 import { interruptNeedA } from '../power/interrupting.ts';
@@ -116,9 +116,20 @@ function demand(
   const ratedOf = (id: string) => loads.find(({ item }) => item === id)?.ratedA ?? 0;
   const ratedA =
     behind.reduce((sum, { device }) => sum + ratedOf(device.id), 0) +
-    batteries * job.rules['battery-acceptance'].value;
+    batteries * job.rules['battery-acceptance'].value +
+    switchedA(job, paths.nodesBehind(edge));
   const direct = batteries > 0 ? [] : behind.filter((load) => paths.fuseOf(load)?.id === edge.id);
   const ceilings = direct.map(({ device }) => supplyOf(device.spec)?.fuse ?? 0);
   const ceilingA = ceilings.length === 0 ? null : ceilings.reduce((sum: number, ceiling) => sum + ceiling, 0);
   return { ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10, ceilingA };
+}
+
+/** What turn-on wires draw that begin behind a fuse: through a relay's contact, or straight from a way. */
+function switchedA(job: Job, behind: ReadonlySet<string>): number {
+  return job.links.reduce((sum, { from, to }) => {
+    const far = behind.has(terminalId(from)) ? to : behind.has(terminalId(to)) ? from : null;
+    const device = far && job.devices.find(({ id }) => id === far.device);
+    const isTurnOn = far && device?.facts.terminals[far.terminal]?.role === 'turn-on-in';
+    return sum + (isTurnOn ? (supplyOf(device?.spec ?? null)?.['turn-on-draw'] ?? 0) : 0);
+  }, 0);
 }

@@ -5,6 +5,7 @@ import { loadElement } from '../power/load-current.ts';
 import { solveNetwork } from '../power/network.ts';
 import type { NetworkElement, NetworkResult } from '../power/network-types.ts';
 import { ohmPerM } from '../power/resistance.ts';
+import { settledElements } from '../power/settled-network.ts';
 import { isPowerFault } from '../power/traced.ts';
 import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
@@ -61,7 +62,10 @@ export const operatingPoints = [
 export function solvePoint(input: NetworkInput, point: PointDefinition): OperatingPoint {
   const elements = networkElements(input, point);
   const referenceNode = input.circuit.primary?.negative ?? bodyId;
-  return planPoint(point, elements, solveNetwork({ referenceNode, elements }));
+  const network = { referenceNode, elements };
+  const result = solveNetwork(network);
+  // A battery that takes all the charge it accepts stands as that current, so that the elements rebuild the network.
+  return planPoint(point, settledElements(network, result), result);
 }
 
 function networkElements(input: NetworkInput, point: PointDefinition): NetworkElement[] {

@@ -1,4 +1,4 @@
-import type { PlanBoard, PlanCable, PlanFuse, PlanPick, PlanWire } from '../model/plan/index.ts';
+import type { PlanBoard, PlanCable, PlanFuse, PlanPick, PlanRun, PlanWire } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { mountingScrew } from './board-shape.ts';
 import { piecesOf } from './fuse-shelf.ts';
@@ -7,6 +7,7 @@ import { piecesOf } from './fuse-shelf.ts';
 export interface PickInput {
   readonly job: Job;
   readonly wires: readonly PlanWire[];
+  readonly runs: readonly PlanRun[];
   readonly cables: readonly PlanCable[];
   readonly fuses: readonly PlanFuse[];
   readonly boards: readonly PlanBoard[];
@@ -24,7 +25,7 @@ export function pickList(input: PickInput): PlanPick[] {
   return rows.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
 }
 
-function countPieces({ job, wires, cables, fuses, boards }: PickInput): ReadonlyMap<string, number> {
+function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   const add = (part: string | null | undefined, quantity = 1) => {
     if (part) counts.set(part, (counts.get(part) ?? 0) + quantity);
@@ -36,6 +37,7 @@ function countPieces({ job, wires, cables, fuses, boards }: PickInput): Readonly
     const spec = job.parts[part];
     if (spec?.kind === 'cable' && spec['made-length'] !== undefined) add(part);
   }
+  for (const { grommets } of runs) for (const { part } of grommets) add(part);
   for (const board of boards) {
     add(board.sheet);
     for (const { part } of board.fixings) add(part);

@@ -15,6 +15,7 @@ import { planBoard } from './plan-board.ts';
 import { PlanBook } from './plan-book.ts';
 import { planPower } from './plan-power.ts';
 import { protections } from './protection.ts';
+import { planRuns } from './runs.ts';
 import { settle } from './settle.ts';
 import { withWireLoss } from './wire-loss.ts';
 import { planCables, planWires } from './wires.ts';
@@ -48,6 +49,7 @@ export function planJob(job: Job): Planned {
   const power = planPower(settled.sizing, settled.power, book);
   const wires = planWires(job, devices, settled.all, settled.sizing.lengths, book);
   const cables = planCables(job, wires);
+  const runs = planRuns(job, settled.all, book);
   const boards = laid.flatMap((board, index) => {
     const routed = settled.routed[index];
     return routed ? [planBoard(job, board, routed, book)] : [];
@@ -68,12 +70,13 @@ export function planJob(job: Job): Planned {
     audio: heard,
     boards,
     wires,
+    runs,
     cables,
     terminals: accountTerminals(job),
     controls,
     measurements,
     steps: orderOfWork({ items, wires, boards, power, controls, measurements }),
-    pick: pickList({ job, wires, cables, fuses: power.fuses, boards }),
+    pick: pickList({ job, wires, runs, cables, fuses: power.fuses, boards }),
     passes: settled.passes,
   };
   return { plan, remarks: book.remarks() };

@@ -3,6 +3,7 @@ import type { LaidBoard } from './board-layout.ts';
 import { type RoutedBoard, routeBoards } from './board-routes.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { LeastSizes } from './least-sizes.ts';
+import { colourPairs } from './pair-colours.ts';
 import { sizeForDrop } from './size-for-drop.ts';
 import { sizeOthers } from './size-others.ts';
 import type { PowerSizing, SizedPower } from './size-power.ts';
@@ -46,7 +47,7 @@ export function settle(
     const all = new Map([...power.conductors, ...sizeOthers(sizing)]);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
     const routed = routeBoards(job, laid, all, circuit.roles);
-    if (sizes === before) return { sizing, power, all, routed, passes: pass };
+    if (sizes === before) return { sizing, power, all: colourPairs(job, all), routed, passes: pass };
     before = sizes;
     routedM = new Map(
       routed.flatMap(({ routes }) =>

@@ -67,12 +67,12 @@ function sizeFeed(
 
 /**
  * A ground is at least as large as the feed of the same devices, judged by conductance. Where that feed has
- * several sizes in a row the thinnest counts: a short thick tail before it asks nothing of the return. The
- * return of a battery is as large as what hangs on its positive post.
+ * several sizes in a row, the one next to the devices counts. The return of a battery is as large as what hangs
+ * on its positive post.
  */
 function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, SizedConductor>): void {
   const own = new Set(sizing.paths.downstream(edge).map(({ device }) => device.id));
-  const matched = [...thinnestByLoads(own, sizing, into), ...postFeeds(edge, sizing, into)];
+  const matched = [...nearestFeeds(own, sizing, into), ...postFeeds(edge, sizing, into)];
   const [thickest] = matched.toSorted((a, b) => copperMm2(b) - copperMm2(a));
   if (thickest)
     sizing.least.raise(
@@ -83,22 +83,22 @@ function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, Si
   size(edge, sizing, Math.max(0, ...matched.map((feed) => feed.neededA)), into);
 }
 
-/** For each set of devices among `own` that a feed carries: the thinnest feed of that set. */
-function thinnestByLoads(
+/** For each set of devices among `own` that a feed carries: the feed of that set that is farthest from the source. */
+function nearestFeeds(
   own: ReadonlySet<string>,
   { paths, circuit }: PowerSizing,
   into: ReadonlyMap<string, SizedConductor>,
 ): SizedConductor[] {
-  const bySet = new Map<string, SizedConductor>();
+  const bySet = new Map<string, { readonly sized: SizedConductor; readonly hops: number }>();
   for (const feed of circuit.edges.filter((one) => isFeed(circuit, one))) {
     const behind = paths.downstream(feed).map(({ device }) => device.id);
     const sized = into.get(feed.id);
     if (!sized || behind.length === 0 || !behind.every((id) => own.has(id))) continue;
     const key = behind.toSorted().join(' ');
-    const known = bySet.get(key);
-    if (!known || copperMm2(sized) < copperMm2(known)) bySet.set(key, sized);
+    const hops = circuit.primary ? (paths.way(circuit.primary, feed, () => 1)?.length ?? 0) : 0;
+    if (hops >= (bySet.get(key)?.hops ?? -1)) bySet.set(key, { sized, hops });
   }
-  return [...bySet.values()];
+  return [...bySet.values()].map(({ sized }) => sized);
 }
 
 /** Feeds at the positive post of a battery whose negative post this ground joins to the rest. */

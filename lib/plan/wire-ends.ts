@@ -80,7 +80,7 @@ export function prepareWireEnd(
           smallestMm2: spec.takes?.from.areaMm2 ?? 0,
           largestMm2: spec.takes?.to.areaMm2 ?? Number.MAX_VALUE,
           ...(kind === 'set-screw'
-            ? { conductors: spec.conductors, ferrule: spec.ferrule === 'required' }
+            ? { twin: spec.conductors >= 2, ferrule: spec.ferrule === 'required' }
             : {}),
         };
   const result = prepareEnd(
@@ -170,7 +170,7 @@ function refusal(wire: string, terminal: string, reason: string, alternatives: r
 function noted(wire: string, terminal: string, note: string): Remark {
   return {
     rule: 'port-note',
-    level: 'caution',
+    level: 'note',
     of: [wire, terminal],
     message: note,
     source: "the parts' data",

@@ -2,7 +2,7 @@ import type { HouseRules } from '../model/house-rules.ts';
 import type { JobFile } from '../model/job.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Place } from '../model/place.ts';
-import type { Device, Job } from '../model/resolved-job.ts';
+import type { Device, Job, Link, LinkEnd } from '../model/resolved-job.ts';
 import type { Shop } from '../model/shop.ts';
 import type { Vehicle } from '../model/vehicle.ts';
 import { openLinks } from './open-links.ts';
@@ -46,6 +46,7 @@ export function resolveJob(
   const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
   checkWires(file, around.parts, report);
   checkLeftOpen(file, devices, report);
+  checkLengths(links, devices, around.parts, report);
   if (report.problems.length > before) return null;
   return {
     id: file.id,
@@ -103,5 +104,27 @@ function checkLeftOpen(file: JobFile, devices: readonly Device[], report: Report
     const device = report.look(path, 'device', reference.slice(0, dot), byId);
     if (device)
       report.look(path, `terminal of ${device.id}`, reference.slice(dot + 1), device.facts.terminals);
+  }
+}
+
+/** A length is given, made, or measured along a board or a run; it is never guessed. */
+function checkLengths(
+  links: readonly Link[],
+  devices: readonly Device[],
+  parts: Surroundings['parts'],
+  report: Report,
+): void {
+  const boardOf = (end: LinkEnd) => devices.find(({ id }) => id === end.device)?.board ?? null;
+  for (const { id, given, cable, run, from, to } of links) {
+    const part = cable ? parts[cable.part] : undefined;
+    const isMade = part?.kind === 'cable' && part['made-length'] !== undefined;
+    const onOneBoard = boardOf(from) !== null && boardOf(from) === boardOf(to);
+    if (!given || given.length !== undefined || isMade || run !== null || onOneBoard) continue;
+    const name = id.replace(/\.[+-]$/, '');
+    report.at(
+      ['links', name],
+      `${name} leaves its board or lies in the vehicle, and its length is not known`,
+      'name it in a run, or write length: as measured',
+    );
   }
 }

@@ -88,6 +88,23 @@ export const planWireSchema = z.object({
   ends: z.tuple([wireEndSchema, wireEndSchema]),
 });
 
+/** Wires that go through the vehicle together. */
+export const planRunSchema = z.object({
+  id: name,
+  route: name,
+  title: name,
+  side: builders(vehicleSideSchema),
+  wires: z.array(name),
+  lengthM: number,
+  /** Diameter of all that lies in it. */
+  bundleM: number,
+  covering: builders(z.string().nullable()),
+  /** One for each sharp edge on the way; no part where the catalogue has none that fits. */
+  grommets: z.array(
+    z.object({ zone: builders(zoneKindSchema), holeM: orNull, part: builders(z.string().nullable()) }),
+  ),
+});
+
 export const planCableSchema = z.object({
   id: name,
   part: name,
@@ -152,6 +169,7 @@ export const stepSchema = z.object({
 export type PlanItem = z.output<typeof planItemSchema>;
 export type PlanWire = z.output<typeof planWireSchema>;
 export type WireEnd = z.output<typeof wireEndSchema>;
+export type PlanRun = z.output<typeof planRunSchema>;
 export type PlanCable = z.output<typeof planCableSchema>;
 export type PlanTerminal = z.output<typeof planTerminalSchema>;
 export type PlanControl = z.output<typeof planControlSchema>;
