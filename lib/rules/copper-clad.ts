@@ -33,7 +33,7 @@ const cladSetScrew: Rule = {
           return [
             {
               level: ferrule ? 'note' : 'stop',
-              of: [wire.id, end.terminal],
+              of: [end.terminal, wire.id],
               message: ferrule
                 ? `${wire.id} is copper-clad aluminium under the set screw of ${end.terminal}: it settles under pressure`
                 : `${wire.id} is copper-clad aluminium and goes bare under the set screw of ${end.terminal}`,
@@ -42,6 +42,7 @@ const cladSetScrew: Rule = {
                 : 'crimp a ferrule on it and tighten the screw again after 30 days, or use copper',
               ...commonPractice,
               ...wireSpot(about, wire.id),
+              ...(ferrule && { givesWayTo: ['port-note'] }),
             },
           ];
         }),

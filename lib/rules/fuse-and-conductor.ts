@@ -1,5 +1,5 @@
 import type { PlanConductor, PlanFuse } from '../model/plan/index.ts';
-import { fuseSpot, wireSpot } from './look-up.ts';
+import { fuseSpot, jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { ampacityTable, commonPractice } from './source.ts';
 import { amps, counted, figure } from './words.ts';
@@ -10,14 +10,20 @@ interface Pair {
   readonly conductor: PlanConductor;
 }
 
-/** Every fuse with every conductor that it protects, whichever of the two names the other. */
+/**
+ * Every fuse with the conductors that it is the nearest to protect. A conductor that no fuse claims is held against
+ * the least of the fuses that it names, since those stand in series.
+ */
 function protectedPairs({ plan: { power } }: Case): readonly Pair[] {
-  return power.fuses.flatMap((fuse) => {
-    const { ratingA } = fuse;
-    if (ratingA === null) return [];
-    return power.conductors
-      .filter(({ id, fuses }) => fuse.protects.includes(id) || fuses.includes(fuse.id))
-      .map((conductor) => ({ fuse, ratingA, conductor }));
+  const pair = (fuse: PlanFuse | undefined, conductor: PlanConductor): Pair[] =>
+    fuse && fuse.ratingA !== null ? [{ fuse, ratingA: fuse.ratingA, conductor }] : [];
+  return power.conductors.flatMap((conductor) => {
+    const { id, fuses } = conductor;
+    const claiming = power.fuses.filter(({ protects }) => protects.includes(id));
+    if (claiming.length > 0) return claiming.flatMap((fuse) => pair(fuse, conductor));
+    const named = power.fuses.filter((fuse) => fuses.includes(fuse.id) && fuse.ratingA !== null);
+    const [least] = named.toSorted((a, b) => (a.ratingA ?? 0) - (b.ratingA ?? 0));
+    return pair(least, conductor);
   });
 }
 
@@ -112,6 +118,38 @@ const fuseOverWarmConductor: Rule = {
   },
 };
 
+const conductorUnderNeed: Rule = {
+  id: 'conductor-under-need',
+  asks: 'A conductor with no fuse before it, such as a ground or a lead to a fuse, carries what the fuses behind it let through.',
+  levels: ['stop'],
+  ...ampacityTable,
+  judge(about) {
+    const told = new Set(
+      protectedPairs(about)
+        .filter(({ ratingA, conductor }) => ratingA > conductor.ampacityA)
+        .map(({ conductor }) => conductor.id),
+    );
+    const own = new Set(jobWires(about).map(({ id }) => id));
+    return about.plan.power.conductors.flatMap(({ id, size, ampacityA, neededA }): Verdict[] => {
+      // One that carries nothing at all has a rule of its own.
+      if (told.has(id) || !own.has(id) || ampacityA <= 0 || neededA <= ampacityA) return [];
+      return [
+        {
+          level: 'stop',
+          of: [id],
+          message: `${id} (${size.label}) carries ${amps(ampacityA)}, and the fuses on its way let ${amps(neededA)} flow`,
+          value: neededA,
+          limit: ampacityA,
+          unit: 'A',
+          remedy: 'run a larger size, or smaller fuses',
+          ...ampacityTable,
+          ...wireSpot(about, id),
+        },
+      ];
+    });
+  },
+};
+
 const conductorPastLimit: Rule = {
   id: 'conductor-past-limit',
   asks: 'A conductor keeps every other limit that the plan held it against, such as its drop.',
@@ -140,6 +178,7 @@ const conductorPastLimit: Rule = {
 
 export const fuseAndConductorRules: readonly Rule[] = [
   fuseOverConductor,
+  conductorUnderNeed,
   fuseOverWarmConductor,
   conductorPastLimit,
 ];

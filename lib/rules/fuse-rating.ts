@@ -37,7 +37,6 @@ const withoutRating: Rule = {
           remedy: alternativesText(fuse.alternatives),
           ...commonPractice,
           ...fuseSpot(about.job, fuse),
-          givesWay: true,
         };
       });
   },
@@ -163,15 +162,16 @@ const holderOver: Rule = {
   judge(about) {
     return jobFuses(about).flatMap((fuse): Verdict[] => {
       const spec = deviceOf(about.job, fuse.item)?.spec;
+      const limit = spec?.kind === 'fuse-holder' ? spec.current : fuse.holderA;
       const { ratingA } = fuse;
-      if (ratingA === null || spec?.kind !== 'fuse-holder' || ratingA <= spec.current) return [];
+      if (ratingA === null || limit === null || ratingA <= limit) return [];
       return [
         {
           level: 'stop',
           of: [fuse.id, fuse.item],
-          message: `the holder ${fuse.item} is made for fuses up to ${amps(spec.current)}, and ${fuse.id} is ${amps(ratingA)}`,
+          message: `the holder ${fuse.item} is made for fuses up to ${amps(limit)}, and ${fuse.id} is ${amps(ratingA)}`,
           value: ratingA,
-          limit: spec.current,
+          limit,
           unit: 'A',
           remedy: 'take a holder for the rating, or a smaller fuse',
           ...partData,

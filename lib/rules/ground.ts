@@ -54,15 +54,18 @@ const deviceWithoutGround: Rule = {
   },
 };
 
-/** Sum of the conductances (S m) of the wires of a role between a group of devices and the rest. */
+/** Wires between a group of devices and the rest that feed the group, or that take its current back. */
 function crossing(
   about: Case,
-  role: PlanWire['role'],
+  role: 'power' | 'ground',
   inside: (device: string) => boolean,
 ): readonly PlanWire[] {
   return jobWires(about).filter((wire) => {
-    const [from, to] = endsOf(wire).map((end) => inside(deviceIdOf(end)));
-    return wire.role === role && from !== to;
+    const [own, far] = inside(deviceIdOf(wire.from)) ? [wire.from, wire.to] : [wire.to, wire.from];
+    if (wire.role !== role || !inside(deviceIdOf(own)) || inside(deviceIdOf(far))) return false;
+    return role === 'power'
+      ? hasRole(about.job, own, 'feed-in', 'supply-positive')
+      : hasRole(about.job, far, 'body', 'source-negative', 'ground-bar');
   });
 }
 

@@ -6,18 +6,18 @@ import type { Case, Rule, Verdict } from './rule.ts';
 import { commonPractice, houseRule, partData } from './source.ts';
 import { celsius } from './words.ts';
 
-/** The house rule that tells how warm a zone is. */
+/** The house rule that tells how warm a zone is: the engine side counts for the bulkhead and the underbody beside it. */
 const ambientRule: Readonly<Record<ZoneKind, HouseRuleName>> = {
   'engine-bay': 'ambient-engine-bay',
   'near-exhaust': 'ambient-near-exhaust',
   roof: 'ambient-roof',
-  bulkhead: 'ambient-cabin',
+  bulkhead: 'ambient-engine-bay',
   sill: 'ambient-cabin',
   'under-carpet': 'ambient-cabin',
   cabin: 'ambient-cabin',
   'in-sight': 'ambient-cabin',
   cargo: 'ambient-cabin',
-  underbody: 'ambient-cabin',
+  underbody: 'ambient-engine-bay',
 };
 
 /** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */

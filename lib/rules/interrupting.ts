@@ -10,33 +10,16 @@ import { amps } from './words.ts';
 
 const source = fromMemory('ABYC E-11');
 
-function judgeFuse({ job }: Case, fuse: PlanFuse, battery: string): Verdict[] {
-  const spec = deviceOf(job, battery)?.spec;
-  if (spec?.kind !== 'battery') return [];
-  const crankingA = spec['cold-cranking'];
-  const need = interruptNeedA(crankingA);
-  if (isPowerFault(need)) return [];
-  const limit = need.value;
-  const { interruptA } = fuse;
-  if (interruptA !== null && interruptA >= limit) return [];
-  const form = fuseForms[fuse.form].name;
-  const has =
-    interruptA === null
-      ? `it is not known what fault current the ${form} fuse ${fuse.id} interrupts`
-      : `the ${form} fuse ${fuse.id} interrupts ${amps(interruptA)}`;
-  return [
-    {
-      level: 'caution',
-      of: [fuse.id, battery],
-      message: `${has}; behind ${battery} with ${amps(crankingA)} of cold cranking, ${amps(limit)} is asked for`,
-      ...(interruptA !== null && { value: interruptA }),
-      limit,
-      unit: 'A',
-      remedy: "use a form with a higher interrupting rating, or write the maker's figure in the fuse's part",
-      ...source,
-      ...fuseSpot(job, fuse),
-    },
-  ];
+/** What a fuse must interrupt (A) and behind what: by the battery that it stands first behind, or as the plan has it. */
+function needOf({ job }: Case, fuse: PlanFuse, battery: string | null) {
+  const spec = battery === null ? undefined : deviceOf(job, battery)?.spec;
+  const crankingA = spec?.kind === 'battery' ? spec['cold-cranking'] : null;
+  const byBattery = crankingA === null ? null : interruptNeedA(crankingA);
+  const ownA = byBattery === null || isPowerFault(byBattery) ? 0 : byBattery.value;
+  const needA = Math.max(ownA, fuse.needsInterruptA ?? 0);
+  const behind = battery ?? fuse.source ?? 'its source';
+  const cranks = crankingA === null ? '' : ` with ${amps(crankingA)} of cold cranking`;
+  return { needA, behind, text: `behind ${behind}${cranks}` };
 }
 
 const interrupting: Rule = {
@@ -46,9 +29,31 @@ const interrupting: Rule = {
   ...source,
   judge(about) {
     const ways = firstFuses(about);
-    return about.plan.power.fuses.flatMap((fuse) => {
+    return about.plan.power.fuses.flatMap((fuse): Verdict[] => {
+      if (deviceOf(about.job, fuse.item)?.origin === 'vehicle') return [];
       const way = ways.find(({ fuse: id }) => id === fuse.id);
-      return way ? judgeFuse(about, fuse, deviceIdOf(way.source)) : [];
+      const { needA, behind, text } = needOf(about, fuse, way ? deviceIdOf(way.source) : null);
+      const { interruptA } = fuse;
+      if (needA <= 0 || (interruptA !== null && interruptA >= needA)) return [];
+      const form = fuseForms[fuse.form].name;
+      const has =
+        interruptA === null
+          ? `it is not known what fault current the ${form} fuse ${fuse.id} interrupts`
+          : `the ${form} fuse ${fuse.id} interrupts ${amps(interruptA)}`;
+      return [
+        {
+          level: 'caution',
+          of: [fuse.id, behind],
+          message: `${has}; ${text}, ${amps(needA)} is asked for`,
+          ...(interruptA !== null && { value: interruptA }),
+          limit: needA,
+          unit: 'A',
+          remedy:
+            "use a form with a higher interrupting rating, or write the maker's figure in the fuse's part",
+          ...source,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
     });
   },
 };

@@ -10,26 +10,26 @@ const rank = (level: Level): number => levels.indexOf(level);
 
 interface Judged {
   readonly finding: Finding;
-  readonly givesWay: boolean;
+  readonly givesWayTo: readonly string[];
 }
 
 /** A verdict under the id of its rule. */
 function judged({ id }: Rule, verdict: Verdict, job: Job): Judged {
-  const { path, file, givesWay, ...rest } = verdict;
+  const { path, file, givesWayTo = [], ...rest } = verdict;
   return {
     finding: findingOf({ rule: id, ...rest }, { path, ...(file && { file }) }, job),
-    givesWay: givesWay ?? false,
+    givesWayTo,
   };
 }
 
 /**
- * True where a remark speaks for a verdict: it is at least as grave and names the same subject, and it either comes
- * from the same rule or knows the reason that the verdict only misses. No stop is lost by it.
+ * True where a remark speaks for a verdict: it is at least as grave, names the same subject, and comes from the same
+ * rule or from one that the verdict gives way to. No stop is lost by it.
  */
-function speaksFor(remark: Finding, { finding, givesWay }: Judged): boolean {
+function speaksFor(remark: Finding, { finding, givesWayTo }: Judged): boolean {
   const [subject = ''] = finding.related;
   if (rank(remark.level) > rank(finding.level) || !remark.related.includes(subject)) return false;
-  return givesWay || remark.rule === finding.rule;
+  return remark.rule === finding.rule || givesWayTo.includes(remark.rule);
 }
 
 function compareText(a: string, b: string): number {

@@ -43,22 +43,12 @@ export function liveSide({ job, plan }: Case): LiveSide {
 
 function partEdges({ id, facts }: Device): LiveEdge[] {
   const node = (terminal: string) => terminalId({ device: id, terminal });
-  const elements = facts.elements.flatMap((element): LiveEdge[] => {
+  return facts.elements.flatMap((element): LiveEdge[] => {
     if (element.kind !== 'fuse' && element.kind !== 'joint') return [];
     const way = element.kind === 'fuse' && element.way !== '' ? `.${element.way}` : '';
     const kind = element.kind === 'fuse' ? 'fuse' : 'bar';
     return [{ kind, id: `${id}${way}`, ends: [node(element.from), node(element.to)], wire: null }];
   });
-  const [first, ...others] = Object.keys(facts.terminals).filter(
-    (name) => facts.terminals[name]?.role === 'relay-contact',
-  );
-  if (first === undefined) return elements;
-  return [
-    ...elements,
-    ...others.map((other): LiveEdge => {
-      return { kind: 'bar', id, ends: [node(first), node(other)], wire: null };
-    }),
-  ];
 }
 
 /** Terminals that are reached from the given ones over the edges that may be passed. */

@@ -1,5 +1,5 @@
-import type { NetworkElement, OperatingPoint } from '../model/plan/index.ts';
-import { terminalId } from '../model/resolved-job.ts';
+import type { DeviceDrop, NetworkElement, OperatingPoint } from '../model/plan/index.ts';
+import { deviceOf } from './look-up.ts';
 import type { Case } from './rule.ts';
 
 /** Voltage of a node; null where it is not known. */
@@ -28,24 +28,10 @@ export function ratedPoint({ plan }: Case): OperatingPoint | undefined {
   );
 }
 
-/**
- * Voltage where the supply hands over: over the posts of a battery, or where no post is among the nodes, over the
- * widest pair of nodes that a conductor, fuse or joint touches.
- */
-export function supplyV({ job }: Case, point: OperatingPoint): number | null {
-  const posts = job.devices.flatMap(({ id, spec, facts }) => {
-    if (spec?.kind !== 'battery') return [];
-    const at = (role: string) =>
-      Object.keys(facts.terminals)
-        .filter((terminal) => facts.terminals[terminal]?.role === role)
-        .map((terminal) => voltageAt(point, terminalId({ device: id, terminal })))[0];
-    const [high, low] = [at('source-positive'), at('source-negative')];
-    return high === undefined || high === null ? [] : [high - (low ?? 0)];
-  });
-  if (posts.length > 0) return Math.max(...posts);
-  const touched = point.elements
-    .filter(({ kind }) => kind === 'conductor' || kind === 'fuse' || kind === 'joint')
-    .flatMap(({ from, to }) => [voltageAt(point, from), voltageAt(point, to)])
-    .filter((voltageV) => voltageV !== null);
-  return touched.length === 0 ? null : Math.max(...touched) - Math.min(...touched);
+/** The drops of the job's own devices at rated power. */
+export function ratedDrops(about: Case): readonly DeviceDrop[] {
+  const point = ratedPoint(about);
+  return about.plan.power.drops.filter(
+    (drop) => drop.point === point?.name && deviceOf(about.job, drop.item)?.origin !== 'vehicle',
+  );
 }

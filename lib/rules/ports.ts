@@ -34,7 +34,7 @@ const portTooSmall: Rule = {
       return [
         {
           level: 'stop',
-          of: [wire.id, end.terminal],
+          of: [end.terminal, wire.id],
           message: `${wire.id} is ${wire.size.label}, and ${end.terminal} takes at most ${takes.to.label}`,
           value: wire.size.areaMm2,
           limit: takes.to.areaMm2,
@@ -42,6 +42,7 @@ const portTooSmall: Rule = {
           remedy: `fit a reducer to ${takes.to.label} or less, use a part with a larger port, or a thinner conductor with a fuse to match`,
           ...partData,
           ...wireSpot(about, wire.id),
+          givesWayTo: ['port-refuses-conductor'],
         },
       ];
     });
@@ -60,7 +61,7 @@ const portTooLarge: Rule = {
       return [
         {
           level: 'caution',
-          of: [wire.id, end.terminal],
+          of: [end.terminal, wire.id],
           message: `${wire.id} is ${wire.size.label}, and ${end.terminal} is made for ${takes.from.label} or larger: the screw may not hold it`,
           value: wire.size.areaMm2,
           limit: takes.from.areaMm2,
@@ -68,6 +69,7 @@ const portTooLarge: Rule = {
           remedy: 'use a larger conductor, or a ferrule or adapter that fills the port',
           ...partData,
           ...wireSpot(about, wire.id),
+          givesWayTo: ['port-note', 'port-refuses-conductor'],
         },
       ];
     });
@@ -88,7 +90,7 @@ const portFerrule: Rule = {
       return [
         {
           level: 'caution',
-          of: [wire.id, end.terminal],
+          of: [end.terminal, wire.id],
           message: has
             ? `${wire.id} has a ferrule, and the maker of ${end.terminal} refuses one`
             : `${wire.id} has no ferrule, and the maker of ${end.terminal} asks for one`,
@@ -136,6 +138,7 @@ const portShared: Rule = {
           remedy: 'use a distribution part with a port for each',
           ...partData,
           ...deviceSpot(about.job, deviceIdOf(terminal)),
+          givesWayTo: ['port-refuses-conductor'],
         },
       ];
     });
@@ -162,6 +165,7 @@ const lugsOnStud: Rule = {
           remedy: 'spread them over a second stud or a bar',
           ...fromMemory('ABYC E-11'),
           ...deviceSpot(about.job, deviceIdOf(terminal)),
+          givesWayTo: ['port-refuses-conductor'],
         },
       ];
     });
@@ -183,7 +187,7 @@ const lugHole: Rule = {
       return [
         {
           level: 'caution',
-          of: [wire.id, end.terminal],
+          of: [end.terminal, wire.id],
           message: `the lug of ${wire.id} is for ${lug.stud}, and the stud of ${end.terminal} is ${stud}`,
           value: lug.stud,
           limit: stud,
@@ -211,7 +215,7 @@ const endPartSize: Rule = {
       return [
         {
           level: 'caution',
-          of: [wire.id, end.terminal],
+          of: [end.terminal, wire.id],
           message: `${end.part ?? 'the terminal'} on ${wire.id} takes ${from.label} to ${to.label}, and the conductor is ${label}`,
           value: areaMm2,
           limit: areaMm2 > to.areaMm2 ? to.areaMm2 : from.areaMm2,

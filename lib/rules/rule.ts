@@ -20,10 +20,10 @@ export interface Spot {
 /** What a rule says: a remark, and where its subject was written. */
 export interface Verdict extends Omit<Remark, 'rule'>, Spot {
   /**
-   * Says only that something is not known, not why: it gives way to a remark as grave that names its subject,
-   * since the computation that made the remark knows the reason.
+   * Rules of computations that say the same with the reason: the verdict gives way to a remark of one of them that
+   * is as grave and names its subject.
    */
-  readonly givesWay?: true;
+  readonly givesWayTo?: readonly string[];
 }
 
 /** One rule of the trade. Pure: the same case gives the same verdicts. */

@@ -6,6 +6,16 @@ import { listed, ohms, watts } from './words.ts';
 
 const ohmsLaw = { source: "Ohm's law; the parts' data" } as const;
 
+/** What the computation of loads calls a wiring that gives none. */
+const wiringFaults = [
+  'channel-without-speaker',
+  'channel-shorted',
+  'channels-joined',
+  'coil-shorted',
+  'coil-left-open',
+  'wiring-not-series-parallel',
+];
+
 /** True where a wire ends at one of the terminals. */
 function anyWired({ plan }: Case, terminals: readonly string[]): boolean {
   return plan.wires.some((wire) => endsOf(wire).some((end) => terminals.includes(end)));
@@ -57,7 +67,7 @@ const loadUnknown: Rule = {
               'wire both terminals of the channel to coils in series or in parallel, each coil at both ends',
             ...ohmsLaw,
             ...deviceSpot(about.job, amplifier),
-            givesWay: true,
+            givesWayTo: wiringFaults,
           },
         ];
       },
@@ -109,7 +119,7 @@ const speakerWithoutChannel: Rule = {
           remedy: `link its coils to a channel, or leave ${listed(coils)} open with a reason`,
           ...commonPractice,
           ...deviceSpot(job, id),
-          givesWay: true,
+          givesWayTo: ['coil-left-open'],
         },
       ];
     });

@@ -28,7 +28,11 @@ function terminalsWith(job: Job, role: string, origin?: Device['origin']): reado
     );
 }
 
-const onlyWires = ({ kind }: LiveEdge): boolean => kind === 'wire';
+/** Wires and strips, but no relay contact and no fuse: what one output drives straight. */
+const straight =
+  (job: Job) =>
+  ({ kind, ends: [end] }: LiveEdge): boolean =>
+    kind === 'wire' || (kind === 'bar' && !hasRole(job, end, 'relay-contact'));
 const isWired = (about: Case, terminal: string): boolean =>
   about.plan.wires.some((wire) => endsOf(wire).includes(terminal));
 
@@ -104,7 +108,7 @@ const overload: Rule = {
     const { job } = about;
     const side = liveSide(about);
     return terminalsWith(job, 'turn-on-out').flatMap((output): Verdict[] => {
-      const net = [...reached(side.edges, [output], onlyWires)].filter((end) =>
+      const net = [...reached(side.edges, [output], straight(job))].filter((end) =>
         hasRole(job, end, 'turn-on-in', 'relay-coil'),
       );
       // A coil's two terminals are one load.
@@ -192,7 +196,7 @@ const sequence: Rule = {
       const id = deviceIdOf(terminal);
       if (deviceOf(job, id)?.spec?.kind !== 'amplifier' || !isWired(about, terminal)) return [];
       if (!jobWires(about).some((wire) => plays(wire, id))) return [];
-      const net = reached(side.edges, [terminal], onlyWires);
+      const net = reached(side.edges, [terminal], straight(job));
       const ways = relaysDrivenBy(job, side.edges, net);
       if ([...net, ...ways].some((end) => outputs.has(end))) return [];
       const wire = about.plan.wires.find((one) => endsOf(one).includes(terminal));
@@ -217,7 +221,7 @@ function relaysDrivenBy(job: Job, edges: readonly LiveEdge[], net: ReadonlySet<s
     .flatMap((contact) => {
       const id = deviceIdOf(contact);
       const coils = terminalsWith(job, 'relay-coil').filter((coil) => deviceIdOf(coil) === id);
-      return [...reached(edges, coils, onlyWires)];
+      return [...reached(edges, coils, straight(job))];
     });
 }
 

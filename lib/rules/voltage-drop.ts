@@ -1,7 +1,7 @@
 import type { NetworkElement } from '../model/plan/index.ts';
 import { terminalId } from '../model/resolved-job.ts';
-import { deviceOf, deviceSpot, wireSpot } from './look-up.ts';
-import { loadsOf, ratedPoint, supplyV, voltageAt, voltageOver } from './operating-point.ts';
+import { deviceSpot, wireSpot } from './look-up.ts';
+import { ratedDrops, ratedPoint, voltageAt, voltageOver } from './operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
 import { commonPractice, defaultSource, houseRule } from './source.ts';
 import { amps, percent, volts } from './words.ts';
@@ -22,26 +22,21 @@ const feedDrop: Rule = {
   levels: ['caution'],
   ...defaultSource('drop-limit'),
   judge(about) {
-    const point = ratedPoint(about);
-    const fromV = point ? supplyV(about, point) : null;
-    if (!point || fromV === null || !(fromV > 0)) return [];
-    const { value: share, from } = houseRule(about.job, 'drop-limit');
-    return loadsOf(point).flatMap((load): Verdict[] => {
-      if (deviceOf(about.job, load.of)?.origin === 'vehicle') return [];
-      const atLoad = voltageOver(point, load);
-      const dropV = fromV - (atLoad ?? fromV);
-      if (dropV <= share * fromV + 1e-9) return [];
+    const { value: limit, from } = houseRule(about.job, 'drop-limit');
+    const sizingV = about.job.rules['voltage-sizing'].value;
+    return ratedDrops(about).flatMap(({ item, source, share, feedDropV, groundDropV }): Verdict[] => {
+      if (share <= limit + 1e-9) return [];
       return [
         {
           level: 'caution',
-          of: [load.of],
-          message: `at rated power ${volts(dropV)} are lost in feed and return of ${load.of}, ${percent(dropV / fromV)} of ${volts(fromV)}; ${percent(share)} is the limit`,
-          value: dropV,
-          limit: share * fromV,
+          of: [item, source],
+          message: `at rated power ${volts(feedDropV)} are lost in the feed of ${item} and ${volts(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit`,
+          value: feedDropV + groundDropV,
+          limit: limit * sizingV,
           unit: 'V',
-          remedy: 'run a larger feed or ground, shorten them, or move the battery nearer',
+          remedy: 'run a larger feed or ground, shorten them, or put a battery nearer',
           ...from,
-          ...deviceSpot(about.job, load.of),
+          ...deviceSpot(about.job, item),
         },
       ];
     });
@@ -54,29 +49,23 @@ const groundDrop: Rule = {
   levels: ['caution', 'note'],
   ...defaultSource('ground-drop-limit'),
   judge(about) {
-    const point = ratedPoint(about);
-    if (!point) return [];
-    const limit = houseRule(about.job, 'ground-drop-limit');
+    const most = houseRule(about.job, 'ground-drop-limit');
     const good = houseRule(about.job, 'ground-drop-good');
-    const referenceV = voltageAt(point, point.referenceNode) ?? 0;
-    return loadsOf(point).flatMap((load): Verdict[] => {
-      const groundV = voltageAt(point, load.to);
-      if (groundV === null || deviceOf(about.job, load.of)?.origin === 'vehicle') return [];
-      const dropV = groundV - referenceV;
-      if (dropV <= good.value + 1e-9) return [];
-      const over = dropV > limit.value + 1e-9;
-      const { value, from } = over ? limit : good;
+    return ratedDrops(about).flatMap(({ item, groundDropV }): Verdict[] => {
+      if (groundDropV <= good.value + 1e-9) return [];
+      const over = groundDropV > most.value + 1e-9;
+      const { value: limit, from } = over ? most : good;
       return [
         {
           level: over ? 'caution' : 'note',
-          of: [load.of],
-          message: `the ground side of ${load.of} drops ${volts(dropV)} at rated power, where ${volts(value)} is ${over ? 'the limit' : 'good'}`,
-          value: dropV,
-          limit: value,
+          of: [item],
+          message: `the ground side of ${item} drops ${volts(groundDropV)} at rated power, where ${volts(limit)} is ${over ? 'the limit' : 'good'}`,
+          value: groundDropV,
+          limit,
           unit: 'V',
           remedy: 'shorten the ground lead, run it larger, or add a ground from the body to the battery',
           ...from,
-          ...deviceSpot(about.job, load.of),
+          ...deviceSpot(about.job, item),
         },
       ];
     });

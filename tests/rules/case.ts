@@ -15,7 +15,15 @@ import { planOf } from './plan.ts';
 
 function documentOf(file: string): YamlDocument {
   const place = (path: string): Place => ({ file, line: 1, column: 1, path });
-  return { file, source: '', data: null, unread: new Set(), placeOf: place, keyPlaceOf: place, span: () => null };
+  return {
+    file,
+    source: '',
+    data: null,
+    unread: new Set(),
+    placeOf: place,
+    keyPlaceOf: place,
+    span: () => null,
+  };
 }
 
 /** Reads what was written; a fault in it is a fault of the test. */
@@ -39,15 +47,15 @@ export function jobOf({ shop, vehicle, parts, job }: Written): Job {
     {},
     report,
   );
-  if (!read) throw new Error(report.problems.map(({ where, message }) => `${where.path}: ${message}`).join('\n'));
+  if (!read)
+    throw new Error(report.problems.map(({ where, message }) => `${where.path}: ${message}`).join('\n'));
   return read;
 }
 
 /** A job that no rule has anything to say of, with what the test changes in what was written, or in its plan. */
-export function about(change: {
-  readonly content?: (content: Written) => void;
-  readonly plan?: (plan: BuildPlan) => void;
-} = {}): Case {
+export function about(
+  change: { readonly content?: (content: Written) => void; readonly plan?: (plan: BuildPlan) => void } = {},
+): Case {
   const content = written();
   change.content?.(content);
   const job = jobOf(content);
@@ -90,6 +98,9 @@ export function partIn<K extends Written['parts'][string]['kind']>(
 }
 
 type WrittenPart = Written['parts'][string];
-function isKind<K extends WrittenPart['kind']>(part: WrittenPart, kind: K): part is Extract<WrittenPart, { kind: K }> {
+function isKind<K extends WrittenPart['kind']>(
+  part: WrittenPart,
+  kind: K,
+): part is Extract<WrittenPart, { kind: K }> {
   return part.kind === kind;
 }

@@ -86,8 +86,20 @@ const parts = (): Written['parts'] => ({
     cooling: { right: 'fan' },
     supply: { type: 'regulated', fuse: '60 A', 'turn-on-draw': '20 mA' },
     channels: {
-      '1': { positive: 'CH1+', negative: 'CH1-', input: 'IN1', minimum: '2 ohm', powers: [{ load: '4 ohm', power: '75 W' }] },
-      '2': { positive: 'CH2+', negative: 'CH2-', input: 'IN2', minimum: '2 ohm', powers: [{ load: '4 ohm', power: '75 W' }] },
+      '1': {
+        positive: 'CH1+',
+        negative: 'CH1-',
+        input: 'IN1',
+        minimum: '2 ohm',
+        powers: [{ load: '4 ohm', power: '75 W' }],
+      },
+      '2': {
+        positive: 'CH2+',
+        negative: 'CH2-',
+        input: 'IN2',
+        minimum: '2 ohm',
+        powers: [{ load: '4 ohm', power: '75 W' }],
+      },
     },
     terminals: {
       'B+': { role: 'supply-positive', ...screw('10 AWG', '4 AWG') },
@@ -254,7 +266,14 @@ const vehicle = (): Written['vehicle'] => ({
       upward: 'up',
       air: '60 L',
       'sound-points': {
-        p1: { x: '50 mm', y: '50 mm', stud: 'M6', what: 'rivet nut', behind: 'nothing', 'free-depth': '30 mm' },
+        p1: {
+          x: '50 mm',
+          y: '50 mm',
+          stud: 'M6',
+          what: 'rivet nut',
+          behind: 'nothing',
+          'free-depth': '30 mm',
+        },
         p2: { x: '450 mm', y: '50 mm', stud: 'M6', what: 'rivet nut', behind: 'nothing' },
       },
     },

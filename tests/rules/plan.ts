@@ -43,7 +43,13 @@ export function wireOf(link: Link, job: Job): PlanWire {
   const end = (terminal: string) => {
     const device = job.devices.find(({ id }) => terminal.startsWith(`${id}.`));
     const joint = device?.facts.terminals[terminal.slice(device.id.length + 1)]?.joint;
-    return { terminal, prep: joint === 'set-screw' ? 'ferrule' : 'crimp', part: null, stripM: null, loopM: 0 };
+    return {
+      terminal,
+      prep: joint === 'set-screw' ? 'ferrule' : 'crimp',
+      part: null,
+      stripM: null,
+      loopM: 0,
+    };
   };
   const run = job.runs.find(({ links }) => links.includes(name));
   return {
@@ -75,6 +81,8 @@ const fuse = (id: string, more: Partial<PlanFuse> & Pick<PlanFuse, 'from' | 'to'
   form: 'standard-blade',
   part: 'some-fuse',
   interruptA: 1000,
+  needsInterruptA: null,
+  holderA: null,
   source: null,
   distanceM: null,
   protects: [],
@@ -85,6 +93,7 @@ const fuse = (id: string, more: Partial<PlanFuse> & Pick<PlanFuse, 'from' | 'to'
   chosen: 'computed',
   reason: 'next made rating',
   alternatives: [],
+  loads: [],
   ...more,
 });
 
@@ -110,7 +119,13 @@ const fuses = (): PlanFuse[] => [
     protects: ['amp-feed'],
   }),
   fuse('block.OUT2', { ratingA: 5, ceilingA: 5, from: 'block.IN', to: 'block.OUT2', protects: ['dsp-feed'] }),
-  fuse('block.OUT3', { ratingA: 10, ceilingA: 10, from: 'block.IN', to: 'block.OUT3', protects: ['radio-feed'] }),
+  fuse('block.OUT3', {
+    ratingA: 10,
+    ceilingA: 10,
+    from: 'block.IN',
+    to: 'block.OUT3',
+    protects: ['radio-feed'],
+  }),
 ];
 
 /** Ampacity at 105 C and 50 C ambient, by size: 33 CFR 183.425, Table 5, times its factor 0.85, rounded down. */
@@ -130,6 +145,8 @@ function conductorOf(wire: PlanWire, all: readonly PlanFuse[]): PlanConductor {
     cautionA: ampacityA[wire.size.label] ?? 17,
     limits: [],
     fuses: all.filter(({ protects }) => protects.includes(wire.id)).map(({ id }) => id),
+    fed: true,
+    neededA: 0,
     chosen: 'computed',
     reason: 'smallest that carries its fuse',
   };
@@ -151,7 +168,16 @@ function point(name: string, title: string, supplyV: number): OperatingPoint {
     ],
     elements: [
       { id: 'amp', of: 'amp', kind: 'load', model: 'power', from: 'amp.B+', to: 'amp.GND', cutoutV: 10.5 },
-      { id: 'main-lug', of: 'main', kind: 'joint', model: 'resistance', from: 'x', to: 'y', currentA: 40, dropV: 0.02 },
+      {
+        id: 'main-lug',
+        of: 'main',
+        kind: 'joint',
+        model: 'resistance',
+        from: 'x',
+        to: 'y',
+        currentA: 40,
+        dropV: 0.02,
+      },
     ],
   };
 }
@@ -188,7 +214,16 @@ function board(): PlanBoard {
     outline: [corner(0, 0), corner(0.5, 0), corner(0.5, 0.3), corner(0, 0.3)],
     cutouts: [],
     holes: [
-      { n: 1, xM: 0.05, yM: 0.05, diameterM: 0.006, depthM: null, purpose: 'fixing', of: 'a', behind: 'nothing' },
+      {
+        n: 1,
+        xM: 0.05,
+        yM: 0.05,
+        diameterM: 0.006,
+        depthM: null,
+        purpose: 'fixing',
+        of: 'a',
+        behind: 'nothing',
+      },
     ],
     areaM2: 0.15,
     massKg: 1.2,
@@ -217,6 +252,7 @@ function board(): PlanBoard {
     ],
     crossings: 0,
     evaluations: 0,
+    proposals: [],
     exits: [],
   };
 }
@@ -226,7 +262,14 @@ export function route(
   layer: ConductorRole,
   ...points: readonly (readonly [number, number])[]
 ): PlanBoard['routes'][number] {
-  return { wire, layer, points: points.map(([xM, yM]) => ({ xM, yM })), lengthM: 0.3, bends: 0 };
+  return {
+    wire,
+    along: [wire],
+    layer,
+    points: points.map(([xM, yM]) => ({ xM, yM })),
+    lengthM: 0.3,
+    bends: 0,
+  };
 }
 
 function terminalsOf(job: Job, wires: readonly PlanWire[]): PlanTerminal[] {
@@ -234,7 +277,9 @@ function terminalsOf(job: Job, wires: readonly PlanWire[]): PlanTerminal[] {
     .filter(({ origin }) => origin === 'job')
     .flatMap(({ id, facts }) =>
       Object.keys(facts.terminals).map((terminal): PlanTerminal => {
-        const own = wires.filter(({ from, to }) => [from, to].includes(`${id}.${terminal}`)).map((wire) => wire.id);
+        const own = wires
+          .filter(({ from, to }) => [from, to].includes(`${id}.${terminal}`))
+          .map((wire) => wire.id);
         const reason = job.file['left-open'][`${id}.${terminal}`];
         const state = own.length > 0 ? 'connected' : reason === undefined ? 'unaccounted' : 'open';
         return { item: id, terminal, wires: own, state, ...(reason !== undefined && { reason }) };
@@ -286,7 +331,9 @@ function headOf(job: Job): Pick<BuildPlan, 'rackleaf' | 'job' | 'shop' | 'vehicl
 export function planOf(job: Job): BuildPlan {
   const wires = job.links.map((link) => wireOf(link, job));
   const all = fuses();
-  const carried = wires.filter(({ role, origin }) => origin === 'job' && (role === 'power' || role === 'ground'));
+  const carried = wires.filter(
+    ({ role, origin }) => origin === 'job' && (role === 'power' || role === 'ground'),
+  );
   const controls = job.devices
     .filter(({ origin }) => origin === 'job')
     .flatMap(({ id, facts }) =>
@@ -309,6 +356,18 @@ export function planOf(job: Job): BuildPlan {
         { name: 'engine-off', alternatorA: 0, vehicleA: 5, averageA: 10, marginA: -15, reserveMinutes: 120 },
       ],
       loads: [],
+      drops: [
+        {
+          point: 'rated',
+          item: 'amp',
+          source: 'battery',
+          voltageV: 14.1,
+          feedDropV: 0.2,
+          groundDropV: 0.08,
+          share: 0.02,
+        },
+      ],
+      turnOn: [],
     },
     audio: audioOf(),
     boards: [board()],
