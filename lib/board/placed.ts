@@ -10,6 +10,7 @@ import {
   terminalOnBoard,
   turnedSide,
 } from './item.ts';
+import type { Box } from './point.ts';
 
 /** An item where it stands: its body, and its rooms and terminals as turned. */
 export interface PlacedItem {
@@ -22,7 +23,12 @@ export interface PlacedItem {
   readonly faceAccess: boolean;
   readonly massKg: number;
   readonly terminals: ReadonlyMap<string, PlacedTerminal>;
+  /** The sides that have terminals, and the room that plugs and bends need in front of each. */
+  readonly mouths: readonly { readonly side: Side; readonly neededM: number }[];
 }
+
+/** Room in front of terminals where an item asks for none, metres: enough to turn a thin wire (common practice). */
+const leastMouthM = 0.02;
 
 /** An item put where a placement says; `partGapM` where it asks for no gap of its own. */
 export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
@@ -41,6 +47,10 @@ export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
     faceAccess: item.faceAccess ?? false,
     massKg: item.massKg,
     terminals: new Map(item.terminals.map((terminal) => [terminal.id, terminalOnBoard(item, at, terminal)])),
+    mouths: [...new Set(item.terminals.map(({ side }) => side))].map((side) => ({
+      side: turnedSide(side, at.turnDeg),
+      neededM: item.rooms[side]?.bendM ?? leastMouthM,
+    })),
   };
 }
 
@@ -79,6 +89,13 @@ function pastM(a: Body, side: Side, b: Body): number {
   if (side === 'right') return b.maxX - a.maxX;
   if (side === 'left') return a.minX - b.minX;
   return side === 'top' ? b.maxY - a.maxY : a.minY - b.minY;
+}
+
+/** Free distance from a side of a body straight to the side of a box round the board, metres. */
+export function freeToSideM(body: Body, side: Side, box: Box): number {
+  if (side === 'right') return box.maxX - body.maxX;
+  if (side === 'left') return body.minX - box.minX;
+  return side === 'top' ? box.maxY - body.maxY : body.minY - box.minY;
 }
 
 /** What a side's room is for. */

@@ -1,4 +1,4 @@
-import type { Side } from './item.ts';
+import { opposite, type Side } from './item.ts';
 import { distance, edgesOf, type Point, segmentsCross } from './point.ts';
 import { CheapestFirst } from './queue.ts';
 import { into, outFrom, type RouteEnd, type RouteWire } from './route.ts';
@@ -54,9 +54,16 @@ export function findRoute(task: RouteTask): readonly Point[] | null {
   if ('exit' in from)
     return findRoute({ ...task, wire: { ...task.wire, from: to, to: from } })?.toReversed() ?? null;
   const start = terminalGate(task, from, from.faces);
+  if (!start && 'exit' in to && to.exit === from.faces) return straightOut(task, from, to.exit);
   const goals = 'exit' in to ? exitGates(task, to.exit) : [goalGate(task, to)].flatMap((gate) => gate ?? []);
   if (!start || goals.length === 0) return null;
   return walk(task, start, goals, to);
+}
+
+/** From a terminal so near to the edge that the grid has no point between: straight over it. */
+function straightOut({ grid, needM }: RouteTask, terminal: Point, side: Side): readonly Point[] | null {
+  const edge = edgeAhead(grid, outFrom(terminal, opposite[side], 1e-6), side);
+  return edge && distance(terminal, edge) < needM + grid.stepM ? [terminal, edge] : null;
 }
 
 /** The first point of the grid straight out of a terminal that has room for the wire. */
@@ -96,10 +103,14 @@ function exitGates(task: RouteTask, side: Side): Gate[] {
     for (let back = 0; back < deep; back += 1) {
       const along = dx + dy > 0 ? deep - 1 - back : back;
       const node = dx === 0 ? nodeAt(grid, line, along) : nodeAt(grid, along, line);
-      if (!passable(task, node)) continue;
+      if (!passable(task, node)) {
+        // Board with a part or a fixing on it, and not merely the edge, is in front of every point further in.
+        if ((grid.toEdgeM[node] ?? -1) >= 0 && (grid.toBarrierM[node] ?? 0) < needM) return [];
+        continue;
+      }
       const point = pointOf(grid, node);
       const toEdge = edgeAhead(grid, point, side);
-      const reachM = needM + 2 * grid.stepM;
+      const reachM = needM + grid.stepM + 1e-6;
       if (!toEdge || distance(point, toEdge) > reachM) return [];
       return [{ node, way, stub: [point, toEdge], loose: true }];
     }
@@ -169,7 +180,7 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
     const [node, way] = [state >> 2, state & 3];
     const soFar = cost[state] ?? Infinity;
     const goal = goalAt.get(node);
-    const end = goal ? soFar + goalCost(goal, way, costs) : Infinity;
+    const end = goal ? soFar + goalCost(task, goal, way) : Infinity;
     if (end < finishCost) {
       [finishCost, finishFrom] = [end, state];
       queue.push(finish, end);
@@ -191,13 +202,14 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
   return finishFrom < 0 ? null : trace(grid, before, finishFrom, start, goalAt);
 }
 
-/** From the goal's point to the end of the wire. */
-function goalCost(goal: Gate, way: number, { bendM }: RouteCosts): number {
+/** From the goal's point to the end of the wire; infinite where another wire has that track. */
+function goalCost({ tracks, costs, throughM }: RouteTask, goal: Gate, way: number): number {
   const [a, b] = goal.stub;
   const stubM = goal.loose && a && b ? distance(a, b) : 0;
-  if (way === goal.way) return stubM;
   const back = ((way + 2) & 3) === goal.way;
-  return back ? Infinity : stubM + bendM;
+  const taken = tracks.taken[goal.way % 2 === 0 ? 0 : 1][goal.node] === 1;
+  if (back || (taken && throughM === Infinity)) return Infinity;
+  return stubM + (way === goal.way ? 0 : costs.bendM);
 }
 
 /** The least that is left to go. */

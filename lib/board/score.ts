@@ -1,7 +1,7 @@
 import { boardDefaults } from './defaults.ts';
 import { overlapM, type PlacedTerminal, type Side, type WireLayer } from './item.ts';
 import { centreOfMass } from './measure.ts';
-import { faceCoveredM, gapShortfall, type PlacedItem, planGapM, shortfalls } from './placed.ts';
+import { faceCoveredM, freeToSideM, gapShortfall, type PlacedItem, planGapM, shortfalls } from './placed.ts';
 import { type LayoutBoard, type LayoutRules, quartersOff } from './placement.ts';
 import { type Box, distance, type Point, segmentsCross, segmentToSegment } from './point.ts';
 
@@ -24,7 +24,7 @@ export interface ScoreParts {
   readonly crossings: number;
   /** Signal too near to power, and ends that face the wrong side. */
   readonly signalToPower: number;
-  /** Room for tools, plugs and bends that is missing. */
+  /** Room for plugs and bends that is missing, up to other parts and to the edge of the board. */
   readonly access: number;
   /** Room for air and between parts that is missing. */
   readonly air: number;
@@ -69,19 +69,27 @@ export function scoreLayout(
 ): Score & { readonly broken: number } {
   const wires = wiresOf(board.box, placed, links);
   const rooms = roomCosts(placed);
+  const mouthM = placed.reduce((sum, one) => sum + mouthShortM(board.box, one), 0);
   const parts: ScoreParts = {
     length: wires.reduce((sum, { from, to }) => sum + gridDistance(from, to), 0),
     crossings: scoreWeights.crossing * countCrossings(wires),
     signalToPower:
       scoreWeights.signalToPowerM * closeness(wires, rules.powerToSignalM) +
       scoreWeights.quarterOff * quartersWrong(board, placed),
-    access: scoreWeights.accessM * rooms.accessM,
+    access: scoreWeights.accessM * (rooms.accessM + mouthM),
     air: scoreWeights.airM * rooms.airM,
     balance: scoreWeights.balanceM * imbalance(board.centroid, placed),
   };
   const total =
     parts.length + parts.crossings + parts.signalToPower + parts.access + parts.air + parts.balance;
   return { total, parts, broken: rooms.broken };
+}
+
+/** Room for plugs and bends that is missing between an item's terminals and the edge of the board, metres. */
+function mouthShortM(box: Box, { body, mouths }: PlacedItem): number {
+  let sum = 0;
+  for (const { side, neededM } of mouths) sum += Math.max(0, neededM - freeToSideM(body, side, box));
+  return sum;
 }
 
 /** Distance along x and then y, metres. */

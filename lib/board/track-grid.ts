@@ -22,9 +22,8 @@ export interface TrackGrid {
   readonly ys: readonly number[];
   /** Room from each point to the nearest edge or opening of the board; below zero off the board. By `x * ys.length + y`. */
   readonly toEdgeM: Float64Array;
-  /** Room from each point to the nearest barrier, and which one that is. */
+  /** Room from each point to the nearest barrier; infinite where there is none. */
   readonly toBarrierM: Float64Array;
-  readonly nearest: readonly (string | null)[];
   readonly outer: Ring;
   readonly box: Box;
   /** The widest step between two lines. */
@@ -65,36 +64,34 @@ export function trackGrid(
   );
   const points = xs.flatMap((xM) => ys.map((yM) => ({ xM, yM })));
   const edges = [outer, ...openings].flatMap(edgesOf);
-  const nearest = points.map((p) => nearestBarrier(p, barriers));
   const step = (list: readonly number[]) =>
     list.reduce((most, value, at) => Math.max(most, value - (list[at - 1] ?? value)), 0);
   return {
     xs,
     ys,
-    toEdgeM: Float64Array.from(points, (p) => {
-      const inside = insideRing(p, outer) && !openings.some((ring) => insideRing(p, ring));
-      if (!inside) return -1;
-      const room = edges.reduce((least, [a, b]) => Math.min(least, pointToSegment(p, a, b)), Infinity);
-      return shape.holes.reduce(
-        (least, hole) => Math.min(least, Math.hypot(p.xM - hole.xM, p.yM - hole.yM) - hole.diameterM / 2),
-        room,
-      );
-    }),
-    toBarrierM: Float64Array.from(nearest, ({ roomM }) => roomM),
-    nearest: nearest.map(({ id }) => id),
+    toEdgeM: Float64Array.from(points, (p) => edgeRoomM(p, outer, openings, edges, shape.holes)),
+    toBarrierM: Float64Array.from(points, (p) =>
+      barriers.reduce((least, barrier) => Math.min(least, toBarrier(p, barrier)), Infinity),
+    ),
     outer,
     box,
     stepM: Math.max(step(xs), step(ys)),
   };
 }
 
-function nearestBarrier(p: Point, barriers: readonly Barrier[]): { id: string | null; roomM: number } {
-  let [id, roomM]: [string | null, number] = [null, Infinity];
-  for (const barrier of barriers) {
-    const found = toBarrier(p, barrier);
-    if (found < roomM) [id, roomM] = [barrier.id, found];
-  }
-  return { id, roomM };
+function edgeRoomM(
+  p: Point,
+  outer: Ring,
+  openings: readonly Ring[],
+  edges: ReturnType<typeof edgesOf>,
+  holes: BoardShape['holes'],
+): number {
+  if (!insideRing(p, outer) || openings.some((ring) => insideRing(p, ring))) return -1;
+  const toLine = edges.reduce((least, [a, b]) => Math.min(least, pointToSegment(p, a, b)), Infinity);
+  return holes.reduce(
+    (least, hole) => Math.min(least, Math.hypot(p.xM - hole.xM, p.yM - hole.yM) - hole.diameterM / 2),
+    toLine,
+  );
 }
 
 function lines(from: number, to: number, wanted: readonly number[], pitchM: number): number[] {

@@ -140,7 +140,7 @@ describe('the search against trying every layout', () => {
           const best = exhaustiveBest(shape, items, links, stepM);
           const { proposals } = searchLayouts(
             { board: { shape }, items, given: [], links },
-            { seed, stepM, evaluations: 4000, rules },
+            { seed, stepM, rules },
           );
           expect(best).toBeLessThan(Infinity);
           const found = proposals[0]?.score.total ?? Infinity;

@@ -148,6 +148,37 @@ describe('routes of several wires', () => {
     expect(exchanged.crossings.length).toBeLessThanOrEqual(exchanged.firstCrossings);
   });
 
+  it('leave from a terminal at the very edge', () => {
+    const wires = [
+      wire('near', { xM: 0.004, yM: 0.2, faces: 'left' }, { exit: 'left' }, 'signal'),
+      wire('at', { xM: 0.3, yM: 0.4, faces: 'top' }, { exit: 'top' }, 'signal'),
+    ];
+    const { routes, faults } = routeWires({ shape: board, barriers: [], wires });
+    expect(faults).toEqual([]);
+    expect(routes.map(({ lengthM, bends }) => [lengthM, bends])).toEqual([
+      [expect.closeTo(0.004, 9), 0],
+      [expect.closeTo(0, 9), 0],
+    ]);
+  });
+
+  it('leave side by side, not one over the other, and not through a fixing at the edge', () => {
+    const wires = [0, 1, 2, 3].map((index) =>
+      wire(`w${index}`, { xM: 0.1 + 0.05 * index, yM: 0.2, faces: 'right' }, { exit: 'top' }, 'speaker'),
+    );
+    const barriers = [0.02, 0.1, 0.2, 0.3, 0.4].map((xM) => ({
+      id: `fixing-${xM}`,
+      centre: { xM, yM: 0.392 },
+      radiusM: 0.007,
+    }));
+    const { routes } = routeWires({ shape: board, barriers, wires });
+    const exits = routes.map(({ points }) => points.at(-1)?.xM ?? 0).toSorted((a, b) => a - b);
+    expect(exits).toHaveLength(4);
+    for (const [index, xM] of exits.entries()) {
+      expect(xM - (exits[index - 1] ?? -1)).toBeGreaterThan(0.004 - 1e-9);
+      for (const { centre } of barriers) expect(Math.abs(xM - centre.xM)).toBeGreaterThan(0.009);
+    }
+  });
+
   it('keep signal away from power where there is room', () => {
     const wires = [
       wire('p', { xM: 0.05, yM: 0.2, faces: 'right' }, { xM: 0.55, yM: 0.2, faces: 'left' }, 'power'),
