@@ -410,6 +410,19 @@ export function samplePlan(change: Partial<BuildPlan> = {}): BuildPlan {
       wire('p1', 'P1', 'main-fuse.OUT', 'amp-front.B+', 4.8),
       wire('p0', 'P0', 'battery.+', 'main-fuse.IN', 0.508),
     ],
+    runs: [
+      {
+        id: 'left-sill',
+        route: 'left-sill',
+        title: 'Battery to left side well',
+        side: 'left',
+        wires: ['p1'],
+        lengthM: 3.96,
+        bundleM: 0.009,
+        covering: 'loom-13',
+        grommets: [{ zone: 'bulkhead', holeM: 0.016, part: 'grommet-16' }],
+      },
+    ],
     cables: [
       {
         id: 'harness',

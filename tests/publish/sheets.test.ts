@@ -20,6 +20,7 @@ function emptyPlan() {
     audio: { channels: [], speakers: [] },
     boards: [],
     wires: [],
+    runs: [],
     cables: [],
     terminals: [],
     controls: [],

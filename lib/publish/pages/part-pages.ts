@@ -6,9 +6,9 @@ import { chromeOf } from '../chrome.ts';
 import { type JobEntry, jobEntries } from '../job-list.ts';
 import { partsOf } from '../job-standing.ts';
 import type { Link, Page, SiteContext } from '../page.ts';
-import { partFactsText } from '../part-facts.ts';
+import { type PartData, partData } from '../part-data.ts';
 import { partRecord } from '../search-record.ts';
-import { type Fact, strong, type Table, tableOf } from '../sheets/table.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { counted, spelled } from '../words.ts';
 import { measureOr, none, type Writer, writerFor } from '../written.ts';
 
@@ -31,7 +31,7 @@ export interface PartBody {
   readonly kind: string;
   readonly notes: string;
   readonly stock: string;
-  readonly facts: readonly Fact[];
+  readonly data: PartData;
   readonly terminals: Table | null;
   readonly controls: Table | null;
   readonly jobs: readonly JobEntry[];
@@ -88,7 +88,7 @@ function partBody({ site }: SiteContext, id: string, part: Part): PartBody {
     kind: kinds[part.kind].plural,
     notes: part.notes ?? '',
     stock: stockText(site.shop.stock[id], write),
-    facts: partFactsText(part, write),
+    data: partData(part, write),
     terminals: terminalsTable(known.terminals),
     controls: controlsTable(known.controls),
     jobs: jobEntries(

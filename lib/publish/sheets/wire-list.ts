@@ -1,5 +1,5 @@
-import type { BuildPlan, PlanCable, PlanWire, WireEnd } from '../../model/plan/index.ts';
-import { counted, spelled } from '../words.ts';
+import type { BuildPlan, PlanCable, PlanRun, PlanWire, WireEnd } from '../../model/plan/index.ts';
+import { counted, spelled, spelledWithin } from '../words.ts';
 import { lengthOr, measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { type Cell, strong, type Table, tableOf, tick } from './table.ts';
@@ -8,6 +8,7 @@ import { type Cell, strong, type Table, tableOf, tick } from './table.ts';
 export interface WireListSheet {
   readonly reels: readonly Table[];
   readonly cables: readonly Table[];
+  readonly runs: Table | null;
   readonly fitted: Table | null;
 }
 
@@ -56,6 +57,33 @@ function cableTable(cable: PlanCable, labels: ReadonlyMap<string, string>, write
   ]);
 }
 
+function runsTable(plan: BuildPlan, labels: ReadonlyMap<string, string>, write: Writer): Table | null {
+  if (plan.runs.length === 0) return null;
+  const grommetText = ({ zone, holeM, part }: PlanRun['grommets'][number]): string =>
+    [
+      part ?? 'no grommet that fits',
+      `at ${spelledWithin(zone)}`,
+      holeM === null ? '' : `hole ${write.length(holeM).text}`,
+    ].join(' ');
+  return tableOf(
+    'Runs through the vehicle',
+    plan.runs,
+    [
+      { title: 'Run', cell: (run) => strong(run.title, `${run.id}, ${run.side}`) },
+      { title: 'Wires', cell: (run) => run.wires.map((wire) => labels.get(wire) ?? wire).join(', ') },
+      { title: 'Length', kind: 'figure', cell: (run) => write.wire(run.lengthM) },
+      { title: 'Bundle', kind: 'figure', cell: (run) => write.length(run.bundleM) },
+      { title: 'Covering', cell: (run) => run.covering ?? none },
+      {
+        title: 'Grommets',
+        cell: (run) => (run.grommets.length === 0 ? none : run.grommets.map(grommetText).join('; ')),
+      },
+      tick('Pulled'),
+    ],
+    (run) => run.id,
+  );
+}
+
 function fittedTable(wires: readonly PlanWire[], write: Writer): Table | null {
   if (wires.length === 0) return null;
   return tableOf(
@@ -91,6 +119,7 @@ function wireModel(plan: BuildPlan): WireListSheet | null {
   return {
     reels: cut.map(([reel, wires]) => reelTable(reelCaption(reel, wires, titles, write), wires, write)),
     cables: plan.cables.map((cable) => cableTable(cable, labels, write)),
+    runs: runsTable(plan, labels, write),
     fitted: fittedTable(
       plan.wires.filter((wire) => wire.origin === 'vehicle'),
       write,
