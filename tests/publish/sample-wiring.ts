@@ -1,0 +1,140 @@
+import type { BuildPlan, PlanWire } from '../../lib/model/plan/index.ts';
+
+function wire(id: string, label: string, from: string, to: string, lengthM: number): PlanWire {
+  const end = {
+    prep: 'ferrule, 16 mm2',
+    part: 'ferrule-16',
+    stripM: 0.018,
+    torqueNm: 4,
+    loopM: 0.0762,
+  };
+  return {
+    id,
+    link: id,
+    label,
+    origin: 'job',
+    from,
+    to,
+    role: 'power',
+    size: { label: '4 AWG', awg: '4', areaMm2: 21.15 },
+    colour: 'RD',
+    lengthM,
+    measured: 'run 4.1 m, board 0.3 m, loops 0.38 m',
+    part: 'wire-4-red',
+    board: null,
+    run: 'left-sill',
+    zones: [{ zone: 'sill', lengthM: 2, edge: false }],
+    covering: ['loom-13'],
+    ends: [
+      { terminal: from, ...end },
+      { terminal: to, ...end },
+    ],
+  };
+}
+
+/** Wires, terminals and controls of the sample plan, and what is done and measured. */
+export function sampleWiring(): Pick<
+  BuildPlan,
+  'wires' | 'runs' | 'cables' | 'terminals' | 'controls' | 'measurements' | 'steps' | 'pick'
+> {
+  return {
+    wires: [
+      wire('p1', 'P1', 'main-fuse.OUT', 'amp-front.B+', 4.8),
+      wire('p0', 'P0', 'battery.+', 'main-fuse.IN', 0.508),
+    ],
+    runs: [
+      {
+        id: 'left-sill',
+        route: 'left-sill',
+        title: 'Battery to left side well',
+        side: 'left',
+        wires: ['p1'],
+        lengthM: 3.96,
+        bundleM: 0.009,
+        covering: 'loom-13',
+        grommets: [{ zone: 'bulkhead', holeM: 0.016, part: 'grommet-16' }],
+      },
+    ],
+    cables: [
+      {
+        id: 'harness',
+        part: 'cable-9',
+        lengthM: 5.2,
+        conductors: [
+          { name: 'white', colour: 'WH', size: { label: '18 AWG', awg: '18', areaMm2: 0.82 }, wire: null },
+        ],
+      },
+    ],
+    terminals: [
+      { item: 'amp-front', terminal: 'B+', wires: ['p1'], state: 'connected' },
+      { item: 'amp-front', terminal: 'IN3', wires: [], state: 'open', reason: 'rear channels not used' },
+    ],
+    controls: [
+      {
+        item: 'amp-front',
+        control: 'GAIN 1/2',
+        preset: 'fully counter-clockwise',
+        why: 'no signal passes until the gain is set with a meter',
+        chosen: 'computed',
+        safe: true,
+      },
+    ],
+    measurements: [
+      { id: 'amp-front.B+', what: 'Voltage at the amplifier', predicted: 13.84, unit: 'V', state: 'open' },
+      {
+        id: 'battery.rest',
+        what: 'Battery at rest',
+        predicted: 12.6,
+        unit: 'V',
+        asBuilt: 12.5,
+        state: 'agrees',
+      },
+    ],
+    steps: [
+      {
+        id: 'cut-main-board',
+        layer: 'place',
+        place: 'bench',
+        after: [],
+        text: 'Cut main-board and drill its holes.',
+        tools: ['saw', 'drill'],
+        minutes: 45,
+        installs: [],
+        acts: ['main-board'],
+        proof: 'the outline agrees with the sheet to 1 mm',
+      },
+      {
+        id: 'pull-p1',
+        layer: 'power',
+        place: 'vehicle',
+        after: ['cut-main-board'],
+        text: 'Pull P1 along the left sill.',
+        tools: ['pull line'],
+        minutes: 30,
+        installs: ['p1'],
+        acts: ['p1'],
+        proof: 'no continuity to body',
+      },
+    ],
+    pick: [
+      {
+        part: 'wire-4-red',
+        title: 'Wire, 4 AWG, red',
+        kind: 'wire',
+        quantity: 5.308,
+        unit: 'm',
+        stockQuantity: 9.1,
+        short: 0,
+      },
+      {
+        part: 'fuse-60',
+        title: 'Fuse, 60 A',
+        kind: 'fuse',
+        quantity: 1,
+        unit: 'piece',
+        stockQuantity: 4,
+        short: 0,
+      },
+    ],
+  };
+}
