@@ -1,10 +1,12 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  root: new URL('..', import.meta.url).pathname,
+  root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts'],
-    testTimeout: 60_000,
-    hookTimeout: 180_000,
+    reporters: ['default', fileURLToPath(new URL('plain-count.ts', import.meta.url))],
+    testTimeout: 120_000,
+    hookTimeout: 300_000,
   },
 });
