@@ -14,6 +14,8 @@ export interface PluginOptions {
 
 /** Settings that hold for every site: only the pages that are added, rendered with the project's layouts. */
 export function siteSettings(configuration: EleventyConfiguration, templates: Environment): void {
+  // Timings are printed past this share of a build: drawings are most of one, and nobody asked.
+  configuration.benchmarks.config.setMinimumThresholdPercent(100);
   configuration.setTemplateFormats(['njk']);
   configuration.setUseGitIgnore(false);
   configuration.setLibrary('njk', templates);

@@ -9,6 +9,8 @@ declare module '@11ty/eleventy' {
     addTemplate(path: string, content: string, data: object): void;
     addTransform(name: string, transform: (this: TransformScope, content: string) => string): void;
     addPlugin<O>(plugin: (configuration: EleventyConfiguration, options: O) => void, options: O): void;
+    /** Timings of what a configuration adds. */
+    readonly benchmarks: { readonly config: { setMinimumThresholdPercent(percent: number): void } };
     setLibrary(engine: string, library: Environment): void;
     setTemplateFormats(formats: readonly string[]): void;
     setUseGitIgnore(use: boolean): void;
