@@ -22,11 +22,11 @@ function isProtected(about: Case, side: LiveSide, wire: PlanWire): boolean {
   const conductor = plan.power.conductors.find(({ id }) => id === wire.id);
   const named = conductor?.fuses.length ?? 0;
   if (named > 0 || plan.power.fuses.some(({ protects }) => protects.includes(wire.id))) return true;
+  if (!isSourceLimited(job, wire)) return false;
   // What no source reaches burns nothing; that it is dead is another rule's.
   if (!reached(side.edges, side.sources, () => true).has(wire.from)) return true;
-  if (wire.role === 'power' || conductor !== undefined) return false;
-  // The plan sizes no turn-on conductors: behind a fuse, or fed by nothing, they are as they should be.
-  return isSourceLimited(job, wire);
+  // The plan sizes no turn-on conductors: those behind a fuse are as they should be.
+  return wire.role !== 'power' && conductor === undefined;
 }
 
 /** True unless an output feeds the conductor that gives more than half an ampere, and more than the conductor carries. */

@@ -1,38 +1,16 @@
-import type { PlanWire } from '../model/plan/index.ts';
+import type { PlanRun } from '../model/plan/index.ts';
 import type { Run } from '../model/resolved-job.ts';
-import { bundleDiameterM, outsideDiameterM } from '../power/bundle.ts';
-import { isPowerFault } from '../power/traced.ts';
-import { jobWires, partOf } from './look-up.ts';
+import { partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { commonPractice } from './source.ts';
-import { counted, lengthIn } from './words.ts';
+import { counted, lengthIn, listed } from './words.ts';
 
-/** The wires that go by a run. */
-function wiresIn(about: Case, run: Run): readonly PlanWire[] {
-  return jobWires(about).filter((wire) => wire.run === run.id || run.links.includes(wire.link));
-}
-
-/** Diameter of one wire (m): of its part, else after its area. */
-function wireDiameterM({ job }: Case, { part, size }: PlanWire): number | null {
-  const spec = partOf(job, part);
-  const own = spec?.kind === 'wire' ? spec['outside-diameter'] : undefined;
-  if (own !== undefined) return own;
-  const computed = outsideDiameterM(size.areaMm2);
-  return isPowerFault(computed) ? null : computed.value;
-}
-
-/** Diameter (m) of the bundle of a run, a cable counted once; null where it has no wires. */
-function bundleM(about: Case, run: Run): number | null {
-  const wires = wiresIn(about, run);
-  const cables = [...new Set(wires.flatMap(({ cable }) => cable ?? []))].flatMap((id) => {
-    const part = partOf(about.job, about.plan.cables.find((cable) => cable.id === id)?.part ?? null);
-    return part?.kind === 'cable' ? (part['outside-diameter'] ?? []) : [];
+/** Runs of the job with what the plan made of them; a run without wires is none. */
+function plannedRuns({ job, plan }: Case): readonly { readonly run: Run; readonly planned: PlanRun }[] {
+  return job.runs.flatMap((run) => {
+    const planned = plan.runs.find(({ id }) => id === run.id);
+    return planned && planned.wires.length > 0 ? [{ run, planned }] : [];
   });
-  const loose = wires
-    .filter(({ cable }) => cable === undefined)
-    .flatMap((wire) => wireDiameterM(about, wire) ?? []);
-  const bundle = bundleDiameterM([...loose, ...cables]);
-  return isPowerFault(bundle) ? null : bundle.value;
 }
 
 const throughHole: Rule = {
@@ -42,11 +20,10 @@ const throughHole: Rule = {
   ...commonPractice,
   judge(about) {
     const length = lengthIn(about.job);
-    return about.job.runs.flatMap((run) => {
-      const value = bundleM(about, run);
-      return run.route.passes.flatMap((pass): Verdict[] => {
+    return plannedRuns(about).flatMap(({ run, planned: { bundleM: value } }) =>
+      run.route.passes.flatMap((pass): Verdict[] => {
         const limit = pass['through-hole'];
-        if (value === null || limit === undefined || value <= limit + 1e-9) return [];
+        if (limit === undefined || value <= limit + 1e-9) return [];
         return [
           {
             level: 'caution',
@@ -61,8 +38,8 @@ const throughHole: Rule = {
             path: run.path,
           },
         ];
-      });
-    });
+      }),
+    );
   },
 };
 
@@ -73,16 +50,9 @@ const coveringSmall: Rule = {
   ...commonPractice,
   judge(about) {
     const length = lengthIn(about.job);
-    return about.job.runs.flatMap((run): Verdict[] => {
+    return plannedRuns(about).flatMap(({ run, planned: { bundleM: value } }): Verdict[] => {
       const covering = partOf(about.job, run.covering);
-      const value = bundleM(about, run);
-      if (
-        covering?.kind !== 'covering' ||
-        covering.form === 'tape' ||
-        value === null ||
-        run.covering === null
-      )
-        return [];
+      if (covering?.kind !== 'covering' || covering.form === 'tape' || run.covering === null) return [];
       if (value <= covering.bore + 1e-9) return [];
       return [
         {
@@ -103,32 +73,32 @@ const coveringSmall: Rule = {
 
 const grommets: Rule = {
   id: 'edge-without-grommet',
-  asks: 'A grommet is on the pick list for each sharp edge that a run passes.',
+  asks: 'A grommet is on each sharp edge that a run passes.',
   levels: ['caution'],
   ...commonPractice,
   judge(about) {
-    const edged = about.job.runs
-      .map((run) => ({ run, edges: run.route.passes.filter(({ edge }) => edge).length }))
-      .filter(({ run, edges }) => edges > 0 && wiresIn(about, run).length > 0);
-    const [first] = edged;
-    const needed = edged.reduce((sum, { edges }) => sum + edges, 0);
-    const picked = about.plan.pick
-      .filter(({ kind }) => kind === 'grommet')
-      .reduce((sum, { quantity }) => sum + quantity, 0);
-    if (!first || picked >= needed) return [];
-    return [
-      {
-        level: 'caution',
-        of: edged.map(({ run }) => run.id),
-        message: `the runs pass ${counted(needed, 'sharp edge')}, and the pick list has ${counted(picked, 'grommet')}`,
-        value: picked,
-        limit: needed,
-        unit: 'piece',
-        remedy: 'fit a grommet at each edge, or edge trim and loom where no hole is round',
-        ...commonPractice,
-        path: first.run.path,
-      },
-    ];
+    const length = lengthIn(about.job);
+    return plannedRuns(about).flatMap(({ run, planned }): Verdict[] => {
+      const edges = run.route.passes.filter(({ edge }) => edge);
+      const fitted = planned.grommets.filter(({ part }) => part !== null).length;
+      if (fitted >= edges.length) return [];
+      const bare = planned.grommets.filter(({ part }) => part === null);
+      const where = listed((bare.length > 0 ? bare : edges).map(({ zone }) => `the ${zone}`));
+      return [
+        {
+          level: 'caution',
+          of: [run.id],
+          message: `${run.id} passes ${counted(edges.length, 'sharp edge')} with ${counted(fitted, 'grommet')}: none fits its bundle of ${length(planned.bundleM)} at ${where}`,
+          value: fitted,
+          limit: edges.length,
+          unit: 'piece',
+          remedy:
+            'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round',
+          ...commonPractice,
+          path: run.path,
+        },
+      ];
+    });
   },
 };
 

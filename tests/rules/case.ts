@@ -29,6 +29,8 @@ function documentOf(file: string): YamlDocument {
 /** Reads what was written; a fault in it is a fault of the test. */
 export function jobOf({ shop, vehicle, parts, job }: Written): Job {
   const readShop = shopSchema.parse(shop);
+  const inRuns = new Set(Object.values(job.runs ?? {}).flatMap(({ links }) => links));
+  for (const [id, link] of Object.entries(job.links)) if (!inRuns.has(id)) link.length ??= '300 mm';
   const document = documentOf('job.yaml');
   const report = new Report(document);
   const read = resolveJob(

@@ -373,6 +373,19 @@ export function planOf(job: Job): BuildPlan {
     boards: [board()],
     wires,
     cables: [],
+    runs: job.runs.map(({ id, routeId, route: { title, side }, links, covering }) => {
+      return {
+        id,
+        route: routeId,
+        title,
+        side,
+        wires: [...links],
+        lengthM: 4,
+        bundleM: 0.012,
+        covering,
+        grommets: [],
+      };
+    }),
     terminals: terminalsOf(job, wires),
     controls,
     measurements: [],

@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { rules } from '../../lib/rules/index.ts';
+import { findingOf, type Rule } from '../../lib/rules/rule.ts';
+import { boardCases } from './cases/boards-and-runs.ts';
+import { fuseCases } from './cases/fuses.ts';
+import { soundCases } from './cases/sound-and-controls.ts';
+import { supplyCases } from './cases/supply.ts';
+import type { FiringCase, QuietCase, RuleCases } from './rule-case.ts';
+
+const cases: RuleCases = { ...fuseCases, ...supplyCases, ...soundCases, ...boardCases };
+
+function findingsOf(rule: Rule, { about }: QuietCase) {
+  const made = about();
+  return rule.judge(made).map((verdict) => ({
+    verdict,
+    finding: findingOf({ ...verdict, rule: rule.id }, verdict, made.job),
+  }));
+}
+
+function expectFiring(rule: Rule, one: FiringCase): void {
+  const found = findingsOf(rule, one);
+  const own = found.filter(
+    ({ finding }) => finding.level === one.level && finding.related[0] === one.subject,
+  );
+  expect(
+    own.length,
+    `${found.map(({ finding }) => `${finding.level} ${finding.related[0]}`)}`,
+  ).toBeGreaterThan(0);
+  for (const { finding } of own) {
+    if (one.path !== undefined) expect(finding.where.path).toBe(one.path);
+    expect(finding.where.file).toBe(one.file ?? 'job.yaml');
+    expect(rule.levels).toContain(finding.level);
+    expect(finding.message).not.toMatch(/NaN|undefined|Infinity|unknown number/);
+    expect(finding.remedy).toMatch(/\S/);
+    expect(finding.source).toMatch(/\S/);
+  }
+  if (one.says)
+    expect(
+      own.some(({ finding }) => one.says?.test(finding.message)),
+      own[0]?.finding.message,
+    ).toBe(true);
+}
+
+test('no two rules share an id', () => {
+  expect(new Set(rules.map(({ id }) => id)).size).toBe(rules.length);
+});
+
+test('every rule has a case in which it fires and one in which it keeps quiet, and no case is without its rule', () => {
+  expect(Object.keys(cases).toSorted()).toEqual(rules.map(({ id }) => id).toSorted());
+  for (const [id, { fires, quiet }] of Object.entries(cases)) {
+    expect(fires.length, id).toBeGreaterThan(0);
+    expect(quiet.length, id).toBeGreaterThan(0);
+  }
+});
+
+describe.each(rules)('$id', (rule) => {
+  test.each(cases[rule.id]?.fires ?? [])('fires: $name', (one) => expectFiring(rule, one));
+  test.each(cases[rule.id]?.quiet ?? [])('keeps quiet: $name', (one) => {
+    expect(findingsOf(rule, one).map(({ finding }) => finding.message)).toEqual([]);
+  });
+  test('fires at every level that it may have', () => {
+    const levels = new Set((cases[rule.id]?.fires ?? []).map(({ level }) => level));
+    expect([...levels].toSorted()).toEqual([...rule.levels].toSorted());
+  });
+});

@@ -1,0 +1,23 @@
+import type { Level } from '../../lib/model/finding.ts';
+import type { Case } from '../../lib/rules/rule.ts';
+
+/** A case in which a rule must keep quiet. */
+export interface QuietCase {
+  readonly name: string;
+  readonly about: () => Case;
+}
+
+/** A case in which a rule must speak: at this level, about this subject, with these words. */
+export interface FiringCase extends QuietCase {
+  readonly level: Level;
+  readonly subject: string;
+  readonly says?: RegExp;
+  /** Where the finding points; the job file where left out. */
+  readonly path?: string;
+  readonly file?: 'job.yaml' | 'vehicle.yaml' | 'shop.yaml';
+}
+
+/** The cases of one family of rules, by rule id. The source of each limit stands beside it. */
+export type RuleCases = Readonly<
+  Record<string, { readonly fires: readonly FiringCase[]; readonly quiet: readonly QuietCase[] }>
+>;
