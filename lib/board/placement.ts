@@ -1,7 +1,7 @@
 import { boardDefaults } from './defaults.ts';
 import { type BoardFault, commonPractice, geometry, mmText } from './fault.ts';
 import { footprint } from './fit.ts';
-import { type Item, onBoard, opposite, overlapM, type Placement, type Side, sides } from './item.ts';
+import { type Item, onBoard, opposite, overlapM, type Placement, type Side } from './item.ts';
 import type { BoardShape } from './outline.ts';
 import { faceCoveredM, gapShortfall, type PlacedItem, place, type Shortfall, shortfalls } from './placed.ts';
 import { distanceToBox } from './point.ts';
@@ -140,30 +140,29 @@ export function quartersOff(faces: Side, wanted: Side | undefined): 0 | 1 | 2 {
   return faces === opposite[wanted] ? 2 : 1;
 }
 
+/** An item with ends on several sides, such as a block with its feed in here and out there, faces by its best one. */
 function facingFaults(board: LayoutBoard, { id, terminals }: PlacedItem): BoardFault[] {
   const ends = [
     { what: 'signal', layers: ['signal'], wanted: board.signalSide },
     { what: 'power', layers: ['power', 'ground'], wanted: board.powerSide },
   ];
-  return ends.flatMap(({ what, layers, wanted }) => {
+  return ends.flatMap(({ what, layers, wanted }): BoardFault[] => {
     const facing = [...terminals.values()].filter(({ layer }) => layers.includes(layer));
-    return sides.flatMap((side): BoardFault[] => {
-      const quarters = quartersOff(side, wanted);
-      if (quarters === 0 || !facing.some(({ faces }) => faces === side)) return [];
-      return [
-        {
-          rule: `${what}-end-faces-wrong-side`,
-          level: quarters === 2 ? 'caution' : 'note',
-          of: [id],
-          message: `${id}: its ${what} end faces the ${side} of the board, ${quarters * 90} deg off the ${wanted}, where ${what} comes from`,
-          value: quarters * 90,
-          limit: 0,
-          unit: 'deg',
-          remedy: 'turn it, or lead the wires round it',
-          ...commonPractice,
-        },
-      ];
-    });
+    const quarters = Math.min(...facing.map(({ faces }) => quartersOff(faces, wanted)));
+    if (facing.length === 0 || quarters < 2) return [];
+    return [
+      {
+        rule: `${what}-end-faces-wrong-side`,
+        level: 'caution',
+        of: [id],
+        message: `${id}: its ${what} end faces away from the ${wanted} of the board, where ${what} comes from`,
+        value: quarters * 90,
+        limit: 90,
+        unit: 'deg',
+        remedy: 'turn it, or lead the wires round it',
+        ...commonPractice,
+      },
+    ];
   });
 }
 

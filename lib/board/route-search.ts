@@ -172,10 +172,12 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
   const queue = new CheapestFirst();
   const goalAt = new Map(goals.map((gate) => [gate.node, gate]));
   const finish = size;
+  const height = grid.ys.length;
   let [finishCost, finishFrom] = [Infinity, -1];
   const first = start.node * 4 + start.way;
   cost[first] = 0;
-  queue.push(first, boundM(grid, start.node, goals, to));
+  const bound = lowerBound(grid, goals, to);
+  queue.push(first, bound(start.node));
   for (let state = queue.pop(); state !== undefined && state !== finish; state = queue.pop()) {
     const [node, way] = [state >> 2, state & 3];
     const soFar = cost[state] ?? Infinity;
@@ -188,15 +190,18 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
     for (const turn of [0, 1, 3]) {
       const next = (way + turn) & 3;
       const [dx, dy] = step[next] ?? [0, 0];
-      const target = nodeAt(grid, Math.floor(node / grid.ys.length) + dx, (node % grid.ys.length) + dy);
+      const [x, y] = [Math.floor(node / height), node % height];
+      const target = nodeAt(grid, x + dx, y + dy);
       if (target < 0) continue;
-      const lengthM = distance(pointOf(grid, node), pointOf(grid, target));
+      const [xs, ys] = [grid.xs, grid.ys];
+      const lengthM =
+        dx === 0 ? Math.abs((ys[y + dy] ?? 0) - (ys[y] ?? 0)) : Math.abs((xs[x + dx] ?? 0) - (xs[x] ?? 0));
       const total = soFar + (turn === 0 ? 0 : costs.bendM) + stepCost(task, node, target, next, lengthM);
       const there = target * 4 + next;
       if (!(total < (cost[there] ?? Infinity) - 1e-12)) continue;
       cost[there] = total;
       before[there] = state;
-      queue.push(there, total + boundM(grid, target, goals, to));
+      queue.push(there, total + bound(target));
     }
   }
   return finishFrom < 0 ? null : trace(grid, before, finishFrom, start, goalAt);
@@ -212,12 +217,22 @@ function goalCost({ tracks, costs, throughM }: RouteTask, goal: Gate, way: numbe
   return stubM + (way === goal.way ? 0 : costs.bendM);
 }
 
-/** The least that is left to go. */
-function boundM(grid: TrackGrid, node: number, goals: readonly Gate[], to: RouteEnd): number {
-  const p = pointOf(grid, node);
-  if ('exit' in to || goals.length !== 1) return 0;
-  const goal = pointOf(grid, goals[0]?.node ?? node);
-  return Math.abs(p.xM - goal.xM) + Math.abs(p.yM - goal.yM);
+/** The least that is left to go from a node: to the goal, or to the line of the nearest way out. */
+function lowerBound(grid: TrackGrid, goals: readonly Gate[], to: RouteEnd): (node: number) => number {
+  const points = goals.map(({ node }) => pointOf(grid, node));
+  if (!('exit' in to)) {
+    const [goal] = points;
+    if (!goal || points.length !== 1) return () => 0;
+    return (node) => {
+      const { xM, yM } = pointOf(grid, node);
+      return Math.abs(xM - goal.xM) + Math.abs(yM - goal.yM);
+    };
+  }
+  const inward = opposite[to.exit];
+  const { xM: ux, yM: uy } = outFrom({ xM: 0, yM: 0 }, inward, 1);
+  const depth = ({ xM, yM }: Point) => xM * ux + yM * uy;
+  const nearest = Math.max(...points.map(depth));
+  return (node) => Math.max(0, depth(pointOf(grid, node)) - nearest);
 }
 
 function trace(

@@ -90,6 +90,11 @@ export function crossings(routes: readonly Route[]): Crossing[] {
   return routes.flatMap((a, at) => routes.slice(at + 1).flatMap((b) => crossingsOf(a, b)));
 }
 
+/** How often one route crosses others. */
+export function crossingCount(route: Route, others: readonly Route[]): number {
+  return others.reduce((sum, other) => sum + crossingsOf(route, other).length, 0);
+}
+
 /** The way a wire goes into a terminal that faces a side. */
 export function into(faces: Side): Side {
   return opposite[faces];

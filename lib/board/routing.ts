@@ -2,9 +2,10 @@ import { boardDefaults } from './defaults.ts';
 import { type BoardFault, geometry, mmText } from './fault.ts';
 import type { WireLayer } from './item.ts';
 import type { BoardShape } from './outline.ts';
-import { type Point, pointToSegment } from './point.ts';
+import { boxOf, type Point, pointToSegment } from './point.ts';
 import {
   type Crossing,
+  crossingCount,
   crossings,
   type Route,
   type RouteEnd,
@@ -82,6 +83,15 @@ export function routeWires(task: RoutingTask, given: Partial<RoutingRules> = {})
   };
 }
 
+/** Points that a grid may have before its lines go further apart: the cost of a search grows with them. */
+const mostPoints = 9000;
+
+/** The pitch of the lines: the house's, or wider on a board so large that it would have too many points. */
+function pitchFor({ outline }: BoardShape, pitchM: number): number {
+  const { minX, minY, maxX, maxY } = boxOf(outline);
+  return Math.max(pitchM, Math.sqrt(((maxX - minX) * (maxY - minY)) / mostPoints));
+}
+
 function isPoint(end: RouteEnd): end is Exclude<RouteEnd, { readonly exit: unknown }> {
   return !('exit' in end);
 }
@@ -98,7 +108,7 @@ class Laying {
     this.#task = task;
     this.#rules = rules;
     const terminals = task.wires.flatMap(({ from, to }) => [from, to].filter(isPoint));
-    this.#grid = trackGrid(task.shape, task.barriers, terminals, rules.pitchM);
+    this.#grid = trackGrid(task.shape, task.barriers, terminals, pitchFor(task.shape, rules.pitchM));
     this.#order = task.wires.toSorted(
       (a, b) =>
         layerOrder[a.layer] - layerOrder[b.layer] ||
@@ -127,9 +137,9 @@ class Laying {
       const old = this.#laid.find((one) => one.wire === wire);
       const route = this.#lay(wire, others);
       if (!route) continue;
-      const laid = [...others, { wire, route }];
-      const count = (all: readonly Laid[]) => crossings(all.map((one) => one.route)).length;
-      if (!old || count(laid) <= count(this.#laid)) this.#laid = laid;
+      const routes = others.map((one) => one.route);
+      if (!old || crossingCount(route, routes) <= crossingCount(old.route, routes))
+        this.#laid = [...others, { wire, route }];
     }
   }
 

@@ -64,13 +64,34 @@ function eachNear(
   visit: (index: number, acrossM: number, alongM: number) => void,
 ): void {
   const [mine, others] = level ? [grid.xs, grid.ys] : [grid.ys, grid.xs];
-  for (const [i, along] of mine.entries()) {
-    if (along <= from - reachM || along >= to + reachM) continue;
-    for (const [j, across] of others.entries()) {
-      if (Math.abs(across - at) >= reachM) continue;
-      visit(level ? i * grid.ys.length + j : j * grid.ys.length + i, Math.abs(across - at), along);
-    }
+  const [firstOther, endOther] = [firstAbove(others, at - reachM), firstFrom(others, at + reachM)];
+  const endMine = firstFrom(mine, to + reachM);
+  for (let i = firstAbove(mine, from - reachM); i < endMine; i += 1) {
+    const along = mine[i] ?? 0;
+    for (let j = firstOther; j < endOther; j += 1)
+      visit(level ? i * grid.ys.length + j : j * grid.ys.length + i, Math.abs((others[j] ?? 0) - at), along);
   }
+}
+
+/** Index of the first line above a value; lines are in order. */
+function firstAbove(lines: readonly number[], value: number): number {
+  return partition(lines, (line) => line <= value);
+}
+
+/** Index of the first line at or above a value. */
+function firstFrom(lines: readonly number[], value: number): number {
+  return partition(lines, (line) => line < value);
+}
+
+/** How many lines at the front keep a condition; all that keep it stand before all that do not. */
+function partition(lines: readonly number[], keeps: (line: number) => boolean): number {
+  let [low, high] = [0, lines.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (keeps(lines[middle] ?? 0)) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function markTaken(
