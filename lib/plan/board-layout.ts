@@ -1,3 +1,4 @@
+import type { BoardFault } from '../board/fault.ts';
 import type { Item, Placement, TurnDeg } from '../board/item.ts';
 import { type SearchResult, searchLayouts } from '../board/layout-search.ts';
 import type { Proposal } from '../board/layout-setting.ts';
@@ -50,25 +51,45 @@ function layOut(
     signalSide: sideOfRoutes(job, board, roles, ['signal']),
     powerSide: sideOfRoutes(job, board, roles, ['power']),
   };
-  const rules = {
-    partGapM: job.rules['gap-parts'].value,
-    powerToSignalM: job.rules['power-signal-distance'].value,
-  };
   const layout = { shape, ...definedSides(sides) };
-  const found = searchOpen(job, board, layout, items, given, roles, rules);
-  const placements = [...given, ...(found.proposals[0]?.placements ?? [])];
-  for (const fault of [...checkPlacements(layout, items, placements, rules), ...found.faults])
-    book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
+  const found = searchOpen(job, board, layout, items, given, roles);
+  for (const fault of found.faults) book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
   return {
     board,
     shape,
     items,
-    placements,
+    placements: [...given, ...(found.proposals[0]?.placements ?? [])],
     given: new Set(given.map(({ item }) => item)),
     proposals: found.proposals,
     evaluations: found.evaluations,
     ...sides,
   };
+}
+
+/** The same board laid out by another of its proposals, which then stands first. */
+export function withProposal(laid: LaidBoard, index: number): LaidBoard {
+  const chosen = laid.proposals[index];
+  if (!chosen || index === 0) return laid;
+  const given = laid.placements.filter(({ item }) => laid.given.has(item));
+  const others = laid.proposals.filter((one) => one !== chosen);
+  return { ...laid, placements: [...given, ...chosen.placements], proposals: [chosen, ...others] };
+}
+
+/** What is wrong with where things stand, given or proposed. */
+export function placementFaults(
+  job: Job,
+  { shape, items, placements, signalSide, powerSide }: LaidBoard,
+): readonly BoardFault[] {
+  return checkPlacements(
+    { shape, ...definedSides({ signalSide, powerSide }) },
+    items,
+    placements,
+    layoutRules(job),
+  );
+}
+
+function layoutRules({ rules }: Job): LayoutRules {
+  return { partGapM: rules['gap-parts'].value, powerToSignalM: rules['power-signal-distance'].value };
 }
 
 /** Proposes places for the items that the job leaves open. */
@@ -79,14 +100,13 @@ function searchOpen(
   items: readonly Item[],
   given: readonly Placement[],
   roles: ReadonlyMap<string, ConductorRole>,
-  rules: LayoutRules,
 ): SearchResult {
   if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [] };
   const links = layoutLinks(job, board, boardWires(job, board, roles));
   const heightsM = Object.fromEntries(
     items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
   );
-  return searchLayouts({ board: layout, items, given, heightsM, links }, { rules });
+  return searchLayouts({ board: layout, items, given, heightsM, links }, { rules: layoutRules(job) });
 }
 
 function definedSides({ signalSide, powerSide }: Pick<LaidBoard, 'signalSide' | 'powerSide'>) {

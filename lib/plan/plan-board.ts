@@ -9,7 +9,7 @@ import { narrowestWeb } from '../board/web.ts';
 import type { PlanBoard, PlanPlacement } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
-import { placePath } from './board-layout.ts';
+import { placementFaults, placePath } from './board-layout.ts';
 import type { RoutedBoard } from './board-routes.ts';
 import {
   type BoardFixing,
@@ -42,6 +42,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     ...physics.faults,
     ...fitFaults(laid, fixings),
     ...routed.faults,
+    ...placementFaults(job, laid),
   ])
     book.remark(fault, { path: faultPath(job, fault, board) });
   const xs = shape.outline.map(({ xM }) => xM);

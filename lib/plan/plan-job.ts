@@ -50,7 +50,7 @@ export function planJob(job: Job): Planned {
   const wires = planWires(job, devices, settled.all, settled.sizing.lengths, book);
   const cables = planCables(job, wires);
   const runs = planRuns(job, settled.all, book);
-  const boards = laid.flatMap((board, index) => {
+  const boards = settled.laid.flatMap((board, index) => {
     const routed = settled.routed[index];
     return routed ? [planBoard(job, board, routed, book)] : [];
   });

@@ -1,5 +1,6 @@
 import type { PlannedChannel } from './audio-channels.ts';
 import type { LaidBoard } from './board-layout.ts';
+import { chooseProposals } from './board-proposals.ts';
 import { type RoutedBoard, routeBoards } from './board-routes.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { LeastSizes } from './least-sizes.ts';
@@ -18,6 +19,8 @@ export interface Settled {
   readonly all: ReadonlyMap<string, SizedConductor>;
   /** In the order of the boards. */
   readonly routed: readonly RoutedBoard[];
+  /** The boards as laid out by the proposal that can be wired best. */
+  readonly laid: readonly LaidBoard[];
   readonly passes: number;
 }
 
@@ -32,11 +35,12 @@ const mostPasses = 24;
 export function settle(
   basis: Omit<PowerSizing, 'lengths' | 'least'>,
   channels: readonly PlannedChannel[],
-  laid: readonly LaidBoard[],
+  proposed: readonly LaidBoard[],
 ): Settled {
   const { job, devices, circuit } = basis;
   const least = new LeastSizes();
   const wires = channelWires(job, channels, circuit.roles);
+  let laid = proposed;
   let routedM: ReadonlyMap<string, number> = new Map();
   let before = '';
   for (let pass = 1; pass <= mostPasses; pass += 1) {
@@ -46,8 +50,9 @@ export function settle(
     const power = sizeForDrop(sizing);
     const all = new Map([...power.conductors, ...sizeOthers(sizing)]);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
+    if (pass === 1) laid = chooseProposals(job, laid, all, circuit.roles);
     const routed = routeBoards(job, laid, all, circuit.roles);
-    if (sizes === before) return { sizing, power, all: colourPairs(job, all), routed, passes: pass };
+    if (sizes === before) return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
     before = sizes;
     routedM = new Map(
       routed.flatMap(({ routes }) =>

@@ -22,7 +22,7 @@ export const planItemSchema = z.object({
   kind: name,
   title: everyone(z.string()),
   partTitle: everyone(z.string()),
-  origin: builders(z.enum(['job', 'vehicle'])),
+  origin: everyone(z.enum(['job', 'vehicle'])),
   board: builders(z.string().nullable()),
   seat: builders(z.string().nullable()),
   seatTitle: builders(z.string().nullable()),
