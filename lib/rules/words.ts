@@ -35,6 +35,8 @@ export function lengthIn(job: Job): (lengthM: number) => string {
     const mmDecimals = Math.abs(lengthM) < 0.1 ? 1 : 0;
     const system = units === 'inch' ? 'inch' : 'mm';
     const text = formatLength(lengthM, { system, fraction, mmDecimals });
+    // A sag is finer than the tape.
+    if (text.fraction === '0 in' && lengthM !== 0) return text.mm;
     return system === 'inch' ? `${text.fraction} (${text.mm})` : `${text.mm} (${text.fraction})`;
   };
 }

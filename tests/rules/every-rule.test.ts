@@ -1,13 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { rules } from '../../lib/rules/index.ts';
 import { findingOf, type Rule } from '../../lib/rules/rule.ts';
-import { boardCases } from './cases/boards-and-runs.ts';
-import { fuseCases } from './cases/fuses.ts';
-import { soundCases } from './cases/sound-and-controls.ts';
-import { supplyCases } from './cases/supply.ts';
-import type { FiringCase, QuietCase, RuleCases } from './rule-case.ts';
-
-const cases: RuleCases = { ...fuseCases, ...supplyCases, ...soundCases, ...boardCases };
+import { cases } from './cases/index.ts';
+import type { FiringCase, QuietCase } from './rule-case.ts';
 
 function findingsOf(rule: Rule, { about }: QuietCase) {
   const made = about();

@@ -1,8 +1,189 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { findingSchema } from '../../lib/model/finding.ts';
+import type { PlacedRemark, Remark } from '../../lib/model/remark.ts';
+import type { Job } from '../../lib/model/resolved-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { about } from './case.ts';
+import { cases } from './cases/index.ts';
+import { channel, conductor, fuse, wire } from './changes.ts';
+
+const remark = (change: Partial<Remark>, path = '/devices/amp'): PlacedRemark => ({
+  remark: {
+    rule: 'air-gap-short',
+    level: 'caution',
+    of: ['amp', 'dsp'],
+    message: 'too near',
+    source: 'common practice, no source',
+    mark: 'cp',
+    remedy: 'move it',
+    ...change,
+  },
+  path,
+});
+
+/** A job in which many things are wrong at once. */
+const faulty = () =>
+  about({
+    content: ({ job, vehicle }) => {
+      delete job.links['signal-2'];
+      vehicle['negative-sensor'] = true;
+      job.links['board-ground'] = { from: 'ground.G0', to: 'battery.NEG' };
+    },
+    plan: (plan) => {
+      fuse(plan, 'block.OUT2').ratingA = null;
+      conductor(plan, 'main').cautionA = 50;
+      conductor(plan, 'main').insulationC = 60;
+      wire(plan, 'feed').lengthM = 2;
+      channel(plan, 'amp.1').filters = [];
+      channel(plan, 'amp.2').loadOhm = null;
+    },
+  });
+
+/** The lines of a file: a job whose values stand where their paths say. */
+function placed(job: Job, lines: Readonly<Record<string, number>>): Job {
+  return {
+    ...job,
+    place: (path) => ({ file: 'job.yaml', line: lines[path] ?? 1, column: 1, path }),
+  };
+}
 
 test('a job with nothing wrong has no finding', () => {
   const { job, plan } = about();
   expect(judge(job, plan, [])).toEqual([]);
+});
+
+test('a plan in which everything is missing gives stops and throws nothing', () => {
+  const { job, plan } = about();
+  const empty = {
+    ...plan,
+    power: { points: [], drops: [], turnOn: [], conductors: [], fuses: [], charging: [], loads: [] },
+    audio: { channels: [], speakers: [] },
+    boards: [],
+    wires: [],
+    runs: [],
+    terminals: [],
+    controls: [],
+  };
+  const stops = judge(job, empty, []).filter(({ level }) => level === 'stop');
+  expect(new Set(stops.map(({ rule }) => rule))).toEqual(
+    new Set([
+      'terminal-unaccounted',
+      'device-without-ground',
+      'device-without-supply',
+      'turn-on-missing',
+      'control-unlisted',
+    ]),
+  );
+});
+
+test('a remark becomes a finding at its place', () => {
+  const { job, plan } = about();
+  expect(judge(job, plan, [remark({ value: 5, limit: 12.7, unit: 'mm' })])).toEqual([
+    {
+      rule: 'air-gap-short',
+      level: 'caution',
+      where: { file: 'job.yaml', line: 1, column: 1, path: '/devices/amp' },
+      related: ['amp', 'dsp'],
+      message: 'too near',
+      value: 5,
+      limit: 12.7,
+      unit: 'mm',
+      source: 'common practice, no source',
+      mark: 'cp',
+      remedy: 'move it',
+    },
+  ]);
+});
+
+test('findings stand gravest first, then by line, by rule, by subject', () => {
+  const { job, plan } = about();
+  const lined = placed(job, { '/late': 9, '/early': 2 });
+  const list = judge(lined, plan, [
+    remark({ level: 'note', rule: 'n' }, '/early'),
+    remark({ level: 'stop', rule: 's' }, '/late'),
+    remark({ level: 'caution', rule: 'b', of: ['z'] }, '/early'),
+    remark({ level: 'caution', rule: 'b', of: ['a'] }, '/early'),
+    remark({ level: 'caution', rule: 'a' }, '/late'),
+  ]);
+  expect(list.map(({ rule, where, related }) => `${rule} ${where.line} ${related[0]}`)).toEqual([
+    's 9 amp',
+    'b 2 a',
+    'b 2 z',
+    'a 9 amp',
+    'n 2 amp',
+  ]);
+});
+
+test('an exact double stands once; the same words of another place stay', () => {
+  const { job, plan } = about();
+  const list = judge(job, plan, [remark({}), remark({}), remark({}, '/devices/dsp')]);
+  expect(list.map(({ where }) => where.path)).toEqual(['/devices/amp', '/devices/dsp']);
+});
+
+test('a remark that knows the reason speaks for a verdict that only misses something', () => {
+  const { job, plan } = faulty();
+  const shorted = remark({ rule: 'coil-shorted', level: 'stop', of: ['amp.2'] });
+  const rulesOf = (remarks: readonly PlacedRemark[]) => judge(job, plan, remarks).map(({ rule }) => rule);
+  expect(rulesOf([])).toContain('load-unknown');
+  expect(rulesOf([shorted])).not.toContain('load-unknown');
+  expect(rulesOf([shorted])).toContain('coil-shorted');
+});
+
+test('a milder remark, or one about something else, never speaks for a stop', () => {
+  const { job, plan } = faulty();
+  for (const other of [
+    remark({ rule: 'coil-shorted', level: 'caution', of: ['amp.2'] }),
+    remark({ rule: 'coil-shorted', level: 'stop', of: ['amp.1'] }),
+    remark({ rule: 'air-gap-short', level: 'stop', of: ['amp.2'] }),
+  ])
+    expect(judge(job, plan, [other]).map(({ rule }) => rule)).toContain('load-unknown');
+});
+
+test('the order of remarks, and saying one twice, changes nothing', () => {
+  const { job, plan } = faulty();
+  const remarks = [
+    remark({}),
+    remark({ rule: 'coil-shorted', level: 'stop', of: ['amp.2'] }),
+    remark({ level: 'note' }, '/links/feed'),
+    remark({ of: ['dsp'] }),
+  ];
+  const usual = judge(job, plan, remarks);
+  fc.assert(
+    fc.property(fc.shuffledSubarray([...remarks, ...remarks], { minLength: 8 }), (shuffled) => {
+      expect(judge(job, plan, shuffled)).toEqual(usual);
+    }),
+    { numRuns: 30 },
+  );
+});
+
+test('every finding is one of the plan document', () => {
+  const firing = Object.values(cases).flatMap(({ fires }) => fires);
+  const findings = firing.flatMap(({ about: make }) => {
+    const { job, plan } = make();
+    return judge(job, plan, []);
+  });
+  expect(findings.length).toBeGreaterThan(firing.length);
+  for (const finding of findings) expect(findingSchema.parse(finding)).toEqual(finding);
+});
+
+test('a larger fuse or a weaker conductor never takes a stop away', () => {
+  const stopped = (ratingA: number, ampacityA: number) => {
+    const { job, plan } = about({
+      plan: (made) => {
+        fuse(made, 'block.OUT1').ratingA = ratingA;
+        conductor(made, 'amp-feed').ampacityA = ampacityA;
+      },
+    });
+    return judge(job, plan, []).some(({ rule }) => rule === 'fuse-over-conductor');
+  };
+  const current = fc.integer({ min: 1, max: 300 });
+  fc.assert(
+    fc.property(current, current, current, current, (ratingA, more, ampacityA, less) => {
+      if (!stopped(ratingA, ampacityA)) return;
+      expect(stopped(ratingA + more, ampacityA)).toBe(true);
+      expect(stopped(ratingA, Math.max(0, ampacityA - less))).toBe(true);
+    }),
+    { numRuns: 40 },
+  );
 });

@@ -1,0 +1,50 @@
+import { aboutPlan } from '../case.ts';
+import type { RuleCases } from '../rule-case.ts';
+
+export const asBuiltCases: RuleCases = {
+  // Common practice, no source.
+  'as-built-differs': {
+    fires: [
+      {
+        name: 'a ground drop of three times the prediction',
+        about: () =>
+          aboutPlan((plan) => {
+            plan.measurements = [
+              {
+                id: 'amp.ground-drop',
+                what: 'ground drop of amp',
+                predicted: 0.05,
+                unit: 'V',
+                asBuilt: 0.15,
+                state: 'differs',
+              },
+            ];
+          }),
+        level: 'caution',
+        subject: 'amp.ground-drop',
+        path: '/as-built/amp.ground-drop',
+      },
+      {
+        name: 'nothing predicted, nothing read',
+        about: () =>
+          aboutPlan((plan) => {
+            plan.measurements = [{ id: 'x', what: 'x', predicted: null, unit: 'V', state: 'differs' }];
+          }),
+        level: 'caution',
+        subject: 'x',
+      },
+    ],
+    quiet: [
+      {
+        name: 'open, and in agreement',
+        about: () =>
+          aboutPlan((plan) => {
+            plan.measurements = [
+              { id: 'x', what: 'x', predicted: 0.05, unit: 'V', asBuilt: 0.05, state: 'agrees' },
+              { id: 'y', what: 'y', predicted: 0.05, unit: 'V', state: 'open' },
+            ];
+          }),
+      },
+    ],
+  },
+};

@@ -1,0 +1,111 @@
+import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
+import { conductor, fuse, secondBattery } from '../changes.ts';
+import type { RuleCases } from '../rule-case.ts';
+
+export const conductorWithoutFuseCases: RuleCases = {
+  // Common practice, no source: a fuse at every source; a fuse after the branch protects nothing before it.
+  'conductor-without-fuse': {
+    fires: [
+      {
+        name: 'an amplifier straight on the battery',
+        about: () =>
+          about({
+            content: ({ job }) => {
+              job.links['amp-feed'] = { from: 'battery.POS', to: 'amp.B+' };
+              job['left-open'] = { 'block.OUT1': 'not used' };
+            },
+          }),
+        level: 'stop',
+        subject: 'amp-feed',
+        path: '/links/amp-feed',
+        says: /no fuse/,
+      },
+      {
+        name: 'a branch before the main fuse, though the plan names a fuse for it',
+        about: () =>
+          about({
+            content: ({ job }) => {
+              job.links['amp-feed'] = { from: 'main-fuse.IN', to: 'amp.B+' };
+              job['left-open'] = { 'block.OUT1': 'not used' };
+            },
+            plan: (plan) => {
+              conductor(plan, 'amp-feed').fuses = ['block.OUT1'];
+            },
+          }),
+        level: 'stop',
+        subject: 'feed',
+      },
+      {
+        name: 'a conductor behind a fuse that the plan does not hold against it',
+        about: () =>
+          aboutPlan((plan) => {
+            conductor(plan, 'dsp-feed').fuses = [];
+            fuse(plan, 'block.OUT2').protects = [];
+          }),
+        level: 'stop',
+        subject: 'dsp-feed',
+      },
+      {
+        name: 'a turn-on output of 20 A on an 18 AWG lead is no source that limits itself',
+        about: () =>
+          aboutContent((content) => {
+            entry(partIn(content, 'radio', 'source-unit').terminals, 'REM').current = '20 A';
+          }),
+        level: 'stop',
+        subject: 'radio-rem',
+      },
+    ],
+    quiet: [
+      { name: 'every feed behind its fuse, turn-on leads on outputs of 0.3 A', about: () => about() },
+      {
+        name: 'a thin turn-on lead on an output whose limit is not known',
+        about: () =>
+          aboutContent((content) => {
+            delete entry(partIn(content, 'radio', 'source-unit').terminals, 'REM').current;
+          }),
+      },
+      { name: 'a second battery with a fuse at both ends of the link', about: () => secondBattery(true) },
+      {
+        name: 'what the vehicle came with',
+        about: () =>
+          aboutContent(({ vehicle }) => {
+            vehicle.fitted.head = { part: 'radio', zone: 'cabin' };
+            vehicle.links = {
+              ...vehicle.links,
+              head: { from: 'battery.POS', to: 'head.B+', size: '14 AWG', length: '2 m' },
+            };
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: a tap needs its own fuse.
+  'tap-without-fuse': {
+    fires: [
+      {
+        name: 'the processor on the fused supply of a radio that the vehicle came with',
+        about: () =>
+          aboutContent(({ job, vehicle }) => {
+            vehicle.fitted.head = { part: 'radio', zone: 'cabin' };
+            job.links['dsp-feed'] = { from: 'head.B+', to: 'dsp.B+' };
+            job['left-open'] = { 'block.OUT2': 'not used' };
+          }),
+        level: 'stop',
+        subject: 'dsp-feed',
+      },
+    ],
+    quiet: [
+      { name: 'no tap', about: () => about() },
+      {
+        name: 'a tap with a fuse of its own',
+        about: () =>
+          aboutContent(({ job, vehicle }) => {
+            vehicle.fitted.head = { part: 'radio', zone: 'cabin' };
+            job.devices['tap-fuse'] = { part: 'holder', in: 'dash' };
+            job.links.tap = { from: 'head.B+', to: 'tap-fuse.IN' };
+            job.links['dsp-feed'] = { from: 'tap-fuse.OUT', to: 'dsp.B+' };
+            job['left-open'] = { 'block.OUT2': 'not used' };
+          }),
+      },
+    ],
+  },
+};

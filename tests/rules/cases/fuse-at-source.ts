@@ -1,0 +1,57 @@
+import { aboutPlan } from '../case.ts';
+import { fuse, mainFuseAt, secondBattery, wire } from '../changes.ts';
+import type { RuleCases } from '../rule-case.ts';
+
+export const fuseAtSourceCases: RuleCases = {
+  // 33 CFR 183.455: 7 in along the conductor, 40 in if sheathed all the way; 18 in in loom is common practice.
+  'fuse-distance': {
+    fires: [
+      {
+        name: '12 in, bare',
+        about: () => mainFuseAt(12),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /12 in \(305 mm\)/,
+      },
+      { name: '20 in, bare', about: () => mainFuseAt(20), level: 'stop', subject: 'main-fuse' },
+      {
+        name: '20 in, in tape alone',
+        about: () => mainFuseAt(20, ['tape']),
+        level: 'stop',
+        subject: 'main-fuse',
+      },
+      {
+        name: '30 in, in loom',
+        about: () => mainFuseAt(30, ['loom']),
+        level: 'caution',
+        subject: 'main-fuse',
+      },
+      { name: '41 in, in loom', about: () => mainFuseAt(41, ['loom']), level: 'stop', subject: 'main-fuse' },
+      {
+        name: 'a link between two batteries with a fuse at one end alone',
+        about: () =>
+          secondBattery(false, (plan) => {
+            wire(plan, 'main').lengthM = 4;
+          }),
+        level: 'stop',
+        subject: 'main-fuse',
+        says: /from second.POS/,
+      },
+      {
+        name: 'a distance that the plan does not know',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'feed').lengthM = 2;
+            fuse(plan, 'main-fuse').distanceM = null;
+            fuse(plan, 'main-fuse').source = null;
+          }),
+        level: 'stop',
+        subject: 'main-fuse',
+      },
+    ],
+    quiet: [
+      { name: '7 in, bare', about: () => mainFuseAt(7) },
+      { name: '18 in, in loom', about: () => mainFuseAt(18, ['loom']) },
+    ],
+  },
+};

@@ -1,0 +1,195 @@
+import { about, aboutPlan } from '../case.ts';
+import { fuse } from '../changes.ts';
+import type { RuleCases } from '../rule-case.ts';
+
+export const fuseRatingCases: RuleCases = {
+  // Common practice, no source.
+  'fuse-without-rating': {
+    fires: [
+      {
+        name: 'no rating',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT2').ratingA = null;
+          }),
+        level: 'stop',
+        subject: 'block.OUT2',
+        path: '/devices/block/fuses/OUT2',
+      },
+      {
+        name: 'a rating of nothing, with what would be lawful',
+        about: () =>
+          aboutPlan((plan) => {
+            Object.assign(fuse(plan, 'block.OUT2'), {
+              ratingA: 0,
+              alternatives: [
+                {
+                  form: 'mini-blade',
+                  ratingA: 5,
+                  part: 'x',
+                  stockQuantity: 3,
+                  parts: ['holder'],
+                  areaM2: 0,
+                  note: '',
+                },
+              ],
+            });
+          }),
+        level: 'stop',
+        subject: 'block.OUT2',
+      },
+    ],
+    quiet: [{ name: 'every fuse has one', about: () => about() }],
+  },
+  // The part's own data: the fuse that its maker states is a ceiling.
+  'fuse-over-ceiling': {
+    fires: [
+      {
+        name: 'a larger fuse than the maker of the amplifier allows',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT1').ceilingA = 50;
+          }),
+        level: 'stop',
+        subject: 'block.OUT1',
+      },
+    ],
+    quiet: [{ name: 'the fuse is the ceiling', about: () => about() }],
+  },
+  // ISO 8820-3: standard blades are made for 1 to 40 A, maxi blades for 20 to 80 A.
+  'fuse-not-made': {
+    fires: [
+      {
+        name: 'a standard blade of 12 A',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT3').ratingA = 12;
+          }),
+        level: 'stop',
+        subject: 'block.OUT3',
+      },
+    ],
+    quiet: [
+      { name: 'made ratings', about: () => about() },
+      {
+        name: "a rating that is not in the table, but in the fuse's own part",
+        about: () =>
+          about({
+            content: ({ parts }) => {
+              parts['some-fuse'] = { kind: 'fuse', title: 'Fuse', form: 'standard-blade', rating: '6 A' };
+            },
+            plan: (plan) => {
+              fuse(plan, 'block.OUT3').ratingA = 6;
+            },
+          }),
+      },
+    ],
+  },
+  // The part's own data.
+  'fuse-over-holder': {
+    fires: [
+      {
+        name: 'a 300 A fuse in a holder for 250 A',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'main-fuse').ratingA = 300;
+          }),
+        level: 'stop',
+        subject: 'main-fuse',
+      },
+      {
+        name: 'a way of a distribution part with a limit of its own',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT1').holderA = 50;
+          }),
+        level: 'stop',
+        subject: 'block.OUT1',
+      },
+    ],
+    quiet: [
+      {
+        name: 'a 250 A fuse in a holder for 250 A',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'main-fuse').ratingA = 250;
+          }),
+      },
+    ],
+  },
+  // The shop's own stock.
+  'fuse-not-in-stock': {
+    fires: [
+      {
+        name: 'three fuses needed, two there',
+        about: () =>
+          aboutPlan((plan) => {
+            for (const { id } of plan.power.fuses) if (id !== 'main-fuse') fuse(plan, id).stockQuantity = 2;
+            fuse(plan, 'main-fuse').part = 'other-fuse';
+          }),
+        level: 'caution',
+        subject: 'block.OUT1',
+        says: /needs 3/,
+      },
+      {
+        name: 'no part at all',
+        about: () =>
+          aboutPlan((plan) => {
+            Object.assign(fuse(plan, 'main-fuse'), { part: null, stockQuantity: 0 });
+          }),
+        level: 'caution',
+        subject: 'main-fuse',
+      },
+    ],
+    quiet: [
+      {
+        name: 'four needed, four there',
+        about: () =>
+          aboutPlan((plan) => {
+            for (const { id } of plan.power.fuses) fuse(plan, id).stockQuantity = 4;
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: a continuous load is at most 75 to 80 % of the fuse.
+  'fuse-under-load': {
+    fires: [
+      {
+        name: 'above 80 %, and a larger fuse may be fitted',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'main-fuse').ratedA = 65;
+          }),
+        level: 'caution',
+        subject: 'main-fuse',
+      },
+      {
+        name: 'above 80 % at the ceiling of the device',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT1').ratedA = 50;
+          }),
+        level: 'note',
+        subject: 'block.OUT1',
+      },
+      {
+        name: 'more than the fuse itself, ceiling or not',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT1').ratedA = 61;
+          }),
+        level: 'caution',
+        subject: 'block.OUT1',
+      },
+    ],
+    quiet: [
+      {
+        name: 'just 80 %',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'main-fuse').ratedA = 64;
+          }),
+      },
+    ],
+  },
+};

@@ -1,0 +1,65 @@
+import type { RuleCases } from '../rule-case.ts';
+import { asBuiltCases } from './as-built.ts';
+import { batteryPlacementCases } from './battery-placement.ts';
+import { behindHolesCases } from './behind-holes.ts';
+import { chargingCases } from './charging.ts';
+import { conductorWithoutFuseCases } from './conductor-without-fuse.ts';
+import { controlsCases } from './controls.ts';
+import { copperCladCases } from './copper-clad.ts';
+import { factoryIntegrationCases } from './factory-integration.ts';
+import { fuseAndConductorCases } from './fuse-and-conductor.ts';
+import { fuseAtSourceCases } from './fuse-at-source.ts';
+import { fuseOrderCases } from './fuse-order.ts';
+import { fuseRatingCases } from './fuse-rating.ts';
+import { groundCases } from './ground.ts';
+import { heatCases } from './heat.ts';
+import { insulationAndZoneCases } from './insulation-and-zone.ts';
+import { interruptingCases } from './interrupting.ts';
+import { mountingCases } from './mounting.ts';
+import { portsCases } from './ports.ts';
+import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
+import { protectionFiltersCases } from './protection-filters.ts';
+import { runsCases } from './runs.ts';
+import { speakerLoadCases } from './speaker-load.ts';
+import { speakerWireCases } from './speaker-wire.ts';
+import { stockCases } from './stock.ts';
+import { supplyCollapseCases } from './supply-collapse.ts';
+import { terminalAccountingCases } from './terminal-accounting.ts';
+import { turnOnCases } from './turn-on.ts';
+import { vehicleSupplyCases } from './vehicle-supply.ts';
+import { voltageDropCases } from './voltage-drop.ts';
+import { wetZoneCases } from './wet-zone.ts';
+
+/** The cases of every family, in the order of the rules. */
+export const cases: RuleCases = {
+  ...asBuiltCases,
+  ...batteryPlacementCases,
+  ...behindHolesCases,
+  ...chargingCases,
+  ...conductorWithoutFuseCases,
+  ...controlsCases,
+  ...copperCladCases,
+  ...factoryIntegrationCases,
+  ...fuseAndConductorCases,
+  ...fuseAtSourceCases,
+  ...fuseOrderCases,
+  ...fuseRatingCases,
+  ...groundCases,
+  ...heatCases,
+  ...insulationAndZoneCases,
+  ...interruptingCases,
+  ...mountingCases,
+  ...portsCases,
+  ...powerAndSignalSidesCases,
+  ...protectionFiltersCases,
+  ...runsCases,
+  ...speakerLoadCases,
+  ...speakerWireCases,
+  ...stockCases,
+  ...supplyCollapseCases,
+  ...terminalAccountingCases,
+  ...turnOnCases,
+  ...vehicleSupplyCases,
+  ...voltageDropCases,
+  ...wetZoneCases,
+};

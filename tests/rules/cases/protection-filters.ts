@@ -1,0 +1,106 @@
+import { about, partIn } from '../case.ts';
+import { channel, filter, filtered } from '../changes.ts';
+import type { RuleCases } from '../rule-case.ts';
+
+export const protectionFiltersCases: RuleCases = {
+  // Common practice, no source: a small speaker without a high-pass stops.
+  'small-speaker-without-high-pass': {
+    fires: [
+      {
+        name: 'a tweeter without a filter',
+        about: () => filtered('amp.1'),
+        level: 'stop',
+        subject: 'amp.1',
+        says: /tweeter/,
+      },
+      {
+        name: 'a low-pass and a subsonic filter are no high-pass',
+        about: () => filtered('amp.1', filter('low-pass', 5000), filter('subsonic', 27)),
+        level: 'stop',
+        subject: 'amp.1',
+      },
+    ],
+    quiet: [{ name: 'a subwoofer without one', about: () => about() }],
+  },
+  // The maker's lowest frequency.
+  'high-pass-too-low': {
+    fires: [
+      {
+        name: 'a tweeter from 80 Hz',
+        about: () => filtered('amp.1', filter('high-pass', 80)),
+        level: 'stop',
+        subject: 'amp.1',
+      },
+      {
+        name: 'a midrange below its range',
+        about: () =>
+          about({
+            content: (content) => {
+              partIn(content, 'tweeter', 'speaker').band = 'midrange';
+            },
+            plan: (plan) => {
+              channel(plan, 'amp.1').filters = [filter('high-pass', 2000)];
+            },
+          }),
+        level: 'caution',
+        subject: 'amp.1',
+      },
+    ],
+    quiet: [
+      { name: 'just at its lowest frequency', about: () => filtered('amp.1', filter('high-pass', 2500)) },
+      {
+        name: 'the higher of two counts',
+        about: () => filtered('amp.1', filter('high-pass', 80), filter('high-pass', 3000)),
+      },
+    ],
+  },
+  // Common practice, no source: a ported enclosure without a subsonic filter is a caution.
+  'ported-without-subsonic': {
+    fires: [
+      {
+        name: 'no subsonic filter',
+        about: () => filtered('amp.2', filter('low-pass', 80)),
+        level: 'caution',
+        subject: 'amp.2',
+        says: /ported/,
+      },
+    ],
+    quiet: [
+      { name: 'a subsonic filter', about: () => about() },
+      {
+        name: 'a sealed enclosure',
+        about: () =>
+          about({
+            content: (content) => {
+              partIn(content, 'vented', 'enclosure').loading = 'sealed';
+            },
+            plan: (plan) => {
+              channel(plan, 'amp.2').filters = [];
+            },
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: 0.7 to 0.8 of tuning, 24 dB per octave. 36 Hz: 25.2 to 28.8 Hz.
+  'subsonic-off-tuning': {
+    fires: [
+      {
+        name: '20 Hz at a tuning of 36 Hz',
+        about: () => filtered('amp.2', filter('subsonic', 20)),
+        level: 'note',
+        subject: 'amp.2',
+      },
+      {
+        name: '12 dB per octave',
+        about: () => filtered('amp.2', filter('subsonic', 27, 2)),
+        level: 'note',
+        subject: 'amp.2',
+        says: /12 dB/,
+      },
+    ],
+    quiet: [
+      { name: '25.2 Hz', about: () => filtered('amp.2', filter('subsonic', 25.2)) },
+      { name: '28.8 Hz', about: () => filtered('amp.2', filter('subsonic', 28.8)) },
+    ],
+  },
+};

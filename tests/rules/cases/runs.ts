@@ -1,0 +1,97 @@
+import { about, aboutContent, aboutPlan, entry, one } from '../case.ts';
+import { run } from '../changes.ts';
+import type { RuleCases } from '../rule-case.ts';
+
+export const runsCases: RuleCases = {
+  // Common practice, no source.
+  'edge-without-grommet': {
+    fires: [
+      {
+        name: 'an edge for which no grommet fits',
+        about: () =>
+          about({
+            content: ({ vehicle }) => {
+              one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+            },
+            plan: (plan) => {
+              run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: null }];
+            },
+          }),
+        level: 'caution',
+        subject: 'left',
+        path: '/runs/left',
+      },
+      {
+        name: 'an edge that the plan does not tell of',
+        about: () =>
+          aboutContent(({ vehicle }) => {
+            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+          }),
+        level: 'caution',
+        subject: 'left',
+      },
+    ],
+    quiet: [
+      {
+        name: 'an edge with a grommet',
+        about: () =>
+          about({
+            content: ({ vehicle }) => {
+              one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+            },
+            plan: (plan) => {
+              run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: 'grommet-12' }];
+            },
+          }),
+      },
+    ],
+  },
+  // Geometry: a bundle does not go through a hole that is smaller.
+  'bundle-over-hole': {
+    fires: [
+      {
+        name: '12 mm through 11 mm',
+        about: () =>
+          aboutContent(({ vehicle }) => {
+            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] =
+              '11 mm';
+          }),
+        level: 'caution',
+        subject: 'left',
+      },
+    ],
+    quiet: [
+      {
+        name: '12 mm through 12 mm',
+        about: () =>
+          aboutContent(({ vehicle }) => {
+            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] =
+              '12 mm';
+          }),
+      },
+    ],
+  },
+  // Geometry: the same for the bore of a covering.
+  'bundle-over-covering': {
+    fires: [
+      {
+        name: '26 mm in a bore of 25 mm',
+        about: () =>
+          aboutPlan((plan) => {
+            run(plan).bundleM = 0.026;
+          }),
+        level: 'caution',
+        subject: 'left',
+      },
+    ],
+    quiet: [
+      {
+        name: '25 mm in a bore of 25 mm',
+        about: () =>
+          aboutPlan((plan) => {
+            run(plan).bundleM = 0.025;
+          }),
+      },
+    ],
+  },
+};

@@ -1,0 +1,91 @@
+import { about, aboutPlan, byId } from '../case.ts';
+import { drop, point, setNode } from '../changes.ts';
+import type { RuleCases } from '../rule-case.ts';
+
+export const voltageDropCases: RuleCases = {
+  // Common practice, no source: feed plus return at most 3 % at rated power.
+  'drop-over-limit': {
+    fires: [
+      {
+        name: '4 %',
+        about: () => aboutPlan((plan) => Object.assign(drop(plan), { share: 0.04, feedDropV: 0.472 })),
+        level: 'caution',
+        subject: 'amp',
+        says: /4 % of 13.8 V/,
+      },
+    ],
+    quiet: [
+      { name: '3 %', about: () => aboutPlan((plan) => Object.assign(drop(plan), { share: 0.03 })) },
+      {
+        name: '4 %, but the shop allows 5 %',
+        about: () =>
+          about({
+            content: ({ shop }) => {
+              shop.rules = { 'drop-limit': '5 %' };
+            },
+            plan: (plan) => Object.assign(drop(plan), { share: 0.04 }),
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: 0.1 V good, 0.2 V limit.
+  'ground-drop': {
+    fires: [
+      {
+        name: '0.15 V',
+        about: () => aboutPlan((plan) => Object.assign(drop(plan), { groundDropV: 0.15 })),
+        level: 'note',
+        subject: 'amp',
+      },
+      {
+        name: '0.25 V',
+        about: () => aboutPlan((plan) => Object.assign(drop(plan), { groundDropV: 0.25 })),
+        level: 'caution',
+        subject: 'amp',
+      },
+    ],
+    quiet: [
+      { name: '0.1 V', about: () => aboutPlan((plan) => Object.assign(drop(plan), { groundDropV: 0.1 })) },
+    ],
+  },
+  // Common practice, no source: any one joint 50 mV.
+  'joint-drop': {
+    fires: [
+      {
+        name: '60 mV, whichever way the current runs',
+        about: () =>
+          aboutPlan((plan) => {
+            byId(point(plan, 'rated').elements, 'main-lug').dropV = -0.06;
+          }),
+        level: 'caution',
+        subject: 'main-lug',
+      },
+    ],
+    quiet: [
+      {
+        name: '50 mV, and more over the body, which is a path',
+        about: () =>
+          aboutPlan((plan) => {
+            const joint = byId(point(plan, 'rated').elements, 'main-lug');
+            joint.dropV = 0.05;
+            point(plan, 'rated').elements.push({ ...joint, id: 'body.cargo', of: 'body', dropV: 0.08 });
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: alternator to battery 0.2 V.
+  'charge-lead-drop': {
+    fires: [
+      {
+        name: '0.3 V',
+        about: () => aboutPlan((plan) => setNode(plan, 'rated', 'alternator.B+', 14.7)),
+        level: 'caution',
+        subject: 'alternator.B+',
+        file: 'vehicle.yaml',
+      },
+    ],
+    quiet: [
+      { name: '0.2 V', about: () => aboutPlan((plan) => setNode(plan, 'rated', 'alternator.B+', 14.6)) },
+    ],
+  },
+};

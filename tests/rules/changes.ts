@@ -1,0 +1,114 @@
+import type { BuildPlan, PlanBoard, PlanFilter } from '../../lib/model/plan/index.ts';
+import type { Case } from '../../lib/rules/rule.ts';
+import { about, aboutContent, aboutPlan, byId, entry, one, partIn } from './case.ts';
+import type { Written } from './content.ts';
+
+export const fuse = (plan: BuildPlan, id: string) => byId(plan.power.fuses, id);
+export const conductor = (plan: BuildPlan, id: string) => byId(plan.power.conductors, id);
+export const wire = (plan: BuildPlan, id: string) => byId(plan.wires, id);
+export const point = (plan: BuildPlan, name: string) => one(plan.power.points, (each) => each.name === name);
+export const drop = (plan: BuildPlan) => one(plan.power.drops, ({ item }) => item === 'amp');
+export const regime = (plan: BuildPlan, name: string) =>
+  one(plan.power.charging, (each) => each.name === name);
+export const channel = (plan: BuildPlan, id: string) => byId(plan.audio.channels, id);
+export const speaker = (plan: BuildPlan, id: string) => byId(plan.audio.speakers, id);
+export const control = (plan: BuildPlan, name: string) => one(plan.controls, (each) => each.control === name);
+export const board = (plan: BuildPlan) => byId(plan.boards, 'main');
+export const run = (plan: BuildPlan) => byId(plan.runs, 'left');
+export const space = ({ vehicle }: Written) => entry(vehicle.spaces, 'well');
+export const soundPoint = (content: Written) => entry(space(content)['sound-points'], 'p1');
+
+export function setNode(plan: BuildPlan, name: string, node: string, voltageV: number | null): void {
+  byId(point(plan, name).nodes, node).voltageV = voltageV;
+}
+
+/** A second battery of the job on the distribution, with a fuse of its own or without. */
+export function secondBattery(fused: boolean, plan: (plan: BuildPlan) => void = () => {}): Case {
+  return about({
+    content: ({ job }) => {
+      job.devices.second = { part: 'agm', in: 'boot' };
+      job.links['second-ground'] = { from: 'second.NEG', to: 'body.cargo' };
+      if (fused) {
+        job.devices['second-fuse'] = { part: 'holder', in: 'boot' };
+        job.links.second = { from: 'second.POS', to: 'second-fuse.IN' };
+        job.links.link = { from: 'second-fuse.OUT', to: 'block.IN' };
+      } else job.links.second = { from: 'second.POS', to: 'block.IN' };
+    },
+    plan: (made) => {
+      if (fused) fuse(made, 'main-fuse').protects.push('link');
+      plan(made);
+    },
+  });
+}
+
+/** The main fuse at a distance from the battery, in inches, in a covering or bare. */
+export function mainFuseAt(distanceIn: number, covering: readonly string[] = []): Case {
+  return aboutPlan((plan) => {
+    Object.assign(wire(plan, 'feed'), { lengthM: distanceIn * 0.0254, covering: [...covering] });
+    fuse(plan, 'main-fuse').distanceM = distanceIn * 0.0254;
+  });
+}
+
+/** A relay that the processor drives and that switches the amplifier on. */
+export function withRelay(suppression: 'diode' | 'none'): Case {
+  return aboutContent((content) => {
+    const { job } = content;
+    partIn(content, 'relay', 'relay').suppression = suppression;
+    job.devices.relay = { part: 'relay', on: 'main' };
+    job.links['coil-rem'] = { from: 'dsp.REM-OUT', to: 'relay.86' };
+    job.links['coil-ground'] = { from: 'relay.85', to: 'body.dash' };
+    job.links['contact-feed'] = { from: 'block.OUT2', to: 'relay.30' };
+    job.links['amp-rem'] = { from: 'relay.87', to: 'amp.REM' };
+  });
+}
+
+export function filter(pass: PlanFilter['pass'], cornerHz: number, order = 4): PlanFilter {
+  return { where: 'dsp.OUT1', pass, type: 'butterworth', order, cornerHz };
+}
+
+/** A channel behind other filters. */
+export function filtered(id: string, ...filters: PlanFilter[]): Case {
+  return aboutPlan((plan) => {
+    channel(plan, id).filters = filters;
+  });
+}
+
+export function setBoard(change: Partial<PlanBoard>): Case {
+  return aboutPlan((plan) => {
+    Object.assign(board(plan), change);
+  });
+}
+
+/** The hole of the board somewhere else. */
+export function hole(xM: number, yM: number, behindIt: string | null = 'nothing'): Case {
+  return aboutPlan((plan) => {
+    const first = one(board(plan).holes, ({ n }) => n === 1);
+    Object.assign(first, { xM, yM, behind: behindIt, of: behindIt === null ? 'lead' : 'a' });
+  });
+}
+
+/** Something behind the first fixing point. */
+export function behind(what: 'tank' | 'line' | 'airbag' | 'wiring' | 'unknown'): Case {
+  return aboutContent((content) => {
+    soundPoint(content).behind = what;
+  });
+}
+
+export function fixingLength(length: string, what: 'nothing' | 'tank'): Case {
+  return aboutContent((content) => {
+    partIn(content, 'screw', 'fixing').length = length;
+    soundPoint(content).behind = what;
+  });
+}
+
+/** The board in a wet space, on spacers. */
+export function wet(spacerM: number): Case {
+  return about({
+    content: (content) => {
+      space(content).wet = true;
+    },
+    plan: (plan) => {
+      for (const fixing of board(plan).fixings) fixing.spacerM = spacerM;
+    },
+  });
+}

@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import { amps, counted, figure, lengthIn, listed, percent } from '../../lib/rules/words.ts';
+import { jobOf } from './case.ts';
+import { written } from './content.ts';
+
+const lengths = (units: 'inch' | 'millimetre', fraction: 16 | 32 = 16) => {
+  const content = written();
+  Object.assign(content.shop, { units, fraction });
+  return lengthIn(jobOf(content));
+};
+
+test('a figure has four digits that count, no trailing zeros, never a power of ten', () => {
+  expect([12.34567, 0.000123456, 20, 1234.5, 1e-9, -0.00001, 0].map(figure)).toEqual([
+    '12.35',
+    '0.0001235',
+    '20',
+    '1235',
+    '0.000000001',
+    '-0.00001',
+    '0',
+  ]);
+  expect(figure(Number.NaN)).toBe('an unknown number of');
+});
+
+test('units are those of the trade', () => {
+  expect(amps(0.02)).toBe('0.02 A');
+  expect(percent(0.03)).toBe('3 %');
+});
+
+// 25.4 mm to the inch (NIST SP 811): 13 5/8 in is 346.075 mm.
+test('a length stands in both systems, that of the shop first', () => {
+  expect(lengths('inch')(0.346075)).toBe('13 5/8 in (346 mm)');
+  expect(lengths('millimetre')(0.346075)).toBe('346 mm (13 5/8 in)');
+  expect(lengths('inch', 32)(0.0254 / 32)).toBe('1/32 in (0.8 mm)');
+  expect(lengths('inch')(0.00028)).toBe('0.3 mm');
+  expect(lengths('inch')(Number.POSITIVE_INFINITY)).toBe('an unknown length');
+});
+
+test('names are joined as they are spoken', () => {
+  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map((names) => listed(names))).toEqual([
+    'nothing',
+    'a',
+    'a and b',
+    'a, b and c',
+  ]);
+  expect(listed(['a', 'b'], 'or')).toBe('a or b');
+  expect([counted(1, 'wire'), counted(3, 'wire'), counted(0, 'fuse')]).toEqual([
+    '1 wire',
+    '3 wires',
+    '0 fuses',
+  ]);
+});
