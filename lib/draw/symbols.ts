@@ -66,7 +66,11 @@ export function placeSymbol<Port extends string>(
 }
 
 /** Draws a placed symbol. */
-export function drawSymbol(drawing: Drawing, parent: Parent, { strokes }: PlacedSymbol<string>): void {
+export function drawSymbol(
+  drawing: Drawing,
+  parent: Parent,
+  { strokes }: Pick<PlacedSymbol<never>, 'strokes'>,
+): void {
   for (const stroke of strokes) drawStroke(drawing, parent, stroke);
 }
 

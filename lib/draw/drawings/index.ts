@@ -1,9 +1,10 @@
 import { cut } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
+import { power } from './power.ts';
 
 /** The kinds of drawing in the order in which they are numbered. */
-export const drawingIds = ['cut'] as const;
+export const drawingIds = ['cut', 'power'] as const;
 export type DrawingId = (typeof drawingIds)[number];
 
 /** Every kind of drawing. One that is missing here does not compile. */
-export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = { cut };
+export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = { cut, power };

@@ -1,0 +1,76 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { feedParts, feedWidths } from '../feed/feed-geometry.ts';
+import { type FeedGrid, feedGrid } from '../feed/feed-grid.ts';
+import { paintFeed } from '../feed/feed-paint.ts';
+import { cutToSheets } from '../feed/feed-sheets.ts';
+import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
+import { type Page, roomOf } from '../page.ts';
+import { heightMm, widthMm } from '../paper.ts';
+import type { TextMetrics } from '../text-metrics.ts';
+import type { DrawingKind } from './kind.ts';
+
+/** Single-line diagram of the feed, after IEC 60617 (mem): sources at the left, grounds at the right. */
+export const power: DrawingKind = {
+  sheet: 'power-diagram',
+  pages: (plan, metrics) =>
+    plan.wires.some(({ role }) => role === 'power') ? powerPages(plan, metrics) : [],
+};
+
+function powerPages(plan: BuildPlan, metrics: TextMetrics): Page[] {
+  const forest = feedForest(plan);
+  const base: Omit<Page, 'paint' | 'id' | 'title'> = {
+    subject: plan.vehicle.title,
+    documentType: 'Power diagram',
+    description: describe(plan),
+    scale: null,
+    orientation: 'landscape',
+    projection: null,
+    notes: notesOf(
+      plan,
+      forest.rings.map(({ label, id }) => (label === '' ? id : label)),
+    ),
+  };
+  const room = roomOf(plan, metrics, { ...base, id: 'power', title: 'Power diagram' });
+  const sheets = forest.roots
+    .flatMap((root) =>
+      cutToSheets(root, (tree) => feedWidths(gridOf(plan, tree), plan, metrics).totalMm <= widthMm(room)),
+    )
+    .flatMap((tree) => {
+      const grid = gridOf(plan, tree);
+      const widths = feedWidths(grid, plan, metrics);
+      return feedParts(grid, heightMm(room), metrics).map((part) => ({ grid, widths, part }));
+    });
+  return sheets.map(({ grid, widths, part }, index): Page => {
+    const many = sheets.length > 1;
+    return {
+      ...base,
+      id: many ? `power-${index + 1}` : 'power',
+      title: many ? `Power diagram, part ${index + 1} of ${sheets.length}` : 'Power diagram',
+      paint: (drawing, inside) => {
+        paintFeed(drawing, plan, grid, widths, part, inside);
+        return [];
+      },
+    };
+  });
+}
+
+function gridOf(plan: BuildPlan, tree: FeedNode): FeedGrid {
+  return feedGrid(plan, { roots: [tree], rings: [] });
+}
+
+function describe({ power: { fuses, loads } }: BuildPlan): string {
+  const rated = fuses.map(({ id, ratingA }) => `${id} ${ratingA === null ? 'no rating' : `${ratingA} A`}`);
+  return `Single-line diagram of the feed: ${loads.length} devices; fuses ${rated.join(', ')}.`;
+}
+
+function notesOf({ power: { points } }: BuildPlan, rings: readonly string[]): string[] {
+  const unsolved = points.filter(({ state }) => state !== 'solved');
+  return [
+    'Current and voltage of devices: rated power, cruising',
+    ...(rings.length > 0 ? [`Conductors that close a ring, not drawn: ${rings.join(', ')}`] : []),
+    ...unsolved.map(
+      ({ title, state }) =>
+        `NOT SOLVED: ${title} (${state === 'cut-out' ? 'a device cuts out' : 'no solution'})`,
+    ),
+  ];
+}

@@ -1,0 +1,179 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { linePitchMm, wrapText } from '../lettering.ts';
+import { type TypeStyle, types } from '../style.ts';
+import type { TextMetrics } from '../text-metrics.ts';
+import type { FeedGrid, GridEdge, GridNode } from './feed-grid.ts';
+import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
+
+/** Height of one row: a conductor with its label above and two lines below. */
+export const rowPitchMm = 16.5;
+/** From the middle of its first and last row to the edge of a tall box. */
+export const tallPadMm = 7.5;
+/** Room below the line of a node for what hangs on it: symbol, ground conductor, body. */
+const hangsMm: Readonly<Record<GridNode['kind'], number>> = {
+  alternator: 47,
+  battery: 42,
+  'ground-bar': tallPadMm + 28,
+  body: 18,
+  elsewhere: 11,
+  fuse: 14,
+  distribution: tallPadMm + 1,
+  device: 11,
+};
+/** Width of a device's box. */
+const deviceWidthMm = 31;
+const edgePadMm = 4;
+const leastGapMm = 8;
+
+/** Widths of the columns and of the gaps after them, millimetres. */
+export interface FeedWidths {
+  readonly columns: readonly number[];
+  readonly gaps: readonly number[];
+  readonly totalMm: number;
+}
+
+/** What of a plan the widths depend on. */
+export type FeedPlan = Pick<BuildPlan, 'power' | 'shop'>;
+
+/** The widths that texts and symbols ask for. */
+export function feedWidths(grid: FeedGrid, plan: FeedPlan, metrics: TextMetrics): FeedWidths {
+  const columnOf = (id: string): number => grid.nodes.find((node) => node.id === id)?.column ?? 0;
+  const each = (widthOf: (column: number) => number): number[] =>
+    Array.from({ length: grid.columns }, (_, column) => widthOf(column));
+  const columns = each((column) => {
+    const nodes = grid.nodes.filter((node) => node.column === column);
+    return greatest(nodes.map((node) => nodeWidth(grid, node, plan, metrics)));
+  });
+  const gaps = each((column) => {
+    const edges = grid.edges.filter(
+      ({ from, to }) => columnOf(from) === column && columnOf(to) === column + 1,
+    );
+    const widest = greatest(edges.map((edge) => edgeWidth(edge, plan, metrics)));
+    return column < grid.columns - 1 ? Math.max(leastGapMm, widest) : 0;
+  });
+  const widths = { columns, gaps, totalMm: 0 };
+  return { ...widths, totalMm: spanMm(widths, 0, grid.columns - 1) };
+}
+
+/** What stands where a conductor comes from another sheet or goes on to it. */
+export function elsewhereText(grid: FeedGrid, node: GridNode): string {
+  const leaves = grid.edges.find(({ from }) => from === node.id);
+  const comes = grid.edges.find(({ to }) => to === node.id);
+  if (leaves) return `from ${node.item.id}.${leaves.fromTerminal}`;
+  return `to ${node.item.id}.${comes?.toTerminal ?? ''}`;
+}
+
+function greatest(numbers: readonly number[]): number {
+  return Math.max(0, ...numbers);
+}
+
+/** Width of the texts on a conductor. */
+function edgeWidth(edge: GridEdge, plan: FeedPlan, metrics: TextMetrics): number {
+  const { wire, fromTerminal, toTerminal } = edge;
+  const ends = [fromTerminal, toTerminal].map((text) => metrics.widthMm(text, types.terminal) + 2);
+  const aboveMm = ends.reduce((sum, each) => sum + each, metrics.widthMm(wire.label, types.wireLabel));
+  const below = conductorLines(plan, wire).map((text) => metrics.widthMm(text, types.note));
+  return Math.max(aboveMm, ...below) + edgePadMm;
+}
+
+/** Width that a title is broken at, by kind. */
+const titleWidthsMm: Readonly<Record<GridNode['kind'], number>> = {
+  alternator: 22,
+  battery: 20,
+  fuse: 21,
+  distribution: 27,
+  device: deviceWidthMm - 3,
+  'ground-bar': 24,
+  body: 14,
+  elsewhere: 40,
+};
+
+/** The lines of a node's title. */
+export function titleLines({ kind, item }: GridNode, metrics: TextMetrics): string[] {
+  return wrapText(metrics, shortName(item), titleWidthsMm[kind], types.item);
+}
+
+function nodeWidth(grid: FeedGrid, node: GridNode, plan: FeedPlan, metrics: TextMetrics): number {
+  const fuses = plan.power.fuses.filter(({ item }) => item === node.item.id);
+  const wide = (text: string, type: TypeStyle): number => metrics.widthMm(text, type);
+  const fuseMm = greatest([
+    10,
+    ...fuses.flatMap((fuse) => [wide(formText(fuse), types.note), wide(ratingText(fuse).text, types.item)]),
+  ]);
+  const titleMm = greatest(titleLines(node, metrics).map((text) => wide(text, types.item)));
+  const widths: Readonly<Record<GridNode['kind'], number>> = {
+    alternator: 12,
+    battery: 12,
+    fuse: Math.max(titleMm, fuseMm) + 1,
+    distribution: fuseMm + 9,
+    device: deviceWidthMm,
+    'ground-bar': 9,
+    body: 12,
+    elsewhere: wide(elsewhereText(grid, node), types.note) + 2,
+  };
+  return widths[node.kind];
+}
+
+/** Rows of a grid that fit one sheet. */
+export interface FeedPart {
+  readonly fromRow: number;
+  readonly toRow: number;
+}
+
+/** Splits a grid into parts of as many rows as a height takes. */
+export function feedParts(
+  grid: FeedGrid,
+  heightMm: number,
+  metrics: TextMetrics,
+  fromRow = Math.min(...grid.edges.map(({ row }) => row)),
+): FeedPart[] {
+  const lastRow = Math.max(...grid.edges.map(({ row }) => row));
+  let toRow = lastRow;
+  while (toRow - 1 >= fromRow && partHeightMm(grid, { fromRow, toRow }, metrics).totalMm > heightMm)
+    toRow -= 1;
+  const part = { fromRow, toRow };
+  return toRow >= lastRow ? [part] : [part, ...feedParts(grid, heightMm, metrics, toRow + 1)];
+}
+
+/** Width of the columns from one to another, gaps between them included. */
+export function spanMm({ columns, gaps }: Omit<FeedWidths, 'totalMm'>, from: number, to: number): number {
+  let sum = 0;
+  for (let column = from; column <= to; column += 1)
+    sum += (columns[column] ?? 0) + (column < to ? (gaps[column] ?? 0) : 0);
+  return sum;
+}
+
+/** Nodes that stand on a part. */
+export function nodesOn(grid: FeedGrid, { fromRow, toRow }: FeedPart): GridNode[] {
+  return grid.nodes.filter((node) => node.toRow >= fromRow && node.fromRow <= toRow);
+}
+
+/** Where the rows of a part stand below its top, and how high it is in all. */
+export interface PartHeight {
+  readonly rowMm: (row: number) => number;
+  readonly totalMm: number;
+}
+
+/** Rows at their pitch, with more room before a row where a title stands over a tall box. */
+export function partHeightMm(grid: FeedGrid, part: FeedPart, metrics: TextMetrics): PartHeight {
+  const nodes = nodesOn(grid, part);
+  const titleMm = (node: GridNode): number => titleLines(node, metrics).length * linePitchMm(types.item);
+  const tall = nodes.filter(({ kind }) => kind === 'distribution' || kind === 'ground-bar');
+  const extraAt = (row: number): number =>
+    greatest(
+      tall.filter((node) => Math.max(node.fromRow, part.fromRow) === row).map((node) => titleMm(node) + 2),
+    );
+  const fuses = nodes.filter(({ kind }) => kind === 'fuse').map((node) => titleMm(node) + 6);
+  const steps = [...new Set([part.fromRow, ...tall.map((node) => Math.max(node.fromRow, part.fromRow))])];
+  const topMm = Math.max(tallPadMm + 1, ...fuses);
+  const rowMm = (row: number): number =>
+    topMm +
+    (row - part.fromRow) * rowPitchMm +
+    steps.filter((step) => step <= row).reduce((sum, step) => sum + extraAt(step), 0);
+  const feet = nodes.map((node) => {
+    const foot =
+      node.kind === 'battery' || node.kind === 'alternator' ? node.row : Math.min(node.toRow, part.toRow);
+    return rowMm(foot) + hangsMm[node.kind];
+  });
+  return { rowMm, totalMm: greatest([rowMm(part.toRow) + 11, ...feet]) };
+}
