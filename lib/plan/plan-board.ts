@@ -44,7 +44,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     ...routed.faults,
     ...placementFaults(job, laid),
   ])
-    book.remark(fault, { path: faultPath(job, fault, board) });
+    book.remark({ ...fault, of: [...fault.of, board.id] }, { path: faultPath(job, fault, board) });
   const xs = shape.outline.map(({ xM }) => xM);
   const ys = shape.outline.map(({ yM }) => yM);
   return {

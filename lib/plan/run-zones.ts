@@ -1,23 +1,10 @@
-import type { HouseRuleName } from '../model/house-rules.ts';
 import type { PlanWire } from '../model/plan/index.ts';
 import type { Device, Job, Link } from '../model/resolved-job.ts';
 import type { ZoneKind } from '../model/vocabulary.ts';
+import { ambientRules } from '../model/zone-ambient.ts';
 import type { RunZone } from '../power/ampacity.ts';
 import type { DevicesById } from './conductor-role.ts';
 
-/** House rule of each zone's ambient. The engine side counts for the bulkhead, and for the underbody beside it. */
-const ambientRules: Readonly<Record<ZoneKind, HouseRuleName>> = {
-  'engine-bay': 'ambient-engine-bay',
-  bulkhead: 'ambient-engine-bay',
-  underbody: 'ambient-engine-bay',
-  'near-exhaust': 'ambient-near-exhaust',
-  roof: 'ambient-roof',
-  sill: 'ambient-cabin',
-  'under-carpet': 'ambient-cabin',
-  cabin: 'ambient-cabin',
-  'in-sight': 'ambient-cabin',
-  cargo: 'ambient-cabin',
-};
 const engineSpaces: readonly ZoneKind[] = ['engine-bay', 'bulkhead', 'underbody'];
 
 /** The zones that the conductor of a link passes, with the length in each: its run's, then those of its ends. */

@@ -1,24 +1,9 @@
-import type { HouseRuleName } from '../model/house-rules.ts';
 import type { PlanWire } from '../model/plan/index.ts';
-import type { ZoneKind } from '../model/vocabulary.ts';
+import { ambientRules } from '../model/zone-ambient.ts';
 import { jobWires, partOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { commonPractice, houseRule, partData } from './source.ts';
 import { celsius } from './words.ts';
-
-/** The house rule that tells how warm a zone is: the engine side counts for the bulkhead and the underbody beside it. */
-const ambientRule: Readonly<Record<ZoneKind, HouseRuleName>> = {
-  'engine-bay': 'ambient-engine-bay',
-  'near-exhaust': 'ambient-near-exhaust',
-  roof: 'ambient-roof',
-  bulkhead: 'ambient-engine-bay',
-  sill: 'ambient-cabin',
-  'under-carpet': 'ambient-cabin',
-  cabin: 'ambient-cabin',
-  'in-sight': 'ambient-cabin',
-  cargo: 'ambient-cabin',
-  underbody: 'ambient-engine-bay',
-};
 
 /** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */
 function insulationC({ job, plan }: Case, wire: PlanWire): number | null {
@@ -39,7 +24,7 @@ const insulationAtAmbient: Rule = {
     return jobWires(about).flatMap((wire): Verdict[] => {
       const ratedC = insulationC(about, wire);
       const hottest = wire.zones
-        .map(({ zone }) => ({ zone, ...houseRule(about.job, ambientRule[zone]) }))
+        .map(({ zone }) => ({ zone, ...houseRule(about.job, ambientRules[zone]) }))
         .toSorted((a, b) => b.value - a.value)[0];
       const conductor = about.plan.power.conductors.find(({ id }) => id === wire.id);
       const carriesNothing = conductor !== undefined && !(conductor.ampacityA > 0);
@@ -124,7 +109,7 @@ const coveringTooHot: Rule = {
       const covering = partOf(about.job, run.covering);
       if (covering?.kind !== 'covering' || run.covering === null) return [];
       const hottest = run.route.passes
-        .map(({ zone }) => ({ zone, ambientC: houseRule(about.job, ambientRule[zone]).value }))
+        .map(({ zone }) => ({ zone, ambientC: houseRule(about.job, ambientRules[zone]).value }))
         .toSorted((a, b) => b.ambientC - a.ambientC)[0];
       if (!hottest || covering.withstands >= hottest.ambientC) return [];
       return [

@@ -1,0 +1,16 @@
+import type { HouseRuleName } from './house-rules.ts';
+import type { ZoneKind } from './vocabulary.ts';
+
+/** House rule of each zone's ambient. The engine side counts for the bulkhead, and for the underbody beside it. */
+export const ambientRules: Readonly<Record<ZoneKind, HouseRuleName>> = {
+  'engine-bay': 'ambient-engine-bay',
+  bulkhead: 'ambient-engine-bay',
+  underbody: 'ambient-engine-bay',
+  'near-exhaust': 'ambient-near-exhaust',
+  roof: 'ambient-roof',
+  sill: 'ambient-cabin',
+  'under-carpet': 'ambient-cabin',
+  cabin: 'ambient-cabin',
+  'in-sight': 'ambient-cabin',
+  cargo: 'ambient-cabin',
+};
