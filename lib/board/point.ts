@@ -29,6 +29,11 @@ export function nearestOnSegment(p: Point, a: Point, b: Point): Point {
 
 /** True where the inner parts of segments a-b and c-d cross in one point. Touching ends do not count. */
 export function segmentsCross(a: Point, b: Point, c: Point, d: Point): boolean {
+  // Most pairs of a search lie wide apart: their boxes tell so without a product.
+  if (Math.max(a.xM, b.xM) < Math.min(c.xM, d.xM) || Math.max(c.xM, d.xM) < Math.min(a.xM, b.xM))
+    return false;
+  if (Math.max(a.yM, b.yM) < Math.min(c.yM, d.yM) || Math.max(c.yM, d.yM) < Math.min(a.yM, b.yM))
+    return false;
   return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
 }
 
@@ -50,6 +55,16 @@ export function segmentToSegment(a: Point, b: Point, c: Point, d: Point): number
     pointToSegment(b, c, d),
     pointToSegment(c, a, b),
     pointToSegment(d, a, b),
+  );
+}
+
+/** True where the boxes of two segments are at least as far apart as a reach, so that the segments are too. */
+export function segmentsApart(a: Point, b: Point, c: Point, d: Point, reachM: number): boolean {
+  return (
+    Math.min(c.xM, d.xM) - Math.max(a.xM, b.xM) >= reachM ||
+    Math.min(a.xM, b.xM) - Math.max(c.xM, d.xM) >= reachM ||
+    Math.min(c.yM, d.yM) - Math.max(a.yM, b.yM) >= reachM ||
+    Math.min(a.yM, b.yM) - Math.max(c.yM, d.yM) >= reachM
   );
 }
 

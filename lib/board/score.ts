@@ -3,7 +3,7 @@ import { overlapM, type PlacedTerminal, type Side, type WireLayer } from './item
 import { centreOfMass } from './measure.ts';
 import { faceCoveredM, freeToSideM, gapShortfall, type PlacedItem, planGapM, shortfalls } from './placed.ts';
 import { type LayoutBoard, type LayoutRules, quartersOff } from './placement.ts';
-import { type Box, distance, type Point, segmentsCross, segmentToSegment } from './point.ts';
+import { type Box, distance, type Point, segmentsApart, segmentsCross, segmentToSegment } from './point.ts';
 
 /** One end of a wire on a board: a terminal of an item, or the side that it leaves the board by. */
 export type LinkEnd = { readonly item: string; readonly terminal: string } | { readonly exit: Side };
@@ -133,7 +133,9 @@ function closeness(wires: readonly Wire[], neededM: number): number {
   const power = wires.filter(({ layer }) => layer === 'power');
   let sum = 0;
   for (const a of signal)
-    for (const b of power) sum += Math.max(0, neededM - segmentToSegment(a.from, a.to, b.from, b.to));
+    for (const b of power)
+      if (!segmentsApart(a.from, a.to, b.from, b.to, neededM))
+        sum += Math.max(0, neededM - segmentToSegment(a.from, a.to, b.from, b.to));
   return sum;
 }
 
