@@ -21,6 +21,8 @@ export interface RouteTask {
   readonly costs: RouteCosts;
   /** Room that the wire's centre line needs, metres. */
   readonly needM: number;
+  /** A bend needs this much straight wire on either side of it, metres; two bends in a row twice that between them. */
+  readonly bendRadiusM: number;
   /** Cost of each metre through barriers and taken tracks; infinite: not allowed. */
   readonly throughM: number;
 }
@@ -169,6 +171,8 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
   const size = grid.xs.length * grid.ys.length * 4;
   const cost = new Float64Array(size).fill(Infinity);
   const before = new Int32Array(size).fill(-1);
+  // Straight wire up to each state, counted from the last bend; below zero by the radius that this bend has used.
+  const straight = new Float64Array(size);
   const queue = new CheapestFirst();
   const goalAt = new Map(goals.map((gate) => [gate.node, gate]));
   const finish = size;
@@ -176,18 +180,20 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
   let [finishCost, finishFrom] = [Infinity, -1];
   const first = start.node * 4 + start.way;
   cost[first] = 0;
+  straight[first] = stubLength(start);
   const bound = lowerBound(grid, goals, to);
   queue.push(first, bound(start.node));
   for (let state = queue.pop(); state !== undefined && state !== finish; state = queue.pop()) {
     const [node, way] = [state >> 2, state & 3];
     const soFar = cost[state] ?? Infinity;
     const goal = goalAt.get(node);
-    const end = goal ? soFar + goalCost(task, goal, way) : Infinity;
+    const runM = straight[state] ?? 0;
+    const end = goal && mayEnd(task, goal, way, runM) ? soFar + goalCost(task, goal, way) : Infinity;
     if (end < finishCost) {
       [finishCost, finishFrom] = [end, state];
       queue.push(finish, end);
     }
-    for (const turn of [0, 1, 3]) {
+    for (const turn of runM >= task.bendRadiusM - 1e-9 ? [0, 1, 3] : [0]) {
       const next = (way + turn) & 3;
       const [dx, dy] = step[next] ?? [0, 0];
       const [x, y] = [Math.floor(node / height), node % height];
@@ -201,10 +207,22 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
       if (!(total < (cost[there] ?? Infinity) - 1e-12)) continue;
       cost[there] = total;
       before[there] = state;
+      straight[there] = turn === 0 ? runM + lengthM : lengthM - task.bendRadiusM;
       queue.push(there, total + bound(target));
     }
   }
   return finishFrom < 0 ? null : trace(grid, before, finishFrom, start, goalAt);
+}
+
+function stubLength({ stub: [a, b] }: Gate): number {
+  return a && b ? distance(a, b) : 0;
+}
+
+/** Whether the last stretch leaves room for the bend before it, and for one right at the goal. */
+function mayEnd({ bendRadiusM }: RouteTask, goal: Gate, way: number, runM: number): boolean {
+  const stubM = stubLength(goal);
+  if (way === goal.way) return runM + stubM >= -1e-9;
+  return runM >= bendRadiusM - 1e-9 && stubM >= bendRadiusM - 1e-9;
 }
 
 /** From the goal's point to the end of the wire; infinite where another wire has that track. */

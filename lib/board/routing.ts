@@ -1,5 +1,5 @@
 import { boardDefaults } from './defaults.ts';
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import { type BoardFault, commonPractice, geometry, mmText } from './fault.ts';
 import type { WireLayer } from './item.ts';
 import type { BoardShape } from './outline.ts';
 import { boxOf, type Point, pointToSegment } from './point.ts';
@@ -12,6 +12,7 @@ import {
   type RouteWire,
   routeThrough,
   stretches,
+  tightestBend,
 } from './route.ts';
 import { findRoute, type RouteCosts, type RouteTask } from './route-search.ts';
 import { type Barrier, type TrackGrid, toBarrier, trackGrid } from './track-grid.ts';
@@ -96,6 +97,26 @@ function isPoint(end: RouteEnd): end is Exclude<RouteEnd, { readonly exit: unkno
   return !('exit' in end);
 }
 
+function tightBend({ wire, route }: Laid): BoardFault[] {
+  const needM = wire.bendRadiusM ?? 0;
+  const tight = tightestBend(route, needM);
+  if (!tight) return [];
+  return [
+    {
+      rule: 'bend-too-tight',
+      level: 'caution',
+      of: [wire.id],
+      message: `${wire.id} has room for a bend of ${mmText(tight.radiusM)} radius at ${mmText(tight.at.xM)}, ${mmText(tight.at.yM)}; ${mmText(needM)} is the least`,
+      value: tight.radiusM,
+      limit: needM,
+      unit: 'm',
+      remedy:
+        'move the part that it runs to, turn its terminal, or take a thinner or finer-stranded conductor',
+      ...commonPractice,
+    },
+  ];
+}
+
 class Laying {
   searches = 0;
   readonly #task: RoutingTask;
@@ -144,9 +165,10 @@ class Laying {
   }
 
   faults(): BoardFault[] {
-    return this.#task.wires.flatMap((wire) =>
-      this.#laid.some((one) => one.wire === wire) ? [] : [this.#blocked(wire)],
-    );
+    return this.#task.wires.flatMap((wire) => {
+      const laid = this.#laid.find((one) => one.wire === wire);
+      return laid ? tightBend(laid) : [this.#blocked(wire)];
+    });
   }
 
   /** Takes up the wires that stand in the way, lays the blocked one, then those; as it was where that fails. */
@@ -164,8 +186,14 @@ class Laying {
   }
 
   #lay(wire: RouteWire, others: readonly Laid[]): Route | null {
-    const points = findRoute(this.#search(wire, others, Infinity));
-    return points ? routeThrough(wire, points) : null;
+    const search = this.#search(wire, others, Infinity);
+    // Where no way has room for its bends, a tight one is laid, and told.
+    const tighter = [1, 0.5, 0].map((share) => share * search.bendRadiusM);
+    for (const bendRadiusM of new Set(tighter)) {
+      const points = findRoute({ ...search, bendRadiusM });
+      if (points) return routeThrough(wire, points);
+    }
+    return null;
   }
 
   #search(wire: RouteWire, others: readonly Laid[], throughM: number): RouteTask {
@@ -174,7 +202,8 @@ class Laying {
     // With half a step of room at each point, nothing can stand unseen between two points.
     const needM = Math.max(wire.diameterM / 2 + clearanceM, this.#grid.stepM / 2) - 1e-9;
     const tracks = tracksFor(this.#grid, wire, others, powerToSignalM);
-    return { grid: this.#grid, wire, tracks, costs: this.#rules, needM, throughM };
+    const bendRadiusM = throughM === Infinity ? (wire.bendRadiusM ?? 0) : 0;
+    return { grid: this.#grid, wire, tracks, costs: this.#rules, needM, bendRadiusM, throughM };
   }
 
   #spanM({ from, to }: RouteWire): number {

@@ -75,7 +75,7 @@ export function routeWiresOf(
     if (!first || !second) return [];
     const from = first === 'leaves' ? leaving(job, board, link, second) : first;
     const to = second === 'leaves' ? leaving(job, board, link, first) : second;
-    return from && to ? [{ id: link.id, from, to, layer, diameterM: bundleM(job, along, cableOf) }] : [];
+    return from && to ? [{ id: link.id, from, to, layer, ...thickness(job, along, cableOf) }] : [];
   });
 }
 
@@ -91,6 +91,19 @@ function leaving(job: Job, board: Board, link: Link, other: RouteEnd | 'leaves')
   const edge = exitEdge(job, board, link);
   if (edge) return { exit: edge };
   return other !== 'leaves' && 'faces' in other ? { exit: other.faces } : null;
+}
+
+/** How thick what lies together is, and how far it may be bent: by its thickest conductor. */
+function thickness(job: Job, along: readonly Link[], cableOf: (link: string) => CableCandidate | undefined) {
+  const thickestM = Math.max(
+    0,
+    ...along.flatMap(({ id }) => {
+      const candidate = cableOf(id);
+      return candidate ? [wireDiameterM(job, candidate)] : [];
+    }),
+  );
+  const diameterM = bundleM(job, along, cableOf);
+  return { diameterM, bendRadiusM: job.rules['bend-diameters'].value * thickestM };
 }
 
 /** Diameter of what lies together: of the cable where it has one, of a bundle of the conductors otherwise. */

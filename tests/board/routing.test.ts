@@ -115,6 +115,36 @@ describe('routes of several wires', () => {
     ]);
   });
 
+  it('leave straight wire for each bend: a radius at an end, two between bends', () => {
+    const radiusM = 0.04;
+    const stiff = {
+      ...wire('p', { xM: 0.1, yM: 0.1, faces: 'right' }, { xM: 0.3, yM: 0.14, faces: 'left' }, 'power'),
+      bendRadiusM: radiusM,
+    };
+    const { routes, faults } = routeWires({ shape: board, barriers: [], wires: [stiff] });
+    expect(faults).toEqual([]);
+    const points = routes[0]?.points ?? [];
+    const legs = points
+      .slice(1)
+      .map((b, at) => Math.hypot(b.xM - (points[at]?.xM ?? 0), b.yM - (points[at]?.yM ?? 0)));
+    for (const [at, leg] of legs.entries()) {
+      const bends = Number(at > 0) + Number(at < legs.length - 1);
+      expect(leg).toBeGreaterThanOrEqual(bends * radiusM - 0.0005);
+    }
+  });
+
+  it('say which bend is too tight where no way has room for it', () => {
+    const stiff = {
+      ...wire('p', { xM: 0.1, yM: 0.1, faces: 'right' }, { xM: 0.16, yM: 0.2, faces: 'bottom' }, 'power'),
+      bendRadiusM: 0.2,
+    };
+    const { routes, faults } = routeWires({ shape: board, barriers: [], wires: [stiff] });
+    expect(routes).toHaveLength(1);
+    expect(faults.map(({ rule, level, of }) => [rule, level, of])).toEqual([
+      ['bend-too-tight', 'caution', ['p']],
+    ]);
+  });
+
   it('leave the board straight over their side', () => {
     const { routes } = routeWires({
       shape: board,
