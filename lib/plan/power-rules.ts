@@ -9,6 +9,13 @@ export function powerRules(rules: HouseRules): PowerRules {
     strandedFactor: 1 + rules.stranding.value,
     unmarkedInsulationC: rules['insulation-unmarked'].value,
     coveredFactor: rules['loom-factor'].value,
+    bundleFactors: [
+      { upTo: 2, factor: 1 },
+      { upTo: 3, factor: rules['bundle-3'].value },
+      { upTo: 6, factor: rules['bundle-4-to-6'].value },
+      { upTo: 24, factor: rules['bundle-7-to-24'].value },
+      ...defaultPowerRules.bundleFactors.filter(({ upTo }) => upTo > 24),
+    ],
     dropShare: rules['drop-limit'].value,
     fuseMargin: rules['fuse-margin'].value,
     musicDuty: rules['music-duty'].value,
@@ -17,5 +24,6 @@ export function powerRules(rules: HouseRules): PowerRules {
     ratedPowerV: rules['voltage-rated'].value,
     reserveShare: rules['reserve-end'].value,
     keyOffA: rules['key-off-draw'].value,
+    bendDiameters: rules['bend-diameters'].value,
   };
 }

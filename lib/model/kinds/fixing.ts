@@ -25,6 +25,8 @@ export const fixingSchema = z.strictObject({
   torque: builders(quantity('torque').optional()),
   /** Load along its axis that it may hold, in kilograms at rest. */
   holds: builders(quantity('mass').optional()),
+  /** Temperature that a tie stands; 85 C where its maker is silent. */
+  withstands: builders(quantity('temperature').optional()),
 });
 
 export const fixing = stockKind('Fixings', fixingSchema);

@@ -114,6 +114,8 @@ export const supplySchema = z.strictObject({
     .strictObject({ full: builders(quantity('ratio')), eighth: builders(quantity('ratio')) })
     .optional(),
   'turn-on-draw': builders(quantity('current').optional()),
+  /** Draw with everything switched off. */
+  'key-off': builders(quantity('current').optional()),
 });
 export type Supply = z.output<typeof supplySchema>;
 

@@ -21,6 +21,8 @@ export const terminalSchema = z.strictObject({
   ),
   takes: z.strictObject({ from: builders(wireSize), to: builders(wireSize) }),
   stud: builders(studSchema.optional()),
+  /** Of a reducer: the conductor size that its pin stands for in a port. */
+  pin: builders(wireSize.optional()),
   strip: builders(quantity('length').optional()),
   die: builders(text('6 AWG hex').optional()),
 });

@@ -78,6 +78,10 @@ export const planConductorSchema = z.object({
   neededA: number,
   chosen: builders(z.enum(['given', 'computed'])),
   reason: name,
+  /** Cables that would be lawful where the given one does not carry its fuse. */
+  alternatives: z
+    .array(z.object({ part: name, size: planSizeSchema, ampacityA: number, stockM: number, note: name }))
+    .optional(),
 });
 
 export const fuseAlternativeSchema = z.object({
@@ -103,6 +107,8 @@ export const planFuseSchema = z.object({
   interruptA: builders(z.number().nullable()),
   /** Fault current of its source that it must interrupt; null behind another fuse. */
   needsInterruptA: builders(z.number().nullable()),
+  /** Fault current where it stands, its far side shorted to the body, by the sized conductors. */
+  faultA: builders(z.number().nullable().optional()),
   /** Greatest fuse that its holder may carry. */
   holderA: builders(z.number().nullable()),
   from: name,
@@ -153,6 +159,13 @@ export const turnOnSchema = z.object({
   within: builders(z.boolean().nullable()),
 });
 
+/** What the added devices draw with everything switched off; null for one whose maker does not tell. */
+export const keyOffSchema = z.object({
+  items: z.array(z.object({ item: name, drawA: builders(z.number().nullable()) })),
+  drawA: number,
+  limitA: number,
+});
+
 export const planPowerSchema = z.object({
   points: z.array(operatingPointSchema),
   drops: z.array(deviceDropSchema),
@@ -160,6 +173,7 @@ export const planPowerSchema = z.object({
   conductors: z.array(planConductorSchema),
   fuses: z.array(planFuseSchema),
   charging: z.array(chargingSchema),
+  keyOff: keyOffSchema.optional(),
   /** Current of each device. */
   loads: z.array(
     z.object({ item: name, fuseA: number, ratedA: number, musicA: number, idleA: number, powerW: number }),

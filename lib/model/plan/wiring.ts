@@ -61,6 +61,8 @@ export const wireEndSchema = z.object({
   stripM: orNull,
   torqueNm: maybe,
   loopM: number,
+  /** Heat-shrink over the barrel of a lug and the end of the insulation; no part where none fits. */
+  shrink: z.object({ part: builders(z.string().nullable()), lengthM: number }).optional(),
 });
 
 export const planWireSchema = z.object({
@@ -99,6 +101,20 @@ export const planRunSchema = z.object({
   /** Diameter of all that lies in it. */
   bundleM: number,
   covering: builders(z.string().nullable()),
+  /** Zone by zone: what covers the bundle there, and why; ties or clips on it. */
+  passes: z
+    .array(
+      z.object({
+        zone: builders(zoneKindSchema),
+        lengthM: number,
+        covering: builders(z.string().nullable()),
+        chosen: builders(z.enum(['given', 'computed'])),
+        reason: name,
+        tie: builders(z.string().nullable()),
+        ties: builders(z.int()),
+      }),
+    )
+    .optional(),
   /** One for each sharp edge on the way; no part where the catalogue has none that fits. */
   grommets: z.array(
     z.object({ zone: builders(zoneKindSchema), holeM: orNull, part: builders(z.string().nullable()) }),
@@ -170,6 +186,7 @@ export type PlanItem = z.output<typeof planItemSchema>;
 export type PlanWire = z.output<typeof planWireSchema>;
 export type WireEnd = z.output<typeof wireEndSchema>;
 export type PlanRun = z.output<typeof planRunSchema>;
+export type PlanPass = NonNullable<PlanRun['passes']>[number];
 export type PlanCable = z.output<typeof planCableSchema>;
 export type PlanTerminal = z.output<typeof planTerminalSchema>;
 export type PlanControl = z.output<typeof planControlSchema>;
