@@ -1,6 +1,6 @@
 import { addresses, linkTo, wayUp } from './addresses.ts';
 import type { Chrome, SiteContext } from './page.ts';
-import { printRules } from './print-rules.ts';
+import { type PrintSheet, printRules } from './print-rules.ts';
 
 /** What one page says of itself. */
 export interface PageFace {
@@ -11,7 +11,7 @@ export interface PageFace {
   readonly draft?: boolean;
   /** Running line at the foot of a printed page. Default: the title. */
   readonly foot?: string;
-  readonly sheets?: readonly { readonly id: string; readonly title: string }[];
+  readonly sheets?: readonly PrintSheet[];
 }
 
 const areas: readonly (readonly [string, string])[] = [

@@ -7,34 +7,65 @@ export interface PrintLines {
   readonly bottomLeft: string;
   readonly draft: boolean;
   /** Sheets of the page that bear a name of their own at the top right, by their id. */
-  readonly sheets?: readonly { readonly id: string; readonly title: string }[];
+  readonly sheets?: readonly PrintSheet[];
+}
+
+/** A sheet as the running lines name it. */
+export interface PrintSheet {
+  readonly id: string;
+  readonly title: string;
+  /** True for a sheet with a wide right margin to write in. */
+  readonly wideMargin: boolean;
 }
 
 const paperSizes = { letter: 'letter', a4: 'A4' } as const satisfies Record<Shop['paper'], string>;
 
-/** CSS of the printed page: paper, running lines in its margins, the DRAFT mark at the top of every page. */
+const pageCount = '@bottom-right { content: "page " counter(page) " of " counter(pages); }';
+
+/** The filing edge of a draft says so in large type: it stands beside the text, never across it. */
+const draftEdge =
+  '@left-middle { content: "DRAFT"; writing-mode: vertical-rl; font-size: 34pt; font-weight: 600; letter-spacing: 14mm; }';
+
+/**
+ * CSS of the printed page: paper, running lines in its margins, the DRAFT mark at the head and along the
+ * filing edge of every page. Pages are counted through the whole set, drawings among them.
+ */
 export function printRules({ paper, topLeft, bottomLeft, draft, sheets = [] }: PrintLines): string {
   const size = paperSizes[paper];
   const general = [
     `size: ${size};`,
     box('top-left', topLeft),
-    draft ? box('top-center', 'DRAFT: do not build from this sheet') : '',
+    draft ? box('top-center', 'DRAFT: do not build from this sheet', 'font-weight: 600;') : '',
+    draft ? draftEdge : '',
     box('bottom-left', bottomLeft),
-    '@bottom-right { content: "page " counter(page) " of " counter(pages); }',
+    pageCount,
   ];
-  const named = sheets.map(({ id, title }) => `@page sheet-${id} { ${box('top-right', title)} }`);
-  // A drawing that is a sheet of its own brings its margins, frame and title block with it.
-  const bare = ['top-left', 'top-center', 'bottom-left', 'bottom-right'].map(
-    (place) => `@${place} { content: none; }`,
-  );
-  const rules = `margin: 0; ${bare.join(' ')}`;
-  const whole = `@page whole { size: ${size}; ${rules} }`;
-  const lying = `@page whole-lying { size: ${size} landscape; ${rules} }`;
-  return [`@page { ${general.filter((rule) => rule !== '').join(' ')} }`, ...named, whole, lying].join('\n');
+  const named = sheets.map(({ id, title, wideMargin }) => {
+    const margin = wideMargin ? 'margin-right: 32mm; ' : '';
+    return `@page sheet-${id} { ${margin}${box('top-right', title)} }`;
+  });
+  return [
+    `@page { ${general.filter((rule) => rule !== '').join(' ')} }`,
+    ...named,
+    wholePage('whole', size),
+    wholePage('whole-lying', `${size} landscape`),
+  ].join('\n');
 }
 
-function box(place: string, text: string): string {
-  return `@${place} { content: ${cssString(text)}; }`;
+/**
+ * A drawing that is a sheet of its own brings its margins, frame and title block with it. Only the count of
+ * pages is printed on it, below its frame.
+ */
+function wholePage(name: string, size: string): string {
+  const bare = ['top-left', 'top-center', 'bottom-left', 'left-middle'].map(
+    (place) => `@${place} { content: none; }`,
+  );
+  const count = pageCount.replace(' }', ' padding-right: 10mm; padding-bottom: 4.5mm; vertical-align: bottom; }');
+  return `@page ${name} { size: ${size}; margin: 0 0 9mm; ${bare.join(' ')} ${count} }`;
+}
+
+function box(place: string, text: string, more = ''): string {
+  return `@${place} { content: ${cssString(text)};${more === '' ? '' : ` ${more}`} }`;
 }
 
 /** A text as a CSS string that can't end its string, its rule or its style element (CSS Syntax 3). */

@@ -11,10 +11,10 @@ import { visibleTo } from './visible-to.ts';
 export interface SheetSection {
   readonly id: string;
   readonly title: string;
-  readonly number: number;
   /** Its partial. */
   readonly template: string;
   readonly cautions: readonly string[];
+  readonly wideMargin: boolean;
   /** Stands where its drawings are put in. */
   readonly drawings: string;
   readonly sheet: object;
@@ -29,12 +29,12 @@ export function sheetSections(plan: BuildPlan, audience: Audience): SheetSection
       const model = modelOf(sheet, plan, audience);
       return model === null ? [] : [{ sheet, model }];
     });
-  return shown.map(({ sheet, model }, index) => ({
+  return shown.map(({ sheet, model }) => ({
     id: sheet.id,
     title: sheet.title,
-    number: index + 1,
     template: `sheets/${sheet.id}.njk`,
     cautions: sheet.cautions.map((name) => tradeCautions[name]),
+    wideMargin: sheet.wideMargin ?? false,
     drawings: sheet.openTo === 'builders' ? drawingToken(sheet.id) : '',
     sheet: frozen(model),
   }));

@@ -45,7 +45,7 @@ function valueText(value: number | null, unit: string): string {
   return value === null ? '—' : `${plainNumber(Number(value.toPrecision(4)))} ${unit}`.trimEnd();
 }
 
-export const commissioning = builderSheet('commissioning', 'Commissioning record', commissioningModel, [
+export const commissioning = builderSheet('commissioning', 'Commissioning record', commissioningModel, { cautions: [
   'firstPower',
   'hearing',
-]);
+] });

@@ -94,4 +94,4 @@ function fuseModel(plan: BuildPlan): FuseTableSheet | null {
   };
 }
 
-export const fuseTable = builderSheet('fuse-table', 'Fuse table', fuseModel, ['battery']);
+export const fuseTable = builderSheet('fuse-table', 'Fuse table', fuseModel, { cautions: ['battery'] });

@@ -63,7 +63,7 @@ function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
   };
 }
 
-export const orderOfWork = builderSheet('order-of-work', 'Order of work', orderModel, [
+export const orderOfWork = builderSheet('order-of-work', 'Order of work', orderModel, { cautions: [
   'battery',
   'restraints',
-]);
+] });

@@ -127,4 +127,4 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
   };
 }
 
-export const placement = builderSheet('placement', 'Placement', placementModel, ['restraints']);
+export const placement = builderSheet('placement', 'Placement', placementModel, { cautions: ['restraints'] });

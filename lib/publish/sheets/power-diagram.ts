@@ -69,7 +69,7 @@ function powerModel(plan: BuildPlan): PowerDiagramSheet | null {
     : null;
 }
 
-export const powerDiagram = builderSheet('power-diagram', 'Power diagram', powerModel, [
+export const powerDiagram = builderSheet('power-diagram', 'Power diagram', powerModel, { cautions: [
   'battery',
   'voltage',
-]);
+] });

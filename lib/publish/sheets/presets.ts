@@ -30,4 +30,4 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
   };
 }
 
-export const presets = builderSheet('presets', 'Presets before first power', presetsModel, ['firstPower']);
+export const presets = builderSheet('presets', 'Presets before first power', presetsModel, { cautions: ['firstPower'] });

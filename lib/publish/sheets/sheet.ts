@@ -9,6 +9,8 @@ interface SheetBase {
   readonly audiences: readonly Audience[];
   /** Cautions that stand at the top of it. */
   readonly cautions: readonly TradeCaution[];
+  /** True for a sheet that is much written on at the bench: paper is left free on its right. */
+  readonly wideMargin?: boolean;
 }
 
 /** A sheet for those who build. Its model is null where the plan has nothing to show on it. */
@@ -30,7 +32,7 @@ export function builderSheet<Model extends object>(
   id: string,
   title: string,
   model: (plan: BuildPlan) => Model | null,
-  cautions: readonly TradeCaution[] = [],
+  { cautions = [], wideMargin = false }: Partial<Pick<SheetBase, 'cautions' | 'wideMargin'>> = {},
 ): BuilderSheet<Model> {
-  return { id, title, audiences: ['bench', 'shop'], cautions, openTo: 'builders', model };
+  return { id, title, audiences: ['bench', 'shop'], cautions, wideMargin, openTo: 'builders', model };
 }

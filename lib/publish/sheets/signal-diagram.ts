@@ -107,4 +107,4 @@ function signalModel(plan: BuildPlan): SignalDiagramSheet | null {
   };
 }
 
-export const signalDiagram = builderSheet('signal-diagram', 'Signal and speakers', signalModel, ['hearing']);
+export const signalDiagram = builderSheet('signal-diagram', 'Signal and speakers', signalModel, { cautions: ['hearing'] });

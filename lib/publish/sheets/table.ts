@@ -4,6 +4,14 @@ import type { Written } from '../written.ts';
 export interface Cell extends Written {
   /** Said in bold: the thing that the row is about. */
   readonly strong?: boolean;
+  /** Boxes to tick, each with its words: many things in one cell. */
+  readonly ticks?: readonly Tick[];
+}
+
+/** A box to tick with what it stands for. */
+export interface Tick extends Written {
+  /** The thing of the plan that it is about, by its id. */
+  readonly subject: string | null;
 }
 
 /** How a column is set: text, a date that is never broken, a figure to the right, a box to tick, a blank to write into. */
@@ -18,6 +26,8 @@ export interface Row {
   /** The thing of the plan that the row is about, by its id. */
   readonly subject: string | null;
   readonly cells: readonly Cell[];
+  /** Stands above this row and holds for those that follow. */
+  readonly heading: string | null;
 }
 
 /** A table of a sheet. */
@@ -25,6 +35,8 @@ export interface Table {
   readonly caption: string;
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
+  /** True where small type stands beside the text and not below it, so that a row takes one line. */
+  readonly dense: boolean;
 }
 
 /** A column and how its cell comes out of what a row is about. */
@@ -42,14 +54,56 @@ export function tableOf<T>(
   columns: readonly ColumnOf<T>[],
   subject?: (row: T) => string,
 ): Table {
+  return groupedTable(caption, [{ title: null, things }], columns, subject);
+}
+
+/** Things that stand below one heading of a table. */
+export interface Group<T> {
+  readonly title: string | null;
+  readonly things: readonly T[];
+}
+
+/** Makes a table of several groups of alike things, each below a heading of its own. */
+export function groupedTable<T>(
+  caption: string,
+  groups: readonly Group<T>[],
+  columns: readonly ColumnOf<T>[],
+  subject?: (row: T) => string,
+): Table {
   return {
     caption,
     columns: columns.map(({ title, kind = 'text' }) => ({ title, kind })),
-    rows: things.map((thing) => ({
-      subject: subject?.(thing) ?? null,
-      cells: columns.map(({ cell }) => cellOf(cell?.(thing) ?? '')),
-    })),
+    rows: groups.flatMap(({ title, things }) =>
+      things.map((thing, index) => ({
+        subject: subject?.(thing) ?? null,
+        cells: columns.map(({ cell }) => cellOf(cell?.(thing) ?? '')),
+        heading: index === 0 ? title : null,
+      })),
+    ),
+    dense: false,
   };
+}
+
+/** The table with one line a row: small type beside the text. */
+export function dense(table: Table): Table {
+  return { ...table, dense: true };
+}
+
+/** Things by what they have in common, in the order in which they come. */
+export function groupsBy<T>(things: readonly T[], nameOf: (thing: T) => string): Group<T>[] {
+  const groups = new Map<string, T[]>();
+  for (const thing of things) {
+    const name = nameOf(thing);
+    const held = groups.get(name);
+    if (held) held.push(thing);
+    else groups.set(name, [thing]);
+  }
+  return [...groups].map(([title, own]) => ({ title, things: own }));
+}
+
+/** A cell of boxes to tick. */
+export function ticks(list: readonly Tick[]): Cell {
+  return { text: '', ticks: list };
 }
 
 /** A bold cell. */
