@@ -1,5 +1,5 @@
 import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
-import { dirname, join, relative, sep } from 'node:path';
+import { dirname, join, relative, resolve, sep } from 'node:path';
 import type { SourceFile } from '../model/source-file.ts';
 
 /** The outside world, as the commands see it. Tests hand in one that only records. */
@@ -12,8 +12,8 @@ export interface Effects {
   tell(text: string): void;
   /** Every file below `content/`, with its path from the root. */
   readContent(): Promise<readonly SourceFile[]>;
-  /** Puts a file in its place in one step, so that nobody sees half of it. */
-  write(path: string, text: string): Promise<void>;
+  /** Puts a file in its place in one step, so that nobody sees half of it. A path that is not absolute starts at the root. */
+  write(path: string, content: string | Uint8Array): Promise<void>;
 }
 
 const textEndings = ['.yaml', '.md', '.json'];
@@ -26,10 +26,10 @@ export function realEffects(root: string): Effects {
     out: (text) => process.stdout.write(`${text}\n`),
     tell: (text) => process.stderr.write(`${text}\n`),
     readContent: () => readBelow(root, join(root, 'content')),
-    write: async (path, text) => {
-      const full = join(root, path);
+    write: async (path, content) => {
+      const full = resolve(root, path);
       await mkdir(dirname(full), { recursive: true });
-      await writeFile(`${full}.new`, text);
+      await writeFile(`${full}.new`, content);
       await rename(`${full}.new`, full);
     },
   };

@@ -19,6 +19,20 @@ Prints the plan of a job; with --json the whole plan document.
   release: `rackleaf release JOB
 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,
+  export: `rackleaf export JOB [--format FORMAT ...] [--to FOLDER] [--json]
+                [--units mm|inch] [--paper letter|a4] [--label-stock SIZES]
+
+Writes files of a job for other programs, machines and printers; without --format all of them.
+  --format      svg       each drawing, stand-alone
+                cut       each board at 1:1 for a router or laser, SVG
+                dxf       the same as DXF, layers CUT, DRILL, ENGRAVE
+                pdf       the sheet set with bookmarks; needs a browser
+  --to          the folder; the default is .rackleaf/export/JOB/REVISION
+  --units       of DXF; the default is the shop's
+  --paper       of templates and labels; the default is the shop's
+  --label-stock sizes of the label sheet: columns=4, rows=20, width=1 3/4 in, height=1/2 in,
+                left=0.3 in, top=1/2 in, pitch-x=2.05 in, pitch-y=1/2 in; any of them
+Names of files begin with DRAFT until the job is released. No file holds a private value.`,
 };
 
 const statuses = `Exit status: 0 done; 1 a job has a stop finding; 2 the input has errors; 3 something outside is missing.`;

@@ -8,11 +8,15 @@ import { commandHelp, generalHelp } from './help.ts';
 interface Given {
   readonly words: readonly string[];
   readonly flags: Readonly<Record<string, string | boolean | undefined>>;
+  /** Values of the options that may be given more than once. */
+  readonly lists: Readonly<Record<string, readonly string[]>>;
 }
 
 interface Command {
   /** Options beside --help. */
   readonly options: Readonly<Record<string, 'boolean' | 'string'>>;
+  /** Options that may be given more than once, each with a text. */
+  readonly repeated?: readonly string[];
   /** Names of the words that it takes; a question mark behind one that may be left out. */
   readonly words: readonly string[];
   run(effects: Effects, given: Given): Promise<ExitStatus> | ExitStatus;
@@ -68,6 +72,27 @@ const commands: Readonly<Record<string, Command>> = {
       return release(effects, job);
     },
   },
+  export: {
+    options: { to: 'string', units: 'string', paper: 'string', 'label-stock': 'string', json: 'boolean' },
+    repeated: ['format'],
+    words: ['JOB'],
+    run: async (effects, { words: [job = ''], flags, lists }) => {
+      const { exportJob } = await import('./export.ts');
+      const textOf = (flag: string): string | null => {
+        const value = flags[flag];
+        return typeof value === 'string' ? value : null;
+      };
+      return exportJob(effects, {
+        job,
+        to: textOf('to'),
+        formats: lists.format ?? [],
+        units: textOf('units'),
+        paper: textOf('paper'),
+        labelStock: textOf('label-stock'),
+        json: flags.json === true,
+      });
+    },
+  },
 };
 
 function interrupted(): Promise<void> {
@@ -113,9 +138,12 @@ export async function runCommand(
 }
 
 function readLine(command: Command, rest: readonly string[]): Given | string {
-  const options = Object.fromEntries(
-    [...Object.entries(command.options), ['help', 'boolean'] as const].map(([key, type]) => [key, { type }]),
-  );
+  const once = [...Object.entries(command.options), ['help', 'boolean'] as const];
+  const repeated = command.repeated ?? [];
+  const options = {
+    ...Object.fromEntries(once.map(([key, type]) => [key, { type }])),
+    ...Object.fromEntries(repeated.map((key) => [key, { type: 'string', multiple: true } as const])),
+  };
   try {
     const { values, positionals } = parseArgs({
       args: [...rest],
@@ -126,11 +154,16 @@ function readLine(command: Command, rest: readonly string[]): Given | string {
     const flags = Object.fromEntries(
       Object.entries(values).map(([key, value]) => [key, Array.isArray(value) ? undefined : value]),
     );
+    const lists = Object.fromEntries(
+      Object.entries(values).flatMap(([key, value]) =>
+        Array.isArray(value) ? [[key, value.filter((one) => typeof one === 'string')]] : [],
+      ),
+    );
     const least = command.words.filter((word) => !word.endsWith('?')).length;
     if (flags.help !== true && positionals.length < least) return `needs ${command.words.join(' ')}`;
     if (positionals.length > command.words.length)
       return `does not know what to do with "${positionals[command.words.length]}"`;
-    return { words: positionals, flags };
+    return { words: positionals, flags, lists };
   } catch (error) {
     return error instanceof Error ? error.message.replace(/\. .*$/s, '') : 'the flags can not be read';
   }

@@ -1,0 +1,106 @@
+import { isAbsolute, join } from 'node:path';
+import { draftReason } from '../draw/page.ts';
+import { sheetFormats } from '../draw/sheet-format.ts';
+import type { ExportedFile } from '../export/exported-file.ts';
+import type { ExportChoices } from '../export/exporter.ts';
+import { type ExportFormat, exporters, exportFormats } from '../export/index.ts';
+import { a4Stock, letterStock, readLabelStock, stockFault } from '../export/labels/label-stock.ts';
+import { type BuildPlan, isStopped } from '../model/plan/index.ts';
+import { revisionSegment } from '../publish/addresses.ts';
+import { shippedMetrics } from './drawings.ts';
+import type { Effects } from './effects.ts';
+import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
+import { type LoadedJob, type LoadedShop, loadShop } from './load-shop.ts';
+import { tellProblems } from './report.ts';
+
+/** The words of the command line, as they were given. */
+export interface ExportWords {
+  readonly job: string;
+  readonly to: string | null;
+  /** None: every format. */
+  readonly formats: readonly string[];
+  readonly units: string | null;
+  readonly paper: string | null;
+  readonly labelStock: string | null;
+  readonly json: boolean;
+}
+
+const everyFormat = [...exportFormats, 'pdf'] as const;
+type Format = (typeof everyFormat)[number];
+
+/**
+ * `rackleaf export JOB`: the files of a job for other programs and machines, into a folder of its revision. The
+ * name of every file of a job that is not released begins with DRAFT.
+ */
+export async function exportJob(effects: Effects, words: ExportWords): Promise<ExitStatus> {
+  const formats = formatsOf(words.formats);
+  if (typeof formats === 'string') return refuse(effects, formats);
+  const shop = await loadShop(effects, (id) => id === words.job);
+  tellProblems(shop, effects);
+  const [loaded] = shop.jobs;
+  if (!loaded) return refuse(effects, `there is no job "${words.job}" that can be planned`);
+  const choices = choicesOf(words, loaded.plan);
+  if (typeof choices === 'string') return refuse(effects, choices);
+  const made = filesOf(loaded.plan, choices, formats);
+  const printed = formats.includes('pdf') ? await printSet(effects, shop, loaded) : [];
+  const paths = await writeAll(effects, words.to, loaded.plan, [...made, ...(printed ?? [])]);
+  if (words.json) effects.out(JSON.stringify({ job: words.job, files: paths }, null, 2));
+  else for (const path of paths) effects.out(path);
+  if (printed === null) return exitStatus.missing;
+  return statusOf({ problems: shop.problems.length > 0, stopped: isStopped(loaded.plan) });
+}
+
+function refuse(effects: Effects, message: string): ExitStatus {
+  effects.tell(`export: ${message}`);
+  return exitStatus.inputErrors;
+}
+
+function formatsOf(words: readonly string[]): readonly Format[] | string {
+  if (words.length === 0) return everyFormat;
+  const known: readonly string[] = everyFormat;
+  const unknown = words.find((word) => !known.includes(word));
+  if (unknown !== undefined) return `there is no format "${unknown}"; there are ${everyFormat.join(', ')}`;
+  return everyFormat.filter((format) => words.includes(format));
+}
+
+function choicesOf({ units, paper, labelStock }: ExportWords, plan: BuildPlan): ExportChoices | string {
+  if (units !== null && units !== 'mm' && units !== 'inch') return '--units takes mm or inch';
+  if (paper !== null && paper !== 'letter' && paper !== 'a4') return '--paper takes letter or a4';
+  const name = (paper ?? plan.shop.paper) === 'a4' ? 'A4' : 'Letter';
+  const usual = name === 'A4' ? a4Stock : letterStock;
+  const stock = labelStock === null ? usual : readLabelStock(labelStock, usual);
+  if (typeof stock === 'string') return `--label-stock: ${stock}`;
+  const fault = stockFault(stock, sheetFormats[name]);
+  if (fault !== null) return `--label-stock: ${fault}`;
+  return { unit: units ?? (plan.shop.units === 'inch' ? 'inch' : 'mm'), paper: name, labelStock: stock };
+}
+
+function filesOf(plan: BuildPlan, choices: ExportChoices, formats: readonly Format[]): ExportedFile[] {
+  const wanted: readonly ExportFormat[] = exportFormats.filter((format) => formats.includes(format));
+  const metrics = shippedMetrics();
+  return wanted.flatMap((format) => [...exporters[format].files({ plan, metrics, choices })]);
+}
+
+async function printSet(
+  _effects: Effects,
+  _shop: LoadedShop,
+  _loaded: LoadedJob,
+): Promise<readonly ExportedFile[] | null> {
+  return [];
+}
+
+async function writeAll(
+  effects: Effects,
+  to: string | null,
+  plan: BuildPlan,
+  files: readonly ExportedFile[],
+): Promise<string[]> {
+  const folder = to ?? join('.rackleaf', 'export', plan.job.id, revisionSegment(plan.job.revision));
+  const mark = draftReason(plan) === null ? '' : 'DRAFT-';
+  const paths = files.map(({ name }) => join(folder, `${mark}${name}`));
+  for (const [index, { content }] of files.entries()) {
+    const path = paths[index];
+    if (path !== undefined) await effects.write(path, content);
+  }
+  return paths.map((path) => (isAbsolute(path) ? path : path.split('\\').join('/')));
+}

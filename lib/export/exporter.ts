@@ -1,0 +1,33 @@
+import type { SheetFormatName } from '../draw/sheet-format.ts';
+import type { TextMetrics } from '../draw/text-metrics.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { ExportedFile } from './exported-file.ts';
+import type { LabelStock } from './labels/label-stock.ts';
+import type { DxfUnit } from './machine/dxf.ts';
+
+/** What a shop may choose for an export. */
+export interface ExportChoices {
+  /** Unit of DXF. Default: the shop's. */
+  readonly unit: DxfUnit;
+  /** Paper of templates and labels. Default: the shop's. */
+  readonly paper: SheetFormatName;
+  readonly labelStock: LabelStock;
+}
+
+export interface ExportRequest {
+  readonly plan: BuildPlan;
+  readonly metrics: TextMetrics;
+  readonly choices: ExportChoices;
+}
+
+/** One format: what it is, and its files of a plan. Pure: the same request gives the same bytes. */
+export interface Exporter {
+  readonly title: string;
+  readonly files: (request: ExportRequest) => readonly ExportedFile[];
+}
+
+/** What every file says of itself: job, revision, date of issue, and that it is a draft where it is one. */
+export function originText({ job }: BuildPlan, draft: string | null): string {
+  const issue = `${job.id}, revision ${job.revision}, issued ${job.issuedOn}`;
+  return draft === null ? issue : `DRAFT. ${draft}. ${issue}`;
+}

@@ -1,0 +1,13 @@
+import { drawJob } from '../../draw/draw-job.ts';
+import { fileName } from '../exported-file.ts';
+import type { Exporter } from '../exporter.ts';
+
+/** Each drawing as an SVG that needs no style sheet: colours and sizes stand in attributes. */
+export const svg: Exporter = {
+  title: 'each drawing as stand-alone SVG',
+  files: ({ plan, metrics }) =>
+    drawJob(plan, metrics, { colours: 'resolved' }).map((drawing) => ({
+      name: fileName(`drawing-${drawing.id}`, 'svg'),
+      content: drawing.svg,
+    })),
+};

@@ -1,0 +1,64 @@
+import type { OutlinePoint, PlanBoard, PlanHole, PlanPlacement } from '../../model/plan/index.ts';
+import { strokeLetters } from './stroke-letters.ts';
+
+/** A place on a board, metres from its datum, x right, y up. */
+export interface BoardPlace {
+  readonly xM: number;
+  readonly yM: number;
+}
+
+/** Whatever a machine does to a board, by tool: cut right through, drill, mark the face. */
+export interface MachinePaths {
+  /** Closed loops: the outline first, then each cut-out. */
+  readonly cut: readonly (readonly OutlinePoint[])[];
+  readonly drill: readonly PlanHole[];
+  /** Runs of single strokes. */
+  readonly engrave: readonly (readonly BoardPlace[])[];
+}
+
+const numberHeightM = 0.005;
+const nameHeightM = 0.008;
+const clearM = 0.0015;
+
+/**
+ * What a machine needs of a board: its loops and holes as in the plan, and marks for the bench: the footprint of
+ * each item with its id, and the number of each hole beside it, in single strokes.
+ */
+export function machinePaths(board: PlanBoard): MachinePaths {
+  const rightM = Math.max(...board.outline.map(({ xM }) => xM));
+  return {
+    cut: [board.outline, ...board.cutouts],
+    drill: board.holes,
+    engrave: [
+      ...board.placements.flatMap(footprintMarks),
+      ...board.holes.flatMap((hole) => holeMarks(hole, rightM)),
+    ],
+  };
+}
+
+function footprintMarks({ item, xM, yM, widthM, depthM }: PlanPlacement): readonly (readonly BoardPlace[])[] {
+  const corners = [
+    { xM, yM },
+    { xM: xM + widthM, yM },
+    { xM: xM + widthM, yM: yM + depthM },
+    { xM, yM: yM + depthM },
+    { xM, yM },
+  ];
+  const heightM = Math.min(nameHeightM, depthM / 3);
+  const lying = strokeLetters(item, { xM: 0, yM: 0 }, heightM);
+  const fitM = Math.max(1e-6, widthM - 4 * clearM);
+  const shrink = Math.min(1, fitM / Math.max(lying.widthM, 1e-6));
+  const middle = {
+    xM: xM + (widthM - lying.widthM * shrink) / 2,
+    yM: yM + (depthM - heightM * shrink) / 2,
+  };
+  return [corners, ...strokeLetters(item, middle, heightM * shrink).strokes];
+}
+
+/** The number stands to the right of its hole, to the left where the board ends. */
+function holeMarks({ n, xM, yM, diameterM }: PlanHole, rightM: number): readonly (readonly BoardPlace[])[] {
+  const awayM = diameterM / 2 + clearM;
+  const figure = strokeLetters(String(n), { xM: xM + awayM, yM: yM + clearM }, numberHeightM);
+  if (xM + awayM + figure.widthM + clearM <= rightM) return figure.strokes;
+  return strokeLetters(String(n), { xM: xM - awayM - figure.widthM, yM: yM + clearM }, numberHeightM).strokes;
+}
