@@ -1,9 +1,7 @@
 import type { z } from 'zod';
-import { partsFileSchema } from '../model/catalogue.ts';
 import type { Guide } from '../model/guide.ts';
 import { type JobFile, jobSchema } from '../model/job.ts';
 import type { Part } from '../model/kinds/index.ts';
-import { type Place, pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { type Shop, shopSchema } from '../model/shop.ts';
@@ -11,9 +9,11 @@ import type { SourceFile } from '../model/source-file.ts';
 import { type Vehicle, vehicleSchema } from '../model/vehicle.ts';
 import { readGuide } from './read-guide.ts';
 import { readHouseRules } from './read-house-rules.ts';
+import { readParts } from './read-parts.ts';
 import { Report } from './report.ts';
 import { resolveJob, type Surroundings } from './resolve-job.ts';
 import { shape } from './shape.ts';
+import { UnreadNames } from './unread-names.ts';
 import { vehicleNames } from './vehicle-names.ts';
 import { readYaml, type YamlDocument } from './yaml.ts';
 
@@ -24,7 +24,7 @@ export interface Content {
   readonly vehicles: Readonly<Record<string, Vehicle>>;
   readonly jobs: readonly Job[];
   readonly guides: readonly Guide[];
-  /** Every problem of every file, in the order of the files. */
+  /** Every problem of every file, by file, line and column. */
   readonly problems: readonly Problem[];
 }
 
@@ -41,49 +41,64 @@ interface Shaped<T> {
  * could be read so far. Nothing throws for bad input: the problems tell, each with its place.
  */
 export function readContent(files: readonly SourceFile[], releasedLabels: ReleasedLabels = {}): Content {
-  const sorted = [...files].sort((a, b) => (a.path < b.path ? -1 : 1));
-  const inside = (folder: string, end: string) =>
-    sorted.filter(({ path }) => new RegExp(`(^|/)content/${folder}[^/]+\\${end}$`).test(path));
+  const inside = filesInside(files);
   const problems: Problem[] = [];
-
-  const shop = readShop(
-    inside('', '.yaml').filter(({ path }) => path.endsWith('/shop.yaml') || path === 'content/shop.yaml'),
-    problems,
-  );
-  const parts = readParts(inside('parts/', '.yaml'), problems);
-  const vehicles = byId(readAll(inside('vehicles/', '.yaml'), vehicleSchema, problems), 'vehicle', problems);
-  for (const { document, value } of vehicles)
-    problems.push(...named(document, (report) => vehicleNames(value, parts.parts, report)));
-  if (shop) problems.push(...named(shop.document, (report) => checkStock(shop.value, parts.parts, report)));
+  const unread = new UnreadNames();
+  const shop = readShop(inside('', '.yaml'), problems);
+  const parts = readParts(inside('parts/', '.yaml'), problems, unread);
+  const vehicles = readVehicles(inside('vehicles/', '.yaml'), parts.parts, problems, unread);
   const guides = inside('guides/', '.md').flatMap((file) => {
     const guide = readGuide(file);
     problems.push(...guide.problems);
     return guide.value ? [guide.value] : [];
   });
   const jobFiles = byId(readAll(inside('jobs/', '.yaml'), jobSchema, problems), 'job', problems);
-  const jobs = shop
-    ? resolveJobs(
-        jobFiles,
-        { shop: shop.value, shopDocument: shop.document, ...parts },
-        vehicles,
-        releasedLabels,
-        problems,
-      )
-    : [];
+  if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
+  // Names are checked even where there is no shop to plan them for.
+  const { value: ownShop, document: shopDocument } = shop ?? standIn();
+  const jobs = resolveJobs(
+    jobFiles,
+    { shop: ownShop, shopDocument, ...parts },
+    vehicles,
+    { releasedLabels, unread },
+    problems,
+  );
   return {
     shop: shop?.value ?? null,
     parts: parts.parts,
     vehicles: Object.fromEntries(vehicles.map(({ value }) => [value.id, value])),
-    jobs,
+    jobs: shop ? jobs : [],
     guides,
-    problems,
+    problems: problems.toSorted(byPlace),
   };
 }
 
-function named(document: YamlDocument, check: (report: Report) => void): readonly Problem[] {
-  const report = new Report(document);
-  check(report);
-  return report.problems;
+/** The files right inside a folder of `content/`, by path. */
+function filesInside(files: readonly SourceFile[]): (folder: string, end: string) => SourceFile[] {
+  const sorted = [...files].sort((a, b) => (a.path < b.path ? -1 : 1));
+  return (folder, end) =>
+    sorted.filter(({ path }) => new RegExp(`(^|/)content/${folder}[^/]+\\${end}$`).test(path));
+}
+
+function byPlace({ where: a }: Problem, { where: b }: Problem): number {
+  if (a.file !== b.file) return a.file < b.file ? -1 : 1;
+  return a.line - b.line || a.column - b.column;
+}
+
+function readVehicles(
+  files: readonly SourceFile[],
+  parts: Content['parts'],
+  problems: Problem[],
+  unread: UnreadNames,
+): Shaped<Vehicle>[] {
+  const vehicles = byId(readAll(files, vehicleSchema, problems), 'vehicle', problems);
+  for (const { path } of files) unread.add('vehicle', baseName(path));
+  for (const { document, value } of vehicles) {
+    const report = new Report(document, unread);
+    vehicleNames(value, parts, report);
+    problems.push(...report.problems);
+  }
+  return vehicles;
 }
 
 function readAll<S extends z.ZodType>(
@@ -101,7 +116,8 @@ function readAll<S extends z.ZodType>(
   });
 }
 
-function readShop(files: readonly SourceFile[], problems: Problem[]): Shaped<Shop> | null {
+function readShop(inContent: readonly SourceFile[], problems: Problem[]): Shaped<Shop> | null {
+  const files = inContent.filter(({ path }) => baseName(path) === 'shop');
   const [shop] = readAll(files, shopSchema, problems);
   if (files.length === 0)
     problems.push({
@@ -112,62 +128,50 @@ function readShop(files: readonly SourceFile[], problems: Problem[]): Shaped<Sho
   return shop ?? null;
 }
 
-type Parts = Pick<Surroundings, 'parts' | 'partPlace'>;
+/** A shop of no stock and no rules of its own, for jobs whose shop can't be read. */
+function standIn(): Shaped<Shop> {
+  const problems: Problem[] = [];
+  const file = { path: 'content/shop.yaml', text: 'rackleaf: 1\nname: unread\n' };
+  const [shop] = readAll([file], shopSchema, problems);
+  if (!shop) throw new Error('The stand-in for a shop can not be read.');
+  return shop;
+}
 
-function readParts(files: readonly SourceFile[], problems: Problem[]): Parts {
-  const parts: Record<string, Part> = {};
-  const documents: Record<string, YamlDocument> = {};
-  for (const { document, value } of readAll(files, partsFileSchema, problems)) {
-    for (const [id, part] of Object.entries(value.parts)) {
-      const first = documents[id];
-      if (first)
-        problems.push(
-          ...named(document, (report) =>
-            report.atKey(['parts', id], `part "${id}" is in ${first.file} already: an id names one thing`),
-          ),
-        );
-      else {
-        parts[id] = part;
-        documents[id] = document;
-      }
-    }
-  }
-  const partPlace = (id: string): Place => {
-    const document = documents[id];
-    return document
-      ? document.placeOf(pointer(['parts', id]))
-      : { file: 'content/parts', line: 1, column: 1, path: '' };
-  };
-  return { parts, partPlace };
+function baseName(path: string): string {
+  return path.replace(/^.*\//, '').replace(/\.yaml$/, '');
 }
 
 /** The id inside a file and the name of the file must be one: addresses are printed on paper. */
 function byId<T extends { id: string }>(shaped: Shaped<T>[], what: string, problems: Problem[]): Shaped<T>[] {
   return shaped.filter(({ document, value }) => {
-    const name = document.file.replace(/^.*\//, '').replace(/\.yaml$/, '');
+    const name = baseName(document.file);
     if (name === value.id) return true;
-    problems.push(
-      ...named(document, (report) =>
-        report.at(
-          ['id'],
-          `the ${what} calls itself "${value.id}", but its file is ${name}.yaml`,
-          'give both the same name',
-        ),
-      ),
+    const report = new Report(document);
+    report.at(
+      ['id'],
+      `the ${what} calls itself "${value.id}", but its file is ${name}.yaml`,
+      'give both the same name',
     );
+    problems.push(...report.problems);
     return false;
   });
 }
 
-function checkStock(shop: Shop, parts: Surroundings['parts'], report: Report): void {
-  for (const id of Object.keys(shop.stock)) report.look(['stock', id], 'part', id, parts);
+function stockProblems(
+  { document, value }: Shaped<Shop>,
+  parts: Content['parts'],
+  unread: UnreadNames,
+): readonly Problem[] {
+  const report = new Report(document, unread);
+  for (const id of Object.keys(value.stock)) report.look(['stock', id], 'part', id, parts);
+  return report.problems;
 }
 
 function resolveJobs(
   files: readonly Shaped<JobFile>[],
   around: Pick<Surroundings, 'shop' | 'shopDocument' | 'parts' | 'partPlace'>,
   vehicles: readonly Shaped<Vehicle>[],
-  releasedLabels: ReleasedLabels,
+  { releasedLabels, unread }: { readonly releasedLabels: ReleasedLabels; readonly unread: UnreadNames },
   problems: Problem[],
 ): Job[] {
   const surroundings: Surroundings = {
@@ -178,7 +182,7 @@ function resolveJobs(
     ),
   };
   return files.flatMap(({ document, value }) => {
-    const report = new Report(document);
+    const report = new Report(document, unread);
     const job = resolveJob(value, document, surroundings, releasedLabels[value.id] ?? {}, report);
     problems.push(...report.problems);
     return job ? [job] : [];

@@ -5,13 +5,34 @@ import type { Positions } from './positions.ts';
 
 type Path = readonly (string | number)[];
 
+/** Names that stand in a file which could not be read in full: they are there, but nothing is known of them. */
+export interface Unread {
+  /** True for a name that may well be defined: its own problem is told where it stands. */
+  has(what: string, name: string): boolean;
+}
+
 /** Collects the problems of one file, each at the place of the value that it is about. */
 export class Report {
   readonly problems: Problem[] = [];
   readonly #positions: Positions;
+  readonly #unread: Unread;
+  readonly #lost = new Set<string>();
+  #incomplete = false;
 
-  constructor(positions: Positions) {
+  constructor(positions: Positions, unread: Unread = { has: () => false }) {
     this.#positions = positions;
+    this.#unread = unread;
+  }
+
+  /** True where a name led to something that could not be read, so that what uses it can't be made either. */
+  get incomplete(): boolean {
+    return this.#incomplete;
+  }
+
+  /** Notes that a name is defined, but by something that could not be read or found: it is not told twice. */
+  lose(what: string, name: string): void {
+    this.#lost.add(`${what} ${name}`);
+    this.#incomplete = true;
   }
 
   /** A problem with the value at a path. */
@@ -39,8 +60,12 @@ export class Report {
     return null;
   }
 
-  /** The problem of a name that is not known. */
+  /** The problem of a name that is not known; none where its definition has a problem of its own. */
   unknown(path: Path, what: string, name: string, known: readonly string[]): void {
+    if (this.#lost.has(`${what} ${name}`) || this.#unread.has(what, name)) {
+      this.#incomplete = true;
+      return;
+    }
     this.at(path, `there is no ${what} "${name}"`, remedyFor(name, known));
   }
 }

@@ -15,7 +15,7 @@ export function resolveDevices(job: JobFile, vehicle: Vehicle, parts: Parts, rep
     const device = jobDevice(id, given, job, vehicle, parts, report);
     if (device) own.push(device);
   }
-  return [...own, ...fittedDevices(vehicle, parts), body(vehicle)];
+  return [...own, ...fittedDevices(vehicle, parts, report), body(vehicle)];
 }
 
 function jobDevice(
@@ -34,7 +34,10 @@ function jobDevice(
       'choose another id',
     );
   const spec = report.look([...path, 'part'], 'part', given.part, parts);
-  if (!spec) return null;
+  if (!spec) {
+    report.lose('device', id);
+    return null;
+  }
   const facts = partFacts(spec);
   if (!facts.footprint)
     report.at(
@@ -119,10 +122,14 @@ export function withPairs(terminals: Readonly<Record<string, TerminalSpec>>): Re
   return names;
 }
 
-function fittedDevices(vehicle: Vehicle, parts: Parts): Device[] {
+function fittedDevices(vehicle: Vehicle, parts: Parts, report: Report): Device[] {
   return Object.entries(vehicle.fitted).flatMap(([id, fitted]): Device[] => {
     const spec = parts[fitted.part];
-    if (!spec) return [];
+    if (!spec) {
+      // The vehicle's own file has the problem.
+      report.lose('device', id);
+      return [];
+    }
     return [
       {
         id,

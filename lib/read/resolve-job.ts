@@ -47,7 +47,7 @@ export function resolveJob(
   checkWires(file, around.parts, report);
   checkLeftOpen(file, devices, report);
   checkLengths(links, devices, around.parts, report);
-  if (report.problems.length > before) return null;
+  if (report.problems.length > before || report.incomplete) return null;
   return {
     id: file.id,
     file,

@@ -1,0 +1,70 @@
+import { partsFileSchema } from '../model/catalogue.ts';
+import { type Part, partSchema } from '../model/kinds/index.ts';
+import { type Place, pointer } from '../model/place.ts';
+import type { Problem } from '../model/problem.ts';
+import type { SourceFile } from '../model/source-file.ts';
+import { Report } from './report.ts';
+import { shape } from './shape.ts';
+import type { UnreadNames } from './unread-names.ts';
+import { readYaml, type YamlDocument } from './yaml.ts';
+
+/** The catalogue of a shop, and where each part stands. */
+export interface Catalogue {
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly partPlace: (id: string) => Place;
+}
+
+/**
+ * Reads every file of parts. A part that is wrong does not take its neighbours in the file with it: they are kept,
+ * and its own id counts as unread, so that what uses it is not called unknown as well.
+ */
+export function readParts(files: readonly SourceFile[], problems: Problem[], unread: UnreadNames): Catalogue {
+  const parts: Record<string, Part> = {};
+  const documents: Record<string, YamlDocument> = {};
+  for (const file of files) {
+    const { value: document, problems: yamlProblems } = readYaml(file.path, file.text);
+    problems.push(...yamlProblems);
+    if (!document) {
+      unread.addAny('part');
+      continue;
+    }
+    const report = new Report(document);
+    for (const [id, part] of Object.entries(partsOf(document, problems, unread))) {
+      const first = documents[id];
+      if (first)
+        report.atKey(['parts', id], `part "${id}" is in ${first.file} already: an id names one thing`);
+      else {
+        parts[id] = part;
+        documents[id] = document;
+      }
+    }
+    problems.push(...report.problems);
+  }
+  const partPlace = (id: string): Place =>
+    documents[id]?.placeOf(pointer(['parts', id])) ?? { file: 'content/parts', line: 1, column: 1, path: '' };
+  return { parts, partPlace };
+}
+
+function partsOf(
+  document: YamlDocument,
+  problems: Problem[],
+  unread: UnreadNames,
+): Readonly<Record<string, Part>> {
+  const shaped = shape(document, partsFileSchema);
+  if (shaped.value) return shaped.value.parts;
+  problems.push(...shaped.problems);
+  return Object.fromEntries(
+    entriesOf(document.data).flatMap(([id, written]): [string, Part][] => {
+      const part = partSchema.safeParse(written);
+      if (!part.success) unread.add('part', id);
+      return part.success ? [[id, part.data]] : [];
+    }),
+  );
+}
+
+/** What stands under `parts:`, whatever it is. */
+function entriesOf(data: unknown): [string, unknown][] {
+  if (typeof data !== 'object' || data === null || !('parts' in data)) return [];
+  const { parts } = data;
+  return typeof parts === 'object' && parts !== null ? Object.entries(parts) : [];
+}

@@ -1,0 +1,97 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { problemText } from '../../lib/model/problem.ts';
+import { readContent } from '../../lib/read/read-content.ts';
+import { expectProblem, inJob, type ProblemCase } from './problem-case.ts';
+import { smallShop } from './small-shop.ts';
+
+// The customer of the small shop: Ada Specimen, 555 0199, QZX 471.
+const leaks: readonly ProblemCase[] = [
+  {
+    name: 'the name in the title',
+    changes: [inJob('title: One amplifier', "title: ^Specimen's amplifier")],
+    says: /holds the customer's name/,
+    remedy: /take it out/,
+  },
+  {
+    name: 'the plate in a note, written otherwise',
+    changes: [inJob('- The second output stays in its bag.', '- ^Bring qzx-471 round the back.')],
+    says: /holds the customer's plate/,
+  },
+  {
+    name: 'the plate run together in a title of a device',
+    changes: [inJob('title: Bass amplifier', 'title: ^Amplifier QZX471')],
+    says: /holds the customer's plate/,
+  },
+  {
+    name: 'the number in a reason to leave a terminal open',
+    changes: [inJob('radio.OUT2: one channel is used', 'radio.OUT2: ^ask 555-0199')],
+    says: /holds the customer's contact/,
+  },
+  {
+    name: 'the name in the id of a run',
+    changes: [
+      inJob(
+        'control: { route: right-sill, links: [turn-on] }',
+        'specimen-run: ^{ route: right-sill, links: [turn-on] }',
+      ),
+    ],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the VIN in what a revision changed',
+    changes: [
+      inJob('plate: QZX 471', 'plate: QZX 471\n  vin: "ZZZ0000000X000123"'),
+      inJob(
+        'status: draft',
+        'revisions: [{ revision: A, date: 2026-03-14, what: ^for ZZZ0000000X000123 }]\nstatus: draft',
+      ),
+    ],
+    says: /holds the customer's vin/,
+  },
+];
+
+describe('a private value in what is printed', () => {
+  test.each(leaks)('$name', (leak) => {
+    expectProblem(leak);
+    const told = readContent(
+      smallShop(
+        ...leak.changes.map(([file, found, instead]) => [file, found, instead.replace('^', '')] as const),
+      ),
+    )
+      .problems.map(problemText)
+      .join('\n');
+    expect(told).not.toMatch(/specimen|ada\b|0199|471|ZZZ0000/i);
+  });
+
+  test('words that a private value only begins like are let through', () => {
+    const changes = [inJob('title: One amplifier', 'title: Adapters behind 4712 plates')];
+    expect(readContent(smallShop(...changes)).problems).toEqual([]);
+  });
+
+  test('no form of a plate in a title gets through, and none is repeated', () => {
+    fc.assert(
+      fc.property(
+        fc.stringMatching(/^[A-Z]{3}$/),
+        fc.stringMatching(/^[0-9]{3}$/),
+        fc.constantFrom(' ', '-', '', '.', ' / '),
+        fc.boolean(),
+        (letters, digits, between, lower) => {
+          const written = `${letters}${between}${digits}`;
+          const title = `Amplifier for ${lower ? written.toLowerCase() : written} at noon`;
+          const { problems } = readContent(
+            smallShop(
+              inJob('plate: QZX 471', `plate: "${letters} ${digits}"`),
+              inJob('title: One amplifier', `title: "${title}"`),
+            ),
+          );
+          expect(problems).toHaveLength(1);
+          const told = problems.map(problemText).join('\n');
+          expect(told.toUpperCase()).not.toContain(letters + digits);
+          expect(told).not.toContain(digits);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+});

@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { placeText } from '../../lib/model/place.ts';
+import { readGuide } from '../../lib/read/read-guide.ts';
+
+const read = (text: string) => readGuide({ path: 'content/guides/gain.md', text });
+
+describe('a guide', () => {
+  test('has its front matter and its body', () => {
+    const { value, problems } = read('---\ntitle: Gain\nsummary: With a meter.\n---\n# Steps\n---\nEnd\n');
+    expect(problems).toEqual([]);
+    expect(value).toEqual({
+      slug: 'gain',
+      title: 'Gain',
+      summary: 'With a meter.',
+      body: '# Steps\n---\nEnd\n',
+    });
+  });
+
+  test('lines may end as they do on another system', () => {
+    expect(read('---\r\ntitle: Gain\r\nsummary: Now.\r\n---\r\nBody\r\n').value?.body).toBe('Body\r\n');
+  });
+
+  test.each(['', '# Gain\n', '---\ntitle: Gain\n', 'title: Gain\n---\nBody\n'])(
+    'without front matter: %j',
+    (text) => {
+      const { value, problems } = read(text);
+      expect(value).toBeNull();
+      expect(problems.map(({ where }) => placeText(where))).toEqual(['content/guides/gain.md:1:1']);
+      expect(problems[0]?.message).toBe('the guide has no front matter');
+      expect(problems[0]?.expected).toMatch(/title and summary/);
+    },
+  );
+
+  test('a wrong value in the front matter is told at its line in the file', () => {
+    const { value, problems } = read('---\ntitle: Gain\nsummary: 12\n---\nBody\n');
+    expect(value).toBeNull();
+    expect(problems.map(({ where }) => placeText(where))).toEqual(['content/guides/gain.md:3:10']);
+  });
+
+  test('a fault of YAML in the front matter is told at its line in the file', () => {
+    const { problems } = read('---\ntitle: Gain\nsummary: "open\n---\nBody\n');
+    expect(problems).toHaveLength(1);
+    expect(problems[0]?.where.line).toBeGreaterThanOrEqual(3);
+  });
+});
