@@ -39,12 +39,15 @@ function jobDevice(
     return null;
   }
   const facts = partFacts(spec);
-  if (!facts.footprint)
+  if (!facts.footprint) {
     report.at(
       [...path, 'part'],
       `"${given.part}" is stock (${spec.kind}) and can't be a device`,
       'name a part that is mounted',
     );
+    report.lose('device', id);
+    return null;
+  }
   for (const key of ['settings', 'filters', 'fuses'] as const) checkKeys(key, id, given, facts, report);
   const where = placeOf(id, given, job, vehicle, report);
   return {
