@@ -124,7 +124,7 @@ function bundleM(
 }
 
 /** Outside diameter of a cut wire: by its part, or by the stated model of strands and wall. */
-export function wireDiameterM(job: Job, { part, size }: CableCandidate): number {
+export function wireDiameterM(job: Job, { part, size }: Pick<CableCandidate, 'part' | 'size'>): number {
   const reel = job.parts[part];
   if (reel?.kind === 'wire' && reel['outside-diameter'] !== undefined) return reel['outside-diameter'];
   const model = outsideDiameterM(size.areaMm2);

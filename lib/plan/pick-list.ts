@@ -2,6 +2,8 @@ import type { PlanBoard, PlanCable, PlanFuse, PlanPick, PlanRun, PlanWire } from
 import type { Job } from '../model/resolved-job.ts';
 import { mountingScrew } from './board-shape.ts';
 import { piecesOf } from './fuse-shelf.ts';
+import { coveringCuts } from './runs.ts';
+import { boardTies } from './ties.ts';
 
 /** What a pick list is made from. */
 export interface PickInput {
@@ -28,11 +30,13 @@ export function pickList(input: PickInput): PlanPick[] {
 function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   const add = (part: string | null | undefined, quantity = 1) => {
-    if (part) counts.set(part, (counts.get(part) ?? 0) + quantity);
+    if (part && quantity > 0) counts.set(part, (counts.get(part) ?? 0) + quantity);
   };
   for (const { origin, part } of job.devices) if (origin === 'job') add(part);
   for (const { part } of fuses) add(part);
   for (const wire of wires) if (wire.origin === 'job') for (const { part } of wire.ends) add(part);
+  for (const { passes = [] } of runs) for (const { tie, ties } of passes) add(tie, ties);
+  for (const board of boards) for (const [tie, ties] of boardTies(job, board, wires)) add(tie, ties);
   for (const { part } of cables) {
     const spec = job.parts[part];
     if (spec?.kind === 'cable' && spec['made-length'] !== undefined) add(part);
@@ -49,8 +53,8 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
   return counts;
 }
 
-/** Lengths to cut by reel: of wires, of cable, of covering over each run. */
-function collectLengths({ job, wires, cables }: PickInput): ReadonlyMap<string, readonly number[]> {
+/** Lengths to cut by reel: of wires, of cable, of covering over each run, of heat-shrink over each lug. */
+function collectLengths({ job, wires, cables, runs }: PickInput): ReadonlyMap<string, readonly number[]> {
   const cuts = new Map<string, number[]>();
   const cut = (part: string | null, lengthM: number) => {
     if (part) cuts.set(part, [...(cuts.get(part) ?? []), lengthM]);
@@ -60,11 +64,9 @@ function collectLengths({ job, wires, cables }: PickInput): ReadonlyMap<string, 
     const spec = job.parts[part];
     if (spec?.kind === 'cable' && spec['made-length'] === undefined) cut(part, lengthM);
   }
-  for (const { covering, route } of job.runs)
-    cut(
-      covering,
-      route.passes.reduce((sum, { length }) => sum + length, 0),
-    );
+  for (const run of runs) for (const [part, lengthM] of coveringCuts(run)) cut(part, lengthM);
+  for (const { origin, ends } of wires)
+    if (origin === 'job') for (const { shrink } of ends) if (shrink) cut(shrink.part, shrink.lengthM);
   return cuts;
 }
 

@@ -47,9 +47,9 @@ export function planJob(job: Job): Planned {
   const basis = { job, devices, circuit, paths, loads, protection: protections(circuit, paths) };
   const settled = settle(basis, channels, laid);
   const power = planPower(settled.sizing, settled.power, book);
-  const wires = planWires(job, devices, settled.all, settled.sizing.lengths, book);
-  const cables = planCables(job, wires);
   const runs = planRuns(job, settled.all, book);
+  const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);
+  const cables = planCables(job, wires);
   const boards = settled.laid.flatMap((board, index) => {
     const routed = settled.routed[index];
     return routed ? [planBoard(job, board, routed, book)] : [];

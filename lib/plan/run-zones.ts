@@ -4,6 +4,7 @@ import type { ZoneKind } from '../model/vocabulary.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
 import type { RunZone } from '../power/ampacity.ts';
 import type { DevicesById } from './conductor-role.ts';
+import { isCovered } from './run-coverings.ts';
 
 const engineSpaces: readonly ZoneKind[] = ['engine-bay', 'bulkhead', 'underbody'];
 
@@ -38,7 +39,7 @@ export function ampacityZones(
     zone,
     ambientC: job.rules[ambientRules[zone]].value,
     engineSpace: engineSpaces.includes(zone),
-    covered: zone === 'under-carpet' || (run?.covering ?? null) !== null,
+    covered: zone === 'under-carpet' || (run !== undefined && isCovered(run, zone)),
     bundleCount: run ? bundleCount : 1,
   }));
 }

@@ -1,11 +1,16 @@
 import type { PartOf } from '../model/kinds/index.ts';
-import type { PlanRun } from '../model/plan/index.ts';
+import type { PlanPass, PlanRun } from '../model/plan/index.ts';
+import type { Remark } from '../model/remark.ts';
 import type { Job, Run } from '../model/resolved-job.ts';
+import type { ZoneKind } from '../model/vocabulary.ts';
+import { ambientRules } from '../model/zone-ambient.ts';
 import { bundleDiameterM } from '../power/bundle.ts';
 import { isPowerFault } from '../power/traced.ts';
 import { wireDiameterM } from './board-wires.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import type { PlanBook } from './plan-book.ts';
+import { coverPass, isCovered } from './run-coverings.ts';
+import { tieCount, tieFor } from './ties.ts';
 
 /** The runs of a job: what lies in each, how thick it is, what protects it on its way. */
 export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, book: PlanBook): PlanRun[] {
@@ -22,10 +27,12 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
       lengthM: run.route.passes.reduce((sum, { length }) => sum + length, 0),
       bundleM,
       covering: run.covering,
+      passes: planPasses(job, run, bundleM, book),
       grommets: run.route.passes.flatMap((pass) => {
         if (!pass.edge) return [];
         const holeM = pass['through-hole'] ?? null;
-        return [{ zone: pass.zone, holeM, part: grommetFor(job, bundleM + coveringWallM(run), holeM) }];
+        const outsideM = bundleM + (isCovered(run, pass.zone) ? wallsM : 0);
+        return [{ zone: pass.zone, holeM, part: grommetFor(job, outsideM, holeM) }];
       }),
     };
   });
@@ -44,9 +51,54 @@ function diametersOf(job: Job, wires: readonly SizedConductor[]): number[] {
   return [...cables.values(), ...single];
 }
 
-/** Both walls of a covering; 1 mm each where it has one, common practice. */
-function coveringWallM({ covering }: Run): number {
-  return covering === null ? 0 : 0.002;
+/** Both walls of a covering together: common practice, no source. */
+const wallsM = 0.002;
+
+/** What covers and holds a run, stretch by stretch. A covering that was asked for and not found is remarked. */
+function planPasses(job: Job, run: Run, bundleM: number, book: PlanBook): PlanPass[] {
+  const { passes } = run.route;
+  const spacingM = job.rules['tie-spacing-vehicle'].value;
+  return passes.map(({ zone, length }): PlanPass => {
+    const alikeM = passes.reduce(
+      (sum, other) => sum + (isCovered(run, other.zone) === isCovered(run, zone) ? other.length : 0),
+      0,
+    );
+    const { part, chosen, reason, fits } = coverPass(job, run, zone, bundleM, alikeM);
+    if (!fits) book.remark(noCovering(run, zone, reason), { path: run.path });
+    const outsideM = bundleM + (part === null ? 0 : wallsM);
+    const tie = bundleM > 0 ? tieFor(job, outsideM, job.rules[ambientRules[zone]].value) : null;
+    const ties = bundleM > 0 ? tieCount(length, spacingM) : 0;
+    return { zone, lengthM: length, covering: part, chosen, reason, tie, ties };
+  });
+}
+
+function noCovering({ id }: Run, zone: ZoneKind, reason: string): Remark {
+  return {
+    rule: 'covering-none-fits',
+    level: 'caution',
+    of: [id, zone],
+    message: `${id} wants a covering in the ${zone}, and the catalogue has none that fits: ${reason}`,
+    source: 'common practice, no source',
+    mark: 'cp',
+    remedy: 'add a covering that fits to the catalogue, or name one by covering:',
+  };
+}
+
+/**
+ * Lengths of covering to cut for a run: one piece for stretches that follow one another under the same covering.
+ */
+export function coveringCuts({
+  passes = [],
+}: Pick<PlanRun, 'passes'>): readonly (readonly [string, number])[] {
+  const cuts: [string, number][] = [];
+  let before: string | null = null;
+  for (const { covering, lengthM } of passes) {
+    const last = cuts.at(-1);
+    if (covering !== null && covering === before && last) last[1] += lengthM;
+    else if (covering !== null) cuts.push([covering, lengthM]);
+    before = covering;
+  }
+  return cuts;
 }
 
 /** The smallest grommet that takes the bundle; in a hole that is there already, only one made for it. */

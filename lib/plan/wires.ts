@@ -1,4 +1,4 @@
-import type { PlanCable, PlanSize, PlanWire } from '../model/plan/index.ts';
+import type { PlanCable, PlanRun, PlanSize, PlanWire } from '../model/plan/index.ts';
 import { type Job, type Link, terminalId } from '../model/resolved-job.ts';
 import type { WireSize } from '../model/wire-size.ts';
 import type { CableCandidate } from '../power/conductor-choice.ts';
@@ -10,14 +10,18 @@ import { wireZones } from './run-zones.ts';
 import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
+/** What the wire list is made from. */
+export interface WireInput {
+  readonly job: Job;
+  readonly devices: DevicesById;
+  readonly sized: ReadonlyMap<string, SizedConductor>;
+  readonly lengths: WireLengths;
+  readonly runs: readonly PlanRun[];
+}
+
 /** The wire list: every conductor with its label, size, length, way and both of its ends. */
-export function planWires(
-  job: Job,
-  devices: DevicesById,
-  sized: ReadonlyMap<string, SizedConductor>,
-  lengths: WireLengths,
-  book: PlanBook,
-): PlanWire[] {
+export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
+  const { job, devices, sized } = input;
   const labels = wireLabels(job, new Map([...sized].map(([id, { role }]) => [id, role])));
   return job.links.flatMap((link): PlanWire[] => {
     const own = sized.get(link.id);
@@ -26,7 +30,7 @@ export function planWires(
     const [from, to] = prepared;
     if (!from || !to) return [];
     writeRemarks(link, own, prepared, book);
-    return [planWire(job, devices, link, own, labels.get(link.id) ?? '', lengths, [from.end, to.end])];
+    return [planWire(input, link, own, labels.get(link.id) ?? '', [from.end, to.end])];
   });
 }
 
@@ -42,16 +46,14 @@ function writeRemarks(
 }
 
 function planWire(
-  job: Job,
-  devices: DevicesById,
+  { job, devices, lengths, runs }: WireInput,
   link: Link,
   { role, cable }: SizedConductor,
   label: string,
-  lengths: WireLengths,
   ends: PlanWire['ends'],
 ): PlanWire {
   const { lengthM, measured } = lengths(link.id);
-  const run = job.runs.find(({ id }) => id === link.run);
+  const run = runs.find(({ id }) => id === link.run);
   const boards = [link.from, link.to].flatMap(({ device }) => devices.get(device)?.board ?? []);
   const reel = job.parts[cable.part];
   return {
@@ -71,9 +73,15 @@ function planWire(
     board: boards[0] ?? null,
     run: link.run,
     zones: wireZones(job, devices, link, lengthM),
-    covering: run?.covering ? [run.covering] : [],
+    covering: throughout(run),
     ends,
   };
+}
+
+/** The coverings of a wire that is covered on the whole of its run; where a stretch is bare, the run alone tells. */
+function throughout(run: PlanRun | undefined): string[] {
+  const coverings = (run?.passes ?? []).map(({ covering }) => covering);
+  return coverings.includes(null) ? [] : [...new Set(coverings.flatMap((covering) => covering ?? []))];
 }
 
 /** A candidate's size as the plan prints it. */
