@@ -1,5 +1,5 @@
-import { windowRound } from '../../draw/board-view.ts';
 import type { OutlinePoint, PlanHole } from '../../model/plan/index.ts';
+import { fullSizeView } from './full-size.ts';
 import type { BoardPlace, MachinePaths } from './machine-paths.ts';
 
 export type DxfUnit = 'mm' | 'inch';
@@ -41,16 +41,20 @@ export function dxfText(paths: MachinePaths, unit: DxfUnit, remarks: readonly st
 
 function header({ cut }: MachinePaths, unit: DxfUnit): Pair[] {
   const { perMetre, insUnits, measurement } = units[unit];
-  const { fromXM, toXM, fromYM, toYM } = windowRound(cut[0] ?? []);
+  const { view, widthMm, heightMm } = fullSizeView(cut[0] ?? []);
+  const least = {
+    x: (-view.datum.xMm * perMetre) / 1000,
+    y: ((view.datum.yMm - heightMm) * perMetre) / 1000,
+  };
   return [
     [9, '$ACADVER'],
     [1, 'AC1009'],
     [9, '$INSBASE'],
     ...point(0, 0),
     [9, '$EXTMIN'],
-    ...point(fromXM * perMetre, fromYM * perMetre),
+    ...point(least.x, least.y),
     [9, '$EXTMAX'],
-    ...point(toXM * perMetre, toYM * perMetre),
+    ...point(least.x + (widthMm * perMetre) / 1000, least.y + (heightMm * perMetre) / 1000),
     [9, '$INSUNITS'],
     [70, insUnits],
     [9, '$MEASUREMENT'],

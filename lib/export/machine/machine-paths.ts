@@ -25,13 +25,17 @@ const clearM = 0.0015;
  * each item with its id, and the number of each hole beside it, in single strokes.
  */
 export function machinePaths(board: PlanBoard): MachinePaths {
-  const rightM = Math.max(...board.outline.map(({ xM }) => xM));
+  const xs = board.outline.map(({ xM }) => xM);
+  const middleXM = ({ of }: PlanHole): number => {
+    const item = board.placements.find((placement) => placement.item === of);
+    return item ? item.xM + item.widthM / 2 : (Math.min(...xs) + Math.max(...xs)) / 2;
+  };
   return {
     cut: [board.outline, ...board.cutouts],
     drill: board.holes,
     engrave: [
       ...board.placements.flatMap(footprintMarks),
-      ...board.holes.flatMap((hole) => holeMarks(hole, rightM)),
+      ...board.holes.flatMap((hole) => holeMarks(hole, middleXM(hole))),
     ],
   };
 }
@@ -55,10 +59,10 @@ function footprintMarks({ item, xM, yM, widthM, depthM }: PlanPlacement): readon
   return [corners, ...strokeLetters(item, middle, heightM * shrink).strokes];
 }
 
-/** The number stands to the right of its hole, to the left where the board ends. */
-function holeMarks({ n, xM, yM, diameterM }: PlanHole, rightM: number): readonly (readonly BoardPlace[])[] {
+/** The number stands beside its hole, on the side of the middle: the board's, or that of the item it belongs to. */
+function holeMarks({ n, xM, yM, diameterM }: PlanHole, middleXM: number): readonly (readonly BoardPlace[])[] {
+  const figure = strokeLetters(String(n), { xM: 0, yM: yM + clearM }, numberHeightM);
   const awayM = diameterM / 2 + clearM;
-  const figure = strokeLetters(String(n), { xM: xM + awayM, yM: yM + clearM }, numberHeightM);
-  if (xM + awayM + figure.widthM + clearM <= rightM) return figure.strokes;
-  return strokeLetters(String(n), { xM: xM - awayM - figure.widthM, yM: yM + clearM }, numberHeightM).strokes;
+  const leftM = xM <= middleXM ? xM + awayM : xM - awayM - figure.widthM;
+  return strokeLetters(String(n), { xM: leftM, yM: yM + clearM }, numberHeightM).strokes;
 }

@@ -1,9 +1,8 @@
-import { viewIn, windowRound } from '../../draw/board-view.ts';
 import { bulgePath } from '../../draw/bulge-path.ts';
-import { boxAt } from '../../draw/paper.ts';
 import { onPaper, type PlanView } from '../../draw/scale.ts';
 import type { PlanBoard, PlanHole } from '../../model/plan/index.ts';
 import { element, pathData, svgOf } from '../svg-markup.ts';
+import { fullSizeView } from './full-size.ts';
 import { machinePaths } from './machine-paths.ts';
 
 /** Strokes by which a machine's program tells the three apart; thin enough to be taken as a line to follow. */
@@ -15,12 +14,7 @@ const strokeMm = 0.1;
  * rectangle round the outline, and groups `cut`, `drill` and `engrave` differ in name and in stroke.
  */
 export function machineSvg(board: PlanBoard, remarks: readonly string[]): string {
-  const window = windowRound(board.outline);
-  const size = {
-    widthMm: (window.toXM - window.fromXM) * 1000,
-    heightMm: (window.toYM - window.fromYM) * 1000,
-  };
-  const view = viewIn(boxAt(0, 0, size.widthMm, size.heightMm), 1, window);
+  const { view, ...size } = fullSizeView(board.outline);
   const { cut, drill, engrave } = machinePaths(board);
   const words = {
     title: `${board.title}, full size`,

@@ -1,0 +1,88 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { csvTable, listed } from './csv-table.ts';
+import type { CsvTables } from './tables.ts';
+
+/** Fuses, conductors with their limits, voltages at the devices, charging. */
+export const powerTables = {
+  fuses: ({ shop, power, wires }) =>
+    csvTable(shop, power.fuses, [
+      { title: 'fuse', value: ({ id }) => id },
+      { title: 'holder', value: ({ item }) => item },
+      { title: 'way', value: ({ way }) => way },
+      { title: 'form', value: ({ form }) => form },
+      { title: 'rating_A', value: ({ ratingA }) => ratingA },
+      { title: 'part', value: ({ part }) => part },
+      { title: 'from', value: ({ from }) => from },
+      { title: 'to', value: ({ to }) => to },
+      { title: 'from_source', lengthM: ({ distanceM }) => distanceM },
+      { title: 'protects', value: ({ protects }) => listed(protects.map((id) => labelOf(wires, id))) },
+      { title: 'at_rated_power_A', value: ({ ratedA }) => ratedA },
+      { title: 'ceiling_A', value: ({ ceilingA }) => ceilingA },
+      { title: 'least_ampacity_A', value: ({ leastAmpacityA }) => leastAmpacityA },
+      { title: 'interrupts_A', value: ({ interruptA }) => interruptA },
+      { title: 'must_interrupt_A', value: ({ needsInterruptA }) => needsInterruptA },
+      { title: 'in_stock', value: ({ stockQuantity }) => stockQuantity },
+      { title: 'chosen', value: ({ chosen }) => chosen },
+      { title: 'reason', value: ({ reason }) => reason },
+    ]),
+  conductors: ({ shop, power, wires }) =>
+    csvTable(shop, power.conductors, [
+      { title: 'label', value: ({ id }) => labelOf(wires, id) },
+      { title: 'wire', value: ({ id }) => id },
+      { title: 'from', value: ({ from }) => from },
+      { title: 'to', value: ({ to }) => to },
+      { title: 'role', value: ({ role }) => role },
+      { title: 'size', value: ({ size }) => size.label },
+      { title: 'area_mm2', value: ({ size }) => size.areaMm2 },
+      { title: 'material', value: ({ material }) => material },
+      { title: 'insulation_C', value: ({ insulationC }) => insulationC },
+      { title: 'length', lengthM: ({ lengthM }) => lengthM, feet: true },
+      { title: 'must_carry_A', value: ({ neededA }) => neededA },
+      { title: 'ampacity_A', value: ({ ampacityA }) => ampacityA },
+      { title: 'caution_A', value: ({ cautionA }) => cautionA },
+      { title: 'fed', value: ({ fed }) => (fed ? 'yes' : 'no') },
+      { title: 'fuses', value: ({ fuses }) => listed(fuses) },
+      { title: 'chosen', value: ({ chosen }) => chosen },
+      { title: 'reason', value: ({ reason }) => reason },
+    ]),
+  'conductor-limits': ({ shop, power, wires }) =>
+    csvTable(
+      shop,
+      power.conductors.flatMap(({ id, limits }) => limits.map((limit) => ({ wire: id, ...limit }))),
+      [
+        { title: 'label', value: ({ wire }) => labelOf(wires, wire) },
+        { title: 'wire', value: ({ wire }) => wire },
+        { title: 'what', value: ({ what }) => what },
+        { title: 'zone', value: ({ zone }) => zone },
+        { title: 'value', value: ({ value }) => value },
+        { title: 'limit', value: ({ limit }) => limit },
+        { title: 'unit', value: ({ unit }) => unit },
+        { title: 'level', value: ({ level }) => level },
+        { title: 'source', value: ({ citation }) => citation },
+      ],
+    ),
+  drops: ({ shop, power }) =>
+    csvTable(shop, power.drops, [
+      { title: 'operating_point', value: ({ point }) => point },
+      { title: 'device', value: ({ item }) => item },
+      { title: 'source', value: ({ source }) => source },
+      { title: 'voltage_V', value: ({ voltageV }) => voltageV },
+      { title: 'feed_drop_V', value: ({ feedDropV }) => feedDropV },
+      { title: 'ground_drop_V', value: ({ groundDropV }) => groundDropV },
+      { title: 'drop_percent', value: ({ share }) => share * 100 },
+    ]),
+  charging: ({ shop, power }) =>
+    csvTable(shop, power.charging, [
+      { title: 'regime', value: ({ name }) => name },
+      { title: 'alternator_A', value: ({ alternatorA }) => alternatorA },
+      { title: 'vehicle_A', value: ({ vehicleA }) => vehicleA },
+      { title: 'average_A', value: ({ averageA }) => averageA },
+      { title: 'margin_A', value: ({ marginA }) => marginA },
+      { title: 'reserve_min', value: ({ reserveMinutes }) => reserveMinutes },
+    ]),
+} as const satisfies CsvTables;
+
+/** The label of a wire, or its id where it has none. */
+export function labelOf(wires: BuildPlan['wires'], id: string): string {
+  return wires.find((wire) => wire.id === id)?.label || id;
+}

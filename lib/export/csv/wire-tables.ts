@@ -1,0 +1,88 @@
+import type { PlanWire } from '../../model/plan/index.ts';
+import { labelRows } from '../labels/wire-labels.ts';
+import { type CsvColumn, csvTable, listed } from './csv-table.ts';
+import { labelOf } from './power-tables.ts';
+import type { CsvTables } from './tables.ts';
+
+/** Wires, cables, runs, terminals and the labels of both ends. */
+export const wireTables = {
+  wires: ({ shop, wires }) =>
+    csvTable(shop, wires, [
+      { title: 'label', value: ({ label }) => label },
+      { title: 'wire', value: ({ id }) => id },
+      { title: 'origin', value: ({ origin }) => origin },
+      { title: 'role', value: ({ role }) => role },
+      { title: 'from', value: ({ from }) => from },
+      { title: 'to', value: ({ to }) => to },
+      { title: 'size', value: ({ size }) => size.label },
+      { title: 'area_mm2', value: ({ size }) => size.areaMm2 },
+      { title: 'colour', value: ({ colour }) => colour },
+      { title: 'cut_to', lengthM: ({ lengthM }) => lengthM, feet: true },
+      { title: 'how_measured', value: ({ measured }) => measured },
+      { title: 'reel', value: ({ part }) => part },
+      { title: 'cable', value: ({ cable }) => cable },
+      { title: 'conductor', value: ({ conductor }) => conductor },
+      { title: 'board', value: ({ board }) => board },
+      { title: 'run', value: ({ run }) => run },
+      { title: 'zones', value: ({ zones }) => listed(zones.map(({ zone }) => zone)) },
+      { title: 'covering', value: ({ covering }) => listed(covering) },
+      ...endColumns('a', 0),
+      ...endColumns('b', 1),
+    ]),
+  cables: ({ shop, cables, wires }) =>
+    csvTable(
+      shop,
+      cables.flatMap(({ conductors, ...cable }) => conductors.map((conductor) => ({ cable, ...conductor }))),
+      [
+        { title: 'cable', value: ({ cable }) => cable.id },
+        { title: 'part', value: ({ cable }) => cable.part },
+        { title: 'length', lengthM: ({ cable }) => cable.lengthM, feet: true },
+        { title: 'conductor', value: ({ name }) => name },
+        { title: 'colour', value: ({ colour }) => colour },
+        { title: 'size', value: ({ size }) => size.label },
+        { title: 'carries', value: ({ wire }) => (wire === null ? 'spare' : labelOf(wires, wire)) },
+      ],
+    ),
+  runs: ({ shop, runs, wires }) =>
+    csvTable(shop, runs, [
+      { title: 'run', value: ({ id }) => id },
+      { title: 'title', value: ({ title }) => title },
+      { title: 'side', value: ({ side }) => side },
+      { title: 'wires', value: (run) => listed(run.wires.map((id) => labelOf(wires, id))) },
+      { title: 'length', lengthM: ({ lengthM }) => lengthM, feet: true },
+      { title: 'bundle', lengthM: ({ bundleM }) => bundleM },
+      { title: 'covering', value: ({ covering }) => covering },
+      { title: 'grommets', value: ({ grommets }) => listed(grommets.map(({ part }) => part ?? 'none fits')) },
+    ]),
+  terminals: ({ shop, terminals, wires }) =>
+    csvTable(shop, terminals, [
+      { title: 'item', value: ({ item }) => item },
+      { title: 'terminal', value: ({ terminal }) => terminal },
+      { title: 'state', value: ({ state }) => state },
+      { title: 'wires', value: (one) => listed(one.wires.map((id) => labelOf(wires, id))) },
+      { title: 'reason', value: ({ reason }) => reason },
+    ]),
+  labels: ({ shop, wires }) =>
+    csvTable(shop, labelRows(wires), [
+      { title: 'label', value: ({ label }) => label },
+      { title: 'end', value: ({ end }) => end },
+      { title: 'copy', value: ({ copy }) => copy },
+      { title: 'here', value: ({ here }) => here },
+      { title: 'there', value: ({ there }) => there },
+      { title: 'size', value: ({ size }) => size },
+      { title: 'colour', value: ({ colour }) => colour },
+      { title: 'role', value: ({ role }) => role },
+      { title: 'wire', value: ({ wire }) => wire },
+    ]),
+} as const satisfies CsvTables;
+
+function endColumns(name: 'a' | 'b', index: 0 | 1): CsvColumn<PlanWire>[] {
+  return [
+    { title: `end_${name}`, value: ({ ends }) => ends[index].terminal },
+    { title: `end_${name}_preparation`, value: ({ ends }) => ends[index].prep },
+    { title: `end_${name}_part`, value: ({ ends }) => ends[index].part },
+    { title: `end_${name}_strip`, lengthM: ({ ends }) => ends[index].stripM },
+    { title: `end_${name}_torque_Nm`, value: ({ ends }) => ends[index].torqueNm },
+    { title: `end_${name}_loop`, lengthM: ({ ends }) => ends[index].loopM },
+  ];
+}

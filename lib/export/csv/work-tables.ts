@@ -1,0 +1,128 @@
+import { csvTable, listed } from './csv-table.ts';
+import type { CsvTables } from './tables.ts';
+
+/** What is fetched, drilled, set, done, measured and found. */
+export const workTables = {
+  'pick-list': ({ shop, pick }) =>
+    csvTable(shop, pick, [
+      { title: 'part', value: ({ part }) => part },
+      { title: 'title', value: ({ title }) => title },
+      { title: 'kind', value: ({ kind }) => kind },
+      { title: 'quantity', value: ({ quantity }) => quantity },
+      { title: 'unit', value: ({ unit }) => unit },
+      {
+        title: 'cut_length',
+        lengthM: ({ unit, quantity }) => (unit === 'm' ? quantity : null),
+        feet: true,
+      },
+      { title: 'in_stock', value: ({ stockQuantity }) => stockQuantity },
+      { title: 'short', value: ({ short }) => short },
+    ]),
+  drill: ({ shop, boards }) =>
+    csvTable(
+      shop,
+      boards.flatMap(({ id, holes }) => holes.map((hole) => ({ board: id, ...hole }))),
+      [
+        { title: 'board', value: ({ board }) => board },
+        { title: 'number', value: ({ n }) => n },
+        { title: 'x', lengthM: ({ xM }) => xM },
+        { title: 'y', lengthM: ({ yM }) => yM },
+        { title: 'diameter', lengthM: ({ diameterM }) => diameterM },
+        { title: 'through', value: ({ depthM }) => (depthM === null ? 'yes' : 'no') },
+        { title: 'depth', lengthM: ({ depthM }) => depthM },
+        { title: 'purpose', value: ({ purpose }) => purpose },
+        { title: 'for', value: ({ of }) => of },
+        { title: 'behind', value: ({ behind }) => behind },
+      ],
+    ),
+  placement: ({ shop, boards }) =>
+    csvTable(
+      shop,
+      boards.flatMap(({ id, placements }) => placements.map((placement) => ({ board: id, ...placement }))),
+      [
+        { title: 'board', value: ({ board }) => board },
+        { title: 'item', value: ({ item }) => item },
+        { title: 'x', lengthM: ({ xM }) => xM },
+        { title: 'y', lengthM: ({ yM }) => yM },
+        { title: 'turn_deg', value: ({ turnDeg }) => turnDeg },
+        { title: 'width', lengthM: ({ widthM }) => widthM },
+        { title: 'depth', lengthM: ({ depthM }) => depthM },
+        { title: 'height', lengthM: ({ heightM }) => heightM },
+        { title: 'raised', lengthM: ({ raisedM }) => raisedM },
+        { title: 'chosen', value: ({ chosen }) => chosen },
+      ],
+    ),
+  presets: ({ shop, controls }) =>
+    csvTable(shop, controls, [
+      { title: 'item', value: ({ item }) => item },
+      { title: 'control', value: ({ control }) => control },
+      { title: 'preset', value: ({ preset }) => preset },
+      { title: 'safe', value: ({ safe }) => (safe ? 'yes' : 'no') },
+      { title: 'chosen', value: ({ chosen }) => chosen },
+      { title: 'why', value: ({ why }) => why },
+    ]),
+  'order-of-work': ({ shop, steps }) =>
+    csvTable(
+      shop,
+      steps.map((step, index) => ({ number: index + 1, ...step })),
+      [
+        { title: 'number', value: ({ number }) => number },
+        { title: 'step', value: ({ id }) => id },
+        { title: 'layer', value: ({ layer }) => layer },
+        { title: 'place', value: ({ place }) => place },
+        { title: 'after', value: ({ after }) => listed(after) },
+        { title: 'text', value: ({ text }) => text },
+        { title: 'tools', value: ({ tools }) => listed(tools) },
+        { title: 'minutes', value: ({ minutes }) => minutes },
+        { title: 'proof', value: ({ proof }) => proof },
+      ],
+    ),
+  measurements: ({ shop, measurements }) =>
+    csvTable(shop, measurements, [
+      { title: 'measurement', value: ({ id }) => id },
+      { title: 'what', value: ({ what }) => what },
+      { title: 'predicted', value: ({ predicted }) => predicted },
+      { title: 'unit', value: ({ unit }) => unit },
+      { title: 'as_built', value: ({ asBuilt }) => asBuilt },
+      { title: 'state', value: ({ state }) => state },
+    ]),
+  findings: ({ shop, findings }) =>
+    csvTable(shop, findings, [
+      { title: 'level', value: ({ level }) => level },
+      { title: 'rule', value: ({ rule }) => rule },
+      { title: 'about', value: ({ related }) => listed(related) },
+      { title: 'message', value: ({ message }) => message },
+      { title: 'value', value: ({ value }) => value },
+      { title: 'limit', value: ({ limit }) => limit },
+      { title: 'unit', value: ({ unit }) => unit },
+      { title: 'to_do', value: ({ remedy }) => remedy },
+      { title: 'source', value: ({ source }) => source },
+      { title: 'mark', value: ({ mark }) => mark },
+      { title: 'file', value: ({ where }) => where.file },
+      { title: 'line', value: ({ where }) => where.line },
+      { title: 'column', value: ({ where }) => where.column },
+    ]),
+  channels: ({ shop, audio }) =>
+    csvTable(shop, audio.channels, [
+      { title: 'channel', value: ({ id }) => id },
+      { title: 'speakers', value: ({ speakers }) => listed(speakers) },
+      { title: 'wiring', value: ({ wiring }) => wiring },
+      { title: 'load_ohm', value: ({ loadOhm }) => loadOhm },
+      { title: 'minimum_ohm', value: ({ minimumOhm }) => minimumOhm },
+      { title: 'at_plug_from_ohm', value: ({ dcResistanceOhm }) => dcResistanceOhm?.fromOhm },
+      { title: 'at_plug_to_ohm', value: ({ dcResistanceOhm }) => dcResistanceOhm?.toOhm },
+      { title: 'power_W', value: ({ powerW }) => powerW },
+      { title: 'gain_voltage_V', value: ({ gainVoltageV }) => gainVoltageV },
+      { title: 'tone_Hz', value: ({ toneHz }) => toneHz },
+      { title: 'wire_loss_dB', value: ({ wireLossDb }) => wireLossDb },
+    ]),
+  speakers: ({ shop, audio }) =>
+    csvTable(shop, audio.speakers, [
+      { title: 'speaker', value: ({ id }) => id },
+      { title: 'channel', value: ({ channel }) => channel },
+      { title: 'polarity', value: ({ polarity }) => polarity },
+      { title: 'distance', lengthM: ({ distanceM }) => distanceM, feet: true },
+      { title: 'delay_ms', value: ({ delayMs }) => delayMs },
+      { title: 'power_W', value: ({ powerW }) => powerW },
+    ]),
+} as const satisfies CsvTables;

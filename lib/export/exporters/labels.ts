@@ -1,0 +1,22 @@
+import { draftReason } from '../../draw/page.ts';
+import { sheetFormats } from '../../draw/sheet-format.ts';
+import { fileName } from '../exported-file.ts';
+import { type Exporter, originText } from '../exporter.ts';
+import { labelSheets } from '../labels/label-sheet.ts';
+import { labelRows } from '../labels/wire-labels.ts';
+
+/** Sheets of wire labels at 1:1; the table of the same labels for a label printer is among the CSV. */
+export const labels: Exporter = {
+  title: 'wire labels on label stock, two for each end',
+  files: ({ plan, metrics, choices: { paper, labelStock } }) =>
+    labelSheets({
+      labels: labelRows(plan.wires),
+      stock: labelStock,
+      paper: sheetFormats[paper],
+      metrics,
+      origin: originText(plan, draftReason(plan)),
+    }).map((content, index) => ({
+      name: fileName(`labels-${paper.toLowerCase()}-${index + 1}`, 'svg'),
+      content,
+    })),
+};
