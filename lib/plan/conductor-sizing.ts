@@ -12,6 +12,7 @@ import { isPowerFault } from '../power/traced.ts';
 import { candidatesFor, fixedCandidate, isGiven } from './cable-candidates.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { powerRules } from './power-rules.ts';
+import { reducerFor } from './reducers.ts';
 
 /** A conductor with the cable that was chosen or given for it. */
 export interface SizedConductor {
@@ -49,7 +50,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   const fixed = fixedCandidate(link, job.parts);
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
   const given = isGiven(link);
-  const duty = dutyOf(devices, task, given);
+  const duty = dutyOf(job, devices, task, given);
   const first = choose(duty, candidates, job);
   // Where the shelf is short, the size is still computed from the catalogue: the pick list then says what to buy.
   const anyShelf = first?.chosen ? first : choose(duty, candidates.map(withoutStock), job);
@@ -111,8 +112,8 @@ function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job:
 }
 
 /** A size that was given is judged by the rules, so only the fuse is put to it here. */
-function dutyOf(devices: DevicesById, task: ConductorTask, given: boolean): ConductorDuty {
-  const ends = [task.link.from, task.link.to].map((end) => portOf(devices, end));
+function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: boolean): ConductorDuty {
+  const ends = [task.link.from, task.link.to].map((end) => portOf(job, devices, end));
   const smallestPort = Math.max(0, ...ends.flatMap((port) => (port ? [port.smallestMm2] : [])));
   return {
     fuseA: given ? 0 : task.neededA,
@@ -130,10 +131,16 @@ function dutyOf(devices: DevicesById, task: ConductorTask, given: boolean): Cond
   };
 }
 
-function portOf(devices: DevicesById, end: LinkEnd) {
-  const takes = devices.get(end.device)?.facts.terminals[end.terminal]?.takes;
+function portOf({ parts }: Job, devices: DevicesById, end: LinkEnd) {
+  const spec = devices.get(end.device)?.facts.terminals[end.terminal];
+  const takes = spec?.takes;
   return takes
-    ? { id: terminalId(end), largestMm2: takes.to.areaMm2, smallestMm2: takes.from.areaMm2 }
+    ? {
+        id: terminalId(end),
+        largestMm2: takes.to.areaMm2,
+        smallestMm2: takes.from.areaMm2,
+        reduces: (areaMm2: number) => reducerFor(parts, areaMm2, spec) !== null,
+      }
     : null;
 }
 
@@ -189,12 +196,11 @@ export function greatestAmpacityA(
 ): number {
   const fixed = fixedCandidate(link, job.parts);
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
-  const ports = [link.from, link.to].flatMap((end) => portOf(devices, end) ?? []);
-  const largest = isGiven(link)
-    ? Number.POSITIVE_INFINITY
-    : Math.min(...ports.map(({ largestMm2 }) => largestMm2 * 1.001));
+  const ports = isGiven(link) ? [] : [link.from, link.to].flatMap((end) => portOf(job, devices, end) ?? []);
   const ampacities = candidates
-    .filter(({ size }) => size.areaMm2 <= largest)
+    .filter(({ size: { areaMm2 } }) =>
+      ports.every(({ largestMm2, reduces }) => areaMm2 <= largestMm2 * 1.001 || reduces(areaMm2)),
+    )
     .map(({ size, material, insulationC }) => {
       const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, powerRules(job.rules));
       return isPowerFault(found) ? 0 : found.ampacityA.value;

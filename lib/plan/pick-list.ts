@@ -34,7 +34,7 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
   };
   for (const { origin, part } of job.devices) if (origin === 'job') add(part);
   for (const { part } of fuses) add(part);
-  for (const wire of wires) if (wire.origin === 'job') for (const { part } of wire.ends) add(part);
+  for (const part of endParts(job, wires)) add(part);
   for (const { passes = [] } of runs) for (const { tie, ties } of passes) add(tie, ties);
   for (const board of boards) for (const [tie, ties] of boardTies(job, board, wires)) add(tie, ties);
   for (const { part } of cables) {
@@ -51,6 +51,20 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
     for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job.parts)?.id);
   }
   return counts;
+}
+
+/** What is crimped on the ends of the wires; two conductors share one twin ferrule. */
+function endParts({ parts }: Job, wires: readonly PlanWire[]): string[] {
+  const twins = new Set<string>();
+  const ends = wires.flatMap(({ origin, ends: both }) => (origin === 'job' ? both : []));
+  return ends.flatMap(({ part, terminal }) => {
+    const spec = part === null ? undefined : parts[part];
+    if (part === null || !spec) return [];
+    if (spec.kind !== 'terminal' || spec.form !== 'twin-ferrule') return [part];
+    if (twins.has(terminal)) return [];
+    twins.add(terminal);
+    return [part];
+  });
 }
 
 /** Lengths to cut by reel: of wires, of cable, of covering over each run, of heat-shrink over each lug. */

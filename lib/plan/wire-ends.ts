@@ -1,4 +1,5 @@
 import type { Part, PartOf } from '../model/kinds/index.ts';
+import type { TerminalSpec } from '../model/kinds/kind.ts';
 import type { WireEnd } from '../model/plan/index.ts';
 import type { Remark } from '../model/remark.ts';
 import { type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
@@ -7,12 +8,16 @@ import { type EndPreparation, type Port, prepareEnd } from '../power/end-prepara
 import { isPowerFault } from '../power/traced.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import { lugShrink } from './lug-shrink.ts';
+import { type Reducer, reducerFor } from './reducers.ts';
 import { loopM } from './wire-lengths.ts';
 
 type TerminalForm = PartOf<'terminal'>['form'];
 
+type PortKind = 'set-screw' | 'stud' | 'plug' | 'push-on' | 'made-up';
+
 /** How a joint takes a conductor: what kind of port it is, and what goes on the conductor's end. */
-const portKinds: Readonly<Record<Joint, 'set-screw' | 'stud' | 'plug' | 'push-on' | 'made-up'>> = {
+const portKinds: Readonly<Record<Joint, PortKind>> = {
   'set-screw': 'set-screw',
   'screw-clamp': 'set-screw',
   'binding-post': 'set-screw',
@@ -66,30 +71,15 @@ export function prepareWireEnd(
     .filter((other) => [other.from, other.to].some((one) => terminalId(one) === id))
     .flatMap((other) => sized.get(other.id) ?? []);
   const ordered = [own, ...mates.filter((mate) => mate !== own)];
-  const port: Port =
-    kind === 'stud'
-      ? {
-          kind,
-          id,
-          studM: studM[spec.stud ?? ''] ?? 0.008,
-          ...(spec.takes ? { largestMm2: spec.takes.to.areaMm2 } : {}),
-        }
-      : {
-          kind,
-          id,
-          smallestMm2: spec.takes?.from.areaMm2 ?? 0,
-          largestMm2: spec.takes?.to.areaMm2 ?? Number.MAX_VALUE,
-          ...(kind === 'set-screw'
-            ? { twin: spec.conductors >= 2, ferrule: spec.ferrule === 'required' }
-            : {}),
-        };
+  const reducer = ordered.length === 1 ? reducerFor(job.parts, own.cable.size.areaMm2, spec) : null;
+  if (reducer) return { end: { ...base, ...reducedEnd(reducer) }, remarks: [] };
   const result = prepareEnd(
     ordered.map(({ link: { id: wire }, cable }) => ({
       id: wire,
       areaMm2: cable.size.areaMm2,
       material: cable.material,
     })),
-    port,
+    portAt(id, spec, kind),
   );
   if (isPowerFault(result)) return { end: { ...base, prep: 'not known' }, remarks: [] };
   if (result.prep === 'refused')
@@ -97,20 +87,72 @@ export function prepareWireEnd(
       end: { ...base, prep: 'refused' },
       remarks: [refusal(link.id, id, result.reason, result.alternatives)],
     };
-  const form = formOf(result, kind === 'push-on');
-  const part = form ? terminalPart(job.parts, form, own.cable.size.areaMm2, spec.stud) : null;
+  return crimpedEnd(job, own, spec, base, result, mates[0] === own);
+}
+
+/** What goes on an end that its port takes. `first`: of all that share the port, the one that carries its notes. */
+function crimpedEnd(
+  job: Job,
+  own: SizedConductor,
+  spec: TerminalSpec,
+  base: Omit<WireEnd, 'prep'>,
+  result: Exclude<EndPreparation, { prep: 'refused' }>,
+  first: boolean,
+): PreparedEnd {
+  const pushOn = portKinds[spec.joint] === 'push-on';
+  const { link, cable } = own;
+  const form = formOf(result, pushOn);
+  const part = form ? terminalPart(job.parts, form, cable.size.areaMm2, spec.stud) : null;
+  // What is crimped on decides how far to strip; a bare end goes by its port.
+  const stripM = stripOf(job.parts, part) ?? spec.strip ?? result.stripM;
+  const shrink = form === 'ring-lug' ? lugShrink(job, own, stripM) : undefined;
+  const { terminal } = base;
   return {
     end: {
       ...base,
-      prep: prepText(result, kind === 'push-on', spec.stud),
+      prep: prepText(result, pushOn, spec.stud),
       part,
-      stripM: spec.strip ?? result.stripM,
+      stripM,
+      ...(shrink ? { shrink } : {}),
     },
     remarks: [
-      ...result.notes.map((note) => noted(link.id, id, note)),
-      ...(form && !part ? [noPart(link.id, id, form, own.cable.size.label)] : []),
+      ...(first ? result.notes.map((note) => noted(link.id, terminal, note)) : []),
+      ...(form && !part ? [noPart(link.id, terminal, form, cable.size.label)] : []),
+      ...(shrink && shrink.part === null ? [noShrink(link.id, terminal, cable.size.label)] : []),
     ],
   };
+}
+
+/** A terminal in the terms of the end's preparation. */
+function portAt(
+  id: string,
+  { takes, stud, conductors, ferrule }: TerminalSpec,
+  kind: Exclude<PortKind, 'made-up'>,
+): Port {
+  if (kind === 'stud')
+    return {
+      kind,
+      id,
+      studM: studM[stud ?? ''] ?? 0.008,
+      ...(takes ? { largestMm2: takes.to.areaMm2 } : {}),
+    };
+  const range = {
+    id,
+    smallestMm2: takes?.from.areaMm2 ?? 0,
+    largestMm2: takes?.to.areaMm2 ?? Number.MAX_VALUE,
+  };
+  return kind === 'set-screw'
+    ? { kind, ...range, twin: conductors >= 2, ferrule: ferrule === 'required' }
+    : { kind, ...range };
+}
+
+function reducedEnd({ part, pin, stripM }: Reducer): Pick<WireEnd, 'prep' | 'part' | 'stripM'> {
+  return { prep: `reducer, its pin ${pin.label}`, part, stripM };
+}
+
+function stripOf(parts: Readonly<Record<string, Part>>, id: string | null): number | undefined {
+  const part = id === null ? undefined : parts[id];
+  return part?.kind === 'terminal' ? part.strip : undefined;
 }
 
 function formOf(
@@ -186,5 +228,16 @@ function noPart(wire: string, terminal: string, form: TerminalForm, size: string
     message: `no ${form.replaceAll('-', ' ')} for ${size} is in the catalogue`,
     source: "the shop's catalogue",
     remedy: 'add the part, so that the pick list can count it',
+  };
+}
+
+function noShrink(wire: string, terminal: string, size: string): Remark {
+  return {
+    rule: 'heat-shrink-none-fits',
+    level: 'caution',
+    of: [wire, terminal],
+    message: `no heat-shrink of the catalogue goes over the lug of ${size} and closes on it`,
+    source: "the shop's catalogue",
+    remedy: 'add heat-shrink of a higher ratio, so that the pick list can count it',
   };
 }

@@ -30,11 +30,12 @@ export interface ConductorDuty {
   /** Greatest drop over the way (V). */
   readonly mostDropV: number;
   readonly zones: readonly RunZone[];
-  /** Ports at the ends (mm2); a conductor above the largest doesn't go in, unless a reducer is on hand. */
+  /** Ports at the ends (mm2); a conductor above the largest doesn't go in, unless a reducer is made for it. */
   readonly ports?: readonly {
     readonly id: string;
     readonly largestMm2: number;
-    readonly reducer?: boolean;
+    /** True for a conductor that a reducer brings in. */
+    readonly reduces?: (areaMm2: number) => boolean;
   }[];
   /** A size never shrinks between passes: at least this area (mm2). */
   readonly leastMm2?: number;
@@ -145,7 +146,7 @@ function missesOf(
       `it drops ${round(dropV.value)} V, ${round(dropV.value - duty.mostDropV)} V above the ${round(duty.mostDropV)} V allowed`,
     );
   for (const port of duty.ports ?? [])
-    if (size.areaMm2 > port.largestMm2 * 1.001 && !port.reducer)
+    if (size.areaMm2 > port.largestMm2 * 1.001 && !port.reduces?.(size.areaMm2))
       miss('port', `${port.id} takes at most ${round(port.largestMm2)} mm2`);
   if (stockM !== undefined && stockM < duty.lengthM)
     miss('stock', `the longest piece is ${round(stockM)} m of ${round(duty.lengthM)} m`);

@@ -74,7 +74,9 @@ describe('a conductor choice', () => {
     expect(choose(duty({ leastMm2: awgSize('2').areaMm2 })).chosen?.candidate.size.label).toBe('2 AWG');
     const ports = [{ id: 'block.in', largestMm2: awgSize('8').areaMm2 }];
     expect(choose(duty({ ports }))).toMatchObject({ chosen: null });
-    expect(choose(duty({ ports: ports.map((port) => ({ ...port, reducer: true })) })).chosen).not.toBeNull();
+    expect(
+      choose(duty({ ports: ports.map((port) => ({ ...port, reduces: () => true })) })).chosen,
+    ).not.toBeNull();
     const short = every.map((one) => (one.size.label === '6 AWG' ? { ...one, stockM: 0.5 } : one));
     expect(choose(duty(), short)).toMatchObject({
       chosen: { candidate: { part: 'cable-4' } },
