@@ -1,60 +1,61 @@
-/** Parts of a plan that a later build may find otherwise without any change to what is built. */
-const aside = new Set([
-  'findings',
-  'traces',
-  'status',
-  'where',
-  'passes',
-  'stockQuantity',
-  'short',
-  'asBuilt',
-  'state',
-  'evaluations',
-]);
+import type { BuildPlan } from '../model/plan/index.ts';
 
-const mostChanges = 20;
+/** What a fabricator would build, set or fetch otherwise: name of the thing, and what it is. */
+type Built = ReadonlyMap<string, string>;
 
-/** The places where two plans differ, by id path, such as `wires.feed.size.label: 4 AWG, today 1/0 AWG`. */
-export function planChanges(frozen: unknown, today: unknown): string[] {
-  const changes: string[] = [];
-  compare(frozen, today, '', changes);
-  return changes.slice(0, mostChanges);
+/**
+ * Where today's plan would be built otherwise than the released one, such as
+ * `fuse main-fuse: 80 A, today 100 A`. Voltages and the like move with every small change; they are left aside.
+ */
+export function planChanges(frozen: BuildPlan, today: BuildPlan): string[] {
+  const [before, after] = [built(frozen), built(today)];
+  const names = new Set([...before.keys(), ...after.keys()]);
+  return [...names].flatMap((name) => {
+    const [was, is] = [before.get(name) ?? 'nothing', after.get(name) ?? 'nothing'];
+    return was === is ? [] : [`${name}: ${was}, today ${is}`];
+  });
 }
 
-function compare(frozen: unknown, today: unknown, path: string, changes: string[]): void {
-  if (Object.is(frozen, today) || nearlyEqual(frozen, today)) return;
-  const [before, after] = [entriesOf(frozen), entriesOf(today)];
-  if (!before || !after) {
-    changes.push(`${path}: ${shown(frozen)}, today ${shown(today)}`);
-    return;
-  }
-  for (const key of new Set([...before.keys(), ...after.keys()]))
-    if (!aside.has(key))
-      compare(before.get(key), after.get(key), path === '' ? key : `${path}.${key}`, changes);
+function built(plan: BuildPlan): Built {
+  const { power, audio, boards, wires, controls, items } = plan;
+  return new Map([
+    ...items.map(
+      ({ id, part, board, seat }) =>
+        [`item ${id}`, `${part ?? 'none'} at ${board ?? seat ?? 'none'}`] as const,
+    ),
+    ...power.fuses.map(
+      ({ id, form, ratingA }) => [`fuse ${id}`, ratingA === null ? 'none' : `${ratingA} A ${form}`] as const,
+    ),
+    ...wires.map(
+      ({ id, label, size, from, to, part }) =>
+        [`wire ${id}`, `${label} ${size.label} ${part ?? ''} ${from} to ${to}`] as const,
+    ),
+    // A centimetre is what a fabricator cuts to; less is rounding.
+    ...wires.map(({ id, lengthM }) => [`length of ${id}`, `${lengthM.toFixed(2)} m`] as const),
+    ...boards.flatMap(({ id, placements }) =>
+      placements.map(
+        ({ item, xM, yM, turnDeg }) =>
+          [`place of ${item}`, `${id} ${millimetres(xM)}, ${millimetres(yM)}, ${turnDeg} deg`] as const,
+      ),
+    ),
+    ...boards.flatMap(({ id, holes }) => [[`holes of ${id}`, String(holes.length)] as const]),
+    ...audio.channels.map(({ id, loadOhm, gainVoltageV, filters }) => {
+      const shapes = filters.map(
+        ({ where, pass, type, order, cornerHz }) => `${where} ${pass} ${type} ${order} ${cornerHz} Hz`,
+      );
+      return [
+        `channel ${id}`,
+        `${round(loadOhm)} ohm, ${round(gainVoltageV)} V ${shapes.join('; ')}`,
+      ] as const;
+    }),
+    ...controls.map(({ item, control, preset }) => [`preset ${item}.${control}`, preset] as const),
+  ]);
 }
 
-/** Twelfth digits may differ between machines; nobody cuts to them. */
-function nearlyEqual(a: unknown, b: unknown): boolean {
-  return typeof a === 'number' && typeof b === 'number' && Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a));
+function millimetres(lengthM: number): string {
+  return `${Math.round(lengthM * 1000)} mm`;
 }
 
-/** The members of an object by key, those of a list by their id where they have one. */
-function entriesOf(value: unknown): Map<string, unknown> | null {
-  if (typeof value !== 'object' || value === null) return null;
-  if (!Array.isArray(value)) return new Map(Object.entries(value));
-  return new Map(value.map((member: unknown, index) => [idOf(member) ?? String(index), member]));
-}
-
-function idOf(member: unknown): string | null {
-  if (typeof member !== 'object' || member === null) return null;
-  for (const key of ['id', 'item', 'wire', 'part']) {
-    const value: unknown = Object.entries(member).find(([name]) => name === key)?.[1];
-    if (typeof value === 'string') return value;
-  }
-  return null;
-}
-
-function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  return typeof value === 'object' ? 'another list' : String(value);
+function round(value: number | null): string {
+  return value === null ? 'no' : value.toFixed(1);
 }
