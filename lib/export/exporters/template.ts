@@ -1,0 +1,14 @@
+import { draftReason } from '../../draw/page.ts';
+import { fileName } from '../exported-file.ts';
+import { type Exporter, originText } from '../exporter.ts';
+import { templateHtml } from '../template/template-html.ts';
+
+/** A full-size paper template of each board, tiled on the shop's paper. */
+export const template: Exporter = {
+  title: 'full-size paper template of each board, tiled',
+  files: ({ plan, metrics, choices: { paper } }) =>
+    plan.boards.map((board) => ({
+      name: fileName(`template-${board.id}-${paper.toLowerCase()}`, 'html'),
+      content: templateHtml(board, paper, metrics, originText(plan, draftReason(plan))),
+    })),
+};
