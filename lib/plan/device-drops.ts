@@ -1,5 +1,6 @@
 import type { DeviceDrop, OperatingPoint } from '../model/plan/index.ts';
 import type { NetworkInput } from './operating-points.ts';
+import { sizingVoltageV } from './sizing-voltage.ts';
 
 /**
  * Voltage at each device of a solved point, feed and ground drop told apart. They count from the battery that
@@ -20,7 +21,7 @@ export function deviceDrops(
       if (high === undefined || high === null || low === undefined || low === null) return [];
       const feedDropV = high - plus;
       const groundDropV = minus - low;
-      const share = (feedDropV + groundDropV) / job.rules['voltage-sizing'].value;
+      const share = (feedDropV + groundDropV) / sizingVoltageV(job);
       return [
         {
           point: point.name,

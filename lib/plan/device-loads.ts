@@ -13,6 +13,7 @@ import type { PlannedChannel } from './audio-channels.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import type { PlanBook } from './plan-book.ts';
 import { powerRules } from './power-rules.ts';
+import { sizingVoltageV } from './sizing-voltage.ts';
 
 /** What a device draws at the voltage for sizing, and how its supply answers a falling voltage. */
 export type DeviceLoad = PlanPower['loads'][number];
@@ -95,7 +96,7 @@ function amplifierLoad(
       supply: supply.type,
       heavyBass: name === 'bass-class-d',
     },
-    rules['voltage-sizing'].value,
+    sizingVoltageV(job),
     powerRules(rules),
   );
   // The fields were read as quantities, so only a share above 100 % can be refused here; the fuse then stands for all.

@@ -1,18 +1,17 @@
+import type { PartOf } from '../model/kinds/index.ts';
 import type { OperatingPoint, NetworkElement as PlanElement } from '../model/plan/index.ts';
 import { bodyId, type Job } from '../model/resolved-job.ts';
-import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { loadElement } from '../power/load-current.ts';
 import { solveNetwork } from '../power/network.ts';
 import type { NetworkElement, NetworkResult } from '../power/network-types.ts';
-import { ohmPerM } from '../power/resistance.ts';
 import { settledElements } from '../power/settled-network.ts';
-import { isPowerFault } from '../power/traced.ts';
-import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
+import type { Circuit, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
-import { powerRules } from './power-rules.ts';
+import { passiveElements } from './passive-elements.ts';
+import { sizingVoltageV } from './sizing-voltage.ts';
 
 /** What the network of a job is built from. */
 export interface NetworkInput {
@@ -90,64 +89,14 @@ function reachedNodes({ circuit }: NetworkInput): ReadonlySet<string> {
   return nodes;
 }
 
-function passiveElements({ job, fuses, conductors }: NetworkInput, edge: CircuitEdge): NetworkElement[] {
-  const { id, kind, from, to } = edge;
-  if (kind === 'conductor') {
-    const sized = conductors.get(id);
-    return sized ? conductorElements(job, sized, edge) : [];
-  }
-  const of = edge.device?.id ?? id;
-  if (kind === 'joint') {
-    // Two ground points share the way through the body, so each has half of it.
-    const ohm = of === bodyId ? job.rules['body-resistance'].value / 2 : 0;
-    return [{ id, of, kind: 'joint', model: 'resistance', from, to, ohm }];
-  }
-  const fuse = fuses.find(({ edge: own }) => own.id === id);
-  if (!fuse) return [];
-  const ratingA = fuse.ratingA ?? fuse.ratedA;
-  const dropV =
-    job.rules[fuseForms[fuse.form].style === 'blade' ? 'blade-fuse-volt' : 'bolt-in-fuse-volt'].value;
-  return [
-    {
-      id: `${id}:fuse`,
-      of: id,
-      kind: 'fuse',
-      model: 'resistance',
-      from,
-      to,
-      ohm: ratingA > 0 ? dropV / ratingA : 0,
-    },
-  ];
-}
-
-/** A conductor, and the crimped lugs or ferrules at its two ends as one joint. */
-function conductorElements(
-  job: Job,
-  { cable, lengthM, link }: SizedConductor,
-  { id, from, to }: CircuitEdge,
-): NetworkElement[] {
-  const rules = powerRules(job.rules);
-  const { size, material, measuredOhmPerM } = cable;
-  const perM = ohmPerM(
-    { areaMm2: size.areaMm2, material, ...(measuredOhmPerM === undefined ? {} : { measuredOhmPerM }) },
-    rules.conductorC,
-    rules,
-  );
-  if (isPowerFault(perM)) return [];
-  const middle = `${id}:end`;
-  const ends = 2 * job.rules['lug-resistance'].value;
-  return [
-    {
-      id: `${id}:conductor`,
-      of: link.id,
-      kind: 'conductor',
-      model: 'resistance',
-      from,
-      to: middle,
-      ohm: perM.value * lengthM,
-    },
-    { id: `${id}:ends`, of: link.id, kind: 'joint', model: 'resistance', from: middle, to, ohm: ends },
-  ];
+/** Internal resistance of a battery: its own figure, or that of its chemistry (ohm). */
+export function batteryOhm({ rules }: Job, { resistance, chemistry }: PartOf<'battery'>): number {
+  const byChemistry = {
+    flooded: 'battery-resistance-flooded',
+    'absorbed-glass-mat': 'battery-resistance-agm',
+    lithium: 'battery-resistance-lithium',
+  } as const;
+  return resistance ?? rules[byChemistry[chemistry]].value;
 }
 
 function sourceElements(
@@ -159,12 +108,7 @@ function sourceElements(
   const { device, positive: from, negative: to } = source;
   const spec = device.spec;
   if (spec?.kind === 'battery') {
-    const byChemistry = {
-      flooded: 'battery-resistance-flooded',
-      'absorbed-glass-mat': 'battery-resistance-agm',
-      lithium: 'battery-resistance-lithium',
-    } as const;
-    const ohm = spec.resistance ?? rules[byChemistry[spec.chemistry]].value;
+    const ohm = batteryOhm(job, spec);
     const battery: NetworkElement = {
       id: `${device.id}:emf`,
       of: device.id,
@@ -172,7 +116,8 @@ function sourceElements(
       model: 'emf',
       from,
       to,
-      emfV: rules['voltage-rested'].value,
+      // With the engine off the battery is taken at the charge where the reserve ends: the worst that is planned for.
+      emfV: rules[point.alternator === null ? 'voltage-engine-off' : 'voltage-rested'].value,
       ohm,
       acceptA: rules['battery-acceptance'].value,
     };
@@ -181,7 +126,7 @@ function sourceElements(
     return [battery, { id: 'vehicle:load', of: 'vehicle', kind: 'load', model: 'current', from, to, givenA }];
   }
   if (spec?.kind !== 'alternator' || point.alternator === null) return [];
-  const emfV = spec['variable-voltage'] ? rules['voltage-variable'].value : rules['voltage-sizing'].value;
+  const emfV = sizingVoltageV(job);
   const limitA = spec.rating * rules[point.alternator].value;
   return [
     { id: `${device.id}:emf`, of: device.id, kind: 'source', model: 'emf', from, to, emfV, ohm: 0, limitA },
@@ -203,7 +148,7 @@ function deviceElement(
     to: own.to,
     supply: point.constantCurrent ? 'constant-current' : supply.type,
     currentA: point.currentA(load),
-    voltageV: job.rules['voltage-sizing'].value,
+    voltageV: sizingVoltageV(job),
     cutoutV: supply['cut-out'] ?? job.rules['cut-out'].value,
   });
   return element ? [element] : [];

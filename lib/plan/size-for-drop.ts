@@ -3,6 +3,7 @@ import { candidatesFor } from './cable-candidates.ts';
 import { deviceDrops } from './device-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
 import { type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
+import { sizingVoltageV } from './sizing-voltage.ts';
 
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */
 const mostRounds = 400;
@@ -43,7 +44,7 @@ function worstDevice(network: NetworkInput, point: OperatingPoint): Miss | null 
   if (!worst || excess(worst) <= 1) return null;
   const onlyGround = worst.share <= limit;
   const volts = (value: number) => `${(Math.ceil(value * 1000) / 1000).toString()} V`;
-  const allowedV = onlyGround ? groundLimitV : limit * rules['voltage-sizing'].value;
+  const allowedV = onlyGround ? groundLimitV : limit * sizingVoltageV(network.job);
   const foundV = onlyGround ? worst.groundDropV : worst.feedDropV + worst.groundDropV;
   return {
     item: worst.item,
