@@ -84,11 +84,11 @@ export function siteOf({ content, jobs, frozen }: LoadedShop): ShopSite | null {
     parts: content.parts,
     vehicles: content.vehicles,
     guides: content.guides,
-    jobs: jobs.map(({ job, plan }): PublishedJob => {
+    jobs: jobs.map(({ job, plan, changes }): PublishedJob => {
       const revisions = frozen
         .filter((one) => one.job === job.id)
         .map(({ revision, plan: own }) => ({ revision, plan: own }));
-      return { plan, customer: job.file.customer, revisions };
+      return { plan, customer: job.file.customer, revisions, changes };
     }),
   };
 }

@@ -5,6 +5,7 @@ export const addresses = {
   job: (id: string) => `/jobs/${id}/`,
   worksheet: (id: string) => `/jobs/${id}/worksheet/`,
   revision: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/`,
+  revisionWorksheet: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/worksheet/`,
   parts: '/parts/',
   part: (id: string) => `/parts/${id}/`,
   vehicles: '/vehicles/',
@@ -24,6 +25,11 @@ export function revisionSegment(revision: string): string {
     (character) => `_${(character.codePointAt(0) ?? 0).toString(16)}_`,
   );
   return written.toLowerCase() === 'worksheet' ? `_${written}` : written;
+}
+
+/** The worksheet of a frozen revision, or of the current one. */
+export function worksheetAddress(id: string, revision: string | null): string {
+  return revision === null ? addresses.worksheet(id) : addresses.revisionWorksheet(id, revision);
 }
 
 /** The way up from an address to the top of the site: `../../` from `/jobs/a/`, `./` from the top itself. */

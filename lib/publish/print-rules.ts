@@ -60,7 +60,10 @@ function wholePage(name: string, size: string): string {
   const bare = ['top-left', 'top-center', 'bottom-left', 'left-middle'].map(
     (place) => `@${place} { content: none; }`,
   );
-  const count = pageCount.replace(' }', ' padding-right: 10mm; padding-bottom: 4.5mm; vertical-align: bottom; }');
+  const count = pageCount.replace(
+    ' }',
+    ' padding-right: 10mm; padding-bottom: 4.5mm; vertical-align: bottom; }',
+  );
   return `@page ${name} { size: ${size}; margin: 0 0 9mm; ${bare.join(' ')} ${count} }`;
 }
 

@@ -7,7 +7,7 @@ import { jobsPage } from './pages/jobs-page.ts';
 import { partPages } from './pages/part-pages.ts';
 import { searchPage } from './pages/search-page.ts';
 import { vehiclePages } from './pages/vehicle-pages.ts';
-import { worksheetPage } from './pages/worksheet-page.ts';
+import { worksheetPages } from './pages/worksheet-page.ts';
 
 /**
  * Every page of a site for an audience, by address. The audience decides which pages there are, never where
@@ -21,7 +21,7 @@ export function sitePages(context: SiteContext): Page[] {
     homePage(context),
     jobsPage(context),
     ...jobsAlone,
-    ...jobs.map((job) => worksheetPage(context, job.plan)),
+    ...jobs.flatMap((job) => worksheetPages(context, job)),
     ...partPages(context),
     ...vehiclePages(context),
     ...guidePages(context),

@@ -1,9 +1,10 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { addresses, linkTo } from '../addresses.ts';
+import { addresses, linkTo, worksheetAddress } from '../addresses.ts';
 import { chromeOf } from '../chrome.ts';
 import { customerFacts } from '../customer-facts.ts';
 import { isDraft } from '../job-standing.ts';
 import type { Link, Page, SiteContext } from '../page.ts';
+import { qrCode } from '../qr-code.ts';
 import { jobRecord } from '../search-record.ts';
 import { type SheetSection, sheetSections } from '../sheet-sections.ts';
 import type { Fact } from '../sheets/table.ts';
@@ -17,8 +18,13 @@ export interface JobBody {
   readonly vehicle: Link;
   readonly sections: readonly SheetSection[];
   readonly customer: readonly Fact[];
-  /** Null on a frozen revision and on a customer's copy. */
+  /** Null on a customer's copy. */
   readonly worksheet: string | null;
+  /** Where today's computation differs from what was frozen: told to those who build. */
+  readonly changes: readonly string[];
+  /** The way to this page from paper: its full address, and the same as a code; empty without a site to lead to. */
+  readonly pageUrl: string;
+  readonly qr: string;
   readonly revisions: readonly Link[];
   /** Set on the page of a frozen revision: the way to the current one. */
   readonly current: string | null;
@@ -41,7 +47,8 @@ function revisionLinks(job: PublishedJob, from: string): Link[] {
 function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
   const { address, isFrozen } = place;
   const isOpen = context.audience !== 'customer';
-  const { id } = plan.job;
+  const { id, revision } = plan.job;
+  const pageUrl = fullAddress(plan, addresses.job(id));
   return {
     job: plan.job,
     status: statusWords[plan.job.status],
@@ -51,10 +58,18 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     },
     sections: sheetSections(plan, context.audience),
     customer: customerFacts(job.customer, context.audience),
-    worksheet: isOpen && !isFrozen ? linkTo(address, addresses.worksheet(id)) : null,
+    worksheet: isOpen ? linkTo(address, worksheetAddress(id, isFrozen ? revision : null)) : null,
+    changes: isOpen && !isFrozen ? job.changes : [],
+    pageUrl,
+    qr: pageUrl === '' ? '' : qrCode(pageUrl),
     revisions: revisionLinks(job, address),
     current: isFrozen ? linkTo(address, addresses.job(id)) : null,
   };
+}
+
+/** The address of a page on the shop's site; empty where the shop names none. */
+function fullAddress({ shop: { siteUrl } }: BuildPlan, address: string): string {
+  return siteUrl === null ? '' : `${siteUrl.replace(/\/+$/, '')}${address}`;
 }
 
 function pageOf(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): Page {

@@ -1,18 +1,28 @@
 import { placeText } from '../../model/place.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { Trace, TraceInput } from '../../model/trace.ts';
-import { addresses, linkTo } from '../addresses.ts';
+import { addresses, linkTo, worksheetAddress } from '../addresses.ts';
 import { chromeOf } from '../chrome.ts';
 import { frozen } from '../frozen.ts';
 import { isDraft } from '../job-standing.ts';
 import type { Link, Page, SiteContext } from '../page.ts';
+import type { Table } from '../sheets/table.ts';
+import type { PublishedJob } from '../shop-site.ts';
 import { markWords, spelled } from '../words.ts';
+import { workingTables } from '../workings/index.ts';
 import { plainNumber } from '../written.ts';
 
 /** The worksheet: how every number of the job came about. */
 export interface WorksheetBody {
   readonly job: Link;
+  /** What stands behind the sheets: reasons, limits, alternatives, the network element by element. */
+  readonly tables: readonly WorkingTable[];
   readonly groups: readonly WorkingGroup[];
+}
+
+interface WorkingTable {
+  readonly id: string;
+  readonly table: Table;
 }
 
 interface WorkingGroup {
@@ -92,26 +102,35 @@ function groupsOf(traces: BuildPlan['traces']): WorkingGroup[] {
   }));
 }
 
-/** The worksheet page of a job. */
-export function worksheetPage(context: SiteContext, plan: BuildPlan): Page {
+/** The worksheets of a job: of the current plan, and of each frozen one. */
+export function worksheetPages(context: SiteContext, { plan, revisions }: PublishedJob): Page[] {
+  return [
+    worksheetPage(context, plan, null),
+    ...revisions.map((one) => worksheetPage(context, one.plan, one.revision)),
+  ];
+}
+
+function worksheetPage(context: SiteContext, plan: BuildPlan, frozenAs: string | null): Page {
   const { id, title, revision } = plan.job;
-  const address = addresses.worksheet(id);
+  const address = worksheetAddress(id, frozenAs);
+  const jobAddress = frozenAs === null ? addresses.job(id) : addresses.revision(id, frozenAs);
   return {
     address,
     template: 'worksheet.njk',
     model: () => {
       const chrome = chromeOf(context, {
         address,
-        title: `Worksheet: ${title}`,
+        title: frozenAs === null ? `Worksheet: ${title}` : `Worksheet: ${title}, revision ${revision}`,
         above: [
           ['Jobs', addresses.jobs],
-          [title, addresses.job(id)],
+          [title, jobAddress],
         ],
         draft: isDraft(plan),
         foot: `${id}, revision ${revision}, worksheet`,
       });
       const body: WorksheetBody = {
-        job: { title, href: linkTo(address, addresses.job(id)) },
+        job: { title, href: linkTo(address, jobAddress) },
+        tables: workingTables(plan).map((table, index) => ({ id: `table-${index + 1}`, table })),
         groups: groupsOf(plan.traces),
       };
       return { ...chrome, body: frozen(body) };

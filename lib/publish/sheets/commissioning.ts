@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanMeasurement } from '../../model/plan/index.ts';
-import { plainNumber } from '../written.ts';
+import { readingsTable } from './readings.ts';
 import { builderSheet } from './sheet.ts';
-import { strong, type Table, tableOf } from './table.ts';
+import type { Table } from './table.ts';
 
 /** Predicted values beside blanks, and what was read once it was. */
 export interface CommissioningSheet {
@@ -10,42 +10,25 @@ export interface CommissioningSheet {
   readonly signatures: readonly string[];
 }
 
-const stateWords = {
-  open: 'Not yet read',
-  agrees: 'Agrees',
-  differs: 'DIFFERS',
-} as const satisfies Record<PlanMeasurement['state'], string>;
+const whenWords = {
+  survey: 'Before the plan stands',
+  bench: 'On the bench',
+  'before-power': 'In the vehicle, before power',
+  power: 'With power',
+  'set-up': 'While setting up',
+} as const satisfies Record<PlanMeasurement['when'], string>;
 
 function commissioningModel(plan: BuildPlan): CommissioningSheet | null {
   if (plan.measurements.length === 0) return null;
+  const groups = Object.entries(whenWords)
+    .map(([when, title]) => ({ title, things: plan.measurements.filter((one) => one.when === when) }))
+    .filter(({ things }) => things.length > 0);
   return {
-    record: tableOf(
-      'Record of measurements',
-      plan.measurements,
-      [
-        { title: 'Measure', cell: (one) => strong(one.what, one.id) },
-        { title: 'Predicted', kind: 'figure', cell: (one) => valueText(one.predicted, one.unit) },
-        {
-          title: 'Read',
-          kind: 'blank',
-          cell: (one) => (one.asBuilt === undefined ? '' : strong(valueText(one.asBuilt, one.unit))),
-        },
-        {
-          title: 'State',
-          cell: (one) => ({ text: stateWords[one.state], strong: one.state === 'differs' }),
-        },
-      ],
-      (one) => one.id,
-    ),
+    record: readingsTable('Record of measurements', groups),
     signatures: ['Measured by', 'Date', 'Meter', 'Odometer'],
   };
 }
 
-function valueText(value: number | null, unit: string): string {
-  return value === null ? '—' : `${plainNumber(Number(value.toPrecision(4)))} ${unit}`.trimEnd();
-}
-
-export const commissioning = builderSheet('commissioning', 'Commissioning record', commissioningModel, { cautions: [
-  'firstPower',
-  'hearing',
-] });
+export const commissioning = builderSheet('commissioning', 'Commissioning record', commissioningModel, {
+  cautions: ['firstPower', 'hearing'],
+});

@@ -1,32 +1,37 @@
-import type { BuildPlan, ConductorLimit, PlanConductor } from '../../model/plan/index.ts';
-import { levelWords, spelled } from '../words.ts';
+import type { BuildPlan, DeviceDrop, OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
+import { namesOf, type PlanNames } from '../plan-names.ts';
+import { spelledWithin } from '../words.ts';
 import { measure, none, plainNumber, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { strong, type Table, tableOf } from './table.ts';
+import { dense, groupedTable, strong, type Table, tableOf } from './table.ts';
 
-/** Every conductor of the feed: its size, and each limit that it was held against. */
+/** Every conductor of the feed with what it must and may carry, and the voltage that each device is left. */
 export interface ConductorTableSheet {
-  readonly conductors: Table;
-  readonly limits: Table | null;
+  readonly conductors: Table | null;
+  readonly drops: Table | null;
+  /** Operating points that could not be solved, in words. */
+  readonly unsolved: readonly string[];
 }
 
-interface Limit extends ConductorLimit {
-  readonly wire: string;
-  readonly label: string;
-}
+const stateWords = {
+  solved: 'Solved',
+  'no-solution': 'no solution: the feed can not carry what the devices ask for',
+  'cut-out': 'a device cuts out: its voltage falls too low',
+} as const satisfies Record<OperatingPoint['state'], string>;
 
-type LabelOf = (wire: string) => string;
-
-function conductorsTable(plan: BuildPlan, labelOf: LabelOf): Table {
+function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
   const write = writerFor(plan.shop);
   return tableOf(
     'Conductors of the feed',
     plan.power.conductors,
     [
-      { title: 'Wire', cell: (one) => strong(labelOf(one.id), one.id) },
-      { title: 'From, to', cell: (one) => ({ text: one.from, beside: `to ${one.to}` }) },
-      { title: 'Size', cell: (one) => strong(one.size.label, `${plainNumber(one.size.areaMm2)} mm²`) },
-      { title: 'Length', kind: 'figure', cell: (one) => write.wire(one.lengthM) },
+      { title: 'Wire', cell: (one) => strong(names.wire(one.id)) },
+      { title: 'From, to', cell: (one) => `${one.from} to ${one.to}` },
+      {
+        title: 'Size',
+        cell: (one) => strong(one.size.label, `${plainNumber(Number(one.size.areaMm2.toFixed(1)))} mm²`),
+      },
+      { title: 'Length', kind: 'figure', cell: (one) => write.wire(one.lengthM).text },
       {
         title: 'Must carry',
         kind: 'figure',
@@ -34,44 +39,61 @@ function conductorsTable(plan: BuildPlan, labelOf: LabelOf): Table {
       },
       { title: 'May carry', kind: 'figure', cell: (one) => carries(one) },
       { title: 'Fuses', cell: (one) => (one.fuses.length === 0 ? none : one.fuses.join(', ')) },
-      { title: 'How', cell: (one) => ({ text: spelled(one.chosen), beside: one.reason }) },
+      { title: 'Size is', cell: (one) => one.chosen },
     ],
     (one) => one.id,
   );
 }
 
 function carries(one: PlanConductor): { text: string; beside: string } {
-  const kind = `${spelled(one.material).toLowerCase()}, ${measure(one.insulationC, '°C', 0)}`;
-  const caution = one.cautionA < one.ampacityA ? `; ${measure(one.cautionA, 'A', 1)} with caution` : '';
-  return { text: measure(one.ampacityA, 'A', 1), beside: `${kind}${caution}` };
+  const caution = one.cautionA < one.ampacityA ? `, past ${measure(one.cautionA, 'A', 0)} with caution` : '';
+  const kind = one.material === 'copper' ? '' : `, ${spelledWithin(one.material)}`;
+  return {
+    text: measure(one.ampacityA, 'A', 0),
+    beside: `${measure(one.insulationC, '°C', 0)}${kind}${caution}`,
+  };
 }
 
-function limitsTable(plan: BuildPlan, labelOf: LabelOf): Table | null {
-  const limits: Limit[] = plan.power.conductors.flatMap((one) =>
-    one.limits.map((limit) => ({ ...limit, wire: one.id, label: labelOf(one.id) })),
-  );
-  if (limits.length === 0) return null;
-  return tableOf(
-    'Limits that they were held against',
-    limits,
+interface PointDrop extends DeviceDrop {
+  readonly pointTitle: string;
+}
+
+function dropsTable(plan: BuildPlan, names: PlanNames): Table {
+  const titles = new Map(plan.power.points.map((point) => [point.name, point.title]));
+  const drops: PointDrop[] = plan.power.drops.map((drop) => ({
+    ...drop,
+    pointTitle: titles.get(drop.point) ?? drop.point,
+  }));
+  const groups = [...new Set(drops.map(({ item }) => item))].map((item) => {
+    const things = drops.filter((drop) => drop.item === item);
+    const sources = [...new Set(things.map(({ source }) => names.item(source)))].join(', ');
+    return { title: `${names.item(item)} (${item}), fed from ${sources}`, things };
+  });
+  return groupedTable(
+    'Voltage and drop at each device',
+    groups,
     [
-      { title: 'Wire', cell: (limit) => strong(limit.label) },
-      { title: 'What', cell: (limit) => spelled(limit.what) },
-      { title: 'Zone', cell: (limit) => (limit.zone === undefined ? none : spelled(limit.zone)) },
-      { title: 'Value', kind: 'figure', cell: (limit) => `${plainNumber(limit.value)} ${limit.unit}` },
-      { title: 'Limit', kind: 'figure', cell: (limit) => `${plainNumber(limit.limit)} ${limit.unit}` },
-      { title: 'Past it', cell: (limit) => levelWords[limit.level] },
-      { title: 'Source', cell: (limit) => limit.citation },
+      { title: 'Operating point', cell: (one) => one.pointTitle },
+      { title: 'Voltage', kind: 'figure', cell: (one) => strong(measure(one.voltageV, 'V', 2)) },
+      { title: 'Drop of feed', kind: 'figure', cell: (one) => measure(one.feedDropV, 'V', 3) },
+      { title: 'Drop of ground', kind: 'figure', cell: (one) => measure(one.groundDropV, 'V', 3) },
+      { title: 'Both', kind: 'figure', cell: (one) => measure(one.share * 100, '%', 1) },
     ],
-    (limit) => limit.wire,
+    (one) => one.item,
   );
 }
 
 function conductorModel(plan: BuildPlan): ConductorTableSheet | null {
-  if (plan.power.conductors.length === 0) return null;
-  const labels = new Map(plan.wires.map((wire) => [wire.id, wire.label]));
-  const labelOf: LabelOf = (wire) => labels.get(wire) ?? wire;
-  return { conductors: conductorsTable(plan, labelOf), limits: limitsTable(plan, labelOf) };
+  const names = namesOf(plan);
+  const { conductors, drops, points } = plan.power;
+  if (conductors.length + drops.length === 0) return null;
+  return {
+    conductors: conductors.length === 0 ? null : dense(conductorsTable(plan, names)),
+    drops: drops.length === 0 ? null : dropsTable(plan, names),
+    unsolved: points
+      .filter(({ state }) => state !== 'solved')
+      .map(({ title, state, reason }) => `${title}: ${stateWords[state]}. ${reason ?? ''}`.trim()),
+  };
 }
 
-export const conductorTable = builderSheet('conductor-table', 'Conductor table', conductorModel);
+export const conductorTable = builderSheet('conductor-table', 'Conductors and voltage drop', conductorModel);

@@ -77,4 +77,6 @@ function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
   };
 }
 
-export const cutAndDrill = builderSheet('cut-and-drill', 'Cut and drill', cutModel, { cautions: ['drilling'] });
+export const cutAndDrill = builderSheet('cut-and-drill', 'Cut and drill', cutModel, {
+  cautions: ['drilling'],
+});

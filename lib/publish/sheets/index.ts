@@ -1,52 +1,73 @@
+import { benchTest } from './bench-test.ts';
+import { boardWiring } from './board-wiring.ts';
 import { commissioning } from './commissioning.ts';
 import { conductorTable } from './conductor-table.ts';
+import { connections } from './connections.ts';
 import { cover } from './cover.ts';
 import { cutAndDrill } from './cut-and-drill.ts';
-import { dropTable } from './drop-table.ts';
-import { fuseTable } from './fuse-table.ts';
+import { labels } from './labels.ts';
 import { orderOfWork } from './order-of-work.ts';
+import { packet } from './packet.ts';
 import { pickList } from './pick-list.ts';
 import { placement } from './placement.ts';
 import { powerDiagram } from './power-diagram.ts';
 import { presets } from './presets.ts';
+import { risers } from './risers.ts';
 import type { Sheet } from './sheet.ts';
 import { signalDiagram } from './signal-diagram.ts';
+import { survey } from './survey.ts';
 import { terminals } from './terminals.ts';
+import { vehicleCards } from './vehicle-cards.ts';
+import { wireEnds } from './wire-ends.ts';
 import { wireList } from './wire-list.ts';
 
 /** The sheets of a job in the order in which they are printed. Each has a partial of the same name. */
 export const sheetIds = [
   'cover',
+  'survey',
   'pick-list',
   'cut-and-drill',
+  'risers',
   'placement',
+  'board-wiring',
   'power-diagram',
-  'fuse-table',
   'conductor-table',
-  'drop-table',
   'signal-diagram',
+  'connections',
   'wire-list',
+  'wire-ends',
+  'labels',
   'terminals',
   'order-of-work',
   'presets',
+  'bench-test',
   'commissioning',
+  'vehicle-cards',
+  'packet',
 ] as const;
 export type SheetId = (typeof sheetIds)[number];
 
 /** Every sheet. One that is missing here does not compile. */
 export const sheets: { readonly [K in SheetId]: Sheet } = {
   cover,
+  survey,
   'pick-list': pickList,
   'cut-and-drill': cutAndDrill,
+  risers,
   placement,
+  'board-wiring': boardWiring,
   'power-diagram': powerDiagram,
-  'fuse-table': fuseTable,
   'conductor-table': conductorTable,
-  'drop-table': dropTable,
   'signal-diagram': signalDiagram,
+  connections,
   'wire-list': wireList,
+  'wire-ends': wireEnds,
+  labels,
   terminals,
   'order-of-work': orderOfWork,
   presets,
+  'bench-test': benchTest,
   commissioning,
+  'vehicle-cards': vehicleCards,
+  packet,
 };

@@ -1,14 +1,15 @@
 import type { BuildPlan, PlanStep } from '../../model/plan/index.ts';
 import { counted, joined, spelled } from '../words.ts';
+import { measure } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 
-/** The steps in order, layer by layer. */
+/** The steps in order, in two columns: for the hands at the board and for those in the vehicle. */
 export interface OrderOfWorkSheet {
   readonly summary: string;
-  readonly layers: readonly Layer[];
+  readonly columns: readonly Column[];
 }
 
-interface Layer {
+interface Column {
   readonly title: string;
   readonly steps: readonly Step[];
 }
@@ -16,54 +17,61 @@ interface Layer {
 interface Step {
   readonly id: string;
   readonly number: number;
+  readonly layer: string;
   readonly place: string;
   readonly text: string;
   /** How it is known to be right. */
   readonly proof: string;
   readonly tools: string;
   readonly minutes: string;
-  /** Numbers of the steps that come before it. */
+  /** Steps that come before it, by number, with the reason. */
   readonly after: string;
+  readonly critical: boolean;
 }
 
+const columnTitles = {
+  board: 'At the board',
+  vehicle: 'In the vehicle',
+  both: 'Both together',
+} as const satisfies Record<PlanStep['by'], string>;
+
 function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>): Step {
-  const before = step.after.flatMap((id) => numbers.get(id) ?? []).sort((a, b) => a - b);
+  const number = (id: string): string => String(numbers.get(id) ?? id);
+  const before = step.waitsFor.map(({ step: id, why }) => `${number(id)} (${why})`);
   return {
     id: step.id,
     number: numbers.get(step.id) ?? 0,
-    place: spelled(step.place),
+    layer: spelled(step.layer),
+    place: step.place,
     text: step.text,
     proof: step.proof,
     tools: joined(step.tools),
-    minutes: `${step.minutes} min`,
-    after: before.length === 0 ? '' : `after ${joined(before.map(String))}`,
+    minutes: measure(step.minutes, 'min', 0),
+    after: before.length === 0 ? '' : `after ${joined(before)}`,
+    critical: step.critical,
   };
 }
 
-/** Runs of steps of one layer, in the order of the plan. */
-function layersOf(steps: readonly PlanStep[]): Layer[] {
-  const numbers = new Map(steps.map((step, index) => [step.id, index + 1]));
-  const layers: { title: string; steps: Step[] }[] = [];
-  for (const step of steps) {
-    const title = spelled(step.layer);
-    const last = layers.at(-1);
-    if (last?.title === title) last.steps.push(stepModel(step, numbers));
-    else layers.push({ title, steps: [stepModel(step, numbers)] });
-  }
-  return layers;
+function hours(minutes: number): string {
+  return `${Math.floor(minutes / 60)} h ${Math.round(minutes % 60)} min`;
 }
 
 function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
-  if (plan.steps.length === 0) return null;
-  const minutes = plan.steps.reduce((sum, step) => sum + step.minutes, 0);
-  const hours = `${Math.floor(minutes / 60)} h ${Math.round(minutes % 60)} min`;
+  const { steps, schedule } = plan;
+  if (steps.length === 0) return null;
+  const numbers = new Map(steps.map((step, index) => [step.id, index + 1]));
+  const columns = Object.entries(columnTitles)
+    .map(([by, title]) => ({
+      title,
+      steps: steps.filter((step) => step.by === by).map((step) => stepModel(step, numbers)),
+    }))
+    .filter((column) => column.steps.length > 0);
   return {
-    summary: `${counted(plan.steps.length, 'step')}, ${hours} in all. Tick each one when its proof is seen.`,
-    layers: layersOf(plan.steps),
+    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two. Tick each one when its proof is seen. A star marks a step that the whole job waits for.`,
+    columns,
   };
 }
 
-export const orderOfWork = builderSheet('order-of-work', 'Order of work', orderModel, { cautions: [
-  'battery',
-  'restraints',
-] });
+export const orderOfWork = builderSheet('order-of-work', 'Order of work', orderModel, {
+  cautions: ['battery', 'restraints'],
+});

@@ -2,7 +2,7 @@ import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import { counted, spelled } from '../words.ts';
 import { type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { strong, type Table, tableOf, tick } from './table.ts';
+import { blank, dense, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 
 /** What to take from the shelf, and what the shelf lacks. */
 export interface PickListSheet {
@@ -23,27 +23,29 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
       short === 0
         ? 'Everything is in stock.'
         : `${counted(short, 'entry is', 'entries are')} short: order before you begin.`,
-    pick: tableOf(
-      'Pick list',
-      plan.pick,
-      [
-        { title: 'Part', cell: (pick) => strong(pick.title, pick.part) },
-        { title: 'Kind', cell: (pick) => spelled(pick.kind) },
-        {
-          title: 'Take',
-          kind: 'figure',
-          cell: (pick) => ({ ...amount(pick, pick.quantity, write), strong: true }),
-        },
-        { title: 'In stock', kind: 'figure', cell: (pick) => amount(pick, pick.stockQuantity, write) },
-        {
-          title: 'Short',
-          kind: 'figure',
-          cell: (pick) =>
-            pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: 'no' },
-        },
-        tick('Taken'),
-      ],
-      (pick) => pick.part,
+    pick: dense(
+      groupedTable(
+        'Pick list',
+        groupsBy(plan.pick, ({ kind }) => spelled(kind)),
+        [
+          { title: 'Part', cell: (pick) => strong(pick.title, pick.part) },
+          {
+            title: 'Take',
+            kind: 'figure',
+            cell: (pick) => ({ ...amount(pick, pick.quantity, write), strong: true }),
+          },
+          { title: 'In stock', kind: 'figure', cell: (pick) => amount(pick, pick.stockQuantity, write) },
+          {
+            title: 'Short',
+            kind: 'figure',
+            cell: (pick) =>
+              pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: '' },
+          },
+          tick('Taken'),
+          blank('Left on reel'),
+        ],
+        (pick) => pick.part,
+      ),
     ),
   };
 }

@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
-import { counted, spelledWithin } from '../words.ts';
-import { measure, none, plainNumber, type Writer, writerFor } from '../written.ts';
+import { counted } from '../words.ts';
+import { measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { strong, type Table, tableOf, tick } from './table.ts';
 
@@ -17,8 +17,6 @@ interface BoardPlacement {
   readonly search: string;
   readonly parts: Table;
   readonly fixings: Table | null;
-  /** Layouts that the search found, best first, with their scores. */
-  readonly proposals: Table | null;
 }
 
 type TitleOf = (item: string) => string;
@@ -63,31 +61,6 @@ function fixingsTable(board: PlanBoard, write: Writer): Table | null {
   );
 }
 
-function proposalsTable(board: PlanBoard, write: Writer): Table | null {
-  if (board.proposals.length === 0) return null;
-  const ranked = board.proposals.map((proposal, index) => ({ ...proposal, rank: index + 1 }));
-  return tableOf(`Layouts found for ${board.title}, best first`, ranked, [
-    { title: 'No.', kind: 'figure', cell: (one) => strong(String(one.rank)) },
-    { title: 'Score', kind: 'figure', cell: (one) => plainNumber(one.total) },
-    {
-      title: 'Made up of',
-      cell: (one) =>
-        Object.entries(one.score)
-          .map(([name, share]) => `${spelledWithin(name)} ${plainNumber(share)}`)
-          .join(', '),
-    },
-    {
-      title: 'Places',
-      cell: (one) =>
-        one.placements
-          .map(({ item, xM, yM, turnDeg }) =>
-            [item, write.length(xM).text, write.length(yM).text, measure(turnDeg, '°', 0)].join(' '),
-          )
-          .join('; '),
-    },
-  ]);
-}
-
 function elsewhereTable(items: readonly PlanItem[]): Table | null {
   const away = items.filter((item) => item.origin === 'job' && item.board === null);
   if (away.length === 0) return null;
@@ -121,7 +94,6 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
           : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.`,
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
       fixings: fixingsTable(board, write),
-      proposals: proposalsTable(board, write),
     })),
     elsewhere,
   };

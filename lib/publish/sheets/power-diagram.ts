@@ -1,23 +1,55 @@
 import type { BuildPlan, PlanTurnOn } from '../../model/plan/index.ts';
-import { measure, measureOr } from '../written.ts';
+import { namesOf, type PlanNames } from '../plan-names.ts';
+import { spelled } from '../words.ts';
+import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { strong, type Table, tableOf } from './table.ts';
+import { dense, strong, type Table, tableOf, tick } from './table.ts';
 
-/** The feed as a diagram, with what each device draws and what the alternator gives. */
+/** The feed as a diagram, with its fuses, what each device draws and what the alternator gives. */
 export interface PowerDiagramSheet {
-  readonly loads: Table | null;
-  readonly charging: Table | null;
-  readonly turnOn: Table | null;
+  /** Tables that have something in them, in their order. */
+  readonly tables: readonly Table[];
 }
 
-function loadsTable(plan: BuildPlan): Table | null {
-  if (plan.power.loads.length === 0) return null;
-  const titles = new Map(plan.items.map((item) => [item.id, item.title]));
+function fusesTable(plan: BuildPlan, names: PlanNames): Table {
+  const write = writerFor(plan.shop);
+  return tableOf(
+    'Fuses',
+    plan.power.fuses,
+    [
+      { title: 'Fuse', cell: (fuse) => strong(names.item(fuse.item), fuse.way) },
+      {
+        title: 'Rating',
+        kind: 'figure',
+        cell: (fuse) => strong(fuse.ratingA === null ? 'none chosen' : measure(fuse.ratingA, 'A', 0)),
+      },
+      {
+        title: 'Form',
+        cell: (fuse) => ({ text: spelled(fuse.form), beside: fuse.part ?? 'not in the catalogue' }),
+      },
+      {
+        title: 'From its source',
+        kind: 'figure',
+        cell: (fuse) => lengthOr(fuse.distanceM, write.length),
+      },
+      {
+        title: 'Protects',
+        cell: (fuse) => (fuse.protects.length === 0 ? none : fuse.protects.map(names.wire).join(', ')),
+      },
+      { title: 'At rated power', kind: 'figure', cell: (fuse) => measure(fuse.ratedA, 'A', 1) },
+      { title: 'In stock', kind: 'figure', cell: (fuse) => String(fuse.stockQuantity) },
+      tick('Fitted'),
+    ],
+    (fuse) => fuse.id,
+  );
+}
+
+function loadsTable(plan: BuildPlan, names: PlanNames): Table {
   return tableOf(
     'Current of each device',
     plan.power.loads,
     [
-      { title: 'Device', cell: (load) => strong(titles.get(load.item) ?? load.item, load.item) },
+      { title: 'Device', cell: (load) => strong(names.item(load.item), load.item) },
       { title: 'Fuses of its maker', kind: 'figure', cell: (load) => measure(load.fuseA, 'A', 1) },
       { title: 'At rated power', kind: 'figure', cell: (load) => measure(load.ratedA, 'A', 1) },
       { title: 'With music', kind: 'figure', cell: (load) => measure(load.musicA, 'A', 1) },
@@ -28,8 +60,7 @@ function loadsTable(plan: BuildPlan): Table | null {
   );
 }
 
-function chargingTable(plan: BuildPlan): Table | null {
-  if (plan.power.charging.length === 0) return null;
+function chargingTable(plan: BuildPlan): Table {
   return tableOf('Charging', plan.power.charging, [
     { title: 'Regime', cell: (regime) => strong(regime.name) },
     { title: 'Alternator gives', kind: 'figure', cell: (regime) => measure(regime.alternatorA, 'A', 0) },
@@ -40,8 +71,7 @@ function chargingTable(plan: BuildPlan): Table | null {
   ]);
 }
 
-function turnOnTable(plan: BuildPlan): Table | null {
-  if (plan.power.turnOn.length === 0) return null;
+function turnOnTable(plan: BuildPlan): Table {
   const loadText = ({ item, currentA }: PlanTurnOn['loads'][number]): string =>
     `${item} ${measureOr(currentA, 'A', 2)}`;
   return tableOf(
@@ -63,13 +93,16 @@ function turnOnTable(plan: BuildPlan): Table | null {
 }
 
 function powerModel(plan: BuildPlan): PowerDiagramSheet | null {
-  const hasFeed = plan.power.conductors.length + plan.power.loads.length > 0;
-  return hasFeed
-    ? { loads: loadsTable(plan), charging: chargingTable(plan), turnOn: turnOnTable(plan) }
-    : null;
+  const names = namesOf(plan);
+  const tables = [
+    dense(fusesTable(plan, names)),
+    dense(loadsTable(plan, names)),
+    chargingTable(plan),
+    turnOnTable(plan),
+  ].filter((table) => table.rows.length > 0);
+  return tables.length === 0 ? null : { tables };
 }
 
-export const powerDiagram = builderSheet('power-diagram', 'Power diagram', powerModel, { cautions: [
-  'battery',
-  'voltage',
-] });
+export const powerDiagram = builderSheet('power-diagram', 'Power diagram and fuses', powerModel, {
+  cautions: ['battery', 'voltage'],
+});

@@ -107,4 +107,6 @@ function signalModel(plan: BuildPlan): SignalDiagramSheet | null {
   };
 }
 
-export const signalDiagram = builderSheet('signal-diagram', 'Signal and speakers', signalModel, { cautions: ['hearing'] });
+export const signalDiagram = builderSheet('signal-diagram', 'Signal and speakers', signalModel, {
+  cautions: ['hearing'],
+});

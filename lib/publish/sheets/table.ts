@@ -10,6 +10,7 @@ export interface Cell extends Written {
 
 /** A box to tick with what it stands for. */
 export interface Tick extends Written {
+  readonly strong?: boolean;
   /** The thing of the plan that it is about, by its id. */
   readonly subject: string | null;
 }

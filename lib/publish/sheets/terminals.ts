@@ -1,44 +1,46 @@
 import type { BuildPlan, PlanTerminal } from '../../model/plan/index.ts';
+import { namesOf, type PlanNames } from '../plan-names.ts';
 import { counted } from '../words.ts';
-import { none } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { strong, type Table, tableOf, tick } from './table.ts';
+import { strong, type Table, type Tick, tableOf, ticks } from './table.ts';
 
 /** Every terminal of every placed part, accounted for. */
 export interface TerminalsSheet {
   readonly summary: string;
-  readonly items: readonly Table[];
+  readonly items: Table;
 }
 
-const stateWords = {
-  connected: 'Connected',
-  open: 'Left open',
-  unaccounted: 'NOT ACCOUNTED FOR',
-} as const satisfies Record<PlanTerminal['state'], string>;
+function terminalTick(one: PlanTerminal, names: PlanNames): Tick {
+  const wires = one.wires.map(names.wire).join(', ');
+  const beside = one.state === 'connected' ? wires : (one.reason ?? '');
+  return {
+    text: one.terminal,
+    strong: true,
+    ...(beside !== '' && { beside }),
+    subject: `${one.item}.${one.terminal}`,
+  };
+}
 
-function itemTable(
-  title: string,
-  terminals: readonly PlanTerminal[],
-  labels: ReadonlyMap<string, string>,
-): Table {
+function itemsTable(plan: BuildPlan): Table {
+  const names = namesOf(plan);
+  const items = [...new Set(plan.terminals.map(({ item }) => item))];
+  const of = (item: string, state: PlanTerminal['state']): Tick[] =>
+    plan.terminals
+      .filter((one) => one.item === item && one.state === state)
+      .map((one) => terminalTick(one, names));
+  const anyLost = plan.terminals.some(({ state }) => state === 'unaccounted');
   return tableOf(
-    title,
-    terminals,
+    'Terminals, part by part',
+    items,
     [
-      { title: 'Terminal', cell: (one) => strong(one.terminal) },
-      {
-        title: 'State',
-        cell: (one) => ({ text: stateWords[one.state], strong: one.state === 'unaccounted' }),
-      },
-      {
-        title: 'Wires',
-        cell: (one) =>
-          one.wires.length === 0 ? none : one.wires.map((wire) => labels.get(wire) ?? wire).join(', '),
-      },
-      { title: 'Reason', cell: (one) => one.reason ?? none },
-      tick('Seen'),
+      { title: 'Part', cell: (item) => strong(names.item(item), item) },
+      { title: 'Connected, by wire', cell: (item) => ticks(of(item, 'connected')) },
+      { title: 'Left open, and why', cell: (item) => ticks(of(item, 'open')) },
+      ...(anyLost
+        ? [{ title: 'NOT ACCOUNTED FOR', cell: (item: string) => ticks(of(item, 'unaccounted')) }]
+        : []),
     ],
-    (one) => `${one.item}.${one.terminal}`,
+    (item) => item,
   );
 }
 
@@ -50,19 +52,7 @@ function summaryOf(terminals: readonly PlanTerminal[]): string {
 
 function terminalsModel(plan: BuildPlan): TerminalsSheet | null {
   if (plan.terminals.length === 0) return null;
-  const labels = new Map(plan.wires.map((wire) => [wire.id, wire.label]));
-  const titles = new Map(plan.items.map((item) => [item.id, item.title]));
-  const items = [...new Set(plan.terminals.map((one) => one.item))];
-  return {
-    summary: summaryOf(plan.terminals),
-    items: items.map((item) =>
-      itemTable(
-        titles.has(item) ? `${titles.get(item)} (${item})` : item,
-        plan.terminals.filter((one) => one.item === item),
-        labels,
-      ),
-    ),
-  };
+  return { summary: summaryOf(plan.terminals), items: itemsTable(plan) };
 }
 
-export const terminals = builderSheet('terminals', 'Terminals', terminalsModel);
+export const terminals = builderSheet('terminals', 'Every terminal accounted for', terminalsModel);

@@ -1,141 +1,142 @@
-import type { BuildPlan, PlanCable, PlanRun, PlanWire, WireEnd } from '../../model/plan/index.ts';
-import { counted, spelled, spelledWithin } from '../words.ts';
-import { lengthOr, measure, none, type Writer, writerFor } from '../written.ts';
+import type { BuildPlan, PlanRun, PlanWire } from '../../model/plan/index.ts';
+import { namesOf, type PlanNames } from '../plan-names.ts';
+import { counted, spelledWithin } from '../words.ts';
+import { none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { type Cell, strong, type Table, tableOf, tick } from './table.ts';
+import { blank, dense, type Group, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 
-/** What is cut, reel by reel and the longest first; then what each cable carries. */
+/** What is cut, reel by reel and the longest first; then what is pulled, way by way. */
 export interface WireListSheet {
-  readonly reels: readonly Table[];
-  readonly cables: readonly Table[];
-  readonly runs: Table | null;
-  readonly fitted: Table | null;
+  readonly cuts: Table | null;
+  readonly pulls: Table | null;
 }
 
-function reelTable(caption: string, wires: readonly PlanWire[], write: Writer): Table {
-  return tableOf(
-    caption,
-    [...wires].sort((a, b) => b.lengthM - a.lengthM || (a.id < b.id ? -1 : 1)),
+/** One piece that is cut from a reel: a wire, or a length of cable. */
+interface Piece {
+  readonly subject: string;
+  readonly label: string;
+  readonly what: string;
+  readonly reel: string;
+  readonly lengthM: number;
+  readonly ends: readonly [string, string];
+  readonly run: string | null;
+}
+
+function wirePiece(wire: PlanWire): Piece {
+  return {
+    subject: wire.id,
+    label: wire.label,
+    what: `${wire.size.label} ${wire.colour ?? ''}`.trim(),
+    reel: wire.part ?? none.text,
+    lengthM: wire.lengthM,
+    ends: [wire.from, wire.to],
+    run: wire.run,
+  };
+}
+
+/** Cables are pulled whole: a piece holds the wires of all its conductors. */
+function cablePieces(plan: BuildPlan, names: PlanNames): Piece[] {
+  return plan.cables.map(({ id, part, lengthM, conductors }) => {
+    const wires = conductors.flatMap(({ wire }) => (wire === null ? [] : [wire]));
+    const first = plan.wires.find((wire) => wire.id === wires[0]);
+    return {
+      subject: first?.id ?? id,
+      label: wires.map(names.wire).join(' '),
+      what: `cable ${id}`,
+      reel: part,
+      lengthM,
+      ends: [deviceOf(first?.from), deviceOf(first?.to)],
+      run: first?.run ?? null,
+    };
+  });
+}
+
+function deviceOf(terminal: string | undefined): string {
+  return terminal?.split('.')[0] ?? none.text;
+}
+
+function longestFirst(pieces: readonly Piece[]): Piece[] {
+  return [...pieces].sort((a, b) => b.lengthM - a.lengthM || (a.subject < b.subject ? -1 : 1));
+}
+
+function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): Table {
+  const groups = groupsBy(
+    [...longestFirst(pieces)].sort((a, b) => (a.reel < b.reel ? -1 : Number(a.reel > b.reel))),
+    ({ reel }) => reel,
+  ).map(({ title, things }): Group<Piece> => {
+    const totalM = things.reduce((sum, piece) => sum + piece.lengthM, 0);
+    const name = title === none.text || title === null ? 'No reel chosen' : names.part(title);
+    return {
+      title: `${name}: ${counted(things.length, 'piece')}, ${write.wire(totalM).text} in all`,
+      things,
+    };
+  });
+  return groupedTable(
+    'Cut, reel by reel, the longest first',
+    groups,
     [
-      { title: 'Label', cell: (wire) => ({ text: wire.label, strong: true, beside: spelled(wire.role) }) },
-      { title: 'Size', cell: (wire) => ({ text: wire.size.label, beside: wire.colour ?? 'any colour' }) },
-      { title: 'Cut to', kind: 'figure', cell: (wire) => strongLength(wire, write) },
-      { title: 'End A', cell: (wire) => endCell(wire.ends[0], write) },
-      { title: 'End B', cell: (wire) => endCell(wire.ends[1], write) },
+      { title: 'Label', cell: (piece) => strong(piece.label) },
+      { title: 'Cut to', kind: 'figure', cell: ({ lengthM }) => ({ ...write.wire(lengthM), strong: true }) },
+      { title: 'End A', cell: ({ ends }) => ends[0] },
+      { title: 'End B', cell: ({ ends }) => ends[1] },
       tick('Cut'),
       tick('A'),
       tick('B'),
-      tick('Pull'),
+      tick('Pull-test'),
       tick('Label'),
     ],
-    (wire) => wire.id,
+    ({ subject }) => subject,
   );
 }
 
-function strongLength(wire: PlanWire, write: Writer): Cell {
-  const { text, beside } = write.wire(wire.lengthM);
-  return strong(text, beside);
-}
-
-function endCell(end: WireEnd, write: Writer): Cell {
-  const details = [
-    end.part === null || end.part === end.prep ? end.prep : `${end.prep}, ${end.part}`,
-    end.stripM === null ? '' : `strip ${write.length(end.stripM).text}`,
-    end.torqueNm === undefined ? '' : measure(end.torqueNm, 'N m', 1),
-  ];
-  return { text: end.terminal, beside: details.filter((text) => text !== '').join(', ') };
-}
-
-function cableTable(cable: PlanCable, labels: ReadonlyMap<string, string>, write: Writer): Table {
-  const { text } = write.wire(cable.lengthM);
-  return tableOf(`Cable ${cable.id}: ${cable.part}, ${text}`, cable.conductors, [
-    { title: 'Conductor', cell: (one) => strong(one.name) },
-    { title: 'Colour', cell: (one) => one.colour },
-    { title: 'Size', cell: (one) => one.size.label },
-    { title: 'Carries', cell: (one) => (one.wire === null ? 'spare' : (labels.get(one.wire) ?? one.wire)) },
-    tick('Done'),
-  ]);
-}
-
-function runsTable(plan: BuildPlan, labels: ReadonlyMap<string, string>, write: Writer): Table | null {
-  if (plan.runs.length === 0) return null;
-  const grommetText = ({ zone, holeM, part }: PlanRun['grommets'][number]): string =>
+function runTitle(run: PlanRun, write: Writer): string {
+  const grommets = run.grommets.map(({ zone, part, holeM }) =>
     [
       part ?? 'no grommet that fits',
       `at ${spelledWithin(zone)}`,
       holeM === null ? '' : `hole ${write.length(holeM).text}`,
-    ].join(' ');
-  return tableOf(
-    'Runs through the vehicle',
-    plan.runs,
+    ]
+      .join(' ')
+      .trim(),
+  );
+  const way = `way ${write.wire(run.lengthM).text}, bundle ${write.length(run.bundleM).text}`;
+  const dressed = [run.covering ?? 'no covering', ...grommets].join(', ');
+  return `${run.title} (${run.side}): ${way}, ${dressed}`;
+}
+
+function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): Table | null {
+  const groups = plan.runs
+    .map((run) => ({
+      title: runTitle(run, write),
+      things: longestFirst(pieces.filter((piece) => piece.run === run.id)),
+    }))
+    .filter(({ things }) => things.length > 0);
+  if (groups.length === 0) return null;
+  return groupedTable(
+    'Pull, way by way, the longest first',
+    groups,
     [
-      { title: 'Run', cell: (run) => strong(run.title, `${run.id}, ${run.side}`) },
-      { title: 'Wires', cell: (run) => run.wires.map((wire) => labels.get(wire) ?? wire).join(', ') },
-      { title: 'Length', kind: 'figure', cell: (run) => write.wire(run.lengthM) },
-      { title: 'Bundle', kind: 'figure', cell: (run) => write.length(run.bundleM) },
-      { title: 'Covering', cell: (run) => run.covering ?? none },
-      {
-        title: 'Grommets',
-        cell: (run) => (run.grommets.length === 0 ? none : run.grommets.map(grommetText).join('; ')),
-      },
+      { title: 'Label', cell: (piece) => strong(piece.label) },
+      { title: 'What', cell: ({ what }) => what },
+      { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire(lengthM).text },
+      { title: 'From', cell: ({ ends }) => ends[0] },
+      { title: 'To', cell: ({ ends }) => ends[1] },
       tick('Pulled'),
+      tick('Tied'),
+      blank('Left over'),
     ],
-    (run) => run.id,
+    ({ subject }) => subject,
   );
-}
-
-function fittedTable(wires: readonly PlanWire[], write: Writer): Table | null {
-  if (wires.length === 0) return null;
-  return tableOf(
-    'Conductors that the vehicle came with',
-    wires,
-    [
-      { title: 'Wire', cell: (wire) => strong(wire.label) },
-      { title: 'From', cell: (wire) => wire.from },
-      { title: 'To', cell: (wire) => wire.to },
-      { title: 'Size', cell: (wire) => wire.size.label },
-      { title: 'Length', kind: 'figure', cell: (wire) => lengthOr(wire.lengthM, write.wire) },
-    ],
-    (wire) => wire.id,
-  );
-}
-
-function byReel(wires: readonly PlanWire[]): readonly (readonly [string, PlanWire[]])[] {
-  const reels = new Map<string, PlanWire[]>();
-  for (const wire of wires) {
-    const reel = wire.part ?? none.text;
-    reels.set(reel, [...(reels.get(reel) ?? []), wire]);
-  }
-  return [...reels].sort(([a], [b]) => (a < b ? -1 : 1));
 }
 
 function wireModel(plan: BuildPlan): WireListSheet | null {
-  if (plan.wires.length === 0) return null;
+  const names = namesOf(plan);
   const write = writerFor(plan.shop);
-  const ours = plan.wires.filter((wire) => wire.origin === 'job');
-  const labels = new Map(plan.wires.map((wire) => [wire.id, wire.label]));
-  const titles = new Map(plan.pick.map((pick) => [pick.part, pick.title]));
-  const cut = byReel(ours.filter((wire) => wire.cable === undefined));
-  return {
-    reels: cut.map(([reel, wires]) => reelTable(reelCaption(reel, wires, titles, write), wires, write)),
-    cables: plan.cables.map((cable) => cableTable(cable, labels, write)),
-    runs: runsTable(plan, labels, write),
-    fitted: fittedTable(
-      plan.wires.filter((wire) => wire.origin === 'vehicle'),
-      write,
-    ),
-  };
+  const ours = plan.wires.filter((wire) => wire.origin === 'job' && wire.cable === undefined);
+  const pieces = [...ours.map(wirePiece), ...cablePieces(plan, names)];
+  if (pieces.length === 0) return null;
+  const pulls = pullsTable(plan, pieces, write);
+  return { cuts: dense(cutsTable(pieces, names, write)), pulls: pulls && dense(pulls) };
 }
 
-function reelCaption(
-  reel: string,
-  wires: readonly PlanWire[],
-  titles: ReadonlyMap<string, string>,
-  write: Writer,
-): string {
-  const totalM = wires.reduce((sum, wire) => sum + wire.lengthM, 0);
-  const name = reel === none.text ? 'No reel chosen' : (titles.get(reel) ?? reel);
-  return `${name}: ${counted(wires.length, 'wire')}, ${write.wire(totalM).text} in all`;
-}
-
-export const wireList = builderSheet('wire-list', 'Wire list', wireModel);
+export const wireList = builderSheet('wire-list', 'Wire cut list', wireModel, { wideMargin: true });

@@ -1,0 +1,21 @@
+/** What whoever gives or takes a jump start must know. */
+export const jumpStart: readonly string[] = [
+  'The cable marked here feeds equipment in the vehicle straight from the battery. Take the main fuse out before work on the battery, the body or the cables; put the rating back that stands here.',
+  'Jump start only at the points that the vehicle maker names. Switch the audio system off first, and leave it off until the engine runs steadily.',
+  'Charge with the charger at the points that the vehicle maker names; above 15 V, take the main fuse out.',
+];
+
+/** What a body shop or a recovery service must know. */
+export const bodyShop: readonly string[] = [
+  'A fused cable runs from the battery through the vehicle. Take the main fuse out before you weld, pull or cut.',
+  'Boards, wires and grounds of this system are marked; ask the shop before you move any of them.',
+];
+
+/** How to look for a fault, in the order in which each thing is cheapest to show. */
+export const faultSteps: readonly string[] = [
+  'Dead: main fuse, then volts along the points below. The first point that lacks its volts has the fault before it.',
+  'Comes and goes: wiggle each joint under load; any one joint drops at most 50 mV.',
+  'One channel dead: change leads at the amplifier, then at the processor; what moves with the lead is before it.',
+  'Noise: shorting plugs at the amplifier inputs, then at the processor, then at the source; engine off, at idle, at 2,000 rpm, lights and blower on.',
+  'Battery flat: draw with the key off 30 to 60 min after locking, at most 0.05 A; pull fuses one by one.',
+];

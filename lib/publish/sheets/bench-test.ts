@@ -1,0 +1,112 @@
+import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
+import { namesOf } from '../plan-names.ts';
+import { measureOr } from '../written.ts';
+import { builderSheet } from './sheet.ts';
+import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
+
+/** What is shown on the bench before a board sees the vehicle. */
+export interface BenchTestSheet {
+  readonly checks: Table;
+  readonly turnOn: Table | null;
+  readonly pulls: Table | null;
+  readonly signatures: readonly string[];
+}
+
+interface Check {
+  readonly what: string;
+  readonly asked: string;
+}
+
+const checks: readonly Check[] = [
+  { what: 'Main fuses out; bench supply limited', asked: '3 to 5 A' },
+  { what: 'Positive to ground, no power, devices off', asked: 'open' },
+  { what: 'Board to vehicle metal or bench', asked: 'open' },
+  { what: 'Every ground port to the ground bar', asked: 'under 0.1 ohm' },
+  { what: 'Each turn-on input to positive, to ground', asked: 'not shorted' },
+  { what: 'Presets ticked', asked: 'all' },
+  { what: 'First power: no smoke, smell or heat', asked: 'current steady below the limit' },
+  { what: 'Turn-on given: each device comes up in its order', asked: 'lamps as their makers say' },
+  { what: 'Each channel: tone at the output, into a load', asked: 'clean, right channel, right polarity' },
+  { what: 'Turn-on taken: each device goes off, no thump', asked: 'amplifiers first' },
+];
+
+/** Least pull on a crimped end after ABYC E-11, quoted from memory: confirm before relying on it. */
+const pullsLb: Readonly<Record<string, number>> = { '14': 30, '10': 40, '4': 60 };
+const newtonPerPound = 4.448;
+
+interface Pull {
+  readonly size: string;
+  readonly awg: string | null;
+  readonly labels: string;
+}
+
+function pullsTable(plan: BuildPlan): Table | null {
+  const ours = plan.wires.filter(({ origin, cable }) => origin === 'job' && cable === undefined);
+  if (ours.length === 0) return null;
+  const { wire } = namesOf(plan);
+  const bySize = groupsBy<PlanWire>(ours, ({ size }) => size.label);
+  const pulls = bySize.map(
+    ({ title, things }): Pull => ({
+      size: title ?? '',
+      awg: things[0]?.size.awg ?? null,
+      labels: things.map(({ id }) => wire(id)).join(' '),
+    }),
+  );
+  return tableOf(
+    'Pull-test: one end of each size and die, before the rest is crimped (ABYC E-11, quoted from memory)',
+    pulls,
+    [
+      { title: 'Size', cell: ({ size }) => strong(size) },
+      { title: 'Wires', cell: ({ labels }) => labels },
+      { title: 'Holds', kind: 'figure', cell: ({ awg }) => pullText(awg) },
+      blank('Held'),
+      tick('Right'),
+    ],
+  );
+}
+
+function pullText(awg: string | null): string {
+  const pounds = awg === null ? undefined : pullsLb[awg];
+  if (pounds === undefined) return 'as the terminal\u2019s maker says';
+  return `${pounds} lb, ${Math.ceil(pounds * newtonPerPound)} N`;
+}
+
+function turnOnTable(plan: BuildPlan): Table | null {
+  if (plan.power.turnOn.length === 0) return null;
+  return tableOf(
+    'Turn-on, in its order',
+    plan.power.turnOn,
+    [
+      { title: 'Output', cell: (one) => strong(one.source) },
+      { title: 'Brings up', cell: (one) => one.loads.map(({ item }) => item).join(', ') },
+      { title: 'Current', kind: 'figure', cell: (one) => measureOr(one.sumA, 'A', 2) },
+      { title: 'Limit', kind: 'figure', cell: (one) => measureOr(one.limitA, 'A', 2) },
+      blank('Read'),
+      tick('Right'),
+    ],
+    (one) => one.source,
+  );
+}
+
+function benchModel(plan: BuildPlan): BenchTestSheet | null {
+  if (!plan.items.some(({ origin }) => origin === 'job')) return null;
+  const turnOn = turnOnTable(plan);
+  const pulls = pullsTable(plan);
+  return {
+    checks: dense(
+      tableOf('Checks, in this order', checks, [
+        { title: 'Check', cell: ({ what }) => what },
+        { title: 'Asked for', cell: ({ asked }) => asked },
+        blank('Found'),
+        tick('Right'),
+      ]),
+    ),
+    turnOn: turnOn && dense(turnOn),
+    pulls: pulls && dense(pulls),
+    signatures: ['Tested by', 'Date', 'Bench supply', 'Meter'],
+  };
+}
+
+export const benchTest = builderSheet('bench-test', 'Bench test', benchModel, {
+  cautions: ['firstPower', 'hearing'],
+});

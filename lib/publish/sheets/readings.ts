@@ -1,0 +1,50 @@
+import type { PlanMeasurement } from '../../model/plan/index.ts';
+import { plainNumber } from '../written.ts';
+import { dense, type Group, groupedTable, strong, type Table } from './table.ts';
+
+const stateWords = {
+  open: '',
+  agrees: 'agrees',
+  differs: 'DIFFERS',
+} as const satisfies Record<PlanMeasurement['state'], string>;
+
+/** A table of readings: what is foretold beside a blank, or beside what was read once it was. */
+export function readingsTable(caption: string, groups: readonly Group<PlanMeasurement>[]): Table {
+  return dense(
+    groupedTable(
+      caption,
+      groups,
+      [
+        { title: 'Measure', cell: (one) => one.what },
+        { title: 'Predicted', kind: 'figure', cell: (one) => strong(valueText(one.predicted, one.unit)) },
+        { title: 'Right between', kind: 'figure', cell: limitsText },
+        {
+          title: 'Read',
+          kind: 'blank',
+          cell: (one) => (one.asBuilt === undefined ? '' : strong(valueText(one.asBuilt, one.unit))),
+        },
+        {
+          title: 'State',
+          cell: (one) => ({
+            text: stateWords[one.state],
+            strong: one.state === 'differs',
+            ...(one.explanation !== null && { beside: one.explanation }),
+          }),
+        },
+      ],
+      (one) => one.id,
+    ),
+  );
+}
+
+function limitsText({ least, greatest }: PlanMeasurement): string {
+  if (least === null && greatest === null) return '';
+  if (least === null) return `to ${valueText(greatest, '')}`;
+  return greatest === null
+    ? `from ${valueText(least, '')}`
+    : `${valueText(least, '')} to ${valueText(greatest, '')}`;
+}
+
+function valueText(value: number | null, unit: string): string {
+  return value === null ? '—' : `${plainNumber(Number(value.toPrecision(3)))} ${unit}`.trimEnd();
+}

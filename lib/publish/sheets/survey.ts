@@ -1,0 +1,155 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { namesOf } from '../plan-names.ts';
+import { type Written, writerFor } from '../written.ts';
+import { builderSheet } from './sheet.ts';
+import { blank, dense, strong, type Table, type Tick, tableOf } from './table.ts';
+
+/** What is looked at and written down before a plan is relied on, and when the vehicle comes in. */
+export interface SurveySheet {
+  readonly blanks: readonly string[];
+  readonly lamps: readonly Tick[];
+  readonly functions: Table;
+  readonly battery: Table;
+  readonly behind: Table;
+  /** What the vehicle file says, beside a blank for what was measured. */
+  readonly measures: Table | null;
+}
+
+const blanks = [
+  'Checked in by',
+  'Date',
+  'Odometer',
+  'Fuel',
+  'Keys handed over',
+  'Owner shown the damage noted',
+];
+
+const lamps = [
+  'Airbag',
+  'Brakes',
+  'Engine',
+  'Battery',
+  'Tyres',
+  'Steering',
+  'Stability',
+  'Service',
+  'None lit',
+];
+
+const functions = [
+  'Radio: every speaker heard, balance and fader',
+  'Telephone, microphone, voice',
+  'Chimes and warnings',
+  'Parking aid, cameras',
+  'Lights, indicators, brake lights',
+  'Windows, locks, mirrors',
+  'Heating, blower, heated windows',
+  'Seats, belts, buckles',
+  'Sockets, charging',
+  'Tailgate, lamp of the cargo area',
+] as const;
+
+interface Reading {
+  readonly what: string;
+  readonly limit: string;
+}
+
+/** Limits of common practice. */
+const battery: readonly Reading[] = [
+  { what: 'Battery at rest', limit: '12.4 V or more' },
+  { what: 'Charging, engine at idle', limit: '13.5 to 14.8 V' },
+  { what: 'Ripple while charging', limit: 'under 0.5 V' },
+  { what: 'Draw with the key off, 30 to 60 min after locking', limit: '0.05 A or less' },
+  { what: 'Load of the vehicle itself, lights and blower on', limit: 'into the vehicle file' },
+];
+
+const behind = [
+  'Airbags, tensioners and their wiring',
+  'Fuel tank, filler neck, fuel lines',
+  'Brake lines, coolant lines',
+  'Wiring behind the trim, high voltage',
+  'Drains, vents, wet places',
+  'Spare wheel, jack, towing eye: reached',
+] as const;
+
+interface Measure {
+  readonly what: string;
+  readonly of: string;
+  readonly says: Written;
+}
+
+/** What the plan took from the vehicle file. */
+function measuresOf(plan: BuildPlan): Measure[] {
+  const write = writerFor(plan.shop);
+  const { item } = namesOf(plan);
+  const spaces = plan.boards.flatMap((board): Measure[] => {
+    const widthM = Math.max(0, ...board.spaceOutline.map(({ xM }) => xM));
+    const heightM = Math.max(0, ...board.spaceOutline.map(({ yM }) => yM));
+    const of = board.spaceTitle;
+    return [
+      { what: 'Width', of, says: write.length(widthM) },
+      { what: 'Height', of, says: write.length(heightM) },
+      { what: 'Free depth', of, says: write.length(board.spaceDepthM) },
+      ...board.obstacles.map(({ id, standsOutM }) => ({
+        what: `${id} stands out`,
+        of,
+        says: write.length(standsOutM),
+      })),
+    ];
+  });
+  const routes = plan.runs.map((run) => ({
+    what: 'Length of the way',
+    of: run.title,
+    says: write.wire(run.lengthM),
+  }));
+  const seats = plan.audio.speakers.flatMap(({ id, distanceM }) =>
+    distanceM === null ? [] : [{ what: 'From the listener', of: item(id), says: write.length(distanceM) }],
+  );
+  return [...spaces, ...routes, ...seats];
+}
+
+function surveyModel(plan: BuildPlan): SurveySheet | null {
+  if (plan.items.length === 0) return null;
+  const measures = measuresOf(plan);
+  return {
+    blanks,
+    lamps: lamps.map((text) => ({ text, subject: null })),
+    functions: dense(
+      tableOf('Functions, tried with the owner', functions, [
+        { title: 'Function', cell: (text) => ({ text }) },
+        { title: 'In', kind: 'tick' },
+        { title: 'Out', kind: 'tick' },
+        blank('What was found'),
+      ]),
+    ),
+    battery: dense(
+      tableOf('Battery and charging', battery, [
+        { title: 'Measure', cell: ({ what }) => what },
+        { title: 'Asked for', cell: ({ limit }) => limit },
+        blank('Read'),
+      ]),
+    ),
+    behind: dense(
+      tableOf('Behind the panels, where the work will be', behind, [
+        { title: 'What', cell: (text) => ({ text }) },
+        { title: 'Seen', kind: 'tick' },
+        blank('Where it is, how near'),
+      ]),
+    ),
+    measures:
+      measures.length === 0
+        ? null
+        : dense(
+            tableOf('Measures of the vehicle that the plan rests on', measures, [
+              { title: 'Of', cell: ({ of }) => strong(of) },
+              { title: 'What', cell: ({ what }) => what },
+              { title: 'Vehicle file', kind: 'figure', cell: ({ says }) => says },
+              blank('Measured'),
+            ]),
+          ),
+  };
+}
+
+export const survey = builderSheet('survey', 'Survey and check-in', surveyModel, {
+  cautions: ['restraints'],
+});
