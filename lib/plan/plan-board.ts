@@ -53,6 +53,8 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     space: board.spaceId,
     spaceTitle: space.title,
     sheet: given.sheet,
+    sheetWidthM: sheet.width,
+    sheetHeightM: sheet.height,
     material: sheet.material,
     thicknessM: sheet.thickness,
     outline: shape.outline.map((point) => ({ ...point })),

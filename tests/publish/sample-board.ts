@@ -10,6 +10,8 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         space: 'side-well',
         spaceTitle: 'Left side well',
         sheet: 'birch-12',
+        sheetWidthM: 1.22,
+        sheetHeightM: 2.44,
         material: 'birch-plywood',
         thicknessM: 0.012,
         outline: [

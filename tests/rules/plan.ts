@@ -87,6 +87,15 @@ const channel = (id: string, more: Partial<PlanChannel>): PlanChannel => ({
   speakers: [],
   wiring: 'one coil',
   wireLossDb: 0.1,
+  outputLoadOhm: 4,
+  mayDrive: true,
+  gain: null,
+  coils: [],
+  wirings: [],
+  wiringsInAll: 1,
+  damping: 60,
+  belowDb: 0,
+  levelsDb: [],
   ...more,
 });
 
@@ -99,6 +108,8 @@ function board(): PlanBoard {
     space: 'well',
     spaceTitle: 'Side well',
     sheet: 'plywood',
+    sheetWidthM: 1.22,
+    sheetHeightM: 2.44,
     material: 'birch-plywood',
     thicknessM: 0.012,
     outline: [corner(0, 0), corner(0.5, 0), corner(0.5, 0.3), corner(0, 0.3)],
@@ -178,7 +189,15 @@ function terminalsOf(job: Job, wires: readonly PlanWire[]): PlanTerminal[] {
 }
 
 function audioOf(): BuildPlan['audio'] {
-  const speaker = { delayMs: 0, polarity: 'normal', distanceM: 1, powerW: 75 } as const;
+  const speaker = {
+    delayMs: 0,
+    polarity: 'normal',
+    distanceM: 1,
+    powerW: 75,
+    delaySamples: 0,
+    mounted: 'normal',
+    reversedWhy: null,
+  } as const;
   return {
     channels: [
       channel('1', {
@@ -194,6 +213,9 @@ function audioOf(): BuildPlan['audio'] {
       { id: 'tweeter', channel: 'amp.1', ...speaker },
       { id: 'sub', channel: 'amp.2', ...speaker },
     ],
+    inputs: [],
+    outputs: [],
+    curves: { frequenciesHz: [], sums: [] },
   };
 }
 
@@ -254,6 +276,8 @@ export function planOf(job: Job): BuildPlan {
     controls,
     measurements: [],
     steps: [],
+    schedule: { totalMinutes: 0, twoPersonMinutes: 0, criticalMinutes: 0, criticalPath: [], times: [] },
+    branches: [],
     pick: [],
     passes: 2,
   };

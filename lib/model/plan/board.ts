@@ -53,6 +53,9 @@ export const planBoardSchema = z.object({
   space: name,
   spaceTitle: name,
   sheet: name,
+  /** Size of the stock sheet that it is cut from. */
+  sheetWidthM: number,
+  sheetHeightM: number,
   material: name,
   thicknessM: number,
   outline: z.array(outlinePointSchema),
