@@ -22,8 +22,8 @@ const mostCoils = 8;
  * Every distinct way of wiring the coils in series, in parallel or mixed, each coil once, with its load,
  * whether the amplifier may drive it, and the power in each coil. Coils of one part and one nominal load are
  * interchangeable: ways that differ only by which of them stands where are one way, written so that the coils
- * of a speaker stay together. First those that may be driven, the most power first; then the others, highest
- * load first.
+ * of a speaker stay together. First those that may be driven, those with the same power in every coil before the
+ * others, the most power first; then those that may not, highest load first.
  */
 export function listWirings(
   channel: string,
@@ -83,10 +83,16 @@ function tooMany(channel: string, coils: readonly Coil[]): AudioFault<'too-many-
   );
 }
 
+/** Coils of one speaker, or speakers side by side, that get different powers play apart: nobody wires them so by choice. */
+function isUneven({ unevenness }: WiringChoice): boolean {
+  return unevenness > 1.01;
+}
+
 function bestFirst(a: WiringChoice, b: WiringChoice): number {
   const powerOf = ({ power }: WiringChoice) => ('fault' in power ? -1 : power.powerW.value);
   return (
     Number(b.mayDrive) - Number(a.mayDrive) ||
+    (a.mayDrive ? Number(isUneven(a)) - Number(isUneven(b)) : 0) ||
     powerOf(b) - powerOf(a) ||
     b.loadOhm.value - a.loadOhm.value ||
     a.unevenness - b.unevenness ||

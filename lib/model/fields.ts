@@ -117,6 +117,12 @@ export const count = z
   .nonnegative('is below zero; write a whole number such as 2')
   .meta({ examples: [2] });
 
+/** A pure number above zero, such as a damping factor. */
+export const positiveNumber = z
+  .number({ error: 'needs a number, such as 200' })
+  .positive('is not above zero; write a number such as 200')
+  .meta({ examples: [200] });
+
 /** A measured value of any dimension: its SI number with the dimension that its unit told. */
 export interface Measured {
   readonly dimension: DimensionName;

@@ -34,6 +34,14 @@ const deviceSchema = z.strictObject({
   fuses: z.record(z.string(), builders(quantity('current'))).default({}),
   /** Filters of an output, by its terminal or pair. */
   filters: z.record(z.string(), z.array(filterSchema)).default({}),
+  /** Devices and links that must be in place before this one, each with the reason: `feed: it stands over it`. */
+  after: z.record(z.string(), builders(text('it stands over it'))).default({}),
+  /** A speaker that is mounted back to front: its cone moves the other way. */
+  mounted: builders(z.enum(['normal', 'reversed']).default('normal')),
+  /** Why a speaker is meant to be wired with its polarity reversed. */
+  reversed: builders(text('the crossover asks for it').optional()),
+  /** The load that a channel of an amplifier is to see, by channel: held against its wiring. */
+  loads: z.record(z.string(), builders(quantity('resistance'))).default({}),
   /** State of a control before first power-up; left out, the safe one of its part. */
   settings: z.record(z.string(), builders(text('LPF'))).default({}),
   'serial-number': shopOnly(text('0001').optional()),
@@ -52,6 +60,11 @@ const linkSchema = z.strictObject({
   /** Left out, measured from placement and runs. */
   length: builders(length.optional()),
   label: builders(text('P1').optional()),
+  /**
+   * Where it shares a terminal and the first stretch of its run with another link, and parts from it: `after` from the
+   * shared terminal along the run, then a leg of its own.
+   */
+  branch: z.strictObject({ from: builders(id), after: builders(length), leg: builders(length) }).optional(),
 });
 
 const fixingSchema = z.strictObject({

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from './audience.ts';
 import { count, quantity, text } from './fields.ts';
 import { houseRulesSchema } from './house-rules.ts';
+import { workTimesSchema } from './work-times.ts';
 
 /** The format version that every file begins with. */
 export const formatVersion = builders(
@@ -27,6 +28,8 @@ export const shopSchema = z.strictObject({
   fraction: builders(z.union([z.literal(16), z.literal(32)]).default(16)),
   paper: builders(z.enum(['letter', 'a4']).default('letter')),
   rules: houseRulesSchema.default({}),
+  /** How long the shop takes for a piece of work; left out, common practice. */
+  times: workTimesSchema.default({}),
   stock: z.record(z.string(), stockSchema).default({}),
 });
 export type Shop = z.output<typeof shopSchema>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from './audience.ts';
 import { id, quantity, terminalRef, text, wireSize } from './fields.ts';
+import { outputsSchema } from './integration.ts';
 import { formatVersion } from './shop.ts';
 import {
   conductorMaterialSchema,
@@ -18,6 +19,8 @@ const fittedSchema = z.strictObject({
   part: builders(id),
   zone: builders(zoneKindSchema),
   side: builders(vehicleSideSchema.default('middle')),
+  /** What its outputs give in this vehicle, by terminal or pair, as measured: goes before what the part says. */
+  outputs: outputsSchema.default({}),
   /** Terminals that this job family never touches, with the reason. */
   'left-open': z.record(z.string(), builders(text('not used'))).default({}),
 });

@@ -1,14 +1,14 @@
-import { type ChannelLoad, channelLoad } from '../audio/amplifier-load.ts';
+import { type AmplifierMode, type ChannelLoad, channelLoad } from '../audio/amplifier-load.ts';
 import { type ChannelWiring, type CoilTerminals, channelWiring } from '../audio/channel-wiring.ts';
 import { type AudioFault, isFault } from '../audio/fault.ts';
-import { gainTarget } from '../audio/gain.ts';
 import { wiringLoad } from '../audio/loads.ts';
 import { plugResistance } from '../audio/plug-resistance.ts';
-import { testTone } from '../audio/test-tone.ts';
 import { type Coil, coilsOf, wiringText } from '../audio/wiring.ts';
 import type { PartOf } from '../model/kinds/index.ts';
 import type { PlanChannel, PlanFilter } from '../model/plan/index.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
+import { channelGain } from './channel-gain.ts';
+import { askedLoad, planWirings, wayOutOfLowLoad } from './channel-wirings.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { PlanBook } from './plan-book.ts';
 import { filtersBefore } from './signal-path.ts';
@@ -95,7 +95,7 @@ export function coilField(job: Job, roles: ReadonlyMap<string, string>): CoilFie
   const coils: Coil[] = [];
   const terminals: CoilTerminals[] = [];
   const speakerW = new Map<string, number>();
-  for (const { id, spec } of job.devices) {
+  for (const { id, spec, part } of job.devices) {
     if (spec?.kind !== 'speaker') continue;
     speakerW.set(id, spec.power);
     for (const [name, coil] of Object.entries(spec.coils)) {
@@ -103,6 +103,7 @@ export function coilField(job: Job, roles: ReadonlyMap<string, string>): CoilFie
       coils.push({
         id: `${id}.${name}`,
         speaker: id,
+        ...(part === null ? {} : { part }),
         nominalOhm: coil.nominal,
         ...(dcOhm === undefined ? {} : { dcOhm }),
       });
@@ -152,17 +153,22 @@ export function planChannel(
   const coils = field.coils.filter(({ id }) => own.has(id));
   const whole = wiringLoad(output.id, wiring.wiring, coils);
   if (isFault(whole)) return faulty(whole, empty, device, book);
-  const load = channelLoad(output.id, whole, {
+  const mode: AmplifierMode = {
     mode: output.bridgedWith ? 'bridged' : 'stereo',
     minimumOhm: spec.minimum,
     rated: spec.powers.map((row) => ({ loadOhm: row.load, powerW: row.power })),
-  });
+  };
+  const load = channelLoad(output.id, whole, mode);
+  const listed = planWirings({ channel: output.id, coils, mode, chosen: wiring.wiring });
   const at = `audio.channels.${output.id}`;
   const speakers = [...new Set(coils.map(({ speaker }) => speaker))];
   const plug = plugResistance(output.id, wiring.wiring, coils);
   const channel: PlanChannel = {
     ...empty,
     loadOhm: book.trace(`${at}.loadOhm`, load.loadOhm),
+    outputLoadOhm: book.trace(`${at}.outputLoadOhm`, load.outputLoadOhm),
+    mayDrive: load.mayDrive,
+    ...listed,
     wiring: wiringText(wiring.wiring),
     speakers,
     dcResistanceOhm: isFault(plug)
@@ -172,66 +178,20 @@ export function planChannel(
           toOhm: book.trace(`${at}.dcResistanceOhm.toOhm`, plug.toOhm),
         },
   };
+  askedLoad({ output, coils, mode, loadOhm: load.loadOhm.value }, book);
   if (isFault(load.power)) {
-    remarkFault(load.power, device, book);
+    remarkFault(wayOutOfLowLoad(load.power, listed.wirings), device, book);
     return { channel, load, wiring };
   }
   const powerW = book.trace(`${at}.powerW`, load.power.powerW);
-  const gain = gainOf(output, { ...channel, powerW }, load, field, job, book);
-  return { channel: { ...channel, powerW, ...gain }, load, wiring };
-}
-
-function gainOf(
-  output: Output,
-  channel: PlanChannel & { readonly powerW: number },
-  load: ChannelLoad,
-  field: CoilField,
-  job: Job,
-  book: PlanBook,
-): Pick<PlanChannel, 'gainVoltageV' | 'toneHz'> {
-  const at = `audio.channels.${output.id}`;
-  const isBass = channel.speakers.some((id) => isSubwoofer(job, id));
-  const usualHz = job.rules[isBass ? 'tone-bass' : 'tone-others'].value;
-  const corner = (...passes: readonly PlanFilter['pass'][]) =>
-    channel.filters.filter(({ pass }) => passes.includes(pass)).map(({ cornerHz }) => cornerHz);
-  const highs = corner('high-pass', 'subsonic');
-  const lows = corner('low-pass');
-  const tone = testTone({
-    channel: output.id,
-    usualHz,
-    overlapDb: 0,
-    ...(highs.length > 0 ? { highPassHz: Math.max(...highs) } : {}),
-    ...(lows.length > 0 ? { lowPassHz: Math.min(...lows) } : {}),
-  });
-  const target = gainTarget({
-    channel: output.id,
-    loadOhm: load.loadOhm.value,
-    powerW: channel.powerW,
-    speakersW: speakersLimitW(load, field),
-    ratedSupplyV: job.rules['voltage-rated'].value,
-    supplyV: job.rules['voltage-sizing'].value,
-    regulated: output.part.supply.type === 'regulated',
-    overlapDb: 0,
-  });
-  for (const result of [tone, target]) if (isFault(result)) remarkFault(result, output.device, book);
-  return {
-    toneHz: isFault(tone) ? usualHz : book.trace(`${at}.toneHz`, tone.frequencyHz),
-    gainVoltageV: isFault(target) ? null : book.trace(`${at}.gainVoltageV`, target.meterV),
-  };
-}
-
-/** Power of the channel at which its first speaker has all that it may take. */
-function speakersLimitW(load: ChannelLoad, { speakerW }: CoilField): number {
-  const total = load.coils.reduce((sum, { powerW }) => sum + powerW.value, 0);
-  const share = new Map<string, number>();
-  for (const { speaker, powerW } of load.coils)
-    share.set(speaker, (share.get(speaker) ?? 0) + powerW.value / total);
-  return Math.min(...[...share].map(([speaker, part]) => (speakerW.get(speaker) ?? 0) / part));
-}
-
-function isSubwoofer(job: Job, id: string): boolean {
-  const spec = job.devices.find((device) => device.id === id)?.spec;
-  return spec?.kind === 'speaker' && spec.band === 'subwoofer';
+  const coilPowers = load.coils.map(({ coil, speaker, powerW: own, greatestPowerW }) => ({
+    coil,
+    speaker,
+    powerW: book.trace(`${at}.coils.${coil}.powerW`, own),
+    greatestPowerW: book.trace(`${at}.coils.${coil}.greatestPowerW`, greatestPowerW),
+  }));
+  const powered = { ...channel, powerW, coils: coilPowers };
+  return { channel: { ...powered, ...channelGain(output, powered, load, field, job, book) }, load, wiring };
 }
 
 function emptyChannel(output: Output, filters: PlanFilter[]): PlanChannel {
@@ -243,15 +203,24 @@ function emptyChannel(output: Output, filters: PlanFilter[]): PlanChannel {
     negative: `${device.id}.${spec.negative}`,
     ...(bridgedWith ? { bridgedWith } : {}),
     loadOhm: null,
+    outputLoadOhm: null,
+    mayDrive: null,
     minimumOhm: spec.minimum,
     dcResistanceOhm: null,
     powerW: null,
     gainVoltageV: null,
+    gain: null,
     toneHz: 0,
     filters,
     speakers: [],
     wiring: '',
+    coils: [],
+    wirings: [],
+    wiringsInAll: null,
     wireLossDb: null,
+    damping: null,
+    belowDb: null,
+    levelsDb: [],
   };
 }
 

@@ -14,6 +14,8 @@ import {
 import type { Circuit } from './circuit.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { PlanBook } from './plan-book.ts';
+import { withCurves } from './response-sums.ts';
+import { planInputs, planOutputs } from './signal-inputs.ts';
 
 /** The audio side of a plan, before lengths are known: every channel with its load, every speaker with its delay. */
 export function planAudio(
@@ -46,10 +48,12 @@ export function planAudio(
   }
   const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
   return {
-    audio: {
+    audio: withCurves(job, {
       channels: channels.map(({ channel }) => channel),
       speakers: planSpeakers(speakers, channels, job, book),
-    },
+      inputs: planInputs(job, devices, book),
+      outputs: planOutputs(job, devices),
+    }),
     channels,
   };
 }
@@ -69,13 +73,16 @@ function planSpeakers(
   book: PlanBook,
 ): PlanSpeaker[] {
   const delays = delaysOf(speakers, job, book);
-  return speakers.map(({ id, seat }): PlanSpeaker => {
+  return speakers.map(({ id, seat, given }): PlanSpeaker => {
     const channel = channels.find(({ channel: { speakers: own } }) => own.includes(id)) ?? null;
     const polarities = channel?.wiring?.polarity.filter(({ coil }) => coil.startsWith(`${id}.`)) ?? [];
     const powers = channel?.load?.coils.filter(({ speaker }) => speaker === id) ?? [];
     return {
       id,
-      delayMs: delays.get(id) ?? null,
+      delayMs: delays.get(id)?.delayMs ?? null,
+      delaySamples: delays.get(id)?.delaySamples ?? null,
+      mounted: given?.mounted ?? 'normal',
+      reversedWhy: given?.reversed ?? null,
       distanceM: job.vehicle.places[seat ?? '']?.distance ?? null,
       channel: channel?.channel.id ?? null,
       polarity:
@@ -89,8 +96,13 @@ function planSpeakers(
   });
 }
 
+interface Delay {
+  readonly delayMs: number;
+  readonly delaySamples: number;
+}
+
 /** Delays want a processor to set them in, and the distance of every speaker that plays. */
-function delaysOf(speakers: readonly Device[], job: Job, book: PlanBook): ReadonlyMap<string, number> {
+function delaysOf(speakers: readonly Device[], job: Job, book: PlanBook): ReadonlyMap<string, Delay> {
   const processor = job.devices.flatMap(({ spec }) => (spec?.kind === 'processor' ? [spec] : []))[0];
   const sampleRateHz = processor?.['sample-rate'];
   const measured = speakers.flatMap(({ id, seat }) => {
@@ -105,6 +117,15 @@ function delaysOf(speakers: readonly Device[], job: Job, book: PlanBook): Readon
   });
   if (isFault(delays)) return new Map();
   return new Map(
-    delays.map(({ speaker, delayMs }) => [speaker, book.trace(`audio.speakers.${speaker}.delayMs`, delayMs)]),
+    delays.map(({ speaker, delayMs, delaySamples }) => {
+      const at = `audio.speakers.${speaker}`;
+      return [
+        speaker,
+        {
+          delayMs: book.trace(`${at}.delayMs`, delayMs),
+          delaySamples: book.trace(`${at}.delaySamples`, delaySamples),
+        },
+      ];
+    }),
   );
 }

@@ -1,93 +1,80 @@
-import type { BuildPlan, PlanMeasurement } from '../model/plan/index.ts';
+import { pointer } from '../model/place.ts';
+import type { PlanMeasurement } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
+import { explainReading } from './explain-reading.ts';
+import type { PlanBook } from './plan-book.ts';
+import { type Predictable, predictions } from './predictions.ts';
+import { isWithin, type Prediction, readingUnits } from './readings.ts';
 
-interface Prediction {
-  readonly id: string;
-  readonly what: string;
-  readonly predicted: number | null;
-  readonly unit: string;
-  /** How far a reading may be off before it is said to differ. */
-  readonly tolerance: number;
-}
-
-/** What to measure at hand-over: the prediction, the reading where the job has one, and whether they agree. */
-export function planMeasurements(
-  job: Job,
-  { power, audio }: Pick<BuildPlan, 'power' | 'audio'>,
-): PlanMeasurement[] {
-  const predictions = [...supplyPredictions(job, power), ...audioPredictions(audio)];
-  return predictions.map(({ id, what, predicted, unit, tolerance }): PlanMeasurement => {
-    const asBuilt = job.file['as-built'][id]?.value;
-    const base = { id, what, predicted, unit };
-    if (asBuilt === undefined || predicted === null)
-      return { ...base, ...(asBuilt === undefined ? {} : { asBuilt }), state: 'open' };
-    return { ...base, asBuilt, state: Math.abs(asBuilt - predicted) <= tolerance ? 'agrees' : 'differs' };
+/**
+ * What to measure, from the survey to the hand-over: the prediction with its limits, the reading where the job has
+ * one, whether they agree, and where to look where they do not. A reading of another unit, or of no line, is remarked
+ * and not compared.
+ */
+export function planMeasurements(job: Job, plan: Predictable, book: PlanBook): PlanMeasurement[] {
+  const lines = predictions(job, plan);
+  const readings = takenReadings(job, lines, book);
+  const differing = new Set(
+    lines
+      .filter((line) => {
+        const reading = readings.get(line.id);
+        return reading !== undefined && isWithin(line, reading) === false;
+      })
+      .map(({ id }) => id),
+  );
+  return lines.map(({ kind, ...line }): PlanMeasurement => {
+    const asBuilt = readings.get(line.id);
+    if (asBuilt === undefined) return { ...line, state: 'open', explanation: null };
+    const within = isWithin({ kind, ...line }, asBuilt);
+    if (within !== false)
+      return { ...line, asBuilt, state: within === null ? 'open' : 'agrees', explanation: null };
+    const explanation = explainReading({ line: { kind, ...line }, reading: asBuilt, differing });
+    return { ...line, asBuilt, state: 'differs', explanation };
   });
 }
 
-function supplyPredictions(job: Job, { drops, points }: BuildPlan['power']): Prediction[] {
-  const atRest: Prediction = {
-    id: 'battery-rest',
-    what: 'Battery at rest',
-    predicted: job.rules['voltage-rested'].value,
-    unit: 'V',
-    tolerance: 0.2,
-  };
-  const titles = new Map(points.map(({ name, title }) => [name, title]));
-  return [
-    atRest,
-    ...drops
-      .filter(({ point }) => point === 'rated-power' || point === 'music')
-      .flatMap(({ point, item, voltageV, feedDropV, groundDropV }): Prediction[] => {
-        const title = titles.get(point) ?? point;
-        return [
-          {
-            id: `${item}.voltage.${point}`,
-            what: `${item}: supply voltage. ${title}`,
-            predicted: voltageV,
-            unit: 'V',
-            tolerance: 0.3,
-          },
-          {
-            id: `${item}.feed-drop.${point}`,
-            what: `${item}: drop of the feed. ${title}`,
-            predicted: feedDropV,
-            unit: 'V',
-            tolerance: 0.05,
-          },
-          {
-            id: `${item}.ground-drop.${point}`,
-            what: `${item}: drop of the ground. ${title}`,
-            predicted: groundDropV,
-            unit: 'V',
-            tolerance: 0.05,
-          },
-        ];
-      }),
-  ];
+/** The readings of the job by line, in the line's unit. */
+function takenReadings(job: Job, lines: readonly Prediction[], book: PlanBook): ReadonlyMap<string, number> {
+  const taken = new Map<string, number>();
+  for (const [id, { dimension, value }] of Object.entries(job.file['as-built'])) {
+    const line = lines.find((one) => one.id === id);
+    const path = pointer(['as-built', id]);
+    if (!line) {
+      remark(
+        book,
+        path,
+        id,
+        'as-built-unknown',
+        `${id} is no line of the record, so its reading is compared with nothing`,
+        'write it under the name that the record gives the line',
+      );
+      continue;
+    }
+    const unit = readingUnits[line.unit];
+    if (unit.dimension === dimension) taken.set(id, value * unit.perSi);
+    else
+      remark(
+        book,
+        path,
+        id,
+        'as-built-unit',
+        `${id} is read in ${line.unit}, and its reading is a ${dimension}`,
+        `write the reading in ${line.unit}`,
+      );
+  }
+  return taken;
 }
 
-function audioPredictions({ channels }: BuildPlan['audio']): Prediction[] {
-  return channels
-    .filter(({ loadOhm }) => loadOhm !== null)
-    .flatMap(({ id, gainVoltageV, toneHz, dcResistanceOhm }): Prediction[] => {
-      const ohm = dcResistanceOhm ? (dcResistanceOhm.fromOhm + dcResistanceOhm.toOhm) / 2 : null;
-      const within = dcResistanceOhm ? (dcResistanceOhm.toOhm - dcResistanceOhm.fromOhm) / 2 : 0;
-      return [
-        {
-          id: `${id}.dc-resistance`,
-          what: `${id}: resistance at the speaker plug`,
-          predicted: ohm,
-          unit: 'ohm',
-          tolerance: within,
-        },
-        {
-          id: `${id}.gain`,
-          what: `${id}: gain voltage, ${toneHz} Hz tone, speakers off`,
-          predicted: gainVoltageV,
-          unit: 'V',
-          tolerance: (gainVoltageV ?? 0) * 0.05,
-        },
-      ];
-    });
+function remark(
+  book: PlanBook,
+  path: string,
+  id: string,
+  rule: string,
+  message: string,
+  remedy: string,
+): void {
+  book.remark(
+    { rule, level: 'caution', of: [id], message, remedy, source: 'the record of measurements' },
+    { path },
+  );
 }

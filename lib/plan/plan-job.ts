@@ -3,17 +3,18 @@ import type { PlacedRemark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { planAudio } from './audio.ts';
 import { layOutBoards } from './board-layout.ts';
+import { planBranches } from './branches.ts';
 import { buildCircuit, type Circuit } from './circuit.ts';
 import { circuitPaths } from './circuit-paths.ts';
 import { deviceLoads } from './device-loads.ts';
 import { jobHead, shopHead, vehicleHead } from './heads.ts';
 import { accountTerminals, planControls, planItems } from './items.ts';
 import { planMeasurements } from './measurements.ts';
-import { orderOfWork } from './order-of-work.ts';
 import { pickList } from './pick-list.ts';
 import { planBoard } from './plan-board.ts';
 import { PlanBook } from './plan-book.ts';
 import { planPower } from './plan-power.ts';
+import { planWork } from './plan-work.ts';
 import { protections } from './protection.ts';
 import { planRuns } from './runs.ts';
 import { settle } from './settle.ts';
@@ -57,7 +58,8 @@ export function planJob(job: Job): Planned {
   const heard = withWireLoss(job, audio, channels, settled, book);
   const items = planItems(job);
   const controls = planControls(job);
-  const measurements = planMeasurements(job, { power, audio: heard });
+  const measurements = planMeasurements(job, { power, audio: heard, boards, items }, book);
+  const work = planWork(job, { items, wires, runs, cables, boards, power, controls, measurements }, book);
   const plan: BuildPlan = {
     rackleaf: 1,
     job: jobHead(job),
@@ -71,11 +73,12 @@ export function planJob(job: Job): Planned {
     boards,
     wires,
     runs,
+    branches: planBranches(job, wires),
     cables,
     terminals: accountTerminals(job),
     controls,
     measurements,
-    steps: orderOfWork({ items, wires, boards, power, controls, measurements }),
+    ...work,
     pick: pickList({ job, wires, runs, cables, fuses: power.fuses, boards }),
     passes: settled.passes,
   };

@@ -1,5 +1,5 @@
 import { isFault } from '../audio/fault.ts';
-import { speakerWireLoss } from '../audio/speaker-wire-loss.ts';
+import { type SpeakerRun, speakerWireLoss } from '../audio/speaker-wire-loss.ts';
 import type { Job, Link } from '../model/resolved-job.ts';
 import { terminalId } from '../model/resolved-job.ts';
 import { awgAreaMm2 } from '../model/tables/copper-wire.ts';
@@ -76,16 +76,20 @@ function areaForLoss(
     .toSorted((a, b) => a - b);
   const limit = job.rules['speaker-loss'].value;
   const within = areas.find((areaMm2) => {
-    const lossDb = lossOf(job, run, areaMm2, 'copper', undefined);
-    return lossDb !== null && lossDb.value <= limit;
+    const loss = lossOf(job, run, areaMm2, 'copper', undefined);
+    return loss !== null && loss.lossDb.value <= limit;
   });
   return within ?? areas.at(-1) ?? null;
 }
 
-/** Loss of a channel in its wires (dB), all of one cable; null where it can't be told. */
+/** Loss of a channel in its wires (dB) and damping at its speakers, all of one cable; null where it can't be told. */
 export function lossOf(
   job: Job,
-  run: { readonly id: string; readonly loadOhm: number; readonly wayM: number },
+  run: Pick<SpeakerRun, 'amplifierDamping' | 'bridged'> & {
+    readonly id: string;
+    readonly loadOhm: number;
+    readonly wayM: number;
+  },
   areaMm2: number,
   material: SizedConductor['cable']['material'],
   measuredOhmPerM: number | undefined,
@@ -101,8 +105,10 @@ export function lossOf(
     channel: run.id,
     loadOhm: run.loadOhm,
     legs: [{ lengthM: run.wayM, ohmPerM: perM.value }],
+    ...(run.amplifierDamping ? { amplifierDamping: run.amplifierDamping } : {}),
+    ...(run.bridged === undefined ? {} : { bridged: run.bridged }),
   });
-  return isFault(loss) ? null : loss.lossDb;
+  return isFault(loss) ? null : loss;
 }
 
 function isSubwoofer(job: Job, id: string): boolean {

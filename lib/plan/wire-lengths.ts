@@ -50,11 +50,18 @@ function lengthOf(
   if (cable?.kind === 'cable' && cable['made-length'] !== undefined)
     return { lengthM: cable['made-length'], measured: 'made length of the lead' };
   const run = job.runs.find(({ id }) => id === link.run);
-  const runM = run?.route.passes.reduce((sum, { length }) => sum + length, 0) ?? 0;
+  const branch = link.given?.branch;
+  const runM = branch
+    ? branch.after + branch.leg
+    : (run?.route.passes.reduce((sum, { length }) => sum + length, 0) ?? 0);
   const boardM = routed.get(link.id) ?? acrossBoardM(link, laid, run?.route.reaches?.edge);
   const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [
-    ...(runM > 0 ? [`run ${round(runM)}`] : []),
+    ...(branch
+      ? [`shared ${round(branch.after)} + leg ${round(branch.leg)}`]
+      : runM > 0
+        ? [`run ${round(runM)}`]
+        : []),
     ...(boardM > 0 ? [`board ${round(boardM)}${routed.has(link.id) ? '' : ' estimated'}`] : []),
     `loops ${round(loopsM)}`,
   ];

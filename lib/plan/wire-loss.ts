@@ -1,11 +1,15 @@
-import type { PlanAudio } from '../model/plan/index.ts';
+import { levelDifferences } from '../audio/speaker-wire-loss.ts';
+import type { PlanAudio, PlanChannel } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import type { PlanBook } from './plan-book.ts';
 import type { Settled } from './settle.ts';
 import { channelWires, lossOf, wayM } from './speaker-sizing.ts';
 
-/** The channels with the loss in their wires, now that lengths and sizes are known. The thinnest leg counts. */
+/**
+ * The channels with the loss in their wires and the damping at their speakers, now that lengths and sizes are known,
+ * and how far each is below the best of its band. The thinnest leg counts.
+ */
 export function withWireLoss(
   job: Job,
   audio: PlanAudio,
@@ -14,18 +18,49 @@ export function withWireLoss(
   book: PlanBook,
 ): PlanAudio {
   const wires = channelWires(job, channels, sizing.circuit.roles);
-  return {
-    ...audio,
-    channels: audio.channels.map((channel) => {
-      const links = wires.find((own) => own.channel.channel.id === channel.id)?.links ?? [];
-      const cables = links.flatMap(({ id }) => all.get(id)?.cable ?? []);
-      const [thinnest] = cables.toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
-      if (channel.loadOhm === null || !thinnest) return channel;
-      const run = { id: channel.id, loadOhm: channel.loadOhm, wayM: wayM(links, sizing.lengths) };
-      const loss = lossOf(job, run, thinnest.size.areaMm2, thinnest.material, thinnest.measuredOhmPerM);
-      return loss
-        ? { ...channel, wireLossDb: book.trace(`audio.channels.${channel.id}.wireLossDb`, loss) }
-        : channel;
-    }),
+  const lossy = audio.channels.map((channel) => {
+    const links = wires.find((own) => own.channel.channel.id === channel.id)?.links ?? [];
+    const cables = links.flatMap(({ id }) => all.get(id)?.cable ?? []);
+    const [thinnest] = cables.toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
+    if (channel.loadOhm === null || !thinnest) return channel;
+    const spec = job.devices.find(({ id }) => id === channel.amplifier)?.spec;
+    const damping = spec?.kind === 'amplifier' ? spec.damping : undefined;
+    const run = {
+      id: channel.id,
+      loadOhm: channel.loadOhm,
+      wayM: wayM(links, sizing.lengths),
+      bridged: channel.bridgedWith !== undefined,
+      ...(damping ? { amplifierDamping: { factor: damping.factor, atOhm: damping.at } } : {}),
+    };
+    const loss = lossOf(job, run, thinnest.size.areaMm2, thinnest.material, thinnest.measuredOhmPerM);
+    if (!loss) return channel;
+    const at = `audio.channels.${channel.id}`;
+    return {
+      ...channel,
+      wireLossDb: book.trace(`${at}.wireLossDb`, loss.lossDb),
+      damping: loss.damping && book.trace(`${at}.damping`, loss.damping),
+    };
+  });
+  return { ...audio, channels: withDifferences(job, lossy, book) };
+}
+
+/** Level differences among the channels of one band, such as the left and right doors. */
+function withDifferences(job: Job, channels: readonly PlanChannel[], book: PlanBook): PlanChannel[] {
+  const bandOf = ({ speakers }: PlanChannel) => {
+    const spec = job.devices.find(({ id }) => id === speakers[0])?.spec;
+    return spec?.kind === 'speaker' ? `${spec.band} ${spec.title}` : '';
   };
+  const bands = new Map<string, PlanChannel[]>();
+  for (const channel of channels) {
+    if (channel.wireLossDb === null) continue;
+    bands.set(bandOf(channel), [...(bands.get(bandOf(channel)) ?? []), channel]);
+  }
+  const below = new Map(
+    [...bands.values()].flatMap((own) =>
+      levelDifferences(own.map(({ id, wireLossDb }) => ({ path: id, lossDb: wireLossDb ?? 0 }))).map(
+        ({ path, belowDb }) => [path, book.trace(`audio.channels.${path}.belowDb`, belowDb)] as const,
+      ),
+    ),
+  );
+  return channels.map((channel) => ({ ...channel, belowDb: below.get(channel.id) ?? null }));
 }

@@ -18,26 +18,29 @@ const differs: Rule = {
   levels: ['caution'],
   ...commonPractice,
   judge({ plan }) {
-    return plan.measurements.flatMap(({ id, what, predicted, unit, asBuilt, state }): Verdict[] => {
-      if (state !== 'differs') return [];
-      const ratio = predicted === null || asBuilt === undefined || predicted === 0 ? 1 : asBuilt / predicted;
-      const read = asBuilt === undefined ? 'not read' : `${figure(asBuilt)} ${unit}`;
-      const expected =
-        predicted === null ? 'nothing was predicted' : `${figure(predicted)} ${unit} was predicted`;
-      return [
-        {
-          level: 'caution',
-          of: [id],
-          message: `${what}: ${read}, where ${expected}`,
-          ...(asBuilt !== undefined && { value: asBuilt }),
-          ...(predicted !== null && { limit: predicted }),
-          unit,
-          remedy: likely(id, what, ratio),
-          ...commonPractice,
-          path: pointer(['as-built', id]),
-        },
-      ];
-    });
+    return plan.measurements.flatMap(
+      ({ id, what, predicted, unit, asBuilt, state, explanation }): Verdict[] => {
+        if (state !== 'differs') return [];
+        const ratio =
+          predicted === null || asBuilt === undefined || predicted === 0 ? 1 : asBuilt / predicted;
+        const read = asBuilt === undefined ? 'not read' : `${figure(asBuilt)} ${unit}`;
+        const expected =
+          predicted === null ? 'nothing was predicted' : `${figure(predicted)} ${unit} was predicted`;
+        return [
+          {
+            level: 'caution',
+            of: [id],
+            message: `${what}: ${read}, where ${expected}`,
+            ...(asBuilt !== undefined && { value: asBuilt }),
+            ...(predicted !== null && { limit: predicted }),
+            unit,
+            remedy: explanation ?? likely(id, what, ratio),
+            ...commonPractice,
+            path: pointer(['as-built', id]),
+          },
+        ];
+      },
+    );
   },
 };
 

@@ -35,7 +35,16 @@ function wire(id: string, label: string, from: string, to: string, lengthM: numb
 /** Wires, terminals and controls of the sample plan, and what is done and measured. */
 export function sampleWiring(): Pick<
   BuildPlan,
-  'wires' | 'runs' | 'cables' | 'terminals' | 'controls' | 'measurements' | 'steps' | 'pick'
+  | 'wires'
+  | 'runs'
+  | 'branches'
+  | 'cables'
+  | 'terminals'
+  | 'controls'
+  | 'measurements'
+  | 'steps'
+  | 'schedule'
+  | 'pick'
 > {
   return {
     wires: [
@@ -55,6 +64,7 @@ export function sampleWiring(): Pick<
         grommets: [{ zone: 'bulkhead', holeM: 0.016, part: 'grommet-16' }],
       },
     ],
+    branches: [],
     cables: [
       {
         id: 'harness',
@@ -80,14 +90,28 @@ export function sampleWiring(): Pick<
       },
     ],
     measurements: [
-      { id: 'amp-front.B+', what: 'Voltage at the amplifier', predicted: 13.84, unit: 'V', state: 'open' },
+      {
+        id: 'amp-front.B+',
+        what: 'Voltage at the amplifier',
+        predicted: 13.84,
+        unit: 'V',
+        least: 13.54,
+        greatest: 14.14,
+        when: 'power',
+        state: 'open',
+        explanation: null,
+      },
       {
         id: 'battery.rest',
         what: 'Battery at rest',
         predicted: 12.6,
         unit: 'V',
+        least: 12.4,
+        greatest: null,
+        when: 'survey',
         asBuilt: 12.5,
         state: 'agrees',
+        explanation: null,
       },
     ],
     steps: [
@@ -96,6 +120,10 @@ export function sampleWiring(): Pick<
         layer: 'place',
         place: 'bench',
         after: [],
+        waitsFor: [],
+        by: 'board',
+        startMinute: 0,
+        critical: true,
         text: 'Cut main-board and drill its holes.',
         tools: ['saw', 'drill'],
         minutes: 45,
@@ -108,6 +136,10 @@ export function sampleWiring(): Pick<
         layer: 'power',
         place: 'vehicle',
         after: ['cut-main-board'],
+        waitsFor: [{ step: 'cut-main-board', why: 'the wire is led to its edge' }],
+        by: 'vehicle',
+        startMinute: 45,
+        critical: true,
         text: 'Pull P1 along the left sill.',
         tools: ['pull line'],
         minutes: 30,
@@ -116,6 +148,22 @@ export function sampleWiring(): Pick<
         proof: 'no continuity to body',
       },
     ],
+    schedule: {
+      totalMinutes: 75,
+      twoPersonMinutes: 75,
+      criticalMinutes: 75,
+      criticalPath: ['cut-main-board', 'pull-p1'],
+      times: [
+        { name: 'cut-board', says: 'Cut a board to its outline', minutes: 45, given: true },
+        {
+          name: 'pull-wire',
+          says: 'Pull and label one wire, pair or cable along a run',
+          minutes: 30,
+          given: false,
+          mark: 'cp',
+        },
+      ],
+    },
     pick: [
       {
         part: 'wire-4-red',

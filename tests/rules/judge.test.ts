@@ -58,7 +58,13 @@ test('a plan in which everything is missing gives stops and throws nothing', () 
   const empty = {
     ...plan,
     power: { points: [], drops: [], turnOn: [], conductors: [], fuses: [], charging: [], loads: [] },
-    audio: { channels: [], speakers: [] },
+    audio: {
+      channels: [],
+      speakers: [],
+      inputs: [],
+      outputs: [],
+      curves: { frequenciesHz: [], sums: [] },
+    },
     boards: [],
     wires: [],
     runs: [],

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, text } from '../fields.ts';
+import { positiveNumber, quantity, text } from '../fields.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 /** Rated power into each load that the maker publishes, smallest load last or first as written. */
@@ -21,6 +21,10 @@ export const amplifierSchema = z.strictObject({
   kind: everyone(z.literal('amplifier')),
   ...equipmentBase,
   supply: supplySchema,
+  /** Damping factor that its maker states, and the load that it holds for. */
+  damping: z
+    .strictObject({ factor: builders(positiveNumber), at: builders(quantity('resistance')) })
+    .optional(),
   channels: z.record(z.string(), channel),
   /** Pairs of channels that may be bridged, by the two names joined with a plus: `1+2`. */
   bridges: z.record(z.string(), channel).default({}),

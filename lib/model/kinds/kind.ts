@@ -24,6 +24,10 @@ export const terminalSpecSchema = z.strictObject({
   current: builders(quantity('current').optional()),
   /** Greatest clean signal voltage (outputs) or the voltage for full output (inputs). */
   signal: builders(quantity('voltage').optional()),
+  /** Of an input: the least voltage for full output, gain fully up, and the most that it takes without clipping. */
+  'signal-range': z
+    .strictObject({ from: builders(quantity('voltage')), to: builders(quantity('voltage')) })
+    .optional(),
 });
 export type TerminalSpec = z.output<typeof terminalSpecSchema>;
 export type TerminalSpecs = Readonly<Record<string, TerminalSpec>>;

@@ -8,6 +8,8 @@ export const processorSchema = z.strictObject({
   ...equipmentBase,
   supply: supplySchema,
   'sample-rate': builders(quantity('frequency').optional()),
+  /** Whether it adds band-limited inputs up to full range. */
+  summing: builders(z.boolean().optional()),
   'filter-orders': builders(z.array(count).optional()),
 });
 

@@ -14,6 +14,34 @@ export const planFilterSchema = z.object({
   cornerHz: number,
 });
 
+/** What one coil gets: for sure, and at most by the ratings of the amplifier. */
+const coilPowerSchema = z.object({ coil: name, speaker: name, powerW: number, greatestPowerW: number });
+
+/** One way of wiring the coils of a channel. */
+export const planWiringSchema = z.object({
+  text: name,
+  loadOhm: number,
+  mayDrive: builders(z.boolean()),
+  powerW: orNull,
+  coils: z.array(coilPowerSchema),
+  /** Greatest over least power of a coil: 1 where all get the same. */
+  unevenness: number,
+  /** True for the way that the job is linked. */
+  chosen: builders(z.boolean()),
+});
+
+/** The gain of a channel: what it is set for, and how far from clipping that is. RMS voltages at the terminals. */
+export const planGainSchema = z.object({
+  targetPowerW: number,
+  targetV: number,
+  clipV: number,
+  toneMarginDb: number,
+  fullScaleMarginDb: number,
+  /** Level of the recorded tone against full scale. */
+  toneLevelDb: number,
+  overlapDb: number,
+});
+
 export const planChannelSchema = z.object({
   /** `amp-front.1`, or `amp-front.1+2` bridged. */
   id: name,
@@ -23,34 +51,116 @@ export const planChannelSchema = z.object({
   bridgedWith: builders(z.string().optional()),
   /** Null where nothing is wired to it, or where the coils can't be reduced to one load. */
   loadOhm: orNull,
+  /** What each single output sees: half the load where two are bridged. */
+  outputLoadOhm: orNull,
   minimumOhm: number,
+  /** Null where the load is not known. */
+  mayDrive: builders(z.boolean().nullable()),
   dcResistanceOhm: z.object({ fromOhm: number, toOhm: number }).nullable(),
   powerW: orNull,
   gainVoltageV: orNull,
+  gain: planGainSchema.nullable(),
   toneHz: number,
   filters: z.array(planFilterSchema),
   /** Ids of the speakers that it drives. */
   speakers: z.array(name),
   /** How the coils are joined, in words. */
   wiring: name,
+  coils: z.array(coilPowerSchema),
+  /** Ways of wiring the same coils: those that the amplifier may drive first, most power first; the chosen one is among them. */
+  wirings: z.array(planWiringSchema),
+  /** How many ways there are in all; null where there are too many to count. */
+  wiringsInAll: orNull,
   wireLossDb: orNull,
+  /** Load over what stands in series with it, at the speaker; null where no wire is known. */
+  damping: orNull,
+  /** How far its wire puts it below the channel of the same band that loses least. */
+  belowDb: orNull,
+  /** Level of its filters at each of the curves' frequencies; empty where it has none. */
+  levelsDb: z.array(number),
 });
 
 export const planSpeakerSchema = z.object({
   id: name,
   delayMs: orNull,
+  /** Whole samples of the processor. */
+  delaySamples: orNull,
+  /** As wired. */
   polarity: builders(z.enum(['normal', 'reversed', 'unwired'])),
+  /** As mounted: a cone that is turned round moves the other way. */
+  mounted: builders(z.enum(['normal', 'reversed'])),
+  /** Why it is meant to be wired reversed; null where it is not. */
+  reversedWhy: builders(z.string().nullable()),
   distanceM: orNull,
   channel: builders(z.string().nullable()),
   powerW: orNull,
 });
 
+/** One input on the way of the signal, and what arrives there. */
+export const planInputSchema = z.object({
+  input: name,
+  output: name,
+  wire: name,
+  level: builders(z.enum(['high', 'low'])),
+  /** Greatest clean voltage of the output. */
+  sourceV: orNull,
+  /** Least voltage for full output, and the most that the input takes. */
+  leastV: orNull,
+  greatestV: orNull,
+  headroomDb: orNull,
+  reserveDb: orNull,
+  verdict: builders(z.enum(['within', 'too-low', 'too-high', 'unknown'])),
+});
+
+/** What one output of the source that came with the vehicle gives; null where it is not known. */
+export const planOutputSchema = z.object({
+  /** `source-unit.SP1`. */
+  id: name,
+  item: name,
+  /** Terminals of the job's devices that it is linked to. */
+  feeds: z.array(name),
+  form: builders(z.enum(['analogue', 'digital']).nullable()),
+  fromHz: orNull,
+  toHz: orNull,
+  polarity: builders(z.enum(['normal', 'reversed']).nullable()),
+  cleanVoltageV: orNull,
+  offsetV: orNull,
+  equalising: builders(z.enum(['none', 'fixed', 'moves-with-level']).nullable()),
+  loadSensing: builders(z.boolean().nullable()),
+  noiseCancelling: builders(z.boolean().nullable()),
+  chimes: builders(z.boolean().nullable()),
+  /** What has to be found out before the plan stands; empty for an output that feeds nothing. */
+  missing: builders(z.array(z.string())),
+});
+
+/** The sum of the ways that hand over to each other, each taken as flat, equally loud and in time. */
+export const planSumSchema = z.object({
+  /** The channel that plays highest. */
+  id: name,
+  /** From the highest down. */
+  channels: z.array(name),
+  levelsDb: z.array(number),
+  /** Where one way hands over to the next: the level of the sum there, and of the louder of the two alone. */
+  handovers: z.array(
+    z.object({ upper: name, lower: name, frequencyHz: number, sumDb: number, louderDb: number }),
+  ),
+});
+
 export const planAudioSchema = z.object({
   channels: z.array(planChannelSchema),
   speakers: z.array(planSpeakerSchema),
+  inputs: z.array(planInputSchema),
+  outputs: z.array(planOutputSchema),
+  /** Sampled responses for drawing: the frequencies of every `levelsDb`, six an octave, and the sums. */
+  curves: z.object({ frequenciesHz: z.array(number), sums: z.array(planSumSchema) }),
 });
 
 export type PlanAudio = z.output<typeof planAudioSchema>;
 export type PlanChannel = z.output<typeof planChannelSchema>;
 export type PlanSpeaker = z.output<typeof planSpeakerSchema>;
 export type PlanFilter = z.output<typeof planFilterSchema>;
+export type PlanWiring = z.output<typeof planWiringSchema>;
+export type PlanGain = z.output<typeof planGainSchema>;
+export type PlanInput = z.output<typeof planInputSchema>;
+export type PlanOutput = z.output<typeof planOutputSchema>;
+export type PlanSum = z.output<typeof planSumSchema>;

@@ -8,12 +8,14 @@ import { planPowerSchema } from './power.ts';
 import {
   measurementSchema,
   pickSchema,
+  planBranchSchema,
   planCableSchema,
   planControlSchema,
   planItemSchema,
   planRunSchema,
   planTerminalSchema,
   planWireSchema,
+  scheduleSchema,
   stepSchema,
 } from './wiring.ts';
 
@@ -58,11 +60,13 @@ export const buildPlanSchema = z.object({
   boards: z.array(planBoardSchema),
   wires: z.array(planWireSchema),
   runs: z.array(planRunSchema),
+  branches: z.array(planBranchSchema),
   cables: z.array(planCableSchema),
   terminals: z.array(planTerminalSchema),
   controls: z.array(planControlSchema),
   measurements: z.array(measurementSchema),
   steps: z.array(stepSchema),
+  schedule: scheduleSchema,
   pick: z.array(pickSchema),
   /** Rounds of the loop between size and length. */
   passes: builders(z.int().positive()),

@@ -19,13 +19,14 @@ const name = builders(z.string());
 export const planItemSchema = z.object({
   id: name,
   part: builders(z.string().nullable()),
-  kind: name,
+  kind: everyone(z.string()),
   title: everyone(z.string()),
   partTitle: everyone(z.string()),
   origin: everyone(z.enum(['job', 'vehicle'])),
   board: builders(z.string().nullable()),
   seat: builders(z.string().nullable()),
-  seatTitle: builders(z.string().nullable()),
+  /** Where it is in the vehicle: the customer must find the main fuse. */
+  seatTitle: everyone(z.string().nullable()),
   zone: builders(zoneKindSchema),
   side: builders(vehicleSideSchema),
   massKg: orNull,
@@ -121,6 +122,20 @@ export const planRunSchema = z.object({
   ),
 });
 
+/** Wires that share a terminal and a stretch of their run, and part ways. */
+export const planBranchSchema = z.object({
+  /** The link that leaves. */
+  id: name,
+  /** The link that it leaves. */
+  from: name,
+  terminal: name,
+  /** Along the run, from the shared terminal to where they part. */
+  partsAtM: number,
+  legs: z.array(z.object({ wire: name, label: name, sharedM: number, ownM: number })),
+  /** Which way round the labels must face, since the tied pair can't be turned over later. */
+  facing: name,
+});
+
 export const planCableSchema = z.object({
   id: name,
   part: name,
@@ -165,8 +180,15 @@ export const measurementSchema = z.object({
   what: name,
   predicted: orNull,
   unit: name,
+  /** What a reading must lie between; null where nothing limits it on that side. */
+  least: orNull,
+  greatest: orNull,
+  /** When it is read: before the plan stands, on the bench, before first power, with power, while setting up. */
+  when: builders(z.enum(['survey', 'bench', 'before-power', 'power', 'set-up'])),
   asBuilt: builders(z.number().optional()),
   state: builders(z.enum(['open', 'agrees', 'differs'])),
+  /** Where to look for the cause of a reading that differs. */
+  explanation: builders(z.string().nullable()),
 });
 
 export const stepSchema = z.object({
@@ -174,12 +196,41 @@ export const stepSchema = z.object({
   layer: name,
   place: name,
   after: builders(z.array(z.string())),
+  /** The same steps with the reason for each. */
+  waitsFor: z.array(z.object({ step: name, why: name })),
+  /** Whose hands it takes where two people work: the one at the board, the one in the vehicle, or both. */
+  by: builders(z.enum(['board', 'vehicle', 'both'])),
   text: name,
   tools: builders(z.array(z.string())),
   minutes: number,
+  /** When it begins at the earliest where two people work, in minutes from the start. */
+  startMinute: number,
+  /** True where the whole job takes longer if this step does. */
+  critical: builders(z.boolean()),
   installs: builders(z.array(z.string())),
   acts: builders(z.array(z.string())),
   proof: name,
+});
+
+/** How long the order of work takes. */
+export const scheduleSchema = z.object({
+  /** One person, every step after the other. */
+  totalMinutes: number,
+  /** Two people, one at the board and one in the vehicle. */
+  twoPersonMinutes: number,
+  /** The longest chain of steps that wait for each other: no number of hands makes it shorter. */
+  criticalMinutes: number,
+  criticalPath: z.array(name),
+  /** The times that it is reckoned with; `cp` where the shop has not written its own. */
+  times: z.array(
+    z.object({
+      name,
+      says: name,
+      minutes: number,
+      given: builders(z.boolean()),
+      mark: builders(z.literal('cp').optional()),
+    }),
+  ),
 });
 
 export type PlanItem = z.output<typeof planItemSchema>;
@@ -187,9 +238,11 @@ export type PlanWire = z.output<typeof planWireSchema>;
 export type WireEnd = z.output<typeof wireEndSchema>;
 export type PlanRun = z.output<typeof planRunSchema>;
 export type PlanPass = NonNullable<PlanRun['passes']>[number];
+export type PlanBranch = z.output<typeof planBranchSchema>;
 export type PlanCable = z.output<typeof planCableSchema>;
 export type PlanTerminal = z.output<typeof planTerminalSchema>;
 export type PlanControl = z.output<typeof planControlSchema>;
 export type PlanPick = z.output<typeof pickSchema>;
 export type PlanMeasurement = z.output<typeof measurementSchema>;
 export type PlanStep = z.output<typeof stepSchema>;
+export type PlanSchedule = z.output<typeof scheduleSchema>;

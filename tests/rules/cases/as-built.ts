@@ -1,6 +1,9 @@
 import { aboutPlan } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
+/** What the rule does not look at. */
+const unread = { least: null, greatest: null, when: 'power', explanation: null } as const;
+
 export const asBuiltCases: RuleCases = {
   // Common practice, no source.
   'as-built-differs': {
@@ -17,6 +20,7 @@ export const asBuiltCases: RuleCases = {
                 unit: 'V',
                 asBuilt: 0.15,
                 state: 'differs',
+                ...unread,
               },
             ];
           }),
@@ -28,7 +32,9 @@ export const asBuiltCases: RuleCases = {
         name: 'nothing predicted, nothing read',
         about: () =>
           aboutPlan((plan) => {
-            plan.measurements = [{ id: 'x', what: 'x', predicted: null, unit: 'V', state: 'differs' }];
+            plan.measurements = [
+              { id: 'x', what: 'x', predicted: null, unit: 'V', state: 'differs', ...unread },
+            ];
           }),
         level: 'caution',
         subject: 'x',
@@ -40,8 +46,8 @@ export const asBuiltCases: RuleCases = {
         about: () =>
           aboutPlan((plan) => {
             plan.measurements = [
-              { id: 'x', what: 'x', predicted: 0.05, unit: 'V', asBuilt: 0.05, state: 'agrees' },
-              { id: 'y', what: 'y', predicted: 0.05, unit: 'V', state: 'open' },
+              { id: 'x', what: 'x', predicted: 0.05, unit: 'V', asBuilt: 0.05, state: 'agrees', ...unread },
+              { id: 'y', what: 'y', predicted: 0.05, unit: 'V', state: 'open', ...unread },
             ];
           }),
       },

@@ -1,0 +1,269 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { around, type Prediction } from './readings.ts';
+
+/** What readings are predicted from. */
+export type Predictable = Pick<BuildPlan, 'power' | 'audio' | 'boards' | 'items'>;
+
+/** Every line of the record, in the order in which it is read. Limits: common practice, no source. */
+export function predictions(job: Job, plan: Predictable): Prediction[] {
+  return [
+    ...surveyLines(job, plan),
+    ...benchLines(plan),
+    ...plugLines(plan),
+    ...supplyLines(job, plan),
+    ...gainLines(plan),
+    ...delayLines(plan),
+    ...lastLines(job, plan),
+  ];
+}
+
+/** Before the plan stands: the battery, its charging, and what is not known of the source. */
+function surveyLines(job: Job, { audio }: Predictable): Prediction[] {
+  const when = 'survey';
+  const battery: Prediction[] = [
+    {
+      id: 'battery-rest',
+      kind: 'battery-rest',
+      what: 'Battery at rest',
+      predicted: job.rules['voltage-rested'].value,
+      unit: 'V',
+      least: 12.4,
+      greatest: null,
+      when,
+    },
+    {
+      id: 'battery-charging',
+      kind: 'charging',
+      what: 'Battery, engine at 1,500 rpm',
+      predicted: job.rules['voltage-rated'].value,
+      unit: 'V',
+      least: 13.5,
+      greatest: 14.8,
+      when,
+    },
+    {
+      id: 'battery-ripple',
+      kind: 'charging',
+      what: 'Ripple at the battery, engine at 1,500 rpm, alternating volts',
+      predicted: null,
+      unit: 'V',
+      least: null,
+      greatest: 0.5,
+      when,
+    },
+  ];
+  const source = audio.outputs.flatMap(({ id, feeds, missing, cleanVoltageV }): Prediction[] => {
+    if (feeds.length === 0) return [];
+    const given = audio.inputs.find(({ output }) => output === id || output === `${id}+`)?.sourceV ?? null;
+    const base = { kind: 'source', least: null, greatest: null, when } as const;
+    const clean = {
+      ...base,
+      id: `${id}.clean-voltage`,
+      what: `${id}: greatest clean voltage, RMS`,
+      unit: 'V',
+    } as const;
+    const asked = (what: string) => missing.includes(what);
+    return [
+      ...(cleanVoltageV === null
+        ? [{ ...clean, predicted: given, ...around(given, (given ?? 0) * 0.25) }]
+        : []),
+      ...(asked('direct-current offset')
+        ? [
+            {
+              ...base,
+              id: `${id}.offset`,
+              what: `${id}: direct-current offset to ground`,
+              predicted: null,
+              unit: 'V',
+            } as const,
+          ]
+        : []),
+      ...(asked('bandwidth')
+        ? [
+            {
+              ...base,
+              id: `${id}.lowest`,
+              what: `${id}: lowest frequency, 3 dB down`,
+              predicted: null,
+              unit: 'Hz',
+            } as const,
+            {
+              ...base,
+              id: `${id}.highest`,
+              what: `${id}: highest frequency, 3 dB down`,
+              predicted: null,
+              unit: 'Hz',
+            } as const,
+          ]
+        : []),
+    ];
+  });
+  return [...battery, ...source];
+}
+
+/** On the bench, before the vehicle: a short is found by the meter, a fault by a limit of 3 to 5 A. */
+function benchLines({ boards, items, power }: Predictable): Prediction[] {
+  return boards.flatMap(({ id }): Prediction[] => {
+    const own = items.filter(({ board }) => board === id).map((item) => item.id);
+    const idleA = power.loads
+      .filter(({ item }) => own.includes(item))
+      .reduce((sum, load) => sum + load.idleA, 0);
+    return [
+      {
+        id: `${id}.positive-to-ground`,
+        kind: 'open-circuit',
+        what: `${id}: positive to ground, fuses out, after its capacitors took their charge`,
+        predicted: null,
+        unit: 'ohm',
+        least: 1000,
+        greatest: null,
+        when: 'bench',
+      },
+      {
+        id: `${id}.idle-current`,
+        kind: 'current',
+        what: `${id}: current at first power, limit at 3 to 5 A, all turned on, no signal`,
+        predicted: idleA,
+        unit: 'A',
+        least: 0.4 * idleA,
+        greatest: Math.max(1.5 * idleA, 0.5),
+        when: 'bench',
+      },
+    ];
+  });
+}
+
+function plugLines({ audio }: Predictable): Prediction[] {
+  return audio.channels.flatMap(({ id, loadOhm, dcResistanceOhm }): Prediction[] => {
+    if (loadOhm === null) return [];
+    const { fromOhm, toOhm } = dcResistanceOhm ?? { fromOhm: null, toOhm: null };
+    return [
+      {
+        id: `${id}.dc-resistance`,
+        kind: 'resistance',
+        what: `${id}: resistance at the speaker plug, plug off`,
+        predicted: fromOhm === null ? null : (fromOhm + toOhm) / 2,
+        unit: 'ohm',
+        least: fromOhm,
+        greatest: toOhm,
+        when: 'before-power',
+      },
+    ];
+  });
+}
+
+/** At rest, with music and at rated power: the voltage at each device, the drop of its feed and of its ground. */
+function supplyLines(job: Job, { power }: Predictable): Prediction[] {
+  const titles = new Map(power.points.map(({ name, title }) => [name, title]));
+  const rested = job.rules['voltage-rested'].value;
+  const items = [...new Set(power.drops.map(({ item }) => item))];
+  const atRest = items.map((item): Prediction => {
+    return {
+      id: `${item}.voltage.rest`,
+      kind: 'supply',
+      what: `${item}: supply voltage. Turned on, no signal, engine off`,
+      predicted: rested,
+      unit: 'V',
+      ...around(rested, 0.3),
+      when: 'power',
+    };
+  });
+  const loaded = power.drops
+    .filter(({ point }) => point === 'rated-power' || point === 'music')
+    .flatMap(({ point, item, voltageV, feedDropV, groundDropV }): Prediction[] => {
+      const title = titles.get(point) ?? point;
+      const line = (
+        name: string,
+        kind: Prediction['kind'],
+        what: string,
+        predicted: number,
+        tolerance: number,
+      ): Prediction => ({
+        id: `${item}.${name}.${point}`,
+        kind,
+        what: `${item}: ${what}. ${title}`,
+        predicted,
+        unit: 'V',
+        ...around(predicted, tolerance),
+        when: 'power',
+      });
+      return [
+        line('voltage', 'supply', 'supply voltage', voltageV, 0.3),
+        line('feed-drop', 'feed-drop', 'drop of the feed', feedDropV, 0.05),
+        line('ground-drop', 'ground-drop', 'drop of the ground', groundDropV, 0.05),
+      ];
+    });
+  return [...atRest, ...loaded];
+}
+
+function gainLines({ audio }: Predictable): Prediction[] {
+  return audio.channels.flatMap(({ id, loadOhm, gainVoltageV, toneHz }): Prediction[] => {
+    if (loadOhm === null) return [];
+    return [
+      {
+        id: `${id}.gain`,
+        kind: 'gain',
+        what: `${id}: gain voltage, ${Math.round(toneHz)} Hz tone, speakers off`,
+        predicted: gainVoltageV,
+        unit: 'V',
+        ...around(gainVoltageV, (gainVoltageV ?? 0) * 0.05),
+        when: 'set-up',
+      },
+    ];
+  });
+}
+
+function delayLines({ audio }: Predictable): Prediction[] {
+  return audio.speakers.flatMap(({ id, delayMs, delaySamples }): Prediction[] => {
+    if (delayMs === null || delaySamples === null) return [];
+    // Processors round to whole samples or to hundredths; 0.03 ms is a centimetre.
+    return [
+      {
+        id: `${id}.delay`,
+        kind: 'delay',
+        what: `${id}: delay as set, ${delaySamples} samples`,
+        predicted: delayMs,
+        unit: 'ms',
+        ...around(delayMs, 0.03),
+        when: 'set-up',
+      },
+    ];
+  });
+}
+
+/** Noise is sought from the amplifier back to the source; key-off draw 30 to 60 minutes after locking. */
+function lastLines(job: Job, { audio }: Predictable): Prediction[] {
+  const amplifiers = [...new Set(audio.channels.map(({ amplifier }) => amplifier))];
+  const noise = (id: string, what: string): Prediction => ({
+    id,
+    kind: 'noise',
+    what,
+    predicted: null,
+    unit: 'V',
+    least: null,
+    greatest: null,
+    when: 'set-up',
+  });
+  return [
+    ...amplifiers.map((id) =>
+      noise(`${id}.noise-shorted`, `${id}: noise at a speaker output, shorting plugs at its inputs`),
+    ),
+    ...amplifiers.map((id) =>
+      noise(
+        `${id}.noise-running`,
+        `${id}: noise at a speaker output, source on, 2,000 rpm, lights and blower on`,
+      ),
+    ),
+    {
+      id: 'key-off-draw',
+      kind: 'current',
+      what: 'Draw with the key off, 30 to 60 min after locking',
+      predicted: null,
+      unit: 'A',
+      least: null,
+      greatest: job.rules['key-off-draw'].value,
+      when: 'set-up',
+    },
+  ];
+}

@@ -1,0 +1,238 @@
+import type { PlanStep, PlanWire } from '../model/plan/index.ts';
+import type { ConductorRole } from '../model/vocabulary.ts';
+import {
+  benchOf,
+  endsInVehicle,
+  labelsOf,
+  minutesFor,
+  ownWires,
+  pieces,
+  type Step,
+  step,
+  type Work,
+} from './work.ts';
+import { commissioningSteps } from './work-with-power.ts';
+
+type Dependency = PlanStep['waitsFor'][number];
+const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
+
+/** The work in the vehicle: check in, runs, parts, board, connections, test, power. `tested` ends the bench of each board. */
+export function vehicleWork(work: Work, tested: readonly string[]): Step[] {
+  const { plan } = work;
+  const runs = plan.runs.map(({ id }) => layRun(work, id));
+  const mounts = mountSteps(work);
+  const boards = plan.boards.map(({ id }, index) =>
+    boardIn(
+      work,
+      id,
+      tested[index],
+      runs.map((run) => run.id),
+    ),
+  );
+  const ready = [...boards, ...(boards.length === 0 ? runs : []), ...mounts].map(({ id }): Dependency => {
+    return {
+      step: id,
+      why: id.startsWith('board-in') ? 'a loop is left at the fixed board' : 'both ends must be in place',
+    };
+  });
+  const connects = connectSteps(work, ready);
+  const caps = capSteps(work, runs, ready);
+  const before = [...connects.slice(-1), ...caps].map(({ id }): Dependency => {
+    return { step: id, why: 'every end is made before it is tested' };
+  });
+  return [
+    ...beginning(work),
+    ...runs,
+    ...mounts,
+    ...boards,
+    ...connects,
+    ...caps,
+    ...commissioningSteps(
+      work,
+      before.length > 0 ? before : ready.length > 0 ? ready : [{ step: 'battery-off', why: 'nothing else' }],
+    ),
+  ];
+}
+
+function beginning(work: Work): Step[] {
+  const survey = work.plan.measurements.filter(({ when }) => when === 'survey');
+  return [
+    step('check-in', [], {
+      layer: 'prepare',
+      ...vehicle,
+      text: 'Check the vehicle in on the survey sheet: warning lamps, damage, functions; take the readings of the survey',
+      tools: ['meter', 'survey sheet'],
+      minutes: minutesFor(work, 'check-in') + minutesFor(work, 'take-reading', survey.length),
+      acts: ['check-in', ...survey.map(({ id }) => `measure:${id}`)],
+      proof: 'Every line is ticked and the customer has signed it',
+    }),
+    step('battery-off', [{ step: 'check-in', why: 'the readings need the battery on' }], {
+      layer: 'prepare',
+      ...vehicle,
+      text: "Key out; take the battery's negative lead off as the vehicle's maker says, and wait for the restraint system",
+      tools: ['10 mm spanner', 'insulating cap'],
+      minutes: minutesFor(work, 'battery-off'),
+      acts: ['battery-off'],
+      proof: 'The negative lead is off, capped, and can not spring back',
+    }),
+  ];
+}
+
+const safe: Dependency = {
+  step: 'battery-off',
+  why: 'no trim comes off and no wire is laid with the battery on',
+};
+
+function layRun(work: Work, run: string): Step {
+  const { plan } = work;
+  const wires = ownWires(work).filter((wire) => wire.run === run);
+  const found = plan.runs.find(({ id }) => id === run);
+  const grommets = found?.grommets ?? [];
+  return step(`run-${run}`, [safe], {
+    layer: 'run',
+    ...vehicle,
+    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommets.length > 0 ? `; grommets: ${grommets.length}` : ''}`,
+    tools: ['trim tools', 'pull line', 'label printer'],
+    minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
+    installs: wires.map(({ id }) => id),
+    acts: [
+      ...wires.map(({ id }) => `label:${id}`),
+      ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
+      ...(found?.covering ? [`cover:${run}`] : []),
+    ],
+    proof:
+      'Clear of airbags, pedals, seat rails and sharp edges; a grommet in every metal edge; a tie every 12 in',
+  });
+}
+
+/** The parts of one place in one step, an enclosure before the speaker that goes into it. */
+function mountSteps(work: Work): Step[] {
+  const items = work.plan.items.filter(({ origin, board }) => origin === 'job' && board === null);
+  const rank = (kind: string) => (kind === 'enclosure' ? 0 : 1);
+  return [...new Set(items.map(({ seat }) => seat))].map((seat) => {
+    const own = items
+      .filter((item) => item.seat === seat)
+      .toSorted((a, b) => rank(a.kind) - rank(b.kind))
+      .map(({ id }) => id);
+    const controls = work.plan.controls.filter(({ item }) => own.includes(item));
+    const preset = controls.length > 0 ? '; put its controls in their presets' : '';
+    return step(`mount-${seat ?? 'loose'}`, [safe], {
+      layer: 'place',
+      ...vehicle,
+      text: `Mount at ${seat ?? 'its place'}: ${own.join(', ')}${preset}`,
+      tools: ['screwdriver', 'trim tools'],
+      minutes: minutesFor(work, 'mount-item', own.length) + minutesFor(work, 'set-control', controls.length),
+      installs: own,
+      acts: controls.map(({ item, control }) => `set:${item}.${control}`),
+      proof: 'Held by sound metal or its own bracket, not by trim; window glass, seats and doors move freely',
+    });
+  });
+}
+
+function boardIn(work: Work, board: string, tested: string | undefined, runs: readonly string[]): Step {
+  return step(
+    `board-in-${board}`,
+    [
+      ...(tested === undefined
+        ? []
+        : [{ step: tested, why: 'a fault on the bench costs minutes, in the vehicle hours' }]),
+      ...runs.map((run) => ({ step: run, why: 'the ends of the run must lie ready at the board' })),
+      ...(runs.length === 0 ? [safe] : []),
+    ],
+    {
+      layer: 'board',
+      place: 'vehicle',
+      by: 'both',
+      text: `Fix ${board} on its sound points, the wires of the runs led to its edges`,
+      tools: ['torque wrench'],
+      minutes: minutesFor(work, 'board-in'),
+      acts: [`fix:${board}`],
+      proof: 'Every fixing is torqued; the board does not move by hand; no wire is pinched',
+    },
+  );
+}
+
+/** Ground first and power last: nothing can be live while it is handled. */
+const connecting: readonly {
+  readonly layer: ConductorRole;
+  readonly text: string;
+  readonly proof: string;
+}[] = [
+  {
+    layer: 'ground',
+    text: 'Connect the grounds on bare metal',
+    proof: 'Bare metal, serrated washer, torqued, sealed; under 0.1 ohm to the battery lead',
+  },
+  { layer: 'signal', text: 'Plug in the signal', proof: 'Each plug seats fully and is tied beside it' },
+  {
+    layer: 'control',
+    text: 'Plug in the control leads',
+    proof: 'The plug clicks; the lead has no tight bend',
+  },
+  { layer: 'turn-on', text: 'Connect the turn-on', proof: 'Under 1 ohm end to end; open to ground' },
+  {
+    layer: 'speaker',
+    text: 'Connect the speakers',
+    proof: 'Plus to plus by label; no strand outside its port',
+  },
+  {
+    layer: 'power',
+    text: 'Connect the power, every fuse out',
+    proof: 'Torqued, capped at the battery end; a tug does not move it',
+  },
+];
+
+function connectSteps(work: Work, ready: readonly Dependency[]): Step[] {
+  const wires = ownWires(work).filter((wire) => endsInVehicle(work, wire));
+  const loose = (wire: PlanWire) => wire.run === null && benchOf(work, wire) === null;
+  const steps: Step[] = [];
+  for (const { layer, text, proof } of connecting) {
+    const own = wires.filter(({ role }) => role === layer);
+    if (own.length === 0) continue;
+    const before = steps.at(-1);
+    const waits = before
+      ? [{ step: before.id, why: 'ground first, power last: nothing is live while it is handled' }]
+      : ready.length > 0
+        ? ready
+        : [safe];
+    const laid = own.filter(loose);
+    steps.push(
+      step(`connect-${layer}`, waits, {
+        layer,
+        ...vehicle,
+        text: `${text}: ${labelsOf(own)}`,
+        tools:
+          layer === 'ground' ? ['wire brush', 'torque wrench', 'sealer'] : ['crimp tool', 'torque driver'],
+        minutes:
+          minutesFor(work, 'connect-wire', new Set(own.map(({ link }) => link)).size) +
+          minutesFor(work, 'lay-wire', pieces(laid)),
+        installs: laid.map(({ id }) => id),
+        acts: [...laid.map(({ id }) => `label:${id}`), ...own.map(({ id }) => `connect:${id}`)],
+        proof,
+      }),
+    );
+  }
+  return steps;
+}
+
+/** Spare conductors are capped, and say so: a bare end finds metal sooner or later. */
+function capSteps(work: Work, runs: readonly Step[], ready: readonly Dependency[]): Step[] {
+  return work.plan.cables.flatMap(({ id, conductors }) => {
+    const spare = conductors.filter(({ wire }) => wire === null).map(({ name }) => name);
+    if (spare.length === 0 || spare.length === conductors.length) return [];
+    const carried = conductors.flatMap(({ wire }) => wire ?? []);
+    const run = runs.find(({ installs }) => installs.some((wire) => carried.includes(wire)));
+    const waits = run ? [{ step: run.id, why: 'the cable is in place' }] : ready.slice(0, 1);
+    return [
+      step(`cap-${id}`, waits.length > 0 ? waits : [safe], {
+        layer: 'dress',
+        ...vehicle,
+        text: `Cut back, cap and label as spare at both ends of ${id}: ${spare.join(', ')}`,
+        tools: ['heat gun', 'label printer'],
+        minutes: minutesFor(work, 'connect-wire', spare.length),
+        acts: spare.map((name) => `cap:${id}.${name}`),
+        proof: 'No bare strand shows; the label says spare at both ends',
+      }),
+    ];
+  });
+}

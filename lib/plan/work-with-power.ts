@@ -1,0 +1,102 @@
+import type { PlanMeasurement, PlanStep } from '../model/plan/index.ts';
+import { benchOf, minutesFor, ownWires, type Step, step, type Work } from './work.ts';
+
+type Dependency = PlanStep['waitsFor'][number];
+const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
+
+/** From the last connection to the hand-over: test without power, fuses, first power, gains, readings. */
+export function commissioningSteps(work: Work, before: readonly Dependency[]): Step[] {
+  const hasFuses = work.plan.power.fuses.length > 0;
+  const steps = [testStep(work, before), batteryOn(work)];
+  if (hasFuses) steps.push(fuseStep(work));
+  const live = steps.at(-1)?.id ?? 'battery-on';
+  return [...steps, ...poweredSteps(work, live)];
+}
+
+const readingsOf = ({ plan }: Work, ...whens: readonly PlanMeasurement['when'][]) =>
+  plan.measurements.filter(({ when }) => whens.includes(when)).map(({ id }) => id);
+
+function testStep(work: Work, before: readonly Dependency[]): Step {
+  // What was laid on the bench was tested there from end to end.
+  const tested = ownWires(work).filter((wire) => benchOf(work, wire) === null);
+  const readings = readingsOf(work, 'before-power');
+  return step('test-without-power', before, {
+    layer: 'test',
+    ...vehicle,
+    text: 'With every fuse out and the battery off: each wire end to end, polarity of each speaker, positive to ground open, resistance at each speaker plug',
+    tools: ['meter', 'polarity tester'],
+    minutes: minutesFor(work, 'test-wire', tested.length) + minutesFor(work, 'take-reading', readings.length),
+    acts: [
+      ...tested.map(({ id }) => `test:${id}`),
+      'test:polarity',
+      ...readings.map((id) => `measure:${id}`),
+    ],
+    proof: 'Positive to ground reads open; each speaker plug reads within its limits',
+  });
+}
+
+function batteryOn(work: Work): Step {
+  return step(
+    'battery-on',
+    [{ step: 'test-without-power', why: 'a short is found by the meter, not by the battery' }],
+    {
+      layer: 'power',
+      ...vehicle,
+      text: 'Connect the battery, its negative lead last, every fuse of the job still out',
+      tools: ['10 mm spanner'],
+      minutes: minutesFor(work, 'connect-wire'),
+      acts: ['battery-on'],
+      proof: 'No spark and no warning lamp; clock and windows as the vehicle maker says',
+    },
+  );
+}
+
+function fuseStep(work: Work): Step {
+  const { fuses } = work.plan.power;
+  const behind = fuses.filter(({ source }) => source === null).map(({ id }) => id);
+  const atSource = fuses.filter(({ source }) => source !== null).map(({ id }) => id);
+  const order = [...behind, ...atSource];
+  return step('fuses', [{ step: 'battery-on', why: 'the fuse closes the circuit, not the battery clamp' }], {
+    layer: 'power',
+    ...vehicle,
+    text: `Fit the fuses, branches first and those at the source last: ${order.join(', ')}`,
+    tools: ['fuse puller', 'meter'],
+    minutes: minutesFor(work, 'fit-fuse', order.length),
+    acts: order.map((id) => `fit-fuse:${id}`),
+    proof: 'Each rating is that of the fuse list; source at its lowest level, so that nothing plays yet',
+  });
+}
+
+function poweredSteps(work: Work, live: string): Step[] {
+  const power = readingsOf(work, 'power');
+  const setUp = readingsOf(work, 'set-up');
+  return [
+    step('first-power', [{ step: live, why: 'supply before turn-on' }], {
+      layer: 'test',
+      ...vehicle,
+      text: 'First power in the vehicle, source at its lowest level: processor first, then one amplifier after the other; take the readings of supply and ground',
+      tools: ['meter'],
+      minutes: minutesFor(work, 'test-wire', 5) + minutesFor(work, 'take-reading', power.length),
+      acts: ['first-power', ...power.map((id) => `measure:${id}`)],
+      proof: 'Every device shows ready; each reading lies within its limits or is explained',
+    }),
+    step('set-up', [{ step: 'first-power', why: 'a gain set on a low supply is wrong' }], {
+      layer: 'set-up',
+      ...vehicle,
+      text: 'Load the filters, set the gains with the speakers off, then delays and polarity; take the readings',
+      tools: ['true-RMS meter', 'test tones', 'hearing protection'],
+      minutes: Math.max(1, minutesFor(work, 'set-gain', setUp.length)),
+      acts: ['set-up', ...setUp.map((id) => `measure:${id}`)],
+      proof: 'Each gain reads its voltage within 5 %; each filter and delay is as on the sheet',
+    }),
+    step('hand-over', [{ step: 'set-up', why: 'nobody hears it before it is set' }], {
+      layer: 'hand-over',
+      ...vehicle,
+      text: 'Play one channel at a time from the lowest level up, check the functions of the check-in again, show the customer main fuse and level',
+      tools: ['check-in sheet'],
+      minutes: minutesFor(work, 'check-in'),
+      acts: ['hand-over'],
+      proof: 'Every function works as at check-in; the record is signed',
+    }),
+  ];
+}

@@ -1,0 +1,84 @@
+import type { BuildPlan, PlanStep, PlanWire } from '../model/plan/index.ts';
+import { type WorkTimeName, workMinutes } from '../model/work-times.ts';
+
+/** What the order of work follows from. */
+export interface Work {
+  readonly plan: Pick<
+    BuildPlan,
+    'items' | 'wires' | 'runs' | 'cables' | 'boards' | 'power' | 'controls' | 'measurements'
+  >;
+  /** The shop's own times in seconds, by name. */
+  readonly times: Readonly<Record<string, number | undefined>>;
+  /** What the job says must be in place before a device. */
+  readonly declared: readonly Wait[];
+}
+
+/** One thing that waits for another, with the reason. */
+export interface Wait {
+  /** The item that waits. */
+  readonly item: string;
+  /** The item, or the wire (a link's id), that must be in place before it. */
+  readonly after: string;
+  readonly why: string;
+}
+
+/** A step before it is known when it begins. */
+export type Step = Omit<PlanStep, 'after' | 'startMinute' | 'critical'>;
+type Dependency = PlanStep['waitsFor'][number];
+
+/** A step; what is left out is empty. */
+export function step(
+  id: string,
+  waitsFor: readonly Dependency[],
+  own: Pick<Step, 'layer' | 'place' | 'by' | 'text' | 'proof'> & Partial<Step>,
+): Step {
+  return { id, waitsFor: [...waitsFor], tools: [], minutes: 0, installs: [], acts: [], ...own };
+}
+
+/** Minutes of some pieces of work of one kind. */
+export function minutesFor({ times }: Work, name: WorkTimeName, pieces = 1): number {
+  return Math.round(workMinutes(times, name).minutes * pieces);
+}
+
+/** The item of a terminal id: `amp` of `amp.B+`. */
+export function itemOf(terminal: string): string {
+  return terminal.slice(0, terminal.indexOf('.'));
+}
+
+/** The boards that a wire ends on; null for an end in the vehicle. */
+function boardsOf({ plan }: Work, wire: PlanWire): readonly (string | null)[] {
+  return wire.ends.map(({ terminal }) => plan.items.find(({ id }) => id === itemOf(terminal))?.board ?? null);
+}
+
+/**
+ * The board on whose bench a wire is laid: both ends are on it, or one is and no run carries the other away, so that
+ * its tail is coiled until the board is in the vehicle. Null for a wire that is laid at the vehicle.
+ */
+export function benchOf(work: Work, wire: PlanWire): string | null {
+  const [from, to] = boardsOf(work, wire);
+  if (wire.run !== null) return null;
+  if (from && to) return from === to ? from : null;
+  return from ?? to ?? null;
+}
+
+/** True for a wire that is connected at the vehicle, at one end or both. */
+export function endsInVehicle(work: Work, wire: PlanWire): boolean {
+  const [from, to] = boardsOf(work, wire);
+  return from === null || from !== to;
+}
+
+/** The wires that the job adds; what the vehicle came with is in place. */
+export function ownWires({ plan }: Work): readonly PlanWire[] {
+  return plan.wires.filter(({ origin }) => origin === 'job');
+}
+
+/** How many pieces are laid: the conductors of a cable, and the two of a pair, go as one. */
+export function pieces(wires: readonly PlanWire[]): number {
+  return new Set(wires.map(({ cable, link }) => (cable === undefined ? `link ${link}` : `cable ${cable}`)))
+    .size;
+}
+
+/** Labels of wires as one list, those of a pair or cable beside each other. */
+export function labelsOf(wires: readonly PlanWire[]): string {
+  return wires.map(({ label }) => label).join(', ');
+}
