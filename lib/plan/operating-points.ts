@@ -80,7 +80,7 @@ function networkElements(input: NetworkInput, point: PointDefinition): NetworkEl
 }
 
 /** Nodes that a source is joined to; what hangs on nothing would only float. */
-function reachedNodes({ circuit }: NetworkInput): ReadonlySet<string> {
+export function reachedNodes({ circuit }: Pick<NetworkInput, 'circuit'>): ReadonlySet<string> {
   const nodes = new Set(circuit.sources.flatMap(({ positive, negative }) => [positive, negative]));
   for (let before = 0; before !== nodes.size; ) {
     before = nodes.size;

@@ -13,8 +13,10 @@ import { traced } from '../power/traced.ts';
 import { planCharging, planTurnOn } from './charging.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { deviceDrops } from './device-drops.ts';
+import { faultCurrents } from './fault-currents.ts';
 import { fuseShelf } from './fuse-shelf.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
+import { planKeyOff } from './key-off.ts';
 import { operatingPoints, solvePoint } from './operating-points.ts';
 import type { PlanBook } from './plan-book.ts';
 import type { PowerSizing, SizedPower } from './size-power.ts';
@@ -24,14 +26,16 @@ import { planSize } from './wires.ts';
 export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook): PlanPower {
   const { job, devices, circuit, loads } = sizing;
   const network = { ...sizing, ...sized };
+  const faults = faultCurrents(network);
   const points = operatingPoints.map((point) => solvePoint(network, point));
   return {
     points,
     drops: points.flatMap((point) => deviceDrops(network, point)),
     turnOn: planTurnOn(job, devices, book),
     conductors: [...sized.conductors.values()].map((conductor) => planConductor(conductor, sizing, book)),
-    fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, book)),
+    fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, faults, book)),
     charging: planCharging(job, circuit, loads, book),
+    keyOff: planKeyOff(job, book),
     loads: [...loads],
   };
 }
@@ -85,11 +89,13 @@ function planFuse(
   fuse: SizedFuse,
   sizing: PowerSizing,
   { conductors }: SizedPower,
+  faults: ReturnType<typeof faultCurrents>,
   book: PlanBook,
 ): PlanFuse {
   const { job, paths } = sizing;
   const { edge, device, form, ratingA, choice, protects } = fuse;
   const at = `power.fuses.${edge.id}`;
+  const fault = faults.get(edge.id);
   const shelf = fuseShelf(job.parts, job.shop).fuses.filter(
     (one) => one.form === form && one.ratingA === ratingA,
   );
@@ -110,6 +116,7 @@ function planFuse(
     part: stocked?.part ?? null,
     interruptA: stocked?.interruptA ?? fuseForms[form].interruptA,
     needsInterruptA: fuse.needsInterruptA,
+    faultA: fault ? book.trace(`${at}.faultA`, fault) : null,
     holderA: fuse.holderA,
     from: edge.from,
     to: edge.to,
@@ -123,7 +130,7 @@ function planFuse(
     chosen: fuse.givenA === null ? 'computed' : 'given',
     reason:
       fuse.givenA === null ? (choice?.reason ?? 'no rating could be computed') : `given: ${fuse.givenA} A`,
-    alternatives: choice ? alternativesOf(choice) : [],
+    alternatives: choice ? alternativesOf(choice, ratingA) : [],
     loads: paths.downstream(edge).map(({ device: { id } }) => id),
   };
 }
@@ -151,8 +158,10 @@ function distanceM({ source, edge }: SizedFuse, { paths, lengths }: PowerSizing)
   return way?.reduce((sum, { kind, id }) => sum + (kind === 'conductor' ? lengthM(id) : 0), 0) ?? null;
 }
 
-function alternativesOf({ alternatives }: FuseChoice): FuseAlternative[] {
-  return alternatives.map(
+/** What else may lawfully stand there: where the job gave another rating, the one that would have been chosen first. */
+function alternativesOf({ alternatives, chosen }: FuseChoice, ratingA: number | null): FuseAlternative[] {
+  const all = chosen && chosen.ratingA !== ratingA ? [chosen, ...alternatives] : alternatives;
+  return all.map(
     ({ form, ratingA, part, stockQuantity, addParts, boardAreaM2, keepsMargin }: LawfulFuse) => ({
       form,
       ratingA,

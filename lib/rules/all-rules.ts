@@ -2,6 +2,7 @@ import { asBuiltRules } from './as-built.ts';
 import { batteryRules } from './battery-placement.ts';
 import { behindHoleRules } from './behind-holes.ts';
 import { chargingRules } from './charging.ts';
+import { chargingVariesRules } from './charging-varies.ts';
 import { conductorWithoutFuseRules } from './conductor-without-fuse.ts';
 import { controlRules } from './controls.ts';
 import { copperCladRules } from './copper-clad.ts';
@@ -14,6 +15,8 @@ import { groundRules } from './ground.ts';
 import { heatRules } from './heat.ts';
 import { insulationRules } from './insulation-and-zone.ts';
 import { interruptingRules } from './interrupting.ts';
+import { interruptingDownstreamRules } from './interrupting-downstream.ts';
+import { keyOffRules } from './key-off.ts';
 import { mountingRules } from './mounting.ts';
 import { portRules } from './ports.ts';
 import { powerAndSignalRules } from './power-and-signal-sides.ts';
@@ -38,12 +41,15 @@ export const rules: readonly Rule[] = [
   ...fuseRatingRules,
   ...fuseOrderRules,
   ...interruptingRules,
+  ...interruptingDownstreamRules,
   ...insulationRules,
   ...supplyCollapseRules,
   ...voltageDropRules,
   ...groundRules,
   ...batteryRules,
   ...chargingRules,
+  ...chargingVariesRules,
+  ...keyOffRules,
   ...vehicleSupplyRules,
   ...portRules,
   ...copperCladRules,

@@ -3,6 +3,7 @@ import { asBuiltCases } from './as-built.ts';
 import { batteryPlacementCases } from './battery-placement.ts';
 import { behindHolesCases } from './behind-holes.ts';
 import { chargingCases } from './charging.ts';
+import { chargingVariesCases } from './charging-varies.ts';
 import { conductorWithoutFuseCases } from './conductor-without-fuse.ts';
 import { controlsCases } from './controls.ts';
 import { copperCladCases } from './copper-clad.ts';
@@ -15,6 +16,8 @@ import { groundCases } from './ground.ts';
 import { heatCases } from './heat.ts';
 import { insulationAndZoneCases } from './insulation-and-zone.ts';
 import { interruptingCases } from './interrupting.ts';
+import { interruptingDownstreamCases } from './interrupting-downstream.ts';
+import { keyOffCases } from './key-off.ts';
 import { mountingCases } from './mounting.ts';
 import { portsCases } from './ports.ts';
 import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
@@ -36,6 +39,7 @@ export const cases: RuleCases = {
   ...batteryPlacementCases,
   ...behindHolesCases,
   ...chargingCases,
+  ...chargingVariesCases,
   ...conductorWithoutFuseCases,
   ...controlsCases,
   ...copperCladCases,
@@ -48,6 +52,8 @@ export const cases: RuleCases = {
   ...heatCases,
   ...insulationAndZoneCases,
   ...interruptingCases,
+  ...interruptingDownstreamCases,
+  ...keyOffCases,
   ...mountingCases,
   ...portsCases,
   ...powerAndSignalSidesCases,

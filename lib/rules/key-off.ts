@@ -1,0 +1,59 @@
+import { deviceSpot } from './look-up.ts';
+import type { Rule, Verdict } from './rule.ts';
+import { defaultSource, houseRule, partData } from './source.ts';
+import { amps, listed } from './words.ts';
+
+const keyOffOver: Rule = {
+  id: 'key-off-over-limit',
+  asks: 'With the key off the added devices draw at most 50 mA together.',
+  levels: ['caution'],
+  ...defaultSource('key-off-draw'),
+  judge({ job, plan }) {
+    const keyOff = plan.power.keyOff;
+    const { from } = houseRule(job, 'key-off-draw');
+    if (!keyOff || keyOff.drawA <= keyOff.limitA + 1e-12) return [];
+    const drawing = keyOff.items
+      .filter(({ drawA }) => (drawA ?? 0) > 0)
+      .toSorted((a, b) => (b.drawA ?? 0) - (a.drawA ?? 0) || (a.item < b.item ? -1 : 1));
+    const [most] = drawing;
+    return [
+      {
+        level: 'caution',
+        of: drawing.map(({ item }) => item),
+        message: `with the key off ${listed(drawing.map(({ item, drawA }) => `${item} (${amps(drawA ?? 0)})`))} draw ${amps(keyOff.drawA)} together; ${amps(keyOff.limitA)} is the limit for the whole vehicle`,
+        value: keyOff.drawA,
+        limit: keyOff.limitA,
+        unit: 'A',
+        remedy:
+          'feed what draws most through a relay that opens with the key, and measure 30 to 60 min after locking',
+        ...from,
+        ...deviceSpot(job, most?.item ?? ''),
+      },
+    ];
+  },
+};
+
+const keyOffUntold: Rule = {
+  id: 'key-off-not-told',
+  asks: 'Every added device tells what it draws with the key off.',
+  levels: ['note'],
+  ...partData,
+  judge({ job, plan }): Verdict[] {
+    const untold = (plan.power.keyOff?.items ?? []).filter(({ drawA }) => drawA === null);
+    const [first] = untold;
+    if (!first) return [];
+    const names = untold.map(({ item }) => item);
+    return [
+      {
+        level: 'note',
+        of: names,
+        message: `the key-off draw of ${listed(names)} is not known: the sum leaves it out`,
+        remedy: 'write it as key-off: of the supply in the part, or measure 30 to 60 min after locking',
+        ...partData,
+        ...deviceSpot(job, first.item),
+      },
+    ];
+  },
+};
+
+export const keyOffRules: readonly Rule[] = [keyOffOver, keyOffUntold];
