@@ -1,8 +1,15 @@
 import { dimensionNote, dimensionText, type LengthStyle } from '../../model/length-text.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
-import { arcPoint, drawBoardEdge, drawHole, holeBox, viewIn, windowBox, windowRound } from '../board-view.ts';
-import { drawDirectionArrows } from '../direction-arrows.ts';
-import { anchorAt } from '../label-candidates.ts';
+import {
+  arcPoint,
+  drawBoardEdge,
+  drawHole,
+  holeBox,
+  viewIn,
+  windowBox,
+  windowRound,
+} from '../board/board-view.ts';
+import { drawDirectionArrows } from '../board/direction-arrows.ts';
 import {
   drawRows,
   type Feature,
@@ -10,11 +17,12 @@ import {
   type RowPlan,
   rowMargins,
   rowsHaveRoom,
-} from '../ordinate-rows.ts';
+} from '../board/ordinate-rows.ts';
+import { type ScaledSheet, sheetFor, within } from '../board/scaled-sheet.ts';
+import { anchorAt } from '../label-candidates.ts';
 import type { Page } from '../page.ts';
 import { at, type PaperBox } from '../paper.ts';
 import { onPaper, type PlanView, type ScaleRatio } from '../scale.ts';
-import { type ScaledSheet, sheetFor, within } from '../scaled-sheet.ts';
 import { types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import type { TextMetrics } from '../text-metrics.ts';

@@ -1,10 +1,12 @@
 import { cut } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
+import { placement } from './placement.ts';
 import { power } from './power.ts';
+import { signal } from './signal.ts';
 
 /** The kinds of drawing in the order in which they are numbered. */
-export const drawingIds = ['cut', 'power'] as const;
+export const drawingIds = ['cut', 'placement', 'power', 'signal'] as const;
 export type DrawingId = (typeof drawingIds)[number];
 
 /** Every kind of drawing. One that is missing here does not compile. */
-export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = { cut, power };
+export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = { cut, placement, power, signal };

@@ -4,6 +4,7 @@ import { type FeedGrid, feedGrid } from '../feed/feed-grid.ts';
 import { paintFeed } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
+import { currentText } from '../feed/feed-words.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, widthMm } from '../paper.ts';
 import type { TextMetrics } from '../text-metrics.ts';
@@ -40,6 +41,7 @@ function powerPages(plan: BuildPlan, metrics: TextMetrics): Page[] {
       const widths = feedWidths(grid, plan, metrics);
       return feedParts(grid, heightMm(room), metrics).map((part) => ({ grid, widths, part }));
     });
+  const factsOf = (item: string): string[] => deviceFacts(plan, item);
   return sheets.map(({ grid, widths, part }, index): Page => {
     const many = sheets.length > 1;
     return {
@@ -47,7 +49,7 @@ function powerPages(plan: BuildPlan, metrics: TextMetrics): Page[] {
       id: many ? `power-${index + 1}` : 'power',
       title: many ? `Power diagram, part ${index + 1} of ${sheets.length}` : 'Power diagram',
       paint: (drawing, inside) => {
-        paintFeed(drawing, plan, grid, widths, part, inside);
+        paintFeed(drawing, { plan, grid, widths, part, factsOf }, inside);
         return [];
       },
     };
@@ -56,6 +58,14 @@ function powerPages(plan: BuildPlan, metrics: TextMetrics): Page[] {
 
 function gridOf(plan: BuildPlan, tree: FeedNode): FeedGrid {
   return feedGrid(plan, { roots: [tree], rings: [] });
+}
+
+/** Current of a device and the voltage that it gets at rated power. */
+function deviceFacts({ power: { loads, drops } }: BuildPlan, item: string): string[] {
+  const load = loads.find((one) => one.item === item);
+  if (!load) return [];
+  const drop = drops.find((one) => one.item === item && one.point === 'rated-power');
+  return [currentText(load.ratedA) + (drop ? `, ${drop.voltageV.toFixed(1)} V` : ', NOT SOLVED')];
 }
 
 function describe({ power: { fuses, loads } }: BuildPlan): string {

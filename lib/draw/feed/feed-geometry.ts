@@ -12,7 +12,7 @@ export const tallPadMm = 7.5;
 /** Room below the line of a node for what hangs on it: symbol, ground conductor, body. */
 const hangsMm: Readonly<Record<GridNode['kind'], number>> = {
   alternator: 47,
-  battery: 42,
+  battery: 45,
   'ground-bar': tallPadMm + 28,
   body: 18,
   elsewhere: 11,

@@ -1,4 +1,4 @@
-import type { BuildPlan, PlanFuse } from '../../model/plan/index.ts';
+import type { PlanFuse } from '../../model/plan/index.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { baselineFor, drawLines, drawText, fitText, linePitchMm } from '../lettering.ts';
 import { at, cornersOf, type PaperBox, type PaperPoint } from '../paper.ts';
@@ -9,7 +9,7 @@ import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
 import { elsewhereText, tallPadMm, titleLines } from './feed-geometry.ts';
 import type { GridNode } from './feed-grid.ts';
 import type { PlacedFeed } from './feed-paint.ts';
-import { conductorLines, currentText, formText, ratingText, shortName } from './feed-words.ts';
+import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
 
 type NodePainter = (drawing: Drawing, parent: Parent, placed: PlacedFeed, node: GridNode) => void;
 
@@ -55,14 +55,14 @@ function paintSource(drawing: Drawing, parent: Parent, placed: PlacedFeed, node:
   const { xMm, yMm } = middleOf(placed, node);
   const isBattery = node.kind === 'battery';
   const reachMm = isBattery ? 5 : 7.5;
-  const symbolMm = yMm + 14.5 + reachMm - 5;
+  const symbolMm = yMm + (isBattery ? 17 : 14.5) + reachMm - 5;
   const symbol = isBattery
     ? placeSymbol(symbols.battery, at(xMm, symbolMm), 3)
     : placeSymbol(symbols.generator, at(xMm, symbolMm));
   drawConductor(parent, [at(xMm, yMm), at(xMm, symbolMm - reachMm)], 'power');
   if (isBattery) drawSymbol(drawing, parent, placeSymbol(symbols.junction, at(xMm, yMm)));
   drawSymbol(drawing, parent, symbol);
-  const titleMm = at(xMm + (isBattery ? 6 : 7), baselineFor(symbolMm - (isBattery ? 4.6 : 2), types.item));
+  const titleMm = at(xMm + (isBattery ? 6 : 7), baselineFor(symbolMm - (isBattery ? 4 : 2), types.item));
   drawLines(drawing, parent, titleLines(node, drawing.metrics), titleMm, { type: types.item });
   paintHangingGround(drawing, parent, placed, node, at(xMm, symbolMm + reachMm));
 }
@@ -189,12 +189,12 @@ function paintWayRating(drawing: Drawing, parent: Parent, fuse: PlanFuse, middle
 
 const devicePadMm = 6.6;
 
-/** A device with its current and the voltage that it gets at rated power. */
+/** A device with what is told of it. */
 function paintDevice(drawing: Drawing, parent: Parent, placed: PlacedFeed, node: GridNode): void {
   const box = tallBox(placed, node, devicePadMm);
   const { metrics } = drawing;
   drawShape(parent, cornersOf(box), lines.seen);
-  const facts = deviceFacts(placed.plan, node.item.id);
+  const facts = placed.factsOf(node.item.id);
   const room = {
     widthMm: box.rightMm - box.leftMm - 3,
     heightMm: box.bottomMm - box.topMm - 2 - facts.length * 4,
@@ -210,14 +210,6 @@ function paintDevice(drawing: Drawing, parent: Parent, placed: PlacedFeed, node:
   drawLines(drawing, parent, title.lines, at(xMm, topMm), { type: title.type, align: 'middle' });
   const factsMm = topMm + (title.lines.length - 1) * linePitchMm(title.type) + 4.4;
   drawLines(drawing, parent, facts, at(xMm, factsMm), { type: types.note, align: 'middle' });
-}
-
-function deviceFacts({ power }: BuildPlan, item: string): string[] {
-  const load = power.loads.find((one) => one.item === item);
-  if (!load) return [];
-  const drop = power.drops.find((one) => one.item === item && one.point === 'rated-power');
-  const voltage = drop ? `, ${drop.voltageV.toFixed(1)} V` : ', voltage not solved';
-  return [`${currentText(load.ratedA)}${voltage}`];
 }
 
 function paintGroundBar(drawing: Drawing, parent: Parent, placed: PlacedFeed, node: GridNode): void {

@@ -10,26 +10,33 @@ import type { FeedGrid, GridEdge, GridNode } from './feed-grid.ts';
 import { paintNode } from './feed-nodes.ts';
 import { conductorLines } from './feed-words.ts';
 
+/** What a device's box tells under its title. */
+export type FactsOf = (item: string) => readonly string[];
+
 /** A part of the feed with the places of its columns and rows on paper. */
 export interface PlacedFeed {
   readonly plan: BuildPlan;
   readonly grid: FeedGrid;
   readonly part: FeedPart;
+  readonly factsOf: FactsOf;
   /** Left and right of every column of the part. */
   readonly columnMm: (column: number) => { readonly leftMm: number; readonly rightMm: number };
   readonly rowMm: (row: number) => number;
 }
 
+/** What is drawn of a feed. */
+export interface FeedView {
+  readonly plan: BuildPlan;
+  readonly grid: FeedGrid;
+  readonly widths: FeedWidths;
+  readonly part: FeedPart;
+  readonly factsOf: FactsOf;
+}
+
 /** Draws a part of the feed in the middle of the room. */
-export function paintFeed(
-  drawing: Drawing,
-  plan: BuildPlan,
-  grid: FeedGrid,
-  widths: FeedWidths,
-  part: FeedPart,
-  room: PaperBox,
-): void {
-  const placed = placeFeed(drawing, plan, grid, widths, part, room);
+export function paintFeed(drawing: Drawing, view: FeedView, room: PaperBox): void {
+  const placed = placeFeed(drawing, view, room);
+  const { grid, part } = view;
   const { fromRow, toRow } = part;
   for (const edge of grid.edges)
     if (edge.row > fromRow - 1 && edge.row < toRow + 1) paintEdge(drawing, placed, edge);
@@ -39,14 +46,8 @@ export function paintFeed(
 /** The most that a gap is widened where there is room to spare. */
 const mostSpareMm = 12;
 
-function placeFeed(
-  { metrics }: Drawing,
-  plan: BuildPlan,
-  grid: FeedGrid,
-  widths: FeedWidths,
-  part: FeedPart,
-  room: PaperBox,
-): PlacedFeed {
+function placeFeed({ metrics }: Drawing, view: FeedView, room: PaperBox): PlacedFeed {
+  const { plan, grid, widths, part, factsOf } = view;
   const gapCount = grid.columns - 1;
   const spareMm = Math.min(mostSpareMm, Math.max(0, widthMm(room) - widths.totalMm) / Math.max(1, gapCount));
   const leftMm = room.leftMm + (widthMm(room) - widths.totalMm - gapCount * spareMm) / 2;
@@ -56,6 +57,7 @@ function placeFeed(
     plan,
     grid,
     part,
+    factsOf,
     columnMm: (column) => {
       const own = widths.columns[column] ?? 0;
       const left = leftMm + spanMm(widths, 0, column) - own + column * spareMm;

@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanItem, PlanWire } from '../../model/plan/index.ts';
+import type { TerminalRole } from '../../model/vocabulary.ts';
 
 /** One conductor from a node to the next one away from the source. */
 export interface FeedBranch {
@@ -55,6 +56,7 @@ export function feedForest(
   plan: Pick<BuildPlan, 'items' | 'wires'>,
   isRoot: (item: PlanItem) => boolean = isSource,
   carries: (wire: PlanWire) => boolean = ({ role }) => role === 'power',
+  showsGround: (role: TerminalRole) => boolean = () => true,
 ): FeedForest {
   const items = new Map(plan.items.map((item) => [item.id, item]));
   const wires = plan.wires.filter(carries);
@@ -67,11 +69,21 @@ export function feedForest(
     roots.push(root.id);
     spread(root.id, wires, reached, used);
   }
+  const shown =
+    (item: PlanItem) =>
+    ({ fromTerminal }: GroundLead): boolean => {
+      const role = item.terminals.find(({ name }) => name === fromTerminal)?.role;
+      return role === undefined || showsGround(role);
+    };
   const node = (id: string): FeedNode | null => {
     const item = items.get(id);
     if (!item) return null;
     const branches = (reached.get(id) ?? []).flatMap(({ wire, to }) => branchOf(id, wire, node(to)));
-    return { item, branches: inPanelOrder(item, branches), grounds: groundsOf(id, grounds, items) };
+    return {
+      item,
+      branches: inPanelOrder(item, branches),
+      grounds: groundsOf(id, grounds, items).filter(shown(item)),
+    };
   };
   return {
     roots: roots.flatMap((id) => node(id) ?? []),

@@ -1,11 +1,11 @@
-import { dimensionText, type LengthStyle } from '../model/length-text.ts';
+import { dimensionText, type LengthStyle } from '../../model/length-text.ts';
+import { drawOrdinates, type OrdinateRow, ordinateDepthMm, ordinatePitchMm } from '../dimension.ts';
+import type { PaperBox } from '../paper.ts';
+import type { Parent } from '../pen.ts';
+import { onPaper, type PlanView, type ScaleRatio } from '../scale.ts';
+import { spacing } from '../style.ts';
+import type { Drawing } from '../surface.ts';
 import type { BoardWindow } from './board-view.ts';
-import { drawOrdinates, type OrdinateRow, ordinateDepthMm, ordinatePitchMm } from './dimension.ts';
-import type { PaperBox } from './paper.ts';
-import type { Parent } from './pen.ts';
-import { onPaper, type PlanView, type ScaleRatio } from './scale.ts';
-import { spacing } from './style.ts';
-import type { Drawing } from './surface.ts';
 
 /** A place that is measured from the datum. */
 export interface Feature {

@@ -1,9 +1,9 @@
-import type { BuildPlan } from '../model/plan/index.ts';
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { type Page, roomOf } from '../page.ts';
+import { heightMm, type PaperBox, widthMm } from '../paper.ts';
+import { type ScaleRatio, scaleRatios } from '../scale.ts';
+import type { TextMetrics } from '../text-metrics.ts';
 import type { BoardWindow } from './board-view.ts';
-import { type Page, roomOf } from './page.ts';
-import { heightMm, type PaperBox, widthMm } from './paper.ts';
-import { type ScaleRatio, scaleRatios } from './scale.ts';
-import type { TextMetrics } from './text-metrics.ts';
 
 /** Room to leave free round a thing that is drawn to scale, millimetres of paper. */
 export interface Margins {
@@ -30,7 +30,7 @@ export function sheetFor(
   metrics: TextMetrics,
   page: Omit<Page, 'paint' | 'scale' | 'orientation'>,
   window: BoardWindow,
-  margins: Margins,
+  margins: Margins | ((ratio: ScaleRatio) => Margins),
   accepts: (ratio: ScaleRatio) => boolean = () => true,
 ): ScaledSheet | null {
   const rooms = orientations.map((orientation) => {
@@ -38,7 +38,8 @@ export function sheetFor(
   });
   for (const ratio of scaleRatios.filter((each) => each >= 1 && accepts(each)))
     for (const { orientation, room } of rooms)
-      if (fits(window, ratio, margins, room)) return { ratio, orientation };
+      if (fits(window, ratio, typeof margins === 'function' ? margins(ratio) : margins, room))
+        return { ratio, orientation };
   return null;
 }
 

@@ -1,9 +1,9 @@
-import type { Direction } from '../model/vocabulary.ts';
-import { baselineFor, drawText } from './lettering.ts';
-import { at, boxAt, type PaperBox, type PaperPoint } from './paper.ts';
-import { drawArrowHead, drawLine, type Parent } from './pen.ts';
-import { lines, spacing, types } from './style.ts';
-import { type Drawing, openGroup } from './surface.ts';
+import type { Direction } from '../../model/vocabulary.ts';
+import { baselineFor, drawText } from '../lettering.ts';
+import { at, boxAt, type PaperBox, type PaperPoint } from '../paper.ts';
+import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
+import { lines, spacing, types } from '../style.ts';
+import { type Drawing, openGroup } from '../surface.ts';
 
 export interface DirectionArrows {
   /** Which way in the vehicle the right of the drawing and its top face. */
@@ -11,16 +11,16 @@ export interface DirectionArrows {
   readonly upward: Direction;
   /** Seen from the back: what is on the right of the board is on the left of the paper. */
   readonly mirrored: boolean;
-  /** Which face is looked at. */
-  readonly caption: string;
+  /** Which face is looked at; null where every sheet of its kind shows the same one. */
+  readonly caption: string | null;
   /** Lower left corner of the block, or its lower right one where mirrored. */
   readonly corner: PaperPoint;
 }
 
 const shaftMm = 11;
 
-/** Size of the block, lettering included. */
-export const directionArrowsMm = { width: 26, height: 25 } as const;
+/** Size of the block without a caption, lettering included. */
+export const directionArrowsMm = { width: 27, height: 19.5 } as const;
 
 /** Draws two arrows from one point, named by where they point in the vehicle, such as FRONT and UP. */
 export function drawDirectionArrows(drawing: Drawing, parent: Parent, arrows: DirectionArrows): PaperBox {
@@ -38,8 +38,10 @@ export function drawDirectionArrows(drawing: Drawing, parent: Parent, arrows: Di
   drawText(drawing, group, arrows.right.toUpperCase(), beside, { type, align });
   const above = at(arrows.corner.xMm, upTip.yMm - spacing.labelGapMm - 0.5);
   drawText(drawing, group, arrows.upward.toUpperCase(), above, { type, align });
-  const top = at(arrows.corner.xMm, above.yMm - 2 * type.capMm);
-  drawText(drawing, group, arrows.caption, top, { type, align });
+  if (arrows.caption !== null) {
+    const top = at(arrows.corner.xMm, above.yMm - 2 * type.capMm);
+    drawText(drawing, group, arrows.caption, top, { type, align });
+  }
   const leftMm = arrows.mirrored ? arrows.corner.xMm - directionArrowsMm.width : arrows.corner.xMm;
   return boxAt(
     leftMm,

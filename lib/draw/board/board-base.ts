@@ -1,0 +1,139 @@
+import type { PlanItem } from '../../model/plan/index.ts';
+import { bulgePath } from '../bulge-path.ts';
+import { pathPoints, strokeObstacles } from '../drawn-strokes.ts';
+import { at, boxesMeet, boxHolds, grown, type PaperBox, segmentMeetsBox } from '../paper.ts';
+import { drawLine, drawShape, type Parent } from '../pen.ts';
+import { onPaper } from '../scale.ts';
+import { type LineStyle, lines, types } from '../style.ts';
+import { type Drawing, openGroup, openSubject } from '../surface.ts';
+import type { BoardScene } from './board-sheets.ts';
+import { drawBoardEdge, drawHole, rectangleOnPaper, windowBox, windowRound } from './board-view.ts';
+import { clippedLine, interrupted, pointIn } from './clip.ts';
+import { directionArrowsMm, drawDirectionArrows } from './direction-arrows.ts';
+import { type ItemOnBoard, itemOnBoard } from './item-on-board.ts';
+
+/** The box of the whole board on paper, or of the part of it that is shown. */
+export function shownBox({ board, view, clip }: BoardScene): PaperBox {
+  return clip ?? windowBox(view, windowRound(board.outline));
+}
+
+/** Draws the edge of the board, its cut-outs and the holes of its fixings. */
+export function drawBase(drawing: Drawing, scene: BoardScene, line: LineStyle = lines.cut): void {
+  const { board, view, clip } = scene;
+  const group = openGroup(drawing, drawing.svg, 'board');
+  if (clip === null) drawBoardEdge(drawing, group, board, view, line);
+  else {
+    const parent = openSubject(drawing, group, board.id);
+    for (const loop of [board.outline, ...board.cutouts])
+      for (const points of pathPoints(bulgePath(loop, view)))
+        for (const piece of clippedLine(points, clip)) drawLine(parent, piece, line);
+    for (const border of cutBorders(scene)) drawLine(parent, border, lines.centre);
+  }
+  for (const hole of board.holes)
+    if (hole.purpose === 'fixing' && pointIn(onPaper(view, hole), clip)) drawHole(drawing, group, hole, view);
+}
+
+/** The borders of a part along which the board goes on. */
+function cutBorders({ board, view, clip }: BoardScene): ReturnType<typeof at>[][] {
+  if (clip === null) return [];
+  const whole = windowBox(view, windowRound(board.outline));
+  const { leftMm, rightMm, topMm, bottomMm } = clip;
+  const past = 3;
+  return [
+    ...(leftMm > whole.leftMm + 0.1 ? [[at(leftMm, topMm - past), at(leftMm, bottomMm + past)]] : []),
+    ...(rightMm < whole.rightMm - 0.1 ? [[at(rightMm, topMm - past), at(rightMm, bottomMm + past)]] : []),
+    ...(topMm > whole.topMm + 0.1 ? [[at(leftMm - past, topMm), at(rightMm + past, topMm)]] : []),
+    ...(bottomMm < whole.bottomMm - 0.1 ? [[at(leftMm - past, bottomMm), at(rightMm + past, bottomMm)]] : []),
+  ];
+}
+
+/** The items that stand on the board, lowest first. */
+export function itemsOf({ plan, board, view }: BoardScene): ItemOnBoard[] {
+  const byId = new Map<string, PlanItem>(plan.items.map((item) => [item.id, item]));
+  return board.placements
+    .toSorted((a, b) => a.raisedM - b.raisedM)
+    .flatMap((placement) => {
+      const item = byId.get(placement.item);
+      return item ? [itemOnBoard(item, placement, view)] : [];
+    });
+}
+
+/** True where all of an item is shown: only then it is lettered. */
+export function isWhole({ clip }: BoardScene, { box }: ItemOnBoard): boolean {
+  return clip === null || boxHolds(grown(clip, 0.01), box);
+}
+
+/** Draws the outline of an item, or the part of it that is shown. */
+export function drawItemOutline(parent: Parent, { clip }: BoardScene, { box }: ItemOnBoard): void {
+  const corners = [
+    at(box.leftMm, box.topMm),
+    at(box.rightMm, box.topMm),
+    at(box.rightMm, box.bottomMm),
+    at(box.leftMm, box.bottomMm),
+  ];
+  if (clip === null || boxHolds(clip, box)) {
+    drawShape(parent, corners, lines.seen, 'paper');
+    return;
+  }
+  const [first] = corners;
+  if (first) for (const piece of clippedLine([...corners, first], clip)) drawLine(parent, piece, lines.seen);
+}
+
+/** How far beyond the board its surroundings are shown, millimetres of paper. */
+const aroundMm = 6;
+
+/** Draws the mounting space and what stands in it in phantom line; it makes way for texts. */
+export function drawSurroundings(drawing: Drawing, scene: BoardScene): void {
+  const { board, view } = scene;
+  const group = openGroup(drawing, drawing.svg, 'space');
+  const frame = grown(shownBox(scene), aroundMm);
+  const texts = drawing.texts.map(({ box }) => grown(box, 0.8));
+  const place = ({ xM, yM }: { xM: number; yM: number }) =>
+    onPaper(view, { xM: xM - board.datumInSpace.xM, yM: yM - board.datumInSpace.yM });
+  const loops = [
+    { id: board.space, points: board.spaceOutline.map(place) },
+    ...board.obstacles.map((obstacle) => {
+      const { xM, yM } = obstacle;
+      const moved = { ...obstacle, xM: xM - board.datumInSpace.xM, yM: yM - board.datumInSpace.yM };
+      return { id: obstacle.id, points: rectangleOnPaper(view, moved) };
+    }),
+  ];
+  for (const { id, points } of loops) {
+    const [first] = points;
+    if (!first) continue;
+    const parent = openSubject(drawing, group, id);
+    for (const piece of clippedLine([...points, first], frame))
+      for (const line of interrupted(piece, texts)) drawLine(parent, line, lines.neighbour);
+  }
+}
+
+/** Puts the arrows that tell the vehicle's directions into a free corner of the room; false where none is free. */
+export function placeDirectionArrows(drawing: Drawing, { board, room }: BoardScene): boolean {
+  const { width, height } = directionArrowsMm;
+  const corners = [
+    at(room.leftMm, room.bottomMm),
+    at(room.rightMm - width, room.bottomMm),
+    at(room.leftMm, room.topMm + height),
+    at(room.rightMm - width, room.topMm + height),
+  ];
+  const drawn = strokeObstacles(drawing);
+  const isFree = (box: PaperBox): boolean =>
+    drawing.texts.every((text) => !boxesMeet(text.box, box)) &&
+    drawn.every((each) => ('box' in each ? !boxesMeet(each.box, box) : !segmentMeetsBox(each.segment, box)));
+  const corner = corners.find(({ xMm, yMm }) =>
+    isFree({ leftMm: xMm, rightMm: xMm + width, topMm: yMm - height, bottomMm: yMm }),
+  );
+  if (!corner) return false;
+  const { right, upward } = board;
+  drawDirectionArrows(drawing, drawing.svg, {
+    right,
+    upward,
+    mirrored: false,
+    corner,
+    caption: null,
+  });
+  return true;
+}
+
+/** Type of the names of things on a board. */
+export const nameType = types.terminal;

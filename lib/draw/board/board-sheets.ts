@@ -1,0 +1,169 @@
+import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { drawPage, type Page, roomOf } from '../page.ts';
+import { grown, heightMm, type PaperBox, widthMm } from '../paper.ts';
+import { type PlanView, type ScaleRatio, scaleRatios } from '../scale.ts';
+import type { Drawing } from '../surface.ts';
+import type { TextMetrics } from '../text-metrics.ts';
+import { type BoardWindow, viewIn, windowBox, windowRound } from './board-view.ts';
+import { type Margins, type ScaledSheet, sheetFor, within } from './scaled-sheet.ts';
+
+/** A board, or a part of it, as one sheet shows it. */
+export interface BoardScene {
+  readonly plan: BuildPlan;
+  readonly board: PlanBoard;
+  readonly view: PlanView;
+  /** The part of the board that is shown, on paper; null where all of it is. */
+  readonly clip: PaperBox | null;
+  readonly room: PaperBox;
+}
+
+/** A drawing of a board that may be spread over several sheets. */
+export interface BoardPicture {
+  readonly base: Omit<Page, 'paint' | 'scale' | 'orientation'>;
+  readonly margins: (ratio: ScaleRatio) => Margins;
+  readonly paint: (drawing: Drawing, scene: BoardScene) => readonly string[];
+}
+
+const mostTiles = 6;
+/** How much of the board neighbouring sheets have in common, metres. */
+const overlapM = 0.03;
+
+/**
+ * The sheets of a picture of a board: the whole on one sheet where all its texts find room, else at a larger
+ * scale on several sheets. Of those tried, the one that leaves fewest texts out, and then fewest sheets.
+ */
+export function boardSheets(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  board: PlanBoard,
+  picture: BoardPicture,
+): Page[] {
+  const window = windowRound(board.outline);
+  const whole = sheetFor(plan, metrics, picture.base, window, picture.margins);
+  const first: ScaledSheet = whole ?? { ratio: 100, orientation: 'landscape' };
+  const finer = scaleRatios.filter((ratio) => ratio >= 1 && ratio < first.ratio).toReversed();
+  let best: { pages: Page[]; left: number } | null = null;
+  for (const ratio of [first.ratio, ...finer.slice(0, 2)]) {
+    const spread =
+      ratio === first.ratio
+        ? { orientation: first.orientation, windows: [window] }
+        : fewestTiles(plan, metrics, board, picture, ratio);
+    const { windows, orientation } = spread;
+    if (windows.length > mostTiles) break;
+    const pages = windows.map((each, index) =>
+      tilePage(plan, board, picture, { ratio, orientation }, each, { index, count: windows.length }),
+    );
+    const left = pages.reduce((sum, page) => sum + drawPage(plan, metrics, page).unplaced.length, 0);
+    if (best === null || left < best.left) best = { pages, left };
+    if (left === 0) break;
+  }
+  return best?.pages ?? [];
+}
+
+function tilePage(
+  plan: BuildPlan,
+  board: PlanBoard,
+  { base, margins, paint }: BoardPicture,
+  sheet: ScaledSheet,
+  window: BoardWindow,
+  { index, count }: { readonly index: number; readonly count: number },
+): Page {
+  const part = count > 1 ? `, part ${index + 1} of ${count}` : '';
+  return {
+    ...base,
+    id: count > 1 ? `${base.id}-${index + 1}` : base.id,
+    title: `${base.title}${part}`,
+    scale: sheet.ratio,
+    orientation: sheet.orientation,
+    paint: (drawing, room) => {
+      const view = viewIn(within(room, margins(sheet.ratio)), sheet.ratio, window);
+      // Edges that lie on the border of the window are inside it.
+      const clip = count > 1 ? grown(windowBox(view, window), 0.02) : null;
+      return paint(drawing, { plan, board, view, clip, room });
+    },
+  };
+}
+
+interface Tiling {
+  readonly orientation: Page['orientation'];
+  readonly windows: readonly BoardWindow[];
+}
+
+/** The way that sheets lie in which fewest of them show a board at a scale. */
+function fewestTiles(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  board: PlanBoard,
+  picture: BoardPicture,
+  ratio: ScaleRatio,
+): Tiling {
+  const tilings = (['landscape', 'portrait'] as const).map((orientation): Tiling => {
+    return { orientation, windows: tilesOf(plan, metrics, board, picture, ratio, orientation) };
+  });
+  const [lying, upright] = tilings;
+  if (!lying || !upright) return { orientation: 'landscape', windows: [] };
+  return upright.windows.length < lying.windows.length ? upright : lying;
+}
+
+/** Windows of a board that each fit a sheet at a scale, cut where fewest items are cut. */
+function tilesOf(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  board: PlanBoard,
+  { base, margins }: BoardPicture,
+  ratio: ScaleRatio,
+  orientation: Page['orientation'],
+): BoardWindow[] {
+  const room = within(roomOf(plan, metrics, { ...base, scale: ratio, orientation }), margins(ratio));
+  const window = windowRound(board.outline);
+  const spans = board.placements.map(({ xM, yM, widthM, depthM }) => {
+    return { x: [xM, xM + widthM] as const, y: [yM, yM + depthM] as const };
+  });
+  const metresOf = (mm: number): number => (mm * ratio) / 1000;
+  const xs = cutSpan(
+    window.fromXM,
+    window.toXM,
+    metresOf(widthMm(room)),
+    spans.map(({ x }) => x),
+  );
+  const ys = cutSpan(
+    window.fromYM,
+    window.toYM,
+    metresOf(heightMm(room)),
+    spans.map(({ y }) => y),
+  );
+  // Read like a page: rows from the top, each from the left.
+  return ys
+    .toReversed()
+    .flatMap(([fromYM, toYM]) => xs.map(([fromXM, toXM]) => ({ fromXM, toXM, fromYM, toYM })));
+}
+
+type Span = readonly [from: number, to: number];
+
+/** Cuts a length into equal parts that fit a room, each cut moved to where it passes through fewest items. */
+function cutSpan(from: number, to: number, roomM: number, items: readonly Span[]): Span[] {
+  if (to - from <= roomM) return [[from, to]];
+  const count = Math.ceil((to - from - overlapM) / Math.max(overlapM, roomM - overlapM));
+  const cuts: number[] = [from];
+  for (let nth = 1; nth < count; nth += 1) {
+    const wanted = from + ((to - from) * nth) / count;
+    const slack = (roomM * count - (to - from) - overlapM * (count - 1)) / (2 * count);
+    cuts.push(bestCut(wanted, Math.max(0, slack), items));
+  }
+  cuts.push(to);
+  return cuts.slice(1).map((end, index): Span => {
+    const start = cuts[index] ?? from;
+    return [Math.max(from, start - overlapM / 2), Math.min(to, end + overlapM / 2)];
+  });
+}
+
+function bestCut(wanted: number, slack: number, items: readonly Span[]): number {
+  const steps = 40;
+  const places = Array.from(
+    { length: 2 * steps + 1 },
+    (_, index) => wanted + (slack * (index - steps)) / steps,
+  );
+  const cost = (place: number): number =>
+    items.filter(([a, b]) => place > a && place < b).length * 10 + Math.abs(place - wanted);
+  return places.reduce((best, place) => (cost(place) < cost(best) ? place : best), wanted);
+}

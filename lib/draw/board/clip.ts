@@ -1,0 +1,80 @@
+import { at, type PaperBox, type PaperPoint } from '../paper.ts';
+
+/** The pieces of a line that lie inside a box (clipping after Liang and Barsky, stroke by stroke). */
+export function clippedLine(points: readonly PaperPoint[], box: PaperBox | null): PaperPoint[][] {
+  if (box === null) return points.length > 1 ? [[...points]] : [];
+  const pieces: PaperPoint[][] = [];
+  points.slice(1).forEach((to, index) => {
+    const from = points[index];
+    const piece = from ? clippedStroke(from, to, box) : null;
+    if (!piece) return;
+    const last = pieces.at(-1);
+    const end = last?.at(-1);
+    if (last && end && same(end, piece[0])) last.push(piece[1]);
+    else pieces.push([...piece]);
+  });
+  return pieces;
+}
+
+function same(a: PaperPoint, b: PaperPoint): boolean {
+  return Math.abs(a.xMm - b.xMm) < 1e-9 && Math.abs(a.yMm - b.yMm) < 1e-9;
+}
+
+function clippedStroke(from: PaperPoint, to: PaperPoint, box: PaperBox): [PaperPoint, PaperPoint] | null {
+  const dx = to.xMm - from.xMm;
+  const dy = to.yMm - from.yMm;
+  let enters = 0;
+  let leaves = 1;
+  const sides: readonly (readonly [number, number])[] = [
+    [-dx, from.xMm - box.leftMm],
+    [dx, box.rightMm - from.xMm],
+    [-dy, from.yMm - box.topMm],
+    [dy, box.bottomMm - from.yMm],
+  ];
+  for (const [towards, room] of sides) {
+    if (towards === 0) {
+      if (room < 0) return null;
+    } else if (towards < 0) enters = Math.max(enters, room / towards);
+    else leaves = Math.min(leaves, room / towards);
+  }
+  if (enters >= leaves) return null;
+  const point = (share: number): PaperPoint => at(from.xMm + dx * share, from.yMm + dy * share);
+  return [point(enters), point(leaves)];
+}
+
+/** True where a point lies in a box, edges included; where there is no box, always. */
+export function pointIn({ xMm, yMm }: PaperPoint, box: PaperBox | null): boolean {
+  return box === null || (xMm >= box.leftMm && xMm <= box.rightMm && yMm >= box.topMm && yMm <= box.bottomMm);
+}
+
+/** A line without the pieces that lie inside any of the boxes: so a line makes way for the texts upon it. */
+export function interrupted(points: readonly PaperPoint[], boxes: readonly PaperBox[]): PaperPoint[][] {
+  let pieces: PaperPoint[][] = points.slice(1).flatMap((to, index) => {
+    const from = points[index];
+    return from ? [[from, to]] : [];
+  });
+  for (const box of boxes) pieces = pieces.flatMap((piece) => without(piece, box));
+  return joinedPieces(pieces);
+}
+
+function without(piece: readonly PaperPoint[], box: PaperBox): PaperPoint[][] {
+  const [from, to] = piece;
+  const inside = from && to ? clippedStroke(from, to, box) : null;
+  if (!from || !to || !inside) return [[...piece]];
+  const [enters, leaves] = inside;
+  return [
+    [from, enters],
+    [leaves, to],
+  ].filter(([a, b]) => a !== undefined && b !== undefined && !same(a, b));
+}
+
+function joinedPieces(pieces: readonly (readonly PaperPoint[])[]): PaperPoint[][] {
+  const lines: PaperPoint[][] = [];
+  for (const piece of pieces) {
+    const end = lines.at(-1)?.at(-1);
+    const [start, ...rest] = piece;
+    if (end && start && same(end, start)) lines.at(-1)?.push(...rest);
+    else lines.push([...piece]);
+  }
+  return lines;
+}

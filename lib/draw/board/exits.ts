@@ -1,0 +1,156 @@
+import type { Side } from '../../board/item.ts';
+import type { PlanBoard } from '../../model/plan/index.ts';
+import { drawText } from '../lettering.ts';
+import { at, type PaperBox, type PaperPoint } from '../paper.ts';
+import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
+import type { ScaleRatio } from '../scale.ts';
+import { spreadApart } from '../spread.ts';
+import { lines, spacing, type TypeStyle } from '../style.ts';
+import { type Drawing, openSubject } from '../surface.ts';
+import type { Margins } from './scaled-sheet.ts';
+
+/** Where something leaves a board or comes to it. */
+export interface Exit {
+  readonly subject: string;
+  readonly side: Side;
+  readonly point: PaperPoint;
+  readonly text: string;
+}
+
+const arrowMm = 4;
+const jogMm = 3;
+const pastMm = 6;
+
+/** How exits of one side are lettered: turned across the edge, or level with it where they have the room. */
+interface ExitSide {
+  readonly turned: boolean;
+  readonly places: readonly number[];
+}
+
+type Metrics = Pick<Drawing, 'metrics'>;
+
+/** How far exits with these texts reach beyond a side of the board that is so long. */
+function exitDepthMm(
+  drawing: Metrics,
+  side: Side,
+  texts: readonly string[],
+  lengthMm: number,
+  type: TypeStyle,
+): number {
+  if (texts.length === 0) return freeMm;
+  const { metrics } = drawing;
+  const wide = Math.max(...texts.map((text) => metrics.widthMm(text, type)));
+  const high = metrics.ascentMm(type) + metrics.descentMm(type);
+  const level = isUpright(side) || (texts.length - 1) * (wide + 2) <= lengthMm;
+  return arrowMm + jogMm + 2 * spacing.clearMm + (isUpright(side) || !level ? wide : high);
+}
+
+const freeMm = 3;
+
+/** A text at an edge of a board, before it has a place on paper. */
+export interface ExitText {
+  readonly edge: Side;
+  readonly xM: number;
+  readonly yM: number;
+  readonly text: string;
+}
+
+/** Room that exits take round a board at a scale. */
+export function exitMargins(
+  drawing: Metrics,
+  board: PlanBoard,
+  exits: readonly ExitText[],
+  ratio: ScaleRatio,
+  type: TypeStyle,
+): Margins {
+  const depth = (side: Side): number => {
+    const texts = exits.filter(({ edge }) => edge === side).map(({ text }) => text);
+    const lengthM = isUpright(side) ? board.heightM : board.widthM;
+    return Math.max(leastMm, exitDepthMm(drawing, side, texts, (lengthM * 1000) / ratio, type));
+  };
+  return { left: depth('left'), right: depth('right'), top: depth('top'), bottom: depth('bottom') };
+}
+
+/** Room for the surroundings of a board on a side where nothing leaves. */
+const leastMm = 8;
+
+const isUpright = (side: Side): boolean => side === 'left' || side === 'right';
+
+/** Draws arrows where things leave the board, each with its text beyond it. Names those of a side that has no room. */
+export function drawExits(
+  drawing: Drawing,
+  parent: Parent,
+  exits: readonly Exit[],
+  box: PaperBox,
+  type: TypeStyle,
+): string[] {
+  const sides: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+  return sides.flatMap((side) => {
+    const along = ({ point }: Exit): number => (isUpright(side) ? point.yMm : point.xMm);
+    const own = exits.filter((exit) => exit.side === side).toSorted((a, b) => along(a) - along(b));
+    if (own.length === 0) return [];
+    const laid = laySide(drawing, side, own, own.map(along), box, type);
+    if (laid === null) return own.map(({ text }) => text);
+    own.forEach((exit, index) => {
+      const group = openSubject(drawing, parent, exit.subject);
+      drawExit(drawing, group, exit, box, {
+        textMm: laid.places[index] ?? along(exit),
+        turned: laid.turned,
+        type,
+      });
+    });
+    return [];
+  });
+}
+
+function laySide(
+  { metrics }: Drawing,
+  side: Side,
+  exits: readonly Exit[],
+  alongs: readonly number[],
+  box: PaperBox,
+  type: TypeStyle,
+): ExitSide | null {
+  const pitch = metrics.ascentMm(type) + metrics.descentMm(type) + 0.3;
+  const [low, high] = isUpright(side) ? [box.topMm, box.bottomMm] : [box.leftMm, box.rightMm];
+  const wide = Math.max(...exits.map(({ text }) => metrics.widthMm(text, type))) + 2;
+  const level = isUpright(side) ? null : spreadApart(alongs, wide, low, high);
+  if (level !== null) return { turned: false, places: level };
+  const places = spreadApart(alongs, pitch, low - pastMm, high + pastMm);
+  return places === null ? null : { turned: !isUpright(side), places };
+}
+
+interface ExitLettering {
+  readonly textMm: number;
+  readonly turned: boolean;
+  readonly type: TypeStyle;
+}
+
+function drawExit(
+  drawing: Drawing,
+  parent: Parent,
+  exit: Exit,
+  box: PaperBox,
+  { textMm, turned, type }: ExitLettering,
+): void {
+  const { side, point } = exit;
+  const upright = isUpright(side);
+  const edge = { left: box.leftMm, right: box.rightMm, top: box.topMm, bottom: box.bottomMm }[side];
+  const out = side === 'left' || side === 'top' ? -1 : 1;
+  const place = (along: number, across: number): PaperPoint =>
+    upright ? at(across, along) : at(along, across);
+  const along = upright ? point.yMm : point.xMm;
+  const tip = place(along, edge + out * arrowMm);
+  const end = place(textMm, edge + out * (arrowMm + jogMm));
+  drawLine(parent, [point, tip, end], lines.leader);
+  drawArrowHead(parent, tip, point);
+  const across = edge + out * (arrowMm + jogMm + spacing.clearMm);
+  if (!upright && !turned) {
+    const base =
+      side === 'top' ? across - drawing.metrics.descentMm(type) : across + drawing.metrics.ascentMm(type);
+    drawText(drawing, parent, exit.text, at(textMm, base), { type, align: 'middle' });
+    return;
+  }
+  const align = side === 'left' || side === 'bottom' ? 'end' : 'start';
+  drawText(drawing, parent, exit.text, place(textMm + type.capMm / 2, across), { type, align, turned });
+}

@@ -1,0 +1,63 @@
+import { strokeObstacles } from '../drawn-strokes.ts';
+import { shortName } from '../feed/feed-words.ts';
+import { anchorAt } from '../label-candidates.ts';
+import type { Obstacle } from '../obstacle-index.ts';
+import { grown } from '../paper.ts';
+import { types } from '../style.ts';
+import { type Drawing, openGroup, openSubject } from '../surface.ts';
+import { type TextLabel, textObstacles } from '../view-labels.ts';
+import type { BoardScene } from './board-sheets.ts';
+import type { ItemOnBoard } from './item-on-board.ts';
+import { fanNames } from './name-fan.ts';
+import type { OutsideNames } from './panel-lettering.ts';
+
+/** What of an item found no room inside it. */
+export interface ItemLettering {
+  readonly onBoard: ItemOnBoard;
+  readonly outside: readonly OutsideNames[];
+  /** Whether its own name did. */
+  readonly named: boolean;
+}
+
+/** The items themselves as obstacles: a leader goes outwards and does not run across one. */
+export function bodiesOf(items: readonly ItemOnBoard[]): Obstacle[] {
+  return items.map(({ item, box }) => ({ id: bodyOf(item.id), box: grown(box, -0.3) }));
+}
+
+function bodyOf(item: string): string {
+  return `body ${item}`;
+}
+
+/** Fans the names out beside their items; what finds no room there, and the items' own names, become labels. */
+export function letterOutside(
+  drawing: Drawing,
+  { room }: BoardScene,
+  items: readonly ItemOnBoard[],
+  lettered: readonly ItemLettering[],
+): TextLabel[] {
+  const group = openGroup(drawing, drawing.svg, 'names');
+  return lettered.flatMap(({ onBoard, outside, named }): TextLabel[] => {
+    const { id } = onBoard.item;
+    const loose = outside.flatMap((names) => {
+      const obstacles = [...bodiesOf(items), ...strokeObstacles(drawing), ...textObstacles(drawing)];
+      return fanNames(drawing, openSubject(drawing, group, id), names, obstacles, room);
+    });
+    const labels = loose.map(({ ids, text, points }): TextLabel => {
+      const anchors = points.map(anchorAt);
+      return { id: ids.join(' '), lines: [text], type: types.terminal, anchors, own: [id], subject: id };
+    });
+    return named ? labels : [...labels, nameLabel(onBoard)];
+  });
+}
+
+function nameLabel({ item, box }: ItemOnBoard): TextLabel {
+  const own = [item.id, bodyOf(item.id)];
+  return {
+    id: `name ${item.id}`,
+    lines: [shortName(item)],
+    type: types.item,
+    anchors: [box],
+    own,
+    subject: item.id,
+  };
+}

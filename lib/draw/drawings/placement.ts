@@ -1,0 +1,220 @@
+import type { Side } from '../../board/item.ts';
+import { dimensionNote, dimensionText } from '../../model/length-text.ts';
+import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import type { ConductorRole, Panel } from '../../model/vocabulary.ts';
+import {
+  drawBase,
+  drawItemOutline,
+  drawSurroundings,
+  isWhole,
+  itemsOf,
+  placeDirectionArrows,
+  shownBox,
+} from '../board/board-base.ts';
+import { type BoardPicture, type BoardScene, boardSheets } from '../board/board-sheets.ts';
+import { rectangleOnPaper } from '../board/board-view.ts';
+import { pointIn } from '../board/clip.ts';
+import { drawExits, type Exit, type ExitText, exitMargins } from '../board/exits.ts';
+import { bodiesOf, type ItemLettering, letterOutside } from '../board/item-lettering.ts';
+import type { ItemOnBoard } from '../board/item-on-board.ts';
+import { letterMiddle } from '../board/item-title.ts';
+import { letterPanels } from '../board/panel-lettering.ts';
+import { edgePoint, type PanelName } from '../board/panel-names.ts';
+import { shortName } from '../feed/feed-words.ts';
+import { hatchFill } from '../hatch.ts';
+import { boxRound, cornersOf, grown, type PaperBox } from '../paper.ts';
+import { drawCircle, fillShape, type Parent } from '../pen.ts';
+import { onPaper } from '../scale.ts';
+import { lines, types } from '../style.ts';
+import { type Drawing, openGroup, openSubject } from '../surface.ts';
+import type { TextMetrics } from '../text-metrics.ts';
+import { drawLabels, type TextLabel } from '../view-labels.ts';
+import { lengthStyleOf } from './cut.ts';
+import type { DrawingKind } from './kind.ts';
+
+/** Placement drawing: each board at scale with what stands on it, in its mounting space. */
+export const placement: DrawingKind = {
+  sheet: 'placement',
+  pages: (plan, metrics) =>
+    plan.boards.flatMap((board) => boardSheets(plan, metrics, board, picture(plan, metrics, board))),
+};
+
+function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): BoardPicture {
+  const texts = exitCounts(plan, board);
+  return {
+    base: {
+      id: `placement-${board.id}`,
+      title: `${board.title}: placement`,
+      subject: board.spaceTitle,
+      documentType: 'Placement',
+      description: `${board.title} with ${board.placements.length} items, seen from the mounting side.`,
+      projection: null,
+      notes: [
+        'Hatched: keep clear for air and for hands',
+        'Circles: controls; arrows: conductors leave',
+        dimensionNote(lengthStyleOf(plan)),
+      ],
+    },
+    margins: (ratio) => exitMargins({ metrics }, board, texts, ratio, types.note),
+    paint: paintPlacement,
+  };
+}
+
+function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
+  const items = itemsOf(scene);
+  drawBase(drawing, scene);
+  const group = openGroup(drawing, drawing.svg, 'items');
+  for (const item of items) hatchKeepClear(drawing, group, scene, item, items);
+  const lettered = items.map((item) =>
+    paintItem(drawing, openSubject(drawing, group, item.item.id), scene, item),
+  );
+  const box = shownBox(scene);
+  const left = drawExits(drawing, openGroup(drawing, drawing.svg, 'exits'), exitsOf(scene), box, types.note);
+  const arrows = placeDirectionArrows(drawing, scene) ? [] : ['direction arrows'];
+  const labels = letterOutside(drawing, scene, items, lettered);
+  drawSurroundings(drawing, scene);
+  const labelGroup = openGroup(drawing, drawing.svg, 'labels');
+  return [
+    ...left,
+    ...arrows,
+    ...drawLabels(drawing, labelGroup, [...labels, ...obstacleLabels(scene)], scene.room, bodiesOf(items)),
+  ];
+}
+
+/** Draws an item with its terminals and controls; tells what found no room in it. */
+function paintItem(drawing: Drawing, group: Parent, scene: BoardScene, onBoard: ItemOnBoard): ItemLettering {
+  const { item, box } = onBoard;
+  drawItemOutline(group, scene, onBoard);
+  if (!isWhole(scene, onBoard)) return { onBoard, outside: [], named: true };
+  const named = (name: string, panel: Panel | null, atM: number | null): PanelName[] => {
+    const mark = onBoard.mark(panel, atM);
+    return mark ? [{ id: `${item.id}.${name}`, text: name, ...mark }] : [];
+  };
+  const terminals = item.terminals.flatMap(({ name, panel, atM }) => named(name, panel, atM));
+  const controls = item.controls.flatMap(({ name, panel, atM }) => named(name, panel, atM));
+  for (const { side, alongMm } of controls)
+    drawCircle(group, edgePoint(box, side, alongMm, 0), 0.9, lines.rule, 'paper');
+  const { outside, free } = letterPanels(drawing, group, box, [...terminals, ...controls]);
+  const onFace = item.controls.filter(({ panel }) => panel === 'face').map(({ name }) => name);
+  const hasName = [onFace, []].some((below) => letterMiddle(drawing, group, free, shortName(item), below));
+  return { onBoard, outside, named: hasName };
+}
+
+/** Depth of the hatched strip along an edge that must stay clear; how far it must be clear the rules of the house say. */
+const stripMm = 2.5;
+
+/** Hatches along the edges with fins or a fan, and where controls are reached. */
+function hatchKeepClear(
+  drawing: Drawing,
+  parent: Parent,
+  scene: BoardScene,
+  onBoard: ItemOnBoard,
+  items: readonly ItemOnBoard[],
+): void {
+  if (!isWhole(scene, onBoard)) return;
+  const { item, box } = onBoard;
+  const cooled = (['left', 'right', 'top', 'bottom'] as const).filter(
+    (edge) => item.cooling[edge] !== undefined,
+  );
+  const reached = item.controls.flatMap(({ panel, form }) =>
+    panel === 'face' || form === 'menu' ? [] : [panel],
+  );
+  const sides = [...new Set([...cooled, ...reached].map(onBoard.facing))];
+  for (const side of sides) {
+    const strip = stripAt(box, side);
+    const blocked = items.some((other) => other !== onBoard && meets(other.box, strip));
+    if (!blocked)
+      fillShape(openSubject(drawing, parent, item.id), cornersOf(strip), hatchFill(drawing, 'cutaway'));
+  }
+}
+
+function meets(a: PaperBox, b: PaperBox): boolean {
+  return a.leftMm < b.rightMm && b.leftMm < a.rightMm && a.topMm < b.bottomMm && b.topMm < a.bottomMm;
+}
+
+function stripAt(box: PaperBox, side: Side): PaperBox {
+  if (side === 'left') return { ...box, leftMm: box.leftMm - stripMm, rightMm: box.leftMm };
+  if (side === 'right') return { ...box, leftMm: box.rightMm, rightMm: box.rightMm + stripMm };
+  if (side === 'top') return { ...box, topMm: box.topMm - stripMm, bottomMm: box.topMm };
+  return { ...box, topMm: box.bottomMm, bottomMm: box.bottomMm + stripMm };
+}
+
+/** Neighbouring exits of a role at one edge are one arrow, with how many conductors leave there: `8 signal`. */
+function exitCounts(plan: BuildPlan, board: PlanBoard): ExitText[] {
+  const groups: { edge: Side; role: ConductorRole; at: { xM: number; yM: number }[]; count: number }[] = [];
+  const along = (exit: PlanBoard['exits'][number]): number =>
+    exit.edge === 'left' || exit.edge === 'right' ? exit.yM : exit.xM;
+  const order = (edge: string): number => ['left', 'right', 'top', 'bottom'].indexOf(edge);
+  const sorted = board.exits.toSorted((a, b) => order(a.edge) - order(b.edge) || along(a) - along(b));
+  for (const exit of sorted) {
+    const edge = sideOf(exit.edge);
+    if (!edge) continue;
+    const wires = board.routes.find(({ wire }) => wire === exit.wire)?.along ?? [exit.wire];
+    const roles = rolesOf(plan, wires);
+    for (const role of new Set(roles)) {
+      const count = roles.filter((each) => each === role).length;
+      const last = groups.at(-1);
+      if (last && last.edge === edge && last.role === role) {
+        last.at.push(exit);
+        last.count += count;
+      } else groups.push({ edge, role, at: [exit], count });
+    }
+  }
+  return groups.map(({ edge, role, at, count }) => {
+    const mean = (of: (place: { xM: number; yM: number }) => number): number =>
+      at.reduce((sum, place) => sum + of(place), 0) / at.length;
+    return { edge, xM: mean(({ xM }) => xM), yM: mean(({ yM }) => yM), text: `${count} ${role}` };
+  });
+}
+
+function rolesOf({ wires }: BuildPlan, ids: readonly string[]): ConductorRole[] {
+  return ids.flatMap((id) => wires.find((wire) => wire.id === id)?.role ?? []);
+}
+
+function sideOf(edge: string): Side | null {
+  return edge === 'left' || edge === 'right' || edge === 'top' || edge === 'bottom' ? edge : null;
+}
+
+function exitsOf({ plan, board, view, clip }: BoardScene): Exit[] {
+  return exitCounts(plan, board).flatMap(({ edge, xM, yM, text }): Exit[] => {
+    const point = onPaper(view, { xM, yM });
+    return pointIn(point, clip) ? [{ subject: board.id, side: edge, point, text }] : [];
+  });
+}
+
+/** Names of what stands in the space, with how far it stands out. */
+function obstacleLabels({ plan, board, view, clip }: BoardScene): TextLabel[] {
+  const style = lengthStyleOf(plan);
+  return board.obstacles.flatMap((obstacle): TextLabel[] => {
+    const { datumInSpace: datum } = board;
+    const moved = { ...obstacle, xM: obstacle.xM - datum.xM, yM: obstacle.yM - datum.yM };
+    const whole = boxRound(rectangleOnPaper(view, moved));
+    const box = clip === null ? whole : common(whole, grown(clip, 3));
+    if (box === null) return [];
+    const name = obstacle.id.replaceAll('-', ' ');
+    const said = [name, `stands out ${dimensionText(obstacle.standsOutM, style)}`];
+    return [
+      {
+        id: `obstacle ${obstacle.id}`,
+        lines: said,
+        type: types.note,
+        anchors: [box],
+        inside: box,
+        own: [obstacle.id, board.id],
+        within: [obstacle.id],
+        subject: obstacle.id,
+      },
+    ];
+  });
+}
+
+/** What two boxes have in common; null where they do not meet. */
+function common(a: PaperBox, b: PaperBox): PaperBox | null {
+  const box = {
+    leftMm: Math.max(a.leftMm, b.leftMm),
+    topMm: Math.max(a.topMm, b.topMm),
+    rightMm: Math.min(a.rightMm, b.rightMm),
+    bottomMm: Math.min(a.bottomMm, b.bottomMm),
+  };
+  return box.leftMm < box.rightMm && box.topMm < box.bottomMm ? box : null;
+}

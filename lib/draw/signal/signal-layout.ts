@@ -1,0 +1,237 @@
+import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
+import { shortName } from '../feed/feed-words.ts';
+import { wrapText } from '../lettering.ts';
+import { types } from '../style.ts';
+import type { TextMetrics } from '../text-metrics.ts';
+import { filtersAt, filterText, type SignalEdge, type SignalModel, type SignalUnit } from './signal-model.ts';
+
+/** From one conductor to the next of a pair. */
+export const pairPitchMm = 8.2;
+/** Height of one line of a conductor with its label. */
+const conductorMm = 6.2;
+/** Height of the head of a box, where its title stands. */
+export const headMm = 7;
+const linePitch = 4;
+const edgePadMm = 2.6;
+const boxGapMm = 4;
+/** Width in which the title of a speaker is broken. */
+export const speakerTextMm = 27;
+export const speakerSymbolMm = 9;
+
+/** An edge at its height. */
+export interface LaidEdge {
+  readonly edge: SignalEdge;
+  readonly yMm: number;
+  readonly highMm: number;
+}
+
+/** A box at its height; a unit has several where other lines run between its own. */
+export interface LaidBox {
+  readonly unit: SignalUnit;
+  readonly topMm: number;
+  readonly bottomMm: number;
+  /** Not its first box: the title says so. */
+  readonly again: boolean;
+}
+
+/** The diagram in height; columns get their places later. */
+export interface SignalLayout {
+  readonly boxes: readonly LaidBox[];
+  readonly edges: readonly LaidEdge[];
+  readonly heightMm: number;
+}
+
+/** What is told of an edge inside the box that it leaves. */
+export function outputLines(plan: Pick<BuildPlan, 'audio'>, edge: SignalEdge): string[] {
+  const filters = filtersAt(plan.audio.channels, edge.from, edge).map(filterText);
+  return edge.channel ? [...channelLines(edge.channel), ...filters] : filters;
+}
+
+function channelLines({ powerW, loadOhm, minimumOhm }: PlanChannel): string[] {
+  const load = loadOhm === null ? 'LOAD NOT SOLVED' : `${Number(loadOhm.toFixed(2))} ohm`;
+  const power = powerW === null ? 'power not known' : `${Math.round(powerW)} W`;
+  return [`${power}, ${load}`, `at least ${minimumOhm} ohm`];
+}
+
+/** What is told of a speaker. */
+export function speakerLines(plan: Pick<BuildPlan, 'audio'>, { joins }: SignalModel, id: string): string[] {
+  const speaker = plan.audio.speakers.find((one) => one.id === id);
+  const facts = speaker
+    ? [`${speaker.powerW === null ? '' : `${Math.round(speaker.powerW)} W, `}${speaker.polarity}`]
+    : [];
+  const joined = (joins.get(id) ?? []).map(
+    ({ wire, fromTerminal, toTerminal }) => `${wire.label}: ${fromTerminal} to ${toTerminal}`,
+  );
+  return [...facts, ...joined];
+}
+
+/** Height that an edge needs for its conductors and for what is told at its ends. */
+function edgeHeight(plan: BuildPlan, model: SignalModel, edge: SignalEdge, metrics: TextMetrics): number {
+  const conductors = (edge.conductors.length - 1) * pairPitchMm + conductorMm;
+  const told = outputLines(plan, edge).length * linePitch + 1;
+  const unit = model.units.find(({ item }) => item.id === edge.to);
+  const isSpeaker = unit?.column === model.amplifiers + 1;
+  const title =
+    unit && isSpeaker ? wrapText(metrics, shortName(unit.item), speakerTextMm, types.item).length * 5.6 : 0;
+  const facts = isSpeaker ? speakerLines(plan, model, edge.to).length * linePitch + 3 : 0;
+  return Math.max(conductors, told, title + facts) + edgePadMm;
+}
+
+/** Edges that arrive at a unit from the shown columns, in the order of its own terminals within each source. */
+function inputsOf(model: SignalModel, shown: readonly SignalEdge[], id: string): SignalEdge[] {
+  const order = (item: string, terminal: string | undefined): number =>
+    model.units
+      .find((unit) => unit.item.id === item)
+      ?.item.terminals.findIndex(({ name }) => name === terminal) ?? 0;
+  const unitOrder = (item: string): number => model.units.findIndex((unit) => unit.item.id === item);
+  const columnOf = (item: string): number => model.units.find((unit) => unit.item.id === item)?.column ?? 0;
+  return shown
+    .filter(({ to }) => to === id)
+    .toSorted(
+      (a, b) =>
+        columnOf(b.from) - columnOf(a.from) ||
+        unitOrder(a.from) - unitOrder(b.from) ||
+        order(id, a.conductors[0]?.toTerminal) - order(id, b.conductors[0]?.toTerminal),
+    );
+}
+
+function outputsOf(model: SignalModel, shown: readonly SignalEdge[], id: string): SignalEdge[] {
+  const item = model.units.find((unit) => unit.item.id === id)?.item;
+  const order = ({ conductors: [first] }: SignalEdge): number =>
+    item?.terminals.findIndex(({ name }) => name === first?.fromTerminal) ?? 0;
+  return shown.filter(({ from }) => from === id).toSorted((a, b) => order(a) - order(b));
+}
+
+export interface LayoutRequest {
+  readonly plan: BuildPlan;
+  readonly model: SignalModel;
+  readonly metrics: TextMetrics;
+  /** Columns that are shown. */
+  readonly from: number;
+  readonly to: number;
+  /** Units of the column that leads: the amplifiers that stand on this sheet. */
+  readonly leading: readonly SignalUnit[];
+}
+
+/** Lays a part of the diagram out in height: every conductor is level, so none cross. */
+export function layOutSignal(request: LayoutRequest): SignalLayout {
+  const { model, leading, from, to } = request;
+  const columnOf = (id: string): number => model.units.find(({ item }) => item.id === id)?.column ?? 0;
+  const ids = new Set(leading.map(({ item }) => item.id));
+  const shown = model.edges.filter((edge) => columnOf(edge.from) >= from && columnOf(edge.to) <= to);
+  const edges: LaidEdge[] = [];
+  const boxes: LaidBox[] = [];
+  let topMm = 0;
+  for (const unit of leading) {
+    const left = inputsOf(model, shown, unit.item.id);
+    const right = outputsOf(model, shown, unit.item.id);
+    const bottoms = [left, right].map((list) => stack(request, list, topMm + headMm, edges));
+    const bottomMm = Math.max(topMm + headMm + 4, ...bottoms);
+    boxes.push({ unit, topMm, bottomMm, again: false });
+    topMm = bottomMm + boxGapMm;
+  }
+  for (let column = model.amplifiers - 1; column >= from; column -= 1)
+    topMm = Math.max(topMm, layColumn(request, column, shown, ids, edges, boxes) + boxGapMm);
+  boxes.push(...speakerBoxes(request, edges));
+  const heightMm = Math.max(0, ...boxes.map(({ bottomMm }) => bottomMm));
+  return { boxes, edges, heightMm };
+}
+
+function stack(
+  { plan, model, metrics }: LayoutRequest,
+  list: readonly SignalEdge[],
+  fromMm: number,
+  edges: LaidEdge[],
+): number {
+  let yMm = fromMm;
+  let before: string | null = null;
+  for (const edge of list) {
+    // Each unit that edges come from has a box with a head of its own.
+    if (before !== null && before !== edge.from) yMm += headMm + boxGapMm;
+    before = edge.from;
+    const highMm = edgeHeight(plan, model, edge, metrics);
+    edges.push({ edge, yMm: yMm + highMm / 2, highMm });
+    yMm += highMm;
+  }
+  return yMm;
+}
+
+/** Lays the units of a column before the amplifiers round the edges that leave them, then what arrives at them. */
+function layColumn(
+  request: LayoutRequest,
+  column: number,
+  shown: readonly SignalEdge[],
+  leading: ReadonlySet<string>,
+  edges: LaidEdge[],
+  boxes: LaidBox[],
+): number {
+  const { model } = request;
+  let bottomMm = 0;
+  for (const unit of model.units.filter((each) => each.column === column)) {
+    const own = edges.filter(({ edge }) => edge.from === unit.item.id);
+    const runs = runsOf(
+      own,
+      edges.filter(({ edge }) => edge.from !== unit.item.id && passes(model, edge, column)),
+    );
+    runs.forEach((run, index) => {
+      const first = run[0];
+      const last = run.at(-1);
+      if (!first || !last) return;
+      const topMm = first.yMm - first.highMm / 2 - headMm;
+      const inputs =
+        index === 0 ? inputsOf(model, shown, unit.item.id).filter(({ to }) => !leading.has(to)) : [];
+      const laid = new Set(edges.map(({ edge }) => edge.id));
+      const foot = stack(
+        request,
+        inputs.filter(({ id }) => !laid.has(id)),
+        topMm + headMm,
+        edges,
+      );
+      const boxFoot = Math.max(last.yMm + last.highMm / 2, foot);
+      boxes.push({ unit, topMm, bottomMm: boxFoot, again: index > 0 });
+      bottomMm = Math.max(bottomMm, boxFoot);
+    });
+  }
+  return bottomMm;
+}
+
+/** True for an edge that runs past a column without a stop there. */
+function passes({ units }: SignalModel, { from, to }: SignalEdge, column: number): boolean {
+  const columnOf = (id: string): number => units.find(({ item }) => item.id === id)?.column ?? 0;
+  return columnOf(from) <= column && columnOf(to) > column;
+}
+
+/** Unbroken runs of a unit's edges: where a foreign one lies between, a new run begins. */
+function runsOf(own: readonly LaidEdge[], foreign: readonly LaidEdge[]): LaidEdge[][] {
+  const runs: LaidEdge[][] = [];
+  for (const laid of own.toSorted((a, b) => a.yMm - b.yMm)) {
+    const before = runs.at(-1)?.at(-1);
+    const broken = before && foreign.some(({ yMm }) => yMm > before.yMm && yMm < laid.yMm);
+    if (before && !broken) runs.at(-1)?.push(laid);
+    else runs.push([laid]);
+  }
+  return runs;
+}
+
+function speakerBoxes({ model }: LayoutRequest, edges: readonly LaidEdge[]): LaidBox[] {
+  const speakers = model.units.filter(({ column }) => column === model.amplifiers + 1);
+  return speakers.flatMap((unit) => {
+    const own = edges.filter(({ edge }) => edge.to === unit.item.id);
+    const foreign = edges.filter(
+      ({ edge }) => edge.to !== unit.item.id && speakers.some(({ item }) => item.id === edge.to),
+    );
+    return runsOf(own, foreign).flatMap((run, index): LaidBox[] => {
+      const [first] = run;
+      const last = run.at(-1);
+      if (!first || !last) return [];
+      return [
+        {
+          unit,
+          topMm: first.yMm - first.highMm / 2 + 0.8,
+          bottomMm: last.yMm + last.highMm / 2 - 0.8,
+          again: index > 0,
+        },
+      ];
+    });
+  });
+}
