@@ -10,7 +10,8 @@ import { revisionSegment } from '../publish/addresses.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { type LoadedJob, type LoadedShop, loadShop } from './load-shop.ts';
+import { loadShop } from './load-shop.ts';
+import { printSet } from './print-set.ts';
 import { tellProblems } from './report.ts';
 
 /** The words of the command line, as they were given. */
@@ -42,11 +43,16 @@ export async function exportJob(effects: Effects, words: ExportWords): Promise<E
   const choices = choicesOf(words, loaded.plan);
   if (typeof choices === 'string') return refuse(effects, choices);
   const made = filesOf(loaded.plan, choices, formats);
-  const printed = formats.includes('pdf') ? await printSet(effects, shop, loaded) : [];
-  const paths = await writeAll(effects, words.to, loaded.plan, [...made, ...(printed ?? [])]);
+  const printed = formats.includes('pdf') ? await printSet(shop, loaded) : null;
+  const missing = typeof printed === 'string' ? printed : null;
+  const files = printed === null || typeof printed === 'string' ? made : [...made, printed];
+  const paths = await writeAll(effects, words.to, loaded.plan, files);
   if (words.json) effects.out(JSON.stringify({ job: words.job, files: paths }, null, 2));
   else for (const path of paths) effects.out(path);
-  if (printed === null) return exitStatus.missing;
+  if (missing !== null) {
+    effects.tell(`export: no PDF was made: ${missing}`);
+    return exitStatus.missing;
+  }
   return statusOf({ problems: shop.problems.length > 0, stopped: isStopped(loaded.plan) });
 }
 
@@ -79,14 +85,6 @@ function filesOf(plan: BuildPlan, choices: ExportChoices, formats: readonly Form
   const wanted: readonly ExportFormat[] = exportFormats.filter((format) => formats.includes(format));
   const metrics = shippedMetrics();
   return wanted.flatMap((format) => [...exporters[format].files({ plan, metrics, choices })]);
-}
-
-async function printSet(
-  _effects: Effects,
-  _shop: LoadedShop,
-  _loaded: LoadedJob,
-): Promise<readonly ExportedFile[] | null> {
-  return [];
 }
 
 async function writeAll(

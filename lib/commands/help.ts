@@ -26,6 +26,11 @@ Writes files of a job for other programs, machines and printers; without --forma
   --format      svg       each drawing, stand-alone
                 cut       each board at 1:1 for a router or laser, SVG
                 dxf       the same as DXF, layers CUT, DRILL, ENGRAVE
+                labels    wire labels on label stock, SVG; two for each end
+                template  each board at full size, tiled on paper, HTML
+                nest      boards, rails and pads on stock sheets, SVG and CSV
+                csv       every table (RFC 4180); a text that begins with = + - @
+                          has an apostrophe before it, so that nothing is computed
                 pdf       the sheet set with bookmarks; needs a browser
   --to          the folder; the default is .rackleaf/export/JOB/REVISION
   --units       of DXF; the default is the shop's

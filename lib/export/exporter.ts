@@ -26,8 +26,12 @@ export interface Exporter {
   readonly files: (request: ExportRequest) => readonly ExportedFile[];
 }
 
-/** What every file says of itself: job, revision, date of issue, and that it is a draft where it is one. */
-export function originText({ job }: BuildPlan, draft: string | null): string {
-  const issue = `${job.id}, revision ${job.revision}, issued ${job.issuedOn}`;
-  return draft === null ? issue : `DRAFT. ${draft}. ${issue}`;
+/** What a file says it was made from: job, revision, date of issue. */
+export function issueText({ job }: Pick<BuildPlan, 'job'>): string {
+  return `${job.id}, revision ${job.revision}, issued ${job.issuedOn}`;
+}
+
+/** The same, and that it is a draft where it is one. */
+export function originText(plan: Pick<BuildPlan, 'job'>, draft: string | null): string {
+  return draft === null ? issueText(plan) : `DRAFT. ${draft}. ${issueText(plan)}`;
 }

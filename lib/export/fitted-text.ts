@@ -14,6 +14,15 @@ export interface FittedWords {
   readonly align: 'start' | 'middle' | 'end';
 }
 
+/** Attributes of words that stand on lines: a rim of paper keeps them readable. */
+export const haloed = {
+  fill: '#000000',
+  stroke: '#ffffff',
+  'stroke-width': 1,
+  'stroke-linejoin': 'round',
+  'paint-order': 'stroke',
+} as const;
+
 /**
  * One line of text, narrowed to its room where it is too long. Its width is written into the file, measured in
  * the shipped type, so that it keeps to it also where the reader's machine has another one.

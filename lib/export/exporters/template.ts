@@ -1,6 +1,6 @@
 import { draftReason } from '../../draw/page.ts';
 import { fileName } from '../exported-file.ts';
-import { type Exporter, originText } from '../exporter.ts';
+import { type Exporter, issueText } from '../exporter.ts';
 import { templateHtml } from '../template/template-html.ts';
 
 /** A full-size paper template of each board, tiled on the shop's paper. */
@@ -9,6 +9,6 @@ export const template: Exporter = {
   files: ({ plan, metrics, choices: { paper } }) =>
     plan.boards.map((board) => ({
       name: fileName(`template-${board.id}-${paper.toLowerCase()}`, 'html'),
-      content: templateHtml(board, paper, metrics, originText(plan, draftReason(plan))),
+      content: templateHtml(board, paper, metrics, { issue: issueText(plan), draft: draftReason(plan) }),
     })),
 };

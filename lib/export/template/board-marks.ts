@@ -3,7 +3,7 @@ import { onPaper, type PlanView } from '../../draw/scale.ts';
 import { types } from '../../draw/style.ts';
 import type { TextMetrics } from '../../draw/text-metrics.ts';
 import type { PlanBoard, PlanHole } from '../../model/plan/index.ts';
-import { fittedText } from '../fitted-text.ts';
+import { fittedText, haloed } from '../fitted-text.ts';
 import { element, pathData } from '../svg-markup.ts';
 
 const crossMm = 4;
@@ -42,7 +42,7 @@ export function boardMarks(board: PlanBoard, view: PlanView, metrics: TextMetric
           ),
         ]
       : []),
-    element('g', { fill: '#000000' }, itemNames(board, view, metrics)),
+    element('g', haloed, itemNames(board, view, metrics)),
   ];
 }
 
@@ -71,13 +71,13 @@ function centre(hole: PlanHole, view: PlanView): string {
 /** Beside its hole, towards the middle of the board. */
 function number(hole: PlanHole, view: PlanView, middleMm: number, metrics: TextMetrics): string {
   const { xMm, yMm } = onPaper(view, hole);
-  const awayMm = Math.max(crossMm, hole.diameterM * 500 + 1.5) / 2 + 1;
+  const awayMm = Math.max(1, hole.diameterM * 500) + 1;
   const rightwards = xMm <= middleMm;
   return fittedText(
     {
       text: String(hole.n),
       xMm: xMm + (rightwards ? awayMm : -awayMm),
-      yMm: yMm - 1.2,
+      yMm: yMm - 1.4,
       capMm: 2.5,
       roomMm: 12,
       type: types.terminal,

@@ -1,7 +1,7 @@
 import { bulgePath } from '../../draw/bulge-path.ts';
 import { at } from '../../draw/paper.ts';
 import { type TypeStyle, types } from '../../draw/style.ts';
-import { fittedText } from '../fitted-text.ts';
+import { fittedText, haloed } from '../fitted-text.ts';
 import { element, svgOf } from '../svg-markup.ts';
 import { lyingBars, standingBar } from './measure-bar.ts';
 import type { TileRequest } from './tile-page.ts';
@@ -19,7 +19,8 @@ function instructions(pages: number, overlapMm: number): string[] {
 
 /** The first page: how the tiles lie, by name, and what to do. */
 export function mapSvg(request: TileRequest): string {
-  const { board, tiling, metrics, origin } = request;
+  const { board, tiling, metrics, issue, draft } = request;
+  const origin = draft === null ? issue : `DRAFT. ${draft}. ${issue}`;
   const { page } = tiling;
   const lines = instructions(tiling.tiles.length, tiling.overlapMm);
   const headMm = 14;
@@ -81,6 +82,6 @@ function mapOf(
   return element('g', {}, [
     element('g', { transform, stroke: '#000000', 'stroke-width': 0.5 / scale }, loops),
     element('g', { stroke: '#000000', 'stroke-width': 0.18, 'stroke-dasharray': '3 1' }, windows),
-    element('g', { fill: '#000000' }, names),
+    element('g', haloed, names),
   ]);
 }

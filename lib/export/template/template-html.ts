@@ -14,11 +14,11 @@ export function templateHtml(
   board: PlanBoard,
   paper: SheetFormatName,
   metrics: TextMetrics,
-  origin: string,
+  origin: Pick<TileRequest, 'issue' | 'draft'>,
 ): string {
   const full = fullSizeView(board.outline);
   const tiling = tilingOf(full, paper);
-  const request: TileRequest = { board, full, tiling, metrics, origin };
+  const request: TileRequest = { board, full, tiling, metrics, ...origin };
   const lying = tiling.page.widthMm > tiling.page.heightMm;
   const pages = [mapSvg(request), ...tiling.tiles.map((tile) => tileSvg(request, tile))];
   return [

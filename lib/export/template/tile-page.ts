@@ -1,7 +1,7 @@
 import { type TypeStyle, types } from '../../draw/style.ts';
 import type { TextMetrics } from '../../draw/text-metrics.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { fittedText } from '../fitted-text.ts';
+import { fittedText, haloed } from '../fitted-text.ts';
 import type { FullSize } from '../machine/full-size.ts';
 import { element, pathData, svgOf } from '../svg-markup.ts';
 import { boardMarks } from './board-marks.ts';
@@ -13,8 +13,10 @@ export interface TileRequest {
   readonly full: FullSize;
   readonly tiling: Tiling;
   readonly metrics: TextMetrics;
-  /** What each page says of itself. */
-  readonly origin: string;
+  /** What each page says it was made from. */
+  readonly issue: string;
+  /** Why it is a draft; null where it is released. */
+  readonly draft: string | null;
 }
 
 const joins = [
@@ -26,7 +28,7 @@ const joins = [
 
 /** One tile at full size: its part of the board, the marks by which it meets its neighbours, bars and name. */
 export function tileSvg(request: TileRequest, tile: Tile): string {
-  const { board, full, tiling, metrics, origin } = request;
+  const { board, full, tiling, metrics, issue } = request;
   const { page } = tiling;
   const { leftMm, topMm, windowWidthMm, windowHeightMm } = page;
   const clip = `window-${board.id}-${tile.name}`;
@@ -35,7 +37,7 @@ export function tileSvg(request: TileRequest, tile: Tile): string {
   const inside = [...boardMarks(board, full.view, metrics), joinMarks(tiling, tile, metrics)];
   const words = {
     title: `${board.title}, tile ${tile.name}`,
-    description: `${origin}. Full-size template, tile ${tile.name}.`,
+    description: `${issue}. Full-size template, tile ${tile.name}.`,
   };
   return svgOf(page, words, [
     element('clipPath', { id: clip }, [element('rect', window)]),
@@ -46,7 +48,7 @@ export function tileSvg(request: TileRequest, tile: Tile): string {
 }
 
 /** Everything below the window, and the bar beside it. */
-function foot({ board, tiling, metrics, origin }: TileRequest, tile: Tile): string[] {
+function foot({ board, tiling, metrics, issue, draft }: TileRequest, tile: Tile): string[] {
   const { page } = tiling;
   const belowMm = page.topMm + page.windowHeightMm;
   const rightMm = page.leftMm + page.windowWidthMm;
@@ -59,9 +61,9 @@ function foot({ board, tiling, metrics, origin }: TileRequest, tile: Tile): stri
     lyingBars(page.leftMm, belowMm + 5, metrics),
     standingBar(page.leftMm - 4, belowMm, metrics),
     element('g', { fill: '#000000' }, [
-      line(`Tile ${tile.name}`, belowMm + 6.5, 3.5, types.heading),
+      line(`Tile ${tile.name}${draft === null ? '' : ', DRAFT'}`, belowMm + 6.5, 3.5, types.heading),
       line(board.title, belowMm + 11, 2.5),
-      line(origin, belowMm + 15, 2),
+      line(issue, belowMm + 15, 2),
       line('Print at 100 %, then measure both bars', belowMm + 18.5, 2),
     ]),
   ];
@@ -112,7 +114,7 @@ function joinMark(tiling: Tiling, tile: Tile, other: Tile, metrics: TextMetrics)
     },
     metrics,
   );
-  return [line, ...crosses, element('g', { fill: '#000000', stroke: 'none' }, [named])];
+  return [line, ...crosses, element('g', haloed, [named])];
 }
 
 /** A little inside of the join, on the tile's own side. */

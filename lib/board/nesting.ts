@@ -1,0 +1,239 @@
+import { type Rectangle, withoutRectangle } from './free-rectangles.ts';
+
+/** A piece to cut, by the smallest upright rectangle round it. */
+export interface NestPiece {
+  readonly id: string;
+  /** The sheet material that it is cut from. */
+  readonly sheet: string;
+  readonly widthM: number;
+  readonly heightM: number;
+  /** How many of it. Default 1. */
+  readonly count?: number;
+  /** False where the grain or a print must run upwards. Default true. */
+  readonly mayTurn?: boolean;
+}
+
+/** Stock to cut from: whole sheets, or off-cuts from the shelf. */
+export interface StockSheet {
+  readonly id: string;
+  readonly sheet: string;
+  readonly widthM: number;
+  readonly heightM: number;
+  /** How many there are; null for as many as are needed. */
+  readonly quantity: number | null;
+}
+
+export interface NestRules {
+  /** Width of the cut, lost between neighbours. */
+  readonly kerfM: number;
+  /** Bare border of a sheet that is not used. */
+  readonly trimM: number;
+  /** Off-cuts with a side shorter than this are waste. */
+  readonly offCutM: number;
+}
+
+/** Kerf of a circular saw blade, trim of a factory edge, and the least off-cut worth its place (cp). */
+export const nestDefaults: NestRules = { kerfM: 0.0032, trimM: 0.01, offCutM: 0.1 };
+
+export interface NestedPiece extends Rectangle {
+  readonly id: string;
+  /** Which of several alike, from 1. */
+  readonly copy: number;
+  /** True where it lies a quarter turn round. */
+  readonly turned: boolean;
+}
+
+export interface NestedSheet {
+  readonly stock: StockSheet;
+  /** Which of several alike, from 1. */
+  readonly copy: number;
+  readonly pieces: readonly NestedPiece[];
+  /** What is left and worth keeping, the largest first; none overlaps another. */
+  readonly offCuts: readonly Rectangle[];
+  /** Share of its area that is in pieces. */
+  readonly used: number;
+}
+
+export interface Nesting {
+  readonly sheets: readonly NestedSheet[];
+  /** Pieces that fit on no stock sheet of their material. */
+  readonly unplaced: readonly { readonly id: string; readonly copy: number }[];
+}
+
+interface Single {
+  readonly id: string;
+  readonly copy: number;
+  readonly sheet: string;
+  readonly widthM: number;
+  readonly heightM: number;
+  readonly mayTurn: boolean;
+}
+
+interface OpenSheet {
+  readonly stock: StockSheet;
+  readonly copy: number;
+  free: Rectangle[];
+  readonly pieces: NestedPiece[];
+}
+
+/** Orders in which pieces are tried; the best outcome is kept. */
+const orders: readonly ((piece: Single) => number)[] = [
+  ({ widthM, heightM }) => Math.max(widthM, heightM),
+  ({ widthM, heightM }) => widthM * heightM,
+  ({ widthM, heightM }) => Math.min(widthM, heightM),
+  ({ widthM, heightM }) => widthM + heightM,
+];
+
+/**
+ * Lays pieces, of one job or of several, on stock sheets of their material: maximal rectangles, the place where the
+ * shorter side fits most closely, over four orders of the pieces; kept is the one that opens least area and leaves
+ * the largest off-cut. Smaller stock (off-cuts from the shelf) is opened first where it takes the piece. The same
+ * input gives the same sheets, whatever the order in which it is written.
+ */
+export function nestPieces(
+  pieces: readonly NestPiece[],
+  stock: readonly StockSheet[],
+  rules: NestRules = nestDefaults,
+): Nesting {
+  const singles = pieces.flatMap(copiesOf);
+  const attempts = orders.map((size) => nestInOrder(inOrder(singles, size), stock, rules));
+  const [best = { sheets: [], unplaced: [] }] = attempts.toSorted(compareNestings);
+  return best;
+}
+
+function copiesOf({ id, sheet, widthM, heightM, count = 1, mayTurn = true }: NestPiece): Single[] {
+  return Array.from({ length: count }, (_, at) => ({ id, copy: at + 1, sheet, widthM, heightM, mayTurn }));
+}
+
+function inOrder(singles: readonly Single[], size: (piece: Single) => number): Single[] {
+  return singles.toSorted(
+    (a, b) => size(b) - size(a) || (a.id === b.id ? a.copy - b.copy : a.id < b.id ? -1 : 1),
+  );
+}
+
+function compareNestings(a: Nesting, b: Nesting): number {
+  const opened = ({ sheets }: Nesting): number =>
+    sheets.reduce((sum, { stock }) => sum + stock.widthM * stock.heightM, 0);
+  const largest = ({ sheets }: Nesting): number =>
+    Math.max(0, ...sheets.flatMap(({ offCuts }) => offCuts.map(areaOf)));
+  return a.unplaced.length - b.unplaced.length || opened(a) - opened(b) || largest(b) - largest(a);
+}
+
+function nestInOrder(singles: readonly Single[], stock: readonly StockSheet[], rules: NestRules): Nesting {
+  const open: OpenSheet[] = [];
+  const unplaced: { id: string; copy: number }[] = [];
+  for (const single of singles) {
+    const fit = bestFit(open, single, rules) ?? openFor(open, stock, single, rules);
+    if (fit) place(fit, single, rules);
+    else unplaced.push({ id: single.id, copy: single.copy });
+  }
+  return { sheets: open.map((sheet) => finished(sheet, rules)), unplaced };
+}
+
+interface Fit {
+  readonly on: OpenSheet;
+  readonly xM: number;
+  readonly yM: number;
+  readonly turned: boolean;
+  /** What is left over along the shorter and the longer side of the room. */
+  readonly shortM: number;
+  readonly longM: number;
+}
+
+function bestFit(open: readonly OpenSheet[], single: Single, rules: NestRules): Fit | null {
+  let best: Fit | null = null;
+  for (const on of open) {
+    if (on.stock.sheet !== single.sheet) continue;
+    for (const room of on.free)
+      for (const turned of single.mayTurn ? [false, true] : [false]) {
+        const fit = fitIn(on, room, single, turned, rules);
+        if (fit && (!best || closer(fit, best))) best = fit;
+      }
+  }
+  return best;
+}
+
+/** Rooms reach a kerf past the sheet's end, so that a piece with its cut fits where the piece alone would. */
+function fitIn(
+  on: OpenSheet,
+  room: Rectangle,
+  single: Single,
+  turned: boolean,
+  { kerfM }: NestRules,
+): Fit | null {
+  const [widthM, heightM] = turned ? [single.heightM, single.widthM] : [single.widthM, single.heightM];
+  const overX = room.widthM - widthM - kerfM;
+  const overY = room.heightM - heightM - kerfM;
+  if (overX < -1e-7 || overY < -1e-7) return null;
+  return {
+    on,
+    xM: room.xM,
+    yM: room.yM,
+    turned,
+    shortM: Math.min(overX, overY),
+    longM: Math.max(overX, overY),
+  };
+}
+
+function closer(a: Fit, b: Fit): boolean {
+  const order = a.shortM - b.shortM || a.longM - b.longM || a.yM - b.yM || a.xM - b.xM;
+  return order < -1e-9;
+}
+
+/** Opens the smallest stock sheet that takes the piece and is not used up. */
+function openFor(
+  open: OpenSheet[],
+  stock: readonly StockSheet[],
+  single: Single,
+  rules: NestRules,
+): Fit | null {
+  const candidates = stock
+    .filter(({ sheet }) => sheet === single.sheet)
+    .toSorted((a, b) => areaOf(a) - areaOf(b) || (a.id < b.id ? -1 : 1));
+  for (const one of candidates) {
+    const copy = open.filter((sheet) => sheet.stock.id === one.id).length + 1;
+    if (one.quantity !== null && copy > one.quantity) continue;
+    const { trimM, kerfM } = rules;
+    const room = {
+      xM: trimM,
+      yM: trimM,
+      widthM: one.widthM - 2 * trimM + kerfM,
+      heightM: one.heightM - 2 * trimM + kerfM,
+    };
+    const sheet: OpenSheet = { stock: one, copy, free: [room], pieces: [] };
+    const fit = bestFit([sheet], single, rules);
+    if (!fit) continue;
+    open.push(sheet);
+    return fit;
+  }
+  return null;
+}
+
+function place({ on, xM, yM, turned }: Fit, single: Single, { kerfM }: NestRules): void {
+  const [widthM, heightM] = turned ? [single.heightM, single.widthM] : [single.widthM, single.heightM];
+  on.pieces.push({ id: single.id, copy: single.copy, xM, yM, widthM, heightM, turned });
+  on.free = withoutRectangle(on.free, { xM, yM, widthM: widthM + kerfM, heightM: heightM + kerfM });
+}
+
+function finished({ stock, copy, free, pieces }: OpenSheet, rules: NestRules): NestedSheet {
+  const used = pieces.reduce((sum, piece) => sum + areaOf(piece), 0) / areaOf(stock);
+  return { stock, copy, pieces, offCuts: offCutsOf(free, rules), used };
+}
+
+/** Free rooms overlap: the largest is kept whole, then the largest of what it leaves, and so on. */
+function offCutsOf(free: readonly Rectangle[], { kerfM, offCutM }: NestRules): Rectangle[] {
+  const kept: Rectangle[] = [];
+  let left = [...free];
+  for (;;) {
+    const [largest] = left.toSorted((a, b) => areaOf(b) - areaOf(a) || a.yM - b.yM || a.xM - b.xM);
+    if (!largest) return kept;
+    // The room reaches a kerf too far at its right and upper ends.
+    const own = { ...largest, widthM: largest.widthM - kerfM, heightM: largest.heightM - kerfM };
+    left = withoutRectangle(left, largest);
+    if (Math.min(own.widthM, own.heightM) >= offCutM) kept.push(own);
+  }
+}
+
+function areaOf({ widthM, heightM }: { readonly widthM: number; readonly heightM: number }): number {
+  return widthM * heightM;
+}

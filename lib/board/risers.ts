@@ -1,0 +1,110 @@
+/** What risers and spacers are made for: the raised items of a board and the spacers of its fixings. */
+export interface RiserBoard {
+  readonly id: string;
+  /** Thickness of the sheet that the pieces are cut from as well. */
+  readonly thicknessM: number;
+  readonly placements: readonly {
+    readonly item: string;
+    readonly widthM: number;
+    readonly depthM: number;
+    readonly raisedM: number;
+  }[];
+  readonly fixings: readonly { readonly id: string; readonly spacerM: number }[];
+  readonly holes: readonly { readonly of: string; readonly diameterM: number }[];
+}
+
+/** One size of piece, cut from the sheet of the board. */
+export interface RiserPiece {
+  /** Board, what it carries, and its form: `board.amp-front.rail`. */
+  readonly id: string;
+  readonly carries: string;
+  /** `rail`: laid flat in layers below two sides. `edge-rail`: the same, one strip standing. `pad`: below a fixing. */
+  readonly form: 'rail' | 'edge-rail' | 'pad';
+  readonly count: number;
+  readonly widthM: number;
+  readonly lengthM: number;
+  readonly thicknessM: number;
+  /** Pieces that lie on each other at one place. */
+  readonly layers: number;
+  /** The height that they make, and what is left to fill with washers or packing. */
+  readonly makesM: number;
+  readonly packM: number;
+  /** Hole for the fixing, through the middle; null where it is screwed through in place, or is not known. */
+  readonly holeM: number | null;
+}
+
+/** Width of a flat rail and side of a pad: room for a screw with an inch of wood round it (cp). */
+export const riserDefaults = { railWidthM: 0.038, padM: 0.05, exactM: 0.0005 } as const;
+
+/**
+ * Pieces that raise items and fixings. An item stands on two rails below its left and right sides, as long as the
+ * item is deep. Where whole layers of the sheet make its height (to 0.5 mm) the rails lie flat in layers; where
+ * they do not, a strip as wide as the height stands on its edge. Pads of fixings lie flat, as many layers as go
+ * into the height; what they leave is told as packing, never rounded away. Where the height is less than one
+ * layer no pad is cut, and the whole of it is packing.
+ */
+export function riserPieces(board: RiserBoard): RiserPiece[] {
+  const rails = board.placements
+    .filter(({ raisedM }) => raisedM > 0)
+    .map(({ item, widthM, depthM, raisedM }) => rail(board, item, { widthM, depthM }, raisedM));
+  const pads = board.fixings
+    .filter(({ spacerM }) => spacerM > 0)
+    .map(({ id, spacerM }) => pad(board, id, spacerM));
+  return [...rails, ...pads];
+}
+
+interface Stack {
+  readonly layers: number;
+  readonly makesM: number;
+  readonly packM: number;
+}
+
+/** Whole layers that go into a height; one that is missing by less than half a millimetre counts as whole. */
+function stackOf(heightM: number, thicknessM: number): Stack {
+  const layers = Math.floor((heightM + riserDefaults.exactM) / thicknessM);
+  const makesM = layers * thicknessM;
+  const leftM = Number((heightM - makesM).toFixed(9));
+  return { layers, makesM, packM: Math.abs(leftM) <= riserDefaults.exactM ? 0 : leftM };
+}
+
+function rail(
+  { id, thicknessM }: RiserBoard,
+  item: string,
+  print: { readonly widthM: number; readonly depthM: number },
+  raisedM: number,
+): RiserPiece {
+  const stack = stackOf(raisedM, thicknessM);
+  const flat = stack.layers > 0 && stack.packM === 0;
+  const form = flat ? 'rail' : 'edge-rail';
+  const layers = flat ? stack.layers : 1;
+  return {
+    id: `${id}.${item}.${form}`,
+    carries: item,
+    form,
+    count: 2 * layers,
+    // Two rails never lie over each other below a narrow item.
+    widthM: flat ? Math.min(riserDefaults.railWidthM, print.widthM / 2) : raisedM,
+    lengthM: print.depthM,
+    thicknessM,
+    layers,
+    makesM: flat ? stack.makesM : raisedM,
+    packM: 0,
+    holeM: null,
+  };
+}
+
+function pad({ id, thicknessM, holes }: RiserBoard, fixing: string, spacerM: number): RiserPiece {
+  const stack = stackOf(spacerM, thicknessM);
+  const diameterM = holes.find(({ of }) => of === fixing)?.diameterM ?? 0;
+  return {
+    id: `${id}.${fixing}.pad`,
+    carries: fixing,
+    form: 'pad',
+    count: stack.layers,
+    widthM: riserDefaults.padM,
+    lengthM: riserDefaults.padM,
+    thicknessM,
+    ...stack,
+    holeM: diameterM > 0 ? diameterM : null,
+  };
+}
