@@ -167,6 +167,12 @@ export const houseRuleDefinitions = {
     value: 60,
     ...cp,
   },
+  'insulation-fitted': {
+    says: "Insulation temperature of the vehicle maker's own conductors where not stated",
+    dimension: 'temperature',
+    value: 105,
+    ...cp,
+  },
   'drop-limit': {
     says: 'Greatest drop, feed plus return, at rated power',
     dimension: 'ratio',

@@ -1,4 +1,4 @@
-import type { Part, PartOf } from '../model/kinds/index.ts';
+import type { PartOf } from '../model/kinds/index.ts';
 import type { Job, Link } from '../model/resolved-job.ts';
 import type { Stock } from '../model/shop.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
@@ -45,10 +45,10 @@ export function isGiven({ given, fitted, cable }: Link): boolean {
 }
 
 /** What a conductor that is not cut from a reel is: fitted by the vehicle's maker, or in a cable. */
-export function fixedCandidate(link: Link, parts: Readonly<Record<string, Part>>): CableCandidate | null {
+export function fixedCandidate({ parts, rules }: Job, link: Link): CableCandidate | null {
   if (link.fitted) {
     const { size, material } = link.fitted;
-    return { part: '', size, material, insulationC: null };
+    return { part: '', size, material, insulationC: rules['insulation-fitted'].value };
   }
   if (!link.cable) return null;
   const part = parts[link.cable.part];

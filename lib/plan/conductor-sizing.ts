@@ -26,6 +26,8 @@ export interface SizedConductor {
   readonly chosen: 'given' | 'computed';
   readonly reason: string;
   readonly remarks: readonly Remark[];
+  /** Cables of the catalogue that would do where the given one does not carry its fuse, thin to thick. */
+  readonly alternatives: readonly JudgedCable[];
 }
 
 /** What one conductor is to do. */
@@ -47,7 +49,7 @@ const anyDropV = 1000;
 /** Chooses the cable of one conductor, or takes over what the job, the cable or the vehicle says. */
 export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTask): SizedConductor {
   const { link, role } = task;
-  const fixed = fixedCandidate(link, job.parts);
+  const fixed = fixedCandidate(job, link);
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
   const given = isGiven(link);
   const duty = dutyOf(job, devices, task, given);
@@ -79,7 +81,22 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     chosen: given ? 'given' : 'computed',
     reason,
     remarks,
+    alternatives: given && link.origin === 'job' ? lawfulInstead(job, devices, task, judged) : [],
   };
+}
+
+/** What would be lawful in the place of a given conductor that does not carry its fuse; empty where it does. */
+function lawfulInstead(
+  job: Job,
+  devices: DevicesById,
+  task: ConductorTask,
+  judged: JudgedCable | null,
+): readonly JudgedCable[] {
+  if (!judged || judged.ampacity.ampacityA.value >= task.neededA) return [];
+  const open: Link = { ...task.link, given: null, cable: null };
+  const candidates = candidatesFor(job, open, task.role).map(withoutStock);
+  const choice = choose(dutyOf(job, devices, { ...task, link: open }, false), candidates, job);
+  return choice?.considered.filter(({ misses }) => misses.length === 0) ?? [];
 }
 
 /** What an earlier size, a feed or a port asked for says more than the limit of the next smaller cable. */
@@ -194,7 +211,7 @@ export function greatestAmpacityA(
   role: ConductorRole,
   zones: readonly RunZone[],
 ): number {
-  const fixed = fixedCandidate(link, job.parts);
+  const fixed = fixedCandidate(job, link);
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
   const ports = isGiven(link) ? [] : [link.from, link.to].flatMap((end) => portOf(job, devices, end) ?? []);
   const ampacities = candidates

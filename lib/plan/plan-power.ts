@@ -10,7 +10,8 @@ import { fuseForms } from '../model/tables/fuse-forms.ts';
 import type { Ampacity } from '../power/ampacity.ts';
 import type { FuseChoice, LawfulFuse } from '../power/fuse-choice.ts';
 import { traced } from '../power/traced.ts';
-import { planCharging, planTurnOn } from './charging.ts';
+import { longestPieceM } from './cable-candidates.ts';
+import { planCharging } from './charging.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { deviceDrops } from './device-drops.ts';
 import { faultCurrents } from './fault-currents.ts';
@@ -20,6 +21,8 @@ import { planKeyOff } from './key-off.ts';
 import { operatingPoints, solvePoint } from './operating-points.ts';
 import type { PlanBook } from './plan-book.ts';
 import type { PowerSizing, SizedPower } from './size-power.ts';
+import { turnOnChain } from './turn-on-chain.ts';
+import { turnOnSums } from './turn-on-sums.ts';
 import { planSize } from './wires.ts';
 
 /** The power part of the plan, once sizes and lengths have settled. */
@@ -28,10 +31,12 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
   const network = { ...sizing, ...sized };
   const faults = faultCurrents(network);
   const points = operatingPoints.map((point) => solvePoint(network, point));
+  const chain = turnOnChain(job, devices, book);
   return {
     points,
     drops: points.flatMap((point) => deviceDrops(network, point)),
-    turnOn: planTurnOn(job, devices, book),
+    turnOn: turnOnSums(job, devices, chain, book),
+    turnOnChain: chain,
     conductors: [...sized.conductors.values()].map((conductor) => planConductor(conductor, sizing, book)),
     fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, faults, book)),
     charging: planCharging(job, circuit, loads, book),
@@ -42,7 +47,7 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
 
 function planConductor(
   sized: SizedConductor,
-  { circuit, paths, protection }: PowerSizing,
+  { job, circuit, paths, protection }: PowerSizing,
   book: PlanBook,
 ): PlanConductor {
   const { link, role, cable, judged, lengthM, neededA, chosen, reason } = sized;
@@ -71,6 +76,13 @@ function planConductor(
     neededA,
     chosen,
     reason,
+    alternatives: sized.alternatives.map(({ candidate, ampacity }) => ({
+      part: candidate.part,
+      size: planSize(candidate),
+      ampacityA: ampacity.ampacityA.value,
+      stockM: longestPieceM(job.shop.stock[candidate.part]),
+      note: `carries its fuse of ${neededA} A`,
+    })),
   };
 }
 

@@ -2,7 +2,7 @@ import type { DeviceDrop, OperatingPoint } from '../model/plan/index.ts';
 import { candidatesFor } from './cable-candidates.ts';
 import { deviceDrops } from './device-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
-import { type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
+import { fitsPorts, type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
 import { sizingVoltageV } from './sizing-voltage.ts';
 
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */
@@ -87,15 +87,4 @@ function growOne(
     maxed.add(link.id);
   }
   return false;
-}
-
-function fitsPorts(
-  job: PowerSizing['job'],
-  { from, to }: PowerSizing['job']['links'][number],
-  areaMm2: number,
-): boolean {
-  return [from, to].every(({ device, terminal }) => {
-    const takes = job.devices.find(({ id }) => id === device)?.facts.terminals[terminal]?.takes;
-    return !takes || areaMm2 <= takes.to.areaMm2 * 1.001;
-  });
 }

@@ -37,7 +37,10 @@ export function sizePower(sizing: PowerSizing): SizedPower {
   const ratingA = (id: string) => rating.get(id) ?? 0;
   const conductors = new Map<string, SizedConductor>();
   const edges = circuit.edges.filter(({ kind }) => kind === 'conductor');
-  for (const edge of edges.filter((one) => isFeed(circuit, one))) sizeFeed(edge, sizing, ratingA, conductors);
+  const feeds = edges.filter((one) => isFeed(circuit, one));
+  for (const edge of feeds) sizeFeed(edge, sizing, ratingA, conductors);
+  for (const edge of feeds)
+    if (thickenTail(edge, sizing, conductors)) sizeFeed(edge, sizing, ratingA, conductors);
   for (const edge of edges.filter((one) => !isFeed(circuit, one))) sizeGround(edge, sizing, conductors);
   return { fuses, conductors };
 }
@@ -63,6 +66,42 @@ function sizeFeed(
   const own = protection.get(edge.id) ?? [];
   const behind = own.some(({ fuses }) => fuses.length === 0) ? fusesBehind(circuit, paths, edge) : [];
   size(edge, sizing, neededA(own, ratingA, behind), into);
+}
+
+/**
+ * The lead from a source to its first fuse is as thick as what leaves that fuse, as far as its ports take it: it has
+ * no fuse of its own, and one size from the post on leaves no step to forget. True where it has to grow.
+ */
+function thickenTail(
+  edge: CircuitEdge,
+  { job, circuit, paths, protection, least }: PowerSizing,
+  into: ReadonlyMap<string, SizedConductor>,
+): boolean {
+  const own = into.get(edge.id);
+  const bare = (protection.get(edge.id) ?? []).some(({ fuses }) => fuses.length === 0);
+  if (!own || own.chosen === 'given' || !bare) return false;
+  const fuses = fusesBehind(circuit, paths, edge);
+  const behind = [...into.values()].filter(({ link }) =>
+    (protection.get(link.id) ?? []).some(({ fuses: before }) => fuses.includes(before[0]?.id ?? '')),
+  );
+  const [thickest] = behind
+    .filter(({ cable }) => fitsPorts(job, own.link, cable.size.areaMm2))
+    .toSorted((a, b) => b.cable.size.areaMm2 - a.cable.size.areaMm2);
+  if (!thickest || thickest.cable.size.areaMm2 <= own.cable.size.areaMm2 * 1.001) return false;
+  least.raise(
+    edge.id,
+    thickest.cable.size.areaMm2,
+    `as thick as ${thickest.link.id} behind its fuse, ${thickest.cable.size.label}`,
+  );
+  return true;
+}
+
+/** True where both terminals of a link take a size as it is, without a reducer. */
+export function fitsPorts(job: Job, { from, to }: Link, areaMm2: number): boolean {
+  return [from, to].every(({ device, terminal }) => {
+    const takes = job.devices.find(({ id }) => id === device)?.facts.terminals[terminal]?.takes;
+    return !takes || areaMm2 <= takes.to.areaMm2 * 1.001;
+  });
 }
 
 /**

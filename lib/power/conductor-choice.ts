@@ -158,9 +158,10 @@ function missesOf(
 const round = (value: number): string => String(Number(value.toPrecision(3)));
 
 function reasonOf(chosen: JudgedCable | null, telling: JudgedCable | undefined): string {
-  const told = telling
-    ? `${telling.candidate.size.label}: ${telling.misses.map(({ text }) => text).join('; ')}`
-    : '';
+  // That an earlier pass needed more is told only where nothing else rules a cable out.
+  const weighty = telling?.misses.filter(({ limit }) => limit !== 'least-size') ?? [];
+  const misses = weighty.length > 0 ? weighty : (telling?.misses ?? []);
+  const told = telling ? `${telling.candidate.size.label}: ${misses.map(({ text }) => text).join('; ')}` : '';
   if (chosen)
     return telling
       ? `${chosen.candidate.size.label} is the smallest that fits; ${told}`
