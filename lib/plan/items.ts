@@ -1,4 +1,4 @@
-import type { PlanControl, PlanItem, PlanTerminal } from '../model/plan/index.ts';
+import type { PlanItem, PlanTerminal } from '../model/plan/index.ts';
 import { bodyId, type Device, type Job, terminalId } from '../model/resolved-job.ts';
 
 /** Every device of a job as the sheets show it: those of the job, and those of the vehicle that a link touches. */
@@ -81,24 +81,4 @@ function accountTerminal(
   if (reason !== undefined) return { ...base, state: 'open', reason };
   if (device.origin === 'vehicle') return { ...base, state: 'open', reason: 'left as the vehicle came' };
   return { ...base, state: 'unaccounted' };
-}
-
-/** The state of every knob and switch before first power-up: as the job says, or the safe one of its part. */
-export function planControls(job: Job): PlanControl[] {
-  return job.devices
-    .filter(({ origin }) => origin === 'job')
-    .flatMap((device) =>
-      Object.entries(device.facts.controls).map(([control, { safe, why }]): PlanControl => {
-        const given = device.given?.settings[control];
-        const preset = given ?? safe;
-        return {
-          item: device.id,
-          control,
-          preset,
-          why,
-          chosen: given === undefined ? 'computed' : 'given',
-          safe: preset.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en'),
-        };
-      }),
-    );
 }

@@ -233,7 +233,7 @@ function delayLines({ audio }: Predictable): Prediction[] {
 }
 
 /** Noise is sought from the amplifier back to the source; key-off draw 30 to 60 minutes after locking. */
-function lastLines(job: Job, { audio }: Predictable): Prediction[] {
+function lastLines(job: Job, { audio, power }: Predictable): Prediction[] {
   const amplifiers = [...new Set(audio.channels.map(({ amplifier }) => amplifier))];
   const noise = (id: string, what: string): Prediction => ({
     id,
@@ -259,7 +259,7 @@ function lastLines(job: Job, { audio }: Predictable): Prediction[] {
       id: 'key-off-draw',
       kind: 'current',
       what: 'Draw with the key off, 30 to 60 min after locking',
-      predicted: null,
+      predicted: power.keyOff?.drawA ?? null,
       unit: 'A',
       least: null,
       greatest: job.rules['key-off-draw'].value,

@@ -5,6 +5,7 @@ import type { Place } from '../model/place.ts';
 import type { Device, Job, Link, LinkEnd } from '../model/resolved-job.ts';
 import type { Shop } from '../model/shop.ts';
 import type { Vehicle } from '../model/vehicle.ts';
+import { checkAfter, checkAudioFields, checkBranches } from './audio-names.ts';
 import { openLinks } from './open-links.ts';
 import { privateLeaks } from './private-leaks.ts';
 import type { Report } from './report.ts';
@@ -44,6 +45,9 @@ export function resolveJob(
   checkCables(file, around.parts, report);
   const { runs, byLink } = resolveRuns(file, vehicle, around.parts, report);
   const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
+  checkAfter(file, report);
+  checkAudioFields(devices, report);
+  checkBranches(links, runs, report);
   checkWires(file, around.parts, report);
   checkLeftOpen(file, devices, report);
   checkLengths(links, devices, around.parts, report);

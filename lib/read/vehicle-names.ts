@@ -2,6 +2,7 @@ import type { Part } from '../model/kinds/index.ts';
 import { partFacts } from '../model/kinds/index.ts';
 import { bodyId } from '../model/resolved-job.ts';
 import type { Vehicle } from '../model/vehicle.ts';
+import { checkOutputs } from './audio-names.ts';
 import type { Report } from './report.ts';
 
 /** Looks up every name that a vehicle file uses: its parts, the ends of its links, the spaces of its routes. */
@@ -11,6 +12,7 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
       report.atKey(['fitted', id], `"${bodyId}" is the vehicle's body: call the device something else`);
     report.look(['fitted', id, 'part'], 'part', fitted.part, parts);
   }
+  checkOutputs(vehicle, parts, report);
   for (const [id, link] of Object.entries(vehicle.links)) {
     for (const end of ['from', 'to'] as const)
       vehicleTerminal(vehicle, parts, link[end], ['links', id, end], report);

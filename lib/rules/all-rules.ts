@@ -7,6 +7,7 @@ import { conductorWithoutFuseRules } from './conductor-without-fuse.ts';
 import { controlRules } from './controls.ts';
 import { copperCladRules } from './copper-clad.ts';
 import { factoryIntegrationRules } from './factory-integration.ts';
+import { factoryOutputRules } from './factory-outputs.ts';
 import { fuseAndConductorRules } from './fuse-and-conductor.ts';
 import { fuseAtSourceRules } from './fuse-at-source.ts';
 import { fuseOrderRules } from './fuse-order.ts';
@@ -24,6 +25,7 @@ import { protectionFilterRules } from './protection-filters.ts';
 import type { Rule } from './rule.ts';
 import { runRules } from './runs.ts';
 import { speakerLoadRules } from './speaker-load.ts';
+import { speakerPathRules } from './speaker-paths.ts';
 import { speakerWireRules } from './speaker-wire.ts';
 import { stockRules } from './stock.ts';
 import { supplyCollapseRules } from './supply-collapse.ts';
@@ -61,7 +63,9 @@ export const rules: readonly Rule[] = [
   ...speakerLoadRules,
   ...speakerWireRules,
   ...protectionFilterRules,
+  ...speakerPathRules,
   ...factoryIntegrationRules,
+  ...factoryOutputRules,
   ...mountingRules,
   ...behindHoleRules,
   ...wetZoneRules,

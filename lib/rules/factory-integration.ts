@@ -85,7 +85,9 @@ const factorySource: Rule = {
       const measured = plan.measurements.some(
         ({ id: name, asBuilt }) => name.startsWith(`${id}.`) && asBuilt !== undefined,
       );
-      if (origin !== 'vehicle' || spec?.kind !== 'source-unit' || !feeds || measured) return [];
+      const used = plan.audio.outputs.filter((output) => output.item === id && output.feeds.length > 0);
+      const known = used.length > 0 && used.every(({ missing }) => missing.length === 0);
+      if (origin !== 'vehicle' || spec?.kind !== 'source-unit' || !feeds || measured || known) return [];
       return [
         {
           level: 'note',

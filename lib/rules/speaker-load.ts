@@ -132,14 +132,16 @@ const reversed: Rule = {
   levels: ['caution'],
   ...commonPractice,
   judge({ job, plan }) {
-    return plan.audio.speakers.flatMap(({ id, polarity }): Verdict[] => {
-      if (polarity !== 'reversed') return [];
+    return plan.audio.speakers.flatMap(({ id, polarity, mounted, reversedWhy }): Verdict[] => {
+      const meant = (mounted === 'reversed') !== (reversedWhy !== null);
+      if (polarity !== 'reversed' || meant) return [];
       return [
         {
           level: 'caution',
           of: [id],
           message: `${id} is wired with reversed polarity`,
-          remedy: 'swap its two conductors; where its mounting asks for it, say so in a note of the job',
+          remedy:
+            'swap its two conductors; where its mounting asks for it, write mounted: reversed; where it is meant, reversed: with the reason',
           ...commonPractice,
           ...deviceSpot(job, id),
         },

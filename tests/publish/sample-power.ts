@@ -53,6 +53,7 @@ export function samplePower(): Pick<BuildPlan, 'power' | 'audio'> {
           share: 0.017,
         },
       ],
+      turnOnChain: [],
       turnOn: [
         {
           source: 'processor.REM',

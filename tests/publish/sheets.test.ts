@@ -16,7 +16,16 @@ function emptyPlan() {
     findings: [],
     traces: {},
     items: [],
-    power: { points: [], drops: [], turnOn: [], conductors: [], fuses: [], charging: [], loads: [] },
+    power: {
+      points: [],
+      drops: [],
+      turnOn: [],
+      turnOnChain: [],
+      conductors: [],
+      fuses: [],
+      charging: [],
+      loads: [],
+    },
     audio: {
       channels: [],
       speakers: [],

@@ -57,7 +57,16 @@ test('a plan in which everything is missing gives stops and throws nothing', () 
   const { job, plan } = about();
   const empty = {
     ...plan,
-    power: { points: [], drops: [], turnOn: [], conductors: [], fuses: [], charging: [], loads: [] },
+    power: {
+      points: [],
+      drops: [],
+      turnOn: [],
+      turnOnChain: [],
+      conductors: [],
+      fuses: [],
+      charging: [],
+      loads: [],
+    },
     audio: {
       channels: [],
       speakers: [],

@@ -107,7 +107,14 @@ export const parts = (): WrittenParts => ({
     controls: {
       GAIN: { what: 'gain', form: 'knob', panel: 'left', safe: 'fully down', why: 'no signal passes' },
       PHASE: { what: 'phase', form: 'switch', panel: 'left', safe: '0', why: 'known polarity' },
-      SENSE: { what: 'turn-on-mode', form: 'switch', panel: 'left', safe: 'REMOTE', why: 'wired turn-on' },
+      SENSE: {
+        what: 'turn-on-mode',
+        form: 'switch',
+        panel: 'left',
+        positions: ['REMOTE', 'AUTO'],
+        safe: 'REMOTE',
+        why: 'wired turn-on',
+      },
     },
   },
   dsp: {

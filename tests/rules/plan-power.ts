@@ -142,5 +142,6 @@ export function powerOf(wires: readonly PlanWire[]): BuildPlan['power'] {
       },
     ],
     turnOn: [],
+    turnOnChain: [],
   };
 }

@@ -245,8 +245,19 @@ export function planOf(job: Job): BuildPlan {
   const controls = job.devices
     .filter(({ origin }) => origin === 'job')
     .flatMap(({ id, facts }) =>
-      Object.entries(facts.controls).map(([control, { safe, why }]) => {
-        return { item: id, control, preset: safe, why, chosen: 'computed' as const, safe: true };
+      Object.entries(facts.controls).map(([control, { safe, why, panel }], index) => {
+        return {
+          item: id,
+          control,
+          preset: safe,
+          why,
+          safeState: safe,
+          panel,
+          atM: null,
+          order: index + 1,
+          chosen: 'computed' as const,
+          safe: true,
+        };
       }),
     );
   return {

@@ -166,10 +166,22 @@ export const keyOffSchema = z.object({
   limitA: number,
 });
 
+/** How one device is turned on. */
+export const turnOnStageSchema = z.object({
+  item: name,
+  terminal: name,
+  /** The turn-on output or relay contact that drives it; null where none does. */
+  driver: builders(z.string().nullable()),
+  byRelay: builders(z.boolean()),
+  /** 1 for what the source turns on itself, 2 for what that turns on, and so on; null where nothing drives it. */
+  stage: builders(z.int().nullable()),
+});
+
 export const planPowerSchema = z.object({
   points: z.array(operatingPointSchema),
   drops: z.array(deviceDropSchema),
   turnOn: z.array(turnOnSchema),
+  turnOnChain: z.array(turnOnStageSchema),
   conductors: z.array(planConductorSchema),
   fuses: z.array(planFuseSchema),
   charging: z.array(chargingSchema),
@@ -188,5 +200,6 @@ export type PlanFuse = z.output<typeof planFuseSchema>;
 export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
 export type PlanPower = z.output<typeof planPowerSchema>;
 export type DeviceDrop = z.output<typeof deviceDropSchema>;
+export type PlanTurnOnStage = z.output<typeof turnOnStageSchema>;
 export type PlanTurnOn = z.output<typeof turnOnSchema>;
 export type PlanSize = z.output<typeof planSizeSchema>;

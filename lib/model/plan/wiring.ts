@@ -159,6 +159,13 @@ export const planControlSchema = z.object({
   control: name,
   preset: name,
   why: name,
+  /** The state that is safe before first power-up. */
+  safeState: name,
+  panel: builders(panelSchema),
+  /** Along its panel; null for a control that the part does not place. */
+  atM: orNull,
+  /** Its place in the order in which the panels of its item present the controls: 1 first. */
+  order: builders(z.int()),
   chosen: builders(z.enum(['given', 'computed'])),
   safe: builders(z.boolean()),
 });

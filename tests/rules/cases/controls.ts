@@ -55,6 +55,10 @@ export const controlsCases: RuleCases = {
               control: 'X',
               preset: 'on',
               why: '',
+              safeState: '',
+              panel: 'left',
+              atM: null,
+              order: 9,
               chosen: 'given',
               safe: false,
             });

@@ -8,6 +8,7 @@ import { conductorWithoutFuseCases } from './conductor-without-fuse.ts';
 import { controlsCases } from './controls.ts';
 import { copperCladCases } from './copper-clad.ts';
 import { factoryIntegrationCases } from './factory-integration.ts';
+import { factoryOutputsCases } from './factory-outputs.ts';
 import { fuseAndConductorCases } from './fuse-and-conductor.ts';
 import { fuseAtSourceCases } from './fuse-at-source.ts';
 import { fuseOrderCases } from './fuse-order.ts';
@@ -24,6 +25,7 @@ import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
 import { protectionFiltersCases } from './protection-filters.ts';
 import { runsCases } from './runs.ts';
 import { speakerLoadCases } from './speaker-load.ts';
+import { speakerPathsCases } from './speaker-paths.ts';
 import { speakerWireCases } from './speaker-wire.ts';
 import { stockCases } from './stock.ts';
 import { supplyCollapseCases } from './supply-collapse.ts';
@@ -44,6 +46,7 @@ export const cases: RuleCases = {
   ...controlsCases,
   ...copperCladCases,
   ...factoryIntegrationCases,
+  ...factoryOutputsCases,
   ...fuseAndConductorCases,
   ...fuseAtSourceCases,
   ...fuseOrderCases,
@@ -60,6 +63,7 @@ export const cases: RuleCases = {
   ...protectionFiltersCases,
   ...runsCases,
   ...speakerLoadCases,
+  ...speakerPathsCases,
   ...speakerWireCases,
   ...stockCases,
   ...supplyCollapseCases,

@@ -1,0 +1,39 @@
+import type { PlanControl } from '../model/plan/index.ts';
+import type { Device, Job } from '../model/resolved-job.ts';
+import type { Panel } from '../model/vocabulary.ts';
+
+/** Panels in the order in which they are gone through: round the part, then its face. */
+/** Farther along than any panel is long: a control without a place comes last. */
+const unplacedM = 100;
+const panels: readonly Panel[] = ['left', 'top', 'right', 'bottom', 'face'];
+
+/**
+ * The state of every knob and switch before first power-up, as the panels present them: as the job says, or the safe
+ * one of its part.
+ */
+export function planControls(job: Job): PlanControl[] {
+  return job.devices.filter(({ origin }) => origin === 'job').flatMap(controlsOf);
+}
+
+function controlsOf({ id, facts, given }: Device): PlanControl[] {
+  const inOrder = Object.entries(facts.controls).toSorted(
+    ([, a], [, b]) =>
+      panels.indexOf(a.panel) - panels.indexOf(b.panel) || (a.at ?? unplacedM) - (b.at ?? unplacedM),
+  );
+  return inOrder.map(([control, { safe, why, panel, at }], index): PlanControl => {
+    const own = given?.settings[control];
+    const preset = own ?? safe;
+    return {
+      item: id,
+      control,
+      preset,
+      why,
+      safeState: safe,
+      panel,
+      atM: at ?? null,
+      order: index + 1,
+      chosen: own === undefined ? 'computed' : 'given',
+      safe: preset.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en'),
+    };
+  });
+}

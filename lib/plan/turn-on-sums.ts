@@ -1,0 +1,52 @@
+import { isFault } from '../audio/fault.ts';
+import { turnOnSum } from '../audio/turn-on.ts';
+import type { PlanTurnOn, PlanTurnOnStage } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { remarkFault } from './audio-channels.ts';
+import type { DevicesById } from './conductor-role.ts';
+import { supplyOf } from './device-loads.ts';
+import type { PlanBook } from './plan-book.ts';
+
+/** What each turn-on output, and each relay contact in its place, drives, summed against what it can give. */
+export function turnOnSums(
+  job: Job,
+  devices: DevicesById,
+  chain: readonly PlanTurnOnStage[],
+  book: PlanBook,
+): PlanTurnOn[] {
+  const drivers = [...new Set(chain.flatMap(({ driver }) => driver ?? []))];
+  return drivers.map((source) => {
+    const driven = chain.filter(({ driver }) => driver === source);
+    const items = [...new Set(driven.map(({ item }) => item))];
+    const loads = items.map((item) => ({ item, currentA: turnOnDrawA(devices, item) }));
+    const limitA = limitOf(job, source);
+    const sum = turnOnSum({ source, limitA }, loads);
+    if (isFault(sum)) {
+      const device = devices.get(source.slice(0, source.indexOf('.')));
+      if (device) remarkFault(sum, device, book);
+      return { source, loads, sumA: null, limitA, within: null };
+    }
+    const at = `power.turnOn.${source}`;
+    return {
+      source,
+      loads,
+      sumA: book.trace(`${at}.sumA`, sum.sumA),
+      limitA: book.trace(`${at}.limitA`, sum.limitA),
+      within: sum.within,
+    };
+  });
+}
+
+/** What an output gives, or what the contact of a relay carries. */
+function limitOf({ devices }: Job, source: string): number | null {
+  const dot = source.indexOf('.');
+  const device = devices.find(({ id }) => id === source.slice(0, dot));
+  if (device?.spec?.kind === 'relay') return device.spec['contact-current'];
+  return device?.facts.terminals[source.slice(dot + 1)]?.current ?? null;
+}
+
+function turnOnDrawA(devices: DevicesById, id: string): number | null {
+  const spec = devices.get(id)?.spec ?? null;
+  if (spec?.kind === 'relay') return spec['coil-current'];
+  return supplyOf(spec)?.['turn-on-draw'] ?? null;
+}

@@ -1,0 +1,87 @@
+import type { JobFile } from '../model/job.ts';
+import type { Part } from '../model/kinds/index.ts';
+import type { Device, Link, Run } from '../model/resolved-job.ts';
+import type { Vehicle } from '../model/vehicle.ts';
+import type { Report } from './report.ts';
+import { withPairs } from './resolve-devices.ts';
+
+/** What a device waits for must be a device or a link of the job, and not itself. */
+export function checkAfter(file: JobFile, report: Report): void {
+  const known = { ...file.links, ...file.devices };
+  for (const [id, device] of Object.entries(file.devices)) {
+    for (const name of Object.keys(device.after)) {
+      const path = ['devices', id, 'after', name];
+      report.look<unknown>(path, 'device or link', name, known);
+      if (name === id) report.atKey(path, `${id} waits for itself`, 'take the line out');
+    }
+  }
+}
+
+/** A load is asked of a channel that the amplifier has; back to front and reversed are for speakers. */
+export function checkAudioFields(devices: readonly Device[], report: Report): void {
+  for (const { id, given, spec } of devices) {
+    if (!given) continue;
+    for (const name of Object.keys(given.loads)) {
+      const path = ['devices', id, 'loads', name];
+      if (spec?.kind !== 'amplifier')
+        report.atKey(path, `${id} is no amplifier, so it has no load`, 'take it out');
+      else report.look<unknown>(path, `channel of ${id}`, name, { ...spec.channels, ...spec.bridges });
+    }
+    if (spec?.kind === 'speaker') continue;
+    if (given.mounted === 'reversed' || given.reversed !== undefined)
+      report.at(
+        ['devices', id],
+        `${id} is no speaker, so it has no polarity`,
+        'take mounted: and reversed: out',
+      );
+  }
+}
+
+/** A branch shares a terminal and a run with the link that it leaves, and leaves it before its end. */
+export function checkBranches(links: readonly Link[], runs: readonly Run[], report: Report): void {
+  const nameOf = ({ id }: Link) => id.replace(/\.[+-]$/, '');
+  for (const link of links) {
+    const branch = link.given?.branch;
+    if (!branch || link.id.endsWith('.-')) continue;
+    const path = ['links', nameOf(link), 'branch'];
+    const trunks = links.filter((other) => nameOf(other) === branch.from && other !== link);
+    const ends = [link.from, link.to];
+    const trunk = trunks.find((other) =>
+      [other.from, other.to].some((end) =>
+        ends.some(({ device, terminal }) => device === end.device && terminal === end.terminal),
+      ),
+    );
+    if (!trunk) {
+      report.at(
+        [...path, 'from'],
+        `${nameOf(link)} shares no terminal with "${branch.from}"`,
+        'name a link that begins at the same terminal',
+      );
+      continue;
+    }
+    const run = runs.find(({ id }) => id === trunk.run);
+    const runM = run?.route.passes.reduce((sum, { length }) => sum + length, 0);
+    if (!run || runM === undefined || link.run !== trunk.run)
+      report.at(path, `${nameOf(link)} and ${branch.from} lie in no common run`, 'name both in one run');
+    else if (branch.after > runM)
+      report.at(
+        [...path, 'after'],
+        `${nameOf(link)} is to part after ${branch.after.toFixed(2)} m, but the run ${run.id} is ${runM.toFixed(2)} m long`,
+        'measure the distance from the shared terminal along the run',
+      );
+  }
+}
+
+/** The outputs of a source are named by its terminals or pairs. */
+export function checkOutputs(vehicle: Vehicle, parts: Readonly<Record<string, Part>>, report: Report): void {
+  for (const [id, { part, outputs }] of Object.entries(vehicle.fitted)) {
+    const spec = parts[part];
+    for (const name of Object.keys(outputs)) {
+      const path = ['fitted', id, 'outputs', name];
+      if (!spec) continue;
+      if (spec.kind === 'source-unit')
+        report.look<unknown>(path, `output of ${id}`, name, withPairs(spec.terminals));
+      else report.atKey(path, `${id} is no source unit, so it has no outputs`, 'take it out');
+    }
+  }
+}

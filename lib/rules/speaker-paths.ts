@@ -1,0 +1,139 @@
+import { deviceOf, deviceSpot } from './look-up.ts';
+import type { Rule, Verdict } from './rule.ts';
+import { commonPractice, partData } from './source.ts';
+import { decibels, hertz, listed } from './words.ts';
+
+/** How far the sum may fall below the louder of two ways before they are said to cancel; common practice. */
+const cancelsDb = 3;
+/** Level difference between speakers of one kind that can be heard as a shift; common practice. */
+const shiftDb = 0.5;
+
+const crossover: Rule = {
+  id: 'crossover-cancels',
+  asks: 'Where two ways hand over to each other, they add.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return plan.audio.curves.sums.flatMap(({ handovers }) =>
+      handovers.flatMap(({ upper, lower, frequencyHz, sumDb, louderDb }): Verdict[] => {
+        if (sumDb >= louderDb - cancelsDb - 1e-9) return [];
+        const amplifier = plan.audio.channels.find(({ id }) => id === upper)?.amplifier ?? '';
+        return [
+          {
+            level: 'caution',
+            of: [upper, lower],
+            message: `${upper} and ${lower} cancel at ${hertz(frequencyHz)}: together they are ${decibels(louderDb - sumDb)} below the louder one alone`,
+            value: sumDb,
+            limit: louderDb - cancelsDb,
+            unit: 'dB',
+            remedy:
+              'turn the polarity of one over, and say so by reversed: with the reason; or use Linkwitz-Riley filters of fourth order at one corner',
+            ...commonPractice,
+            ...deviceSpot(job, amplifier, 'filters'),
+          },
+        ];
+      }),
+    );
+  },
+};
+
+const declared: Rule = {
+  id: 'polarity-not-as-declared',
+  asks: 'A speaker that is mounted back to front, or meant to be reversed, is wired so.',
+  levels: ['caution'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return plan.audio.speakers.flatMap(({ id, polarity, mounted, reversedWhy }): Verdict[] => {
+      const meant = (mounted === 'reversed') !== (reversedWhy !== null) ? 'reversed' : 'normal';
+      if (meant === 'normal' || polarity === 'unwired' || polarity === meant) return [];
+      const why = reversedWhy ?? 'it is mounted back to front';
+      return [
+        {
+          level: 'caution',
+          of: [id],
+          message: `${id} is meant to be wired with reversed polarity (${why}), and is wired normally`,
+          remedy: 'swap its two conductors at the speaker, or take the declaration out',
+          ...commonPractice,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+const uneven: Rule = {
+  id: 'speaker-paths-differ',
+  asks: 'Speakers of one kind lose about the same in their wires.',
+  levels: ['note'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap(({ id, amplifier, belowDb, speakers }): Verdict[] => {
+      if (belowDb === null || belowDb <= shiftDb + 1e-9) return [];
+      return [
+        {
+          level: 'note',
+          of: [id, ...speakers],
+          message: `${listed(speakers)} on ${id} plays ${decibels(belowDb)} below its fellow, by the loss in its wire alone`,
+          value: belowDb,
+          limit: shiftDb,
+          unit: 'dB',
+          remedy: 'run both in the same size with like lengths, or make it up in the level of the path',
+          ...commonPractice,
+          ...deviceSpot(job, amplifier),
+        },
+      ];
+    });
+  },
+};
+
+const clipping: Rule = {
+  id: 'full-scale-clips',
+  asks: 'Where the overlap of the test tone lets full-scale passages clip, that is told.',
+  levels: ['note'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap(({ id, amplifier, gain }): Verdict[] => {
+      if (!gain || gain.fullScaleMarginDb >= -1e-9) return [];
+      return [
+        {
+          level: 'note',
+          of: [id, amplifier],
+          message: `with the tone ${decibels(gain.overlapDb)} below full scale, a full-scale passage drives ${id} ${decibels(-gain.fullScaleMarginDb)} past clipping`,
+          value: gain.fullScaleMarginDb,
+          limit: 0,
+          unit: 'dB',
+          remedy: 'keep it for recordings with headroom, or set the gain with a tone at a smaller overlap',
+          ...commonPractice,
+          ...deviceSpot(job, amplifier),
+        },
+      ];
+    });
+  },
+};
+
+const position: Rule = {
+  id: 'control-position-unknown',
+  asks: 'A switch is preset to a position that it has.',
+  levels: ['stop'],
+  ...partData,
+  judge({ job, plan }) {
+    return plan.controls.flatMap(({ item, control, preset }): Verdict[] => {
+      const positions = deviceOf(job, item)?.facts.controls[control]?.positions ?? [];
+      if (positions.length === 0 || positions.includes(preset)) return [];
+      return [
+        {
+          level: 'stop',
+          of: [`${item}.${control}`, item],
+          message: `${control} on ${item} is to stand at "${preset}", and has the positions ${listed(positions)}`,
+          value: preset,
+          limit: positions.join(', '),
+          remedy: `write one of ${listed(positions, 'or')}`,
+          ...partData,
+          ...deviceSpot(job, item, 'settings', control),
+        },
+      ];
+    });
+  },
+};
+
+export const speakerPathRules: readonly Rule[] = [crossover, declared, uneven, clipping, position];
