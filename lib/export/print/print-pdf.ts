@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { bundledBrowser } from './bundled-browser.ts';
 import { findBrowser } from './find-browser.ts';
-import { withFixedDates } from './fixed-dates.ts';
+import { withFixedBytes } from './fixed-bytes.ts';
 
 /** A page to print and what it asks for: nothing is read from the disk or the network. */
 export interface PrintJob {
@@ -78,7 +78,7 @@ async function print(browser: Browser, job: PrintJob): Promise<Uint8Array> {
       preferCSSPageSize: true,
       printBackground: true,
     });
-    return withFixedDates(pdf, job.day);
+    return withFixedBytes(pdf, job.day);
   } finally {
     await context.close();
   }
