@@ -41,15 +41,14 @@ export function boardSheets(
   const window = windowRound(board.outline);
   const whole = sheetFor(plan, metrics, picture.base, window, picture.margins);
   const first: ScaledSheet = whole ?? { ratio: 100, orientation: 'landscape' };
-  const finer = scaleRatios.filter((ratio) => ratio >= 1 && ratio < first.ratio).toReversed();
   let best: { pages: Page[]; left: number } | null = null;
-  for (const ratio of [first.ratio, ...finer.slice(0, 2)]) {
+  for (const ratio of ratiosFrom(first.ratio)) {
     const spread =
       ratio === first.ratio
         ? { orientation: first.orientation, windows: [window] }
         : fewestTiles(plan, metrics, board, picture, ratio);
     const { windows, orientation } = spread;
-    if (windows.length > mostTiles) break;
+    if (windows.length > mostTiles) continue;
     const pages = windows.map((each, index) =>
       tilePage(plan, board, picture, { ratio, orientation }, each, { index, count: windows.length }),
     );
@@ -82,6 +81,16 @@ function tilePage(
       return paint(drawing, { plan, board, view, clip, room });
     },
   };
+}
+
+/** The smallest scale at which what stands on a board still reads well. */
+const readable: ScaleRatio = 5;
+
+/** Scales to try: that of the whole board on one sheet if it reads well, else larger ones before it. */
+function ratiosFrom(first: ScaleRatio): ScaleRatio[] {
+  const finer = scaleRatios.filter((ratio) => ratio >= 1 && ratio < first).toReversed();
+  if (first <= readable) return [first, ...finer.slice(0, 2)];
+  return [...finer.filter((ratio) => ratio <= readable).slice(0, 1), first];
 }
 
 interface Tiling {

@@ -3,10 +3,17 @@ import type { DrawingKind } from './kind.ts';
 import { placement } from './placement.ts';
 import { power } from './power.ts';
 import { signal } from './signal.ts';
+import { wiring } from './wiring.ts';
 
 /** The kinds of drawing in the order in which they are numbered. */
-export const drawingIds = ['cut', 'placement', 'power', 'signal'] as const;
+export const drawingIds = ['cut', 'placement', 'wiring', 'power', 'signal'] as const;
 export type DrawingId = (typeof drawingIds)[number];
 
 /** Every kind of drawing. One that is missing here does not compile. */
-export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = { cut, placement, power, signal };
+export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = {
+  cut,
+  placement,
+  wiring,
+  power,
+  signal,
+};

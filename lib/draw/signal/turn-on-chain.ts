@@ -4,6 +4,7 @@ import { feedGrid } from '../feed/feed-grid.ts';
 import type { FeedView } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { feedForest, splitTerminal } from '../feed/feed-tree.ts';
+import { currentText } from '../feed/feed-words.ts';
 import type { TextMetrics } from '../text-metrics.ts';
 
 /** A sheet of the turn-on chain, and the room that it takes. */
@@ -67,6 +68,12 @@ function carriesTurnOn({ items, wires }: BuildPlan): (wire: PlanWire) => boolean
 
 const milli = (currentA: number): string => `${Math.round(currentA * 1000)} mA`;
 
+/** A sum without its unit where the limit behind it has the same one. */
+function sumText(sumA: number, limitA: number | null): string {
+  if (limitA === null) return milli(sumA);
+  return limitA < 1 ? `${Math.round(sumA * 1000)}` : `${Number(sumA.toPrecision(2))}`;
+}
+
 /** What a unit draws at its turn-on input, and what it gives of what it may give. */
 function turnOnFacts({ power: { turnOn } }: BuildPlan, item: string): string[] {
   const drawn = turnOn.flatMap(({ loads }) => loads).find((load) => load.item === item)?.currentA ?? null;
@@ -74,9 +81,9 @@ function turnOnFacts({ power: { turnOn } }: BuildPlan, item: string): string[] {
   return [
     ...(drawn === null ? [] : [`takes ${milli(drawn)}`]),
     ...given.map(({ sumA, limitA, within }) => {
-      const sum = sumA === null ? 'not known' : limitA === null ? milli(sumA) : `${Math.round(sumA * 1000)}`;
-      const limit = limitA === null ? '' : ` of ${milli(limitA)}`;
-      return `gives ${sum}${limit}${within === false ? ', TOO MUCH' : ''}`;
+      const of = limitA === null ? '' : ` of ${limitA < 1 ? milli(limitA) : currentText(limitA)}`;
+      const sum = sumA === null ? 'not known' : sumText(sumA, limitA);
+      return `gives ${sum}${of}${within === false ? ', TOO MUCH' : ''}`;
     }),
   ];
 }
