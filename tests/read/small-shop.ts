@@ -9,8 +9,8 @@ stock:
   red-8: { reels: [30 ft] }
   black-8: { reels: [30 ft] }
   blue-18: { reels: [30 ft] }
-  white-14: { reels: [30 ft] }
-  striped-14: { reels: [30 ft] }
+  white-12: { reels: [30 ft] }
+  striped-12: { reels: [30 ft] }
   large-60: { pieces: 2 }
   large-80: { pieces: 2 }
 `;
@@ -102,8 +102,8 @@ parts:
   red-8: { kind: wire, title: "8 AWG red", size: 8 AWG, insulation: 105 C, colour: RD, for: [power] }
   black-8: { kind: wire, title: "8 AWG black", size: 8 AWG, insulation: 105 C, colour: BK, for: [ground] }
   blue-18: { kind: wire, title: "18 AWG blue", size: 18 AWG, insulation: 105 C, colour: BU, for: [turn-on] }
-  white-14: { kind: wire, title: "14 AWG white", size: 14 AWG, insulation: 80 C, colour: WH, for: [speaker] }
-  striped-14: { kind: wire, title: "14 AWG white, black stripe", size: 14 AWG, insulation: 80 C, colour: WH/BK, for: [speaker] }
+  white-12: { kind: wire, title: "12 AWG white", size: 12 AWG, insulation: 80 C, colour: WH, for: [speaker] }
+  striped-12: { kind: wire, title: "12 AWG white, black stripe", size: 12 AWG, insulation: 80 C, colour: WH/BK, for: [speaker] }
   large-60: { kind: fuse, title: "60 A", form: large-bolt-in, rating: 60 A }
   large-80: { kind: fuse, title: "80 A", form: large-bolt-in, rating: 80 A }
   loom-a: { kind: covering, title: Loom, form: loom, bore: 13 mm, withstands: 125 C }

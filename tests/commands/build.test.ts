@@ -1,0 +1,128 @@
+import { readdirSync, readFileSync, readlinkSync, realpathSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { realEffects } from '../../lib/commands/effects.ts';
+import { serve } from '../../lib/commands/serve.ts';
+import type { Change } from '../read/small-shop.ts';
+import { misspelt, ShopFolder, stopped } from './shop-folder.ts';
+
+const folders: ShopFolder[] = [];
+function folder(...changes: readonly Change[]): ShopFolder {
+  const made = new ShopFolder(...changes);
+  folders.push(made);
+  return made;
+}
+afterAll(() => {
+  for (const one of folders) one.remove();
+});
+
+/** Every file of the current site with its bytes. */
+function siteOf({ root }: ShopFolder): Record<string, string> {
+  const site = realpathSync(join(root, 'dist'));
+  return Object.fromEntries(
+    readdirSync(site, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name))
+      .sort()
+      .map((path) => [path.slice(site.length), readFileSync(path, 'base64')]),
+  );
+}
+
+describe('build', () => {
+  test('builds the site; bad input afterwards leaves the link and the files as they are', async () => {
+    const shop = folder();
+    const built = await shop.run('build');
+    expect(built.status).toBe(0);
+    expect(built.out).toBe('');
+    expect(built.told).toMatch(/\d+ pages, \d+ files: open .*dist\/index\.html/);
+    const link = readlinkSync(join(shop.root, 'dist'));
+    const site = siteOf(shop);
+    expect(Object.keys(site)).toContain('/jobs/demo/index.html');
+
+    shop.change(...misspelt);
+    const failed = await shop.run('build');
+    expect(failed.status).toBe(2);
+    expect(failed.told).toMatch(/there is no terminal of amp "RME"/);
+    expect(failed.told).toMatch(/the site was not built, the last good one is untouched/);
+    expect(readlinkSync(join(shop.root, 'dist'))).toBe(link);
+    expect(siteOf(shop)).toEqual(site);
+  });
+
+  test('gives the same bytes from the same input in another folder', async () => {
+    const [one, two] = [folder(), folder()];
+    expect((await one.run('build')).status).toBe(0);
+    expect((await two.run('build')).status).toBe(0);
+    expect(Object.keys(siteOf(one))).toEqual(Object.keys(siteOf(two)));
+    expect(siteOf(one)).toEqual(siteOf(two));
+    expect(realpathSync(join(one.root, 'dist')).slice(one.root.length)).toBe(
+      realpathSync(join(two.root, 'dist')).slice(two.root.length),
+    );
+  });
+
+  test('a stop builds the site all the same, with status 1 and the job marked as a draft', async () => {
+    const shop = folder(stopped);
+    const { status, told } = await shop.run('build');
+    expect(status).toBe(1);
+    expect(told).toMatch(/demo, revision A: DRAFT, stopped/);
+    expect(readFileSync(join(shop.root, 'dist/jobs/demo/index.html'), 'utf8')).toMatch(/DRAFT/);
+  });
+
+  test('--keep-going builds what can be built and still exits with 2', async () => {
+    const shop = folder();
+    shop.change('content/guides/gain.md', 'summary:', 'sumary:');
+    expect((await shop.run('build')).status).toBe(2);
+    expect(() => readlinkSync(join(shop.root, 'dist'))).toThrow();
+    const kept = await shop.run('build', '--keep-going');
+    expect(kept.status).toBe(2);
+    expect(Object.keys(siteOf(shop))).toContain('/jobs/demo/index.html');
+  });
+
+  test('no file of the everyday site names the customer', async () => {
+    const shop = folder();
+    await shop.run('build');
+    const text = Object.entries(siteOf(shop)).map(
+      ([path, bytes]) => path + Buffer.from(bytes, 'base64').toString('latin1'),
+    );
+    expect(text.join('\n')).not.toMatch(/Ada Specimen|555 0199|QZX/i);
+  });
+});
+
+describe('serve', () => {
+  test('serves the site until it is ended, and tells its address', async () => {
+    const shop = folder();
+    const told: string[] = [];
+    let end = (): void => {};
+    const stop = new Promise<void>((resolve) => {
+      end = resolve;
+    });
+    let tellUrl = (_url: string): void => {};
+    const url = new Promise<string>((resolve) => {
+      tellUrl = resolve;
+    });
+    const tell = (text: string): void => {
+      told.push(text);
+      const found = /serving (\S+);/.exec(text)?.[1];
+      if (found !== undefined) tellUrl(found);
+    };
+    const served = serve({ ...realEffects(shop.root), watched: false, tell }, 0, stop);
+    const page = await fetch(`${await url}jobs/demo/`);
+    expect(page.status).toBe(200);
+    expect(await page.text()).toContain('One amplifier');
+    expect((await fetch(`${await url}jobs/other/`)).status).toBe(404);
+    end();
+    expect(await served).toBe(0);
+    await expect(fetch(await url)).rejects.toThrow();
+  });
+
+  test('with errors in the input it serves what it can, and exits with 2', async () => {
+    const shop = folder(misspelt);
+    const told: string[] = [];
+    const status = await serve(
+      { ...realEffects(shop.root), watched: false, tell: (text) => told.push(text) },
+      0,
+      Promise.resolve(),
+    );
+    expect(status).toBe(2);
+    expect(told.join('\n')).toMatch(/there is no terminal of amp "RME"/);
+  });
+});

@@ -1,0 +1,123 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { type BuildPlan, buildPlanSchema } from '../../lib/model/plan/index.ts';
+import { ShopFolder, stopped } from './shop-folder.ts';
+
+const job = 'content/jobs/demo.yaml';
+const frozenA = 'content/jobs/demo/A.plan.json';
+
+let shop: ShopFolder;
+beforeEach(() => {
+  shop = new ShopFolder();
+});
+afterEach(() => shop.remove());
+
+async function planOf(folder: ShopFolder): Promise<BuildPlan> {
+  const { out } = await folder.run('plan', 'demo', '--json');
+  return buildPlanSchema.parse(JSON.parse(out));
+}
+
+const labelsOf = ({ wires }: BuildPlan): Record<string, string> =>
+  Object.fromEntries(wires.filter(({ origin }) => origin === 'job').map(({ id, label }) => [id, label]));
+
+describe('release', () => {
+  test('refuses where a finding stops the job, and writes nothing', async () => {
+    const withStop = new ShopFolder(stopped);
+    const before = withStop.read(job);
+    const { status, out, told } = await withStop.run('release', 'demo');
+    expect(status).toBe(1);
+    expect(out).toBe('');
+    expect(told).toMatch(/: stop: /);
+    expect(told).toMatch(/demo is not released/);
+    expect(withStop.read(job)).toBe(before);
+    expect(() => withStop.read(frozenA)).toThrow();
+    withStop.remove();
+  });
+
+  test('refuses where the input has errors, and for a job that is not there', async () => {
+    expect((await shop.run('release', 'nobody')).status).toBe(2);
+    shop.change('content/guides/gain.md', 'summary:', 'sumary:');
+    const { status, told } = await shop.run('release', 'demo');
+    expect(status).toBe(2);
+    expect(told).toMatch(/content\/guides\/gain\.md/);
+    expect(() => shop.read(frozenA)).toThrow();
+  });
+
+  test('freezes the plan beside the job, and changes one word of the job file', async () => {
+    const before = shop.read(job);
+    const drafted = await planOf(shop);
+    const { status, told } = await shop.run('release', 'demo');
+    expect(status).toBe(0);
+    expect(told).toContain(frozenA);
+    expect(shop.read(job)).toBe(
+      before.replace('status: draft # until it is released', 'status: released # until it is released'),
+    );
+    const frozen = buildPlanSchema.parse(JSON.parse(shop.read(frozenA)));
+    expect(frozen).toEqual({ ...drafted, job: { ...drafted.job, status: 'released' } });
+    expect(shop.read(frozenA)).not.toMatch(/Specimen|555 0199|QZX/);
+    const after = await shop.run('check');
+    expect(after.status).toBe(0);
+    expect(after.out).toMatch(/demo, revision A: released, frozen; 0 stop/);
+    expect(after.told).toBe('');
+  });
+
+  test('a second release of the same revision refuses and leaves the first', async () => {
+    await shop.run('release', 'demo');
+    const first = shop.read(frozenA);
+    const { status, told } = await shop.run('release', 'demo');
+    expect(status).toBe(2);
+    expect(told).toMatch(/demo, revision A, is released already: raise the revision/);
+    expect(shop.read(frozenA)).toBe(first);
+  });
+
+  test('house rules that change afterwards change nothing that is shown, and the difference is told', async () => {
+    await shop.run('release', 'demo');
+    const shown = await planOf(shop);
+    shop.change('content/shop.yaml', 'stock:\n', 'rules: { loop-vehicle: 30 in }\nstock:\n');
+    const { status, out, told } = await shop.run('check');
+    expect(status).toBe(0);
+    expect(out).toMatch(/released, frozen; .*; computed differently today in [1-9]\d* places?/);
+    expect(told).toMatch(/demo: released as length of feed: \d+\.\d+ m, today \d+\.\d+ m/);
+    expect(await planOf(shop)).toEqual(shown);
+  });
+
+  test('a stop that comes up later does not unrelease a revision', async () => {
+    await shop.run('release', 'demo');
+    shop.change(job, 'holder-a, in: bay', 'holder-a, in: bay, fuse: 200 A');
+    const { status, out } = await shop.run('check');
+    expect(status).toBe(0);
+    expect(out).toMatch(/released, frozen/);
+  });
+
+  test('a frozen plan that was tampered with is an error at its file', async () => {
+    await shop.run('release', 'demo');
+    shop.write(frozenA, '{ "rackleaf": 1 }');
+    const { status, told } = await shop.run('check');
+    expect(status).toBe(2);
+    expect(told).toMatch(/content\/jobs\/demo\/A\.plan\.json:1:1: error: /);
+  });
+
+  test('the next revision keeps the labels of the wires that were released, and new wires take new ones', async () => {
+    await shop.run('release', 'demo');
+    const labelsA = labelsOf(buildPlanSchema.parse(JSON.parse(shop.read(frozenA))));
+    shop.change(job, 'revision: A\nstatus: released', 'revision: B\nstatus: draft');
+    shop.change(job, '  main-fuse: {', '  rear: { part: woofer-a, in: boot }\n  main-fuse: {');
+    shop.change(job, '  tail: {', '  extra: { from: amp.CH1, to: rear.C1, length: 2 ft }\n  tail: {');
+    shop.change(job, '  speaker: { from: amp.CH1, to: sub.C1, length: 3 ft }\n', '');
+    shop.change(
+      job,
+      'radio.OUT2: one channel is used',
+      'radio.OUT2: one channel is used\n  sub.C1+: kept for later\n  sub.C1-: kept for later',
+    );
+    const labelsB = labelsOf(await planOf(shop));
+    const { 'extra.+': plus, 'extra.-': minus, ...kept } = labelsB;
+    const { 'speaker.+': gonePlus, 'speaker.-': goneMinus, ...stayed } = labelsA;
+    expect(kept).toEqual(stayed);
+    // The number of a wire that is no more is not given to another: its label may still be on a cut end.
+    expect(gonePlus).toBe('L1+');
+    expect(goneMinus).toBe('L1-');
+    expect([plus, minus]).toEqual(['L2+', 'L2-']);
+    expect((await shop.run('release', 'demo')).status).toBe(0);
+    expect(() => shop.read('content/jobs/demo/B.plan.json')).not.toThrow();
+    expect(labelsOf(buildPlanSchema.parse(JSON.parse(shop.read(frozenA))))).toEqual(labelsA);
+  });
+});

@@ -1,0 +1,69 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { realEffects } from '../../lib/commands/effects.ts';
+import type { ExitStatus } from '../../lib/commands/exit-status.ts';
+import { runCommand } from '../../lib/commands/run-command.ts';
+import { type Change, smallShop } from '../read/small-shop.ts';
+
+/** What one command line did: its exit status, what it gave out, and what it told. */
+export interface Ran {
+  readonly status: ExitStatus;
+  readonly out: string;
+  readonly told: string;
+}
+
+/** The small shop in a folder of its own, for commands to run in. */
+export class ShopFolder {
+  readonly root = mkdtempSync(join(tmpdir(), 'shop-'));
+
+  constructor(...changes: readonly Change[]) {
+    for (const { path, text } of smallShop(...changes)) this.write(path, text);
+  }
+
+  read(path: string): string {
+    return readFileSync(join(this.root, path), 'utf8');
+  }
+
+  write(path: string, text: string): void {
+    const full = join(this.root, path);
+    mkdirSync(dirname(full), { recursive: true });
+    writeFileSync(full, text);
+  }
+
+  /** Exchanges one text of a file. */
+  change(path: string, found: string, instead: string): void {
+    const text = this.read(path);
+    if (text.split(found).length !== 2) throw new Error(`${path} has not just one "${found}".`);
+    this.write(
+      path,
+      text.replace(found, () => instead),
+    );
+  }
+
+  remove(): void {
+    rmSync(this.root, { recursive: true });
+  }
+
+  /** Runs a command line in the folder, recording what it says. */
+  async run(...line: readonly string[]): Promise<Ran> {
+    const out: string[] = [];
+    const told: string[] = [];
+    const status = await runCommand(line, this.root, {
+      ...realEffects(this.root),
+      watched: false,
+      out: (text) => out.push(text),
+      tell: (text) => told.push(text),
+    });
+    return { status, out: out.join('\n'), told: told.join('\n') };
+  }
+}
+
+/** Changes of the small shop that make the job stop: a fuse that is larger than its conductor may be behind. */
+export const stopped: Change = [
+  'content/jobs/demo.yaml',
+  'holder-a, in: bay',
+  'holder-a, in: bay, fuse: 200 A',
+];
+/** A change that makes the input wrong. */
+export const misspelt: Change = ['content/jobs/demo.yaml', 'to: amp.REM', 'to: amp.RME'];
