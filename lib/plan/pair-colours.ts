@@ -45,12 +45,14 @@ export function colourPairs(
   return coloured;
 }
 
-function isOpenPair({ role, chosen, link }: SizedConductor): boolean {
+/** True where the job leaves the reel open. A size that it gives still leaves the colour. */
+function isOpenPair({ role, link: { given, cable } }: SizedConductor): boolean {
   return (
     role === 'speaker' &&
-    chosen === 'computed' &&
-    link.given?.colour === undefined &&
-    link.given?.wire === undefined
+    given !== null &&
+    cable === null &&
+    given.colour === undefined &&
+    given.wire === undefined
   );
 }
 
