@@ -1,5 +1,5 @@
 import type { Audience } from '../model/audience.ts';
-import { buildSite } from '../publish/build-site.ts';
+import { buildSites } from '../publish/build-site.ts';
 import { jobDrawings } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
@@ -25,7 +25,12 @@ export async function build(effects: Effects, { audience, keepGoing }: BuildChoi
     effects.tell(standingText(job));
     tellChanges(job, effects);
   }
-  const built = await buildSite(site, { root: effects.root, drawingsOf: jobDrawings(), audience });
-  effects.tell(`${built.pages} pages, ${built.files} files: open ${built.link}/index.html`);
+  const sites = await buildSites(site, { root: effects.root, drawingsOf: jobDrawings(), audience });
+  for (const { pages, files, link } of sites)
+    effects.tell(
+      audience === 'customer'
+        ? `${pages} pages, ${files} files: ${link}`
+        : `${pages} pages, ${files} files: open ${link}/index.html`,
+    );
   return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) });
 }

@@ -34,13 +34,24 @@ export interface BuiltSite {
 }
 
 /**
- * Where the site of an audience goes. The bench's is the shop's everyday site, in `dist`; the others stand
+ * Where the site of an audience goes, or the packet of a job. The bench's is the shop's everyday site, in `dist`; the others stand
  * apart, so that a private value can't come into it. Addresses are the same in all.
  */
-export function sitePlaces(root: string, audience: Audience): SitePlaces {
+export function sitePlaces(root: string, audience: Audience, packetOf?: string): SitePlaces {
   if (audience === 'bench') return { store: join(root, '.rackleaf'), link: join(root, 'dist') };
-  const store = join(root, '.rackleaf', audience);
+  const store = join(root, '.rackleaf', audience, ...(packetOf === undefined ? [] : [packetOf]));
   return { store, link: join(store, 'dist') };
+}
+
+/**
+ * Builds what an audience gets: one site for the bench and for the shop, and one packet a job for customers,
+ * each in a folder of its own, so that nobody is handed what is another's. Addresses are the same in all.
+ */
+export async function buildSites(site: ShopSite, options: BuildOptions): Promise<BuiltSite[]> {
+  if (options.audience !== 'customer') return [await buildSite(site, options)];
+  const built: BuiltSite[] = [];
+  for (const job of site.jobs) built.push(await buildSite({ ...site, jobs: [job] }, options));
+  return built;
 }
 
 /**
@@ -50,7 +61,7 @@ export function sitePlaces(root: string, audience: Audience): SitePlaces {
  */
 export async function buildSite(site: ShopSite, options: BuildOptions): Promise<BuiltSite> {
   const { root, drawingsOf, audience = 'bench', links = true } = options;
-  const places = sitePlaces(root, audience);
+  const places = sitePlaces(root, audience, audience === 'customer' ? soleJob(site) : undefined);
   await mkdir(places.store, { recursive: true });
   await repairSite(places);
   const staging = await mkdtemp(join(places.store, 'building-'));
@@ -70,6 +81,12 @@ export async function buildSite(site: ShopSite, options: BuildOptions): Promise<
   } finally {
     await rm(staging, { recursive: true, force: true });
   }
+}
+
+/** The job of a packet. Throws where there are more: a packet of two customers is a bug. */
+function soleJob({ jobs: [job, ...others] }: ShopSite): string {
+  if (job === undefined || others.length > 0) throw new Error('A packet holds one job.');
+  return job.plan.job.id;
 }
 
 async function writePages(pages: readonly Page[], folder: string, drawingsOf: DrawingsOf): Promise<void> {

@@ -1,5 +1,6 @@
 import type { Finding, Level } from '../model/finding.ts';
 import { placeText } from '../model/place.ts';
+import { groupsBy } from './sheets/table.ts';
 import type { Visible } from './visible-to.ts';
 import { levelMeanings, levelOrder, levelWords, markWords } from './words.ts';
 import { plainNumber } from './written.ts';
@@ -13,7 +14,8 @@ export interface FindingModel {
   readonly figures: string;
   readonly source: string;
   readonly rule: string;
-  readonly place: string;
+  /** Every place that it was said of. */
+  readonly places: readonly string[];
 }
 
 /** The findings of one level. */
@@ -31,9 +33,26 @@ export function findingGroups(findings: readonly Finding[]): FindingGroup[] {
       level,
       word: levelWords[level],
       meaning: levelMeanings[level],
-      findings: findings.filter((one) => one.level === level).map(findingModel),
+      findings: merged(findings.filter((one) => one.level === level)),
     }))
     .filter((group) => group.findings.length > 0);
+}
+
+/** What is said of several places in the same words is said once. */
+function merged(findings: readonly Finding[]): FindingModel[] {
+  return groupsBy(findings, ({ rule, message, remedy }) => [rule, message, remedy].join('|')).flatMap(
+    ({ things }) => {
+      const [first] = things;
+      return first === undefined
+        ? []
+        : [
+            findingModel(
+              first,
+              things.map(({ where }) => placeText(where)),
+            ),
+          ];
+    },
+  );
 }
 
 /** True for a finding of which nothing was held back. */
@@ -41,23 +60,30 @@ export function isWhole(finding: Visible<Finding>): finding is Finding {
   return finding.rule !== undefined && finding.level !== undefined && finding.message !== undefined;
 }
 
-function findingModel(finding: Finding): FindingModel {
-  const { level, message, remedy, rule, source, mark, where } = finding;
+function findingModel(finding: Finding, places: readonly string[]): FindingModel {
+  const { level, message, remedy, rule, source, mark } = finding;
   return {
     level,
-    message,
-    remedy,
+    message: sentence(message),
+    remedy: sentence(remedy),
     figures: [figure('value', finding.value, finding.unit), figure('limit', finding.limit, finding.unit)]
       .filter((text) => text !== '')
       .join(', '),
     source:
       mark === undefined || source.includes(markWords[mark]) ? source : `${source} (${markWords[mark]})`,
     rule,
-    place: placeText(where),
+    places,
   };
+}
+
+/** With a capital at the head and a stop at the end. A name keeps its small letter: it is written as in the file. */
+function sentence(text: string): string {
+  const isName = /^[a-z0-9]+[-.:]/.test(text);
+  const head = isName ? text.charAt(0) : text.charAt(0).toUpperCase();
+  return `${head}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 }
 
 function figure(name: string, value: number | string | undefined, unit = ''): string {
   if (value === undefined) return '';
-  return `${name} ${typeof value === 'number' ? plainNumber(value) : value} ${unit}`.trimEnd();
+  return `${name} ${typeof value === 'number' ? plainNumber(Number(value.toPrecision(4))) : value} ${unit}`.trimEnd();
 }

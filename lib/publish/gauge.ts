@@ -3,7 +3,7 @@ export interface Gauge {
   readonly widthMm: number;
   readonly heightMm: number;
   /** A stroke that must measure 50 mm where the print is true. */
-  readonly proof: { readonly yMm: number; readonly lengthMm: number };
+  readonly proof: { readonly fromMm: number; readonly toMm: number };
   readonly strips: readonly GaugeStrip[];
   readonly holes: readonly GaugeHole[];
 }
@@ -29,9 +29,10 @@ const lugHoles = [
 ] as const;
 
 const proofMm = 50;
-const pitchMm = 9;
-const holePitchMm = 15;
-const headMm = 12;
+const pitchMm = 8;
+const holePitchMm = 14;
+const headMm = 14;
+const widthMm = 36;
 
 /** The gauge for the strip lengths of a job, shortest first. */
 export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) => string): Gauge {
@@ -39,21 +40,16 @@ export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) =>
     ([, a], [, b]) => a - b,
   );
   const strips = lengths.map(([text, lengthM], index) => ({
-    yMm: headMm + (index + 1) * pitchMm,
+    yMm: headMm + (index + 0.5) * pitchMm,
     lengthMm: lengthM * 1000,
     text,
   }));
-  const holesFromMm = headMm + (strips.length + 1) * pitchMm;
+  const holesFromMm = headMm + strips.length * pitchMm;
   const holes = lugHoles.map(([stud, diameterMm], index) => ({
     yMm: holesFromMm + (index + 0.5) * holePitchMm,
     diameterMm,
-    text: `${stud}, ${diameterMm} mm`,
+    text: `${stud}, ${diameterMm}`,
   }));
-  return {
-    widthMm: proofMm + 2,
-    heightMm: holesFromMm + holes.length * holePitchMm,
-    proof: { yMm: headMm - 4, lengthMm: proofMm },
-    strips,
-    holes,
-  };
+  const heightMm = Math.max(headMm + proofMm + 2, holesFromMm + holes.length * holePitchMm);
+  return { widthMm, heightMm, proof: { fromMm: headMm, toMm: headMm + proofMm }, strips, holes };
 }

@@ -14,6 +14,8 @@ export const none: Written = { text: '—' };
 export interface Writer {
   /** A length on a board or a part: fraction, decimal inch and millimetre. */
   length(lengthM: number): Written;
+  /** The same with the other system alone beside it: for what is read off a rule or a drill. */
+  short(lengthM: number): Written;
   /** A length of wire: feet and inches, and metres. */
   wire(lengthM: number): Written;
   /** What the forms of a length are, as the sheet's note says it. */
@@ -28,6 +30,10 @@ export function writerFor(shop: Pick<BuildPlan['shop'], 'units' | 'fraction'>): 
     length: (lengthM) => {
       const { primary, decimal, mm, fraction } = formatLength(lengthM, style);
       return { text: primary, beside: inches ? `${decimal}, ${mm}` : fraction };
+    },
+    short: (lengthM) => {
+      const { primary, mm, fraction } = formatLength(lengthM, style);
+      return { text: primary, beside: inches ? mm : fraction };
     },
     wire: (lengthM) => {
       const { primary, fraction } = formatLength(lengthM, { ...style, feet: true });

@@ -57,7 +57,7 @@ function pullsTable(plan: BuildPlan): Table | null {
     pulls,
     [
       { title: 'Size', cell: ({ size }) => strong(size) },
-      { title: 'Wires', cell: ({ labels }) => labels },
+      { title: 'Wires', kind: 'words', cell: ({ labels }) => labels },
       { title: 'Holds', kind: 'figure', cell: ({ awg }) => pullText(awg) },
       blank('Held'),
       tick('Right'),
@@ -95,8 +95,8 @@ function benchModel(plan: BuildPlan): BenchTestSheet | null {
   return {
     checks: dense(
       tableOf('Checks, in this order', checks, [
-        { title: 'Check', cell: ({ what }) => what },
-        { title: 'Asked for', cell: ({ asked }) => asked },
+        { title: 'Check', kind: 'words', cell: ({ what }) => what },
+        { title: 'Asked for', kind: 'words', cell: ({ asked }) => asked },
         blank('Found'),
         tick('Right'),
       ]),

@@ -32,7 +32,7 @@ function routesTable(board: PlanBoard, names: PlanNames, write: Writer): Table {
     `Wires on ${board.title}, layer by layer`,
     groups,
     [
-      { title: 'Wire', cell: (route) => strong(route.along.map(names.wire).join(', ')) },
+      { title: 'Wire', kind: 'words', cell: (route) => strong(route.along.map(names.wire).join(', ')) },
       { title: 'Way on the board', kind: 'figure', cell: (route) => write.length(route.lengthM) },
       { title: 'Bends', kind: 'figure', cell: (route) => String(route.bends) },
       {

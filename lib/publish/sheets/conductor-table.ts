@@ -1,7 +1,6 @@
-import type { BuildPlan, DeviceDrop, OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
+import type { BuildPlan, DeviceDrop, OperatingPoint } from '../../model/plan/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
-import { spelledWithin } from '../words.ts';
-import { measure, none, plainNumber, writerFor } from '../written.ts';
+import { measure, none, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, groupedTable, strong, type Table, tableOf } from './table.ts';
 
@@ -29,7 +28,7 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
       { title: 'From, to', cell: (one) => `${one.from} to ${one.to}` },
       {
         title: 'Size',
-        cell: (one) => strong(one.size.label, `${plainNumber(Number(one.size.areaMm2.toFixed(1)))} mm²`),
+        cell: (one) => strong(one.size.label),
       },
       { title: 'Length', kind: 'figure', cell: (one) => write.wire(one.lengthM).text },
       {
@@ -37,21 +36,16 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
         kind: 'figure',
         cell: (one) => (one.fed ? measure(one.neededA, 'A', 0) : 'not fed'),
       },
-      { title: 'May carry', kind: 'figure', cell: (one) => carries(one) },
+      { title: 'May carry', kind: 'figure', cell: (one) => measure(one.ampacityA, 'A', 0) },
+      {
+        title: 'Caution past',
+        kind: 'figure',
+        cell: (one) => (one.cautionA < one.ampacityA ? measure(one.cautionA, 'A', 0) : none),
+      },
       { title: 'Fuses', cell: (one) => (one.fuses.length === 0 ? none : one.fuses.join(', ')) },
-      { title: 'Size is', cell: (one) => one.chosen },
     ],
     (one) => one.id,
   );
-}
-
-function carries(one: PlanConductor): { text: string; beside: string } {
-  const caution = one.cautionA < one.ampacityA ? `, past ${measure(one.cautionA, 'A', 0)} with caution` : '';
-  const kind = one.material === 'copper' ? '' : `, ${spelledWithin(one.material)}`;
-  return {
-    text: measure(one.ampacityA, 'A', 0),
-    beside: `${measure(one.insulationC, '°C', 0)}${kind}${caution}`,
-  };
 }
 
 interface PointDrop extends DeviceDrop {

@@ -2,7 +2,7 @@ import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { counted, spelled, spelledWithin } from '../words.ts';
 import { lengthOr, measure, measureOr, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { type Fact, fact, strong, type Table, tableOf, tick } from './table.ts';
+import { dense, type Fact, fact, strong, type Table, tableOf, tick } from './table.ts';
 
 /** What is cut and drilled of each board. */
 export interface CutAndDrillSheet {
@@ -38,27 +38,29 @@ function boardFacts(board: PlanBoard, write: Writer): Fact[] {
 
 function drillTable(board: PlanBoard, write: Writer): Table | null {
   if (board.holes.length === 0) return null;
-  return tableOf(
-    `Drill table, ${board.title}: ${counted(board.holes.length, 'hole')}`,
-    board.holes,
-    [
-      { title: 'No.', kind: 'figure', cell: (hole) => strong(String(hole.n)) },
-      { title: 'x', kind: 'figure', cell: (hole) => write.length(hole.xM) },
-      { title: 'y', kind: 'figure', cell: (hole) => write.length(hole.yM) },
-      { title: 'Diameter', kind: 'figure', cell: (hole) => write.length(hole.diameterM) },
-      {
-        title: 'Depth',
-        kind: 'figure',
-        cell: (hole) => (hole.depthM === null ? 'through' : write.length(hole.depthM)),
-      },
-      { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },
-      {
-        title: 'Behind it',
-        cell: (hole) => (hole.behind === null ? 'board only' : spelledWithin(hole.behind)),
-      },
-      tick('Done'),
-    ],
-    (hole) => hole.of,
+  return dense(
+    tableOf(
+      `Drill table, ${board.title}: ${counted(board.holes.length, 'hole')}`,
+      board.holes,
+      [
+        { title: 'No.', kind: 'figure', cell: (hole) => strong(String(hole.n)) },
+        { title: 'x', kind: 'figure', cell: (hole) => write.length(hole.xM) },
+        { title: 'y', kind: 'figure', cell: (hole) => write.length(hole.yM) },
+        { title: 'Diameter', kind: 'figure', cell: (hole) => write.short(hole.diameterM) },
+        {
+          title: 'Depth',
+          kind: 'figure',
+          cell: (hole) => (hole.depthM === null ? 'through' : write.short(hole.depthM)),
+        },
+        { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },
+        {
+          title: 'Behind it',
+          cell: (hole) => (hole.behind === null ? 'board only' : spelledWithin(hole.behind)),
+        },
+        tick('Done'),
+      ],
+      (hole) => hole.of,
+    ),
   );
 }
 

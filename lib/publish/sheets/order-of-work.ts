@@ -24,7 +24,7 @@ interface Step {
   readonly proof: string;
   readonly tools: string;
   readonly minutes: string;
-  /** Steps that come before it, by number, with the reason. */
+  /** Numbers of the steps that come before it; why stands on the worksheet. */
   readonly after: string;
   readonly critical: boolean;
 }
@@ -36,8 +36,7 @@ const columnTitles = {
 } as const satisfies Record<PlanStep['by'], string>;
 
 function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>): Step {
-  const number = (id: string): string => String(numbers.get(id) ?? id);
-  const before = step.waitsFor.map(({ step: id, why }) => `${number(id)} (${why})`);
+  const before = step.after.flatMap((id) => numbers.get(id) ?? []).sort((a, b) => a - b);
   return {
     id: step.id,
     number: numbers.get(step.id) ?? 0,
@@ -47,7 +46,7 @@ function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>): Step {
     proof: step.proof,
     tools: joined(step.tools),
     minutes: measure(step.minutes, 'min', 0),
-    after: before.length === 0 ? '' : `after ${joined(before)}`,
+    after: before.length === 0 ? '' : `after ${joined(before.map(String))}`,
     critical: step.critical,
   };
 }
@@ -67,7 +66,7 @@ function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
     }))
     .filter((column) => column.steps.length > 0);
   return {
-    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two. Tick each one when its proof is seen. A star marks a step that the whole job waits for.`,
+    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two. Tick each one when what stands below it is seen. A star marks a step that the whole job waits for.`,
     columns,
   };
 }

@@ -2,7 +2,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { bodyShop, jumpStart } from '../hand-over-words.ts';
 import type { Visible } from '../visible-to.ts';
 import type { OpenSheet } from './sheet.ts';
-import { blank, dense, strong, type Table, tableOf } from './table.ts';
+import { blank, type ColumnOf, dense, room, strong, type Table, tableOf } from './table.ts';
 
 /** What the customer takes home: what changed, how to treat it, what is warranted. */
 export interface PacketSheet {
@@ -47,18 +47,14 @@ function equipment(items: Items): string[] {
   );
 }
 
+/** A table whose first column is printed and whose other columns are written by hand. */
 function blankRows(
-  first: readonly string[],
-  title: string,
-  blanks: readonly string[],
   caption: string,
+  title: string,
+  first: readonly string[],
+  byHand: readonly ColumnOf<string>[],
 ): Table {
-  return dense(
-    tableOf(caption, first, [
-      { title, cell: (text) => strong(text) },
-      ...blanks.map((name) => blank<string>(name)),
-    ]),
-  );
+  return dense(tableOf(caption, first, [{ title, kind: 'words', cell: (text) => strong(text) }, ...byHand]));
 }
 
 const functions = [
@@ -82,18 +78,16 @@ function packetModel(plan: Visible<BuildPlan>): PacketSheet | null {
   if (serials.length === 0) return null;
   return {
     mainFuses: mainFuses(items),
-    functions: blankRows(
-      functions,
-      'Function',
-      ['As before', 'What is different now'],
-      'Functions of the vehicle that changed',
-    ),
+    functions: blankRows('Functions of the vehicle that changed', 'Function', functions, [
+      { title: 'As before', kind: 'tick' },
+      room('What is different now'),
+    ]),
     levels: ['Highest setting of the volume', 'Highest setting of the bass level', 'Set by'],
     jumpStart,
     bodyShop,
-    serials: blankRows(serials, 'Equipment', ['Serial number', 'Warranted until'], 'Warranty record'),
-    readings: blankRows(readings, 'Reading', ['At hand-over', 'At 30 days'], 'Readings'),
-    visits: blankRows(visits, 'Visit', ['Date', 'What was done', 'By'], 'Visits'),
+    serials: blankRows('Warranty record', 'Equipment', serials, [room('Serial number'), blank('Until')]),
+    readings: blankRows('Readings', 'Reading', readings, [blank('At hand-over'), blank('At 30 days')]),
+    visits: blankRows('Visits', 'Visit', visits, [blank('Date'), room('What was done, by whom')]),
     signatures: ['Customer', 'Date', 'For the shop', 'Date'],
   };
 }

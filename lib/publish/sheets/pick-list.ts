@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
-import { counted, spelled } from '../words.ts';
+import { counted, spelledWithin } from '../words.ts';
 import { type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, dense, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
+import { blank, dense, strong, type Table, tableOf, tick } from './table.ts';
 
 /** What to take from the shelf, and what the shelf lacks. */
 export interface PickListSheet {
@@ -10,8 +10,8 @@ export interface PickListSheet {
   readonly pick: Table;
 }
 
-function amount(pick: PlanPick, quantity: number, write: Writer): { text: string; beside?: string } {
-  return pick.unit === 'm' ? write.wire(quantity) : { text: String(quantity) };
+function amount(pick: PlanPick, quantity: number, write: Writer): { text: string } {
+  return { text: pick.unit === 'm' ? write.wire(quantity).text : String(quantity) };
 }
 
 function pickModel(plan: BuildPlan): PickListSheet | null {
@@ -24,11 +24,12 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
         ? 'Everything is in stock.'
         : `${counted(short, 'entry is', 'entries are')} short: order before you begin.`,
     pick: dense(
-      groupedTable(
+      tableOf(
         'Pick list',
-        groupsBy(plan.pick, ({ kind }) => spelled(kind)),
+        [...plan.pick].sort((a, b) => (a.kind < b.kind ? -1 : Number(a.kind > b.kind))),
         [
-          { title: 'Part', cell: (pick) => strong(pick.title, pick.part) },
+          { title: 'Part', kind: 'words', cell: (pick) => strong(pick.title, pick.part) },
+          { title: 'Kind', cell: (pick) => spelledWithin(pick.kind) },
           {
             title: 'Take',
             kind: 'figure',

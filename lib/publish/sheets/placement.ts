@@ -2,7 +2,7 @@ import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
 import { counted } from '../words.ts';
 import { measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { strong, type Table, tableOf, tick } from './table.ts';
+import { dense, strong, type Table, tableOf, tick } from './table.ts';
 
 /** Where each part stands on its board, how the board is held, and what stands elsewhere in the vehicle. */
 export interface PlacementSheet {
@@ -42,39 +42,41 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
 
 function fixingsTable(board: PlanBoard, write: Writer): Table | null {
   if (board.fixings.length === 0) return null;
-  return tableOf(
-    `Fixings of ${board.title}`,
-    board.fixings,
-    [
-      { title: 'Fixing', cell: (fixing) => strong(fixing.id, fixing.part) },
-      { title: 'Goes into', cell: (fixing) => fixing.point },
-      { title: 'x', kind: 'figure', cell: (fixing) => write.length(fixing.xM) },
-      { title: 'y', kind: 'figure', cell: (fixing) => write.length(fixing.yM) },
-      {
-        title: 'Spacer',
-        kind: 'figure',
-        cell: (fixing) => (fixing.spacerM === 0 ? none : write.length(fixing.spacerM)),
-      },
-      tick('Tight'),
-    ],
-    (fixing) => fixing.id,
+  return dense(
+    tableOf(
+      `Fixings of ${board.title}: their places stand in the drill table`,
+      board.fixings,
+      [
+        { title: 'Fixing', cell: (fixing) => strong(fixing.id, fixing.part) },
+        { title: 'Goes into', cell: (fixing) => fixing.point },
+        {
+          title: 'Spacer',
+          kind: 'figure',
+          cell: (fixing) => (fixing.spacerM === 0 ? none : write.length(fixing.spacerM)),
+        },
+        tick('Tight'),
+      ],
+      (fixing) => fixing.id,
+    ),
   );
 }
 
 function elsewhereTable(items: readonly PlanItem[]): Table | null {
   const away = items.filter((item) => item.origin === 'job' && item.board === null);
   if (away.length === 0) return null;
-  return tableOf(
-    'Parts elsewhere in the vehicle',
-    away,
-    [
-      { title: 'Part', cell: (item) => strong(item.title, item.id) },
-      { title: 'What it is', cell: (item) => item.partTitle },
-      { title: 'Place', cell: (item) => item.seatTitle ?? none },
-      { title: 'Side', cell: (item) => item.side },
-      tick('Done'),
-    ],
-    (item) => item.id,
+  return dense(
+    tableOf(
+      'Parts elsewhere in the vehicle',
+      away,
+      [
+        { title: 'Part', cell: (item) => strong(item.title, item.id) },
+        { title: 'What it is', kind: 'words', cell: (item) => item.partTitle },
+        { title: 'Place', kind: 'words', cell: (item) => item.seatTitle ?? none },
+        { title: 'Side', cell: (item) => item.side },
+        tick('Done'),
+      ],
+      (item) => item.id,
+    ),
   );
 }
 

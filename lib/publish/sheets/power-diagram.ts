@@ -34,6 +34,7 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
       },
       {
         title: 'Protects',
+        kind: 'words',
         cell: (fuse) => (fuse.protects.length === 0 ? none : fuse.protects.map(names.wire).join(', ')),
       },
       { title: 'At rated power', kind: 'figure', cell: (fuse) => measure(fuse.ratedA, 'A', 1) },

@@ -21,7 +21,7 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
           { title: 'Control', cell: (one) => strong(one.control) },
           { title: 'Set to', cell: (one) => strong(one.preset) },
           { title: 'Safe', cell: (one) => ({ text: one.safe ? 'yes' : 'NO', strong: !one.safe }) },
-          { title: 'Why', cell: (one) => ({ text: one.why, beside: one.chosen }) },
+          { title: 'Why', kind: 'words', cell: (one) => ({ text: one.why, beside: one.chosen }) },
           tick('Set'),
         ],
         (one) => `${one.item}.${one.control}`,

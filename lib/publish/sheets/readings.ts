@@ -15,7 +15,7 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
       caption,
       groups,
       [
-        { title: 'Measure', cell: (one) => one.what },
+        { title: 'Measure', kind: 'words', cell: (one) => one.what },
         { title: 'Predicted', kind: 'figure', cell: (one) => strong(valueText(one.predicted, one.unit)) },
         { title: 'Right between', kind: 'figure', cell: limitsText },
         {
@@ -25,6 +25,7 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
         },
         {
           title: 'State',
+          kind: 'words',
           cell: (one) => ({
             text: stateWords[one.state],
             strong: one.state === 'differs',

@@ -1,30 +1,28 @@
-import type { BuildPlan, PlanChannel, PlanFilter } from '../../model/plan/index.ts';
-import { spelled } from '../words.ts';
+import type { BuildPlan, PlanChannel, PlanFilter, PlanSpeaker } from '../../model/plan/index.ts';
+import { namesOf, type PlanNames } from '../plan-names.ts';
+import { spelledWithin } from '../words.ts';
 import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, strong, type Table, tableOf } from './table.ts';
+import { sourceTables } from './source-tables.ts';
+import { blank, dense, strong, type Table, tableOf } from './table.ts';
 
 /** Signal and speakers: what each channel sees, what it is set to, where each speaker stands. */
 export interface SignalDiagramSheet {
-  readonly channels: Table | null;
-  readonly gains: Table | null;
-  readonly filters: Table | null;
-  readonly speakers: Table | null;
+  readonly tables: readonly Table[];
 }
 
-function channelsTable(channels: readonly PlanChannel[]): Table | null {
-  if (channels.length === 0) return null;
+function channelsTable(channels: readonly PlanChannel[]): Table {
   return tableOf(
-    'Load of each channel',
+    'Load of each channel, at the speaker plug',
     channels,
     [
-      { title: 'Channel', cell: (one) => strong(one.id, `${one.positive}, ${one.negative}`) },
+      { title: 'Channel', cell: (one) => strong(one.id) },
       { title: 'Speakers', cell: (one) => (one.speakers.length === 0 ? none : one.speakers.join(', ')) },
-      { title: 'Wiring', cell: (one) => one.wiring },
+      { title: 'Coils', cell: (one) => one.wiring },
       { title: 'Load', kind: 'figure', cell: (one) => strong(measureOr(one.loadOhm, 'ohm', 1)) },
-      { title: 'Least allowed', kind: 'figure', cell: (one) => measure(one.minimumOhm, 'ohm', 1) },
+      { title: 'Least', kind: 'figure', cell: (one) => measure(one.minimumOhm, 'ohm', 1) },
       { title: 'Meter reads', kind: 'figure', cell: (one) => meterRange(one) },
-      { title: 'Read', kind: 'blank' },
+      blank('Read'),
     ],
     (one) => one.id,
   );
@@ -35,18 +33,21 @@ function meterRange({ dcResistanceOhm }: PlanChannel): string {
   return `${measure(dcResistanceOhm.fromOhm, '', 1)} to ${measure(dcResistanceOhm.toOhm, 'ohm', 1)}`;
 }
 
-function gainsTable(channels: readonly PlanChannel[]): Table | null {
-  const driven = channels.filter((one) => one.speakers.length > 0);
-  if (driven.length === 0) return null;
+function gainsTable(channels: readonly PlanChannel[]): Table {
   return tableOf(
-    'Setting of gain, speakers off',
-    driven,
+    'Setting of gain: speakers off, filters and equalising flat',
+    channels.filter((one) => one.speakers.length > 0),
     [
       { title: 'Channel', cell: (one) => strong(one.id) },
       { title: 'Tone', kind: 'figure', cell: (one) => measure(one.toneHz, 'Hz', 0) },
       { title: 'Meter shows', kind: 'figure', cell: (one) => strong(measureOr(one.gainVoltageV, 'V', 1)) },
       { title: 'Power', kind: 'figure', cell: (one) => measureOr(one.powerW, 'W', 0) },
       { title: 'Loss in the wire', kind: 'figure', cell: (one) => measureOr(one.wireLossDb, 'dB', 2) },
+      {
+        title: 'Margin to clipping',
+        kind: 'figure',
+        cell: (one) => measureOr(one.gain?.toneMarginDb, 'dB', 1),
+      },
       blank('Set to'),
     ],
     (one) => one.id,
@@ -59,52 +60,66 @@ const filterNames = {
   bessel: 'Bessel',
 } as const satisfies Record<PlanFilter['type'], string>;
 
-function filtersTable(channels: readonly PlanChannel[]): Table | null {
+function filtersTable(channels: readonly PlanChannel[]): Table {
   const filters = channels.flatMap((one) => one.filters.map((filter) => ({ ...filter, channel: one.id })));
-  if (filters.length === 0) return null;
   return tableOf(
     'Filters',
     filters,
     [
       { title: 'Channel', cell: (one) => strong(one.channel) },
       { title: 'Stands at', cell: (one) => one.where },
-      { title: 'Passes', cell: (one) => spelled(one.pass) },
+      { title: 'Passes', cell: (one) => spelledWithin(one.pass) },
       { title: 'Type', cell: (one) => filterNames[one.type] },
       { title: 'Slope', kind: 'figure', cell: (one) => measure(one.order * 6, 'dB/octave', 0) },
       { title: 'Corner', kind: 'figure', cell: (one) => strong(measure(one.cornerHz, 'Hz', 0)) },
+      { title: 'Set', kind: 'tick' },
     ],
     (one) => one.channel,
   );
 }
 
-function speakersTable(plan: BuildPlan): Table | null {
-  if (plan.audio.speakers.length === 0) return null;
+function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
   const write = writerFor(plan.shop);
-  const titles = new Map(plan.items.map((item) => [item.id, item.title]));
   return tableOf(
     'Speakers',
     plan.audio.speakers,
     [
-      { title: 'Speaker', cell: (one) => strong(titles.get(one.id) ?? one.id, one.id) },
+      { title: 'Speaker', cell: (one) => strong(item(one.id), one.id) },
       { title: 'Channel', cell: (one) => one.channel ?? none },
-      { title: 'Polarity', cell: (one) => spelled(one.polarity) },
+      { title: 'Polarity', cell: polarityText },
       { title: 'Power', kind: 'figure', cell: (one) => measureOr(one.powerW, 'W', 0) },
-      { title: 'From the listener', kind: 'figure', cell: (one) => lengthOr(one.distanceM, write.length) },
-      { title: 'Delay', kind: 'figure', cell: (one) => measureOr(one.delayMs, 'ms', 2) },
+      { title: 'Distance', kind: 'figure', cell: (one) => lengthOr(one.distanceM, write.short) },
+      {
+        title: 'Delay',
+        kind: 'figure',
+        cell: (one) => ({
+          text: measureOr(one.delayMs, 'ms', 2),
+          ...(one.delaySamples !== null && { beside: `${one.delaySamples} samples` }),
+        }),
+      },
+      { title: 'Set', kind: 'tick' },
     ],
     (one) => one.id,
   );
 }
 
+function polarityText({ polarity, mounted, reversedWhy }: PlanSpeaker): string {
+  const turned = mounted === 'reversed' ? ', mounted back to front' : '';
+  return `${polarity}${turned}${reversedWhy === null ? '' : `: ${reversedWhy}`}`;
+}
+
 function signalModel(plan: BuildPlan): SignalDiagramSheet | null {
-  const { channels, speakers } = plan.audio;
-  if (channels.length + speakers.length === 0) return null;
-  return {
-    channels: channelsTable(channels),
-    gains: gainsTable(channels),
-    filters: filtersTable(channels),
-    speakers: speakersTable(plan),
-  };
+  const { channels } = plan.audio;
+  const tables = [
+    channelsTable(channels),
+    gainsTable(channels),
+    filtersTable(channels),
+    speakersTable(plan, namesOf(plan)),
+    ...sourceTables(plan),
+  ]
+    .filter((table) => table.rows.length > 0)
+    .map(dense);
+  return tables.length === 0 ? null : { tables };
 }
 
 export const signalDiagram = builderSheet('signal-diagram', 'Signal and speakers', signalModel, {

@@ -2,7 +2,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, dense, strong, type Table, type Tick, tableOf } from './table.ts';
+import { blank, dense, groupedTable, groupsBy, room, type Table, type Tick, tableOf } from './table.ts';
 
 /** What is looked at and written down before a plan is relied on, and when the vehicle comes in. */
 export interface SurveySheet {
@@ -73,8 +73,8 @@ const behind = [
 ] as const;
 
 interface Measure {
+  readonly group: string;
   readonly what: string;
-  readonly of: string;
   readonly says: Written;
 }
 
@@ -85,25 +85,27 @@ function measuresOf(plan: BuildPlan): Measure[] {
   const spaces = plan.boards.flatMap((board): Measure[] => {
     const widthM = Math.max(0, ...board.spaceOutline.map(({ xM }) => xM));
     const heightM = Math.max(0, ...board.spaceOutline.map(({ yM }) => yM));
-    const of = board.spaceTitle;
+    const group = board.spaceTitle;
     return [
-      { what: 'Width', of, says: write.length(widthM) },
-      { what: 'Height', of, says: write.length(heightM) },
-      { what: 'Free depth', of, says: write.length(board.spaceDepthM) },
+      { group, what: 'Width', says: write.length(widthM) },
+      { group, what: 'Height', says: write.length(heightM) },
+      { group, what: 'Free depth', says: write.length(board.spaceDepthM) },
       ...board.obstacles.map(({ id, standsOutM }) => ({
-        what: `${id} stands out`,
-        of,
+        group,
+        what: `Obstacle ${id} stands out`,
         says: write.length(standsOutM),
       })),
     ];
   });
   const routes = plan.runs.map((run) => ({
-    what: 'Length of the way',
-    of: run.title,
+    group: 'Ways through the vehicle, from end to end',
+    what: run.title,
     says: write.wire(run.lengthM),
   }));
   const seats = plan.audio.speakers.flatMap(({ id, distanceM }) =>
-    distanceM === null ? [] : [{ what: 'From the listener', of: item(id), says: write.length(distanceM) }],
+    distanceM === null
+      ? []
+      : [{ group: 'From the listener’s head', what: item(id), says: write.length(distanceM) }],
   );
   return [...spaces, ...routes, ...seats];
 }
@@ -116,15 +118,15 @@ function surveyModel(plan: BuildPlan): SurveySheet | null {
     lamps: lamps.map((text) => ({ text, subject: null })),
     functions: dense(
       tableOf('Functions, tried with the owner', functions, [
-        { title: 'Function', cell: (text) => ({ text }) },
+        { title: 'Function', kind: 'words', cell: (text) => ({ text }) },
         { title: 'In', kind: 'tick' },
         { title: 'Out', kind: 'tick' },
-        blank('What was found'),
+        room('What was found'),
       ]),
     ),
     battery: dense(
       tableOf('Battery and charging', battery, [
-        { title: 'Measure', cell: ({ what }) => what },
+        { title: 'Measure', kind: 'words', cell: ({ what }) => what },
         { title: 'Asked for', cell: ({ limit }) => limit },
         blank('Read'),
       ]),
@@ -133,19 +135,22 @@ function surveyModel(plan: BuildPlan): SurveySheet | null {
       tableOf('Behind the panels, where the work will be', behind, [
         { title: 'What', cell: (text) => ({ text }) },
         { title: 'Seen', kind: 'tick' },
-        blank('Where it is, how near'),
+        room('Where it is, how near'),
       ]),
     ),
     measures:
       measures.length === 0
         ? null
         : dense(
-            tableOf('Measures of the vehicle that the plan rests on', measures, [
-              { title: 'Of', cell: ({ of }) => strong(of) },
-              { title: 'What', cell: ({ what }) => what },
-              { title: 'Vehicle file', kind: 'figure', cell: ({ says }) => says },
-              blank('Measured'),
-            ]),
+            groupedTable(
+              'Measures of the vehicle that the plan rests on',
+              groupsBy(measures, ({ group }) => group),
+              [
+                { title: 'Measure', kind: 'words', cell: ({ what }) => what },
+                { title: 'Vehicle file', kind: 'figure', cell: ({ says }) => says.text },
+                blank('Measured'),
+              ],
+            ),
           ),
   };
 }

@@ -15,8 +15,8 @@ export interface Tick extends Written {
   readonly subject: string | null;
 }
 
-/** How a column is set: text, a date that is never broken, a figure to the right, a box to tick, a blank to write into. */
-export type ColumnKind = 'text' | 'date' | 'figure' | 'tick' | 'blank';
+/** How a column is set: text, words that may take several lines even in a dense table, a date that is never broken, a figure to the right, a box to tick, a blank for a figure, room for words. */
+export type ColumnKind = 'text' | 'words' | 'date' | 'figure' | 'tick' | 'blank' | 'room';
 
 export interface Column {
   readonly title: string;
@@ -117,7 +117,12 @@ export function tick<T>(title: string): ColumnOf<T> {
   return { title, kind: 'tick' };
 }
 
-/** A blank to write into. */
+/** Room to write words into. */
+export function room<T>(title: string): ColumnOf<T> {
+  return { title, kind: 'room' };
+}
+
+/** A blank to write a figure into. */
 export function blank<T>(title: string): ColumnOf<T> {
   return { title, kind: 'blank' };
 }

@@ -31,7 +31,7 @@ function mainFusesTable(plan: BuildPlan, names: PlanNames): Table | null {
       { title: 'Fuse', cell: (fuse) => strong(names.item(fuse.item)) },
       { title: 'Rating', kind: 'figure', cell: (fuse) => strong(measureOr(fuse.ratingA, 'A', 0)) },
       { title: 'Form', cell: (fuse) => spelled(fuse.form) },
-      { title: 'Place', cell: (fuse) => places.get(fuse.item) ?? '' },
+      { title: 'Place', kind: 'words', cell: (fuse) => places.get(fuse.item) ?? '' },
       {
         title: 'Along the wire',
         kind: 'figure',
@@ -67,7 +67,7 @@ function pointsTable(plan: BuildPlan, names: PlanNames): Table | null {
     'Volts at the test points, from the battery on',
     ids,
     [
-      { title: 'Probe at', cell: (id) => strong(id, names.item(id.split('.')[0] ?? id)) },
+      { title: 'Probe at', kind: 'words', cell: (id) => strong(id, names.item(id.split('.')[0] ?? id)) },
       ...columns,
       blank('Read'),
     ],

@@ -49,7 +49,7 @@ function kindsOf(ends: readonly End[], write: Writer): Kind[] {
 }
 
 function endTick(end: End): Tick {
-  return { text: end.mark, strong: true, beside: end.terminal, subject: end.wire };
+  return { text: end.mark, strong: true, subject: end.wire };
 }
 
 function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Table {

@@ -75,8 +75,8 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
     'Cut, reel by reel, the longest first',
     groups,
     [
-      { title: 'Label', cell: (piece) => strong(piece.label) },
-      { title: 'Cut to', kind: 'figure', cell: ({ lengthM }) => ({ ...write.wire(lengthM), strong: true }) },
+      { title: 'Label', kind: 'words', cell: (piece) => strong(piece.label) },
+      { title: 'Cut to', kind: 'figure', cell: ({ lengthM }) => strong(write.wire(lengthM).text) },
       { title: 'End A', cell: ({ ends }) => ends[0] },
       { title: 'End B', cell: ({ ends }) => ends[1] },
       tick('Cut'),
@@ -116,7 +116,7 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
     'Pull, way by way, the longest first',
     groups,
     [
-      { title: 'Label', cell: (piece) => strong(piece.label) },
+      { title: 'Label', kind: 'words', cell: (piece) => strong(piece.label) },
       { title: 'What', cell: ({ what }) => what },
       { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire(lengthM).text },
       { title: 'From', cell: ({ ends }) => ends[0] },

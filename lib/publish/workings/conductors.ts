@@ -2,7 +2,7 @@ import type { BuildPlan, ConductorLimit } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { levelWords, spelled } from '../words.ts';
-import { none, plainNumber } from '../written.ts';
+import { measure, none, plainNumber } from '../written.ts';
 
 /** Why each conductor has its size. */
 export function conductorReasons(plan: BuildPlan): Table {
@@ -15,6 +15,13 @@ export function conductorReasons(plan: BuildPlan): Table {
       {
         title: 'Size',
         cell: (one) => ({ text: one.size.label, beside: `${plainNumber(one.size.areaMm2)} mm²` }),
+      },
+      {
+        title: 'Material',
+        cell: (one) => ({
+          text: spelled(one.material),
+          beside: `insulation ${measure(one.insulationC, '°C', 0)}`,
+        }),
       },
       { title: 'How', cell: (one) => spelled(one.chosen) },
       { title: 'Why', cell: (one) => one.reason },

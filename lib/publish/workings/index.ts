@@ -1,18 +1,25 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { Table } from '../sheets/table.ts';
+import { coilWirings } from './coils.ts';
 import { conductorLimits, conductorReasons } from './conductors.ts';
+import { findingSources } from './findings.ts';
 import { fuseAlternatives, fuseReasons } from './fuses.ts';
 import { layoutTables } from './layouts.ts';
 import { networkTables } from './network.ts';
+import { stepReasons, workTimes } from './steps.ts';
 
 /** What stands behind the sheets of a job: reasons, limits, alternatives. Tables with nothing in them are left out. */
 export function workingTables(plan: BuildPlan): Table[] {
   return [
+    findingSources(plan),
     fuseReasons(plan),
     fuseAlternatives(plan),
     conductorReasons(plan),
     conductorLimits(plan),
+    coilWirings(plan),
     ...networkTables(plan),
     ...layoutTables(plan),
+    stepReasons(plan),
+    workTimes(plan),
   ].filter((table) => table.rows.length > 0);
 }

@@ -1,0 +1,64 @@
+import type { BuildPlan, PlanInput, PlanOutput } from '../../model/plan/index.ts';
+import { namesOf } from '../plan-names.ts';
+import { spelledWithin } from '../words.ts';
+import { measureOr, none } from '../written.ts';
+import { strong, type Table, tableOf } from './table.ts';
+
+const verdictWords = {
+  within: 'within',
+  'too-low': 'TOO LOW',
+  'too-high': 'TOO HIGH',
+  unknown: 'measure it',
+} as const satisfies Record<PlanInput['verdict'], string>;
+
+/** What arrives at each input, and what the outputs of the vehicle's own source are known to give. */
+export function sourceTables(plan: BuildPlan): Table[] {
+  return [inputsTable(plan), outputsTable(plan)];
+}
+
+function inputsTable(plan: BuildPlan): Table {
+  const { wire } = namesOf(plan);
+  return tableOf(
+    'Signal level at each input',
+    plan.audio.inputs,
+    [
+      { title: 'Input', cell: (one) => strong(one.input) },
+      { title: 'From', cell: (one) => ({ text: one.output, beside: wire(one.wire) }) },
+      { title: 'Arrives', kind: 'figure', cell: (one) => measureOr(one.sourceV, 'V', 2) },
+      { title: 'Full output at', kind: 'figure', cell: (one) => measureOr(one.leastV, 'V', 2) },
+      { title: 'Takes', kind: 'figure', cell: (one) => measureOr(one.greatestV, 'V', 2) },
+      {
+        title: 'Level is',
+        cell: (one) => ({
+          text: verdictWords[one.verdict],
+          strong: one.verdict !== 'within',
+        }),
+      },
+    ],
+    (one) => one.input,
+  );
+}
+
+function outputsTable(plan: BuildPlan): Table {
+  return tableOf(
+    'Outputs of the source that came with the vehicle',
+    plan.audio.outputs.filter((one) => one.feeds.length > 0),
+    [
+      { title: 'Output', cell: (one) => strong(one.id) },
+      { title: 'Feeds', cell: (one) => one.feeds.join(', ') },
+      { title: 'Band', kind: 'figure', cell: bandText },
+      { title: 'Clean to', kind: 'figure', cell: (one) => measureOr(one.cleanVoltageV, 'V', 1) },
+      { title: 'Offset', kind: 'figure', cell: (one) => measureOr(one.offsetV, 'V', 2) },
+      { title: 'Still to find out', kind: 'words', cell: missingText },
+    ],
+    (one) => one.id,
+  );
+}
+
+function bandText({ fromHz, toHz }: PlanOutput): string {
+  return fromHz === null || toHz === null ? none.text : `${fromHz} to ${toHz} Hz`;
+}
+
+function missingText({ missing }: PlanOutput): string {
+  return missing.length === 0 ? 'nothing' : missing.map(spelledWithin).join(', ');
+}

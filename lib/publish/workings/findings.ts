@@ -1,0 +1,17 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { findingGroups } from '../finding-model.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
+
+/** Where each finding comes from: the figures, the rule and its source, the places in the files. */
+export function findingSources({ findings }: BuildPlan): Table {
+  const all = findingGroups(findings).flatMap((group) =>
+    group.findings.map((one) => ({ ...one, word: group.word })),
+  );
+  return tableOf('Findings with their sources', all, [
+    { title: 'Level', cell: ({ word }) => strong(word) },
+    { title: 'Finding', cell: ({ message, remedy }) => ({ text: message, beside: remedy }) },
+    { title: 'Figures', cell: ({ figures }) => figures },
+    { title: 'Rule and source', cell: ({ rule, source }) => ({ text: rule, beside: source }) },
+    { title: 'Written at', cell: ({ places }) => places.join(', ') },
+  ]);
+}

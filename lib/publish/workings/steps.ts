@@ -1,0 +1,34 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { spelled } from '../words.ts';
+import { measure } from '../written.ts';
+
+/** Which steps wait for which others, and why. */
+export function stepReasons({ steps }: BuildPlan): Table {
+  const numbers = new Map(steps.map((step, index) => [step.id, index + 1]));
+  return tableOf(
+    'Why the steps stand in this order',
+    steps,
+    [
+      { title: 'No.', kind: 'figure', cell: (step) => strong(String(numbers.get(step.id))) },
+      { title: 'Step', cell: (step) => ({ text: step.text, beside: step.id }) },
+      { title: 'Layer', cell: (step) => spelled(step.layer) },
+      { title: 'Begins, two people', kind: 'figure', cell: (step) => measure(step.startMinute, 'min', 0) },
+      {
+        title: 'Waits for',
+        cell: (step) =>
+          step.waitsFor.map(({ step: id, why }) => `${numbers.get(id) ?? id}: ${why}`).join('; '),
+      },
+    ],
+    (step) => step.id,
+  );
+}
+
+/** The times that the order of work is reckoned with. */
+export function workTimes({ schedule }: BuildPlan): Table {
+  return tableOf('Times that the order of work is reckoned with', schedule.times, [
+    { title: 'Work', cell: ({ says }) => says },
+    { title: 'Takes', kind: 'figure', cell: ({ minutes }) => measure(minutes, 'min', 1) },
+    { title: 'From', cell: ({ given }) => (given ? 'the shop' : 'common practice, no source') },
+  ]);
+}
