@@ -153,6 +153,11 @@ function plugLines({ audio }: Predictable): Prediction[] {
   });
 }
 
+/** A drop agrees within 30 %, or within 20 mV where it is small: one bad joint is 50 mV and more. */
+function dropToleranceV(dropV: number): number {
+  return Math.max(0.02, 0.3 * Math.abs(dropV));
+}
+
 /** At rest, with music and at rated power: the voltage at each device, the drop of its feed and of its ground. */
 function supplyLines(job: Job, { power }: Predictable): Prediction[] {
   const titles = new Map(power.points.map(({ name, title }) => [name, title]));
@@ -190,8 +195,8 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
       });
       return [
         line('voltage', 'supply', 'supply voltage', voltageV, 0.3),
-        line('feed-drop', 'feed-drop', 'drop of the feed', feedDropV, 0.05),
-        line('ground-drop', 'ground-drop', 'drop of the ground', groundDropV, 0.05),
+        line('feed-drop', 'feed-drop', 'drop of the feed', feedDropV, dropToleranceV(feedDropV)),
+        line('ground-drop', 'ground-drop', 'drop of the ground', groundDropV, dropToleranceV(groundDropV)),
       ];
     });
   return [...atRest, ...loaded];

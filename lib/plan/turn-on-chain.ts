@@ -4,6 +4,9 @@ import { type DevicesById, terminalRole } from './conductor-role.ts';
 import type { PlanBook } from './plan-book.ts';
 import { ringOf } from './step-order.ts';
 
+/** Later than any stage: what nothing drives is told last. */
+const lastStage = 1000;
+
 /** What drives a turn-on input: an output, or the contact of a relay. */
 interface Driver {
   readonly terminal: string;
@@ -31,13 +34,14 @@ export function turnOnChain(job: Job, devices: DevicesById, book: PlanBook): Pla
     if (driver) waits.set(end.device, [...(waits.get(end.device) ?? []), driver.item]);
   const ring = ringOf(waits);
   if (ring) remarkRing(ring, devices, book);
-  return found.map(({ end, driver }) => ({
+  const stages = found.map(({ end, driver }) => ({
     item: end.device,
     terminal: terminalId(end),
     driver: driver?.terminal ?? null,
     byRelay: driver?.isRelay ?? false,
     stage: driver ? stageOf(driver.item, waits, []) : null,
   }));
+  return stages.toSorted((a, b) => (a.stage ?? lastStage) - (b.stage ?? lastStage));
 }
 
 /** One more than the stage of what drives it; null in a ring. */

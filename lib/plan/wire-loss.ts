@@ -1,4 +1,5 @@
 import { levelDifferences } from '../audio/speaker-wire-loss.ts';
+import { input, traced } from '../audio/traced.ts';
 import type { PlanAudio, PlanChannel } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { PlannedChannel } from './audio-channels.ts';
@@ -37,11 +38,30 @@ export function withWireLoss(
     const at = `audio.channels.${channel.id}`;
     return {
       ...channel,
+      dcResistanceOhm: atAmplifier(channel, loss.wireOhm.value, book),
       wireLossDb: book.trace(`${at}.wireLossDb`, loss.lossDb),
       damping: loss.damping && book.trace(`${at}.damping`, loss.damping),
     };
   });
   return { ...audio, channels: withDifferences(job, lossy, book) };
+}
+
+/** What a meter reads at the plug of the amplifier: the coils as wired, and both conductors of the way to them. */
+function atAmplifier({ id, dcResistanceOhm }: PlanChannel, wireOhm: number, book: PlanBook) {
+  if (!dcResistanceOhm) return null;
+  const withWire = (end: 'fromOhm' | 'toOhm') =>
+    book.trace(
+      `audio.channels.${id}.dcResistanceOhm.${end}`,
+      traced(dcResistanceOhm[end] + wireOhm, {
+        unit: 'ohm',
+        rule: 'plug-resistance-with-wire',
+        formula: 'R = Rcoils + Rwire, Rcoils the coils as wired and Rwire both conductors of the way to them',
+        citation: "Ohm's law; range of the coils by common practice, no source",
+        mark: 'cp',
+        inputs: [input('Rcoils', dcResistanceOhm[end], 'ohm'), input('Rwire', wireOhm, 'ohm')],
+      }),
+    );
+  return { fromOhm: withWire('fromOhm'), toOhm: withWire('toOhm') };
 }
 
 /** Level differences among the channels of one band, such as the left and right doors. */

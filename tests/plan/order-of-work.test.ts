@@ -1,0 +1,266 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { PlanStep } from '../../lib/model/plan/index.ts';
+import { orderOfWork } from '../../lib/plan/order-of-work.ts';
+import type { Work } from '../../lib/plan/work.ts';
+import { randomWork } from './random-work.ts';
+
+/** What each thing of a plan asks for, told anew from the plan and not from the steps. */
+function askedActs({ plan }: Work): readonly (readonly [act: string, thing: string | null])[] {
+  return [
+    ...plan.controls.map(({ item, control }) => [`set:${item}.${control}`, item] as const),
+    ...plan.wires.flatMap(({ id }) => [[`label:${id}`, id] as const, [`test:${id}`, id] as const]),
+    ...plan.power.fuses.map(({ id }) => [`fit-fuse:${id}`, id] as const),
+    ...plan.measurements.map(({ id }) => [`measure:${id}`, null] as const),
+    ...plan.boards.flatMap(({ id }) =>
+      ['cut', 'drill', 'test', 'fix'].map((act) => [`${act}:${id}`, null] as const),
+    ),
+  ];
+}
+
+/**
+ * Independent topological check by depth-first search with three colours (the textbook way; the code under test takes
+ * off, one after the other, what waits for nothing).
+ */
+function hasRing(steps: readonly PlanStep[]): boolean {
+  const colour = new Map<string, 'grey' | 'black'>();
+  const byId = new Map(steps.map((step) => [step.id, step]));
+  const visit = (id: string): boolean => {
+    if (colour.get(id) === 'grey') return true;
+    if (colour.get(id) === 'black') return false;
+    colour.set(id, 'grey');
+    const found = (byId.get(id)?.after ?? []).some(visit);
+    colour.set(id, 'black');
+    return found;
+  };
+  return steps.some(({ id }) => visit(id));
+}
+
+const positions = (steps: readonly PlanStep[]) => new Map(steps.map(({ id }, index) => [id, index]));
+
+describe('the order of work of any plan', () => {
+  it('is a partial order: every step waits for steps that exist, come before it and have a reason', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps } = orderOfWork(work);
+        const at = positions(steps);
+        expect(at.size).toBe(steps.length);
+        expect(hasRing(steps)).toBe(false);
+        for (const { id, after, waitsFor } of steps) {
+          for (const before of after)
+            expect(at.get(before), `${id} after ${before}`).toBeLessThan(at.get(id) ?? -1);
+          expect(new Set(waitsFor.map(({ step }) => step))).toEqual(new Set(after));
+          for (const { why } of waitsFor) expect(why).toMatch(/\S/);
+        }
+      }),
+    );
+  });
+
+  it('installs every item and wire once', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const installed = orderOfWork(work).steps.flatMap(({ installs }) => installs);
+        const things = [...work.plan.items, ...work.plan.wires].map(({ id }) => id);
+        expect(installed.toSorted()).toEqual(things.toSorted());
+      }),
+    );
+  });
+
+  it('does each act that a thing asks for once, and not before the thing is installed', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps } = orderOfWork(work);
+        const at = (is: (step: PlanStep) => boolean) =>
+          steps.flatMap((step, index) => (is(step) ? [index] : []));
+        for (const [act, thing] of askedActs(work)) {
+          const done = at(({ acts }) => acts.includes(act));
+          expect(done, act).toHaveLength(1);
+          if (thing === null) continue;
+          const [installed = -1] = at(({ installs }) => installs.includes(thing));
+          expect(done[0], act).toBeGreaterThanOrEqual(installed);
+        }
+        const all = steps.flatMap(({ acts }) => acts);
+        expect(new Set(all).size).toBe(all.length);
+      }),
+    );
+  });
+
+  it('has a subject and a proof in every step', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        for (const { installs, acts, proof, text } of orderOfWork(work).steps) {
+          expect(installs.length + acts.length).toBeGreaterThan(0);
+          expect(proof).toMatch(/\S/);
+          expect(text).toMatch(/\S/);
+        }
+      }),
+    );
+  });
+
+  it('connects every wire that ends in the vehicle once, after both of its ends are in place', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps } = orderOfWork(work);
+        const boardOf = (terminal: string) =>
+          work.plan.items.find(({ id }) => terminal.startsWith(`${id}.`))?.board ?? null;
+        for (const { id, ends } of work.plan.wires) {
+          const boards = ends.map(({ terminal }) => boardOf(terminal));
+          const inVehicle = boards[0] === null || boards[0] !== boards[1];
+          const done = steps.findIndex(({ acts }) => acts.includes(`connect:${id}`));
+          expect(done >= 0, id).toBe(inVehicle);
+          if (!inVehicle) continue;
+          for (const { terminal } of ends) {
+            const item = terminal.slice(0, terminal.indexOf('.'));
+            const installed = steps.findIndex(({ installs }) => installs.includes(item));
+            expect(done).toBeGreaterThan(installed);
+          }
+        }
+      }),
+    );
+  });
+
+  it('gives no fuse and no power to what was not tested, and nothing to the vehicle before its battery is off', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps } = orderOfWork(work);
+        const allBefore = (id: string): ReadonlySet<string> => {
+          const seen = new Set<string>();
+          const visit = (one: string): void => {
+            for (const next of steps.find((step) => step.id === one)?.after ?? [])
+              if (!seen.has(next)) {
+                seen.add(next);
+                visit(next);
+              }
+          };
+          visit(id);
+          return seen;
+        };
+        const beforePower = allBefore('battery-on');
+        for (const step of steps.filter(({ acts }) => acts.some((act) => act.startsWith('test:'))))
+          expect(beforePower, step.id).toContain(step.id);
+        for (const step of steps.filter(
+          ({ id, by }) => by !== 'board' && !['check-in', 'battery-off'].includes(id),
+        ))
+          expect(allBefore(step.id), step.id).toContain('battery-off');
+      }),
+    );
+  });
+
+  it('never lets one person do two steps at once, nor the job end before its longest chain', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps, schedule } = orderOfWork(work);
+        for (const hand of ['board', 'vehicle']) {
+          const own = steps
+            .filter(({ by }) => by === hand || by === 'both')
+            .toSorted((a, b) => a.startMinute - b.startMinute || a.minutes - b.minutes);
+          for (const [index, step] of own.entries()) {
+            const next = own[index + 1];
+            if (next) expect(step.startMinute + step.minutes).toBeLessThanOrEqual(next.startMinute);
+          }
+        }
+        for (const { after, startMinute } of steps)
+          for (const id of after) {
+            const before = steps.find((step) => step.id === id);
+            expect(startMinute).toBeGreaterThanOrEqual((before?.startMinute ?? 0) + (before?.minutes ?? 0));
+          }
+        expect(schedule.criticalMinutes).toBeLessThanOrEqual(schedule.twoPersonMinutes);
+        expect(schedule.twoPersonMinutes).toBeLessThanOrEqual(schedule.totalMinutes);
+        const onPath = schedule.criticalPath.map((id) => steps.find((step) => step.id === id)?.minutes ?? 0);
+        expect(onPath.reduce((sum, minutes) => sum + minutes, 0)).toBe(schedule.criticalMinutes);
+      }),
+    );
+  });
+
+  it('puts a raised part on after each wire that lies beneath it, unless they wait for each other', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps, rings } = orderOfWork(work);
+        fc.pre(rings.length === 0);
+        const at = (id: string) => steps.findIndex(({ installs }) => installs.includes(id));
+        for (const { placements, routes, id: board } of work.plan.boards)
+          for (const { item, xM, widthM, raisedM } of placements)
+            for (const { wire, points } of routes) {
+              const own = work.plan.wires.find(({ id }) => id === wire);
+              const x = points[0]?.xM ?? -1;
+              const touches = own?.ends.some(({ terminal }) => terminal.startsWith(`${item}.`));
+              const bench =
+                own?.run === null && !ends(own, work).some((other) => other !== null && other !== board);
+              if (raisedM > 0 && x > xM && x < xM + widthM && !touches && bench)
+                expect(at(item), `${item} over ${wire}`).toBeGreaterThan(at(wire));
+            }
+      }),
+    );
+  });
+});
+
+function ends({ ends: both }: Work['plan']['wires'][number], { plan }: Work): readonly (string | null)[] {
+  return both.map(
+    ({ terminal }) => plan.items.find(({ id }) => terminal.startsWith(`${id}.`))?.board ?? null,
+  );
+}
+
+describe('things that wait for each other', () => {
+  const work = (declared: Work['declared']): Work => {
+    const [sampled] = fc.sample(randomWork, { numRuns: 1, seed: 1 });
+    const item = sampled?.plan.items[0];
+    if (!sampled || !item) throw new Error('A plan has an item.');
+    const items = ['a', 'b', 'c'].map((id) => ({ ...item, id, board: 'left', seat: null }));
+    const [board] = fc.sample(randomWork, { numRuns: 40, seed: 2 }).flatMap(({ plan }) => plan.boards);
+    if (!board) throw new Error('Some plan has a board.');
+    return {
+      times: { 'mount-item': 600 },
+      declared,
+      plan: {
+        ...sampled.plan,
+        items,
+        wires: [],
+        runs: [],
+        controls: [],
+        measurements: [],
+        boards: [{ ...board, id: 'left', placements: [], routes: [] }],
+      },
+    };
+  };
+
+  it('are named with the way out, and an order is left all the same', () => {
+    const { steps, rings } = orderOfWork(
+      work([
+        { item: 'a', after: 'b', why: 'it stands over it' },
+        { item: 'b', after: 'a', why: 'its lid is under it' },
+      ]),
+    );
+    expect(rings).toHaveLength(1);
+    expect(rings[0]?.message).toMatch(/a and b wait for each other/);
+    expect(rings[0]?.message).toMatch(/its lid is under it/);
+    expect(rings[0]?.remedy).toMatch(/lower a|take one after: out/);
+    expect(steps.flatMap(({ installs }) => installs).toSorted()).toEqual(['a', 'b', 'c']);
+    expect(hasRing(steps)).toBe(false);
+  });
+
+  it('are not told where a chain has an end', () => {
+    const { steps, rings } = orderOfWork(
+      work([
+        { item: 'a', after: 'b', why: 'it stands over it' },
+        { item: 'b', after: 'c', why: 'it stands over it' },
+      ]),
+    );
+    expect(rings).toEqual([]);
+    const at = (id: string) => steps.findIndex(({ installs }) => installs.includes(id));
+    expect(at('a')).toBeGreaterThan(at('b'));
+    expect(at('b')).toBeGreaterThan(at('c'));
+  });
+
+  it("reckons with the shop's own times: 600 s a part are 10 min", () => {
+    const { steps, schedule } = orderOfWork(work([]));
+    expect(steps.find(({ installs }) => installs.length === 3)?.minutes).toBe(30);
+    expect(schedule.times.find(({ name }) => name === 'mount-item')).toMatchObject({
+      minutes: 10,
+      given: true,
+    });
+    expect(schedule.times.find(({ name }) => name === 'lay-wire')).toMatchObject({
+      given: false,
+      mark: 'cp',
+    });
+  });
+});

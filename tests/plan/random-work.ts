@@ -1,0 +1,174 @@
+import fc from 'fast-check';
+import type { PlanBoard, PlanItem, PlanMeasurement, PlanWire } from '../../lib/model/plan/index.ts';
+import type { ConductorRole } from '../../lib/model/vocabulary.ts';
+import type { Wait, Work } from '../../lib/plan/work.ts';
+import { samplePlan } from '../publish/sample-plan.ts';
+
+const sample = samplePlan();
+const [sampleItem] = sample.items;
+const [sampleWire] = sample.wires;
+const [sampleBoard] = sample.boards;
+const [sampleRun] = sample.runs;
+const [sampleFuse] = sample.power.fuses;
+const [sampleControl] = sample.controls;
+const [sampleReading] = sample.measurements;
+if (
+  !sampleItem ||
+  !sampleWire ||
+  !sampleBoard ||
+  !sampleRun ||
+  !sampleFuse ||
+  !sampleControl ||
+  !sampleReading
+)
+  throw new Error('The sample plan holds something of everything.');
+
+const roles: readonly ConductorRole[] = ['power', 'ground', 'speaker', 'signal', 'turn-on', 'control'];
+const whens: readonly PlanMeasurement['when'][] = ['survey', 'bench', 'before-power', 'power', 'set-up'];
+
+/** An item on one of two boards, or in one of three places; the wires between them; parts raised over some of them. */
+interface Drawn {
+  readonly seats: readonly number[];
+  readonly wires: readonly (readonly [number, number, number, number, boolean])[];
+  readonly raised: readonly boolean[];
+  readonly waits: readonly (readonly [number, number])[];
+  readonly readings: readonly number[];
+}
+
+const drawn: fc.Arbitrary<Drawn> = fc.record({
+  seats: fc.array(fc.nat(4), { minLength: 1, maxLength: 8 }),
+  wires: fc.array(fc.tuple(fc.nat(7), fc.nat(7), fc.nat(5), fc.nat(7), fc.boolean()), { maxLength: 12 }),
+  raised: fc.array(fc.boolean(), { minLength: 8, maxLength: 8 }),
+  waits: fc.array(fc.tuple(fc.nat(7), fc.nat(19)), { maxLength: 3 }),
+  readings: fc.array(fc.nat(4), { maxLength: 6 }),
+});
+
+const boardIds = ['left', 'right'];
+
+/** Plans of every shape that an order of work may have to be found for. */
+export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
+  const items = shape.seats.map((seat, index): PlanItem => {
+    const board = boardIds[seat] ?? null;
+    return {
+      ...sampleItem,
+      id: `item-${index}`,
+      kind: index % 3 === 0 ? 'enclosure' : 'amplifier',
+      origin: 'job',
+      board,
+      seat: board === null ? `place-${seat}` : null,
+    };
+  });
+  const wires = shape.wires.map((wire, index) => wireOf(wire, index, items));
+  const used = boardIds.filter((id) => items.some(({ board }) => board === id));
+  return {
+    times: {},
+    declared: shape.waits.flatMap((pair) => waitOf(pair, items, wires)),
+    plan: {
+      items,
+      wires,
+      runs: [...new Set(wires.flatMap(({ run }) => run ?? []))].map((id) => ({ ...sampleRun, id })),
+      cables: [],
+      boards: used.map((id) => boardOf(id, shape, items, wires)),
+      power: { ...sample.power, fuses: items.slice(0, 2).map(({ id }) => ({ ...sampleFuse, id })) },
+      controls: items.flatMap(({ id }, index) =>
+        index % 2 === 0 ? [{ ...sampleControl, item: id, control: 'GAIN' }] : [],
+      ),
+      measurements: shape.readings.map((when, index) => {
+        const kind = whens[when] ?? 'power';
+        // A reading on the bench belongs to a board; where there is none it is taken with power.
+        const bench = used[0];
+        const isBench = kind === 'bench' && bench !== undefined;
+        return {
+          ...sampleReading,
+          id: isBench ? `${bench}.reading-${index}` : `reading-${index}`,
+          when: kind === 'bench' && !isBench ? 'power' : kind,
+        };
+      }),
+    },
+  };
+});
+
+function wireOf(
+  [from, to, role, , inRun]: Drawn['wires'][number],
+  index: number,
+  items: readonly PlanItem[],
+): PlanWire {
+  const ends = [from, to].map((end) => items[end % items.length]?.id ?? 'item-0');
+  const boards = ends.map((end) => items.find(({ id }) => id === end)?.board ?? null);
+  const onOne = boards[0] !== null && boards[0] === boards[1];
+  const end = sampleWire?.ends[0] ?? { terminal: '', prep: '', part: null, stripM: null, loopM: 0 };
+  return {
+    ...(sampleWire ?? never()),
+    id: `wire-${index}`,
+    link: `wire-${index}`,
+    label: `W${index}`,
+    origin: 'job',
+    role: roles[role] ?? 'power',
+    board: boards[0] ?? boards[1] ?? null,
+    run: inRun && !onOne ? `run-${index % 3}` : null,
+    ends: [
+      { ...end, terminal: `${ends[0]}.A` },
+      { ...end, terminal: `${ends[1]}.B` },
+    ],
+  };
+}
+
+/** Every item takes a square of its own; each wire lies under the item that was drawn for it. */
+function boardOf(
+  id: string,
+  shape: Drawn,
+  items: readonly PlanItem[],
+  wires: readonly PlanWire[],
+): PlanBoard {
+  const base = sampleBoard ?? never();
+  const [placement] = base.placements;
+  const own = items.filter(({ board }) => board === id);
+  return {
+    ...base,
+    id,
+    placements: own.map((item) => {
+      const index = items.indexOf(item);
+      return {
+        ...(placement ?? never()),
+        item: item.id,
+        xM: index,
+        yM: 0,
+        widthM: 0.5,
+        depthM: 0.5,
+        raisedM: shape.raised[index] ? 0.02 : 0,
+      };
+    }),
+    routes: wires
+      .filter(({ board }) => board === id)
+      .map((wire) => {
+        const under = shape.wires[wires.indexOf(wire)]?.[3] ?? 0;
+        const xM = (under % items.length) + 0.25;
+        return {
+          wire: wire.id,
+          along: [wire.id],
+          points: [
+            { xM, yM: -1 },
+            { xM, yM: 1 },
+          ],
+          lengthM: 2,
+          layer: wire.role,
+          bends: 0,
+        };
+      }),
+  };
+}
+
+function waitOf(
+  [item, after]: readonly [number, number],
+  items: readonly PlanItem[],
+  wires: readonly PlanWire[],
+): readonly Wait[] {
+  const things = [...items, ...wires];
+  const own = items[item % items.length];
+  const other = things[after % things.length];
+  return own && other && own.id !== other.id ? [{ item: own.id, after: other.id, why: 'as drawn' }] : [];
+}
+
+function never(): never {
+  throw new Error('The sample plan holds something of everything.');
+}
