@@ -11,6 +11,7 @@ import { channelGain } from './channel-gain.ts';
 import { askedLoad, planWirings, wayOutOfLowLoad } from './channel-wirings.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { PlanBook } from './plan-book.ts';
+import { remarkFault } from './remark-fault.ts';
 import { filtersBefore } from './signal-path.ts';
 
 type Amplifier = PartOf<'amplifier'>;
@@ -227,13 +228,4 @@ function emptyChannel(output: Output, filters: PlanFilter[]): PlanChannel {
 function faulty(fault: AudioFault, channel: PlanChannel, device: Device, book: PlanBook): PlannedChannel {
   remarkFault(fault, device, book);
   return { channel, load: null, wiring: null };
-}
-
-/** An audio fault stops the job: power, gain and preset of the channel are not known. */
-export function remarkFault(fault: AudioFault, device: Device, book: PlanBook): void {
-  const { fault: rule, subjects, message, remedy } = fault;
-  book.remark(
-    { rule, level: 'stop', of: subjects, message, remedy, source: "Kirchhoff's laws; the parts' data" },
-    { path: device.path },
-  );
 }

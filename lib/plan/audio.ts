@@ -4,16 +4,11 @@ import { isFault } from '../audio/fault.ts';
 import { coilsOf } from '../audio/wiring.ts';
 import type { PlanAudio, PlanSpeaker } from '../model/plan/index.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
-import {
-  amplifierOutputs,
-  coilField,
-  type PlannedChannel,
-  planChannel,
-  remarkFault,
-} from './audio-channels.ts';
+import { amplifierOutputs, coilField, type PlannedChannel, planChannel } from './audio-channels.ts';
 import type { Circuit } from './circuit.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { PlanBook } from './plan-book.ts';
+import { remarkFault } from './remark-fault.ts';
 import { withCurves } from './response-sums.ts';
 import { planInputs, planOutputs } from './signal-inputs.ts';
 

@@ -4,8 +4,9 @@ import { type GainTarget, gainTarget } from '../audio/gain.ts';
 import { type TestTone, testTone } from '../audio/test-tone.ts';
 import type { PlanChannel, PlanFilter, PlanGain } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
-import { type CoilField, type Output, remarkFault } from './audio-channels.ts';
+import type { CoilField, Output } from './audio-channels.ts';
 import type { PlanBook } from './plan-book.ts';
+import { remarkFault } from './remark-fault.ts';
 
 /** What the gain of one channel is set for: the tone, the reading on the meter, the margins to clipping. */
 export function channelGain(

@@ -2,10 +2,10 @@ import { isFault } from '../audio/fault.ts';
 import { turnOnSum } from '../audio/turn-on.ts';
 import type { PlanTurnOn, PlanTurnOnStage } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
-import { remarkFault } from './audio-channels.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { supplyOf } from './device-loads.ts';
 import type { PlanBook } from './plan-book.ts';
+import { remarkFault } from './remark-fault.ts';
 
 /** What each turn-on output, and each relay contact in its place, drives, summed against what it can give. */
 export function turnOnSums(
