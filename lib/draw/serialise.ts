@@ -1,3 +1,6 @@
+import { emMm as emOf, fontFamilies, type TypeStyle, types } from './style.ts';
+import type { TextMetrics } from './text-metrics.ts';
+
 /** The parts of a DOM node that writing needs. */
 export interface MarkupNode {
   readonly nodeType: number;
@@ -10,7 +13,12 @@ export interface MarkupNode {
 export interface SerialiseOptions {
   /** `properties` leaves colours to the page, with black as fallback; `resolved` needs no style sheet. */
   readonly colours: 'properties' | 'resolved';
+  /** Writes texts as the outlines of their glyphs, so that no font need be installed; left out, as text. */
+  readonly outlines?: TextOutlines;
 }
+
+/** What writing texts as outlines needs of the type. */
+export type TextOutlines = Pick<TextMetrics, 'outline' | 'widthMm'>;
 
 /** Attributes in the order in which they are written; all others follow by name. */
 const attributeOrder = ['xmlns', 'id', 'role', 'aria-labelledby', 'width', 'height', 'viewBox', 'class'];
@@ -47,6 +55,10 @@ function writeNode(node: MarkupNode, options: SerialiseOptions, out: string[]): 
   if (node.nodeType !== elementNode) return;
   const lower = node.nodeName.toLowerCase();
   const name = camelCase.get(lower) ?? lower;
+  if (name === 'text' && options.outlines) {
+    out.push(outlinedText(node, options, options.outlines));
+    return;
+  }
   const open = `<${name}${attributeText(node, options)}`;
   const children = [...node.childNodes];
   if (children.length === 0) {
@@ -60,6 +72,31 @@ function writeNode(node: MarkupNode, options: SerialiseOptions, out: string[]): 
     writeNode(child, options, out);
   }
   out.push(holdsText ? `</${name}>` : `\n</${name}>`);
+}
+
+/** A text as a path: its glyphs, moved to where the text begins and turned as it was. */
+function outlinedText(node: MarkupNode, options: SerialiseOptions, outlines: TextOutlines): string {
+  const value = (name: string): string =>
+    [...(node.attributes ?? [])].find((attribute) => attribute.name === name)?.value ?? '';
+  const text = node.textContent ?? '';
+  const type = typeOf(value('font-family'), Number(value('font-weight')), Number(value('font-size')));
+  const anchor = value('text-anchor');
+  const share = anchor === 'middle' ? 0.5 : anchor === 'end' ? 1 : 0;
+  const xMm = Number(value('x')) - share * outlines.widthMm(text, type);
+  const moved = `${value('transform')} translate(${xMm} ${value('y')})`.trim();
+  const fill = attributeValue('fill', value('fill'), options);
+  const d = roundNumbers(outlines.outline(text, type));
+  return `<path d="${d}" fill="${escapeText(fill)}" transform="${roundNumbers(moved)}"/>`;
+}
+
+/** The type style behind the attributes of a text. */
+function typeOf(family: string, weight: number, emMm: number): TypeStyle {
+  const known = Object.values(types).find(
+    (type: TypeStyle) =>
+      fontFamilies[type.family] === family && type.weight === weight && Math.abs(emOf(type) - emMm) < 0.01,
+  );
+  if (!known) throw new RangeError(`no type of the drawings is ${weight} ${emMm} ${family}`);
+  return known;
 }
 
 function attributeText(node: MarkupNode, options: SerialiseOptions): string {

@@ -1,4 +1,5 @@
 import * as fontkit from 'fontkit';
+import { glyphOutline } from './glyph-outline.ts';
 import { emMm, type FontFamily, type FontWeight, type TypeStyle } from './style.ts';
 
 /** One cut of the shipped type. */
@@ -22,11 +23,14 @@ export interface TextMetrics {
   descentMm(type: TypeStyle): number;
   /** The characters that the type lacks, each once: a browser would draw them in another type. */
   missing(text: string, type: TypeStyle): readonly string[];
+  /** The glyphs as path data in millimetres, the baseline beginning at the origin, y down. */
+  outline(text: string, type: TypeStyle): string;
 }
 
 interface Cut {
   advanceEm(text: string): number;
   has(character: string): boolean;
+  outline(text: string, emMm: number): string;
   readonly ascentEm: number;
   readonly descentEm: number;
 }
@@ -45,6 +49,7 @@ export function textMetricsFrom(fontBytes: Readonly<Record<FontCut, Uint8Array>>
     ascentMm: (type) => cutOf(type).ascentEm * emMm(type),
     descentMm: (type) => cutOf(type).descentEm * emMm(type),
     missing: (text, type) => [...new Set(text)].filter((character) => !cutOf(type).has(character)),
+    outline: (text, type) => cutOf(type).outline(text, emMm(type)),
   };
 }
 
@@ -53,7 +58,13 @@ function openCut(bytes: Uint8Array): Cut {
   if ('fonts' in font) throw new TypeError('a font collection was given where one font is needed');
   const em = font.unitsPerEm;
   const { ascent, descent } = inkOfAscii(font);
-  return { advanceEm: pairwise(font), has: hasGlyph(font), ascentEm: ascent / em, descentEm: descent / em };
+  return {
+    advanceEm: pairwise(font),
+    has: hasGlyph(font),
+    outline: (text, emMm) => glyphOutline(font, text, emMm),
+    ascentEm: ascent / em,
+    descentEm: descent / em,
+  };
 }
 
 function hasGlyph(font: fontkit.Font): (character: string) => boolean {

@@ -1,11 +1,18 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
-import { drawPage, type Page, roomOf } from '../page.ts';
+import { drawPage, type Page } from '../page.ts';
 import { grown, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { type PlanView, type ScaleRatio, scaleRatios } from '../scale.ts';
 import type { Drawing } from '../surface.ts';
 import type { TextMetrics } from '../text-metrics.ts';
 import { type BoardWindow, viewIn, windowBox, windowRound } from './board-view.ts';
-import { type Margins, type ScaledSheet, sheetFor, within } from './scaled-sheet.ts';
+import {
+  type Margins,
+  type ScaledSheet,
+  type SheetRooms,
+  sheetFor,
+  sheetRooms,
+  within,
+} from './scaled-sheet.ts';
 
 /** A board, or a part of it, as one sheet shows it. */
 export interface BoardScene {
@@ -39,14 +46,15 @@ export function boardSheets(
   picture: BoardPicture,
 ): Page[] {
   const window = windowRound(board.outline);
-  const whole = sheetFor(plan, metrics, picture.base, window, picture.margins);
+  const rooms = sheetRooms(plan, metrics, picture.base);
+  const whole = sheetFor(rooms, window, picture.margins);
   const first: ScaledSheet = whole ?? { ratio: 100, orientation: 'landscape' };
   let best: { pages: Page[]; left: number } | null = null;
   for (const ratio of ratiosFrom(first.ratio)) {
     const spread =
       ratio === first.ratio
         ? { orientation: first.orientation, windows: [window] }
-        : fewestTiles(plan, metrics, board, picture, ratio);
+        : fewestTiles(rooms, board, picture, ratio);
     const { windows, orientation } = spread;
     if (windows.length > mostTiles) continue;
     const pages = windows.map((each, index) =>
@@ -100,30 +108,23 @@ interface Tiling {
 
 /** The way that sheets lie in which fewest of them show a board at a scale. */
 function fewestTiles(
-  plan: BuildPlan,
-  metrics: TextMetrics,
+  rooms: SheetRooms,
   board: PlanBoard,
-  picture: BoardPicture,
+  { margins }: BoardPicture,
   ratio: ScaleRatio,
 ): Tiling {
-  const tilings = (['landscape', 'portrait'] as const).map((orientation): Tiling => {
-    return { orientation, windows: tilesOf(plan, metrics, board, picture, ratio, orientation) };
+  const tilings = rooms.map(({ orientation, room }): Tiling => {
+    return { orientation, windows: tilesOf(board, within(room, margins(ratio)), ratio) };
   });
-  const [lying, upright] = tilings;
-  if (!lying || !upright) return { orientation: 'landscape', windows: [] };
-  return upright.windows.length < lying.windows.length ? upright : lying;
+  const none: Tiling = { orientation: 'landscape', windows: [] };
+  return tilings.reduce(
+    (best, each) => (best.windows.length === 0 || each.windows.length < best.windows.length ? each : best),
+    none,
+  );
 }
 
-/** Windows of a board that each fit a sheet at a scale, cut where fewest items are cut. */
-function tilesOf(
-  plan: BuildPlan,
-  metrics: TextMetrics,
-  board: PlanBoard,
-  { base, margins }: BoardPicture,
-  ratio: ScaleRatio,
-  orientation: Page['orientation'],
-): BoardWindow[] {
-  const room = within(roomOf(plan, metrics, { ...base, scale: ratio, orientation }), margins(ratio));
+/** Windows of a board that each fit a room at a scale, cut where fewest items are cut. */
+function tilesOf(board: PlanBoard, room: PaperBox, ratio: ScaleRatio): BoardWindow[] {
   const window = windowRound(board.outline);
   const spans = board.placements.map(({ xM, yM, widthM, depthM }) => {
     return { x: [xM, xM + widthM] as const, y: [yM, yM + depthM] as const };

@@ -36,10 +36,11 @@ export function letterOutside(
   lettered: readonly ItemLettering[],
 ): TextLabel[] {
   const group = openGroup(drawing, drawing.svg, 'names');
+  const fixed = [...bodiesOf(items), ...strokeObstacles(drawing)];
   return lettered.flatMap(({ onBoard, outside, named }): TextLabel[] => {
     const { id } = onBoard.item;
     const loose = outside.flatMap((names) => {
-      const obstacles = [...bodiesOf(items), ...strokeObstacles(drawing), ...textObstacles(drawing)];
+      const obstacles = [...fixed, ...textObstacles(drawing)];
       return fanNames(drawing, openSubject(drawing, group, id), names, obstacles, room);
     });
     const labels = loose.map(({ ids, text, points }): TextLabel => {

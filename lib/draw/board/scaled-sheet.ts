@@ -21,25 +21,33 @@ export interface ScaledSheet {
 
 const orientations = ['landscape', 'portrait'] as const;
 
+/** The rooms that the frame of a page leaves on a sheet that lies and on one that stands. */
+export type SheetRooms = readonly { readonly orientation: Page['orientation']; readonly room: PaperBox }[];
+
+/** Both rooms of a page; measured once, they serve every scale. */
+export function sheetRooms(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  page: Omit<Page, 'paint' | 'scale' | 'orientation'>,
+): SheetRooms {
+  return orientations.map((orientation) => {
+    return { orientation, room: roomOf(plan, metrics, { ...page, orientation, scale: 1 }) };
+  });
+}
+
 /**
  * The largest scale at which a window of a board, with its margins, fits one sheet, and the way that the
  * sheet lies; null where none is small enough. `accepts` may refuse a scale, such as one too small for its figures.
  */
 export function sheetFor(
-  plan: BuildPlan,
-  metrics: TextMetrics,
-  page: Omit<Page, 'paint' | 'scale' | 'orientation'>,
+  rooms: SheetRooms,
   window: BoardWindow,
-  margins: Margins | ((ratio: ScaleRatio) => Margins),
+  marginsAt: (ratio: ScaleRatio) => Margins,
   accepts: (ratio: ScaleRatio) => boolean = () => true,
 ): ScaledSheet | null {
-  const rooms = orientations.map((orientation) => {
-    return { orientation, room: roomOf(plan, metrics, { ...page, orientation, scale: 1 }) };
-  });
   for (const ratio of scaleRatios.filter((each) => each >= 1 && accepts(each)))
     for (const { orientation, room } of rooms)
-      if (fits(window, ratio, typeof margins === 'function' ? margins(ratio) : margins, room))
-        return { ratio, orientation };
+      if (fits(window, ratio, marginsAt(ratio), room)) return { ratio, orientation };
   return null;
 }
 

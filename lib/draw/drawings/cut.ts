@@ -18,7 +18,7 @@ import {
   rowMargins,
   rowsHaveRoom,
 } from '../board/ordinate-rows.ts';
-import { type ScaledSheet, sheetFor, within } from '../board/scaled-sheet.ts';
+import { type ScaledSheet, sheetFor, sheetRooms, within } from '../board/scaled-sheet.ts';
 import { anchorAt } from '../label-candidates.ts';
 import type { Page } from '../page.ts';
 import { at, type PaperBox } from '../paper.ts';
@@ -107,9 +107,11 @@ function chooseRows({ plan, metrics, board, kind, style, base }: RowChoice): {
   const from = kind.measured === 'outline' ? 'feature' : 'edge';
   const sides = from === 'feature' ? nearestFirst : nearestFirst.toReversed();
   const plans = sides.map((nearest) => planRows({ features, window, style, nearest, from }));
+  const rooms = sheetRooms(plan, metrics, base);
   const choices = plans.flatMap((rows) => {
     const accepts = (ratio: ScaleRatio): boolean => rowsHaveRoom({ metrics }, rows, window, ratio);
-    const sheet = sheetFor(plan, metrics, base, window, rowMargins({ metrics }, rows), accepts);
+    const margins = rowMargins({ metrics }, rows);
+    const sheet = sheetFor(rooms, window, () => margins, accepts);
     return sheet ? [{ rows, sheet }] : [];
   });
   const [best] = choices.sort((a, b) => a.sheet.ratio - b.sheet.ratio);

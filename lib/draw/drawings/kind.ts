@@ -3,7 +3,12 @@ import type { Page } from '../page.ts';
 import type { TextMetrics } from '../text-metrics.ts';
 
 /** Sheets of a job on which drawings stand. */
-export type DrawingSheet = 'cut-and-drill' | 'placement' | 'wire-list' | 'power-diagram' | 'signal-diagram';
+export type DrawingSheet =
+  | 'cut-and-drill'
+  | 'placement'
+  | 'board-wiring'
+  | 'power-diagram'
+  | 'signal-diagram';
 
 /** One kind of drawing: the sheet it belongs on, and its pages for a plan; none where the plan has nothing to show. */
 export interface DrawingKind {

@@ -20,7 +20,7 @@ import { labelsText } from '../board/merge-names.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import type { PanelName } from '../board/panel-names.ts';
 import { type RouteOnBoard, routesOnBoard, wiresAlong } from '../board/routes-on-board.ts';
-import { type Margins, sheetFor } from '../board/scaled-sheet.ts';
+import { type Margins, sheetFor, sheetRooms } from '../board/scaled-sheet.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { at, type PaperSegment, segmentsCross } from '../paper.ts';
@@ -35,7 +35,7 @@ import type { DrawingKind } from './kind.ts';
 
 /** Wiring of each board: its routes in the lines of their roles, with the labels of their wires at both ends. */
 export const wiring: DrawingKind = {
-  sheet: 'wire-list',
+  sheet: 'board-wiring',
   pages: (plan, metrics) =>
     plan.boards
       .filter(({ routes }) => routes.length > 0)
@@ -57,13 +57,14 @@ function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): Board
     ],
   };
   const keyMm = roleStripHeightMm(metrics, rolesOf(board), narrowMm) + 1;
+  const rooms = sheetRooms(plan, metrics, base);
   // Smaller labels at the edges where these let the whole board stand on one sheet at a larger scale.
   const choices = [types.wireLabel, types.terminal].map((type) => {
     const margins = (ratio: ScaleRatio): Margins => {
       const own = exitMargins({ metrics }, board, exitTexts(plan, board), ratio, type);
       return { ...own, top: own.top + keyMm };
     };
-    const ratio = sheetFor(plan, metrics, base, windowRound(board.outline), margins)?.ratio ?? 100;
+    const ratio = sheetFor(rooms, windowRound(board.outline), margins)?.ratio ?? 100;
     return { type, margins, ratio };
   });
   const { type, margins } = choices.reduce((best, each) => (each.ratio < best.ratio ? each : best));
