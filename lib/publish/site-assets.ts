@@ -13,12 +13,13 @@ const styleParts = [
   'tables',
   'work',
   'search',
+  'subjects',
   'print',
 ] as const;
 
 const families = ['ibm-plex-sans', 'ibm-plex-sans-condensed'] as const;
 const weights = [400, 600] as const;
-const files = ['search.js', 'icon.svg'] as const;
+const files = ['search.js', 'drawings.js', 'subjects.js', 'icon.svg'] as const;
 
 /** What comes with every site, by its path in the site: where it lies, or its text. */
 export interface SiteAsset {
