@@ -16,6 +16,9 @@ rackleaf plan --schema
 
 Prints the plan of a job; with --json the whole plan document.
   --schema      the JSON Schema of the plan document`,
+  bench: `rackleaf bench [--json]
+
+Measures solving, placing, routing, drawing and building against one another on this machine.`,
   release: `rackleaf release JOB
 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,

@@ -64,6 +64,14 @@ const commands: Readonly<Record<string, Command>> = {
         : plan(effects, job, flags.json === true);
     },
   },
+  bench: {
+    options: { json: 'boolean' },
+    words: [],
+    run: async (effects, { flags }) => {
+      const { bench } = await import('./bench.ts');
+      return bench(effects, flags.json === true);
+    },
+  },
   release: {
     options: {},
     words: ['JOB'],

@@ -1,0 +1,125 @@
+import { solveNetwork } from '../power/network.ts';
+import { renderPage } from '../publish/render-page.ts';
+import { sitePages } from '../publish/site-pages.ts';
+import { openTemplates } from '../publish/templates.ts';
+import { benchBoard, layOutAndRoute } from './bench/boards.ts';
+import { benchNetwork } from './bench/networks.ts';
+import { openSpice, type SpiceRun } from './bench/spice.ts';
+import { type BenchRow, type Clock, secondsOf } from './bench/timing.ts';
+import { jobDrawings } from './drawings.ts';
+import type { Effects } from './effects.ts';
+import { type ExitStatus, exitStatus } from './exit-status.ts';
+import { loadShop, siteOf } from './load-shop.ts';
+
+/** Time that the processor spent on this process (s): what else runs on the machine does not count. */
+const processClock: Clock = () => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+};
+
+/**
+ * `rackleaf bench [--json]`: what the computations cost on this machine, as ratios within one run, so that no
+ * figure depends on how fast the machine is. Needs ngspice, which only a development install has: status 3 without.
+ */
+export async function bench(
+  effects: Effects,
+  json: boolean,
+  clock: Clock = processClock,
+): Promise<ExitStatus> {
+  const spice = await openSpice();
+  if (!spice) {
+    effects.tell(
+      'bench holds the solver against ngspice, and eecircuit-engine is not installed: npm install',
+    );
+    return exitStatus.missing;
+  }
+  const rows = [
+    ...(await scalingRows(clock)),
+    ...(await solverRows(clock, spice)),
+    ...(await boardRows(clock)),
+    ...(await jobRows(clock, effects)),
+  ];
+  effects.out(json ? JSON.stringify({ rows }, null, 2) : table(rows));
+  return exitStatus.done;
+}
+
+/** One solve of a network of 50 elements, by this project and by ngspice, both at the same answer. */
+async function solverRows(clock: Clock, spice: SpiceRun): Promise<BenchRow[]> {
+  const network = benchNetwork(1, 50);
+  const own = await secondsOf(clock, () => solveNetwork(network));
+  const theirs = await secondsOf(clock, () => spice(network, 13.8));
+  return [
+    ms('solve', 'one network of 50 elements solved', own),
+    ms('solve-ngspice', 'the same by ngspice', theirs),
+    times('solve-ratio', 'ngspice over this', theirs / own, 'at least 100'),
+  ];
+}
+
+/** A thousand networks of 50 elements; the cost of an element in networks ten times as large. */
+async function scalingRows(clock: Clock): Promise<BenchRow[]> {
+  const solveAll = (count: number, size: number) => {
+    const networks = Array.from({ length: count }, (_, k) => benchNetwork(k + 1, size));
+    return secondsOf(clock, () => networks.forEach((network) => void solveNetwork(network)));
+  };
+  const thousand = await solveAll(1000, 50);
+  const hundred = await solveAll(100, 50);
+  const large = await solveAll(100, 500);
+  return [
+    ms('networks', '1,000 networks of 50 elements solved', thousand),
+    times('networks-count', 'per network: 1,000 networks over 100', thousand / 10 / hundred, 'about 1'),
+    times('networks-size', 'per element: 500 elements over 50', large / 10 / hundred, 'about 1'),
+  ];
+}
+
+/** Three amplifiers and eight parts placed and routed; then twice as many on a board twice as long. */
+async function boardRows(clock: Clock): Promise<BenchRow[]> {
+  const [one, two] = [benchBoard(1), benchBoard(2)];
+  if (!one || !two) return [];
+  const single = await secondsOf(clock, () => layOutAndRoute(one));
+  const double = await secondsOf(clock, () => layOutAndRoute(two));
+  return [
+    ms('board', 'a board of three amplifiers and eight parts placed and routed', single),
+    times('board-double', 'twice the parts over once', double / single),
+  ];
+}
+
+/** Drawing the largest job of the shop, and building its page. A shop without a job has neither. */
+async function jobRows(clock: Clock, effects: Effects): Promise<BenchRow[]> {
+  const shop = await loadShop(effects);
+  const site = siteOf(shop);
+  const largest = shop.jobs.toSorted((a, b) => b.plan.wires.length - a.plan.wires.length)[0];
+  if (!site || !largest) return [];
+  const drawingsOf = jobDrawings();
+  const drawings = drawingsOf(largest.plan);
+  const page = sitePages({ site, audience: 'bench' }).find(({ plan }) => plan?.job.id === largest.job.id);
+  const templates = openTemplates();
+  const draw = await secondsOf(clock, () => drawingsOf(largest.plan));
+  const drawn = ms('draw', `the drawings of ${largest.job.id}`, draw);
+  if (!page) return [drawn];
+  const build = await secondsOf(clock, () => renderPage(page, templates, () => drawings));
+  return [drawn, ms('page', `its page of ${page.address}, drawings at hand`, build)];
+}
+
+function ms(id: string, what: string, seconds: number): BenchRow {
+  return { id, what, value: seconds * 1000, unit: 'ms' };
+}
+
+function times(id: string, what: string, value: number, target?: string): BenchRow {
+  return { id, what, value, unit: 'times', ...(target === undefined ? {} : { target }) };
+}
+
+/** The rows as plain columns. */
+function table(rows: readonly BenchRow[]): string {
+  const cells = rows.map(({ what, value, unit, target }) => {
+    return { what, value: `${Number(value.toPrecision(3))} ${unit}`, target: target ?? '' };
+  });
+  const [whatWidth, valueWidth] = [
+    Math.max(...cells.map(({ what }) => what.length)),
+    Math.max(...cells.map(({ value }) => value.length)),
+  ];
+  return cells
+    .map(({ what, value, target }) =>
+      `${what.padEnd(whatWidth)}  ${value.padStart(valueWidth)}  ${target}`.trimEnd(),
+    )
+    .join('\n');
+}
