@@ -15,7 +15,7 @@ export function planBranches(job: Job, wires: readonly PlanWire[]): PlanBranch[]
     const legs = [trunk, link].flatMap(({ id }) => {
       const wire = wires.find((one) => one.id === id);
       if (!wire) return [];
-      const ownM = ownLegM(job, wire, id === link.id ? branch.leg : null, branch.after);
+      const ownM = ownLegM(job, wire, terminal, id === link.id ? branch.leg : null, branch.after);
       return [{ wire: id, label: wire.label, sharedM: wire.lengthM - ownM, ownM }];
     });
     const labels = legs.map(({ label }) => label).join(' and ');
@@ -45,11 +45,9 @@ function sharedTerminal(link: Link, other: Link): string | null {
 }
 
 /** Of the trunk, what its run has beyond the parting point; of the branch, its leg: each with the loop at its end. */
-function ownLegM(job: Job, wire: PlanWire, legM: number | null, partsAtM: number): number {
+function ownLegM(job: Job, wire: PlanWire, shared: string, legM: number | null, partsAtM: number): number {
   const run = job.runs.find(({ id }) => id === wire.run);
   const runM = run?.route.passes.reduce((sum, { length }) => sum + length, 0) ?? wire.lengthM;
-  const far = wire.ends.find(({ terminal }) =>
-    job.devices.some(({ id, board }) => board === null && terminal.startsWith(`${id}.`)),
-  );
+  const far = wire.ends.find((end) => end.terminal !== shared);
   return Math.min(wire.lengthM, (legM ?? Math.max(0, runM - partsAtM)) + (far?.loopM ?? 0));
 }

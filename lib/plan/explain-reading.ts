@@ -12,6 +12,8 @@ type Explain = (difference: Difference, ratio: number | null) => string;
 
 const isNear = (ratio: number | null, target: number) =>
   ratio !== null && Math.abs(ratio / target - 1) <= 0.15;
+/** Three times or more, a rounding error in the quotient aside. */
+const isThreefold = (ratio: number) => ratio >= 3 - 1e-9;
 const times = (ratio: number) => `${Number(ratio.toPrecision(2))} times`;
 
 /**
@@ -41,14 +43,14 @@ const explain: Readonly<Record<ReadingKind, Explain>> = {
       : 'the drops are as predicted, so the source is low: read the battery posts at the same time';
   },
   'feed-drop': (_, ratio) => {
-    if (ratio !== null && ratio >= 3)
+    if (ratio !== null && isThreefold(ratio))
       return `${times(ratio)} the prediction points at one joint of the feed: measure across fuse holder, distribution and each set screw in turn; 50 mV is the most for one`;
     if (ratio !== null && ratio < 1)
       return 'less current flowed than was reckoned with: read again at the stated load';
     return 'longer, thinner or other conductor than planned, or more current: compare the wire with its label and read the current';
   },
   'ground-drop': (_, ratio) => {
-    if (ratio !== null && ratio >= 3)
+    if (ratio !== null && isThreefold(ratio))
       return `${times(ratio)} the prediction points at the joint: clean the ground point to bare metal, serrated washer, torque, and read again`;
     if (ratio !== null && ratio < 1)
       return 'less current flowed than was reckoned with: read again at the stated load';
