@@ -1,6 +1,6 @@
-import { capHeightEm, fontFamilies, type TypeStyle } from '../draw/style.ts';
+import type { TypeStyle } from '../draw/style.ts';
 import type { TextMetrics } from '../draw/text-metrics.ts';
-import { element, escaped } from './svg-markup.ts';
+import { element } from './svg-markup.ts';
 
 export interface FittedWords {
   readonly text: string;
@@ -24,25 +24,17 @@ export const haloed = {
 } as const;
 
 /**
- * One line of text, narrowed to its room where it is too long. Its width is written into the file, measured in
- * the shipped type, so that it keeps to it also where the reader's machine has another one.
+ * One line of text as the outlines of its glyphs, narrowed to its room where it is too long: it looks the same
+ * wherever it is opened, whichever type is installed. Filled by the group that it stands in.
  */
 export function fittedText(words: FittedWords, metrics: TextMetrics): string {
   const { text, xMm, yMm, capMm, roomMm, type, align } = words;
   if (text === '') return '';
-  const naturalMm = (metrics.widthMm(text, type) * capMm) / type.capMm;
-  return element(
-    'text',
-    {
-      x: xMm,
-      y: yMm,
-      'font-family': fontFamilies[type.family],
-      'font-size': capMm / capHeightEm,
-      'font-weight': type.weight,
-      textLength: Math.min(naturalMm, roomMm),
-      lengthAdjust: 'spacingAndGlyphs',
-      ...(align !== 'start' && { 'text-anchor': align }),
-    },
-    [escaped(text)],
-  );
+  const scale = capMm / type.capMm;
+  const naturalMm = metrics.widthMm(text, type) * scale;
+  const narrowed = Math.min(1, roomMm / naturalMm);
+  const shares = { start: 0, middle: 0.5, end: 1 } as const;
+  const leftMm = xMm - shares[align] * naturalMm * narrowed;
+  const transform = `translate(${leftMm.toFixed(3)} ${yMm.toFixed(3)}) scale(${(scale * narrowed).toFixed(5)} ${scale.toFixed(5)})`;
+  return element('path', { 'data-text': text, transform, d: metrics.outline(text, type) });
 }

@@ -1,4 +1,5 @@
 import { bulgePath } from '../../draw/bulge-path.ts';
+import { boxAt, boxesMeet, grown, type PaperBox, type PaperPoint } from '../../draw/paper.ts';
 import { onPaper, type PlanView } from '../../draw/scale.ts';
 import { types } from '../../draw/style.ts';
 import type { TextMetrics } from '../../draw/text-metrics.ts';
@@ -7,9 +8,22 @@ import { fittedText, haloed } from '../fitted-text.ts';
 import { element, pathData } from '../svg-markup.ts';
 
 const crossMm = 4;
+/** A hole and its number reach no further from its centre. */
+const nearMm = 60;
+const everywhere = boxAt(-1e6, -1e6, 2e6, 2e6);
+
+function pointBox({ xMm, yMm }: PaperPoint): PaperBox {
+  return boxAt(xMm, yMm, 0, 0);
+}
 
 /** A board as it is pricked through a template: edge, openings, centres of holes with their numbers, footprints. */
-export function boardMarks(board: PlanBoard, view: PlanView, metrics: TextMetrics): string[] {
+export function boardMarks(
+  board: PlanBoard,
+  view: PlanView,
+  metrics: TextMetrics,
+  window: PaperBox = everywhere,
+): string[] {
+  const holes = board.holes.filter((hole) => boxesMeet(window, grown(pointBox(onPaper(view, hole)), nearMm)));
   const loops = [board.outline, ...board.cutouts].map((loop) =>
     element('path', { d: bulgePath(loop, view) }),
   );
@@ -28,21 +42,21 @@ export function boardMarks(board: PlanBoard, view: PlanView, metrics: TextMetric
     ...(prints.length > 0
       ? [element('g', { stroke: '#000000', 'stroke-width': 0.18, 'stroke-dasharray': '3 1.5' }, prints)]
       : []),
-    ...(board.holes.length > 0
+    ...(holes.length > 0
       ? [
           element(
             'g',
             { stroke: '#000000', 'stroke-width': 0.18 },
-            board.holes.map((hole) => centre(hole, view)),
+            holes.map((hole) => centre(hole, view)),
           ),
           element(
             'g',
             { fill: '#000000' },
-            board.holes.map((hole) => number(hole, view, middleMm, metrics)),
+            holes.map((hole) => number(hole, view, middleMm, metrics)),
           ),
         ]
       : []),
-    element('g', haloed, itemNames(board, view, metrics)),
+    element('g', haloed, itemNames(board, view, metrics, window)),
   ];
 }
 
@@ -87,10 +101,11 @@ function number(hole: PlanHole, view: PlanView, middleMm: number, metrics: TextM
   );
 }
 
-function itemNames(board: PlanBoard, view: PlanView, metrics: TextMetrics): string[] {
-  return board.placements.map(({ item, xM, yM, widthM, depthM }) => {
+function itemNames(board: PlanBoard, view: PlanView, metrics: TextMetrics, window: PaperBox): string[] {
+  return board.placements.flatMap(({ item, xM, yM, widthM, depthM }) => {
     const middle = onPaper(view, { xM: xM + widthM / 2, yM: yM + depthM / 2 });
     const roomMm = Math.max(1, widthM * 1000 - 4);
+    if (!boxesMeet(window, grown(pointBox(middle), roomMm))) return [];
     return fittedText(
       { text: item, ...middle, capMm: 3.5, roomMm, type: types.item, align: 'middle' },
       metrics,

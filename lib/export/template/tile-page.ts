@@ -1,3 +1,4 @@
+import { boxAt } from '../../draw/paper.ts';
 import { type TypeStyle, types } from '../../draw/style.ts';
 import type { TextMetrics } from '../../draw/text-metrics.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
@@ -34,7 +35,10 @@ export function tileSvg(request: TileRequest, tile: Tile): string {
   const clip = `window-${board.id}-${tile.name}`;
   const shift = `translate(${(leftMm - tile.xMm).toFixed(3)} ${(topMm - tile.yMm).toFixed(3)})`;
   const window = { x: leftMm, y: topMm, width: windowWidthMm, height: windowHeightMm };
-  const inside = [...boardMarks(board, full.view, metrics), joinMarks(tiling, tile, metrics)];
+  const inside = [
+    ...boardMarks(board, full.view, metrics, boxAt(tile.xMm, tile.yMm, windowWidthMm, windowHeightMm)),
+    joinMarks(tiling, tile, metrics),
+  ];
   const words = {
     title: `${board.title}, tile ${tile.name}`,
     description: `${issue}. Full-size template, tile ${tile.name}.`,
