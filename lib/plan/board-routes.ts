@@ -1,4 +1,4 @@
-import type { BoardFault } from '../board/fault.ts';
+import { type BoardFault, mmText } from '../board/fault.ts';
 import { bodyOf } from '../board/item.ts';
 import { type Routing, routeWires } from '../board/routing.ts';
 import type { Barrier } from '../board/track-grid.ts';
@@ -15,7 +15,7 @@ export interface RoutedBoard {
   readonly routes: PlanBoard['routes'];
   readonly crossings: number;
   readonly exits: PlanBoard['exits'];
-  /** Wires that found no way. */
+  /** Wires that found no way, bend too tightly, or are shorter than their way. */
   readonly faults: readonly BoardFault[];
 }
 
@@ -53,12 +53,38 @@ function routeBoard(
         ...('exit' in to && last ? [exit(id, to.exit, last)] : []),
       ];
     }),
-    faults: routing.faults,
+    faults: [...routing.faults, ...shortLengths(job, routing, wires)],
   };
 }
 
 function exit(wire: string, edge: Edge, { xM, yM }: { xM: number; yM: number }): PlanBoard['exits'][number] {
   return { wire, edge, xM, yM };
+}
+
+/** Wires whose given or made length does not reach along their way on the board. */
+function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]): BoardFault[] {
+  return routes.flatMap(({ wire, lengthM }) => {
+    const along = wires.find(({ link }) => link.id === wire)?.along ?? [];
+    return along.flatMap((link): BoardFault[] => {
+      const cable = link.cable ? job.parts[link.cable.part] : undefined;
+      const madeM = cable?.kind === 'cable' ? cable['made-length'] : undefined;
+      const hasM = link.given?.length ?? madeM;
+      if (hasM === undefined || hasM >= lengthM) return [];
+      return [
+        {
+          rule: 'length-short-of-way',
+          level: 'stop',
+          of: [link.id],
+          message: `${link.id} is ${mmText(hasM)} long, but its way on the board alone is ${mmText(lengthM)}`,
+          value: hasM,
+          limit: lengthM,
+          unit: 'm',
+          source: 'geometry of the board as written',
+          remedy: 'give it its true length or a longer lead, or move what it joins nearer',
+        },
+      ];
+    });
+  });
 }
 
 /** Parts that stand on the board, and the heads of its fixings. Wires pass under what is raised. */

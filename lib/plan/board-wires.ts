@@ -1,5 +1,14 @@
-import type { Item, Placement, Side, WireLayer } from '../board/item.ts';
-import { terminalOnBoard } from '../board/item.ts';
+import {
+  type Item,
+  type Placement,
+  type Side,
+  sides,
+  terminalOnBoard,
+  type WireLayer,
+} from '../board/item.ts';
+import type { BoardShape } from '../board/outline.ts';
+import { quartersOff } from '../board/placement.ts';
+import { boxOf } from '../board/point.ts';
 import type { RouteEnd, RouteWire } from '../board/route.ts';
 import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../board/score.ts';
 import { type Board, type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
@@ -53,8 +62,9 @@ export function layoutLinks(job: Job, board: Board, wires: readonly BoardWire[])
   });
 }
 
-/** What is laid out where: enough to say where a terminal of an item is. */
+/** What is laid out where: enough to say where a terminal of an item is, and how far the edges are. */
 export interface Standing {
+  readonly shape: BoardShape;
   readonly items: readonly Item[];
   readonly placements: readonly Placement[];
 }
@@ -73,8 +83,8 @@ export function routeWiresOf(
     );
     const [first, second] = ends;
     if (!first || !second) return [];
-    const from = first === 'leaves' ? leaving(job, board, link, second) : first;
-    const to = second === 'leaves' ? leaving(job, board, link, first) : second;
+    const from = first === 'leaves' ? leaving(job, board, link, standing, second) : first;
+    const to = second === 'leaves' ? leaving(job, board, link, standing, first) : second;
     return from && to ? [{ id: link.id, from, to, layer, ...thickness(job, along, cableOf) }] : [];
   });
 }
@@ -86,11 +96,30 @@ function terminalEnd({ items, placements }: Standing, end: LinkEnd): RouteEnd | 
   return item && at && terminal ? terminalOnBoard(item, at, terminal) : null;
 }
 
-/** A wire without a run leaves the board the way that its terminal faces. */
-function leaving(job: Job, board: Board, link: Link, other: RouteEnd | 'leaves'): RouteEnd | null {
+/** What turning a quarter counts for, in metres of wire, when the edge to leave by is chosen. House judgement. */
+const quarterM = 0.08;
+
+/** A wire without a run leaves the board by the nearest edge, the one that its terminal faces first. */
+function leaving(
+  job: Job,
+  board: Board,
+  link: Link,
+  { shape }: Standing,
+  other: RouteEnd | 'leaves',
+): RouteEnd | null {
   const edge = exitEdge(job, board, link);
   if (edge) return { exit: edge };
-  return other !== 'leaves' && 'faces' in other ? { exit: other.faces } : null;
+  if (other === 'leaves' || !('faces' in other)) return null;
+  const { minX, minY, maxX, maxY } = boxOf(shape.outline);
+  const toEdgeM: Record<Side, number> = {
+    right: maxX - other.xM,
+    top: maxY - other.yM,
+    left: other.xM - minX,
+    bottom: other.yM - minY,
+  };
+  const costM = (side: Side) => toEdgeM[side] + quarterM * quartersOff(other.faces, side);
+  const [nearest] = sides.toSorted((a, b) => costM(a) - costM(b));
+  return nearest ? { exit: nearest } : null;
 }
 
 /** How thick what lies together is, and how far it may be bent: by its thickest conductor. */
