@@ -1,0 +1,31 @@
+import type { BuildPlan } from '../../lib/model/plan/index.ts';
+import type { Remark } from '../../lib/model/remark.ts';
+import type { Job } from '../../lib/model/resolved-job.ts';
+import type { SourceFile } from '../../lib/model/source-file.ts';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { type ReleasedLabels, readContent } from '../../lib/read/read-content.ts';
+import { type Change, smallShop } from '../read/small-shop.ts';
+
+/** The job of files that must read without a problem. */
+export function jobOf(files: readonly SourceFile[], labels: ReleasedLabels = {}): Job {
+  const { jobs, problems } = readContent(files, labels);
+  const [job] = jobs;
+  if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
+  return job;
+}
+
+/** The plan of the small shop's job, with changes made to its files, and what planning noticed. */
+export function smallPlan(...changes: readonly Change[]): {
+  readonly plan: BuildPlan;
+  readonly remarks: readonly Remark[];
+} {
+  const { plan, remarks } = planJob(jobOf(smallShop(...changes)));
+  return { plan, remarks: remarks.map(({ remark }) => remark) };
+}
+
+/** The entry of a list with an id. */
+export function byId<T extends { readonly id: string }>(list: readonly T[], id: string): T {
+  const found = list.find((one) => one.id === id);
+  if (!found) throw new Error(`There is no ${id}.`);
+  return found;
+}
