@@ -53,8 +53,8 @@ export const day = z.iso
 type Coded<D extends DimensionName> = Quantity<(typeof dimensions)[D]['si']>;
 type QuantityCodec<D extends DimensionName> = z.ZodCodec<z.ZodString, z.ZodCustom<Coded<D>, Coded<D>>>;
 
-/** A quantity of one dimension, written with its unit, held as its SI number. */
-export function quantity<D extends DimensionName>(dimension: D): QuantityCodec<D> {
+/** A quantity of one dimension, written with its unit, held as its SI number; `unsigned` refuses one below zero. */
+export function quantity<D extends DimensionName>(dimension: D, unsigned = false): QuantityCodec<D> {
   const name = oneOf(dimension);
   const example = exampleText(dimension);
   const written = z
@@ -71,7 +71,9 @@ export function quantity<D extends DimensionName>(dimension: D): QuantityCodec<D
   const held = z.custom<Coded<D>>((value) => typeof value === 'number' && isQuantity(value));
   return z.codec(written, held, {
     decode: (value, ctx) => {
-      const read = parseQuantity(value, dimension);
+      const signed = parseQuantity(value, dimension);
+      const below = unsigned && typeof signed === 'number' && signed < 0;
+      const read = below ? { fault: `"${value}" is below zero` } : signed;
       if (typeof read === 'number' && isQuantity<(typeof dimensions)[D]['si']>(read)) return read;
       const fault = typeof read === 'number' ? `"${value}" is not ${name}` : read.fault;
       ctx.issues.push({
@@ -84,6 +86,9 @@ export function quantity<D extends DimensionName>(dimension: D): QuantityCodec<D
     encode: (value) => writeQuantity(value, dimension),
   });
 }
+
+/** How long, wide or deep something is: a length that is not below zero, unlike a position. */
+export const extent = quantity('length', true);
 
 /** A conductor size, `4 AWG` or `16 mm2`. */
 export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> = z.codec(

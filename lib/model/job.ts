@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, customerAndShop, everyone, shopOnly, shownTo } from './audience.ts';
-import { day, id, measured, privateText, quantity, terminalRef, text, wireSize } from './fields.ts';
+import { day, extent, id, measured, privateText, quantity, terminalRef, text, wireSize } from './fields.ts';
 import { outlineSchema } from './outline.ts';
 import { formatVersion } from './shop.ts';
 import { colourSchema } from './vocabulary.ts';
@@ -28,7 +28,7 @@ const deviceSchema = z.strictObject({
   /** Left out, the place on the board is found by search. */
   at: z.strictObject({ x: builders(length), y: builders(length) }).optional(),
   turn: builders(turnSchema.optional()),
-  raised: builders(length.optional()),
+  raised: builders(extent.optional()),
   /** Ratings of its fuses: of the holder itself by `fuse`, of a fused way by its outgoing terminal. */
   fuse: builders(quantity('current').optional()),
   fuses: z.record(z.string(), builders(quantity('current'))).default({}),
@@ -58,7 +58,7 @@ const linkSchema = z.strictObject({
   cable: builders(id.optional()),
   conductors: builders(z.array(text('white')).min(1).max(2).optional()),
   /** Left out, measured from placement and runs. */
-  length: builders(length.optional()),
+  length: builders(extent.optional()),
   label: builders(text('P1').optional()),
   /**
    * Where it shares a terminal and the first stretch of its run with another link, and parts from it: `after` from the
@@ -72,7 +72,7 @@ const fixingSchema = z.strictObject({
   point: builders(id),
   fixing: builders(id),
   /** Height of the spacer between board and panel. */
-  spacer: builders(length.optional()),
+  spacer: builders(extent.optional()),
 });
 
 const boardSchema = z.strictObject({

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from './audience.ts';
-import { count, quantity, text } from './fields.ts';
+import { count, extent, text } from './fields.ts';
 import { houseRulesSchema } from './house-rules.ts';
 import { workTimesSchema } from './work-times.ts';
 
@@ -12,7 +12,7 @@ export const formatVersion = builders(
 /** What lies on the shelf, by part id: pieces, or the lengths left on each reel. */
 const stockSchema = z.union([
   z.strictObject({ pieces: builders(count) }),
-  z.strictObject({ reels: builders(z.array(quantity('length'))) }),
+  z.strictObject({ reels: builders(z.array(extent)) }),
 ]);
 
 /** `content/shop.yaml`: who the shop is, how it measures, its house rules and its stock. */

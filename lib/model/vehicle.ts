@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from './audience.ts';
-import { id, quantity, terminalRef, text, wireSize } from './fields.ts';
+import { extent, id, quantity, terminalRef, text, wireSize } from './fields.ts';
 import { outputsSchema } from './integration.ts';
 import { formatVersion } from './shop.ts';
 import {
@@ -44,7 +44,7 @@ const vehicleLinkSchema = z.strictObject({
   to: builders(terminalRef),
   size: builders(wireSize),
   material: builders(conductorMaterialSchema.default('copper')),
-  length: builders(quantity('length')),
+  length: builders(extent),
 });
 
 const obstacleSchema = z.strictObject({
@@ -72,7 +72,7 @@ const spaceSchema = z.strictObject({
   side: builders(vehicleSideSchema),
   outline: builders(z.array(z.tuple([quantity('length'), quantity('length')])).min(3)),
   /** Free depth in front of the mounting plane. */
-  depth: builders(quantity('length')),
+  depth: builders(extent),
   /** Which way the axes of the plane point in the vehicle. */
   right: builders(directionSchema),
   upward: builders(directionSchema),
@@ -87,10 +87,10 @@ const spaceSchema = z.strictObject({
 /** One stretch of a route. */
 const passSchema = z.strictObject({
   zone: builders(zoneKindSchema),
-  length: builders(quantity('length')),
+  length: builders(extent),
   /** A sharp edge where the stretch begins: it asks for a grommet. */
   edge: builders(z.boolean().default(false)),
-  'through-hole': builders(quantity('length').optional()),
+  'through-hole': builders(extent.optional()),
 });
 
 /** A way for wires through the vehicle, from one end to the other. */
@@ -107,9 +107,9 @@ const seatSchema = z.strictObject({
   title: everyone(text('Front left door')),
   zone: builders(zoneKindSchema),
   side: builders(vehicleSideSchema),
-  depth: builders(quantity('length').optional()),
+  depth: builders(extent.optional()),
   /** From the listener's head, for delays. */
-  distance: builders(quantity('length').optional()),
+  distance: builders(extent.optional()),
 });
 
 /** `content/vehicles/<id>.yaml`. */

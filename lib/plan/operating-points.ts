@@ -3,7 +3,7 @@ import type { OperatingPoint, NetworkElement as PlanElement } from '../model/pla
 import { bodyId, type Job } from '../model/resolved-job.ts';
 import { loadElement } from '../power/load-current.ts';
 import { solveNetwork } from '../power/network.ts';
-import type { NetworkElement, NetworkResult } from '../power/network-types.ts';
+import type { NetworkElement, NetworkFault, NetworkResult } from '../power/network-types.ts';
 import { settledElements } from '../power/settled-network.ts';
 import type { Circuit, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
@@ -65,6 +65,19 @@ export function solvePoint(input: NetworkInput, point: PointDefinition): Operati
   const result = solveNetwork(network);
   // A battery that takes all the charge it accepts stands as that current, so that the elements rebuild the network.
   return planPoint(point, settledElements(network, result), result);
+}
+
+/** What makes a network of the job impossible to compute at an operating point; empty where it can be. */
+export function pointFaults(input: NetworkInput, point: PointDefinition): readonly NetworkFault[] {
+  const referenceNode = input.circuit.primary?.negative ?? bodyId;
+  const elements = networkElements(input, point).map((element): NetworkElement => {
+    if (element.model !== 'emf' || element.limitA !== undefined) return element;
+    // As a plain source: what a battery accepts would hide that two without resistance stand side by side.
+    const { acceptA: _, ...plain } = element;
+    return plain;
+  });
+  const result = solveNetwork({ referenceNode, elements });
+  return result.state === 'fault' ? result.faults : [];
 }
 
 function networkElements(input: NetworkInput, point: PointDefinition): NetworkElement[] {

@@ -18,7 +18,8 @@ import { faultCurrents } from './fault-currents.ts';
 import { fuseShelf } from './fuse-shelf.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { planKeyOff } from './key-off.ts';
-import { operatingPoints, solvePoint } from './operating-points.ts';
+import { remarkFaults } from './network-remarks.ts';
+import { operatingPoints, pointFaults, solvePoint } from './operating-points.ts';
 import type { PlanBook } from './plan-book.ts';
 import type { PowerSizing, SizedPower } from './size-power.ts';
 import { turnOnChain } from './turn-on-chain.ts';
@@ -30,6 +31,7 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
   const { job, devices, circuit, loads } = sizing;
   const network = { ...sizing, ...sized };
   const faults = faultCurrents(network);
+  remarkFaults(network, pointFaults(network, operatingPoints[0]), book);
   const points = operatingPoints.map((point) => solvePoint(network, point));
   const chain = turnOnChain(job, devices, book);
   return {

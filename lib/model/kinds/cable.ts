@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, text, wireSize } from '../fields.ts';
+import { extent, quantity, text, wireSize } from '../fields.ts';
 import { colourSchema, conductorRoleSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
@@ -14,9 +14,9 @@ export const cableSchema = z.strictObject({
   ),
   insulation: builders(quantity('temperature').optional()),
   for: builders(z.array(conductorRoleSchema).min(1)),
-  'outside-diameter': builders(quantity('length').optional()),
+  'outside-diameter': builders(extent.optional()),
   /** A made-up lead of fixed length, such as a phono lead; none for cable cut from a reel. */
-  'made-length': builders(quantity('length').optional()),
+  'made-length': builders(extent.optional()),
   plugs: builders(text('phono').optional()),
 });
 

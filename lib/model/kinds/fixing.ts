@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, text } from '../fields.ts';
+import { extent, quantity, text } from '../fields.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const fixingSchema = z.strictObject({
@@ -19,9 +19,9 @@ export const fixingSchema = z.strictObject({
     ]),
   ),
   thread: builders(text('#8').optional()),
-  length: builders(quantity('length').optional()),
-  pilot: builders(quantity('length').optional()),
-  clearance: builders(quantity('length').optional()),
+  length: builders(extent.optional()),
+  pilot: builders(extent.optional()),
+  clearance: builders(extent.optional()),
   torque: builders(quantity('torque').optional()),
   /** Load along its axis that it may hold, in kilograms at rest. */
   holds: builders(quantity('mass').optional()),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { count, quantity, text, wireSize } from '../fields.ts';
+import { count, extent, quantity, text, wireSize } from '../fields.ts';
 import type { Edge, SupplyType } from '../vocabulary.ts';
 import { jointSchema, panelSchema, studSchema, supplyTypeSchema, terminalRoleSchema } from '../vocabulary.ts';
 
@@ -77,9 +77,9 @@ export const partBase = {
 export const equipmentBase = {
   ...partBase,
   size: z.strictObject({
-    width: builders(quantity('length')),
-    depth: builders(quantity('length')),
-    height: builders(quantity('length')),
+    width: builders(extent),
+    depth: builders(extent),
+    height: builders(extent),
   }),
   mass: builders(quantity('mass')),
   'mounting-holes': z
@@ -87,7 +87,7 @@ export const equipmentBase = {
       z.strictObject({
         x: builders(quantity('length')),
         y: builders(quantity('length')),
-        diameter: builders(quantity('length')),
+        diameter: builders(extent),
       }),
     )
     .default([]),

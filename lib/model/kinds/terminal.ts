@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, text, wireSize } from '../fields.ts';
+import { extent, text, wireSize } from '../fields.ts';
 import { studSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
@@ -23,7 +23,7 @@ export const terminalSchema = z.strictObject({
   stud: builders(studSchema.optional()),
   /** Of a reducer: the conductor size that its pin stands for in a port. */
   pin: builders(wireSize.optional()),
-  strip: builders(quantity('length').optional()),
+  strip: builders(extent.optional()),
   die: builders(text('6 AWG hex').optional()),
 });
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, wireSize } from '../fields.ts';
+import { extent, quantity, wireSize } from '../fields.ts';
 import { colourSchema, conductorMaterialSchema, conductorRoleSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
@@ -14,7 +14,7 @@ export const wireSchema = z.strictObject({
   colour: builders(colourSchema),
   /** What the shop uses the reel for. */
   for: builders(z.array(conductorRoleSchema).min(1)),
-  'outside-diameter': builders(quantity('length').optional()),
+  'outside-diameter': builders(extent.optional()),
   /** Measured resistance, where the copper is short of its gauge. */
   measured: builders(quantity('lineResistance').optional()),
 });

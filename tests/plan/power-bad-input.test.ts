@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { judge } from '../../lib/rules/index.ts';
+import { expectProblem, inJob, partsFile } from '../read/problem-case.ts';
+import { type Change, mark, smallShop } from '../read/small-shop.ts';
+import { jobOf } from './plan-small-shop.ts';
+
+/** What is found in the small shop with changes: rule, subjects and path of each stop; and every number of its plan. */
+function stopsOf(...changes: readonly Change[]) {
+  const job = jobOf(smallShop(...changes));
+  const { plan, remarks } = planJob(job);
+  const text = JSON.stringify(plan, (_, value) => {
+    if (typeof value === 'number' && !Number.isFinite(value)) throw new Error('The plan holds no number.');
+    return value;
+  });
+  const stops = judge(job, plan, remarks).filter(({ level }) => level === 'stop');
+  return {
+    text,
+    stops: stops.map(({ rule, related, where, message }) => ({ rule, related, where, message })),
+  };
+}
+
+const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
+const inShop = (found: string, instead: string): Change => ['content/shop.yaml', found, instead];
+const secondBattery = inJob(
+  'links:\n',
+  'links:\n  second: { from: other.POS, to: battery.POS, length: 0 m }\n  second-return: { from: other.NEG, to: battery.NEG, length: 0 m }\n',
+);
+const other = inJob('  sub: {', '  other: { part: battery-a, in: boot }\n  sub: {');
+const noJoints = inShop('stock:\n', 'rules: { lug-resistance: 0 mohm, joint-resistance: 0 mohm }\nstock:\n');
+
+describe('what can not be read is told at its place', () => {
+  test('a negative length', () => {
+    expectProblem({
+      name: 'negative length',
+      changes: [inJob('length: 12 in', `length: ${mark}-12 in`)],
+      says: /length/,
+    });
+  });
+
+  test('an unknown port', () => {
+    expectProblem({
+      name: 'unknown port',
+      changes: [inJob('to: main-fuse.IN', `to: ${mark}main-fuse.INN`)],
+      says: /INN/,
+    });
+  });
+});
+
+describe('what can be read but not computed is a stop that names it', () => {
+  test('a device with no ground', () => {
+    const { stops } = stopsOf(inJob('  ground: { from: amp.GND, to: body.cargo, length: 12 in }\n', ''));
+    expect(stops).toContainEqual(
+      expect.objectContaining({
+        rule: 'network-floating',
+        related: ['amp'],
+        where: expect.objectContaining({ path: '/devices/amp' }),
+      }),
+    );
+    expect(stops).toContainEqual(expect.objectContaining({ related: ['amp.GND', 'amp'] }));
+  });
+
+  test('a loop without resistance', () => {
+    const { stops } = stopsOf(
+      noJoints,
+      inJob(
+        '  turn-on: {',
+        '  ring-a: { from: amp.GND, to: body.cargo, length: 0 m }\n  ring-b: { from: amp.GND, to: body.cargo, length: 0 m }\n  turn-on: {',
+      ),
+    );
+    const loop = stops.find(({ rule }) => rule === 'network-zero-resistance-loop');
+    expect(loop?.related).toEqual(expect.arrayContaining(['ring-a', 'ring-b']));
+  });
+
+  test('two stiff sources in parallel', () => {
+    const { stops } = stopsOf(
+      noJoints,
+      inParts('cold-cranking: 600 A', 'cold-cranking: 600 A\n    resistance: 0 mohm'),
+      other,
+      secondBattery,
+    );
+    const stiff = stops.find(({ rule }) => rule === 'network-stiff-sources-in-parallel');
+    expect(stiff?.related).toEqual(expect.arrayContaining(['other', 'battery']));
+    expect(stiff?.where.path).toMatch(/^\/(links|devices)\//);
+  });
+
+  test('an alternator beside its battery is none of them', () => {
+    expect(stopsOf().stops).toEqual([]);
+  });
+});
