@@ -15,14 +15,14 @@ function refusal(change: (content: Written) => void): string {
 
 describe('names in the audio part of a job', () => {
   it('of what a device waits for are devices and links, and not itself', () => {
-    const after = (name: string) =>
+    const waitingFor = (name: string) =>
       refusal(({ job }) => {
         entry(job.devices, 'amp').after = { [name]: 'it stands over it' };
       });
-    expect(after('dsp-gruond')).toMatch(/devices\/amp\/after\/dsp-gruond: there is no device or link/);
-    expect(after('amp')).toMatch(/amp waits for itself/);
-    expect(after('dsp-ground')).toBe('read without a problem');
-    expect(after('dsp')).toBe('read without a problem');
+    expect(waitingFor('dsp-gruond')).toMatch(/devices\/amp\/after\/dsp-gruond: there is no device or link/);
+    expect(waitingFor('amp')).toMatch(/amp waits for itself/);
+    expect(waitingFor('dsp-ground')).toBe('read without a problem');
+    expect(waitingFor('dsp')).toBe('read without a problem');
   });
 
   it('of an asked load are channels of an amplifier', () => {
