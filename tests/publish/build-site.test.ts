@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { buildSite, sitePlaces } from '../../lib/publish/build-site.ts';
+import { jobSchema } from '../../lib/model/job.ts';
+import { buildSite, buildSites, sitePlaces } from '../../lib/publish/build-site.ts';
 import { renderPage } from '../../lib/publish/render-page.ts';
 import { filesBelow } from '../../lib/publish/site-digest.ts';
 import { sitePages } from '../../lib/publish/site-pages.ts';
@@ -126,9 +127,7 @@ describe('private values', () => {
 
   /** Files of an audience's site in which a private value stands, by their path. */
   async function leaks(audience: 'bench' | 'customer' | 'shop'): Promise<Record<string, string[]>> {
-    await buildSite(sampleSite(), { root, drawingsOf, audience });
-    const { link } = sitePlaces(root, audience);
-    const folder = await realpath(link);
+    const { folder } = await buildSite(sampleSite(), { root, drawingsOf, audience });
     const found: Record<string, string[]> = {};
     for (const file of await filesBelow(folder)) {
       const text = `${file}\n${await readable(join(folder, file))}`.toLowerCase();
@@ -162,5 +161,32 @@ describe('private values', () => {
     const { folder } = await buildSite(sampleSite(), { root, drawingsOf, audience: 'customer' });
     const pages = (await filesBelow(folder)).filter((file) => !file.startsWith('assets/'));
     expect(pages).toEqual(['jobs/sample-job/A/index.html', 'jobs/sample-job/index.html']);
+  });
+
+  it('come in one packet a customer, so that none holds a word of another', async () => {
+    const plan = samplePlan();
+    const other = sampleJob({ ...plan, job: { ...plan.job, id: 'other-job', title: 'Other title' } });
+    const customer = jobSchema.shape.customer.parse({ name: 'Vwx Neighbour' });
+    const jobs = [sampleJob(), { ...other, customer, revisions: [] }];
+    const built = await buildSites(sampleSite(jobs), { root, drawingsOf, audience: 'customer' });
+    expect(built.map(({ link }) => link)).toEqual(
+      ['sample-job', 'other-job'].map((id) => sitePlaces(root, 'customer', id).link),
+    );
+    const told = async (folder = ''): Promise<string> => {
+      const files = await filesBelow(folder);
+      return (await Promise.all(files.map((file) => readable(join(folder, file))))).join() + files.join();
+    };
+    const [first, second] = [await told(built[0]?.folder), await told(built[1]?.folder)];
+    expect(first).toContain(secrets.name);
+    expect(second).toContain('Vwx Neighbour');
+    for (const word of ['Vwx Neighbour', 'other-job', 'Other title']) expect(first).not.toContain(word);
+    for (const word of [...own, 'sample-job']) expect(second).not.toContain(word);
+  });
+
+  it('never come in one packet for two', async () => {
+    const plan = samplePlan();
+    const jobs = [sampleJob(), sampleJob({ ...plan, job: { ...plan.job, id: 'other-job' } })];
+    const building = buildSite(sampleSite(jobs), { root, drawingsOf, audience: 'customer' });
+    await expect(building).rejects.toThrow('one job');
   });
 });

@@ -73,7 +73,19 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
             chosen: 'computed',
           },
         ],
-        routes: [],
+        routes: [
+          {
+            wire: 'p1',
+            along: ['p1'],
+            points: [
+              { xM: 0, yM: 0.1 },
+              { xM: 0.3, yM: 0.1 },
+            ],
+            lengthM: 0.3,
+            layer: 'power',
+            bends: 0,
+          },
+        ],
         crossings: 0,
         proposals: [
           {
@@ -83,7 +95,7 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
           },
         ],
         evaluations: 420,
-        exits: [],
+        exits: [{ wire: 'p1', edge: 'left', xM: 0, yM: 0.1 }],
       },
     ],
   };

@@ -1,12 +1,14 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { fileOf } from '../../lib/publish/addresses.ts';
 import { buildSite } from '../../lib/publish/build-site.ts';
 import type { DrawingsOf, ShopSite } from '../../lib/publish/shop-site.ts';
 import { sitePages } from '../../lib/publish/site-pages.ts';
+import { spelled } from '../../lib/publish/words.ts';
 import { openBrowser } from '../browser.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
 import { complaintsOf, headingLevels, overhangPx, printedPages, seriousFaults } from './page-checks.ts';
@@ -31,6 +33,17 @@ function pagesToLookAt(site: ShopSite): string[] {
     .map(({ address }) => fileOf(address));
 }
 
+/** Titles of the parts that a job puts in. */
+function partTitles({ items }: BuildPlan): ReadonlySet<string> {
+  return new Set(items.filter(({ origin }) => origin === 'job').map(({ partTitle }) => partTitle));
+}
+
+/** The name that occurs least often: the one that narrows most. */
+function rarest(names: readonly string[]): string {
+  const count = (name: string): number => names.filter((one) => one === name).length;
+  return [...new Set(names)].sort((a, b) => count(a) - count(b))[0] ?? '';
+}
+
 /** Opens every kind of page of a built site in a real browser, as a reader with each kind of device would. */
 export function describeSite({ name, site, drawingsOf, printed }: SiteUnderTest): void {
   describe(`the site of ${name} in a browser`, () => {
@@ -50,6 +63,15 @@ export function describeSite({ name, site, drawingsOf, printed }: SiteUnderTest)
       await server?.close();
       await rm(root, { recursive: true, force: true });
     });
+
+    /** The page of the first job. */
+    const openJob = async (): Promise<Page> => {
+      const page = await context.newPage();
+      await page.goto(`${server.url}jobs/${site.jobs[0]?.plan.job.id}/index.html`, {
+        waitUntil: 'networkidle',
+      });
+      return page;
+    };
 
     it.each(pagesToLookAt(site))('%s is sound on a desk, on a phone and in the dark', async (file) => {
       const page = await context.newPage();
@@ -79,20 +101,33 @@ export function describeSite({ name, site, drawingsOf, printed }: SiteUnderTest)
       await page.close();
     });
 
-    it('search narrows by vehicle, part and board material, and the keyboard alone reaches the job', async () => {
-      const [job] = site.jobs;
+    it('search narrows by each filter, and the keyboard alone reaches the job', async () => {
+      const jobs = site.jobs.map(({ plan }) => plan);
+      const [first] = jobs;
       const page = await context.newPage();
       const complaints = complaintsOf(page);
       await page.goto(`${server.url}search/index.html`);
       await page.locator('#find-words').waitFor();
-      await page.locator('#find-vehicle').selectOption({ value: job?.plan.vehicle.title ?? '' });
-      await page.locator('#search-results a').first().waitFor();
+      const found = () => page.locator('#search-results li').count();
       await page.locator('#find-kind').selectOption({ value: 'Job' });
+      await expect.poll(found).toBe(jobs.length);
+      const vehicle = first?.vehicle.title ?? '';
+      await page.locator('#find-vehicle').selectOption({ value: vehicle });
+      await expect.poll(found).toBe(jobs.filter((plan) => plan.vehicle.title === vehicle).length);
+      await page.locator('#find-vehicle').selectOption({ value: '' });
+      const part = rarest(jobs.flatMap((plan) => [...partTitles(plan)]));
+      await page.locator('#find-part').selectOption({ value: part });
+      await expect.poll(found).toBe(jobs.filter((plan) => partTitles(plan).has(part)).length);
+      await page.locator('#find-part').selectOption({ value: '' });
+      const material = rarest(
+        jobs.flatMap(({ boards }) => [...new Set(boards.map((board) => spelled(board.material)))]),
+      );
+      await page.locator('#find-board').selectOption({ value: material });
       await expect
-        .poll(() => page.locator('#search-results li').count())
-        .toBe(site.jobs.filter(({ plan }) => plan.vehicle.id === job?.plan.vehicle.id).length);
-      expect(await page.locator('#find-part option').count()).toBeGreaterThan(1);
-      expect(await page.locator('#find-board option').count()).toBeGreaterThan(1);
+        .poll(found)
+        .toBe(
+          jobs.filter(({ boards }) => boards.some((board) => spelled(board.material) === material)).length,
+        );
       await page.locator('#find-board').focus();
       await page.keyboard.press('Tab');
       expect(await page.evaluate('document.activeElement.closest("#search-results") !== null')).toBe(true);
@@ -121,6 +156,60 @@ export function describeSite({ name, site, drawingsOf, printed }: SiteUnderTest)
         expect(await page.locator(`a[href="../jobs/${plan.job.id}/index.html"]`).count()).toBe(1);
       expect(await page.locator('#search-note').isVisible()).toBe(true);
       await plain.close();
+    });
+
+    it('drawings zoom by keys, by buttons and by the wheel, and keep the point that is looked at', async () => {
+      const page = await openJob();
+      const frame = page.locator('.drawing-wrap').first();
+      const zoom = async () => Number(await page.locator('.drawing').first().getAttribute('data-zoom'));
+      await frame.focus();
+      await page.keyboard.press('0');
+      expect(await zoom()).toBe(1);
+      await page.keyboard.press('+');
+      await page.keyboard.press('+');
+      expect(await zoom()).toBeCloseTo(2.25, 2);
+      expect(await page.locator('#sheet-status').textContent()).toBe('Zoom 225 %');
+      await page.keyboard.press('ArrowRight');
+      await expect.poll(() => frame.evaluate('(one) => one.scrollLeft')).toBeGreaterThan(0);
+      await page.locator('.drawing-tools button', { hasText: 'Whole' }).first().click();
+      expect(await zoom()).toBe(1);
+      await frame.scrollIntoViewIfNeeded();
+      await frame.hover();
+      await page.keyboard.down('Control');
+      await page.mouse.wheel(0, -300);
+      await page.keyboard.up('Control');
+      await expect.poll(zoom).toBeGreaterThan(2);
+      await page.close();
+    });
+
+    it('a row can be pinned by keys: the same thing is lit wherever it stands, until Escape', async () => {
+      const page = await openJob();
+      const row = page.locator('.sheet tr[data-subject]:has(button.pin)').first();
+      const subject = await row.getAttribute('data-subject');
+      const all = page.locator(`.sheet [data-subject="${subject}"]`);
+      await row.locator('button.pin').focus();
+      await page.keyboard.press('Enter');
+      expect(await all.count()).toBeGreaterThan(1);
+      expect(await page.locator('.lit').count()).toBe(await all.count());
+      expect(await row.locator('button.pin').getAttribute('aria-pressed')).toBe('true');
+      expect(await page.locator('#sheet-status').textContent()).toContain(`${subject} is lit in`);
+      expect(await seriousFaults(page)).toEqual([]);
+      await page.keyboard.press('Escape');
+      expect(await page.locator('.has-lit, [aria-pressed="true"]').count()).toBe(0);
+      await page.close();
+    });
+
+    it('pointing lights a thing up and a click keeps it', async () => {
+      const page = await openJob();
+      const row = page.locator('.sheet tr[data-subject]:has(button.pin)').first();
+      await row.hover();
+      expect(await page.locator('.lit').count()).toBeGreaterThan(1);
+      await page.locator('h1').hover();
+      expect(await page.locator('.lit').count()).toBe(0);
+      await row.click();
+      await page.locator('h1').hover();
+      expect(await page.locator('.lit').count()).toBeGreaterThan(1);
+      await page.close();
     });
 
     it.each(Object.entries(printed))('job %s prints on %d pages', async (id, pages) => {
