@@ -34,7 +34,8 @@ export function withCurves(job: Job, audio: Omit<PlanAudio, 'curves'>): PlanAudi
   };
 }
 
-const rounded = (value: number): number => Number(value.toFixed(2));
+/** Rounded to 0.01 dB; JSON knows no minus zero, so none goes into the plan. */
+const rounded = (value: number): number => Number(value.toFixed(2)) + 0;
 
 function levelsOf(response: Response): number[] {
   return drawn.map((hz) => rounded(Math.max(floorDb, levelDb(response(hz)))));
