@@ -1,7 +1,7 @@
 import { type AmplifierMode, type ChannelLoad, channelLoad } from '../audio/amplifier-load.ts';
 import { type ChannelWiring, type CoilTerminals, channelWiring } from '../audio/channel-wiring.ts';
 import { type AudioFault, isFault } from '../audio/fault.ts';
-import { wiringLoad } from '../audio/loads.ts';
+import { type WiringLoad, wiringLoad } from '../audio/loads.ts';
 import { plugResistance } from '../audio/plug-resistance.ts';
 import { type Coil, coilsOf, wiringText } from '../audio/wiring.ts';
 import type { PartOf } from '../model/kinds/index.ts';
@@ -133,15 +133,14 @@ export function planChannel(
   linked: ReadonlySet<string>,
 ): PlannedChannel {
   const { device, spec } = output;
-  const node = (terminal: string) => terminalId({ device: device.id, terminal });
   const filters = filtersBefore(job, devices, device.id, spec.input, [spec.positive, spec.negative]);
   const empty = emptyChannel(output, filters);
   if (!linked.has(empty.positive) && !linked.has(empty.negative))
     return { channel: empty, load: null, wiring: null };
   const wiring = channelWiring({
     channel: output.id,
-    positive: node(spec.positive),
-    negative: node(spec.negative),
+    positive: empty.positive,
+    negative: empty.negative,
     otherOutputs: others.flatMap((other) => [
       `${other.device.id}.${other.spec.positive}`,
       `${other.device.id}.${other.spec.negative}`,
@@ -154,6 +153,23 @@ export function planChannel(
   const coils = field.coils.filter(({ id }) => own.has(id));
   const whole = wiringLoad(output.id, wiring.wiring, coils);
   if (isFault(whole)) return faulty(whole, empty, device, book);
+  return loadedChannel({ output, empty, wiring, coils, whole, field, job, book });
+}
+
+interface Loaded {
+  readonly output: Output;
+  readonly empty: PlanChannel;
+  readonly wiring: ChannelWiring;
+  readonly coils: readonly Coil[];
+  readonly whole: WiringLoad;
+  readonly field: CoilField;
+  readonly job: Job;
+  readonly book: PlanBook;
+}
+
+/** A channel whose coils make one load: held against its amplifier and against what the job asks. */
+function loadedChannel({ output, empty, wiring, coils, whole, field, job, book }: Loaded): PlannedChannel {
+  const { device, spec } = output;
   const mode: AmplifierMode = {
     mode: output.bridgedWith ? 'bridged' : 'stereo',
     minimumOhm: spec.minimum,
@@ -162,8 +178,6 @@ export function planChannel(
   const load = channelLoad(output.id, whole, mode);
   const listed = planWirings({ channel: output.id, coils, mode, chosen: wiring.wiring });
   const at = `audio.channels.${output.id}`;
-  const speakers = [...new Set(coils.map(({ speaker }) => speaker))];
-  const plug = plugResistance(output.id, wiring.wiring, coils);
   const channel: PlanChannel = {
     ...empty,
     loadOhm: book.trace(`${at}.loadOhm`, load.loadOhm),
@@ -171,13 +185,8 @@ export function planChannel(
     mayDrive: load.mayDrive,
     ...listed,
     wiring: wiringText(wiring.wiring),
-    speakers,
-    dcResistanceOhm: isFault(plug)
-      ? null
-      : {
-          fromOhm: book.trace(`${at}.dcResistanceOhm.fromOhm`, plug.fromOhm),
-          toOhm: book.trace(`${at}.dcResistanceOhm.toOhm`, plug.toOhm),
-        },
+    speakers: [...new Set(coils.map(({ speaker }) => speaker))],
+    dcResistanceOhm: readAtPlug(output.id, wiring, coils, book),
   };
   askedLoad({ output, coils, mode, loadOhm: load.loadOhm.value }, book);
   if (isFault(load.power)) {
@@ -185,14 +194,33 @@ export function planChannel(
     return { channel, load, wiring };
   }
   const powerW = book.trace(`${at}.powerW`, load.power.powerW);
-  const coilPowers = load.coils.map(({ coil, speaker, powerW: own, greatestPowerW }) => ({
+  const powered = { ...channel, powerW, coils: coilPowers(at, load, book) };
+  return { channel: { ...powered, ...channelGain(output, powered, load, field, job, book) }, load, wiring };
+}
+
+/** What a meter reads across the coils as wired. */
+function readAtPlug(
+  id: string,
+  { wiring }: ChannelWiring,
+  coils: readonly Coil[],
+  book: PlanBook,
+): PlanChannel['dcResistanceOhm'] {
+  const plug = plugResistance(id, wiring, coils);
+  if (isFault(plug)) return null;
+  const at = `audio.channels.${id}.dcResistanceOhm`;
+  return {
+    fromOhm: book.trace(`${at}.fromOhm`, plug.fromOhm),
+    toOhm: book.trace(`${at}.toOhm`, plug.toOhm),
+  };
+}
+
+function coilPowers(at: string, { coils }: ChannelLoad, book: PlanBook): PlanChannel['coils'] {
+  return coils.map(({ coil, speaker, powerW, greatestPowerW }) => ({
     coil,
     speaker,
-    powerW: book.trace(`${at}.coils.${coil}.powerW`, own),
+    powerW: book.trace(`${at}.coils.${coil}.powerW`, powerW),
     greatestPowerW: book.trace(`${at}.coils.${coil}.greatestPowerW`, greatestPowerW),
   }));
-  const powered = { ...channel, powerW, coils: coilPowers };
-  return { channel: { ...powered, ...channelGain(output, powered, load, field, job, book) }, load, wiring };
 }
 
 function emptyChannel(output: Output, filters: PlanFilter[]): PlanChannel {

@@ -1,6 +1,7 @@
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { around, type Prediction } from './readings.ts';
+import { surveyLines } from './survey-lines.ts';
 
 /** What readings are predicted from. */
 export type Predictable = Pick<BuildPlan, 'power' | 'audio' | 'boards' | 'items'>;
@@ -8,7 +9,7 @@ export type Predictable = Pick<BuildPlan, 'power' | 'audio' | 'boards' | 'items'
 /** Every line of the record, in the order in which it is read. Limits: common practice, no source. */
 export function predictions(job: Job, plan: Predictable): Prediction[] {
   return [
-    ...surveyLines(job, plan),
+    ...surveyLines(job, plan.audio),
     ...benchLines(plan),
     ...plugLines(plan),
     ...supplyLines(job, plan),
@@ -16,90 +17,6 @@ export function predictions(job: Job, plan: Predictable): Prediction[] {
     ...delayLines(plan),
     ...lastLines(job, plan),
   ];
-}
-
-/** Before the plan stands: the battery, its charging, and what is not known of the source. */
-function surveyLines(job: Job, { audio }: Predictable): Prediction[] {
-  const when = 'survey';
-  const battery: Prediction[] = [
-    {
-      id: 'battery-rest',
-      kind: 'battery-rest',
-      what: 'Battery at rest',
-      predicted: job.rules['voltage-rested'].value,
-      unit: 'V',
-      least: 12.4,
-      greatest: null,
-      when,
-    },
-    {
-      id: 'battery-charging',
-      kind: 'charging',
-      what: 'Battery, engine at 1,500 rpm',
-      predicted: job.rules['voltage-rated'].value,
-      unit: 'V',
-      least: 13.5,
-      greatest: 14.8,
-      when,
-    },
-    {
-      id: 'battery-ripple',
-      kind: 'charging',
-      what: 'Ripple at the battery, engine at 1,500 rpm, alternating volts',
-      predicted: null,
-      unit: 'V',
-      least: null,
-      greatest: 0.5,
-      when,
-    },
-  ];
-  const source = audio.outputs.flatMap(({ id, feeds, missing, cleanVoltageV }): Prediction[] => {
-    if (feeds.length === 0) return [];
-    const given = audio.inputs.find(({ output }) => output === id || output === `${id}+`)?.sourceV ?? null;
-    const base = { kind: 'source', least: null, greatest: null, when } as const;
-    const clean = {
-      ...base,
-      id: `${id}.clean-voltage`,
-      what: `${id}: greatest clean voltage, RMS`,
-      unit: 'V',
-    } as const;
-    const asked = (what: string) => missing.includes(what);
-    return [
-      ...(cleanVoltageV === null
-        ? [{ ...clean, predicted: given, ...around(given, (given ?? 0) * 0.25) }]
-        : []),
-      ...(asked('direct-current offset')
-        ? [
-            {
-              ...base,
-              id: `${id}.offset`,
-              what: `${id}: direct-current offset to ground`,
-              predicted: null,
-              unit: 'V',
-            } as const,
-          ]
-        : []),
-      ...(asked('bandwidth')
-        ? [
-            {
-              ...base,
-              id: `${id}.lowest`,
-              what: `${id}: lowest frequency, 3 dB down`,
-              predicted: null,
-              unit: 'Hz',
-            } as const,
-            {
-              ...base,
-              id: `${id}.highest`,
-              what: `${id}: highest frequency, 3 dB down`,
-              predicted: null,
-              unit: 'Hz',
-            } as const,
-          ]
-        : []),
-    ];
-  });
-  return [...battery, ...source];
 }
 
 /** On the bench, before the vehicle: a short is found by the meter, a fault by a limit of 3 to 5 A. */
@@ -161,19 +78,6 @@ function dropToleranceV(dropV: number): number {
 /** At rest, with music and at rated power: the voltage at each device, the drop of its feed and of its ground. */
 function supplyLines(job: Job, { power }: Predictable): Prediction[] {
   const titles = new Map(power.points.map(({ name, title }) => [name, title]));
-  const rested = job.rules['voltage-rested'].value;
-  const items = [...new Set(power.drops.map(({ item }) => item))];
-  const atRest = items.map((item): Prediction => {
-    return {
-      id: `${item}.voltage.rest`,
-      kind: 'supply',
-      what: `${item}: supply voltage. Turned on, no signal, engine off`,
-      predicted: rested,
-      unit: 'V',
-      ...around(rested, 0.3),
-      when: 'power',
-    };
-  });
   const loaded = power.drops
     .filter(({ point }) => point === 'rated-power' || point === 'music')
     .flatMap(({ point, item, voltageV, feedDropV, groundDropV }): Prediction[] => {
@@ -199,7 +103,24 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
         line('ground-drop', 'ground-drop', 'drop of the ground', groundDropV, dropToleranceV(groundDropV)),
       ];
     });
-  return [...atRest, ...loaded];
+  return [...restLines(job, power), ...loaded];
+}
+
+/** Turned on without a signal, engine off: what a device reads then is the battery's own voltage, nearly. */
+function restLines(job: Job, power: Predictable['power']): Prediction[] {
+  const rested = job.rules['voltage-rested'].value;
+  const items = [...new Set(power.drops.map(({ item }) => item))];
+  return items.map((item): Prediction => {
+    return {
+      id: `${item}.voltage.rest`,
+      kind: 'supply',
+      what: `${item}: supply voltage. Turned on, no signal, engine off`,
+      predicted: rested,
+      unit: 'V',
+      ...around(rested, 0.3),
+      when: 'power',
+    };
+  });
 }
 
 function gainLines({ audio }: Predictable): Prediction[] {

@@ -205,7 +205,8 @@ function layerSteps(work: Work, { round, place, laid, before }: Laying): Step[] 
   return steps;
 }
 
-const currentLimit = 'through a limit of 3 to 5 A';
+const benchTest =
+  'Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open; then first power through a limit of 3 to 5 A';
 
 function dressAndTest(
   work: Work,
@@ -235,7 +236,7 @@ function dressAndTest(
         layer: 'test',
         place,
         by: 'board',
-        text: `Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open; then first power ${currentLimit}`,
+        text: benchTest,
         tools: ['meter', 'supply with a current limit'],
         minutes: minutesFor(work, 'bench-test') + minutesFor(work, 'take-reading', own.length),
         acts: [

@@ -1,0 +1,77 @@
+import type { PlanAudio, PlanOutput } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { around, type Prediction } from './readings.ts';
+
+const when = 'survey';
+
+/** What is read before the plan stands: the battery, its charging, and what is not known of the source. */
+export function surveyLines(job: Job, { outputs, inputs }: PlanAudio): Prediction[] {
+  const source = outputs
+    .filter(({ feeds }) => feeds.length > 0)
+    .flatMap((output) => {
+      const fed = inputs.find((input) => input.output === output.id || input.output === `${output.id}+`);
+      return outputLines(output, fed?.sourceV ?? null);
+    });
+  return [...batteryLines(job), ...source];
+}
+
+/** Limits of a sound battery and charging: common practice, no source. */
+function batteryLines(job: Job): Prediction[] {
+  return [
+    {
+      id: 'battery-rest',
+      kind: 'battery-rest',
+      what: 'Battery at rest',
+      predicted: job.rules['voltage-rested'].value,
+      unit: 'V',
+      least: 12.4,
+      greatest: null,
+      when,
+    },
+    {
+      id: 'battery-charging',
+      kind: 'charging',
+      what: 'Battery, engine at 1,500 rpm',
+      predicted: job.rules['voltage-rated'].value,
+      unit: 'V',
+      least: 13.5,
+      greatest: 14.8,
+      when,
+    },
+    {
+      id: 'battery-ripple',
+      kind: 'charging',
+      what: 'Ripple at the battery, engine at 1,500 rpm, alternating volts',
+      predicted: null,
+      unit: 'V',
+      least: null,
+      greatest: 0.5,
+      when,
+    },
+  ];
+}
+
+/** Readings for what is missing of one output; the clean voltage beside what its part says. */
+function outputLines({ id, missing, cleanVoltageV }: PlanOutput, givenV: number | null): Prediction[] {
+  const line = (name: string, what: string, unit: 'V' | 'Hz', predicted: number | null): Prediction => ({
+    id: `${id}.${name}`,
+    kind: 'source',
+    what: `${id}: ${what}`,
+    predicted,
+    unit,
+    ...around(predicted, 0.25 * (predicted ?? 0)),
+    when,
+  });
+  return [
+    ...(cleanVoltageV === null ? [line('clean-voltage', 'greatest clean voltage, RMS', 'V', givenV)] : []),
+    ...(missing.includes('direct-current offset')
+      ? [line('offset', 'direct-current offset to ground', 'V', null)]
+      : []),
+    ...(missing.includes('bandwidth')
+      ? [
+          line('lowest', 'lowest frequency, 3 dB down', 'Hz', null),
+          line('highest', 'highest frequency, 3 dB down', 'Hz', null),
+        ]
+      : []),
+  ];
+}
