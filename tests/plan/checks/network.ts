@@ -1,0 +1,152 @@
+import { expect, test } from 'vitest';
+import type { BuildPlan, NetworkElement as Listed, OperatingPoint } from '../../../lib/model/plan/index.ts';
+import { scaleLoads } from '../../../lib/power/greatest-load.ts';
+import { solveNetwork } from '../../../lib/power/network.ts';
+import type { Network, NetworkElement } from '../../../lib/power/network-types.ts';
+import { lawA, Spice } from '../../power/ngspice.ts';
+
+// Outside reference: ngspice 45, operating points, as carried by the npm package eecircuit-engine.
+
+const num = (value: number | undefined): number => value ?? Number.NaN;
+
+/**
+ * The network again, from what the plan lists of it: a source that gives its limit is a current source, any other
+ * holds its electromotive force behind its resistance.
+ */
+function rebuilt(element: Listed): NetworkElement {
+  const { id, from, to, kind, model, cutoutV } = element;
+  const between = { id, from, to };
+  if (kind === 'source') {
+    const atLimit = element.limitA !== undefined && -num(element.currentA) > element.limitA * (1 - 1e-9);
+    return atLimit
+      ? { ...between, kind, model: 'current', givenA: num(element.limitA) }
+      : { ...between, kind, model: 'emf', emfV: num(element.emfV), ohm: num(element.ohm) };
+  }
+  if (kind !== 'load') return { ...between, kind, model: 'resistance', ohm: num(element.ohm) };
+  const load = { ...between, kind, ...(cutoutV === undefined ? {} : { cutoutV }) };
+  if (model === 'power') return { ...load, model, powerW: num(element.powerW) };
+  if (model === 'square-law')
+    return { ...load, model, powerW: num(element.powerW), ratedV: num(element.ratedV) };
+  if (model === 'current') return { ...load, model, givenA: num(element.givenA) };
+  return { ...load, model: 'resistance', ohm: num(element.ohm) };
+}
+
+/** Nodes that a joint without resistance makes one: the name of each in the network without those joints. */
+function merged(elements: readonly NetworkElement[]): (node: string) => string {
+  const names = new Map<string, string>();
+  const find = (node: string): string => {
+    const next = names.get(node);
+    return next === undefined ? node : find(next);
+  };
+  for (const { from, to, ...element } of elements) {
+    const [a, b] = [find(from), find(to)];
+    if (element.kind !== 'source' && element.model === 'resistance' && element.ohm === 0 && a !== b)
+      names.set(a, b);
+  }
+  return find;
+}
+
+function networkOf(point: OperatingPoint): { network: Network; find: (node: string) => string } {
+  const elements = point.elements.map(rebuilt);
+  const find = merged(elements);
+  const kept = elements
+    .map((element) => ({ ...element, from: find(element.from), to: find(element.to) }))
+    .filter(({ from, to }) => from !== to);
+  return { network: { referenceNode: find(point.referenceNode), elements: kept }, find };
+}
+
+const isStiff = (element: NetworkElement): boolean => element.model === 'emf' && element.ohm === 0;
+
+/** The largest imbalance at any node whose elements all have a current by their own law. */
+function worstImbalanceA({ elements }: Network, voltageV: (node: string) => number): number {
+  const held = new Set(elements.filter(isStiff).flatMap(({ from, to }) => [from, to]));
+  const sums = new Map<string, number>();
+  for (const element of elements.filter((one) => !isStiff(one))) {
+    const current = lawA(element, voltageV(element.from) - voltageV(element.to));
+    sums.set(element.from, (sums.get(element.from) ?? 0) + current);
+    sums.set(element.to, (sums.get(element.to) ?? 0) - current);
+  }
+  return Math.max(...[...sums].flatMap(([node, sum]) => (held.has(node) ? [] : [Math.abs(sum)])));
+}
+
+async function spiceVoltages(network: Network): Promise<(node: string) => number> {
+  const open = solveNetwork(scaleLoads(network, 0));
+  if (open.state !== 'solved' && open.state !== 'cut-out') throw new Error(`${open.state} without any load`);
+  const answer = await new Spice().solve(
+    network,
+    new Map(open.nodes.map(({ id, voltageV }) => [id, voltageV])),
+  );
+  if ('errors' in answer) throw new Error(answer.errors.join('\n'));
+  return (node) => answer.voltages.get(node) ?? Number.NaN;
+}
+
+/** Where power comes from and goes, by the law of each element at these voltages (W). */
+function tally({ elements }: Network, voltageV: (node: string) => number) {
+  const loads = elements.filter(({ kind }) => kind === 'load');
+  const drop = ({ from, to }: NetworkElement) => voltageV(from) - voltageV(to);
+  const power = (element: NetworkElement) => drop(element) * lawA(element, drop(element));
+  const sum = (some: readonly NetworkElement[]) => some.reduce((total, one) => total + power(one), 0);
+  return {
+    loadW: sum(loads),
+    heatW: sum(elements.filter(({ kind }) => kind !== 'load' && kind !== 'source')),
+  };
+}
+
+/** Every operating point of a plan, rebuilt from its elements alone, against ngspice. */
+export function networkChecks(plan: () => BuildPlan): void {
+  test('has its four operating points, all of them fed', () => {
+    expect(plan().power.points.map(({ name, state }) => `${name} ${state}`)).toEqual([
+      'rated-power solved',
+      'full-rating solved',
+      'music solved',
+      'engine-off solved',
+    ]);
+  });
+
+  test('every node voltage is within 10 microvolt of ngspice', async () => {
+    for (const point of plan().power.points) {
+      const { network, find } = networkOf(point);
+      const voltageV = await spiceVoltages(network);
+      // A case is void unless ngspice's own answer balances.
+      expect(worstImbalanceA(network, voltageV), point.name).toBeLessThan(1e-6);
+      for (const node of point.nodes)
+        expect(
+          Math.abs(num(node.voltageV ?? undefined) - voltageV(find(node.id))),
+          `${point.name} ${node.id}`,
+        ).toBeLessThan(10e-6);
+      expect(point.residualA, point.name).toBeLessThan(1e-6);
+    }
+  });
+
+  test('sources give what loads and heat take, and ngspice has the same of both', async () => {
+    for (const point of plan().power.points) {
+      const { network } = networkOf(point);
+      const spice = tally(network, await spiceVoltages(network));
+      const of = (kind: (one: Listed['kind']) => boolean, power: (one: Listed) => number) =>
+        point.elements.filter((one) => kind(one.kind)).reduce((total, one) => total + power(one), 0);
+      const takenW = (one: Listed) => num(one.currentA) * num(one.dropV);
+      const sourceW = -of((kind) => kind === 'source', takenW);
+      const loadW = of((kind) => kind === 'load', takenW);
+      const heatW = of(
+        (kind) => kind !== 'load' && kind !== 'source',
+        (one) => num(one.heatW),
+      );
+      expect(Math.abs(sourceW - loadW - heatW), point.name).toBeLessThan(1e-6 * sourceW);
+      expect(Math.abs(loadW - spice.loadW), point.name).toBeLessThan(1e-6 * sourceW);
+      expect(Math.abs(heatW - spice.heatW), point.name).toBeLessThan(1e-6 * sourceW);
+    }
+  });
+
+  test('no source gives more than its limit, and one below its limit holds its voltage', () => {
+    for (const { elements, nodes } of plan().power.points) {
+      const voltageV = (id: string) => num(nodes.find((node) => node.id === id)?.voltageV ?? undefined);
+      for (const { kind, limitA, currentA, emfV, from, to } of elements) {
+        if (kind !== 'source' || limitA === undefined) continue;
+        expect(-num(currentA)).toBeLessThanOrEqual(limitA * (1 + 1e-9));
+        const terminalV = voltageV(from) - voltageV(to);
+        expect(terminalV).toBeLessThanOrEqual(num(emfV) + 1e-9);
+        if (-num(currentA) < limitA * (1 - 1e-9)) expect(terminalV).toBeCloseTo(num(emfV), 9);
+      }
+    }
+  });
+}
