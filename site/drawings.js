@@ -28,7 +28,8 @@
       const across = (frame.scrollLeft + x) / zoom;
       const down = (frame.scrollTop + y) / zoom;
       zoom = next;
-      drawing.style.width = `${next * 100}%`;
+      // A property, not a width: on paper the drawing keeps its scale.
+      figure.style.setProperty('--zoom', String(next));
       frame.scrollLeft = across * next - x;
       frame.scrollTop = down * next - y;
       figure.dataset.zoom = next.toFixed(2);
