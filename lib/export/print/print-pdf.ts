@@ -71,7 +71,11 @@ async function print(browser: Browser, job: PrintJob): Promise<Uint8Array> {
         ? route.fulfill({ contentType: file.type, body: Buffer.from(file.body) })
         : route.fulfill({ status: 404, body: '' });
     });
+    await page.emulateMedia({ media: 'print' });
     await page.goto(job.address, { waitUntil: 'load' });
+    // A page is loaded before its type is: without it texts would be measured, and broken, in another one.
+    await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => true)');
+    await page.evaluate('document.fonts.ready.then(() => true)');
     const pdf = await page.pdf({
       outline: true,
       tagged: true,
