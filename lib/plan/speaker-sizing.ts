@@ -52,7 +52,9 @@ export function sizeSpeakerWires(
     if (loadOhm === null) continue;
     const isBass = speakers.some((speaker) => isSubwoofer(job, speaker));
     for (const link of links) {
-      if (isBass) least.raise(link.id, leastBassMm2(loadOhm), 'bass lead by its load');
+      const thickest = Math.max(0, ...candidatesFor(job, link, 'speaker').map(({ size }) => size.areaMm2));
+      // A shelf without reels that thick is a caution of the rules, not a lead that can't be made.
+      if (isBass) least.raise(link.id, Math.min(leastBassMm2(loadOhm), thickest), 'bass lead by its load');
       const area = areaForLoss(job, link, { id, loadOhm, wayM: wayM(links, lengths) });
       if (area) least.raise(link.id, area, `its loss stays within ${job.rules['speaker-loss'].value} dB`);
     }
