@@ -29,11 +29,11 @@ interface Step {
   readonly critical: boolean;
 }
 
-const columnTitles = {
-  board: 'At the board',
-  vehicle: 'In the vehicle',
-  both: 'Both together',
-} as const satisfies Record<PlanStep['by'], string>;
+/** What takes both pairs of hands is done at the vehicle. */
+const columnsOf = [
+  { title: 'At the board', by: ['board'] },
+  { title: 'In the vehicle', by: ['vehicle', 'both'] },
+] as const satisfies readonly { readonly title: string; readonly by: readonly PlanStep['by'][] }[];
 
 function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>): Step {
   const before = step.after.flatMap((id) => numbers.get(id) ?? []).sort((a, b) => a - b);
@@ -41,7 +41,7 @@ function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>): Step {
     id: step.id,
     number: numbers.get(step.id) ?? 0,
     layer: spelled(step.layer),
-    place: step.place,
+    place: step.by === 'both' ? `${step.place}, both together` : step.place,
     text: step.text,
     proof: step.proof,
     tools: joined(step.tools),
@@ -59,11 +59,14 @@ function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
   const { steps, schedule } = plan;
   if (steps.length === 0) return null;
   const numbers = new Map(steps.map((step, index) => [step.id, index + 1]));
-  const columns = Object.entries(columnTitles)
-    .map(([by, title]) => ({
-      title,
-      steps: steps.filter((step) => step.by === by).map((step) => stepModel(step, numbers)),
-    }))
+  const columns = columnsOf
+    .map(({ title, by }) => {
+      const hands: readonly PlanStep['by'][] = by;
+      return {
+        title,
+        steps: steps.filter((step) => hands.includes(step.by)).map((step) => stepModel(step, numbers)),
+      };
+    })
     .filter((column) => column.steps.length > 0);
   return {
     summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two. Tick each one when what stands below it is seen. A star marks a step that the whole job waits for.`,
