@@ -1,15 +1,14 @@
 import type { PlanItem } from '../../model/plan/index.ts';
 import { bulgePath } from '../bulge-path.ts';
-import { pathPoints, strokeObstacles } from '../drawn-strokes.ts';
-import { at, boxesMeet, boxHolds, grown, type PaperBox, segmentMeetsBox } from '../paper.ts';
+import { pathPoints } from '../drawn-strokes.ts';
+import { at, boxHolds, grown, type PaperBox } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { onPaper } from '../scale.ts';
-import { type LineStyle, lines, types } from '../style.ts';
+import { type LineStyle, lines } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
 import type { BoardScene } from './board-sheets.ts';
 import { drawBoardEdge, drawHole, rectangleOnPaper, windowBox, windowRound } from './board-view.ts';
 import { clippedLine, interrupted, pointIn } from './clip.ts';
-import { directionArrowsMm, drawDirectionArrows } from './direction-arrows.ts';
 import { type ItemOnBoard, itemOnBoard } from './item-on-board.ts';
 
 /** The box of the whole board on paper, or of the part of it that is shown. */
@@ -106,34 +105,3 @@ export function drawSurroundings(drawing: Drawing, scene: BoardScene): void {
       for (const line of interrupted(piece, texts)) drawLine(parent, line, lines.neighbour);
   }
 }
-
-/** Puts the arrows that tell the vehicle's directions into a free corner of the room; false where none is free. */
-export function placeDirectionArrows(drawing: Drawing, { board, room }: BoardScene): boolean {
-  const { width, height } = directionArrowsMm;
-  const corners = [
-    at(room.leftMm, room.bottomMm),
-    at(room.rightMm - width, room.bottomMm),
-    at(room.leftMm, room.topMm + height),
-    at(room.rightMm - width, room.topMm + height),
-  ];
-  const drawn = strokeObstacles(drawing);
-  const isFree = (box: PaperBox): boolean =>
-    drawing.texts.every((text) => !boxesMeet(text.box, box)) &&
-    drawn.every((each) => ('box' in each ? !boxesMeet(each.box, box) : !segmentMeetsBox(each.segment, box)));
-  const corner = corners.find(({ xMm, yMm }) =>
-    isFree({ leftMm: xMm, rightMm: xMm + width, topMm: yMm - height, bottomMm: yMm }),
-  );
-  if (!corner) return false;
-  const { right, upward } = board;
-  drawDirectionArrows(drawing, drawing.svg, {
-    right,
-    upward,
-    mirrored: false,
-    corner,
-    caption: null,
-  });
-  return true;
-}
-
-/** Type of the names of things on a board. */
-export const nameType = types.terminal;

@@ -5,6 +5,7 @@ import { type PlanView, type ScaleRatio, scaleRatios } from '../scale.ts';
 import type { Drawing } from '../surface.ts';
 import type { TextMetrics } from '../text-metrics.ts';
 import { type BoardWindow, viewIn, windowBox, windowRound } from './board-view.ts';
+import { directionArrowsMm } from './direction-arrows.ts';
 import {
   type Margins,
   type ScaledSheet,
@@ -45,27 +46,62 @@ export function boardSheets(
   board: PlanBoard,
   picture: BoardPicture,
 ): Page[] {
-  const window = windowRound(board.outline);
   const rooms = sheetRooms(plan, metrics, picture.base);
-  const whole = sheetFor(rooms, window, picture.margins);
-  const first: ScaledSheet = whole ?? { ratio: 100, orientation: 'landscape' };
-  let best: { pages: Page[]; left: number } | null = null;
+  let best: Attempt | null = null;
+  for (const margins of roomier(picture.margins)) {
+    const tried = attempt(plan, metrics, board, { ...picture, margins }, rooms);
+    if (best === null || tried.left < best.left) best = tried;
+    if (best.left === 0) break;
+  }
+  return best?.pages ?? [];
+}
+
+interface Attempt {
+  readonly pages: Page[];
+  /** How many texts found no room. */
+  readonly left: number;
+}
+
+type MarginsAt = BoardPicture['margins'];
+
+/** The margins asked for; then with room for the arrows and for labels below the board; then beside it. */
+function roomier(margins: MarginsAt): MarginsAt[] {
+  const { width, height } = directionArrowsMm;
+  const more = (side: 'left' | 'bottom', byMm: number): MarginsAt => {
+    return (ratio) => ({ ...margins(ratio), [side]: margins(ratio)[side] + byMm });
+  };
+  return [margins, more('bottom', height), more('left', width)];
+}
+
+/** The sheets of a picture with given margins, at the scale that leaves fewest texts out. */
+function attempt(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  board: PlanBoard,
+  picture: BoardPicture,
+  rooms: SheetRooms,
+): Attempt {
+  const window = windowRound(board.outline);
+  const first = sheetFor(rooms, window, picture.margins) ?? smallest;
+  let best: Attempt = { pages: [], left: Number.POSITIVE_INFINITY };
   for (const ratio of ratiosFrom(first.ratio)) {
-    const spread =
+    const { windows, orientation } =
       ratio === first.ratio
         ? { orientation: first.orientation, windows: [window] }
         : fewestTiles(rooms, board, picture, ratio);
-    const { windows, orientation } = spread;
     if (windows.length > mostTiles) continue;
     const pages = windows.map((each, index) =>
       tilePage(plan, board, picture, { ratio, orientation }, each, { index, count: windows.length }),
     );
     const left = pages.reduce((sum, page) => sum + drawPage(plan, metrics, page).unplaced.length, 0);
-    if (best === null || left < best.left) best = { pages, left };
+    if (left < best.left) best = { pages, left };
     if (left === 0) break;
   }
-  return best?.pages ?? [];
+  return best;
 }
+
+/** Where a board is too large for a sheet at every scale. */
+const smallest: ScaledSheet = { ratio: 100, orientation: 'landscape' };
 
 function tilePage(
   plan: BuildPlan,

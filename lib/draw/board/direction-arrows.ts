@@ -20,7 +20,10 @@ export interface DirectionArrows {
 const shaftMm = 11;
 
 /** Size of the block without a caption, lettering included. */
-export const directionArrowsMm = { width: 27, height: 19.5 } as const;
+export const directionArrowsMm = { width: 32, height: 19.5 } as const;
+
+/** Height of a line of caption above the block. */
+export const captionMm = 7;
 
 /** Draws two arrows from one point, named by where they point in the vehicle, such as FRONT and UP. */
 export function drawDirectionArrows(drawing: Drawing, parent: Parent, arrows: DirectionArrows): PaperBox {

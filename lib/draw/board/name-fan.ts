@@ -1,7 +1,7 @@
 import type { Side } from '../../board/item.ts';
 import { drawText, textBox } from '../lettering.ts';
 import { indexObstacles, type Obstacle } from '../obstacle-index.ts';
-import { at, boxHolds, grown, type PaperBox, type PaperPoint } from '../paper.ts';
+import { at, boxHolds, grown, type PaperBox, type PaperPoint, type PaperSegment } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
 import { spreadApart } from '../spread.ts';
 import { lines, spacing, type TypeStyle, types } from '../style.ts';
@@ -47,6 +47,8 @@ export function fanNames(
     for (const reachMm of fanReachesMm) {
       const fan = layFan(drawing, box, side, names, merge(names.map(({ text }) => text)), reachMm);
       if (!fan?.every((each) => isFree(each.box))) continue;
+      const strokes = fan.map((each) => strokeTo(box, side, names, each, reachMm));
+      if (strokes.some((stroke) => index.leaderBlocked(stroke, []))) continue;
       for (const each of fan) drawFanned(drawing, parent, box, side, names, each, reachMm);
       return [];
     }
@@ -58,6 +60,18 @@ export function fanNames(
       points: own.map(({ alongMm }) => edgePoint(box, side, alongMm, 0)),
     };
   });
+}
+
+/** The stroke that joins a name to the middle of its places. */
+function strokeTo(
+  box: PaperBox,
+  side: Side,
+  names: readonly PanelName[],
+  { merged, textMm }: PlacedName,
+  reachMm: number,
+): PaperSegment {
+  const from = edgePoint(box, side, middleOf(names, merged), -0.7);
+  return { from, to: edgePoint(box, side, textMm, 0.5 - reachMm) };
 }
 
 function layFan(
@@ -110,5 +124,6 @@ function drawFanned(
   const outside = (alongMm: number, depthMm: number): PaperPoint => edgePoint(box, side, alongMm, -depthMm);
   for (const along of alongs) drawLine(parent, [outside(along, 0), outside(along, 0.7)], lines.rule);
   if (last > first) drawLine(parent, [outside(first, 0.7), outside(last, 0.7)], lines.rule);
-  drawLine(parent, [outside((first + last) / 2, 0.7), outside(textMm, reachMm - 0.5)], lines.rule);
+  const { from, to } = strokeTo(box, side, names, { merged, textMm, box }, reachMm);
+  drawLine(parent, [from, to], lines.rule);
 }

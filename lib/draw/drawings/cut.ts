@@ -9,7 +9,7 @@ import {
   windowBox,
   windowRound,
 } from '../board/board-view.ts';
-import { drawDirectionArrows } from '../board/direction-arrows.ts';
+import { captionMm, directionArrowsMm } from '../board/direction-arrows.ts';
 import {
   drawRows,
   type Feature,
@@ -18,10 +18,11 @@ import {
   rowMargins,
   rowsHaveRoom,
 } from '../board/ordinate-rows.ts';
-import { type ScaledSheet, sheetFor, sheetRooms, within } from '../board/scaled-sheet.ts';
+import { arrowsLeft, placeDirectionArrows } from '../board/place-arrows.ts';
+import { type Margins, type ScaledSheet, sheetFor, sheetRooms, within } from '../board/scaled-sheet.ts';
 import { anchorAt } from '../label-candidates.ts';
-import type { Page } from '../page.ts';
-import { at, type PaperBox } from '../paper.ts';
+import { drawPage, type Page } from '../page.ts';
+import type { PaperBox } from '../paper.ts';
 import { onPaper, type PlanView, type ScaleRatio } from '../scale.ts';
 import { types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
@@ -71,18 +72,32 @@ function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: 
     projection: null,
     notes: notesOf(board, kind, style),
   };
-  const chosen = chooseRows({ plan, metrics, board, kind, style, base });
-  const { rows, sheet } = chosen;
-  return {
-    ...base,
-    scale: sheet.ratio,
-    orientation: sheet.orientation,
-    paint: (drawing, room) => {
-      const margins = rowMargins(drawing, seenRows(rows, kind));
-      const view = viewIn(within(room, margins), sheet.ratio, window, kind.mirrored);
-      return paintBoard(drawing, { board, kind, rows, view, style, room });
-    },
+  const pageWith = (extraMm: number): Page => {
+    const { rows, sheet } = chooseRows({ plan, metrics, board, kind, style, base, extraMm });
+    return {
+      ...base,
+      scale: sheet.ratio,
+      orientation: sheet.orientation,
+      paint: (drawing, room) => {
+        const margins = marginsOf({ metrics }, seenRows(rows, kind), extraMm);
+        const view = viewIn(within(room, margins), sheet.ratio, window, kind.mirrored);
+        return paintBoard(drawing, { board, kind, rows, view, style, room });
+      },
+    };
   };
+  const page = pageWith(0);
+  const left = drawPage(plan, metrics, page).unplaced;
+  return left.includes(arrowsLeft) ? pageWith(directionArrowsMm.height + captionMm) : page;
+}
+
+/** Room for rows, and for the arrows below them where they find no free corner. */
+function marginsOf(
+  drawing: { readonly metrics: TextMetrics },
+  rows: readonly RowPlan[],
+  extraMm: number,
+): Margins {
+  const margins = rowMargins(drawing, rows);
+  return { ...margins, bottom: margins.bottom + extraMm };
 }
 
 interface RowChoice {
@@ -92,13 +107,15 @@ interface RowChoice {
   readonly kind: BoardViewKind;
   readonly style: LengthStyle;
   readonly base: Omit<Page, 'paint' | 'scale' | 'orientation'>;
+  /** More room below the rows. */
+  readonly extraMm: number;
 }
 
 /** Extension lines are shortest where both axes use the nearer side, and rows fewest where none does. */
 const nearestFirst = [['x', 'y'], ['y'], ['x'], []] as const;
 
 /** Rows on one side where they have room, else on the nearer side, at the largest scale that takes them. */
-function chooseRows({ plan, metrics, board, kind, style, base }: RowChoice): {
+function chooseRows({ plan, metrics, board, kind, style, base, extraMm }: RowChoice): {
   readonly rows: readonly RowPlan[];
   readonly sheet: ScaledSheet;
 } {
@@ -110,7 +127,7 @@ function chooseRows({ plan, metrics, board, kind, style, base }: RowChoice): {
   const rooms = sheetRooms(plan, metrics, base);
   const choices = plans.flatMap((rows) => {
     const accepts = (ratio: ScaleRatio): boolean => rowsHaveRoom({ metrics }, rows, window, ratio);
-    const margins = rowMargins({ metrics }, rows);
+    const margins = marginsOf({ metrics }, rows, extraMm);
     const sheet = sheetFor(rooms, window, () => margins, accepts);
     return sheet ? [{ rows, sheet }] : [];
   });
@@ -185,16 +202,9 @@ function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
   const box = windowBox(view, windowRound(board.outline));
   const left = drawRows(drawing, openGroup(drawing, drawing.svg, 'ordinates'), rows, view, box);
   const { mirrored } = kind;
-  const corner = mirrored ? at(room.rightMm, room.bottomMm) : at(room.leftMm, room.bottomMm);
-  const caption = mirrored ? 'REAR VIEW' : 'MOUNTING SIDE';
-  drawDirectionArrows(drawing, drawing.svg, {
-    right: board.right,
-    upward: board.upward,
-    mirrored,
-    corner,
-    caption,
-  });
-  return [...left, ...labelBoard(drawing, painting, box)];
+  const caption = mirrored ? 'REAR VIEW' : null;
+  const arrows = placeDirectionArrows(drawing, board, room, { mirrored, caption });
+  return [...left, ...arrows, ...labelBoard(drawing, painting, box)];
 }
 
 /** Hole numbers, then radii of bends. */

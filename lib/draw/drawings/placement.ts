@@ -8,7 +8,6 @@ import {
   drawSurroundings,
   isWhole,
   itemsOf,
-  placeDirectionArrows,
   shownBox,
 } from '../board/board-base.ts';
 import { type BoardPicture, type BoardScene, boardSheets } from '../board/board-sheets.ts';
@@ -20,6 +19,7 @@ import type { ItemOnBoard } from '../board/item-on-board.ts';
 import { letterMiddle } from '../board/item-title.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import { edgePoint, type PanelName } from '../board/panel-names.ts';
+import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { hatchFill } from '../hatch.ts';
 import { boxRound, cornersOf, grown, type PaperBox } from '../paper.ts';
@@ -70,9 +70,9 @@ function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
   );
   const box = shownBox(scene);
   const left = drawExits(drawing, openGroup(drawing, drawing.svg, 'exits'), exitsOf(scene), box, types.note);
-  const arrows = placeDirectionArrows(drawing, scene) ? [] : ['direction arrows'];
-  const labels = letterOutside(drawing, scene, items, lettered);
   drawSurroundings(drawing, scene);
+  const arrows = placeDirectionArrows(drawing, scene.board, scene.room, frontView);
+  const labels = letterOutside(drawing, scene, items, lettered);
   const labelGroup = openGroup(drawing, drawing.svg, 'labels');
   return [
     ...left,
@@ -80,6 +80,8 @@ function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
     ...drawLabels(drawing, labelGroup, [...labels, ...obstacleLabels(scene)], scene.room, bodiesOf(items)),
   ];
 }
+
+const frontView = { mirrored: false, caption: null } as const;
 
 /** Draws an item with its terminals and controls; tells what found no room in it. */
 function paintItem(drawing: Drawing, group: Parent, scene: BoardScene, onBoard: ItemOnBoard): ItemLettering {

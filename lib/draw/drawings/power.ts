@@ -1,5 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { feedParts, feedWidths } from '../feed/feed-geometry.ts';
+import { feedParts, feedWidths, partHeightMm } from '../feed/feed-geometry.ts';
 import { type FeedGrid, feedGrid } from '../feed/feed-grid.ts';
 import { paintFeed } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
@@ -50,7 +50,9 @@ function powerPages(plan: BuildPlan, metrics: TextMetrics): Page[] {
       title: many ? `Power diagram, part ${index + 1} of ${sheets.length}` : 'Power diagram',
       paint: (drawing, inside) => {
         paintFeed(drawing, { plan, grid, widths, part, factsOf }, inside);
-        return [];
+        const high = partHeightMm(grid, part, metrics).totalMm;
+        const larger = widths.totalMm > widthMm(inside) || high > heightMm(inside);
+        return larger ? ['Power diagram: larger than its sheet'] : [];
       },
     };
   });

@@ -2,9 +2,9 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { paintFeed } from '../feed/feed-paint.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
-import { layOutSignal, type SignalLayout } from '../signal/signal-layout.ts';
-import { type SignalModel, type SignalUnit, signalModel } from '../signal/signal-model.ts';
-import { paintSignal, type SignalView, signalWidths } from '../signal/signal-paint.ts';
+import { type SignalModel, signalModel } from '../signal/signal-model.ts';
+import { paintSignal, signalWidths } from '../signal/signal-paint.ts';
+import { type SignalSpan, signalSheets, wholeView } from '../signal/signal-sheets.ts';
 import { turnOnViews } from '../signal/turn-on-chain.ts';
 import type { Drawing } from '../surface.ts';
 import type { TextMetrics } from '../text-metrics.ts';
@@ -32,37 +32,36 @@ function signalPages(plan: BuildPlan, model: SignalModel, metrics: TextMetrics):
     notes: ['Colours of conductors: letters of IEC 60757', 'LR Linkwitz-Riley, BW Butterworth, BE Bessel'],
   };
   const room = roomOf(plan, metrics, { ...base, id: 'signal', title: 'Signal' });
-  const views = spans(model).find((each) =>
-    each.every(
-      ([from, to]) =>
-        signalWidths(viewOf(plan, model, metrics, from, to, leaders(model)), metrics).totalMm <=
-        widthMm(room),
-    ),
+  const ways = spans(model).map((each) =>
+    each.map(([from, to]): SignalSpan => ({ plan, model, metrics, from, to })),
   );
-  const chosen = views ?? spans(model).at(-1) ?? [];
-  const parts = chosen.flatMap(([from, to]) =>
-    groupsThatFit(plan, model, metrics, from, to, room).map((view) => ({
-      view,
-      title: titleOf(model, from, to),
-    })),
+  const isWide = (span: SignalSpan): boolean =>
+    signalWidths(wholeView(span), metrics).totalMm > widthMm(room);
+  const chosen = ways.find((each) => !each.some(isWide)) ?? ways.at(-1) ?? [];
+  const parts = chosen.flatMap((span) =>
+    signalSheets(span, heightMm(room)).map((view) => {
+      return { view, title: titleOf(model, span.from, span.to), wide: isWide(span) };
+    }),
   );
   const size = { widthMm: widthMm(room), heightMm: heightMm(room) };
   const chains = turnOnViews(plan, metrics, size);
-  const drawn = parts.map(({ view, title }, index): Panel => {
+  const drawn = parts.map(({ view, title, wide }, index): Panel => {
     const same = parts.filter((part) => part.title === title);
     const nth = same.findIndex((part) => part.view === view) + 1;
     return {
       id: parts.length > 1 ? `signal-${index + 1}` : 'signal',
       title: same.length > 1 ? `${title}, part ${nth} of ${same.length}` : title,
       heightMm: view.layout.heightMm,
+      left: wide || view.layout.heightMm > size.heightMm ? [`${title}: larger than its sheet`] : [],
       paint: (drawing, box) => paintSignal(drawing, view, box),
     };
   });
-  const turnOn = chains.map(({ view, heightMm: high }, index): Panel => {
+  const turnOn = chains.map(({ view, heightMm: high, widthMm: wide }, index): Panel => {
     return {
       id: chains.length > 1 ? `turn-on-${index + 1}` : 'turn-on',
       title: chains.length > 1 ? `Turn-on, part ${index + 1} of ${chains.length}` : 'Turn-on',
       heightMm: high,
+      left: high > size.heightMm || wide > size.widthMm ? ['Turn-on: larger than its sheet'] : [],
       paint: (drawing, box) => paintFeed(drawing, view, box),
     };
   });
@@ -74,6 +73,8 @@ interface Panel {
   readonly id: string;
   readonly title: string;
   readonly heightMm: number;
+  /** What of it does not fit. */
+  readonly left: readonly string[];
   readonly paint: (drawing: Drawing, box: PaperBox) => void;
 }
 
@@ -106,7 +107,7 @@ function panelPage(base: Base, panels: readonly Panel[]): Page {
         panel.paint(drawing, { ...inside, topMm, bottomMm: topMm + panel.heightMm });
         topMm += panel.heightMm + spareMm;
       }
-      return [];
+      return panels.flatMap(({ left }) => left);
     },
   };
 }
@@ -129,45 +130,6 @@ function spans({ amplifiers, columns }: SignalModel): (readonly (readonly [numbe
 function titleOf({ amplifiers, columns }: SignalModel, from: number, to: number): string {
   if (to === columns - 1 && from === 0) return 'Signal and speakers';
   return to === amplifiers ? 'Signal, sources to amplifiers' : 'Speakers';
-}
-
-/** The units that lead the layout: amplifiers, or what stands in for them where a job has none. */
-function leaders({ units, amplifiers }: SignalModel): SignalUnit[] {
-  return units.filter(({ column }) => column === amplifiers);
-}
-
-function viewOf(
-  plan: BuildPlan,
-  model: SignalModel,
-  metrics: TextMetrics,
-  from: number,
-  to: number,
-  leading: readonly SignalUnit[],
-): SignalView {
-  const layout: SignalLayout = layOutSignal({ plan, model, metrics, from, to, leading });
-  return { plan, model, layout, from, to };
-}
-
-/** As many amplifiers on each sheet as its height takes, in their order. */
-function groupsThatFit(
-  plan: BuildPlan,
-  model: SignalModel,
-  metrics: TextMetrics,
-  from: number,
-  to: number,
-  room: PaperBox,
-): SignalView[] {
-  const views: SignalView[] = [];
-  let open: SignalUnit[] = [];
-  for (const unit of leaders(model)) {
-    const more = viewOf(plan, model, metrics, from, to, [...open, unit]);
-    if (open.length === 0 || more.layout.heightMm <= heightMm(room)) open = [...open, unit];
-    else {
-      views.push(viewOf(plan, model, metrics, from, to, open));
-      open = [unit];
-    }
-  }
-  return open.length === 0 ? views : [...views, viewOf(plan, model, metrics, from, to, open)];
 }
 
 function describe({ audio: { channels, speakers } }: BuildPlan): string {

@@ -1,14 +1,7 @@
 import type { Side } from '../../board/item.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { type ConductorRole, conductorRoleSchema } from '../../model/vocabulary.ts';
-import {
-  drawBase,
-  drawItemOutline,
-  isWhole,
-  itemsOf,
-  placeDirectionArrows,
-  shownBox,
-} from '../board/board-base.ts';
+import { drawBase, drawItemOutline, isWhole, itemsOf, shownBox } from '../board/board-base.ts';
 import { type BoardPicture, type BoardScene, boardSheets } from '../board/board-sheets.ts';
 import { windowRound } from '../board/board-view.ts';
 import { clippedLine, pointIn } from '../board/clip.ts';
@@ -19,6 +12,7 @@ import { letterMiddle } from '../board/item-title.ts';
 import { labelsText } from '../board/merge-names.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import type { PanelName } from '../board/panel-names.ts';
+import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { type RouteOnBoard, routesOnBoard, wiresAlong } from '../board/routes-on-board.ts';
 import { type Margins, sheetFor, sheetRooms } from '../board/scaled-sheet.ts';
 import { drawConductor } from '../conductor-line.ts';
@@ -108,7 +102,7 @@ function paintWiring(drawing: Drawing, scene: BoardScene, exitType: TypeStyle): 
   const box = shownBox(scene);
   const left = drawExits(drawing, openGroup(drawing, drawing.svg, 'exits'), exits, box, exitType);
   drawRoleStrip(drawing, drawing.svg, room, rolesOf(board));
-  const arrows = placeDirectionArrows(drawing, scene) ? [] : ['direction arrows'];
+  const arrows = placeDirectionArrows(drawing, scene.board, scene.room, frontView);
   const labels = letterOutside(drawing, scene, items, lettered);
   const group = openGroup(drawing, drawing.svg, 'labels');
   return [...left, ...arrows, ...drawLabels(drawing, group, labels, room, bodiesOf(items))];
@@ -133,6 +127,8 @@ function letterItem(
   const { outside, free } = letterPanels(drawing, group, box, names);
   return { onBoard, outside, named: letterMiddle(drawing, group, free, shortName(item)) };
 }
+
+const frontView = { mirrored: false, caption: null } as const;
 
 /** Draws routes in the lines of their roles; where two cross, the later one passes over the other. */
 function drawRoutes(

@@ -63,6 +63,17 @@ export function elsewhereText(grid: FeedGrid, node: GridNode): string {
   return `to ${node.item.id}.${comes?.toTerminal ?? ''}`;
 }
 
+/** The name of a point of the body, broken at its hyphens. */
+export function bodyLines(grid: FeedGrid, node: GridNode): string[] {
+  const point = grid.edges.find(({ to }) => to === node.id)?.toTerminal ?? '';
+  return point.split('-').reduce<string[]>((broken, word) => {
+    const last = broken.at(-1);
+    if (last !== undefined && last.length + word.length < 11) broken[broken.length - 1] = `${last}-${word}`;
+    else broken.push(last === undefined ? word : `-${word}`);
+    return broken;
+  }, []);
+}
+
 function greatest(numbers: readonly number[]): number {
   return Math.max(0, ...numbers);
 }
@@ -93,6 +104,17 @@ export function titleLines({ kind, item }: GridNode, metrics: TextMetrics): stri
   return wrapText(metrics, shortName(item), titleWidthsMm[kind], types.item);
 }
 
+/** The narrowest box in which a title stands on two lines of the smallest type. */
+function deviceWidth({ item }: GridNode, metrics: TextMetrics): number {
+  const fits = (widthMm: number): boolean => {
+    const lines = wrapText(metrics, shortName(item), widthMm - 4, types.terminal);
+    return lines.length <= 2 && lines.every((text) => metrics.widthMm(text, types.terminal) <= widthMm - 4);
+  };
+  let widthMm = deviceWidthMm;
+  while (!fits(widthMm) && widthMm < 3 * deviceWidthMm) widthMm += 3;
+  return widthMm;
+}
+
 function nodeWidth(grid: FeedGrid, node: GridNode, plan: FeedPlan, metrics: TextMetrics): number {
   const fuses = plan.power.fuses.filter(({ item }) => item === node.item.id);
   const wide = (text: string, type: TypeStyle): number => metrics.widthMm(text, type);
@@ -106,9 +128,9 @@ function nodeWidth(grid: FeedGrid, node: GridNode, plan: FeedPlan, metrics: Text
     battery: 12,
     fuse: Math.max(titleMm, fuseMm) + 1,
     distribution: fuseMm + 9,
-    device: deviceWidthMm,
+    device: deviceWidth(node, metrics),
     'ground-bar': 9,
-    body: 12,
+    body: greatest([12, ...bodyLines(grid, node).map((text) => wide(text, types.note) + 1)]),
     elsewhere: wide(elsewhereText(grid, node), types.note) + 2,
   };
   return widths[node.kind];

@@ -6,7 +6,7 @@ import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
-import { elsewhereText, tallPadMm, titleLines } from './feed-geometry.ts';
+import { bodyLines, elsewhereText, tallPadMm, titleLines } from './feed-geometry.ts';
 import type { GridNode } from './feed-grid.ts';
 import type { PlacedFeed } from './feed-paint.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
@@ -227,14 +227,7 @@ function paintBody(drawing: Drawing, parent: Parent, placed: PlacedFeed, node: G
   const { xMm, yMm } = middle;
   drawConductor(parent, [middle, at(xMm, yMm + 3)], 'ground');
   drawSymbol(drawing, parent, placeSymbol(symbols.chassis, at(xMm, yMm + 3)));
-  const edge = placed.grid.edges.find(({ to }) => to === node.id);
-  const words = (edge?.toTerminal ?? '').split('-');
-  const texts = words.reduce<string[]>((broken, word) => {
-    const last = broken.at(-1);
-    if (last !== undefined && last.length + word.length < 11) broken[broken.length - 1] = `${last}-${word}`;
-    else broken.push(last === undefined ? word : `-${word}`);
-    return broken;
-  }, []);
+  const texts = bodyLines(placed.grid, node);
   const firstMm = yMm + 8 + spacing.clearMm + drawing.metrics.ascentMm(types.note);
   drawLines(drawing, parent, texts, at(xMm, firstMm), { type: types.note, align: 'middle' });
 }

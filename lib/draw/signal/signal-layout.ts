@@ -10,7 +10,7 @@ export const pairPitchMm = 8.2;
 /** Height of one line of a conductor with its label. */
 const conductorMm = 6.2;
 /** Height of the head of a box, where its title stands. */
-export const headMm = 7;
+export const headMm = 8.6;
 const linePitch = 4;
 const edgePadMm = 2.6;
 const boxGapMm = 4;
@@ -106,32 +106,33 @@ export interface LayoutRequest {
   readonly plan: BuildPlan;
   readonly model: SignalModel;
   readonly metrics: TextMetrics;
-  /** Columns that are shown. */
-  readonly from: number;
-  readonly to: number;
-  /** Units of the column that leads: the amplifiers that stand on this sheet. */
-  readonly leading: readonly SignalUnit[];
+  /** Edges that stand on this sheet, by id. */
+  readonly shown: ReadonlySet<string>;
+  /** Units that an earlier sheet shows: their titles say so. */
+  readonly seen: ReadonlySet<string>;
 }
 
 /** Lays a part of the diagram out in height: every conductor is level, so none cross. */
 export function layOutSignal(request: LayoutRequest): SignalLayout {
-  const { model, leading, from, to } = request;
-  const columnOf = (id: string): number => model.units.find(({ item }) => item.id === id)?.column ?? 0;
-  const ids = new Set(leading.map(({ item }) => item.id));
-  const shown = model.edges.filter((edge) => columnOf(edge.from) >= from && columnOf(edge.to) <= to);
+  const { model, seen } = request;
+  const shown = model.edges.filter(({ id }) => request.shown.has(id));
   const edges: LaidEdge[] = [];
   const boxes: LaidBox[] = [];
   let topMm = 0;
-  for (const unit of leading) {
+  for (const unit of model.units.filter(({ column }) => column === model.amplifiers)) {
     const left = inputsOf(model, shown, unit.item.id);
     const right = outputsOf(model, shown, unit.item.id);
+    if (left.length + right.length === 0) continue;
     const bottoms = [left, right].map((list) => stack(request, list, topMm + headMm, edges));
     const bottomMm = Math.max(topMm + headMm + 4, ...bottoms);
-    boxes.push({ unit, topMm, bottomMm, again: false });
+    boxes.push({ unit, topMm, bottomMm, again: seen.has(unit.item.id) });
     topMm = bottomMm + boxGapMm;
   }
-  for (let column = model.amplifiers - 1; column >= from; column -= 1)
-    topMm = Math.max(topMm, layColumn(request, column, shown, ids, edges, boxes) + boxGapMm);
+  const laid = new Set(edges.map(({ edge }) => edge.id));
+  const direct = shown.filter((edge) => !laid.has(edge.id) && passes(model, edge, model.amplifiers));
+  stack(request, direct, topMm + headMm, edges);
+  for (let column = model.amplifiers - 1; column >= 0; column -= 1)
+    layColumn(request, column, shown, edges, boxes);
   boxes.push(...speakerBoxes(request, edges));
   const heightMm = Math.max(0, ...boxes.map(({ bottomMm }) => bottomMm));
   return { boxes, edges, heightMm };
@@ -161,38 +162,32 @@ function layColumn(
   request: LayoutRequest,
   column: number,
   shown: readonly SignalEdge[],
-  leading: ReadonlySet<string>,
   edges: LaidEdge[],
   boxes: LaidBox[],
-): number {
-  const { model } = request;
-  let bottomMm = 0;
+): void {
+  const { model, seen } = request;
   for (const unit of model.units.filter((each) => each.column === column)) {
-    const own = edges.filter(({ edge }) => edge.from === unit.item.id);
-    const runs = runsOf(
-      own,
-      edges.filter(({ edge }) => edge.from !== unit.item.id && passes(model, edge, column)),
-    );
-    runs.forEach((run, index) => {
-      const first = run[0];
-      const last = run.at(-1);
-      if (!first || !last) return;
-      const topMm = first.yMm - first.highMm / 2 - headMm;
-      const inputs =
-        index === 0 ? inputsOf(model, shown, unit.item.id).filter(({ to }) => !leading.has(to)) : [];
-      const laid = new Set(edges.map(({ edge }) => edge.id));
-      const foot = stack(
-        request,
-        inputs.filter(({ id }) => !laid.has(id)),
-        topMm + headMm,
-        edges,
-      );
-      const boxFoot = Math.max(last.yMm + last.highMm / 2, foot);
-      boxes.push({ unit, topMm, bottomMm: boxFoot, again: index > 0 });
-      bottomMm = Math.max(bottomMm, boxFoot);
+    const { id } = unit.item;
+    const own = edges.filter(({ edge }) => edge.from === id);
+    const foreign = edges.filter(({ edge }) => edge.from !== id && passes(model, edge, column));
+    const inputs = inputsOf(model, shown, id);
+    const lowest = Math.max(-boxGapMm, ...boxes.map(({ bottomMm }) => bottomMm));
+    const spans = runsOf(own, foreign).map((run) => spanOf(run));
+    if (spans.length === 0 && inputs.length > 0)
+      spans.push({ topMm: lowest + boxGapMm, bottomMm: lowest + boxGapMm + headMm });
+    spans.forEach(({ topMm, bottomMm }, index) => {
+      const foot = index === 0 ? stack(request, inputs, topMm + headMm, edges) : bottomMm;
+      boxes.push({ unit, topMm, bottomMm: Math.max(bottomMm, foot), again: index > 0 || seen.has(id) });
     });
   }
-  return bottomMm;
+}
+
+/** Where a box round a run of edges begins and ends. */
+function spanOf(run: readonly LaidEdge[]): { topMm: number; bottomMm: number } {
+  return {
+    topMm: Math.min(...run.map(({ yMm, highMm }) => yMm - highMm / 2)) - headMm,
+    bottomMm: Math.max(...run.map(({ yMm, highMm }) => yMm + highMm / 2)),
+  };
 }
 
 /** True for an edge that runs past a column without a stop there. */
@@ -213,25 +208,17 @@ function runsOf(own: readonly LaidEdge[], foreign: readonly LaidEdge[]): LaidEdg
   return runs;
 }
 
-function speakerBoxes({ model }: LayoutRequest, edges: readonly LaidEdge[]): LaidBox[] {
+function speakerBoxes({ model, seen }: LayoutRequest, edges: readonly LaidEdge[]): LaidBox[] {
   const speakers = model.units.filter(({ column }) => column === model.amplifiers + 1);
+  const isSpeaker = new Set(speakers.map(({ item }) => item.id));
   return speakers.flatMap((unit) => {
-    const own = edges.filter(({ edge }) => edge.to === unit.item.id);
-    const foreign = edges.filter(
-      ({ edge }) => edge.to !== unit.item.id && speakers.some(({ item }) => item.id === edge.to),
-    );
-    return runsOf(own, foreign).flatMap((run, index): LaidBox[] => {
-      const [first] = run;
-      const last = run.at(-1);
-      if (!first || !last) return [];
-      return [
-        {
-          unit,
-          topMm: first.yMm - first.highMm / 2 + 0.8,
-          bottomMm: last.yMm + last.highMm / 2 - 0.8,
-          again: index > 0,
-        },
-      ];
+    const { id } = unit.item;
+    const own = edges.filter(({ edge }) => edge.to === id);
+    const foreign = edges.filter(({ edge }) => edge.to !== id && isSpeaker.has(edge.to));
+    return runsOf(own, foreign).map((run, index): LaidBox => {
+      const { topMm, bottomMm } = spanOf(run);
+      const again = index > 0 || seen.has(id);
+      return { unit, topMm: topMm + headMm + 0.8, bottomMm: bottomMm - 0.8, again };
     });
   });
 }

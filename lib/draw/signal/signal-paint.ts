@@ -4,7 +4,7 @@ import { shortName, wireLengthText } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering.ts';
 import { at, cornersOf, type PaperBox } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
-import { lines, types } from '../style.ts';
+import { lines, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
 import type { TextMetrics } from '../text-metrics.ts';
@@ -97,8 +97,18 @@ function boxWidth(
   const told = outputs
     .flatMap((edge) => outputLines(plan, edge))
     .map((text) => metrics.widthMm(text, types.note));
-  const title = metrics.widthMm(shortName(unit.item), types.item) + 2 * padMm;
+  const head = titleOf(shortName(unit.item), metrics);
+  const title = Math.max(...head.lines.map((text) => metrics.widthMm(text, head.type))) + 2 * padMm;
   return Math.max(title, left + sideMm(outputs, 'from', metrics) + Math.max(4, ...told) + 4 * padMm, 22);
+}
+
+/** The widest that a title may make its box. */
+const titleMm = 40;
+
+/** A title on one line; a long one small and on as many as it takes. */
+function titleOf(title: string, metrics: TextMetrics): { lines: readonly string[]; type: TypeStyle } {
+  if (metrics.widthMm(title, types.item) <= titleMm) return { lines: [title], type: types.item };
+  return { lines: wrapText(metrics, title, titleMm, types.terminal), type: types.terminal };
 }
 
 /** Draws the diagram with its upper left corner at a point of a room, in the middle of its width. */
@@ -221,9 +231,11 @@ function paintUnit(
   const { item } = box.unit;
   const group = openSubject(drawing, drawing.svg, item.id);
   drawShape(group, cornersOf(place), lines.seen);
-  const title = box.again ? `${shortName(item)}, again` : shortName(item);
-  const titleMm = at((place.leftMm + place.rightMm) / 2, baselineFor(place.topMm + headMm / 2, types.item));
-  drawText(drawing, group, title, titleMm, { type: types.item, align: 'middle' });
+  const { lines: title, type } = titleOf(shortName(item), drawing.metrics);
+  const middleMm = (place.leftMm + place.rightMm) / 2;
+  const firstMm =
+    baselineFor(place.topMm + headMm / 2 - 0.3, type) - ((title.length - 1) * linePitchMm(type)) / 2;
+  drawLines(drawing, group, title, at(middleMm, firstMm), { type, align: 'middle' });
   const ruleMm = place.topMm + headMm - 0.6;
   drawLine(group, [at(place.leftMm, ruleMm), at(place.rightMm, ruleMm)], lines.rule);
   for (const laid of layout.edges) {
