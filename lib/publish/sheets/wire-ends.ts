@@ -3,7 +3,7 @@ import { type Gauge, gaugeOf } from '../gauge.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { lengthOr, measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { groupsBy, strong, type Table, type Tick, tableOf, ticks } from './table.ts';
+import { type Cell, groupsBy, strong, type Table, type Tick, tableOf, ticks } from './table.ts';
 
 /** Every end that is made up, those of one kind together, with a gauge to hold them against. */
 export interface WireEndsSheet {
@@ -39,7 +39,14 @@ function endsOf(plan: BuildPlan): End[] {
 
 function kindsOf(ends: readonly End[], write: Writer): Kind[] {
   const key = (end: End): string =>
-    [end.prep, end.part, end.size, lengthOr(end.stripM, write.length).text, end.torqueNm].join('|');
+    [
+      end.prep,
+      end.part,
+      end.size,
+      lengthOr(end.stripM, write.length).text,
+      end.torqueNm,
+      end.shrink?.part,
+    ].join('|');
   return groupsBy(ends, key)
     .flatMap(({ things }): Kind[] => {
       const [first] = things;
@@ -50,6 +57,12 @@ function kindsOf(ends: readonly End[], write: Writer): Kind[] {
 
 function endTick(end: End): Tick {
   return { text: end.mark, strong: true, subject: end.wire };
+}
+
+function shrinkCell({ shrink }: End, names: PlanNames, write: Writer): Cell {
+  if (shrink === undefined) return none;
+  if (shrink.part === null) return { text: 'none that fits' };
+  return { text: names.part(shrink.part), beside: write.length(shrink.lengthM).text };
 }
 
 function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Table {
@@ -65,6 +78,7 @@ function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Tab
       kind: 'figure',
       cell: ({ first }) => (first.torqueNm === undefined ? none : measure(first.torqueNm, 'N m', 1)),
     },
+    { title: 'Heat-shrink', cell: ({ first }) => shrinkCell(first, names, write) },
     { title: 'Die', kind: 'blank' },
     { title: 'Ends', cell: ({ ends }) => ticks(ends.map(endTick)) },
   ]);

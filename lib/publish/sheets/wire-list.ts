@@ -100,8 +100,25 @@ function runTitle(run: PlanRun, write: Writer): string {
       .trim(),
   );
   const way = `way ${write.wire(run.lengthM).text}, bundle ${write.length(run.bundleM).text}`;
-  const dressed = [run.covering ?? 'no covering', ...grommets].join(', ');
+  const dressed = [...coverings(run), ...ties(run), ...grommets].join(', ');
   return `${run.title} (${run.side}): ${way}, ${dressed}`;
+}
+
+/** What covers a run, with where it does, unless it does all along. */
+function coverings({ passes, covering }: PlanRun): string[] {
+  if (!passes || passes.every((pass) => pass.covering === covering)) return [covering ?? 'no covering'];
+  const zones = new Map<string, string[]>();
+  for (const { covering: part, zone } of passes)
+    if (part !== null) zones.set(part, [...(zones.get(part) ?? []), spelledWithin(zone)]);
+  return [...zones].map(([part, within]) => `${part} in ${[...new Set(within)].join(' and ')}`);
+}
+
+/** Ties along a run, by part. */
+function ties({ passes = [] }: PlanRun): string[] {
+  const counts = new Map<string, number>();
+  for (const { tie, ties: count } of passes)
+    if (tie !== null && count > 0) counts.set(tie, (counts.get(tie) ?? 0) + count);
+  return [...counts].map(([tie, count]) => `${count} x ${tie}`);
 }
 
 function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): Table | null {
