@@ -1,0 +1,15 @@
+import { cp, type RuleDefinition } from './definition.ts';
+
+/** Speakers, test tones, delays. */
+export const audioRules = {
+  'speaker-loss': { says: 'Greatest loss in a speaker wire', dimension: 'level', value: 0.5, ...cp },
+  'air-temperature': { says: 'Air temperature for delays', dimension: 'temperature', value: 20, ...cp },
+  'gain-overlap': {
+    says: 'How far below full scale the test tone is recorded: what a full-scale passage asks for beyond it',
+    dimension: 'level',
+    value: 0,
+    ...cp,
+  },
+  'tone-bass': { says: 'Test tone for bass channels', dimension: 'frequency', value: 50, ...cp },
+  'tone-others': { says: 'Test tone for other channels', dimension: 'frequency', value: 1000, ...cp },
+} as const satisfies Record<string, RuleDefinition>;

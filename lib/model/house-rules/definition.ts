@@ -1,0 +1,20 @@
+import type { DimensionName } from '../quantity.ts';
+import type { Mark } from '../trace.ts';
+
+/** One house rule: what it sets, its default, where that comes from. */
+export interface RuleDefinition {
+  /** What the rule sets, as the worksheet prints it. */
+  readonly says: string;
+  /** Dimension of its value, or a plain count. */
+  readonly dimension: DimensionName | 'count';
+  /** Default in SI. */
+  readonly value: number;
+  readonly citation: string;
+  readonly mark?: Mark;
+}
+
+/** The source line of what the trade does without a published source. */
+export const cp = { citation: 'common practice, no source', mark: 'cp' } as const;
+
+/** Metres. */
+export const inch = 0.0254;
