@@ -12,6 +12,14 @@ export interface CircuitPaths {
   returnsBehind(edge: CircuitEdge): readonly CircuitSource[];
   /** Fuses that stand in every way from a source to an edge, the nearest to the edge first. */
   fusesBetween(source: CircuitSource, edge: CircuitEdge): readonly CircuitEdge[];
+  /**
+   * Fuses that stand abreast before an edge: none is in every way to it, but no way is without one. Empty where
+   * one fuse alone does it, or where a way is bare. `inRing` tells that they feed the edge from both of its ends.
+   */
+  fusesAbreast(
+    source: CircuitSource,
+    edge: CircuitEdge,
+  ): { readonly fuses: readonly CircuitEdge[]; readonly inRing: boolean };
   /** Sources whose positive terminal reaches an edge. */
   sourcesOf(edge: CircuitEdge): readonly CircuitSource[];
   /** Nodes that only an edge joins to the primary source. */
@@ -60,6 +68,7 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
     sourcesBehind: (edge) => joinedBy(edge, ({ positive }) => positive),
     returnsBehind: (edge) => joinedBy(edge, ({ negative }) => negative),
     fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
+    fusesAbreast: (source, edge) => fusesAbreast(circuit, neighbours, source, edge),
     sourcesOf: (edge) =>
       circuit.sources.filter(({ positive }) => {
         const nodes = reach(positive, new Set([edge.id]));
@@ -151,6 +160,26 @@ function fusesBetween(
     .map((fuse) => ({ fuse, hops: hops(fuse) }))
     .sort((a, b) => b.hops - a.hops)
     .map(({ fuse }) => fuse);
+}
+
+function fusesAbreast(
+  circuit: Circuit,
+  neighbours: Neighbours,
+  source: CircuitSource,
+  edge: CircuitEdge,
+): { readonly fuses: readonly CircuitEdge[]; readonly inRing: boolean } {
+  const none = { fuses: [], inRing: false };
+  const fuses = circuit.edges.filter(({ kind, id }) => kind === 'fuse' && id !== edge.id);
+  const closed = new Set([...fuses.map(({ id }) => id), edge.id]);
+  const bare = reachable(neighbours, source.positive, closed);
+  if (bare.has(edge.from) || bare.has(edge.to)) return none;
+  if (fusesBetween(circuit, neighbours, source, edge).length > 0) return none;
+  const near = [edge.from, edge.to].map((node) => reachable(neighbours, node, closed));
+  const abreast = fuses.filter(({ from, to }) => near.some((nodes) => nodes.has(from) || nodes.has(to)));
+  const inRing = reachable(neighbours, edge.from, new Set([edge.id])).has(edge.to);
+  // What hangs behind the edge is no way to it: only fuses that the source reaches without the edge feed it.
+  const fed = reachable(neighbours, source.positive, new Set([edge.id]));
+  return { fuses: abreast.filter(({ from, to }) => fed.has(from) && fed.has(to)), inRing };
 }
 
 /** Dijkstra over the nodes; the edge itself is not passed. */

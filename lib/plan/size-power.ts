@@ -8,7 +8,7 @@ import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conduct
 import type { DeviceLoad } from './device-loads.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
 import type { LeastSizes } from './least-sizes.ts';
-import { fusesBehind, isFeed, neededA, type Protection } from './protection.ts';
+import { fusesBehind, isBareOf, isFeed, neededA, type Protection } from './protection.ts';
 import { ampacityZones, wireZones } from './run-zones.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
@@ -64,7 +64,7 @@ function sizeFeed(
 ): void {
   const { circuit, paths, protection } = sizing;
   const own = protection.get(edge.id) ?? [];
-  const behind = own.some(({ fuses }) => fuses.length === 0) ? fusesBehind(circuit, paths, edge) : [];
+  const behind = own.some(isBareOf) ? fusesBehind(circuit, paths, edge) : [];
   size(edge, sizing, neededA(own, ratingA, behind), into);
 }
 
@@ -78,7 +78,7 @@ function thickenTail(
   into: ReadonlyMap<string, SizedConductor>,
 ): boolean {
   const own = into.get(edge.id);
-  const bare = (protection.get(edge.id) ?? []).some(({ fuses }) => fuses.length === 0);
+  const bare = (protection.get(edge.id) ?? []).some(isBareOf);
   if (!own || own.chosen === 'given' || !bare) return false;
   const fuses = fusesBehind(circuit, paths, edge);
   const behind = [...into.values()].filter(({ link }) =>
