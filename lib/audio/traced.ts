@@ -24,5 +24,4 @@ export function input(name: string, value: number | string, unit = ''): TraceInp
   return { name, value, unit };
 }
 
-/** The citation of a rule that has no published source. */
-export const commonPractice = 'common practice, no source';
+export { commonPractice } from '../model/trace.ts';

@@ -6,6 +6,9 @@ import { placeSchema } from './place.ts';
 export const markSchema = z.enum(['cp', 'mem']);
 export type Mark = z.infer<typeof markSchema>;
 
+/** The citation of what the trade does without a published source. */
+export const commonPractice = 'common practice, no source';
+
 const inputSchema = z.object({
   /** What the formula calls it, such as `L`. */
   name: builders(z.string()),

@@ -27,8 +27,7 @@ export function traced(value: number, unit: string, working: Working): Traced<nu
   return { value, trace: { ...working, origin: working.origin ?? 'computed', value, unit, inputs } };
 }
 
-/** The citation of what the trade does without a published source. */
-export const commonPractice = 'common practice, no source';
+export { commonPractice } from '../model/trace.ts';
 
 /** The first of the named numbers that is not a number above zero, as a fault; null where all are. */
 export function positiveFault(numbers: Readonly<Record<string, number>>): PowerFault | null {
