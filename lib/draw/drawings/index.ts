@@ -2,11 +2,13 @@ import { cut } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 import { placement } from './placement.ts';
 import { power } from './power.ts';
+import { presets } from './presets.ts';
+import { responses } from './responses.ts';
 import { signal } from './signal.ts';
 import { wiring } from './wiring.ts';
 
 /** The kinds of drawing in the order in which they are numbered. */
-export const drawingIds = ['cut', 'placement', 'wiring', 'power', 'signal'] as const;
+export const drawingIds = ['cut', 'placement', 'wiring', 'power', 'signal', 'responses', 'presets'] as const;
 export type DrawingId = (typeof drawingIds)[number];
 
 /** Every kind of drawing. One that is missing here does not compile. */
@@ -16,4 +18,6 @@ export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = {
   wiring,
   power,
   signal,
+  responses,
+  presets,
 };

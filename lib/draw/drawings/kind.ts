@@ -8,7 +8,8 @@ export type DrawingSheet =
   | 'placement'
   | 'board-wiring'
   | 'power-diagram'
-  | 'signal-diagram';
+  | 'signal-diagram'
+  | 'presets';
 
 /** One kind of drawing: the sheet it belongs on, and its pages for a plan; none where the plan has nothing to show. */
 export interface DrawingKind {
