@@ -107,7 +107,10 @@ function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
     quantity: total(cuts),
     unit: 'm',
     stockQuantity: total(reels),
-    short: total(uncut(reels, cuts)),
+    short: total(cutFromReels(reels, cuts).uncut),
+    reels: cutFromReels(reels, cuts)
+      .reels.filter(({ cutsM }) => cutsM.length > 0)
+      .map(({ lengthM, cutsM }) => ({ lengthM, cuts: cutsM.length, leftM: total([lengthM, -total(cutsM)]) })),
   };
 }
 
@@ -116,19 +119,31 @@ function named(job: Job, part: string): Pick<PlanPick, 'title' | 'kind'> {
   return { title: spec?.title ?? part, kind: spec?.kind ?? 'wire' };
 }
 
+/** One piece on the shelf: what it is long, and what is cut from it. */
+export interface CutReel {
+  readonly lengthM: number;
+  readonly cutsM: readonly number[];
+}
+
 /**
- * The cuts that no reel has left in one piece: longest first, each from the shortest piece that still gives
- * it. Two ends of 8 ft are not 14 ft.
+ * Shares cuts out over the pieces on the shelf: longest first, each from the shortest piece that still gives it.
+ * `uncut` are those that no piece has left in one: two ends of 8 ft are not 14 ft.
  */
-export function uncut(reels: readonly number[], cuts: readonly number[]): number[] {
-  const left = [...reels];
-  return cuts
+export function cutFromReels(
+  reels: readonly number[],
+  cuts: readonly number[],
+): { readonly reels: readonly CutReel[]; readonly uncut: readonly number[] } {
+  const pieces = reels.map((lengthM): { lengthM: number; leftM: number; cutsM: number[] } => {
+    return { lengthM, leftM: lengthM, cutsM: [] };
+  });
+  const uncut = cuts
     .toSorted((a, b) => b - a)
     .filter((cut) => {
-      const fitting = left.flatMap((lengthM, index) => (lengthM >= cut ? [{ lengthM, index }] : []));
-      const [best] = fitting.toSorted((a, b) => a.lengthM - b.lengthM);
+      const [best] = pieces.filter(({ leftM }) => leftM >= cut).toSorted((a, b) => a.leftM - b.leftM);
       if (!best) return true;
-      left[best.index] = best.lengthM - cut;
+      best.leftM -= cut;
+      best.cutsM.push(cut);
       return false;
     });
+  return { reels: pieces.map(({ lengthM, cutsM }) => ({ lengthM, cutsM })), uncut };
 }

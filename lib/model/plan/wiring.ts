@@ -180,6 +180,8 @@ export const pickSchema = z.object({
   stockQuantity: number,
   /** How many are missing; for a reel, the length that no single reel covers. */
   short: number,
+  /** For what is cut: the pieces that the cuts come from, and what is left of each. */
+  reels: z.array(z.object({ lengthM: number, cuts: builders(z.int()), leftM: number })).optional(),
 });
 
 export const measurementSchema = z.object({

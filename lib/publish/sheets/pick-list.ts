@@ -14,6 +14,15 @@ function amount(pick: PlanPick, quantity: number, write: Writer): { text: string
   return { text: pick.unit === 'm' ? write.wire(quantity).text : String(quantity) };
 }
 
+/** Each piece that cuts come from, with what it has left. */
+function reelsText({ reels = [] }: PlanPick, write: Writer): { text: string } {
+  return {
+    text: reels
+      .map(({ lengthM, leftM }) => `${write.wire(lengthM).text}: ${write.wire(leftM).text}`)
+      .join('; '),
+  };
+}
+
 function pickModel(plan: BuildPlan): PickListSheet | null {
   if (plan.pick.length === 0) return null;
   const write = writerFor(plan.shop);
@@ -43,7 +52,8 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
               pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: '' },
           },
           tick('Taken'),
-          blank('Left on reel'),
+          { title: 'Cut from, left on it', cell: (pick) => reelsText(pick, write) },
+          blank('Measured left'),
         ],
         (pick) => pick.part,
       ),
