@@ -28,6 +28,8 @@ export interface Device {
   readonly part: string | null;
   readonly spec: Part | null;
   readonly facts: PartFacts;
+  /** Ratings of fuses that came with the vehicle: by outgoing terminal, `fuse` for a holder. */
+  readonly fittedFuses?: Readonly<Record<string, number>>;
   /** As the job wrote it. */
   readonly given: JobDevice | null;
   readonly board: string | null;

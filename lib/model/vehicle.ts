@@ -21,6 +21,8 @@ const fittedSchema = z.strictObject({
   side: builders(vehicleSideSchema.default('middle')),
   /** What its outputs give in this vehicle, by terminal or pair, as measured: goes before what the part says. */
   outputs: outputsSchema.default({}),
+  /** Ratings of the fuses that it came with, as read off: by outgoing terminal, `fuse` for a holder. */
+  fuses: z.record(z.string(), builders(quantity('current'))).default({}),
   /** Terminals that this job family never touches, with the reason. */
   'left-open': z.record(z.string(), builders(text('not used'))).default({}),
 });

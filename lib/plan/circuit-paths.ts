@@ -12,14 +12,10 @@ export interface CircuitPaths {
   returnsBehind(edge: CircuitEdge): readonly CircuitSource[];
   /** Fuses that stand in every way from a source to an edge, the nearest to the edge first. */
   fusesBetween(source: CircuitSource, edge: CircuitEdge): readonly CircuitEdge[];
-  /**
-   * Fuses that stand abreast before an edge: none is in every way to it, but no way is without one. Empty where
-   * one fuse alone does it, or where a way is bare. `inRing` tells that they feed the edge from both of its ends.
-   */
-  fusesAbreast(
-    source: CircuitSource,
-    edge: CircuitEdge,
-  ): { readonly fuses: readonly CircuitEdge[]; readonly inRing: boolean };
+  /** Fuses that stand in every way from a source to a node, the nearest first; none where it does not reach it. */
+  fusesBefore(source: CircuitSource, node: string): readonly CircuitEdge[];
+  /** Nodes behind an edge, seen from a source, that are reached without passing a fuse. */
+  bareReach(source: CircuitSource, edge: CircuitEdge): ReadonlySet<string>;
   /** Sources whose positive terminal reaches an edge. */
   sourcesOf(edge: CircuitEdge): readonly CircuitSource[];
   /** Nodes that only an edge joins to the primary source. */
@@ -42,6 +38,7 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
   const { primary } = circuit;
   const reach = (from: string, without: ReadonlySet<string>) => reachable(neighbours, from, without);
   const none: ReadonlySet<string> = new Set();
+  const allFuses = new Set(circuit.edges.filter(({ kind }) => kind === 'fuse').map(({ id }) => id));
   const positives = circuit.sources.map(({ positive }) => positive);
   const fedNodes = new Set(positives.flatMap((node) => [...reach(node, none)]));
   const fed = circuit.loads.filter(({ from }) => fedNodes.has(from));
@@ -68,7 +65,15 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
     sourcesBehind: (edge) => joinedBy(edge, ({ positive }) => positive),
     returnsBehind: (edge) => joinedBy(edge, ({ negative }) => negative),
     fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
-    fusesAbreast: (source, edge) => fusesAbreast(circuit, neighbours, source, edge),
+    fusesBefore: (source, node) =>
+      reach(source.positive, none).has(node) ? fusesBetween(circuit, neighbours, source, endAt(node)) : [],
+    bareReach: ({ positive }, { id, from, to }) => {
+      const closed = new Set([...allFuses, id]);
+      const before = reach(positive, closed);
+      const behind = [from, to].filter((node) => !before.has(node));
+      // Leads side by side: each end stays live without it, and all beyond either may flow through it.
+      return new Set((behind.length > 0 ? behind : [from, to]).flatMap((node) => [...reach(node, closed)]));
+    },
     sourcesOf: (edge) =>
       circuit.sources.filter(({ positive }) => {
         const nodes = reach(positive, new Set([edge.id]));
@@ -79,20 +84,15 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
       const near = reach(primary.positive, new Set([edge.id]));
       return new Set([...reach(primary.positive, none)].filter((node) => !near.has(node)));
     },
-    fuseOf: ({ device, from }) => {
-      const end: CircuitEdge = {
-        id: `${device.id}:load`,
-        kind: 'joint',
-        from,
-        to: from,
-        link: null,
-        device,
-        way: '',
-      };
-      return primary ? (fusesBetween(circuit, neighbours, primary, end)[0] ?? null) : null;
-    },
+    fuseOf: ({ from }) =>
+      primary ? (fusesBetween(circuit, neighbours, primary, endAt(from))[0] ?? null) : null,
     way: (source, edge, lengthM) => shortestWay(neighbours, source.positive, edge, lengthM),
   };
+}
+
+/** A stand-in for what ends at a node, to ask what lies before it. */
+function endAt(node: string): CircuitEdge {
+  return { id: `${node}:end`, kind: 'joint', from: node, to: node, link: null, device: null, way: '' };
 }
 
 function neighboursOf(edges: readonly CircuitEdge[]): Neighbours {
@@ -160,26 +160,6 @@ function fusesBetween(
     .map((fuse) => ({ fuse, hops: hops(fuse) }))
     .sort((a, b) => b.hops - a.hops)
     .map(({ fuse }) => fuse);
-}
-
-function fusesAbreast(
-  circuit: Circuit,
-  neighbours: Neighbours,
-  source: CircuitSource,
-  edge: CircuitEdge,
-): { readonly fuses: readonly CircuitEdge[]; readonly inRing: boolean } {
-  const none = { fuses: [], inRing: false };
-  const fuses = circuit.edges.filter(({ kind, id }) => kind === 'fuse' && id !== edge.id);
-  const closed = new Set([...fuses.map(({ id }) => id), edge.id]);
-  const bare = reachable(neighbours, source.positive, closed);
-  if (bare.has(edge.from) || bare.has(edge.to)) return none;
-  if (fusesBetween(circuit, neighbours, source, edge).length > 0) return none;
-  const near = [edge.from, edge.to].map((node) => reachable(neighbours, node, closed));
-  const abreast = fuses.filter(({ from, to }) => near.some((nodes) => nodes.has(from) || nodes.has(to)));
-  const inRing = reachable(neighbours, edge.from, new Set([edge.id])).has(edge.to);
-  // What hangs behind the edge is no way to it: only fuses that the source reaches without the edge feed it.
-  const fed = reachable(neighbours, source.positive, new Set([edge.id]));
-  return { fuses: abreast.filter(({ from, to }) => fed.has(from) && fed.has(to)), inRing };
 }
 
 /** Dijkstra over the nodes; the edge itself is not passed. */

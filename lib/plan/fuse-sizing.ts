@@ -42,7 +42,9 @@ export interface FuseSizing {
 /** Chooses or takes over the rating of every fuse whose outgoing side is wired. */
 export function sizeFuses(sizing: FuseSizing): SizedFuse[] {
   const { circuit } = sizing;
+  const wired = new Set(sizing.job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
   const used = (edge: CircuitEdge) =>
+    wired.has(edge.to) ||
     circuit.edges.some((other) => other !== edge && [other.from, other.to].includes(edge.to));
   return circuit.edges.flatMap((edge): SizedFuse[] => {
     const form = formOf(edge);
@@ -61,10 +63,13 @@ function formOf({ device, way }: CircuitEdge): FuseForm | null {
 function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
   const { job, circuit, paths, protection, mostA } = sizing;
   const protects = protectedBy(protection, edge.id);
-  const source = circuit.sources.find((one) => one.type === 'battery' && isFirst(one, edge, paths)) ?? null;
-  const need =
-    source?.device.spec?.kind === 'battery' ? interruptNeedA(source.device.spec['cold-cranking']) : null;
-  const needsInterruptA = need === null || isPowerFault(need) ? null : need.value;
+  const batteries = circuit.sources.filter((one) => one.type === 'battery' && isFirst(one, edge, paths));
+  // Of several batteries the one that can drive the largest fault counts.
+  const [worst] = batteries
+    .map((one) => ({ source: one, needA: interruptA(one) }))
+    .toSorted((a, b) => (b.needA ?? 0) - (a.needA ?? 0));
+  const source = worst?.source ?? null;
+  const needsInterruptA = worst?.needA ?? null;
   const { ratedA, ceilingA } = demand(edge, sizing);
   const holderA =
     device.spec?.kind === 'fuse-holder' || device.spec?.kind === 'distribution' ? device.spec.current : null;
@@ -81,7 +86,13 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     powerRules(job.rules),
   );
   const chosen = isPowerFault(choice) ? null : choice;
-  const givenA = (edge.way === '' ? device.given?.fuse : device.given?.fuses[edge.way]) ?? null;
+  const fitted = device.origin === 'vehicle';
+  const givenA =
+    (fitted
+      ? device.fittedFuses?.[edge.way === '' ? 'fuse' : edge.way]
+      : edge.way === ''
+        ? device.given?.fuse
+        : device.given?.fuses[edge.way]) ?? null;
   return {
     edge,
     device,
@@ -94,8 +105,15 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     protects,
     givenA,
     choice: chosen,
-    ratingA: givenA ?? chosen?.chosen?.ratingA ?? null,
+    // What the vehicle came with is read off, never chosen.
+    ratingA: givenA ?? (fitted ? null : (chosen?.chosen?.ratingA ?? null)),
   };
+}
+
+/** Fault current that a fuse at a battery must interrupt; null where its cranking current is not known. */
+function interruptA({ device: { spec } }: CircuitSource): number | null {
+  const need = spec?.kind === 'battery' ? interruptNeedA(spec['cold-cranking']) : null;
+  return need === null || isPowerFault(need) ? null : need.value;
 }
 
 /** True where no other fuse stands between a source and this one. */
@@ -105,7 +123,7 @@ function isFirst(source: CircuitSource, edge: CircuitEdge, paths: CircuitPaths):
 
 /**
  * Current through a fuse at rated power, rounded up to 0.1 A, and the ceiling that the makers of the devices right
- * behind it set: the sum of theirs. A device behind a further fuse sets its ceiling there.
+ * behind it set: the least of theirs. A device behind a further fuse sets its ceiling there.
  */
 function demand(
   edge: CircuitEdge,
@@ -120,7 +138,7 @@ function demand(
     switchedA(job, paths.nodesBehind(edge));
   const direct = batteries > 0 ? [] : behind.filter((load) => paths.fuseOf(load)?.id === edge.id);
   const ceilings = direct.map(({ device }) => supplyOf(device.spec)?.fuse ?? 0);
-  const ceilingA = ceilings.length === 0 ? null : ceilings.reduce((sum: number, ceiling) => sum + ceiling, 0);
+  const ceilingA = ceilings.length === 0 ? null : Math.min(...ceilings);
   return { ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10, ceilingA };
 }
 

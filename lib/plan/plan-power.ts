@@ -55,9 +55,7 @@ function planConductor(
   const { link, role, cable, judged, lengthM, neededA, chosen, reason } = sized;
   const at = `power.conductors.${link.id}`;
   const edge = circuit.edges.find(({ id }) => id === link.id);
-  const fuses = (protection.get(link.id) ?? []).flatMap(({ fuses: own, abreast }) =>
-    [...own, ...abreast.fuses].map(({ id }) => id),
-  );
+  const fuses = (protection.get(link.id) ?? []).flatMap(({ fuses: own }) => own.map(({ id }) => id));
   if (judged) {
     book.trace(`${at}.dropV`, judged.dropV);
     book.trace(`${at}.cautionA`, judged.ampacity.cautionA);
@@ -70,7 +68,7 @@ function planConductor(
     role,
     size: planSize(cable),
     material: cable.material,
-    insulationC: cable.insulationC ?? 60,
+    insulationC: cable.insulationC ?? job.rules['insulation-unmarked'].value,
     lengthM,
     ampacityA,
     cautionA: judged?.ampacity.cautionA.value ?? 0,

@@ -6,13 +6,6 @@ export interface Protection {
   readonly source: CircuitSource;
   /** Fuses in every way from the source to the conductor, the nearest one first. */
   readonly fuses: readonly CircuitEdge[];
-  /** Where no fuse is in every way, but no way is without one: those that stand abreast, as before parallel feeds. */
-  readonly abreast: ReturnType<CircuitPaths['fusesAbreast']>;
-}
-
-/** True where current can come from the source without passing a fuse. */
-export function isBareOf({ fuses, abreast }: Protection): boolean {
-  return fuses.length === 0 && abreast.fuses.length === 0;
 }
 
 /** The protection of every conductor of the feed side, by its id. Grounds are returns: their feed protects them. */
@@ -24,9 +17,7 @@ export function protections(
   return new Map(
     conductors.map((edge) => [
       edge.id,
-      paths.sourcesOf(edge).map((source): Protection => {
-        return { source, fuses: paths.fusesBetween(source, edge), abreast: paths.fusesAbreast(source, edge) };
-      }),
+      paths.sourcesOf(edge).map((source) => ({ source, fuses: paths.fusesBetween(source, edge) })),
     ]),
   );
 }
@@ -38,46 +29,34 @@ export function isFeed({ roles }: Circuit, edge: CircuitEdge): boolean {
 
 /**
  * The current (A) that a conductor must be able to carry: against each source the least of the fuses before
- * it; of fuses abreast the largest where they feed it from its two ends, their sum where they feed it from one;
- * where none stands before it, all that the fuses behind it let through.
+ * it; where none stands before it, all that the fuses behind it let through.
  */
 export function neededA(
   protection: readonly Protection[],
   ratingA: (fuse: string) => number,
   behind: readonly string[],
 ): number {
-  const sum = (ratings: readonly number[]) => ratings.reduce((total, rating) => total + rating, 0);
-  const needs = protection.map(({ fuses, abreast }) => {
-    if (fuses.length > 0) return Math.min(...fuses.map(({ id }) => ratingA(id)));
-    const ratings = abreast.fuses.map(({ id }) => ratingA(id));
-    if (ratings.length > 0) return abreast.inRing ? Math.max(...ratings) : sum(ratings);
-    return sum(behind.map(ratingA));
-  });
+  const needs = protection.map(({ fuses }) =>
+    fuses.length > 0
+      ? Math.min(...fuses.map(({ id }) => ratingA(id)))
+      : behind.reduce((sum, fuse) => sum + ratingA(fuse), 0),
+  );
   return Math.max(0, ...needs);
 }
 
 /** The conductors that a fuse is the nearest to protect against some source, in the order of the circuit. */
 export function protectedBy(all: ReadonlyMap<string, readonly Protection[]>, fuse: string): string[] {
-  const protects = ({ fuses, abreast }: Protection) =>
-    fuses[0]?.id === fuse || abreast.fuses.some(({ id }) => id === fuse);
-  return [...all].flatMap(([id, list]) => (list.some(protects) ? [id] : []));
+  return [...all].flatMap(([id, list]) => (list.some(({ fuses }) => fuses[0]?.id === fuse) ? [id] : []));
 }
 
-/** The first fuses that the current of a conductor meets after it, seen from a source that has none before it. */
+/**
+ * The first fuses behind a conductor that no fuse stands before: those that a bare way beyond it
+ * meets. Leads side by side each have to let all of it through.
+ */
 export function fusesBehind(circuit: Circuit, paths: CircuitPaths, edge: CircuitEdge): string[] {
-  const source = paths.sourcesOf(edge).find((one) => isBare(paths, one, edge));
-  if (!source) return [];
+  const bare = paths.sourcesOf(edge).filter((source) => paths.fusesBetween(source, edge).length === 0);
+  const near = new Set(bare.flatMap((source) => [...paths.bareReach(source, edge)]));
   return circuit.edges
-    .filter((fuse) => fuse.kind === 'fuse')
-    .filter((fuse) => paths.fusesBetween(source, fuse).length === 0 && passes(paths, source, fuse, edge))
+    .filter(({ kind, from, to }) => kind === 'fuse' && (near.has(from) || near.has(to)))
     .map(({ id }) => id);
-}
-
-/** True where a way from a source to an edge has no fuse in it. */
-function isBare(paths: CircuitPaths, source: CircuitSource, edge: CircuitEdge): boolean {
-  return paths.fusesBetween(source, edge).length === 0 && paths.fusesAbreast(source, edge).fuses.length === 0;
-}
-
-function passes(paths: CircuitPaths, source: CircuitSource, fuse: CircuitEdge, edge: CircuitEdge): boolean {
-  return paths.way(source, fuse, () => 1)?.some(({ id }) => id === edge.id) ?? false;
 }

@@ -48,7 +48,7 @@ export function settle(
     sizeSpeakerWires(job, wires, lengths, least);
     const sizing: PowerSizing = { ...basis, lengths, least };
     const power = sizeForDrop(sizing);
-    const all = new Map([...power.conductors, ...sizeOthers(sizing)]);
+    const all = new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
     if (pass === 1) laid = chooseProposals(job, laid, all, circuit.roles);
     const routed = routeBoards(job, laid, all, circuit.roles);

@@ -1,19 +1,30 @@
+import type { Remark } from '../model/remark.ts';
+import { type Link, terminalId } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { terminalRole } from './conductor-role.ts';
 import { type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import type { SizedFuse } from './fuse-sizing.ts';
 import { type PowerSizing, zonesOf } from './size-power.ts';
 
 /**
  * Sizes every conductor that is no part of the 12 V network: speaker, signal, turn-on and control wires. A turn-on
- * wire carries what its source can give, which limits it: it needs no fuse of its own.
+ * wire carries what its source can give, which limits it; one from a fused way or a relay's contact must carry
+ * the fuse before it.
  */
-export function sizeOthers(sizing: PowerSizing): ReadonlyMap<string, SizedConductor> {
+export function sizeOthers(
+  sizing: PowerSizing,
+  fuses: readonly SizedFuse[],
+): ReadonlyMap<string, SizedConductor> {
   const { job, devices, circuit, lengths, least } = sizing;
+  const ratings = new Map(
+    fuses.map(({ edge, ratingA: rating, ratedA }) => [edge.id, rating ?? ratedA * 1.25]),
+  );
+  const ratingA = (fuse: string) => ratings.get(fuse) ?? Number.POSITIVE_INFINITY;
   const sized = new Map<string, SizedConductor>();
   for (const link of job.links) {
     const role: ConductorRole | undefined = circuit.roles.get(link.id);
     if (!role || role === 'power' || role === 'ground') continue;
-    const needed = role === 'turn-on' ? sourceLimitA(sizing, link.id) : 0;
+    const needed = role === 'turn-on' ? turnOnNeedA(sizing, link, ratingA) : 0;
     const { areaMm2, why } = least.of(link.id);
     const one = sizeConductor(job, devices, {
       link,
@@ -26,17 +37,43 @@ export function sizeOthers(sizing: PowerSizing): ReadonlyMap<string, SizedConduc
       why: why || null,
     });
     least.raise(link.id, one.cable.size.areaMm2, why);
-    sized.set(link.id, one);
+    sized.set(link.id, role === 'turn-on' ? withFuseRemark(one, needed) : one);
   }
   return sized;
 }
 
-/** The most that the source of a turn-on wire gives, by its terminal; 0 where its maker does not tell. */
-function sourceLimitA({ job, devices }: PowerSizing, id: string): number {
-  const link = job.links.find((one) => one.id === id);
-  const ends = link ? [link.from, link.to] : [];
+/** What a turn-on wire must carry: what its source gives at most, or the least fuse before it (A). */
+function turnOnNeedA(
+  { devices, circuit, paths }: PowerSizing,
+  link: Link,
+  ratingA: (fuse: string) => number,
+): number {
+  const ends = [link.from, link.to];
   const limits = ends
     .filter((end) => terminalRole(devices, end) === 'turn-on-out')
     .map((end) => devices.get(end.device)?.facts.terminals[end.terminal]?.current ?? 0);
-  return Math.max(0, ...limits);
+  if (limits.length > 0) return Math.max(...limits);
+  const fuses = circuit.sources.flatMap((source) =>
+    ends.flatMap((end) => paths.fusesBefore(source, terminalId(end))),
+  );
+  return fuses.length === 0 ? 0 : Math.min(...fuses.map(({ id }) => ratingA(id)));
+}
+
+/** A size that the job gives is kept; that it is too thin for its fuse stops the job. */
+function withFuseRemark(one: SizedConductor, neededA: number): SizedConductor {
+  const carriesA = one.judged?.ampacity.ampacityA.value ?? 0;
+  const { id } = one.link;
+  if (carriesA >= neededA || one.remarks.some(({ level }) => level === 'stop')) return one;
+  const remark: Remark = {
+    rule: 'turn-on-wire-under-fuse',
+    level: 'stop',
+    of: [id],
+    message: `${id} (${one.cable.size.label}) carries ${carriesA} A, and the fuse before it lets ${neededA} A through`,
+    value: carriesA,
+    limit: neededA,
+    unit: 'A',
+    source: '33 CFR 183.425, Table 5; fuse ceilings under 18 AWG: common practice, no source',
+    remedy: 'put a smaller fuse before it, or a larger conductor',
+  };
+  return { ...one, remarks: [...one.remarks, remark] };
 }

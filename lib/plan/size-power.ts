@@ -8,7 +8,7 @@ import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conduct
 import type { DeviceLoad } from './device-loads.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
 import type { LeastSizes } from './least-sizes.ts';
-import { fusesBehind, isBareOf, isFeed, neededA, type Protection } from './protection.ts';
+import { fusesBehind, isFeed, neededA, type Protection } from './protection.ts';
 import { ampacityZones, wireZones } from './run-zones.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
@@ -64,7 +64,7 @@ function sizeFeed(
 ): void {
   const { circuit, paths, protection } = sizing;
   const own = protection.get(edge.id) ?? [];
-  const behind = own.some(isBareOf) ? fusesBehind(circuit, paths, edge) : [];
+  const behind = own.some(({ fuses }) => fuses.length === 0) ? fusesBehind(circuit, paths, edge) : [];
   size(edge, sizing, neededA(own, ratingA, behind), into);
 }
 
@@ -78,7 +78,7 @@ function thickenTail(
   into: ReadonlyMap<string, SizedConductor>,
 ): boolean {
   const own = into.get(edge.id);
-  const bare = (protection.get(edge.id) ?? []).some(isBareOf);
+  const bare = (protection.get(edge.id) ?? []).some(({ fuses }) => fuses.length === 0);
   if (!own || own.chosen === 'given' || !bare) return false;
   const fuses = fusesBehind(circuit, paths, edge);
   const behind = [...into.values()].filter(({ link }) =>
@@ -111,15 +111,40 @@ export function fitsPorts(job: Job, { from, to }: Link, areaMm2: number): boolea
  */
 function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, SizedConductor>): void {
   const own = new Set(sizing.paths.downstream(edge).map(({ device }) => device.id));
-  const matched = [...nearestFeeds(own, sizing, into), ...postFeeds(edge, sizing, into)];
-  const [thickest] = matched.toSorted((a, b) => copperMm2(b) - copperMm2(a));
-  if (thickest)
-    sizing.least.raise(
-      edge.id,
-      copperMm2(thickest),
-      `at least as large as its feed ${thickest.link.id}, ${thickest.cable.size.label}`,
-    );
-  size(edge, sizing, Math.max(0, ...matched.map((feed) => feed.neededA)), into);
+  const feeds = disjointFeeds(own, sizing, into);
+  // A battery gives to one of its feeds what it does not take from another: the thickest of them counts.
+  const [post] = postFeeds(edge, sizing, into).toSorted((a, b) => copperMm2(b) - copperMm2(a));
+  const returned = [feeds, post ? [post] : []];
+  for (const group of returned) {
+    const areaMm2 = group.reduce((sum, feed) => sum + copperMm2(feed), 0);
+    const names = group.map(({ link, cable }) => `${link.id}, ${cable.size.label}`).join(', and ');
+    if (group.length > 0) sizing.least.raise(edge.id, areaMm2, `at least as large as its feed ${names}`);
+  }
+  const needs = returned.map((group) => group.reduce((sum, feed) => sum + feed.neededA, 0));
+  size(edge, sizing, Math.max(0, ...needs), into);
+}
+
+/**
+ * Feeds whose devices together are those of a ground, each device counted once: the feed of most devices first.
+ * What several branches bring goes back through one shared ground together.
+ */
+function disjointFeeds(
+  own: ReadonlySet<string>,
+  sizing: PowerSizing,
+  into: ReadonlyMap<string, SizedConductor>,
+): SizedConductor[] {
+  const taken = new Set<string>();
+  const sets = nearestFeeds(own, sizing, into).toSorted((a, b) => b.devices.length - a.devices.length);
+  return sets.flatMap(({ sized, devices }) => {
+    if (devices.some((id) => taken.has(id))) return [];
+    for (const id of devices) taken.add(id);
+    return [sized];
+  });
+}
+
+interface FeedSet {
+  readonly sized: SizedConductor;
+  readonly devices: readonly string[];
 }
 
 /** For each set of devices among `own` that a feed carries: the feed of that set that is farthest from the source. */
@@ -127,17 +152,17 @@ function nearestFeeds(
   own: ReadonlySet<string>,
   { paths, circuit }: PowerSizing,
   into: ReadonlyMap<string, SizedConductor>,
-): SizedConductor[] {
-  const bySet = new Map<string, { readonly sized: SizedConductor; readonly hops: number }>();
+): readonly FeedSet[] {
+  const bySet = new Map<string, FeedSet & { readonly hops: number }>();
   for (const feed of circuit.edges.filter((one) => isFeed(circuit, one))) {
     const behind = paths.downstream(feed).map(({ device }) => device.id);
     const sized = into.get(feed.id);
     if (!sized || behind.length === 0 || !behind.every((id) => own.has(id))) continue;
     const key = behind.toSorted().join(' ');
     const hops = circuit.primary ? (paths.way(circuit.primary, feed, () => 1)?.length ?? 0) : 0;
-    if (hops >= (bySet.get(key)?.hops ?? -1)) bySet.set(key, { sized, hops });
+    if (hops >= (bySet.get(key)?.hops ?? -1)) bySet.set(key, { sized, devices: behind, hops });
   }
-  return [...bySet.values()].map(({ sized }) => sized);
+  return [...bySet.values()];
 }
 
 /** Feeds at the positive post of a battery whose negative post this ground joins to the rest. */
@@ -200,7 +225,8 @@ export function zonesOf(
   { roles }: Circuit,
 ): RunZone[] {
   const mates = job.links.filter(
-    ({ id, run }) => run !== null && run === link.run && roles.get(id) === 'power',
+    ({ id, run }) =>
+      run !== null && run === link.run && ['power', 'ground', 'speaker'].includes(roles.get(id) ?? ''),
   );
   return ampacityZones(
     job,

@@ -8,6 +8,7 @@ import {
   tableAmbientC,
   thinWireCeiling,
 } from '../model/tables/ampacity.ts';
+import { awgAreaMm2 } from '../model/tables/copper-wire.ts';
 import type { Mark, Traced } from '../model/trace.ts';
 import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
 import { commonPractice, type PowerFault, positiveFault, traced } from './traced.ts';
@@ -71,8 +72,8 @@ interface Factor {
  * sqrt((Tins - Tamb) / (Tins - 30)) and from 50 C up the table's engine-space factor; in an engine space that
  * factor alone. The caution figure also counts the true ambient of an engine space, loom or carpet and bundling.
  * Copper-clad aluminium: times sqrt of its conductivity. Insulation rated at or below the ambient carries nothing.
- * Under 18 AWG the trade's fuse ceilings stand in, without factors. Rounded down to whole amperes (thin wire: to
- * the ceiling). Fault where no zone is given, a number is no number, or the conductor is thinner than 24 AWG.
+ * Under 18 AWG the trade's fuse ceilings stand in, but never more than 18 AWG carries there. Rounded down to whole
+ * amperes (thin wire: to the ceiling). Fault where no zone is given, a number is no number, or the conductor is thinner than 24 AWG.
  */
 export function ampacity(
   conductor: InsulatedConductor,
@@ -99,7 +100,7 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
   const column = insulationColumn(ratingC);
   const row = ampacityRow(conductor.areaMm2);
   if (column === null || column <= zone.ambientC) return nothing(zone, ratingC);
-  if (!row) return thinLimit(conductor.areaMm2, zone);
+  if (!row) return thinLimit(conductor, zone, rules);
   const factors = [
     ...materialFactors(conductor.material, rules),
     ...ambientFactors(zone, column),
@@ -140,8 +141,8 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
 
 function materialFactors(material: ConductorMaterial, rules: PowerRules): Factor[] {
   if (material === 'copper') return [];
-  // Two figures, as the trade quotes it: 0.79.
-  const factor = Math.round(100 * Math.sqrt(rules.claddedConductivity)) / 100;
+  // Two figures as the trade quotes them, rounded down.
+  const factor = Math.floor(100 * Math.sqrt(rules.claddedConductivity)) / 100;
   return [{ name: 'kCCA', why: 'material', factor, mark: 'mem', cautionOnly: false }];
 }
 
@@ -196,17 +197,27 @@ function nothing(zone: RunZone, ratingC: number): ZoneLimit {
   return { zone: zone.zone, stopA: none, cautionA: none, governed: ['insulation'] };
 }
 
-function thinLimit(areaMm2: number, zone: RunZone): ZoneLimit {
-  const thin = thinWireCeiling(areaMm2);
-  const ceiling = traced(thin?.ceilingA ?? 0, 'A', {
-    rule: 'ampacity',
-    formula: 'fuse ceiling of the size',
-    citation: commonPractice,
-    mark: 'cp',
-    inputs: [
-      ['size', `${thin?.awg ?? '24'} AWG`, ''],
-      ['zone', zone.zone, ''],
-    ],
-  });
-  return { zone: zone.zone, stopA: ceiling, cautionA: ceiling, governed: ['thin-wire'] };
+/** Under 18 AWG: the trade's fuse ceiling, and never more than 18 AWG of the same cable carries in the same zone. */
+function thinLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRules): ZoneLimit {
+  const thin = thinWireCeiling(conductor.areaMm2);
+  const thicker = zoneLimit({ ...conductor, areaMm2: awgAreaMm2('18') }, zone, rules);
+  const most = (figure: Traced<number>): Traced<number> =>
+    traced(Math.min(thin?.ceilingA ?? 0, figure.value), 'A', {
+      rule: 'ampacity',
+      formula: 'the lesser of the fuse ceiling of the size and what 18 AWG carries there',
+      citation: commonPractice,
+      mark: 'cp',
+      inputs: [
+        ['size', `${thin?.awg ?? '24'} AWG`, ''],
+        ['ceiling', thin?.ceilingA ?? 0, 'A'],
+        ['18 AWG', figure.value, 'A'],
+        ['zone', zone.zone, ''],
+      ],
+    });
+  return {
+    zone: zone.zone,
+    stopA: most(thicker.stopA),
+    cautionA: most(thicker.cautionA),
+    governed: ['thin-wire', ...thicker.governed],
+  };
 }

@@ -142,6 +142,7 @@ function fittedDevices(vehicle: Vehicle, parts: Parts, report: Report): Device[]
         part: fitted.part,
         spec,
         facts: partFacts(spec),
+        fittedFuses: fitted.fuses,
         given: null,
         board: null,
         seat: null,

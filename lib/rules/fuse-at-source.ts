@@ -87,7 +87,7 @@ function judgeWay(about: Case, fuse: PlanFuse, way: Way): Verdict[] {
   const [limit, stops] = over(sheathed.value)
     ? [sheathed, true]
     : over(loomed.value)
-      ? [covered ? loomed : sheathed, !covered]
+      ? [loomed, !covered]
       : [good, false];
   const length = lengthIn(job);
   return [

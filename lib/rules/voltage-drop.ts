@@ -23,9 +23,10 @@ const feedDrop: Rule = {
   ...defaultSource('drop-limit'),
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'drop-limit');
-    const sizingV = about.job.rules['voltage-sizing'].value;
     return ratedDrops(about).flatMap(({ item, source, share, feedDropV, groundDropV }): Verdict[] => {
       if (share <= limit + 1e-9) return [];
+      // The voltage that the plan took the share of: lower where charging varies.
+      const sizingV = (feedDropV + groundDropV) / share;
       return [
         {
           level: 'caution',

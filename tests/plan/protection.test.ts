@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../lib/plan/circuit.ts';
 import { circuitPaths } from '../../lib/plan/circuit-paths.ts';
 import { fusesBehind, neededA, protectedBy, protections } from '../../lib/plan/protection.ts';
-import { circuitOf, edgeOf, ring, tree, twoBatteries } from './circuits.ts';
+import { edgeOf, ring, tree, twoBatteries } from './circuits.ts';
 
 const protectionOf = (circuit: Circuit) => protections(circuit, circuitPaths(circuit));
 const nearest = (circuit: Circuit, conductor: string) =>
@@ -48,48 +48,6 @@ describe('protection', () => {
     };
     const bare = circuitPaths(without);
     expect(fusesBehind(without, bare, edgeOf(without, 'feed')).toSorted()).toEqual(['way-1', 'way-2']);
-  });
-});
-
-/** Two feeds side by side, each with a fuse of its own, that meet at a block; one amplifier behind it. */
-const twoFeeds = () =>
-  circuitOf({
-    feeds: [
-      ['tail-1', 'bat.POS', 'f1.IN'],
-      ['tail-2', 'bat.POS', 'f2.IN'],
-      ['feed-1', 'f1.OUT', 'block.A'],
-      ['feed-2', 'f2.OUT', 'block.A'],
-      ['on', 'block.A', 'amp.B+'],
-    ],
-    fuses: [
-      ['f1', 'f1.IN', 'f1.OUT'],
-      ['f2', 'f2.IN', 'f2.OUT'],
-    ],
-    grounds: [['back', 'amp.GND', 'bat.NEG']],
-    loads: ['amp'],
-    batteries: ['bat'],
-  });
-
-describe('feeds side by side, each with its fuse', () => {
-  const amperes = (id: string) => (id === 'f1' ? 80 : 60);
-  const needed = (conductor: string) => neededA(protectionOf(twoFeeds()).get(conductor) ?? [], amperes, []);
-
-  test('are fed through both fuses, so each carries the larger', () => {
-    expect(needed('feed-1')).toBe(80);
-    expect(needed('feed-2')).toBe(80);
-    expect(protectedBy(protectionOf(twoFeeds()), 'f1')).toEqual(['feed-1', 'feed-2', 'on']);
-  });
-
-  test('let both their fuses through together behind the point where they meet', () => {
-    expect(needed('on')).toBe(140);
-  });
-
-  test('leave the leads before the fuses bare', () => {
-    const paths = circuitPaths(twoFeeds());
-    const circuit = twoFeeds();
-    const [source] = circuit.sources;
-    if (!source) throw new Error('The circuit has a battery.');
-    expect(paths.fusesAbreast(source, edgeOf(circuit, 'tail-1')).fuses).toEqual([]);
   });
 });
 

@@ -5,7 +5,7 @@ import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
 import type { ScaleRatio } from '../scale.ts';
 import { spreadApart } from '../spread.ts';
-import { lines, spacing, type TypeStyle } from '../style.ts';
+import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import type { Margins } from './scaled-sheet.ts';
 
@@ -89,17 +89,18 @@ export function drawExits(
     const along = ({ point }: Exit): number => (isUpright(side) ? point.yMm : point.xMm);
     const own = exits.filter((exit) => exit.side === side).toSorted((a, b) => along(a) - along(b));
     if (own.length === 0) return [];
-    const laid = laySide(drawing, side, own, own.map(along), box, type);
-    if (laid === null) return own.map(({ text }) => text);
-    own.forEach((exit, index) => {
-      const group = openSubject(drawing, parent, exit.subject);
-      drawExit(drawing, group, exit, box, {
-        textMm: laid.places[index] ?? along(exit),
-        turned: laid.turned,
-        type,
+    // Where they are too many for their size, they are written as small as may be.
+    for (const tried of type === types.terminal ? [type] : [type, types.terminal]) {
+      const laid = laySide(drawing, side, own, own.map(along), box, tried);
+      if (laid === null) continue;
+      own.forEach((exit, index) => {
+        const group = openSubject(drawing, parent, exit.subject);
+        const textMm = laid.places[index] ?? along(exit);
+        drawExit(drawing, group, exit, box, { textMm, turned: laid.turned, type: tried });
       });
-    });
-    return [];
+      return [];
+    }
+    return own.map(({ text }) => text);
   });
 }
 
