@@ -95,7 +95,8 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
         predicted,
         unit: 'V',
         ...around(predicted, tolerance),
-        when: 'power',
+        // Under load only once gains and filters are set: a tweeter must not meet full power before.
+        when: 'set-up',
       });
       return [
         line('voltage', 'supply', 'supply voltage', voltageV, 0.3),
@@ -133,7 +134,9 @@ function gainLines({ audio }: Predictable): Prediction[] {
         what: `${id}: gain voltage, ${Math.round(toneHz)} Hz tone, speakers off`,
         predicted: gainVoltageV,
         unit: 'V',
-        ...around(gainVoltageV, (gainVoltageV ?? 0) * 0.05),
+        // Below the figure is good enough; above it the amplifier clips or the speaker has too much.
+        least: gainVoltageV === null ? null : 0.95 * gainVoltageV,
+        greatest: gainVoltageV,
         when: 'set-up',
       },
     ];

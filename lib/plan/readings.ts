@@ -42,7 +42,9 @@ export const readingUnits: Readonly<
 /** Limits as far on either side of a prediction. */
 export function around(predicted: number | null, tolerance: number): Pick<Prediction, 'least' | 'greatest'> {
   if (predicted === null) return { least: null, greatest: null };
-  return { least: predicted - tolerance, greatest: predicted + tolerance };
+  const least = predicted - tolerance;
+  // A drop or a delay that is above zero is not asked to be below it.
+  return { least: predicted >= 0 ? Math.max(0, least) : least, greatest: predicted + tolerance };
 }
 
 /** True where a reading lies within its limits; null where it has none. */

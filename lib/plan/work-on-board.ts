@@ -206,7 +206,7 @@ function layerSteps(work: Work, { round, place, laid, before }: Laying): Step[] 
 }
 
 const benchTest =
-  'Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open; then first power through a limit of 3 to 5 A';
+  'Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open. Then fit the fuses of the board, give first power through a limit of 3 to 5 A, and take these fuses out again';
 
 function dressAndTest(
   work: Work,

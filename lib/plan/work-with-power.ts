@@ -87,7 +87,8 @@ function poweredSteps(work: Work, live: string): Step[] {
       tools: ['true-RMS meter', 'test tones', 'hearing protection'],
       minutes: Math.max(1, minutesFor(work, 'set-gain', setUp.length)),
       acts: ['set-up', ...setUp.map((id) => `measure:${id}`)],
-      proof: 'Each gain reads its voltage within 5 %; each filter and delay is as on the sheet',
+      proof:
+        'Each gain reads its voltage or up to 5 % less, never more; each filter and delay is as on the sheet',
     }),
     step('hand-over', [{ step: 'set-up', why: 'nobody hears it before it is set' }], {
       layer: 'hand-over',

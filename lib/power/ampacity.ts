@@ -141,8 +141,8 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
 
 function materialFactors(material: ConductorMaterial, rules: PowerRules): Factor[] {
   if (material === 'copper') return [];
-  // Two figures as the trade quotes them, rounded down.
-  const factor = Math.floor(100 * Math.sqrt(rules.claddedConductivity)) / 100;
+  // The trade quotes 0.79; unrounded it is 0.787, which is the safe side.
+  const factor = Math.sqrt(rules.claddedConductivity);
   return [{ name: 'kCCA', why: 'material', factor, mark: 'mem', cautionOnly: false }];
 }
 

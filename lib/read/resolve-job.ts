@@ -128,7 +128,7 @@ function checkLengths(
     report.at(
       ['links', name],
       `${name} leaves its board or lies in the vehicle, and its length is not known`,
-      'name it in a run, or write length: as measured',
+      'name it in a run, or write the length that you measured, such as length: 14 in',
     );
   }
 }

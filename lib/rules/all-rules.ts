@@ -29,6 +29,7 @@ import { speakerPathRules } from './speaker-paths.ts';
 import { speakerWireRules } from './speaker-wire.ts';
 import { stockRules } from './stock.ts';
 import { supplyCollapseRules } from './supply-collapse.ts';
+import { supplyPolarityRules } from './supply-polarity.ts';
 import { terminalAccountingRules } from './terminal-accounting.ts';
 import { turnOnRules } from './turn-on.ts';
 import { vehicleSupplyRules } from './vehicle-supply.ts';
@@ -45,6 +46,7 @@ export const rules: readonly Rule[] = [
   ...interruptingRules,
   ...interruptingDownstreamRules,
   ...insulationRules,
+  ...supplyPolarityRules,
   ...supplyCollapseRules,
   ...voltageDropRules,
   ...groundRules,

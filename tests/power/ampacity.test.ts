@@ -91,8 +91,18 @@ describe('ampacity', () => {
     expect(stopA('4', null, [open])).toBe(105);
   });
 
-  test('of copper-clad aluminium is 0.79 of copper', () => {
-    expect(stopA('4', 105, [open], 'copper-clad-aluminium')).toBe(126); // 160 * 0.79 = 126.4
+  test('of copper-clad aluminium is sqrt(0.62) of copper, rounded down', () => {
+    // The trade quotes 0.79 for sqrt(0.62) = 0.7874 (from memory); 160 * 0.7874 = 125.98.
+    expect(stopA('4', 105, [open], 'copper-clad-aluminium')).toBe(125);
+  });
+
+  test('of a thin wire is never above that of 18 AWG in the same place', () => {
+    for (const insulationC of [60, 75, 90, 105])
+      for (const ambientC of [30, 50, 70, 85])
+        for (const awg of ['20', '22', '24'])
+          expect(stopA(awg, insulationC, [{ ...open, ambientC }])).toBeLessThanOrEqual(
+            stopA('18', insulationC, [{ ...open, ambientC }]),
+          );
   });
 
   test('under 18 AWG is the ceiling of the trade, and under 24 AWG unknown', () => {

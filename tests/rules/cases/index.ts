@@ -29,6 +29,7 @@ import { speakerPathsCases } from './speaker-paths.ts';
 import { speakerWireCases } from './speaker-wire.ts';
 import { stockCases } from './stock.ts';
 import { supplyCollapseCases } from './supply-collapse.ts';
+import { supplyPolarityCases } from './supply-polarity.ts';
 import { terminalAccountingCases } from './terminal-accounting.ts';
 import { turnOnCases } from './turn-on.ts';
 import { vehicleSupplyCases } from './vehicle-supply.ts';
@@ -67,6 +68,7 @@ export const cases: RuleCases = {
   ...speakerWireCases,
   ...stockCases,
   ...supplyCollapseCases,
+  ...supplyPolarityCases,
   ...terminalAccountingCases,
   ...turnOnCases,
   ...vehicleSupplyCases,
