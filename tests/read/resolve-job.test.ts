@@ -137,7 +137,7 @@ const disagreements: readonly ProblemCase[] = [
       ),
     ],
     says: /ground leaves its board or lies in the vehicle, and its length is not known/,
-    remedy: /run, or write length:/,
+    remedy: /run, or write the length that you measured, such as length: 14 in/,
   },
   {
     name: 'a name that is both a terminal and a pair',
