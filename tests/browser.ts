@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { createReadStream, createWriteStream } from 'node:fs';
+import { createReadStream, createWriteStream, existsSync } from 'node:fs';
 import { access, mkdir, mkdtemp, rename, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -32,6 +32,11 @@ async function browserLibraries(): Promise<string> {
   }
 }
 
+/** On a system without fonts of its own the browser takes those that came with it, unpacked beside it. */
+function fontSettings(): Readonly<Record<string, string>> {
+  return existsSync('/etc/fonts/fonts.conf') ? {} : { FONTCONFIG_PATH: join(tmpdir(), 'fonts') };
+}
+
 /**
  * Opens the browser that comes with the tests: no browser and no library of the system is needed. That one
  * is built for Linux on x64; elsewhere an installed Chrome is used.
@@ -46,6 +51,7 @@ export async function openBrowser(): Promise<Browser> {
     args: [...chromiumBinary.args.filter((flag) => flag !== '--single-process'), '--no-sandbox'],
     env: {
       ...process.env,
+      ...fontSettings(),
       LD_LIBRARY_PATH: inherited ? `${libraries}:${inherited}` : libraries,
     },
   });
