@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { labelsText, mergedPairs, mergedRuns, single } from '../../lib/draw/board/merge-names.ts';
+import { inGroupsOf, labelsText, mergedPairs, mergedRuns, single } from '../../lib/draw/board/merge-names.ts';
 
 const texts = (merged: readonly { text: string }[]): string[] => merged.map(({ text }) => text);
 
@@ -25,9 +25,13 @@ describe('names that share a text', () => {
     expect(texts(mergedRuns(['IN1', 'IN3', 'IN5']))).toEqual(['IN1', 'IN3', 'IN5']);
   });
 
+  it('are any neighbours where there is no other way', () => {
+    expect(texts(inGroupsOf(2)(['GAIN', 'LEVEL', 'IN1', 'IN2', 'IN3']))).toEqual(['GAIN, LEVEL', 'IN1…3']);
+  });
+
   it('account for every name once', () => {
     const names = ['A1', 'A2', 'A3', 'B+', 'B-', 'C'];
-    for (const merge of [single, mergedPairs, mergedRuns])
+    for (const merge of [single, mergedPairs, mergedRuns, inGroupsOf(2)])
       expect(merge(names).flatMap(({ of }) => of)).toEqual([0, 1, 2, 3, 4, 5]);
   });
 });

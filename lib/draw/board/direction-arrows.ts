@@ -20,7 +20,7 @@ export interface DirectionArrows {
 const shaftMm = 11;
 
 /** Size of the block without a caption, lettering included. */
-export const directionArrowsMm = { width: 32, height: 19.5 } as const;
+export const directionArrowsMm = { width: 32, height: 20.2 } as const;
 
 /** Height of a line of caption above the block. */
 export const captionMm = 7;
@@ -30,7 +30,7 @@ export function drawDirectionArrows(drawing: Drawing, parent: Parent, arrows: Di
   const group = openGroup(drawing, parent);
   const side = arrows.mirrored ? -1 : 1;
   const type = types.field;
-  const origin = at(arrows.corner.xMm + side * 2, arrows.corner.yMm - 2.5);
+  const origin = at(arrows.corner.xMm + side * 2, arrows.corner.yMm - 3.2);
   const sideTip = at(origin.xMm + side * shaftMm, origin.yMm);
   const upTip = at(origin.xMm, origin.yMm - shaftMm);
   drawLine(group, [sideTip, origin, upTip], lines.seen);

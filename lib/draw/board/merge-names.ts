@@ -60,6 +60,17 @@ export function mergedRuns(names: readonly string[]): MergedName[] {
   });
 }
 
+/** So many neighbours share a text, told one after the other: `S6, S8, S10`. Runs stay as they are. */
+export function inGroupsOf(size: number): (names: readonly string[]) => MergedName[] {
+  return (names) => {
+    const runs = mergedRuns(names);
+    return Array.from({ length: Math.ceil(runs.length / size) }, (_, nth) => {
+      const group = runs.slice(nth * size, (nth + 1) * size);
+      return { text: group.map(({ text }) => text).join(', '), of: group.flatMap(({ of }) => of) };
+    });
+  };
+}
+
 /** True where a name counts on from the one before, in the same direction as the run so far. */
 function follows(
   names: readonly string[],

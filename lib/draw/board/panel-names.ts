@@ -1,6 +1,6 @@
 import type { Side } from '../../board/item.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
-import { type MergedName, mergedPairs, mergedRuns, single } from './merge-names.ts';
+import { inGroupsOf, type MergedName, mergedPairs, mergedRuns, single } from './merge-names.ts';
 
 /** A name at an edge of an item. */
 export interface PanelName {
@@ -11,7 +11,14 @@ export interface PanelName {
 }
 
 /** Ways of merging names, those that say most first. */
-export const mergeLevels = [single, mergedPairs, mergedRuns] as const;
+export const mergeLevels = [
+  single,
+  mergedPairs,
+  mergedRuns,
+  inGroupsOf(2),
+  inGroupsOf(3),
+  inGroupsOf(4),
+] as const;
 
 /** A text with the place that it was given. */
 export interface PlacedName {

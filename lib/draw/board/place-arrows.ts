@@ -1,6 +1,6 @@
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { strokeObstacles } from '../drawn-strokes.ts';
-import { at, boxesMeet, type PaperBox, segmentMeetsBox } from '../paper.ts';
+import { at, boxAt, boxesMeet, type PaperBox, segmentMeetsBox } from '../paper.ts';
 import type { Drawing } from '../surface.ts';
 import { captionMm, directionArrowsMm, drawDirectionArrows } from './direction-arrows.ts';
 
@@ -8,8 +8,8 @@ import { captionMm, directionArrowsMm, drawDirectionArrows } from './direction-a
 export const arrowsLeft = 'direction arrows';
 
 /**
- * Puts the arrows that tell the vehicle's directions into a free corner of the room, the lower ones first;
- * names them where none is free. Seen from the back the arrow of x points left.
+ * Puts the arrows that tell the vehicle's directions into a free corner of the room, the lower ones first, or
+ * wherever else there is room; names them where there is none. Seen from the back the arrow of x points left.
  */
 export function placeDirectionArrows(
   drawing: Drawing,
@@ -19,19 +19,35 @@ export function placeDirectionArrows(
 ): string[] {
   const { width } = directionArrowsMm;
   const height = directionArrowsMm.height + (caption === null ? 0 : captionMm);
-  const lefts = mirrored ? [room.rightMm - width, room.leftMm] : [room.leftMm, room.rightMm - width];
-  const tops = [room.bottomMm - height, room.topMm];
+  const places = placesIn(room, width, height, mirrored);
   const drawn = strokeObstacles(drawing);
   const isFree = (box: PaperBox): boolean =>
     drawing.texts.every((text) => !boxesMeet(text.box, box)) &&
     drawn.every((each) => ('box' in each ? !boxesMeet(each.box, box) : !segmentMeetsBox(each.segment, box)));
-  for (const topMm of tops)
-    for (const leftMm of lefts) {
-      const box = { leftMm, topMm, rightMm: leftMm + width, bottomMm: topMm + height };
-      if (!isFree(box)) continue;
-      const corner = at(mirrored ? box.rightMm : box.leftMm, box.bottomMm);
-      drawDirectionArrows(drawing, drawing.svg, { right, upward, mirrored, corner, caption });
-      return [];
-    }
+  const box = places.find(isFree);
+  if (box) {
+    const corner = at(mirrored ? box.rightMm : box.leftMm, box.bottomMm);
+    drawDirectionArrows(drawing, drawing.svg, { right, upward, mirrored, corner, caption });
+    return [];
+  }
   return [arrowsLeft];
+}
+
+const stepMm = 4;
+
+/** Places for a block in a room: its corners, the lower ones first, then anywhere, from the lower corner up. */
+function placesIn(room: PaperBox, width: number, height: number, mirrored: boolean): PaperBox[] {
+  const lefts = [room.leftMm, room.rightMm - width];
+  const tops = [room.bottomMm - height, room.topMm];
+  const [firstLeft, lastLeft] = mirrored ? lefts.toReversed() : lefts;
+  const steps = (from: number, to: number): number[] => {
+    const count = Math.max(0, Math.floor(Math.abs(to - from) / stepMm));
+    return Array.from({ length: count + 1 }, (_, index) => from + Math.sign(to - from) * index * stepMm);
+  };
+  const box = (leftMm: number, topMm: number): PaperBox => boxAt(leftMm, topMm, width, height);
+  const corners = tops.flatMap((top) => [firstLeft, lastLeft].map((left) => box(left ?? room.leftMm, top)));
+  const anywhere = steps(tops[0] ?? 0, tops[1] ?? 0).flatMap((top) =>
+    steps(firstLeft ?? 0, lastLeft ?? 0).map((left) => box(left, top)),
+  );
+  return [...corners, ...anywhere];
 }
