@@ -29,6 +29,20 @@ function subjectsOf(pages: readonly JobPage[]): Set<string> {
   return new Set([...svg.matchAll(/data-subject="([^"]*)"/g)].map(([, subject = '']) => subject));
 }
 
+/** The labels that the texts of a wiring drawing stand for: `L1 +-` for two, `S1…4` for four, `S5, S6` for two. */
+function labelsIn(texts: readonly string[]): string[] {
+  return texts
+    .flatMap((text) => text.split(', '))
+    .flatMap((text) => {
+      const [, letter = '', from = '', to = from, signs = ''] =
+        /^([A-Z])(\d+)(?:…(\d+))?(?: ?([+-]{1,2}))?$/.exec(text) ?? [];
+      if (letter === '') return [];
+      const [low, high] = [Math.min(Number(from), Number(to)), Math.max(Number(from), Number(to))];
+      const numbers = Array.from({ length: high - low + 1 }, (_, index) => low + index);
+      return numbers.flatMap((n) => (signs === '' ? [''] : [...signs]).map((sign) => `${letter}${n}${sign}`));
+    });
+}
+
 describe.each(cases)('drawings of %s', (_, plan) => {
   let drawn: readonly JobPage[] | null = null;
   const pages = (): readonly JobPage[] => {
@@ -96,6 +110,24 @@ describe.each(cases)('drawings of %s', (_, plan) => {
       for (const { item } of board.placements) expect(shown).toContain(item);
       const wired = subjectsOf(pagesOf('Wiring'));
       for (const { wire } of board.routes) expect(wired).toContain(wire);
+    }
+  });
+
+  it('name every item of a board, and label every wire of its routes at both ends', () => {
+    const wiring = textsOf(pagesOf('Wiring'));
+    const labels = labelsIn(wiring);
+    for (const board of plan().boards) {
+      for (const { along } of board.routes)
+        for (const id of along) {
+          const label = plan().wires.find((wire) => wire.id === id)?.label ?? '';
+          expect(labels.filter((each) => each === label).length, `${id} ${label}`).toBeGreaterThanOrEqual(2);
+        }
+      for (const texts of [wiring, textsOf(pagesOf('Placement'))])
+        for (const { item } of board.placements) {
+          const title = plan().items.find(({ id }) => id === item)?.title ?? '';
+          const words = texts.join(' ').split(' ');
+          for (const word of title.split(' ')) expect(words, title).toContain(word);
+        }
     }
   });
 

@@ -1,4 +1,4 @@
-import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
 import { drawPage, type Page } from '../page.ts';
 import { grown, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { type PlanView, type ScaleRatio, scaleRatios } from '../scale.ts';
@@ -90,14 +90,33 @@ function attempt(
         ? { orientation: first.orientation, windows: [window] }
         : fewestTiles(rooms, board, picture, ratio);
     if (windows.length > mostTiles) continue;
+    const cut = cutItems(board, windows).map((item) => `${item}: on no sheet as a whole`);
     const pages = windows.map((each, index) =>
-      tilePage(plan, board, picture, { ratio, orientation }, each, { index, count: windows.length }),
+      tilePage(plan, board, index === 0 ? withLeft(picture, cut) : picture, { ratio, orientation }, each, {
+        index,
+        count: windows.length,
+      }),
     );
     const left = pages.reduce((sum, page) => sum + drawPage(plan, metrics, page).unplaced.length, 0);
     if (left < best.left) best = { pages, left };
     if (left === 0) break;
   }
   return best;
+}
+
+/** Items that stand as a whole in none of the windows: they would stay without their names. */
+function cutItems({ placements }: PlanBoard, windows: readonly BoardWindow[]): string[] {
+  const whole = ({ xM, yM, widthM, depthM }: PlanPlacement): boolean =>
+    windows.some(
+      ({ fromXM, toXM, fromYM, toYM }) =>
+        xM >= fromXM && xM + widthM <= toXM && yM >= fromYM && yM + depthM <= toYM,
+    );
+  // An item that hangs over the edge of its board is cut where all of the board is shown as well.
+  return windows.length === 1 ? [] : placements.filter((each) => !whole(each)).map(({ item }) => item);
+}
+
+function withLeft(picture: BoardPicture, left: readonly string[]): BoardPicture {
+  return { ...picture, paint: (drawing, scene) => [...left, ...picture.paint(drawing, scene)] };
 }
 
 /** Where a board is too large for a sheet at every scale. */
@@ -159,7 +178,7 @@ function fewestTiles(
   );
 }
 
-/** Windows of a board that each fit a room at a scale, cut where fewest items are cut. */
+/** Windows of a board that each fit a room at a scale, with every item as a whole in one of them. */
 function tilesOf(board: PlanBoard, room: PaperBox, ratio: ScaleRatio): BoardWindow[] {
   const window = windowRound(board.outline);
   const spans = board.placements.map(({ xM, yM, widthM, depthM }) => {
@@ -186,30 +205,28 @@ function tilesOf(board: PlanBoard, room: PaperBox, ratio: ScaleRatio): BoardWind
 
 type Span = readonly [from: number, to: number];
 
-/** Cuts a length into equal parts that fit a room, each cut moved to where it passes through fewest items. */
-function cutSpan(from: number, to: number, roomM: number, items: readonly Span[]): Span[] {
-  if (to - from <= roomM) return [[from, to]];
-  const count = Math.ceil((to - from - overlapM) / Math.max(overlapM, roomM - overlapM));
-  const cuts: number[] = [from];
-  for (let nth = 1; nth < count; nth += 1) {
-    const wanted = from + ((to - from) * nth) / count;
-    const slack = (roomM * count - (to - from) - overlapM * (count - 1)) / (2 * count);
-    cuts.push(bestCut(wanted, Math.max(0, slack), items));
-  }
-  cuts.push(to);
-  return cuts.slice(1).map((end, index): Span => {
-    const start = cuts[index] ?? from;
-    return [Math.max(from, start - overlapM / 2), Math.min(to, end + overlapM / 2)];
-  });
-}
+/** Room round an item that is shown with it, such as what must stay clear, metres. */
+const padM = 0.015;
 
-function bestCut(wanted: number, slack: number, items: readonly Span[]): number {
-  const steps = 40;
-  const places = Array.from(
-    { length: 2 * steps + 1 },
-    (_, index) => wanted + (slack * (index - steps)) / steps,
-  );
-  const cost = (place: number): number =>
-    items.filter(([a, b]) => place > a && place < b).length * 10 + Math.abs(place - wanted);
-  return places.reduce((best, place) => (cost(place) < cost(best) ? place : best), wanted);
+/**
+ * Covers a length with windows of a room's size: each begins before the first item that is not yet shown as a
+ * whole, so that every item stands in one of them, and ends where the next has taken over.
+ */
+function cutSpan(from: number, to: number, roomM: number, items: readonly Span[]): Span[] {
+  const starts = [from];
+  for (let start = from; start + roomM < to; ) {
+    const end = start + roomM;
+    const next = items.filter(([a, b]) => a > start && b + padM > end).map(([a]) => a - padM);
+    // Forwards in any case: an item larger than a sheet can't hold the cut back.
+    const wanted = Math.min(end - overlapM, ...next);
+    start = wanted > start + overlapM ? wanted : end - overlapM;
+    starts.push(start);
+  }
+  return starts.map((start, index): Span => {
+    const next = starts[index + 1];
+    if (next === undefined) return [start, to];
+    const end = start + roomM;
+    const shown = items.filter(([a, b]) => a >= start && b + padM <= end).map(([, b]) => b + padM);
+    return [start, Math.min(end, Math.max(next + overlapM, ...shown))];
+  });
 }
