@@ -91,9 +91,15 @@ export function nearestOf(box: PaperBox, point: PaperPoint): PaperPoint {
   );
 }
 
-/** True where a stroke passes through the inside of a box (clipping after Liang and Barsky). */
-export function segmentMeetsBox(segment: PaperSegment, box: PaperBox): boolean {
-  const { from, to } = segment;
+/**
+ * The shares of a stroke at which it enters and leaves a box (clipping after Liang and Barsky); null where it runs
+ * beside it. A stroke along the rim counts where `withRim` says so.
+ */
+export function sharesInBox(
+  { from, to }: PaperSegment,
+  box: PaperBox,
+  withRim: boolean,
+): { readonly enters: number; readonly leaves: number } | null {
   const dx = to.xMm - from.xMm;
   const dy = to.yMm - from.yMm;
   let enters = 0;
@@ -106,12 +112,20 @@ export function segmentMeetsBox(segment: PaperSegment, box: PaperBox): boolean {
   ];
   for (const [towards, room] of sides) {
     if (towards === 0) {
-      if (room <= 0) return false;
+      if (room < 0 || (room === 0 && !withRim)) return null;
     } else if (towards < 0) enters = Math.max(enters, room / towards);
     else leaves = Math.min(leaves, room / towards);
   }
-  const isPoint = dx === 0 && dy === 0;
-  return isPoint ? enters <= leaves : enters < leaves;
+  return { enters, leaves };
+}
+
+/** True where a stroke passes through the inside of a box. */
+export function segmentMeetsBox(segment: PaperSegment, box: PaperBox): boolean {
+  const inside = sharesInBox(segment, box, false);
+  if (!inside) return false;
+  const { from, to } = segment;
+  const isPoint = to.xMm === from.xMm && to.yMm === from.yMm;
+  return isPoint ? inside.enters <= inside.leaves : inside.enters < inside.leaves;
 }
 
 /** True where two strokes cross at a point inside both; strokes that share an end do not. */

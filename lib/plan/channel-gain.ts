@@ -5,6 +5,7 @@ import { type TestTone, testTone } from '../audio/test-tone.ts';
 import type { PlanChannel, PlanFilter, PlanGain } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { CoilField, Output } from './audio-channels.ts';
+import { isSubwoofer } from './is-subwoofer.ts';
 import type { PlanBook } from './plan-book.ts';
 import { remarkFault } from './remark-fault.ts';
 
@@ -78,9 +79,4 @@ function speakersLimitW(load: ChannelLoad, { speakerW }: CoilField): number {
   for (const { speaker, powerW } of load.coils)
     share.set(speaker, (share.get(speaker) ?? 0) + powerW.value / total);
   return Math.min(...[...share].map(([speaker, part]) => (speakerW.get(speaker) ?? 0) / part));
-}
-
-function isSubwoofer(job: Job, id: string): boolean {
-  const spec = job.devices.find((device) => device.id === id)?.spec;
-  return spec?.kind === 'speaker' && spec.band === 'subwoofer';
 }

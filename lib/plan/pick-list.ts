@@ -99,6 +99,7 @@ function pieceRow(job: Job, part: string, quantity: number): PlanPick {
 function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
   const stock = job.shop.stock[part];
   const reels = stock && 'reels' in stock ? stock.reels : [];
+  const shared = cutFromReels(reels, cuts);
   const total = (lengths: readonly number[]) =>
     Number(lengths.reduce((sum, lengthM) => sum + lengthM, 0).toFixed(3));
   return {
@@ -107,9 +108,9 @@ function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
     quantity: total(cuts),
     unit: 'm',
     stockQuantity: total(reels),
-    short: total(cutFromReels(reels, cuts).uncut),
-    reels: cutFromReels(reels, cuts)
-      .reels.filter(({ cutsM }) => cutsM.length > 0)
+    short: total(shared.uncut),
+    reels: shared.reels
+      .filter(({ cutsM }) => cutsM.length > 0)
       .map(({ lengthM, cutsM }) => ({ lengthM, cuts: cutsM.length, leftM: total([lengthM, -total(cutsM)]) })),
   };
 }

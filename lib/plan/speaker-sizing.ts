@@ -8,6 +8,7 @@ import { isPowerFault } from '../power/traced.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import { candidatesFor } from './cable-candidates.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import { isSubwoofer } from './is-subwoofer.ts';
 import type { LeastSizes } from './least-sizes.ts';
 import { powerRules } from './power-rules.ts';
 import type { WireLengths } from './wire-lengths.ts';
@@ -111,9 +112,4 @@ export function lossOf(
     ...(run.bridged === undefined ? {} : { bridged: run.bridged }),
   });
   return isFault(loss) ? null : loss;
-}
-
-function isSubwoofer(job: Job, id: string): boolean {
-  const spec = job.devices.find((device) => device.id === id)?.spec;
-  return spec?.kind === 'speaker' && spec.band === 'subwoofer';
 }

@@ -1,4 +1,4 @@
-import { at, type PaperBox, type PaperPoint } from '../paper.ts';
+import { at, type PaperBox, type PaperPoint, sharesInBox } from '../paper.ts';
 
 /** The pieces of a line that lie inside a box (clipping after Liang and Barsky, stroke by stroke). */
 export function clippedLine(points: readonly PaperPoint[], box: PaperBox | null): PaperPoint[][] {
@@ -21,25 +21,11 @@ function same(a: PaperPoint, b: PaperPoint): boolean {
 }
 
 function clippedStroke(from: PaperPoint, to: PaperPoint, box: PaperBox): [PaperPoint, PaperPoint] | null {
-  const dx = to.xMm - from.xMm;
-  const dy = to.yMm - from.yMm;
-  let enters = 0;
-  let leaves = 1;
-  const sides: readonly (readonly [number, number])[] = [
-    [-dx, from.xMm - box.leftMm],
-    [dx, box.rightMm - from.xMm],
-    [-dy, from.yMm - box.topMm],
-    [dy, box.bottomMm - from.yMm],
-  ];
-  for (const [towards, room] of sides) {
-    if (towards === 0) {
-      if (room < 0) return null;
-    } else if (towards < 0) enters = Math.max(enters, room / towards);
-    else leaves = Math.min(leaves, room / towards);
-  }
-  if (enters >= leaves) return null;
-  const point = (share: number): PaperPoint => at(from.xMm + dx * share, from.yMm + dy * share);
-  return [point(enters), point(leaves)];
+  const inside = sharesInBox({ from, to }, box, true);
+  if (!inside || inside.enters >= inside.leaves) return null;
+  const point = (share: number): PaperPoint =>
+    at(from.xMm + (to.xMm - from.xMm) * share, from.yMm + (to.yMm - from.yMm) * share);
+  return [point(inside.enters), point(inside.leaves)];
 }
 
 /** True where a point lies in a box, edges included; where there is no box, always. */

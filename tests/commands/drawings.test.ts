@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { openJobDrawings } from '../../lib/publish/job-drawings.ts';
+import { jobDrawings } from '../../lib/commands/drawings.ts';
 import { sheetIds } from '../../lib/publish/sheets/index.ts';
-import { samplePlan } from './sample-plan.ts';
+import { samplePlan } from '../publish/sample-plan.ts';
 
-describe('openJobDrawings', () => {
-  it('draws a plan onto sheets that exist, each drawing once', async () => {
-    const drawings = (await openJobDrawings())(samplePlan());
+describe('jobDrawings', () => {
+  it('draws a plan onto sheets that exist, each drawing once', () => {
+    const drawings = jobDrawings()(samplePlan());
     const known: readonly string[] = sheetIds;
     expect(drawings.filter(({ sheet }) => !known.includes(sheet))).toEqual([]);
     expect(drawings.map(({ sheet }) => sheet)).toContain('cut-and-drill');
