@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { createReadStream, createWriteStream } from 'node:fs';
+import { createReadStream, createWriteStream, existsSync } from 'node:fs';
 import { access, mkdir, mkdtemp, rename, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -31,8 +31,13 @@ export async function bundledBrowser(): Promise<BrowserStart | null> {
   return {
     executablePath: await bundle.executablePath(),
     args: [...bundle.args.filter((flag) => flag !== '--single-process'), '--no-sandbox'],
-    env: { LD_LIBRARY_PATH: inherited ? `${libraries}:${inherited}` : libraries },
+    env: { ...fontSettings(), LD_LIBRARY_PATH: inherited ? `${libraries}:${inherited}` : libraries },
   };
+}
+
+/** On a system without fonts of its own the browser takes those that came with it, unpacked beside it. */
+function fontSettings(): Readonly<Record<string, string>> {
+  return existsSync('/etc/fonts/fonts.conf') ? {} : { FONTCONFIG_PATH: join(tmpdir(), 'fonts') };
 }
 
 async function unpackedLibraries(): Promise<string> {
