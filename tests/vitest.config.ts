@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     reporters: ['default', fileURLToPath(new URL('plain-count.ts', import.meta.url))],
+    setupFiles: [fileURLToPath(new URL('property-seed.ts', import.meta.url))],
     testTimeout: 120_000,
     hookTimeout: 300_000,
   },

@@ -77,8 +77,15 @@ function solveRegime(
 ): NetworkFlows | UnsolvableNetwork {
   const compiled = compileNetwork(indexed, regimes, groups);
   const { share, x, weakest } = raiseLoads(compiled.system, 1);
-  if (x && share === 1) return networkFlows(indexed, compiled, groups, regimes, x);
   const common = { state: 'no-solution', referenceNode: network.referenceNode } as const;
+  if (x && share === 1) {
+    const flows = networkFlows(indexed, compiled, groups, regimes, x);
+    const bounded = flows.elements.every(({ currentA, heatW }) => Number.isFinite(currentA + heatW));
+    // A load at a voltage next to none would draw more than a number can hold.
+    return bounded && Number.isFinite(flows.residualA)
+      ? flows
+      : { ...common, reason: 'the loads cannot be fed: the voltage is next to none' };
+  }
   if (!x) return { ...common, reason: 'no source holds the voltage of the network' };
   const at = compiled.branches[weakest ?? -1] ?? -1;
   const load = indexed.elements[at];
