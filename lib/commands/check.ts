@@ -1,13 +1,12 @@
 import type { Effects } from './effects.ts';
 import { type ExitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, loadShop } from './load-shop.ts';
+import { anyStopped, loadShop, missingJob } from './load-shop.ts';
 import { findingText, standingText, tellChanges, tellProblems } from './report.ts';
 
 /** `rackleaf check [JOB]`: reads, plans and judges; prints every problem and finding. */
 export async function check(effects: Effects, jobId: string | null, json: boolean): Promise<ExitStatus> {
   const shop = await loadShop(effects, (id) => jobId === null || id === jobId);
-  const unknown = jobId !== null && shop.jobs.length === 0 && shop.problems.length === 0;
-  if (unknown) effects.tell(`there is no job "${jobId}"`);
+  const missing = jobId !== null && shop.jobs.length === 0 ? missingJob(shop, jobId) : null;
   if (json) {
     const jobs = shop.jobs.map(({ job, plan }) => ({ id: job.id, findings: plan.findings }));
     effects.out(JSON.stringify({ problems: shop.problems, jobs }, null, 2));
@@ -19,5 +18,6 @@ export async function check(effects: Effects, jobId: string | null, json: boolea
       effects.out(standingText(loaded));
     }
   }
-  return statusOf({ problems: shop.problems.length > 0 || unknown, stopped: anyStopped(shop) });
+  if (missing !== null) effects.tell(missing);
+  return statusOf({ problems: shop.problems.length > 0 || missing !== null, stopped: anyStopped(shop) });
 }

@@ -10,9 +10,9 @@ import { revisionSegment } from '../publish/addresses.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { loadShop } from './load-shop.ts';
+import { loadShop, missingJob } from './load-shop.ts';
 import { printSet } from './print-set.ts';
-import { tellProblems } from './report.ts';
+import { tellChanges, tellFrozen, tellProblems } from './report.ts';
 
 /** The words of the command line, as they were given. */
 export interface ExportWords {
@@ -39,9 +39,11 @@ export async function exportJob(effects: Effects, words: ExportWords): Promise<E
   const shop = await loadShop(effects, (id) => id === words.job);
   tellProblems(shop, effects);
   const [loaded] = shop.jobs;
-  if (!loaded) return refuse(effects, `there is no job "${words.job}" that can be planned`);
+  if (!loaded) return refuse(effects, missingJob(shop, words.job));
   const choices = choicesOf(words, loaded.plan);
   if (typeof choices === 'string') return refuse(effects, choices);
+  tellFrozen(loaded, effects);
+  tellChanges(loaded, effects);
   const made = filesOf(loaded.plan, choices, formats);
   const printed = formats.includes('pdf') ? await printSet(shop, loaded) : null;
   const missing = typeof printed === 'string' ? printed : null;

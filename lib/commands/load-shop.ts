@@ -4,6 +4,7 @@ import type { Job } from '../model/resolved-job.ts';
 import { planJob } from '../plan/plan-job.ts';
 import type { PublishedJob, ShopSite } from '../publish/shop-site.ts';
 import { type Content, readContent } from '../read/read-content.ts';
+import { remedyFor } from '../read/report.ts';
 import { judge } from '../rules/index.ts';
 import type { Effects } from './effects.ts';
 import { type FrozenPlan, frozenPlans, releasedLabels } from './frozen-plans.ts';
@@ -69,6 +70,13 @@ function loadJob(job: Job, frozen: readonly FrozenPlan[]): LoadedJob {
 /** What is released stays; only whether it is installed or superseded by now comes from the job file. */
 function withStatus(plan: BuildPlan, { file: { status } }: Job): BuildPlan {
   return status === 'draft' ? plan : { ...plan, job: { ...plan.job, status } };
+}
+
+/** Why a job that was asked for is not among the planned ones. */
+export function missingJob({ content }: LoadedShop, id: string): string {
+  if (content.unreadJobs.includes(id)) return `${id} could not be read: mend the errors of its file first`;
+  const known = [...content.jobs.map((job) => job.id), ...content.unreadJobs];
+  return `there is no job "${id}"; ${remedyFor(id, known)}`;
 }
 
 /** True where a finding stops any job whose revision is not released yet. */

@@ -1,7 +1,7 @@
 import { planJsonSchema } from '../model/plan/index.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, loadShop } from './load-shop.ts';
+import { anyStopped, loadShop, missingJob } from './load-shop.ts';
 import { standingText, tellProblems } from './report.ts';
 
 /** `rackleaf plan JOB [--json]`: the whole plan document, or one line and its findings' count. */
@@ -10,7 +10,7 @@ export async function plan(effects: Effects, jobId: string, json: boolean): Prom
   tellProblems(shop, effects);
   const [loaded] = shop.jobs;
   if (!loaded) {
-    effects.tell(`there is no job "${jobId}" that can be planned`);
+    effects.tell(missingJob(shop, jobId));
     return exitStatus.inputErrors;
   }
   effects.out(json ? JSON.stringify(loaded.plan, null, 2) : standingText(loaded));

@@ -4,7 +4,7 @@ import { readYaml } from '../read/yaml.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { frozenPath } from './frozen-plans.ts';
-import { loadShop } from './load-shop.ts';
+import { loadShop, missingJob } from './load-shop.ts';
 import { findingText, tellProblems } from './report.ts';
 
 /**
@@ -16,7 +16,7 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
   const [loaded] = shop.jobs;
   if (shop.problems.length > 0 || !loaded) {
     tellProblems(shop, effects);
-    if (!loaded) effects.tell(`there is no job "${jobId}" that can be planned`);
+    if (!loaded) effects.tell(missingJob(shop, jobId));
     return exitStatus.inputErrors;
   }
   const { revision } = loaded.job.file;

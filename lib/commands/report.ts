@@ -30,6 +30,15 @@ export function standingText({ job, plan, released, changes }: LoadedJob): strin
 }
 
 /** Tells where a released revision would be computed differently today. It stays as it was released. */
-export function tellChanges({ job, changes }: LoadedJob, effects: Effects): void {
-  for (const change of changes) effects.tell(`${job.id}: released as ${change}`);
+export function tellChanges({ job, plan, changes }: LoadedJob, effects: Effects): void {
+  if (changes.length === 0) return;
+  const where = placeText(job.place('/revision'));
+  effects.tell(`${where}: revision ${plan.job.revision} is released, but would be computed otherwise today:`);
+  for (const change of changes) effects.tell(`  ${change}`);
+  effects.tell('  to do: build what was released; for what today asks, raise the revision and release it');
+}
+
+/** What sheets of a released revision are made from, where that differs from today's plan. */
+export function tellFrozen({ plan, released }: LoadedJob, effects: Effects): void {
+  if (released) effects.tell(`from the frozen plan of revision ${plan.job.revision}`);
 }

@@ -173,8 +173,20 @@ function readLine(command: Command, rest: readonly string[]): Given | string {
       return `does not know what to do with "${positionals[command.words.length]}"`;
     return { words: positionals, flags, lists };
   } catch (error) {
-    return error instanceof Error ? error.message.replace(/\. .*$/s, '') : 'the flags can not be read';
+    return flagFault(error, Object.keys(options));
   }
+}
+
+/** What is wrong with the flags, in our words: the parser's own tell of quotes and dashes. */
+function flagFault(error: unknown, known: readonly string[]): string {
+  const message = error instanceof Error ? error.message : '';
+  const [, flag = ''] = /'(?:-\w, )?--?([^'\s=]+)/.exec(message) ?? [];
+  if (!known.includes(flag)) {
+    const near = nearestName(flag, known);
+    const takes = `it takes ${known.map((one) => `--${one}`).join(', ')}`;
+    return `there is no --${flag}; ${near ? `did you mean --${near}?` : takes}`;
+  }
+  return /does not take an argument/.test(message) ? `--${flag} takes no value` : `--${flag} needs a value`;
 }
 
 /** A bug crashes with a message that asks for a report: what failed, and the chain of causes. */

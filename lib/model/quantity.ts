@@ -193,11 +193,18 @@ function scriptFault(text: string): string | null {
     return `${shown} has a fraction in one character: write it with a slash, such as 1/2`;
   if (/[\u2018-\u201f\u2032\u2033]/.test(text))
     return `${shown} has a typeset quote mark: write in or ft, or a straight " or '`;
-  if (/\d,\d/.test(text))
-    return `${shown} has a comma in its number: leave it out, and write decimals with a point`;
+  if (/\d,\d/.test(text)) return `${shown} has a comma in its number: ${commaHint(text)}`;
   if (/^(?:\d+\.?\d*|\.\d+)[eE][-+]?\d/.test(text))
     return `${shown} has a power of ten in its number: write it in full`;
   return null;
+}
+
+/** `3,5 A` is a decimal comma; `1,200 W` may be either, and is not guessed. */
+function commaHint(text: string): string {
+  const [, before = '', after = ''] = /(\d+),(\d+)/.exec(text) ?? [];
+  return after.length === 3
+    ? `write ${before}${after}, or ${before}.${after} if the comma is a decimal one`
+    : `write decimals with a point, such as ${before}.${after}`;
 }
 
 function unitFault(unit: string, dimensionName: DimensionName): string {

@@ -177,7 +177,10 @@ function remarksOf(
         rule: 'conductor-no-reel',
         level: 'stop',
         message: `no reel of the catalogue is for ${task.role} conductors`,
-        remedy: 'add a wire part for this use to the catalogue, or name one by wire:',
+        remedy:
+          task.role === 'signal'
+            ? 'take a conductor of a cable by cable: and conductors:, or add a wire part for this use to the catalogue'
+            : 'add a wire part for this use to the catalogue, or name one by wire:',
       },
     ];
   if (!chosen)

@@ -151,7 +151,7 @@ function missesOf(
   if (stockM !== undefined && stockM < duty.lengthM)
     miss('stock', `the longest piece is ${round(stockM)} m of ${round(duty.lengthM)} m`);
   if (size.areaMm2 < (duty.leastMm2 ?? 0) / 1.001)
-    miss('least-size', `an earlier pass needed ${round(duty.leastMm2 ?? 0)} mm2`);
+    miss('least-size', `its port, its feed or its drop asks for ${round(duty.leastMm2 ?? 0)} mm2`);
   return misses;
 }
 

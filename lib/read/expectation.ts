@@ -54,8 +54,8 @@ const types: Readonly<Record<string, string>> = {
   int: 'a whole number',
   boolean: 'true or false',
   null: 'nothing',
-  object: 'a block of named values',
-  record: 'a block of named values',
+  object: 'lines of the form name: value',
+  record: 'lines of the form name: value',
   array: 'a list',
   tuple: 'a list',
 };

@@ -23,6 +23,8 @@ export interface Content {
   readonly parts: Readonly<Record<string, Part>>;
   readonly vehicles: Readonly<Record<string, Vehicle>>;
   readonly jobs: readonly Job[];
+  /** Names of the job files that could not be read in full. */
+  readonly unreadJobs: readonly string[];
   readonly guides: readonly Guide[];
   /** Every problem of every file, by file, line and column. */
   readonly problems: readonly Problem[];
@@ -52,7 +54,8 @@ export function readContent(files: readonly SourceFile[], releasedLabels: Releas
     problems.push(...guide.problems);
     return guide.value ? [guide.value] : [];
   });
-  const jobFiles = byId(readAll(inside('jobs/', '.yaml'), jobSchema, problems), 'job', problems);
+  const jobSources = inside('jobs/', '.yaml');
+  const jobFiles = byId(readAll(jobSources, jobSchema, problems), 'job', problems);
   if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
   // Names are checked even where there is no shop to plan them for.
   const { value: ownShop, document: shopDocument } = shop ?? standIn();
@@ -63,11 +66,13 @@ export function readContent(files: readonly SourceFile[], releasedLabels: Releas
     { releasedLabels, unread },
     problems,
   );
+  const read = new Set(shop ? jobs.map(({ id }) => id) : []);
   return {
     shop: shop?.value ?? null,
     parts: parts.parts,
     vehicles: Object.fromEntries(vehicles.map(({ value }) => [value.id, value])),
     jobs: shop ? jobs : [],
+    unreadJobs: jobSources.map(({ path }) => baseName(path)).filter((name) => !read.has(name)),
     guides,
     problems: problems.toSorted(byPlace),
   };

@@ -1,6 +1,6 @@
 import { pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
-import { nearestName } from './nearest-name.ts';
+import { editDistance, nearestName } from './nearest-name.ts';
 import type { Positions } from './positions.ts';
 
 type Path = readonly (string | number)[];
@@ -70,9 +70,17 @@ export class Report {
   }
 }
 
-function remedyFor(name: string, known: readonly string[]): string {
+/** What to write instead of a name that is not known: the one that was meant, or those that there are. */
+export function remedyFor(name: string, known: readonly string[]): string {
   if (known.length === 0) return 'none is defined yet: add it first';
   const near = nearestName(name, known);
   if (near) return `did you mean "${near}"?`;
-  return known.length <= 12 ? `known: ${[...known].sort().join(', ')}` : 'write a name that is defined';
+  const all = [...known].sort().join(', ');
+  if (all.length <= mostLetters) return `known: ${all}`;
+  const distance = (one: string) => editDistance(name.toLowerCase(), one.toLowerCase());
+  const nearest = known.toSorted((a, b) => distance(a) - distance(b) || (a < b ? -1 : 1)).slice(0, 8);
+  return `${known.length} are known, the nearest of them: ${nearest.join(', ')}`;
 }
+
+/** A list of names longer than this is not read. */
+const mostLetters = 400;

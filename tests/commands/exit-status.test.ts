@@ -62,7 +62,14 @@ describe('check', () => {
   test('2 for a job that is not there', async () => {
     const { status, told } = await sound.run('check', 'dema');
     expect(status).toBe(2);
-    expect(told).toMatch(/there is no job "dema"/);
+    expect(told).toMatch(/there is no job "dema"; did you mean "demo"\?/);
+  });
+
+  test('a job that is not there is told beside the errors of others', async () => {
+    const { told } = await withError.run('check', 'other');
+    expect(told).toMatch(/error: there is no terminal/);
+    expect(told).toMatch(/there is no job "other"; known: demo/);
+    expect((await withError.run('check', 'demo')).told).toMatch(/demo could not be read: mend the errors/);
   });
 
   test('2 in a folder without content', async () => {
@@ -135,11 +142,13 @@ describe('the command line', () => {
   test.each([
     [['chekc'], /there is no command "chekc"; did you mean "check"/],
     [['frobnicate'], /there is no command "frobnicate"/],
-    [['check', '--jsn'], /check: .*--jsn/],
+    [['check', '--jsn'], /check: there is no --jsn; did you mean --json\?/],
+    [['release', 'demo', '--fast'], /release: there is no --fast; it takes --help/],
+    [['plan', 'demo', '--json=yes'], /plan: --json takes no value/],
     [['check', 'demo', 'more'], /does not know what to do with "more"/],
     [['build', 'demo'], /does not know what to do with "demo"/],
     [['build', '--audience', 'everyone'], /bench, customer, shop/],
-    [['build', '--audience'], /build: .*--audience/],
+    [['build', '--audience'], /build: --audience needs a value/],
     [['serve', '--port', 'eighty'], /--port takes a whole number/],
     [['serve', '--port', '70000'], /--port takes a whole number/],
     [['release'], /needs JOB/],

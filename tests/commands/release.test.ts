@@ -76,7 +76,9 @@ describe('release', () => {
     const { status, out, told } = await shop.run('check');
     expect(status).toBe(0);
     expect(out).toMatch(/released, frozen; .*; computed differently today in [1-9]\d* places?/);
-    expect(told).toMatch(/demo: released as length of feed: \d+\.\d+ m, today \d+\.\d+ m/);
+    expect(told).toMatch(/^content\/jobs\/demo\.yaml:\d+:\d+: revision A is released, but would be/);
+    expect(told).toMatch(/^ {2}length of feed: \d+\.\d+ m, today \d+\.\d+ m$/m);
+    expect(told).toMatch(/^ {2}to do: build what was released/m);
     expect(await planOf(shop)).toEqual(shown);
   });
 

@@ -118,7 +118,7 @@ describe('a file against its schema', () => {
     expect(said(job, 'title:\nstatus:\nparts: { a: }\n')).toEqual([
       'job.yaml:1:7 title is left empty; write a text, such as Front amplifiers',
       'job.yaml:2:8 status is left empty; write one of draft, released, installed, superseded, or leave the name out too',
-      'job.yaml:3:12 a is left empty; write a block of named values',
+      'job.yaml:3:12 a is left empty; write lines of the form name: value',
     ]);
   });
 
@@ -126,10 +126,10 @@ describe('a file against its schema', () => {
     expect(said(job, 'title: [A]\nlinks: none\nparts: [1]\n')).toEqual([
       'job.yaml:1:8 title needs a text, such as Front amplifiers',
       'job.yaml:2:8 links is a text, but needs a list',
-      'job.yaml:3:8 parts is a list, but needs a block of named values',
+      'job.yaml:3:8 parts is a list, but needs lines of the form name: value',
     ]);
     expect(said(job, '- a\n')).toEqual([
-      'job.yaml:1:1 the file is a list, but needs a block of named values',
+      'job.yaml:1:1 the file is a list, but needs lines of the form name: value',
     ]);
   });
 

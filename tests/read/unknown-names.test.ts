@@ -66,6 +66,12 @@ const unknownNames: readonly ProblemCase[] = [
     remedy: /did you mean "CH1"/,
   },
   {
+    name: 'a terminal like no other',
+    changes: [inJob('to: amp.REM', 'to: ^amp.SOMETHING')],
+    says: /no terminal of amp "SOMETHING"/,
+    remedy: /known: B\+, .*REM/,
+  },
+  {
     name: 'a cable',
     changes: [inJob('cable: lead,', 'cable: ^led,')],
     says: /no cable "led"/,
