@@ -4,6 +4,11 @@ import { distance, type Point } from './point.ts';
 /** One end of a wire to lay: a terminal and the way it faces, or the side of the board that it leaves by. */
 export type RouteEnd = (Point & { readonly faces: Side }) | { readonly exit: Side };
 
+/** True where a wire ends in a terminal, and not over the edge of the board. */
+export function isPoint(end: RouteEnd): end is Exclude<RouteEnd, { readonly exit: unknown }> {
+  return !('exit' in end);
+}
+
 /** A wire to lay. */
 export interface RouteWire {
   readonly id: string;

@@ -7,6 +7,7 @@ import {
   type Crossing,
   crossingCount,
   crossings,
+  isPoint,
   type Route,
   type RouteEnd,
   type RouteWire,
@@ -91,10 +92,6 @@ const mostPoints = 9000;
 function pitchFor({ outline }: BoardShape, pitchM: number): number {
   const { minX, minY, maxX, maxY } = boxOf(outline);
   return Math.max(pitchM, Math.sqrt(((maxX - minX) * (maxY - minY)) / mostPoints));
-}
-
-function isPoint(end: RouteEnd): end is Exclude<RouteEnd, { readonly exit: unknown }> {
-  return !('exit' in end);
 }
 
 function tightBend({ wire, route }: Laid): BoardFault[] {

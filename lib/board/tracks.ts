@@ -1,4 +1,5 @@
-import { type Route, type RouteWire, stretches } from './route.ts';
+import { distance, type Point } from './point.ts';
+import { isPoint, type Route, type RouteWire, stretches } from './route.ts';
 import type { TrackGrid } from './track-grid.ts';
 
 /** What other wires mean to the wire that is being laid, by point of the grid. */
@@ -17,8 +18,13 @@ export interface Laid {
   readonly route: Route;
 }
 
-/** Round its own terminals a wire may share the room with wires of terminals as near as this, metres. */
+/** Round its own terminals a wire may come nearer than its thickness to wires of terminals as near as this, metres. */
 const terminalRoomM = 0.03;
+
+/** An end of a wire that another wire ends near to; `same`: in the same terminal. */
+interface SharedEnd extends Point {
+  readonly same: boolean;
+}
 
 /** The tracks that laid wires leave to one wire. */
 export function tracksFor(grid: TrackGrid, wire: RouteWire, laid: readonly Laid[], apartM: number): Tracks {
@@ -44,14 +50,12 @@ function keepApart(a: RouteWire, b: RouteWire): boolean {
 }
 
 /** The wire's own ends that the other wire ends near to. */
-function sharedEnds(wire: RouteWire, other: RouteWire): { xM: number; yM: number }[] {
-  const ends = [other.from, other.to];
-  return [wire.from, wire.to].flatMap((end) =>
-    'exit' in end ||
-    !ends.some((far) => !('exit' in far) && Math.hypot(far.xM - end.xM, far.yM - end.yM) < terminalRoomM)
-      ? []
-      : [end],
-  );
+function sharedEnds(wire: RouteWire, other: RouteWire): SharedEnd[] {
+  const far = [other.from, other.to].filter(isPoint);
+  return [wire.from, wire.to].filter(isPoint).flatMap(({ xM, yM }): SharedEnd[] => {
+    const apartM = Math.min(...far.map((end) => distance(end, { xM, yM })));
+    return apartM < terminalRoomM ? [{ xM, yM, same: apartM < 1e-6 }] : [];
+  });
 }
 
 type Line = ReturnType<typeof stretches>[number];
@@ -99,17 +103,18 @@ function markTaken(
   { taken, crossed }: Tracks,
   line: Line,
   spacingM: number,
-  shared: readonly { xM: number; yM: number }[],
+  shared: readonly SharedEnd[],
 ): void {
   const way = line.level ? 0 : 1;
   eachNear(grid, line, Math.max(spacingM - 1e-9, 1e-6), (index, acrossM, along) => {
-    const [x, y] = [Math.floor(index / grid.ys.length), index % grid.ys.length];
-    const mine = shared.some(
-      ({ xM, yM }) => Math.hypot(xM - (grid.xs[x] ?? 0), yM - (grid.ys[y] ?? 0)) < terminalRoomM,
-    );
-    if (!mine) taken[way][index] = 1;
-    const on = acrossM < 1e-6 && along > line.from + 1e-9 && along < line.to - 1e-9;
-    if (on) crossed[way][index] = (crossed[way][index] ?? 0) + 1;
+    const [xM, yM] = [grid.xs[Math.floor(index / grid.ys.length)] ?? 0, grid.ys[index % grid.ys.length] ?? 0];
+    // On the other wire itself they may lie only where both come out of one terminal: what lies on each other
+    // could change sides there without a crossing to be seen.
+    const onIt = acrossM < 1e-6 && along > line.from - 1e-9 && along < line.to + 1e-9;
+    const mayShare = shared.some((end) => (end.same || !onIt) && distance(end, { xM, yM }) < terminalRoomM);
+    if (!mayShare) taken[way][index] = 1;
+    const inner = acrossM < 1e-6 && along > line.from + 1e-9 && along < line.to - 1e-9;
+    if (inner) crossed[way][index] = (crossed[way][index] ?? 0) + 1;
   });
 }
 
