@@ -12,6 +12,8 @@ export interface Effects {
   tell(text: string): void;
   /** Every file below `content/`, with its path from the root. */
   readContent(): Promise<readonly SourceFile[]>;
+  /** The date at this place, such as 2026-02-09. For what a person begins today; nothing computed asks for it. */
+  today(): string;
   /** Puts a file in its place in one step, so that nobody sees half of it. A path that is not absolute starts at the root. */
   write(path: string, content: string | Uint8Array): Promise<void>;
 }
@@ -26,6 +28,8 @@ export function realEffects(root: string): Effects {
     out: (text) => process.stdout.write(`${text}\n`),
     tell: (text) => process.stderr.write(`${text}\n`),
     readContent: () => readBelow(root, join(root, 'content')),
+    // The Swedish way of writing a date is that of ISO 8601.
+    today: () => new Date().toLocaleDateString('sv-SE'),
     write: async (path, content) => {
       const full = resolve(root, path);
       await mkdir(dirname(full), { recursive: true });

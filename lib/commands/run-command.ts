@@ -64,6 +64,20 @@ const commands: Readonly<Record<string, Command>> = {
         : plan(effects, job, flags.json === true);
     },
   },
+  new: {
+    options: { vehicle: 'string', space: 'string', title: 'string', 'issued-on': 'string' },
+    words: ['JOB'],
+    run: async (effects, { words: [job = ''], flags }) => {
+      const { newJob } = await import('./new-job.ts');
+      return newJob(effects, {
+        job,
+        vehicle: textOf(flags.vehicle),
+        space: textOf(flags.space),
+        title: textOf(flags.title),
+        date: textOf(flags['issued-on']),
+      });
+    },
+  },
   bench: {
     options: { json: 'boolean' },
     words: [],
@@ -86,22 +100,22 @@ const commands: Readonly<Record<string, Command>> = {
     words: ['JOB'],
     run: async (effects, { words: [job = ''], flags, lists }) => {
       const { exportJob } = await import('./export.ts');
-      const textOf = (flag: string): string | null => {
-        const value = flags[flag];
-        return typeof value === 'string' ? value : null;
-      };
       return exportJob(effects, {
         job,
-        to: textOf('to'),
+        to: textOf(flags.to),
         formats: lists.format ?? [],
-        units: textOf('units'),
-        paper: textOf('paper'),
-        labelStock: textOf('label-stock'),
+        units: textOf(flags.units),
+        paper: textOf(flags.paper),
+        labelStock: textOf(flags['label-stock']),
         json: flags.json === true,
       });
     },
   },
 };
+
+function textOf(flag: string | boolean | undefined): string | null {
+  return typeof flag === 'string' ? flag : null;
+}
 
 function interrupted(): Promise<void> {
   return new Promise((resolve) => {

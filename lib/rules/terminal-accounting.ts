@@ -35,6 +35,26 @@ const unaccounted: Rule = {
   },
 };
 
+const withoutDevices: Rule = {
+  id: 'job-without-devices',
+  asks: 'A job builds something in.',
+  levels: ['stop'],
+  ...accounting,
+  judge({ job }) {
+    if (job.devices.some(({ origin }) => origin === 'job')) return [];
+    return [
+      {
+        level: 'stop',
+        of: [job.id],
+        message: 'the job has no devices, so there is nothing to account for',
+        remedy: 'write under devices: what is built in, each with its part and its place',
+        ...accounting,
+        path: '/devices',
+      },
+    ];
+  },
+};
+
 const withoutSupply: Rule = {
   id: 'device-without-supply',
   asks: 'Every device that draws current has its supply connected.',
@@ -92,4 +112,9 @@ const spareConductor: Rule = {
   },
 };
 
-export const terminalAccountingRules: readonly Rule[] = [unaccounted, withoutSupply, spareConductor];
+export const terminalAccountingRules: readonly Rule[] = [
+  withoutDevices,
+  unaccounted,
+  withoutSupply,
+  spareConductor,
+];

@@ -120,7 +120,7 @@ describe('plan', () => {
 });
 
 describe('the command line', () => {
-  const commands = ['build', 'serve', 'check', 'plan', 'release'];
+  const commands = ['build', 'serve', 'check', 'plan', 'release', 'new', 'export', 'bench'];
 
   test('with nothing or --help it gives the help of all commands', async () => {
     for (const line of [[], ['--help'], ['help']]) {

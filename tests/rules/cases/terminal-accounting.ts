@@ -3,6 +3,23 @@ import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 export const terminalAccountingCases: RuleCases = {
+  // A job that builds nothing in can't be released.
+  'job-without-devices': {
+    fires: [
+      {
+        name: 'nothing but the vehicle',
+        about: () => {
+          const whole = about();
+          const fitted = whole.job.devices.filter(({ origin }) => origin === 'vehicle');
+          return { ...whole, job: { ...whole.job, devices: fitted } };
+        },
+        level: 'stop',
+        subject: 'demo',
+        path: '/devices',
+      },
+    ],
+    quiet: [{ name: 'devices of the job', about: () => about() }],
+  },
   // Every terminal is connected, or left open with a reason.
   'terminal-unaccounted': {
     fires: [
