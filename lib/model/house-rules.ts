@@ -5,6 +5,7 @@ import { audioRules } from './house-rules/audio.ts';
 import { boardRules } from './house-rules/board.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
 import { powerRules } from './house-rules/power.ts';
+import { wiringRules } from './house-rules/wiring.ts';
 
 /**
  * Every house rule with its default, its source and its mark. A shop sets its own value in `shop.yaml`
@@ -12,6 +13,7 @@ import { powerRules } from './house-rules/power.ts';
  */
 export const houseRuleDefinitions = {
   ...powerRules,
+  ...wiringRules,
   ...boardRules,
   ...audioRules,
 } as const satisfies Record<string, RuleDefinition>;

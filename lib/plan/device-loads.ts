@@ -1,3 +1,4 @@
+import type { HouseRules } from '../model/house-rules.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Supply } from '../model/kinds/kind.ts';
 import type { PlanPower } from '../model/plan/index.ts';
@@ -50,11 +51,18 @@ export function deviceLoads(
         fuseA: book.trace(`${at}.fuseA`, currents.fullRatingA),
         ratedA: book.trace(`${at}.ratedA`, currents.ratedPowerA),
         musicA: book.trace(`${at}.musicA`, currents.musicA),
-        idleA: supply.idle ?? supply.draw ?? 0,
+        idleA:
+          device.spec?.kind === 'amplifier' ? idleA(supply, job.rules) : (supply.idle ?? supply.draw ?? 0),
         powerW: ratedPowerW(device, channels),
       },
     ];
   });
+}
+
+/** What an amplifier draws without a signal: as its maker says, else by its class. */
+function idleA(supply: Supply, rules: HouseRules): number {
+  const isAb = (supply['amplifier-class'] ?? 'class-ab') === 'class-ab';
+  return supply.idle ?? rules[isAb ? 'idle-class-ab' : 'idle-class-d'].value;
 }
 
 /** Rated power of all channels as loaded; of a channel whose load is not known, the most that its maker publishes. */
@@ -85,7 +93,7 @@ function amplifierLoad(
   const efficiency: Efficiency = {
     full: own?.full ?? rules[`efficiency-${name}`].value,
     eighth: own?.eighth ?? rules[`efficiency-${name}-eighth`].value,
-    idleA: supply.idle ?? 0,
+    idleA: idleA(supply, rules),
   };
   const result = amplifierCurrents(
     {

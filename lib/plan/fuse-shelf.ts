@@ -1,24 +1,40 @@
+import { type HouseRules, houseRuleDefinition } from '../model/house-rules.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Shop, Stock } from '../model/shop.ts';
-import { fuseForms } from '../model/tables/fuse-forms.ts';
+import { type FuseFormId, fuseForms } from '../model/tables/fuse-forms.ts';
+import type { Traced } from '../model/trace.ts';
 import type { StockedFuse, StockedHolder } from '../power/fuse-choice.ts';
+import { traced } from '../power/traced.ts';
 
 /** Pieces on the shelf. */
 export function piecesOf(stock: Stock | undefined): number {
   return stock && 'pieces' in stock ? stock.pieces : 0;
 }
 
+/** Fault current (A) that a fuse of a form interrupts where its maker is silent: a house rule by style of form. */
+export function usualInterruptA(form: FuseFormId, rules: HouseRules): Traced<number> {
+  const rule = `interrupt-${fuseForms[form].style}` as const;
+  const { citation, mark } = houseRuleDefinition(rule);
+  return traced(rules[rule].value, 'A', {
+    origin: 'assumed',
+    rule,
+    citation,
+    ...(mark && { mark }),
+  });
+}
+
 /** The fuses and holders of the catalogue, with what is on the shelf of each. */
 export function fuseShelf(
   parts: Readonly<Record<string, Part>>,
   shop: Shop,
+  rules: HouseRules,
 ): { readonly fuses: readonly StockedFuse[]; readonly holders: readonly StockedHolder[] } {
   const fuses: StockedFuse[] = [];
   const holders: StockedHolder[] = [];
   for (const [id, part] of Object.entries(parts)) {
     const quantity = piecesOf(shop.stock[id]);
     if (part.kind === 'fuse') {
-      const interruptA = part.interrupts ?? fuseForms[part.form].interruptA;
+      const interruptA = part.interrupts ?? usualInterruptA(part.form, rules).value;
       fuses.push({ part: id, form: part.form, ratingA: part.rating, quantity, interruptA });
     }
     if (part.kind === 'fuse-holder')

@@ -1,7 +1,9 @@
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
+import type { Traced } from '../model/trace.ts';
 import type { FuseForm } from '../model/vocabulary.ts';
 import { chooseFuse, type FuseChoice } from '../power/fuse-choice.ts';
 import { interruptNeedA } from '../power/interrupting.ts';
+import type { PowerRules } from '../power/power-rules.ts';
 import { isPowerFault } from '../power/traced.ts';
 import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
@@ -20,7 +22,8 @@ export interface SizedFuse {
   readonly holderA: number | null;
   /** The battery whose fault current it must interrupt; null where another fuse stands before it. */
   readonly source: CircuitSource | null;
-  readonly needsInterruptA: number | null;
+  /** What that battery drives into a short; null where its cranking current is not known. */
+  readonly interruptNeed: Traced<number> | null;
   readonly protects: readonly string[];
   readonly givenA: number | null;
   readonly choice: FuseChoice | null;
@@ -63,13 +66,14 @@ function formOf({ device, way }: CircuitEdge): FuseForm | null {
 function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
   const { job, circuit, paths, protection, mostA } = sizing;
   const protects = protectedBy(protection, edge.id);
+  const rules = powerRules(job.rules);
   const batteries = circuit.sources.filter((one) => one.type === 'battery' && isFirst(one, edge, paths));
   // Of several batteries the one that can drive the largest fault counts.
   const [worst] = batteries
-    .map((one) => ({ source: one, needA: interruptA(one) }))
-    .toSorted((a, b) => (b.needA ?? 0) - (a.needA ?? 0));
+    .map((one) => ({ source: one, need: interruptNeed(one, rules) }))
+    .toSorted((a, b) => (b.need?.value ?? 0) - (a.need?.value ?? 0));
   const source = worst?.source ?? null;
-  const needsInterruptA = worst?.needA ?? null;
+  const need = worst?.need ?? null;
   const { ratedA, ceilingA } = demand(edge, sizing);
   const holderA =
     device.spec?.kind === 'fuse-holder' || device.spec?.kind === 'distribution' ? device.spec.current : null;
@@ -79,11 +83,11 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
       ceilingA,
       protects: protects.map((id) => ({ id, ampacityA: mostA(id) })),
       form,
-      interruptNeedA: needsInterruptA,
+      interruptNeedA: need?.value ?? null,
       ...(holderA === null ? {} : { holderLargestA: holderA }),
     },
-    fuseShelf(job.parts, job.shop),
-    powerRules(job.rules),
+    fuseShelf(job.parts, job.shop, job.rules),
+    rules,
   );
   const chosen = isPowerFault(choice) ? null : choice;
   const fitted = device.origin === 'vehicle';
@@ -101,7 +105,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     ceilingA,
     holderA,
     source,
-    needsInterruptA,
+    interruptNeed: need,
     protects,
     givenA,
     choice: chosen,
@@ -111,9 +115,9 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
 }
 
 /** Fault current that a fuse at a battery must interrupt; null where its cranking current is not known. */
-function interruptA({ device: { spec } }: CircuitSource): number | null {
-  const need = spec?.kind === 'battery' ? interruptNeedA(spec['cold-cranking']) : null;
-  return need === null || isPowerFault(need) ? null : need.value;
+function interruptNeed({ device: { spec } }: CircuitSource, rules: PowerRules): Traced<number> | null {
+  const need = spec?.kind === 'battery' ? interruptNeedA(spec['cold-cranking'], rules) : null;
+  return need === null || isPowerFault(need) ? null : need;
 }
 
 /** True where no other fuse stands between a source and this one. */

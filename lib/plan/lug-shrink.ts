@@ -5,17 +5,15 @@ import { isPowerFault } from '../power/traced.ts';
 import { wireDiameterM } from './board-wires.ts';
 import { longestPieceM } from './cable-candidates.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import { coveringFit } from './run-coverings.ts';
 
-/** Barrel of a lug over the round that its conductor fills, crimped or not: common practice, no source. */
-const barrelOverCore = 1.6;
 /** Share of a stranded conductor's round that is copper: seven strands in a circle. */
 const strandFill = 7 / 9;
-/** How far heat-shrink reaches onto the insulation (m): common practice, no source. */
-const ontoInsulationM = 0.0254;
 
 /**
  * Heat-shrink for a lug: the smallest of the catalogue, from the shelf first, that slides over insulation and
- * barrel and closes on the thinner of the two by its ratio; as long as the barrel and an inch of insulation.
+ * barrel and closes on the thinner of the two by its ratio; as long as the barrel and what it reaches onto
+ * the insulation.
  */
 export function lugShrink(
   job: Job,
@@ -24,21 +22,22 @@ export function lugShrink(
 ): NonNullable<WireEnd['shrink']> {
   const insulationM = wireDiameterM(job, cable);
   const coreM = Math.sqrt((4 * cable.size.areaMm2) / (Math.PI * strandFill)) * 1e-3;
-  const outsideM = coreM * barrelOverCore;
-  const lengthM = barrelM + ontoInsulationM;
+  const outsideM = coreM * job.rules['barrel-over-conductor'].value;
+  const lengthM = barrelM + job.rules['shrink-over-insulation'].value;
   const over = {
     thickestM: Math.max(insulationM, outsideM),
     thinnestM: Math.min(insulationM, outsideM),
     lengthM,
   };
   const sizes = shrinkSizes(job);
-  const choice = chooseCovering(over, sizes);
+  const choice = chooseCovering(over, sizes, coveringFit(job.rules));
   const anyway =
     isPowerFault(choice) || choice.chosen
       ? choice
       : chooseCovering(
           over,
           sizes.map(({ stockM: _, ...size }) => size),
+          coveringFit(job.rules),
         );
   return { part: isPowerFault(anyway) ? null : (anyway.chosen?.part ?? null), lengthM };
 }

@@ -9,6 +9,7 @@ import { circuitPaths } from './circuit-paths.ts';
 import { planControls } from './controls.ts';
 import { deviceLoads } from './device-loads.ts';
 import { jobHead, shopHead, vehicleHead } from './heads.ts';
+import { planHouseRules } from './house-rules.ts';
 import { accountTerminals, planItems } from './items.ts';
 import { planMeasurements } from './measurements.ts';
 import { pickList } from './pick-list.ts';
@@ -58,7 +59,7 @@ export function planJob(job: Job): Planned {
   });
   const heard = withWireLoss(job, audio, channels, settled, book);
   const items = planItems(job);
-  const controls = planControls(job);
+  const controls = planControls(job, heard);
   const measurements = planMeasurements(job, { power, audio: heard, boards, items }, book);
   const work = planWork(job, { items, wires, runs, cables, boards, power, controls, measurements }, book);
   const plan: BuildPlan = {
@@ -66,6 +67,7 @@ export function planJob(job: Job): Planned {
     job: jobHead(job),
     shop: shopHead(job),
     vehicle: vehicleHead(job),
+    rules: planHouseRules(job),
     findings: [],
     traces: book.traces(),
     items,

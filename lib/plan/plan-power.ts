@@ -6,16 +6,17 @@ import type {
   PlanPower,
 } from '../model/plan/index.ts';
 import { terminalId } from '../model/resolved-job.ts';
-import { fuseForms } from '../model/tables/fuse-forms.ts';
+import type { Traced } from '../model/trace.ts';
+import type { FuseForm } from '../model/vocabulary.ts';
 import type { Ampacity } from '../power/ampacity.ts';
-import type { FuseChoice, LawfulFuse } from '../power/fuse-choice.ts';
+import type { FuseChoice, LawfulFuse, StockedFuse } from '../power/fuse-choice.ts';
 import { traced } from '../power/traced.ts';
 import { longestPieceM } from './cable-candidates.ts';
 import { planCharging } from './charging.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { deviceDrops } from './device-drops.ts';
 import { faultCurrents } from './fault-currents.ts';
-import { fuseShelf } from './fuse-shelf.ts';
+import { fuseShelf, usualInterruptA } from './fuse-shelf.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { planKeyOff } from './key-off.ts';
 import { remarkFaults } from './network-remarks.ts';
@@ -58,6 +59,7 @@ function planConductor(
   const fuses = (protection.get(link.id) ?? []).flatMap(({ fuses: own }) => own.map(({ id }) => id));
   if (judged) {
     book.trace(`${at}.dropV`, judged.dropV);
+    book.trace(`${at}.ohmPerM`, judged.ohmPerM);
     book.trace(`${at}.cautionA`, judged.ampacity.cautionA);
   }
   const ampacityA = judged ? book.trace(`${at}.ampacityA`, judged.ampacity.ampacityA) : 0;
@@ -110,7 +112,7 @@ function planFuse(
   const { edge, device, form, ratingA, choice, protects } = fuse;
   const at = `power.fuses.${edge.id}`;
   const fault = faults.get(edge.id);
-  const shelf = fuseShelf(job.parts, job.shop).fuses.filter(
+  const shelf = fuseShelf(job.parts, job.shop, job.rules).fuses.filter(
     (one) => one.form === form && one.ratingA === ratingA,
   );
   const stocked = shelf.toSorted((a, b) => b.quantity - a.quantity)[0] ?? null;
@@ -128,8 +130,8 @@ function planFuse(
     form,
     ratingA,
     part: stocked?.part ?? null,
-    interruptA: stocked?.interruptA ?? fuseForms[form].interruptA,
-    needsInterruptA: fuse.needsInterruptA,
+    interruptA: book.trace(`${at}.interruptA`, interrupts(sizing, form, stocked)),
+    needsInterruptA: fuse.interruptNeed && book.trace(`${at}.needsInterruptA`, fuse.interruptNeed),
     faultA: fault ? book.trace(`${at}.faultA`, fault) : null,
     holderA: fuse.holderA,
     from: edge.from,
@@ -147,6 +149,18 @@ function planFuse(
     alternatives: choice ? alternativesOf(choice, ratingA) : [],
     loads: paths.downstream(edge).map(({ device: { id } }) => id),
   };
+}
+
+/** What a fuse interrupts: by its part, else by the house rule of its form. */
+function interrupts({ job }: PowerSizing, form: FuseForm, stocked: StockedFuse | null): Traced<number> {
+  const spec = stocked && job.parts[stocked.part];
+  return spec?.kind === 'fuse' && spec.interrupts !== undefined
+    ? traced(spec.interrupts, 'A', {
+        origin: 'given',
+        rule: 'fuse-interrupting',
+        citation: "the part's data",
+      })
+    : usualInterruptA(form, job.rules);
 }
 
 function ratingTrace({ choice, givenA, ratedA }: SizedFuse, ratingA: number, leastAmpacityA: number | null) {

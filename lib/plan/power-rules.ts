@@ -14,8 +14,10 @@ export function powerRules(rules: HouseRules): PowerRules {
       { upTo: 3, factor: rules['bundle-3'].value },
       { upTo: 6, factor: rules['bundle-4-to-6'].value },
       { upTo: 24, factor: rules['bundle-7-to-24'].value },
-      ...defaultPowerRules.bundleFactors.filter(({ upTo }) => upTo > 24),
+      { upTo: 999, factor: rules['bundle-over-24'].value },
     ],
+    claddedConductivity: rules['clad-conductivity'].value,
+    claddedPerK: rules['clad-per-kelvin'].value,
     dropShare: rules['drop-limit'].value,
     fuseMargin: rules['fuse-margin'].value,
     musicDuty: rules['music-duty'].value,
@@ -23,7 +25,24 @@ export function powerRules(rules: HouseRules): PowerRules {
     sizingV: rules['voltage-sizing'].value,
     ratedPowerV: rules['voltage-rated'].value,
     reserveShare: rules['reserve-end'].value,
+    chargingShare: rules['charging-share'].value,
     keyOffA: rules['key-off-draw'].value,
+    mostLugsOnStud: rules['lugs-on-stud'].value,
+    thinWireA: {
+      '20': rules['fuse-20-awg'].value,
+      '22': rules['fuse-22-awg'].value,
+      '24': rules['fuse-24-awg'].value,
+    },
+    interruptNeeds: {
+      to650A: rules['interrupt-to-650'].value,
+      to1100A: rules['interrupt-to-1100'].value,
+      aboveA: rules['interrupt-above'].value,
+    },
+    styleInterruptA: {
+      blade: rules['interrupt-blade'].value,
+      'small-bolt-in': rules['interrupt-small-bolt-in'].value,
+      'large-bolt-in': rules['interrupt-large-bolt-in'].value,
+    },
     bendDiameters: rules['bend-diameters'].value,
   };
 }

@@ -1,8 +1,9 @@
+import type { HouseRules } from '../model/house-rules.ts';
 import type { PartOf } from '../model/kinds/index.ts';
 import type { Job, Run } from '../model/resolved-job.ts';
 import type { ZoneKind } from '../model/vocabulary.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
-import { type CoveringSize, chooseCovering } from '../power/covering-size.ts';
+import { type CoveringFit, type CoveringSize, chooseCovering } from '../power/covering-size.ts';
 import { isPowerFault } from '../power/traced.ts';
 import { longestPieceM } from './cable-candidates.ts';
 
@@ -61,18 +62,24 @@ export function coverPass(
   const ambientC = job.rules[ambientRules[zone]].value;
   const sizes = coverings(job, forms, ambientC);
   const over = { thickestM: bundleM, thinnestM: bundleM, lengthM: Math.max(lengthM, 1e-3) };
-  const fromShelf = chooseCovering(over, sizes);
+  const fromShelf = chooseCovering(over, sizes, coveringFit(job.rules));
   const choice =
     isPowerFault(fromShelf) || fromShelf.chosen
       ? fromShelf
       : chooseCovering(
           over,
           sizes.map(({ stockM: _, ...size }) => size),
+          coveringFit(job.rules),
         );
   if (isPowerFault(choice)) return { ...none, reason: choice.fault, fits: false };
   const asked = `${why} at ${ambientC} C`;
   if (!choice.chosen) return { ...none, reason: `${asked}: ${choice.reason}`, fits: false };
   return { part: choice.chosen.part, chosen: 'computed', reason: `${asked}: ${choice.reason}`, fits: true };
+}
+
+/** Room and grip of coverings, by the house rules. */
+export function coveringFit(rules: HouseRules): CoveringFit {
+  return { room: rules['covering-room'].value, grip: rules['covering-grip'].value };
 }
 
 /** Loom, conduit and sleeve close on anything thinner: loom and conduit need not, sleeve draws tight. */

@@ -31,7 +31,7 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
       grommets: run.route.passes.flatMap((pass) => {
         if (!pass.edge) return [];
         const holeM = pass['through-hole'] ?? null;
-        const outsideM = bundleM + (isCovered(run, pass.zone) ? wallsM : 0);
+        const outsideM = bundleM + (isCovered(run, pass.zone) ? job.rules['covering-walls'].value : 0);
         return [{ zone: pass.zone, holeM, part: grommetFor(job, outsideM, holeM) }];
       }),
     };
@@ -51,9 +51,6 @@ function diametersOf(job: Job, wires: readonly SizedConductor[]): number[] {
   return [...cables.values(), ...single];
 }
 
-/** Both walls of a covering together: common practice, no source. */
-const wallsM = 0.002;
-
 /** What covers and holds a run, stretch by stretch. A covering that was asked for and not found is remarked. */
 function planPasses(job: Job, run: Run, bundleM: number, book: PlanBook): PlanPass[] {
   const { passes } = run.route;
@@ -65,7 +62,7 @@ function planPasses(job: Job, run: Run, bundleM: number, book: PlanBook): PlanPa
     );
     const { part, chosen, reason, fits } = coverPass(job, run, zone, bundleM, alikeM);
     if (!fits) book.remark(noCovering(run, zone, reason), { path: run.path });
-    const outsideM = bundleM + (part === null ? 0 : wallsM);
+    const outsideM = bundleM + (part === null ? 0 : job.rules['covering-walls'].value);
     const tie = bundleM > 0 ? tieFor(job, outsideM, job.rules[ambientRules[zone]].value) : null;
     const ties = bundleM > 0 ? tieCount(length, spacingM) : 0;
     return { zone, lengthM: length, covering: part, chosen, reason, tie, ties };

@@ -17,7 +17,10 @@ export function sizeOthers(
 ): ReadonlyMap<string, SizedConductor> {
   const { job, devices, circuit, lengths, least } = sizing;
   const ratings = new Map(
-    fuses.map(({ edge, ratingA: rating, ratedA }) => [edge.id, rating ?? ratedA * 1.25]),
+    fuses.map(({ edge, ratingA: rating, ratedA }) => [
+      edge.id,
+      rating ?? ratedA * job.rules['fuse-margin'].value,
+    ]),
   );
   const ratingA = (fuse: string) => ratings.get(fuse) ?? Number.POSITIVE_INFINITY;
   const sized = new Map<string, SizedConductor>();

@@ -31,9 +31,11 @@ export interface SizedPower {
 
 /** Sizes all fuses, then the feeds that they protect, then the grounds that go with the feeds. */
 export function sizePower(sizing: PowerSizing): SizedPower {
-  const { circuit } = sizing;
+  const { circuit, job } = sizing;
   const fuses = sizeFuses(fuseSizing(sizing));
-  const rating = new Map(fuses.map((fuse) => [fuse.edge.id, fuse.ratingA ?? fuse.ratedA * 1.25]));
+  const rating = new Map(
+    fuses.map((fuse) => [fuse.edge.id, fuse.ratingA ?? fuse.ratedA * job.rules['fuse-margin'].value]),
+  );
   const ratingA = (id: string) => rating.get(id) ?? 0;
   const conductors = new Map<string, SizedConductor>();
   const edges = circuit.edges.filter(({ kind }) => kind === 'conductor');

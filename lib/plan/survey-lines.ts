@@ -15,16 +15,16 @@ export function surveyLines(job: Job, { outputs, inputs }: PlanAudio): Predictio
   return [...batteryLines(job), ...source];
 }
 
-/** Limits of a sound battery and charging: common practice, no source. */
-function batteryLines(job: Job): Prediction[] {
+/** What a sound battery and its charging read, within the limits of the house rules. */
+function batteryLines({ rules }: Job): Prediction[] {
   return [
     {
       id: 'battery-rest',
       kind: 'battery-rest',
       what: 'Battery at rest',
-      predicted: job.rules['voltage-rested'].value,
+      predicted: rules['voltage-rested'].value,
       unit: 'V',
-      least: 12.4,
+      least: rules['check-in-rested'].value,
       greatest: null,
       when,
     },
@@ -32,10 +32,10 @@ function batteryLines(job: Job): Prediction[] {
       id: 'battery-charging',
       kind: 'charging',
       what: 'Battery, engine at 1,500 rpm',
-      predicted: job.rules['voltage-rated'].value,
+      predicted: rules['voltage-rated'].value,
       unit: 'V',
-      least: 13.5,
-      greatest: 14.8,
+      least: rules['check-in-charging-least'].value,
+      greatest: rules['check-in-charging-most'].value,
       when,
     },
     {
@@ -45,7 +45,7 @@ function batteryLines(job: Job): Prediction[] {
       predicted: null,
       unit: 'V',
       least: null,
-      greatest: 0.5,
+      greatest: rules['check-in-ripple'].value,
       when,
     },
   ];

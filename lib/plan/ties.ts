@@ -5,19 +5,15 @@ import { bundleDiameterM } from '../power/bundle.ts';
 import { isPowerFault } from '../power/traced.ts';
 import { wireDiameterM } from './board-wires.ts';
 
-/** Head and tail of a tie beyond its way round the bundle (m): common practice, no source. */
-const tailM = 0.05;
-/** What a tie of plain polyamide stands where its maker is silent (C). */
-const plainTieC = 85;
-
 /** The shortest tie of the catalogue that goes round a bundle and stands more than the ambient; null where none does. */
 export function tieFor(job: Job, aroundM: number, ambientC: number): string | null {
-  const needM = Math.PI * aroundM + tailM;
+  const needM = Math.PI * aroundM + job.rules['tie-tail'].value;
+  const plainC = job.rules['tie-temperature'].value;
   const fitting = Object.entries(job.parts)
     .flatMap(([id, part]): [string, PartOf<'fixing'>][] =>
       part.kind === 'fixing' && part.form === 'tie' ? [[id, part]] : [],
     )
-    .filter(([, { length = 0, withstands = plainTieC }]) => length >= needM && withstands > ambientC)
+    .filter(([, { length = 0, withstands = plainC }]) => length >= needM && withstands > ambientC)
     .toSorted(([idA, a], [idB, b]) => (a.length ?? 0) - (b.length ?? 0) || (idA < idB ? -1 : 1));
   return fitting[0]?.[0] ?? null;
 }

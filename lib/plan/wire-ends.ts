@@ -1,3 +1,4 @@
+import type { HouseRules } from '../model/house-rules.ts';
 import type { Part, PartOf } from '../model/kinds/index.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
 import type { WireEnd } from '../model/plan/index.ts';
@@ -9,6 +10,7 @@ import { isPowerFault } from '../power/traced.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { lugShrink } from './lug-shrink.ts';
+import { powerRules } from './power-rules.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
 import { loopM } from './wire-lengths.ts';
 
@@ -61,7 +63,7 @@ export function prepareWireEnd(
     part: null,
     stripM: null,
     loopM: loopM(job, devices, end),
-    ...(spec?.torque === undefined ? {} : { torqueNm: spec.torque }),
+    ...torqueOf(spec, job.rules),
   };
   if (link.fitted) return { end: { ...base, prep: 'as fitted' }, remarks: [] };
   const kind = portKinds[spec?.joint ?? 'plug'];
@@ -80,6 +82,7 @@ export function prepareWireEnd(
       material: cable.material,
     })),
     portAt(id, spec, kind),
+    powerRules(job.rules),
   );
   if (isPowerFault(result)) return { end: { ...base, prep: 'not known' }, remarks: [] };
   if (result.prep === 'refused')
@@ -88,6 +91,14 @@ export function prepareWireEnd(
       remarks: [refusal(link.id, id, result.reason, result.alternatives)],
     };
   return crimpedEnd(job, own, spec, base, result, mates[0] === own);
+}
+
+/** By the port's maker; of a bolt in the body by the house rule of its thread. */
+function torqueOf(spec: TerminalSpec | undefined, rules: HouseRules): Pick<WireEnd, 'torqueNm'> {
+  if (spec?.torque !== undefined) return { torqueNm: spec.torque };
+  if (spec?.joint !== 'body-bolt') return {};
+  if (spec.stud === 'M6') return { torqueNm: rules['torque-m6'].value };
+  return spec.stud === 'M8' ? { torqueNm: rules['torque-m8'].value } : {};
 }
 
 /** What goes on an end that its port takes. `first`: of all that share the port, the one that carries its notes. */

@@ -6,7 +6,7 @@ import {
   type InsulationRatingC,
   insulationColumn,
   tableAmbientC,
-  thinWireCeiling,
+  thinWireSize,
 } from '../model/tables/ampacity.ts';
 import { awgAreaMm2 } from '../model/tables/copper-wire.ts';
 import type { Mark, Traced } from '../model/trace.ts';
@@ -62,6 +62,8 @@ interface Factor {
   readonly why: Derating;
   readonly factor: number;
   readonly mark?: Mark;
+  /** How the factor comes about, where it is not a table's or a house rule's. */
+  readonly says?: string;
   /** Counts for the caution figure alone. */
   readonly cautionOnly: boolean;
 }
@@ -85,7 +87,7 @@ export function ampacity(
   if (bad) return bad;
   const strange = zones.find(({ ambientC, bundleCount }) => !Number.isFinite(ambientC + bundleCount));
   if (strange) return { fault: `the ambient or the bundle of ${strange.zone} is not a number` };
-  if (!ampacityRow(areaMm2) && !thinWireCeiling(areaMm2))
+  if (!ampacityRow(areaMm2) && !thinWireSize(areaMm2))
     return { fault: `${areaMm2} mm2 is thinner than 24 AWG: no ampacity is known` };
   const limits = zones.map((zone) => zoneLimit(conductor, zone, rules));
   const [first] = limits;
@@ -121,7 +123,10 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
       : kept.find((factor) => factor.mark)?.mark;
     return traced(Math.floor(exact + 1e-9), 'A', {
       rule: 'ampacity',
-      formula: ['table', ...kept.map(({ name }) => name)].join(' * ').concat(', rounded down'),
+      formula: [
+        ['table', ...kept.map(({ name }) => name)].join(' * ').concat(', rounded down'),
+        ...kept.flatMap(({ says }) => says ?? []),
+      ].join('; '),
       citation: ampacityCitation,
       ...(mark && { mark }),
       inputs: [...base, ...kept.map(({ name, factor }) => [name, factor, ''] as const)],
@@ -143,7 +148,8 @@ function materialFactors(material: ConductorMaterial, rules: PowerRules): Factor
   if (material === 'copper') return [];
   // The trade quotes 0.79; unrounded it is 0.787, which is the safe side.
   const factor = Math.sqrt(rules.claddedConductivity);
-  return [{ name: 'kCCA', why: 'material', factor, mark: 'mem', cautionOnly: false }];
+  const says = `kCCA = sqrt(${rules.claddedConductivity}), its conductivity against copper`;
+  return [{ name: 'kCCA', why: 'material', factor, mark: 'mem', says, cautionOnly: false }];
 }
 
 const rootFactor = (ratingC: number, ambientC: number): number =>
@@ -159,7 +165,12 @@ function ambientFactors(zone: RunZone, column: InsulationRatingC): Factor[] {
     ...(mark && { mark }),
     cautionOnly: false,
   };
-  const ambient = { name: 'kAmbient', why: 'ambient', factor: rootFactor(column, zone.ambientC) } as const;
+  const ambient = {
+    name: 'kAmbient',
+    why: 'ambient',
+    factor: rootFactor(column, zone.ambientC),
+    says: `kAmbient = sqrt((Tins - Tamb) / (Tins - ${tableAmbientC}))`,
+  } as const;
   if (zone.engineSpace)
     return ambient.factor < note.factor ? [note, { ...ambient, mark: 'cp', cautionOnly: true }] : [note];
   if (zone.ambientC >= engineSpaceAmbientC && note.factor < ambient.factor) return [note];
@@ -199,17 +210,18 @@ function nothing(zone: RunZone, ratingC: number): ZoneLimit {
 
 /** Under 18 AWG: the trade's fuse ceiling, and never more than 18 AWG of the same cable carries in the same zone. */
 function thinLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRules): ZoneLimit {
-  const thin = thinWireCeiling(conductor.areaMm2);
+  const awg = thinWireSize(conductor.areaMm2) ?? '24';
+  const ceilingA = rules.thinWireA[awg];
   const thicker = zoneLimit({ ...conductor, areaMm2: awgAreaMm2('18') }, zone, rules);
   const most = (figure: Traced<number>): Traced<number> =>
-    traced(Math.min(thin?.ceilingA ?? 0, figure.value), 'A', {
+    traced(Math.min(ceilingA, figure.value), 'A', {
       rule: 'ampacity',
       formula: 'the lesser of the fuse ceiling of the size and what 18 AWG carries there',
       citation: commonPractice,
       mark: 'cp',
       inputs: [
-        ['size', `${thin?.awg ?? '24'} AWG`, ''],
-        ['ceiling', thin?.ceilingA ?? 0, 'A'],
+        ['size', `${awg} AWG`, ''],
+        ['ceiling', ceilingA, 'A'],
         ['18 AWG', figure.value, 'A'],
         ['zone', zone.zone, ''],
       ],

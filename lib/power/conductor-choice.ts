@@ -48,6 +48,8 @@ export type ConductorLimit = 'fuse' | 'drop' | 'port' | 'stock' | 'least-size';
 export interface JudgedCable {
   readonly candidate: CableCandidate;
   readonly ampacity: Ampacity;
+  /** Hot resistance of a metre. */
+  readonly ohmPerM: Traced<number>;
   readonly dropV: Traced<number>;
   readonly misses: readonly { readonly limit: ConductorLimit; readonly text: string }[];
 }
@@ -126,7 +128,8 @@ function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules
       ['Ro', duty.otherOhm, 'ohm'],
     ],
   });
-  return { candidate, ampacity: carries, dropV, misses: missesOf(duty, candidate, carries, dropV) };
+  const misses = missesOf(duty, candidate, carries, dropV);
+  return { candidate, ampacity: carries, ohmPerM: perM, dropV, misses };
 }
 
 function missesOf(

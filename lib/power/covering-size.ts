@@ -15,9 +15,14 @@ export type CoveringChoice =
   | { readonly chosen: CoveringSize; readonly reason: string }
   | { readonly chosen: null; readonly reason: string };
 
-/** Room to slide it on, and tightness once closed: common practice, no source. */
-const slide = 1.1;
-const grip = 0.95;
+/** Room to slide it on, over the thickest part; tightness once closed, of the thinnest. */
+export interface CoveringFit {
+  readonly room: number;
+  readonly grip: number;
+}
+
+/** Common practice, no source. */
+const usualFit: CoveringFit = { room: 1.1, grip: 0.95 };
 
 /** Heat-shrink of a supplied diameter and shrink ratio, 3 for 3:1. */
 export function heatShrink(part: string, suppliedM: number, ratio: number): CoveringSize {
@@ -31,6 +36,7 @@ export function heatShrink(part: string, suppliedM: number, ratio: number): Cove
 export function chooseCovering(
   over: { readonly thickestM: number; readonly thinnestM: number; readonly lengthM: number },
   sizes: readonly CoveringSize[],
+  { room, grip }: CoveringFit = usualFit,
 ): CoveringChoice | PowerFault {
   const bad = positiveFault({
     'thickest part': over.thickestM,
@@ -38,7 +44,7 @@ export function chooseCovering(
     length: over.lengthM,
   });
   if (bad) return bad;
-  const needOpenM = over.thickestM * slide;
+  const needOpenM = over.thickestM * room;
   const needClosedM = over.thinnestM * grip;
   const passing = sizes.filter(({ openM }) => openM >= needOpenM - 1e-9);
   const closing = passing.filter(({ closedM }) => closedM <= needClosedM + 1e-9);

@@ -91,7 +91,7 @@ export function chooseFuse(
     ],
   });
   const mostA = most(duty, rules);
-  const lawful = candidates(duty, shelf, wantedA.value).filter(
+  const lawful = candidates(duty, shelf, wantedA.value, rules).filter(
     (fuse) =>
       fuse.ratingA >= duty.ratedA &&
       fuse.ratingA <= (mostA?.value ?? fuse.ratingA) &&
@@ -140,7 +140,7 @@ function most(duty: FuseDuty, rules: PowerRules): Traced<number> | null {
 type Shelf = Parameters<typeof chooseFuse>[1];
 
 /** Every stocked fuse, and in each form every made rating that the shelf lacks. */
-function candidates(duty: FuseDuty, shelf: Shelf, wantedA: number): LawfulFuse[] {
+function candidates(duty: FuseDuty, shelf: Shelf, wantedA: number, rules: PowerRules): LawfulFuse[] {
   const stocked = shelf.fuses.filter(({ quantity }) => quantity > 0);
   const onShelf = new Set(stocked.map(({ form, ratingA }) => `${form} ${ratingA}`));
   const made = fuseFormIds.flatMap((form) =>
@@ -153,7 +153,7 @@ function candidates(duty: FuseDuty, shelf: Shelf, wantedA: number): LawfulFuse[]
     return {
       form: fuse.form,
       ratingA: fuse.ratingA,
-      interruptA: fuse.interruptA ?? fuseForms[fuse.form].interruptA,
+      interruptA: fuse.interruptA ?? rules.styleInterruptA[fuseForms[fuse.form].style],
       stockQuantity: fuse.quantity,
       part,
       keepsMargin: fuse.ratingA >= wantedA,

@@ -1,18 +1,22 @@
-import { interruptByCranking } from '../model/tables/fuse-forms.ts';
 import type { Traced } from '../model/trace.ts';
+import { defaultPowerRules, type PowerRules } from './power-rules.ts';
 import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /**
  * The fault current (A) that a main fuse at a battery must be able to interrupt, by the battery's cold-cranking
- * amperes: ABYC E-11, from memory.
+ * amperes: ABYC E-11, from memory; the three figures are house rules.
  */
-export function interruptNeedA(crankingA: number): Traced<number> | PowerFault {
+export function interruptNeedA(
+  crankingA: number,
+  rules: PowerRules = defaultPowerRules,
+): Traced<number> | PowerFault {
   const bad = positiveFault({ 'cold-cranking current': crankingA });
   if (bad) return bad;
-  const step = interruptByCranking.find(({ upToA }) => crankingA <= upToA);
-  return traced(step?.needA ?? 5000, 'A', {
+  const { to650A, to1100A, aboveA } = rules.interruptNeeds;
+  const needA = crankingA <= 650 ? to650A : crankingA <= 1100 ? to1100A : aboveA;
+  return traced(needA, 'A', {
     rule: 'fuse-interrupting',
-    formula: '1,500 A to 650 A of cranking; 3,000 A to 1,100 A; 5,000 A above',
+    formula: `${to650A} A to 650 A of cranking; ${to1100A} A to 1,100 A; ${aboveA} A above`,
     citation: 'ABYC E-11',
     mark: 'mem',
     inputs: [['cranking', crankingA, 'A']],

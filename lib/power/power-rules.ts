@@ -1,4 +1,4 @@
-import { mostLugsOnStud } from '../model/tables/lugs.ts';
+import type { FuseStyle } from '../model/tables/fuse-forms.ts';
 
 /** Materials of a conductor. */
 export type ConductorMaterial = 'copper' | 'copper-clad-aluminium';
@@ -46,13 +46,19 @@ export interface PowerRules {
   readonly keyOffA: number;
   /** Most lugs on one stud. */
   readonly mostLugsOnStud: number;
+  /** Largest fuse (A) for each size thinner than the ampacity table. */
+  readonly thinWireA: Readonly<Record<'20' | '22' | '24', number>>;
+  /** Fault current (A) that a main fuse must interrupt, by the battery's cold-cranking amperes. */
+  readonly interruptNeeds: { readonly to650A: number; readonly to1100A: number; readonly aboveA: number };
+  /** Fault current (A) that a fuse interrupts where its maker is silent. */
+  readonly styleInterruptA: Readonly<Record<FuseStyle, number>>;
   /** Bend radius over outside diameter. */
   readonly bendDiameters: number;
 }
 
 /**
- * The defaults, all common practice without a source except: bundle factors and lugs on a stud (ABYC E-11, from
- * memory); conductivity of copper-clad aluminium (ASTM B566, 10 % copper by volume, from memory).
+ * The defaults, all common practice without a source except: bundle factors, lugs on a stud and interrupting needs (ABYC
+ * E-11, from memory); conductivity of copper-clad aluminium (ASTM B566, 10 % copper by volume, from memory).
  */
 export const defaultPowerRules: PowerRules = {
   conductorC: 60,
@@ -78,6 +84,9 @@ export const defaultPowerRules: PowerRules = {
   reserveShare: 0.5,
   chargingShare: 0.8,
   keyOffA: 0.05,
-  mostLugsOnStud,
+  mostLugsOnStud: 4,
+  thinWireA: { '20': 7.5, '22': 5, '24': 2 },
+  interruptNeeds: { to650A: 1500, to1100A: 3000, aboveA: 5000 },
+  styleInterruptA: { blade: 1000, 'small-bolt-in': 2000, 'large-bolt-in': 6000 },
   bendDiameters: 5,
 };

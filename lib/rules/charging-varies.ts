@@ -2,9 +2,6 @@ import type { Rule, Verdict } from './rule.ts';
 import { defaultSource, houseRule } from './source.ts';
 import { volts } from './words.ts';
 
-/** The range that a varying charging voltage runs over (V): common practice, no source. */
-const rangeV = { low: 12.2, high: 15 } as const;
-
 const varies: Rule = {
   id: 'charging-voltage-varies',
   asks: 'Where the vehicle lets its charging voltage vary, currents and sizes go by the low end.',
@@ -12,13 +9,15 @@ const varies: Rule = {
   ...defaultSource('voltage-variable'),
   judge({ job }) {
     const { value, from } = houseRule(job, 'voltage-variable');
+    const lowV = houseRule(job, 'voltage-variable-low').value;
+    const highV = houseRule(job, 'voltage-variable-high').value;
     return job.devices.flatMap(({ id, spec, path, origin }): Verdict[] => {
       if (spec?.kind !== 'alternator' || !spec['variable-voltage']) return [];
       return [
         {
           level: 'note',
           of: [id],
-          message: `the charging voltage of ${id} varies, from about ${volts(rangeV.low)} to ${volts(rangeV.high)}: currents and sizes are chosen at ${volts(value)}`,
+          message: `the charging voltage of ${id} varies, from about ${volts(lowV)} to ${volts(highV)}: currents and sizes are chosen at ${volts(value)}`,
           value,
           unit: 'V',
           remedy:

@@ -1,16 +1,14 @@
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { defaultSource, houseRule } from './source.ts';
 import { amps, percent } from './words.ts';
-
-/** Demand above this share of the alternator's hot output asks for an upgrade: common practice, no source. */
-const upgradeShare = 0.8;
 
 const chargingShort: Rule = {
   id: 'charging-short',
   asks: 'Vehicle and average audio take at most 80 % of the hot output of the alternator; above all of it at cruise the battery runs flat.',
   levels: ['stop', 'caution'],
-  ...commonPractice,
-  judge({ plan }) {
+  ...defaultSource('charging-share'),
+  judge({ job, plan }) {
+    const { value: upgradeShare, from } = houseRule(job, 'charging-share');
     return plan.power.charging.flatMap(({ name, alternatorA, vehicleA, averageA }): Verdict[] => {
       if (/off/i.test(name)) return [];
       const demandA = vehicleA + averageA;
@@ -29,7 +27,7 @@ const chargingShort: Rule = {
             over && idle
               ? 'do not play loud at idle for long, or fit a larger alternator'
               : 'fit a larger alternator, or less average power',
-          ...commonPractice,
+          ...from,
           path: '/fitted',
           file: 'vehicle',
         },

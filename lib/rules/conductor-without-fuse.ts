@@ -1,13 +1,12 @@
 import type { PlanWire } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
-import { ampacityRow, insulationRatingsC, thinWireCeiling } from '../model/tables/ampacity.ts';
+import { ampacityRow, insulationRatingsC, thinWireSize } from '../model/tables/ampacity.ts';
+import { powerRules } from '../plan/power-rules.ts';
 import { batteriesAmong, isConsumer, type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, hasRole, jobWires, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
+import { commonPractice, houseRule } from './source.ts';
 
-/** Greatest output of a source that limits itself, such as a turn-on output (A): common practice, no source. */
-const limitedA = 0.5;
 const remedy =
   'put a fuse at the source end, rated at most at what the conductor carries, or branch off after a fuse';
 
@@ -29,12 +28,13 @@ function isProtected(about: Case, side: LiveSide, wire: PlanWire): boolean {
   return wire.role !== 'power' && conductor === undefined;
 }
 
-/** True unless an output feeds the conductor that gives more than half an ampere, and more than the conductor carries. */
+/** True unless an output feeds the conductor that gives more than one that limits itself, and more than it carries. */
 function isSourceLimited(job: Job, { from, to, size }: PlanWire): boolean {
+  const { value: limitedA } = houseRule(job, 'source-limited');
+  const row = ampacityRow(size.areaMm2);
+  const thin = thinWireSize(size.areaMm2);
   const carriesA =
-    thinWireCeiling(size.areaMm2)?.ceilingA ??
-    ampacityRow(size.areaMm2)?.amperageA(insulationRatingsC[0]) ??
-    0;
+    row?.amperageA(insulationRatingsC[0]) ?? (thin ? powerRules(job.rules).thinWireA[thin] : 0);
   return [from, to].every((terminal) => {
     const limitA = hasRole(job, terminal, 'turn-on-out') ? terminalSpecOf(job, terminal)?.current : 0;
     return limitA === undefined || limitA <= Math.max(limitedA, carriesA);

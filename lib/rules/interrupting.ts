@@ -1,20 +1,21 @@
 import type { PlanFuse } from '../model/plan/index.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
+import { powerRules } from '../plan/power-rules.ts';
 import { interruptNeedA } from '../power/interrupting.ts';
 import { isPowerFault } from '../power/traced.ts';
 import { firstFuses } from './fuse-at-source.ts';
 import { deviceIdOf, deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { fromMemory } from './source.ts';
+import { defaultSource } from './source.ts';
 import { amps } from './words.ts';
 
-const source = fromMemory('ABYC E-11');
+const source = defaultSource('interrupt-to-650');
 
 /** What a fuse must interrupt (A) and behind what: by the battery that it stands first behind, or as the plan has it. */
 function needOf({ job }: Case, fuse: PlanFuse, battery: string | null) {
   const spec = battery === null ? undefined : deviceOf(job, battery)?.spec;
   const crankingA = spec?.kind === 'battery' ? spec['cold-cranking'] : null;
-  const byBattery = crankingA === null ? null : interruptNeedA(crankingA);
+  const byBattery = crankingA === null ? null : interruptNeedA(crankingA, powerRules(job.rules));
   const ownA = byBattery === null || isPowerFault(byBattery) ? 0 : byBattery.value;
   const needA = Math.max(ownA, fuse.needsInterruptA ?? 0);
   const behind = battery ?? fuse.source ?? 'its source';

@@ -1,10 +1,9 @@
 import type { PlanWire, WireEnd } from '../model/plan/index.ts';
 import { largestTwinMm2 } from '../model/tables/ferrules.ts';
-import { mostLugsOnStud } from '../model/tables/lugs.ts';
 import { hasFerrule } from './copper-clad.ts';
 import { deviceIdOf, deviceSpot, endsOf, jobWires, partOf, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, fromMemory, partData } from './source.ts';
+import { commonPractice, defaultSource, houseRule, partData } from './source.ts';
 import { counted, listed, squareMm } from './words.ts';
 
 /** Areas within a tenth of a per cent are the same size. */
@@ -149,21 +148,22 @@ const lugsOnStud: Rule = {
   id: 'lugs-on-stud',
   asks: 'At most four lugs are on one stud.',
   levels: ['caution'],
-  ...fromMemory('ABYC E-11'),
+  ...defaultSource('lugs-on-stud'),
   judge(about) {
+    const { value: limit, from } = houseRule(about.job, 'lugs-on-stud');
     return crowded(about).flatMap(({ terminal, wires }): Verdict[] => {
       const joint = terminalSpecOf(about.job, terminal)?.joint;
       const isStud = joint === 'stud' || joint === 'body-bolt' || joint === 'post-clamp';
-      if (!isStud || wires.length <= mostLugsOnStud) return [];
+      if (!isStud || wires.length <= limit) return [];
       return [
         {
           level: 'caution',
           of: [terminal, ...wires.map(({ id }) => id)],
-          message: `${wires.length} lugs are on the stud ${terminal}; ${mostLugsOnStud} is the limit`,
+          message: `${wires.length} lugs are on the stud ${terminal}; ${limit} is the limit`,
           value: wires.length,
-          limit: mostLugsOnStud,
+          limit,
           remedy: 'spread them over a second stud or a bar',
-          ...fromMemory('ABYC E-11'),
+          ...from,
           ...deviceSpot(about.job, deviceIdOf(terminal)),
           givesWayTo: ['port-refuses-conductor'],
         },

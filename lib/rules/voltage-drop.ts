@@ -3,13 +3,8 @@ import { terminalId } from '../model/resolved-job.ts';
 import { deviceSpot, wireSpot } from './look-up.ts';
 import { ratedDrops, ratedPoint, voltageAt, voltageOver } from './operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { defaultSource, houseRule } from './source.ts';
 import { amps, percent, volts } from './words.ts';
-
-/** Greatest drop over one joint (V): common practice, no source. */
-const jointLimitV = 0.05;
-/** Greatest drop between alternator and battery (V): common practice, no source. */
-const chargeLeadLimitV = 0.2;
 
 function spotOf(about: Case, { of }: NetworkElement): Spot {
   if (about.plan.wires.some(({ id }) => id === of)) return wireSpot(about, of);
@@ -77,26 +72,27 @@ const jointDrop: Rule = {
   id: 'joint-drop',
   asks: 'No joint drops more than 50 mV at rated power.',
   levels: ['caution'],
-  ...commonPractice,
+  ...defaultSource('joint-drop-limit'),
   judge(about) {
+    const { value: limit, from } = houseRule(about.job, 'joint-drop-limit');
     const point = ratedPoint(about);
     if (!point) return [];
     return point.elements.flatMap((joint): Verdict[] => {
       const dropV = Math.abs(voltageOver(point, joint) ?? 0);
       // The body is a path and no joint, though it stands between terminals of one device.
-      if (joint.kind !== 'joint' || joint.of === 'body' || dropV <= jointLimitV + 1e-9) return [];
+      if (joint.kind !== 'joint' || joint.of === 'body' || dropV <= limit + 1e-9) return [];
       const flows = joint.currentA === undefined ? '' : ` with ${amps(Math.abs(joint.currentA))} through it`;
       return [
         {
           level: 'caution',
           of: [joint.id, joint.of],
-          message: `the joint ${joint.id} drops ${volts(dropV)}${flows}; ${volts(jointLimitV)} is the limit`,
+          message: `the joint ${joint.id} drops ${volts(dropV)}${flows}; ${volts(limit)} is the limit`,
           value: dropV,
-          limit: jointLimitV,
+          limit,
           unit: 'V',
           remedy:
             'use a lug with a larger contact face, bare and bright metal, or share the current between two joints',
-          ...commonPractice,
+          ...from,
           ...spotOf(about, joint),
         },
       ];
@@ -108,8 +104,9 @@ const chargeLeadDrop: Rule = {
   id: 'charge-lead-drop',
   asks: 'Between alternator and battery at most 0.2 V is lost.',
   levels: ['caution'],
-  ...commonPractice,
+  ...defaultSource('charge-lead-drop'),
   judge({ job, plan }) {
+    const { value: limit, from } = houseRule(job, 'charge-lead-drop');
     const posts = (kind: 'alternator' | 'battery') =>
       job.devices.flatMap(({ id, spec, facts, origin }) =>
         spec?.kind === kind && origin === 'vehicle'
@@ -127,17 +124,17 @@ const chargeLeadDrop: Rule = {
         return high === null || low === null ? [] : [{ title: point.title, dropV: high - low }];
       })
       .toSorted((a, b) => b.dropV - a.dropV)[0];
-    if (!worst || worst.dropV <= chargeLeadLimitV + 1e-9) return [];
+    if (!worst || worst.dropV <= limit + 1e-9) return [];
     return [
       {
         level: 'caution',
         of: [alternator, battery],
-        message: `${worst.title}: ${volts(worst.dropV)} are lost between ${alternator} and ${battery}; ${volts(chargeLeadLimitV)} is the limit`,
+        message: `${worst.title}: ${volts(worst.dropV)} are lost between ${alternator} and ${battery}; ${volts(limit)} is the limit`,
         value: worst.dropV,
-        limit: chargeLeadLimitV,
+        limit,
         unit: 'V',
         remedy: 'add a fused charge lead beside the one that the vehicle came with',
-        ...commonPractice,
+        ...from,
         path: '/links',
         file: 'vehicle',
       },

@@ -33,6 +33,7 @@ export function samplePlan(shape: SampleShape): BuildPlan {
       siteUrl: null,
     },
     vehicle: { id: 'estate', title: 'Estate car', cautions: [] },
+    rules: [],
     findings: [],
     traces: {},
     items,

@@ -62,6 +62,18 @@ export function samplePlan(change: Partial<BuildPlan> = {}): BuildPlan {
       title: 'Estate car, five doors',
       cautions: ['Curtain airbags run along both roof rails.'],
     },
+    rules: [
+      {
+        name: 'ground-lead',
+        says: 'Longest ground lead',
+        value: 0.4064,
+        unit: 'm',
+        given: true,
+        standard: 0.4572,
+        citation: 'common practice, no source',
+        mark: 'cp',
+      },
+    ],
     findings: [
       {
         rule: 'fuse-distance',

@@ -9,6 +9,7 @@ import type {
 import { type Job, type Link, terminalId } from '../../lib/model/resolved-job.ts';
 import type { ConductorRole } from '../../lib/model/vocabulary.ts';
 import { awgSize } from '../../lib/model/wire-size.ts';
+import { planHouseRules } from '../../lib/plan/house-rules.ts';
 import { powerOf } from './plan-power.ts';
 
 const roles: readonly (readonly [RegExp, ConductorRole])[] = [
@@ -257,11 +258,13 @@ export function planOf(job: Job): BuildPlan {
           order: index + 1,
           chosen: 'computed' as const,
           safe: true,
+          final: { state: safe, why: 'stays', chosen: 'computed' as const, during: 'presets' as const },
         };
       }),
     );
   return {
     ...headOf(job),
+    rules: planHouseRules(job),
     findings: [],
     traces: {},
     items: [],

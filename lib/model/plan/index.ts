@@ -4,6 +4,7 @@ import { findingSchema } from '../finding.ts';
 import { traceSchema } from '../trace.ts';
 import { planAudioSchema } from './audio.ts';
 import { planBoardSchema } from './board.ts';
+import { planHouseRuleSchema } from './house-rule.ts';
 import { planPowerSchema } from './power.ts';
 import {
   measurementSchema,
@@ -52,6 +53,8 @@ export const buildPlanSchema = z.object({
     title: everyone(z.string()),
     cautions: z.array(everyone(z.string())),
   }),
+  /** Every house rule that it was made by; none in a plan frozen before they were kept. */
+  rules: z.array(planHouseRuleSchema).default([]),
   findings: z.array(findingSchema),
   traces: z.record(z.string(), traceSchema),
   items: z.array(planItemSchema),
@@ -85,5 +88,6 @@ export function isStopped(plan: Pick<BuildPlan, 'findings'>): boolean {
 
 export * from './audio.ts';
 export * from './board.ts';
+export * from './house-rule.ts';
 export * from './power.ts';
 export * from './wiring.ts';

@@ -83,14 +83,10 @@ export const engineSpaceFactors: Readonly<Record<InsulationRatingC, MarkedFactor
 /** The ambient (C) that the engine-space factors stand for. */
 export const engineSpaceAmbientC = 50;
 
-/** Largest fuse (A) for conductors thinner than the ampacity table: common practice, no source. */
-export const thinWireCeilings: readonly { readonly awg: string; readonly ceilingA: number }[] = [
-  { awg: '20', ceilingA: 7.5 },
-  { awg: '22', ceilingA: 5 },
-  { awg: '24', ceilingA: 2 },
-];
+/** Sizes thinner than the ampacity table, for which a house rule sets the largest fuse. */
+const thinSizes = ['20', '22', '24'] as const;
 
-/** The ceiling for a conductor under 18 AWG: that of the largest listed size at or below its area; null under 24 AWG. */
-export function thinWireCeiling(areaMm2: number): { readonly awg: string; readonly ceilingA: number } | null {
-  return thinWireCeilings.find(({ awg }) => awgAreaMm2(awg) <= areaMm2 * areaGrace) ?? null;
+/** The size that a conductor under 18 AWG counts as: the largest of them at or below its area; null under 24 AWG. */
+export function thinWireSize(areaMm2: number): (typeof thinSizes)[number] | null {
+  return thinSizes.find((awg) => awgAreaMm2(awg) <= areaMm2 * areaGrace) ?? null;
 }

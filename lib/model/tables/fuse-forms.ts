@@ -19,6 +19,9 @@ export function isFuseFormId(text: string): text is FuseFormId {
   return fuseFormIds.some((id) => id === text);
 }
 
+/** How a fuse is built. */
+export type FuseStyle = 'blade' | 'small-bolt-in' | 'large-bolt-in';
+
 /** What is commonly made in a form. A part's own data goes before all of it. */
 export interface FuseForm {
   /** As it is printed. */
@@ -27,24 +30,19 @@ export interface FuseForm {
   readonly standardMark?: Mark;
   /** Rated currents made, low to high (A). */
   readonly ratingsA: readonly number[];
-  /** The fault current that it can interrupt (A). */
-  readonly interruptA: number;
-  readonly interruptMark: Mark;
-  /** Voltage over the fuse at its rated current (V), which gives its resistance: common practice. */
-  readonly ratedDropV: number;
-  readonly style: 'blade' | 'bolt-in';
+  /** House rules set by it what a fuse interrupts and drops where its maker is silent. */
+  readonly style: FuseStyle;
   /** Body, length by width by height (m), where published. */
   readonly bodyM?: readonly [lengthM: number, widthM: number, heightM: number];
 }
 
-const blade = { interruptA: 1000, interruptMark: 'mem', ratedDropV: 0.12, style: 'blade' } as const;
-const smallBolt = { interruptA: 2000, interruptMark: 'mem', ratedDropV: 0.1, style: 'bolt-in' } as const;
-const largeBolt = { ...smallBolt, interruptA: 6000 } as const;
+const blade = { style: 'blade' } as const;
+const smallBolt = { style: 'small-bolt-in' } as const;
+const largeBolt = { style: 'large-bolt-in' } as const;
 
 /**
  * Rated currents and bodies by form: ISO 8820-3 (blades), ISO 8820-5 (bolt-in 30 mm; 51 mm from memory), trade
- * practice for the small and large bolt-in forms. Interrupting ratings from memory: blades about 1 kA at 32 V,
- * small bolt-in about 2 kA, large bolt-in several kA (6 kA stands in until the part says otherwise).
+ * practice for the small and large bolt-in forms.
  */
 export const fuseForms: Readonly<Record<FuseFormId, FuseForm>> = {
   'micro-blade': {
@@ -133,10 +131,3 @@ export function bladeColour(form: FuseFormId, ratingA: number): string | null {
   if (fuseForms[form].style !== 'blade' || form === 'maxi-blade') return null;
   return bladeColours.find(([rating]) => rating === ratingA)?.[1] ?? null;
 }
-
-/** Interrupting rating (A) that a main fuse needs, by cold-cranking amperes of the battery: ABYC E-11, from memory. */
-export const interruptByCranking: readonly { readonly upToA: number; readonly needA: number }[] = [
-  { upToA: 650, needA: 1500 },
-  { upToA: 1100, needA: 3000 },
-  { upToA: Number.POSITIVE_INFINITY, needA: 5000 },
-];

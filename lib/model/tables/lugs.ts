@@ -10,6 +10,3 @@ export const lugHoles: readonly { readonly stud: string; readonly studM: number;
 export function lugHoleM(studM: number): number | null {
   return lugHoles.find((row) => Math.abs(row.studM - studM) < 1e-5)?.holeM ?? null;
 }
-
-/** At most this many lugs on one stud (ABYC E-11, from memory). */
-export const mostLugsOnStud = 4;

@@ -4,6 +4,7 @@ import { coilWirings } from './coils.ts';
 import { conductorLimits, conductorReasons } from './conductors.ts';
 import { findingSources } from './findings.ts';
 import { fuseAlternatives, fuseReasons } from './fuses.ts';
+import { houseRulesTable } from './house-rules.ts';
 import { layoutTables } from './layouts.ts';
 import { networkTables } from './network.ts';
 import { stepReasons, workTimes } from './steps.ts';
@@ -21,5 +22,6 @@ export function workingTables(plan: BuildPlan): Table[] {
     ...layoutTables(plan),
     stepReasons(plan),
     workTimes(plan),
+    houseRulesTable(plan),
   ].filter((table) => table.rows.length > 0);
 }

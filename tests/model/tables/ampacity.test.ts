@@ -5,7 +5,7 @@ import {
   engineSpaceFactors,
   insulationColumn,
   insulationRatingsC,
-  thinWireCeiling,
+  thinWireSize,
 } from '../../../lib/model/tables/ampacity.ts';
 import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
 import { publishedRows } from './published.ts';
@@ -52,10 +52,10 @@ describe('the ampacity table', () => {
   });
 
   test('caps the fuse of thin wire by size', () => {
-    expect(thinWireCeiling(awgAreaMm2('20'))?.ceilingA).toBe(7.5);
-    expect(thinWireCeiling(awgAreaMm2('22'))?.ceilingA).toBe(5);
-    expect(thinWireCeiling(awgAreaMm2('24'))?.ceilingA).toBe(2);
-    expect(thinWireCeiling(0.3)?.ceilingA).toBe(2);
-    expect(thinWireCeiling(0.1)).toBeNull();
+    expect(thinWireSize(awgAreaMm2('20'))).toBe('20');
+    expect(thinWireSize(awgAreaMm2('22'))).toBe('22');
+    expect(thinWireSize(awgAreaMm2('24'))).toBe('24');
+    expect(thinWireSize(0.3)).toBe('24');
+    expect(thinWireSize(0.1)).toBeNull();
   });
 });
