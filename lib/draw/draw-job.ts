@@ -58,6 +58,6 @@ export function drawJobPages(plan: BuildPlan, metrics: TextMetrics): readonly Jo
     of(plan, metrics).map((page) => ({ sheet, page })),
   );
   return pages.map(({ sheet, page }, index) => {
-    return { sheet, ...drawPage(plan, metrics, page, { sheet: index + 1, sheets: pages.length }) };
+    return { sheet, ...drawPage(plan, metrics, page, { drawing: index + 1, drawings: pages.length }) };
   });
 }

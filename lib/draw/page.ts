@@ -34,13 +34,13 @@ export interface DrawnPage {
   readonly unplaced: readonly string[];
 }
 
-/** Which sheet of how many. */
+/** Which drawing of how many. */
 export interface PageNumber {
-  readonly sheet: number;
-  readonly sheets: number;
+  readonly drawing: number;
+  readonly drawings: number;
 }
 
-const unnumbered: PageNumber = { sheet: 1, sheets: 1 };
+const unnumbered: PageNumber = { drawing: 1, drawings: 1 };
 
 /** Draws a page in its frame. */
 export function drawPage(

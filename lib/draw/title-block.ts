@@ -23,8 +23,9 @@ export interface TitleBlock {
   readonly drawnBy: string;
   readonly approvedBy: string;
   readonly status: string;
-  readonly sheet: number;
-  readonly sheets: number;
+  /** Its number among the drawings of the job: pages of the set are counted at their foot. */
+  readonly drawing: number;
+  readonly drawings: number;
   readonly format: SheetFormat;
 }
 
@@ -69,7 +70,7 @@ function rowsOf(block: TitleBlock): readonly (readonly Field[])[] {
       field('Drawn by', block.drawnBy, 50),
       field('Approved by', block.approvedBy, 40),
       field('Revision', block.revision, 20),
-      field('Sheet', `${block.sheet} of ${block.sheets}`, 20),
+      field('Drawing', `${block.drawing} of ${block.drawings}`, 20),
       field('Date of issue', block.issuedOn, 50),
     ],
   ];

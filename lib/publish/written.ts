@@ -1,4 +1,4 @@
-import { dimensionNote, formatLength, type LengthStyle } from '../model/length-text.ts';
+import { dimensionNote, dimensionText, formatLength, type LengthStyle } from '../model/length-text.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 
 /** A value as a sheet writes it: what is read first, and what stands beside it in small type. */
@@ -12,7 +12,7 @@ export const none: Written = { text: '—' };
 
 /** Writes the numbers of a plan in the shop's units. */
 export interface Writer {
-  /** A length on a board or a part: fraction, decimal inch and millimetre. */
+  /** A length on a board or a part as drawings have it, `13 5/8 in (13.625) [346]`: the note tells what stands in which brackets. */
   length(lengthM: number): Written;
   /** The same with the other system alone beside it: for what is read off a rule or a drill. */
   short(lengthM: number): Written;
@@ -28,8 +28,9 @@ export function writerFor(shop: Pick<BuildPlan['shop'], 'units' | 'fraction'>): 
   const style: LengthStyle = { system: inches ? 'inch' : 'mm', fraction: shop.fraction };
   return {
     length: (lengthM) => {
-      const { primary, decimal, mm, fraction } = formatLength(lengthM, style);
-      return { text: primary, beside: inches ? `${decimal}, ${mm}` : fraction };
+      const { primary } = formatLength(lengthM, style);
+      const [, beside] = / ([([].*)$/.exec(dimensionText(lengthM, style)) ?? [];
+      return { text: primary, ...(beside !== undefined && { beside }) };
     },
     short: (lengthM) => {
       const { primary, mm, fraction } = formatLength(lengthM, style);

@@ -2,12 +2,15 @@ import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import { counted, spelledWithin } from '../words.ts';
 import { type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, dense, strong, type Table, tableOf, tick } from './table.ts';
+import { blank, type ColumnOf, dense, strong, type Table, tableOf, tick } from './table.ts';
 
 /** What to take from the shelf, and what the shelf lacks. */
 export interface PickListSheet {
   readonly summary: string;
-  readonly pick: Table;
+  /** What is counted. */
+  readonly parts: Table | null;
+  /** What is cut to length, with what each reel has left. */
+  readonly reels: Table | null;
 }
 
 function amount(pick: PlanPick, quantity: number, write: Writer): { text: string } {
@@ -23,40 +26,62 @@ function reelsText({ reels = [] }: PlanPick, write: Writer): { text: string } {
   };
 }
 
+const part: ColumnOf<PlanPick> = {
+  title: 'Part',
+  kind: 'words',
+  cell: (pick) => strong(pick.title, pick.part),
+};
+
+function amountColumns(write: Writer): ColumnOf<PlanPick>[] {
+  return [
+    {
+      title: 'Take',
+      kind: 'figure',
+      cell: (pick) => ({ ...amount(pick, pick.quantity, write), strong: true }),
+    },
+    { title: 'In stock', kind: 'figure', cell: (pick) => amount(pick, pick.stockQuantity, write) },
+    {
+      title: 'Short',
+      kind: 'figure',
+      cell: (pick) => (pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: '' }),
+    },
+    tick('Taken'),
+  ];
+}
+
+function tableOrNone(
+  caption: string,
+  picks: readonly PlanPick[],
+  columns: readonly ColumnOf<PlanPick>[],
+): Table | null {
+  return picks.length === 0 ? null : dense(tableOf(caption, picks, columns, ({ part }) => part));
+}
+
 function pickModel(plan: BuildPlan): PickListSheet | null {
   if (plan.pick.length === 0) return null;
   const write = writerFor(plan.shop);
   const short = plan.pick.filter((pick) => pick.short > 0).length;
+  const sorted = [...plan.pick].sort((a, b) => (a.kind < b.kind ? -1 : Number(a.kind > b.kind)));
+  const amounts = amountColumns(write);
   return {
     summary:
       short === 0
         ? 'Everything is in stock.'
         : `${counted(short, 'entry is', 'entries are')} short: order before you begin.`,
-    pick: dense(
-      tableOf(
-        'Pick list',
-        [...plan.pick].sort((a, b) => (a.kind < b.kind ? -1 : Number(a.kind > b.kind))),
-        [
-          { title: 'Part', kind: 'words', cell: (pick) => strong(pick.title, pick.part) },
-          { title: 'Kind', cell: (pick) => spelledWithin(pick.kind) },
-          {
-            title: 'Take',
-            kind: 'figure',
-            cell: (pick) => ({ ...amount(pick, pick.quantity, write), strong: true }),
-          },
-          { title: 'In stock', kind: 'figure', cell: (pick) => amount(pick, pick.stockQuantity, write) },
-          {
-            title: 'Short',
-            kind: 'figure',
-            cell: (pick) =>
-              pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: '' },
-          },
-          tick('Taken'),
-          { title: 'Cut from, left on it', cell: (pick) => reelsText(pick, write) },
-          blank('Measured left'),
-        ],
-        (pick) => pick.part,
-      ),
+    parts: tableOrNone(
+      'Parts, by the piece',
+      sorted.filter(({ unit }) => unit !== 'm'),
+      [part, { title: 'Kind', cell: ({ kind }) => spelledWithin(kind) }, ...amounts],
+    ),
+    reels: tableOrNone(
+      'Cut to length, with what is left on each reel',
+      sorted.filter(({ unit }) => unit === 'm'),
+      [
+        part,
+        ...amounts,
+        { title: 'Cut from, left on it', kind: 'words', cell: (pick) => reelsText(pick, write) },
+        blank('Measured left'),
+      ],
     ),
   };
 }

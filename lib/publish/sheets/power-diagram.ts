@@ -30,7 +30,7 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'From its source',
         kind: 'figure',
-        cell: (fuse) => lengthOr(fuse.distanceM, write.length),
+        cell: (fuse) => lengthOr(fuse.distanceM, write.short),
       },
       {
         title: 'Protects',

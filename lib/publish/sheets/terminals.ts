@@ -33,7 +33,7 @@ function itemsTable(plan: BuildPlan): Table {
     'Terminals, part by part',
     items,
     [
-      { title: 'Part', cell: (item) => strong(names.item(item), item) },
+      { title: 'Part', kind: 'words', cell: (item) => strong(names.item(item), item) },
       { title: 'Connected, by wire', cell: (item) => ticks(of(item, 'connected')) },
       { title: 'Left open, and why', cell: (item) => ticks(of(item, 'open')) },
       ...(anyLost
