@@ -32,6 +32,15 @@ function speaksFor(remark: Finding, { finding, givesWayTo }: Judged): boolean {
   return remark.rule === finding.rule || givesWayTo.includes(remark.rule);
 }
 
+/** True where a graver verdict says the same as a remark of a rule that it could have given way to. */
+function isOutspoken(remark: Finding, { finding, givesWayTo }: Judged): boolean {
+  return (
+    givesWayTo.includes(remark.rule) &&
+    rank(finding.level) < rank(remark.level) &&
+    remark.related.every((subject) => finding.related.includes(subject))
+  );
+}
+
 function compareText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
@@ -68,5 +77,6 @@ export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[
     rule.judge({ job, plan }).map((verdict) => judged(rule, verdict, job)),
   );
   const own = found.filter((one) => !remarked.some((remark) => speaksFor(remark, one)));
-  return withoutDoubles([...remarked, ...own.map(({ finding }) => finding)].toSorted(compare));
+  const weighty = remarked.filter((remark) => !own.some((one) => isOutspoken(remark, one)));
+  return withoutDoubles([...weighty, ...own.map(({ finding }) => finding)].toSorted(compare));
 }

@@ -155,6 +155,16 @@ test('a milder remark, or one about something else, never speaks for a stop', ()
     expect(judge(job, plan, [other]).map(({ rule }) => rule)).toContain('load-unknown');
 });
 
+test('a milder remark of the same fact is not told beside the graver verdict', () => {
+  const { job, plan } = faulty();
+  const told = (of: readonly string[]) =>
+    judge(job, plan, [remark({ rule: 'coil-shorted', level: 'note', of: [...of] })]).map(({ rule }) => rule);
+  expect(told(['amp.2'])).not.toContain('coil-shorted');
+  expect(told(['amp.2'])).toContain('load-unknown');
+  expect(told(['amp.1'])).toContain('coil-shorted');
+  expect(told(['amp.2', 'dsp'])).toContain('coil-shorted');
+});
+
 test('the order of remarks, and saying one twice, changes nothing', () => {
   const { job, plan } = faulty();
   const remarks = [
