@@ -1,4 +1,5 @@
 import { solveNetwork } from '../power/network.ts';
+import type { NetworkResult } from '../power/network-types.ts';
 import { renderPage } from '../publish/render-page.ts';
 import { sitePages } from '../publish/site-pages.ts';
 import { openTemplates } from '../publish/templates.ts';
@@ -54,14 +55,30 @@ async function solverRows(clock: Clock, spice: SpiceRun): Promise<BenchRow[]> {
   const network = benchNetwork(1, 50);
   const solve = () => solveNetwork(network);
   const simulate = () => spice(network, 13.8);
+  const apart = differenceUv(solve(), await simulate());
   const [own, theirs] = [await secondsOf(wallClock, solve), await secondsOf(wallClock, simulate)];
   const [ownWork, theirWork] = [await secondsOf(clock, solve), await secondsOf(clock, simulate)];
   return [
     ms('solve', 'one network of 50 elements solved', own),
     ms('solve-ngspice', 'the same by ngspice', theirs),
+    {
+      id: 'solve-apart',
+      what: 'greatest difference of a voltage',
+      value: apart,
+      unit: 'uV',
+      target: 'under 10',
+    },
     times('solve-ratio', 'ngspice over this, as a caller waits', theirs / own, 'at least 100'),
     times('solve-work-ratio', 'ngspice over this, by work of the processor', theirWork / ownWork),
   ];
+}
+
+/** The greatest difference between two answers (uV): a ratio of times says something only of equal answers. */
+function differenceUv(own: NetworkResult, theirs: ReadonlyMap<string, number> | null): number {
+  if (own.state !== 'solved' || !theirs)
+    throw new Error('The network of the benchmark was not solved by both.');
+  const apartV = own.nodes.map(({ id, voltageV }) => Math.abs(voltageV - (theirs.get(id) ?? Number.NaN)));
+  return 1e6 * Math.max(...apartV);
 }
 
 /** A thousand networks of 50 elements; the cost of an element in networks ten times as large. */

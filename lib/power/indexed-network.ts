@@ -5,8 +5,8 @@ export interface IndexedNetwork {
   readonly elements: readonly NetworkElement[];
   readonly nodes: readonly string[];
   /** Node numbers of each element's ends. */
-  readonly from: Int32Array;
-  readonly to: Int32Array;
+  readonly from: readonly number[];
+  readonly to: readonly number[];
   /** The number of the reference node; -1 where nothing is connected to it. */
   readonly reference: number;
 }
@@ -15,25 +15,35 @@ export interface IndexedNetwork {
 export function indexNetwork({ elements, referenceNode }: Network): IndexedNetwork {
   const numbers = new Map<string, number>();
   const nodes: string[] = [];
-  const numberOf = (node: string): number => {
-    const known = numbers.get(node);
-    if (known !== undefined) return known;
-    numbers.set(node, nodes.length);
-    nodes.push(node);
-    return nodes.length - 1;
-  };
-  const from = new Int32Array(elements.length);
-  const to = new Int32Array(elements.length);
-  elements.forEach((element, k) => {
-    from[k] = numberOf(element.from);
-    to[k] = numberOf(element.to);
-  });
+  const from: number[] = [];
+  const to: number[] = [];
+  for (const element of elements) {
+    from.push(numberOf(element.from, numbers, nodes));
+    to.push(numberOf(element.to, numbers, nodes));
+  }
   return { elements, nodes, from, to, reference: numbers.get(referenceNode) ?? -1 };
 }
 
+function numberOf(node: string, numbers: Map<string, number>, nodes: string[]): number {
+  const known = numbers.get(node);
+  if (known !== undefined) return known;
+  numbers.set(node, nodes.length);
+  return nodes.push(node) - 1;
+}
+
 /** A forest in which each node is a root of its own, to be joined. */
-export function ownRoots(count: number): Int32Array {
-  const roots = new Int32Array(count);
-  for (let node = 0; node < count; node += 1) roots[node] = node;
+export function ownRoots(count: number): number[] {
+  const roots: number[] = [];
+  for (let node = 0; node < count; node += 1) roots.push(node);
   return roots;
+}
+
+/** The root of a node's tree; the way to it is shortened in passing. */
+export function rootOf(roots: number[], node: number): number {
+  let root = node;
+  for (let up = roots[root] ?? root; up !== root; up = roots[root] ?? root) {
+    roots[root] = roots[up] ?? up;
+    root = up;
+  }
+  return root;
 }

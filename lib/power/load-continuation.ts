@@ -1,4 +1,4 @@
-import { branchV, type NodalSystem, newton, openCircuit } from './newton.ts';
+import { branchV, type NodalBranch, type NodalSystem, newton, openCircuit } from './newton.ts';
 
 /** How far the loads of a system can be raised from nothing. */
 export interface LoadReach {
@@ -7,7 +7,7 @@ export interface LoadReach {
   /** The unknowns at that share; null where even the unloaded network has no voltages. */
   readonly x: Float64Array | null;
   /** The branch whose voltage has fallen most against its open-circuit voltage, or has none to begin with. */
-  readonly weakest: number | null;
+  readonly weakest: NodalBranch | null;
 }
 
 const finest = 1e-7;
@@ -18,11 +18,11 @@ const finest = 1e-7;
  * under 1e-7 the solution has ended in a fold: voltage collapses there.
  */
 export function raiseLoads(system: NodalSystem, most: number): LoadReach {
-  const open = openCircuit(system);
-  if (!open) return { share: 0, x: null, weakest: null };
+  const first = openCircuit(system);
+  if (!first) return { share: 0, x: null, weakest: null };
+  if (newton(system, first, most) === 'converged') return { share: most, x: first, weakest: null };
+  const open = openCircuit(system) ?? first;
   let x = open.slice();
-  if (newton(system, x, most) === 'converged') return { share: most, x, weakest: null };
-  x = open.slice();
   let share = 0;
   for (let step = most / 2; step >= finest * most; ) {
     const trial = x.slice();
@@ -37,16 +37,16 @@ export function raiseLoads(system: NodalSystem, most: number): LoadReach {
   return { share, x, weakest: weakest(system, open, x) };
 }
 
-function weakest(system: NodalSystem, open: Float64Array, x: Float64Array): number | null {
-  let found: number | null = null;
+function weakest({ branches }: NodalSystem, open: Float64Array, x: Float64Array): NodalBranch | null {
+  let found: NodalBranch | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (let k = 0; k < system.from.length; k += 1) {
-    if ((system.powerW[k] ?? 0) === 0 && (system.givenA[k] ?? 0) === 0) continue;
-    const openV = branchV(system, open, k);
-    const ratio = openV > 0 ? branchV(system, x, k) / openV : -1;
+  for (const branch of branches) {
+    if (branch.law.powerW === 0 && branch.law.givenA === 0) continue;
+    const openV = branchV(branch, open);
+    const ratio = openV > 0 ? branchV(branch, x) / openV : -1;
     if (ratio >= least) continue;
     least = ratio;
-    found = k;
+    found = branch;
   }
   return found;
 }

@@ -1,4 +1,4 @@
-import { type IndexedNetwork, ownRoots } from './indexed-network.ts';
+import { type IndexedNetwork, ownRoots, rootOf } from './indexed-network.ts';
 import type { Network, NetworkElement, NetworkFault } from './network-types.ts';
 
 /** Under this a resistance counts as none: at 1,000 A it drops 10 microvolt. */
@@ -9,91 +9,79 @@ const fault = (given: Fault): NetworkFault => ({ elements: [], nodes: [], ...giv
 
 const largest = 1e12;
 
-/** Reports each number of an element that is none, is endless, or is below what it may be. */
-function numberFaults(element: NetworkElement, report: (found: NetworkFault) => void): void {
-  const check = (name: string, value: number | undefined, least: number): void => {
-    if (value === undefined || (value >= least && value <= largest)) return;
-    const elements = [element.id];
-    if (!Number.isFinite(value) || Math.abs(value) > largest)
-      report(
-        fault({ kind: 'not-a-number', elements, message: `the ${name} of ${element.id} is not a number` }),
-      );
-    else
-      report(
-        fault({
-          kind: 'negative-value',
-          elements,
-          message: `the ${name} of ${element.id} is ${value}, which must be ${least > 0 ? 'above zero' : 'zero or more'}`,
-        }),
-      );
-  };
-  if (element.kind === 'load') check('cut-out', element.cutoutV, 0);
+/** Reports a number of an element that is none, is endless, or is below what it may be. */
+function check(
+  faults: NetworkFault[],
+  { id }: NetworkElement,
+  name: string,
+  value: number | undefined,
+  least: number,
+): void {
+  if (value === undefined || (value >= least && value <= largest)) return;
+  const elements = [id];
+  if (!Number.isFinite(value) || Math.abs(value) > largest)
+    faults.push(fault({ kind: 'not-a-number', elements, message: `the ${name} of ${id} is not a number` }));
+  else
+    faults.push(
+      fault({
+        kind: 'negative-value',
+        elements,
+        message: `the ${name} of ${id} is ${value}, which must be ${least > 0 ? 'above zero' : 'zero or more'}`,
+      }),
+    );
+}
+
+function checkNumbers(faults: NetworkFault[], element: NetworkElement): void {
+  if (element.kind === 'load') check(faults, element, 'cut-out', element.cutoutV, 0);
   switch (element.model) {
     case 'emf':
-      check('electromotive force', element.emfV, 0);
-      check('resistance', element.ohm, 0);
-      check('current limit', element.limitA, 0);
-      check('charge acceptance', element.acceptA, 0);
+      check(faults, element, 'electromotive force', element.emfV, 0);
+      check(faults, element, 'resistance', element.ohm, 0);
+      check(faults, element, 'current limit', element.limitA, 0);
+      check(faults, element, 'charge acceptance', element.acceptA, 0);
       return;
     case 'resistance':
-      check('resistance', element.ohm, element.kind === 'load' ? noOhm : 0);
+      check(faults, element, 'resistance', element.ohm, element.kind === 'load' ? noOhm : 0);
       return;
     case 'power':
-      check('power', element.powerW, 0);
+      check(faults, element, 'power', element.powerW, 0);
       return;
     case 'square-law':
-      check('power', element.powerW, 0);
-      check('rated voltage', element.ratedV, noOhm);
+      check(faults, element, 'power', element.powerW, 0);
+      check(faults, element, 'rated voltage', element.ratedV, noOhm);
       return;
     case 'current':
-      check('current', element.givenA, 0);
+      check(faults, element, 'current', element.givenA, 0);
   }
 }
 
-function nameFaults({ referenceNode, elements, nodes }: Network, indexed: IndexedNetwork): NetworkFault[] {
-  const faults: NetworkFault[] = [];
-  const seen = new Set<string>();
+function checkNames(faults: NetworkFault[], { elements, nodes }: Network): void {
+  const ids = new Set<string>();
   const known = nodes && new Set(nodes);
-  for (const element of elements) {
-    if (seen.has(element.id))
-      faults.push(
-        fault({
-          kind: 'duplicate-id',
-          elements: [element.id],
-          message: `two elements are called ${element.id}`,
-        }),
-      );
-    seen.add(element.id);
-    for (const node of [element.from, element.to]) {
-      if (known && !known.has(node))
-        faults.push(
-          fault({
-            kind: 'unknown-node',
-            elements: [element.id],
-            nodes: [node],
-            message: `${element.id} ends at ${node}, which does not exist`,
-          }),
-        );
-    }
-    if (element.from === element.to)
+  for (const { id, from, to } of elements) {
+    if (ids.has(id))
+      faults.push(fault({ kind: 'duplicate-id', elements: [id], message: `two elements are called ${id}` }));
+    ids.add(id);
+    if (known) for (const node of [from, to]) if (!known.has(node)) faults.push(unknownNode(id, node));
+    if (from === to)
       faults.push(
         fault({
           kind: 'joined-to-itself',
-          elements: [element.id],
-          nodes: [element.from],
-          message: `both ends of ${element.id} are at ${element.from}`,
+          elements: [id],
+          nodes: [from],
+          message: `both ends of ${id} are at ${from}`,
         }),
       );
   }
-  if (indexed.reference < 0)
-    faults.push(
-      fault({
-        kind: 'unknown-node',
-        nodes: [referenceNode],
-        message: `nothing is connected to ${referenceNode}, the node that counts as 0 V`,
-      }),
-    );
-  return faults;
+}
+
+function unknownNode(id: string, node: string): NetworkFault {
+  return fault({
+    kind: 'unknown-node',
+    elements: [id],
+    nodes: [node],
+    message: `${id} ends at ${node}, which does not exist`,
+  });
 }
 
 /**
@@ -101,26 +89,21 @@ function nameFaults({ referenceNode, elements, nodes }: Network, indexed: Indexe
  * does not count: a device without a ground, or without a feed, is wired wrong even where the numbers allow it.
  */
 function floatingFaults({ elements, referenceNode }: Network, indexed: IndexedNetwork): NetworkFault[] {
-  const group = ownRoots(indexed.nodes.length);
-  const rootOf = (node: number): number => {
-    let root = node;
-    for (let up = group[root] ?? root; up !== root; up = group[root] ?? root) {
-      group[root] = group[up] ?? up;
-      root = up;
-    }
-    return root;
-  };
-  elements.forEach((element, k) => {
-    if (element.kind !== 'load' && element.model !== 'current')
-      group[rootOf(indexed.from[k] ?? 0)] = rootOf(indexed.to[k] ?? 0);
-  });
+  const { nodes, from, to, reference } = indexed;
+  const group = ownRoots(nodes.length);
+  let k = 0;
+  for (const { kind, model } of elements) {
+    if (kind !== 'load' && model !== 'current')
+      group[rootOf(group, from[k] ?? 0)] = rootOf(group, to[k] ?? 0);
+    k += 1;
+  }
   const islands = new Map<number, string[]>();
-  const mainland = rootOf(indexed.reference);
-  indexed.nodes.forEach((id, node) => {
-    const root = rootOf(node);
-    if (root !== mainland) islands.set(root, [...(islands.get(root) ?? []), id]);
-  });
-  return [...islands.values()].map((nodes) => floating(nodes, elements, referenceNode));
+  const mainland = rootOf(group, reference);
+  for (let node = 0; node < nodes.length; node += 1) {
+    const root = rootOf(group, node);
+    if (root !== mainland) islands.set(root, [...(islands.get(root) ?? []), nodes[node] ?? '']);
+  }
+  return [...islands.values()].map((island) => floating(island, elements, referenceNode));
 }
 
 function floating(nodes: string[], elements: readonly NetworkElement[], referenceNode: string): NetworkFault {
@@ -136,7 +119,17 @@ function floating(nodes: string[], elements: readonly NetworkElement[], referenc
 
 /** All that makes a network impossible to compute, short of its loops (see `joinStiff`). Empty where it is sound. */
 export function networkFaults(network: Network, indexed: IndexedNetwork): readonly NetworkFault[] {
-  const faults = nameFaults(network, indexed);
-  for (const element of network.elements) numberFaults(element, (found) => faults.push(found));
+  const { referenceNode } = network;
+  const faults: NetworkFault[] = [];
+  checkNames(faults, network);
+  if (indexed.reference < 0)
+    faults.push(
+      fault({
+        kind: 'unknown-node',
+        nodes: [referenceNode],
+        message: `nothing is connected to ${referenceNode}, the node that counts as 0 V`,
+      }),
+    );
+  for (const element of network.elements) checkNumbers(faults, element);
   return faults.length > 0 ? faults : floatingFaults(network, indexed);
 }

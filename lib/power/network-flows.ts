@@ -11,6 +11,21 @@ export interface NetworkFlows {
   readonly residualA: number;
 }
 
+/** What flows so far: the current of each element, and what leaves each node. */
+interface Carried {
+  readonly network: IndexedNetwork;
+  readonly currentsA: Float64Array;
+  readonly leavingA: Float64Array;
+}
+
+function carry({ network, currentsA, leavingA }: Carried, element: number, currentA: number): void {
+  const from = network.from[element] ?? 0;
+  const to = network.to[element] ?? 0;
+  currentsA[element] = currentA;
+  leavingA[from] = (leavingA[from] ?? 0) + currentA;
+  leavingA[to] = (leavingA[to] ?? 0) - currentA;
+}
+
 /**
  * Voltages, currents, drops and heat at the unknowns x. A stiff branch has no resistance to tell its current
  * from its drop: it carries what Kirchhoff's current law leaves to it.
@@ -22,28 +37,26 @@ export function networkFlows(
   regimes: Regimes,
   x: Float64Array,
 ): NetworkFlows {
-  const currents = new Float64Array(network.elements.length);
-  /** Current that leaves each node so far. */
-  const leaving = new Float64Array(network.nodes.length);
-  const carry = (element: number, currentA: number) => {
-    const from = network.from[element] ?? 0;
-    const to = network.to[element] ?? 0;
-    currents[element] = currentA;
-    leaving[from] = (leaving[from] ?? 0) + currentA;
-    leaving[to] = (leaving[to] ?? 0) - currentA;
-  };
-  compiled.branches.forEach((element, k) => {
-    carry(element, branchA(compiled.system, k, branchV(compiled.system, x, k), 1));
-  });
-  if (groups.branches.length > 0) peel(network, groups.branches, leaving, carry);
-  const voltages = new Float64Array(network.nodes.length);
-  for (let node = 0; node < voltages.length; node += 1) voltages[node] = nodeV(compiled, node, x);
-  const dropV = (k: number) => (voltages[network.from[k] ?? 0] ?? 0) - (voltages[network.to[k] ?? 0] ?? 0);
-  return {
-    nodes: network.nodes.map((id, node) => ({ id, voltageV: voltages[node] ?? 0 })),
-    elements: network.elements.map((element, k) => flowOf(element, currents[k] ?? 0, dropV(k), regimes)),
-    residualA: leaving.reduce((most, currentA) => Math.max(most, Math.abs(currentA)), 0),
-  };
+  const { nodes, from, to } = network;
+  const currentsA = new Float64Array(network.elements.length);
+  const leavingA = new Float64Array(nodes.length);
+  const carried: Carried = { network, currentsA, leavingA };
+  for (const branch of compiled.system.branches)
+    carry(carried, branch.element, branchA(branch.law, branchV(branch, x), 1));
+  if (groups.branches.length > 0) peel(carried, groups.branches);
+  const voltages: NodeVoltage[] = [];
+  let residualA = 0;
+  for (let node = 0; node < nodes.length; node += 1) {
+    voltages.push({ id: nodes[node] ?? '', voltageV: nodeV(compiled, node, x) });
+    residualA = Math.max(residualA, Math.abs(leavingA[node] ?? 0));
+  }
+  const flows: ElementFlow[] = [];
+  for (const element of network.elements) {
+    const k = flows.length;
+    const dropV = (voltages[from[k] ?? 0]?.voltageV ?? 0) - (voltages[to[k] ?? 0]?.voltageV ?? 0);
+    flows.push(flowOf(element, currentsA[k] ?? 0, dropV, regimes));
+  }
+  return { nodes: voltages, elements: flows, residualA };
 }
 
 function flowOf(element: NetworkElement, currentA: number, dropV: number, regimes: Regimes): ElementFlow {
@@ -54,12 +67,8 @@ function flowOf(element: NetworkElement, currentA: number, dropV: number, regime
 }
 
 /** Works a forest of branches from its tips to its roots, each branch carrying what its tip lacks. */
-function peel(
-  network: IndexedNetwork,
-  forest: readonly number[],
-  leaving: Float64Array,
-  carry: (element: number, currentA: number) => void,
-): void {
+function peel(carried: Carried, forest: readonly number[]): void {
+  const { network, leavingA } = carried;
   const near = new Map<number, number[]>();
   for (const branch of forest)
     for (const node of [network.from[branch] ?? 0, network.to[branch] ?? 0])
@@ -79,9 +88,9 @@ function peel(
         open.push(tip);
       }
     for (const { branch, tip } of outward.reverse()) {
-      const lacking = leaving[tip] ?? 0;
+      const lacking = leavingA[tip] ?? 0;
       // The tip's sum must become zero: what leaves it otherwise arrives over the branch.
-      carry(branch, network.to[branch] === tip ? lacking : -lacking);
+      carry(carried, branch, network.to[branch] === tip ? lacking : -lacking);
     }
   }
 }

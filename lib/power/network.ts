@@ -3,7 +3,6 @@ import { raiseLoads } from './load-continuation.ts';
 import { networkFaults } from './network-faults.ts';
 import { type NetworkFlows, networkFlows } from './network-flows.ts';
 import type {
-  CutOutNetwork,
   EmfSource,
   FaultyNetwork,
   Network,
@@ -12,7 +11,8 @@ import type {
   SourceRegime,
   UnsolvableNetwork,
 } from './network-types.ts';
-import { compileNetwork, nodeV } from './nodal-system.ts';
+import { branchV } from './newton.ts';
+import { compileNetwork } from './nodal-system.ts';
 import { isBounded, joinStiff, type StiffGroups } from './stiff-branches.ts';
 
 /**
@@ -87,10 +87,9 @@ function solveRegime(
       : { ...common, reason: 'the loads cannot be fed: the voltage is next to none' };
   }
   if (!x) return { ...common, reason: 'no source holds the voltage of the network' };
-  const at = compiled.branches[weakest ?? -1] ?? -1;
-  const load = indexed.elements[at];
+  const load = weakest && indexed.elements[weakest.element];
   if (!load) return { ...common, reason: 'the loads cannot be fed', greatestShare: share };
-  const lowV = nodeV(compiled, indexed.from[at] ?? 0, x) - nodeV(compiled, indexed.to[at] ?? 0, x);
+  const lowV = branchV(weakest, x);
   return {
     ...common,
     greatestShare: share,
@@ -126,20 +125,26 @@ function wrongRegimes(
 }
 
 function judged(network: Network, flows: NetworkFlows): NetworkResult {
-  const low = network.elements.flatMap((element, k) => {
-    if (element.kind !== 'load' || element.cutoutV === undefined) return [];
+  const low: { readonly id: string; readonly dropV: number; readonly cutoutV: number }[] = [];
+  let k = 0;
+  for (const element of network.elements) {
     const dropV = flows.elements[k]?.dropV ?? 0;
-    return dropV < element.cutoutV ? [{ id: element.id, dropV, cutoutV: element.cutoutV }] : [];
-  });
-  const solved = { referenceNode: network.referenceNode, ...flows };
-  if (low.length === 0) return { state: 'solved', ...solved };
-  const cutOut: CutOutNetwork = {
+    const cutoutV = element.kind === 'load' ? element.cutoutV : undefined;
+    if (cutoutV !== undefined && dropV < cutoutV) low.push({ id: element.id, dropV, cutoutV });
+    k += 1;
+  }
+  const { referenceNode } = network;
+  const { nodes, elements, residualA } = flows;
+  if (low.length === 0) return { state: 'solved', referenceNode, nodes, elements, residualA };
+  return {
     state: 'cut-out',
     cutOut: low.map(({ id }) => id),
     reason: low
       .map(({ id, dropV, cutoutV }) => `${id} sees ${dropV.toFixed(2)} V, below its cut-out of ${cutoutV} V`)
       .join('; '),
-    ...solved,
+    referenceNode,
+    nodes,
+    elements,
+    residualA,
   };
-  return cutOut;
 }

@@ -1,35 +1,45 @@
 import { factorise, type SymbolicLdl, substitute } from './sparse-ldl.ts';
 
-/**
- * A network reduced to its unknown voltages. Branch k lies between unknowns from[k] and to[k] (-1 is the
- * reference); with u = x[from] - x[to] + offsetV it carries siemens * u + fixedA + share * (givenA + powerW / u).
- */
+/** At the voltage u a branch carries siemens * u + fixedA + share * (givenA + powerW / u). */
+export interface BranchLaw {
+  readonly siemens: number;
+  readonly fixedA: number;
+  readonly givenA: number;
+  readonly powerW: number;
+}
+
+/** A branch between two unknowns (-1 is the reference); the voltage over it is u = x[from] - x[to] + offsetV. */
+export interface NodalBranch {
+  /** Number of the network's element that it stands for. */
+  readonly element: number;
+  readonly from: number;
+  readonly to: number;
+  /** Slot of (from, to) in the matrix; -1 where either is the reference or both are the same. */
+  readonly slot: number;
+  readonly offsetV: number;
+  readonly law: BranchLaw;
+}
+
+/** A network reduced to its unknown voltages. */
 export interface NodalSystem {
   readonly size: number;
   readonly symbolic: SymbolicLdl;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-  readonly offsetV: Float64Array;
-  readonly siemens: Float64Array;
-  readonly fixedA: Float64Array;
-  readonly givenA: Float64Array;
-  readonly powerW: Float64Array;
-  /** Slots of the branch in the matrix: (from, from), (to, to), (from, to); -1 where there is none. */
-  readonly slots: readonly [Int32Array, Int32Array, Int32Array];
+  readonly branches: readonly NodalBranch[];
+  /** Room for the Jacobian and for the right side, filled anew at each step. */
+  readonly matrix: Float64Array;
+  readonly right: Float64Array;
 }
 
-/** Voltage over branch k at the unknowns x. */
-export function branchV(system: NodalSystem, x: Float64Array, k: number): number {
-  const from = system.from[k] ?? -1;
-  const to = system.to[k] ?? -1;
-  return (from < 0 ? 0 : (x[from] ?? 0)) - (to < 0 ? 0 : (x[to] ?? 0)) + (system.offsetV[k] ?? 0);
+/** Voltage over a branch at the unknowns x. */
+export function branchV({ from, to, offsetV }: NodalBranch, x: Float64Array): number {
+  return (from < 0 ? 0 : (x[from] ?? 0)) - (to < 0 ? 0 : (x[to] ?? 0)) + offsetV;
 }
 
-/** Current of branch k at the voltage u over it. */
-export function branchA(system: NodalSystem, k: number, u: number, share: number): number {
-  const powerW = share * (system.powerW[k] ?? 0);
-  const linearA = (system.siemens[k] ?? 0) * u + (system.fixedA[k] ?? 0) + share * (system.givenA[k] ?? 0);
-  return powerW === 0 ? linearA : linearA + powerW / u;
+/** Current of a branch at the voltage u over it. */
+export function branchA({ siemens, fixedA, givenA, powerW }: BranchLaw, u: number, share: number): number {
+  const linearA = siemens * u + fixedA + share * givenA;
+  const sharedW = share * powerW;
+  return sharedW === 0 ? linearA : linearA + sharedW / u;
 }
 
 /** Why Newton's method stopped. `lost`: no longer on the branch of stable solutions, or a load at 0 V. */
@@ -45,28 +55,32 @@ function add(into: Float64Array, at: number, value: number): void {
 }
 
 /** Fills matrix and right side at x; false where a load that needs a voltage has none. */
-function assemble(
-  system: NodalSystem,
-  x: Float64Array,
-  share: number,
-  matrix: Float64Array,
-  right: Float64Array,
-): boolean {
+function assemble({ branches, matrix, right }: NodalSystem, x: Float64Array, share: number): boolean {
   matrix.fill(0);
   right.fill(0);
-  const [atFrom, atTo, atBoth] = system.slots;
-  for (let k = 0; k < system.from.length; k += 1) {
-    const u = branchV(system, x, k);
-    const powerW = share * (system.powerW[k] ?? 0);
-    if (!(u > 0) && (powerW > 0 || share * (system.givenA[k] ?? 0) > 0)) return false;
-    const current = branchA(system, k, u, share);
-    const slope = (system.siemens[k] ?? 0) - (powerW === 0 ? 0 : powerW / (u * u));
-    add(right, system.from[k] ?? -1, -current);
-    add(right, system.to[k] ?? -1, current);
-    add(matrix, atFrom[k] ?? -1, slope);
-    add(matrix, atTo[k] ?? -1, slope);
-    add(matrix, atBoth[k] ?? -1, -slope);
+  for (const branch of branches) {
+    const { from, to, law } = branch;
+    const u = branchV(branch, x);
+    const powerW = share * law.powerW;
+    if (!(u > 0) && (powerW > 0 || share * law.givenA > 0)) return false;
+    // A branch inside one group adds nothing: what leaves the group enters it again.
+    if (from === to) continue;
+    const current = branchA(law, u, share);
+    const slope = law.siemens - (powerW === 0 ? 0 : powerW / (u * u));
+    add(right, from, -current);
+    add(right, to, current);
+    add(matrix, from, slope);
+    add(matrix, to, slope);
+    add(matrix, branch.slot, -slope);
   }
+  return true;
+}
+
+/** The step of Newton's method at x, left in `right`; false where the Jacobian is not positive definite there. */
+function takeStep(system: NodalSystem, x: Float64Array, share: number): boolean {
+  const { symbolic, matrix, right } = system;
+  if (!assemble(system, x, share) || !factorise(symbolic, matrix)) return false;
+  substitute(symbolic, matrix, right);
   return true;
 }
 
@@ -78,14 +92,12 @@ function assemble(
  * monotonically towards that solution (monotone Newton theorem: the equations are convex).
  */
 export function newton(system: NodalSystem, x: Float64Array, share: number): NewtonEnd {
-  const matrix = new Float64Array(system.symbolic.slots);
-  const right = new Float64Array(system.size);
+  const { size, right } = system;
   let last = Number.POSITIVE_INFINITY;
   for (let step = 0; step < mostSteps; step += 1) {
-    if (!assemble(system, x, share, matrix, right) || !factorise(system.symbolic, matrix)) return 'lost';
-    substitute(system.symbolic, matrix, right);
+    if (!takeStep(system, x, share)) return 'lost';
     let largest = 0;
-    for (let i = 0; i < system.size; i += 1) {
+    for (let i = 0; i < size; i += 1) {
       const change = right[i] ?? 0;
       x[i] = (x[i] ?? 0) + change;
       largest = Math.max(largest, Math.abs(change));
@@ -101,9 +113,7 @@ export function newton(system: NodalSystem, x: Float64Array, share: number): New
 /** The unknowns with every load off, where the equations are linear; null where no source holds the network. */
 export function openCircuit(system: NodalSystem): Float64Array | null {
   const x = new Float64Array(system.size);
-  const matrix = new Float64Array(system.symbolic.slots);
-  const right = new Float64Array(system.size);
-  if (!assemble(system, x, 0, matrix, right) || !factorise(system.symbolic, matrix)) return null;
-  substitute(system.symbolic, matrix, right);
-  return right.every(Number.isFinite) ? right : null;
+  if (!takeStep(system, x, 0)) return null;
+  x.set(system.right);
+  return x.every(Number.isFinite) ? x : null;
 }

@@ -1,16 +1,14 @@
 import type { IndexedNetwork } from './indexed-network.ts';
-import type { EmfSource, NetworkElement, SourceRegime } from './network-types.ts';
-import type { NodalSystem } from './newton.ts';
-import { symbolicLdl } from './sparse-ldl.ts';
+import type { NetworkElement, SourceRegime } from './network-types.ts';
+import type { BranchLaw, NodalBranch, NodalSystem } from './newton.ts';
+import { LdlPattern, symbolicLdl } from './sparse-ldl.ts';
 import { isStiff, type Regimes, type StiffGroups } from './stiff-branches.ts';
 
 /** The system with what is needed to read its answer back. */
 export interface CompiledNetwork {
   readonly system: NodalSystem;
-  /** Numbers of the elements that are branches of the system, in its order. */
-  readonly branches: readonly number[];
   /** The unknown of each node, -1 for those tied to the reference. */
-  readonly unknown: Int32Array;
+  readonly unknown: readonly number[];
   /** V(node) less its unknown, or less nothing where it is tied to the reference. */
   readonly plusV: Float64Array;
 }
@@ -23,75 +21,51 @@ export function nodeV(compiled: CompiledNetwork, node: number, x: Float64Array):
 
 /** Reduces a network to the voltages of its stiff groups against the group of the reference node. */
 export function compileNetwork(
-  network: IndexedNetwork,
+  { elements, nodes, from, to, reference }: IndexedNetwork,
   regimes: Regimes,
   groups: StiffGroups,
 ): CompiledNetwork {
-  const { size, unknown, plusV } = placeNodes(network, groups);
-  const branches: number[] = [];
-  network.elements.forEach((element, k) => {
-    if (!isStiff(element, regimes)) branches.push(k);
-  });
-  const count = branches.length;
-  const ends = { from: new Int32Array(count), to: new Int32Array(count), offsetV: new Float64Array(count) };
-  const columns = {
-    siemens: new Float64Array(count),
-    fixedA: new Float64Array(count),
-    givenA: new Float64Array(count),
-    powerW: new Float64Array(count),
-  };
-  const pairs: [number, number][] = [];
-  branches.forEach((at, k) => {
-    const from = network.from[at] ?? 0;
-    const to = network.to[at] ?? 0;
-    const i = unknown[from] ?? -1;
-    const j = unknown[to] ?? -1;
-    ends.from[k] = i;
-    ends.to[k] = j;
-    ends.offsetV[k] = (plusV[from] ?? 0) - (plusV[to] ?? 0);
-    if (i >= 0 && j >= 0 && i !== j) pairs.push([i, j]);
-    const element = network.elements[at];
-    if (element) stamp(element, k, ends.offsetV, columns, regimes.get(element.id));
-  });
-  const symbolic = symbolicLdl(size, pairs);
-  const slots = branchSlots(ends.from, ends.to, symbolic.pairSlots);
-  return { branches, unknown, plusV, system: { size, symbolic, ...ends, ...columns, slots } };
-}
-
-/** Slots of each branch in the matrix; its pairs were announced in the same order. */
-function branchSlots(from: Int32Array, to: Int32Array, pairSlots: readonly number[]): NodalSystem['slots'] {
-  const none = () => new Int32Array(from.length).fill(-1);
-  const slots = [none(), none(), none()] as const;
-  let pair = 0;
-  for (let k = 0; k < from.length; k += 1) {
-    const i = from[k] ?? -1;
-    const j = to[k] ?? -1;
-    // A branch inside one group adds nothing: what leaves the group enters it again.
-    if (i === j) continue;
-    slots[0][k] = i;
-    slots[1][k] = j;
-    if (i < 0 || j < 0) continue;
-    slots[2][k] = pairSlots[pair] ?? -1;
-    pair += 1;
+  const { size, unknown, plusV } = placeNodes(nodes.length, reference, groups);
+  const pattern = new LdlPattern(size);
+  const branches: NodalBranch[] = [];
+  for (let element = 0; element < elements.length; element += 1) {
+    const spec = elements[element];
+    if (!spec || isStiff(spec, regimes)) continue;
+    const plus = from[element] ?? 0;
+    const minus = to[element] ?? 0;
+    const i = unknown[plus] ?? -1;
+    const j = unknown[minus] ?? -1;
+    const regime = spec.kind === 'source' ? (regimes.get(spec.id) ?? 'set-point') : 'set-point';
+    branches.push({
+      element,
+      from: i,
+      to: j,
+      slot: i < 0 || j < 0 || i === j ? -1 : pattern.join(i, j),
+      offsetV: (plusV[plus] ?? 0) - (plusV[minus] ?? 0) - heldV(spec, regime),
+      law: lawOf(spec, regime),
+    });
   }
-  return slots;
+  const symbolic = symbolicLdl(pattern);
+  const [matrix, right] = [new Float64Array(symbolic.slots), new Float64Array(size)];
+  return { unknown, plusV, system: { size, symbolic, branches, matrix, right } };
 }
 
 function placeNodes(
-  { nodes, reference }: IndexedNetwork,
+  count: number,
+  reference: number,
   { root, offsetV }: StiffGroups,
-): { size: number; unknown: Int32Array; plusV: Float64Array } {
+): { size: number; unknown: readonly number[]; plusV: Float64Array } {
   const ground = root[reference] ?? -1;
   const groundV = offsetV[reference] ?? 0;
-  const unknown = new Int32Array(nodes.length).fill(-1);
+  const unknown: number[] = [];
   const plusV = offsetV.slice();
   let size = 0;
-  for (let node = 0; node < nodes.length; node += 1)
-    if (root[node] === node && node !== ground) {
-      unknown[node] = size;
-      size += 1;
-    }
-  for (let node = 0; node < nodes.length; node += 1) {
+  for (let node = 0; node < count; node += 1) {
+    const isRoot = root[node] === node && node !== ground;
+    unknown.push(isRoot ? size : -1);
+    if (isRoot) size += 1;
+  }
+  for (let node = 0; node < count; node += 1) {
     const own = root[node] ?? node;
     unknown[node] = unknown[own] ?? -1;
     if (own === ground) plusV[node] = (plusV[node] ?? 0) - groundV;
@@ -99,46 +73,29 @@ function placeNodes(
   return { size, unknown, plusV };
 }
 
-type Columns = Record<'siemens' | 'fixedA' | 'givenA' | 'powerW', Float64Array>;
-
-/** Writes what the element adds to the nodal equations into row k; see NodalSystem. */
-function stamp(
-  element: NetworkElement,
-  k: number,
-  offsetV: Float64Array,
-  columns: Columns,
-  regime: SourceRegime | undefined,
-): void {
-  switch (element.model) {
-    case 'emf':
-      stampSource(element, k, offsetV, columns, regime);
-      return;
-    case 'resistance':
-      columns.siemens[k] = 1 / element.ohm;
-      return;
-    case 'power':
-      columns.powerW[k] = element.powerW;
-      return;
-    case 'square-law':
-      columns.siemens[k] = element.powerW / (element.ratedV * element.ratedV);
-      return;
-    case 'current':
-      if (element.kind === 'source') columns.fixedA[k] = -element.givenA;
-      else columns.givenA[k] = element.givenA;
-  }
+/** The voltage that a source holds behind its resistance; nothing while it is a source of current. */
+function heldV(element: NetworkElement, regime: SourceRegime): number {
+  return element.model === 'emf' && regime === 'set-point' ? element.emfV : 0;
 }
 
-function stampSource(
-  source: EmfSource,
-  k: number,
-  offsetV: Float64Array,
-  columns: Columns,
-  regime: SourceRegime | undefined,
-): void {
-  if (regime === 'limited') columns.fixedA[k] = -(source.limitA ?? 0);
-  else if (regime === 'accepting') columns.fixedA[k] = source.acceptA ?? 0;
-  else {
-    columns.siemens[k] = 1 / source.ohm;
-    offsetV[k] = (offsetV[k] ?? 0) - source.emfV;
+const dead: BranchLaw = { siemens: 0, fixedA: 0, givenA: 0, powerW: 0 };
+
+/** What an element adds to the nodal equations. */
+function lawOf(element: NetworkElement, regime: SourceRegime): BranchLaw {
+  switch (element.model) {
+    case 'emf':
+      if (regime === 'limited') return { ...dead, fixedA: -(element.limitA ?? 0) };
+      if (regime === 'accepting') return { ...dead, fixedA: element.acceptA ?? 0 };
+      return { ...dead, siemens: 1 / element.ohm };
+    case 'resistance':
+      return { ...dead, siemens: 1 / element.ohm };
+    case 'power':
+      return { ...dead, powerW: element.powerW };
+    case 'square-law':
+      return { ...dead, siemens: element.powerW / (element.ratedV * element.ratedV) };
+    case 'current':
+      return element.kind === 'source'
+        ? { ...dead, fixedA: -element.givenA }
+        : { ...dead, givenA: element.givenA };
   }
 }

@@ -18,7 +18,7 @@ export function isBounded(element: NetworkElement): element is EmfSource {
 /** Nodes that stiff branches tie together count as one; each keeps its fixed offset from the root of its group. */
 export interface StiffGroups {
   /** The root of each node's group. */
-  readonly root: Int32Array;
+  readonly root: readonly number[];
   /** V(node) - V(root) of each node. */
   readonly offsetV: Float64Array;
   /** Numbers of the stiff elements that tie the groups; they form no loop. */
@@ -32,6 +32,17 @@ const rank = (element: NetworkElement): number =>
   element.kind !== 'source' ? 0 : isBounded(element) ? 2 : 1;
 const emfOf = (element: NetworkElement): number => (element.model === 'emf' ? element.emfV : 0);
 
+/** Numbers of the stiff elements, those that others overrule last. */
+function stiffOf(elements: readonly NetworkElement[], regimes: Regimes): number[] {
+  const stiff: { readonly at: number; readonly rank: number }[] = [];
+  let at = 0;
+  for (const element of elements) {
+    if (isStiff(element, regimes)) stiff.push({ at, rank: rank(element) });
+    at += 1;
+  }
+  return stiff.sort((a, b) => a.rank - b.rank).map((one) => one.at);
+}
+
 /**
  * Joins the nodes of all stiff branches. A loop of them leaves its currents undetermined and is a fault, except
  * that a bounded source (an alternator) gives way to a stiff battery: above it, it runs at its limit; below, idle.
@@ -40,14 +51,12 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
   const { elements, nodes } = network;
   const up = ownRoots(nodes.length);
   const byV = new Float64Array(nodes.length);
-  const stiff: { element: NetworkElement; k: number }[] = [];
-  elements.forEach((element, k) => {
-    if (isStiff(element, regimes)) stiff.push({ element, k });
-  });
   const branches: number[] = [];
   const overruled = new Map<string, SourceRegime>();
   const faults: NetworkFault[] = [];
-  for (const { element, k } of stiff.toSorted((a, b) => rank(a.element) - rank(b.element))) {
+  for (const k of stiffOf(elements, regimes)) {
+    const element = elements[k];
+    if (!element) continue;
     const from = find(up, byV, network.from[k] ?? 0);
     const to = find(up, byV, network.to[k] ?? 0);
     if (from.root !== to.root) {
@@ -57,26 +66,18 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
       continue;
     }
     const excessV = emfOf(element) - (from.byV - to.byV);
-    const loop = [
-      element,
-      ...pathBetween(
-        branches.flatMap((at) => elements[at] ?? []),
-        element.from,
-        element.to,
-      ),
-    ];
-    if (
-      isBounded(element) &&
-      excessV !== 0 &&
-      loop.some((other) => other !== element && other.kind === 'source')
-    )
+    const tied = branches.flatMap((at) => elements[at] ?? []);
+    const loop = [element, ...pathBetween(tied, element.from, element.to)];
+    const againstSource = loop.some((other) => other !== element && other.kind === 'source');
+    if (isBounded(element) && excessV !== 0 && againstSource)
       overruled.set(element.id, excessV > 0 ? 'limited' : 'accepting');
     else faults.push(loopFault(loop));
   }
-  return { ...flattened(up, byV), branches, overruled, faults };
+  flatten(up, byV);
+  return { root: up, offsetV: byV, branches, overruled, faults };
 }
 
-function find(up: Int32Array, byV: Float64Array, node: number): { root: number; byV: number } {
+function find(up: readonly number[], byV: Float64Array, node: number): { root: number; byV: number } {
   let root = node;
   let sum = 0;
   for (let next = up[root] ?? root; next !== root; next = up[root] ?? root) {
@@ -86,19 +87,14 @@ function find(up: Int32Array, byV: Float64Array, node: number): { root: number; 
   return { root, byV: sum };
 }
 
-function flattened(up: Int32Array, byV: Float64Array): Pick<StiffGroups, 'root' | 'offsetV'> {
-  const root = new Int32Array(up.length);
-  const offsetV = new Float64Array(up.length);
+/** Hangs every node on the root of its group, with the whole offset to it. */
+function flatten(up: number[], byV: Float64Array): void {
   for (let node = 0; node < up.length; node += 1) {
-    if (up[node] === node) {
-      root[node] = node;
-      continue;
-    }
+    if (up[node] === node) continue;
     const found = find(up, byV, node);
-    root[node] = found.root;
-    offsetV[node] = found.byV;
+    up[node] = found.root;
+    byV[node] = found.byV;
   }
-  return { root, offsetV };
 }
 
 /** The branches of a loop-free set that lead from one node to another. */

@@ -6,8 +6,8 @@ export interface BenchRow {
   readonly id: string;
   readonly what: string;
   readonly value: number;
-  /** `ms`, or `times` for a ratio. */
-  readonly unit: 'ms' | 'times';
+  /** `ms`, `times` for a ratio, `uV` for how far two answers lie apart. */
+  readonly unit: 'ms' | 'times' | 'uV';
   /** What the ratio is held against, where there is a target. */
   readonly target?: string;
 }
