@@ -3,21 +3,23 @@ export interface Gauge {
   readonly widthMm: number;
   readonly heightMm: number;
   /** A stroke that must measure 50 mm where the print is true. */
-  readonly proof: { readonly fromMm: number; readonly toMm: number };
+  readonly proofMm: number;
   readonly strips: readonly GaugeStrip[];
   readonly holes: readonly GaugeHole[];
 }
 
-interface GaugeStrip {
+interface GaugePlace {
+  readonly xMm: number;
   readonly yMm: number;
-  readonly lengthMm: number;
   readonly text: string;
 }
 
-interface GaugeHole {
-  readonly yMm: number;
+interface GaugeStrip extends GaugePlace {
+  readonly lengthMm: number;
+}
+
+interface GaugeHole extends GaugePlace {
   readonly diameterMm: number;
-  readonly text: string;
 }
 
 /** Clearance holes of lugs for metric studs (common practice). */
@@ -29,27 +31,49 @@ const lugHoles = [
 ] as const;
 
 const proofMm = 50;
-const pitchMm = 8;
-const holePitchMm = 14;
-const headMm = 14;
-const widthMm = 36;
+/** Inside the margins of A4, the narrower of the two papers. */
+const widthMm = 170;
+/** From one thing to the text beside it, and room for that text. */
+const gapMm = 1.5;
+const textMm = 17;
+const proofRowMm = 8;
+const stripRowMm = 7;
+const holeRowMm = 13;
 
-/** The gauge for the strip lengths of a job, shortest first. */
+/** The gauge for the strip lengths of a job, shortest first, row by row across the page. */
 export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) => string): Gauge {
-  const lengths = [...new Map(stripsM.map((lengthM) => [textOf(lengthM), lengthM]))].sort(
+  const lengths = [...new Map(stripsM.map((lengthM) => [textOf(lengthM), lengthM * 1000]))].sort(
     ([, a], [, b]) => a - b,
   );
-  const strips = lengths.map(([text, lengthM], index) => ({
-    yMm: headMm + (index + 0.5) * pitchMm,
-    lengthMm: lengthM * 1000,
-    text,
+  const strips = inRows(lengths, proofRowMm, stripRowMm).map(({ sizeMm, ...place }) => ({
+    ...place,
+    lengthMm: sizeMm,
   }));
-  const holesFromMm = headMm + strips.length * pitchMm;
-  const holes = lugHoles.map(([stud, diameterMm], index) => ({
-    yMm: holesFromMm + (index + 0.5) * holePitchMm,
-    diameterMm,
-    text: `${stud}, ${diameterMm}`,
+  const holesFromMm = Math.max(proofRowMm, ...strips.map(({ yMm }) => yMm + stripRowMm / 2));
+  const studs = lugHoles.map(([stud, diameterMm]) => [`${stud}, ${diameterMm}`, diameterMm] as const);
+  const holes = inRows(studs, holesFromMm, holeRowMm).map(({ sizeMm, ...place }) => ({
+    ...place,
+    diameterMm: sizeMm,
   }));
-  const heightMm = Math.max(headMm + proofMm + 2, holesFromMm + holes.length * holePitchMm);
-  return { widthMm, heightMm, proof: { fromMm: headMm, toMm: headMm + proofMm }, strips, holes };
+  return { widthMm, heightMm: holesFromMm + holeRowMm, proofMm, strips, holes };
+}
+
+/** Things side by side, each with room for its text; a new row where the page ends. */
+function inRows(
+  things: readonly (readonly [text: string, sizeMm: number])[],
+  topMm: number,
+  rowMm: number,
+): (GaugePlace & { readonly sizeMm: number })[] {
+  let xMm = 0;
+  let yMm = topMm + rowMm / 2;
+  return things.map(([text, sizeMm]) => {
+    const wideMm = sizeMm + gapMm + textMm;
+    if (xMm + wideMm > widthMm) {
+      xMm = 0;
+      yMm += rowMm;
+    }
+    const place = { text, sizeMm, xMm, yMm };
+    xMm += wideMm;
+    return place;
+  });
 }

@@ -69,6 +69,7 @@ function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Tab
   return tableOf('Ends, those of one kind together', kinds, [
     {
       title: 'Terminal',
+      kind: 'words',
       cell: ({ first }) => strong(first.prep, first.part === null ? undefined : names.part(first.part)),
     },
     { title: 'Wire', cell: ({ first }) => first.size },
