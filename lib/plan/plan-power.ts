@@ -16,6 +16,7 @@ import { planCharging } from './charging.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { deviceDrops } from './device-drops.ts';
 import { faultCurrents } from './fault-currents.ts';
+import { firstPowers } from './first-power.ts';
 import { fuseShelf, usualInterruptA } from './fuse-shelf.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { planKeyOff } from './key-off.ts';
@@ -44,6 +45,7 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
     fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, faults, book)),
     charging: planCharging(job, circuit, loads, book),
     keyOff: planKeyOff(job, book),
+    firstPower: firstPowers(job, loads),
     loads: [...loads],
   };
 }

@@ -1,5 +1,6 @@
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
+import { mostIdleA } from './first-power.ts';
 import { around, type Prediction } from './readings.ts';
 import { surveyLines } from './survey-lines.ts';
 
@@ -19,18 +20,15 @@ export function predictions(job: Job, plan: Predictable): Prediction[] {
   ];
 }
 
-/** On the bench, before the vehicle: a short is found by the meter, a fault by a limit of 3 to 5 A. */
-function benchLines({ boards, items, power }: Predictable): Prediction[] {
-  return boards.flatMap(({ id }): Prediction[] => {
-    const own = items.filter(({ board }) => board === id).map((item) => item.id);
-    const idleA = power.loads
-      .filter(({ item }) => own.includes(item))
-      .reduce((sum, load) => sum + load.idleA, 0);
+/** On the bench, before the vehicle: a short is found by the meter, a fault by the limit of the supply. */
+function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
+  return firstPower.flatMap(({ board, idleA, limitA, oneByOne }): Prediction[] => {
+    const how = oneByOne ? 'one device after the other, added up' : 'all turned on';
     return [
       {
-        id: `${id}.positive-to-ground`,
+        id: `${board}.positive-to-ground`,
         kind: 'open-circuit',
-        what: `${id}: positive to ground, fuses out, after its capacitors took their charge`,
+        what: `${board}: positive to ground, fuses out, after its capacitors took their charge`,
         predicted: null,
         unit: 'ohm',
         least: 1000,
@@ -38,13 +36,13 @@ function benchLines({ boards, items, power }: Predictable): Prediction[] {
         when: 'bench',
       },
       {
-        id: `${id}.idle-current`,
+        id: `${board}.idle-current`,
         kind: 'current',
-        what: `${id}: current at first power, limit at 3 to 5 A, all turned on, no signal`,
+        what: `${board}: current at first power, limit at ${limitA} A, ${how}, no signal`,
         predicted: idleA,
         unit: 'A',
         least: 0.4 * idleA,
-        greatest: Math.max(1.5 * idleA, 0.5),
+        greatest: mostIdleA(idleA),
         when: 'bench',
       },
     ];
@@ -96,7 +94,7 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
         unit: 'V',
         ...around(predicted, tolerance),
         // Under load only once gains and filters are set: a tweeter must not meet full power before.
-        when: 'set-up',
+        when: 'load',
       });
       return [
         line('voltage', 'supply', 'supply voltage', voltageV, 0.3),
@@ -137,7 +135,7 @@ function gainLines({ audio }: Predictable): Prediction[] {
         // Below the figure is good enough; above it the amplifier clips or the speaker has too much.
         least: gainVoltageV === null ? null : 0.95 * gainVoltageV,
         greatest: gainVoltageV,
-        when: 'set-up',
+        when: 'gains',
       },
     ];
   });
@@ -155,7 +153,7 @@ function delayLines({ audio }: Predictable): Prediction[] {
         predicted: delayMs,
         unit: 'ms',
         ...around(delayMs, 0.03),
-        when: 'set-up',
+        when: 'delays',
       },
     ];
   });
@@ -172,7 +170,7 @@ function lastLines(job: Job, { audio, power }: Predictable): Prediction[] {
     unit: 'V',
     least: null,
     greatest: null,
-    when: 'set-up',
+    when: 'load',
   });
   return [
     ...amplifiers.map((id) =>
@@ -192,7 +190,7 @@ function lastLines(job: Job, { audio, power }: Predictable): Prediction[] {
       unit: 'A',
       least: null,
       greatest: job.rules['key-off-draw'].value,
-      when: 'set-up',
+      when: 'load',
     },
   ];
 }

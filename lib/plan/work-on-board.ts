@@ -205,8 +205,15 @@ function layerSteps(work: Work, { round, place, laid, before }: Laying): Step[] 
   return steps;
 }
 
-const benchTest =
-  'Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open. Then fit the fuses of the board, give first power through a limit of 3 to 5 A, and take these fuses out again';
+/** Meter first, then power through a limit that idling devices stay below and a fault does not. */
+function benchTest({ plan }: Work, { id }: PlanBoard): string {
+  const own = plan.power.firstPower?.find(({ board }) => board === id);
+  const limit = own ? `a limit of ${own.limitA} A` : 'a limit';
+  const power = own?.oneByOne
+    ? `Then give first power through ${limit} to one device after the other, its fuse alone fitted: idling together they may pass the limit. Take all fuses out again`
+    : `Then fit the fuses of the board, give first power through ${limit}, and take these fuses out again`;
+  return `Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open. ${power}`;
+}
 
 function dressAndTest(
   work: Work,
@@ -236,7 +243,7 @@ function dressAndTest(
         layer: 'test',
         place,
         by: 'board',
-        text: benchTest,
+        text: benchTest(work, board),
         tools: ['meter', 'supply with a current limit'],
         minutes: minutesFor(work, 'bench-test') + minutesFor(work, 'take-reading', own.length),
         acts: [

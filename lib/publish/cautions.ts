@@ -10,7 +10,7 @@ export const tradeCautions = {
   drilling:
     'Before each hole, look and feel behind the panel: tanks, fuel and brake lines, wiring, airbags. Set a depth stop.',
   firstPower:
-    'First power goes through a limit of 3 to 5 A, with the main fuses out and the positive shown open to ground.',
+    'First power goes through a limited supply, never from a car battery, with the main fuses out and the positive shown open to ground.',
   hearing:
     'NIOSH recommends at most 8 hours at 85 dBA; each 3 dB more halves the time. Protect your hearing while testing.',
 } as const;

@@ -177,6 +177,16 @@ export const turnOnStageSchema = z.object({
   stage: builders(z.int().nullable()),
 });
 
+/** How the first power of a board on the bench is limited. */
+export const firstPowerSchema = z.object({
+  board: name,
+  /** What all its devices idle at together. */
+  idleA: number,
+  limitA: number,
+  /** True where that may pass the greatest limit: its devices get power one after the other. */
+  oneByOne: builders(z.boolean()),
+});
+
 export const planPowerSchema = z.object({
   points: z.array(operatingPointSchema),
   drops: z.array(deviceDropSchema),
@@ -186,6 +196,7 @@ export const planPowerSchema = z.object({
   fuses: z.array(planFuseSchema),
   charging: z.array(chargingSchema),
   keyOff: keyOffSchema.optional(),
+  firstPower: z.array(firstPowerSchema).optional(),
   /** Current of each device. */
   loads: z.array(
     z.object({ item: name, fuseA: number, ratedA: number, musicA: number, idleA: number, powerW: number }),
@@ -201,5 +212,6 @@ export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
 export type PlanPower = z.output<typeof planPowerSchema>;
 export type DeviceDrop = z.output<typeof deviceDropSchema>;
 export type PlanTurnOnStage = z.output<typeof turnOnStageSchema>;
+export type PlanFirstPower = z.output<typeof firstPowerSchema>;
 export type PlanTurnOn = z.output<typeof turnOnSchema>;
 export type PlanSize = z.output<typeof planSizeSchema>;

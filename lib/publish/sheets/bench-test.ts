@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
-import { measureOr } from '../written.ts';
+import { measure, measureOr } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -17,8 +17,15 @@ interface Check {
   readonly asked: string;
 }
 
+/** What the supply is limited to for each board, and how its devices get power. */
+function supplyChecks({ power: { firstPower = [] } }: BuildPlan): Check[] {
+  return firstPower.map(({ board, idleA, limitA, oneByOne }) => ({
+    what: `${board}: main fuses out; bench supply limited${oneByOne ? '; one device after the other, its fuse alone fitted' : ''}`,
+    asked: `${measure(limitA, 'A', 1)}; idle ${measure(idleA, 'A', 1)}`,
+  }));
+}
+
 const checks: readonly Check[] = [
-  { what: 'Main fuses out; bench supply limited', asked: '3 to 5 A' },
   { what: 'Positive to ground, no power, devices off', asked: 'open' },
   { what: 'Board to vehicle metal or bench', asked: 'open' },
   { what: 'Every ground port to the ground bar', asked: 'under 0.1 ohm' },
@@ -94,7 +101,7 @@ function benchModel(plan: BuildPlan): BenchTestSheet | null {
   const pulls = pullsTable(plan);
   return {
     checks: dense(
-      tableOf('Checks, in this order', checks, [
+      tableOf('Checks, in this order', [...supplyChecks(plan), ...checks], [
         { title: 'Check', kind: 'words', cell: ({ what }) => what },
         { title: 'Asked for', kind: 'words', cell: ({ asked }) => asked },
         blank('Found'),
