@@ -1,5 +1,6 @@
 import type { PlanBoard, PlanCable, PlanFuse, PlanPick, PlanRun, PlanWire } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
+import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { mountingScrew } from './board-shape.ts';
 import { piecesOf } from './fuse-shelf.ts';
 import { coveringCuts } from './runs.ts';
@@ -22,6 +23,7 @@ export function pickList(input: PickInput): PlanPick[] {
   const rows = [
     ...[...pieces].map(([part, quantity]) => pieceRow(input.job, part, quantity)),
     ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
+    ...fusesToBuy(input),
   ];
   const key = ({ kind, part }: PlanPick) => `${kind} ${part}`;
   return rows.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
@@ -51,6 +53,25 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
     for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job.parts)?.id);
   }
   return counts;
+}
+
+/** Fuses of a rating that the catalogue lacks: they have no part, and are to be bought all the same. */
+function fusesToBuy({ job, fuses }: PickInput): PlanPick[] {
+  const ours = new Set(job.devices.flatMap(({ id, origin }) => (origin === 'job' ? [id] : [])));
+  const counts = new Map<string, { readonly title: string; quantity: number }>();
+  for (const { form, ratingA, part, item } of fuses) {
+    if (part !== null || ratingA === null || !ours.has(item)) continue;
+    const id = `fuse-${form}-${ratingA}`;
+    const own = counts.get(id) ?? {
+      title: `${fuseForms[form].name} fuse, ${ratingA} A, not in the catalogue`,
+      quantity: 0,
+    };
+    own.quantity += 1;
+    counts.set(id, own);
+  }
+  return [...counts].map(([part, { title, quantity }]): PlanPick => {
+    return { part, title, kind: 'fuse', quantity, unit: 'piece', stockQuantity: 0, short: quantity };
+  });
 }
 
 /** What is crimped on the ends of the wires; two conductors share one twin ferrule. */

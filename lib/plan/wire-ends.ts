@@ -74,7 +74,8 @@ export function prepareWireEnd(
     .flatMap((other) => sized.get(other.id) ?? []);
   const ordered = [own, ...mates.filter((mate) => mate !== own)];
   const reducer = ordered.length === 1 ? reducerFor(job.parts, own.cable.size.areaMm2, spec) : null;
-  if (reducer) return { end: { ...base, ...reducedEnd(reducer) }, remarks: [] };
+  if (reducer)
+    return { end: { ...base, ...reducedEnd(reducer), ...dieOf(job.parts, reducer.part) }, remarks: [] };
   const result = prepareEnd(
     ordered.map(({ link: { id: wire }, cable }) => ({
       id: wire,
@@ -90,7 +91,10 @@ export function prepareWireEnd(
       end: { ...base, prep: 'refused' },
       remarks: [refusal(link.id, id, result.reason, result.alternatives)],
     };
-  return crimpedEnd(job, own, spec, base, result, mates[0] === own);
+  // A twin ferrule holds both: it is made for the thicker.
+  const sharing = result.prep === 'twin-ferrule' ? ordered : [own];
+  const areaMm2 = Math.max(...sharing.map(({ cable }) => cable.size.areaMm2));
+  return crimpedEnd(job, { own, areaMm2, first: mates[0] === own }, spec, base, result);
 }
 
 /** By the port's maker; of a bolt in the body by the house rule of its thread. */
@@ -101,19 +105,26 @@ function torqueOf(spec: TerminalSpec | undefined, rules: HouseRules): Pick<WireE
   return spec.stud === 'M8' ? { torqueNm: rules['torque-m8'].value } : {};
 }
 
-/** What goes on an end that its port takes. `first`: of all that share the port, the one that carries its notes. */
+interface Crimp {
+  readonly own: SizedConductor;
+  /** What the terminal must take. */
+  readonly areaMm2: number;
+  /** Of all that share the port, the one that carries its notes. */
+  readonly first: boolean;
+}
+
+/** What goes on an end that its port takes. */
 function crimpedEnd(
   job: Job,
-  own: SizedConductor,
+  { own, areaMm2, first }: Crimp,
   spec: TerminalSpec,
   base: Omit<WireEnd, 'prep'>,
   result: Exclude<EndPreparation, { prep: 'refused' }>,
-  first: boolean,
 ): PreparedEnd {
   const pushOn = portKinds[spec.joint] === 'push-on';
   const { link, cable } = own;
   const form = formOf(result, pushOn);
-  const part = form ? terminalPart(job.parts, form, cable.size.areaMm2, spec.stud) : null;
+  const part = form ? terminalPart(job.parts, form, areaMm2, spec.stud) : null;
   // What is crimped on decides how far to strip; a bare end goes by its port.
   const stripM = stripOf(job.parts, part) ?? spec.strip ?? result.stripM;
   const shrink = form === 'ring-lug' ? lugShrink(job, own, stripM) : undefined;
@@ -124,6 +135,8 @@ function crimpedEnd(
       prep: prepText(result, pushOn, spec.stud),
       part,
       stripM,
+      ...(result.prep === 'lug' && spec.stud ? { stud: spec.stud, holeM: result.holeM } : {}),
+      ...dieOf(job.parts, part),
       ...(shrink ? { shrink } : {}),
     },
     remarks: [
@@ -157,6 +170,11 @@ function portAt(
     : { kind, ...range };
 }
 
+function dieOf(parts: Readonly<Record<string, Part>>, id: string | null): Pick<WireEnd, 'die'> {
+  const part = id === null ? undefined : parts[id];
+  return part?.kind === 'terminal' && part.die !== undefined ? { die: part.die } : {};
+}
+
 function reducedEnd({ part, pin, stripM }: Reducer): Pick<WireEnd, 'prep' | 'part' | 'stripM'> {
   return { prep: `reducer, its pin ${pin.label}`, part, stripM };
 }
@@ -185,7 +203,7 @@ function prepText(
   pushOn: boolean,
   stud: string | undefined,
 ): string {
-  if (result.prep === 'lug') return `ring lug ${stud ?? ''}, hole ${(result.holeM * 1000).toFixed(1)} mm`;
+  if (result.prep === 'lug') return `ring lug ${stud ?? ''}`.trimEnd();
   if (result.prep === 'ferrule' || result.prep === 'twin-ferrule')
     return `${result.prep.replace('-', ' ')} ${result.ferrule.areaMm2} mm2`;
   if (result.prep === 'crimp') return pushOn ? 'crimped blade receptacle' : 'crimped plug contact';

@@ -1,3 +1,5 @@
+import { lugHoles } from '../model/tables/lugs.ts';
+
 /** A gauge printed at full size: hold a stripped end or a lug against it. Millimetres from its top left. */
 export interface Gauge {
   readonly widthMm: number;
@@ -22,20 +24,12 @@ interface GaugeHole extends GaugePlace {
   readonly diameterMm: number;
 }
 
-/** Clearance holes of lugs for metric studs (common practice). */
-const lugHoles = [
-  ['M5', 5.3],
-  ['M6', 6.4],
-  ['M8', 8.4],
-  ['M10', 10.5],
-] as const;
-
 const proofMm = 50;
 /** Inside the margins of A4, the narrower of the two papers. */
 const widthMm = 170;
 /** From one thing to the text beside it, and room for that text. */
 const gapMm = 1.5;
-const textMm = 17;
+const textMm = 14;
 const proofRowMm = 8;
 const stripRowMm = 7;
 const holeRowMm = 13;
@@ -50,7 +44,10 @@ export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) =>
     lengthMm: sizeMm,
   }));
   const holesFromMm = Math.max(proofRowMm, ...strips.map(({ yMm }) => yMm + stripRowMm / 2));
-  const studs = lugHoles.map(([stud, diameterMm]) => [`${stud}, ${diameterMm}`, diameterMm] as const);
+  const studs = lugHoles.map(({ stud, holeM }) => {
+    const diameterMm = Number((holeM * 1000).toFixed(1));
+    return [`${stud}, ${diameterMm}`, diameterMm] as const;
+  });
   const holes = inRows(studs, holesFromMm, holeRowMm).map(({ sizeMm, ...place }) => ({
     ...place,
     diameterMm: sizeMm,

@@ -11,10 +11,9 @@ const short: Rule = {
   ...shelf,
   judge({ job, plan }) {
     const length = lengthIn(job);
-    // A fuse that is short has a rule of its own, which tells the lawful alternatives.
-    const fuses = new Set(plan.power.fuses.flatMap(({ part }) => part ?? []));
-    return plan.pick.flatMap(({ part, quantity, unit, stockQuantity, short: missing }): Verdict[] => {
-      if (missing <= 0 || fuses.has(part)) return [];
+    return plan.pick.flatMap(({ part, kind, quantity, unit, stockQuantity, short: missing }): Verdict[] => {
+      // A fuse that is short has a rule of its own, which tells the lawful alternatives.
+      if (missing <= 0 || kind === 'fuse') return [];
       const amount = (value: number) => (unit === 'm' ? length(value) : counted(value, 'piece'));
       return [
         {

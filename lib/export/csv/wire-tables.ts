@@ -82,6 +82,11 @@ function endColumns(name: 'a' | 'b', index: 0 | 1): CsvColumn<PlanWire>[] {
     { title: `end_${name}_preparation`, value: ({ ends }) => ends[index].prep },
     { title: `end_${name}_part`, value: ({ ends }) => ends[index].part },
     { title: `end_${name}_strip`, lengthM: ({ ends }) => ends[index].stripM },
+    { title: `end_${name}_stud`, value: ({ ends }) => ends[index].stud },
+    { title: `end_${name}_hole`, lengthM: ({ ends }) => ends[index].holeM },
+    { title: `end_${name}_die`, value: ({ ends }) => ends[index].die },
+    { title: `end_${name}_shrink`, value: ({ ends }) => ends[index].shrink?.part },
+    { title: `end_${name}_shrink_length`, lengthM: ({ ends }) => ends[index].shrink?.lengthM },
     { title: `end_${name}_torque_Nm`, value: ({ ends }) => ends[index].torqueNm },
     { title: `end_${name}_loop`, lengthM: ({ ends }) => ends[index].loopM },
   ];

@@ -62,6 +62,11 @@ export const wireEndSchema = z.object({
   stripM: orNull,
   torqueNm: maybe,
   loopM: number,
+  /** Of a lug: the thread of its stud and the hole that goes over it. */
+  stud: builders(z.string().optional()),
+  holeM: maybe,
+  /** What it is crimped with, where the terminal's maker tells. */
+  die: builders(z.string().optional()),
   /** Heat-shrink over the barrel of a lug and the end of the insulation; no part where none fits. */
   shrink: z.object({ part: builders(z.string().nullable()), lengthM: number }).optional(),
 });
@@ -168,6 +173,15 @@ export const planControlSchema = z.object({
   order: builders(z.int()),
   chosen: builders(z.enum(['given', 'computed'])),
   safe: builders(z.boolean()),
+  /** How it stands when the job is handed over. */
+  final: z.object({
+    /** Null where nothing tells. */
+    state: builders(z.string().nullable()),
+    why: name,
+    chosen: builders(z.enum(['given', 'computed'])),
+    /** When it is set: with the presets where it stays as it is, otherwise while its step of commissioning is done. */
+    during: builders(z.enum(['presets', 'filters', 'gains', 'delays'])),
+  }),
 });
 
 export const pickSchema = z.object({
@@ -192,8 +206,8 @@ export const measurementSchema = z.object({
   /** What a reading must lie between; null where nothing limits it on that side. */
   least: orNull,
   greatest: orNull,
-  /** When it is read: before the plan stands, on the bench, before first power, with power, while setting up. */
-  when: builders(z.enum(['survey', 'bench', 'before-power', 'power', 'set-up'])),
+  /** When it is read: before the plan stands, on the bench, before first power, with power, as set, and last. */
+  when: builders(z.enum(['survey', 'bench', 'before-power', 'power', 'gains', 'delays', 'load'])),
   asBuilt: builders(z.number().optional()),
   state: builders(z.enum(['open', 'agrees', 'differs'])),
   /** Where to look for the cause of a reading that differs. */

@@ -1,12 +1,15 @@
 import type { BuildPlan, DeviceDrop, OperatingPoint } from '../../model/plan/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { measure, none, writerFor } from '../written.ts';
+import { conductorAlternatives } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, groupedTable, strong, type Table, tableOf } from './table.ts';
 
 /** Every conductor of the feed with what it must and may carry, and the voltage that each device is left. */
 export interface ConductorTableSheet {
   readonly conductors: Table | null;
+  /** What would be lawful where a given conductor does not carry its fuse. */
+  readonly alternatives: Table | null;
   readonly drops: Table | null;
   /** Operating points that could not be solved, in words. */
   readonly unsolved: readonly string[];
@@ -83,6 +86,7 @@ function conductorModel(plan: BuildPlan): ConductorTableSheet | null {
   if (conductors.length + drops.length === 0) return null;
   return {
     conductors: conductors.length === 0 ? null : dense(conductorsTable(plan, names)),
+    alternatives: conductorAlternatives(plan, names, writerFor(plan.shop)),
     drops: drops.length === 0 ? null : dropsTable(plan, names),
     unsolved: points
       .filter(({ state }) => state !== 'solved')

@@ -2,6 +2,7 @@ import type { BuildPlan, PlanTurnOn } from '../../model/plan/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelled } from '../words.ts';
 import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
+import { fuseAlternatives, fusesLacking } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -97,6 +98,7 @@ function powerModel(plan: BuildPlan): PowerDiagramSheet | null {
   const names = namesOf(plan);
   const tables = [
     dense(fusesTable(plan, names)),
+    fuseAlternatives('In place of fuses that the shelf lacks', fusesLacking(plan)),
     dense(loadsTable(plan, names)),
     chargingTable(plan),
     turnOnTable(plan),

@@ -46,6 +46,8 @@ function kindsOf(ends: readonly End[], write: Writer): Kind[] {
       lengthOr(end.stripM, write.length).text,
       end.torqueNm,
       end.shrink?.part,
+      end.die,
+      end.stud,
     ].join('|');
   return groupsBy(ends, key)
     .flatMap(({ things }): Kind[] => {
@@ -57,6 +59,11 @@ function kindsOf(ends: readonly End[], write: Writer): Kind[] {
 
 function endTick(end: End): Tick {
   return { text: end.mark, strong: true, subject: end.wire };
+}
+
+function studCell({ stud, holeM }: End): Cell {
+  if (stud === undefined) return none;
+  return holeM === undefined ? { text: stud } : { text: stud, beside: measure(holeM * 1000, 'mm', 1) };
 }
 
 function shrinkCell({ shrink }: End, names: PlanNames, write: Writer): Cell {
@@ -79,8 +86,9 @@ function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Tab
       kind: 'figure',
       cell: ({ first }) => (first.torqueNm === undefined ? none : measure(first.torqueNm, 'N m', 1)),
     },
+    { title: 'Stud, hole', cell: ({ first }) => studCell(first) },
     { title: 'Heat-shrink', cell: ({ first }) => shrinkCell(first, names, write) },
-    { title: 'Die', kind: 'blank' },
+    { title: 'Die', cell: ({ first }) => first.die ?? '' },
     { title: 'Ends', cell: ({ ends }) => ticks(ends.map(endTick)) },
   ]);
 }

@@ -8,6 +8,8 @@ import { blank, dense, type Group, groupedTable, groupsBy, strong, type Table, t
 /** What is cut, reel by reel and the longest first; then what is pulled, way by way. */
 export interface WireListSheet {
   readonly cuts: Table | null;
+  /** Wires that go together and part ways: how far together, and how long each leg. */
+  readonly partings: Table | null;
   readonly pulls: Table | null;
 }
 
@@ -146,6 +148,27 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
   );
 }
 
+function partingsTable({ branches }: BuildPlan, write: Writer): Table | null {
+  if (branches.length === 0) return null;
+  const groups = branches.map(({ terminal, partsAtM, legs, facing }) => ({
+    title: `From ${terminal}, parted after ${write.wire(partsAtM).text} of the way: ${facing}`,
+    things: legs,
+  }));
+  return groupedTable(
+    'Wires that part ways, cut whole and tied up to there',
+    groups,
+    [
+      { title: 'Label', cell: ({ label }) => strong(label) },
+      { title: 'Together', kind: 'figure', cell: ({ sharedM }) => write.wire(sharedM).text },
+      { title: 'Leg of its own', kind: 'figure', cell: ({ ownM }) => write.wire(ownM).text },
+      { title: 'Cut to', kind: 'figure', cell: ({ sharedM, ownM }) => write.wire(sharedM + ownM).text },
+      tick('Turned'),
+      tick('Tied'),
+    ],
+    ({ wire }) => wire,
+  );
+}
+
 function wireModel(plan: BuildPlan): WireListSheet | null {
   const names = namesOf(plan);
   const write = writerFor(plan.shop);
@@ -153,7 +176,11 @@ function wireModel(plan: BuildPlan): WireListSheet | null {
   const pieces = [...ours.map(wirePiece), ...cablePieces(plan, names)];
   if (pieces.length === 0) return null;
   const pulls = pullsTable(plan, pieces, write);
-  return { cuts: dense(cutsTable(pieces, names, write)), pulls: pulls && dense(pulls) };
+  return {
+    cuts: dense(cutsTable(pieces, names, write)),
+    partings: partingsTable(plan, write),
+    pulls: pulls && dense(pulls),
+  };
 }
 
 export const wireList = builderSheet('wire-list', 'Wire cut list', wireModel, { wideMargin: true });

@@ -1,9 +1,10 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { fuseAlternatives } from '../sheets/alternatives.ts';
 import type { Table } from '../sheets/table.ts';
 import { coilWirings } from './coils.ts';
 import { conductorLimits, conductorReasons } from './conductors.ts';
 import { findingSources } from './findings.ts';
-import { fuseAlternatives, fuseReasons } from './fuses.ts';
+import { fuseReasons } from './fuses.ts';
 import { houseRulesTable } from './house-rules.ts';
 import { layoutTables } from './layouts.ts';
 import { networkTables } from './network.ts';
@@ -14,7 +15,7 @@ export function workingTables(plan: BuildPlan): Table[] {
   return [
     findingSources(plan),
     fuseReasons(plan),
-    fuseAlternatives(plan),
+    fuseAlternatives('Fuses that would do instead', plan.power.fuses),
     conductorReasons(plan),
     conductorLimits(plan),
     coilWirings(plan),
