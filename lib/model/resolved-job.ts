@@ -60,6 +60,14 @@ export interface Link {
   readonly fitted: Vehicle['links'][string] | null;
   readonly cable: { readonly id: string; readonly part: string; readonly conductor: string } | null;
   readonly run: string | null;
+  /** Ends whose port the job leaves open, each with all the ports that would do; the one it has stands in for them. */
+  readonly open?: readonly OpenEnd[];
+}
+
+/** An end of a link that may be at any of several like ports of its device. */
+export interface OpenEnd {
+  readonly end: 'from' | 'to';
+  readonly ports: readonly string[];
 }
 
 export interface Board {

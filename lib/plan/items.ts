@@ -1,4 +1,5 @@
 import type { PlanItem, PlanTerminal } from '../model/plan/index.ts';
+import { reasonLeftOpen } from '../model/port-pattern.ts';
 import { bodyId, type Device, type Job, terminalId } from '../model/resolved-job.ts';
 
 /** Every device of a job as the sheets show it: those of the job, and those of the vehicle that a link touches. */
@@ -76,7 +77,7 @@ function accountTerminal(
   const id = terminalId({ device: device.id, terminal });
   const own = [...(wires.get(id) ?? [])].sort();
   const base = { item: device.id, terminal, wires: own };
-  const reason = job.file['left-open'][id] ?? device.leftOpen[terminal];
+  const reason = reasonLeftOpen(job.file['left-open'], device.id, terminal) ?? device.leftOpen[terminal];
   if (own.length > 0) return { ...base, state: 'connected', ...(reason === undefined ? {} : { reason }) };
   if (reason !== undefined) return { ...base, state: 'open', reason };
   if (device.origin === 'vehicle') return { ...base, state: 'open', reason: 'left as the vehicle came' };

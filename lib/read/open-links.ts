@@ -1,8 +1,10 @@
 import type { JobFile, JobLink } from '../model/job.ts';
 import type { Part, PartOf } from '../model/kinds/index.ts';
 import { pointer } from '../model/place.ts';
-import type { Device, Link, LinkEnd } from '../model/resolved-job.ts';
+import { isPortPattern } from '../model/port-pattern.ts';
+import type { Device, Link, LinkEnd, OpenEnd } from '../model/resolved-job.ts';
 import type { Vehicle } from '../model/vehicle.ts';
+import { OpenPorts } from './open-ports.ts';
 import type { Report } from './report.ts';
 import { withPairs } from './resolve-devices.ts';
 
@@ -14,10 +16,11 @@ interface Lookup {
   readonly report: Report;
   /** Run of each link. */
   readonly runs: ReadonlyMap<string, string>;
+  readonly ports: OpenPorts;
 }
 
-/** A terminal, or both of a pair. */
-type Reference = readonly [LinkEnd] | readonly [LinkEnd, LinkEnd];
+/** A terminal, or both of a pair; or one of several like ports. */
+type Reference = readonly [LinkEnd & { readonly ports?: readonly string[] }] | readonly [LinkEnd, LinkEnd];
 
 /** The links of the vehicle and of the job, pairs opened out into one link a conductor. */
 export function openLinks(
@@ -34,6 +37,7 @@ export function openLinks(
     devices: new Map(devices.map((device) => [device.id, device])),
     report,
     runs,
+    ports: new OpenPorts(job),
   };
   const own = Object.entries(job.links).flatMap(([id, link]) => openLink(id, link, lookup));
   checkConductorsOnce(own, report);
@@ -72,6 +76,7 @@ function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
     );
     return [];
   }
+  const open = [...openEnd('from', from), ...openEnd('to', to)];
   return from.map((end, index): Link => {
     const other = to[index] ?? end;
     const conductor = conductors[index];
@@ -80,8 +85,8 @@ function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
       id: from.length === 1 ? id : `${id}.${index === 0 ? '+' : '-'}`,
       origin: 'job',
       path: pointer(path),
-      from: end,
-      to: other,
+      from: { device: end.device, terminal: end.terminal },
+      to: { device: other.device, terminal: other.terminal },
       given,
       fitted: null,
       cable:
@@ -89,14 +94,19 @@ function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
           ? { id: given.cable, part: cable.part, conductor }
           : null,
       run: lookup.runs.get(id) ?? null,
+      ...(open.length > 0 && { open }),
     };
   });
+}
+
+function openEnd(end: OpenEnd['end'], [first]: Reference): OpenEnd[] {
+  return 'ports' in first && first.ports ? [{ end, ports: first.ports }] : [];
 }
 
 function readReference(
   path: readonly string[],
   reference: string,
-  { devices, report }: Lookup,
+  { devices, report, ports }: Lookup,
 ): Reference | null {
   const dot = reference.indexOf('.');
   const device = report.look(path, 'device', reference.slice(0, dot), Object.fromEntries(devices));
@@ -119,6 +129,10 @@ function readReference(
       { device: device.id, terminal: `${name}+` },
       { device: device.id, terminal: `${name}-` },
     ];
+  if (isPortPattern(name)) {
+    const open = ports.take(path, device, name, report);
+    return open && [{ device: device.id, ...open }];
+  }
   report.unknown(path, `terminal of ${device.id}`, name, Object.keys(withPairs(terminals)));
   return null;
 }

@@ -2,6 +2,7 @@ import type { HouseRules } from '../model/house-rules.ts';
 import type { JobFile } from '../model/job.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Place } from '../model/place.ts';
+import { isPortPattern, matchesPattern } from '../model/port-pattern.ts';
 import type { Device, Job, Link, LinkEnd } from '../model/resolved-job.ts';
 import type { Shop } from '../model/shop.ts';
 import type { Vehicle } from '../model/vehicle.ts';
@@ -106,7 +107,12 @@ function checkLeftOpen(file: JobFile, devices: readonly Device[], report: Report
     const dot = reference.indexOf('.');
     const path = ['left-open', reference];
     const device = report.look(path, 'device', reference.slice(0, dot), byId);
-    if (device)
+    const name = reference.slice(dot + 1);
+    const isOpen =
+      device !== null &&
+      isPortPattern(name) &&
+      Object.keys(device.facts.terminals).some((one) => matchesPattern(name, one));
+    if (device && !isOpen)
       report.look(path, `terminal of ${device.id}`, reference.slice(dot + 1), device.facts.terminals);
   }
 }

@@ -7,7 +7,7 @@ import { findingSources } from './findings.ts';
 import { fuseReasons } from './fuses.ts';
 import { houseRulesTable } from './house-rules.ts';
 import { layoutTables } from './layouts.ts';
-import { networkTables } from './network.ts';
+import { networkTables, nodeTables } from './network.ts';
 import { stepReasons, workTimes } from './steps.ts';
 
 /** What stands behind the sheets of a job: reasons, limits, alternatives. Tables with nothing in them are left out. */
@@ -20,6 +20,7 @@ export function workingTables(plan: BuildPlan): Table[] {
     conductorLimits(plan),
     coilWirings(plan),
     ...networkTables(plan),
+    ...nodeTables(plan),
     ...layoutTables(plan),
     stepReasons(plan),
     workTimes(plan),

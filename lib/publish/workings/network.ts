@@ -1,7 +1,7 @@
 import type { BuildPlan, NetworkElement } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
-import { measureOr } from '../written.ts';
+import { measureOr, plainNumber } from '../written.ts';
 
 const kindWords = {
   source: 'Source',
@@ -21,11 +21,52 @@ export function networkTables(plan: BuildPlan): Table[] {
       [
         { title: 'Element', cell: (one) => strong(thing(one.of), one.id) },
         { title: 'Kind', cell: (one) => kindWords[one.kind] },
+        { title: 'From, to', cell: ({ from, to }) => `${from}, ${to}` },
+        { title: 'Is', kind: 'words', cell: isText },
         { title: 'Current', kind: 'figure', cell: (one) => measureOr(absolute(one.currentA), 'A', 1) },
         { title: 'Volts across it', kind: 'figure', cell: (one) => measureOr(absolute(one.dropV), 'V', 3) },
         { title: 'Heat', kind: 'figure', cell: (one) => measureOr(one.heatW, 'W', 2) },
       ],
       (one) => one.of,
+    ),
+  );
+}
+
+/** What an element is in the network: with its currents all that Ohm's law and the balance of each node need. */
+function isText(one: NetworkElement): string {
+  const words: readonly (readonly [number | undefined, string])[] = [
+    [one.emfV, 'V'],
+    [one.ohm, 'ohm'],
+    [one.powerW, 'W'],
+    [one.ratedV, 'V rated'],
+    [one.givenA, 'A'],
+    [one.limitA, 'A at most'],
+    [one.acceptA, 'A accepted at most'],
+    [one.cutoutV, 'V cut-out'],
+  ];
+  const parts = words.flatMap(([value, unit]) => (value === undefined ? [] : [`${plainNumber(value)} ${unit}`]));
+  return [modelWords[one.model], ...parts].join(', ');
+}
+
+const modelWords = {
+  emf: 'source',
+  current: 'constant current',
+  power: 'constant power',
+  'square-law': 'power by the square of the voltage',
+  resistance: 'resistance',
+} as const satisfies Record<NetworkElement['model'], string>;
+
+/** Voltage of every node against the one that counts as nothing, a table an operating point. */
+export function nodeTables(plan: BuildPlan): Table[] {
+  return plan.power.points.map(({ title, nodes, referenceNode }) =>
+    tableOf(
+      `Voltage at every terminal against ${referenceNode}: ${title}`,
+      nodes.filter(({ id }) => !id.includes(':')),
+      [
+        { title: 'Terminal', cell: ({ id }) => strong(id) },
+        { title: 'Voltage', kind: 'figure', cell: ({ voltageV }) => measureOr(voltageV, 'V', 4) },
+      ],
+      ({ id }) => id,
     ),
   );
 }
