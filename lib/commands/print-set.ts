@@ -1,7 +1,8 @@
 import type { ExportedFile } from '../export/exported-file.ts';
-import { openPrinter } from '../export/print/print-pdf.ts';
+import { openPrinter, type PrintJob } from '../export/print/print-pdf.ts';
 import { jobPages } from '../publish/pages/job-page.ts';
 import { renderPage } from '../publish/render-page.ts';
+import type { PublishedJob, ShopSite } from '../publish/shop-site.ts';
 import { siteAssets } from '../publish/site-assets.ts';
 import { openTemplates } from '../publish/templates.ts';
 import { jobDrawings } from './drawings.ts';
@@ -24,27 +25,33 @@ const types: Readonly<Record<string, string>> = {
 export async function printSet(shop: LoadedShop, { plan }: LoadedJob): Promise<ExportedFile | string> {
   const site = siteOf(shop);
   const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
-  const [page] = site && job ? jobPages({ site, audience: 'bench' }, job) : [];
-  if (!page) return 'the page of the job can not be made, since the shop file has errors';
+  if (!site || !job) return 'the page of the job can not be made, since the shop file has errors';
   const printer = await openPrinter();
   if ('missing' in printer) return printer.missing;
-  const given = plan.shop.siteUrl ?? noSite;
-  const base = given.endsWith('/') ? given : `${given}/`;
-  const assets = new Map(siteAssets().map(({ path, read }) => [new URL(path, base).href, { path, read }]));
   try {
-    const content = await printer.print({
-      address: new URL(page.address.replace(/^\//, ''), base).href,
-      html: renderPage(page, openTemplates(), jobDrawings()),
-      read: async (address) => {
-        const asset = assets.get(address);
-        if (!asset) return null;
-        const type = types[asset.path.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
-        return { type, body: await asset.read() };
-      },
-      day: plan.job.issuedOn,
-    });
-    return { name: 'sheets.pdf', content };
+    return { name: 'sheets.pdf', content: await printer.print(setToPrint(site, job)) };
   } finally {
     await printer.close();
   }
+}
+
+/** What a browser is given to print the set of a job: its page, and what the page asks for. */
+export function setToPrint(site: ShopSite, job: PublishedJob): PrintJob {
+  const { plan } = job;
+  const [page] = jobPages({ site, audience: 'bench' }, job);
+  if (!page) throw new Error(`The job ${plan.job.id} has no page.`);
+  const given = plan.shop.siteUrl ?? noSite;
+  const base = given.endsWith('/') ? given : `${given}/`;
+  const assets = new Map(siteAssets().map(({ path, read }) => [new URL(path, base).href, { path, read }]));
+  return {
+    address: new URL(page.address.replace(/^\//, ''), base).href,
+    html: renderPage(page, openTemplates(), jobDrawings()),
+    read: async (address) => {
+      const asset = assets.get(address);
+      if (!asset) return null;
+      const type = types[asset.path.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
+      return { type, body: await asset.read() };
+    },
+    day: plan.job.issuedOn,
+  };
 }

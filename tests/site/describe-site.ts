@@ -11,14 +11,12 @@ import { sitePages } from '../../lib/publish/site-pages.ts';
 import { spelled } from '../../lib/publish/words.ts';
 import { openBrowser } from '../browser.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
-import { complaintsOf, headingLevels, overhangPx, printedPages, seriousFaults } from './page-checks.ts';
+import { complaintsOf, headingLevels, overhangPx, seriousFaults } from './page-checks.ts';
 
 export interface SiteUnderTest {
   readonly name: string;
   readonly site: ShopSite;
   readonly drawingsOf: DrawingsOf;
-  /** Pages that each job's sheets take on paper beside its drawings, by the job's id. */
-  readonly printed: Readonly<Record<string, number>>;
 }
 
 /** One page of each template, and every job. */
@@ -45,7 +43,7 @@ function rarest(names: readonly string[]): string {
 }
 
 /** Opens every kind of page of a built site in a real browser, as a reader with each kind of device would. */
-export function describeSite({ name, site, drawingsOf, printed }: SiteUnderTest): void {
+export function describeSite({ name, site, drawingsOf }: SiteUnderTest): void {
   describe(`the site of ${name} in a browser`, () => {
     let root = '';
     let server: StaticServer;
@@ -210,16 +208,6 @@ export function describeSite({ name, site, drawingsOf, printed }: SiteUnderTest)
       await row.click();
       await page.locator('h1').hover();
       expect(await page.locator('.lit').count()).toBeGreaterThan(1);
-      await page.close();
-    });
-
-    it.each(Object.entries(printed))('job %s prints on %d pages and one a drawing', async (id, pages) => {
-      const job = site.jobs.find(({ plan }) => plan.job.id === id);
-      const drawings = job === undefined ? [] : drawingsOf(job.plan);
-      const page = await context.newPage();
-      await page.goto(`${server.url}jobs/${id}/index.html`, { waitUntil: 'networkidle' });
-      const pdf = await page.pdf({ preferCSSPageSize: true });
-      expect(printedPages(pdf) - drawings.length).toBe(pages);
       await page.close();
     });
   });

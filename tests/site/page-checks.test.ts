@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from '../browser.ts';
-import { overhangPx, printedPages, seriousFaults } from './page-checks.ts';
+import { overhangPx, seriousFaults } from './page-checks.ts';
 
 describe('the checks of pages', () => {
   let browser: Browser;
@@ -20,13 +20,6 @@ describe('the checks of pages', () => {
     expect(faults).toContain('color-contrast');
     expect(faults).toContain('image-alt');
     expect(await overhangPx(page)).toBeGreaterThan(0);
-    await page.close();
-  });
-
-  it('count the pages of a printed document', async () => {
-    const page = await browser.newPage();
-    await page.setContent('<p>1</p><p style="break-before:page">2</p><p style="break-before:page">3</p>');
-    expect(printedPages(await page.pdf())).toBe(3);
     await page.close();
   });
 });

@@ -48,12 +48,3 @@ export function complaintsOf(page: Page): string[] {
   });
   return complaints;
 }
-
-/** Pages of a printed document: objects of type Page (ISO 32000-1, 7.7.3.3). */
-export function printedPages(pdf: Uint8Array): number {
-  return (
-    Buffer.from(pdf)
-      .toString('latin1')
-      .match(/\/Type\s*\/Page\b/g)?.length ?? 0
-  );
-}

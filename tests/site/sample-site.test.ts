@@ -12,6 +12,4 @@ describeSite({
   name: 'a sample shop',
   site: sampleSite([sampleJob(plan), sampleJob(draft)]),
   drawingsOf: sampleDrawings,
-  // Twenty sheets, the cover and the two cards on two pages each; one of the two drawings stands among the text of its sheet.
-  printed: { 'sample-job': 22, 'draft-job': 22 },
 });

@@ -1,4 +1,4 @@
-import type { Browser } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { bundledBrowser } from './bundled-browser.ts';
 import { findBrowser } from './find-browser.ts';
 import { withFixedBytes } from './fixed-bytes.ts';
@@ -58,32 +58,40 @@ export async function openPrinter(): Promise<Printer | NoPrinter> {
   }
 }
 
+/** How a set is printed: on the paper that its style sheet names, with bookmarks. */
+export const pdfOptions = {
+  outline: true,
+  tagged: true,
+  preferCSSPageSize: true,
+  printBackground: true,
+} as const;
+
 async function print(browser: Browser, job: PrintJob): Promise<Uint8Array> {
   const context = await browser.newContext({ javaScriptEnabled: false, locale: 'en-US', timezoneId: 'UTC' });
   try {
-    const page = await context.newPage();
-    await page.route('**/*', async (route) => {
-      const address = route.request().url();
-      if (address === job.address)
-        return route.fulfill({ contentType: 'text/html; charset=utf-8', body: job.html });
-      const file = await job.read(address);
-      return file
-        ? route.fulfill({ contentType: file.type, body: Buffer.from(file.body) })
-        : route.fulfill({ status: 404, body: '' });
-    });
-    await page.emulateMedia({ media: 'print' });
-    await page.goto(job.address, { waitUntil: 'load' });
-    // A page is loaded before its type is: without it texts would be measured, and broken, in another one.
-    await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => true)');
-    await page.evaluate('document.fonts.ready.then(() => true)');
-    const pdf = await page.pdf({
-      outline: true,
-      tagged: true,
-      preferCSSPageSize: true,
-      printBackground: true,
-    });
-    return withFixedBytes(pdf, job.day);
+    const page = await openPrintPage(context, job);
+    return withFixedBytes(await page.pdf(pdfOptions), job.day);
   } finally {
     await context.close();
   }
+}
+
+/** Opens what is to be printed, with its type and nothing from outside. */
+export async function openPrintPage(context: BrowserContext, job: PrintJob): Promise<Page> {
+  const page = await context.newPage();
+  await page.route('**/*', async (route) => {
+    const address = route.request().url();
+    if (address === job.address)
+      return route.fulfill({ contentType: 'text/html; charset=utf-8', body: job.html });
+    const file = await job.read(address);
+    return file
+      ? route.fulfill({ contentType: file.type, body: Buffer.from(file.body) })
+      : route.fulfill({ status: 404, body: '' });
+  });
+  await page.emulateMedia({ media: 'print' });
+  await page.goto(job.address, { waitUntil: 'load' });
+  // A page is loaded before its type is: without it texts would be measured, and broken, in another one.
+  await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => true)');
+  await page.evaluate('document.fonts.ready.then(() => true)');
+  return page;
 }

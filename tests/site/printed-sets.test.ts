@@ -1,0 +1,97 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { jobDrawings } from '../../lib/commands/drawings.ts';
+import { realEffects } from '../../lib/commands/effects.ts';
+import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
+import { setToPrint } from '../../lib/commands/print-set.ts';
+import { openPrintPage, type PrintJob, pdfOptions } from '../../lib/export/print/print-pdf.ts';
+import type { PublishedJob, ShopSite } from '../../lib/publish/shop-site.ts';
+import { openBrowser } from '../browser.ts';
+import { root } from '../plan/demo.ts';
+import { brokenWholes, markWholes, type PrintedPage, readPrinted } from './print-marks.ts';
+
+const site = siteOf(await loadShop({ ...realEffects(root), watched: false }));
+if (site === null) throw new Error('The shop file of the demo can not be read.');
+
+const papers = [
+  { paper: 'letter', widthPt: 612, heightPt: 792 },
+  { paper: 'a4', widthPt: 595.28, heightPt: 841.89 },
+] as const;
+
+/** The same shop and job on other paper. */
+function onPaper(
+  shop: ShopSite,
+  job: PublishedJob,
+  paper: 'letter' | 'a4',
+): readonly [ShopSite, PublishedJob] {
+  const plan = { ...job.plan, shop: { ...job.plan.shop, paper } };
+  return [
+    { ...shop, shop: { ...shop.shop, paper } },
+    { ...job, plan },
+  ];
+}
+
+/** The smallest type of a sheet: the running lines at its edges. */
+const smallestPt = 9;
+
+describe('printed sets', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(() => browser?.close());
+
+  async function printed(job: PrintJob, style = ''): Promise<{ pages: PrintedPage[]; wholes: number }> {
+    const context = await browser.newContext({ locale: 'en-US', timezoneId: 'UTC' });
+    const page = await openPrintPage(context, job);
+    // What runs out at the side is no longer cut off: a browser then prints the whole set smaller.
+    await page.addStyleTag({ content: `.table-wrap { overflow: visible !important } ${style}` });
+    const wholes = await markWholes(page);
+    const pages = await readPrinted(await page.pdf(pdfOptions));
+    await context.close();
+    return { pages, wholes };
+  }
+
+  const cases = site.jobs.flatMap((job) => papers.map((paper) => ({ id: job.plan.job.id, job, ...paper })));
+
+  it.each(cases)(
+    '$id on $paper: nothing is split, heads repeat, nothing runs off, each drawing has a page',
+    async (one) => {
+      const [shop, job] = onPaper(site, one.job, one.paper);
+      const { pages, wholes } = await printed(setToPrint(shop, job));
+      const seen = new Set(pages.flatMap(({ marks }) => marks.filter((mark) => mark.startsWith('w'))));
+      expect(new Set([...seen].map((mark) => mark.split('.')[0])).size, 'every whole is on paper').toBe(
+        wholes,
+      );
+      expect(brokenWholes(pages)).toEqual([]);
+      pages.forEach(({ text, smallestPt: size, widthPt, heightPt }, index) => {
+        const name = `page ${index + 1}`;
+        expect(text.replaceAll(' ', ''), name).toContain(`page${index + 1}of${pages.length}`);
+        expect(size, `${name}: type of its true size`).toBeGreaterThan(smallestPt - 0.05);
+        const [short, long] = [Math.min(widthPt, heightPt), Math.max(widthPt, heightPt)];
+        expect(short, name).toBeCloseTo(one.widthPt, 0);
+        expect(long, name).toBeCloseTo(one.heightPt, 0);
+        expect(text.length, `${name} is not empty`).toBeGreaterThan(150);
+      });
+      const drawings = jobDrawings()(job.plan).map(
+        (_, index, { length }) => `Drawing${index + 1} of ${length}`,
+      );
+      const drawn = pages.flatMap(({ text }) => (text.includes('Legal owner') ? [text] : []));
+      expect(drawn.map((text) => /Drawing\d+ of \d+/.exec(text)?.[0])).toEqual(drawings);
+    },
+  );
+
+  it('are told to be broken where nothing keeps rows together, heads off later pages or tables on the page', async () => {
+    const [job] = site.jobs;
+    if (!job) throw new Error('There is no demo job.');
+    const set = setToPrint(site, job);
+    const loose =
+      'main *, main tr { break-inside: auto !important } main tr td, main tr th { line-height: 6 }';
+    expect(brokenWholes((await printed(set, loose)).pages).join('\n')).toMatch(/w\d+ lies on pages/);
+    const headless = 'thead { display: table-row-group !important }';
+    expect(brokenWholes((await printed(set, headless)).pages).join('\n')).toMatch(/has no head on page/);
+    const wide = 'main table { width: 300mm !important }';
+    const { pages } = await printed(set, wide);
+    expect(Math.min(...pages.map(({ smallestPt: size }) => size))).toBeLessThan(smallestPt - 1);
+  });
+});
