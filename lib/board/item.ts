@@ -15,8 +15,10 @@ export type WireLayer = 'signal' | 'speaker' | 'power' | 'ground';
 export interface SideRoom {
   /** For air: fins, a fan. */
   readonly airM?: number;
-  /** For a hand or a tool: knobs, switches, set screws. */
+  /** For a hand: knobs and switches. */
   readonly accessM?: number;
+  /** Straight room for a tool: set screws. */
+  readonly toolM?: number;
   /** For plugs, and to bend conductors. */
   readonly bendM?: number;
 }

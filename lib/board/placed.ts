@@ -99,7 +99,7 @@ export function freeToSideM(body: Body, side: Side, box: Box): number {
 }
 
 /** What a side's room is for. */
-export const roomKinds = ['airM', 'accessM', 'bendM'] as const;
+export const roomKinds = ['airM', 'accessM', 'toolM', 'bendM'] as const;
 export type RoomKind = (typeof roomKinds)[number];
 
 /** Room in front of a side that another item takes. */

@@ -195,7 +195,8 @@ function pairFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
 const shortfallRules = {
   gapM: { rule: 'part-gap-short', level: 'caution', what: 'room to the next part' },
   airM: { rule: 'air-gap-short', level: 'caution', what: 'room for air' },
-  accessM: { rule: 'control-covered', level: 'stop', what: 'room for a hand or a tool' },
+  accessM: { rule: 'control-covered', level: 'stop', what: 'room for a hand' },
+  toolM: { rule: 'control-covered', level: 'stop', what: 'straight room for a tool' },
   bendM: { rule: 'bend-room-short', level: 'caution', what: 'room for plugs and bends' },
 } as const;
 

@@ -181,7 +181,7 @@ function addPair(
   if (gap) costs.airM += gap.neededM - gap.freeM;
   for (const list of [shortfalls(a, b), shortfalls(b, a)])
     for (const { kind, freeM, neededM } of list) {
-      if (kind === 'accessM') costs.broken += neededM - freeM;
+      if (kind === 'accessM' || kind === 'toolM') costs.broken += neededM - freeM;
       else if (kind === 'bendM') costs.accessM += neededM - freeM;
       else costs.airM += neededM - freeM;
     }

@@ -1,3 +1,4 @@
+import type { KeepClearKind } from '../model/plan/board.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 
 /**
@@ -66,6 +67,8 @@ export const lines = {
   leader: line('fine', 'continuous'),
   rule: line('fine', 'continuous'),
   hatch: line('fine', 'continuous', 'quiet'),
+  /** How far room is kept clear. */
+  clearLimit: line('fine', 'dashed', 'quiet'),
 } as const satisfies Record<string, LineStyle>;
 
 /** Dash lengths in millimetres of paper; empty for a continuous line. */
@@ -115,6 +118,26 @@ export const hatches = {
   control: { anglesDeg: [135], pitchMm: 1.2 },
 } as const satisfies Record<string, { anglesDeg: readonly number[]; pitchMm: number }>;
 export type HatchName = keyof typeof hatches;
+
+/** How room that must stay clear is hatched: strokes one way or the other, in a line of its own. */
+export interface KeepClearStyle {
+  /** As the key of a sheet names it. */
+  readonly name: string;
+  /** Up to the right, or down to it. */
+  readonly slope: 'up' | 'down';
+  readonly line: LineStyle;
+}
+
+/** Rooms to keep clear, told apart in black and white by slope and dash. */
+export const keepClearStyles = {
+  air: { name: 'Air', slope: 'up', line: line('fine', 'continuous', 'quiet') },
+  connector: { name: 'Connectors and bends', slope: 'down', line: line('fine', 'continuous', 'quiet') },
+  control: { name: 'Control access', slope: 'up', line: line('fine', 'shortDashed', 'quiet') },
+  tool: { name: 'Tool room', slope: 'down', line: line('fine', 'dotted', 'quiet') },
+} as const satisfies Record<KeepClearKind, KeepClearStyle>;
+
+/** From stroke to stroke of such a hatch, square across. */
+export const keepClearPitchMm = 2.4;
 
 export const fontFamilies = {
   sans: "'IBM Plex Sans', sans-serif",

@@ -2,9 +2,11 @@ import type { Item, ItemTerminal, Side, SideRoom, WireLayer } from '../board/ite
 import type { HouseRules } from '../model/house-rules.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
-import type { ConductorRole, Panel } from '../model/vocabulary.ts';
+import { type ConductorRole, type Edge, edgeSchema, type Panel } from '../model/vocabulary.ts';
+import type { PlanBook } from './plan-book.ts';
+import { askedRooms, roomOfKind } from './side-rooms.ts';
 
-const edges = ['left', 'right', 'top', 'bottom'] as const;
+const edges = edgeSchema.options;
 
 /** Layer that a conductor is laid in on the board. Control wires go with the signal; a turn-on wire disturbs nothing. */
 export const layerOfRole: Readonly<Record<ConductorRole, WireLayer>> = {
@@ -16,19 +18,26 @@ export const layerOfRole: Readonly<Record<ConductorRole, WireLayer>> = {
   control: 'signal',
 };
 
+type Wired = ReadonlyMap<string, ConductorRole>;
+
 /** The devices on a board as the layout sees them: footprint, rooms at each side, terminals that are wired. */
-export function boardItems(job: Job, board: string, roles: ReadonlyMap<string, ConductorRole>): Item[] {
+export function boardItems(
+  job: Job,
+  board: string,
+  roles: ReadonlyMap<string, ConductorRole>,
+  book: PlanBook,
+): Item[] {
   const wired = wiredRoles(job, roles);
   return job.devices
     .filter((device) => device.board === board)
     .flatMap((device) => {
-      const item = boardItem(device, job.rules, wired);
+      const item = boardItem(device, job.rules, wired, book);
       return item ? [item] : [];
     });
 }
 
 /** Role of the first wire at each terminal. */
-function wiredRoles(job: Job, roles: ReadonlyMap<string, ConductorRole>): ReadonlyMap<string, ConductorRole> {
+function wiredRoles(job: Job, roles: ReadonlyMap<string, ConductorRole>): Wired {
   const wired = new Map<string, ConductorRole>();
   for (const link of job.links) {
     for (const end of [link.from, link.to]) {
@@ -39,11 +48,7 @@ function wiredRoles(job: Job, roles: ReadonlyMap<string, ConductorRole>): Readon
   return wired;
 }
 
-function boardItem(
-  device: Device,
-  rules: HouseRules,
-  wired: ReadonlyMap<string, ConductorRole>,
-): Item | null {
+function boardItem(device: Device, rules: HouseRules, wired: Wired, book: PlanBook): Item | null {
   const print = device.facts.footprint;
   if (!print) return null;
   const terminals = Object.entries(device.facts.terminals).flatMap(([name, spec]): ItemTerminal[] => {
@@ -60,12 +65,17 @@ function boardItem(
     depthM: print.depthM,
     heightM: print.heightM,
     massKg: print.massKg,
-    rooms: Object.fromEntries(edges.map((side) => [side, roomAt(device, side, rules, wired)])),
-    gapM: rules['gap-parts'].value,
+    rooms: sideRooms(device, rules, wired, book),
+    gapM: partGapM(rules),
     faceAccess: Object.values(device.facts.controls).some(({ panel }) => panel === 'face'),
     terminals,
     mountingHoles: print.holes.map((hole, index) => ({ id: `${device.id}.hole-${index + 1}`, ...hole })),
   };
+}
+
+/** Parts stand no nearer than the house gap, and never so near that the tolerance of their size could close it. */
+export function partGapM(rules: HouseRules): number {
+  return Math.max(rules['gap-parts'].value, rules['part-tolerance'].value);
 }
 
 /** A terminal on the face is reached over the lower edge, where its conductor leaves. */
@@ -82,30 +92,17 @@ function alongM(
   return at ?? (side === 'top' || side === 'bottom' ? widthM : depthM) / 2;
 }
 
-/** Room that a side asks for: what its maker says first, then the house rules for fins, fans, knobs, screws and plugs. */
-function roomAt(
-  device: Device,
-  side: Side,
-  rules: HouseRules,
-  wired: ReadonlyMap<string, ConductorRole>,
-): SideRoom {
-  const { footprint, controls, terminals } = device.facts;
-  const cooling = footprint?.cooling[side];
-  const airM =
-    footprint?.airM[side] ?? (cooling ? rules[cooling === 'fan' ? 'gap-fan' : 'gap-fins'].value : 0);
-  const hasControl = Object.values(controls).some(({ panel, form }) => panel === side && form !== 'menu');
-  const ends = Object.entries(terminals).filter(([, { panel }]) => panel === side);
-  const hasSetScrew = ends.some(([, { joint }]) => joint === 'set-screw');
-  const bends = ends.flatMap(([name]) => {
-    const role = wired.get(terminalId({ device: device.id, terminal: name }));
-    if (!role) return [];
-    return [
-      role === 'power' || role === 'ground' ? rules['gap-power-bend'].value : rules['gap-signal-plug'].value,
-    ];
-  });
-  const accessM = Math.max(
-    hasControl ? rules['tool-room-knob'].value : 0,
-    hasSetScrew ? rules['tool-room-set-screw'].value : 0,
+const noRoom = { airM: 0, accessM: 0, toolM: 0, bendM: 0 } as const satisfies SideRoom;
+
+/** The rooms of a device's four sides; how each came about goes into the book. */
+function sideRooms(device: Device, rules: HouseRules, wired: Wired, book: PlanBook): Item['rooms'] {
+  return Object.fromEntries(
+    edges.map((side): [Edge, SideRoom] => {
+      const asked = askedRooms(device, side, rules, wired).map(({ kind, depth }) => {
+        const id = `boards.${device.board}.placements.${device.id}.keepClear.${side}.${kind}`;
+        return [roomOfKind[kind], book.trace(id, depth)] as const;
+      });
+      return [side, { ...noRoom, ...Object.fromEntries(asked) }];
+    }),
   );
-  return { airM, accessM, bendM: Math.max(0, ...bends) };
 }

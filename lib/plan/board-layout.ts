@@ -6,7 +6,7 @@ import type { BoardShape } from '../board/outline.ts';
 import { checkPlacements, type LayoutBoard, type LayoutRules } from '../board/placement.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { ConductorRole, Edge } from '../model/vocabulary.ts';
-import { boardItems } from './board-items.ts';
+import { boardItems, partGapM } from './board-items.ts';
 import { boardShape } from './board-shape.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { PlanBook } from './plan-book.ts';
@@ -45,7 +45,7 @@ function layOut(
   roles: ReadonlyMap<string, ConductorRole>,
   book: PlanBook,
 ): LaidBoard {
-  const items = boardItems(job, board.id, roles);
+  const items = boardItems(job, board.id, roles, book);
   const given = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
   const sides = {
     signalSide: sideOfRoutes(job, board, roles, ['signal']),
@@ -89,7 +89,7 @@ export function placementFaults(
 }
 
 function layoutRules({ rules }: Job): LayoutRules {
-  return { partGapM: rules['gap-parts'].value, powerToSignalM: rules['power-signal-distance'].value };
+  return { partGapM: partGapM(rules), powerToSignalM: rules['power-signal-distance'].value };
 }
 
 /** Proposes places for the items that the job leaves open. */

@@ -1,6 +1,7 @@
 import type { BoardFault } from '../board/fault.ts';
 import { fitBoard, type MountingSpace } from '../board/fit.ts';
 import { bodyOf } from '../board/item.ts';
+import { clearRooms } from '../board/keep-clear.ts';
 import { boardArea, boardCentroid, boardMass, centreOfMass } from '../board/measure.ts';
 import { outlineFaults } from '../board/outline-faults.ts';
 import { type HeldMass, type RatedFixing, retention, retentionFaults } from '../board/retention.ts';
@@ -20,6 +21,7 @@ import {
   numberHoles,
 } from './board-shape.ts';
 import type { PlanBook } from './plan-book.ts';
+import { kindOfRoom } from './side-rooms.ts';
 
 /** Poisson's ratio of board materials, an assumption: it moves the first mode by a few per cent. */
 const poisson = 0.3;
@@ -120,6 +122,11 @@ function planPlacements({ items, placements, given, proposals }: LaidBoard): Pla
         depthM: body.maxY - body.minY,
         heightM: item.heightM,
         raisedM: at.heightM,
+        keepClear: clearRooms(item, at).map(({ kind, side, depthM }) => ({
+          kind: kindOfRoom[kind],
+          side,
+          depthM,
+        })),
         chosen: given.has(at.item) ? 'given' : 'computed',
         ...(score ? { score: { ...score } } : {}),
       },

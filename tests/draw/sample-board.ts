@@ -20,6 +20,10 @@ function placementsOf(items: readonly PlanItem[], widthM: number, heightM: numbe
       depthM: d,
       heightM: 0.05,
       raisedM: 0,
+      keepClear: [
+        { kind: 'air', side: 'top', depthM: 0.025 },
+        { kind: 'control', side: 'left', depthM: 0.04 },
+      ],
       chosen: 'given',
     });
     xM += w + gapM;

@@ -70,6 +70,7 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
             depthM: 0.3,
             heightM: 0.055,
             raisedM: 0,
+            keepClear: [{ kind: 'air', side: 'right', depthM: 0.025 }],
             chosen: 'computed',
           },
         ],

@@ -81,11 +81,16 @@ export function drawItemOutline(parent: Parent, { clip }: BoardScene, { box }: I
 /** How far beyond the board its surroundings are shown, millimetres of paper. */
 const aroundMm = 6;
 
+/** What is shown of a board and of its surroundings. */
+export function surroundingsBox(scene: BoardScene): PaperBox {
+  return grown(shownBox(scene), aroundMm);
+}
+
 /** Draws the mounting space and what stands in it in phantom line; it makes way for texts. */
 export function drawSurroundings(drawing: Drawing, scene: BoardScene): void {
   const { board, view } = scene;
   const group = openGroup(drawing, drawing.svg, 'space');
-  const frame = grown(shownBox(scene), aroundMm);
+  const frame = surroundingsBox(scene);
   const texts = drawing.texts.map(({ box }) => grown(box, 0.8));
   const place = ({ xM, yM }: { xM: number; yM: number }) =>
     onPaper(view, { xM: xM - board.datumInSpace.xM, yM: yM - board.datumInSpace.yM });

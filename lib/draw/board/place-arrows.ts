@@ -19,18 +19,30 @@ export function placeDirectionArrows(
 ): string[] {
   const { width } = directionArrowsMm;
   const height = directionArrowsMm.height + (caption === null ? 0 : captionMm);
-  const places = placesIn(room, width, height, mirrored);
-  const drawn = strokeObstacles(drawing);
-  const isFree = (box: PaperBox): boolean =>
-    drawing.texts.every((text) => !boxesMeet(text.box, box)) &&
-    drawn.every((each) => ('box' in each ? !boxesMeet(each.box, box) : !segmentMeetsBox(each.segment, box)));
-  const box = places.find(isFree);
+  const box = freePlace(drawing, room, { width, height }, mirrored);
   if (box) {
     const corner = at(mirrored ? box.rightMm : box.leftMm, box.bottomMm);
     drawDirectionArrows(drawing, drawing.svg, { right, upward, mirrored, corner, caption });
     return [];
   }
   return [arrowsLeft];
+}
+
+/**
+ * A place for a block in a room that is free of all that is drawn so far: a corner, the lower ones first, or
+ * wherever else there is one; null where there is none. `fromRight`: the right corners before the left ones.
+ */
+export function freePlace(
+  drawing: Drawing,
+  room: PaperBox,
+  size: { readonly width: number; readonly height: number },
+  fromRight = false,
+): PaperBox | null {
+  const drawn = strokeObstacles(drawing);
+  const isFree = (box: PaperBox): boolean =>
+    drawing.texts.every((text) => !boxesMeet(text.box, box)) &&
+    drawn.every((each) => ('box' in each ? !boxesMeet(each.box, box) : !segmentMeetsBox(each.segment, box)));
+  return placesIn(room, size.width, size.height, fromRight).find(isFree) ?? null;
 }
 
 const stepMm = 4;

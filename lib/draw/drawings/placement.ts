@@ -17,13 +17,14 @@ import { drawExits, type Exit, type ExitText, exitMargins } from '../board/exits
 import { bodiesOf, type ItemLettering, letterOutside } from '../board/item-lettering.ts';
 import type { ItemOnBoard } from '../board/item-on-board.ts';
 import { letterMiddle } from '../board/item-title.ts';
+import { clearKinds, drawKeepClear } from '../board/keep-clear.ts';
+import { placeClearKey } from '../board/keep-clear-key.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import { edgePoint, type PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { shortName } from '../feed/feed-words.ts';
-import { hatchFill } from '../hatch.ts';
-import { boxRound, cornersOf, grown, type PaperBox } from '../paper.ts';
-import { drawCircle, fillShape, type Parent } from '../pen.ts';
+import { boxRound, grown, type PaperBox } from '../paper.ts';
+import { drawCircle, type Parent } from '../pen.ts';
 import { onPaper } from '../scale.ts';
 import { lines, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
@@ -50,7 +51,7 @@ function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): Board
       description: `${board.title} with ${board.placements.length} items, seen from the mounting side.`,
       projection: null,
       notes: [
-        'Hatched: keep clear for air and for hands',
+        'Hatched: keep clear up to the dashed line',
         'Circles: controls; arrows: conductors leave',
         dimensionNote(lengthStyleOf(plan)),
       ],
@@ -63,8 +64,8 @@ function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): Board
 function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
   const items = itemsOf(scene);
   drawBase(drawing, scene);
+  const clear = openGroup(drawing, drawing.svg, 'keep-clear');
   const group = openGroup(drawing, drawing.svg, 'items');
-  for (const item of items) hatchKeepClear(drawing, group, scene, item, items);
   const lettered = items.map((item) =>
     paintItem(drawing, openSubject(drawing, group, item.item.id), scene, item),
   );
@@ -72,13 +73,13 @@ function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
   const left = drawExits(drawing, openGroup(drawing, drawing.svg, 'exits'), exitsOf(scene), box, types.note);
   drawSurroundings(drawing, scene);
   const arrows = placeDirectionArrows(drawing, scene.board, scene.room, frontView);
+  const key = placeClearKey(drawing, scene.room, clearKinds(scene.board));
   const labels = letterOutside(drawing, scene, items, lettered);
   const labelGroup = openGroup(drawing, drawing.svg, 'labels');
-  return [
-    ...left,
-    ...arrows,
-    ...drawLabels(drawing, labelGroup, [...labels, ...obstacleLabels(scene)], scene.room, bodiesOf(items)),
-  ];
+  const all = [...labels, ...obstacleLabels(scene)];
+  const unplaced = drawLabels(drawing, labelGroup, all, scene.room, bodiesOf(items));
+  drawKeepClear(drawing, clear, scene, items);
+  return [...left, ...arrows, ...key, ...unplaced];
 }
 
 const frontView = { mirrored: false, caption: null } as const;
@@ -100,45 +101,6 @@ function paintItem(drawing: Drawing, group: Parent, scene: BoardScene, onBoard: 
   const onFace = item.controls.filter(({ panel }) => panel === 'face').map(({ name }) => name);
   const hasName = [onFace, []].some((below) => letterMiddle(drawing, group, free, shortName(item), below));
   return { onBoard, outside, named: hasName };
-}
-
-/** Depth of the hatched strip along an edge that must stay clear; how far it must be clear the rules of the house say. */
-const stripMm = 2.5;
-
-/** Hatches along the edges with fins or a fan, and where controls are reached. */
-function hatchKeepClear(
-  drawing: Drawing,
-  parent: Parent,
-  scene: BoardScene,
-  onBoard: ItemOnBoard,
-  items: readonly ItemOnBoard[],
-): void {
-  if (!isWhole(scene, onBoard)) return;
-  const { item, box } = onBoard;
-  const cooled = (['left', 'right', 'top', 'bottom'] as const).filter(
-    (edge) => item.cooling[edge] !== undefined,
-  );
-  const reached = item.controls.flatMap(({ panel, form }) =>
-    panel === 'face' || form === 'menu' ? [] : [panel],
-  );
-  const sides = [...new Set([...cooled, ...reached].map(onBoard.facing))];
-  for (const side of sides) {
-    const strip = stripAt(box, side);
-    const blocked = items.some((other) => other !== onBoard && meets(other.box, strip));
-    if (!blocked)
-      fillShape(openSubject(drawing, parent, item.id), cornersOf(strip), hatchFill(drawing, 'cutaway'));
-  }
-}
-
-function meets(a: PaperBox, b: PaperBox): boolean {
-  return a.leftMm < b.rightMm && b.leftMm < a.rightMm && a.topMm < b.bottomMm && b.topMm < a.bottomMm;
-}
-
-function stripAt(box: PaperBox, side: Side): PaperBox {
-  if (side === 'left') return { ...box, leftMm: box.leftMm - stripMm, rightMm: box.leftMm };
-  if (side === 'right') return { ...box, leftMm: box.rightMm, rightMm: box.rightMm + stripMm };
-  if (side === 'top') return { ...box, topMm: box.topMm - stripMm, bottomMm: box.topMm };
-  return { ...box, topMm: box.bottomMm, bottomMm: box.bottomMm + stripMm };
 }
 
 /** Neighbouring exits of a role at one edge are one arrow, with how many conductors leave there: `8 signal`. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { conductorRoleSchema, directionSchema } from '../vocabulary.ts';
+import { conductorRoleSchema, directionSchema, edgeSchema } from '../vocabulary.ts';
 
 const number = builders(z.number());
 const orNull = builders(z.number().nullable());
@@ -23,6 +23,19 @@ export const holeSchema = z.object({
   behind: builders(z.string().nullable()),
 });
 
+/** What room beside an item is kept clear for. */
+export const keepClearKinds = ['air', 'connector', 'control', 'tool'] as const;
+export type KeepClearKind = (typeof keepClearKinds)[number];
+
+/** Room that must stay clear in front of one side of an item, along the whole of that side. */
+export const keepClearSchema = z.object({
+  /** `connector`: for plugs, and for conductors to bend. `control`: for a hand. `tool`: straight, for set screws. */
+  kind: builders(z.enum(keepClearKinds)),
+  /** The side as it faces on the board, once the item is turned. */
+  side: builders(edgeSchema),
+  depthM: number,
+});
+
 export const planPlacementSchema = z.object({
   item: name,
   /** Lower left corner of the turned footprint. */
@@ -33,6 +46,7 @@ export const planPlacementSchema = z.object({
   heightM: number,
   /** Height of its underside off the board. */
   raisedM: number,
+  keepClear: z.array(keepClearSchema).default([]),
   chosen: builders(z.enum(['given', 'computed'])),
   score: builders(z.record(z.string(), z.number()).optional()),
 });
@@ -100,6 +114,7 @@ export const planBoardSchema = z.object({
 
 export type PlanBoard = z.output<typeof planBoardSchema>;
 export type PlanPlacement = z.output<typeof planPlacementSchema>;
+export type KeepClear = z.output<typeof keepClearSchema>;
 export type PlanRoute = z.output<typeof planRouteSchema>;
 export type PlanHole = z.output<typeof holeSchema>;
 export type OutlinePoint = z.output<typeof outlinePointSchema>;

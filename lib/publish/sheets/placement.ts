@@ -1,4 +1,6 @@
+import { type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
+import { edgeSchema } from '../../model/vocabulary.ts';
 import { counted } from '../words.ts';
 import { measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
@@ -16,6 +18,7 @@ interface BoardPlacement {
   readonly space: string;
   readonly search: string;
   readonly parts: Table;
+  readonly clear: Table | null;
   readonly fixings: Table | null;
 }
 
@@ -37,6 +40,42 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
       tick('Done'),
     ],
     (placed) => placed.item,
+  );
+}
+
+const clearTitles: { readonly [K in KeepClearKind]: string } = {
+  air: 'Air',
+  connector: 'Connectors and bends',
+  control: 'Control access',
+  tool: 'Tool room',
+};
+
+/** One row for a side of a part that asks for room, as it faces on the board. */
+function clearTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table | null {
+  const sides = board.placements.flatMap(({ item, keepClear }) =>
+    edgeSchema.options
+      .map((side) => ({ item, side, rooms: keepClear.filter((room) => room.side === side) }))
+      .filter(({ rooms }) => rooms.length > 0),
+  );
+  if (sides.length === 0) return null;
+  return dense(
+    tableOf(
+      `Room to keep clear round the parts of ${board.title}, from each side outwards`,
+      sides,
+      [
+        { title: 'Part', cell: ({ item }) => strong(titleOf(item), item) },
+        { title: 'Side', cell: ({ side }) => side },
+        ...keepClearKinds.map((kind) => ({
+          title: clearTitles[kind],
+          kind: 'figure' as const,
+          cell: ({ rooms }: (typeof sides)[number]) => {
+            const room = rooms.find((each) => each.kind === kind);
+            return room ? write.length(room.depthM) : none;
+          },
+        })),
+      ],
+      ({ item }) => item,
+    ),
   );
 }
 
@@ -95,6 +134,7 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
           ? 'Every place was given.'
           : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.`,
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
+      clear: clearTable(board, (item) => titles.get(item) ?? item, write),
       fixings: fixingsTable(board, write),
     })),
     elsewhere,
