@@ -1,0 +1,135 @@
+import { Layer, layingOrder } from './laying.ts';
+import { type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
+import { crossingCount, isPoint, type Route, type RouteEnd, type RouteWire } from './route.ts';
+import { type Routing, type RoutingRules, type RoutingTask, routeWires, routingDefaults } from './routing.ts';
+import { trackGrid } from './track-grid.ts';
+import type { Laid } from './tracks.ts';
+
+/** A wire whose ports are open: every way in which it may be connected. */
+export interface OpenWire {
+  readonly id: string;
+  /** Ports that it takes, and where it then begins and ends. */
+  readonly options: readonly {
+    readonly ports: readonly string[];
+    readonly from: RouteEnd;
+    readonly to: RouteEnd;
+  }[];
+  /** The option that it has for now. */
+  readonly first: number;
+}
+
+/** The ports that were chosen. */
+export interface PortChoice {
+  /** The option of each open wire, by its id. */
+  readonly options: Readonly<Record<string, number>>;
+  /** Crossings on the whole board as routed, and with the first ports. */
+  readonly crossings: number;
+  readonly firstCrossings: number;
+}
+
+/**
+ * Chooses the ports of wires that may take any of several like ones, so that the board has the fewest crossings,
+ * counted on laid wires as the routing counts them. All other wires are laid first; then each open wire on top of
+ * them at each of its ports, and beside each other open wire. Of what that search finds and the first ports, the
+ * one that the whole board is routed with fewer blocked wires, then fewer crossings, then shorter, is taken.
+ */
+export function choosePorts(
+  task: RoutingTask,
+  open: readonly OpenWire[],
+  given: Partial<RoutingRules> = {},
+): PortChoice {
+  const first = open.map((one) => one.first);
+  const found = searchPorts(
+    open.map(({ options }) => options.map(({ ports }) => ports)),
+    first,
+    portCosts(task, open, { ...routingDefaults, ...given }),
+  );
+  const asFirst = routeWires(task, given);
+  const same = found.every((option, at) => option === first[at]);
+  const asFound = same ? asFirst : routeWires({ ...task, wires: wiresWith(task, open, found) }, given);
+  const better = routedCost(asFound, task) < routedCost(asFirst, task) - 1e-9;
+  const chosen = better ? found : first;
+  return {
+    options: Object.fromEntries(open.map(({ id }, at) => [id, chosen[at] ?? 0])),
+    crossings: (better ? asFound : asFirst).crossings.length,
+    firstCrossings: asFirst.crossings.length,
+  };
+}
+
+/** The wires of a board with the open ones at some of their ports. */
+export function wiresWith(
+  { wires }: RoutingTask,
+  open: readonly OpenWire[],
+  assignment: PortAssignment,
+): RouteWire[] {
+  return wires.map((wire) => {
+    const at = open.findIndex(({ id }) => id === wire.id);
+    const option = open[at]?.options[assignment[at] ?? 0];
+    return option ? { ...wire, from: option.from, to: option.to } : wire;
+  });
+}
+
+/** No board has so many crossings, nor so many metres of wire, that they outweigh what stands before them. */
+const blockedWeight = 1e9;
+const crossingWeight = 1e4;
+
+function routedCost({ routes, crossings }: Routing, { wires }: RoutingTask): number {
+  const lengthM = routes.reduce((sum, route) => sum + route.lengthM, 0);
+  return (wires.length - routes.length) * blockedWeight + crossings.length * crossingWeight + lengthM;
+}
+
+/** What each open wire costs on top of all others, and beside each other open one: found once and kept. */
+function portCosts(task: RoutingTask, open: readonly OpenWire[], rules: RoutingRules): PortCosts {
+  const { layer, fixed } = boardWithout(task, open, rules);
+  const fixedRoutes = fixed.map(({ route }) => route);
+  const wireAt = (at: number, option: number): RouteWire | undefined => {
+    const own = open[at]?.options[option];
+    const wire = task.wires.find(({ id }) => id === open[at]?.id);
+    return wire && own && { ...wire, from: own.from, to: own.to };
+  };
+  const route = kept((at: number, option: number): Route | null => {
+    const wire = wireAt(at, option);
+    return wire ? layer.lay(wire, fixed) : null;
+  });
+  const alone = kept((at: number, option: number): number => {
+    const own = route(at, option);
+    if (!own) return blockedWeight;
+    return crossingCount(own, fixedRoutes) * crossingWeight + own.lengthM;
+  });
+  const pair = kept((at: number, option: number, other: number, otherOption: number): number => {
+    const [wire, laid] = [wireAt(at, option), route(at, option)];
+    const beside = wireAt(other, otherOption);
+    if (!wire || !laid || !beside || !route(other, otherOption)) return 0;
+    const own = layer.lay(beside, [...fixed, { wire, route: laid }]);
+    if (!own) return blockedWeight;
+    // What it crosses and how long it gets beyond what it does by itself.
+    const cost = crossingCount(own, [...fixedRoutes, laid]) * crossingWeight + own.lengthM;
+    return Math.max(0, cost - alone(other, otherOption));
+  });
+  return { alone, pair };
+}
+
+/** The board with every wire laid that has no open port, and a grid with lines through every port. */
+function boardWithout(
+  { shape, barriers, wires }: RoutingTask,
+  open: readonly OpenWire[],
+  rules: RoutingRules,
+): { readonly layer: Layer; readonly fixed: readonly Laid[] } {
+  const closed = wires.filter(({ id }) => !open.some((one) => one.id === id));
+  const ends = [...closed, ...open.flatMap(({ options }) => options)].flatMap(({ from, to }) => [from, to]);
+  const layer = new Layer(trackGrid(shape, barriers, ends.filter(isPoint), rules.pitchM), rules);
+  return { layer, fixed: layer.layInOrder(layingOrder(closed), []) };
+}
+
+/** A function that works each answer out once. */
+function kept<A extends readonly number[], T>(work: (...given: A) => T): (...given: A) => T {
+  const answers = new Map<string, T>();
+  return (...given: A): T => {
+    const key = given.join(' ');
+    const known = answers.get(key);
+    if (known !== undefined) return known;
+    const answer = work(...given);
+    answers.set(key, answer);
+    return answer;
+  };
+}
