@@ -1,12 +1,16 @@
 import type { Circuit, CircuitEdge, CircuitLoad, CircuitSource } from './circuit.ts';
+import { circuitBlocks, type Neighbours, neighboursOf, otherEnd, reachable } from './circuit-graph.ts';
 
 /** Answers about a circuit: who is reached from where, through what. */
 export interface CircuitPaths {
   /** Loads that are fed at all: their positive node is reached from a source. */
   readonly fed: readonly CircuitLoad[];
-  /** Loads whose current an edge carries, at most: those cut off from the primary source without it. */
+  /**
+   * Loads whose current an edge carries, at most: those cut off from the primary source without it and, where it
+   * lies in a ring or beside others, without the rest of these.
+   */
   downstream(edge: CircuitEdge): readonly CircuitLoad[];
-  /** Sources other than the primary one that an edge joins to it. */
+  /** Sources other than the primary one that an edge, or its ring, joins to it. */
   sourcesBehind(edge: CircuitEdge): readonly CircuitSource[];
   /** The same on the ground side: sources whose negative terminal an edge joins to the primary one's. */
   returnsBehind(edge: CircuitEdge): readonly CircuitSource[];
@@ -18,10 +22,10 @@ export interface CircuitPaths {
   bareReach(source: CircuitSource, edge: CircuitEdge): ReadonlySet<string>;
   /** Sources whose positive terminal reaches an edge. */
   sourcesOf(edge: CircuitEdge): readonly CircuitSource[];
-  /** Nodes that only an edge joins to the primary source. */
+  /** Nodes that only an edge, or its ring, joins to the primary source. */
   nodesBehind(edge: CircuitEdge): ReadonlySet<string>;
-  /** The fuse that stands nearest before a load on its way from the primary source; null where none does. */
-  fuseOf(load: CircuitLoad): CircuitEdge | null;
+  /** True for an edge that a source reaches without passing a fuse or the edge itself. */
+  isBare(source: CircuitSource, edge: CircuitEdge): boolean;
   /** Conductors on the shortest way from a source to an edge, in order; null where there is none. */
   way(
     source: CircuitSource,
@@ -29,8 +33,6 @@ export interface CircuitPaths {
     lengthM: (conductor: string) => number,
   ): readonly CircuitEdge[] | null;
 }
-
-type Neighbours = ReadonlyMap<string, readonly CircuitEdge[]>;
 
 /** Prepares the answers for one circuit. */
 export function circuitPaths(circuit: Circuit): CircuitPaths {
@@ -43,19 +45,20 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
   const fedNodes = new Set(positives.flatMap((node) => [...reach(node, none)]));
   const fed = circuit.loads.filter(({ from }) => fedNodes.has(from));
   const groundNodes = new Set(circuit.sources.flatMap(({ negative }) => [...reach(negative, none)]));
-  const rings = ringMates(circuit.edges, reach);
+  const blocks = circuitBlocks(circuit.edges);
+  const blockOf = ({ id }: CircuitEdge): ReadonlySet<string> => blocks.get(id) ?? new Set([id]);
 
   const downstream = (edge: CircuitEdge): readonly CircuitLoad[] => {
     if (!primary) return [];
-    // Conductors that share a ring may each have to carry everything when another one is open.
-    const without = new Set([edge.id, ...(rings.get(edge.id) ?? [])]);
+    // Conductors that share a ring may each have to carry everything when others are open.
+    const without = blockOf(edge);
     const positive = reach(primary.positive, without);
     const negative = reach(primary.negative, without);
     const onGround = groundNodes.has(edge.from);
     return fed.filter(({ from, to }) => (onGround ? !negative.has(to) : !positive.has(from)));
   };
   const joinedBy = (edge: CircuitEdge, post: (source: CircuitSource) => string) => {
-    const near = primary ? reach(post(primary), new Set([edge.id])) : none;
+    const near = primary ? reach(post(primary), blockOf(edge)) : none;
     const joined = primary ? reach(post(primary), none) : none;
     return circuit.sources.filter((source) => joined.has(post(source)) && !near.has(post(source)));
   };
@@ -81,11 +84,13 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
       }),
     nodesBehind: (edge) => {
       if (!primary) return none;
-      const near = reach(primary.positive, new Set([edge.id]));
+      const near = reach(primary.positive, blockOf(edge));
       return new Set([...reach(primary.positive, none)].filter((node) => !near.has(node)));
     },
-    fuseOf: ({ from }) =>
-      primary ? (fusesBetween(circuit, neighbours, primary, endAt(from))[0] ?? null) : null,
+    isBare: ({ positive }, { id, from, to }) => {
+      const near = reach(positive, new Set([...allFuses, id]));
+      return near.has(from) || near.has(to);
+    },
     way: (source, edge, lengthM) => shortestWay(neighbours, source.positive, edge, lengthM),
   };
 }
@@ -93,55 +98,6 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
 /** A stand-in for what ends at a node, to ask what lies before it. */
 function endAt(node: string): CircuitEdge {
   return { id: `${node}:end`, kind: 'joint', from: node, to: node, link: null, device: null, way: '' };
-}
-
-function neighboursOf(edges: readonly CircuitEdge[]): Neighbours {
-  const map = new Map<string, CircuitEdge[]>();
-  for (const edge of edges) {
-    for (const node of [edge.from, edge.to]) {
-      const list = map.get(node);
-      if (list) list.push(edge);
-      else map.set(node, [edge]);
-    }
-  }
-  return map;
-}
-
-function otherEnd(edge: CircuitEdge, node: string): string {
-  return edge.from === node ? edge.to : edge.from;
-}
-
-function reachable(neighbours: Neighbours, from: string, without: ReadonlySet<string>): ReadonlySet<string> {
-  const seen = new Set([from]);
-  const open = [from];
-  for (let node = open.pop(); node !== undefined; node = open.pop()) {
-    for (const edge of neighbours.get(node) ?? []) {
-      const other = otherEnd(edge, node);
-      if (without.has(edge.id) || seen.has(other)) continue;
-      seen.add(other);
-      open.push(other);
-    }
-  }
-  return seen;
-}
-
-/** For each edge that lies in a ring, the other edges whose loss together with its own parts the graph. */
-function ringMates(
-  edges: readonly CircuitEdge[],
-  reach: (from: string, without: ReadonlySet<string>) => ReadonlySet<string>,
-): ReadonlyMap<string, readonly string[]> {
-  const inRing = edges.filter((edge) => reach(edge.from, new Set([edge.id])).has(edge.to));
-  const mates = new Map<string, readonly string[]>();
-  for (const edge of inRing) {
-    const others = inRing.filter(
-      (other) => other !== edge && !reach(other.from, new Set([edge.id, other.id])).has(other.to),
-    );
-    mates.set(
-      edge.id,
-      others.map(({ id }) => id),
-    );
-  }
-  return mates;
 }
 
 function fusesBetween(

@@ -5,9 +5,10 @@ import { chooseFuse, type FuseChoice } from '../power/fuse-choice.ts';
 import { interruptNeedA } from '../power/interrupting.ts';
 import type { PowerRules } from '../power/power-rules.ts';
 import { isPowerFault } from '../power/traced.ts';
-import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
+import type { Circuit, CircuitEdge, CircuitLoad, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
+import { inflow } from './fuse-inflow.ts';
 import { fuseShelf } from './fuse-shelf.ts';
 import { powerRules } from './power-rules.ts';
 import { type Protection, protectedBy } from './protection.ts';
@@ -37,7 +38,7 @@ export interface FuseSizing {
   readonly circuit: Circuit;
   readonly paths: CircuitPaths;
   readonly loads: readonly DeviceLoad[];
-  readonly protection: ReadonlyMap<string, readonly Protection[]>;
+  readonly protection: ReadonlyMap<string, Protection>;
   /** The most that a conductor could carry with the best cable that it may have. */
   readonly mostA: (conductor: string) => number;
 }
@@ -67,21 +68,22 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
   const { job, circuit, paths, protection, mostA } = sizing;
   const protects = protectedBy(protection, edge.id);
   const rules = powerRules(job.rules);
-  const batteries = circuit.sources.filter((one) => one.type === 'battery' && isFirst(one, edge, paths));
+  const batteries = circuit.sources.filter((one) => one.type === 'battery' && paths.isBare(one, edge));
   // Of several batteries the one that can drive the largest fault counts.
   const [worst] = batteries
     .map((one) => ({ source: one, need: interruptNeed(one, rules) }))
     .toSorted((a, b) => (b.need?.value ?? 0) - (a.need?.value ?? 0));
   const source = worst?.source ?? null;
   const need = worst?.need ?? null;
-  const { ratedA, ceilingA } = demand(edge, sizing);
+  const { ratedA, ceilingA, ceilingFuses } = demand(edge, sizing);
   const holderA =
     device.spec?.kind === 'fuse-holder' || device.spec?.kind === 'distribution' ? device.spec.current : null;
   const choice = chooseFuse(
     {
       ratedA,
       ceilingA,
-      protects: protects.map((id) => ({ id, ampacityA: mostA(id) })),
+      ceilingFuses,
+      protects: protects.map(({ id, sideBySide }) => ({ id, ampacityA: mostA(id), sideBySide })),
       form,
       interruptNeedA: need?.value ?? null,
       ...(holderA === null ? {} : { holderLargestA: holderA }),
@@ -106,7 +108,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     holderA,
     source,
     interruptNeed: need,
-    protects,
+    protects: protects.map(({ id }) => id),
     givenA,
     choice: chosen,
     // What the vehicle came with is read off, never chosen.
@@ -120,19 +122,15 @@ function interruptNeed({ device: { spec } }: CircuitSource, rules: PowerRules): 
   return need === null || isPowerFault(need) ? null : need;
 }
 
-/** True where no other fuse stands between a source and this one. */
-function isFirst(source: CircuitSource, edge: CircuitEdge, paths: CircuitPaths): boolean {
-  return paths.sourcesOf(edge).includes(source) && paths.fusesBetween(source, edge).length === 0;
-}
-
 /**
  * Current through a fuse at rated power, rounded up to 0.1 A, and the ceiling that the makers of the devices right
- * behind it set: the least of theirs. A device behind a further fuse sets its ceiling there.
+ * behind it set: the least of theirs, with how many fuses side by side share it. A device behind a further fuse sets
+ * its ceiling there.
  */
 function demand(
   edge: CircuitEdge,
-  { job, paths, loads }: FuseSizing,
-): { ratedA: number; ceilingA: number | null } {
+  { job, circuit, paths, loads }: FuseSizing,
+): { ratedA: number; ceilingA: number | null; ceilingFuses: number } {
   const behind = paths.downstream(edge);
   const batteries = paths.sourcesBehind(edge).filter(({ type }) => type === 'battery').length;
   const ratedOf = (id: string) => loads.find(({ item }) => item === id)?.ratedA ?? 0;
@@ -140,10 +138,20 @@ function demand(
     behind.reduce((sum, { device }) => sum + ratedOf(device.id), 0) +
     batteries * job.rules['battery-acceptance'].value +
     switchedA(job, paths.nodesBehind(edge));
-  const direct = batteries > 0 ? [] : behind.filter((load) => paths.fuseOf(load)?.id === edge.id);
-  const ceilings = direct.map(({ device }) => supplyOf(device.spec)?.fuse ?? 0);
-  const ceilingA = ceilings.length === 0 ? null : Math.min(...ceilings);
-  return { ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10, ceilingA };
+  const ceilings = batteries > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit));
+  const [least] = ceilings.toSorted((a, b) => a.ceilingA / a.fuses - b.ceilingA / b.fuses);
+  return {
+    ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10,
+    ceilingA: least?.ceilingA ?? null,
+    ceilingFuses: least?.fuses ?? 1,
+  };
+}
+
+/** The ceiling that the maker of a device sets to its fuses, where a fuse is one of those nearest to it. */
+function ceilingAt({ device, from }: CircuitLoad, edge: CircuitEdge, circuit: Circuit) {
+  const { fuses } = inflow(circuit, from, '');
+  const isOne = fuses.some(({ id }) => id === edge.id);
+  return isOne ? [{ ceilingA: supplyOf(device.spec)?.fuse ?? 0, fuses: fuses.length }] : [];
 }
 
 /** What turn-on wires draw that begin behind a fuse: through a relay's contact, or straight from a way. */

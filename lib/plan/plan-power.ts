@@ -58,7 +58,7 @@ function planConductor(
   const { link, role, cable, judged, lengthM, neededA, chosen, reason } = sized;
   const at = `power.conductors.${link.id}`;
   const edge = circuit.edges.find(({ id }) => id === link.id);
-  const fuses = (protection.get(link.id) ?? []).flatMap(({ fuses: own }) => own.map(({ id }) => id));
+  const fuses = protection.get(link.id)?.fuses.map(({ id }) => id) ?? [];
   if (judged) {
     book.trace(`${at}.dropV`, judged.dropV);
     book.trace(`${at}.ohmPerM`, judged.ohmPerM);
@@ -77,7 +77,7 @@ function planConductor(
     ampacityA,
     cautionA: judged?.ampacity.cautionA.value ?? 0,
     limits: judged ? limitsOf(judged.ampacity, neededA) : [],
-    fuses: [...new Set(fuses)],
+    fuses,
     fed: edge !== undefined && role === 'power' ? paths.sourcesOf(edge).length > 0 : true,
     neededA,
     chosen,

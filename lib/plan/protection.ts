@@ -1,24 +1,24 @@
-import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
+import type { Circuit, CircuitEdge } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
+import { type Inflow, inflow } from './fuse-inflow.ts';
 
-/** How a conductor is protected against one source. */
+/** How a conductor is protected. */
 export interface Protection {
-  readonly source: CircuitSource;
-  /** Fuses in every way from the source to the conductor, the nearest one first. */
+  /** What flows into it from either end when it is shorted: in a ring, or between leads side by side, from both. */
+  readonly ends: readonly [Inflow, Inflow];
+  /** Every fuse that stands before it: in every way from some source, the nearest first, then those side by side. */
   readonly fuses: readonly CircuitEdge[];
 }
 
 /** The protection of every conductor of the feed side, by its id. Grounds are returns: their feed protects them. */
-export function protections(
-  circuit: Circuit,
-  paths: CircuitPaths,
-): ReadonlyMap<string, readonly Protection[]> {
+export function protections(circuit: Circuit, paths: CircuitPaths): ReadonlyMap<string, Protection> {
   const conductors = circuit.edges.filter((edge) => isFeed(circuit, edge));
   return new Map(
-    conductors.map((edge) => [
-      edge.id,
-      paths.sourcesOf(edge).map((source) => ({ source, fuses: paths.fusesBetween(source, edge) })),
-    ]),
+    conductors.map((edge) => {
+      const ends = [inflow(circuit, edge.from, edge.id), inflow(circuit, edge.to, edge.id)] as const;
+      const inARow = paths.sourcesOf(edge).flatMap((source) => paths.fusesBetween(source, edge));
+      return [edge.id, { ends, fuses: [...new Set([...inARow, ...ends.flatMap(({ fuses }) => fuses)])] }];
+    }),
   );
 }
 
@@ -27,26 +27,37 @@ export function isFeed({ roles }: Circuit, edge: CircuitEdge): boolean {
   return edge.kind === 'conductor' && edge.link?.origin === 'job' && roles.get(edge.id) === 'power';
 }
 
+/** True for a conductor that a source reaches without a fuse. */
+export function isBare(protection: Protection | undefined): boolean {
+  return protection?.ends.some(({ bare }) => bare) ?? false;
+}
+
 /**
- * The current (A) that a conductor must be able to carry: against each source the least of the fuses before
- * it; where none stands before it, all that the fuses behind it let through.
+ * The current (A) that a conductor must be able to carry: the greater of what the fuses let flow in at either end; at
+ * an end that a source reaches bare, at least all that the fuses behind it let through.
  */
 export function neededA(
-  protection: readonly Protection[],
+  protection: Protection | undefined,
   ratingA: (fuse: string) => number,
   behind: readonly string[],
 ): number {
-  const needs = protection.map(({ fuses }) =>
-    fuses.length > 0
-      ? Math.min(...fuses.map(({ id }) => ratingA(id)))
-      : behind.reduce((sum, fuse) => sum + ratingA(fuse), 0),
-  );
+  const behindA = behind.reduce((sum, fuse) => sum + ratingA(fuse), 0);
+  const needs = protection?.ends.map((end) => Math.max(end.mostA(ratingA), end.bare ? behindA : 0)) ?? [];
   return Math.max(0, ...needs);
 }
 
+/** A conductor that a fuse is the nearest to protect, with how many fuses side by side let current in at that end. */
+export interface Protected {
+  readonly id: string;
+  readonly sideBySide: number;
+}
+
 /** The conductors that a fuse is the nearest to protect against some source, in the order of the circuit. */
-export function protectedBy(all: ReadonlyMap<string, readonly Protection[]>, fuse: string): string[] {
-  return [...all].flatMap(([id, list]) => (list.some(({ fuses }) => fuses[0]?.id === fuse) ? [id] : []));
+export function protectedBy(all: ReadonlyMap<string, Protection>, fuse: string): Protected[] {
+  return [...all].flatMap(([id, { ends }]) => {
+    const counts = ends.flatMap(({ fuses }) => (fuses.some((one) => one.id === fuse) ? [fuses.length] : []));
+    return counts.length > 0 ? [{ id, sideBySide: Math.max(...counts) }] : [];
+  });
 }
 
 /**
@@ -54,7 +65,7 @@ export function protectedBy(all: ReadonlyMap<string, readonly Protection[]>, fus
  * meets. Leads side by side each have to let all of it through.
  */
 export function fusesBehind(circuit: Circuit, paths: CircuitPaths, edge: CircuitEdge): string[] {
-  const bare = paths.sourcesOf(edge).filter((source) => paths.fusesBetween(source, edge).length === 0);
+  const bare = circuit.sources.filter((source) => paths.isBare(source, edge));
   const near = new Set(bare.flatMap((source) => [...paths.bareReach(source, edge)]));
   return circuit.edges
     .filter(({ kind, from, to }) => kind === 'fuse' && (near.has(from) || near.has(to)))

@@ -8,7 +8,7 @@ import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conduct
 import type { DeviceLoad } from './device-loads.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
 import type { LeastSizes } from './least-sizes.ts';
-import { fusesBehind, isFeed, neededA, type Protection } from './protection.ts';
+import { fusesBehind, isBare, isFeed, neededA, type Protection } from './protection.ts';
 import { ampacityZones, wireZones } from './run-zones.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
@@ -19,7 +19,7 @@ export interface PowerSizing {
   readonly circuit: Circuit;
   readonly paths: CircuitPaths;
   readonly loads: readonly DeviceLoad[];
-  readonly protection: ReadonlyMap<string, readonly Protection[]>;
+  readonly protection: ReadonlyMap<string, Protection>;
   readonly lengths: WireLengths;
   readonly least: LeastSizes;
 }
@@ -65,8 +65,8 @@ function sizeFeed(
   into: Map<string, SizedConductor>,
 ): void {
   const { circuit, paths, protection } = sizing;
-  const own = protection.get(edge.id) ?? [];
-  const behind = own.some(({ fuses }) => fuses.length === 0) ? fusesBehind(circuit, paths, edge) : [];
+  const own = protection.get(edge.id);
+  const behind = isBare(own) ? fusesBehind(circuit, paths, edge) : [];
   size(edge, sizing, neededA(own, ratingA, behind), into);
 }
 
@@ -80,11 +80,10 @@ function thickenTail(
   into: ReadonlyMap<string, SizedConductor>,
 ): boolean {
   const own = into.get(edge.id);
-  const bare = (protection.get(edge.id) ?? []).some(({ fuses }) => fuses.length === 0);
-  if (!own || own.chosen === 'given' || !bare) return false;
+  if (!own || own.chosen === 'given' || !isBare(protection.get(edge.id))) return false;
   const fuses = fusesBehind(circuit, paths, edge);
   const behind = [...into.values()].filter(({ link }) =>
-    (protection.get(link.id) ?? []).some(({ fuses: before }) => fuses.includes(before[0]?.id ?? '')),
+    protection.get(link.id)?.ends.some((end) => end.fuses.some(({ id }) => fuses.includes(id))),
   );
   const [thickest] = behind
     .filter(({ cable }) => fitsPorts(job, own.link, cable.size.areaMm2))

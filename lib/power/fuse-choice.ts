@@ -28,8 +28,17 @@ export interface FuseDuty {
   readonly ratedA: number;
   /** The device maker's ceiling (A); null where there is none. */
   readonly ceilingA: number | null;
-  /** Every conductor downstream up to the next fuse, with its ampacity (A, stop limit). */
-  readonly protects: readonly { readonly id: string; readonly ampacityA: number }[];
+  /** How many fuses side by side, this one included, share the ceiling; 1 where left out. */
+  readonly ceilingFuses?: number;
+  /**
+   * Every conductor downstream up to the next fuse, with its ampacity (A, stop limit) and how many fuses side by side,
+   * this one included, let current into it (1 where left out): together they must not exceed it.
+   */
+  readonly protects: readonly {
+    readonly id: string;
+    readonly ampacityA: number;
+    readonly sideBySide?: number;
+  }[];
   /** The form of the holder, or null to choose among all. */
   readonly form: FuseFormId | null;
   /** The holder's own limit (A). */
@@ -122,9 +131,9 @@ function dutyFault(duty: FuseDuty): PowerFault | null {
 
 function most(duty: FuseDuty, rules: PowerRules): Traced<number> | null {
   const caps = [
-    ...(duty.ceilingA === null ? [] : [["maker's ceiling", duty.ceilingA] as const]),
-    ...duty.protects.map(
-      ({ id, ampacityA }) => [`ampacity of ${id}`, ampacityA * rules.fuseOverAmpacity] as const,
+    ...(duty.ceilingA === null ? [] : [shared("maker's ceiling", duty.ceilingA, duty.ceilingFuses)]),
+    ...duty.protects.map(({ id, ampacityA, sideBySide }) =>
+      shared(`ampacity of ${id}`, ampacityA * rules.fuseOverAmpacity, sideBySide),
     ),
   ];
   if (caps.length === 0) return null;
@@ -135,6 +144,11 @@ function most(duty: FuseDuty, rules: PowerRules): Traced<number> | null {
     mark: 'cp',
     inputs: caps.map(([name, capA]) => [name, capA, 'A'] as const),
   });
+}
+
+/** A limit that fuses side by side share evenly, so that their sum keeps it. */
+function shared(name: string, limitA: number, fuses = 1): readonly [name: string, capA: number] {
+  return fuses === 1 ? [name, limitA] : [`${name}, ${limitA} A, over ${fuses} fuses`, limitA / fuses];
 }
 
 type Shelf = Parameters<typeof chooseFuse>[1];

@@ -8,10 +8,12 @@ import { controlRules } from './controls.ts';
 import { copperCladRules } from './copper-clad.ts';
 import { factoryIntegrationRules } from './factory-integration.ts';
 import { factoryOutputRules } from './factory-outputs.ts';
+import { filtersInPathRules } from './filters-in-path.ts';
 import { fuseAndConductorRules } from './fuse-and-conductor.ts';
 import { fuseAtSourceRules } from './fuse-at-source.ts';
 import { fuseOrderRules } from './fuse-order.ts';
 import { fuseRatingRules } from './fuse-rating.ts';
+import { fusesSideBySideRules } from './fuses-side-by-side.ts';
 import { groundRules } from './ground.ts';
 import { heatRules } from './heat.ts';
 import { insulationRules } from './insulation-and-zone.ts';
@@ -42,6 +44,7 @@ export const rules: readonly Rule[] = [
   ...fuseAtSourceRules,
   ...fuseAndConductorRules,
   ...fuseRatingRules,
+  ...fusesSideBySideRules,
   ...fuseOrderRules,
   ...interruptingRules,
   ...interruptingDownstreamRules,
@@ -65,6 +68,7 @@ export const rules: readonly Rule[] = [
   ...speakerLoadRules,
   ...speakerWireRules,
   ...protectionFilterRules,
+  ...filtersInPathRules,
   ...speakerPathRules,
   ...factoryIntegrationRules,
   ...factoryOutputRules,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../lib/plan/circuit.ts';
 import { circuitPaths } from '../../lib/plan/circuit-paths.ts';
-import { circuitOf, edgeOf, ring, sourceOf, tree, twoBatteries } from './circuits.ts';
+import { circuitOf, edgeOf, ring, sideBySide, sourceOf, tree, twoBatteries } from './circuits.ts';
 
 const loadsBehind = (circuit: Circuit, edge: string) =>
   circuitPaths(circuit)
@@ -36,10 +36,9 @@ describe('a tree', () => {
     expect(fusesBefore(tree(), 'bat', edge)).toEqual(fuses);
   });
 
-  test('a load knows its own fuse, and the way to it', () => {
+  test('the way to an edge passes all that stands before it', () => {
     const circuit = tree();
     const paths = circuitPaths(circuit);
-    expect(paths.fed.map((load) => paths.fuseOf(load)?.id)).toEqual(['way-1', 'way-2']);
     const way = paths.way(sourceOf(circuit, 'bat'), edgeOf(circuit, 'feed-a'), () => 1);
     expect(way?.map(({ id }) => id)).toEqual(['tail', 'main', 'feed', 'way-1']);
   });
@@ -73,6 +72,24 @@ describe('a ring of two feeds side by side', () => {
         ?.map(({ id }) => id);
     expect(by('feed-1')).toContain('feed-1');
     expect(by('feed-2')).toContain('feed-2');
+  });
+});
+
+describe('feeds side by side, each behind a fuse of its own', () => {
+  test.each([2, 3, 4])('%i of them: each may have to carry everything', (count) => {
+    for (let k = 1; k <= count; k += 1) {
+      for (const edge of [`tail-${k}`, `side-${k}`, `feed-${k}`])
+        expect(loadsBehind(sideBySide(count), edge)).toEqual(['a', 'b']);
+    }
+    expect(loadsBehind(sideBySide(count), 'feed-a')).toEqual(['a']);
+  });
+
+  test('no source is bare behind them, though no single fuse stands before', () => {
+    const circuit = sideBySide(3);
+    const paths = circuitPaths(circuit);
+    const bare = (edge: string) => paths.isBare(sourceOf(circuit, 'bat'), edgeOf(circuit, edge));
+    expect(['tail-1', 'side-2'].map(bare)).toEqual([true, true]);
+    expect(['feed-1', 'way-1', 'feed-a'].map(bare)).toEqual([false, false, false]);
   });
 });
 

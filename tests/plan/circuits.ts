@@ -132,6 +132,55 @@ export const ring = (): Circuit =>
     loads: ['a'],
   });
 
+/** A battery, so many feeds side by side, each behind a fuse of its own, and a block with two amplifiers. */
+export const sideBySide = (count: number): Circuit => {
+  const each = Array.from({ length: count }, (_, k) => k + 1);
+  return circuitOf({
+    batteries: ['bat'],
+    feeds: [
+      ...each.map((k) => [`tail-${k}`, 'bat.POS', `side-${k}.IN`] as const),
+      ...each.map((k) => [`feed-${k}`, `side-${k}.OUT`, 'block.IN'] as const),
+      ['feed-a', 'block.OUT1', 'a.B+'],
+      ['feed-b', 'block.OUT2', 'b.B+'],
+      ['bus', 'block.IN', 'bus.IN'],
+    ],
+    fuses: [
+      ...each.map((k) => [`side-${k}`, `side-${k}.IN`, `side-${k}.OUT`] as const),
+      ['way-1', 'block.IN', 'block.OUT1'],
+      ['way-2', 'block.IN', 'block.OUT2'],
+    ],
+    grounds: [
+      ['ground-a', 'a.GND', 'body'],
+      ['ground-b', 'b.GND', 'body'],
+      ['strap', 'bat.NEG', 'body'],
+    ],
+    loads: ['a', 'b'],
+  });
+};
+
+/** Two batteries, each with its fuse, and two links side by side between them: a ring with a source at either end. */
+export const ringOfTwoBatteries = (): Circuit =>
+  circuitOf({
+    batteries: ['front', 'rear'],
+    feeds: [
+      ['front-tail', 'front.POS', 'fuse-front.IN'],
+      ['link-1', 'fuse-front.OUT', 'fuse-rear.OUT'],
+      ['link-2', 'fuse-front.OUT', 'fuse-rear.OUT'],
+      ['rear-tail', 'rear.POS', 'fuse-rear.IN'],
+      ['feed', 'fuse-rear.OUT', 'amp.B+'],
+    ],
+    fuses: [
+      ['fuse-front', 'fuse-front.IN', 'fuse-front.OUT'],
+      ['fuse-rear', 'fuse-rear.IN', 'fuse-rear.OUT'],
+    ],
+    grounds: [
+      ['strap', 'front.NEG', 'body'],
+      ['rear-ground', 'rear.NEG', 'body'],
+      ['ground', 'amp.GND', 'body'],
+    ],
+    loads: ['amp'],
+  });
+
 /** Two batteries with a fused link between them; the amplifier hangs on the second. */
 export const twoBatteries = (): Circuit =>
   circuitOf({

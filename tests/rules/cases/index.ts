@@ -9,10 +9,12 @@ import { controlsCases } from './controls.ts';
 import { copperCladCases } from './copper-clad.ts';
 import { factoryIntegrationCases } from './factory-integration.ts';
 import { factoryOutputsCases } from './factory-outputs.ts';
+import { filtersInPathCases } from './filters-in-path.ts';
 import { fuseAndConductorCases } from './fuse-and-conductor.ts';
 import { fuseAtSourceCases } from './fuse-at-source.ts';
 import { fuseOrderCases } from './fuse-order.ts';
 import { fuseRatingCases } from './fuse-rating.ts';
+import { fusesSideBySideCases } from './fuses-side-by-side.ts';
 import { groundCases } from './ground.ts';
 import { heatCases } from './heat.ts';
 import { insulationAndZoneCases } from './insulation-and-zone.ts';
@@ -48,10 +50,12 @@ export const cases: RuleCases = {
   ...copperCladCases,
   ...factoryIntegrationCases,
   ...factoryOutputsCases,
+  ...filtersInPathCases,
   ...fuseAndConductorCases,
   ...fuseAtSourceCases,
   ...fuseOrderCases,
   ...fuseRatingCases,
+  ...fusesSideBySideCases,
   ...groundCases,
   ...heatCases,
   ...insulationAndZoneCases,

@@ -1,0 +1,54 @@
+import type { PlanFuse } from '../model/plan/index.ts';
+import { terminalId } from '../model/resolved-job.ts';
+import { type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
+import { deviceSpot } from './look-up.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { partData } from './source.ts';
+import { amps, listed } from './words.ts';
+
+/** The fuses nearest to a terminal through which a source's current comes; none where a source reaches it bare. */
+function fusesAt({ plan }: Case, side: LiveSide, terminal: string): readonly PlanFuse[] {
+  const near = reached(side.edges, [terminal], noFuse);
+  if (side.sources.some((source) => near.has(source))) return [];
+  const beyond = reached(side.edges, side.sources, ({ ends }) => !ends.some((end) => near.has(end)));
+  const entering = side.edges.filter(
+    ({ kind, ends: [a, b] }) =>
+      kind === 'fuse' && ((near.has(a) && beyond.has(b)) || (near.has(b) && beyond.has(a))),
+  );
+  return entering.flatMap(({ id }) => plan.power.fuses.filter((fuse) => fuse.id === id));
+}
+
+const fusesOverCeiling: Rule = {
+  id: 'fuses-over-ceiling',
+  asks: 'Fuses side by side before a device let through together at most what its maker allows.',
+  levels: ['stop'],
+  ...partData,
+  judge(about) {
+    const side = liveSide(about);
+    return about.job.devices.flatMap(({ id, spec, facts, origin }): Verdict[] => {
+      const ceilingA = spec && 'supply' in spec ? spec.supply.fuse : undefined;
+      if (origin !== 'job' || ceilingA === undefined) return [];
+      return Object.entries(facts.terminals).flatMap(([name, { role }]): Verdict[] => {
+        if (role !== 'supply-positive') return [];
+        const fuses = fusesAt(about, side, terminalId({ device: id, terminal: name }));
+        const sumA = fuses.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0);
+        if (fuses.length < 2 || sumA <= ceilingA) return [];
+        return [
+          {
+            level: 'stop',
+            of: [id, ...fuses.map((fuse) => fuse.id)],
+            message: `the fuses ${listed(fuses.map((fuse) => fuse.id))} stand side by side before ${id} and let ${amps(sumA)} through together, above the ${amps(ceilingA)} that its maker allows`,
+            value: sumA,
+            limit: ceilingA,
+            unit: 'A',
+            remedy: `fit fuses that add to at most ${amps(ceilingA)}, or feed ${id} by one lead behind one fuse`,
+            ...partData,
+            ...deviceSpot(about.job, id),
+          },
+        ];
+      });
+    });
+  },
+};
+
+export const fusesSideBySideRules: readonly Rule[] = [fusesOverCeiling];
