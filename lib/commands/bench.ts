@@ -1,16 +1,18 @@
+import { drawJobPages } from '../draw/draw-job.ts';
 import { solveNetwork } from '../power/network.ts';
 import type { NetworkResult } from '../power/network-types.ts';
 import { renderPage } from '../publish/render-page.ts';
 import { sitePages } from '../publish/site-pages.ts';
 import { openTemplates } from '../publish/templates.ts';
 import { benchBoard, layOutAndRoute } from './bench/boards.ts';
+import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from './bench/diagrams.ts';
 import { benchNetwork } from './bench/networks.ts';
 import { openSpice, type SpiceRun } from './bench/spice.ts';
 import { type BenchRow, type Clock, secondsOf } from './bench/timing.ts';
-import { jobDrawings } from './drawings.ts';
+import { jobDrawings, shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { loadShop, siteOf } from './load-shop.ts';
+import { type LoadedShop, loadShop, siteOf } from './load-shop.ts';
 
 /** What a caller waits for (s). */
 const wallClock: Clock = () => performance.now() / 1000;
@@ -37,11 +39,13 @@ export async function bench(
     );
     return exitStatus.missing;
   }
+  const shop = await loadShop(effects);
   const rows = [
     ...(await scalingRows(clock)),
     ...(await solverRows(clock, spice)),
     ...(await boardRows(clock)),
-    ...(await jobRows(clock, effects)),
+    ...(await jobRows(clock, shop)),
+    ...(await diagramRows(shop)),
   ];
   effects.out(json ? JSON.stringify({ rows }, null, 2) : table(rows));
   return exitStatus.done;
@@ -110,8 +114,7 @@ async function boardRows(clock: Clock): Promise<BenchRow[]> {
 }
 
 /** Drawing the largest job of the shop, and building its page. A shop without a job has neither. */
-async function jobRows(clock: Clock, effects: Effects): Promise<BenchRow[]> {
-  const shop = await loadShop(effects);
+async function jobRows(clock: Clock, shop: LoadedShop): Promise<BenchRow[]> {
   const site = siteOf(shop);
   const largest = shop.jobs.toSorted((a, b) => b.plan.wires.length - a.plan.wires.length)[0];
   if (!site || !largest) return [];
@@ -124,6 +127,26 @@ async function jobRows(clock: Clock, effects: Effects): Promise<BenchRow[]> {
   if (!page) return [drawn];
   const build = await secondsOf(clock, () => renderPage(page, templates, () => drawings));
   return [drawn, ms('page', `its page of ${page.address}, drawings at hand`, build)];
+}
+
+/** Crossings in the diagrams of every job, and those that elkjs comes to with the same conductors where it is installed. */
+async function diagramRows({ jobs }: LoadedShop): Promise<BenchRow[]> {
+  const layOut = await openElk();
+  const metrics = shippedMetrics();
+  const rows: BenchRow[] = [];
+  for (const { plan } of jobs) {
+    const pages = drawJobPages(plan, metrics);
+    for (const kind of diagramKinds) {
+      const id = `${kind.id}-${plan.job.id}`;
+      const what = `the ${kind.id} diagram of ${plan.job.id}`;
+      const own = drawnCrossings(pages, kind, plan.wires);
+      rows.push({ id, what, value: own, unit: 'crossings', target: 'no more than by elkjs' });
+      if (!layOut) continue;
+      const theirs = elkCrossings(await layOut(elkGraph(kind, plan.wires)));
+      rows.push({ id: `${id}-elkjs`, what: 'the same by elkjs', value: theirs, unit: 'crossings' });
+    }
+  }
+  return rows;
 }
 
 function ms(id: string, what: string, seconds: number): BenchRow {

@@ -6,8 +6,8 @@ export interface BenchRow {
   readonly id: string;
   readonly what: string;
   readonly value: number;
-  /** `ms`, `times` for a ratio, `uV` for how far two answers lie apart. */
-  readonly unit: 'ms' | 'times' | 'uV';
+  /** `ms`, `times` for a ratio, `uV` for how far two answers lie apart, `crossings` of lines in a drawing. */
+  readonly unit: 'ms' | 'times' | 'uV' | 'crossings';
   /** What the ratio is held against, where there is a target. */
   readonly target?: string;
 }

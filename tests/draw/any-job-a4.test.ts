@@ -1,0 +1,3 @@
+import { testAnyJobs } from './any-jobs.ts';
+
+testAnyJobs('a4');
