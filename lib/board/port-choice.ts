@@ -1,4 +1,4 @@
-import { Layer, layingOrder } from './laying.ts';
+import { Layer } from './laying.ts';
 import { type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
 import { crossingCount, isPoint, type Route, type RouteEnd, type RouteWire } from './route.ts';
 import { type Routing, type RoutingRules, type RoutingTask, routeWires, routingDefaults } from './routing.ts';
@@ -89,7 +89,7 @@ function portCosts(task: RoutingTask, open: readonly OpenWire[], rules: RoutingR
   };
   const route = kept((at: number, option: number): Route | null => {
     const wire = wireAt(at, option);
-    return wire ? layer.lay(wire, fixed) : null;
+    return wire ? layer.lay(wire, fixed, rules.crossingM) : null;
   });
   const alone = kept((at: number, option: number): number => {
     const own = route(at, option);
@@ -100,7 +100,7 @@ function portCosts(task: RoutingTask, open: readonly OpenWire[], rules: RoutingR
     const [wire, laid] = [wireAt(at, option), route(at, option)];
     const beside = wireAt(other, otherOption);
     if (!wire || !laid || !beside || !route(other, otherOption)) return 0;
-    const own = layer.lay(beside, [...fixed, { wire, route: laid }]);
+    const own = layer.lay(beside, [...fixed, { wire, route: laid }], rules.crossingM);
     if (!own) return blockedWeight;
     // What it crosses and how long it gets beyond what it does by itself.
     const cost = crossingCount(own, [...fixedRoutes, laid]) * crossingWeight + own.lengthM;
@@ -118,7 +118,12 @@ function boardWithout(
   const closed = wires.filter(({ id }) => !open.some((one) => one.id === id));
   const ends = [...closed, ...open.flatMap(({ options }) => options)].flatMap(({ from, to }) => [from, to]);
   const layer = new Layer(trackGrid(shape, barriers, ends.filter(isPoint), rules.pitchM), rules);
-  return { layer, fixed: layer.layInOrder(layingOrder(closed), []) };
+  const { routes } = routeWires({ shape, barriers, wires: closed }, rules);
+  const fixed = routes.flatMap((route): Laid[] => {
+    const wire = closed.find(({ id }) => id === route.wire);
+    return wire ? [{ wire, route }] : [];
+  });
+  return { layer, fixed };
 }
 
 /** A function that works each answer out once. */

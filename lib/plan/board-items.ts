@@ -44,6 +44,13 @@ function wiredRoles(job: Job, roles: ReadonlyMap<string, ConductorRole>): Wired 
       const role = roles.get(link.id);
       if (role && !wired.has(terminalId(end))) wired.set(terminalId(end), role);
     }
+    // A port that a wire may still take is looked at as if it did.
+    for (const { end, ports } of link.open ?? [])
+      for (const terminal of ports) {
+        const role = roles.get(link.id);
+        const id = terminalId({ device: link[end].device, terminal });
+        if (role && !wired.has(id)) wired.set(id, role);
+      }
   }
   return wired;
 }

@@ -1,6 +1,6 @@
 import { type BoardFault, mmText } from '../board/fault.ts';
 import { bodyOf } from '../board/item.ts';
-import { type Routing, routeWires } from '../board/routing.ts';
+import { type Routing, type RoutingTask, routeWires } from '../board/routing.ts';
 import type { Barrier } from '../board/track-grid.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
@@ -35,17 +35,14 @@ function routeBoard(
   sized: ReadonlyMap<string, SizedConductor>,
   roles: ReadonlyMap<string, ConductorRole>,
 ): RoutedBoard {
-  const { board, shape } = laid;
+  const { board } = laid;
   const wires = boardWires(job, board, roles);
-  const tasks = routeWiresOf(job, board, wires, laid, (link) => sized.get(link)?.cable);
-  const routing = routeWires(
-    { shape, barriers: barriersOf(job, laid), wires: tasks },
-    { powerToSignalM: job.rules['power-signal-distance'].value },
-  );
+  const task = boardTask(job, laid, wires, sized);
+  const routing = routeWires(task, { powerToSignalM: job.rules['power-signal-distance'].value });
   return {
     routes: planRoutes(routing, wires, roles),
     crossings: routing.crossings.length,
-    exits: tasks.flatMap(({ id, from, to }): PlanBoard['exits'] => {
+    exits: task.wires.flatMap(({ id, from, to }): PlanBoard['exits'] => {
       const route = routing.routes.find(({ wire }) => wire === id);
       const [first, last] = [route?.points[0], route?.points.at(-1)];
       return [
@@ -55,6 +52,17 @@ function routeBoard(
     }),
     faults: [...routing.faults, ...shortLengths(job, routing, wires)],
   };
+}
+
+/** What is routed on a board: its wires with the diameters that they have now, past what stands on it. */
+export function boardTask(
+  job: Job,
+  laid: LaidBoard,
+  wires: readonly BoardWire[],
+  sized: ReadonlyMap<string, SizedConductor>,
+): RoutingTask {
+  const tasks = routeWiresOf(job, laid.board, wires, laid, (link) => sized.get(link)?.cable);
+  return { shape: laid.shape, barriers: barriersOf(job, laid), wires: tasks };
 }
 
 function exit(wire: string, edge: Edge, { xM, yM }: { xM: number; yM: number }): PlanBoard['exits'][number] {

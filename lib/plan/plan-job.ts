@@ -1,13 +1,8 @@
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
-import { planAudio } from './audio.ts';
-import { layOutBoards } from './board-layout.ts';
 import { planBranches } from './branches.ts';
-import { buildCircuit, type Circuit } from './circuit.ts';
-import { circuitPaths } from './circuit-paths.ts';
 import { planControls } from './controls.ts';
-import { deviceLoads } from './device-loads.ts';
 import { jobHead, shopHead, vehicleHead } from './heads.ts';
 import { planHouseRules } from './house-rules.ts';
 import { accountTerminals, planItems } from './items.ts';
@@ -17,9 +12,8 @@ import { planBoard } from './plan-board.ts';
 import { PlanBook } from './plan-book.ts';
 import { planPower } from './plan-power.ts';
 import { planWork } from './plan-work.ts';
-import { protections } from './protection.ts';
 import { planRuns } from './runs.ts';
-import { settle } from './settle.ts';
+import { settleJob } from './settle-job.ts';
 import { withWireLoss } from './wire-loss.ts';
 import { planCables, planWires } from './wires.ts';
 
@@ -35,20 +29,14 @@ export interface Planned {
  *
  *   links ─▶ circuit ─▶ audio (load, power of each channel) ─▶ current of each device
  *   boards ─▶ placed ─▶ settle: lengths ▶ sizes ▶ routes ▶ lengths …, until no size grows
+ *   ports left open ─▶ those that cross least on the board ─▶ once more as above, placed as before
  *   settled ─▶ operating points, fuses, conductors, wires, boards ─▶ pick list, measurements, order of work
  *
  * Pure: the same job gives the same plan, byte for byte.
  */
-export function planJob(job: Job): Planned {
+export function planJob(written: Job): Planned {
   const book = new PlanBook();
-  const devices = new Map(job.devices.map((device) => [device.id, device]));
-  const circuit: Circuit = buildCircuit(job, devices);
-  const paths = circuitPaths(circuit);
-  const { audio, channels } = planAudio(job, devices, circuit, book);
-  const loads = deviceLoads(job, paths, channels, book);
-  const laid = layOutBoards(job, circuit.roles, book);
-  const basis = { job, devices, circuit, paths, loads, protection: protections(circuit, paths) };
-  const settled = settle(basis, channels, laid);
+  const { job, devices, audio, channels, settled } = settleJob(written, book);
   const power = planPower(settled.sizing, settled.power, book);
   const runs = planRuns(job, settled.all, book);
   const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);

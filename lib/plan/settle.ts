@@ -30,12 +30,14 @@ const mostPasses = 24;
 /**
  * The loop between size and length: lengths give sizes, sizes give outside diameters and bends, these give
  * routes, and routes give lengths. A size never shrinks between passes, so the loop ends: when a pass grows
- * none, its lengths are those of its own sizes.
+ * none, its lengths are those of its own sizes. `layout`: of several proposed layouts the one that can be wired best is
+ * taken, unless the boards are to stay as they are placed.
  */
 export function settle(
   basis: Omit<PowerSizing, 'lengths' | 'least'>,
   channels: readonly PlannedChannel[],
   proposed: readonly LaidBoard[],
+  layout: 'by wiring' | 'as placed' = 'by wiring',
 ): Settled {
   const { job, devices, circuit } = basis;
   const least = new LeastSizes();
@@ -50,7 +52,7 @@ export function settle(
     const power = sizeForDrop(sizing);
     const all = new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
-    if (pass === 1) laid = chooseProposals(job, laid, all, circuit.roles);
+    if (pass === 1 && layout === 'by wiring') laid = chooseProposals(job, laid, all, circuit.roles);
     const routed = routeBoards(job, laid, all, circuit.roles);
     if (sizes === before) return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
     before = sizes;

@@ -1,0 +1,58 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { Device, Job } from '../model/resolved-job.ts';
+import { planAudio } from './audio.ts';
+import type { PlannedChannel } from './audio-channels.ts';
+import { layOutBoards } from './board-layout.ts';
+import { buildCircuit, type Circuit } from './circuit.ts';
+import { type CircuitPaths, circuitPaths } from './circuit-paths.ts';
+import { type DeviceLoad, deviceLoads } from './device-loads.ts';
+import { PlanBook } from './plan-book.ts';
+import { hasOpenPorts, withChosenPorts } from './port-choice.ts';
+import { protections } from './protection.ts';
+import { type Settled, settle } from './settle.ts';
+
+/** What sizes, lengths and routes follow from. */
+interface Basis {
+  /** The job, every link with the port that it has. */
+  readonly job: Job;
+  readonly devices: ReadonlyMap<string, Device>;
+  readonly circuit: Circuit;
+  readonly paths: CircuitPaths;
+  readonly audio: BuildPlan['audio'];
+  readonly channels: readonly PlannedChannel[];
+  readonly loads: readonly DeviceLoad[];
+}
+
+/** A job with everything placed, sized and routed. */
+export interface SettledJob extends Basis {
+  readonly settled: Settled;
+}
+
+/**
+ * Places, sizes and routes a job. Where it leaves ports open, that is done twice: with the first ports that are free,
+ * which tells where everything stands and how thick it is; then, placed as before, with the ports that cross least.
+ */
+export function settleJob(job: Job, book: PlanBook): SettledJob {
+  const isOpen = hasOpenPorts(job);
+  const first = basisOf(job, isOpen ? new PlanBook() : book);
+  const laid = layOutBoards(job, first.circuit.roles, book);
+  const settled = settle(sizingOf(first), first.channels, laid);
+  if (!isOpen) return { ...first, settled };
+  const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles);
+  const second = basisOf(ported, book);
+  for (const [id, port] of chosen) book.trace(id, port);
+  return { ...second, settled: settle(sizingOf(second), second.channels, settled.laid, 'as placed') };
+}
+
+function basisOf(job: Job, book: PlanBook): Basis {
+  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const circuit = buildCircuit(job, devices);
+  const paths = circuitPaths(circuit);
+  const { audio, channels } = planAudio(job, devices, circuit, book);
+  const loads = deviceLoads(job, paths, channels, book);
+  return { job, devices, circuit, paths, audio, channels, loads };
+}
+
+function sizingOf({ job, devices, circuit, paths, loads }: Basis): Parameters<typeof settle>[0] {
+  return { job, devices, circuit, paths, loads, protection: protections(circuit, paths) };
+}
