@@ -3,7 +3,7 @@ import { builders, customerAndShop, everyone, shopOnly, shownTo } from './audien
 import { day, extent, id, measured, privateText, quantity, terminalRef, text, wireSize } from './fields.ts';
 import { outlineSchema } from './outline.ts';
 import { formatVersion } from './shop.ts';
-import { colourSchema } from './vocabulary.ts';
+import { colourSchema, filterOrder, filterPassSchema, filterTypeSchema } from './vocabulary.ts';
 
 const length = quantity('length');
 
@@ -13,9 +13,9 @@ const turnSchema = z.union([z.literal(0), z.literal(90), z.literal(180), z.liter
 });
 
 const filterSchema = z.strictObject({
-  pass: builders(z.enum(['high-pass', 'low-pass', 'subsonic'])),
-  type: builders(z.enum(['butterworth', 'linkwitz-riley', 'bessel'])),
-  order: builders(z.int().min(1).max(8)),
+  pass: builders(filterPassSchema),
+  type: builders(filterTypeSchema),
+  order: builders(filterOrder),
   corner: builders(quantity('frequency')),
 });
 
@@ -44,6 +44,8 @@ const deviceSchema = z.strictObject({
   loads: z.record(z.string(), builders(quantity('resistance'))).default({}),
   /** State of a control before first power-up; left out, the safe one of its part. */
   settings: z.record(z.string(), builders(text('LPF'))).default({}),
+  /** State of a control after commissioning; left out, it follows from filters, gains and its part. */
+  'after-commissioning': z.record(z.string(), builders(text('FULL'))).default({}),
   'serial-number': shopOnly(text('0001').optional()),
 });
 

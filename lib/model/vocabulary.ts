@@ -82,6 +82,13 @@ export type ZoneKind = z.infer<typeof zoneKindSchema>;
 export const supplyTypeSchema = z.enum(['regulated', 'unregulated', 'constant-current', 'resistance']);
 export type SupplyType = z.infer<typeof supplyTypeSchema>;
 
+/** What a filter lets through; a subsonic filter is a high-pass below the band of a subwoofer. */
+export const filterPassSchema = z.enum(['high-pass', 'low-pass', 'subsonic']);
+export type FilterPass = z.infer<typeof filterPassSchema>;
+export const filterTypeSchema = z.enum(['butterworth', 'linkwitz-riley', 'bessel']);
+/** Slopes of 6 dB per octave each. */
+export const filterOrder = z.int().min(1).max(8);
+
 /** Fuse forms; made ratings and interrupting currents stand in the tables. */
 export const fuseFormSchema = z.enum(fuseFormIds);
 export type FuseForm = z.infer<typeof fuseFormSchema>;

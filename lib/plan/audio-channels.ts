@@ -133,7 +133,7 @@ export function planChannel(
   linked: ReadonlySet<string>,
 ): PlannedChannel {
   const { device, spec } = output;
-  const filters = filtersBefore(job, devices, device.id, spec.input, [spec.positive, spec.negative]);
+  const filters = filtersBefore(job, devices, device, output.name, spec);
   const empty = emptyChannel(output, filters);
   if (!linked.has(empty.positive) && !linked.has(empty.negative))
     return { channel: empty, load: null, wiring: null };

@@ -1,23 +1,34 @@
 import type { JobFilter } from '../model/job.ts';
 import type { PlanFilter } from '../model/plan/index.ts';
-import { type Job, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import { type Device, type Job, type LinkEnd, terminalId } from '../model/resolved-job.ts';
 import type { DevicesById } from './conductor-role.ts';
+import { filtersLeftIn } from './final-filters.ts';
 import { stemName } from './pair-name.ts';
 
-/** The filters of an amplifier channel: of the processor output that feeds its input, then its own. */
+/**
+ * The filters in the path of an amplifier channel after commissioning: of the processor output that feeds its input,
+ * those that the job asks of the amplifier, and what its own controls leave in beside.
+ */
 export function filtersBefore(
   job: Job,
   devices: DevicesById,
-  amplifier: string,
-  input: string,
-  outputs: readonly string[],
+  amplifier: Device,
+  channel: string,
+  {
+    input,
+    positive,
+    negative,
+  }: { readonly input: string; readonly positive: string; readonly negative: string },
 ): PlanFilter[] {
-  const feeding = feedOf(job, { device: amplifier, terminal: input });
-  const own = outputs.flatMap((terminal) => filtersAt(devices, { device: amplifier, terminal }));
-  return [...(feeding ? filtersAt(devices, feeding) : []), ...own].filter(
-    (filter, index, all) =>
-      all.findIndex(({ where, pass }) => where === filter.where && pass === filter.pass) === index,
-  );
+  const feeding = feedOf(job, { device: amplifier.id, terminal: input });
+  const names = [...new Set([positive, negative].flatMap((terminal) => [terminal, stemName(terminal)]))];
+  return [
+    ...(feeding
+      ? filtersAt(devices, feeding.device, [...new Set([feeding.terminal, stemName(feeding.terminal)])])
+      : []),
+    ...filtersAt(devices, amplifier.id, names),
+    ...filtersLeftIn(amplifier, channel, `${amplifier.id}.${stemName(positive)}`),
+  ];
 }
 
 /** The output that a signal input is linked to, whichever way round the link is written. */
@@ -30,13 +41,11 @@ export function feedOf(job: Job, input: LinkEnd): LinkEnd | null {
   return null;
 }
 
-function filtersAt(devices: DevicesById, end: LinkEnd): PlanFilter[] {
-  const filters = devices.get(end.device)?.given?.filters ?? {};
-  const names = [end.terminal, stemName(end.terminal)];
-  return names.flatMap((name, index) =>
-    index > 0 && name === names[0]
-      ? []
-      : (filters[name] ?? []).map((filter) => planFilter(`${end.device}.${name}`, filter)),
+/** What the job asks of a device at a terminal, by any of its names. */
+function filtersAt(devices: DevicesById, device: string, names: readonly string[]): PlanFilter[] {
+  const filters = devices.get(device)?.given?.filters ?? {};
+  return names.flatMap((name) =>
+    (filters[name] ?? []).map((filter) => planFilter(`${device}.${name}`, filter)),
   );
 }
 

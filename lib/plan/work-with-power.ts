@@ -1,5 +1,6 @@
-import type { PlanMeasurement, PlanStep } from '../model/plan/index.ts';
-import { benchOf, minutesFor, ownWires, type Step, step, type Work } from './work.ts';
+import type { PlanStep } from '../model/plan/index.ts';
+import { benchOf, minutesFor, ownWires, readingsOf, type Step, step, type Work } from './work.ts';
+import { settingSteps } from './work-setting-up.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
@@ -10,11 +11,14 @@ export function commissioningSteps(work: Work, before: readonly Dependency[]): S
   const steps = [testStep(work, before), batteryOn(work)];
   if (hasFuses) steps.push(fuseStep(work));
   const live = steps.at(-1)?.id ?? 'battery-on';
-  return [...steps, ...poweredSteps(work, live)];
+  const settings = settingSteps(work, 'first-power');
+  return [
+    ...steps,
+    firstPower(work, live),
+    ...settings,
+    handOver(work, settings.at(-1)?.id ?? 'first-power'),
+  ];
 }
-
-const readingsOf = ({ plan }: Work, ...whens: readonly PlanMeasurement['when'][]) =>
-  plan.measurements.filter(({ when }) => whens.includes(when)).map(({ id }) => id);
 
 function testStep(work: Work, before: readonly Dependency[]): Step {
   // What was laid on the bench was tested there from end to end.
@@ -67,37 +71,27 @@ function fuseStep(work: Work): Step {
   });
 }
 
-function poweredSteps(work: Work, live: string): Step[] {
+function firstPower(work: Work, live: string): Step {
   const power = readingsOf(work, 'power');
-  const setUp = readingsOf(work, 'set-up');
-  return [
-    step('first-power', [{ step: live, why: 'supply before turn-on' }], {
-      layer: 'test',
-      ...vehicle,
-      text: 'First power in the vehicle, source at its lowest level: processor first, then one amplifier after the other; take the readings of supply and ground',
-      tools: ['meter'],
-      minutes: minutesFor(work, 'test-wire', 5) + minutesFor(work, 'take-reading', power.length),
-      acts: ['first-power', ...power.map((id) => `measure:${id}`)],
-      proof: 'Every device shows ready; each reading lies within its limits or is explained',
-    }),
-    step('set-up', [{ step: 'first-power', why: 'a gain set on a low supply is wrong' }], {
-      layer: 'set-up',
-      ...vehicle,
-      text: 'Load the filters, set the gains with the speakers off, then delays and polarity; take the readings',
-      tools: ['true-RMS meter', 'test tones', 'hearing protection'],
-      minutes: Math.max(1, minutesFor(work, 'set-gain', setUp.length)),
-      acts: ['set-up', ...setUp.map((id) => `measure:${id}`)],
-      proof:
-        'Each gain reads its voltage or up to 5 % less, never more; each filter and delay is as on the sheet',
-    }),
-    step('hand-over', [{ step: 'set-up', why: 'nobody hears it before it is set' }], {
-      layer: 'hand-over',
-      ...vehicle,
-      text: 'Play one channel at a time from the lowest level up, check the functions of the check-in again, show the customer main fuse and level',
-      tools: ['check-in sheet'],
-      minutes: minutesFor(work, 'check-in'),
-      acts: ['hand-over'],
-      proof: 'Every function works as at check-in; the record is signed',
-    }),
-  ];
+  return step('first-power', [{ step: live, why: 'supply before turn-on' }], {
+    layer: 'test',
+    ...vehicle,
+    text: 'First power in the vehicle, speakers off, source at its lowest level: processor first, then one amplifier after the other; take the readings of supply and ground',
+    tools: ['meter'],
+    minutes: minutesFor(work, 'test-wire', 5) + minutesFor(work, 'take-reading', power.length),
+    acts: ['first-power', ...power.map((id) => `measure:${id}`)],
+    proof: 'Every device shows ready; each reading lies within its limits or is explained',
+  });
+}
+
+function handOver(work: Work, before: string): Step {
+  return step('hand-over', [{ step: before, why: 'nobody drives off with it before it is set and read' }], {
+    layer: 'hand-over',
+    ...vehicle,
+    text: 'Play one channel at a time from the lowest level up, check the functions of the check-in again, show the customer main fuse and level',
+    tools: ['check-in sheet'],
+    minutes: minutesFor(work, 'check-in'),
+    acts: ['hand-over'],
+    proof: 'Every function works as at check-in; the record is signed',
+  });
 }

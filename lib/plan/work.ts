@@ -1,4 +1,4 @@
-import type { BuildPlan, PlanStep, PlanWire } from '../model/plan/index.ts';
+import type { BuildPlan, PlanMeasurement, PlanStep, PlanWire } from '../model/plan/index.ts';
 import { type WorkTimeName, workMinutes } from '../model/work-times.ts';
 
 /** What the order of work follows from. */
@@ -38,6 +38,11 @@ export function step(
 /** Minutes of some pieces of work of one kind. */
 export function minutesFor({ times }: Work, name: WorkTimeName, pieces = 1): number {
   return Math.round(workMinutes(times, name).minutes * pieces);
+}
+
+/** Ids of the readings that are taken at one time. */
+export function readingsOf({ plan }: Work, when: PlanMeasurement['when']): readonly string[] {
+  return plan.measurements.filter((one) => one.when === when).map(({ id }) => id);
 }
 
 /** The item of a terminal id: `amp` of `amp.B+`. */

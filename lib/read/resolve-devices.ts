@@ -48,7 +48,8 @@ function jobDevice(
     report.lose('device', id);
     return null;
   }
-  for (const key of ['settings', 'filters', 'fuses'] as const) checkKeys(key, id, given, facts, report);
+  for (const key of ['settings', 'after-commissioning', 'filters', 'fuses'] as const)
+    checkKeys(key, id, given, facts, report);
   const where = placeOf(id, given, job, vehicle, report);
   return {
     id,
@@ -97,18 +98,18 @@ function placeOf(id: string, given: JobDevice, job: JobFile, vehicle: Vehicle, r
 
 /** Settings go by control, filters by output (terminal or pair), fuses by outgoing terminal. */
 function checkKeys(
-  key: 'settings' | 'filters' | 'fuses',
+  key: 'settings' | 'after-commissioning' | 'filters' | 'fuses',
   id: string,
   given: JobDevice,
   facts: Device['facts'],
   report: Report,
 ): void {
-  const known =
-    key === 'settings' ? facts.controls : key === 'fuses' ? facts.terminals : withPairs(facts.terminals);
+  const isControl = key === 'settings' || key === 'after-commissioning';
+  const known = isControl ? facts.controls : key === 'fuses' ? facts.terminals : withPairs(facts.terminals);
   for (const name of Object.keys(given[key]))
     report.look<unknown>(
       ['devices', id, key, name],
-      key === 'settings' ? `control of ${id}` : `terminal of ${id}`,
+      isControl ? `control of ${id}` : `terminal of ${id}`,
       name,
       known,
     );

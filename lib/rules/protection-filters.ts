@@ -126,10 +126,14 @@ const subsonicCorner: Rule = {
     return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box }) => {
       const { tuning } = box.spec;
       if (tuning === undefined) return [];
-      return channel.filters.flatMap(({ pass, cornerHz, order }): Verdict[] => {
+      // One that stands lower does not guard the cone, and takes nothing either.
+      const [highest] = channel.filters
+        .filter(({ pass }) => pass === 'subsonic')
+        .toSorted((a, b) => b.cornerHz - a.cornerHz);
+      return (highest ? [highest] : []).flatMap(({ cornerHz, order }): Verdict[] => {
         const share = cornerHz / tuning;
         const inRange = share >= 0.7 - 1e-9 && share <= 0.8 + 1e-9;
-        if (pass !== 'subsonic' || (inRange && order >= 4)) return [];
+        if (inRange && order >= 4) return [];
         return [
           {
             level: 'note',

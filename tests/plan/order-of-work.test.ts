@@ -8,7 +8,10 @@ import { randomWork } from './random-work.ts';
 /** What each thing of a plan asks for, told anew from the plan and not from the steps. */
 function askedActs({ plan }: Work): readonly (readonly [act: string, thing: string | null])[] {
   return [
-    ...plan.controls.map(({ item, control }) => [`set:${item}.${control}`, item] as const),
+    ...plan.controls.flatMap(({ item, control, final }) => [
+      [`set:${item}.${control}`, item] as const,
+      ...(final.during === 'presets' ? [] : [[`finish:${item}.${control}`, item] as const]),
+    ]),
     ...plan.wires.flatMap(({ id }) => [[`label:${id}`, id] as const, [`test:${id}`, id] as const]),
     ...plan.power.fuses.map(({ id }) => [`fit-fuse:${id}`, id] as const),
     ...plan.measurements.map(({ id }) => [`measure:${id}`, null] as const),
@@ -114,6 +117,22 @@ describe('the order of work of any plan', () => {
             const installed = steps.findIndex(({ installs }) => installs.includes(item));
             expect(done).toBeGreaterThan(installed);
           }
+        }
+      }),
+    );
+  });
+
+  it('gives every control that changes its final state with power on: filters, then gains, then delays', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps } = orderOfWork(work);
+        const at = (act: string) => steps.findIndex(({ acts }) => acts.includes(act));
+        for (const { item, control, final } of work.plan.controls) {
+          const done = at(`finish:${item}.${control}`);
+          if (final.during === 'presets') expect(done).toBe(-1);
+          else expect(done, final.during).toBeGreaterThan(at('first-power'));
+          if (final.during === 'gains') expect(done).toBeGreaterThan(at('load-filters'));
+          if (final.during === 'delays') expect(done).toBeGreaterThan(at('gains'));
         }
       }),
     );

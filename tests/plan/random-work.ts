@@ -1,5 +1,11 @@
 import fc from 'fast-check';
-import type { PlanBoard, PlanItem, PlanMeasurement, PlanWire } from '../../lib/model/plan/index.ts';
+import type {
+  PlanBoard,
+  PlanControl,
+  PlanItem,
+  PlanMeasurement,
+  PlanWire,
+} from '../../lib/model/plan/index.ts';
 import type { ConductorRole } from '../../lib/model/vocabulary.ts';
 import type { Wait, Work } from '../../lib/plan/work.ts';
 import { samplePlan } from '../publish/sample-plan.ts';
@@ -24,7 +30,16 @@ if (
   throw new Error('The sample plan holds something of everything.');
 
 const roles: readonly ConductorRole[] = ['power', 'ground', 'speaker', 'signal', 'turn-on', 'control'];
-const whens: readonly PlanMeasurement['when'][] = ['survey', 'bench', 'before-power', 'power', 'set-up'];
+const whens: readonly PlanMeasurement['when'][] = [
+  'survey',
+  'bench',
+  'before-power',
+  'power',
+  'gains',
+  'delays',
+  'load',
+];
+const durings: readonly PlanControl['final']['during'][] = ['presets', 'filters', 'gains', 'delays'];
 
 /** An item on one of two boards, or in one of three places; the wires between them; parts raised over some of them. */
 interface Drawn {
@@ -33,6 +48,7 @@ interface Drawn {
   readonly raised: readonly boolean[];
   readonly waits: readonly (readonly [number, number])[];
   readonly readings: readonly number[];
+  readonly finals: readonly number[];
 }
 
 const drawn: fc.Arbitrary<Drawn> = fc.record({
@@ -40,7 +56,8 @@ const drawn: fc.Arbitrary<Drawn> = fc.record({
   wires: fc.array(fc.tuple(fc.nat(7), fc.nat(7), fc.nat(5), fc.nat(7), fc.boolean()), { maxLength: 12 }),
   raised: fc.array(fc.boolean(), { minLength: 8, maxLength: 8 }),
   waits: fc.array(fc.tuple(fc.nat(7), fc.nat(19)), { maxLength: 3 }),
-  readings: fc.array(fc.nat(4), { maxLength: 6 }),
+  readings: fc.array(fc.nat(6), { maxLength: 8 }),
+  finals: fc.array(fc.nat(3), { minLength: 8, maxLength: 8 }),
 });
 
 const boardIds = ['left', 'right'];
@@ -71,7 +88,9 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
       boards: used.map((id) => boardOf(id, shape, items, wires)),
       power: { ...sample.power, fuses: items.slice(0, 2).map(({ id }) => ({ ...sampleFuse, id })) },
       controls: items.flatMap(({ id }, index) =>
-        index % 2 === 0 ? [{ ...sampleControl, item: id, control: 'GAIN' }] : [],
+        index % 2 === 0
+          ? [{ ...sampleControl, item: id, control: 'GAIN', final: finalOf(shape.finals[index]) }]
+          : [],
       ),
       measurements: shape.readings.map((when, index) => {
         const kind = whens[when] ?? 'power';
@@ -87,6 +106,10 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
     },
   };
 });
+
+function finalOf(during = 0): PlanControl['final'] {
+  return { state: 'as set', why: 'as drawn', chosen: 'computed', during: durings[during] ?? 'presets' };
+}
 
 function wireOf(
   [from, to, role, , inRun]: Drawn['wires'][number],

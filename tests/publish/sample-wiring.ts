@@ -91,6 +91,12 @@ export function sampleWiring(): Pick<
         order: 1,
         chosen: 'computed',
         safe: true,
+        final: {
+          state: '17.3 V at 1 and 2, 1000 Hz',
+          why: 'set by the meter, speakers off',
+          chosen: 'computed',
+          during: 'gains',
+        },
       },
     ],
     measurements: [

@@ -113,6 +113,10 @@ function board(): PlanBoard {
     sheetHeightM: 2.44,
     material: 'birch-plywood',
     thicknessM: 0.012,
+    sheetGrain: null,
+    grain: null,
+    edgeProfile: null,
+    pieces: [],
     outline: [corner(0, 0), corner(0.5, 0), corner(0.5, 0.3), corner(0, 0.3)],
     cutouts: [],
     holes: [

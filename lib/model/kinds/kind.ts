@@ -2,7 +2,16 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { count, extent, quantity, text, wireSize } from '../fields.ts';
 import type { Edge, SupplyType } from '../vocabulary.ts';
-import { jointSchema, panelSchema, studSchema, supplyTypeSchema, terminalRoleSchema } from '../vocabulary.ts';
+import {
+  filterOrder,
+  filterPassSchema,
+  filterTypeSchema,
+  jointSchema,
+  panelSchema,
+  studSchema,
+  supplyTypeSchema,
+  terminalRoleSchema,
+} from '../vocabulary.ts';
 
 /** One terminal of a part. */
 export const terminalSpecSchema = z.strictObject({
@@ -32,6 +41,22 @@ export const terminalSpecSchema = z.strictObject({
 export type TerminalSpec = z.output<typeof terminalSpecSchema>;
 export type TerminalSpecs = Readonly<Record<string, TerminalSpec>>;
 
+/** The filter that a control sets. Its shape by type and order; a knob that only moves the corner of a switch has none. */
+const controlFilterSchema = z.strictObject({
+  type: builders(filterTypeSchema.optional()),
+  order: builders(filterOrder.optional()),
+  /** Of a switch: what each of its positions passes; a position that is not named lets everything through. */
+  passes: z.record(z.string(), builders(filterPassSchema)).optional(),
+  /** Of a switch without a knob for it: where it always cuts. */
+  corner: builders(quantity('frequency').optional()),
+  /** Of a knob with a filter of its own, which is always in the path. */
+  pass: builders(filterPassSchema.optional()),
+  /** Of a knob: the corners from one stop to the other. */
+  range: z
+    .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
+    .optional(),
+});
+
 /** One knob, switch or slide of a part. */
 export const controlSpecSchema = z.strictObject({
   what: builders(
@@ -56,6 +81,11 @@ export const controlSpecSchema = z.strictObject({
   /** The safe state before first power-up. */
   safe: builders(text('fully counter-clockwise')),
   why: builders(text('no signal passes until the gain is set with a meter')),
+  /** Names of the channels of its amplifier that it acts on; left out, all of them. */
+  channels: builders(z.array(text('1')).optional()),
+  filter: controlFilterSchema.optional(),
+  /** Its state after commissioning, where neither a reading nor a filter of the job decides. */
+  final: builders(text('OPEN').optional()),
 });
 export type ControlSpec = z.output<typeof controlSpecSchema>;
 export type ControlSpecs = Readonly<Record<string, ControlSpec>>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
+import { filterPassSchema, filterTypeSchema } from '../vocabulary.ts';
 
 const number = builders(z.number());
 const orNull = builders(z.number().nullable());
@@ -8,8 +9,8 @@ const name = builders(z.string());
 export const planFilterSchema = z.object({
   /** Terminal or pair that it stands before. */
   where: name,
-  pass: builders(z.enum(['high-pass', 'low-pass', 'subsonic'])),
-  type: builders(z.enum(['butterworth', 'linkwitz-riley', 'bessel'])),
+  pass: builders(filterPassSchema),
+  type: builders(filterTypeSchema),
   order: number,
   cornerHz: number,
 });

@@ -15,7 +15,9 @@ const whenWords = {
   bench: 'On the bench',
   'before-power': 'In the vehicle, before power',
   power: 'With power',
-  'set-up': 'While setting up',
+  gains: 'Setting the gains, speakers off',
+  delays: 'Setting the delays',
+  load: 'Last, with all set: under load, noise, key off',
 } as const satisfies Record<PlanMeasurement['when'], string>;
 
 function commissioningModel(plan: BuildPlan): CommissioningSheet | null {

@@ -1,9 +1,9 @@
-import type { BuildPlan } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanControl } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
+import { type Cell, dense, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 
-/** The state of every switch and knob before first power-up, as the panels present them. */
+/** The state of every switch and knob before first power-up and after commissioning, as the panels present them. */
 export interface PresetsSheet {
   readonly presets: Table;
 }
@@ -12,6 +12,7 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
   if (plan.controls.length === 0) return null;
   const { item } = namesOf(plan);
   const groups = groupsBy(plan.controls, (one) => `${item(one.item)} (${one.item})`);
+  const numbers = stepNumbers(plan);
   return {
     presets: dense(
       groupedTable(
@@ -19,10 +20,15 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
         groups,
         [
           { title: 'Control', cell: (one) => strong(one.control) },
-          { title: 'Set to', cell: (one) => strong(one.preset) },
-          { title: 'Safe', cell: (one) => ({ text: one.safe ? 'yes' : 'NO', strong: !one.safe }) },
-          { title: 'Why', kind: 'words', cell: (one) => ({ text: one.why, beside: one.chosen }) },
+          { title: 'Before first power', kind: 'words', cell: before },
           tick('Set'),
+          { title: 'After commissioning', kind: 'words', cell: (one) => after(one, numbers) },
+          tick('Set'),
+          {
+            title: 'Why it stands so before',
+            kind: 'words',
+            cell: (one) => ({ text: one.why, beside: one.chosen }),
+          },
         ],
         (one) => `${one.item}.${one.control}`,
       ),
@@ -30,6 +36,22 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
   };
 }
 
-export const presets = builderSheet('presets', 'Presets before first power', presetsModel, {
+function before({ preset, safe, safeState }: PlanControl): Cell {
+  return safe ? strong(preset) : strong(preset, `NOT SAFE: ${safeState} is`);
+}
+
+function after(control: PlanControl, numbers: ReadonlyMap<string, number>): Cell {
+  const { item, control: name, final } = control;
+  const number = numbers.get(`${final.during === 'presets' ? 'set' : 'finish'}:${item}.${name}`);
+  const at = number === undefined ? '' : `step ${number}, `;
+  return strong(final.state ?? '—', final.state === null ? 'not known' : `${at}${final.why}`);
+}
+
+/** The number of the step in which an act is done, by the act. */
+function stepNumbers({ steps }: BuildPlan): ReadonlyMap<string, number> {
+  return new Map(steps.flatMap(({ acts }, index) => acts.map((act) => [act, index + 1] as const)));
+}
+
+export const presets = builderSheet('presets', 'Presets and final states', presetsModel, {
   cautions: ['firstPower'],
 });

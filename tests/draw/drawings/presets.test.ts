@@ -41,7 +41,8 @@ function planWith(made: readonly MadeControl[]): BuildPlan {
   const controls = made.map(({ form: _, positions: __, ...own }, index): PlanControl => {
     const preset = own.preset ?? 'fully counter-clockwise';
     const base = { item: device.id, preset, why: 'nothing is heard yet', safeState: preset, safe: true };
-    return { ...base, panel: 'left', atM: index / 100, order: index + 1, chosen: 'computed', ...own };
+    const final = { state: preset, why: 'stays', chosen: 'computed', during: 'presets' } as const;
+    return { ...base, final, panel: 'left', atM: index / 100, order: index + 1, chosen: 'computed', ...own };
   });
   const item: PlanItem = {
     ...device,

@@ -61,6 +61,7 @@ export const controlsCases: RuleCases = {
               order: 9,
               chosen: 'given',
               safe: false,
+              final: { state: 'on', why: '', chosen: 'given', during: 'presets' },
             });
           }),
         level: 'stop',

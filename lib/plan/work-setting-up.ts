@@ -1,0 +1,94 @@
+import type { PlanControl } from '../model/plan/index.ts';
+import { minutesFor, readingsOf, type Step, step, type Work } from './work.ts';
+
+const setting = { layer: 'set-up', place: 'vehicle', by: 'vehicle' } as const;
+
+/**
+ * Setting up with power on: filters, then gains with the speakers off, then speakers and delays, then the readings under
+ * load. Each control that does not stay as it was preset gets its final state in one of them. `before` is the step that
+ * gave power.
+ */
+export function settingSteps(work: Work, before: string): Step[] {
+  const steps = [filterStep(work, before), gainStep(work), speakerStep(work)];
+  const load = readingsOf(work, 'load');
+  if (load.length > 0) steps.push(loadStep(work, load));
+  return steps;
+}
+
+/** Controls that get their final state at one time, and the acts for it. */
+function finished({ plan }: Work, during: PlanControl['final']['during']) {
+  const controls = plan.controls.filter(({ final }) => final.during === during);
+  // A gain is told by its voltage, which stands on the presets sheet beside its blank.
+  const names = controls.map(({ item, control, final }) =>
+    during === 'gains'
+      ? `${item} ${control}`
+      : `${item} ${control} to ${final.state ?? 'what its maker says'}`,
+  );
+  return { names: names.join(', '), acts: controls.map(({ item, control }) => `finish:${item}.${control}`) };
+}
+
+function filterStep(work: Work, before: string): Step {
+  const processors = work.plan.items.filter(({ kind, origin }) => kind === 'processor' && origin === 'job');
+  const { names, acts } = finished(work, 'filters');
+  const load =
+    processors.length > 0
+      ? `Load the filters into ${processors.map(({ id }) => id).join(' and ')} and prove each with a tone on the meter`
+      : 'Set the filters of the filter sheet and prove each with a tone on the meter';
+  return step('filters', [{ step: before, why: 'a filter is loaded and proved with power on' }], {
+    ...setting,
+    text: `Speakers off. ${load}${names === '' ? '' : `. Only then set ${names}`}`,
+    tools: ['true-RMS meter', 'test tones'],
+    minutes: minutesFor(work, 'set-control', acts.length + processors.length) || 1,
+    acts: ['load-filters', ...acts],
+    proof: 'Each output falls outside its band as its filters say; no path is filtered twice at one corner',
+  });
+}
+
+function gainStep(work: Work): Step {
+  const readings = readingsOf(work, 'gains');
+  const { names, acts } = finished(work, 'gains');
+  return step(
+    'gains',
+    [{ step: 'filters', why: 'a tone lies inside the band only once the filters are in' }],
+    {
+      ...setting,
+      text: `Speakers off, level control of the dash fully up. Set the gains by the meter, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}`,
+      tools: ['true-RMS meter', 'test tones', 'hearing protection'],
+      minutes: Math.max(1, minutesFor(work, 'set-gain', readings.length)),
+      acts: ['gains', ...acts, ...readings.map((id) => `measure:${id}`)],
+      proof: 'Each gain reads its voltage or up to 5 % less, never more',
+    },
+  );
+}
+
+function speakerStep(work: Work): Step {
+  const readings = readingsOf(work, 'delays');
+  const { names, acts } = finished(work, 'delays');
+  return step('speakers-on', [{ step: 'gains', why: 'no speaker hears a test tone at full level' }], {
+    ...setting,
+    text: `Source at its lowest level, speaker plugs on. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
+    tools: ['polarity tester', 'hearing protection'],
+    minutes: Math.max(
+      1,
+      minutesFor(work, 'take-reading', readings.length) + minutesFor(work, 'set-control', acts.length),
+    ),
+    acts: ['speakers-on', ...acts, ...readings.map((id) => `measure:${id}`)],
+    proof: 'Each delay and polarity is as on the sheet; every speaker plays its own band',
+  });
+}
+
+function loadStep(work: Work, readings: readonly string[]): Step {
+  return step(
+    'load-readings',
+    [{ step: 'speakers-on', why: 'full load only once gains and filters guard the speakers' }],
+    {
+      ...setting,
+      text: 'Take the readings under load, then of noise, and of the draw with the key off',
+      tools: ['true-RMS meter', 'shorting plugs', 'hearing protection'],
+      minutes: minutesFor(work, 'take-reading', readings.length),
+      acts: readings.map((id) => `measure:${id}`),
+      proof:
+        'Each reading lies within its limits or is explained; the presets sheet is ticked in both columns',
+    },
+  );
+}
