@@ -1,5 +1,5 @@
 import type { PlanFuse } from '../model/plan/index.ts';
-import { terminalId } from '../model/resolved-job.ts';
+import { type Job, terminalId } from '../model/resolved-job.ts';
 import { type LiveEdge, type LiveSide, liveSide } from './live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, fuseSpot, hasRole, jobWires, partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
@@ -56,32 +56,43 @@ function waysFrom(source: string, edges: readonly LiveEdge[]): Way[] {
   });
 }
 
-/** Fuses that stand first behind a source, each with its longest way from one. */
-export function firstFuses(about: Case): readonly Way[] {
+/** Every unfused way of the job: from each source or tap to each fuse that stands first behind it. */
+export function unfusedWays(about: Case): readonly Way[] {
   const side = liveSide(about);
   const edges = side.edges.filter(({ wire }) => wire === null || wire.origin === 'job');
-  const ways = beginnings(about, side).flatMap((source) => waysFrom(source, edges));
-  const farthest = new Map<string, Way>();
-  for (const way of ways)
-    if (way.lengthM >= (farthest.get(way.fuse)?.lengthM ?? 0)) farthest.set(way.fuse, way);
-  return [...farthest.values()];
+  return beginnings(about, side).flatMap((source) => waysFrom(source, edges));
 }
 
-/** A wire in loom, sleeve, conduit or heat-shrink; tape alone protects little. */
-function isSheathed({ job, plan }: Case, id: string): boolean {
-  const covering = plan.wires.find((wire) => wire.id === id)?.covering ?? [];
-  return covering.some((name) => {
-    const part = partOf(job, name);
-    return part?.kind === 'covering' ? part.form !== 'tape' : name !== 'tape';
-  });
+/** Loom, sleeve, conduit or heat-shrink; tape alone protects little. */
+function isSheath(job: Job, covering: string): boolean {
+  const part = partOf(job, covering);
+  return part?.kind === 'covering' ? part.form !== 'tape' : covering !== 'tape';
 }
+
+/** How much of a wire lies bare (m): what is sheathed on its run does not cover its tails and loops. */
+function bareM({ job, plan }: Case, id: string): number {
+  const wire = plan.wires.find((one) => one.id === id);
+  if (!wire) return 0;
+  const run = plan.runs.find((one) => one.id === wire.run);
+  if (!run) return wire.covering.some((name) => isSheath(job, name)) ? 0 : wire.lengthM;
+  const passes = run.passes ?? [run];
+  const sheathedM = passes.reduce(
+    (sum, { covering, lengthM }) => sum + (covering !== null && isSheath(job, covering) ? lengthM : 0),
+    0,
+  );
+  return Math.max(0, wire.lengthM - sheathedM);
+}
+
+/** A length that is no more than the rounding of a sum (m). */
+const nothingM = 1e-6;
 
 function judgeWay(about: Case, fuse: PlanFuse, way: Way): Verdict[] {
   const { job } = about;
   const good = houseRule(job, 'fuse-distance-good');
   const loomed = houseRule(job, 'fuse-distance-loomed');
   const sheathed = houseRule(job, 'fuse-distance-sheathed');
-  const covered = way.wires.length > 0 && way.wires.every((id) => isSheathed(about, id));
+  const bare = way.wires.filter((id) => bareM(about, id) > nothingM);
+  const covered = way.wires.length > 0 && bare.length === 0;
   const over = (limitM: number) => way.lengthM > limitM + 1e-9;
   if (!over(good.value) || (covered && !over(loomed.value))) return [];
   const [limit, stops] = over(sheathed.value)
@@ -90,15 +101,17 @@ function judgeWay(about: Case, fuse: PlanFuse, way: Way): Verdict[] {
       ? [loomed, !covered]
       : [good, false];
   const length = lengthIn(job);
+  const wholeBareM = bare.reduce((sum, id) => sum + bareM(about, id), 0);
+  const how = covered ? 'sheathed all the way' : `${length(wholeBareM)} of it bare`;
   return [
     {
       level: stops ? 'stop' : 'caution',
       of: [fuse.id, way.source, ...way.wires],
-      message: `the fuse ${fuse.id} stands ${length(way.lengthM)} along the conductor from ${way.source}${covered ? ', sheathed all the way' : ', not sheathed all the way'}; up to ${length(good.value)} is good, up to ${length(loomed.value)} in loom, up to ${length(sheathed.value)} sheathed all the way with care`,
+      message: `the fuse ${fuse.id} stands ${length(way.lengthM)} along the conductor from ${way.source}, ${how}; up to ${length(good.value)} is good, up to ${length(loomed.value)} in loom, up to ${length(sheathed.value)} sheathed all the way with care`,
       value: way.lengthM,
       limit: limit.value,
       unit: 'm',
-      remedy: `move the fuse nearer to ${deviceIdOf(way.source)}${covered ? '' : `, or run ${listed(way.wires)} in loom or conduit all the way`}`,
+      remedy: `move the fuse nearer to ${deviceIdOf(way.source)}${covered ? '' : `, or run ${listed(bare)} in loom or conduit from end to end, tails and loops with it`}`,
       ...limit.from,
       ...fuseSpot(job, fuse),
     },
@@ -107,18 +120,20 @@ function judgeWay(about: Case, fuse: PlanFuse, way: Way): Verdict[] {
 
 const fuseDistance: Rule = {
   id: 'fuse-distance',
-  asks: 'A fuse stands near its source, measured along the conductor: 7 in is good, 18 in in loom, 40 in sheathed all the way.',
+  asks: 'A fuse stands near every source that reaches it without another fuse, measured along the conductor: 7 in is good, 18 in in loom, 40 in sheathed all the way.',
   levels: ['stop', 'caution'],
   ...defaultSource('fuse-distance-sheathed'),
   judge(about) {
-    const ways = firstFuses(about);
+    const ways = unfusedWays(about);
     return about.plan.power.fuses.flatMap((fuse) => {
       if (deviceOf(about.job, fuse.item)?.origin !== 'job') return [];
-      const own = ways.find((way) => way.fuse === fuse.id);
-      if (!own) return [];
-      const { distanceM } = fuse;
-      const lengthM = Math.max(own.lengthM, fuse.source === deviceIdOf(own.source) ? (distanceM ?? 0) : 0);
-      return judgeWay(about, fuse, { ...own, lengthM });
+      // Each source drives its own fault along its own way: one that is near excuses none that is far.
+      return ways
+        .filter((way) => way.fuse === fuse.id)
+        .flatMap((way) => {
+          const plannedM = fuse.source === deviceIdOf(way.source) ? (fuse.distanceM ?? 0) : 0;
+          return judgeWay(about, fuse, { ...way, lengthM: Math.max(way.lengthM, plannedM) });
+        });
     });
   },
 };

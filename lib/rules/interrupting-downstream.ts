@@ -1,6 +1,6 @@
 import type { PlanFuse } from '../model/plan/index.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
-import { firstFuses } from './fuse-at-source.ts';
+import { unfusedWays } from './fuse-at-source.ts';
 import { deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { amps } from './words.ts';
@@ -27,7 +27,7 @@ const downstream: Rule = {
   levels: ['caution', 'note'],
   ...source,
   judge(about) {
-    const first = new Set(firstFuses(about).map(({ fuse }) => fuse));
+    const first = new Set(unfusedWays(about).map(({ fuse }) => fuse));
     return about.plan.power.fuses.flatMap((fuse): Verdict[] => {
       const { faultA, interruptA, needsInterruptA } = fuse;
       if (deviceOf(about.job, fuse.item)?.origin === 'vehicle') return [];

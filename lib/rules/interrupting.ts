@@ -3,7 +3,7 @@ import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { powerRules } from '../plan/power-rules.ts';
 import { interruptNeedA } from '../power/interrupting.ts';
 import { isPowerFault } from '../power/traced.ts';
-import { firstFuses } from './fuse-at-source.ts';
+import { unfusedWays } from './fuse-at-source.ts';
 import { deviceIdOf, deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { defaultSource } from './source.ts';
@@ -11,16 +11,32 @@ import { amps } from './words.ts';
 
 const source = defaultSource('interrupt-to-650');
 
-/** What a fuse must interrupt (A) and behind what: by the battery that it stands first behind, or as the plan has it. */
-function needOf({ job }: Case, fuse: PlanFuse, battery: string | null) {
-  const spec = battery === null ? undefined : deviceOf(job, battery)?.spec;
-  const crankingA = spec?.kind === 'battery' ? spec['cold-cranking'] : null;
-  const byBattery = crankingA === null ? null : interruptNeedA(crankingA, powerRules(job.rules));
-  const ownA = byBattery === null || isPowerFault(byBattery) ? 0 : byBattery.value;
-  const needA = Math.max(ownA, fuse.needsInterruptA ?? 0);
-  const behind = battery ?? fuse.source ?? 'its source';
-  const cranks = crankingA === null ? '' : ` with ${amps(crankingA)} of cold cranking`;
-  return { needA, behind, text: `behind ${behind}${cranks}` };
+interface Need {
+  readonly needA: number;
+  readonly behind: string;
+  readonly text: string;
+}
+
+/** What each battery that a fuse stands first behind asks it to interrupt (A). */
+function needsOf({ job }: Case, batteries: readonly string[]): Need[] {
+  return batteries.flatMap((behind): Need[] => {
+    const spec = deviceOf(job, behind)?.spec;
+    if (spec?.kind !== 'battery') return [];
+    const crankingA = spec['cold-cranking'];
+    const need = interruptNeedA(crankingA, powerRules(job.rules));
+    const text = `behind ${behind} with ${amps(crankingA)} of cold cranking`;
+    return isPowerFault(need) ? [] : [{ needA: need.value, behind, text }];
+  });
+}
+
+/** The gravest need of a fuse: of the worst battery that it stands first behind, or as the plan has it. */
+function worstNeed(about: Case, fuse: PlanFuse, batteries: readonly string[]): Need {
+  const behind = fuse.source ?? 'its source';
+  const planned = { needA: fuse.needsInterruptA ?? 0, behind, text: `behind ${behind}` };
+  return needsOf(about, batteries).reduce(
+    (worst, need) => (need.needA >= worst.needA ? need : worst),
+    planned,
+  );
 }
 
 const interrupting: Rule = {
@@ -29,11 +45,11 @@ const interrupting: Rule = {
   levels: ['caution'],
   ...source,
   judge(about) {
-    const ways = firstFuses(about);
+    const ways = unfusedWays(about);
     return about.plan.power.fuses.flatMap((fuse): Verdict[] => {
       if (deviceOf(about.job, fuse.item)?.origin === 'vehicle') return [];
-      const way = ways.find(({ fuse: id }) => id === fuse.id);
-      const { needA, behind, text } = needOf(about, fuse, way ? deviceIdOf(way.source) : null);
+      const sources = ways.filter((way) => way.fuse === fuse.id).map(({ source: from }) => deviceIdOf(from));
+      const { needA, behind, text } = worstNeed(about, fuse, sources);
       const { interruptA } = fuse;
       if (needA <= 0 || (interruptA !== null && interruptA >= needA)) return [];
       const form = fuseForms[fuse.form].name;

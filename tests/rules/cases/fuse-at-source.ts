@@ -1,6 +1,20 @@
-import { aboutPlan } from '../case.ts';
+import type { Case } from '../../../lib/rules/rule.ts';
+import { about, aboutPlan, byId, entry } from '../case.ts';
 import { fuse, mainFuseAt, secondBattery, wire } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
+
+/** The lead to the main fuse, so many inches long, on a loomed run of so many. */
+function feedInRun(lengthIn: number, runIn: number): Case {
+  return about({
+    content: ({ job }) => {
+      entry(job.runs, 'left').links.push('feed');
+    },
+    plan: (plan) => {
+      wire(plan, 'feed').lengthM = lengthIn * 0.0254;
+      byId(plan.runs, 'left').lengthM = runIn * 0.0254;
+    },
+  });
+}
 
 export const fuseAtSourceCases: RuleCases = {
   // 33 CFR 183.455: 7 in along the conductor, 40 in if sheathed all the way; 18 in in loom is common practice.
@@ -38,6 +52,24 @@ export const fuseAtSourceCases: RuleCases = {
         says: /from second.POS/,
       },
       {
+        name: 'two batteries, both too far: the near one stops though the far one is the farther',
+        about: () =>
+          secondBattery(false, (plan) => {
+            wire(plan, 'main').lengthM = 4;
+            wire(plan, 'feed').lengthM = 0.6;
+          }),
+        level: 'stop',
+        subject: 'main-fuse',
+        says: /from battery.POS/,
+      },
+      {
+        name: '20 in in a loomed run of 14 in: 6 in of tails are bare',
+        about: () => feedInRun(20, 14),
+        level: 'stop',
+        subject: 'main-fuse',
+        says: /6 in \(152 mm\) of it bare/,
+      },
+      {
         name: 'a distance that the plan does not know',
         about: () =>
           aboutPlan((plan) => {
@@ -52,6 +84,7 @@ export const fuseAtSourceCases: RuleCases = {
     quiet: [
       { name: '7 in, bare', about: () => mainFuseAt(7) },
       { name: '18 in, in loom', about: () => mainFuseAt(18, ['loom']) },
+      { name: '18 in, on a loomed run as long as itself', about: () => feedInRun(18, 18) },
     ],
   },
 };
