@@ -4,7 +4,7 @@ import type { TerminalSpec } from '../model/kinds/kind.ts';
 import type { WireEnd } from '../model/plan/index.ts';
 import type { Remark } from '../model/remark.ts';
 import { type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
-import type { Joint } from '../model/vocabulary.ts';
+import type { Joint, Stud } from '../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../power/end-preparation.ts';
 import { isPowerFault } from '../power/traced.ts';
 import type { DevicesById } from './conductor-role.ts';
@@ -32,7 +32,7 @@ const portKinds: Readonly<Record<Joint, PortKind>> = {
   solder: 'made-up',
 };
 
-const studM: Readonly<Record<string, number>> = {
+const studM: Readonly<Record<Stud, number>> = {
   M4: 0.004,
   M5: 0.005,
   M6: 0.006,
@@ -157,7 +157,7 @@ function portAt(
     return {
       kind,
       id,
-      studM: studM[stud ?? ''] ?? 0.008,
+      studM: stud === undefined ? null : studM[stud],
       ...(takes ? { largestMm2: takes.to.areaMm2 } : {}),
     };
   const range = {

@@ -17,7 +17,13 @@ export type Port =
       /** The maker, or the set screw, calls for a ferrule. */
       readonly ferrule?: boolean;
     }
-  | { readonly kind: 'stud'; readonly id: string; readonly studM: number; readonly largestMm2?: number }
+  | {
+      readonly kind: 'stud';
+      readonly id: string;
+      /** Diameter of the thread (m); null where the part does not tell it: no lug can then be chosen. */
+      readonly studM: number | null;
+      readonly largestMm2?: number;
+    }
   | {
       readonly kind: 'push-on' | 'plug';
       readonly id: string;
@@ -156,6 +162,10 @@ function lugOn(
   ends: readonly ConductorEnd[],
   mostLugs: number,
 ): EndPreparation {
+  if (port.studM === null)
+    return refused(`the stud size of ${port.id} is not known: no lug can be chosen for it`, [
+      'measure it and write it as stud: of the terminal in its part, such as M8',
+    ]);
   const holeM = lugHoleM(port.studM);
   if (holeM === null)
     return refused(`no lug hole is known for a ${Number((port.studM * 1000).toPrecision(3))} mm stud`, [

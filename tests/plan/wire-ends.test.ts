@@ -39,6 +39,33 @@ describe('the end of a wire gets what its port takes, and the pick list counts i
     expect(body).toMatchObject({ stud: 'M8', torqueNm: 25 });
   });
 
+  test('on a stud whose size the part does not tell: refused, and no lug is counted for it', () => {
+    const lugs = (...changes: readonly Change[]) => {
+      const { plan, remarks } = smallPlan(ferrules, ...changes);
+      const refusals = remarks.filter(
+        ({ rule, of }) => rule === 'port-refuses-conductor' && of[1] === 'battery.POS',
+      );
+      const counted = plan.pick.find(({ part }) => part === 'lug-4')?.quantity ?? 0;
+      return { refusals, counted, post: byId(plan.wires, 'tail').ends[0] };
+    };
+    const known = lugs();
+    expect(known.refusals).toEqual([]);
+    const unknown = lugs(
+      inParts(
+        'POS: { role: source-positive, joint: stud, stud: M8,',
+        'POS: { role: source-positive, joint: stud,',
+      ),
+    );
+    expect(unknown.refusals).toEqual([
+      expect.objectContaining({
+        level: 'stop',
+        message: expect.stringMatching(/stud size of battery\.POS is not known/),
+      }),
+    ]);
+    expect(unknown.post).toMatchObject({ prep: 'refused', part: null });
+    expect(unknown.counted).toBe(known.counted - 1);
+  });
+
   test('on a blade: a receptacle', () => {
     const tab = inParts(
       'REM: { role: turn-on-in }',
