@@ -39,7 +39,8 @@ export function trunkOf(job: Pick<Job, 'links'>, link: Link, from: string): Link
   );
 }
 
-function sharedTerminal(link: Link, other: Link): string | null {
+/** The terminal that two links share; null where they share none. */
+export function sharedTerminal(link: Link, other: Link): string | null {
   const own = [link.from, link.to].map(terminalId);
   return [other.from, other.to].map(terminalId).find((terminal) => own.includes(terminal)) ?? null;
 }

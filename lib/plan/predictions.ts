@@ -160,37 +160,43 @@ function delayLines({ audio }: Predictable): Prediction[] {
 }
 
 /** Noise is sought from the amplifier back to the source; key-off draw 30 to 60 minutes after locking. */
-function lastLines(job: Job, { audio, power }: Predictable): Prediction[] {
-  const amplifiers = [...new Set(audio.channels.map(({ amplifier }) => amplifier))];
-  const noise = (id: string, what: string): Prediction => ({
-    id,
-    kind: 'noise',
-    what,
-    predicted: null,
-    unit: 'V',
-    least: null,
-    greatest: null,
-    when: 'load',
-  });
+function lastLines(job: Job, plan: Predictable): Prediction[] {
   return [
-    ...amplifiers.map((id) =>
-      noise(`${id}.noise-shorted`, `${id}: noise at a speaker output, shorting plugs at its inputs`),
-    ),
-    ...amplifiers.map((id) =>
-      noise(
-        `${id}.noise-running`,
-        `${id}: noise at a speaker output, source on, 2,000 rpm, lights and blower on`,
-      ),
-    ),
+    ...noiseLines(job, plan),
     {
       id: 'key-off-draw',
       kind: 'current',
       what: 'Draw with the key off, 30 to 60 min after locking',
-      predicted: power.keyOff?.drawA ?? null,
+      predicted: plan.power.keyOff?.drawA ?? null,
       unit: 'A',
       least: null,
       greatest: job.rules['key-off-draw'].value,
       when: 'load',
     },
+  ];
+}
+
+/** With the inputs of each amplifier shorted, then those of the processor, then the source on: alternating volts. */
+function noiseLines({ rules }: Job, { audio, items }: Predictable): Prediction[] {
+  const amplifiers = [...new Set(audio.channels.map(({ amplifier }) => amplifier))];
+  const [processor] = items.filter(({ kind, origin }) => kind === 'processor' && origin === 'job');
+  const lines = (name: string, limitV: number, how: string): Prediction[] =>
+    amplifiers.map((id) => ({
+      id: `${id}.${name}`,
+      kind: 'noise',
+      what: `${id}: noise at a speaker output, ${how}`,
+      predicted: null,
+      unit: 'mV',
+      least: null,
+      greatest: 1000 * limitV,
+      when: 'load',
+    }));
+  const quietV = rules['noise-quiet'].value;
+  return [
+    ...lines('noise-shorted', quietV, 'shorting plugs at its inputs, engine off'),
+    ...(processor
+      ? lines('noise-processor', quietV, `shorting plugs at the inputs of ${processor.id}, engine off`)
+      : []),
+    ...lines('noise-running', rules['noise-running'].value, 'source on, 2,000 rpm, lights and blower on'),
   ];
 }

@@ -22,7 +22,7 @@ export interface Prediction {
   readonly kind: ReadingKind;
   readonly what: string;
   readonly predicted: number | null;
-  readonly unit: 'V' | 'A' | 'ohm' | 'ms' | 'Hz';
+  readonly unit: 'V' | 'mV' | 'A' | 'ohm' | 'ms' | 'Hz';
   readonly least: number | null;
   readonly greatest: number | null;
   readonly when: PlanMeasurement['when'];
@@ -33,6 +33,7 @@ export const readingUnits: Readonly<
   Record<Prediction['unit'], { readonly dimension: DimensionName; readonly perSi: number }>
 > = {
   V: { dimension: 'voltage', perSi: 1 },
+  mV: { dimension: 'voltage', perSi: 1000 },
   A: { dimension: 'current', perSi: 1 },
   ohm: { dimension: 'resistance', perSi: 1 },
   ms: { dimension: 'time', perSi: 1000 },

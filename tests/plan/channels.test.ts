@@ -198,4 +198,33 @@ describe('wires that part ways', () => {
       expect(sharedM + ownM).toBeCloseTo(byId(plan.wires, wire).lengthM, 9);
     expect(plan.branches.map(({ id }) => id)).toEqual(['speaker-3.+', 'speaker-3.-']);
   });
+
+  it('lie only in the zones that they pass: the leg leaves the run before the cabin and the engine bay', () => {
+    const { plan } = planned(({ job, vehicle }) => {
+      vehicle.routes.long = {
+        title: 'Boot to engine bay',
+        side: 'right',
+        passes: [
+          { zone: 'cargo', length: '1 m' },
+          { zone: 'sill', length: '2 m' },
+          { zone: 'engine-bay', length: '1 m' },
+        ],
+      };
+      job.devices['sub-2'] = { part: 'woofer', in: 'door' };
+      job.links['speaker-3'] = {
+        from: 'amp.CH2',
+        to: 'sub-2.C',
+        branch: { from: 'speaker-2', after: '1.5 m', leg: '0.5 m' },
+      };
+      entry(job.runs, 'right').links = ['radio-signal'];
+      job.runs.long = { route: 'long', links: ['speaker-2', 'speaker-3'] };
+    });
+    const zones = (id: string) => byId(plan.wires, id).zones.map(({ zone, lengthM }) => [zone, lengthM]);
+    expect(zones('speaker-3.+')).toEqual([
+      ['cargo', 1],
+      ['sill', 0.5],
+      ['cabin', 0.5],
+    ]);
+    expect(zones('speaker-2.+').map(([zone]) => zone)).toEqual(['cargo', 'sill', 'engine-bay']);
+  });
 });

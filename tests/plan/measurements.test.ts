@@ -23,6 +23,18 @@ describe('a reading beside its prediction', () => {
     expect(byId(plan.measurements, 'amp.2.dc-resistance').explanation).toMatch(/half .* parallel/);
   });
 
+  it('of noise is held against a limit, and its place in the order tells where it comes in', () => {
+    const { plan } = readings({ 'amp.noise-shorted': '0.5 mV', 'amp.noise-running': '0.02 V' });
+    const [shorted, running] = ['amp.noise-shorted', 'amp.noise-running'].map((id) =>
+      byId(plan.measurements, id),
+    );
+    expect(shorted).toMatchObject({ state: 'agrees', greatest: 2, unit: 'mV' });
+    expect(running).toMatchObject({ state: 'differs', asBuilt: 20, greatest: 6 });
+    expect(running?.explanation).toMatch(/from the source or its leads/);
+    for (const one of plan.measurements.filter(({ id }) => id.includes('.noise-')))
+      expect(one.greatest, one.id).toBeGreaterThan(0);
+  });
+
   it('in another unit, or of no line, is told and not compared', () => {
     const read = readings({ 'battery-rest': '12.5 A', 'battery-mood': '12.5 V' });
     expect(byId(read.plan.measurements, 'battery-rest').state).toBe('open');

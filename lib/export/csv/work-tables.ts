@@ -58,6 +58,8 @@ export const workTables = {
       { title: 'control', value: ({ control }) => control },
       { title: 'preset', value: ({ preset }) => preset },
       { title: 'safe', value: ({ safe }) => (safe ? 'yes' : 'no') },
+      { title: 'after_commissioning', value: ({ final }) => final.state },
+      { title: 'set_with', value: ({ final }) => final.during },
       { title: 'chosen', value: ({ chosen }) => chosen },
       { title: 'why', value: ({ why }) => why },
     ]),
@@ -81,10 +83,14 @@ export const workTables = {
     csvTable(shop, measurements, [
       { title: 'measurement', value: ({ id }) => id },
       { title: 'what', value: ({ what }) => what },
+      { title: 'when', value: ({ when }) => when },
       { title: 'predicted', value: ({ predicted }) => predicted },
+      { title: 'least', value: ({ least }) => least },
+      { title: 'greatest', value: ({ greatest }) => greatest },
       { title: 'unit', value: ({ unit }) => unit },
       { title: 'as_built', value: ({ asBuilt }) => asBuilt },
       { title: 'state', value: ({ state }) => state },
+      { title: 'explanation', value: ({ explanation }) => explanation },
     ]),
   findings: ({ shop, findings }) =>
     csvTable(shop, findings, [

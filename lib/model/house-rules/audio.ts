@@ -12,4 +12,17 @@ export const audioRules = {
   },
   'tone-bass': { says: 'Test tone for bass channels', dimension: 'frequency', value: 50, ...cp },
   'tone-others': { says: 'Test tone for other channels', dimension: 'frequency', value: 1000, ...cp },
+  // Into 4 ohm 2 mV are 1 uW: 30 dB at 1 m from a speaker of 90 dB at 1 W. 6 mV are 40 dB, below a running engine.
+  'noise-quiet': {
+    says: 'Greatest noise at a speaker output with the inputs shorted, engine off',
+    dimension: 'voltage',
+    value: 0.002,
+    ...cp,
+  },
+  'noise-running': {
+    says: 'Greatest noise at a speaker output with the source on and the engine running',
+    dimension: 'voltage',
+    value: 0.006,
+    ...cp,
+  },
 } as const satisfies Record<string, RuleDefinition>;
