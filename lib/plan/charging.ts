@@ -1,4 +1,5 @@
 import type { PlanPower } from '../model/plan/index.ts';
+import type { Remark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { chargingRegimes, type Reserve } from '../power/charging.ts';
 import { isPowerFault } from '../power/traced.ts';
@@ -22,17 +23,19 @@ function playingA({ devices }: Job): number {
   );
 }
 
-/** The charging balance at idle, cruising and with the engine off; empty where the vehicle has no alternator. */
+/**
+ * The charging balance at idle, cruising and with the engine off, of all alternators together. Where it can't be
+ * made, for want of an alternator say, it is empty, and that is remarked.
+ */
 export function planCharging(
   job: Job,
   circuit: Circuit,
   loads: readonly DeviceLoad[],
   book: PlanBook,
 ): PlanPower['charging'] {
-  const alternator = circuit.sources.flatMap(({ device }) =>
-    device.spec?.kind === 'alternator' ? [device.spec] : [],
-  )[0];
-  if (!alternator) return [];
+  const alternators = circuit.sources.flatMap(({ device: { id, spec } }) =>
+    spec?.kind === 'alternator' ? [[id, spec.rating] as const] : [],
+  );
   const batteries = circuit.sources.flatMap(({ device: { spec } }): Reserve[] =>
     spec?.kind === 'battery'
       ? [
@@ -47,7 +50,7 @@ export function planCharging(
   const own = job.devices.filter(({ origin }) => origin === 'job').map(({ id }) => id);
   const regimes = chargingRegimes(
     {
-      alternatorRatedA: alternator.rating,
+      alternatorsA: Object.fromEntries(alternators),
       hotIdleShare: job.rules['alternator-idle-share'].value,
       hotCruiseShare: job.rules['alternator-cruise-share'].value,
       vehicleA: job.vehicle['vehicle-load'] ?? job.rules['vehicle-load'].value,
@@ -57,7 +60,10 @@ export function planCharging(
     },
     powerRules(job.rules),
   );
-  if (isPowerFault(regimes)) return [];
+  if (isPowerFault(regimes)) {
+    book.remark(notBalanced(job, regimes.fault), { path: '/fitted', file: 'vehicle' });
+    return [];
+  }
   return regimes.map(({ name, alternatorA, vehicleA, averageA, marginA, reserveMinutes }) => {
     const at = `power.charging.${name}`;
     return {
@@ -69,4 +75,15 @@ export function planCharging(
       reserveMinutes: reserveMinutes && book.trace(`${at}.reserveMinutes`, reserveMinutes),
     };
   });
+}
+
+function notBalanced({ vehicle }: Job, fault: string): Remark {
+  return {
+    rule: 'charging-unknown',
+    level: 'caution',
+    of: [vehicle.id],
+    message: `whether ${vehicle.id} charges enough is not known: ${fault}`,
+    source: "the vehicle's data",
+    remedy: 'write the alternator, or the converter in its place, with its rating among what is fitted',
+  };
 }

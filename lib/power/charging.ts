@@ -59,8 +59,8 @@ export type RegimeName = (typeof regimeNames)[number];
 
 /** What the charging balance is made of. Currents in A. */
 export interface ChargingInput {
-  /** The alternator's rating; for a converter in its place its limit, with both shares 1. */
-  readonly alternatorRatedA: number;
+  /** The rating of each alternator by its name; for a converter in its place its limit, with both shares 1. */
+  readonly alternatorsA: Readonly<Record<string, number>>;
   /** Hot output over rating, at idle and at cruise: by default the low ends, 0.35 and 0.80 (common practice). */
   readonly hotIdleShare?: number;
   readonly hotCruiseShare?: number;
@@ -91,16 +91,17 @@ export interface ChargingRegime {
 /**
  * Alternator output less vehicle and average audio, at hot idle, at hot cruise and with the engine off, with the
  * minutes that the batteries last where the balance is negative. Batteries side by side share the current by their
- * capacity. Shares and vehicle load: common practice. Fault on a negative or missing number.
+ * capacity. Alternators side by side add up. Shares and vehicle load: common practice. Fault on a negative or missing
+ * number, and where there is no alternator to balance.
  */
 export function chargingRegimes(
   input: ChargingInput,
   rules: PowerRules = defaultPowerRules,
 ): readonly ChargingRegime[] | PowerFault {
-  const { alternatorRatedA, hotIdleShare = 0.35, hotCruiseShare = 0.8, vehicleA = 60, vehicleOffA } = input;
+  const { alternatorsA, hotIdleShare = 0.35, hotCruiseShare = 0.8, vehicleA = 60, vehicleOffA } = input;
   const { averageA, batteries } = input;
   const bad = negativeFault({
-    'alternator rating': alternatorRatedA,
+    ...alternatorsA,
     'hot idle share': hotIdleShare,
     'hot cruise share': hotCruiseShare,
     'vehicle current': vehicleA,
@@ -108,12 +109,14 @@ export function chargingRegimes(
     'average current': averageA,
   });
   if (bad) return bad;
+  if (Object.keys(alternatorsA).length === 0) return { fault: 'no alternator is known' };
+  const ratedA = Object.values(alternatorsA).reduce((sum, ratingA) => sum + ratingA, 0);
   const shares = { idle: hotIdleShare, cruise: hotCruiseShare, 'engine-off': 0 };
   const regimes: ChargingRegime[] = [];
   for (const name of regimeNames) {
     const off = name === 'engine-off';
     const vehicle = off ? vehicleOffA : vehicleA;
-    const outputA = alternatorRatedA * shares[name];
+    const outputA = ratedA * shares[name];
     const marginA = outputA - vehicle - averageA;
     const reserve = marginA < 0 ? sharedReserve(batteries, -marginA, rules) : null;
     if (reserve && 'fault' in reserve) return reserve;
@@ -122,7 +125,7 @@ export function chargingRegimes(
       demand > outputA ? 'over' : demand > rules.chargingShare * outputA ? 'upgrade' : 'enough';
     regimes.push({
       name,
-      alternatorA: output(alternatorRatedA, shares[name]),
+      alternatorA: output(alternatorsA, ratedA, shares[name]),
       vehicleA: vehicleLoad(vehicle, !off && input.vehicleA === undefined),
       averageA,
       marginA: margin(outputA, vehicle, averageA),
@@ -139,14 +142,18 @@ const practice = (rule: string): { rule: string; citation: string; mark: Mark } 
   mark: 'cp',
 });
 
-function output(ratedA: number, share: number): Traced<number> {
+function output(
+  alternatorsA: Readonly<Record<string, number>>,
+  ratedA: number,
+  share: number,
+): Traced<number> {
+  const all = Object.entries(alternatorsA);
+  const ratings = all.length === 1 ? [['Ir', ratedA] as const] : all;
+  const sum = ratings.map(([name]) => name).join(' + ');
   return traced(ratedA * share, 'A', {
     ...practice('charging-output'),
-    formula: 'Ia = Ir * s',
-    inputs: [
-      ['Ir', ratedA, 'A'],
-      ['s', share, ''],
-    ],
+    formula: `Ia = ${all.length === 1 ? sum : `(${sum})`} * s`,
+    inputs: [...ratings.map(([name, ratingA]) => [name, ratingA, 'A'] as const), ['s', share, '']],
   });
 }
 

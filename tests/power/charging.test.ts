@@ -35,7 +35,18 @@ describe('reserve with the engine off', () => {
 });
 
 describe('the charging balance', () => {
-  const input = { alternatorRatedA: 150, vehicleA: 50, vehicleOffA: 5, averageA: 35, batteries: [battery] };
+  const regimesOf = (of: Parameters<typeof chargingRegimes>[0]) => {
+    const regimes = chargingRegimes(of);
+    if ('fault' in regimes) throw new Error(regimes.fault);
+    return regimes;
+  };
+  const input = {
+    alternatorsA: { alternator: 150 },
+    vehicleA: 50,
+    vehicleOffA: 5,
+    averageA: 35,
+    batteries: [battery],
+  };
 
   test('sets output against demand by regime', () => {
     // 150 A: 52.5 A hot idle, 120 A hot cruise; demand 85 A, with the engine off 40 A.
@@ -53,6 +64,24 @@ describe('the charging balance', () => {
     ]);
     // 60 * 20 * (100 / 800)^1.2 / 2 = 49.5 min.
     expect(regimes).toMatchObject([{}, {}, { reserveMinutes: { value: 49 } }]);
+  });
+
+  test('adds alternators side by side, and tells each in its trace', () => {
+    const [idle] = regimesOf({ ...input, alternatorsA: { main: 150, second: 120 } });
+    // 0.35 * (150 + 120) = 94.5 A.
+    expect(idle?.alternatorA.value).toBeCloseTo(94.5, 9);
+    expect(idle?.alternatorA.trace).toMatchObject({
+      formula: 'Ia = (main + second) * s',
+      inputs: [{ name: 'main', value: 150 }, { name: 'second', value: 120 }, { name: 's' }],
+    });
+  });
+
+  test.each([
+    ['no alternator', {}],
+    ['one below nothing', { main: 150, second: -1 }],
+    ['one that is no number', { main: Number.NaN }],
+  ])('refuses %s', (_, alternatorsA) => {
+    expect(chargingRegimes({ ...input, alternatorsA })).toHaveProperty('fault');
   });
 
   test('asks for an upgrade above 80 % of the output', () => {
