@@ -34,6 +34,7 @@ import { supplyCollapseRules } from './supply-collapse.ts';
 import { supplyPolarityRules } from './supply-polarity.ts';
 import { terminalAccountingRules } from './terminal-accounting.ts';
 import { turnOnRules } from './turn-on.ts';
+import { vehicleFuseRules } from './vehicle-fuses.ts';
 import { vehicleSupplyRules } from './vehicle-supply.ts';
 import { voltageDropRules } from './voltage-drop.ts';
 import { wetZoneRules } from './wet-zone.ts';
@@ -45,6 +46,7 @@ export const rules: readonly Rule[] = [
   ...fuseAndConductorRules,
   ...fuseRatingRules,
   ...fusesSideBySideRules,
+  ...vehicleFuseRules,
   ...fuseOrderRules,
   ...interruptingRules,
   ...interruptingDownstreamRules,

@@ -34,6 +34,7 @@ import { supplyCollapseCases } from './supply-collapse.ts';
 import { supplyPolarityCases } from './supply-polarity.ts';
 import { terminalAccountingCases } from './terminal-accounting.ts';
 import { turnOnCases } from './turn-on.ts';
+import { vehicleFusesCases } from './vehicle-fuses.ts';
 import { vehicleSupplyCases } from './vehicle-supply.ts';
 import { voltageDropCases } from './voltage-drop.ts';
 import { wetZoneCases } from './wet-zone.ts';
@@ -56,6 +57,7 @@ export const cases: RuleCases = {
   ...fuseOrderCases,
   ...fuseRatingCases,
   ...fusesSideBySideCases,
+  ...vehicleFusesCases,
   ...groundCases,
   ...heatCases,
   ...insulationAndZoneCases,
