@@ -93,14 +93,21 @@ function planConductor(
 }
 
 function limitsOf({ limits }: Ampacity, neededA: number): ConductorLimit[] {
-  return limits.flatMap(({ zone, stopA, cautionA, governed }): ConductorLimit[] => {
-    const what = governed.length > 0 ? `ampacity, lowered by ${governed.join(', ')}` : 'ampacity';
-    const base = { what, zone, value: neededA, unit: 'A' };
-    return [
-      { ...base, limit: stopA.value, level: 'stop', citation: stopA.trace.citation },
-      { ...base, limit: cautionA.value, level: 'caution', citation: cautionA.trace.citation },
-    ];
-  });
+  return limits.flatMap(({ zone, stopA, cautionA, stopGoverned, cautionGoverned }) => [
+    ampacityLimit('stop', zone, neededA, stopA, stopGoverned),
+    ampacityLimit('caution', zone, neededA, cautionA, cautionGoverned),
+  ]);
+}
+
+function ampacityLimit(
+  level: ConductorLimit['level'],
+  zone: string,
+  neededA: number,
+  { value: limit, trace: { citation, mark } }: Traced<number>,
+  governed: readonly string[],
+): ConductorLimit {
+  const what = governed.length > 0 ? `ampacity, lowered by ${governed.join(', ')}` : 'ampacity';
+  return { what, zone, value: neededA, limit, unit: 'A', level, citation, ...(mark && { mark }) };
 }
 
 function planFuse(

@@ -47,7 +47,9 @@ export interface ZoneLimit {
   readonly zone: string;
   readonly stopA: Traced<number>;
   readonly cautionA: Traced<number>;
-  readonly governed: readonly Derating[];
+  /** What lowered each of them under the table's figure. */
+  readonly stopGoverned: readonly Derating[];
+  readonly cautionGoverned: readonly Derating[];
 }
 
 /** Ampacity of a conductor over its whole run: the least of its zones. */
@@ -140,9 +142,13 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
     zone: zone.zone,
     stopA: figure(stopFactors),
     cautionA: figure(cautionFactorsKept),
-    governed: factors.filter(({ factor }) => factor < 1).map(({ why }) => why),
+    stopGoverned: loweredBy(stopFactors),
+    cautionGoverned: loweredBy(cautionFactorsKept),
   };
 }
+
+const loweredBy = (factors: readonly Factor[]): Derating[] =>
+  factors.filter(({ factor }) => factor < 1).map(({ why }) => why);
 
 function materialFactors(material: ConductorMaterial, rules: PowerRules): Factor[] {
   if (material === 'copper') return [];
@@ -205,7 +211,8 @@ function nothing(zone: RunZone, ratingC: number): ZoneLimit {
       ['zone', zone.zone, ''],
     ],
   });
-  return { zone: zone.zone, stopA: none, cautionA: none, governed: ['insulation'] };
+  const why: readonly Derating[] = ['insulation'];
+  return { zone: zone.zone, stopA: none, cautionA: none, stopGoverned: why, cautionGoverned: why };
 }
 
 /** Under 18 AWG: the trade's fuse ceiling, and never more than 18 AWG of the same cable carries in the same zone. */
@@ -218,7 +225,7 @@ function thinLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
       rule: 'ampacity',
       formula: 'the lesser of the fuse ceiling of the size and what 18 AWG carries there',
       citation: commonPractice,
-      mark: 'cp',
+      mark: figure.trace.mark ?? 'cp',
       inputs: [
         ['size', `${awg} AWG`, ''],
         ['ceiling', ceilingA, 'A'],
@@ -230,6 +237,7 @@ function thinLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
     zone: zone.zone,
     stopA: most(thicker.stopA),
     cautionA: most(thicker.cautionA),
-    governed: ['thin-wire', ...thicker.governed],
+    stopGoverned: ['thin-wire', ...thicker.stopGoverned],
+    cautionGoverned: ['thin-wire', ...thicker.cautionGoverned],
   };
 }

@@ -1,7 +1,7 @@
-import type { PlanConductor, PlanFuse } from '../model/plan/index.ts';
+import type { ConductorLimit, PlanConductor, PlanFuse } from '../model/plan/index.ts';
 import { fuseSpot, jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { ampacityTable, commonPractice } from './source.ts';
+import { ampacityTable, commonPractice, type Source } from './source.ts';
 import { amps, counted, figure } from './words.ts';
 
 interface Pair {
@@ -28,11 +28,22 @@ function protectedPairs({ plan: { power } }: Case): readonly Pair[] {
 }
 
 /** Where along its run a conductor carries least. */
-function narrowestZone({ limits }: PlanConductor, level: 'stop' | 'caution'): string {
-  const [least] = limits
+function narrowest({ limits }: PlanConductor, level: 'stop' | 'caution'): ConductorLimit | undefined {
+  return limits
     .filter((limit) => limit.unit === 'A' && limit.level === level && limit.zone !== undefined)
-    .toSorted((a, b) => a.limit - b.limit);
-  return least?.zone === undefined ? '' : ` in its zone ${least.zone}`;
+    .toSorted((a, b) => a.limit - b.limit)[0];
+}
+
+function narrowestZone(conductor: PlanConductor, level: 'stop' | 'caution'): string {
+  const zone = narrowest(conductor, level)?.zone;
+  return zone === undefined ? '' : ` in its zone ${zone}`;
+}
+
+/** The table with the mark of the factors that lowered its figure, where one of them is no published one. */
+function ampacitySource(conductors: readonly PlanConductor[]): Source {
+  const marks = conductors.map((conductor) => narrowest(conductor, 'stop')?.mark);
+  const mark = marks.includes('mem') ? 'mem' : marks.find((one) => one !== undefined);
+  return { ...ampacityTable, ...(mark && { mark }) };
 }
 
 /** The yardstick of 33 CFR 183.455 is told, never taken as a pass. */
@@ -51,7 +62,7 @@ function overConductor(about: Case, { fuse, ratingA, conductor }: Pair): Verdict
     limit: ampacityA,
     unit: 'A',
     remedy: `fit a fuse of at most ${amps(ampacityA)}, or run a larger conductor`,
-    ...ampacityTable,
+    ...ampacitySource([conductor]),
     ...(fuse.chosen === 'given' ? fuseSpot(about.job, fuse) : wireSpot(about, id)),
   };
 }
@@ -69,7 +80,7 @@ function overUnlisted(about: Case, fuse: PlanFuse): Verdict[] {
       limit: leastAmpacityA,
       unit: 'A',
       remedy: `fit a fuse of at most ${amps(leastAmpacityA)}, or larger conductors`,
-      ...ampacityTable,
+      ...ampacitySource(about.plan.power.conductors.filter(({ id }) => fuse.protects.includes(id))),
       ...fuseSpot(about.job, fuse),
     },
   ];
@@ -111,6 +122,7 @@ const fuseOverWarmConductor: Rule = {
           unit: 'A',
           remedy: `use insulation for 125 C, a larger size, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)}`,
           ...commonPractice,
+          mark: narrowest(conductor, 'caution')?.mark ?? 'cp',
           ...wireSpot(about, id),
         },
       ];
@@ -130,7 +142,8 @@ const conductorUnderNeed: Rule = {
         .map(({ conductor }) => conductor.id),
     );
     const own = new Set(jobWires(about).map(({ id }) => id));
-    return about.plan.power.conductors.flatMap(({ id, size, ampacityA, neededA }): Verdict[] => {
+    return about.plan.power.conductors.flatMap((conductor): Verdict[] => {
+      const { id, size, ampacityA, neededA } = conductor;
       // One that carries nothing at all has a rule of its own.
       if (told.has(id) || !own.has(id) || ampacityA <= 0 || neededA <= ampacityA) return [];
       return [
@@ -142,7 +155,7 @@ const conductorUnderNeed: Rule = {
           limit: ampacityA,
           unit: 'A',
           remedy: 'run a larger size, or smaller fuses',
-          ...ampacityTable,
+          ...ampacitySource([conductor]),
           ...wireSpot(about, id),
         },
       ];
@@ -160,7 +173,7 @@ const conductorPastLimit: Rule = {
       conductor.limits
         .filter(({ unit, value, limit }) => unit !== 'A' && value > limit)
         .map(
-          ({ what, zone, value, limit, unit, level, citation }): Verdict => ({
+          ({ what, zone, value, limit, unit, level, citation, mark }): Verdict => ({
             level,
             of: [conductor.id, ...(zone === undefined ? [] : [zone])],
             message: `${conductor.id} (${conductor.size.label}) is past its limit for ${what}: ${figure(value)} ${unit}, where ${figure(limit)} ${unit} is allowed`,
@@ -169,6 +182,7 @@ const conductorPastLimit: Rule = {
             unit,
             remedy: 'choose a larger conductor or a shorter run',
             source: citation,
+            ...(mark && { mark }),
             ...wireSpot(about, conductor.id),
           }),
         ),

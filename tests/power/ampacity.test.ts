@@ -55,9 +55,11 @@ describe('ampacity', () => {
     expect(run.ampacityA.value).toBe(136);
     // sqrt(20 / 75) = 0.516: 82.6 A.
     expect(run.cautionA.value).toBe(82);
-    expect(run.limits.map(({ zone, governed }) => [zone, governed])).toEqual([
-      ['cabin', ['engine-space']],
-      ['engine-bay', ['engine-space', 'ambient']],
+    expect(
+      run.limits.map(({ zone, stopGoverned, cautionGoverned }) => [zone, stopGoverned, cautionGoverned]),
+    ).toEqual([
+      ['cabin', ['engine-space'], ['engine-space']],
+      ['engine-bay', ['engine-space'], ['ambient']],
     ]);
   });
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
+import { markSchema } from '../trace.ts';
 import { conductorMaterialSchema, conductorRoleSchema, fuseFormSchema } from '../vocabulary.ts';
 
 const number = builders(z.number());
@@ -55,6 +56,8 @@ export const conductorLimitSchema = z.object({
   unit: name,
   level: builders(z.enum(['stop', 'caution'])),
   citation: name,
+  /** How far the factors on the way to the limit may be relied on. */
+  mark: builders(markSchema.optional()),
 });
 
 export const planConductorSchema = z.object({

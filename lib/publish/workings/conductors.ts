@@ -1,7 +1,7 @@
 import type { BuildPlan, ConductorLimit } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
-import { levelWords, spelled } from '../words.ts';
+import { levelWords, markWords, spelled } from '../words.ts';
 import { measure, none, plainNumber } from '../written.ts';
 
 /** Why each conductor has its size. */
@@ -50,7 +50,11 @@ export function conductorLimits(plan: BuildPlan): Table {
       { title: 'Value', kind: 'figure', cell: (limit) => `${plainNumber(limit.value)} ${limit.unit}` },
       { title: 'Limit', kind: 'figure', cell: (limit) => `${plainNumber(limit.limit)} ${limit.unit}` },
       { title: 'Past it', cell: (limit) => levelWords[limit.level] },
-      { title: 'Source', cell: (limit) => limit.citation },
+      {
+        title: 'Source',
+        cell: ({ citation, mark }) =>
+          mark === undefined ? citation : { text: citation, beside: `${mark}: ${markWords[mark]}` },
+      },
     ],
     (limit) => limit.wire,
   );
