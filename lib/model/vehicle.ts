@@ -93,6 +93,8 @@ const passSchema = z.strictObject({
   /** A sharp edge where the stretch begins: it asks for a grommet. */
   edge: builders(z.boolean().default(false)),
   'through-hole': builders(extent.optional()),
+  /** How far inboard of its side it lies, where that was measured: two routes of one side are told apart by it. */
+  inboard: builders(quantity('length').optional()),
 });
 
 /** A way for wires through the vehicle, from one end to the other. */

@@ -12,10 +12,11 @@ import { boxOf } from '../board/point.ts';
 import type { RouteEnd, RouteWire } from '../board/route.ts';
 import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../board/score.ts';
 import { type Board, type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import type { Traced } from '../model/trace.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { bundleDiameterM, outsideDiameterM } from '../power/bundle.ts';
 import type { CableCandidate } from '../power/conductor-choice.ts';
-import { isPowerFault } from '../power/traced.ts';
+import { isPowerFault, traced } from '../power/traced.ts';
 import { layerOfRole } from './board-items.ts';
 
 /** Wires that lie together on a board: the two of a pair, or those of one cable between the same two items. */
@@ -153,9 +154,22 @@ function bundleM(
 }
 
 /** Outside diameter of a cut wire: by its part, or by the stated model of strands and wall. */
-export function wireDiameterM(job: Job, { part, size }: Pick<CableCandidate, 'part' | 'size'>): number {
+export function wireDiameterM(job: Job, cable: Pick<CableCandidate, 'part' | 'size'>): number {
+  return wireDiameter(job, cable)?.value ?? 0.002;
+}
+
+/** The same with its working; null for a conductor without area. */
+export function wireDiameter(
+  job: Job,
+  { part, size }: Pick<CableCandidate, 'part' | 'size'>,
+): Traced<number> | null {
   const reel = job.parts[part];
-  if (reel?.kind === 'wire' && reel['outside-diameter'] !== undefined) return reel['outside-diameter'];
+  if (reel?.kind === 'wire' && reel['outside-diameter'] !== undefined)
+    return traced(reel['outside-diameter'], 'm', {
+      origin: 'given',
+      rule: 'conductor-diameter',
+      citation: "the part's data",
+    });
   const model = outsideDiameterM(size.areaMm2);
-  return isPowerFault(model) ? 0.002 : model.value;
+  return isPowerFault(model) ? null : model;
 }

@@ -1,14 +1,15 @@
-import type { HouseRules } from '../model/house-rules.ts';
 import type { Part, PartOf } from '../model/kinds/index.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
 import type { WireEnd } from '../model/plan/index.ts';
 import type { Remark } from '../model/remark.ts';
 import { type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import type { Traced } from '../model/trace.ts';
 import type { Joint, Stud } from '../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../power/end-preparation.ts';
 import { isPowerFault } from '../power/traced.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import { stripLength, torque } from './end-lengths.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { powerRules } from './power-rules.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
@@ -45,6 +46,8 @@ const studM: Readonly<Record<Stud, number>> = {
 export interface PreparedEnd {
   readonly end: WireEnd;
   readonly remarks: readonly Remark[];
+  /** How its lengths came about, by field. */
+  readonly workings?: Readonly<Record<string, Traced<number>>>;
 }
 
 /** Prepares one end of a conductor, together with whatever else ends in the same terminal. */
@@ -58,12 +61,13 @@ export function prepareWireEnd(
   const spec = devices.get(end.device)?.facts.terminals[end.terminal];
   const own = sized.get(link.id);
   const id = terminalId(end);
+  const tight = torque(job, spec);
   const base = {
     terminal: id,
     part: null,
     stripM: null,
     loopM: loopM(job, devices, end),
-    ...torqueOf(spec, job.rules),
+    ...(tight ? { torqueNm: tight.value } : {}),
   };
   if (link.fitted) return { end: { ...base, prep: 'as fitted' }, remarks: [] };
   const kind = portKinds[spec?.joint ?? 'plug'];
@@ -94,15 +98,11 @@ export function prepareWireEnd(
   // A twin ferrule holds both: it is made for the thicker.
   const sharing = result.prep === 'twin-ferrule' ? ordered : [own];
   const areaMm2 = Math.max(...sharing.map(({ cable }) => cable.size.areaMm2));
-  return crimpedEnd(job, { own, areaMm2, first: mates[0] === own }, spec, base, result);
-}
-
-/** By the port's maker; of a bolt in the body by the house rule of its thread. */
-function torqueOf(spec: TerminalSpec | undefined, rules: HouseRules): Pick<WireEnd, 'torqueNm'> {
-  if (spec?.torque !== undefined) return { torqueNm: spec.torque };
-  if (spec?.joint !== 'body-bolt') return {};
-  if (spec.stud === 'M6') return { torqueNm: rules['torque-m6'].value };
-  return spec.stud === 'M8' ? { torqueNm: rules['torque-m8'].value } : {};
+  const made = crimpedEnd(job, { own, areaMm2, first: mates[0] === own }, spec, base, result);
+  // What the port's maker says stands in its part; what the house assumes is told.
+  return tight?.trace.origin === 'assumed'
+    ? { ...made, workings: { ...made.workings, torqueNm: tight } }
+    : made;
 }
 
 interface Crimp {
@@ -126,19 +126,20 @@ function crimpedEnd(
   const form = formOf(result, pushOn);
   const part = form ? terminalPart(job.parts, form, areaMm2, spec.stud) : null;
   // What is crimped on decides how far to strip; a bare end goes by its port.
-  const stripM = stripOf(job.parts, part) ?? spec.strip ?? result.stripM;
-  const shrink = form === 'ring-lug' ? lugShrink(job, own, stripM) : undefined;
+  const strip = stripLength(job, part, spec, result.strip);
+  const shrink = form === 'ring-lug' ? lugShrink(job, own, strip.value) : undefined;
   const { terminal } = base;
   return {
     end: {
       ...base,
       prep: prepText(result, pushOn, spec.stud),
       part,
-      stripM,
+      stripM: strip.value,
       ...(result.prep === 'lug' && spec.stud ? { stud: spec.stud, holeM: result.holeM } : {}),
       ...dieOf(job.parts, part),
-      ...(shrink ? { shrink } : {}),
+      ...(shrink ? { shrink: { part: shrink.part, lengthM: shrink.length.value } } : {}),
     },
+    workings: { stripM: strip, ...(shrink ? { shrinkM: shrink.length } : {}) },
     remarks: [
       ...(first ? result.notes.map((note) => noted(link.id, terminal, note)) : []),
       ...(form && !part ? [noPart(link.id, terminal, form, cable.size.label)] : []),
@@ -177,11 +178,6 @@ function dieOf(parts: Readonly<Record<string, Part>>, id: string | null): Pick<W
 
 function reducedEnd({ part, pin, stripM }: Reducer): Pick<WireEnd, 'prep' | 'part' | 'stripM'> {
   return { prep: `reducer, its pin ${pin.label}`, part, stripM };
-}
-
-function stripOf(parts: Readonly<Record<string, Part>>, id: string | null): number | undefined {
-  const part = id === null ? undefined : parts[id];
-  return part?.kind === 'terminal' ? part.strip : undefined;
 }
 
 function formOf(

@@ -2,6 +2,7 @@ import type { PlanCable, PlanRun, PlanSize, PlanWire } from '../model/plan/index
 import { type Job, type Link, terminalId } from '../model/resolved-job.ts';
 import type { WireSize } from '../model/wire-size.ts';
 import type { CableCandidate } from '../power/conductor-choice.ts';
+import { wireDiameter } from './board-wires.ts';
 import type { DevicesById } from './conductor-role.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { wireLabels } from './labels.ts';
@@ -30,6 +31,7 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
     const [from, to] = prepared;
     if (!from || !to) return [];
     writeRemarks(link, own, prepared, book);
+    writeWorkings(job, own, prepared, book);
     return [planWire(input, link, own, labels.get(link.id) ?? '', [from.end, to.end])];
   });
 }
@@ -43,6 +45,22 @@ function writeRemarks(
   const file = link.origin === 'vehicle' ? 'vehicle' : 'job';
   for (const remark of [...own.remarks, ...prepared.flatMap(({ remarks }) => remarks)])
     book.remark(remark, { path: link.path, file });
+}
+
+/** How both ends came about, and how thick the conductor is taken to be where heat-shrink goes over it. */
+function writeWorkings(
+  job: Job,
+  { link, cable }: SizedConductor,
+  prepared: readonly PreparedEnd[],
+  book: PlanBook,
+): void {
+  const at = `wires.${link.id}`;
+  prepared.forEach(({ workings = {} }, index) => {
+    for (const [field, working] of Object.entries(workings))
+      book.trace(`${at}.ends.${index === 0 ? 'A' : 'B'}.${field}`, working);
+  });
+  const outside = wireDiameter(job, cable);
+  if (outside && prepared.some(({ end }) => end.shrink)) book.trace(`${at}.outsideM`, outside);
 }
 
 function planWire(

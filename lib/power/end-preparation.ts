@@ -1,7 +1,9 @@
 import { type Ferrule, ferruleFor, largestTwinMm2 } from '../model/tables/ferrules.ts';
 import { lugHoleM } from '../model/tables/lugs.ts';
+import type { Traced } from '../model/trace.ts';
 import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
-import { type PowerFault, positiveFault } from './traced.ts';
+import { barrelStripM, ferruleStripM } from './strip-length.ts';
+import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /** Where a conductor ends. */
 export type Port =
@@ -44,6 +46,7 @@ export type EndPreparation =
       readonly prep: 'ferrule' | 'twin-ferrule';
       readonly ferrule: Ferrule;
       readonly stripM: number;
+      readonly strip: Traced<number>;
       readonly notes: readonly string[];
     }
   | {
@@ -51,18 +54,16 @@ export type EndPreparation =
       readonly barrelMm2: number;
       readonly holeM: number;
       readonly stripM: number;
+      readonly strip: Traced<number>;
       readonly notes: readonly string[];
     }
-  | { readonly prep: 'crimp' | 'bare'; readonly stripM: number; readonly notes: readonly string[] }
+  | {
+      readonly prep: 'crimp' | 'bare';
+      readonly stripM: number;
+      readonly strip: Traced<number>;
+      readonly notes: readonly string[];
+    }
   | { readonly prep: 'refused'; readonly reason: string; readonly alternatives: readonly string[] };
-
-/**
- * Strip lengths (m) where port and terminal are silent, common practice: a ferrule's sleeve by size; lug and crimp
- * barrels 1.5 times the conductor's diameter, at least 6 mm.
- */
-const ferruleSleeveM = (areaMm2: number): number =>
-  areaMm2 <= 1 ? 0.008 : areaMm2 <= 6 ? 0.012 : areaMm2 <= 16 ? 0.018 : 0.022;
-const barrelM = (areaMm2: number): number => Math.max(0.006, 1.5 * Math.sqrt((4 * areaMm2) / Math.PI) * 1e-3);
 
 /** Areas within a tenth of a per cent are the same: 21.15 mm2 goes into a port for 4 AWG. */
 const grace = 1.001;
@@ -100,6 +101,18 @@ export function prepareEnd(
   return second ? twin(first, second, port) : clamped(first, port);
 }
 
+/** The depth of the port where its maker tells it, else the usual length. */
+function stripped(
+  { depthM }: { readonly depthM?: number },
+  usual: Traced<number>,
+): { readonly stripM: number; readonly strip: Traced<number> } {
+  const strip =
+    depthM === undefined
+      ? usual
+      : traced(depthM, 'm', { origin: 'given', rule: 'strip-length', citation: "the port's data" });
+  return { stripM: strip.value, strip };
+}
+
 type Clamp = Extract<Port, { readonly kind: 'set-screw' | 'spring-clamp' }>;
 
 function notesOf(
@@ -131,13 +144,13 @@ function clamped(end: ConductorEnd, port: Clamp): EndPreparation {
   const wantsFerrule = port.kind === 'set-screw' || port.ferrule === true || end.material !== 'copper';
   const ferrule = wantsFerrule ? ferruleFor(areaMm2) : null;
   // A ferrule's name is the conductor that it takes: its outside grows little, so the port's range is judged bare.
-  if (ferrule) return { prep: 'ferrule', ferrule, stripM: port.depthM ?? ferruleSleeveM(areaMm2), notes };
+  if (ferrule) return { prep: 'ferrule', ferrule, ...stripped(port, ferruleStripM(areaMm2)), notes };
   if (wantsFerrule && (port.ferrule === true || end.material !== 'copper'))
     return refused(`${port.id} needs a ferrule, and none is made for ${mm2(areaMm2)}`, [
       'a lug on a stud',
       'a pin adapter made for the conductor',
     ]);
-  return { prep: 'bare', stripM: port.depthM ?? barrelM(areaMm2), notes };
+  return { prep: 'bare', ...stripped(port, barrelStripM(areaMm2)), notes };
 }
 
 function twin(first: ConductorEnd, second: ConductorEnd, port: Clamp): EndPreparation {
@@ -154,7 +167,7 @@ function twin(first: ConductorEnd, second: ConductorEnd, port: Clamp): EndPrepar
       instead,
     );
   const notes = ['twin ferrules are not in DIN 46228-4', ...notesOf(bothMm2, [first, second], port)];
-  return { prep: 'twin-ferrule', ferrule, stripM: port.depthM ?? ferruleSleeveM(ferrule.areaMm2), notes };
+  return { prep: 'twin-ferrule', ferrule, ...stripped(port, ferruleStripM(ferrule.areaMm2)), notes };
 }
 
 function lugOn(
@@ -183,7 +196,7 @@ function lugOn(
       'two thinner conductors, each with its fuse',
     ]);
   const notes = ends.some(({ material }) => material !== 'copper') ? [retorque] : [];
-  return { prep: 'lug', barrelMm2: thickest, holeM, stripM: barrelM(thickest), notes };
+  return { prep: 'lug', barrelMm2: thickest, holeM, ...stripped({}, barrelStripM(thickest)), notes };
 }
 
 function crimped(
@@ -198,5 +211,9 @@ function crimped(
         'a terminal for a larger conductor',
       ],
     );
-  return { prep: 'crimp', stripM: barrelM(end.areaMm2), notes: notesOf(end.areaMm2, [end], port) };
+  return {
+    prep: 'crimp',
+    ...stripped({}, barrelStripM(end.areaMm2)),
+    notes: notesOf(end.areaMm2, [end], port),
+  };
 }

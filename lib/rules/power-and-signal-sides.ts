@@ -4,7 +4,7 @@ import type { Run } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { defaultSource, houseRule } from './source.ts';
 import { lengthIn, listed } from './words.ts';
 
 /** Roles of the wires that go by a run. */
@@ -18,41 +18,59 @@ function sharedZones(a: Run, b: Run): readonly string[] {
   return [...new Set(a.route.passes.map(({ zone }) => zone))].filter((zone) => others.has(zone));
 }
 
+/** Where two runs share a zone: how near they come there, null where it was not measured. */
+interface Meeting {
+  readonly zones: readonly string[];
+  readonly distanceM: number | null;
+}
+
 /** How two runs meet: one bundle, or one side of the vehicle in some zones; null where they keep apart. */
-function meeting(a: Run, b: Run): { readonly zones: readonly string[]; readonly text: string } | null {
+function meeting(a: Run, b: Run): Meeting | null {
   const zones = sharedZones(a, b);
-  if (a.id === b.id || a.routeId === b.routeId) return { zones, text: 'lie side by side, at no distance,' };
-  const oneSide = a.route.side === b.route.side;
-  return oneSide && zones.length > 0
-    ? { zones, text: `share the ${a.route.side} side, at a distance that is not known,` }
-    : null;
+  if (a.id === b.id || a.routeId === b.routeId) return { zones, distanceM: 0 };
+  if (a.route.side !== b.route.side || zones.length === 0) return null;
+  const apart = zones.map((zone) => apartM(a, b, zone));
+  const known = apart.filter((distanceM) => distanceM !== null);
+  return { zones, distanceM: known.length < apart.length ? null : Math.min(...known) };
+}
+
+/** The least distance of two runs in a zone (m), by how far inboard each lies; null where that was not measured. */
+function apartM(a: Run, b: Run, zone: string): number | null {
+  const lies = ({ route }: Run) =>
+    route.passes.filter((pass) => pass.zone === zone).map(({ inboard }) => inboard);
+  const distances = lies(a).flatMap((one) =>
+    lies(b).map((other) => (one === undefined || other === undefined ? null : Math.abs(one - other))),
+  );
+  const known = distances.filter((distanceM) => distanceM !== null);
+  return known.length < distances.length ? null : Math.min(...known);
 }
 
 const sharedSide: Rule = {
   id: 'power-beside-signal',
   asks: 'Power and signal run on opposite sides of the vehicle.',
   levels: ['caution'],
-  ...commonPractice,
+  ...defaultSource('power-signal-distance'),
   judge(about) {
     const { runs } = about.job;
-    const { value } = houseRule(about.job, 'power-signal-distance');
+    const { value, from } = houseRule(about.job, 'power-signal-distance');
     const power = runs.filter((run) => rolesOf(about, run).has('power'));
     const signal = runs.filter((run) => rolesOf(about, run).has('signal'));
     return power.flatMap((a) =>
       signal.flatMap((b): Verdict[] => {
         const met = meeting(a, b);
-        if (!met) return [];
+        if (!met || (met.distanceM !== null && met.distanceM >= value - 1e-9)) return [];
         const runsText =
           a.id === b.id ? `power and signal in ${a.id}` : `power in ${a.id} and signal in ${b.id}`;
         return [
           {
             level: 'caution',
             of: [...new Set([b.id, a.id])],
-            message: `${runsText} ${met.text} through ${listed(met.zones)}`,
+            message: `${runsText} ${metText(about, a, met)} through ${listed(met.zones)}`,
+            ...(met.distanceM !== null && { value: met.distanceM }),
             limit: value,
             unit: 'm',
-            remedy: `take the signal down the other side; where it can't be, keep ${lengthIn(about.job)(value)} apart, cross at a right angle, and measure the least distance reached`,
-            ...commonPractice,
+            remedy: `take the signal down the other side; where it can't be, keep ${lengthIn(about.job)(value)} apart, cross at a right angle, and write how far inboard each lies (inboard: of the passes)`,
+            ...from,
             path: b.path,
           },
         ];
@@ -60,6 +78,13 @@ const sharedSide: Rule = {
     );
   },
 };
+
+function metText({ job }: Case, { route: { side } }: Run, { distanceM }: Meeting): string {
+  if (distanceM === null) return `share the ${side} side, at a distance that is not known,`;
+  return distanceM <= 1e-9
+    ? 'lie side by side, at no distance,'
+    : `share the ${side} side, as near as ${lengthIn(job)(distanceM)},`;
+}
 
 type Segment = readonly [PlanRoute['points'][number], PlanRoute['points'][number]];
 

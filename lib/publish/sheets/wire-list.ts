@@ -1,7 +1,8 @@
 import type { BuildPlan, PlanRun, PlanWire } from '../../model/plan/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
-import { counted, spelledWithin } from '../words.ts';
+import { counted } from '../words.ts';
 import { none, type Writer, writerFor } from '../written.ts';
+import { coveringPieces, dressTable } from './run-dress.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, type Group, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 
@@ -11,6 +12,8 @@ export interface WireListSheet {
   /** Wires that go together and part ways: how far together, and how long each leg. */
   readonly partings: Table | null;
   readonly pulls: Table | null;
+  /** What covers, holds and guards each run, with the reasons. */
+  readonly dress: Table | null;
 }
 
 /** One piece that is cut from a reel: a wire, or a length of cable. */
@@ -53,6 +56,19 @@ function cablePieces(plan: BuildPlan, names: PlanNames): Piece[] {
   });
 }
 
+/** Covering is cut from its reel as wire is. */
+function coveringPiece({ run, title, part, lengthM }: ReturnType<typeof coveringPieces>[number]): Piece {
+  return {
+    subject: run,
+    label: run,
+    what: 'covering',
+    reel: part,
+    lengthM,
+    ends: [title, ''],
+    run: null,
+  };
+}
+
 function deviceOf(terminal: string | undefined): string {
   return terminal?.split('.')[0] ?? none.text;
 }
@@ -92,35 +108,7 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
 }
 
 function runTitle(run: PlanRun, write: Writer): string {
-  const grommets = run.grommets.map(({ zone, part, holeM }) =>
-    [
-      part ?? 'no grommet that fits',
-      `at ${spelledWithin(zone)}`,
-      holeM === null ? '' : `hole ${write.length(holeM).text}`,
-    ]
-      .join(' ')
-      .trim(),
-  );
-  const way = `way ${write.wire(run.lengthM).text}, bundle ${write.length(run.bundleM).text}`;
-  const dressed = [...coverings(run), ...ties(run), ...grommets].join(', ');
-  return `${run.title} (${run.side}): ${way}, ${dressed}`;
-}
-
-/** What covers a run, with where it does, unless it does all along. */
-function coverings({ passes, covering }: PlanRun): string[] {
-  if (!passes || passes.every((pass) => pass.covering === covering)) return [covering ?? 'no covering'];
-  const zones = new Map<string, string[]>();
-  for (const { covering: part, zone } of passes)
-    if (part !== null) zones.set(part, [...(zones.get(part) ?? []), spelledWithin(zone)]);
-  return [...zones].map(([part, within]) => `${part} in ${[...new Set(within)].join(' and ')}`);
-}
-
-/** Ties along a run, by part. */
-function ties({ passes = [] }: PlanRun): string[] {
-  const counts = new Map<string, number>();
-  for (const { tie, ties: count } of passes)
-    if (tie !== null && count > 0) counts.set(tie, (counts.get(tie) ?? 0) + count);
-  return [...counts].map(([tie, count]) => `${count} x ${tie}`);
+  return `${run.title} (${run.side}): way ${write.wire(run.lengthM).text}, bundle ${write.length(run.bundleM).text}`;
 }
 
 function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): Table | null {
@@ -177,9 +165,10 @@ function wireModel(plan: BuildPlan): WireListSheet | null {
   if (pieces.length === 0) return null;
   const pulls = pullsTable(plan, pieces, write);
   return {
-    cuts: dense(cutsTable(pieces, names, write)),
+    cuts: dense(cutsTable([...pieces, ...coveringPieces(plan).map(coveringPiece)], names, write)),
     partings: partingsTable(plan, write),
     pulls: pulls && dense(pulls),
+    dress: dressTable(plan, names, write),
   };
 }
 

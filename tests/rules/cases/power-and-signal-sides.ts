@@ -3,6 +3,15 @@ import { setBoard } from '../changes.ts';
 import { route } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
+/** Both runs on the left, so far inboard in the sill that they share. */
+const inboard = (power: string, signal: string) =>
+  aboutContent(({ vehicle }) => {
+    const [left, right] = [entry(vehicle.routes, 'left-sill'), entry(vehicle.routes, 'right-sill')];
+    right.side = 'left';
+    for (const pass of left.passes) if (pass.zone === 'sill') pass.inboard = power;
+    for (const pass of right.passes) pass.inboard = signal;
+  });
+
 export const powerAndSignalSidesCases: RuleCases = {
   // Common practice, no source: power and signal on opposite sides of the vehicle.
   'power-beside-signal': {
@@ -25,10 +34,20 @@ export const powerAndSignalSidesCases: RuleCases = {
           }),
         level: 'caution',
         subject: 'right',
-        says: /left side.*sill/,
+        says: /left side.*not known.*sill/,
+      },
+      {
+        name: 'two routes on one side, 30 mm apart',
+        about: () => inboard('20 mm', '50 mm'),
+        level: 'caution',
+        subject: 'right',
+        says: /as near as .*30.0 mm/,
       },
     ],
-    quiet: [{ name: 'power on the left, signal on the right', about: () => about() }],
+    quiet: [
+      { name: 'power on the left, signal on the right', about: () => about() },
+      { name: 'one side, 100 mm apart where they share a zone', about: () => inboard('20 mm', '120 mm') },
+    ],
   },
   // Common practice, no source: the house distance is 3 in (76.2 mm).
   'power-near-signal-on-board': {
