@@ -15,6 +15,8 @@ export interface Phases {
   /** The waits that are kept: those of a ring are cut at one place, so that an order is left. */
   readonly waits: readonly Wait[];
   readonly rings: readonly WaitingRing[];
+  /** Items that can't be mounted on the bench: they stand over a wire from the vehicle, or wait for one that does. */
+  readonly late: ReadonlySet<string>;
 }
 
 /** A raised part waits for every wire that lies beneath it, its own aside: those slide under as it is set down. */
@@ -42,12 +44,13 @@ export function waitsOfRaisedItems(board: PlanBoard, wires: readonly PlanWire[])
 /**
  * The rounds in which the items of a board are mounted. An item comes a round after each item that it waits for, and
  * after both ends of each wire that it waits for. Items that wait for each other are told, and one of their waits is
- * cut.
+ * cut. `overVehicleWires` are those that stand over a wire that reaches the board in the vehicle only.
  */
 export function itemPhases(
   items: readonly string[],
   wires: readonly PlanWire[],
   all: readonly Wait[],
+  overVehicleWires: readonly Wait[],
 ): Phases {
   const rings: WaitingRing[] = [];
   let waits = all.filter(({ item, after }) => items.includes(item) && after !== item);
@@ -73,7 +76,12 @@ export function itemPhases(
     return found;
   };
   for (const item of items) phase(item);
-  return { ofItem, waits, rings };
+  const late = new Set(overVehicleWires.map(({ item }) => item));
+  // In the order of the rounds, so that what an item waits for is known to be late before it.
+  for (const item of items.toSorted((a, b) => phase(a) - phase(b)))
+    if (waits.some((wait) => wait.item === item && before(wait).some((other) => late.has(other))))
+      late.add(item);
+  return { ofItem, waits, rings, late };
 }
 
 function endsAmong(items: readonly string[], wires: readonly PlanWire[], name: string): readonly string[] {

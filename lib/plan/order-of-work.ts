@@ -18,9 +18,8 @@ export interface OrderOfWork extends Pick<BuildPlan, 'steps' | 'schedule'> {
  */
 export function orderOfWork(work: Work): OrderOfWork {
   const boards = work.plan.boards.map((board) => boardWork(work, board));
-  const tested = boards.map((board) => board.tested);
-  const all = [...boards.flatMap(({ steps }) => steps), ...vehicleWork(work, tested)];
-  const raised = boards.flatMap((board) => board.rings);
+  const all = [...boards.flatMap(({ steps }) => steps), ...vehicleWork(work, boards)];
+  const raised = boards.flatMap(({ phases }) => phases.rings);
   const told = new Set(raised.flatMap(({ items }) => items));
   const declared = work.declared.filter(({ item }) => !told.has(item));
   const { steps, rings } = withDeclared(all, { ...work, declared });

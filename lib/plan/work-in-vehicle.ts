@@ -1,57 +1,51 @@
-import type { PlanStep, PlanWire } from '../model/plan/index.ts';
+import type { PlanStep } from '../model/plan/index.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
-import {
-  benchOf,
-  endsInVehicle,
-  labelsOf,
-  minutesFor,
-  ownWires,
-  pieces,
-  type Step,
-  step,
-  type Work,
-} from './work.ts';
+import { endsInVehicle, labelsOf, minutesFor, ownWires, pieces, type Step, step, type Work } from './work.ts';
+import { isLoose, lateWork } from './work-late-on-board.ts';
+import type { BoardWork } from './work-on-board.ts';
 import { commissioningSteps } from './work-with-power.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
 
-/** The work in the vehicle: check in, runs, parts, board, connections, test, power. `tested` ends the bench of each board. */
-export function vehicleWork(work: Work, tested: readonly string[]): Step[] {
-  const { plan } = work;
-  const runs = plan.runs.map(({ id }) => layRun(work, id));
+/** The work in the vehicle: check in, runs, parts, boards and what stands over the runs, connections, test, power. */
+export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
+  const runs = work.plan.runs.map(({ id }) => layRun(work, id));
   const mounts = mountSteps(work);
-  const boards = plan.boards.map(({ id }, index) =>
-    boardIn(
-      work,
-      id,
-      tested[index],
-      runs.map((run) => run.id),
-    ),
+  const runIds = runs.map(({ id }) => id);
+  const boards = onBench.map(({ board, tested }) => boardIn(work, board, tested, runIds));
+  const late = lateWork(
+    work,
+    onBench,
+    boards.map(({ id }) => id),
   );
-  const ready = [...boards, ...(boards.length === 0 ? runs : []), ...mounts].map(({ id }): Dependency => {
-    return {
-      step: id,
-      why: id.startsWith('board-in') ? 'a loop is left at the fixed board' : 'both ends must be in place',
-    };
-  });
-  const connects = connectSteps(work, ready);
+  const ready = readyOf([...boards, ...late.steps, ...(boards.length === 0 ? runs : []), ...mounts]);
+  const connects = connectSteps(work, ready, late.laid);
   const caps = capSteps(work, runs, ready);
-  const before = [...connects.slice(-1), ...caps].map(({ id }): Dependency => {
+  const made = [...connects.slice(-1), ...caps].map(({ id }): Dependency => {
     return { step: id, why: 'every end is made before it is tested' };
   });
+  const before = [made, ready, [{ step: 'battery-off', why: 'nothing else' }]].find(
+    ({ length }) => length > 0,
+  );
   return [
     ...beginning(work),
     ...runs,
     ...mounts,
     ...boards,
+    ...late.steps,
     ...connects,
     ...caps,
-    ...commissioningSteps(
-      work,
-      before.length > 0 ? before : ready.length > 0 ? ready : [{ step: 'battery-off', why: 'nothing else' }],
-    ),
+    ...commissioningSteps(work, before ?? [], late.laid),
   ];
+}
+
+/** What must be in place before anything is connected in the vehicle. */
+function readyOf(steps: readonly Step[]): Dependency[] {
+  return steps.map(({ id }) => ({
+    step: id,
+    why: id.startsWith('board-in') ? 'a loop is left at the fixed board' : 'both ends must be in place',
+  }));
 }
 
 function beginning(work: Work): Step[] {
@@ -129,13 +123,11 @@ function mountSteps(work: Work): Step[] {
   });
 }
 
-function boardIn(work: Work, board: string, tested: string | undefined, runs: readonly string[]): Step {
+function boardIn(work: Work, board: string, tested: string, runs: readonly string[]): Step {
   return step(
     `board-in-${board}`,
     [
-      ...(tested === undefined
-        ? []
-        : [{ step: tested, why: 'a fault on the bench costs minutes, in the vehicle hours' }]),
+      { step: tested, why: 'a fault on the bench costs minutes, in the vehicle hours' },
       ...runs.map((run) => ({ step: run, why: 'the ends of the run must lie ready at the board' })),
       ...(runs.length === 0 ? [safe] : []),
     ],
@@ -182,9 +174,8 @@ const connecting: readonly {
   },
 ];
 
-function connectSteps(work: Work, ready: readonly Dependency[]): Step[] {
+function connectSteps(work: Work, ready: readonly Dependency[], late: ReadonlySet<string>): Step[] {
   const wires = ownWires(work).filter((wire) => endsInVehicle(work, wire));
-  const loose = (wire: PlanWire) => wire.run === null && benchOf(work, wire) === null;
   const steps: Step[] = [];
   for (const { layer, text, proof } of connecting) {
     const own = wires.filter(({ role }) => role === layer);
@@ -195,7 +186,7 @@ function connectSteps(work: Work, ready: readonly Dependency[]): Step[] {
       : ready.length > 0
         ? ready
         : [safe];
-    const laid = own.filter(loose);
+    const laid = own.filter((wire) => isLoose(work, wire) && !late.has(wire.id));
     steps.push(
       step(`connect-${layer}`, waits, {
         layer,

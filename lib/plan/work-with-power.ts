@@ -5,10 +5,17 @@ import { settingSteps } from './work-setting-up.ts';
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;
 
-/** From the last connection to the hand-over: test without power, fuses, first power, gains, readings. */
-export function commissioningSteps(work: Work, before: readonly Dependency[]): Step[] {
+/**
+ * From the last connection to the hand-over: test without power, fuses, first power, gains, readings. `late` are the
+ * wires that were laid on a board in the vehicle.
+ */
+export function commissioningSteps(
+  work: Work,
+  before: readonly Dependency[],
+  late: ReadonlySet<string>,
+): Step[] {
   const hasFuses = work.plan.power.fuses.length > 0;
-  const steps = [testStep(work, before), batteryOn(work)];
+  const steps = [testStep(work, before, late), batteryOn(work)];
   if (hasFuses) steps.push(fuseStep(work));
   const live = steps.at(-1)?.id ?? 'battery-on';
   const settings = settingSteps(work, 'first-power');
@@ -20,9 +27,9 @@ export function commissioningSteps(work: Work, before: readonly Dependency[]): S
   ];
 }
 
-function testStep(work: Work, before: readonly Dependency[]): Step {
+function testStep(work: Work, before: readonly Dependency[], late: ReadonlySet<string>): Step {
   // What was laid on the bench was tested there from end to end.
-  const tested = ownWires(work).filter((wire) => benchOf(work, wire) === null);
+  const tested = ownWires(work).filter((wire) => benchOf(work, wire) === null || late.has(wire.id));
   const readings = readingsOf(work, 'before-power');
   return step('test-without-power', before, {
     layer: 'test',

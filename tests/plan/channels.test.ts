@@ -217,7 +217,7 @@ describe('wires that part ways', () => {
         branch: { from: 'speaker-2', after: '1.5 m', leg: '0.5 m' },
       };
       entry(job.runs, 'right').links = ['radio-signal'];
-      job.runs.long = { route: 'long', links: ['speaker-2', 'speaker-3'] };
+      Object.assign(job.runs ?? {}, { long: { route: 'long', links: ['speaker-2', 'speaker-3'] } });
     });
     const zones = (id: string) => byId(plan.wires, id).zones.map(({ zone, lengthM }) => [zone, lengthM]);
     expect(zones('speaker-3.+')).toEqual([

@@ -203,10 +203,16 @@ describe('the order of work of any plan', () => {
               const own = work.plan.wires.find(({ id }) => id === wire);
               const x = points[0]?.xM ?? -1;
               const touches = own?.ends.some(({ terminal }) => terminal.startsWith(`${item}.`));
-              const bench =
+              if (!(raisedM > 0 && x > xM && x < xM + widthM) || touches) continue;
+              expect(at(item), `${item} over ${wire}`).toBeGreaterThan(at(wire));
+              const onBench =
                 own?.run === null && !ends(own, work).some((other) => other !== null && other !== board);
-              if (raisedM > 0 && x > xM && x < xM + widthM && !touches && bench)
-                expect(at(item), `${item} over ${wire}`).toBeGreaterThan(at(wire));
+              // A wire that reaches the board in the vehicle is led to its place there first.
+              if (onBench) continue;
+              const led = steps.findIndex(({ acts }) => acts.includes(`lead:${board}`));
+              const fixed = steps.findIndex(({ acts }) => acts.includes(`fix:${board}`));
+              expect(led, `${wire} led`).toBeGreaterThan(fixed);
+              expect(at(item), `${item} over ${wire}`).toBeGreaterThan(led);
             }
       }),
     );
@@ -218,6 +224,21 @@ function ends({ ends: both }: Work['plan']['wires'][number], { plan }: Work): re
     ({ terminal }) => plan.items.find(({ id }) => terminal.startsWith(`${id}.`))?.board ?? null,
   );
 }
+
+describe('the plans that are drawn', () => {
+  it('differ from each other, and hold what an order of work must cope with', () => {
+    const orders = fc.sample(randomWork, { numRuns: 200, seed: 1 }).map((work) => orderOfWork(work));
+    const having = (is: (step: PlanStep) => boolean) => orders.filter(({ steps }) => steps.some(is)).length;
+    expect(new Set(orders.map(({ steps }) => steps.map(({ id }) => id).join())).size).toBeGreaterThan(150);
+    // Rounds on a board, parts put on in the vehicle, rings, two boards, every time of setting up.
+    expect(having(({ id }) => /^place-.*-2$/.test(id))).toBeGreaterThan(20);
+    expect(having(({ id }) => id.startsWith('lead-'))).toBeGreaterThan(10);
+    expect(orders.filter(({ rings }) => rings.length > 0).length).toBeGreaterThan(20);
+    expect(orders.filter(({ rings }) => rings.length === 0).length).toBeGreaterThan(60);
+    expect(having(({ id }) => id === 'board-in-right')).toBeGreaterThan(20);
+    expect(having(({ acts }) => acts.some((act) => act.startsWith('finish:')))).toBeGreaterThan(50);
+  });
+});
 
 describe('things that wait for each other', () => {
   const work = (declared: Work['declared']): Work => {
