@@ -8,49 +8,50 @@ export class CheapestFirst {
   }
 
   push(entry: number, cost: number): void {
-    let at = this.#entries.length;
-    this.#entries.push(entry);
-    this.#costs.push(cost);
+    const [entries, costs] = [this.#entries, this.#costs];
+    // Parents that come later move down until the new entry's place is found.
+    let at = entries.length;
     while (at > 0) {
       const parent = (at - 1) >> 1;
-      if (!this.#before(at, parent)) return;
-      this.#exchange(at, parent);
+      const parentCost = costs[parent] ?? 0;
+      const parentEntry = entries[parent] ?? 0;
+      if (parentCost < cost || (parentCost === cost && parentEntry < entry)) break;
+      entries[at] = parentEntry;
+      costs[at] = parentCost;
       at = parent;
     }
+    entries[at] = entry;
+    costs[at] = cost;
   }
 
   /** The cheapest entry, or undefined where none is left. */
   pop(): number | undefined {
     const first = this.#entries[0];
     const [last, cost] = [this.#entries.pop(), this.#costs.pop()];
-    if (this.#entries.length === 0 || last === undefined || cost === undefined) return first;
-    this.#entries[0] = last;
-    this.#costs[0] = cost;
-    this.#sink();
+    if (this.#entries.length > 0 && last !== undefined && cost !== undefined) this.#sink(last, cost);
     return first;
   }
 
-  #sink(): void {
-    for (let at = 0; ; ) {
-      let least = at;
-      for (const child of [2 * at + 1, 2 * at + 2])
-        if (child < this.#entries.length && this.#before(child, least)) least = child;
-      if (least === at) return;
-      this.#exchange(at, least);
+  /** Puts an entry in the place of the first; children that come before it move up. */
+  #sink(entry: number, cost: number): void {
+    const [entries, costs] = [this.#entries, this.#costs];
+    const size = entries.length;
+    let at = 0;
+    for (let child = 1; child < size; child = 2 * at + 1) {
+      const other = child + 1;
+      const before =
+        other < size &&
+        ((costs[other] ?? 0) < (costs[child] ?? 0) ||
+          (costs[other] === costs[child] && (entries[other] ?? 0) < (entries[child] ?? 0)));
+      const least = before ? other : child;
+      const leastCost = costs[least] ?? 0;
+      const leastEntry = entries[least] ?? 0;
+      if (cost < leastCost || (cost === leastCost && entry < leastEntry)) break;
+      entries[at] = leastEntry;
+      costs[at] = leastCost;
       at = least;
     }
-  }
-
-  #before(a: number, b: number): boolean {
-    const [one, other] = [this.#costs[a] ?? 0, this.#costs[b] ?? 0];
-    return one < other || (one === other && (this.#entries[a] ?? 0) < (this.#entries[b] ?? 0));
-  }
-
-  #exchange(a: number, b: number): void {
-    for (const list of [this.#entries, this.#costs]) {
-      const held = list[a] ?? 0;
-      list[a] = list[b] ?? 0;
-      list[b] = held;
-    }
+    entries[at] = entry;
+    costs[at] = cost;
   }
 }

@@ -36,6 +36,10 @@ const step = [
   [0, -1],
 ] as const;
 
+/** Quarter turns that a wire may take at a point: any but back, or none. */
+const anyTurn: readonly number[] = [0, 1, 3];
+const straightOn: readonly number[] = [0];
+
 interface Gate {
   readonly node: number;
   readonly way: number;
@@ -193,7 +197,7 @@ function walk(task: RouteTask, start: Gate, goals: readonly Gate[], to: RouteEnd
       [finishCost, finishFrom] = [end, state];
       queue.push(finish, end);
     }
-    for (const turn of runM >= task.bendRadiusM - 1e-9 ? [0, 1, 3] : [0]) {
+    for (const turn of runM >= task.bendRadiusM - 1e-9 ? anyTurn : straightOn) {
       const next = (way + turn) & 3;
       const [dx, dy] = step[next] ?? [0, 0];
       const [x, y] = [Math.floor(node / height), node % height];
@@ -241,10 +245,10 @@ function lowerBound(grid: TrackGrid, goals: readonly Gate[], to: RouteEnd): (nod
   if (!('exit' in to)) {
     const [goal] = points;
     if (!goal || points.length !== 1) return () => 0;
-    return (node) => {
-      const { xM, yM } = pointOf(grid, node);
-      return Math.abs(xM - goal.xM) + Math.abs(yM - goal.yM);
-    };
+    const { xs, ys } = grid;
+    return (node) =>
+      Math.abs((xs[Math.floor(node / ys.length)] ?? 0) - goal.xM) +
+      Math.abs((ys[node % ys.length] ?? 0) - goal.yM);
   }
   const inward = opposite[to.exit];
   const { xM: ux, yM: uy } = outFrom({ xM: 0, yM: 0 }, inward, 1);

@@ -91,16 +91,26 @@ export function stretches({ points }: Route): Stretch[] {
 }
 
 /** Where two routes cross; ends that touch do not count. */
-function crossingsOf(a: Route, b: Route): Crossing[] {
+function crossingsOf(a: StretchedRoute, b: StretchedRoute): Crossing[] {
+  const found: Crossing[] = [];
   const wires = a.wire < b.wire ? ([a.wire, b.wire] as const) : ([b.wire, a.wire] as const);
-  return stretches(a).flatMap((one) =>
-    stretches(b).flatMap((other): Crossing[] => {
-      if (one.level === other.level) return [];
-      const hit = inner(one, other.at) && inner(other, one.at);
+  for (const one of a.stretches)
+    for (const other of b.stretches) {
+      if (one.level === other.level || !inner(one, other.at) || !inner(other, one.at)) continue;
       const [xM, yM] = one.level ? [other.at, one.at] : [one.at, other.at];
-      return hit ? [{ wires, xM, yM }] : [];
-    }),
-  );
+      found.push({ wires, xM, yM });
+    }
+  return found;
+}
+
+/** A route in straight stretches, worked out once for all that it is held against. */
+interface StretchedRoute {
+  readonly wire: string;
+  readonly stretches: readonly Stretch[];
+}
+
+function stretched(route: Route): StretchedRoute {
+  return { wire: route.wire, stretches: stretches(route) };
 }
 
 function inner({ from, to }: Stretch, value: number): boolean {
@@ -109,12 +119,14 @@ function inner({ from, to }: Stretch, value: number): boolean {
 
 /** Every crossing of laid wires; all are at right angles. */
 export function crossings(routes: readonly Route[]): Crossing[] {
-  return routes.flatMap((a, at) => routes.slice(at + 1).flatMap((b) => crossingsOf(a, b)));
+  const all = routes.map(stretched);
+  return all.flatMap((a, at) => all.slice(at + 1).flatMap((b) => crossingsOf(a, b)));
 }
 
 /** How often one route crosses others. */
 export function crossingCount(route: Route, others: readonly Route[]): number {
-  return others.reduce((sum, other) => sum + crossingsOf(route, other).length, 0);
+  const own = stretched(route);
+  return others.reduce((sum, other) => sum + crossingsOf(own, stretched(other)).length, 0);
 }
 
 /** The way a wire goes into a terminal that faces a side. */

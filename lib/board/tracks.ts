@@ -6,8 +6,8 @@ import type { TrackGrid } from './track-grid.ts';
 export interface Tracks {
   /** 1 where it may not run level (index 0) or upright (index 1): another wire has the track. */
   readonly taken: readonly [Uint8Array, Uint8Array];
-  /** Wires that it crosses when it passes a point upright (0) or level (1). */
-  readonly crossed: readonly [Uint8Array, Uint8Array];
+  /** Wires that it crosses when it passes a point upright (0) or level (1); one to avoid counts for many. */
+  readonly crossed: readonly [Uint16Array, Uint16Array];
   /** 0 to 1: how far inside the house distance to power (or signal) it runs level (0) or upright (1). */
   readonly near: readonly [Float64Array, Float64Array];
 }
@@ -26,12 +26,25 @@ interface SharedEnd extends Point {
   readonly same: boolean;
 }
 
-/** The tracks that laid wires leave to one wire. */
-export function tracksFor(grid: TrackGrid, wire: RouteWire, laid: readonly Laid[], apartM: number): Tracks {
+/** What crossing a wire that is to be avoided counts for, in crossings. */
+const avoidedCount = 500;
+
+/**
+ * The tracks that laid wires leave to one wire. `mouths`: lines in front of terminals of wires that do not lie yet;
+ * each counts as a crossing. `avoid`: lines that it should rather not cross at all.
+ */
+export function tracksFor(
+  grid: TrackGrid,
+  wire: RouteWire,
+  laid: readonly Laid[],
+  apartM: number,
+  mouths: readonly Route[],
+  avoid: readonly Route[],
+): Tracks {
   const size = grid.xs.length * grid.ys.length;
   const tracks: Tracks = {
     taken: [new Uint8Array(size), new Uint8Array(size)],
-    crossed: [new Uint8Array(size), new Uint8Array(size)],
+    crossed: [new Uint16Array(size), new Uint16Array(size)],
     near: [new Float64Array(size), new Float64Array(size)],
   };
   for (const other of laid) {
@@ -39,9 +52,12 @@ export function tracksFor(grid: TrackGrid, wire: RouteWire, laid: readonly Laid[
     const shared = sharedEnds(wire, other.wire);
     for (const stretch of stretches(other.route)) {
       markTaken(grid, tracks, stretch, spacingM, shared);
+      markCrossed(grid, tracks, stretch, 1);
       if (keepApart(wire, other.wire)) markNear(grid, tracks, stretch, apartM);
     }
   }
+  for (const line of mouths.flatMap(stretches)) markCrossed(grid, tracks, line, 1);
+  for (const line of avoid.flatMap(stretches)) markCrossed(grid, tracks, line, avoidedCount);
   return tracks;
 }
 
@@ -100,7 +116,7 @@ function partition(lines: readonly number[], keeps: (line: number) => boolean): 
 
 function markTaken(
   grid: TrackGrid,
-  { taken, crossed }: Tracks,
+  { taken }: Tracks,
   line: Line,
   spacingM: number,
   shared: readonly SharedEnd[],
@@ -113,8 +129,15 @@ function markTaken(
     const onIt = acrossM < 1e-6 && along > line.from - 1e-9 && along < line.to + 1e-9;
     const mayShare = shared.some((end) => (end.same || !onIt) && distance(end, { xM, yM }) < terminalRoomM);
     if (!mayShare) taken[way][index] = 1;
-    const inner = acrossM < 1e-6 && along > line.from + 1e-9 && along < line.to - 1e-9;
-    if (inner) crossed[way][index] = (crossed[way][index] ?? 0) + 1;
+  });
+}
+
+/** Marks where a wire that passes at a right angle crosses a line between its ends. */
+function markCrossed(grid: TrackGrid, { crossed }: Tracks, line: Line, count: number): void {
+  const way = line.level ? 0 : 1;
+  eachNear(grid, line, 1e-6, (index, _, along) => {
+    const inner = along > line.from + 1e-9 && along < line.to - 1e-9;
+    if (inner) crossed[way][index] = (crossed[way][index] ?? 0) + count;
   });
 }
 

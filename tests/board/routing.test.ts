@@ -170,6 +170,9 @@ describe('routes of several wires', () => {
     const barriers = [
       { id: 'low', box: { minX: 0.29, maxX: 0.31, minY: 0, maxY: 0.17 } },
       { id: 'high', box: { minX: 0.29, maxX: 0.31, minY: 0.23, maxY: 0.4 } },
+      // Parts that the wires come out of, edge to edge, so that none leads round behind the other's end.
+      { id: 'from', box: { minX: 0, maxX: 0.05, minY: 0, maxY: 0.4 } },
+      { id: 'to', box: { minX: 0.55, maxX: 0.6, minY: 0, maxY: 0.4 } },
     ];
     const straight = routeWires({ shape: board, barriers, wires: ends([0.15, 0.25]) });
     expect(straight.crossings).toEqual([]);
