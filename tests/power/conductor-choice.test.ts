@@ -51,6 +51,20 @@ describe('a conductor choice', () => {
     expect(Math.abs((chosen?.dropV.value ?? 0) / 0.3457 - 1)).toBeLessThan(0.005);
   });
 
+  // NBS Handbook 100 (1966), copper wire table, solid annealed copper at 20 C, ohm per 1,000 ft: 4 AWG 0.2485,
+  // 10 AWG 0.9989. So 80 A over 25 ft of 4 AWG drop 80 * 0.2485 * 0.025 = 0.4970 V, and 20 A over 40 ft of 10 AWG
+  // 20 * 0.9989 * 0.040 = 0.7991 V.
+  test.each([
+    ['4', 80, 25, 0.497],
+    ['10', 20, 40, 0.7991],
+  ])('drops in %s AWG what the handbook says', (awg, currentA, feet, dropV) => {
+    const solidAndCold = { ...defaultPowerRules, conductorC: 20, strandedFactor: 1 };
+    const given = duty({ fuseA: 1, currentA, lengthM: feet * 0.3048, mostDropV: 10 });
+    const found = choose(given, [cable(awg)], solidAndCold).chosen?.dropV.value ?? 0;
+    // Four digits of the handbook: within one unit of the last.
+    expect(Math.abs(found / dropV - 1)).toBeLessThan(0.0005);
+  });
+
   test('names the fuse where ampacity governs', () => {
     // Table 5, 105 C: 8 AWG carries 80 A, 6 AWG 120 A.
     const { chosen, governed, reason } = choose(duty());
