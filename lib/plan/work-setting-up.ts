@@ -66,7 +66,7 @@ function speakerStep(work: Work): Step {
   const { names, acts } = finished(work, 'delays');
   return step('speakers-on', [{ step: 'gains', why: 'no speaker hears a test tone at full level' }], {
     ...setting,
-    text: `Source at its lowest level, speaker plugs on. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
+    text: `Source at its lowest level, speaker plugs on, an active tweeter through a series capacitor at first. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
     tools: ['polarity tester', 'hearing protection'],
     minutes: Math.max(
       1,

@@ -30,6 +30,7 @@ import { speakerLoadRules } from './speaker-load.ts';
 import { speakerPathRules } from './speaker-paths.ts';
 import { speakerWireRules } from './speaker-wire.ts';
 import { stockRules } from './stock.ts';
+import { subwooferBoxRules } from './subwoofer-box.ts';
 import { supplyCollapseRules } from './supply-collapse.ts';
 import { supplyPolarityRules } from './supply-polarity.ts';
 import { terminalAccountingRules } from './terminal-accounting.ts';
@@ -71,6 +72,7 @@ export const rules: readonly Rule[] = [
   ...speakerWireRules,
   ...protectionFilterRules,
   ...filtersInPathRules,
+  ...subwooferBoxRules,
   ...speakerPathRules,
   ...factoryIntegrationRules,
   ...factoryOutputRules,

@@ -1,7 +1,10 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, text } from '../fields.ts';
+import { extent, quantity, text } from '../fields.ts';
+import { boxLoadingSchema } from './enclosure.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
+
+const volumes = z.strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) });
 
 export const speakerSchema = z.strictObject({
   kind: everyone(z.literal('speaker')),
@@ -20,6 +23,10 @@ export const speakerSchema = z.strictObject({
   /** Power that the whole speaker may take for long. */
   power: builders(quantity('power')),
   'lowest-frequency': builders(quantity('frequency').optional()),
+  /** Diameter of the hole that it goes into; its frame covers the rim, its height is its mounting depth. */
+  'cut-out': builders(extent.optional()),
+  /** Volumes of box that its maker allows, by how the box loads it. */
+  boxes: z.partialRecord(boxLoadingSchema, volumes).optional(),
 });
 
 /** A coil is a load of an amplifier, not of the 12 V network. */

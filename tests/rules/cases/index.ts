@@ -30,6 +30,7 @@ import { speakerLoadCases } from './speaker-load.ts';
 import { speakerPathsCases } from './speaker-paths.ts';
 import { speakerWireCases } from './speaker-wire.ts';
 import { stockCases } from './stock.ts';
+import { subwooferBoxCases } from './subwoofer-box.ts';
 import { supplyCollapseCases } from './supply-collapse.ts';
 import { supplyPolarityCases } from './supply-polarity.ts';
 import { terminalAccountingCases } from './terminal-accounting.ts';
@@ -73,6 +74,7 @@ export const cases: RuleCases = {
   ...speakerPathsCases,
   ...speakerWireCases,
   ...stockCases,
+  ...subwooferBoxCases,
   ...supplyCollapseCases,
   ...supplyPolarityCases,
   ...terminalAccountingCases,
