@@ -19,6 +19,8 @@ export interface SizedFuse {
   readonly device: Device;
   readonly form: FuseForm;
   readonly ratedA: number;
+  /** What that is the sum of, by name (A). */
+  readonly shares: readonly (readonly [name: string, currentA: number])[];
   readonly ceilingA: number | null;
   readonly holderA: number | null;
   /** The battery whose fault current it must interrupt; null where another fuse stands before it. */
@@ -75,7 +77,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     .toSorted((a, b) => (b.need?.value ?? 0) - (a.need?.value ?? 0));
   const source = worst?.source ?? null;
   const need = worst?.need ?? null;
-  const { ratedA, ceilingA, ceilingFuses } = demand(edge, sizing);
+  const { ratedA, shares, ceilingA, ceilingFuses } = demand(edge, sizing);
   const holderA =
     device.spec?.kind === 'fuse-holder' || device.spec?.kind === 'distribution' ? device.spec.current : null;
   const choice = chooseFuse(
@@ -83,7 +85,12 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
       ratedA,
       ceilingA,
       ceilingFuses,
-      protects: protects.map(({ id, sideBySide }) => ({ id, ampacityA: mostA(id), sideBySide })),
+      // Its conductors are sized after it: until then each counts with the thickest cable that it may have.
+      protects: protects.map(({ id, sideBySide }) => ({
+        id: `${id} at its thickest`,
+        ampacityA: mostA(id),
+        sideBySide,
+      })),
       form,
       interruptNeedA: need?.value ?? null,
       ...(holderA === null ? {} : { holderLargestA: holderA }),
@@ -104,6 +111,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     device,
     form,
     ratedA,
+    shares,
     ceilingA,
     holderA,
     source,
@@ -130,18 +138,24 @@ function interruptNeed({ device: { spec } }: CircuitSource, rules: PowerRules): 
 function demand(
   edge: CircuitEdge,
   { job, circuit, paths, loads }: FuseSizing,
-): { ratedA: number; ceilingA: number | null; ceilingFuses: number } {
+): Pick<SizedFuse, 'ratedA' | 'shares' | 'ceilingA'> & { readonly ceilingFuses: number } {
   const behind = paths.downstream(edge);
   const batteries = paths.sourcesBehind(edge).filter(({ type }) => type === 'battery').length;
   const ratedOf = (id: string) => loads.find(({ item }) => item === id)?.ratedA ?? 0;
-  const ratedA =
-    behind.reduce((sum, { device }) => sum + ratedOf(device.id), 0) +
-    batteries * job.rules['battery-acceptance'].value +
-    switchedA(job, paths.nodesBehind(edge));
+  const switched = switchedA(job, paths.nodesBehind(edge));
+  const shares = [
+    ...behind.map(({ device: { id } }) => [id, ratedOf(id)] as const),
+    ...(batteries > 0
+      ? [['batteries behind it', batteries * job.rules['battery-acceptance'].value] as const]
+      : []),
+    ...(switched > 0 ? [['turn-on', switched] as const] : []),
+  ];
+  const ratedA = shares.reduce((sum, [, currentA]) => sum + currentA, 0);
   const ceilings = batteries > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit));
   const [least] = ceilings.toSorted((a, b) => a.ceilingA / a.fuses - b.ceilingA / b.fuses);
   return {
     ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10,
+    shares,
     ceilingA: least?.ceilingA ?? null,
     ceilingFuses: least?.fuses ?? 1,
   };

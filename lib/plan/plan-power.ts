@@ -6,6 +6,7 @@ import type {
   PlanPower,
 } from '../model/plan/index.ts';
 import { terminalId } from '../model/resolved-job.ts';
+import { fuseForms } from '../model/tables/fuse-forms.ts';
 import type { Traced } from '../model/trace.ts';
 import type { FuseForm } from '../model/vocabulary.ts';
 import type { Ampacity } from '../power/ampacity.ts';
@@ -14,7 +15,7 @@ import { traced } from '../power/traced.ts';
 import { longestPieceM } from './cable-candidates.ts';
 import { planCharging } from './charging.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
-import { deviceDrops } from './device-drops.ts';
+import { deviceDrops, dropWorkings } from './device-drops.ts';
 import { faultCurrents } from './fault-currents.ts';
 import { firstPowers } from './first-power.ts';
 import { fuseShelf, usualInterruptA } from './fuse-shelf.ts';
@@ -35,6 +36,7 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
   const faults = faultCurrents(network);
   remarkFaults(network, pointFaults(network, operatingPoints[0]), book);
   const points = operatingPoints.map((point) => solvePoint(network, point));
+  for (const point of points) for (const [id, drop] of dropWorkings(network, point)) book.trace(id, drop);
   const chain = turnOnChain(job, devices, book);
   return {
     points,
@@ -127,6 +129,7 @@ function planFuse(
   const stocked = shelf.toSorted((a, b) => b.quantity - a.quantity)[0] ?? null;
   const ampacities = protects.map((id) => conductors.get(id)?.judged?.ampacity.ampacityA.value ?? 0);
   const leastAmpacityA = ampacities.length > 0 ? Math.min(...ampacities) : null;
+  book.trace(`${at}.ratedA`, ratedTrace(fuse));
   if (choice) {
     book.trace(`${at}.wantedA`, choice.wantedA);
     if (choice.mostA) book.trace(`${at}.mostA`, choice.mostA);
@@ -172,7 +175,21 @@ function interrupts({ job }: PowerSizing, form: FuseForm, stocked: StockedFuse |
     : usualInterruptA(form, job.rules);
 }
 
-function ratingTrace({ choice, givenA, ratedA }: SizedFuse, ratingA: number, leastAmpacityA: number | null) {
+/** The current through a fuse at rated power, as the sum of what it feeds. */
+function ratedTrace({ ratedA, shares }: SizedFuse): Traced<number> {
+  return traced(ratedA, 'A', {
+    rule: 'fuse-current',
+    formula: 'the sum of what it feeds at rated power, rounded up to 0.1 A',
+    citation: 'sum of currents',
+    inputs: shares.map(([name, currentA]) => [name, currentA, 'A'] as const),
+  });
+}
+
+function ratingTrace(
+  { choice, givenA, ratedA, form }: SizedFuse,
+  ratingA: number,
+  leastAmpacityA: number | null,
+) {
   return traced(ratingA, 'A', {
     origin: givenA === null ? 'computed' : 'given',
     rule: 'fuse-choice',
@@ -182,6 +199,12 @@ function ratingTrace({ choice, givenA, ratedA }: SizedFuse, ratingA: number, lea
     inputs: [
       ['I', ratedA, 'A'],
       ['In', choice?.wantedA.value ?? ratedA, 'A'],
+      ['made', `${fuseForms[form].ratingsA.join(', ')} A`, ''],
+      [
+        'of which on the shelf',
+        choice?.chosen ? (choice.chosen.stockQuantity > 0 ? 'yes' : 'no') : 'none fits',
+        '',
+      ],
       ...(leastAmpacityA === null ? [] : [['least ampacity', leastAmpacityA, 'A'] as const]),
     ],
   });

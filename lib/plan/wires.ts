@@ -31,7 +31,7 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
     const [from, to] = prepared;
     if (!from || !to) return [];
     writeRemarks(link, own, prepared, book);
-    writeWorkings(job, own, prepared, book);
+    writeWorkings(input, own, prepared, book);
     return [planWire(input, link, own, labels.get(link.id) ?? '', [from.end, to.end])];
   });
 }
@@ -49,7 +49,7 @@ function writeRemarks(
 
 /** How both ends came about, and how thick the conductor is taken to be where heat-shrink goes over it. */
 function writeWorkings(
-  job: Job,
+  { job, lengths }: WireInput,
   { link, cable }: SizedConductor,
   prepared: readonly PreparedEnd[],
   book: PlanBook,
@@ -58,6 +58,19 @@ function writeWorkings(
   prepared.forEach(({ workings = {} }, index) => {
     for (const [field, working] of Object.entries(workings))
       book.trace(`${at}.ends.${index === 0 ? 'A' : 'B'}.${field}`, working);
+  });
+  const { lengthM, measured } = lengths(link.id);
+  book.trace(`${at}.lengthM`, {
+    value: lengthM,
+    trace: {
+      origin: measured === 'given' ? 'given' : 'computed',
+      value: lengthM,
+      unit: 'm',
+      rule: 'wire-length',
+      formula: measured,
+      citation: 'as written, or measured along runs and board; loops by house rule',
+      inputs: [],
+    },
   });
   const outside = wireDiameter(job, cable);
   if (outside && prepared.some(({ end }) => end.shrink)) book.trace(`${at}.outsideM`, outside);

@@ -4,8 +4,8 @@ import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { SourceFile } from '../../lib/model/source-file.ts';
 import { LeastSizes } from '../../lib/plan/least-sizes.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
-import { inJob, jobFile } from '../read/problem-case.ts';
-import { smallShop } from '../read/small-shop.ts';
+import { inJob, jobFile, partsFile } from '../read/problem-case.ts';
+import { type Change, smallShop } from '../read/small-shop.ts';
 import { jobOf, smallPlan } from './plan-small-shop.ts';
 
 /** The small job with its devices, its links and its runs each in another order. */
@@ -111,8 +111,14 @@ describe('planning', () => {
   });
 
   test('adding a device changes no other id', () => {
-    const { plan } = smallPlan();
+    // A port that two conductors may share: what is refused has no strip length to tell of.
+    const roomy = ['positive', 'negative'].map((sign): Change => {
+      const role = `role: speaker-out-${sign}`;
+      return [partsFile, `{ ${role} }`, `{ ${role}, joint: set-screw, conductors: 2 }`];
+    });
+    const { plan } = smallPlan(...roomy);
     const more = smallPlan(
+      ...roomy,
       inJob('  sub: {', '  sub-two: { part: woofer-a, in: boot }\n  sub: {'),
       inJob('  speaker: {', '  speaker-two: { from: amp.CH1, to: sub-two.C1, length: 3 ft }\n  speaker: {'),
     ).plan;
