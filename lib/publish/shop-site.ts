@@ -37,6 +37,8 @@ export interface PlanDrawing {
   readonly id: string;
   readonly title: string;
   readonly svg: string;
+  /** What found no place on it: told beside it, never dropped in silence. */
+  readonly unplaced?: readonly string[];
 }
 
 /** Draws a plan. Called only when a page is written, so that no drawing is held longer than its page. */

@@ -122,3 +122,18 @@ describe('pages', () => {
     expect(html).not.toContain('<!--drawings');
   });
 });
+
+describe('drawings of a page', () => {
+  it('tell what found no room on them', () => {
+    const site = sampleSite([sampleJob(samplePlan())]);
+    const page = sitePages({ site, audience: 'bench' }).find(({ template }) => template === 'job.njk');
+    if (!page) throw new Error('the sample has no page of a job');
+    const drawings = (unplaced: readonly string[]) => () => [
+      { sheet: 'placement', id: 'one', title: 'A board', svg: '<svg></svg>', unplaced },
+    ];
+    expect(renderPage(page, openTemplates(), drawings(['GAIN', 'LEVEL']))).toContain(
+      'A board has no room for: GAIN, LEVEL.',
+    );
+    expect(renderPage(page, openTemplates(), drawings([]))).not.toContain('has no room for');
+  });
+});

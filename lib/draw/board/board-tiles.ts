@@ -1,0 +1,100 @@
+import type { PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
+import type { Page } from '../page.ts';
+import { heightMm, type PaperBox, widthMm } from '../paper.ts';
+import type { ScaleRatio } from '../scale.ts';
+import { type BoardWindow, windowRound } from './board-view.ts';
+import { type Margins, type SheetRooms, within } from './scaled-sheet.ts';
+
+/** How much of the board neighbouring sheets have in common, metres. */
+const overlapM = 0.03;
+
+/** Items that stand as a whole in none of the windows: they would stay without their names. */
+export function cutItems({ placements }: PlanBoard, windows: readonly BoardWindow[]): string[] {
+  const whole = ({ xM, yM, widthM, depthM }: PlanPlacement): boolean =>
+    windows.some(
+      ({ fromXM, toXM, fromYM, toYM }) =>
+        xM >= fromXM && xM + widthM <= toXM && yM >= fromYM && yM + depthM <= toYM,
+    );
+  // An item that hangs over the edge of its board is cut where all of the board is shown as well.
+  return windows.length === 1 ? [] : placements.filter((each) => !whole(each)).map(({ item }) => item);
+}
+
+/** Windows that show a board together, on sheets that lie or stand. */
+export interface Tiling {
+  readonly orientation: Page['orientation'];
+  readonly windows: readonly BoardWindow[];
+}
+
+/** The way that sheets lie in which fewest of them show a board at a scale; without windows where no sheet has the room. */
+export function fewestTiles(
+  rooms: SheetRooms,
+  board: PlanBoard,
+  margins: (ratio: ScaleRatio) => Margins,
+  ratio: ScaleRatio,
+): Tiling {
+  const tilings = rooms.map(({ orientation, room }): Tiling => {
+    return { orientation, windows: tilesOf(board, within(room, margins(ratio)), ratio) };
+  });
+  const none: Tiling = { orientation: 'landscape', windows: [] };
+  return tilings
+    .filter(({ windows }) => windows.length > 0)
+    .reduce(
+      (best, each) => (best.windows.length === 0 || each.windows.length < best.windows.length ? each : best),
+      none,
+    );
+}
+
+/** Windows of a board that each fit a room at a scale, with every item as a whole in one of them. */
+function tilesOf(board: PlanBoard, room: PaperBox, ratio: ScaleRatio): BoardWindow[] {
+  const window = windowRound(board.outline);
+  const spans = board.placements.map(({ xM, yM, widthM, depthM }) => {
+    return { x: [xM, xM + widthM] as const, y: [yM, yM + depthM] as const };
+  });
+  const metresOf = (mm: number): number => (mm * ratio) / 1000;
+  const xs = cutSpan(
+    window.fromXM,
+    window.toXM,
+    metresOf(widthMm(room)),
+    spans.map(({ x }) => x),
+  );
+  const ys = cutSpan(
+    window.fromYM,
+    window.toYM,
+    metresOf(heightMm(room)),
+    spans.map(({ y }) => y),
+  );
+  // Read like a page: rows from the top, each from the left.
+  return ys
+    .toReversed()
+    .flatMap(([fromYM, toYM]) => xs.map(([fromXM, toXM]) => ({ fromXM, toXM, fromYM, toYM })));
+}
+
+type Span = readonly [from: number, to: number];
+
+/** Room round an item that is shown with it, such as what must stay clear, metres. */
+const padM = 0.015;
+
+/**
+ * Covers a length with windows of a room's size: each begins before the first item that is not yet shown as a
+ * whole, so that every item stands in one of them, and ends where the next has taken over.
+ */
+function cutSpan(from: number, to: number, roomM: number, items: readonly Span[]): Span[] {
+  // Neighbours must have more than their common strip, or the cuts never get on.
+  if (roomM < 2 * overlapM) return [];
+  const starts = [from];
+  for (let start = from; start + roomM < to; ) {
+    const end = start + roomM;
+    const next = items.filter(([a, b]) => a > start && b + padM > end).map(([a]) => a - padM);
+    // Forwards in any case: an item larger than a sheet can't hold the cut back.
+    const wanted = Math.min(end - overlapM, ...next);
+    start = wanted > start + overlapM ? wanted : end - overlapM;
+    starts.push(start);
+  }
+  return starts.map((start, index): Span => {
+    const next = starts[index + 1];
+    if (next === undefined) return [start, to];
+    const end = start + roomM;
+    const shown = items.filter(([a, b]) => a >= start && b + padM <= end).map(([, b]) => b + padM);
+    return [start, Math.min(end, Math.max(next + overlapM, ...shown))];
+  });
+}
