@@ -6,12 +6,14 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { fileOf } from '../../lib/publish/addresses.ts';
 import { buildSite } from '../../lib/publish/build-site.ts';
+import { sheetSections } from '../../lib/publish/sheet-sections.ts';
 import type { DrawingsOf, ShopSite } from '../../lib/publish/shop-site.ts';
 import { sitePages } from '../../lib/publish/site-pages.ts';
 import { spelled } from '../../lib/publish/words.ts';
 import { openBrowser } from '../browser.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
 import { complaintsOf, headingLevels, overhangPx, seriousFaults } from './page-checks.ts';
+import { touchOf } from './touch.ts';
 
 export interface SiteUnderTest {
   readonly name: string;
@@ -152,6 +154,15 @@ export function describeSite({ name, site, drawingsOf }: SiteUnderTest): void {
       for (const { plan } of site.jobs)
         expect(await page.locator(`a[href="../jobs/${plan.job.id}/index.html"]`).count()).toBe(1);
       expect(await page.locator('#search-note').isVisible()).toBe(true);
+      for (const { plan } of site.jobs) {
+        await page.goto(`${server.url}jobs/${plan.job.id}/index.html`);
+        for (const { id } of sheetSections(plan, 'bench'))
+          expect(await page.locator(`#${id}`).isVisible(), `${plan.job.id} ${id}`).toBe(true);
+        const drawings = page.locator('.drawing svg');
+        expect(await drawings.count()).toBe(drawingsOf(plan).length);
+        for (const drawing of await drawings.all())
+          expect((await drawing.boundingBox())?.width).toBeGreaterThan(300);
+      }
       await plain.close();
     });
 
@@ -179,6 +190,48 @@ export function describeSite({ name, site, drawingsOf }: SiteUnderTest): void {
       await page.keyboard.up('Control');
       await expect.poll(zoom).toBeGreaterThan(2);
       await page.close();
+    });
+
+    it('drawings zoom under two fingers about the point between them, and one finger moves them', async () => {
+      const phone = await browser.newContext({
+        viewport: { width: 390, height: 800 },
+        hasTouch: true,
+        isMobile: true,
+      });
+      const page = await phone.newPage();
+      await page.goto(`${server.url}jobs/${site.jobs[0]?.plan.job.id}/index.html`, {
+        waitUntil: 'networkidle',
+      });
+      const frame = page.locator('.drawing-wrap').first();
+      await frame.scrollIntoViewIfNeeded();
+      const box = await frame.boundingBox();
+      if (!box) throw new Error('the drawing has no room on the page');
+      const [x, y] = [box.x + box.width / 2, box.y + Math.min(box.height, 300) / 2];
+      const touch = await touchOf(phone, page);
+      const zoom = async () => Number(await page.locator('.drawing').first().getAttribute('data-zoom'));
+      const frameOf = `document.querySelector('.drawing-wrap')`;
+      // What of the drawing lies between the fingers, as a share of its width.
+      const share = async () =>
+        Number(await page.evaluate(`(${frameOf}.scrollLeft + ${box.width / 2}) / ${frameOf}.scrollWidth`));
+      const [zoomBefore, shareBefore] = [await zoom(), await share()];
+      await touch.start([x - 40, y], [x + 40, y]);
+      for (const apart of [50, 60, 70, 80]) await touch.move([x - apart, y], [x + apart, y]);
+      await touch.end();
+      expect((await zoom()) / zoomBefore).toBeCloseTo(2, 1);
+      expect(await share()).toBeCloseTo(shareBefore, 1);
+      expect(Number(await page.evaluate('visualViewport.scale')), 'the page itself stays').toBe(1);
+      const before = Number(await page.evaluate(`${frameOf}.scrollLeft`));
+      await touch.start([x + 60, y]);
+      for (const moved of [40, 20, 0, -20, -40, -60]) await touch.move([x + moved, y]);
+      await touch.end();
+      await expect
+        .poll(async () => Number(await page.evaluate(`${frameOf}.scrollLeft`)))
+        .toBeGreaterThan(before + 60);
+      await touch.start([x - 80, y], [x + 80, y]);
+      for (const apart of [60, 40]) await touch.move([x - apart, y], [x + apart, y]);
+      await touch.end();
+      expect(await zoom()).toBeCloseTo(zoomBefore, 1);
+      await phone.close();
     });
 
     it('a row can be pinned by keys: the same thing is lit wherever it stands, until Escape', async () => {
