@@ -6,6 +6,8 @@ export interface Difference {
   readonly reading: number;
   /** Readings of the same record by id, as far as they were taken: what differs elsewhere may be the cause here. */
   readonly differing: ReadonlySet<string>;
+  /** Most that one joint may drop, by house rule (V). */
+  readonly jointV: number;
 }
 
 type Explain = (difference: Difference, ratio: number | null) => string;
@@ -42,9 +44,9 @@ const explain: Readonly<Record<ReadingKind, Explain>> = {
       ? 'low at idle with the drops as predicted: points at the charging, not at the wiring; read the battery posts at the same time'
       : 'the drops are as predicted, so the source is low: read the battery posts at the same time';
   },
-  'feed-drop': (_, ratio) => {
+  'feed-drop': ({ jointV }, ratio) => {
     if (ratio !== null && isThreefold(ratio))
-      return `${times(ratio)} the prediction points at one joint of the feed: measure across fuse holder, distribution and each set screw in turn; 50 mV is the most for one`;
+      return `${times(ratio)} the prediction points at one joint of the feed: measure across fuse holder, distribution and each set screw in turn; ${Math.round(jointV * 1000)} mV is the most for one`;
     if (ratio !== null && ratio < 1)
       return 'less current flowed than was reckoned with: read again at the stated load';
     return 'longer, thinner or other conductor than planned, or more current: compare the wire with its label and read the current';

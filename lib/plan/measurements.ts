@@ -22,13 +22,14 @@ export function planMeasurements(job: Job, plan: Predictable, book: PlanBook): P
       })
       .map(({ id }) => id),
   );
+  const jointV = job.rules['joint-drop-limit'].value;
   return lines.map(({ kind, ...line }): PlanMeasurement => {
     const asBuilt = readings.get(line.id);
     if (asBuilt === undefined) return { ...line, state: 'open', explanation: null };
     const within = isWithin({ kind, ...line }, asBuilt);
     if (within !== false)
       return { ...line, asBuilt, state: within === null ? 'open' : 'agrees', explanation: null };
-    const explanation = explainReading({ line: { kind, ...line }, reading: asBuilt, differing });
+    const explanation = explainReading({ line: { kind, ...line }, reading: asBuilt, differing, jointV });
     return { ...line, asBuilt, state: 'differs', explanation };
   });
 }

@@ -13,7 +13,7 @@ import { stripLength, torque } from './end-lengths.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { powerRules } from './power-rules.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
-import { loopM } from './wire-lengths.ts';
+import { endLoopM } from './wire-lengths.ts';
 
 type TerminalForm = PartOf<'terminal'>['form'];
 
@@ -66,7 +66,7 @@ export function prepareWireEnd(
     terminal: id,
     part: null,
     stripM: null,
-    loopM: loopM(job, devices, end),
+    loopM: endLoopM(job, devices, link, end),
     ...(tight ? { torqueNm: tight.value } : {}),
   };
   if (link.fitted) return { end: { ...base, prep: 'as fitted' }, remarks: [] };

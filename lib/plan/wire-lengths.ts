@@ -70,8 +70,17 @@ function lengthOf(
 
 const round = (lengthM: number): string => lengthM.toFixed(2);
 
-/** Service loop at one end: more at a speaker and in the vehicle than on the board. */
-export function loopM({ rules }: Job, devices: DevicesById, end: LinkEnd): number {
+/**
+ * Service loop at one end of a link: none in a length that was given or made, which is cut and laid as it is; otherwise
+ * more at a speaker and in the vehicle than on the board.
+ */
+export function endLoopM(job: Job, devices: DevicesById, link: Link, end: LinkEnd): number {
+  const cable = link.cable ? job.parts[link.cable.part] : undefined;
+  const isMade = cable?.kind === 'cable' && cable['made-length'] !== undefined;
+  return link.fitted || link.given?.length !== undefined || isMade ? 0 : loopM(job, devices, end);
+}
+
+function loopM({ rules }: Job, devices: DevicesById, end: LinkEnd): number {
   const device = devices.get(end.device);
   if (device?.board) return rules['loop-board'].value;
   if (end.device === bodyId) return 0;

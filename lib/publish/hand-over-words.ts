@@ -1,3 +1,7 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import { ruleOf } from './plan-rules.ts';
+import { measure } from './written.ts';
+
 /** What whoever gives or takes a jump start must know. */
 export const jumpStart: readonly string[] = [
   'The cable marked here feeds equipment in the vehicle straight from the battery. Take the main fuse out before work on the battery, the body or the cables; put the rating back that stands here.',
@@ -12,10 +16,14 @@ export const bodyShop: readonly string[] = [
 ];
 
 /** How to look for a fault, in the order in which each thing is cheapest to show. */
-export const faultSteps: readonly string[] = [
-  'Dead: main fuse, then volts along the points below. The first point that lacks its volts has the fault before it.',
-  'Comes and goes: wiggle each joint under load; any one joint drops at most 50 mV.',
-  'One channel dead: change leads at the amplifier, then at the processor; what moves with the lead is before it.',
-  'Noise: shorting plugs at the amplifier inputs, then at the processor, then at the source; engine off, at idle, at 2,000 rpm, lights and blower on.',
-  'Battery flat: draw with the key off 30 to 60 min after locking, at most 0.05 A; pull fuses one by one.',
-];
+export function faultSteps(plan: BuildPlan): readonly string[] {
+  const jointV = ruleOf(plan, 'joint-drop-limit');
+  const keyOffA = ruleOf(plan, 'key-off-draw');
+  return [
+    'Dead: main fuse, then volts along the points below. The first point that lacks its volts has the fault before it.',
+    `Comes and goes: wiggle each joint under load; any one joint drops at most ${measure(jointV * 1000, 'mV', 0)}.`,
+    'One channel dead: change leads at the amplifier, then at the processor; what moves with the lead is before it.',
+    'Noise: shorting plugs at the amplifier inputs, then at the processor, then at the source; engine off, at idle, at 2,000 rpm, lights and blower on.',
+    `Battery flat: draw with the key off 30 to 60 min after locking, at most ${measure(keyOffA, 'A', 2)}; pull fuses one by one.`,
+  ];
+}

@@ -2,11 +2,8 @@ import { pointer } from '../model/place.ts';
 import type { Direction } from '../model/vocabulary.ts';
 import { deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
+import { commonPractice, defaultSource, houseRule } from './source.ts';
 import { lengthIn } from './words.ts';
-
-/** A board in a wet zone stands at least this far off its panel (m): common practice, no source. */
-const raiseM = 0.012;
 
 const fibreboardWet: Rule = {
   id: 'fibreboard-in-wet-zone',
@@ -34,8 +31,9 @@ const raised: Rule = {
   id: 'board-low-in-wet-zone',
   asks: 'A board in a wet zone is raised 12 mm off its panel, with drip loops and the drain clear.',
   levels: ['caution', 'note'],
-  ...commonPractice,
+  ...defaultSource('wet-raise'),
   judge({ job, plan }) {
+    const { value: raiseM, from } = houseRule(job, 'wet-raise');
     const length = lengthIn(job);
     return job.boards.flatMap(({ id, space, spaceId }): Verdict[] => {
       const fixings = plan.boards.find((board) => board.id === id)?.fixings ?? [];
@@ -64,7 +62,7 @@ const raised: Rule = {
           limit: raiseM,
           unit: 'm',
           remedy: `raise it on spacers; ${loops}`,
-          ...commonPractice,
+          ...from,
           path,
         },
       ];

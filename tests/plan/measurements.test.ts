@@ -61,7 +61,7 @@ const line = (kind: ReadingKind, id: string, predicted: number, tolerance: numbe
   when: 'power',
 });
 const explained = (one: Prediction, reading: number, differing: readonly string[] = []) =>
-  explainReading({ line: one, reading, differing: new Set(differing) });
+  explainReading({ line: one, reading, differing: new Set(differing), jointV: 0.05 });
 
 describe('a difference is explained', () => {
   const ground = line('ground-drop', 'amp.ground-drop.music', 0.05, 0.02);

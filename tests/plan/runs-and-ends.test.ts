@@ -53,6 +53,19 @@ describe('a run through the vehicle', () => {
   });
 });
 
+describe('service loops', () => {
+  test('are in a length that was measured, and not added to one that was given or made', () => {
+    const { plan } = smallPlan();
+    const loops = (id: string) => byId(plan.wires, id).ends.map(({ loopM }) => loopM);
+    // Common practice, no source: 12 in in the vehicle.
+    expect(loops('feed')).toEqual([0.3048, 0.3048]);
+    expect(byId(plan.wires, 'feed').lengthM).toBeCloseTo(3.5 + 2 * 0.3048, 9);
+    expect(loops('tail')).toEqual([0, 0]);
+    expect(byId(plan.wires, 'tail').lengthM).toBeCloseTo(6 * 0.0254, 9);
+    expect(loops('signal')).toEqual([0, 0]);
+  });
+});
+
 describe('the end of a wire', () => {
   const shrink = inParts(
     '  bolt-a:',

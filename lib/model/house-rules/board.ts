@@ -41,6 +41,14 @@ export const boardRules = {
   'web-limit': { says: 'Narrowest web allowed', dimension: 'length', value: 0.012, ...cp },
   'hole-edge': { says: 'Hole to edge', dimension: 'length', value: 0.012, ...cp },
   'hole-corner': { says: 'Hole to a corner, in fibreboard', dimension: 'length', value: 0.025, ...cp },
+  kerf: { says: 'Width of a saw cut', dimension: 'length', value: 0.0032, ...cp },
+  'sheet-trim': { says: 'Edge of a stock sheet that is not used', dimension: 'length', value: 0.01, ...cp },
+  'off-cut-least': {
+    says: 'Shorter side of an off-cut that is kept',
+    dimension: 'length',
+    value: 0.1,
+    ...cp,
+  },
   'first-mode': {
     says: 'Lowest first natural frequency of the loaded board',
     dimension: 'frequency',
@@ -48,6 +56,12 @@ export const boardRules = {
     ...cp,
   },
   'first-mode-bass': { says: 'The same beside a subwoofer', dimension: 'frequency', value: 80, ...cp },
+  'wet-raise': {
+    says: 'Board in a wet zone, off its panel',
+    dimension: 'length',
+    value: 0.012,
+    ...cp,
+  },
   retention: {
     says: 'Forward load that the fixings hold, in g',
     dimension: 'count',

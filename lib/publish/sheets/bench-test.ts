@@ -1,5 +1,7 @@
+import type { HouseRuleName } from '../../model/house-rules.ts';
 import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
+import { ruleOf } from '../plan-rules.ts';
 import { measure, measureOr } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
@@ -37,9 +39,14 @@ const checks: readonly Check[] = [
   { what: 'Turn-on taken: each device goes off, no thump', asked: 'amplifiers first' },
 ];
 
-/** Least pull on a crimped end after ABYC E-11, quoted from memory: confirm before relying on it. */
-const pullsLb: Readonly<Record<string, number>> = { '14': 30, '10': 40, '4': 60 };
-const newtonPerPound = 4.448;
+/** House rules of the sizes that a pull is published for: the weight that a crimped end holds. */
+const pullRules: Readonly<Record<string, HouseRuleName>> = {
+  '14': 'pull-14-awg',
+  '10': 'pull-10-awg',
+  '4': 'pull-4-awg',
+};
+const poundKg = 0.45359237;
+const standardGravity = 9.80665;
 
 interface Pull {
   readonly size: string;
@@ -65,17 +72,18 @@ function pullsTable(plan: BuildPlan): Table | null {
     [
       { title: 'Size', cell: ({ size }) => strong(size) },
       { title: 'Wires', kind: 'words', cell: ({ labels }) => labels },
-      { title: 'Holds', kind: 'figure', cell: ({ awg }) => pullText(awg) },
+      { title: 'Holds', kind: 'figure', cell: ({ awg }) => pullText(plan, awg) },
       blank('Held'),
       tick('Right'),
     ],
   );
 }
 
-function pullText(awg: string | null): string {
-  const pounds = awg === null ? undefined : pullsLb[awg];
-  if (pounds === undefined) return 'as the terminal\u2019s maker says';
-  return `${pounds} lb, ${Math.ceil(pounds * newtonPerPound)} N`;
+function pullText(plan: BuildPlan, awg: string | null): string {
+  const rule = awg === null ? undefined : pullRules[awg];
+  if (rule === undefined) return 'as the terminal\u2019s maker says';
+  const weightKg = ruleOf(plan, rule);
+  return `${Math.ceil(weightKg / poundKg - 1e-9)} lb, ${Math.ceil(weightKg * standardGravity)} N`;
 }
 
 function turnOnTable(plan: BuildPlan): Table | null {
@@ -101,12 +109,16 @@ function benchModel(plan: BuildPlan): BenchTestSheet | null {
   const pulls = pullsTable(plan);
   return {
     checks: dense(
-      tableOf('Checks, in this order', [...supplyChecks(plan), ...checks], [
-        { title: 'Check', kind: 'words', cell: ({ what }) => what },
-        { title: 'Asked for', kind: 'words', cell: ({ asked }) => asked },
-        blank('Found'),
-        tick('Right'),
-      ]),
+      tableOf(
+        'Checks, in this order',
+        [...supplyChecks(plan), ...checks],
+        [
+          { title: 'Check', kind: 'words', cell: ({ what }) => what },
+          { title: 'Asked for', kind: 'words', cell: ({ asked }) => asked },
+          blank('Found'),
+          tick('Right'),
+        ],
+      ),
     ),
     turnOn: turnOn && dense(turnOn),
     pulls: pulls && dense(pulls),

@@ -1,6 +1,8 @@
+import type { HouseRuleName } from '../../model/house-rules.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
-import { type Written, writerFor } from '../written.ts';
+import { ruleOf } from '../plan-rules.ts';
+import { measure, type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupedTable, groupsBy, room, type Table, type Tick, tableOf } from './table.ts';
 
@@ -54,14 +56,21 @@ interface Reading {
   readonly limit: string;
 }
 
-/** Limits of common practice. */
-const battery: readonly Reading[] = [
-  { what: 'Battery at rest', limit: '12.4 V or more' },
-  { what: 'Charging, engine at idle', limit: '13.5 to 14.8 V' },
-  { what: 'Ripple while charging', limit: 'under 0.5 V' },
-  { what: 'Draw with the key off, 30 to 60 min after locking', limit: '0.05 A or less' },
-  { what: 'Load of the vehicle itself, lights and blower on', limit: 'into the vehicle file' },
-];
+/** What a sound battery and its charging read, by house rule. */
+function batteryReadings(plan: BuildPlan): Reading[] {
+  const volts = (name: HouseRuleName) => measure(ruleOf(plan, name), 'V', 1);
+  const chargedV = measure(ruleOf(plan, 'check-in-charging-least'), '', 1).trimEnd();
+  return [
+    { what: 'Battery at rest', limit: `${volts('check-in-rested')} or more` },
+    { what: 'Charging, engine at idle', limit: `${chargedV} to ${volts('check-in-charging-most')}` },
+    { what: 'Ripple while charging', limit: `under ${volts('check-in-ripple')}` },
+    {
+      what: 'Draw with the key off, 30 to 60 min after locking',
+      limit: `${measure(ruleOf(plan, 'key-off-draw'), 'A', 2)} or less`,
+    },
+    { what: 'Load of the vehicle itself, lights and blower on', limit: 'into the vehicle file' },
+  ];
+}
 
 const behind = [
   'Airbags, tensioners and their wiring',
@@ -125,7 +134,7 @@ function surveyModel(plan: BuildPlan): SurveySheet | null {
       ]),
     ),
     battery: dense(
-      tableOf('Battery and charging', battery, [
+      tableOf('Battery and charging', batteryReadings(plan), [
         { title: 'Measure', kind: 'words', cell: ({ what }) => what },
         { title: 'Asked for', cell: ({ limit }) => limit },
         blank('Read'),

@@ -89,7 +89,7 @@ function cardsModel(plan: BuildPlan): VehicleCardsSheet | null {
     jumpStart,
     points: points && dense(points),
     against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${measure(total, 'A', 0)} at rated power.`,
-    faultSteps,
+    faultSteps: faultSteps(plan),
   };
 }
 

@@ -23,6 +23,8 @@ interface Piece {
   readonly what: string;
   readonly reel: string;
   readonly lengthM: number;
+  /** Cut as written, with no loop added. */
+  readonly given: boolean;
   readonly ends: readonly [string, string];
   readonly run: string | null;
 }
@@ -34,6 +36,7 @@ function wirePiece(wire: PlanWire): Piece {
     what: `${wire.size.label} ${wire.colour ?? ''}`.trim(),
     reel: wire.part ?? none.text,
     lengthM: wire.lengthM,
+    given: wire.measured === 'given',
     ends: [wire.from, wire.to],
     run: wire.run,
   };
@@ -50,6 +53,7 @@ function cablePieces(plan: BuildPlan, names: PlanNames): Piece[] {
       what: `cable ${id}`,
       reel: part,
       lengthM,
+      given: first?.measured === 'given',
       ends: [deviceOf(first?.from), deviceOf(first?.to)],
       run: first?.run ?? null,
     };
@@ -64,6 +68,7 @@ function coveringPiece({ run, title, part, lengthM }: ReturnType<typeof covering
     what: 'covering',
     reel: part,
     lengthM,
+    given: false,
     ends: [title, ''],
     run: null,
   };
@@ -94,7 +99,11 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
     groups,
     [
       { title: 'Label', kind: 'words', cell: (piece) => strong(piece.label) },
-      { title: 'Cut to', kind: 'figure', cell: ({ lengthM }) => strong(write.wire(lengthM).text) },
+      {
+        title: 'Cut to',
+        kind: 'figure',
+        cell: ({ lengthM, given }) => strong(write.wire(lengthM).text, given ? 'given' : undefined),
+      },
       { title: 'End A', cell: ({ ends }) => ends[0] },
       { title: 'End B', cell: ({ ends }) => ends[1] },
       tick('Cut'),

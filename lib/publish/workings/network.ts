@@ -44,7 +44,9 @@ function isText(one: NetworkElement): string {
     [one.acceptA, 'A accepted at most'],
     [one.cutoutV, 'V cut-out'],
   ];
-  const parts = words.flatMap(([value, unit]) => (value === undefined ? [] : [`${plainNumber(value)} ${unit}`]));
+  const parts = words.flatMap(([value, unit]) =>
+    value === undefined ? [] : [`${plainNumber(value)} ${unit}`],
+  );
   return [modelWords[one.model], ...parts].join(', ');
 }
 
