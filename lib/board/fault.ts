@@ -1,4 +1,5 @@
 import type { Level } from '../model/finding.ts';
+import { formatLength } from '../model/length-text.ts';
 import type { Mark } from '../model/trace.ts';
 
 /** What is wrong or doubtful about a board: a value that the rules turn into a finding. */
@@ -8,7 +9,7 @@ export interface BoardFault {
   readonly level: Level;
   /** Ids of the cuts, items, wires, holes, fixings it is about, the subject first. */
   readonly of: readonly string[];
-  /** In the words of the trade, with numbers; lengths in millimetres. */
+  /** In the words of the trade, with numbers; lengths in millimetres and inches. */
   readonly message: string;
   /** The amount found, and what it is judged against, both in `unit`. */
   readonly value?: number;
@@ -25,7 +26,10 @@ export const commonPractice = { source: 'common practice, no source', mark: 'cp'
 /** The source line of a rule that is plain geometry. */
 export const geometry = { source: 'geometry of the board as written' } as const;
 
-/** A length in millimetres for a message, to a tenth. */
+/** A length in millimetres to a tenth, with the nearest 1/32 in beside it: `19 mm (3/4 in)`, whichever was measured. */
 export function mmText(lengthM: number): string {
-  return `${(Math.round(lengthM * 1e4) / 10).toString()} mm`;
+  const mm = `${(Math.round(lengthM * 1e4) / 10).toString()} mm`;
+  // Of a hair there is no fraction to tell.
+  if (!(Math.abs(lengthM) >= 0.0004) || !Number.isFinite(lengthM)) return mm;
+  return `${mm} (${formatLength(lengthM, { system: 'mm', fraction: 32 }).fraction})`;
 }

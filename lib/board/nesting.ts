@@ -1,5 +1,8 @@
 import { type Rectangle, withoutRectangle } from './free-rectangles.ts';
 
+/** How a piece may lie on its sheet. */
+export type PieceLies = 'as-written' | 'turned' | 'either';
+
 /** A piece to cut, by the smallest upright rectangle round it. */
 export interface NestPiece {
   readonly id: string;
@@ -9,8 +12,8 @@ export interface NestPiece {
   readonly heightM: number;
   /** How many of it. Default 1. */
   readonly count?: number;
-  /** False where the grain or a print must run upwards. Default true. */
-  readonly mayTurn?: boolean;
+  /** Where the grain or a print asks for it: as written, or a quarter turn round. Default: either. */
+  readonly lies?: PieceLies;
 }
 
 /** Stock to cut from: whole sheets, or off-cuts from the shelf. */
@@ -66,7 +69,7 @@ interface Single {
   readonly sheet: string;
   readonly widthM: number;
   readonly heightM: number;
-  readonly mayTurn: boolean;
+  readonly lies: PieceLies;
 }
 
 interface OpenSheet {
@@ -101,8 +104,8 @@ export function nestPieces(
   return best;
 }
 
-function copiesOf({ id, sheet, widthM, heightM, count = 1, mayTurn = true }: NestPiece): Single[] {
-  return Array.from({ length: count }, (_, at) => ({ id, copy: at + 1, sheet, widthM, heightM, mayTurn }));
+function copiesOf({ id, sheet, widthM, heightM, count = 1, lies = 'either' }: NestPiece): Single[] {
+  return Array.from({ length: count }, (_, at) => ({ id, copy: at + 1, sheet, widthM, heightM, lies }));
 }
 
 function inOrder(singles: readonly Single[], size: (piece: Single) => number): Single[] {
@@ -140,12 +143,18 @@ interface Fit {
   readonly longM: number;
 }
 
+const turnsOf: { readonly [K in PieceLies]: readonly boolean[] } = {
+  'as-written': [false],
+  turned: [true],
+  either: [false, true],
+};
+
 function bestFit(open: readonly OpenSheet[], single: Single, rules: NestRules): Fit | null {
   let best: Fit | null = null;
   for (const on of open) {
     if (on.stock.sheet !== single.sheet) continue;
     for (const room of on.free)
-      for (const turned of single.mayTurn ? [false, true] : [false]) {
+      for (const turned of turnsOf[single.lies]) {
         const fit = fitIn(on, room, single, turned, rules);
         if (fit && (!best || closer(fit, best))) best = fit;
       }

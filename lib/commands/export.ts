@@ -3,6 +3,7 @@ import { draftReason } from '../draw/page.ts';
 import { sheetFormats } from '../draw/sheet-format.ts';
 import type { ExportedFile } from '../export/exported-file.ts';
 import type { ExportChoices } from '../export/exporter.ts';
+import { nestedFiles } from '../export/exporters/nest.ts';
 import { type ExportFormat, exporters, exportFormats } from '../export/index.ts';
 import { a4Stock, letterStock, readLabelStock, stockFault } from '../export/labels/label-stock.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
@@ -16,7 +17,8 @@ import { tellChanges, tellFrozen, tellProblems } from './report.ts';
 
 /** The words of the command line, as they were given. */
 export interface ExportWords {
-  readonly job: string;
+  /** At least one. */
+  readonly jobs: readonly string[];
   readonly to: string | null;
   /** None: every format. */
   readonly formats: readonly string[];
@@ -29,17 +31,47 @@ export interface ExportWords {
 const everyFormat = [...exportFormats, 'pdf'] as const;
 type Format = (typeof everyFormat)[number];
 
+/** `rackleaf export JOB`, or `rackleaf export JOB JOB ...`: several jobs are nested together on stock sheets. */
+export function exportJobs(effects: Effects, words: ExportWords): Promise<ExitStatus> {
+  const [job = '', ...more] = new Set(words.jobs);
+  return more.length === 0 ? exportJob(effects, job, words) : exportNest(effects, [job, ...more], words);
+}
+
+/** The pieces of several jobs nested together: no other format is made of several jobs. */
+async function exportNest(
+  effects: Effects,
+  jobs: readonly string[],
+  words: ExportWords,
+): Promise<ExitStatus> {
+  const other = words.formats.find((format) => format !== 'nest');
+  if (other !== undefined) return refuse(effects, 'of several jobs only the nest is made: --format nest');
+  const shop = await loadShop(effects, (id) => jobs.includes(id));
+  tellProblems(shop, effects);
+  const missing = jobs.find((id) => !shop.jobs.some(({ job }) => job.id === id));
+  if (missing !== undefined) return refuse(effects, missingJob(shop, missing));
+  const plans = shop.jobs.map(({ plan }) => plan);
+  const [first] = plans;
+  const choices = first ? choicesOf(words, first) : 'there is no job';
+  if (typeof choices === 'string') return refuse(effects, choices);
+  for (const loaded of shop.jobs) tellFrozen(loaded, effects);
+  const files = nestedFiles(plans, { metrics: shippedMetrics(), choices });
+  const draft = plans.some((plan) => draftReason(plan) !== null);
+  const paths = await writeAll(effects, words.to ?? join('.rackleaf', 'export', 'nest'), draft, files);
+  tellPaths(effects, { jobs }, paths, words.json);
+  return statusOf({ problems: shop.problems.length > 0, stopped: plans.some(isStopped) });
+}
+
 /**
- * `rackleaf export JOB`: the files of a job for other programs and machines, into a folder of its revision. The
+ * The files of a job for other programs and machines, into a folder of its revision. The
  * name of every file of a job that is not released begins with DRAFT.
  */
-export async function exportJob(effects: Effects, words: ExportWords): Promise<ExitStatus> {
+async function exportJob(effects: Effects, job: string, words: ExportWords): Promise<ExitStatus> {
   const formats = formatsOf(words.formats);
   if (typeof formats === 'string') return refuse(effects, formats);
-  const shop = await loadShop(effects, (id) => id === words.job);
+  const shop = await loadShop(effects, (id) => id === job);
   tellProblems(shop, effects);
   const [loaded] = shop.jobs;
-  if (!loaded) return refuse(effects, missingJob(shop, words.job));
+  if (!loaded) return refuse(effects, missingJob(shop, job));
   const choices = choicesOf(words, loaded.plan);
   if (typeof choices === 'string') return refuse(effects, choices);
   tellFrozen(loaded, effects);
@@ -48,14 +80,20 @@ export async function exportJob(effects: Effects, words: ExportWords): Promise<E
   const printed = formats.includes('pdf') ? await printSet(shop, loaded) : null;
   const missing = typeof printed === 'string' ? printed : null;
   const files = printed === null || typeof printed === 'string' ? made : [...made, printed];
-  const paths = await writeAll(effects, words.to, loaded.plan, files);
-  if (words.json) effects.out(JSON.stringify({ job: words.job, files: paths }, null, 2));
-  else for (const path of paths) effects.out(path);
+  const { plan } = loaded;
+  const folder = words.to ?? join('.rackleaf', 'export', plan.job.id, revisionSegment(plan.job.revision));
+  const paths = await writeAll(effects, folder, draftReason(plan) !== null, files);
+  tellPaths(effects, { job }, paths, words.json);
   if (missing !== null) {
     effects.tell(`export: no PDF was made: ${missing}`);
     return exitStatus.missing;
   }
   return statusOf({ problems: shop.problems.length > 0, stopped: isStopped(loaded.plan) });
+}
+
+function tellPaths(effects: Effects, about: object, paths: readonly string[], json: boolean): void {
+  if (json) effects.out(JSON.stringify({ ...about, files: paths }, null, 2));
+  else for (const path of paths) effects.out(path);
 }
 
 function refuse(effects: Effects, message: string): ExitStatus {
@@ -91,12 +129,11 @@ function filesOf(plan: BuildPlan, choices: ExportChoices, formats: readonly Form
 
 async function writeAll(
   effects: Effects,
-  to: string | null,
-  plan: BuildPlan,
+  folder: string,
+  draft: boolean,
   files: readonly ExportedFile[],
 ): Promise<string[]> {
-  const folder = to ?? join('.rackleaf', 'export', plan.job.id, revisionSegment(plan.job.revision));
-  const mark = draftReason(plan) === null ? '' : 'DRAFT-';
+  const mark = draft ? 'DRAFT-' : '';
   const paths = files.map(({ name }) => join(folder, `${mark}${name}`));
   for (const [index, { content }] of files.entries()) {
     const path = paths[index];

@@ -29,18 +29,21 @@ Measures solving, placing, routing, drawing and building against one another on 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,
   export: `rackleaf export JOB [--format FORMAT ...] [--to FOLDER] [--json]
                 [--units mm|inch] [--paper letter|a4] [--label-stock SIZES]
+rackleaf export JOB JOB ... [--to FOLDER] [--json] [--units mm|inch] [--paper letter|a4]
 
 Writes files of a job for other programs, machines and printers; without --format all of them.
+Of several jobs it writes the nest: the pieces of all of them together on stock sheets.
   --format      svg       each drawing, stand-alone
                 cut       each board at 1:1 for a router or laser, SVG
                 dxf       the same as DXF, layers CUT, DRILL, ENGRAVE
                 labels    wire labels on label stock, SVG; two for each end
                 template  each board at full size, tiled on paper, HTML
-                nest      boards, rails and pads on stock sheets, SVG and CSV
+                nest      boards, rails and pads on stock sheets, SVG, DXF and CSV
                 csv       every table (RFC 4180); a text that begins with = + - @
                           has an apostrophe before it, so that nothing is computed
                 pdf       the sheet set with bookmarks; needs a browser
-  --to          the folder; the default is .rackleaf/export/JOB/REVISION
+  --to          the folder; the default is .rackleaf/export/JOB/REVISION, of several jobs
+                .rackleaf/export/nest
   --units       of DXF; the default is the shop's
   --paper       of templates and labels; the default is the shop's
   --label-stock sizes of the label sheet: columns=4, rows=20, width=1 3/4 in, height=1/2 in,

@@ -17,7 +17,7 @@ interface Command {
   readonly options: Readonly<Record<string, 'boolean' | 'string'>>;
   /** Options that may be given more than once, each with a text. */
   readonly repeated?: readonly string[];
-  /** Names of the words that it takes; a question mark behind one that may be left out. */
+  /** Names of the words that it takes; a question mark behind one that may be left out, dots where more may follow. */
   readonly words: readonly string[];
   run(effects: Effects, given: Given): Promise<ExitStatus> | ExitStatus;
 }
@@ -97,11 +97,11 @@ const commands: Readonly<Record<string, Command>> = {
   export: {
     options: { to: 'string', units: 'string', paper: 'string', 'label-stock': 'string', json: 'boolean' },
     repeated: ['format'],
-    words: ['JOB'],
-    run: async (effects, { words: [job = ''], flags, lists }) => {
-      const { exportJob } = await import('./export.ts');
-      return exportJob(effects, {
-        job,
+    words: ['JOB', 'JOB...?'],
+    run: async (effects, { words: jobs, flags, lists }) => {
+      const { exportJobs } = await import('./export.ts');
+      return exportJobs(effects, {
+        jobs,
         to: textOf(flags.to),
         formats: lists.format ?? [],
         units: textOf(flags.units),
@@ -183,7 +183,7 @@ function readLine(command: Command, rest: readonly string[]): Given | string {
     );
     const least = command.words.filter((word) => !word.endsWith('?')).length;
     if (flags.help !== true && positionals.length < least) return `needs ${command.words.join(' ')}`;
-    if (positionals.length > command.words.length)
+    if (positionals.length > command.words.length && !command.words.at(-1)?.includes('...'))
       return `does not know what to do with "${positionals[command.words.length]}"`;
     return { words: positionals, flags, lists };
   } catch (error) {

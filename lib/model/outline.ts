@@ -145,15 +145,20 @@ export const cutSchema = z.discriminatedUnion(
 );
 export type Cut = z.infer<typeof cutSchema>;
 
+/** How the edge of a board is worked all round, outline and cut-outs. */
+export const edgeProfiles = ['square', 'chamfer', 'round-over', 'rebate'] as const;
+
 const edgeProfile = z.strictObject({
   kind: builders(
-    z.enum(['square', 'chamfer', 'round-over', 'rebate'], {
-      error: 'is not an edge profile: write square, chamfer, round-over or rebate',
-    }),
+    z.enum(edgeProfiles, { error: `is not an edge profile: write one of ${edgeProfiles.join(', ')}` }),
   ),
   /** Chamfer leg, radius, or rebate depth. */
   size: builders(length.optional()),
 });
+
+/** Which way the grain of the face runs on a board, seen from the mounting side. */
+export const grainWays = ['level', 'upright'] as const;
+export type GrainWay = (typeof grainWays)[number];
 
 /**
  * The outline of a board: a base shape, then cuts in the order in which they are made. The datum is the
@@ -166,6 +171,10 @@ export const outlineSchema = z
     polygon: z.array(point).min(3, 'has fewer than three corners').optional(),
     cuts: z.array(cutSchema).optional(),
     'edge-profile': edgeProfile.optional(),
+    /** Left out: the grain may run either way. */
+    grain: builders(
+      z.enum(grainWays, { error: `is not a way of the grain: write ${grainWays.join(' or ')}` }).optional(),
+    ),
   })
   .refine(({ rectangle, polygon }) => (rectangle === undefined) !== (polygon === undefined), {
     error: 'needs one base shape: rectangle (width, height) or polygon (its corners), and not both',

@@ -1,8 +1,10 @@
+import { nestJobs } from '../board/sheet-pieces.ts';
 import type { PlanBoard, PlanCable, PlanFuse, PlanPick, PlanRun, PlanWire } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { mountingScrew } from './board-shape.ts';
 import { piecesOf } from './fuse-shelf.ts';
+import { planHouseRules } from './house-rules.ts';
 import { coveringCuts } from './runs.ts';
 import { boardTies } from './ties.ts';
 
@@ -45,9 +47,12 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
   }
   for (const { grommets } of runs) for (const { part } of grommets) add(part);
   for (const board of boards) {
-    add(board.sheet);
     for (const { part } of board.fixings) add(part);
   }
+  // Sheets that are opened, not boards: several boards come out of one sheet.
+  const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job) }]);
+  for (const { stock } of sheets) add(stock.sheet);
+  for (const { id, sheet } of boards) if (unplaced.some((piece) => piece.id === id)) add(sheet);
   for (const { facts, origin, board } of job.devices) {
     if (origin !== 'job' || !board) continue;
     for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job.parts)?.id);

@@ -5,6 +5,8 @@ import { clearRooms } from '../board/keep-clear.ts';
 import { boardArea, boardCentroid, boardMass, centreOfMass } from '../board/measure.ts';
 import { outlineFaults } from '../board/outline-faults.ts';
 import { type HeldMass, type RatedFixing, retention, retentionFaults } from '../board/retention.ts';
+import { riserPieces } from '../board/risers.ts';
+import { sheetFaults } from '../board/sheet-faults.ts';
 import { boardStiffness, stiffnessFaults } from '../board/stiffness.ts';
 import { narrowestWeb } from '../board/web.ts';
 import type { PlanBoard, PlanPlacement } from '../model/plan/index.ts';
@@ -20,6 +22,7 @@ import {
   drillHoles,
   numberHoles,
 } from './board-shape.ts';
+import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
 import { kindOfRoom } from './side-rooms.ts';
 
@@ -49,7 +52,9 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     book.remark({ ...fault, of: [...fault.of, board.id] }, { path: faultPath(job, fault, board) });
   const xs = shape.outline.map(({ xM }) => xM);
   const ys = shape.outline.map(({ yM }) => yM);
-  return {
+  const placed = planPlacements(laid);
+  const raisers = { id: board.id, thicknessM: sheet.thickness, placements: placed, fixings, holes };
+  const planned: PlanBoard = {
     id: board.id,
     title: given.title ?? board.id,
     space: board.spaceId,
@@ -59,6 +64,9 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     sheetHeightM: sheet.height,
     material: sheet.material,
     thicknessM: sheet.thickness,
+    sheetGrain: sheet.grain ?? null,
+    grain: given.outline.grain ?? null,
+    edgeProfile: edgeProfileOf(board),
     outline: shape.outline.map((point) => ({ ...point })),
     cutouts: shape.cutouts.map((loop) => loop.map((point) => ({ ...point }))),
     holes,
@@ -93,7 +101,8 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
       point,
       spacerM,
     })),
-    placements: planPlacements(laid),
+    placements: placed,
+    pieces: riserPieces(raisers),
     routes: [...routed.routes],
     crossings: routed.crossings,
     proposals: laid.proposals.map(({ placements: places, score }) => ({
@@ -104,6 +113,13 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     evaluations: laid.evaluations,
     exits: [...routed.exits],
   };
+  for (const fault of sheetFaults(planned, planHouseRules(job))) book.remark(fault, { path: board.path });
+  return planned;
+}
+
+function edgeProfileOf({ given }: Board): PlanBoard['edgeProfile'] {
+  const profile = given.outline['edge-profile'];
+  return profile ? { kind: profile.kind, sizeM: profile.size ?? null } : null;
 }
 
 function planPlacements({ items, placements, given, proposals }: LaidBoard): PlanPlacement[] {

@@ -10,7 +10,7 @@ const sizes = fc.record({
   widthM: fc.integer({ min: 30, max: 1200 }).map((mm) => mm / 1000),
   heightM: fc.integer({ min: 30, max: 1180 }).map((mm) => mm / 1000),
   count: fc.integer({ min: 1, max: 4 }),
-  mayTurn: fc.boolean(),
+  lies: fc.constantFrom('as-written', 'turned', 'either'),
 });
 const lists = fc
   .array(sizes, { minLength: 1, maxLength: 12 })
@@ -53,7 +53,7 @@ describe('nestPieces', () => {
             for (const other of one.pieces.slice(at + 1))
               expect(gapM(piece, other)).toBeGreaterThanOrEqual(rules.kerfM - 1e-7);
             const asWritten = pieces.find(({ id }) => id === piece.id);
-            expect(piece.turned && asWritten?.mayTurn === false).toBe(false);
+            if (asWritten?.lies !== 'either') expect(piece.turned).toBe(asWritten?.lies === 'turned');
             expect([piece.widthM, piece.heightM]).toEqual(
               piece.turned
                 ? [asWritten?.heightM, asWritten?.widthM]
@@ -93,7 +93,9 @@ describe('nestPieces', () => {
 
   it('fills a sheet to the last millimetre: eight pieces of a quarter by a half', () => {
     const tight: StockSheet = { ...sheet, widthM: 4 * 0.2 + 3 * 0.003, heightM: 2 * 0.3 + 0.003 };
-    const pieces = [{ id: 'a', sheet: 'ply', widthM: 0.2, heightM: 0.3, count: 8, mayTurn: false }];
+    const pieces = [
+      { id: 'a', sheet: 'ply', widthM: 0.2, heightM: 0.3, count: 8, lies: 'as-written' as const },
+    ];
     const { sheets, unplaced } = nestPieces(pieces, [tight], { ...rules, trimM: 0 });
     expect(unplaced).toEqual([]);
     expect(sheets).toHaveLength(1);

@@ -59,6 +59,9 @@ export function sampleBoard(
     sheetHeightM: 2.44,
     material: 'birch-plywood',
     thicknessM: 0.018,
+    sheetGrain: 'height',
+    grain: null,
+    edgeProfile: { kind: 'round-over', sizeM: 0.00635 },
     outline: [
       { xM: 0, yM: 0, bulge: 0 },
       { xM: widthM - radius, yM: 0, bulge: round },
@@ -106,6 +109,7 @@ export function sampleBoard(
     }),
     placements,
     routes,
+    pieces: [],
     crossings: 0,
     proposals: [],
     evaluations: 0,

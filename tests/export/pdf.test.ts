@@ -1,14 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Effects, realEffects } from '../../lib/commands/effects.ts';
-import { type ExportWords, exportJob } from '../../lib/commands/export.ts';
+import { type ExportWords, exportJobs } from '../../lib/commands/export.ts';
 import { sheets } from '../../lib/publish/sheets/index.ts';
 import { openPdf } from './pdf-strokes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
 const everything: ExportWords = {
-  job: 'under-seat-five',
+  jobs: ['under-seat-five'],
   to: 'out',
   formats: [],
   units: null,
@@ -36,7 +36,7 @@ async function run(words: Partial<ExportWords> = {}): Promise<Recorded> {
       files.set(path, content);
     },
   };
-  const status = await exportJob(effects, { ...everything, ...words });
+  const status = await exportJobs(effects, { ...everything, ...words });
   return { status, files, told };
 }
 
@@ -137,7 +137,8 @@ describe('export without what it needs', () => {
 
   it.each([
     [{ formats: ['dwg'] }, 'there is no format "dwg"'],
-    [{ job: 'nobody' }, 'there is no job "nobody"'],
+    [{ jobs: ['nobody'] }, 'there is no job "nobody"'],
+    [{ jobs: ['under-seat-five', 'van-three-amps'] }, 'of several jobs only the nest is made'],
     [{ units: 'cubit' }, '--units takes mm or inch'],
     [{ paper: 'a3' }, '--paper takes letter or a4'],
     [{ labelStock: 'columns=9' }, 'mm past the paper'],

@@ -61,3 +61,42 @@ describe('room to keep clear round an item', () => {
     expect(trace('bottom.air')).toMatchObject({ origin: 'assumed', rule: 'gap-fan', mark: 'cp' });
   });
 });
+
+describe('a board as it is cut', () => {
+  const outline = 'outline: { rectangle: { width: 500 mm, height: 300 mm }';
+
+  test('has its edge profile, and its grain where both the board and the sheet have one', () => {
+    const worked = withBoard(
+      outline,
+      `${outline}, edge-profile: { kind: chamfer, size: 1/8 in }, grain: upright`,
+    );
+    const { plan } = smallPlan(
+      worked,
+      inParts('    kind: board-sheet\n', '    kind: board-sheet\n    grain: height\n'),
+    );
+    expect(byId(plan.boards, 'main')).toMatchObject({
+      edgeProfile: { kind: 'chamfer', sizeM: 0.003175 },
+      grain: 'upright',
+      sheetGrain: 'height',
+    });
+  });
+
+  test('has rails below what is raised and pads below its fixings, with what is left to pack', () => {
+    const spaced = withBoard('fixing: bolt-a }, b', 'fixing: bolt-a, spacer: 1 in }, b');
+    const { plan } = smallPlan(spaced, onBoard('\n    raised: 1 in'));
+    const { pieces, thicknessM } = byId(plan.boards, 'main');
+    expect(pieces.map(({ carries, form }) => [carries, form])).toEqual([
+      ['amp', 'edge-rail'],
+      ['a', 'pad'],
+    ]);
+    const pad = pieces.find(({ form }) => form === 'pad');
+    expect(pad?.packM).toBeCloseTo(inch - (pad?.layers ?? 0) * thicknessM, 9);
+    expect(plan.pick.find(({ kind }) => kind === 'board-sheet')?.quantity).toBe(1);
+  });
+
+  test('too large for its stock sheet stops the job', () => {
+    const { remarks } = smallPlan(withBoard('width: 500 mm', 'width: 5000 mm'));
+    const found = remarks.find(({ rule }) => rule === 'piece-larger-than-sheet');
+    expect(found?.level).toBe('stop');
+  });
+});

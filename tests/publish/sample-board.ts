@@ -14,6 +14,9 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         sheetHeightM: 2.44,
         material: 'birch-plywood',
         thicknessM: 0.012,
+        sheetGrain: 'height',
+        grain: null,
+        edgeProfile: { kind: 'round-over', sizeM: 0.00635 },
         outline: [
           { xM: 0, yM: 0, bulge: 0 },
           { xM: 0.6, yM: 0, bulge: 0 },
@@ -87,6 +90,7 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
             bends: 0,
           },
         ],
+        pieces: [],
         crossings: 0,
         proposals: [
           {

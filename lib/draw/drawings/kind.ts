@@ -5,6 +5,7 @@ import type { TextMetrics } from '../text-metrics.ts';
 /** Sheets of a job on which drawings stand. */
 export type DrawingSheet =
   | 'cut-and-drill'
+  | 'risers'
   | 'placement'
   | 'board-wiring'
   | 'power-diagram'

@@ -18,6 +18,24 @@ export const workTables = {
       { title: 'in_stock', value: ({ stockQuantity }) => stockQuantity },
       { title: 'short', value: ({ short }) => short },
     ]),
+  'riser-pieces': ({ shop, boards }) =>
+    csvTable(
+      shop,
+      boards.flatMap(({ title, pieces }) => pieces.map((piece) => ({ board: title, ...piece }))),
+      [
+        { title: 'board', value: ({ board }) => board },
+        { title: 'below', value: ({ carries }) => carries },
+        { title: 'form', value: ({ form }) => form },
+        { title: 'count', value: ({ count }) => count },
+        { title: 'width', lengthM: ({ widthM }) => widthM },
+        { title: 'length', lengthM: ({ lengthM }) => lengthM },
+        { title: 'thickness', lengthM: ({ thicknessM }) => thicknessM },
+        { title: 'layers', value: ({ layers }) => layers },
+        { title: 'makes', lengthM: ({ makesM }) => makesM },
+        { title: 'pack', lengthM: ({ packM }) => packM },
+        { title: 'hole', lengthM: ({ holeM }) => holeM },
+      ],
+    ),
   drill: ({ shop, boards }) =>
     csvTable(
       shop,

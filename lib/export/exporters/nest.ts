@@ -1,45 +1,74 @@
-import { nestDefaults, nestPieces } from '../../board/nesting.ts';
+import { type JobNesting, nestJobs } from '../../board/sheet-pieces.ts';
+import { lengthStyleOf } from '../../draw/drawings/cut.ts';
 import { draftReason } from '../../draw/page.ts';
-import { sheetSize } from '../../draw/sheet-format.ts';
+import type { BuildPlan } from '../../model/plan/index.ts';
 import { csvTable } from '../csv/csv-table.ts';
 import { type ExportedFile, fileName } from '../exported-file.ts';
 import { type Exporter, type ExportRequest, originText } from '../exporter.ts';
-import { jobPieces, jobStock } from '../nest/job-pieces.ts';
-import { nestSvg } from '../nest/nest-svg.ts';
+import { dxfText } from '../machine/dxf.ts';
+import { nestPageSvg } from '../nest/nest-page.ts';
+import { nestPaths } from '../nest/nest-paths.ts';
 
-/** The pieces of a job on stock sheets: a drawing a sheet, and a table of the pieces. */
+/** The pieces of a job on stock sheets: a drawing and a file for the machine a sheet, and a table of the pieces. */
 export const nest: Exporter = {
   title: 'boards, rails and pads nested on stock sheets',
-  files: (request) => (request.plan.boards.length === 0 ? [] : nestFiles(request)),
+  files: ({ plan, ...how }) => (plan.boards.length === 0 ? [] : nestedFiles([plan], how)),
 };
 
-function nestFiles({ plan, metrics, choices: { paper } }: ExportRequest): ExportedFile[] {
-  const pieces = jobPieces([plan]);
-  const { sheets, unplaced } = nestPieces(pieces, jobStock([plan]));
-  const { units, fraction } = plan.shop;
-  const system = units === 'inch' ? 'inch' : 'mm';
-  const drawings = sheets.map((sheet): ExportedFile => {
-    const content = nestSvg({
-      sheet,
-      pieces,
-      paper: sheetSize({ name: paper, orientation: 'landscape' }),
-      style: { system, fraction },
-      metrics,
-      kerfM: nestDefaults.kerfM,
-      origin: originText(plan, draftReason(plan)),
-    });
-    return { name: fileName(`nest-${sheet.stock.id}-${sheet.copy}`, 'svg'), content };
+/**
+ * The pieces of several jobs together on stock sheets, by the house rules and in the units of the first: SVG and DXF
+ * of every sheet, and CSV of the pieces and of the off-cuts to keep.
+ */
+export function nestedFiles(
+  plans: readonly BuildPlan[],
+  { metrics, choices: { paper, unit } }: Omit<ExportRequest, 'plan'>,
+): ExportedFile[] {
+  const [first] = plans;
+  if (!first) return [];
+  const nesting = nestJobs(plans);
+  const boards = plans.flatMap((plan) => plan.boards);
+  const origins = plans.map((plan) => originText(plan, draftReason(plan)));
+  const style = lengthStyleOf(first);
+  const sheets = nesting.sheets.flatMap((sheet): ExportedFile[] => {
+    const stem = `nest-${sheet.stock.id}-${sheet.copy}`;
+    const svg = nestPageSvg({ scene: { nesting, sheet, style }, boards, paper, metrics, origins });
+    const content = dxfText(nestPaths(sheet, nesting.pieces), unit, [
+      ...origins,
+      `Stock sheet ${sheet.stock.id}, ${sheet.copy}, ${unit}, origin at its lower left corner, longer side lying`,
+    ]);
+    return [
+      ...(svg === null ? [] : [{ name: fileName(stem, 'svg'), content: svg }]),
+      { name: fileName(`${stem}-${unit}`, 'dxf'), content },
+    ];
   });
+  return [...sheets, { name: fileName('nest-pieces', 'csv'), content: piecesTable(first, nesting) }];
+}
+
+function piecesTable({ shop }: BuildPlan, { sheets, unplaced, pieces }: JobNesting): string {
+  const titleOf = (id: string): string => pieces.find((piece) => piece.id === id)?.title ?? id;
   const rows = [
-    ...sheets.flatMap(({ stock, copy, pieces: placed }) =>
-      placed.map((piece) => ({ sheet: stock.id, number: copy, ...piece })),
-    ),
-    ...unplaced.map(({ id, copy }) => ({ sheet: 'fits on no sheet', number: null, id, copy })),
+    ...sheets.flatMap(({ stock, copy, pieces: placed, offCuts }) => [
+      ...placed.map((piece) => ({ sheet: stock.id, number: copy, what: titleOf(piece.id), ...piece })),
+      ...offCuts.map((offCut, nth) => {
+        return {
+          sheet: stock.id,
+          number: copy,
+          what: 'off-cut to keep',
+          id: 'off-cut',
+          copy: nth + 1,
+          ...offCut,
+        };
+      }),
+    ]),
+    ...unplaced.map(({ id, copy }) => {
+      return { sheet: 'fits on no sheet', number: null, what: titleOf(id), id, copy };
+    }),
   ];
-  const content = csvTable(plan.shop, rows, [
+  return csvTable(shop, rows, [
     { title: 'sheet', value: ({ sheet }) => sheet },
     { title: 'sheet_number', value: ({ number }) => number },
     { title: 'piece', value: ({ id }) => id },
+    { title: 'what', value: ({ what }) => what },
     { title: 'copy', value: ({ copy }) => copy },
     { title: 'x', lengthM: (row) => ('xM' in row ? row.xM : null) },
     { title: 'y', lengthM: (row) => ('yM' in row ? row.yM : null) },
@@ -47,5 +76,4 @@ function nestFiles({ plan, metrics, choices: { paper } }: ExportRequest): Export
     { title: 'height', lengthM: (row) => ('heightM' in row ? row.heightM : null) },
     { title: 'turned', value: (row) => ('turned' in row ? (row.turned ? 'yes' : 'no') : null) },
   ]);
-  return [...drawings, { name: fileName('nest-pieces', 'csv'), content }];
 }

@@ -1,6 +1,6 @@
-import type { OutlinePoint, PlanHole } from '../../model/plan/index.ts';
+import type { OutlinePoint } from '../../model/plan/index.ts';
 import { fullSizeView } from './full-size.ts';
-import type { BoardPlace, MachinePaths } from './machine-paths.ts';
+import type { BoardPlace, DrilledHole, MachinePaths } from './machine-paths.ts';
 
 export type DxfUnit = 'mm' | 'inch';
 
@@ -41,20 +41,29 @@ export function dxfText(paths: MachinePaths, unit: DxfUnit, remarks: readonly st
 
 function header({ cut }: MachinePaths, unit: DxfUnit): Pair[] {
   const { perMetre, insUnits, measurement } = units[unit];
-  const { view, widthMm, heightMm } = fullSizeView(cut[0] ?? []);
-  const least = {
-    x: (-view.datum.xMm * perMetre) / 1000,
-    y: ((view.datum.yMm - heightMm) * perMetre) / 1000,
-  };
+  const scale = perMetre / 1000;
+  const boxes = cut.map((loop) => {
+    const { view, widthMm, heightMm } = fullSizeView(loop);
+    const [leftMm, lowMm] = [-view.datum.xMm, view.datum.yMm - heightMm];
+    return { leftMm, lowMm, rightMm: leftMm + widthMm, highMm: lowMm + heightMm };
+  });
+  const extent = (of: (box: (typeof boxes)[number]) => number, pick: (...all: number[]) => number): number =>
+    boxes.length === 0 ? 0 : pick(...boxes.map(of)) * scale;
   return [
     [9, '$ACADVER'],
     [1, 'AC1009'],
     [9, '$INSBASE'],
     ...point(0, 0),
     [9, '$EXTMIN'],
-    ...point(least.x, least.y),
+    ...point(
+      extent(({ leftMm }) => leftMm, Math.min),
+      extent(({ lowMm }) => lowMm, Math.min),
+    ),
     [9, '$EXTMAX'],
-    ...point(least.x + (widthMm * perMetre) / 1000, least.y + (heightMm * perMetre) / 1000),
+    ...point(
+      extent(({ rightMm }) => rightMm, Math.max),
+      extent(({ highMm }) => highMm, Math.max),
+    ),
     [9, '$INSUNITS'],
     [70, insUnits],
     [9, '$MEASUREMENT'],
@@ -111,7 +120,7 @@ function polyline(layer: Layer, corners: readonly Corner[], closed: boolean, per
   ];
 }
 
-function drilled({ xM, yM, diameterM }: PlanHole, perMetre: number): Pair[] {
+function drilled({ xM, yM, diameterM }: DrilledHole, perMetre: number): Pair[] {
   const place = point(xM * perMetre, yM * perMetre);
   if (diameterM <= 0) return [[0, 'POINT'], [8, 'DRILL'], ...place];
   return [[0, 'CIRCLE'], [8, 'DRILL'], ...place, [40, (diameterM / 2) * perMetre]];

@@ -7,11 +7,14 @@ export interface BoardPlace {
   readonly yM: number;
 }
 
+/** A hole as a machine sees it; of no diameter where it is not known. */
+export type DrilledHole = Pick<PlanHole, 'xM' | 'yM' | 'diameterM'>;
+
 /** Whatever a machine does to a board, by tool: cut right through, drill, mark the face. */
 export interface MachinePaths {
   /** Closed loops: the outline first, then each cut-out. */
   readonly cut: readonly (readonly OutlinePoint[])[];
-  readonly drill: readonly PlanHole[];
+  readonly drill: readonly DrilledHole[];
   /** Runs of single strokes. */
   readonly engrave: readonly (readonly BoardPlace[])[];
 }

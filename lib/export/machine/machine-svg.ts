@@ -1,9 +1,9 @@
 import { bulgePath } from '../../draw/bulge-path.ts';
 import { onPaper, type PlanView } from '../../draw/scale.ts';
-import type { PlanBoard, PlanHole } from '../../model/plan/index.ts';
+import type { PlanBoard } from '../../model/plan/index.ts';
 import { element, pathData, svgOf } from '../svg-markup.ts';
 import { fullSizeView } from './full-size.ts';
-import { machinePaths } from './machine-paths.ts';
+import { type DrilledHole, machinePaths } from './machine-paths.ts';
 
 /** Strokes by which a machine's program tells the three apart; thin enough to be taken as a line to follow. */
 const strokes = { cut: '#ff0000', drill: '#0000ff', engrave: '#000000' } as const;
@@ -41,7 +41,7 @@ function group(id: keyof typeof strokes, inside: readonly string[]): string {
 }
 
 /** A circle; a small cross where the diameter is not known. */
-function drilled(hole: PlanHole, view: PlanView): string {
+function drilled(hole: DrilledHole, view: PlanView): string {
   const { xMm, yMm } = onPaper(view, hole);
   if (hole.diameterM > 0) return element('circle', { cx: xMm, cy: yMm, r: hole.diameterM * 500 });
   return element('path', { d: `M${xMm - 2} ${yMm}L${xMm + 2} ${yMm}M${xMm} ${yMm - 2}L${xMm} ${yMm + 2}` });

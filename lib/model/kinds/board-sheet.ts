@@ -13,6 +13,8 @@ export const boardSheetSchema = z.strictObject({
   height: builders(quantity('length')),
   density: builders(quantity('density')),
   modulus: builders(quantity('stress')),
+  /** Along which side of the sheet the grain of its face runs. Left out: it has none, and pieces lie either way. */
+  grain: builders(z.enum(['width', 'height']).optional()),
   sealed: builders(z.boolean().default(false)),
 });
 

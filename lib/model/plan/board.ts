@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
+import { edgeProfiles, grainWays } from '../outline.ts';
 import { conductorRoleSchema, directionSchema, edgeSchema } from '../vocabulary.ts';
 
 const number = builders(z.number());
@@ -51,6 +52,26 @@ export const planPlacementSchema = z.object({
   score: builders(z.record(z.string(), z.number()).optional()),
 });
 
+/** One size of piece that is cut from the sheet of a board to lift something. */
+export const riserPieceSchema = z.object({
+  /** Board, what it carries, and its form: `board.amp-front.rail`. */
+  id: name,
+  carries: name,
+  /** `rail`: laid flat in layers below two sides. `edge-rail`: a strip standing on its edge. `pad`: below a fixing. */
+  form: builders(z.enum(['rail', 'edge-rail', 'pad'])),
+  count: builders(z.int()),
+  widthM: number,
+  lengthM: number,
+  thicknessM: number,
+  /** Pieces that lie on each other at one place. */
+  layers: builders(z.int()),
+  /** The height that they make, and what is left to fill with washers or packing. */
+  makesM: number,
+  packM: number,
+  /** Hole for the fixing, through the middle; null where it is screwed through in place, or is not known. */
+  holeM: orNull,
+});
+
 export const planRouteSchema = z.object({
   wire: name,
   /** Every wire that lies on it, that one first: a pair or a cable runs together. */
@@ -72,6 +93,15 @@ export const planBoardSchema = z.object({
   sheetHeightM: number,
   material: name,
   thicknessM: number,
+  /** Along which side of the stock sheet the grain of its face runs; null where it has none. */
+  sheetGrain: builders(z.enum(['width', 'height']).nullable().default(null)),
+  /** Which way the grain has to run on the board; null for either. */
+  grain: builders(z.enum(grainWays).nullable().default(null)),
+  /** How its edges are worked; null where they are left as sawn. Its size in metres, where it has one. */
+  edgeProfile: z
+    .object({ kind: builders(z.enum(edgeProfiles)), sizeM: orNull })
+    .nullable()
+    .default(null),
   outline: z.array(outlinePointSchema),
   cutouts: z.array(z.array(outlinePointSchema)),
   holes: z.array(holeSchema),
@@ -96,6 +126,8 @@ export const planBoardSchema = z.object({
   upward: builders(directionSchema),
   fixings: z.array(z.object({ id: name, ...point, part: name, point: name, spacerM: number })),
   placements: z.array(planPlacementSchema),
+  /** What lifts items and the board itself, cut from the same sheet. */
+  pieces: z.array(riserPieceSchema).default([]),
   routes: z.array(planRouteSchema),
   crossings: builders(z.int()),
   /** The layouts that the search found, best first; the placements are those of the first one. */
@@ -115,6 +147,7 @@ export const planBoardSchema = z.object({
 export type PlanBoard = z.output<typeof planBoardSchema>;
 export type PlanPlacement = z.output<typeof planPlacementSchema>;
 export type KeepClear = z.output<typeof keepClearSchema>;
+export type PlanRiserPiece = z.output<typeof riserPieceSchema>;
 export type PlanRoute = z.output<typeof planRouteSchema>;
 export type PlanHole = z.output<typeof holeSchema>;
 export type OutlinePoint = z.output<typeof outlinePointSchema>;

@@ -18,10 +18,27 @@ interface BoardCut {
   readonly holes: Table | null;
 }
 
+/** How the edges are worked, all round and in the cut-outs. */
+function edgesText({ edgeProfile }: PlanBoard, write: Writer): { text: string; beside?: string } | string {
+  if (edgeProfile === null || edgeProfile.kind === 'square') return 'square, as sawn';
+  const { kind, sizeM } = edgeProfile;
+  if (sizeM === null) return spelledWithin(kind);
+  const { text, beside } = write.short(sizeM);
+  return { text: `${spelledWithin(kind)} ${text}`, ...(beside === undefined ? {} : { beside }) };
+}
+
+/** Which way the grain runs on the board; nothing to say of a sheet that has none. */
+function grainText({ grain, sheetGrain }: PlanBoard): string {
+  if (sheetGrain === null) return 'none';
+  return grain === null ? 'either way' : { level: 'left to right', upright: 'upwards' }[grain];
+}
+
 function boardFacts(board: PlanBoard, write: Writer): Fact[] {
   return [
     fact('Sheet', `${board.sheet}, ${spelledWithin(board.material)}`),
     fact('Thickness', write.length(board.thicknessM)),
+    fact('Edges', edgesText(board, write)),
+    fact('Grain', grainText(board)),
     fact('Width over all', write.length(board.widthM)),
     fact('Height over all', write.length(board.heightM)),
     fact('Cut-outs', String(board.cutouts.length)),

@@ -11,6 +11,8 @@ export interface PickListSheet {
   readonly parts: Table | null;
   /** What is cut to length, with what each reel has left. */
   readonly reels: Table | null;
+  /** Heights that pads leave to make up with washers or packing. */
+  readonly packing: Table | null;
 }
 
 function amount(pick: PlanPick, quantity: number, write: Writer): { text: string } {
@@ -57,6 +59,32 @@ function tableOrNone(
   return picks.length === 0 ? null : dense(tableOf(caption, picks, columns, ({ part }) => part));
 }
 
+/** Packing below fixings, those of one height together. */
+function packingTable({ boards }: BuildPlan, write: Writer): Table | null {
+  const heights = new Map<string, { board: string; packM: number; at: string[] }>();
+  for (const { title, pieces } of boards)
+    for (const { packM, carries } of pieces) {
+      if (packM === 0) continue;
+      const key = `${title} ${packM.toFixed(4)}`;
+      const known = heights.get(key);
+      heights.set(key, { board: title, packM, at: [...(known?.at ?? []), carries] });
+    }
+  if (heights.size === 0) return null;
+  return dense(
+    tableOf(
+      'Washers or packing, to make up heights',
+      [...heights.values()],
+      [
+        { title: 'Board', cell: ({ board }) => strong(board) },
+        { title: 'Height', kind: 'figure', cell: ({ packM }) => write.short(packM) },
+        { title: 'Stacks', kind: 'figure', cell: ({ at }) => String(at.length) },
+        { title: 'Below', kind: 'words', cell: ({ at }) => at.join(', ') },
+        tick('Taken'),
+      ],
+    ),
+  );
+}
+
 function pickModel(plan: BuildPlan): PickListSheet | null {
   if (plan.pick.length === 0) return null;
   const write = writerFor(plan.shop);
@@ -83,6 +111,7 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
         blank('Measured left'),
       ],
     ),
+    packing: packingTable(plan, write),
   };
 }
 

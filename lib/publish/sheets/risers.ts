@@ -1,83 +1,94 @@
-import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { nestJobs } from '../../board/sheet-pieces.ts';
+import type { PlanRiserPiece } from '../../model/plan/board.ts';
+import type { BuildPlan } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { counted } from '../words.ts';
-import { type Writer, writerFor } from '../written.ts';
+import { none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { groupedTable, strong, type Table, tableOf, tick } from './table.ts';
+import { dense, groupedTable, strong, type Table, tick } from './table.ts';
 
-/** What lifts parts off a board and a board off its panel. */
+/** What lifts parts off a board and a board off its panel, and how all of it comes out of stock sheets. */
 export interface RisersSheet {
   readonly note: string;
-  readonly risers: Table | null;
-  readonly spacers: Table | null;
+  readonly pieces: Table | null;
+  /** What the drawings of the stock sheets show. */
+  readonly sheets: string;
 }
 
-/** Parts of a board that stand off it. */
-function raised(board: PlanBoard): PlanBoard['placements'] {
-  return board.placements.filter(({ raisedM }) => raisedM > 0);
+const forms: { readonly [K in PlanRiserPiece['form']]: string } = {
+  rail: 'Rails, lying flat',
+  'edge-rail': 'Rails, on edge',
+  pad: 'Pad',
+};
+
+function made({ count, layers }: PlanRiserPiece): string {
+  if (count === 0) return 'none: packing alone';
+  return layers > 1 ? `${count}, in ${layers} layers` : String(count);
 }
 
-function risersTable(plan: BuildPlan, write: Writer): Table | null {
-  const groups = plan.boards.map((board) => ({ title: board.title, things: raised(board) }));
+/** Every rail and pad, and the packing that makes up what the sheet's thickness leaves over. */
+function piecesTable(plan: BuildPlan, write: Writer): Table | null {
+  const groups = plan.boards.map(({ title, pieces }) => ({ title, things: pieces }));
   if (groups.every(({ things }) => things.length === 0)) return null;
   const { item } = namesOf(plan);
-  return groupedTable(
-    'Risers below parts',
-    groups,
-    [
-      { title: 'Below', cell: (placed) => strong(item(placed.item), placed.item) },
-      { title: 'Height', kind: 'figure', cell: (placed) => write.length(placed.raisedM) },
-      { title: 'Width', kind: 'figure', cell: (placed) => write.length(placed.widthM) },
-      { title: 'Depth', kind: 'figure', cell: (placed) => write.length(placed.depthM) },
-      tick('Cut'),
-      tick('Fixed'),
-    ],
-    (placed) => placed.item,
+  const isItem = (id: string): boolean => plan.items.some((one) => one.id === id);
+  return dense(
+    groupedTable(
+      'Rails below parts and pads below fixings, cut from the sheet of the board',
+      groups,
+      [
+        {
+          title: 'Below',
+          cell: ({ carries }) =>
+            isItem(carries) ? strong(item(carries), carries) : strong(`Fixing ${carries}`),
+        },
+        { title: 'Form', cell: ({ form }) => forms[form] },
+        { title: 'Pieces', cell: (piece) => made(piece) },
+        {
+          title: 'Width',
+          kind: 'figure',
+          cell: ({ count, widthM }) => (count === 0 ? none : write.length(widthM)),
+        },
+        {
+          title: 'Length',
+          kind: 'figure',
+          cell: ({ count, lengthM }) => (count === 0 ? none : write.length(lengthM)),
+        },
+        {
+          title: 'Height made',
+          kind: 'figure',
+          cell: ({ makesM }) => (makesM === 0 ? none : write.length(makesM)),
+        },
+        {
+          title: 'Pack with',
+          kind: 'figure',
+          cell: ({ packM }) => (packM === 0 ? none : write.short(packM)),
+        },
+        { title: 'Hole', kind: 'figure', cell: ({ holeM }) => (holeM === null ? none : write.short(holeM)) },
+        tick('Cut'),
+        tick('Fixed'),
+      ],
+      ({ carries }) => carries,
+    ),
   );
 }
 
-interface Spacers {
-  readonly board: string;
-  readonly heightM: number;
-  readonly fixings: readonly string[];
-  readonly part: string;
-}
-
-/** Spacers of one height and for one kind of fixing together. */
-function spacersOf(board: PlanBoard): Spacers[] {
-  const kinds = new Map<string, Spacers>();
-  for (const { id, spacerM, part } of board.fixings) {
-    if (spacerM === 0) continue;
-    const key = `${spacerM} ${part}`;
-    const held = kinds.get(key);
-    kinds.set(key, {
-      board: board.title,
-      heightM: spacerM,
-      part,
-      fixings: [...(held?.fixings ?? []), id],
-    });
-  }
-  return [...kinds.values()];
-}
-
-function spacersTable(plan: BuildPlan, write: Writer): Table | null {
-  const spacers = plan.boards.flatMap(spacersOf);
-  if (spacers.length === 0) return null;
-  const { part } = namesOf(plan);
-  return tableOf('Spacers between board and panel', spacers, [
-    { title: 'Board', cell: (one) => strong(one.board) },
-    { title: 'Height', kind: 'figure', cell: (one) => write.length(one.heightM) },
-    { title: 'How many', kind: 'figure', cell: (one) => counted(one.fixings.length, 'piece') },
-    { title: 'At', cell: (one) => one.fixings.join(', ') },
-    { title: 'Round', cell: (one) => part(one.part) },
-    tick('Cut'),
-  ]);
+/** How many sheets of each material are opened. */
+function sheetsText(plan: BuildPlan): string {
+  const { sheets, unplaced } = nestJobs([plan]);
+  const opened = [...new Set(sheets.map(({ stock }) => stock.id))].map((id) => {
+    const own = sheets.filter(({ stock }) => stock.id === id);
+    return `${counted(own.length, 'sheet')} of ${id}`;
+  });
+  const left =
+    unplaced.length === 0 ? '' : ` ${counted(unplaced.length, 'piece fits', 'pieces fit')} on no sheet.`;
+  return `Everything is cut from ${opened.join(' and ')}.${left}`;
 }
 
 function risersModel(plan: BuildPlan): RisersSheet | null {
+  if (plan.boards.length === 0) return null;
   const write = writerFor(plan.shop);
-  const [risers, spacers] = [risersTable(plan, write), spacersTable(plan, write)];
-  return risers === null && spacers === null ? null : { note: write.note, risers, spacers };
+  return { note: write.note, pieces: piecesTable(plan, write), sheets: sheetsText(plan) };
 }
 
-export const risers = builderSheet('risers', 'Risers and spacers', risersModel);
+export const risers = builderSheet('risers', 'Risers and nesting', risersModel);

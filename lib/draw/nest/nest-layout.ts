@@ -1,0 +1,121 @@
+import type { NestedPiece, NestedSheet } from '../../board/nesting.ts';
+import type { JobNesting } from '../../board/sheet-pieces.ts';
+import { formatLength, type LengthStyle } from '../../model/length-text.ts';
+import { linePitchMm } from '../lettering.ts';
+import { at, boxAt, heightMm, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
+import { type ScaleRatio, scaleRatios } from '../scale.ts';
+import { types } from '../style.ts';
+import type { TextMetrics } from '../text-metrics.ts';
+
+/** One stock sheet of a nesting, and how lengths on it are written. */
+export interface NestScene {
+  readonly nesting: JobNesting;
+  readonly sheet: NestedSheet;
+  readonly style: LengthStyle;
+}
+
+/** One line of the list below or beside a stock sheet. */
+export interface NestEntry {
+  readonly number: number;
+  readonly id: string;
+  readonly text: string;
+  readonly pieces: readonly NestedPiece[];
+}
+
+/** The pieces on a stock sheet, those alike together, numbered in the order of their size. */
+export function nestEntries({ nesting, sheet, style }: NestScene): NestEntry[] {
+  const ids = nesting.pieces
+    .map(({ id }) => id)
+    .filter((id) => sheet.pieces.some((piece) => piece.id === id));
+  return ids.map((id, index): NestEntry => {
+    const pieces = sheet.pieces.filter((piece) => piece.id === id);
+    const piece = nesting.pieces.find((one) => one.id === id);
+    const size = piece ? sizeText(piece, style) : '';
+    return {
+      number: index + 1,
+      id,
+      text: `${index + 1}: ${pieces.length} x ${piece?.title ?? id}, ${size}`,
+      pieces,
+    };
+  });
+}
+
+/** The lines that tell what is kept of a stock sheet, the largest first: lettered, so that no number stands twice. */
+export function offCutEntries({
+  sheet,
+  style,
+}: NestScene): { readonly letter: string; readonly text: string }[] {
+  return sheet.offCuts.map((offCut, nth) => {
+    const letter = letterOf(nth);
+    return { letter, text: `${letter}: off-cut to keep, ${sizeText(offCut, style)}` };
+  });
+}
+
+/** A to Z, then A2 to Z2. */
+function letterOf(nth: number): string {
+  const round = Math.floor(nth / 26) + 1;
+  return `${String.fromCharCode(65 + (nth % 26))}${round === 1 ? '' : round}`;
+}
+
+/** Everything that is listed beside a stock sheet. */
+export function listLines(scene: NestScene): string[] {
+  return [...nestEntries(scene), ...offCutEntries(scene)].map(({ text }) => text);
+}
+
+/** Width by height of a thing, as the shop writes lengths. */
+export function sizeText(
+  size: { readonly widthM: number; readonly heightM: number },
+  style: LengthStyle,
+): string {
+  return `${lengthText(size.widthM, style)} x ${lengthText(size.heightM, style)}`;
+}
+
+/** A length as the shop writes it, with its unit. */
+export function lengthText(lengthM: number, style: LengthStyle): string {
+  return formatLength(lengthM, style).primary;
+}
+
+/** Where a stock sheet and its list stand on paper. */
+export interface NestLayout {
+  readonly ratio: ScaleRatio;
+  readonly sheet: PaperBox;
+  /** The first baseline of the list. */
+  readonly list: PaperPoint;
+}
+
+const gapMm = 6;
+/** Distance of the list's lines. */
+export const listPitchMm = linePitchMm(types.note) + 0.6;
+
+/** The largest scale at which a stock sheet stands in a room with its list below or beside it; null where none does. */
+export function nestLayout(scene: NestScene, room: PaperBox, metrics: TextMetrics): NestLayout | null {
+  const lines = listLines(scene);
+  const listMm = {
+    wide: Math.max(0, ...lines.map((text) => metrics.widthMm(text, types.note))),
+    high: lines.length * listPitchMm,
+  };
+  const { widthM, heightM } = scene.sheet.stock;
+  for (const ratio of scaleRatios) {
+    const [wide, high] = [(widthM * 1000) / ratio, (heightM * 1000) / ratio];
+    const sheet = boxAt(room.leftMm + gapMm, room.topMm + gapMm, wide, high);
+    if (sheet.rightMm + gapMm > room.rightMm || sheet.bottomMm + gapMm > room.bottomMm) continue;
+    const below =
+      listMm.wide <= widthMm(room) - 2 * gapMm && high + listMm.high + 3 * gapMm <= heightMm(room);
+    if (below) return { ratio, sheet, list: at(sheet.leftMm, sheet.bottomMm + gapMm) };
+    const beside = listMm.high <= heightMm(room) - gapMm && wide + listMm.wide + 3 * gapMm <= widthMm(room);
+    if (beside) return { ratio, sheet, list: at(sheet.rightMm + gapMm, sheet.topMm + types.note.capMm) };
+  }
+  return null;
+}
+
+/** What is to be known before the saw is set: stock, cut, trim, how much is used, which way the grain runs. */
+export function nestNotes({ nesting, sheet, style }: NestScene, grain: 'level' | 'upright' | null): string[] {
+  const { kerfM, trimM } = nesting.rules;
+  const runs = { level: 'from left to right', upright: 'upwards' } as const;
+  return [
+    `Stock ${sizeText(sheet.stock, style)}; ${Math.round(sheet.used * 100)} % used`,
+    `Saw cut ${lengthText(kerfM, style)}, edge ${lengthText(trimM, style)} not used`,
+    'Dashed: off-cuts to keep',
+    ...(grain ? [`Grain runs ${runs[grain]}`] : []),
+  ];
+}

@@ -1,0 +1,101 @@
+import type { Rectangle } from '../../board/free-rectangles.ts';
+import type { NestedPiece } from '../../board/nesting.ts';
+import { laidPoint } from '../../board/sheet-pieces.ts';
+import { bulgePath } from '../bulge-path.ts';
+import { baselineFor, drawText } from '../lettering.ts';
+import { at, boxRound, centreOf, cornersOf, heightMm, type PaperBox, widthMm } from '../paper.ts';
+import { drawPath, drawShape, type Parent } from '../pen.ts';
+import { onPaper, type PlanView } from '../scale.ts';
+import { lines, type TypeStyle, types } from '../style.ts';
+import { type Drawing, openGroup, openSubject } from '../surface.ts';
+import { drawLabels, type TextLabel } from '../view-labels.ts';
+import {
+  listLines,
+  listPitchMm,
+  type NestEntry,
+  type NestLayout,
+  type NestScene,
+  nestEntries,
+  offCutEntries,
+} from './nest-layout.ts';
+
+/**
+ * Draws a stock sheet at scale, with the pieces that are cut from it, numbered, the off-cuts to keep,
+ * lettered, and the list of what the numbers mean; names what found no room.
+ */
+export function paintNest(drawing: Drawing, room: PaperBox, scene: NestScene, layout: NestLayout): string[] {
+  const { sheet } = scene;
+  const view: PlanView = {
+    ratio: layout.ratio,
+    datum: at(layout.sheet.leftMm, layout.sheet.bottomMm),
+    mirrored: false,
+  };
+  const entries = nestEntries(scene);
+  const group = openGroup(drawing, drawing.svg, 'sheet');
+  drawShape(group, cornersOf(layout.sheet), lines.seen);
+  const kept = sheet.offCuts.map((offCut) => boxOf(view, offCut));
+  for (const box of kept) drawShape(group, cornersOf(box), lines.hidden);
+  for (const { id, pieces } of entries) {
+    const parent = openSubject(drawing, group, id);
+    for (const piece of pieces) drawPiece(parent, scene, piece, view);
+  }
+  const listed = openGroup(drawing, drawing.svg, 'list');
+  listLines(scene).forEach((text, index) => {
+    const point = at(layout.list.xMm, layout.list.yMm + index * listPitchMm);
+    drawText(drawing, listed, text, point, { type: types.note });
+  });
+  const words = openGroup(drawing, drawing.svg, 'labels');
+  const loose = [
+    ...offCutEntries(scene).flatMap(({ letter }, nth) => {
+      const box = kept[nth];
+      return box && !wroteInside(drawing, words, letter, box, types.item)
+        ? [labelOf(letter, letter, [box])]
+        : [];
+    }),
+    ...entries.flatMap((entry) => numberPieces(drawing, words, entry, view)),
+  ];
+  return drawLabels(drawing, words, loose, room);
+}
+
+/** Writes the number of each piece into it; those too small for it share one label: `2 (7)`. */
+function numberPieces(drawing: Drawing, parent: Parent, entry: NestEntry, view: PlanView): TextLabel[] {
+  const { number, id, pieces } = entry;
+  const boxes = pieces.map((piece) => boxOf(view, piece));
+  const small = boxes.filter((box) => !wroteInside(drawing, parent, String(number), box, types.item));
+  if (small.length === 0) return [];
+  return [labelOf(id, small.length === 1 ? String(number) : `${number} (${small.length})`, small)];
+}
+
+function labelOf(id: string, text: string, anchors: readonly PaperBox[]): TextLabel {
+  return { id, lines: [text], type: types.terminal, anchors, own: [id], subject: id };
+}
+
+/** Writes a text into the middle of a box where it has room there. */
+function wroteInside(
+  drawing: Drawing,
+  parent: Parent,
+  text: string,
+  box: PaperBox,
+  type: TypeStyle,
+): boolean {
+  const clearMm = 0.6;
+  const wide = drawing.metrics.widthMm(text, type) + 2 * clearMm;
+  if (wide > widthMm(box) || type.capMm + 2 * clearMm > heightMm(box)) return false;
+  const { xMm, yMm } = centreOf(box);
+  drawText(drawing, parent, text, at(xMm, baselineFor(yMm, type)), { type, align: 'middle' });
+  return true;
+}
+
+function boxOf(view: PlanView, { xM, yM, widthM, heightM }: Rectangle): PaperBox {
+  return boxRound([onPaper(view, { xM, yM }), onPaper(view, { xM: xM + widthM, yM: yM + heightM })]);
+}
+
+/** The lines that a piece is cut along, as it lies. */
+function drawPiece(parent: Parent, { nesting }: NestScene, piece: NestedPiece, view: PlanView): void {
+  const known = nesting.pieces.find(({ id }) => id === piece.id);
+  if (!known) return;
+  for (const loop of known.loops) {
+    const laid = loop.map((point) => laidPoint(piece, known.corner, point));
+    drawPath(parent, bulgePath(laid, view), lines.part);
+  }
+}
