@@ -1,25 +1,32 @@
+import type { Browser } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { exporters } from '../../lib/export/index.ts';
 import { letterStock } from '../../lib/export/labels/label-stock.ts';
 import { openBrowser } from '../browser.ts';
 import { shippedMetrics } from '../draw/shipped-metrics.ts';
+import { demoPlan } from '../plan/demo.ts';
 import { samplePlan } from '../publish/sample-plan.ts';
 import { roundedBoard } from './board-of.ts';
 
 const choices = { unit: 'mm', paper: 'Letter', labelStock: letterStock } as const;
 const plan = samplePlan({ boards: [roundedBoard()] });
-const files = [exporters.svg, exporters.labels, exporters.nest].flatMap((exporter) =>
-  exporter.files({ plan, metrics: shippedMetrics, choices }).filter(({ name }) => name.endsWith('.svg')),
+const sample = [exporters.svg, exporters.labels, exporters.nest].flatMap((exporter) =>
+  exporter.files({ plan, metrics: shippedMetrics, choices }),
+);
+/** Every drawing of a demo job as well: hatches, symbols, ticks and turned texts as they come. */
+const demo = exporters.svg.files({ plan: demoPlan('under-seat-five'), metrics: shippedMetrics, choices });
+const files = [...sample, ...demo.map((file) => ({ ...file, name: `demo/${file.name}` }))].filter(
+  ({ name }) => name.endsWith('.svg'),
 );
 
 /** Grey levels that edges may differ by, for each renderer smooths in its own way. */
 const levels = 96;
 /** Share of the inked pixels that may differ by more. */
-const share = 0.02;
+const share = 0.001;
 
 describe('exported SVG', () => {
-  let browser: Awaited<ReturnType<typeof openBrowser>>;
+  let browser: Browser;
   beforeAll(async () => {
     browser = await openBrowser();
   });
@@ -30,28 +37,51 @@ describe('exported SVG', () => {
     async (_, exported) => {
       const svg = inPixels(exported);
       expect(svg).not.toMatch(/<text|var\(|<style|font-family|href=/);
-      const ours = await grey(
-        await sharp(Buffer.from(svg), { density: 72 }).flatten({ background: '#fff' }).png().toBuffer(),
-      );
-      const page = await browser.newPage({ viewport: { width: ours.width, height: ours.height } });
-      await page.setContent(`<body style="margin:0">${svg}</body>`);
-      const theirs = await grey(await page.screenshot());
-      await page.close();
+      const ours = await byLibrsvg(svg);
+      const theirs = await byChromium(browser, svg, ours);
       expect([theirs.width, theirs.height]).toEqual([ours.width, ours.height]);
-      const inked = ours.data.filter((value) => value < 128).length;
-      expect(inked).toBeGreaterThan(500);
-      const differing = ours.data.filter(
-        (value, index) => Math.abs(value - (theirs.data[index] ?? 0)) > levels,
-      );
-      expect(differing.length / inked).toBeLessThan(share);
+      expect(ours.data.filter((value) => value < 128).length).toBeGreaterThan(500);
+      expect(differingShare(ours, theirs)).toBeLessThan(share);
     },
   );
+
+  it('would not pass for the same where one of them left out the dashes, or drew a millimetre aside', async () => {
+    const power = files.find(({ name }) => name === 'demo/drawing-power.svg');
+    const svg = inPixels(String(power?.content));
+    const ours = await byLibrsvg(svg);
+    const solid = svg.replaceAll(/ stroke-dasharray="[^"]*"/g, '');
+    expect(solid).not.toBe(svg);
+    expect(differingShare(ours, await byChromium(browser, solid, ours))).toBeGreaterThan(share);
+    const aside = svg.replace(/viewBox="0 0 /, 'viewBox="1 0 ');
+    expect(differingShare(ours, await byChromium(browser, aside, ours))).toBeGreaterThan(share);
+  });
 
   it('is the same bytes when it is made again', () => {
     const again = exporters.svg.files({ plan, metrics: shippedMetrics, choices });
     expect(again).toEqual(exporters.svg.files({ plan, metrics: shippedMetrics, choices }));
   });
 });
+
+async function byLibrsvg(svg: string): Promise<Picture> {
+  return grey(
+    await sharp(Buffer.from(svg), { density: 72 }).flatten({ background: '#fff' }).png().toBuffer(),
+  );
+}
+
+async function byChromium(browser: Browser, svg: string, { width, height }: Picture): Promise<Picture> {
+  const page = await browser.newPage({ viewport: { width, height } });
+  await page.setContent(`<body style="margin:0">${svg}</body>`);
+  const picture = await grey(await page.screenshot());
+  await page.close();
+  return picture;
+}
+
+/** Pixels that differ, as a share of those that are inked. */
+function differingShare(ours: Picture, theirs: Picture): number {
+  const inked = ours.data.filter((value) => value < 128).length;
+  const differing = ours.data.filter((value, index) => Math.abs(value - (theirs.data[index] ?? 0)) > levels);
+  return differing.length / inked;
+}
 
 /** The same with its size in pixels of CSS, for sharp does not take millimetres at their true size. */
 function inPixels(svg: string): string {
