@@ -20,6 +20,9 @@ export function outlineFaults(shape: BoardShape, rules: WebRules = boardDefaults
 function webFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
   const { web, value } = narrowestWeb(shape);
   if (!web || value >= rules.webGoodM - 1e-9) return [];
+  // Holes that run into each other leave no web; the drill table tells them.
+  const isHole = (name: string): boolean => shape.holes.some(({ id }) => id === name);
+  if (value <= -1e-9 && web.between.every(isHole)) return [];
   const stop = value < rules.webStopM - 1e-9;
   const limit = stop ? rules.webStopM : rules.webGoodM;
   return [

@@ -1,12 +1,11 @@
-import { type Item, onBoard, type Placement } from '../board/item.ts';
+import { drillFaults, drillTable, holesToDrill } from '../board/drill.ts';
+import type { BoardFault } from '../board/fault.ts';
+import type { Item, Placement } from '../board/item.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../board/outline.ts';
 import type { PartOf } from '../model/kinds/index.ts';
 import type { PlanHole } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { PlanBook } from './plan-book.ts';
-
-/** A hole to drill, before it has its number. */
-export type DrillHole = Omit<PlanHole, 'n'>;
 
 /** The shape of a board as written; what is wrong with it goes into the book. Null where its base can't be drawn. */
 export function boardShape({ path, given }: Board, book: PlanBook): BoardShape | null {
@@ -54,43 +53,27 @@ export function boardFixings(board: Board, parts: Job['parts']): BoardFixing[] {
   });
 }
 
-/** Every hole of a board: those of its outline, of its fixings, and the pilots of what is screwed on. */
-export function drillHoles(
+/** Every hole of a board, numbered; what is wrong with them goes to the faults. */
+export function boardHoles(
   board: Board,
   shape: BoardShape,
   fixings: readonly BoardFixing[],
-  items: readonly Item[],
-  placements: readonly Placement[],
+  laid: { readonly items: readonly Item[]; readonly placements: readonly Placement[] },
   parts: Job['parts'],
-): DrillHole[] {
-  const own = shape.holes.map(({ id, xM, yM, diameterM, purpose }): DrillHole => {
-    return { xM, yM, diameterM, depthM: null, purpose, of: id, behind: null };
-  });
-  const fixed = fixings.map(({ id, xM, yM, part, behind }): DrillHole => {
+): { readonly holes: PlanHole[]; readonly faults: readonly BoardFault[] } {
+  const drilled = holesToDrill(shape, {
+    ...laid,
     // Where the fixing does not tell its clearance, a tenth over its nominal thread would be a guess: the rules ask for it.
-    return { xM, yM, diameterM: part.clearance ?? 0, depthM: null, purpose: 'fixing', of: id, behind };
+    fixings: fixings.map(({ part, ...at }) => ({ ...at, diameterM: part.clearance ?? 0 })),
+    thicknessM: board.sheet.thickness,
+    screwFor: (holeM) => {
+      const screw = mountingScrew(holeM, parts);
+      if (!screw) return null;
+      const { pilot, length } = screw.part;
+      return { part: screw.id, pilotM: pilot ?? holeM, lengthM: length ?? 0 };
+    },
   });
-  const screwed = placements.flatMap((at) => {
-    const item = items.find(({ id }) => id === at.item);
-    return item ? pilots(board, item, at, parts) : [];
-  });
-  return [...own, ...fixed, ...screwed];
-}
-
-function pilots(board: Board, item: Item, at: Placement, parts: Job['parts']): DrillHole[] {
-  return (item.mountingHoles ?? []).map((hole): DrillHole => {
-    const screw = mountingScrew(hole.diameterM, parts)?.part;
-    const lengthM = screw?.length ?? 0;
-    const through = lengthM === 0 || lengthM >= board.sheet.thickness;
-    return {
-      ...onBoard(item, at, hole),
-      diameterM: screw?.pilot ?? hole.diameterM,
-      depthM: through ? null : lengthM,
-      purpose: 'mounting',
-      of: item.id,
-      behind: null,
-    };
-  });
+  return { holes: drillTable(drilled).map(({ id: _, ...hole }) => hole), faults: drillFaults(drilled) };
 }
 
 /** The wood screw that passes a mounting hole with least play: the thickest whose clearance the hole gives. */
@@ -108,17 +91,9 @@ export function mountingScrew(
 }
 
 /** The shape with its drilled holes, so that webs and edge distances are judged for these too. */
-export function drilledShape(shape: BoardShape, holes: readonly DrillHole[]): BoardShape {
+export function drilledShape(shape: BoardShape, holes: readonly PlanHole[]): BoardShape {
   const drilled = holes
     .filter(({ purpose, diameterM }) => purpose === 'fixing' && diameterM > 0)
     .map(({ of, xM, yM, diameterM }): RoundHole => ({ id: of, xM, yM, diameterM, purpose: 'fixing' }));
   return { ...shape, holes: [...shape.holes, ...drilled] };
-}
-
-/** Holes with their numbers, row by row from the datum: by place, so that the order of work changes none. */
-export function numberHoles(holes: readonly DrillHole[]): PlanHole[] {
-  const row = (yM: number) => Math.round(yM * 1000);
-  return holes
-    .toSorted((a, b) => row(a.yM) - row(b.yM) || a.xM - b.xM || (a.of < b.of ? -1 : 1))
-    .map((hole, index) => ({ n: index + 1, ...hole }));
 }

@@ -14,14 +14,7 @@ import type { Board, Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { placementFaults, placePath } from './board-layout.ts';
 import type { RoutedBoard } from './board-routes.ts';
-import {
-  type BoardFixing,
-  boardFixings,
-  datumInSpace,
-  drilledShape,
-  drillHoles,
-  numberHoles,
-} from './board-shape.ts';
+import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape } from './board-shape.ts';
 import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
 import { kindOfRoom } from './side-rooms.ts';
@@ -32,10 +25,10 @@ const standardGravity = 9.80665;
 
 /** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
 export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: PlanBook): PlanBoard {
-  const { board, shape, items, placements } = laid;
+  const { board, shape, items } = laid;
   const { sheet, space, given } = board;
   const fixings = boardFixings(board, job.parts);
-  const holes = numberHoles(drillHoles(board, shape, fixings, items, placements, job.parts));
+  const { holes, faults: drilling } = boardHoles(board, shape, fixings, laid, job.parts);
   const at = `boards.${board.id}`;
   const areaM2 = book.trace(`${at}.areaM2`, boardArea(shape));
   const massKg = book.trace(`${at}.massKg`, boardMass(shape, sheet.thickness, sheet.density));
@@ -44,6 +37,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   const physics = boardPhysics(job, laid, fixings, massKg, book);
   for (const fault of [
     ...outlineFaults(drilled, { ...outlineRules(job) }),
+    ...drilling,
     ...physics.faults,
     ...fitFaults(laid, fixings),
     ...routed.faults,
@@ -105,6 +99,8 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     pieces: riserPieces(raisers),
     routes: [...routed.routes],
     crossings: routed.crossings,
+    firstCrossings: routed.firstCrossings,
+    pathSearches: routed.pathSearches,
     proposals: laid.proposals.map(({ placements: places, score }) => ({
       total: score.total,
       score: { ...score.parts },

@@ -8,8 +8,11 @@ const hole = (id: string, xM: number, yM: number): HoleToDrill => ({
   xM,
   yM,
   diameterM: 0.004,
-  depthM: 0.018,
+  depthM: null,
+  pilotFor: null,
   purpose: 'mounting',
+  of: id,
+  behind: null,
 });
 
 describe('the drill table', () => {
@@ -27,7 +30,7 @@ describe('the drill table', () => {
         for (const [at, line] of table.entries()) {
           expect(line.n).toBe(at + 1);
           const next = table[at + 1];
-          if (next) expect(line.xM < next.xM || (line.xM === next.xM && line.yM < next.yM)).toBe(true);
+          if (next) expect(line.yM < next.yM || (line.yM === next.yM && line.xM < next.xM)).toBe(true);
         }
       }),
       { numRuns: 100, seed: 6 },
@@ -47,25 +50,44 @@ describe('the drill table', () => {
       massKg: 4,
       rooms: {},
       terminals: [],
-      mountingHoles: [{ id: 'm1', xM: 0.01, yM: 0.02, diameterM: 0.003, depthM: 0.012 }],
+      mountingHoles: [{ id: 'amp.hole-1', xM: 0.01, yM: 0.02, diameterM: 0.005 }],
     };
     const placements = [{ item: 'amp', xM: 0.2, yM: 0.05, turnDeg: 90 as const, heightM: 0 }];
-    const fixings = [{ id: 'f1', xM: 0.58, yM: 0.38, diameterM: 0.0065, lengthM: 0.04 }];
-    const table = drillTable(holesToDrill(shape, [item], placements, fixings, 0.018));
+    const fixings = [{ id: 'f1', xM: 0.58, yM: 0.38, diameterM: 0.0065, behind: 'nothing' }];
+    const screw = { part: 'screw-8', pilotM: 0.0032, lengthM: 0.012 };
+    const drilled = { items: [item], placements, fixings, thicknessM: 0.018, screwFor: () => screw };
+    const table = drillTable(holesToDrill(shape, drilled));
+    const through = { depthM: null, pilotFor: null, behind: null };
     expect(table).toEqual([
-      { n: 1, id: 'loom', xM: 0.05, yM: 0.06, diameterM: 0.03, depthM: 0.018, purpose: 'wire' },
+      { n: 1, id: 'loom', xM: 0.05, yM: 0.06, diameterM: 0.03, ...through, purpose: 'wire', of: 'loom' },
       // A quarter turn: 0.2 deep becomes 0.2 wide; 20 mm up from the lower edge is 20 mm in from the right.
       {
         n: 2,
-        id: 'amp.m1',
+        id: 'amp.hole-1',
         xM: expect.closeTo(0.38, 9),
         yM: expect.closeTo(0.06, 9),
-        diameterM: 0.003,
+        diameterM: 0.0032,
         depthM: 0.012,
+        pilotFor: 'screw-8',
         purpose: 'mounting',
+        of: 'amp',
+        behind: null,
       },
-      { n: 3, id: 'f1', xM: 0.58, yM: 0.38, diameterM: 0.0065, depthM: 0.018, purpose: 'fixing' },
+      {
+        n: 3,
+        id: 'f1',
+        xM: 0.58,
+        yM: 0.38,
+        diameterM: 0.0065,
+        ...through,
+        purpose: 'fixing',
+        of: 'f1',
+        behind: 'nothing',
+      },
     ]);
+    // A screw as long as the board is thick comes out at its back.
+    const long = { ...drilled, screwFor: () => ({ ...screw, lengthM: 0.018 }) };
+    expect(holesToDrill(shape, long).find(({ of }) => of === 'amp')?.depthM).toBeNull();
   });
 
   it('names holes that run into each other', () => {

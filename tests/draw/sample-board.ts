@@ -78,6 +78,7 @@ export function sampleBoard(
         yM,
         diameterM: 0.0066,
         depthM: null,
+        pilotFor: null,
         purpose: 'fixing',
         of: `f${index + 1}`,
         behind: 'nothing',
@@ -111,6 +112,8 @@ export function sampleBoard(
     routes,
     pieces: [],
     crossings: 0,
+    firstCrossings: 0,
+    pathSearches: 0,
     proposals: [],
     evaluations: 0,
     exits: routes.flatMap(({ wire, points }) => {

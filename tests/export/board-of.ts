@@ -46,5 +46,15 @@ export function roundedBoard(): PlanBoard {
 }
 
 function hole(n: number, xM: number, yM: number, diameterM: number): PlanBoard['holes'][number] {
-  return { n, xM, yM, diameterM, depthM: null, purpose: 'mounting', of: `item-${n}`, behind: null };
+  return {
+    n,
+    xM,
+    yM,
+    diameterM,
+    depthM: null,
+    pilotFor: null,
+    purpose: 'mounting',
+    of: `item-${n}`,
+    behind: null,
+  };
 }

@@ -31,6 +31,7 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
             yM: 0.025,
             diameterM: 0.0064,
             depthM: null,
+            pilotFor: null,
             purpose: 'fixing',
             of: 'fix-1',
             behind: 'nothing',
@@ -41,6 +42,7 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
             yM: 0.12,
             diameterM: 0.0028,
             depthM: 0.01,
+            pilotFor: null,
             purpose: 'mounting',
             of: 'amp-front',
             behind: null,
@@ -92,6 +94,8 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         ],
         pieces: [],
         crossings: 0,
+        firstCrossings: 0,
+        pathSearches: 0,
         proposals: [
           {
             total: 0.82,

@@ -48,6 +48,7 @@ export const workTables = {
         { title: 'diameter', lengthM: ({ diameterM }) => diameterM },
         { title: 'through', value: ({ depthM }) => (depthM === null ? 'yes' : 'no') },
         { title: 'depth', lengthM: ({ depthM }) => depthM },
+        { title: 'pilot_for', value: ({ pilotFor }) => pilotFor },
         { title: 'purpose', value: ({ purpose }) => purpose },
         { title: 'for', value: ({ of }) => of },
         { title: 'behind', value: ({ behind }) => behind },

@@ -17,6 +17,8 @@ export const holeSchema = z.object({
   diameterM: number,
   /** Null: right through. */
   depthM: orNull,
+  /** The part of the screw that it is the pilot of; null for any other hole. */
+  pilotFor: builders(z.string().nullable().default(null)),
   purpose: name,
   /** What the hole is for: an item, a fixing, a cut. */
   of: name,
@@ -130,6 +132,9 @@ export const planBoardSchema = z.object({
   pieces: z.array(riserPieceSchema).default([]),
   routes: z.array(planRouteSchema),
   crossings: builders(z.int()),
+  /** Crossings of the first way to lay all wires, and the paths that were searched for to come to the last one. */
+  firstCrossings: builders(z.int().default(0)),
+  pathSearches: builders(z.int().default(0)),
   /** The layouts that the search found, best first; the placements are those of the first one. */
   proposals: z.array(
     z.object({

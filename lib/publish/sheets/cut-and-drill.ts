@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { counted, spelled, spelledWithin } from '../words.ts';
-import { lengthOr, measure, measureOr, type Writer, writerFor } from '../written.ts';
+import { lengthOr, measure, measureOr, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, type Fact, fact, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -53,7 +53,13 @@ function boardFacts(board: PlanBoard, write: Writer): Fact[] {
   ];
 }
 
-function drillTable(board: PlanBoard, write: Writer): Table | null {
+/** The screw that a hole is the pilot of. */
+function pilotCell({ pilotFor }: PlanBoard['holes'][number], pick: BuildPlan['pick']) {
+  if (pilotFor === null) return none;
+  return pick.find(({ part }) => part === pilotFor)?.title ?? pilotFor;
+}
+
+function drillTable(board: PlanBoard, pick: BuildPlan['pick'], write: Writer): Table | null {
   if (board.holes.length === 0) return null;
   return dense(
     tableOf(
@@ -69,6 +75,7 @@ function drillTable(board: PlanBoard, write: Writer): Table | null {
           kind: 'figure',
           cell: (hole) => (hole.depthM === null ? 'through' : write.short(hole.depthM)),
         },
+        { title: 'Pilot', cell: (hole) => pilotCell(hole, pick) },
         { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },
         {
           title: 'Behind it',
@@ -91,7 +98,7 @@ function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
       title: board.title,
       axes: `Measured from the datum, the lower left corner, seen from the mounting side: x to the right (${board.right} in the vehicle), y upwards (${board.upward} in the vehicle).`,
       facts: boardFacts(board, write),
-      holes: drillTable(board, write),
+      holes: drillTable(board, plan.pick, write),
     })),
   };
 }
