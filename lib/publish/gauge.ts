@@ -29,7 +29,8 @@ const proofMm = 50;
 const widthMm = 170;
 /** From one thing to the text beside it, and room for that text. */
 const gapMm = 1.5;
-const textMm = 14;
+const stripTextMm = 14;
+const holeTextMm = 18;
 const proofRowMm = 8;
 const stripRowMm = 7;
 const holeRowMm = 13;
@@ -39,7 +40,7 @@ export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) =>
   const lengths = [...new Map(stripsM.map((lengthM) => [textOf(lengthM), lengthM * 1000]))].sort(
     ([, a], [, b]) => a - b,
   );
-  const strips = inRows(lengths, proofRowMm, stripRowMm).map(({ sizeMm, ...place }) => ({
+  const strips = inRows(lengths, proofRowMm, stripRowMm, stripTextMm).map(({ sizeMm, ...place }) => ({
     ...place,
     lengthMm: sizeMm,
   }));
@@ -48,7 +49,7 @@ export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) =>
     const diameterMm = Number((holeM * 1000).toFixed(1));
     return [`${stud}, ${diameterMm}`, diameterMm] as const;
   });
-  const holes = inRows(studs, holesFromMm, holeRowMm).map(({ sizeMm, ...place }) => ({
+  const holes = inRows(studs, holesFromMm, holeRowMm, holeTextMm).map(({ sizeMm, ...place }) => ({
     ...place,
     diameterMm: sizeMm,
   }));
@@ -60,6 +61,7 @@ function inRows(
   things: readonly (readonly [text: string, sizeMm: number])[],
   topMm: number,
   rowMm: number,
+  textMm: number,
 ): (GaugePlace & { readonly sizeMm: number })[] {
   let xMm = 0;
   let yMm = topMm + rowMm / 2;

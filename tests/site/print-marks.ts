@@ -83,7 +83,7 @@ export async function readPrinted(pdf: Uint8Array): Promise<PrintedPage[]> {
   return pages;
 }
 
-/** Wholes that lie on more than one page, and tables that go on without their head: each as a line that says so. */
+/** Wholes that lie on more than one page, tables that go on without their head, heads without a row below them: each as a line that says so. */
 export function brokenWholes(pages: readonly PrintedPage[]): string[] {
   const places = new Map<string, Set<number>>();
   pages.forEach(({ marks }, index) => {
@@ -96,6 +96,10 @@ export function brokenWholes(pages: readonly PrintedPage[]): string[] {
   return [...places.keys()].flatMap((key) => {
     const on = pagesOf(key);
     if (key.startsWith('w') && on.length > 1) return [`${key} lies on pages ${on.join(' and ')}`];
+    if (key.startsWith('h')) {
+      const empty = on.filter((page) => !pagesOf(`r${key.slice(1)}`).includes(page));
+      return empty.map((page) => `table ${key.slice(1)} has no row below its head on page ${page}`);
+    }
     if (!key.startsWith('r')) return [];
     const headless = on.filter((page) => !pagesOf(`h${key.slice(1)}`).includes(page));
     return headless.map((page) => `table ${key.slice(1)} has no head on page ${page}`);
