@@ -22,12 +22,13 @@ export function orderOfWork(work: Work): OrderOfWork {
   const raised = boards.flatMap(({ phases }) => phases.rings);
   const told = new Set(raised.flatMap(({ items }) => items));
   const declared = work.declared.filter(({ item }) => !told.has(item));
-  const { steps, rings } = withDeclared(all, { ...work, declared });
+  const { kept, rings: mutual } = withoutRings(declared);
+  const { steps, rings } = withDeclared(all, { ...work, declared: kept });
   const { ordered } = inOrder(steps.map(waiting));
   const timing = criticalPath(ordered);
   const two = twoPersonStarts(ordered, timing);
   return {
-    rings: [...raised, ...rings],
+    rings: [...raised, ...mutual, ...rings],
     steps: ordered.map((step): PlanStep => {
       const slack = timing.minutes - (timing.earliest.get(step.id) ?? 0) - (timing.tail.get(step.id) ?? 0);
       return { ...step, startMinute: two.starts.get(step.id) ?? 0, critical: slack < 1e-9 };
@@ -52,6 +53,35 @@ function timesOf({ times }: Work): PlanSchedule['times'] {
     const { says } = workTimeDefinitions[name];
     return { name, says, minutes, given, ...(given ? {} : { mark: 'cp' as const }) };
   });
+}
+
+/** What the job declares without what goes round in a ring: parts of one place are mounted in one step, so no step tells. */
+function withoutRings(declared: readonly Wait[]): {
+  readonly kept: readonly Wait[];
+  readonly rings: readonly WaitingRing[];
+} {
+  const rings: WaitingRing[] = [];
+  let kept = declared;
+  for (;;) {
+    const ring = ringOf(
+      new Map(
+        kept.map(({ item }) => [item, kept.filter((wait) => wait.item === item).map(({ after }) => after)]),
+      ),
+    );
+    if (!ring) return { kept, rings };
+    const [first = '', second = first] = ring;
+    const reasons = ring.map((item, index) => {
+      const next = ring[(index + 1) % ring.length] ?? item;
+      const wait = kept.find((one) => one.item === item && one.after === next);
+      return `${item} is to come after ${next} (${wait?.why ?? 'as written'})`;
+    });
+    rings.push({
+      items: ring,
+      message: `${ring.join(' and ')} wait for each other: ${reasons.join('; ')}`,
+      remedy: `take ${second} out of after: of ${first}`,
+    });
+    kept = kept.filter(({ item, after }) => item !== first || after !== second);
+  }
 }
 
 /** Adds what the job declares between steps. What would make steps wait for each other is told and left out. */

@@ -1,5 +1,6 @@
 import type { PlanStep } from '../model/plan/index.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
+import { inOrder } from './step-order.ts';
 import { endsInVehicle, labelsOf, minutesFor, ownWires, pieces, type Step, step, type Work } from './work.ts';
 import { isLoose, lateWork } from './work-late-on-board.ts';
 import type { BoardWork } from './work-on-board.ts';
@@ -99,15 +100,18 @@ function layRun(work: Work, run: string): Step {
   });
 }
 
-/** The parts of one place in one step, an enclosure before the speaker that goes into it. */
+/** The parts of one place in one step: an enclosure before the speaker that goes into it, then as the job declares. */
 function mountSteps(work: Work): Step[] {
   const items = work.plan.items.filter(({ origin, board }) => origin === 'job' && board === null);
   const rank = (kind: string) => (kind === 'enclosure' ? 0 : 1);
   return [...new Set(items.map(({ seat }) => seat))].map((seat) => {
-    const own = items
-      .filter((item) => item.seat === seat)
-      .toSorted((a, b) => rank(a.kind) - rank(b.kind))
-      .map(({ id }) => id);
+    const own = declaredOrder(
+      work,
+      items
+        .filter((item) => item.seat === seat)
+        .toSorted((a, b) => rank(a.kind) - rank(b.kind))
+        .map(({ id }) => id),
+    );
     const controls = work.plan.controls.filter(({ item }) => own.includes(item));
     const preset = controls.length > 0 ? '; put its controls in their presets' : '';
     return step(`mount-${seat ?? 'loose'}`, [safe], {
@@ -116,11 +120,23 @@ function mountSteps(work: Work): Step[] {
       text: `Mount at ${seat ?? 'its place'}: ${own.join(', ')}${preset}`,
       tools: ['screwdriver', 'trim tools'],
       minutes: minutesFor(work, 'mount-item', own.length) + minutesFor(work, 'set-control', controls.length),
-      installs: own,
+      installs: [...own],
       acts: controls.map(({ item, control }) => `set:${item}.${control}`),
       proof: 'Held by sound metal or its own bracket, not by trim; window glass, seats and doors move freely',
     });
   });
+}
+
+/** Items in an order that keeps to what the job declares among them; what goes round in a ring comes last. */
+function declaredOrder({ declared }: Work, items: readonly string[]): readonly string[] {
+  const { ordered, waitingForEachOther } = inOrder(
+    items.map((id) => ({
+      id,
+      after: declared.filter(({ item }) => item === id).map(({ after }) => after),
+      ...{ minutes: 0, by: 'vehicle' as const },
+    })),
+  );
+  return [...ordered, ...waitingForEachOther].map(({ id }) => id);
 }
 
 function boardIn(work: Work, board: string, tested: string, runs: readonly string[]): Step {
