@@ -25,6 +25,8 @@ export interface SizedConductor {
   readonly neededA: number;
   readonly chosen: 'given' | 'computed';
   readonly reason: string;
+  /** True where its feed alone asks for its size. */
+  readonly byFeed: boolean;
   readonly remarks: readonly Remark[];
   /** Cables of the catalogue that would do where the given one does not carry its fuse, thin to thick. */
   readonly alternatives: readonly JudgedCable[];
@@ -41,6 +43,14 @@ export interface ConductorTask {
   /** At least this area: an earlier pass, its feed, its port or its drop asked for it (mm2). */
   readonly leastMm2: number;
   readonly why: string | null;
+  /** For a ground, what its feeds ask of it. */
+  readonly feed?: LeastConductance;
+}
+
+/** At least this conductance of one metre (S m), and why. */
+export interface LeastConductance {
+  readonly conductanceSm: number;
+  readonly why: string;
 }
 
 /** A drop that no conductor reaches by itself: the drop is judged over the whole way, in the network. */
@@ -68,9 +78,10 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
         anyShelf?.chosen ?? null,
         anyShelf?.reason ?? '',
       );
+  const byFeed = !given && (anyShelf?.governed.includes('conductance') ?? false);
   const reason = given
     ? `given: ${cable.size.label}`
-    : reasonOf(task, cable, anyShelf?.chosen ?? null, anyShelf?.reason ?? '');
+    : reasonOf(task, cable, anyShelf?.chosen ?? null, anyShelf?.reason ?? '', byFeed);
   return {
     link,
     role,
@@ -80,6 +91,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     neededA: task.neededA,
     chosen: given ? 'given' : 'computed',
     reason,
+    byFeed,
     remarks,
     alternatives: given && link.origin === 'job' ? lawfulInstead(job, devices, task, judged) : [],
   };
@@ -101,11 +113,13 @@ function lawfulInstead(
 
 /** What an earlier size, a feed or a port asked for says more than the limit of the next smaller cable. */
 function reasonOf(
-  { why, leastMm2 }: ConductorTask,
+  { why, leastMm2, feed }: ConductorTask,
   { size }: CableCandidate,
   chosen: JudgedCable | null,
   reason: string,
+  byFeed: boolean,
 ): string {
+  if (byFeed && chosen !== null && feed) return `${size.label}: ${feed.why}`;
   const governs = why !== null && chosen !== null && leastMm2 > size.areaMm2 / 1.001 - 1e-9;
   return governs ? `${size.label}: ${why}` : reason;
 }
@@ -144,6 +158,7 @@ function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: bool
       : {
           ports: ends.flatMap((port) => (port ? [port] : [])),
           leastMm2: Math.max(task.leastMm2, smallestPort),
+          leastSm: task.feed?.conductanceSm ?? 0,
         }),
   };
 }

@@ -1,13 +1,20 @@
 import type { Job, Link } from '../model/resolved-job.ts';
 import type { RunZone } from '../power/ampacity.ts';
-import { defaultPowerRules } from '../power/power-rules.ts';
+import { cableSm } from '../power/conductor-choice.ts';
 import type { Circuit, CircuitEdge } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import type { DevicesById } from './conductor-role.ts';
-import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import {
+  greatestAmpacityA,
+  type LeastConductance,
+  type SizedConductor,
+  sizeConductor,
+} from './conductor-sizing.ts';
 import type { DeviceLoad } from './device-loads.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
+import { returnedFeeds, sumOf } from './ground-feeds.ts';
 import type { LeastSizes } from './least-sizes.ts';
+import { powerRules } from './power-rules.ts';
 import { fusesBehind, isBare, isFeed, neededA, type Protection } from './protection.ts';
 import { ampacityZones, wireZones } from './run-zones.ts';
 import type { WireLengths } from './wire-lengths.ts';
@@ -111,80 +118,17 @@ export function fitsPorts(job: Job, { from, to }: Link, areaMm2: number): boolea
  * on its positive post.
  */
 function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, SizedConductor>): void {
-  const own = new Set(sizing.paths.downstream(edge).map(({ device }) => device.id));
-  const feeds = disjointFeeds(own, sizing, into);
-  // A battery gives to one of its feeds what it does not take from another: the thickest of them counts.
-  const [post] = postFeeds(edge, sizing, into).toSorted((a, b) => copperMm2(b) - copperMm2(a));
-  const returned = [feeds, post ? [post] : []];
-  for (const group of returned) {
-    const areaMm2 = group.reduce((sum, feed) => sum + copperMm2(feed), 0);
-    const names = group.map(({ link, cable }) => `${link.id}, ${cable.size.label}`).join(', and ');
-    if (group.length > 0) sizing.least.raise(edge.id, areaMm2, `at least as large as its feed ${names}`);
-  }
-  const needs = returned.map((group) => group.reduce((sum, feed) => sum + feed.neededA, 0));
-  size(edge, sizing, Math.max(0, ...needs), into);
-}
-
-/**
- * Feeds whose devices together are those of a ground, each device counted once: the feed of most devices first.
- * What several branches bring goes back through one shared ground together.
- */
-function disjointFeeds(
-  own: ReadonlySet<string>,
-  sizing: PowerSizing,
-  into: ReadonlyMap<string, SizedConductor>,
-): SizedConductor[] {
-  const taken = new Set<string>();
-  const sets = nearestFeeds(own, sizing, into).toSorted((a, b) => b.devices.length - a.devices.length);
-  return sets.flatMap(({ sized, devices }) => {
-    if (devices.some((id) => taken.has(id))) return [];
-    for (const id of devices) taken.add(id);
-    return [sized];
+  const rules = powerRules(sizing.job.rules);
+  const returned = returnedFeeds(edge, sizing, into, rules);
+  const [most] = returned
+    .map((feeds) => ({ feeds, conductanceSm: sumOf(feeds, ({ cable }) => cableSm(cable, rules)) }))
+    .toSorted((a, b) => b.conductanceSm - a.conductanceSm);
+  const names = most?.feeds.map(({ link, cable }) => `${link.id}, ${cable.size.label}`).join(', and ');
+  const needs = returned.map((feeds) => sumOf(feeds, ({ neededA: feedA }) => feedA));
+  size(edge, sizing, Math.max(0, ...needs), into, {
+    conductanceSm: most?.conductanceSm ?? 0,
+    why: `at least as large as its feed ${names ?? ''}`,
   });
-}
-
-interface FeedSet {
-  readonly sized: SizedConductor;
-  readonly devices: readonly string[];
-}
-
-/** For each set of devices among `own` that a feed carries: the feed of that set that is farthest from the source. */
-function nearestFeeds(
-  own: ReadonlySet<string>,
-  { paths, circuit }: PowerSizing,
-  into: ReadonlyMap<string, SizedConductor>,
-): readonly FeedSet[] {
-  const bySet = new Map<string, FeedSet & { readonly hops: number }>();
-  for (const feed of circuit.edges.filter((one) => isFeed(circuit, one))) {
-    const behind = paths.downstream(feed).map(({ device }) => device.id);
-    const sized = into.get(feed.id);
-    if (!sized || behind.length === 0 || !behind.every((id) => own.has(id))) continue;
-    const key = behind.toSorted().join(' ');
-    const hops = circuit.primary ? (paths.way(circuit.primary, feed, () => 1)?.length ?? 0) : 0;
-    if (hops >= (bySet.get(key)?.hops ?? -1)) bySet.set(key, { sized, devices: behind, hops });
-  }
-  return [...bySet.values()];
-}
-
-/** Feeds at the positive post of a battery whose negative post this ground joins to the rest. */
-function postFeeds(
-  edge: CircuitEdge,
-  { paths, circuit }: PowerSizing,
-  into: ReadonlyMap<string, SizedConductor>,
-): SizedConductor[] {
-  const posts = paths.returnsBehind(edge).map(({ positive }) => positive);
-  return circuit.edges
-    .filter((feed) => isFeed(circuit, feed) && (posts.includes(feed.from) || posts.includes(feed.to)))
-    .flatMap(({ id }) => into.get(id) ?? []);
-}
-
-function copperMm2({
-  cable: {
-    size: { areaMm2 },
-    material,
-  },
-}: SizedConductor): number {
-  return material === 'copper' ? areaMm2 : areaMm2 * defaultPowerRules.claddedConductivity;
 }
 
 function size(
@@ -192,6 +136,7 @@ function size(
   sizing: PowerSizing,
   needed: number,
   into: Map<string, SizedConductor>,
+  feed: LeastConductance = { conductanceSm: 0, why: '' },
 ): void {
   const { job, devices, circuit, paths, loads, lengths, least } = sizing;
   const { link } = edge;
@@ -210,10 +155,11 @@ function size(
     ratedA,
     leastMm2: areaMm2,
     why: why || null,
+    feed,
   });
   // What fits nowhere must not drag the other sizes along.
   if (!sized.remarks.some(({ level }) => level === 'stop'))
-    least.raise(edge.id, sized.cable.size.areaMm2, why);
+    least.raise(edge.id, sized.cable.size.areaMm2, sized.byFeed ? feed.why : why);
   into.set(edge.id, sized);
 }
 

@@ -1,5 +1,6 @@
 import type { Traced } from '../model/trace.ts';
 import { type Ampacity, ampacity, type RunZone } from './ampacity.ts';
+import { conductanceGrace, conductanceSm } from './conductance.ts';
 import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
 import { ohmPerM } from './resistance.ts';
 import { isPowerFault, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
@@ -39,10 +40,12 @@ export interface ConductorDuty {
   }[];
   /** A size never shrinks between passes: at least this area (mm2). */
   readonly leastMm2?: number;
+  /** For a ground: at least the conductance of its feeds (S m at 20 C). */
+  readonly leastSm?: number;
 }
 
 /** What rules a candidate out. */
-export type ConductorLimit = 'fuse' | 'drop' | 'port' | 'stock' | 'least-size';
+export type ConductorLimit = 'fuse' | 'drop' | 'port' | 'stock' | 'least-size' | 'conductance';
 
 /** A candidate with its figures and all limits that it misses. */
 export interface JudgedCable {
@@ -128,7 +131,7 @@ function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules
       ['Ro', duty.otherOhm, 'ohm'],
     ],
   });
-  const misses = missesOf(duty, candidate, carries, dropV);
+  const misses = [...missesOf(duty, candidate, carries, dropV), ...conductanceMiss(duty, candidate, rules)];
   return { candidate, ampacity: carries, ohmPerM: perM, dropV, misses };
 }
 
@@ -156,6 +159,27 @@ function missesOf(
   if (size.areaMm2 < (duty.leastMm2 ?? 0) / 1.001)
     miss('least-size', `its port, its feed or its drop asks for ${round(duty.leastMm2 ?? 0)} mm2`);
   return misses;
+}
+
+/** A ground conducts at least as well as its feeds. */
+function conductanceMiss(
+  { leastSm = 0 }: ConductorDuty,
+  candidate: CableCandidate,
+  rules: PowerRules,
+): JudgedCable['misses'] {
+  const ownSm = cableSm(candidate, rules);
+  if (ownSm >= leastSm * (1 - conductanceGrace)) return [];
+  return [
+    { limit: 'conductance', text: `it conducts ${round((100 * ownSm) / leastSm)} % of what its feed does` },
+  ];
+}
+
+/** Conductance of one metre of a cable (S m). */
+export function cableSm({ size, material, measuredOhmPerM }: CableCandidate, rules: PowerRules): number {
+  return conductanceSm(
+    { areaMm2: size.areaMm2, material, ...(measuredOhmPerM !== undefined && { measuredOhmPerM }) },
+    rules,
+  );
 }
 
 const round = (value: number): string => String(Number(value.toPrecision(3)));

@@ -1,5 +1,6 @@
 import type { PlanWire } from '../model/plan/index.ts';
 import { bodyId } from '../model/resolved-job.ts';
+import { conductanceGrace } from '../power/conductance.ts';
 import { conductanceOf } from './conductance.ts';
 import {
   deviceIdOf,
@@ -92,7 +93,7 @@ const groundUnderFeed: Rule = {
       const sum = (wires: readonly PlanWire[]) =>
         wires.reduce((total, wire) => total + conductanceOf(about, wire), 0);
       const [feed, ground] = [sum(feeds), sum(grounds)];
-      if (feeds.length === 0 || grounds.length === 0 || ground >= feed * (1 - 1e-6)) return [];
+      if (feeds.length === 0 || grounds.length === 0 || ground >= feed * (1 - conductanceGrace)) return [];
       const sizes = (wires: readonly PlanWire[]) =>
         listed(wires.map(({ id, size }) => `${id} ${size.label}`));
       return [
