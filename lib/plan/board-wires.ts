@@ -18,8 +18,12 @@ import { bundleDiameterM, outsideDiameterM } from '../power/bundle.ts';
 import type { CableCandidate } from '../power/conductor-choice.ts';
 import { isPowerFault, traced } from '../power/traced.ts';
 import { layerOfRole } from './board-items.ts';
+import { trunkOf } from './branches.ts';
 
-/** Wires that lie together on a board: the two of a pair, or those of one cable between the same two items. */
+/**
+ * Wires that lie together on a board: the two of a pair, those of one cable between the same two items, or those that
+ * go together from a shared terminal until they part in the vehicle.
+ */
 export interface BoardWire {
   /** The first of them: the route is laid for it. */
   readonly link: Link;
@@ -32,13 +36,21 @@ export function boardWires(job: Job, board: Board, roles: ReadonlyMap<string, Co
   const groups = new Map<string, Link[]>();
   for (const link of job.links) {
     if (!isOn(job, board, link.from) && !isOn(job, board, link.to)) continue;
-    const key = link.cable ? `${link.cable.id} ${link.from.device} ${link.to.device}` : link.path;
+    const key = link.cable
+      ? `${link.cable.id} ${link.from.device} ${link.to.device}`
+      : pathTogether(job, link);
     groups.set(key, [...(groups.get(key) ?? []), link]);
   }
   return [...groups.values()].flatMap((along): BoardWire[] => {
     const [link] = along;
     return link ? [{ link, along, layer: layerOfRole[roles.get(link.id) ?? 'control'] }] : [];
   });
+}
+
+/** What a link is laid with: of a branch the link that it leaves, which is tied to it from their terminal on. */
+function pathTogether(job: Job, link: Link): string {
+  const branch = link.given?.branch;
+  return (branch && trunkOf(job, link, branch.from)?.path) ?? link.path;
 }
 
 function isOn(job: Job, board: Board, end: LinkEnd): boolean {

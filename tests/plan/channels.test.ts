@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { byId, entry, partIn } from '../rules/case.ts';
-import { joinCoils, planned, remarksOf, withTwoCoils } from './planned.ts';
+import { joinCoils, planned, plannedOnBoard, remarksOf, withTwoCoils } from './planned.ts';
 
 describe('a channel in the plan', () => {
   it('lists every way of wiring two coils of 4 ohm: 2 ohm in parallel, 8 in series (Kirchhoff)', () => {
@@ -197,6 +197,26 @@ describe('wires that part ways', () => {
     for (const { wire, sharedM, ownM } of branch.legs)
       expect(sharedM + ownM).toBeCloseTo(byId(plan.wires, wire).lengthM, 9);
     expect(plan.branches.map(({ id }) => id)).toEqual(['speaker-3.+', 'speaker-3.-']);
+  });
+
+  it('are tied together on the board too, so that both are as long up to where they part', () => {
+    const { plan } = plannedOnBoard((content) => {
+      const { job } = content;
+      const { terminals } = partIn(content, 'two-channel', 'amplifier');
+      for (const name of ['CH2+', 'CH2-']) Object.assign(entry(terminals, name), { panel: 'right' });
+      job.devices['sub-2'] = { part: 'woofer', in: 'boot' };
+      job.links['speaker-3'] = {
+        from: 'amp.CH2',
+        to: 'sub-2.C',
+        branch: { from: 'speaker-2', after: '1 m', leg: '0.5 m' },
+      };
+      entry(job.runs, 'right').links = ['radio-signal', 'speaker-2', 'speaker-3'];
+    });
+    for (const { legs } of plan.branches) expect(legs[1]?.sharedM).toBeCloseTo(legs[0]?.sharedM ?? 0, 9);
+    const routes = plan.boards
+      .flatMap((board) => board.routes)
+      .filter(({ along }) => along.includes('speaker-3.+'));
+    expect(routes.map(({ along }) => along.includes('speaker-2.+'))).toEqual([true]);
   });
 
   it('lie only in the zones that they pass: the leg leaves the run before the cabin and the engine bay', () => {

@@ -58,7 +58,7 @@ describe('service loops', () => {
     const { plan } = smallPlan();
     const loops = (id: string) => byId(plan.wires, id).ends.map(({ loopM }) => loopM);
     // Common practice, no source: 12 in in the vehicle.
-    expect(loops('feed')).toEqual([0.3048, 0.3048]);
+    expect(loops('feed')).toEqual([12 * 0.0254, 12 * 0.0254]);
     expect(byId(plan.wires, 'feed').lengthM).toBeCloseTo(3.5 + 2 * 0.3048, 9);
     expect(loops('tail')).toEqual([0, 0]);
     expect(byId(plan.wires, 'tail').lengthM).toBeCloseTo(6 * 0.0254, 9);
