@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import type { BuildPlan } from '../../lib/model/plan/index.ts';
+import { smallShop } from '../read/small-shop.ts';
+import { judgedPlan } from './demo.ts';
+import { byId, jobOf } from './plan-small-shop.ts';
+
+/** The judged plan of the small shop with house rules of its own. */
+function planWith(...rules: readonly string[]): BuildPlan {
+  const written = `rules:\n${rules.map((rule) => `  ${rule}\n`).join('')}stock:`;
+  return judgedPlan(
+    jobOf(smallShop(...(rules.length > 0 ? [['content/shop.yaml', 'stock:', written] as const] : []))),
+  );
+}
+
+const standard = planWith();
+
+/** A rule as the shop writes it, what it decides, and what comes of it: each different from what the default gives. */
+const decided: readonly (readonly [rule: string, read: (plan: BuildPlan) => unknown, comes: unknown])[] = [
+  ['idle-class-d: 2 A', (plan) => plan.power.loads[0]?.idleA, 2],
+  ['interrupt-to-650: 2 kA', (plan) => byId(plan.power.fuses, 'main-fuse').needsInterruptA, 2000],
+  ['interrupt-large-bolt-in: 4 kA', (plan) => byId(plan.power.fuses, 'main-fuse').interruptA, 4000],
+  ['torque-m8: 22 N m', (plan) => byId(plan.wires, 'ground').ends[1].torqueNm, 22],
+  [
+    'shrink-over-insulation: 20 mm',
+    (plan) => {
+      const [{ shrink, stripM }] = byId(plan.wires, 'tail').ends;
+      return Number(((shrink?.lengthM ?? 0) - (stripM ?? 0)).toFixed(6));
+    },
+    0.02,
+  ],
+  ['check-in-rested: 12.5 V', (plan) => byId(plan.measurements, 'battery-rest').least, 12.5],
+  ['check-in-charging-most: 15 V', (plan) => byId(plan.measurements, 'battery-charging').greatest, 15],
+  ['check-in-ripple: 300 mV', (plan) => byId(plan.measurements, 'battery-ripple').greatest, 0.3],
+  [
+    'joint-drop-limit: 1 mV',
+    (plan) => plan.findings.some(({ rule, limit }) => rule === 'joint-drop' && limit === 0.001),
+    true,
+  ],
+  [
+    'charge-lead-drop: 1 mV',
+    (plan) => plan.findings.some(({ rule, limit }) => rule === 'charge-lead-drop' && limit === 0.001),
+    true,
+  ],
+  [
+    'charging-share: 10 %',
+    (plan) =>
+      plan.findings.some(({ rule, source }) => rule === 'charging-short' && /shop's own/.test(source)),
+    true,
+  ],
+  ['lugs-on-stud: 1', (plan) => plan.findings.some(({ rule }) => rule === 'port-refuses-conductor'), true],
+];
+
+describe('a house rule that the shop sets', () => {
+  it.each(decided)('%s decides', (rule, read, comes) => {
+    expect(read(standard)).not.toEqual(comes);
+    expect(read(planWith(rule))).toEqual(comes);
+  });
+
+  it('stands in the plan with its default beside it', () => {
+    const { rules } = planWith('joint-drop-limit: 30 mV');
+    expect(rules.find(({ name }) => name === 'joint-drop-limit')).toMatchObject({
+      value: 0.03,
+      unit: 'V',
+      given: true,
+      standard: 0.05,
+      mark: 'cp',
+    });
+    expect(rules.filter(({ given }) => given)).toHaveLength(1);
+  });
+});
