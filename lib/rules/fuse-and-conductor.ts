@@ -120,7 +120,7 @@ const fuseOverWarmConductor: Rule = {
           value: ratingA,
           limit: cautionA,
           unit: 'A',
-          remedy: `use insulation for 125 C, a larger size, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)}`,
+          remedy: `use insulation for 125 C or 200 C, a larger size, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)}`,
           ...commonPractice,
           mark: narrowest(conductor, 'caution')?.mark ?? 'cp',
           ...wireSpot(about, id),

@@ -2,7 +2,7 @@ import type { PlanWire } from '../model/plan/index.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
 import { jobWires, partOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, houseRule, partData } from './source.ts';
+import { commonPractice, houseRule, partData, type Source } from './source.ts';
 import { celsius } from './words.ts';
 
 /** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */
@@ -15,6 +15,39 @@ function insulationC({ job, plan }: Case, wire: PlanWire): number | null {
   return part.insulation ?? job.rules['insulation-unmarked'].value;
 }
 
+interface HotZone {
+  readonly zone: PlanWire['zones'][number]['zone'];
+  readonly value: number;
+  readonly from: Source;
+}
+
+/** The zone where the insulation of a wire fails: the hottest that reaches its rating, else one that the plan found. */
+function failingZone(about: Case, wire: PlanWire, ratedC: number | null): HotZone | undefined {
+  const [hottest, ...cooler] = wire.zones
+    .map(({ zone }): HotZone => ({ zone, ...houseRule(about.job, ambientRules[zone]) }))
+    .toSorted((a, b) => b.value - a.value);
+  if (hottest && ratedC !== null && ratedC <= hottest.value) return hottest;
+  const limits = about.plan.power.conductors.find(({ id }) => id === wire.id)?.limits ?? [];
+  const dead = limits.filter(({ unit, level, limit }) => unit === 'A' && level === 'stop' && !(limit > 0));
+  return [...(hottest ? [hottest] : []), ...cooler].find(({ zone }) => dead.some((one) => one.zone === zone));
+}
+
+/** A conductor for which the plan knows no ampacity, and not for its insulation. */
+function carriesNothing(about: Case, { id, size }: PlanWire): Verdict[] {
+  const conductor = about.plan.power.conductors.find((one) => one.id === id);
+  if (!conductor || conductor.ampacityA > 0) return [];
+  return [
+    {
+      level: 'stop',
+      of: [id],
+      message: `no ampacity is known for ${id} (${size.label}): it counts as carrying nothing, at any current`,
+      remedy: 'run a conductor of at least 24 AWG from a reel of the catalogue',
+      ...commonPractice,
+      ...wireSpot(about, id),
+    },
+  ];
+}
+
 const insulationAtAmbient: Rule = {
   id: 'insulation-at-ambient',
   asks: 'Insulation is rated above the ambient of every zone that it passes; at or below it, it carries nothing.',
@@ -23,24 +56,18 @@ const insulationAtAmbient: Rule = {
   judge(about) {
     return jobWires(about).flatMap((wire): Verdict[] => {
       const ratedC = insulationC(about, wire);
-      const hottest = wire.zones
-        .map(({ zone }) => ({ zone, ...houseRule(about.job, ambientRules[zone]) }))
-        .toSorted((a, b) => b.value - a.value)[0];
-      const conductor = about.plan.power.conductors.find(({ id }) => id === wire.id);
-      const carriesNothing = conductor !== undefined && !(conductor.ampacityA > 0);
-      const tooHot = ratedC !== null && hottest !== undefined && ratedC <= hottest.value;
-      if (!carriesNothing && !tooHot) return [];
-      const ambient = hottest ? `, and ${hottest.zone} is ${celsius(hottest.value)}` : '';
+      const hot = failingZone(about, wire, ratedC);
+      if (!hot) return carriesNothing(about, wire);
       return [
         {
           level: 'stop',
-          of: [wire.id, ...(hottest ? [hottest.zone] : [])],
-          message: `the insulation of ${wire.id} is for ${ratedC === null ? 'an unknown temperature' : celsius(ratedC)}${ambient}: it carries nothing there, at any current`,
+          of: [wire.id, hot.zone],
+          message: `the insulation of ${wire.id} is for ${ratedC === null ? 'an unknown temperature' : celsius(ratedC)}, and ${hot.zone} is ${celsius(hot.value)}: it carries nothing there, at any current`,
           ...(ratedC !== null && { value: ratedC }),
-          ...(hottest && { limit: hottest.value }),
+          limit: hot.value,
           unit: 'C',
           remedy: 'use wire marked for a higher temperature (125 C in an engine bay), or another route',
-          ...(hottest?.from ?? commonPractice),
+          ...hot.from,
           ...wireSpot(about, wire.id),
         },
       ];

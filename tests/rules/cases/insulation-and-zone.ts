@@ -33,6 +33,31 @@ export const insulationAndZoneCases: RuleCases = {
           }),
         level: 'stop',
         subject: 'dsp-ground',
+        // No zone is to blame where nothing was sized.
+        says: /^no ampacity is known for dsp-ground/,
+      },
+      {
+        name: 'a zone that the plan found to carry nothing, though another is hotter',
+        about: () =>
+          aboutPlan((plan) => {
+            const limit = {
+              what: 'ampacity',
+              value: 5,
+              unit: 'A',
+              level: 'stop',
+              citation: 'the table',
+            } as const;
+            Object.assign(conductor(plan, 'main'), {
+              ampacityA: 0,
+              limits: [
+                { ...limit, zone: 'engine-bay', limit: 100 },
+                { ...limit, zone: 'sill', limit: 0 },
+              ],
+            });
+          }),
+        level: 'stop',
+        subject: 'main',
+        says: /sill is 50 C/,
       },
       {
         name: 'an unmarked turn-on lead in the engine bay, at any current',
