@@ -182,7 +182,16 @@ function notesOf(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): str
     `${board.material.replaceAll('-', ' ')}, ${dimensionText(board.thicknessM, style)} thick`,
     dimensionNote(style),
     ...figures,
+    ...(kind.measured === 'outline' ? edgeNotes(board, style) : []),
   ];
+}
+
+/** How the edges are worked; which way the grain has to run. */
+function edgeNotes({ edgeProfile, grain, sheetGrain }: PlanBoard, style: LengthStyle): string[] {
+  const size = edgeProfile?.sizeM ? ` ${dimensionText(edgeProfile.sizeM, style)}` : '';
+  const worked = edgeProfile && edgeProfile.kind !== 'square' ? `${edgeProfile.kind}${size}` : 'square';
+  const runs = { level: 'from left to right', upright: 'upwards' } as const;
+  return [`Edges: ${worked}`, ...(grain && sheetGrain ? [`Grain ${runs[grain]}`] : [])];
 }
 
 interface BoardPainting {
