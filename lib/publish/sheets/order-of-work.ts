@@ -18,6 +18,7 @@ interface Step {
   readonly id: string;
   readonly number: number;
   readonly layer: string;
+  /** Where it is done, where its column does not say so; empty otherwise. */
   readonly place: string;
   readonly text: string;
   /** How it is known to be right. */
@@ -35,13 +36,18 @@ const columnsOf = [
   { title: 'In the vehicle', by: ['vehicle', 'both'] },
 ] as const satisfies readonly { readonly title: string; readonly by: readonly PlanStep['by'][] }[];
 
-function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>): Step {
+function placeOf({ by, place }: PlanStep, boards: number): string {
+  if (by === 'both') return 'both together';
+  return by === 'board' && boards > 1 ? place : '';
+}
+
+function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>, boards: number): Step {
   const before = step.after.flatMap((id) => numbers.get(id) ?? []).sort((a, b) => a - b);
   return {
     id: step.id,
     number: numbers.get(step.id) ?? 0,
     layer: spelled(step.layer),
-    place: step.by === 'both' ? `${step.place}, both together` : step.place,
+    place: placeOf(step, boards),
     text: step.text,
     proof: step.proof,
     tools: joined(step.tools),
@@ -64,12 +70,14 @@ function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
       const hands: readonly PlanStep['by'][] = by;
       return {
         title,
-        steps: steps.filter((step) => hands.includes(step.by)).map((step) => stepModel(step, numbers)),
+        steps: steps
+          .filter((step) => hands.includes(step.by))
+          .map((step) => stepModel(step, numbers, plan.boards.length)),
       };
     })
     .filter((column) => column.steps.length > 0);
   return {
-    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two. Tick each one when what stands below it is seen. A star marks a step that the whole job waits for.`,
+    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two side by side; the longest chain of steps takes ${hours(schedule.criticalMinutes)}. Tick each one when what stands below it is seen, and put your initials on the line below the box. A star marks a step of that chain.`,
     columns,
   };
 }

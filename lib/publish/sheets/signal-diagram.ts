@@ -4,7 +4,7 @@ import { spelledWithin } from '../words.ts';
 import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { sourceTables } from './source-tables.ts';
-import { blank, dense, strong, type Table, tableOf } from './table.ts';
+import { blank, type Cell, dense, groupedTable, strong, type Table, tableOf } from './table.ts';
 
 /** Signal and speakers: what each channel sees, what it is set to, where each speaker stands. */
 export interface SignalDiagramSheet {
@@ -42,7 +42,8 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
       { title: 'Tone', kind: 'figure', cell: (one) => measure(one.toneHz, 'Hz', 0) },
       { title: 'Meter shows', kind: 'figure', cell: (one) => strong(measureOr(one.gainVoltageV, 'V', 1)) },
       { title: 'Power', kind: 'figure', cell: (one) => measureOr(one.powerW, 'W', 0) },
-      { title: 'Loss in the wire', kind: 'figure', cell: (one) => measureOr(one.wireLossDb, 'dB', 2) },
+      { title: 'Loss in the wire', kind: 'figure', cell: lossCell },
+      { title: 'Damping', kind: 'figure', cell: (one) => measureOr(one.damping, '', 0) },
       {
         title: 'Margin to clipping',
         kind: 'figure',
@@ -52,6 +53,38 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
     ],
     (one) => one.id,
   );
+}
+
+/** Loss, and how far that puts it below the fellow that loses least. */
+function lossCell({ wireLossDb, belowDb }: PlanChannel): Cell {
+  const isBelow = belowDb !== null && belowDb >= 0.005;
+  return {
+    text: measureOr(wireLossDb, 'dB', 2),
+    ...(isBelow && { beside: `${measure(belowDb, 'dB', 2)} below its fellow` }),
+  };
+}
+
+/** Every way of wiring the coils of a channel that has more than one, with the power of each coil. */
+function waysTable(channels: readonly PlanChannel[]): Table {
+  const groups = channels
+    .filter(({ wiringsInAll }) => (wiringsInAll ?? 0) > 1)
+    .map(({ id, wirings, wiringsInAll, minimumOhm }) => ({
+      title: `${id}, at least ${measure(minimumOhm, 'ohm', 1)}: ${wirings.length} of ${wiringsInAll} ways`,
+      things: wirings,
+    }));
+  return groupedTable('Ways of wiring the coils', groups, [
+    { title: 'Way', kind: 'words', cell: (way) => ({ text: way.text, strong: way.chosen }) },
+    { title: 'Load', kind: 'figure', cell: (way) => measure(way.loadOhm, 'ohm', 2) },
+    { title: 'May be driven', cell: (way) => (way.mayDrive ? 'yes' : 'NO') },
+    { title: 'Power', kind: 'figure', cell: (way) => measureOr(way.powerW, 'W', 0) },
+    { title: 'Each coil', kind: 'words', cell: coilPowers },
+    { title: 'Wired so', cell: (way) => (way.chosen ? 'yes' : '') },
+  ]);
+}
+
+function coilPowers({ coils, mayDrive }: PlanChannel['wirings'][number]): string {
+  if (!mayDrive) return '';
+  return coils.map(({ coil, powerW }) => `${coil} ${measure(powerW, 'W', 0)}`).join(', ');
 }
 
 const filterNames = {
@@ -112,6 +145,7 @@ function signalModel(plan: BuildPlan): SignalDiagramSheet | null {
   const { channels } = plan.audio;
   const tables = [
     channelsTable(channels),
+    waysTable(channels),
     gainsTable(channels),
     filtersTable(channels),
     speakersTable(plan, namesOf(plan)),
