@@ -77,8 +77,8 @@ function switched(device: Device, [name, spec]: Named, knob: Named | null): Buil
   const state: FilterState =
     own ??
     (asked
-      ? { state: positionOf(passes, asked.pass), why: 'the job asks for its filter' }
-      : { state: flatOf(spec), why: 'all passes: no filter is asked of it' });
+      ? { state: positionOf(passes, asked.pass), why: 'as filtered' }
+      : { state: flatOf(spec), why: 'all passes' });
   const pass = passes[state.state ?? ''] ?? null;
   const states = new Map([[name, state]]);
   const knobState = knob && knobBeside(device, knob, pass === null ? null : asked, name);
@@ -112,9 +112,9 @@ function knobBeside(
 ): FilterState {
   const own = ownState(device, name);
   if (own) return own;
-  if (asked) return { state: hertzText(asked.cornerHz), why: 'the corner that the job asks for' };
+  if (asked) return { state: hertzText(asked.cornerHz), why: 'as filtered' };
   const state = device.given?.settings[name] ?? spec.safe;
-  return { state, why: `stays; it cuts only while ${mode} asks for a filter` };
+  return { state, why: `idle unless ${mode} cuts` };
 }
 
 /** A knob with a filter of its own, which is always in the path. */
@@ -126,10 +126,10 @@ function turned(device: Device, [name, spec]: Named): BuiltInFilter {
   const state: FilterState =
     ownState(device, name) ??
     (asked
-      ? { state: hertzText(asked.cornerHz), why: 'the corner that the job asks for' }
+      ? { state: hertzText(asked.cornerHz), why: 'as filtered' }
       : outHz === undefined
         ? { state: spec.final ?? null, why: 'no filter is asked of it' }
-        : { state: hertzText(outHz), why: `out of the way: no ${pass ?? 'filter'} is asked of it` });
+        : { state: hertzText(outHz), why: 'out of the way' });
   return {
     channels,
     pass,

@@ -52,7 +52,7 @@ export function finalStates(
 function partState({ final, what }: ControlSpec, preset: string): Told {
   if (final !== undefined) return { state: final, why: 'as its part says' };
   if (untold.includes(what)) return { state: null, why: '' };
-  return { state: preset, why: what === 'boost' ? 'stays: a boost is no cure for a low gain' : 'stays' };
+  return { state: preset, why: 'stays' };
 }
 
 /** A gain is set by a reading: of its channels for an amplifier, of its inputs for what stands before one. */
@@ -92,11 +92,11 @@ function byChannels({ id }: Device, names: readonly string[], channels: readonly
           targets.map(({ channel }) => channel),
           first,
         ),
-        why: 'set by the meter, speakers off',
+        why: 'by the meter',
       }
     : {
         state: targets.map((one) => text([one.channel], one)).join('; '),
-        why: 'set by the meter: stop at whichever is reached first',
+        why: 'by the meter: stop at the first reached',
       };
 }
 
@@ -109,6 +109,6 @@ function byInputs({ id }: Device, inputs: PlanAudio['inputs']): Told | null {
     return { state: "just below clipping at the source's clean level", why: 'set by the meter' };
   return {
     state: `just below clipping with ${Math.max(...arriving)} V at its inputs`,
-    why: 'the greatest clean voltage of the source',
+    why: 'the most that arrives clean',
   };
 }

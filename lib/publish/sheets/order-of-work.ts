@@ -51,10 +51,15 @@ function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>, boards:
     text: step.text,
     proof: step.proof,
     tools: joined(step.tools),
-    minutes: measure(step.minutes, 'min', 0),
+    minutes: `${measure(step.minutes, 'min', 0)} from ${clock(step.startMinute)}`,
     after: before.length === 0 ? '' : `after ${joined(before.map(String))}`,
     critical: step.critical,
   };
+}
+
+/** Hours and minutes from the start where two people work: steps of both columns that share them are done at once. */
+function clock(minutes: number): string {
+  return `${Math.floor(minutes / 60)}:${String(Math.round(minutes % 60)).padStart(2, '0')}`;
 }
 
 function hours(minutes: number): string {
@@ -77,7 +82,7 @@ function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
     })
     .filter((column) => column.steps.length > 0);
   return {
-    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two side by side; the longest chain of steps takes ${hours(schedule.criticalMinutes)}. Tick each one when what stands below it is seen, and put your initials on the line below the box. A star marks a step of that chain.`,
+    summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two side by side; the longest chain of steps takes ${hours(schedule.criticalMinutes)}. Tick each one when what stands below it is seen, and put your initials on the line below the box. From: when a step begins where two work. A star marks a step of that chain.`,
     columns,
   };
 }

@@ -27,7 +27,7 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
           {
             title: 'Why it stands so before',
             kind: 'words',
-            cell: (one) => ({ text: one.why, beside: one.chosen }),
+            cell: (one) => ({ text: one.why, ...(one.chosen === 'given' && { beside: 'as the job says' }) }),
           },
         ],
         (one) => `${one.item}.${one.control}`,
