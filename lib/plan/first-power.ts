@@ -17,9 +17,7 @@ export function firstPowers({ rules, boards, devices }: Job, loads: readonly Dev
   const high = Math.max(low, rules['first-power-limit-most'].value);
   return boards.map(({ id: board }): PlanFirstPower => {
     const own = devices.filter((device) => device.board === board).map(({ id }) => id);
-    const idleA = loads
-      .filter(({ item }) => own.includes(item))
-      .reduce((sum, load) => sum + load.idleA, 0);
+    const idleA = loads.filter(({ item }) => own.includes(item)).reduce((sum, load) => sum + load.idleA, 0);
     const mostA = mostIdleA(idleA);
     return { board, idleA, limitA: mostA <= low ? low : high, oneByOne: mostA > high };
   });

@@ -99,13 +99,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     rules,
   );
   const chosen = isPowerFault(choice) ? null : choice;
-  const fitted = device.origin === 'vehicle';
-  const givenA =
-    (fitted
-      ? device.fittedFuses?.[edge.way === '' ? 'fuse' : edge.way]
-      : edge.way === ''
-        ? device.given?.fuse
-        : device.given?.fuses[edge.way]) ?? null;
+  const givenA = givenRatingA(edge, device);
   return {
     edge,
     device,
@@ -120,8 +114,14 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     givenA,
     choice: chosen,
     // What the vehicle came with is read off, never chosen.
-    ratingA: givenA ?? (fitted ? null : (chosen?.chosen?.ratingA ?? null)),
+    ratingA: givenA ?? (device.origin === 'vehicle' ? null : (chosen?.chosen?.ratingA ?? null)),
   };
+}
+
+/** The rating that the job writes, or that the vehicle came with; null where neither does. */
+function givenRatingA({ way }: CircuitEdge, { origin, fittedFuses, given }: Device): number | null {
+  if (origin === 'vehicle') return fittedFuses?.[way === '' ? 'fuse' : way] ?? null;
+  return (way === '' ? given?.fuse : given?.fuses[way]) ?? null;
 }
 
 /** Fault current that a fuse at a battery must interrupt; null where its cranking current is not known. */

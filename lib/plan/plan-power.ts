@@ -129,12 +129,7 @@ function planFuse(
   const stocked = shelf.toSorted((a, b) => b.quantity - a.quantity)[0] ?? null;
   const ampacities = protects.map((id) => conductors.get(id)?.judged?.ampacity.ampacityA.value ?? 0);
   const leastAmpacityA = ampacities.length > 0 ? Math.min(...ampacities) : null;
-  book.trace(`${at}.ratedA`, ratedTrace(fuse));
-  if (choice) {
-    book.trace(`${at}.wantedA`, choice.wantedA);
-    if (choice.mostA) book.trace(`${at}.mostA`, choice.mostA);
-  }
-  if (ratingA !== null) book.trace(`${at}.ratingA`, ratingTrace(fuse, ratingA, leastAmpacityA));
+  writeRating(fuse, leastAmpacityA, at, book);
   return {
     id: edge.id,
     item: device.id,
@@ -161,6 +156,15 @@ function planFuse(
     alternatives: choice ? alternativesOf(choice, ratingA) : [],
     loads: paths.downstream(edge).map(({ device: { id } }) => id),
   };
+}
+
+/** How the rating of a fuse came about, from its current on. */
+function writeRating(fuse: SizedFuse, leastAmpacityA: number | null, at: string, book: PlanBook): void {
+  const { choice, ratingA } = fuse;
+  book.trace(`${at}.ratedA`, ratedTrace(fuse));
+  if (choice) book.trace(`${at}.wantedA`, choice.wantedA);
+  if (choice?.mostA) book.trace(`${at}.mostA`, choice.mostA);
+  if (ratingA !== null) book.trace(`${at}.ratingA`, ratingTrace(fuse, ratingA, leastAmpacityA));
 }
 
 /** What a fuse interrupts: by its part, else by the house rule of its form. */

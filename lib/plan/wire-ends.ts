@@ -73,6 +73,27 @@ export function prepareWireEnd(
   const kind = portKinds[spec?.joint ?? 'plug'];
   if (!spec || !own || kind === 'made-up')
     return { end: { ...base, prep: spec?.joint === 'solder' ? 'solder' : 'made-up plug' }, remarks: [] };
+  const made = endInPort(job, own, { id, spec, kind }, base, sized);
+  // What the port's maker says stands in its part; what the house assumes is told.
+  return made.workings && tight?.trace.origin === 'assumed'
+    ? { ...made, workings: { ...made.workings, torqueNm: tight } }
+    : made;
+}
+
+interface Place {
+  readonly id: string;
+  readonly spec: TerminalSpec;
+  readonly kind: Exclude<PortKind, 'made-up'>;
+}
+
+/** The end of a conductor in its port: reduced, crimped, bare or refused, with whatever else shares the port. */
+function endInPort(
+  job: Job,
+  own: SizedConductor,
+  { id, spec, kind }: Place,
+  base: Omit<WireEnd, 'prep'>,
+  sized: ReadonlyMap<string, SizedConductor>,
+): PreparedEnd {
   const mates = job.links
     .filter((other) => [other.from, other.to].some((one) => terminalId(one) === id))
     .flatMap((other) => sized.get(other.id) ?? []);
@@ -93,16 +114,12 @@ export function prepareWireEnd(
   if (result.prep === 'refused')
     return {
       end: { ...base, prep: 'refused' },
-      remarks: [refusal(link.id, id, result.reason, result.alternatives)],
+      remarks: [refusal(own.link.id, id, result.reason, result.alternatives)],
     };
   // A twin ferrule holds both: it is made for the thicker.
   const sharing = result.prep === 'twin-ferrule' ? ordered : [own];
   const areaMm2 = Math.max(...sharing.map(({ cable }) => cable.size.areaMm2));
-  const made = crimpedEnd(job, { own, areaMm2, first: mates[0] === own }, spec, base, result);
-  // What the port's maker says stands in its part; what the house assumes is told.
-  return tight?.trace.origin === 'assumed'
-    ? { ...made, workings: { ...made.workings, torqueNm: tight } }
-    : made;
+  return crimpedEnd(job, { own, areaMm2, first: mates[0] === own }, spec, base, result);
 }
 
 interface Crimp {

@@ -11,7 +11,7 @@ import {
 import { awgAreaMm2 } from '../model/tables/copper-wire.ts';
 import type { Mark, Traced } from '../model/trace.ts';
 import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
-import { commonPractice, type PowerFault, positiveFault, traced } from './traced.ts';
+import { commonPractice, type PowerFault, positiveFault, traced, type Working } from './traced.ts';
 
 /** What the ampacity of a conductor depends on, apart from where it runs. */
 export interface InsulatedConductor {
@@ -118,22 +118,7 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
     ['Tamb', zone.ambientC, 'C'] as const,
     ['zone', zone.zone, ''] as const,
   ];
-  const figure = (kept: readonly Factor[]): Traced<number> => {
-    const exact = kept.reduce((value, { factor }) => value * factor, row.amperageA(column));
-    const mark = kept.some((factor) => factor.mark === 'mem')
-      ? 'mem'
-      : kept.find((factor) => factor.mark)?.mark;
-    return traced(Math.floor(exact + 1e-9), 'A', {
-      rule: 'ampacity',
-      formula: [
-        ['table', ...kept.map(({ name }) => name)].join(' * ').concat(', rounded down'),
-        ...kept.flatMap(({ says }) => says ?? []),
-      ].join('; '),
-      citation: ampacityCitation,
-      ...(mark && { mark }),
-      inputs: [...base, ...kept.map(({ name, factor }) => [name, factor, ''] as const)],
-    });
-  };
+  const figure = (kept: readonly Factor[]) => figureOf(row.amperageA(column), kept, base);
   const stopFactors = factors.filter(({ cautionOnly }) => !cautionOnly);
   // In an engine space the caution figure puts the true ambient in the place of the published factor.
   const hotter = factors.some(({ why, cautionOnly }) => why === 'ambient' && cautionOnly);
@@ -149,6 +134,28 @@ function zoneLimit(conductor: InsulatedConductor, zone: RunZone, rules: PowerRul
 
 const loweredBy = (factors: readonly Factor[]): Derating[] =>
   factors.filter(({ factor }) => factor < 1).map(({ why }) => why);
+
+/** The table's figure times factors, rounded down to whole amperes, with its working. */
+function figureOf(
+  tableA: number,
+  kept: readonly Factor[],
+  base: NonNullable<Working['inputs']>,
+): Traced<number> {
+  const exact = kept.reduce((value, { factor }) => value * factor, tableA);
+  const mark = kept.some((factor) => factor.mark === 'mem')
+    ? 'mem'
+    : kept.find((factor) => factor.mark)?.mark;
+  return traced(Math.floor(exact + 1e-9), 'A', {
+    rule: 'ampacity',
+    formula: [
+      ['table', ...kept.map(({ name }) => name)].join(' * ').concat(', rounded down'),
+      ...kept.flatMap(({ says }) => says ?? []),
+    ].join('; '),
+    citation: ampacityCitation,
+    ...(mark && { mark }),
+    inputs: [...base, ...kept.map(({ name, factor }) => [name, factor, ''] as const)],
+  });
+}
 
 function materialFactors(material: ConductorMaterial, rules: PowerRules): Factor[] {
   if (material === 'copper') return [];
