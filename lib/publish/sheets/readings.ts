@@ -38,12 +38,14 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
   );
 }
 
-function limitsText({ least, greatest }: PlanMeasurement): string {
-  if (least === null && greatest === null) return '';
-  if (least === null) return `to ${valueText(greatest, '')}`;
+/** The limits; with their unit where no prediction beside them tells in what the line is read. */
+function limitsText({ least, greatest, predicted, unit: own }: PlanMeasurement): string {
+  const unit = predicted === null ? own : '';
+  if (least === null && greatest === null) return predicted === null ? `in ${own}` : '';
+  if (least === null) return `to ${valueText(greatest, unit)}`;
   return greatest === null
-    ? `from ${valueText(least, '')}`
-    : `${valueText(least, '')} to ${valueText(greatest, '')}`;
+    ? `from ${valueText(least, unit)}`
+    : `${valueText(least, '')} to ${valueText(greatest, unit)}`;
 }
 
 function valueText(value: number | null, unit: string): string {
