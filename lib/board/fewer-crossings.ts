@@ -1,4 +1,4 @@
-import { crossingsAmong, type Layer } from './laying.ts';
+import { crossingsAmong, type Layer, tightBendsAmong } from './laying.ts';
 import { type Random, seeded } from './random.ts';
 import { crossingCount, crossings, type Route, type RouteWire } from './route.ts';
 import type { TrackGrid } from './track-grid.ts';
@@ -9,6 +9,9 @@ export const anyWayM = 100;
 
 /** A wire that is laid at all is worth more than any number of crossings. */
 const missingCost = 1e6;
+
+/** A bend tighter than a wire may take is worse than any number of crossings. */
+const tightCost = 1e3;
 
 /** How many crossings more than the best a layout may have that the search goes on from. */
 const slack = 3;
@@ -25,7 +28,7 @@ export interface FewerCrossings {
  * led where it does not cross the other, or off a line drawn by lot, or laid before all that it crosses; the rest then
  * lies down again where it crosses least. Now and then all is laid in another order. The search goes on from what it
  * comes to where that is not much worse, never from the same crossings twice. Bounded by a number of path searches;
- * what it returns never has more crossings than what it began with.
+ * what it returns never has more crossings than what it began with, unless it lays more wires or has wider bends.
  */
 export function fewerCrossings(
   layer: Layer,
@@ -37,7 +40,8 @@ export function fewerCrossings(
   // A wire that has no way even by itself would make every order look as bad as the next.
   const order = wires.filter((wire) => begun.some((one) => one.wire === wire) || layer.lay(wire, []));
   const relaying: Relaying = { layer, order, random, until: layer.searches + mostSearches };
-  const costOf = (laid: readonly Laid[]) => crossingsAmong(laid) + missingCost * (order.length - laid.length);
+  const costOf = (laid: readonly Laid[]) =>
+    crossingsAmong(laid) + tightCost * tightBendsAmong(laid) + missingCost * (order.length - laid.length);
   let [best, first] = [settled(relaying, order, begun), crossingsAmong(begun)];
   let [current, least] = [best, costOf(best)];
   const seen = new Set([pattern(best)]);

@@ -7,6 +7,7 @@ import {
   type Route,
   type RouteWire,
   routeThrough,
+  tightestBend,
 } from './route.ts';
 import { findRoute, type RouteCosts, type RouteTask } from './route-search.ts';
 import type { TrackGrid } from './track-grid.ts';
@@ -41,6 +42,23 @@ export function layingOrder(wires: readonly RouteWire[]): RouteWire[] {
 /** How many crossings laid wires have among each other. */
 export function crossingsAmong(laid: readonly Laid[]): number {
   return crossings(laid.map(({ route }) => route)).length;
+}
+
+/** True where a wire is bent more tightly than it may be. */
+function isTight({ wire, route }: Laid): boolean {
+  return tightestBend(route, wire.bendRadiusM ?? 0) !== null;
+}
+
+/** How many laid wires are bent more tightly than they may be. */
+export function tightBendsAmong(laid: readonly Laid[]): number {
+  return laid.filter(isTight).length;
+}
+
+/** True where a wire laid anew past others is bent no more tightly than before, and crosses no more of them. */
+function asGood(one: Laid, old: Laid, others: readonly Laid[]): boolean {
+  const routes = others.map(({ route }) => route);
+  const [before, now] = [isTight(old), isTight(one)];
+  return before === now ? crossingCount(one.route, routes) <= crossingCount(old.route, routes) : before;
 }
 
 /**
@@ -109,7 +127,7 @@ export class Layer {
     return all;
   }
 
-  /** Takes up each of some wires in turn and lays it again; keeps what crosses no more than before. */
+  /** Takes up each of some wires in turn and lays it again; keeps what is as good as before. */
   layAgain(wires: readonly RouteWire[], laid: readonly Laid[], crossingM?: number): readonly Laid[] {
     let all = laid;
     for (const wire of wires) {
@@ -117,9 +135,8 @@ export class Layer {
       const old = all.find((one) => one.wire === wire);
       const route = this.lay(wire, others, crossingM);
       if (!route) continue;
-      const routes = others.map((one) => one.route);
-      if (!old || crossingCount(route, routes) <= crossingCount(old.route, routes))
-        all = [...others, { wire, route }];
+      const one = { wire, route };
+      if (!old || asGood(one, old, others)) all = [...others, one];
     }
     return all;
   }

@@ -14,6 +14,9 @@ import type { SizedConductor } from './conductor-sizing.ts';
 export interface RoutedBoard {
   readonly routes: PlanBoard['routes'];
   readonly crossings: number;
+  /** Crossings of the first way to lay all wires, and the paths that were searched for. */
+  readonly firstCrossings: number;
+  readonly pathSearches: number;
   readonly exits: PlanBoard['exits'];
   /** Wires that found no way, bend too tightly, or are shorter than their way. */
   readonly faults: readonly BoardFault[];
@@ -42,6 +45,8 @@ function routeBoard(
   return {
     routes: planRoutes(routing, wires, roles),
     crossings: routing.crossings.length,
+    firstCrossings: routing.firstCrossings,
+    pathSearches: routing.searches,
     exits: task.wires.flatMap(({ id, from, to }): PlanBoard['exits'] => {
       const route = routing.routes.find(({ wire }) => wire === id);
       const [first, last] = [route?.points[0], route?.points.at(-1)];

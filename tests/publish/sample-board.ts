@@ -96,6 +96,8 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         crossings: 0,
         firstCrossings: 0,
         pathSearches: 0,
+        firstCrossings: 0,
+        pathSearches: 0,
         proposals: [
           {
             total: 0.82,

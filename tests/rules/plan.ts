@@ -160,6 +160,8 @@ function board(): PlanBoard {
     crossings: 0,
     firstCrossings: 0,
     pathSearches: 0,
+    firstCrossings: 0,
+    pathSearches: 0,
     evaluations: 0,
     proposals: [],
     exits: [],

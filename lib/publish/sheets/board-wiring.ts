@@ -49,6 +49,13 @@ function routesTable(board: PlanBoard, names: PlanNames, write: Writer): Table {
   );
 }
 
+/** What the crossings were before fewer were looked for, and how long that was done. */
+function searched({ firstCrossings, pathSearches }: PlanBoard): string {
+  return pathSearches === 0
+    ? ''
+    : ` (the first way had ${firstCrossings}; ${counted(pathSearches, 'path')} searched for)`;
+}
+
 function wiringModel(plan: BuildPlan): BoardWiringSheet | null {
   const names = namesOf(plan);
   const write = writerFor(plan.shop);
@@ -56,7 +63,7 @@ function wiringModel(plan: BuildPlan): BoardWiringSheet | null {
   if (wired.length === 0) return null;
   return {
     boards: wired.map((board) => ({
-      summary: `${counted(board.routes.length, 'way')} on ${board.title}, ${counted(board.crossings, 'crossing')}: cross at right angles, power over signal on a bridge piece. Ties every 6 to 8 in.`,
+      summary: `${counted(board.routes.length, 'way')} on ${board.title}, ${counted(board.crossings, 'crossing')}${searched(board)}: cross at right angles, power over signal on a bridge piece. Ties every 6 to 8 in.`,
       routes: dense(routesTable(board, names, write)),
     })),
   };

@@ -2,7 +2,7 @@ import { type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
 import { edgeSchema } from '../../model/vocabulary.ts';
 import { counted } from '../words.ts';
-import { measure, none, type Writer, writerFor } from '../written.ts';
+import { measure, none, plainNumber, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -19,6 +19,7 @@ interface BoardPlacement {
   readonly search: string;
   readonly parts: Table;
   readonly clear: Table | null;
+  readonly layouts: Table | null;
   readonly fixings: Table | null;
 }
 
@@ -79,6 +80,48 @@ function clearTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table | 
   );
 }
 
+/** What a score is made up of, as the search calls it and as the sheet does. */
+const scoreColumns = [
+  ['length', 'Length'],
+  ['crossings', 'Crossings'],
+  ['signalToPower', 'Signal to power'],
+  ['access', 'Access'],
+  ['air', 'Air'],
+  ['balance', 'Balance'],
+] as const;
+
+/** The layouts that the search found, best first, each with what its score is made up of. */
+function layoutsTable(board: PlanBoard, write: Writer): Table | null {
+  if (board.proposals.length === 0) return null;
+  const ranked = board.proposals.map((proposal, index) => ({ ...proposal, rank: index + 1 }));
+  return dense(
+    tableOf(
+      'Layouts found, in metres of wire: the least is best. The first one is built',
+      ranked,
+      [
+        { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
+        { title: 'Score', kind: 'figure', cell: ({ total }) => plainNumber(total) },
+        ...scoreColumns.map(([part, title]) => ({
+          title,
+          kind: 'figure' as const,
+          cell: ({ score }: (typeof ranked)[number]) => plainNumber(score[part] ?? 0),
+        })),
+        {
+          title: 'Places',
+          kind: 'words',
+          cell: ({ placements }) =>
+            placements
+              .map(({ item, xM, yM, turnDeg }) =>
+                [item, write.length(xM).text, write.length(yM).text, measure(turnDeg, '°', 0)].join(' '),
+              )
+              .join('; '),
+        },
+      ],
+      ({ rank }) => String(rank),
+    ),
+  );
+}
+
 function fixingsTable(board: PlanBoard, write: Writer): Table | null {
   if (board.fixings.length === 0) return null;
   return dense(
@@ -135,6 +178,7 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
           : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.`,
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
       clear: clearTable(board, (item) => titles.get(item) ?? item, write),
+      layouts: layoutsTable(board, write),
       fixings: fixingsTable(board, write),
     })),
     elsewhere,
