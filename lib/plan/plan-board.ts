@@ -101,8 +101,6 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     crossings: routed.crossings,
     firstCrossings: routed.firstCrossings,
     pathSearches: routed.pathSearches,
-    firstCrossings: routed.firstCrossings,
-    pathSearches: routed.pathSearches,
     proposals: laid.proposals.map(({ placements: places, score }) => ({
       total: score.total,
       score: { ...score.parts },

@@ -114,8 +114,6 @@ export function sampleBoard(
     crossings: 0,
     firstCrossings: 0,
     pathSearches: 0,
-    firstCrossings: 0,
-    pathSearches: 0,
     proposals: [],
     evaluations: 0,
     exits: routes.flatMap(({ wire, points }) => {

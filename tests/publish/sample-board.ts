@@ -96,8 +96,6 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         crossings: 0,
         firstCrossings: 0,
         pathSearches: 0,
-        firstCrossings: 0,
-        pathSearches: 0,
         proposals: [
           {
             total: 0.82,

@@ -160,8 +160,6 @@ function board(): PlanBoard {
     crossings: 0,
     firstCrossings: 0,
     pathSearches: 0,
-    firstCrossings: 0,
-    pathSearches: 0,
     evaluations: 0,
     proposals: [],
     exits: [],

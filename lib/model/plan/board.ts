@@ -135,9 +135,6 @@ export const planBoardSchema = z.object({
   /** Crossings of the first way to lay all wires, and the paths that were searched for to come to the last one. */
   firstCrossings: builders(z.int().default(0)),
   pathSearches: builders(z.int().default(0)),
-  /** Crossings of the first way to lay all wires, and the paths that were searched for to come to the last one. */
-  firstCrossings: builders(z.int().default(0)),
-  pathSearches: builders(z.int().default(0)),
   /** The layouts that the search found, best first; the placements are those of the first one. */
   proposals: z.array(
     z.object({
