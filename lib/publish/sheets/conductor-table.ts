@@ -28,7 +28,7 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
     plan.power.conductors,
     [
       { title: 'Wire', cell: (one) => strong(names.wire(one.id)) },
-      { title: 'From, to', cell: (one) => `${one.from} to ${one.to}` },
+      { title: 'From, to', kind: 'words', cell: (one) => `${one.from} to ${one.to}` },
       {
         title: 'Size',
         cell: (one) => strong(one.size.label),
@@ -45,7 +45,10 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
         kind: 'figure',
         cell: (one) => (one.cautionA < one.ampacityA ? measure(one.cautionA, 'A', 0) : none),
       },
-      { title: 'Fuses', cell: (one) => (one.fuses.length === 0 ? none : one.fuses.join(', ')) },
+      {
+        title: 'Fuses',
+        cell: (one) => (one.fuses.length === 0 ? none : one.fuses.join(', ')),
+      },
     ],
     (one) => one.id,
   );

@@ -87,7 +87,7 @@ function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Tab
       cell: ({ first }) => (first.torqueNm === undefined ? none : measure(first.torqueNm, 'N m', 1)),
     },
     { title: 'Stud, hole', cell: ({ first }) => studCell(first) },
-    { title: 'Heat-shrink', cell: ({ first }) => shrinkCell(first, names, write) },
+    { title: 'Heat-shrink', kind: 'words', cell: ({ first }) => shrinkCell(first, names, write) },
     { title: 'Die', cell: ({ first }) => first.die ?? '' },
     { title: 'Ends', cell: ({ ends }) => ticks(ends.map(endTick)) },
   ]);
