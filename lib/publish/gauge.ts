@@ -33,7 +33,7 @@ const stripTextMm = 14;
 const holeTextMm = 18;
 const proofRowMm = 8;
 const stripRowMm = 7;
-const holeRowMm = 13;
+const holeRowMm = 14;
 
 /** The gauge for the strip lengths of a job, shortest first, row by row across the page. */
 export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) => string): Gauge {
