@@ -7,6 +7,7 @@ import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import { amplifierOutputs, coilField, type PlannedChannel, planChannel } from './audio-channels.ts';
 import type { Circuit } from './circuit.ts';
 import type { DevicesById } from './conductor-role.ts';
+import { remarkFiltersNotMade } from './filters-made.ts';
 import type { PlanBook } from './plan-book.ts';
 import { remarkFault } from './remark-fault.ts';
 import { withCurves } from './response-sums.ts';
@@ -20,6 +21,7 @@ export function planAudio(
   book: PlanBook,
 ): { readonly audio: PlanAudio; readonly channels: readonly PlannedChannel[] } {
   const linked = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
+  for (const device of job.devices) remarkFiltersNotMade(device, book);
   const outputs = amplifierOutputs(job, linked);
   const field = coilField(job, roles);
   const channels = outputs.map((output) =>

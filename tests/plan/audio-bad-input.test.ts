@@ -86,6 +86,24 @@ describe('a job whose audio can not work is stopped where it is written, with th
     });
   });
 
+  // Linkwitz 1976: two equal Butterworth filters in a row, so the order is even.
+  test.each([
+    ['type: linkwitz-riley, order: 3, corner: 80 Hz', 'filter-order-not-made', /order 3/, /choose one/],
+    ['type: bessel, order: 4, corner: 0 Hz', 'filter-corner-unclear', /above 0 Hz/, /such as 80 Hz/],
+  ])('a filter that nobody makes: %s', (written, rule, says, remedy) => {
+    expectStop({
+      changes: [
+        inJob(
+          'CH1: [{ pass: low-pass, type: butterworth, order: 4, corner: 80 Hz }]',
+          `CH1: [${mark}{ pass: low-pass, ${written} }]`,
+        ),
+      ],
+      rule,
+      says,
+      remedy,
+    });
+  });
+
   test('a coil that is joined to itself', () => {
     expectStop({
       changes: [
