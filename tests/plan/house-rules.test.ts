@@ -28,6 +28,7 @@ const decided: readonly (readonly [rule: string, read: (plan: BuildPlan) => unkn
     },
     0.02,
   ],
+  ['gain-overlap: 5 dB', (plan) => byId(plan.audio.channels, 'amp.1').gain?.toneLevelDb, -5],
   ['check-in-rested: 12.5 V', (plan) => byId(plan.measurements, 'battery-rest').least, 12.5],
   ['check-in-charging-most: 15 V', (plan) => byId(plan.measurements, 'battery-charging').greatest, 15],
   ['check-in-ripple: 300 mV', (plan) => byId(plan.measurements, 'battery-ripple').greatest, 0.3],
@@ -54,6 +55,24 @@ describe('a house rule that the shop sets', () => {
   it.each(decided)('%s decides', (rule, read, comes) => {
     expect(read(standard)).not.toEqual(comes);
     expect(read(planWith(rule))).toEqual(comes);
+  });
+
+  it('of the gain overlap lowers the tone and the margin of a full-scale passage, not the voltage on the meter', () => {
+    const gainOf = (plan: BuildPlan) => byId(plan.audio.channels, 'amp.1');
+    const [flat, lapped] = [gainOf(standard), gainOf(planWith('gain-overlap: 5 dB'))];
+    expect(lapped.gainVoltageV).toBe(flat.gainVoltageV);
+    expect(lapped.gain?.toneMarginDb).toBe(flat.gain?.toneMarginDb);
+    const margins = [flat, lapped].map(({ gain }) => gain?.fullScaleMarginDb ?? Number.NaN);
+    expect((margins[0] ?? 0) - (margins[1] ?? 0)).toBeCloseTo(5, 9);
+    const clips = ({ findings }: BuildPlan) => findings.filter(({ rule }) => rule === 'full-scale-clips');
+    expect(clips(standard)).toEqual([]);
+    expect(clips(planWith('gain-overlap: 5 dB'))).toHaveLength(1);
+  });
+
+  it('of a gain overlap past 20 dB stops the channel that it leaves without a voltage', () => {
+    const plan = planWith('gain-overlap: 40 dB');
+    const stops = plan.findings.filter(({ level }) => level === 'stop').map(({ rule }) => rule);
+    expect(stops).toContain('overlap-unclear');
   });
 
   it('stands in the plan with its default beside it', () => {
