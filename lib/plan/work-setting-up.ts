@@ -4,7 +4,8 @@ import { minutesFor, readingsOf, type Step, step, type Work } from './work.ts';
 const setting = { layer: 'set-up', place: 'vehicle', by: 'vehicle' } as const;
 
 /**
- * Setting up with power on: filters, then gains with the speakers off, then speakers and delays, then the readings under
+ * Setting up with power on: filters, then gains with the speakers off (a muted output or a gain fully down lets no tone
+ * through, so filters are proved there), then speakers and delays, then the readings under
  * load. Each control that does not stay as it was preset gets its final state in one of them. `before` is the step that
  * gave power.
  */
@@ -32,15 +33,15 @@ function filterStep(work: Work, before: string): Step {
   const { names, acts } = finished(work, 'filters');
   const load =
     processors.length > 0
-      ? `Load the filters into ${processors.map(({ id }) => id).join(' and ')} and prove each with a tone on the meter`
-      : 'Set the filters of the filter sheet and prove each with a tone on the meter';
-  return step('filters', [{ step: before, why: 'a filter is loaded and proved with power on' }], {
+      ? `Load the filters into ${processors.map(({ id }) => id).join(' and ')}`
+      : 'Set the filters of the filter sheet';
+  return step('filters', [{ step: before, why: 'a filter is loaded with power on' }], {
     ...setting,
     text: `Speakers off. ${load}${names === '' ? '' : `. Only then set ${names}`}`,
-    tools: ['true-RMS meter', 'test tones'],
     minutes: minutesFor(work, 'set-control', acts.length + processors.length) || 1,
     acts: ['load-filters', ...acts],
-    proof: 'Each output falls outside its band as its filters say; no path is filtered twice at one corner',
+    proof:
+      'Type, order and corner of each read back as on the filter sheet; no path is filtered twice at one corner',
   });
 }
 
@@ -52,11 +53,12 @@ function gainStep(work: Work): Step {
     [{ step: 'filters', why: 'a tone lies inside the band only once the filters are in' }],
     {
       ...setting,
-      text: `Speakers off, level control of the dash fully up. Set the gains by the meter, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}`,
+      text: `Speakers off, level control of the dash fully up. Set the gains by the meter, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}. Then prove each filter with a tone inside its band and one an octave outside`,
       tools: ['true-RMS meter', 'test tones', 'hearing protection'],
       minutes: Math.max(1, minutesFor(work, 'set-gain', readings.length)),
-      acts: ['gains', ...acts, ...readings.map((id) => `measure:${id}`)],
-      proof: 'Each gain reads its voltage or up to 5 % less, never more',
+      acts: ['gains', ...acts, 'prove-filters', ...readings.map((id) => `measure:${id}`)],
+      proof:
+        'Each gain reads its voltage or up to 5 % less, never more; outside its band each output falls as its filters say',
     },
   );
 }
@@ -64,17 +66,21 @@ function gainStep(work: Work): Step {
 function speakerStep(work: Work): Step {
   const readings = readingsOf(work, 'delays');
   const { names, acts } = finished(work, 'delays');
-  return step('speakers-on', [{ step: 'gains', why: 'no speaker hears a test tone at full level' }], {
-    ...setting,
-    text: `Source at its lowest level, speaker plugs on, an active tweeter through a series capacitor at first. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
-    tools: ['polarity tester', 'hearing protection'],
-    minutes: Math.max(
-      1,
-      minutesFor(work, 'take-reading', readings.length) + minutesFor(work, 'set-control', acts.length),
-    ),
-    acts: ['speakers-on', ...acts, ...readings.map((id) => `measure:${id}`)],
-    proof: 'Each delay and polarity is as on the sheet; every speaker plays its own band',
-  });
+  return step(
+    'speakers-on',
+    [{ step: 'gains', why: 'no speaker hears a test tone at full level, nor a filter that is not proved' }],
+    {
+      ...setting,
+      text: `Source at its lowest level, speaker plugs on, an active tweeter through a series capacitor at first. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
+      tools: ['polarity tester', 'hearing protection'],
+      minutes: Math.max(
+        1,
+        minutesFor(work, 'take-reading', readings.length) + minutesFor(work, 'set-control', acts.length),
+      ),
+      acts: ['speakers-on', ...acts, ...readings.map((id) => `measure:${id}`)],
+      proof: 'Each delay and polarity is as on the sheet; every speaker plays its own band',
+    },
+  );
 }
 
 function loadStep(work: Work, readings: readonly string[]): Step {

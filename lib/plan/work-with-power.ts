@@ -34,15 +34,17 @@ function testStep(work: Work, before: readonly Dependency[], late: ReadonlySet<s
   return step('test-without-power', before, {
     layer: 'test',
     ...vehicle,
-    text: 'With every fuse out and the battery off: each wire end to end, polarity of each speaker, positive to ground open, resistance at each speaker plug',
+    text: 'With every fuse out and the battery off: each wire end to end, polarity of each speaker, positive to ground open, resistance at each speaker plug. Then take every speaker plug off its amplifier: they stay off until filters and gains are set',
     tools: ['meter', 'polarity tester'],
     minutes: minutesFor(work, 'test-wire', tested.length) + minutesFor(work, 'take-reading', readings.length),
     acts: [
       ...tested.map(({ id }) => `test:${id}`),
       'test:polarity',
       ...readings.map((id) => `measure:${id}`),
+      'speakers-off',
     ],
-    proof: 'Positive to ground reads open; each speaker plug reads within its limits',
+    proof:
+      'Positive to ground reads open; each speaker plug reads within its limits and, once off, touches no metal',
   });
 }
 
@@ -83,7 +85,7 @@ function firstPower(work: Work, live: string): Step {
   return step('first-power', [{ step: live, why: 'supply before turn-on' }], {
     layer: 'test',
     ...vehicle,
-    text: 'First power in the vehicle, speakers off, source at its lowest level: processor first, then one amplifier after the other; take the readings of supply and ground',
+    text: 'First power in the vehicle, speaker plugs still off, source at its lowest level: processor first, then one amplifier after the other; take the readings of supply and ground',
     tools: ['meter'],
     minutes: minutesFor(work, 'test-wire', 5) + minutesFor(work, 'take-reading', power.length),
     acts: ['first-power', ...power.map((id) => `measure:${id}`)],

@@ -138,6 +138,29 @@ describe('the order of work of any plan', () => {
     );
   });
 
+  it('takes the speakers off before there is power, and puts them on once gains are set and filters proved', () => {
+    fc.assert(
+      fc.property(randomWork, (work) => {
+        const { steps } = orderOfWork(work);
+        const at = (act: string) => steps.findIndex(({ acts }) => acts.includes(act));
+        const resistances = steps.findIndex(({ text }) => /resistance at each speaker plug/.test(text));
+        expect(at('speakers-off')).toBeGreaterThanOrEqual(resistances);
+        const order = [
+          ...['speakers-off', 'battery-on', 'first-power', 'load-filters', 'prove-filters'].map(at),
+          at('speakers-on'),
+        ];
+        expect(order[0]).toBeGreaterThanOrEqual(0);
+        for (const [index, step] of order.slice(1).entries())
+          expect(step).toBeGreaterThan(order[index] ?? -1);
+        // Muted outputs and gains that are fully down let no tone through: both are set first.
+        expect(at('prove-filters')).toBeGreaterThanOrEqual(at('gains'));
+        for (const { item, control, final } of work.plan.controls)
+          if (final.during === 'filters' || final.during === 'gains')
+            expect(at('prove-filters')).toBeGreaterThanOrEqual(at(`finish:${item}.${control}`));
+      }),
+    );
+  });
+
   it('gives no fuse and no power to what was not tested, and nothing to the vehicle before its battery is off', () => {
     fc.assert(
       fc.property(randomWork, (work) => {
