@@ -69,7 +69,7 @@ export function wiringsForLoad(
   return audioFault(
     'load-not-possible',
     [channel, ...coils.map((coil) => coil.id)],
-    `the ${coils.length} coils of channel ${channel} can't be wired to ${askedOhm} ohm; what can be had is ${possible} ohm`,
+    `${coils.length === 1 ? 'the coil' : `the ${coils.length} coils`} of channel ${channel} can't be wired to ${askedOhm} ohm; what can be had is ${possible} ohm`,
     'ask for one of these loads, or use speakers with other coils',
   );
 }
