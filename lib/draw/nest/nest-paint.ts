@@ -79,8 +79,11 @@ function wroteInside(
   type: TypeStyle,
 ): boolean {
   const clearMm = 0.6;
-  const wide = drawing.metrics.widthMm(text, type) + 2 * clearMm;
-  if (wide > widthMm(box) || type.capMm + 2 * clearMm > heightMm(box)) return false;
+  const { metrics } = drawing;
+  const wide = metrics.widthMm(text, type) + 2 * clearMm;
+  // A capital stands in the middle: what the type has above and below it needs the same room on both sides.
+  const reach = Math.max(metrics.ascentMm(type) - type.capMm / 2, metrics.descentMm(type) + type.capMm / 2);
+  if (wide > widthMm(box) || 2 * reach > heightMm(box)) return false;
   const { xMm, yMm } = centreOf(box);
   drawText(drawing, parent, text, at(xMm, baselineFor(yMm, type)), { type, align: 'middle' });
   return true;
