@@ -90,6 +90,15 @@ function ventedChannels(job: Job, channels: readonly PlanChannel[]) {
   });
 }
 
+/** An octave below the tuning the cone has long been let go: a filter down there, such as one at its far stop, guards nothing. */
+const guardsFrom = 0.5;
+
+/** The subsonic filter or high-pass of a channel that cuts first, where it stands high enough to guard a cone. */
+function guarding({ filters }: PlanChannel, tuning: number | undefined): boolean {
+  const corners = filters.filter(({ pass }) => pass !== 'low-pass').map(({ cornerHz }) => cornerHz);
+  return corners.some((cornerHz) => tuning === undefined || cornerHz >= guardsFrom * tuning - 1e-9);
+}
+
 const withoutSubsonic: Rule = {
   id: 'ported-without-subsonic',
   asks: 'A subwoofer in a ported enclosure is behind a subsonic filter.',
@@ -97,8 +106,12 @@ const withoutSubsonic: Rule = {
   ...commonPractice,
   judge({ job, plan }) {
     return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box, bass }): Verdict[] => {
-      if (channel.filters.some(({ pass }) => pass === 'subsonic' || pass === 'high-pass')) return [];
       const { tuning } = box.spec;
+      if (guarding(channel, tuning)) return [];
+      const low = channel.filters.find(({ pass }) => pass !== 'low-pass');
+      const lacking = low
+        ? `with a ${low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
+        : 'without a subsonic filter';
       const at =
         tuning === undefined
           ? 'at 0.7 to 0.8 of the tuning of the box'
@@ -107,7 +120,7 @@ const withoutSubsonic: Rule = {
         {
           level: 'caution',
           of: [channel.id, box.id, ...bass.map(({ id }) => id)],
-          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} without a subsonic filter: below its tuning the box does not hold the cone`,
+          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
           remedy: `set a subsonic filter ${at}, 24 dB per octave`,
           ...commonPractice,
           ...deviceSpot(job, channel.amplifier, 'filters'),
@@ -125,7 +138,7 @@ const subsonicCorner: Rule = {
   judge({ job, plan }) {
     return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box }) => {
       const { tuning } = box.spec;
-      if (tuning === undefined) return [];
+      if (tuning === undefined || !guarding(channel, tuning)) return [];
       // One that stands lower does not guard the cone, and takes nothing either.
       const [highest] = channel.filters
         .filter(({ pass }) => pass === 'subsonic')

@@ -83,7 +83,7 @@ const withoutSupply: Rule = {
 
 const spareConductor: Rule = {
   id: 'cable-conductor-spare',
-  asks: 'A cable is accounted for conductor by conductor: a spare one is used where a wired fallback is missing, or capped.',
+  asks: 'A cable is accounted for conductor by conductor: a spare one is used where a turn-on has none, or lies beside it in the same run; else it is capped.',
   levels: ['note'],
   ...commonPractice,
   judge({ job, plan }) {
@@ -97,12 +97,19 @@ const spareConductor: Rule = {
         )
         .map(({ item, terminal }) => `${item}.${terminal}`)
         .filter((terminal) => deviceOf(job, deviceIdOf(terminal))?.origin === 'job');
-      const use = waiting.length > 0 ? `use one as the wired turn-on of ${listed(waiting)}; ` : '';
+      const runs = plan.wires.flatMap(({ cable, run }) => (cable === id && run !== null ? [run] : []));
+      const beside = plan.wires
+        .filter(({ role, origin, cable }) => role === 'turn-on' && origin === 'job' && cable === undefined)
+        .flatMap(({ id: wire, run }) => (run !== null && runs.includes(run) ? [wire] : []));
+      const use = [
+        ...(waiting.length > 0 ? [`use one as the wired turn-on of ${listed(waiting)}; `] : []),
+        ...(beside.length > 0 ? [`use one for ${listed(beside)}; `] : []),
+      ].join('');
       return [
         {
           level: 'note',
           of: [id, ...spare],
-          message: `${counted(spare.length, 'conductor')} of ${id} carries nothing: ${listed(spare)}`,
+          message: `${counted(spare.length, 'conductor')} of ${id} carries nothing: ${listed(spare)}${beside.length > 0 ? `, while ${listed(beside)} is laid beside it in the same run` : ''}`,
           remedy: `${use}cut spare ends back, cap them and label them as spare at both ends`,
           ...commonPractice,
           path: `/cables/${id}`,

@@ -64,9 +64,18 @@ export const protectionFiltersCases: RuleCases = {
         subject: 'amp.2',
         says: /ported/,
       },
+      {
+        // 36 Hz: 17 Hz are less than half of it.
+        name: 'one at the far stop of its knob, an octave below the tuning',
+        about: () => filtered('amp.2', filter('subsonic', 17)),
+        level: 'caution',
+        subject: 'amp.2',
+        says: /at 17 Hz, too low/,
+      },
     ],
     quiet: [
       { name: 'a subsonic filter', about: () => about() },
+      { name: 'one at half of the tuning', about: () => filtered('amp.2', filter('subsonic', 18)) },
       {
         name: 'a sealed enclosure',
         about: () =>
@@ -100,6 +109,10 @@ export const protectionFiltersCases: RuleCases = {
     ],
     quiet: [
       { name: '25.2 Hz', about: () => filtered('amp.2', filter('subsonic', 25.2)) },
+      {
+        name: 'one too low to guard is told as missing',
+        about: () => filtered('amp.2', filter('subsonic', 17)),
+      },
       { name: '28.8 Hz', about: () => filtered('amp.2', filter('subsonic', 28.8)) },
     ],
   },

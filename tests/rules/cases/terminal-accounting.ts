@@ -105,7 +105,32 @@ export const terminalAccountingCases: RuleCases = {
           }),
         level: 'note',
         subject: 'trunk',
-        says: /blue/,
+        says: /blue$/,
+      },
+      {
+        name: 'a turn-on wire of its own lies beside the spare conductor, in one run',
+        about: () =>
+          aboutPlan((plan) => {
+            const signal = one(plan.wires, ({ role, origin }) => role === 'signal' && origin === 'job');
+            Object.assign(signal, { cable: 'trunk', run: 'front' });
+            const turnOn = one(plan.wires, ({ role, origin }) => role === 'turn-on' && origin === 'job');
+            Object.assign(turnOn, { run: 'front' });
+            delete turnOn.cable;
+            plan.cables = [
+              {
+                id: 'trunk',
+                part: 'nine-wire',
+                lengthM: 3,
+                conductors: [
+                  { name: 'white', colour: 'WH', size: sized('18'), wire: signal.id },
+                  { name: 'blue', colour: 'BU', size: sized('18'), wire: null },
+                ],
+              },
+            ];
+          }),
+        level: 'note',
+        subject: 'trunk',
+        says: /blue, while .* laid beside it/,
       },
     ],
     quiet: [
