@@ -30,15 +30,23 @@ function beginnings(about: Case, side: LiveSide): readonly string[] {
   return [...side.sources, ...taps].filter((terminal) => touched.has(terminal));
 }
 
-/** The shortest way from a beginning to each fuse that it meets first, along the job's wires and through bars. */
-function waysFrom(source: string, edges: readonly LiveEdge[]): Way[] {
-  const best = new Map<string, { readonly lengthM: number; readonly wires: readonly string[] }>([
-    [source, { lengthM: 0, wires: [] }],
-  ]);
+interface Walk {
+  readonly lengthM: number;
+  readonly wires: readonly string[];
+}
+
+/** The shortest walk from a terminal to every other over unfused edges, but not over one of them. */
+function walksFrom(
+  start: string,
+  edges: readonly LiveEdge[],
+  without: LiveEdge | null = null,
+): ReadonlyMap<string, Walk> {
+  const best = new Map<string, Walk>([[start, { lengthM: 0, wires: [] }]]);
   for (let grew = true; grew; ) {
     grew = false;
-    for (const { kind, ends, wire } of edges) {
-      if (kind === 'fuse') continue;
+    for (const edge of edges) {
+      const { kind, ends, wire } = edge;
+      if (kind === 'fuse' || edge === without) continue;
       for (const [from, to] of [ends, [ends[1], ends[0]] as const]) {
         const here = best.get(from);
         if (!here) continue;
@@ -49,11 +57,49 @@ function waysFrom(source: string, edges: readonly LiveEdge[]): Way[] {
       }
     }
   }
+  return best;
+}
+
+const nearestTo = (terminals: readonly string[], walks: ReadonlyMap<string, Walk>): Walk | undefined =>
+  terminals.flatMap((end) => walks.get(end) ?? []).toSorted((a, b) => a.lengthM - b.lengthM)[0];
+
+/**
+ * From a beginning to each fuse that it meets first, along the job's wires and through bars: the shortest way, and
+ * the shortest through every wire beside it, since of leads side by side each may be the one that shorts.
+ */
+function waysFrom(source: string, edges: readonly LiveEdge[]): Way[] {
+  const walks = walksFrom(source, edges);
   return edges.flatMap(({ kind, id, ends }): Way[] => {
-    if (kind !== 'fuse') return [];
-    const near = ends.flatMap((end) => best.get(end) ?? []).toSorted((a, b) => a.lengthM - b.lengthM)[0];
-    return near ? [{ fuse: id, source, ...near }] : [];
+    const near = kind === 'fuse' ? nearestTo(ends, walks) : undefined;
+    if (!near) return [];
+    const ways: Way[] = [{ fuse: id, source, ...near }];
+    for (const edge of edges) {
+      const { wire } = edge;
+      if (!wire || ways.some(({ wires }) => wires.includes(wire.id))) continue;
+      const through = wayThrough(source, edge, ends, edges);
+      if (through) ways.push({ fuse: id, source, ...through });
+    }
+    return ways;
   });
+}
+
+/** The shortest way from a source to a fuse that passes a wire; none where the wire leads elsewhere. */
+function wayThrough(
+  source: string,
+  edge: LiveEdge,
+  fuseEnds: readonly string[],
+  edges: readonly LiveEdge[],
+): Walk | undefined {
+  const before = walksFrom(source, edges, edge);
+  return [edge.ends, [edge.ends[1], edge.ends[0]] as const]
+    .flatMap(([from, to]): Walk[] => {
+      const here = before.get(from);
+      const onward = here && nearestTo(fuseEnds, walksFrom(to, edges, edge));
+      if (!here || !onward || !edge.wire) return [];
+      const wires = [...new Set([...here.wires, edge.wire.id, ...onward.wires])];
+      return [{ lengthM: here.lengthM + edge.wire.lengthM + onward.lengthM, wires }];
+    })
+    .toSorted((a, b) => a.lengthM - b.lengthM)[0];
 }
 
 /** Every unfused way of the job: from each source or tap to each fuse that stands first behind it. */

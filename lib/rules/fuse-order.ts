@@ -1,4 +1,6 @@
 import type { PlanFuse } from '../model/plan/index.ts';
+import { terminalId } from '../model/resolved-job.ts';
+import { fusesAt } from './fuses-side-by-side.ts';
 import { type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
 import { deviceSpot, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
@@ -32,11 +34,12 @@ function feeders({ plan }: Case, side: LiveSide): readonly Feeder[] {
 
 const fuseOrder: Rule = {
   id: 'fuse-order',
-  asks: 'A fuse is not above the fuse that feeds it.',
-  levels: ['caution'],
+  asks: 'A fuse is not above the fuse that feeds it; where several feed it, not above the least of them without being told.',
+  levels: ['caution', 'note'],
   ...commonPractice,
   judge(about) {
-    return feeders(about, liveSide(about)).flatMap(({ fuse, ratingA, behind }) =>
+    const side = liveSide(about);
+    const inARow = feeders(about, side).flatMap(({ fuse, ratingA, behind }) =>
       behind.flatMap((other): Verdict[] => {
         if (other.ratingA === null || other.ratingA <= ratingA) return [];
         return [
@@ -54,8 +57,51 @@ const fuseOrder: Rule = {
         ];
       }),
     );
+    return [...inARow, ...about.plan.power.fuses.flatMap((fuse) => underSeveral(about, side, fuse))];
   },
 };
+
+/**
+ * What feeds a fuse where no single fuse stands before it: several from one side, or some from either side. None where
+ * a source reaches it bare, since then nothing before it can open first.
+ */
+function severalBefore(about: Case, side: LiveSide, { id }: PlanFuse): readonly PlanFuse[] {
+  const edge = side.edges.find((one) => one.kind === 'fuse' && one.id === id);
+  if (!edge) return [];
+  const fed = reached(side.edges, side.sources, (other) => other !== edge);
+  const before = edge.ends
+    .filter((end) => fed.has(end))
+    .map((end) => fusesAt(about, side, end).filter((other) => other.id !== id));
+  if (before.some((fuses) => fuses.length === 0)) return [];
+  const all = [...new Set(before.flat())];
+  return all.length > 1 ? all : [];
+}
+
+/** A fuse above the least of several that feed it: which of them opens first hangs on how the current divides. */
+function underSeveral(about: Case, side: LiveSide, fuse: PlanFuse): Verdict[] {
+  const { id, ratingA } = fuse;
+  const before = severalBefore(about, side, fuse);
+  const [least] = before.toSorted((a, b) => (a.ratingA ?? 0) - (b.ratingA ?? 0));
+  if (ratingA === null || !least || least.ratingA === null || ratingA <= least.ratingA) return [];
+  const sumA = before.reduce((sum, other) => sum + (other.ratingA ?? 0), 0);
+  const over = ratingA > sumA;
+  const names = listed(before.map((other) => other.id));
+  return [
+    {
+      level: over ? 'caution' : 'note',
+      of: [id, ...before.map((other) => other.id)],
+      message: over
+        ? `the fuse ${id} is ${amps(ratingA)}, above the ${amps(sumA)} of ${names} together that feed it: a fault behind it opens them and everything goes dead`
+        : `the fuse ${id} is ${amps(ratingA)}, above the ${amps(least.ratingA)} of ${least.id}, and is fed by ${names}: which of them a fault behind it opens first hangs on how the current divides`,
+      value: ratingA,
+      limit: over ? sumA : least.ratingA,
+      unit: 'A',
+      remedy: `lower ${id}, or raise what feeds it with its conductors`,
+      ...commonPractice,
+      ...fuseSpot(about.job, fuse),
+    },
+  ];
+}
 
 const fusesOverFeeder: Rule = {
   id: 'fuses-over-feeder',
@@ -90,36 +136,48 @@ const blockOverCurrent: Rule = {
   levels: ['stop', 'caution'],
   ...partData,
   judge(about) {
-    const all = feeders(about, liveSide(about));
-    return about.job.devices.flatMap(({ id, spec, origin }): Verdict[] => {
+    const side = liveSide(about);
+    return about.job.devices.flatMap(({ id, spec, origin, facts }): Verdict[] => {
       if (spec?.kind !== 'distribution' || origin !== 'job') return [];
-      const feeder = all.find(({ behind }) => behind.some(({ item }) => item === id));
-      const ratedA = about.plan.power.fuses
-        .filter(({ item }) => item === id)
-        .reduce((sum, fuse) => sum + fuse.ratedA, 0);
-      const limit = spec.current;
-      const over = ratedA > limit + 1e-9;
-      if (!over && (!feeder || feeder.ratingA <= limit)) return [];
-      const value = over ? ratedA : (feeder?.ratingA ?? ratedA);
-      return [
-        {
-          level: over ? 'stop' : 'caution',
-          of: [id, ...(feeder ? [feeder.fuse.id] : [])],
-          message: over
-            ? `${amps(ratedA)} flow through ${id} at rated power, and it is made for ${amps(limit)}`
-            : `${id} is made for ${amps(limit)}, and the fuse ${feeder?.fuse.id ?? ''} before it lets ${figure(value)} A through`,
-          value,
-          limit,
-          unit: 'A',
-          remedy: over
-            ? 'take a larger distribution part, or feed part of the load another way'
-            : 'take a larger distribution part, or a smaller fuse before it',
-          ...partData,
-          ...deviceSpot(about.job, id),
-        },
-      ];
+      const inlets = Object.keys(facts.terminals).filter(
+        (terminal) => facts.terminals[terminal]?.role === 'feed-in',
+      );
+      const before = [
+        ...new Set(inlets.flatMap((terminal) => fusesAt(about, side, terminalId({ device: id, terminal })))),
+      ].filter(({ item }) => item !== id);
+      return judgeBlock(about, id, spec.current, before);
     });
   },
 };
+
+/** The current of a distribution part against what it is made for, with the fuses that let current into it. */
+function judgeBlock(about: Case, id: string, limit: number, before: readonly PlanFuse[]): Verdict[] {
+  const ratedA = about.plan.power.fuses
+    .filter(({ item }) => item === id)
+    .reduce((sum, fuse) => sum + fuse.ratedA, 0);
+  const letsInA = before.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0);
+  const over = ratedA > limit + 1e-9;
+  if (!over && letsInA <= limit) return [];
+  const names = before.map((fuse) => fuse.id);
+  const fuses =
+    before.length === 1 ? `the fuse ${names[0]} before it lets` : `the fuses ${listed(names)} before it let`;
+  return [
+    {
+      level: over ? 'stop' : 'caution',
+      of: [id, ...names],
+      message: over
+        ? `${amps(ratedA)} flow through ${id} at rated power, and it is made for ${amps(limit)}`
+        : `${id} is made for ${amps(limit)}, and ${fuses} ${figure(letsInA)} A through`,
+      value: over ? ratedA : letsInA,
+      limit,
+      unit: 'A',
+      remedy: over
+        ? 'take a larger distribution part, or feed part of the load another way'
+        : `take a larger distribution part, or ${before.length === 1 ? 'a smaller fuse' : 'smaller fuses'} before it`,
+      ...partData,
+      ...deviceSpot(about.job, id),
+    },
+  ];
+}
 
 export const fuseOrderRules: readonly Rule[] = [fuseOrder, fusesOverFeeder, blockOverCurrent];

@@ -7,7 +7,7 @@ import { partData } from './source.ts';
 import { amps, listed } from './words.ts';
 
 /** The fuses nearest to a terminal through which a source's current comes; none where a source reaches it bare. */
-function fusesAt({ plan }: Case, side: LiveSide, terminal: string): readonly PlanFuse[] {
+export function fusesAt({ plan }: Case, side: LiveSide, terminal: string): readonly PlanFuse[] {
   const near = reached(side.edges, [terminal], noFuse);
   if (side.sources.some((source) => near.has(source))) return [];
   const beyond = reached(side.edges, side.sources, ({ ends }) => !ends.some((end) => near.has(end)));

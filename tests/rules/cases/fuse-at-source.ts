@@ -16,6 +16,20 @@ function feedInRun(lengthIn: number, runIn: number): Case {
   });
 }
 
+/** The main fuse 6 in from its battery, and a second lead beside the first one, so many inches long. */
+function besideFeed(lengthIn: number): Case {
+  return about({
+    content: ({ job }) => {
+      job.links['feed-beside'] = { ...entry(job.links, 'feed') };
+    },
+    plan: (plan) => {
+      wire(plan, 'feed').lengthM = 6 * 0.0254;
+      wire(plan, 'feed-beside').lengthM = lengthIn * 0.0254;
+      fuse(plan, 'main-fuse').distanceM = 6 * 0.0254;
+    },
+  });
+}
+
 export const fuseAtSourceCases: RuleCases = {
   // 33 CFR 183.455: 7 in along the conductor, 40 in if sheathed all the way; 18 in in loom is common practice.
   'fuse-distance': {
@@ -80,8 +94,16 @@ export const fuseAtSourceCases: RuleCases = {
         level: 'stop',
         subject: 'main-fuse',
       },
+      {
+        name: 'a second lead beside the short one to the same fuse, 40 in bare: the long one is judged too',
+        about: () => besideFeed(40),
+        level: 'stop',
+        subject: 'main-fuse',
+        says: /stands 40 in \(1016 mm\) along the conductor from battery\.POS/,
+      },
     ],
     quiet: [
+      { name: 'a second lead beside the short one, 7 in as well', about: () => besideFeed(7) },
       { name: '7 in, bare', about: () => mainFuseAt(7) },
       { name: '18 in, in loom', about: () => mainFuseAt(18, ['loom']) },
       { name: '18 in, on a loomed run as long as itself', about: () => feedInRun(18, 18) },

@@ -1,6 +1,22 @@
+import type { Case } from '../../../lib/rules/rule.ts';
 import { about, aboutContent, aboutPlan, partIn } from '../case.ts';
-import { fuse } from '../changes.ts';
+import { fuse, secondBattery } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
+
+/** The block between two batteries, each behind a fuse of its own (A), its fuse OUT1 being 60 A. */
+function betweenTwo(mainA: number, secondA: number): Case {
+  return secondBattery(true, (plan) => {
+    fuse(plan, 'main-fuse').ratingA = mainA;
+    plan.power.fuses.push({
+      ...fuse(plan, 'main-fuse'),
+      id: 'second-fuse',
+      item: 'second-fuse',
+      ratingA: secondA,
+      source: 'second',
+      protects: ['second', 'link'],
+    });
+  });
+}
 
 export const fuseOrderCases: RuleCases = {
   // Common practice, no source.
@@ -15,8 +31,23 @@ export const fuseOrderCases: RuleCases = {
         level: 'caution',
         subject: 'block.OUT1',
       },
+      {
+        name: 'a branch fuse above one of two that feed it from either side',
+        about: () => betweenTwo(50, 80),
+        level: 'note',
+        subject: 'block.OUT1',
+        says: /above the 50 A of main-fuse/,
+      },
+      {
+        name: 'a branch fuse above two that feed it from either side, taken together',
+        about: () => betweenTwo(20, 30),
+        level: 'caution',
+        subject: 'block.OUT1',
+        says: /50 A of main-fuse and second-fuse together/,
+      },
     ],
     quiet: [
+      { name: 'a branch fuse under both that feed it', about: () => betweenTwo(60, 80) },
       {
         name: 'a branch fuse as large as the main fuse',
         about: () =>
@@ -62,6 +93,13 @@ export const fuseOrderCases: RuleCases = {
           }),
         level: 'caution',
         subject: 'block',
+      },
+      {
+        name: 'two fuses on either side that together let more through than the part is made for',
+        about: () => betweenTwo(80, 80),
+        level: 'caution',
+        subject: 'block',
+        says: /main-fuse and second-fuse before it let/,
       },
     ],
     quiet: [
