@@ -3,10 +3,13 @@ import { counted, joined, spelled } from '../words.ts';
 import { measure } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 
-/** The steps in order, in two columns: for the hands at the board and for those in the vehicle. */
+/** The steps in order: side by side for the hands at the board and those in the vehicle, then what is left for one. */
 export interface OrderOfWorkSheet {
   readonly summary: string;
+  /** What two people do at once; empty where there is work for one place alone. */
   readonly columns: readonly Column[];
+  /** What begins once the work at the board is done. */
+  readonly rest: Column | null;
 }
 
 interface Column {
@@ -70,21 +73,38 @@ function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
   const { steps, schedule } = plan;
   if (steps.length === 0) return null;
   const numbers = new Map(steps.map((step, index) => [step.id, index + 1]));
-  const columns = columnsOf
-    .map(({ title, by }) => {
-      const hands: readonly PlanStep['by'][] = by;
-      return {
-        title,
-        steps: steps
-          .filter((step) => hands.includes(step.by))
-          .map((step) => stepModel(step, numbers, plan.boards.length)),
-      };
-    })
-    .filter((column) => column.steps.length > 0);
   return {
     summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two side by side; the longest chain of steps takes ${hours(schedule.criticalMinutes)}. Tick each one when what stands below it is seen, and put your initials on the line below the box. From: when a step begins where two work. A star marks a step of that chain.`,
-    columns,
+    ...columnsBeside(plan, (step) => stepModel(step, numbers, plan.boards.length)),
   };
+}
+
+/** Splits the steps where the last one at the board ends: until then both columns have work, from then on one has. */
+function columnsBeside(
+  { steps }: BuildPlan,
+  modelOf: (step: PlanStep) => Step,
+): Pick<OrderOfWorkSheet, 'columns' | 'rest'> {
+  const boardEnd = Math.max(
+    0,
+    ...steps.filter(({ by }) => by === 'board').map(({ startMinute, minutes }) => startMinute + minutes),
+  );
+  const isBeside = ({ by, startMinute }: PlanStep) => by === 'board' || startMinute < boardEnd;
+  const whole = columnsFor(steps, modelOf);
+  if (whole.length < 2) return { columns: [], rest: whole[0] ?? null };
+  const columns = columnsFor(steps.filter(isBeside), modelOf);
+  // One place waits for the other from the start: nothing is done at once.
+  if (columns.length < 2) return { columns: whole, rest: null };
+  const rest = steps.filter((step) => !isBeside(step)).map(modelOf);
+  return { columns, rest: rest.length === 0 ? null : { title: 'Then, in the vehicle', steps: rest } };
+}
+
+function columnsFor(steps: readonly PlanStep[], modelOf: (step: PlanStep) => Step): Column[] {
+  return columnsOf
+    .map(({ title, by }) => {
+      const hands: readonly PlanStep['by'][] = by;
+      return { title, steps: steps.filter((step) => hands.includes(step.by)).map(modelOf) };
+    })
+    .filter((column) => column.steps.length > 0);
 }
 
 export const orderOfWork = builderSheet('order-of-work', 'Order of work', orderModel, {
