@@ -93,6 +93,21 @@ function planSpeakers(
   });
 }
 
+/** A delay holds only among speakers whose distances are known: the farthest of all may be the one left out. */
+function remarkNotMeasured({ id, seat, path }: Device, book: PlanBook): void {
+  book.remark(
+    {
+      rule: 'speaker-not-measured',
+      level: 'note',
+      of: [id],
+      message: `${id} has no delay: its distance from the listener is not measured, and the delays of the others leave it out`,
+      remedy: `write distance: of the place ${seat ?? 'where it stands'} in the vehicle's file`,
+      source: 'time of flight',
+    },
+    { path },
+  );
+}
+
 interface Delay {
   readonly delayMs: number;
   readonly delaySamples: number;
@@ -100,19 +115,26 @@ interface Delay {
 
 /** Delays want a processor to set them in, and the distance of every speaker that plays. */
 function delaysOf(speakers: readonly Device[], job: Job, book: PlanBook): ReadonlyMap<string, Delay> {
-  const processor = job.devices.flatMap(({ spec }) => (spec?.kind === 'processor' ? [spec] : []))[0];
-  const sampleRateHz = processor?.['sample-rate'];
+  const [processor] = job.devices.flatMap((device) =>
+    device.spec?.kind === 'processor' ? [{ device, sampleRateHz: device.spec['sample-rate'] }] : [],
+  );
   const measured = speakers.flatMap(({ id, seat }) => {
     const distanceM = job.vehicle.places[seat ?? '']?.distance;
     return distanceM === undefined ? [] : [{ speaker: id, distanceM }];
   });
-  if (sampleRateHz === undefined || measured.length === 0) return new Map();
+  if (processor?.sampleRateHz === undefined || measured.length === 0) return new Map();
+  const { device, sampleRateHz } = processor;
+  for (const speaker of speakers)
+    if (measured.every(({ speaker: id }) => id !== speaker.id)) remarkNotMeasured(speaker, book);
   const delays = speakerDelays({
     speakers: measured,
     airC: job.rules['air-temperature'].value,
     sampleRateHz,
   });
-  if (isFault(delays)) return new Map();
+  if (isFault(delays)) {
+    remarkFault({ ...delays, subjects: [device.id, ...delays.subjects] }, device, book);
+    return new Map();
+  }
   return new Map(
     delays.map(({ speaker, delayMs, delaySamples }) => {
       const at = `audio.speakers.${speaker}`;

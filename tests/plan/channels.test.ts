@@ -131,6 +131,39 @@ describe('ways that hand over to each other', () => {
   });
 });
 
+describe('delays', () => {
+  const withDistances = (distances: Readonly<Record<string, string>>, airTemperature = '20 C') =>
+    planned((content) => {
+      const { shop, vehicle } = content;
+      Object.assign(partIn(content, 'dsp', 'processor'), { 'sample-rate': '48 kHz' });
+      for (const [place, distance] of Object.entries(distances))
+        Object.assign(entry(vehicle.places, place), { distance });
+      shop.rules = { ...shop.rules, 'air-temperature': airTemperature };
+    });
+
+  it('let the nearer speaker wait for the farther: 0.6864 m at 343.2 m/s are 2 ms, 96 samples of 48 kHz', () => {
+    const { plan, remarks } = withDistances({ door: '1 m', boot: '1.6864 m' });
+    expect(byId(plan.audio.speakers, 'tweeter').delayMs).toBeCloseTo(2, 9);
+    expect(byId(plan.audio.speakers, 'tweeter').delaySamples).toBe(96);
+    expect(byId(plan.audio.speakers, 'sub').delayMs).toBe(0);
+    expect(remarks.filter(({ remark }) => remark.rule === 'speaker-not-measured')).toEqual([]);
+  });
+
+  it('tell of a speaker that is not measured, and give it none', () => {
+    const found = withDistances({ door: '1 m' });
+    expect(byId(found.plan.audio.speakers, 'sub').delayMs).toBeNull();
+    expect(remarksOf(found, 'speaker-not-measured').map(({ of, level }) => [of, level])).toEqual([
+      [['sub'], 'note'],
+    ]);
+  });
+
+  it('are refused with a reason at an air temperature that no cabin is tuned at', () => {
+    const found = withDistances({ door: '1 m', boot: '2 m' }, '200 C');
+    expect(byId(found.plan.audio.speakers, 'sub').delayMs).toBeNull();
+    expect(remarksOf(found, 'air-temperature-unlikely')[0]).toMatchObject({ level: 'stop', of: ['dsp'] });
+  });
+});
+
 describe('inputs and outputs on the way of the signal', () => {
   it('hold what arrives against the range of the input: 4 V into 0.5 V to 2 V is 6.02 dB too much', () => {
     const { plan } = planned((content) => {
