@@ -108,9 +108,11 @@ const withoutSubsonic: Rule = {
     return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box, bass }): Verdict[] => {
       const { tuning } = box.spec;
       if (guarding(channel, tuning)) return [];
-      const low = channel.filters.find(({ pass }) => pass !== 'low-pass');
+      const [low] = channel.filters
+        .filter(({ pass }) => pass !== 'low-pass')
+        .toSorted((a, b) => b.cornerHz - a.cornerHz);
       const lacking = low
-        ? `with a ${low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
+        ? `with a ${low.pass === 'subsonic' ? 'subsonic filter' : low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
         : 'without a subsonic filter';
       const at =
         tuning === undefined
