@@ -11,7 +11,7 @@ import { type DeviceLoad, supplyOf } from './device-loads.ts';
 import { inflow } from './fuse-inflow.ts';
 import { fuseShelf } from './fuse-shelf.ts';
 import { powerRules } from './power-rules.ts';
-import { type Protection, protectedBy } from './protection.ts';
+import { type Protected, type Protection, protectedBy } from './protection.ts';
 
 /** A fuse with what it has to do and what was chosen for it. */
 export interface SizedFuse {
@@ -67,36 +67,23 @@ function formOf({ device, way }: CircuitEdge): FuseForm | null {
 }
 
 function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
-  const { job, circuit, paths, protection, mostA } = sizing;
+  const { job, protection } = sizing;
   const protects = protectedBy(protection, edge.id);
-  const rules = powerRules(job.rules);
-  const batteries = circuit.sources.filter((one) => one.type === 'battery' && paths.isBare(one, edge));
-  // Of several batteries the one that can drive the largest fault counts.
-  const [worst] = batteries
-    .map((one) => ({ source: one, need: interruptNeed(one, rules) }))
-    .toSorted((a, b) => (b.need?.value ?? 0) - (a.need?.value ?? 0));
-  const source = worst?.source ?? null;
-  const need = worst?.need ?? null;
+  const worst = worstSource(edge, sizing);
   const { ratedA, shares, ceilingA, ceilingFuses } = demand(edge, sizing);
-  const holderA =
-    device.spec?.kind === 'fuse-holder' || device.spec?.kind === 'distribution' ? device.spec.current : null;
+  const holderA = holderLimitA(device);
   const choice = chooseFuse(
     {
       ratedA,
       ceilingA,
       ceilingFuses,
-      // Its conductors are sized after it: until then each counts with the thickest cable that it may have.
-      protects: protects.map(({ id, sideBySide }) => ({
-        id: `${id} at its thickest`,
-        ampacityA: mostA(id),
-        sideBySide,
-      })),
+      protects: atTheirThickest(protects, sizing),
       form,
-      interruptNeedA: need?.value ?? null,
+      interruptNeedA: worst?.need?.value ?? null,
       ...(holderA === null ? {} : { holderLargestA: holderA }),
     },
     fuseShelf(job.parts, job.shop, job.rules),
-    rules,
+    powerRules(job.rules),
   );
   const chosen = isPowerFault(choice) ? null : choice;
   const givenA = givenRatingA(edge, device);
@@ -108,14 +95,36 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     shares,
     ceilingA,
     holderA,
-    source,
-    interruptNeed: need,
+    source: worst?.source ?? null,
+    interruptNeed: worst?.need ?? null,
     protects: protects.map(({ id }) => id),
     givenA,
     choice: chosen,
     // What the vehicle came with is read off, never chosen.
     ratingA: givenA ?? (device.origin === 'vehicle' ? null : (chosen?.chosen?.ratingA ?? null)),
   };
+}
+
+/** Conductors are sized after their fuse: until then each counts with the thickest cable that it may have. */
+function atTheirThickest(protects: readonly Protected[], { mostA }: FuseSizing) {
+  return protects.map(({ id, sideBySide }) => ({
+    id: `${id} at its thickest`,
+    ampacityA: mostA(id),
+    sideBySide,
+  }));
+}
+
+/** Of the batteries that reach a fuse bare the one that can drive the largest fault, with what that asks of the fuse. */
+function worstSource(edge: CircuitEdge, { job, circuit, paths }: FuseSizing) {
+  const rules = powerRules(job.rules);
+  return circuit.sources
+    .filter((one) => one.type === 'battery' && paths.isBare(one, edge))
+    .map((source) => ({ source, need: interruptNeed(source, rules) }))
+    .toSorted((a, b) => (b.need?.value ?? 0) - (a.need?.value ?? 0))[0];
+}
+
+function holderLimitA({ spec }: Device): number | null {
+  return spec?.kind === 'fuse-holder' || spec?.kind === 'distribution' ? spec.current : null;
 }
 
 /** The rating that the job writes, or that the vehicle came with; null where neither does. */

@@ -119,14 +119,10 @@ function planFuse(
   faults: ReturnType<typeof faultCurrents>,
   book: PlanBook,
 ): PlanFuse {
-  const { job, paths } = sizing;
   const { edge, device, form, ratingA, choice, protects } = fuse;
   const at = `power.fuses.${edge.id}`;
   const fault = faults.get(edge.id);
-  const shelf = fuseShelf(job.parts, job.shop, job.rules).fuses.filter(
-    (one) => one.form === form && one.ratingA === ratingA,
-  );
-  const stocked = shelf.toSorted((a, b) => b.quantity - a.quantity)[0] ?? null;
+  const stocked = onShelf(fuse, sizing);
   const ampacities = protects.map((id) => conductors.get(id)?.judged?.ampacity.ampacityA.value ?? 0);
   const leastAmpacityA = ampacities.length > 0 ? Math.min(...ampacities) : null;
   writeRating(fuse, leastAmpacityA, at, book);
@@ -151,11 +147,22 @@ function planFuse(
     leastAmpacityA,
     stockQuantity: stocked?.quantity ?? 0,
     chosen: fuse.givenA === null ? 'computed' : 'given',
-    reason:
-      fuse.givenA === null ? (choice?.reason ?? 'no rating could be computed') : `given: ${fuse.givenA} A`,
+    reason: reasonOf(fuse),
     alternatives: choice ? alternativesOf(choice, ratingA) : [],
-    loads: paths.downstream(edge).map(({ device: { id } }) => id),
+    loads: sizing.paths.downstream(edge).map(({ device: { id } }) => id),
   };
+}
+
+/** The fuse of the shelf that has the form and the rating: of several parts the one with most pieces. */
+function onShelf({ form, ratingA }: SizedFuse, { job }: PowerSizing): StockedFuse | null {
+  const shelf = fuseShelf(job.parts, job.shop, job.rules).fuses.filter(
+    (one) => one.form === form && one.ratingA === ratingA,
+  );
+  return shelf.toSorted((a, b) => b.quantity - a.quantity)[0] ?? null;
+}
+
+function reasonOf({ givenA, choice }: SizedFuse): string {
+  return givenA === null ? (choice?.reason ?? 'no rating could be computed') : `given: ${givenA} A`;
 }
 
 /** How the rating of a fuse came about, from its current on. */

@@ -7,15 +7,6 @@ export function powerRules(rules: HouseRules): PowerRules {
     ...defaultPowerRules,
     conductorC: rules['conductor-temperature'].value,
     strandedFactor: 1 + rules.stranding.value,
-    unmarkedInsulationC: rules['insulation-unmarked'].value,
-    coveredFactor: rules['loom-factor'].value,
-    bundleFactors: [
-      { upTo: 2, factor: 1 },
-      { upTo: 3, factor: rules['bundle-3'].value },
-      { upTo: 6, factor: rules['bundle-4-to-6'].value },
-      { upTo: 24, factor: rules['bundle-7-to-24'].value },
-      { upTo: 999, factor: rules['bundle-over-24'].value },
-    ],
     claddedConductivity: rules['clad-conductivity'].value,
     claddedPerK: rules['clad-per-kelvin'].value,
     dropShare: rules['drop-limit'].value,
@@ -28,11 +19,37 @@ export function powerRules(rules: HouseRules): PowerRules {
     chargingShare: rules['charging-share'].value,
     keyOffA: rules['key-off-draw'].value,
     mostLugsOnStud: rules['lugs-on-stud'].value,
+    bendDiameters: rules['bend-diameters'].value,
+    ...ampacityRules(rules),
+    ...interruptRules(rules),
+  };
+}
+
+/** What lowers the current that a conductor may carry. */
+function ampacityRules(
+  rules: HouseRules,
+): Pick<PowerRules, 'unmarkedInsulationC' | 'coveredFactor' | 'bundleFactors' | 'thinWireA'> {
+  return {
+    unmarkedInsulationC: rules['insulation-unmarked'].value,
+    coveredFactor: rules['loom-factor'].value,
+    bundleFactors: [
+      { upTo: 2, factor: 1 },
+      { upTo: 3, factor: rules['bundle-3'].value },
+      { upTo: 6, factor: rules['bundle-4-to-6'].value },
+      { upTo: 24, factor: rules['bundle-7-to-24'].value },
+      { upTo: 999, factor: rules['bundle-over-24'].value },
+    ],
     thinWireA: {
       '20': rules['fuse-20-awg'].value,
       '22': rules['fuse-22-awg'].value,
       '24': rules['fuse-24-awg'].value,
     },
+  };
+}
+
+/** What batteries ask a fuse to interrupt, and what fuses interrupt where their maker is silent. */
+function interruptRules(rules: HouseRules): Pick<PowerRules, 'interruptNeeds' | 'styleInterruptA'> {
+  return {
     interruptNeeds: {
       to650A: rules['interrupt-to-650'].value,
       to1100A: rules['interrupt-to-1100'].value,
@@ -43,6 +60,5 @@ export function powerRules(rules: HouseRules): PowerRules {
       'small-bolt-in': rules['interrupt-small-bolt-in'].value,
       'large-bolt-in': rules['interrupt-large-bolt-in'].value,
     },
-    bendDiameters: rules['bend-diameters'].value,
   };
 }

@@ -119,20 +119,51 @@ function measuresOf(plan: BuildPlan): Measure[] {
   return [...spaces, ...routes, ...seats];
 }
 
+function functionsTable() {
+  return dense(
+    tableOf('Functions, tried with the owner', functions, [
+      { title: 'Function', kind: 'words', cell: (text) => ({ text }) },
+      { title: 'In', kind: 'tick' },
+      { title: 'Out', kind: 'tick' },
+      room('What was found'),
+    ]),
+  );
+}
+
+function behindTable() {
+  return dense(
+    tableOf('Behind the panels, where the work will be', behind, [
+      { title: 'What', cell: (text) => ({ text }) },
+      { title: 'Seen', kind: 'tick' },
+      room('Where it is, how near'),
+    ]),
+  );
+}
+
+/** What the plan took from the vehicle file, to be measured; null where it took nothing. */
+function measuresTable(plan: BuildPlan) {
+  const measures = measuresOf(plan);
+  return measures.length === 0
+    ? null
+    : dense(
+        groupedTable(
+          'Measures of the vehicle that the plan rests on',
+          groupsBy(measures, ({ group }) => group),
+          [
+            { title: 'Measure', kind: 'words', cell: ({ what }) => what },
+            { title: 'Vehicle file', kind: 'figure', cell: ({ says }) => says.text },
+            blank('Measured'),
+          ],
+        ),
+      );
+}
+
 function surveyModel(plan: BuildPlan): SurveySheet | null {
   if (plan.items.length === 0) return null;
-  const measures = measuresOf(plan);
   return {
     blanks,
     lamps: lamps.map((text) => ({ text, subject: null })),
-    functions: dense(
-      tableOf('Functions, tried with the owner', functions, [
-        { title: 'Function', kind: 'words', cell: (text) => ({ text }) },
-        { title: 'In', kind: 'tick' },
-        { title: 'Out', kind: 'tick' },
-        room('What was found'),
-      ]),
-    ),
+    functions: functionsTable(),
     battery: dense(
       tableOf('Battery and charging', batteryReadings(plan), [
         { title: 'Measure', kind: 'words', cell: ({ what }) => what },
@@ -140,27 +171,8 @@ function surveyModel(plan: BuildPlan): SurveySheet | null {
         blank('Read'),
       ]),
     ),
-    behind: dense(
-      tableOf('Behind the panels, where the work will be', behind, [
-        { title: 'What', cell: (text) => ({ text }) },
-        { title: 'Seen', kind: 'tick' },
-        room('Where it is, how near'),
-      ]),
-    ),
-    measures:
-      measures.length === 0
-        ? null
-        : dense(
-            groupedTable(
-              'Measures of the vehicle that the plan rests on',
-              groupsBy(measures, ({ group }) => group),
-              [
-                { title: 'Measure', kind: 'words', cell: ({ what }) => what },
-                { title: 'Vehicle file', kind: 'figure', cell: ({ says }) => says.text },
-                blank('Measured'),
-              ],
-            ),
-          ),
+    behind: behindTable(),
+    measures: measuresTable(plan),
   };
 }
 
