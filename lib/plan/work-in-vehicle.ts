@@ -22,13 +22,17 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
   );
   const ready = readyOf([...boards, ...late.steps, ...(boards.length === 0 ? runs : []), ...mounts]);
   const connects = connectSteps(work, ready, late.laid);
-  const caps = capSteps(work, runs, ready);
+  const caps = capSteps(work, [
+    ...onBench.flatMap(({ steps }) => steps),
+    ...runs,
+    ...late.steps,
+    ...connects,
+  ]);
   const made = [...connects.slice(-1), ...caps].map(({ id }): Dependency => {
     return { step: id, why: 'every end is made before it is tested' };
   });
-  const before = [made, ready, [{ step: 'battery-off', why: 'nothing else' }]].find(
-    ({ length }) => length > 0,
-  );
+  // Without a connection to make, what must be in place before one is waited for itself.
+  const before = connects.length > 0 ? made : [...ready, ...made];
   return [
     ...beginning(work),
     ...runs,
@@ -37,7 +41,11 @@ export function vehicleWork(work: Work, onBench: readonly BoardWork[]): Step[] {
     ...late.steps,
     ...connects,
     ...caps,
-    ...commissioningSteps(work, before ?? [], late.laid),
+    ...commissioningSteps(
+      work,
+      before.length > 0 ? before : [{ step: 'battery-off', why: 'nothing else' }],
+      late.laid,
+    ),
   ];
 }
 
@@ -223,15 +231,15 @@ function connectSteps(work: Work, ready: readonly Dependency[], late: ReadonlySe
 }
 
 /** Spare conductors are capped, and say so: a bare end finds metal sooner or later. */
-function capSteps(work: Work, runs: readonly Step[], ready: readonly Dependency[]): Step[] {
+function capSteps(work: Work, laying: readonly Step[]): Step[] {
   return work.plan.cables.flatMap(({ id, conductors }) => {
     const spare = conductors.filter(({ wire }) => wire === null).map(({ name }) => name);
     if (spare.length === 0 || spare.length === conductors.length) return [];
     const carried = conductors.flatMap(({ wire }) => wire ?? []);
-    const run = runs.find(({ installs }) => installs.some((wire) => carried.includes(wire)));
-    const waits = run ? [{ step: run.id, why: 'the cable is in place' }] : ready.slice(0, 1);
+    const laid = laying.filter(({ installs }) => installs.some((wire) => carried.includes(wire)));
+    const waits = laid.map((one): Dependency => ({ step: one.id, why: 'the cable is in place' }));
     return [
-      step(`cap-${id}`, waits.length > 0 ? waits : [safe], {
+      step(`cap-${id}`, laid.some(({ place }) => place === 'vehicle') ? waits : [...waits, safe], {
         layer: 'dress',
         ...vehicle,
         text: `Cut back, cap and label as spare at both ends of ${id}: ${spare.join(', ')}`,

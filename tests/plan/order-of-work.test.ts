@@ -14,6 +14,9 @@ function askedActs({ plan }: Work): readonly (readonly [act: string, thing: stri
     ]),
     ...plan.wires.flatMap(({ id }) => [[`label:${id}`, id] as const, [`test:${id}`, id] as const]),
     ...plan.power.fuses.map(({ id }) => [`fit-fuse:${id}`, id] as const),
+    ...plan.cables.flatMap(({ id, conductors }) =>
+      conductors.flatMap(({ name, wire }) => (wire === null ? [[`cap:${id}.${name}`, null] as const] : [])),
+    ),
     ...plan.measurements.map(({ id }) => [`measure:${id}`, null] as const),
     ...plan.boards.flatMap(({ id }) =>
       ['cut', 'drill', 'test', 'fix'].map((act) => [`${act}:${id}`, null] as const),
@@ -37,6 +40,21 @@ function hasRing(steps: readonly PlanStep[]): boolean {
     return found;
   };
   return steps.some(({ id }) => visit(id));
+}
+
+/** Every step that must be done before one, directly or through others: what holds of it holds however many work. */
+function allBefore(steps: readonly PlanStep[], id: string): ReadonlySet<string> {
+  const byId = new Map(steps.map((step) => [step.id, step]));
+  const seen = new Set<string>();
+  const visit = (one: string): void => {
+    for (const next of byId.get(one)?.after ?? [])
+      if (!seen.has(next)) {
+        seen.add(next);
+        visit(next);
+      }
+  };
+  visit(id);
+  return seen;
 }
 
 const positions = (steps: readonly PlanStep[]) => new Map(steps.map(({ id }, index) => [id, index]));
@@ -79,9 +97,22 @@ describe('the order of work of any plan', () => {
           const done = at(({ acts }) => acts.includes(act));
           expect(done, act).toHaveLength(1);
           if (thing === null) continue;
-          const [installed = -1] = at(({ installs }) => installs.includes(thing));
-          expect(done[0], act).toBeGreaterThanOrEqual(installed);
+          const [own, installed] = [
+            steps[done[0] ?? -1],
+            steps.find(({ installs }) => installs.includes(thing)),
+          ];
+          if (!own || !installed || own === installed) continue;
+          expect(allBefore(steps, own.id), act).toContain(installed.id);
         }
+        // A spare conductor is capped once its cable lies: after every wire that the cable carries.
+        for (const { id, conductors } of work.plan.cables)
+          for (const { name } of conductors.filter(({ wire }) => wire === null)) {
+            const capped = steps.find(({ acts }) => acts.includes(`cap:${id}.${name}`))?.id ?? '';
+            for (const wire of conductors.flatMap((one) => one.wire ?? [])) {
+              const laid = steps.find(({ installs }) => installs.includes(wire))?.id;
+              expect(allBefore(steps, capped), `${id}.${name} after ${wire}`).toContain(laid);
+            }
+          }
         const all = steps.flatMap(({ acts }) => acts);
         expect(new Set(all).size).toBe(all.length);
       }),
@@ -114,8 +145,8 @@ describe('the order of work of any plan', () => {
           if (!inVehicle) continue;
           for (const { terminal } of ends) {
             const item = terminal.slice(0, terminal.indexOf('.'));
-            const installed = steps.findIndex(({ installs }) => installs.includes(item));
-            expect(done).toBeGreaterThan(installed);
+            const installed = steps.find(({ installs }) => installs.includes(item))?.id;
+            expect(allBefore(steps, steps[done]?.id ?? '')).toContain(installed);
           }
         }
       }),
@@ -165,25 +196,13 @@ describe('the order of work of any plan', () => {
     fc.assert(
       fc.property(randomWork, (work) => {
         const { steps } = orderOfWork(work);
-        const allBefore = (id: string): ReadonlySet<string> => {
-          const seen = new Set<string>();
-          const visit = (one: string): void => {
-            for (const next of steps.find((step) => step.id === one)?.after ?? [])
-              if (!seen.has(next)) {
-                seen.add(next);
-                visit(next);
-              }
-          };
-          visit(id);
-          return seen;
-        };
-        const beforePower = allBefore('battery-on');
+        const beforePower = allBefore(steps, 'battery-on');
         for (const step of steps.filter(({ acts }) => acts.some((act) => act.startsWith('test:'))))
           expect(beforePower, step.id).toContain(step.id);
         for (const step of steps.filter(
           ({ id, by }) => by !== 'board' && !['check-in', 'battery-off'].includes(id),
         ))
-          expect(allBefore(step.id), step.id).toContain('battery-off');
+          expect(allBefore(steps, step.id), step.id).toContain('battery-off');
       }),
     );
   });
@@ -258,6 +277,7 @@ describe('the plans that are drawn', () => {
     expect(having(({ id }) => id.startsWith('lead-'))).toBeGreaterThan(10);
     expect(orders.filter(({ rings }) => rings.length > 0).length).toBeGreaterThan(20);
     expect(orders.filter(({ rings }) => rings.length === 0).length).toBeGreaterThan(60);
+    expect(having(({ id }) => id.startsWith('cap-'))).toBeGreaterThan(50);
     expect(having(({ id }) => id === 'board-in-right')).toBeGreaterThan(20);
     expect(having(({ acts }) => acts.some((act) => act.startsWith('finish:')))).toBeGreaterThan(50);
   });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type {
   PlanBoard,
+  PlanCable,
   PlanControl,
   PlanItem,
   PlanMeasurement,
@@ -49,6 +50,8 @@ interface Drawn {
   readonly waits: readonly (readonly [number, number])[];
   readonly readings: readonly number[];
   readonly finals: readonly number[];
+  /** For each wire, which of three cables holds it; past them, none. */
+  readonly cables: readonly number[];
 }
 
 const drawn: fc.Arbitrary<Drawn> = fc.record({
@@ -62,9 +65,11 @@ const drawn: fc.Arbitrary<Drawn> = fc.record({
   waits: fc.array(fc.tuple(fc.nat(7), fc.nat(19)), { maxLength: 3 }),
   readings: fc.array(fc.nat(6), { maxLength: 8 }),
   finals: fc.array(fc.nat(3), { minLength: 8, maxLength: 8 }),
+  cables: fc.array(fc.nat(5), { minLength: 12, maxLength: 12 }),
 });
 
 const boardIds = ['left', 'right'];
+const cableIds = ['full', 'trunk', 'lead'];
 
 /** Plans of every shape that an order of work may have to be found for. */
 export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
@@ -79,7 +84,7 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
       seat: board === null ? `place-${seat}` : null,
     };
   });
-  const wires = shape.wires.map((wire, index) => wireOf(wire, index, items));
+  const wires = shape.wires.map((wire, index) => inCable(wireOf(wire, index, items), shape.cables[index]));
   const used = boardIds.filter((id) => items.some(({ board }) => board === id));
   return {
     times: {},
@@ -88,7 +93,7 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
       items,
       wires,
       runs: [...new Set(wires.flatMap(({ run }) => run ?? []))].map((id) => ({ ...sampleRun, id })),
-      cables: [],
+      cables: cablesOf(wires),
       boards: used.map((id) => boardOf(id, shape, items, wires)),
       power: { ...sample.power, fuses: items.slice(0, 2).map(({ id }) => ({ ...sampleFuse, id })) },
       controls: items.flatMap(({ id }, index) =>
@@ -138,6 +143,34 @@ function wireOf(
       { ...end, terminal: `${ends[1]}.B` },
     ],
   };
+}
+
+/** A wire as a conductor of a cable, or by itself. */
+function inCable(wire: PlanWire, drawnCable = cableIds.length): PlanWire {
+  const cable = cableIds[drawnCable];
+  return cable === undefined ? wire : { ...wire, cable, conductor: wire.id };
+}
+
+/** Each cable with the wires that it holds and two conductors more that carry nothing; one that holds none is not there. */
+function cablesOf(wires: readonly PlanWire[]): PlanCable[] {
+  return cableIds.flatMap((id): PlanCable[] => {
+    const own = wires.filter(({ cable }) => cable === id);
+    const spare = id === 'full' ? [] : ['grey', 'violet'];
+    const conductor = (name: string, wire: string | null) => ({
+      ...{ name, colour: 'GY', size: (sampleWire ?? never()).size, wire },
+    });
+    return own.length === 0
+      ? []
+      : [
+          {
+            ...{ id, part: 'cable', lengthM: 2 },
+            conductors: [
+              ...own.map((wire) => conductor(wire.id, wire.id)),
+              ...spare.map((name) => conductor(name, null)),
+            ],
+          },
+        ];
+  });
 }
 
 /** Every item takes a square of its own; each wire lies under the item that was drawn for it. */
