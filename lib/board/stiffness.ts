@@ -98,11 +98,18 @@ export function boardStiffness(board: BoardOnFixings, build: Build): Stiffness |
   };
 }
 
-/** A board that is not held, or that is too soft. */
+/** What the first mode of a board is judged by, Hz: below `leastHz` it stops, below `wantedHz` it is a caution. */
+export interface ModeLimits {
+  readonly leastHz: number;
+  readonly wantedHz: number;
+}
+
+/** A board that is not held, or that is too soft; the remedy is the caller's, who knows what sheets there are. */
 export function stiffnessFaults(
   board: string,
   stiffness: Stiffness | null,
-  limitHz: number = boardDefaults.firstModeHz,
+  { leastHz, wantedHz }: ModeLimits,
+  remedy = 'a thicker or stiffer sheet, another fixing near the middle, or a rib',
 ): readonly BoardFault[] {
   const common = { of: [board], source: model, mark: 'cp' } as const;
   if (!stiffness)
@@ -115,19 +122,20 @@ export function stiffnessFaults(
         remedy: 'add fixings on sound points',
       },
     ];
-  const { firstModeHz, sagM } = stiffness;
-  if (firstModeHz.value >= limitHz) return [];
-  const sagMm = Math.round(sagM.value * 1e5) / 100;
+  const value = stiffness.firstModeHz.value;
+  if (value >= wantedHz) return [];
+  const limit = value < leastHz ? leastHz : wantedHz;
+  const sagMm = Math.ceil(stiffness.sagM.value * 1e5) / 100;
   return [
     {
       ...common,
-      rule: 'board-too-soft',
-      level: 'caution',
-      message: `${board} sags ${sagMm} mm under its own weight: its first mode is at ${Math.floor(firstModeHz.value)} Hz, at least ${limitHz} Hz is asked for`,
-      value: firstModeHz.value,
-      limit: limitHz,
+      rule: 'first-mode-low',
+      level: value < leastHz ? 'stop' : 'caution',
+      message: `${board} sags ${sagMm} mm under its own weight: its first mode is at ${Math.floor(value)} Hz, at least ${limit} Hz is asked for${value < leastHz ? '' : ' beside a subwoofer'}`,
+      value,
+      limit,
       unit: 'Hz',
-      remedy: 'a thicker or stiffer sheet, another fixing near the middle, or a rib',
+      remedy,
     },
   ];
 }

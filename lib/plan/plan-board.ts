@@ -1,5 +1,5 @@
 import type { BoardFault } from '../board/fault.ts';
-import { fitBoard, type MountingSpace } from '../board/fit.ts';
+import { fitBoard } from '../board/fit.ts';
 import { bodyOf } from '../board/item.ts';
 import { clearRooms } from '../board/keep-clear.ts';
 import { boardArea, boardCentroid, boardMass, centreOfMass } from '../board/measure.ts';
@@ -7,20 +7,19 @@ import { outlineFaults } from '../board/outline-faults.ts';
 import { type HeldMass, type RatedFixing, retention, retentionFaults } from '../board/retention.ts';
 import { riserPieces } from '../board/risers.ts';
 import { sheetFaults } from '../board/sheet-faults.ts';
-import { boardStiffness, stiffnessFaults } from '../board/stiffness.ts';
 import { narrowestWeb } from '../board/web.ts';
 import type { PlanBoard, PlanPlacement } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { placementFaults, placePath } from './board-layout.ts';
 import type { RoutedBoard } from './board-routes.ts';
+import { boardPose, mountingSpace } from './board-pose.ts';
 import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape } from './board-shape.ts';
+import { planStiffness, stiffnessRemarks } from './board-stiffness.ts';
 import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
 import { kindOfRoom } from './side-rooms.ts';
 
-/** Poisson's ratio of board materials, an assumption: it moves the first mode by a few per cent. */
-const poisson = 0.3;
 const standardGravity = 9.80665;
 
 /** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
@@ -109,7 +108,11 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     evaluations: laid.evaluations,
     exits: [...routed.exits],
   };
-  for (const fault of sheetFaults(planned, planHouseRules(job))) book.remark(fault, { path: board.path });
+  for (const fault of [
+    ...sheetFaults(planned, planHouseRules(job)),
+    ...stiffnessRemarks(job, laid, fixings, planned, physics.stiffness),
+  ])
+    book.remark(fault, { path: board.path });
   return planned;
 }
 
@@ -172,18 +175,9 @@ function boardPhysics(
   massKg: number,
   book: PlanBook,
 ) {
-  const { board, shape, items, placements } = laid;
-  const { sheet, space } = board;
+  const { board } = laid;
   const at = `boards.${board.id}`;
-  const stiffness = boardStiffness(
-    { shape, items, placements, supports: fixings },
-    {
-      id: board.id,
-      sheet: { thicknessM: sheet.thickness, modulusPa: sheet.modulus, poisson, densityKgM3: sheet.density },
-      ribs: [],
-    },
-  );
-  const limitHz = job.rules[space['beside-subwoofer'] ? 'first-mode-bass' : 'first-mode'].value;
+  const stiffness = planStiffness(laid, fixings);
   const masses = heldMasses(laid, massKg);
   const rated = fixings.flatMap(({ id, xM, yM, part }): RatedFixing[] => {
     const holdsN = (part.holds ?? 0) * standardGravity;
@@ -194,7 +188,8 @@ function boardPhysics(
     rated.length === fixings.length ? retentionFaults(board.id, held, job.rules.retention.value) : [];
   return {
     centre: centreOfMass(masses),
-    faults: [...stiffnessFaults(board.id, stiffness, limitHz), ...retentionRemarks],
+    stiffness,
+    faults: retentionRemarks,
     numbers: {
       sagM: stiffness ? book.trace(`${at}.sagM`, stiffness.sagM) : null,
       firstModeHz: stiffness ? book.trace(`${at}.firstModeHz`, stiffness.firstModeHz) : null,
@@ -230,21 +225,7 @@ function fitFaults(
   { board, shape, items, placements }: LaidBoard,
   fixings: readonly BoardFixing[],
 ): readonly BoardFault[] {
-  const { space, sheet } = board;
-  const mountingSpace: MountingSpace = {
-    outline: space.outline.map(([xM, yM]) => ({ xM, yM })),
-    depthM: space.depth,
-    obstacles: Object.entries(space.obstacles).map(([id, { x, y, width, height, 'stands-out': toM }]) => {
-      const outline = [
-        { xM: x, yM: y },
-        { xM: x + width, yM: y },
-        { xM: x + width, yM: y + height },
-        { xM: x, yM: y + height },
-      ];
-      return { id, outline, fromM: 0, toM };
-    }),
-  };
-  const standoffM = Math.max(0, ...fixings.map(({ spacerM }) => spacerM));
-  const pose = { ...datumInSpace(board), turnDeg: 0, standoffM };
-  return fitBoard({ shape, thicknessM: sheet.thickness, items, placements }, mountingSpace, pose).faults;
+  const { thickness: thicknessM } = board.sheet;
+  return fitBoard({ shape, thicknessM, items, placements }, mountingSpace(board), boardPose(board, fixings))
+    .faults;
 }

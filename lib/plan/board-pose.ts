@@ -1,0 +1,26 @@
+import type { MountingSpace, Pose } from '../board/fit.ts';
+import type { Board } from '../model/resolved-job.ts';
+import { type BoardFixing, datumInSpace } from './board-shape.ts';
+
+/** The mounting space of a board, with its obstacles as boxes that stand out from its back plane. Metres. */
+export function mountingSpace({ space }: Board): MountingSpace {
+  return {
+    outline: space.outline.map(([xM, yM]) => ({ xM, yM })),
+    depthM: space.depth,
+    obstacles: Object.entries(space.obstacles).map(([id, { x, y, width, height, 'stands-out': toM }]) => {
+      const outline = [
+        { xM: x, yM: y },
+        { xM: x + width, yM: y },
+        { xM: x + width, yM: y + height },
+        { xM: x, yM: y + height },
+      ];
+      return { id, outline, fromM: 0, toM };
+    }),
+  };
+}
+
+/** How a board stands in its space: on the highest spacer of its fixings. */
+export function boardPose(board: Board, fixings: readonly BoardFixing[]): Pose {
+  const standoffM = Math.max(0, ...fixings.map(({ spacerM }) => spacerM));
+  return { ...datumInSpace(board), turnDeg: 0, standoffM };
+}
