@@ -87,6 +87,15 @@ export function quantity<D extends DimensionName>(dimension: D, unsigned = false
   });
 }
 
+/** A quantity of one dimension that is above a bound in SI, zero where none is given: the capacity of a battery. */
+export function quantityAbove<D extends DimensionName>(dimension: D, bound = 0): QuantityCodec<D> {
+  const least = bound === 0 ? 'zero' : writeQuantity(bound, dimension);
+  return quantity(dimension).refine(
+    (value) => value > bound,
+    `is not above ${least}; write ${oneOf(dimension)} such as ${exampleText(dimension)}`,
+  );
+}
+
 /** How long, wide or deep something is: a length that is not below zero, unlike a position. */
 export const extent = quantity('length', true);
 

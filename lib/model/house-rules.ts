@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
-import { count, quantity } from './fields.ts';
+import { count, quantity, quantityAbove } from './fields.ts';
 import { audioRules } from './house-rules/audio.ts';
 import { boardRules } from './house-rules/board.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
@@ -34,8 +34,13 @@ export const houseRuleNames: readonly HouseRuleName[] =
   Object.keys(houseRuleDefinitions).filter(isHouseRuleName);
 
 function ruleField(name: HouseRuleName) {
-  const { dimension, says } = houseRuleDefinition(name);
-  const field = dimension === 'count' ? count : quantity(dimension);
+  const { dimension, says, above } = houseRuleDefinition(name);
+  const field =
+    dimension === 'count'
+      ? count
+      : above === undefined
+        ? quantity(dimension)
+        : quantityAbove(dimension, above);
   return builders(field.optional().meta({ description: says }));
 }
 

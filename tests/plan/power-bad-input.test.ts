@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { placeText } from '../../lib/model/place.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
+import { readContent } from '../../lib/read/read-content.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { expectProblem, inJob, partsFile } from '../read/problem-case.ts';
-import { type Change, mark, smallShop } from '../read/small-shop.ts';
+import { type Change, mark, smallShop, withoutMark } from '../read/small-shop.ts';
 import { jobOf } from './plan-small-shop.ts';
 
 /** What is found in the small shop with changes: rule, subjects and path of each stop; and every number of its plan. */
@@ -44,6 +46,46 @@ describe('what can not be read is told at its place', () => {
       changes: [inJob('to: main-fuse.IN', `to: ${mark}main-fuse.INN`)],
       says: /INN/,
     });
+  });
+});
+
+describe('what nothing can be computed from is refused', () => {
+  test.each([
+    [
+      'a battery without capacity',
+      inParts('capacity: 70 Ah', `capacity: ${mark}0 Ah`),
+      /capacity is not above zero/,
+    ],
+    [
+      'a battery that gives nothing',
+      inParts('cold-cranking: 600 A', `cold-cranking: ${mark}0 A`),
+      /not above zero/,
+    ],
+    [
+      'an alternator of no current',
+      inParts('rating: 150 A', `rating: ${mark}0 A`),
+      /rating is not above zero/,
+    ],
+    [
+      'a supply of no voltage',
+      inShop('stock:\n', `rules: { voltage-sizing: ${mark}0 V }\nstock:\n`),
+      /voltage-sizing is not above zero/,
+    ],
+    [
+      'an efficiency of nothing',
+      inShop('stock:\n', `rules: { efficiency-class-d: ${mark}0 % }\nstock:\n`),
+      /efficiency-class-d is not above zero/,
+    ],
+    [
+      'a conductor below any cold',
+      inShop('stock:\n', `rules: { conductor-temperature: ${mark}-300 C }\nstock:\n`),
+      /conductor-temperature is not above -40/,
+    ],
+  ])('%s', (name, change, says) => {
+    const { files, place } = withoutMark(smallShop(change));
+    const told = readContent(files).problems.map(({ where, message }) => `${placeText(where)} ${message}`);
+    expect(told, name).toContainEqual(expect.stringMatching(says));
+    expect(told.some((text) => text.startsWith(place))).toBe(true);
   });
 });
 

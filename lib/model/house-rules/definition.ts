@@ -9,6 +9,8 @@ export interface RuleDefinition {
   readonly dimension: DimensionName | 'count';
   /** Default in SI. */
   readonly value: number;
+  /** What a shop sets must be above this, in SI: nothing can be computed from less. */
+  readonly above?: number;
   readonly citation: string;
   readonly mark?: Mark;
 }

@@ -1,12 +1,12 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity } from '../fields.ts';
+import { quantity, quantityAbove } from '../fields.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
   kind: everyone(z.literal('alternator')),
   ...equipmentBase,
-  rating: builders(quantity('current')),
+  rating: builders(quantityAbove('current')),
   'set-point': builders(quantity('voltage').optional()),
   'variable-voltage': builders(z.boolean().default(false)),
 });

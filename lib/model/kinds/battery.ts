@@ -1,14 +1,14 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity } from '../fields.ts';
+import { quantity, quantityAbove } from '../fields.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
   kind: everyone(z.literal('battery')),
   ...equipmentBase,
   chemistry: builders(z.enum(['flooded', 'absorbed-glass-mat', 'lithium'])),
-  capacity: builders(quantity('charge')),
-  'cold-cranking': builders(quantity('current')),
+  capacity: builders(quantityAbove('charge')),
+  'cold-cranking': builders(quantityAbove('current')),
   /** Internal resistance; a house rule by chemistry applies where the maker is silent. */
   resistance: builders(quantity('resistance').optional()),
 });
