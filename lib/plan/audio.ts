@@ -4,7 +4,13 @@ import { isFault } from '../audio/fault.ts';
 import { coilsOf } from '../audio/wiring.ts';
 import type { PlanAudio, PlanSpeaker } from '../model/plan/index.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
-import { amplifierOutputs, coilField, type PlannedChannel, planChannel } from './audio-channels.ts';
+import {
+  amplifierOutputs,
+  type CoilField,
+  coilField,
+  type PlannedChannel,
+  planChannel,
+} from './audio-channels.ts';
 import type { Circuit } from './circuit.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { remarkFiltersNotMade } from './filters-made.ts';
@@ -35,14 +41,10 @@ export function planAudio(
       linked,
     ),
   );
-  const driven = new Set(channels.flatMap(({ wiring }) => (wiring ? coilsOf(wiring.wiring) : [])));
   const played = field.terminals.filter(
     ({ positive, negative }) => linked.has(positive) || linked.has(negative),
   );
-  for (const fault of coilsWithoutChannel(played, driven)) {
-    const device = devices.get(fault.subjects[0] ?? '');
-    if (device && !isDrivenElsewhere(device, job)) remarkFault(fault, device, book);
-  }
+  remarkSilentCoils(job, played, channels, book);
   const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
   return {
     audio: withCurves(job, {
@@ -53,6 +55,20 @@ export function planAudio(
     }),
     channels,
   };
+}
+
+/** Stops linked coils that neither a channel nor the source unit drives. */
+function remarkSilentCoils(
+  job: Job,
+  played: CoilField['terminals'],
+  channels: readonly PlannedChannel[],
+  book: PlanBook,
+): void {
+  const driven = new Set(channels.flatMap(({ wiring }) => (wiring ? coilsOf(wiring.wiring) : [])));
+  for (const fault of coilsWithoutChannel(played, driven)) {
+    const device = job.devices.find(({ id }) => id === fault.subjects[0]);
+    if (device && !isDrivenElsewhere(device, job)) remarkFault(fault, device, book);
+  }
 }
 
 /** True for a speaker that a device other than an amplifier of the job drives, such as the source unit. */
