@@ -133,7 +133,8 @@ const underLoad: Rule = {
     const { value: share, from } = houseRule(about.job, 'fuse-continuous');
     return jobFuses(about).flatMap((fuse): Verdict[] => {
       const { ratingA, ratedA, ceilingA } = fuse;
-      if (ratingA === null || ratedA <= share * ratingA + 1e-9) return [];
+      // A rating of nothing has a rule of its own.
+      if (ratingA === null || !(ratingA > 0) || ratedA <= share * ratingA + 1e-9) return [];
       const ceiling = ceilingA !== null && ratingA >= ceilingA && ratedA <= ratingA;
       return [
         {

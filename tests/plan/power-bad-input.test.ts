@@ -77,6 +77,11 @@ describe('what nothing can be computed from is refused', () => {
       /efficiency-class-d is not above zero/,
     ],
     [
+      'clad aluminium that does not conduct',
+      inShop('stock:\n', `rules: { clad-conductivity: ${mark}0 % }\nstock:\n`),
+      /clad-conductivity is not above zero/,
+    ],
+    [
       'a conductor below any cold',
       inShop('stock:\n', `rules: { conductor-temperature: ${mark}-300 C }\nstock:\n`),
       /conductor-temperature is not above -40/,
@@ -112,6 +117,11 @@ describe('what can be read but not computed is a stop that names it', () => {
     );
     const loop = stops.find(({ rule }) => rule === 'network-zero-resistance-loop');
     expect(loop?.related).toEqual(expect.arrayContaining(['ring-a', 'ring-b']));
+  });
+
+  test('a fuse of no current', () => {
+    const { stops } = stopsOf(inJob('in: bay }', 'in: bay, fuse: 0 A }'));
+    expect(stops).toContainEqual(expect.objectContaining({ rule: 'fuse-without-rating' }));
   });
 
   test('two stiff sources in parallel', () => {

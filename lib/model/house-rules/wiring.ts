@@ -21,6 +21,7 @@ export const wiringRules = {
     says: 'Conductivity of copper-clad aluminium, of that of annealed copper',
     dimension: 'ratio',
     value: 0.62,
+    above: 0,
     ...clad,
   },
   'clad-per-kelvin': {

@@ -184,6 +184,13 @@ export const fuseRatingCases: RuleCases = {
     ],
     quiet: [
       {
+        name: 'a rating of nothing, which has a rule of its own',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'main-fuse').ratingA = 0;
+          }),
+      },
+      {
         name: 'just 80 %',
         about: () =>
           aboutPlan((plan) => {
