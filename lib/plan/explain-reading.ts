@@ -67,7 +67,7 @@ const explain: Readonly<Record<ReadingKind, Explain>> = {
     if (isNear(ratio, 0.25))
       return 'a quarter of the prediction points at all coils in parallel that should be in series';
     if (isNear(ratio, 2))
-      return 'double the prediction points at coils in series that should be in parallel, or at one coil left open';
+      return 'double the prediction points at coils in series that should be in parallel, at one coil left open, or at a speaker of twice the resistance';
     if (isNear(ratio, 4))
       return 'four times the prediction points at all coils in series that should be in parallel';
     return 'another speaker than planned, or resistance in the wire: read at the coil posts themselves, leads shorted first';

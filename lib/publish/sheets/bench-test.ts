@@ -35,7 +35,10 @@ const checks: readonly Check[] = [
   { what: 'Presets ticked', asked: 'all' },
   { what: 'First power: no smoke, smell or heat', asked: 'current steady below the limit' },
   { what: 'Turn-on given: each device comes up in its order', asked: 'lamps as their makers say' },
-  { what: 'Each channel: tone at the output, into a load', asked: 'clean, right channel, right polarity' },
+  {
+    what: 'Each channel in turn, its mute off and its gain up a little, then both back: tone at the output, into a load',
+    asked: 'clean, right channel, right polarity',
+  },
   { what: 'Turn-on taken: each device goes off, no thump', asked: 'amplifiers first' },
 ];
 
