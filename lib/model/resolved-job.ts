@@ -77,6 +77,8 @@ export interface Board {
   readonly spaceId: string;
   readonly space: VehicleSpace;
   readonly sheet: Extract<Part, { kind: 'board-sheet' }>;
+  /** Where its datum corner stands in the space, chosen by the plan; left out where the job says it. */
+  readonly place?: { readonly xM: number; readonly yM: number };
 }
 
 export interface Run {

@@ -119,7 +119,8 @@ export function placePath(job: Job, item: string, board: Board): string {
   return device ? `${device.path}/at` : board.path;
 }
 
-function givenPlacement(job: Job, id: string): Placement | null {
+/** Where the job says that a device stands on its board; null where it leaves that open. */
+export function givenPlacement(job: Job, id: string): Placement | null {
   const given = job.devices.find((device) => device.id === id)?.given;
   if (!given?.at) return null;
   const turnDeg: TurnDeg = given.turn ?? 0;

@@ -14,9 +14,9 @@ export function boardShape({ path, given }: Board, book: PlanBook): BoardShape |
   return shape;
 }
 
-/** Where the datum corner of a board stands in its space; the corner of the space where the job does not say. */
-export function datumInSpace({ given }: Board): { readonly xM: number; readonly yM: number } {
-  return { xM: given.at?.x ?? 0, yM: given.at?.y ?? 0 };
+/** Where the datum corner of a board stands in its space; as the job says, else as chosen; its corner before that. */
+export function datumInSpace({ given, place }: Board): { readonly xM: number; readonly yM: number } {
+  return { xM: given.at?.x ?? place?.xM ?? 0, yM: given.at?.y ?? place?.yM ?? 0 };
 }
 
 /** A fixing of a board on its sound point, metres from the board's datum. */

@@ -6,6 +6,7 @@ import { layOutBoards } from './board-layout.ts';
 import { buildCircuit, type Circuit } from './circuit.ts';
 import { type CircuitPaths, circuitPaths } from './circuit-paths.ts';
 import { type DeviceLoad, deviceLoads } from './device-loads.ts';
+import { placeBoards } from './place-boards.ts';
 import { PlanBook } from './plan-book.ts';
 import { hasOpenPorts, withChosenPorts } from './port-choice.ts';
 import { protections } from './protection.ts';
@@ -32,7 +33,8 @@ export interface SettledJob extends Basis {
  * Places, sizes and routes a job. Where it leaves ports open, that is done twice: with the first ports that are free,
  * which tells where everything stands and how thick it is; then, placed as before, with the ports that cross least.
  */
-export function settleJob(job: Job, book: PlanBook): SettledJob {
+export function settleJob(written: Job, book: PlanBook): SettledJob {
+  const job = placeBoards(written, book);
   const isOpen = hasOpenPorts(job);
   const first = basisOf(job, isOpen ? new PlanBook() : book);
   const laid = layOutBoards(job, first.circuit.roles, book);
