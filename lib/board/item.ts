@@ -42,6 +42,19 @@ export interface MountingHole {
   readonly depthM?: number;
 }
 
+/** What a part leaves open to be raised on two rails, below its left and right sides as it stands. */
+export interface Raising {
+  /** Free height over what lies beneath, and room between that and a rail or a screw, metres. */
+  readonly clearanceM: number;
+  readonly railWidthM: number;
+}
+
+/** A low part that another may stand over once it is wired: nothing on its face has to be reached or cooled. */
+export interface Beneath {
+  /** Its wires: the side that each goes in by, and the item of the same board that it comes from; null: from elsewhere. */
+  readonly wires: readonly { readonly side: Side; readonly from: string | null }[];
+}
+
 /** A thing that is mounted on a board. */
 export interface Item {
   readonly id: string;
@@ -58,6 +71,10 @@ export interface Item {
   readonly faceAccess?: boolean;
   readonly terminals: readonly ItemTerminal[];
   readonly mountingHoles?: readonly MountingHole[];
+  /** Left out: the search does not raise it. */
+  readonly raising?: Raising;
+  /** Left out: no part that the search raises may stand over it. */
+  readonly beneath?: Beneath;
 }
 
 /** Where an item stands: the lower left corner of its footprint as turned, and its underside over the board's face. */

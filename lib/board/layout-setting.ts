@@ -53,7 +53,9 @@ export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): 
     .filter(({ id }) => !givenItems.has(id))
     .map((item) => {
       const heightM = task.heightsM?.[item.id] ?? 0;
-      return { item, heightM, sites: sitesOf(grounds, item, heightM, stepM), cache: new Map() };
+      // The rails of a part that the search raises need the board below them.
+      const sites = sitesOf(grounds, item, item.raising ? 0 : heightM, stepM);
+      return { item, heightM, sites, cache: new Map() };
     });
   const board = { ...task.board, box: grounds.box, centroid: boardCentroid(task.board.shape) };
   const brokenAlready = scoreLayout(board, fixed, [], rules).broken;

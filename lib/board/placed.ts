@@ -1,16 +1,19 @@
 import {
+  type Beneath,
   type Body,
   bodyOf,
   type Item,
+  onBoard,
   type PlacedTerminal,
   type Placement,
+  type Raising,
   type Side,
   type SideRoom,
   sides,
   terminalOnBoard,
   turnedSide,
 } from './item.ts';
-import type { Box } from './point.ts';
+import type { Box, Point } from './point.ts';
 
 /** An item where it stands: its body, and its rooms and terminals as turned. */
 export interface PlacedItem {
@@ -25,6 +28,12 @@ export interface PlacedItem {
   readonly terminals: ReadonlyMap<string, PlacedTerminal>;
   /** The sides that have terminals, and the room that plugs and bends need in front of each. */
   readonly mouths: readonly { readonly side: Side; readonly neededM: number }[];
+  /** Where it is screwed down. */
+  readonly screws: readonly (Point & { readonly radiusM: number })[];
+  /** Null where the search has not raised it. */
+  readonly raising: Raising | null;
+  /** As turned; null where nothing that the search raises may stand over it. */
+  readonly beneath: Beneath | null;
 }
 
 /** Room in front of terminals where an item asks for none, metres: enough to turn a thin wire (common practice). */
@@ -51,6 +60,14 @@ export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
       side: turnedSide(side, at.turnDeg),
       neededM: item.rooms[side]?.bendM ?? leastMouthM,
     })),
+    screws: (item.mountingHoles ?? []).map((hole) => ({
+      ...onBoard(item, at, hole),
+      radiusM: hole.diameterM / 2,
+    })),
+    raising: at.heightM > 0 ? (item.raising ?? null) : null,
+    beneath: item.beneath
+      ? { wires: item.beneath.wires.map((wire) => ({ ...wire, side: turnedSide(wire.side, at.turnDeg) })) }
+      : null,
   };
 }
 

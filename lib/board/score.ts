@@ -4,6 +4,7 @@ import { centreOfMass } from './measure.ts';
 import { faceCoveredM, freeToSideM, gapShortfall, type PlacedItem, planGapM, shortfalls } from './placed.ts';
 import { type LayoutBoard, type LayoutRules, quartersOff } from './placement.ts';
 import { type Box, distance, type Point, segmentsApart, segmentsCross, segmentToSegment } from './point.ts';
+import { stackBlockedM } from './stacking.ts';
 
 /** One end of a wire on a board: a terminal of an item, or the side that it leaves the board by. */
 export type LinkEnd = { readonly item: string; readonly terminal: string } | { readonly exit: Side };
@@ -176,7 +177,7 @@ function addPair(
   if (planGapM(a.body, b.body) > Math.max(a.reachM, b.reachM)) return;
   const inEachOther = overlapM(a.body, b.body);
   if (inEachOther > 1e-9) costs.broken += inEachOther;
-  costs.broken += faceCoveredM(a, b) + faceCoveredM(b, a);
+  costs.broken += faceCoveredM(a, b) + faceCoveredM(b, a) + stackBlockedM(a, b) + stackBlockedM(b, a);
   const gap = gapShortfall(a, b);
   if (gap) costs.airM += gap.neededM - gap.freeM;
   for (const list of [shortfalls(a, b), shortfalls(b, a)])

@@ -1,0 +1,60 @@
+import type { Body } from './item.ts';
+import { roomInFront } from './item.ts';
+import { type PlacedItem, planGapM, sameHeight, shortfalls } from './placed.ts';
+import { distanceToBox } from './point.ts';
+
+/** Least room in front of a wire's end that is to be reached while a part stands over the rest, metres (common practice). */
+const leastReachM = 0.02;
+
+/**
+ * What speaks against `upper`, raised by the search, where `lower` stands, metres; 0 where nothing does. Beneath lies
+ * only what may, with the clearance up to the upper part, off its rails and screws. The ends of wires that come from
+ * the vehicle or from the upper part itself stay reachable: they are made when the upper part is on already.
+ */
+export function stackBlockedM(lower: PlacedItem, upper: PlacedItem): number {
+  const { raising } = upper;
+  if (!raising) return 0;
+  const coverM = -planGapM(lower.body, upper.body);
+  const railsM = railsBlockedM(lower, upper, raising.clearanceM, raising.railWidthM);
+  if (coverM <= 1e-9) return railsM;
+  const { beneath, body } = lower;
+  const freeM = upper.body.minZ - body.maxZ;
+  if (!beneath || body.minZ > 1e-9 || freeM < raising.clearanceM - 1e-9) return coverM + railsM;
+  return railsM + screwsBlockedM(body, upper, raising.clearanceM) + endsCoveredM(lower, upper);
+}
+
+/** The two rails that carry a raised part, below its left and right sides and as long as it is deep. */
+export function railsBelow({ body }: Pick<PlacedItem, 'body'>, railWidthM: number): readonly [Body, Body] {
+  const widthM = Math.min(railWidthM, (body.maxX - body.minX) / 2);
+  const upright = { ...body, minZ: 0, maxZ: body.minZ };
+  return [
+    { ...upright, maxX: body.minX + widthM },
+    { ...upright, minX: body.maxX - widthM },
+  ];
+}
+
+function railsBlockedM(lower: PlacedItem, upper: PlacedItem, clearanceM: number, railWidthM: number): number {
+  let sum = 0;
+  for (const rail of railsBelow(upper, railWidthM)) {
+    if (sameHeight(lower.body, rail)) sum += Math.max(0, clearanceM - planGapM(lower.body, rail));
+    for (const { freeM, neededM } of shortfalls(lower, { ...upper, body: rail })) sum += neededM - freeM;
+  }
+  return sum;
+}
+
+function screwsBlockedM(body: Body, { screws }: PlacedItem, clearanceM: number): number {
+  return screws.reduce(
+    (sum, screw) => sum + Math.max(0, clearanceM + screw.radiusM - distanceToBox(screw, body)),
+    0,
+  );
+}
+
+function endsCoveredM({ body, beneath, rooms }: PlacedItem, upper: PlacedItem): number {
+  let sum = 0;
+  for (const { side, from } of beneath?.wires ?? []) {
+    if (from !== null && from !== upper.id) continue;
+    const reachM = Math.max(leastReachM, rooms[side]?.toolM ?? 0, rooms[side]?.bendM ?? 0);
+    sum += Math.max(0, -planGapM(roomInFront(body, side, reachM), upper.body));
+  }
+  return sum;
+}
