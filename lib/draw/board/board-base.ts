@@ -10,6 +10,7 @@ import type { BoardScene } from './board-sheets.ts';
 import { drawBoardEdge, drawHole, rectangleOnPaper, windowBox, windowRound } from './board-view.ts';
 import { clippedLine, interrupted, pointIn } from './clip.ts';
 import { type ItemOnBoard, itemOnBoard } from './item-on-board.ts';
+import { hiddenLast, itemsOver } from './stacked-items.ts';
 
 /** The box of the whole board on paper, or of the part of it that is shown. */
 export function shownBox({ board, view, clip }: BoardScene): PaperBox {
@@ -46,15 +47,16 @@ function cutBorders({ board, view, clip }: BoardScene): ReturnType<typeof at>[][
   ];
 }
 
-/** The items that stand on the board, lowest first. */
+/** The items that stand on the board, lowest first; those that another one hides in part come last. */
 export function itemsOf({ plan, board, view }: BoardScene): ItemOnBoard[] {
   const byId = new Map<string, PlanItem>(plan.items.map((item) => [item.id, item]));
-  return board.placements
+  const lowestFirst = board.placements
     .toSorted((a, b) => a.raisedM - b.raisedM)
     .flatMap((placement) => {
       const item = byId.get(placement.item);
       return item ? [itemOnBoard(item, placement, view)] : [];
     });
+  return hiddenLast(lowestFirst);
 }
 
 /** True where all of an item is shown: only then it is lettered. */
@@ -62,20 +64,34 @@ export function isWhole({ clip }: BoardScene, { box }: ItemOnBoard): boolean {
   return clip === null || boxHolds(grown(clip, 0.01), box);
 }
 
-/** Draws the outline of an item, or the part of it that is shown. */
-export function drawItemOutline(parent: Parent, { clip }: BoardScene, { box }: ItemOnBoard): void {
+/** Draws the outline of an item, or the part of it that is shown; what lies beneath another item in hidden lines. */
+export function drawItemOutline(
+  parent: Parent,
+  { clip }: BoardScene,
+  onBoard: ItemOnBoard,
+  items: readonly ItemOnBoard[],
+): void {
+  const { box } = onBoard;
   const corners = [
     at(box.leftMm, box.topMm),
     at(box.rightMm, box.topMm),
     at(box.rightMm, box.bottomMm),
     at(box.leftMm, box.bottomMm),
   ];
-  if (clip === null || boxHolds(clip, box)) {
+  const over = itemsOver(onBoard, items).map((upper) => upper.box);
+  if (over.length === 0 && (clip === null || boxHolds(clip, box))) {
     drawShape(parent, corners, lines.seen, 'paper');
     return;
   }
   const [first] = corners;
-  if (first) for (const piece of clippedLine([...corners, first], clip)) drawLine(parent, piece, lines.seen);
+  if (!first) return;
+  const around = [...corners, first];
+  const shown = clip === null ? [around] : clippedLine(around, clip);
+  for (const piece of shown) {
+    for (const line of interrupted(piece, over)) drawLine(parent, line, lines.seen);
+    for (const upper of over)
+      for (const line of clippedLine(piece, upper)) drawLine(parent, line, lines.hidden);
+  }
 }
 
 /** How far beyond the board its surroundings are shown, millimetres of paper. */

@@ -24,6 +24,8 @@ import {
   type Writing,
 } from './panel-names.ts';
 
+import { largestFree } from './stacked-items.ts';
+
 /** Names of one side that found no room inside their item. */
 export interface OutsideNames {
   readonly box: PaperBox;
@@ -44,7 +46,8 @@ const insetMm = 0.6;
 
 /**
  * Writes names inside an item along the edges where they belong, each joined to its place by a stroke. Where they
- * are too many for an edge, pairs share a text, then runs; what still has no room is handed back.
+ * are too many for an edge, pairs share a text, then runs; what still has no room is handed back. Nothing is written
+ * over the boxes of items beneath.
  */
 export function letterPanels(
   drawing: Drawing,
@@ -52,10 +55,11 @@ export function letterPanels(
   box: PaperBox,
   names: readonly PanelName[],
   type: TypeStyle = types.terminal,
+  beneath: readonly PaperBox[] = [],
 ): PanelLettering {
   const sides: readonly Side[] = ['left', 'right', 'bottom', 'top'];
   const outside: OutsideNames[] = [];
-  const taken: PaperBox[] = [];
+  const taken: PaperBox[] = [...beneath];
   let free = grown(box, -insetMm);
   const busiest = [...sides].sort((a, b) => countOf(names, b) - countOf(names, a));
   for (const side of busiest) {
@@ -70,7 +74,7 @@ export function letterPanels(
     taken.push(...placed.map((each) => each.box));
     free = lessSide(free, side, Math.max(...placed.map((each) => depthOf(each.box, side))));
   }
-  return { outside, free };
+  return { outside, free: largestFree(free, beneath) };
 }
 
 function countOf(names: readonly PanelName[], side: Side): number {

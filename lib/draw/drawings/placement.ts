@@ -22,6 +22,7 @@ import { placeClearKey } from '../board/keep-clear-key.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import { edgePoint, type PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
+import { boxesBeneath } from '../board/stacked-items.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { boxRound, grown, type PaperBox } from '../paper.ts';
 import { drawCircle, type Parent } from '../pen.ts';
@@ -67,7 +68,7 @@ function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
   const clear = openGroup(drawing, drawing.svg, 'keep-clear');
   const group = openGroup(drawing, drawing.svg, 'items');
   const lettered = items.map((item) =>
-    paintItem(drawing, openSubject(drawing, group, item.item.id), scene, item),
+    paintItem(drawing, openSubject(drawing, group, item.item.id), scene, item, items),
   );
   const box = shownBox(scene);
   const left = drawExits(drawing, openGroup(drawing, drawing.svg, 'exits'), exitsOf(scene), box, types.note);
@@ -85,9 +86,15 @@ function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
 const frontView = { mirrored: false, caption: null } as const;
 
 /** Draws an item with its terminals and controls; tells what found no room in it. */
-function paintItem(drawing: Drawing, group: Parent, scene: BoardScene, onBoard: ItemOnBoard): ItemLettering {
+function paintItem(
+  drawing: Drawing,
+  group: Parent,
+  scene: BoardScene,
+  onBoard: ItemOnBoard,
+  items: readonly ItemOnBoard[],
+): ItemLettering {
   const { item, box } = onBoard;
-  drawItemOutline(group, scene, onBoard);
+  drawItemOutline(group, scene, onBoard, items);
   if (!isWhole(scene, onBoard)) return { onBoard, outside: [], named: true };
   const named = (name: string, panel: Panel | null, atM: number | null): PanelName[] => {
     const mark = onBoard.mark(panel, atM);
@@ -97,7 +104,9 @@ function paintItem(drawing: Drawing, group: Parent, scene: BoardScene, onBoard: 
   const controls = item.controls.flatMap(({ name, panel, atM }) => named(name, panel, atM));
   for (const { side, alongMm } of controls)
     drawCircle(group, edgePoint(box, side, alongMm, 0), 0.9, lines.rule, 'paper');
-  const { outside, free } = letterPanels(drawing, group, box, [...terminals, ...controls]);
+  const names = [...terminals, ...controls];
+  const beneath = boxesBeneath(onBoard, items);
+  const { outside, free } = letterPanels(drawing, group, box, names, types.terminal, beneath);
   const onFace = item.controls.filter(({ panel }) => panel === 'face').map(({ name }) => name);
   const hasName = [onFace, []].some((below) => letterMiddle(drawing, group, free, shortName(item), below));
   return { onBoard, outside, named: hasName };

@@ -15,9 +15,10 @@ import type { PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { type RouteOnBoard, routesOnBoard, wiresAlong } from '../board/routes-on-board.ts';
 import { type Margins, sheetFor, sheetRooms } from '../board/scaled-sheet.ts';
+import { boxesBeneath } from '../board/stacked-items.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { shortName } from '../feed/feed-words.ts';
-import { at, type PaperSegment, segmentsCross } from '../paper.ts';
+import { at, type PaperBox, type PaperSegment, segmentsCross } from '../paper.ts';
 import type { Parent } from '../pen.ts';
 import { drawRoleStrip, roleStripHeightMm } from '../role-strip.ts';
 import { onPaper, type ScaleRatio } from '../scale.ts';
@@ -91,9 +92,12 @@ function paintWiring(drawing: Drawing, scene: BoardScene, exitType: TypeStyle): 
   const routes = routesOnBoard(scene, items);
   drawBase(drawing, scene, lines.seen);
   const itemGroup = openGroup(drawing, drawing.svg, 'items');
-  for (const item of items) drawItemOutline(openSubject(drawing, itemGroup, item.item.id), scene, item);
+  for (const item of items)
+    drawItemOutline(openSubject(drawing, itemGroup, item.item.id), scene, item, items);
   drawRoutes(drawing, openGroup(drawing, drawing.svg, 'routes'), routes, scene);
-  const lettered = items.map((item) => letterItem(drawing, itemGroup, scene, item, routes));
+  const lettered = items.map((item) =>
+    letterItem(drawing, itemGroup, scene, item, routes, boxesBeneath(item, items)),
+  );
   const exits = exitTexts(plan, board).flatMap(({ edge, xM, yM, text }, index): Exit[] => {
     const point = onPaper(view, { xM, yM });
     const subject = board.exits[index]?.wire ?? board.id;
@@ -115,6 +119,7 @@ function letterItem(
   scene: BoardScene,
   onBoard: ItemOnBoard,
   routes: readonly RouteOnBoard[],
+  beneath: readonly PaperBox[],
 ): ItemLettering {
   const { item, box } = onBoard;
   if (!isWhole(scene, onBoard)) return { onBoard, outside: [], named: true };
@@ -124,7 +129,7 @@ function letterItem(
       .filter((end) => end.item === item.id)
       .map(({ side, alongMm }) => ({ id: `${item.id} ${route.wire}`, text, side, alongMm })),
   );
-  const { outside, free } = letterPanels(drawing, group, box, names);
+  const { outside, free } = letterPanels(drawing, group, box, names, types.terminal, beneath);
   return { onBoard, outside, named: letterMiddle(drawing, group, free, shortName(item)) };
 }
 
