@@ -3,6 +3,7 @@ import type { HouseRules } from '../model/house-rules.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import { type ConductorRole, type Edge, edgeSchema, type Panel } from '../model/vocabulary.ts';
+import { beneathOf, raisingOf } from './board-stacking.ts';
 import type { PlanBook } from './plan-book.ts';
 import { askedRooms, roomOfKind } from './side-rooms.ts';
 
@@ -31,7 +32,7 @@ export function boardItems(
   return job.devices
     .filter((device) => device.board === board)
     .flatMap((device) => {
-      const item = boardItem(device, job.rules, wired, book);
+      const item = boardItem(job, device, wired, book);
       return item ? [item] : [];
     });
 }
@@ -55,7 +56,8 @@ function wiredRoles(job: Job, roles: ReadonlyMap<string, ConductorRole>): Wired 
   return wired;
 }
 
-function boardItem(device: Device, rules: HouseRules, wired: Wired, book: PlanBook): Item | null {
+function boardItem(job: Job, device: Device, wired: Wired, book: PlanBook): Item | null {
+  const { rules } = job;
   const print = device.facts.footprint;
   if (!print) return null;
   const terminals = Object.entries(device.facts.terminals).flatMap(([name, spec]): ItemTerminal[] => {
@@ -66,6 +68,8 @@ function boardItem(device: Device, rules: HouseRules, wired: Wired, book: PlanBo
       { id: `${device.id}.${name}`, side, alongM: alongM(spec, side, print), layer: layerOfRole[role] },
     ];
   });
+  const raising = raisingOf(device, partGapM(rules));
+  const beneath = beneathOf(job, device);
   return {
     id: device.id,
     widthM: print.widthM,
@@ -77,6 +81,8 @@ function boardItem(device: Device, rules: HouseRules, wired: Wired, book: PlanBo
     faceAccess: Object.values(device.facts.controls).some(({ panel }) => panel === 'face'),
     terminals,
     mountingHoles: print.holes.map((hole, index) => ({ id: `${device.id}.hole-${index + 1}`, ...hole })),
+    ...(raising ? { raising } : {}),
+    ...(beneath ? { beneath } : {}),
   };
 }
 

@@ -1,13 +1,15 @@
 import type { BoardFault } from '../board/fault.ts';
 import type { Item, Placement, TurnDeg } from '../board/item.ts';
-import { type SearchResult, searchLayouts } from '../board/layout-search.ts';
+import type { SearchResult } from '../board/layout-search.ts';
 import type { Proposal } from '../board/layout-setting.ts';
 import type { BoardShape } from '../board/outline.ts';
 import { checkPlacements, type LayoutBoard, type LayoutRules } from '../board/placement.ts';
+import { searchStacked } from '../board/stacked-search.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { ConductorRole, Edge } from '../model/vocabulary.ts';
 import { boardItems, partGapM } from './board-items.ts';
 import { boardShape } from './board-shape.ts';
+import { stackLimits } from './board-stacking.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { PlanBook } from './plan-book.ts';
 
@@ -106,7 +108,8 @@ function searchOpen(
   const heightsM = Object.fromEntries(
     items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
   );
-  return searchLayouts({ board: layout, items, given, heightsM, links }, { rules: layoutRules(job) });
+  const task = { board: layout, items, given, heightsM, links };
+  return searchStacked(task, stackLimits(job, board), { rules: layoutRules(job) });
 }
 
 function definedSides({ signalSide, powerSide }: Pick<LaidBoard, 'signalSide' | 'powerSide'>) {

@@ -1,6 +1,7 @@
 import { type BoardFault, mmText } from '../board/fault.ts';
 import { bodyOf } from '../board/item.ts';
 import { type Routing, type RoutingTask, routeWires } from '../board/routing.ts';
+import { railsBelow } from '../board/stacking.ts';
 import type { Barrier } from '../board/track-grid.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
@@ -104,7 +105,13 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
 function barriersOf(job: Job, { board, items, placements }: LaidBoard): Barrier[] {
   const standing = placements.flatMap((at): Barrier[] => {
     const item = items.find(({ id }) => id === at.item);
-    return item && at.heightM === 0 ? [{ id: item.id, box: bodyOf(item, at) }] : [];
+    if (!item) return [];
+    const body = bodyOf(item, at);
+    if (at.heightM === 0) return [{ id: item.id, box: body }];
+    // Rails of a part that the search raised are known; a raised part of the job stands as its writer sees fit.
+    return item.raising
+      ? railsBelow({ body }, item.raising.railWidthM).map((box) => ({ id: item.id, box }))
+      : [];
   });
   const heads = boardFixings(board, job.parts).map(({ id, xM, yM, part }): Barrier => {
     // A head or washer is about twice its hole across.

@@ -41,6 +41,24 @@ export function waitsOfRaisedItems(board: PlanBoard, wires: readonly PlanWire[])
   });
 }
 
+/** A part that stands over another waits for it. */
+export function waitsOfStackedItems({ placements }: PlanBoard): Wait[] {
+  return placements.flatMap((upper) =>
+    placements
+      .filter(
+        (lower) =>
+          lower.item !== upper.item &&
+          upper.raisedM > 0 &&
+          lower.raisedM + lower.heightM <= upper.raisedM + 1e-9 &&
+          lower.xM < upper.xM + upper.widthM &&
+          upper.xM < lower.xM + lower.widthM &&
+          lower.yM < upper.yM + upper.depthM &&
+          upper.yM < lower.yM + lower.depthM,
+      )
+      .map(({ item }): Wait => ({ item: upper.item, after: item, why: `${upper.item} stands over ${item}` })),
+  );
+}
+
 /**
  * The rounds in which the items of a board are mounted. An item comes a round after each item that it waits for, and
  * after both ends of each wire that it waits for. Items that wait for each other are told, and one of their waits is

@@ -12,9 +12,10 @@ import type { PlanBoard, PlanPlacement } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { placementFaults, placePath } from './board-layout.ts';
-import type { RoutedBoard } from './board-routes.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
+import type { RoutedBoard } from './board-routes.ts';
 import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape } from './board-shape.ts';
+import { itemsBeneath, raisedHeight } from './board-stacking.ts';
 import { planStiffness, stiffnessRemarks } from './board-stiffness.ts';
 import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
@@ -45,7 +46,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     book.remark({ ...fault, of: [...fault.of, board.id] }, { path: faultPath(job, fault, board) });
   const xs = shape.outline.map(({ xM }) => xM);
   const ys = shape.outline.map(({ yM }) => yM);
-  const placed = planPlacements(laid);
+  const placed = planPlacements(laid, book);
   const raisers = { id: board.id, thicknessM: sheet.thickness, placements: placed, fixings, holes };
   const planned: PlanBoard = {
     id: board.id,
@@ -121,11 +122,18 @@ function edgeProfileOf({ given }: Board): PlanBoard['edgeProfile'] {
   return profile ? { kind: profile.kind, sizeM: profile.size ?? null } : null;
 }
 
-function planPlacements({ items, placements, given, proposals }: LaidBoard): PlanPlacement[] {
+function planPlacements(laid: LaidBoard, book: PlanBook): PlanPlacement[] {
+  const { board, items, placements, given, proposals } = laid;
   return placements.flatMap((at): PlanPlacement[] => {
     const item = items.find(({ id }) => id === at.item);
     if (!item) return [];
     const body = bodyOf(item, at);
+    const under = itemsBeneath(laid, at);
+    if (item.raising && at.heightM > 0)
+      book.trace(
+        `boards.${board.id}.placements.${item.id}.raisedM`,
+        raisedHeight(at.heightM, board.sheet.thickness, under, item.raising.clearanceM),
+      );
     const score = given.has(at.item) ? undefined : proposals[0]?.score.parts;
     return [
       {

@@ -1,5 +1,5 @@
 import type { PlanBoard, PlanWire } from '../model/plan/index.ts';
-import { itemPhases, type Phases, waitsOfRaisedItems } from './item-phases.ts';
+import { itemPhases, type Phases, waitsOfRaisedItems, waitsOfStackedItems } from './item-phases.ts';
 import { benchOf, itemOf, minutesFor, ownWires, type Step, step, type Wait, type Work } from './work.ts';
 import { roundSteps } from './work-rounds.ts';
 
@@ -29,7 +29,8 @@ export function boardWork(work: Work, board: PlanBoard): BoardWork {
   const wires = ownWires(work).filter((wire) => benchOf(work, wire) === board.id);
   const others = ownWires(work).filter((wire) => benchOf(work, wire) !== board.id);
   const over = waitsOfRaisedItems(board, others);
-  const phases = itemPhases(items, wires, [...waitsOfRaisedItems(board, wires), ...work.declared], over);
+  const waits = [...waitsOfRaisedItems(board, wires), ...waitsOfStackedItems(board), ...work.declared];
+  const phases = itemPhases(items, wires, waits, over);
   const isLate = ({ ends }: PlanWire) => ends.some(({ terminal }) => phases.late.has(itemOf(terminal)));
   const steps = cutAndDrill(work, board, place);
   const own = wires.filter((wire) => !isLate(wire));

@@ -162,6 +162,20 @@ function elsewhereTable(items: readonly PlanItem[]): Table | null {
   );
 }
 
+/** Which parts the search raised over others, and why. */
+function raisedText({ items, traces }: BuildPlan, board: PlanBoard, write: Writer): string {
+  const titleOf = (id: string): string => items.find((item) => item.id === id)?.title ?? id;
+  return board.placements
+    .flatMap(({ item, raisedM }) => {
+      const trace = traces[`boards.${board.id}.placements.${item}.raisedM`];
+      const beneath = trace?.inputs.find(({ name }) => name === 'beneath')?.value;
+      if (beneath === undefined) return [];
+      const over = String(beneath).split(', ').map(titleOf).join(', ');
+      return ` Side by side there is no room: ${titleOf(item)} stands ${write.length(raisedM).text} over the board, over ${over}.`;
+    })
+    .join('');
+}
+
 function placementModel(plan: BuildPlan): PlacementSheet | null {
   const write = writerFor(plan.shop);
   const titles = new Map(plan.items.map((item) => [item.id, item.title]));
@@ -175,7 +189,7 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
       search:
         board.evaluations === 0
           ? 'Every place was given.'
-          : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.`,
+          : `Open places were found by search: ${counted(board.evaluations, 'layout')} looked at.${raisedText(plan, board, write)}`,
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
       clear: clearTable(board, (item) => titles.get(item) ?? item, write),
       layouts: layoutsTable(board, write),
