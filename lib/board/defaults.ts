@@ -35,8 +35,6 @@ export const boardDefaults = {
   bendRadiusDiameters: 4,
   /** Free room between the board with its parts and the mounting space or an obstacle. */
   spaceClearanceM: 0.006,
-  /** How far a fixing may stand from the sound point that it is to hold in. */
-  soundPointM: 0.005,
   /** Lowest first natural frequency. */
   firstModeHz: 30,
   /** Lowest first natural frequency beside a subwoofer. */

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitBoard, type MountingSpace } from '../../lib/board/fit.ts';
-import { behindHoles, seatFixings, stickThroughM } from '../../lib/board/fixing.ts';
 import type { Ring } from '../../lib/board/point.ts';
 import { shapeOf } from './shapes.ts';
 
@@ -134,49 +133,5 @@ describe('a board and its space mirrored', () => {
       }),
       { numRuns: 100, seed: 13 },
     );
-  });
-});
-
-describe('fixings', () => {
-  const fixing = (id: string, xM: number, yM: number) => ({
-    id,
-    xM,
-    yM,
-    diameterM: 0.006,
-    lengthM: 0.04,
-  });
-
-  it('sit on the nearest sound point, or are faults', () => {
-    const points = [
-      { id: 'seam-left', xM: 0.1, yM: 0.1 },
-      { id: 'seam-right', xM: 0.7, yM: 0.1 },
-    ];
-    const { seats, faults } = seatFixings([fixing('f1', 0.103, 0.104), fixing('f2', 0.6, 0.1)], points, pose);
-    expect(seats.map(({ soundPoint, distanceM }) => [soundPoint, distanceM?.value])).toEqual([
-      ['seam-left', expect.closeTo(0.005, 9)],
-      ['seam-right', expect.closeTo(0.1, 9)],
-    ]);
-    expect(faults).toEqual([
-      expect.objectContaining({ rule: 'fixing-not-on-sound-point', level: 'stop', of: ['f2', 'seam-right'] }),
-    ]);
-    expect(seatFixings([fixing('f1', 0, 0)], [], pose).faults).toHaveLength(1);
-  });
-
-  it('tell what lies behind: a tank at any distance, other things where the tip reaches, and what nobody looked at', () => {
-    const reachM = stickThroughM(fixing('f', 0, 0), 0.018, 0.01).value;
-    expect(reachM).toBeCloseTo(0.012, 9);
-    const hole = (id: string, xM: number) => ({ id, xM, yM: 0.1, diameterM: 0.006, reachM });
-    const behind = [
-      { id: 'fuel', kind: 'tank' as const, outline: box(0, 0, 0.2, 0.2), distanceM: 0.3 },
-      { id: 'loom', kind: 'wiring' as const, outline: box(0.3, 0, 0.1, 0.2), distanceM: 0.01 },
-      { id: 'cavity', kind: 'clear' as const, outline: box(0.5, 0, 0.1, 0.2), distanceM: 0.05 },
-    ];
-    const holes = [hole('h1', 0.1), hole('h2', 0.35), hole('h3', 0.55), hole('h4', 0.9)];
-    const { faults } = behindHoles(holes, behind, pose);
-    expect(faults.map(({ rule, level, of }) => [rule, level, of])).toEqual([
-      ['behind-hole', 'stop', ['h1', 'fuel']],
-      ['behind-hole', 'stop', ['h2', 'loom']],
-      ['behind-hole-unknown', 'caution', ['h4']],
-    ]);
   });
 });
