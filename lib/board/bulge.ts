@@ -107,22 +107,9 @@ function segmentMoments(from: Vertex, to: Vertex): Moments {
   };
 }
 
-/** A loop moved by a vector. */
-export function moveLoop(loop: Loop, by: Point): Loop {
-  return loop.map(({ xM, yM, bulge }) => ({ xM: xM + by.xM, yM: yM + by.yM, bulge }));
-}
-
 /** A loop mirrored about the line x = `aboutXM`, kept in its sense of travel. */
 export function mirrorLoop(loop: Loop, aboutXM: number): Loop {
   return loopEdges(loop)
     .map(({ from, to }) => ({ xM: 2 * aboutXM - to.xM, yM: to.yM, bulge: from.bulge }))
     .reverse();
-}
-
-/** The length of the line of a loop, metres. */
-export function loopLength(loop: Loop): number {
-  return loopEdges(loop).reduce((sum, { from, to }) => {
-    const arc = arcOf(from, to);
-    return sum + (arc ? arc.radiusM * Math.abs(arc.sweepRad) : distance(from, to));
-  }, 0);
 }

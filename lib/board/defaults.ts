@@ -37,8 +37,6 @@ export const boardDefaults = {
   spaceClearanceM: 0.006,
   /** Lowest first natural frequency. */
   firstModeHz: 30,
-  /** Lowest first natural frequency beside a subwoofer. */
-  firstModeBesideSubwooferHz: 80,
   /** Forward acceleration that the fixings hold, in g (quoted from memory). */
   retentionG: 20,
 } as const;

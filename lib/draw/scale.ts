@@ -9,16 +9,6 @@ export function scaleText(ratio: ScaleRatio): string {
   return ratio >= 1 ? `1:${ratio}` : `${1 / ratio}:1`;
 }
 
-/** The largest drawing of a thing (metres) that fits a room on paper; null where none of the scales is small enough. */
-export function largestScale(
-  thing: { readonly widthM: number; readonly heightM: number },
-  room: { readonly widthMm: number; readonly heightMm: number },
-): ScaleRatio | null {
-  const fits = (ratio: ScaleRatio): boolean =>
-    (thing.widthM * 1000) / ratio <= room.widthMm && (thing.heightM * 1000) / ratio <= room.heightMm;
-  return scaleRatios.find(fits) ?? null;
-}
-
 /** How places on a board (metres, x right, y up) come to stand on paper (millimetres, y down). */
 export interface PlanView {
   readonly ratio: ScaleRatio;

@@ -22,8 +22,3 @@ export function parseWireSize(text: string): WireSize | null {
   if (area === undefined || Number(area) <= 0) return null;
   return { label: `${Number(area)} mm2`, awg: null, areaMm2: Number(area) };
 }
-
-/** Sorts thin to thick, by area and not by number. */
-export function byArea(a: WireSize, b: WireSize): number {
-  return a.areaMm2 - b.areaMm2;
-}

@@ -15,7 +15,6 @@ export const partData: Source = { source: "the part's own data" };
 export const ampacityTable: Source = {
   source: '33 CFR 183.425, Table 5 (a regulation for boats, here a yardstick)',
 };
-export const fromMemory = (standard: string): Source => ({ source: `${standard}, from memory`, mark: 'mem' });
 
 /** The source of a house rule by its default. */
 export function defaultSource(name: HouseRuleName): Source {
