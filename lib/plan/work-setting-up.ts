@@ -17,15 +17,24 @@ export function settingSteps(work: Work, before: string): Step[] {
 }
 
 /** Controls that get their final state at one time, and the acts for it. */
-function finished({ plan }: Work, during: PlanControl['final']['during']) {
-  const controls = plan.controls.filter(({ final }) => final.during === during);
-  // A gain is told by its voltage, which stands on the presets sheet beside its blank.
-  const names = controls.map(({ item, control, final }) =>
+function finished(work: Work, during: PlanControl['final']['during']) {
+  const controls = work.plan.controls.filter(({ final }) => final.during === during);
+  const knobs = dashLevels(work);
+  // A gain is told by its voltage, which stands on the presets sheet beside its blank; a knob of the dash by its own words.
+  const told = during === 'gains' ? controls.filter(({ item }) => !knobs.includes(item)) : controls;
+  const names = told.map(({ item, control, final }) =>
     during === 'gains'
       ? `${item} ${control}`
       : `${item} ${control} to ${final.state ?? 'what its maker says'}`,
   );
   return { names: names.join(', '), acts: controls.map(({ item, control }) => `finish:${item}.${control}`) };
+}
+
+/** Level controls that the driver reaches. */
+function dashLevels({ plan }: Work): readonly string[] {
+  return plan.items.flatMap(({ id, kind, origin }) =>
+    kind === 'level-control' && origin === 'job' ? [id] : [],
+  );
 }
 
 function filterStep(work: Work, before: string): Step {
@@ -48,12 +57,13 @@ function filterStep(work: Work, before: string): Step {
 function gainStep(work: Work): Step {
   const readings = readingsOf(work, 'gains');
   const { names, acts } = finished(work, 'gains');
+  const knobs = dashLevels(work).length > 0 ? ', level control of the dash fully up' : '';
   return step(
     'gains',
     [{ step: 'filters', why: 'a tone lies inside the band only once the filters are in' }],
     {
       ...setting,
-      text: `Speakers off, level control of the dash fully up. Set the gains by the meter, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}. Then prove each filter with a tone inside its band and one an octave outside`,
+      text: `Speakers off${knobs}. Set the gains by the meter, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}. Then prove each filter with a tone inside its band and one an octave outside`,
       tools: ['true-RMS meter', 'test tones', 'hearing protection'],
       minutes: Math.max(1, minutesFor(work, 'set-gain', readings.length)),
       acts: ['gains', ...acts, 'prove-filters', ...readings.map((id) => `measure:${id}`)],

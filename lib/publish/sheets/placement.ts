@@ -2,7 +2,7 @@ import { type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
 import { edgeSchema } from '../../model/vocabulary.ts';
 import { counted } from '../words.ts';
-import { measure, none, plainNumber, type Writer, writerFor } from '../written.ts';
+import { measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -96,15 +96,15 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
   const ranked = board.proposals.map((proposal, index) => ({ ...proposal, rank: index + 1 }));
   return dense(
     tableOf(
-      'Layouts found, in metres of wire: the least is best. The first one is built',
+      'Layouts found, scored in metres of wire. The first is built: once routed it crosses least',
       ranked,
       [
         { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
-        { title: 'Score', kind: 'figure', cell: ({ total }) => plainNumber(total) },
+        { title: 'Score', kind: 'figure', cell: ({ total }) => total.toFixed(2) },
         ...scoreColumns.map(([part, title]) => ({
           title,
           kind: 'figure' as const,
-          cell: ({ score }: (typeof ranked)[number]) => plainNumber(score[part] ?? 0),
+          cell: ({ score }: (typeof ranked)[number]) => (score[part] ?? 0).toFixed(2),
         })),
         {
           title: 'Places',
