@@ -60,7 +60,7 @@ interface Slab {
 }
 
 /** A point of the board in the space. */
-export function inSpace(p: Point, pose: Pose): Point {
+function inSpace(p: Point, pose: Pose): Point {
   const angle = (pose.turnDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return { xM: pose.xM + p.xM * cos - p.yM * sin, yM: pose.yM + p.xM * sin + p.yM * cos };

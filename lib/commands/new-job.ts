@@ -1,9 +1,10 @@
 import { day, id as idSchema } from '../model/fields.ts';
+import type { SourceFile } from '../model/source-file.ts';
+import { type Content, readContent } from '../read/read-content.ts';
 import { remedyFor } from '../read/report.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { jobSkeleton } from './job-skeleton.ts';
-import { type LoadedShop, loadShop } from './load-shop.ts';
 
 /** The words of the command line, as they were given. */
 export interface NewJobWords {
@@ -16,21 +17,22 @@ export interface NewJobWords {
 
 /** `rackleaf new JOB`: writes a job file that has all sections and names what the vehicle offers to each. */
 export async function newJob(effects: Effects, words: NewJobWords): Promise<ExitStatus> {
-  const shop = await loadShop(effects, () => false);
-  const beginning = beginningOf(shop, words, await takenIds(effects), effects.today());
+  const files = await effects.readContent();
+  const content = readContent(files);
+  const beginning = beginningOf(content, words, takenIds(files), effects.today());
   if (typeof beginning === 'string') {
     effects.tell(`new: ${beginning}`);
     return exitStatus.inputErrors;
   }
   const path = `content/jobs/${words.job}.yaml`;
-  await effects.write(path, jobSkeleton(beginning, shop.content.parts));
+  await effects.write(path, jobSkeleton(beginning, content.parts));
   effects.out(path);
   effects.tell(`fill it in, then: rackleaf check ${words.job}`);
   return exitStatus.done;
 }
 
 function beginningOf(
-  { content }: LoadedShop,
+  content: Content,
   { job, vehicle, space, title, date }: NewJobWords,
   taken: ReadonlySet<string>,
   today: string,
@@ -53,8 +55,7 @@ function beginningOf(
 }
 
 /** Every name that a job has or had: of job files, read or not, and of folders with frozen plans. */
-async function takenIds(effects: Effects): Promise<ReadonlySet<string>> {
-  const files = await effects.readContent();
+function takenIds(files: readonly SourceFile[]): ReadonlySet<string> {
   return new Set(
     files.flatMap(({ path }) => {
       const name = /^content\/jobs\/([^/]+?)(?:\.yaml$|\/)/.exec(path)?.[1];
