@@ -86,13 +86,17 @@ export function roundSteps(work: Work, rounds: Rounds): Step[] {
   return steps;
 }
 
-interface Mounting {
+/** Steps of one round: where they are done, by whom, and the step that they wait for. */
+interface InRound {
   readonly round: string;
   readonly place: string;
   readonly by: Step['by'];
+  readonly before: string;
+}
+
+interface Mounting extends InRound {
   readonly mounted: readonly string[];
   readonly why: string;
-  readonly before: string;
 }
 
 function mountAndPreset(work: Work, { round, place, by, mounted, why, before }: Mounting): Step[] {
@@ -128,12 +132,8 @@ function mountAndPreset(work: Work, { round, place, by, mounted, why, before }: 
   ];
 }
 
-interface Laying {
-  readonly round: string;
-  readonly place: string;
-  readonly by: Step['by'];
+interface Laying extends InRound {
   readonly laid: readonly PlanWire[];
-  readonly before: string;
 }
 
 function layerSteps(work: Work, { round, place, by, laid, before }: Laying): Step[] {
