@@ -1,8 +1,10 @@
 import type { ExportedFile } from '../export/exported-file.ts';
-import { openPrinter, type PrintJob } from '../export/print/print-pdf.ts';
-import { jobPages } from '../publish/pages/job-page.ts';
+import { type AnchorPages, openAnchorReader } from '../export/print/anchor-pages.ts';
+import { openPrinter, type Printer, type PrintJob } from '../export/print/print-pdf.ts';
+import { mostPasses, settledPrint } from '../export/print/settled-print.ts';
+import { printedJobPage } from '../publish/pages/job-page.ts';
 import { renderPage } from '../publish/render-page.ts';
-import type { PublishedJob, ShopSite } from '../publish/shop-site.ts';
+import type { DrawingsOf, PublishedJob, ShopSite } from '../publish/shop-site.ts';
 import { siteAssets } from '../publish/site-assets.ts';
 import { openTemplates } from '../publish/templates.ts';
 import { jobDrawings } from './drawings.ts';
@@ -29,23 +31,54 @@ export async function printSet(shop: LoadedShop, { plan }: LoadedJob): Promise<E
   const printer = await openPrinter();
   if ('missing' in printer) return printer.missing;
   try {
-    return { name: 'sheets.pdf', content: await printer.print(setToPrint(site, job)) };
+    const content = await printedSet(printer, site, job);
+    return typeof content === 'string' ? content : { name: 'sheets.pdf', content };
   } finally {
     await printer.close();
   }
 }
 
+/**
+ * The set of a job as a PDF, with the page on which each sheet begins in the index of its cover: printed once to find
+ * these pages, and again with them. What is missing comes back as a text.
+ */
+export async function printedSet(
+  printer: Pick<Printer, 'print'>,
+  site: ShopSite,
+  job: PublishedJob,
+): Promise<Uint8Array | string> {
+  const read = await openAnchorReader();
+  if (!read) return 'PDF needs the package pdfjs-dist: run npm install pdfjs-dist';
+  const drawings = jobDrawings()(job.plan);
+  const pdf = await settledPrint(
+    (pages) => printer.print(setToPrint(site, job, { pages, drawingsOf: () => drawings })),
+    read,
+  );
+  return (
+    pdf ?? `the page numbers of its index changed with each of ${mostPasses} prints: print it from a browser`
+  );
+}
+
+interface SetParts {
+  /** The page on which each sheet begins, as far as it is known. */
+  readonly pages: AnchorPages;
+  readonly drawingsOf: DrawingsOf;
+}
+
 /** What a browser is given to print the set of a job: its page, and what the page asks for. */
-export function setToPrint(site: ShopSite, job: PublishedJob): PrintJob {
+export function setToPrint(
+  site: ShopSite,
+  job: PublishedJob,
+  { pages, drawingsOf }: SetParts = { pages: new Map(), drawingsOf: jobDrawings() },
+): PrintJob {
   const { plan } = job;
-  const [page] = jobPages({ site, audience: 'bench' }, job);
-  if (!page) throw new Error(`The job ${plan.job.id} has no page.`);
+  const page = printedJobPage({ site, audience: 'bench' }, job, pages);
   const given = plan.shop.siteUrl ?? noSite;
   const base = given.endsWith('/') ? given : `${given}/`;
   const assets = new Map(siteAssets().map(({ path, read }) => [new URL(path, base).href, { path, read }]));
   return {
     address: new URL(page.address.replace(/^\//, ''), base).href,
-    html: renderPage(page, openTemplates(), jobDrawings()),
+    html: renderPage(page, openTemplates(), drawingsOf),
     read: async (address) => {
       const asset = assets.get(address);
       if (!asset) return null;

@@ -11,12 +11,21 @@ import type { Fact } from '../sheets/table.ts';
 import type { PublishedJob } from '../shop-site.ts';
 import { statusWords } from '../words.ts';
 
+/** A sheet in the index of the cover. */
+interface IndexLine {
+  readonly id: string;
+  readonly title: string;
+  /** The number of its first page on paper, empty until it is known; null on screen, which has no pages. */
+  readonly page: string | null;
+}
+
 /** The page of a job: its sheets, one below the other. */
 export interface JobBody {
   readonly job: BuildPlan['job'];
   readonly status: string;
   readonly vehicle: Link;
   readonly sections: readonly SheetSection[];
+  readonly index: readonly IndexLine[];
   readonly customer: readonly Fact[];
   /** Null on a customer's copy. */
   readonly worksheet: string | null;
@@ -34,6 +43,19 @@ interface Place {
   readonly address: string;
   /** True for the page of a revision that was frozen. */
   readonly isFrozen: boolean;
+  /** Where it is made for paper: the page on which each sheet begins, by its id, as far as it is known. */
+  readonly printedPages?: ReadonlyMap<string, number>;
+}
+
+function indexOf(
+  sections: readonly SheetSection[],
+  printedPages: ReadonlyMap<string, number> | undefined,
+): IndexLine[] {
+  return sections.map(({ id, title }) => ({
+    id,
+    title,
+    page: printedPages === undefined ? null : String(printedPages.get(id) ?? ''),
+  }));
 }
 
 function revisionLinks(job: PublishedJob, from: string): Link[] {
@@ -45,8 +67,9 @@ function revisionLinks(job: PublishedJob, from: string): Link[] {
 }
 
 function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
-  const { address, isFrozen } = place;
+  const { address, isFrozen, printedPages } = place;
   const isOpen = context.audience !== 'customer';
+  const sections = sheetSections(plan, context.audience);
   const { id, revision } = plan.job;
   const pageUrl = fullAddress(plan, addresses.job(id));
   return {
@@ -56,7 +79,8 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
       title: plan.vehicle.title,
       href: isOpen ? linkTo(address, addresses.vehicle(plan.vehicle.id)) : '',
     },
-    sections: sheetSections(plan, context.audience),
+    sections,
+    index: indexOf(sections, printedPages),
     customer: customerFacts(job.customer, context.audience),
     worksheet: isOpen ? linkTo(address, worksheetAddress(id, isFrozen ? revision : null)) : null,
     changes: isOpen && !isFrozen ? job.changes : [],
@@ -103,4 +127,14 @@ export function jobPages(context: SiteContext, job: PublishedJob): Page[] {
     pageOf(context, job, plan, { address: addresses.revision(id, revision), isFrozen: true }),
   );
   return [current, ...frozenOnes];
+}
+
+/** The page of the current revision as it is printed: its index tells on which page each sheet begins. */
+export function printedJobPage(
+  context: SiteContext,
+  job: PublishedJob,
+  printedPages: ReadonlyMap<string, number>,
+): Page {
+  const place = { address: addresses.job(job.plan.job.id), isFrozen: false, printedPages };
+  return pageOf(context, job, job.plan, place);
 }

@@ -1,0 +1,92 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { realEffects } from '../../lib/commands/effects.ts';
+import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
+import { printedSet } from '../../lib/commands/print-set.ts';
+import { openPrinter, type Printer } from '../../lib/export/print/print-pdf.ts';
+import { jobPages } from '../../lib/publish/pages/job-page.ts';
+import { renderPage } from '../../lib/publish/render-page.ts';
+import { sheetSections } from '../../lib/publish/sheet-sections.ts';
+import { openTemplates } from '../../lib/publish/templates.ts';
+import { openPdf } from '../export/pdf-strokes.ts';
+import { root } from '../plan/demo.ts';
+
+const site = siteOf(await loadShop({ ...realEffects(root), watched: false }));
+if (site === null) throw new Error('The shop file of the demo can not be read.');
+const shop = site;
+
+/** Letters of headings of sheets are 15 pt high, those of a job's title 18 pt, those below 12 pt. */
+const headingPt = [14.5, 16] as const;
+
+interface ReadPage {
+  readonly text: string;
+  /** What is set as large as the heading of a sheet. */
+  readonly headings: string;
+}
+
+async function readPages(pdf: Uint8Array): Promise<ReadPage[]> {
+  const document = await openPdf(pdf);
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= document.numPages; number += 1) {
+    const { items } = await (await document.getPage(number)).getTextContent();
+    const said = items.flatMap((item) => ('str' in item ? [item] : []));
+    const large = said.filter(({ transform }) => {
+      const [a, b] = z.array(z.number()).parse(transform);
+      const size = Math.hypot(a ?? 0, b ?? 0);
+      return size > headingPt[0] && size < headingPt[1];
+    });
+    pages.push({ text: lettersOf(said), headings: lettersOf(large) });
+  }
+  return pages;
+}
+
+/** The letters alone: a reader of PDF may see a space where a line or a word ends, or none. */
+function lettersOf(pieces: readonly { readonly str: string }[]): string {
+  return pieces.map(({ str }) => str.replaceAll(/\s/g, '')).join('');
+}
+
+describe('a printed set', () => {
+  let printer: Printer;
+  beforeAll(async () => {
+    const opened = await openPrinter();
+    if ('missing' in opened) throw new Error(opened.missing);
+    printer = opened;
+  });
+  afterAll(() => printer.close());
+
+  it.each(shop.jobs.map((job) => [job.plan.job.id, job] as const))(
+    '%s has the page of each sheet in its index, as its heading stands there, and every page its number',
+    async (_, job) => {
+      const pdf = await printedSet(printer, shop, job);
+      if (typeof pdf === 'string') throw new Error(pdf);
+      const pages = await readPages(pdf);
+      const titles = sheetSections(job.plan, 'bench').map(({ title }) => title.replaceAll(' ', ''));
+      const index = /Sheets(.*?)Findings/.exec(pages[0]?.text ?? '')?.[1] ?? '';
+      let at = 0;
+      const told = titles.map((title) => {
+        const begin = index.indexOf(title, at);
+        at = begin + title.length;
+        return begin < 0 ? null : Number(/^\d+/.exec(index.slice(at))?.[0]);
+      });
+      const found = titles.map((title) => {
+        const on = pages.flatMap(({ headings }, page) => (headings === title ? [page + 1] : []));
+        return on.length === 1 ? on[0] : null;
+      });
+      expect(titles.length).toBeGreaterThan(15);
+      expect(told).toEqual(found);
+      expect(found).not.toContain(null);
+      pages.forEach(({ text }, page) => {
+        expect(text).toContain(`page${page + 1}of${pages.length}`);
+      });
+    },
+  );
+
+  it('has an index without numbers of pages on screen', () => {
+    const [job] = shop.jobs;
+    const [page] = job ? jobPages({ site: shop, audience: 'shop' }, job) : [];
+    if (!page) throw new Error('There is no demo job.');
+    const html = renderPage(page, openTemplates(), () => []);
+    expect(html).toContain('<li><a href="#pick-list">Pick list</a></li>');
+    expect(html).not.toContain('index-page');
+  });
+});
