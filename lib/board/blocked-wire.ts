@@ -1,8 +1,7 @@
 import { type BoardFault, geometry, mmText } from './fault.ts';
 import type { Layer } from './laying.ts';
 import { type Point, pointToSegment } from './point.ts';
-import { isPoint, type Route, type RouteEnd, type RouteWire, routeThrough, stretches } from './route.ts';
-import { findRoute } from './route-search.ts';
+import { isPoint, type Route, type RouteEnd, type RouteWire, stretches } from './route.ts';
 import { type Barrier, toBarrier } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
 
@@ -13,8 +12,7 @@ export function blockedWire(
   laid: readonly Laid[],
   barriers: readonly Barrier[],
 ): BoardFault {
-  const points = findRoute(layer.search(wire, laid, 1000));
-  const route = points && routeThrough(wire, points);
+  const route = layer.layThrough(wire, laid, 1000);
   const inWay = route ? standsOn(layer, route, wire, laid, barriers) : [];
   const what = inWay.length > 0 ? inWay.join(', ') : 'the outline of the board';
   return {

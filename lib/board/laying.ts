@@ -9,7 +9,7 @@ import {
   routeThrough,
   tightestBend,
 } from './route.ts';
-import { findRoute, type RouteCosts, type RouteTask } from './route-search.ts';
+import { type RouteCosts, RouteSearch, type RouteTask } from './route-search.ts';
 import type { TrackGrid } from './track-grid.ts';
 import { type Laid, tracksFor } from './tracks.ts';
 
@@ -70,11 +70,13 @@ export class Layer {
   readonly grid: TrackGrid;
   readonly rules: LayingRules;
   readonly #wires: readonly RouteWire[];
+  readonly #paths: RouteSearch;
 
   constructor(grid: TrackGrid, rules: LayingRules, wires: readonly RouteWire[] = []) {
     this.grid = grid;
     this.rules = rules;
     this.#wires = wires;
+    this.#paths = new RouteSearch(grid);
   }
 
   /** The cheapest route of a wire past others; null where there is no way. `crossingM`: what a crossing counts for. */
@@ -84,24 +86,19 @@ export class Layer {
     crossingM: number = this.rules.crossingM,
     avoid: readonly Route[] = [],
   ): Route | null {
-    const search = this.search(wire, others, Infinity, avoid);
+    const search = this.#task(wire, others, Infinity, avoid);
     const costs = { ...this.rules, crossingM };
     // Where no way has room for its bends, a tight one is laid, and told.
     const tighter = [1, 0.5, 0].map((share) => share * search.bendRadiusM);
     for (const bendRadiusM of new Set(tighter)) {
-      const points = findRoute({ ...search, costs, bendRadiusM });
+      const points = this.#paths.find({ ...search, costs, bendRadiusM });
       if (points) return routeThrough(wire, points);
     }
     return null;
   }
 
   /** How one wire is searched for; `throughM`: the cost of each metre through what is in the way. */
-  search(
-    wire: RouteWire,
-    others: readonly Laid[],
-    throughM: number,
-    avoid: readonly Route[] = [],
-  ): RouteTask {
+  #task(wire: RouteWire, others: readonly Laid[], throughM: number, avoid: readonly Route[] = []): RouteTask {
     this.searches += 1;
     const { clearanceM, powerToSignalM } = this.rules;
     // With half a step of room at each point, nothing can stand unseen between two points.
@@ -109,7 +106,13 @@ export class Layer {
     const mouths = this.#mouthsOfOpen(wire, others, needM);
     const tracks = tracksFor(this.grid, wire, others, powerToSignalM, mouths, avoid);
     const bendRadiusM = throughM === Infinity ? (wire.bendRadiusM ?? 0) : 0;
-    return { grid: this.grid, wire, tracks, costs: this.rules, needM, bendRadiusM, throughM };
+    return { wire, tracks, costs: this.rules, needM, bendRadiusM, throughM };
+  }
+
+  /** The route of a wire that may go through what is in its way, each metre of that at a cost; null where there is none. */
+  layThrough(wire: RouteWire, others: readonly Laid[], throughM: number): Route | null {
+    const points = this.#paths.find(this.#task(wire, others, throughM));
+    return points && routeThrough(wire, points);
   }
 
   /** Wires laid in an order, on top of what lies; one that finds no way is left out. */

@@ -1,16 +1,24 @@
 /** A queue that gives out the cheapest entry first; of equal ones the smaller number. A binary heap. */
 export class CheapestFirst {
-  readonly #entries: number[] = [];
-  readonly #costs: number[] = [];
+  #entries = new Int32Array(1024);
+  #costs = new Float64Array(1024);
+  #size = 0;
 
   get size(): number {
-    return this.#entries.length;
+    return this.#size;
+  }
+
+  /** Takes everything out; the memory is kept for the next search. */
+  clear(): void {
+    this.#size = 0;
   }
 
   push(entry: number, cost: number): void {
+    if (this.#size === this.#entries.length) this.#grow();
     const [entries, costs] = [this.#entries, this.#costs];
     // Parents that come later move down until the new entry's place is found.
-    let at = entries.length;
+    let at = this.#size;
+    this.#size += 1;
     while (at > 0) {
       const parent = (at - 1) >> 1;
       const parentCost = costs[parent] ?? 0;
@@ -26,16 +34,24 @@ export class CheapestFirst {
 
   /** The cheapest entry, or undefined where none is left. */
   pop(): number | undefined {
+    if (this.#size === 0) return undefined;
     const first = this.#entries[0];
-    const [last, cost] = [this.#entries.pop(), this.#costs.pop()];
-    if (this.#entries.length > 0 && last !== undefined && cost !== undefined) this.#sink(last, cost);
+    this.#size -= 1;
+    if (this.#size > 0) this.#sink(this.#entries[this.#size] ?? 0, this.#costs[this.#size] ?? 0);
     return first;
+  }
+
+  #grow(): void {
+    const entries = new Int32Array(2 * this.#entries.length);
+    const costs = new Float64Array(2 * this.#costs.length);
+    entries.set(this.#entries);
+    costs.set(this.#costs);
+    [this.#entries, this.#costs] = [entries, costs];
   }
 
   /** Puts an entry in the place of the first; children that come before it move up. */
   #sink(entry: number, cost: number): void {
-    const [entries, costs] = [this.#entries, this.#costs];
-    const size = entries.length;
+    const [entries, costs, size] = [this.#entries, this.#costs, this.#size];
     let at = 0;
     for (let child = 1; child < size; child = 2 * at + 1) {
       const other = child + 1;

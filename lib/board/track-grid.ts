@@ -30,6 +30,16 @@ export interface TrackGrid {
   readonly stepM: number;
 }
 
+/** The number of the point where a column and a row meet; -1 outside the grid. */
+export function nodeAt({ xs, ys }: TrackGrid, x: number, y: number): number {
+  return x < 0 || y < 0 || x >= xs.length || y >= ys.length ? -1 : x * ys.length + y;
+}
+
+/** The point of a number. */
+export function pointOf({ xs, ys }: TrackGrid, node: number): Point {
+  return { xM: xs[Math.floor(node / ys.length)] ?? 0, yM: ys[node % ys.length] ?? 0 };
+}
+
 /** Distance from a point to a barrier, metres; below zero inside a round one, 0 inside a box. */
 export function toBarrier(p: Point, barrier: Barrier): number {
   if ('box' in barrier) return distanceToBox(p, barrier.box);
