@@ -1,7 +1,7 @@
 import type { WireLayer } from './item.ts';
 import {
+  countCrossings,
   crossingCount,
-  crossings,
   isPoint,
   outFrom,
   type Route,
@@ -11,7 +11,7 @@ import {
 } from './route.ts';
 import { type RouteCosts, RouteSearch, type RouteTask } from './route-search.ts';
 import type { TrackGrid } from './track-grid.ts';
-import { type Laid, tracksFor } from './tracks.ts';
+import { type Laid, TrackMarks } from './tracks.ts';
 
 /** What wires are laid by. */
 export interface LayingRules extends RouteCosts {
@@ -41,7 +41,7 @@ export function layingOrder(wires: readonly RouteWire[]): RouteWire[] {
 
 /** How many crossings laid wires have among each other. */
 export function crossingsAmong(laid: readonly Laid[]): number {
-  return crossings(laid.map(({ route }) => route)).length;
+  return countCrossings(laid.map(({ route }) => route));
 }
 
 /** True where a wire is bent more tightly than it may be. */
@@ -71,12 +71,14 @@ export class Layer {
   readonly rules: LayingRules;
   readonly #wires: readonly RouteWire[];
   readonly #paths: RouteSearch;
+  readonly #marks: TrackMarks;
 
   constructor(grid: TrackGrid, rules: LayingRules, wires: readonly RouteWire[] = []) {
     this.grid = grid;
     this.rules = rules;
     this.#wires = wires;
     this.#paths = new RouteSearch(grid);
+    this.#marks = new TrackMarks(grid);
   }
 
   /** The cheapest route of a wire past others; null where there is no way. `crossingM`: what a crossing counts for. */
@@ -104,7 +106,7 @@ export class Layer {
     // With half a step of room at each point, nothing can stand unseen between two points.
     const needM = Math.max(wire.diameterM / 2 + clearanceM, this.grid.stepM / 2) - 1e-9;
     const mouths = this.#mouthsOfOpen(wire, others, needM);
-    const tracks = tracksFor(this.grid, wire, others, powerToSignalM, mouths, avoid);
+    const tracks = this.#marks.tracksFor(wire, others, powerToSignalM, mouths, avoid);
     const bendRadiusM = throughM === Infinity ? (wire.bendRadiusM ?? 0) : 0;
     return { wire, tracks, costs: this.rules, needM, bendRadiusM, throughM };
   }

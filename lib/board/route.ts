@@ -79,38 +79,35 @@ export interface Stretch {
   readonly to: number;
 }
 
+/** Stretches of routes that were asked for before: a route never changes. */
+const known = new WeakMap<Route, readonly Stretch[]>();
+
 /** The straight stretches of a route. */
-export function stretches({ points }: Route): Stretch[] {
-  return points.slice(1).flatMap((b, index) => {
-    const a = points[index];
+export function stretches(route: Route): readonly Stretch[] {
+  const before = known.get(route);
+  if (before) return before;
+  const own = route.points.slice(1).flatMap((b, index): Stretch[] => {
+    const a = route.points[index];
     if (!a) return [];
     const level = Math.abs(a.yM - b.yM) < 1e-9;
     const [one, other] = level ? [a.xM, b.xM] : [a.yM, b.yM];
     return [{ level, at: level ? a.yM : a.xM, from: Math.min(one, other), to: Math.max(one, other) }];
   });
+  known.set(route, own);
+  return own;
 }
 
 /** Where two routes cross; ends that touch do not count. */
-function crossingsOf(a: StretchedRoute, b: StretchedRoute): Crossing[] {
+function crossingsOf(a: Route, b: Route): Crossing[] {
   const found: Crossing[] = [];
   const wires = a.wire < b.wire ? ([a.wire, b.wire] as const) : ([b.wire, a.wire] as const);
-  for (const one of a.stretches)
-    for (const other of b.stretches) {
+  for (const one of stretches(a))
+    for (const other of stretches(b)) {
       if (one.level === other.level || !inner(one, other.at) || !inner(other, one.at)) continue;
       const [xM, yM] = one.level ? [other.at, one.at] : [one.at, other.at];
       found.push({ wires, xM, yM });
     }
   return found;
-}
-
-/** A route in straight stretches, worked out once for all that it is held against. */
-interface StretchedRoute {
-  readonly wire: string;
-  readonly stretches: readonly Stretch[];
-}
-
-function stretched(route: Route): StretchedRoute {
-  return { wire: route.wire, stretches: stretches(route) };
 }
 
 function inner({ from, to }: Stretch, value: number): boolean {
@@ -119,14 +116,35 @@ function inner({ from, to }: Stretch, value: number): boolean {
 
 /** Every crossing of laid wires; all are at right angles. */
 export function crossings(routes: readonly Route[]): Crossing[] {
-  const all = routes.map(stretched);
-  return all.flatMap((a, at) => all.slice(at + 1).flatMap((b) => crossingsOf(a, b)));
+  return routes.flatMap((a, at) => routes.slice(at + 1).flatMap((b) => crossingsOf(a, b)));
+}
+
+/** How often laid wires cross. */
+export function countCrossings(routes: readonly Route[]): number {
+  let count = 0;
+  for (const [at, a] of routes.entries())
+    for (let other = at + 1; other < routes.length; other += 1) {
+      const b = routes[other];
+      if (b) count += crossingsBetween(a, b);
+    }
+  return count;
 }
 
 /** How often one route crosses others. */
 export function crossingCount(route: Route, others: readonly Route[]): number {
-  const own = stretched(route);
-  return others.reduce((sum, other) => sum + crossingsOf(own, stretched(other)).length, 0);
+  let count = 0;
+  for (const other of others) count += crossingsBetween(route, other);
+  return count;
+}
+
+/** How often two routes cross, without the places. */
+function crossingsBetween(a: Route, b: Route): number {
+  let count = 0;
+  const others = stretches(b);
+  for (const one of stretches(a))
+    for (const other of others)
+      if (one.level !== other.level && inner(one, other.at) && inner(other, one.at)) count += 1;
+  return count;
 }
 
 /** The way a wire goes into a terminal that faces a side. */

@@ -1,5 +1,5 @@
 import { distance, type Point } from './point.ts';
-import { isPoint, type Route, type RouteWire, stretches } from './route.ts';
+import { isPoint, type Route, type RouteWire, type Stretch, stretches } from './route.ts';
 import type { TrackGrid } from './track-grid.ts';
 
 /** What other wires mean to the wire that is being laid, by point of the grid. */
@@ -29,86 +29,97 @@ interface SharedEnd extends Point {
 /** What crossing a wire that is to be avoided counts for, in crossings. */
 const avoidedCount = 500;
 
-/**
- * The tracks that laid wires leave to one wire. `mouths`: lines in front of terminals of wires that do not lie yet;
- * each counts as a crossing. `avoid`: lines that it should rather not cross at all.
- */
-export function tracksFor(
-  grid: TrackGrid,
-  wire: RouteWire,
-  laid: readonly Laid[],
-  apartM: number,
-  mouths: readonly Route[],
-  avoid: readonly Route[],
-): Tracks {
-  const size = grid.xs.length * grid.ys.length;
-  const tracks: Tracks = {
-    taken: [new Uint8Array(size), new Uint8Array(size)],
-    crossed: [new Uint16Array(size), new Uint16Array(size)],
-    near: [new Float64Array(size), new Float64Array(size)],
-  };
-  for (const other of laid) {
-    const spacingM = (wire.diameterM + other.wire.diameterM) / 2;
-    const shared = sharedEnds(wire, other.wire);
-    for (const stretch of stretches(other.route)) {
-      markTaken(grid, tracks, stretch, spacingM, shared);
-      markCrossed(grid, tracks, stretch, 1);
-      if (keepApart(wire, other.wire)) markNear(grid, tracks, stretch, apartM);
-    }
+/** Works out what laid wires leave to one wire, always in the same memory. */
+export class TrackMarks {
+  readonly #grid: TrackGrid;
+  readonly #tracks: Tracks;
+
+  constructor(grid: TrackGrid) {
+    const size = grid.xs.length * grid.ys.length;
+    this.#grid = grid;
+    this.#tracks = {
+      taken: [new Uint8Array(size), new Uint8Array(size)],
+      crossed: [new Uint16Array(size), new Uint16Array(size)],
+      near: [new Float64Array(size), new Float64Array(size)],
+    };
   }
-  for (const line of mouths.flatMap(stretches)) markCrossed(grid, tracks, line, 1);
-  for (const line of avoid.flatMap(stretches)) markCrossed(grid, tracks, line, avoidedCount);
-  return tracks;
+
+  /**
+   * The tracks that laid wires leave to one wire, until the next call. `mouths`: lines in front of terminals of wires
+   * that do not lie yet; each counts as a crossing. `avoid`: lines that it should rather not cross at all.
+   */
+  tracksFor(
+    wire: RouteWire,
+    laid: readonly Laid[],
+    apartM: number,
+    mouths: readonly Route[],
+    avoid: readonly Route[],
+  ): Tracks {
+    const [grid, tracks] = [this.#grid, this.#tracks];
+    for (const part of [...tracks.taken, ...tracks.crossed, ...tracks.near]) part.fill(0);
+    for (const other of laid) {
+      const spacingM = (wire.diameterM + other.wire.diameterM) / 2;
+      const shared = sharedEnds(wire, other.wire);
+      const apart = keepApart(wire, other.wire);
+      for (const stretch of stretches(other.route)) {
+        markTaken(grid, tracks, stretch, spacingM, shared);
+        markCrossed(grid, tracks, stretch, 1);
+        if (apart) markNear(grid, tracks, stretch, apartM);
+      }
+    }
+    for (const line of mouths.flatMap(stretches)) markCrossed(grid, tracks, line, 1);
+    for (const line of avoid.flatMap(stretches)) markCrossed(grid, tracks, line, avoidedCount);
+    return tracks;
+  }
 }
 
 function keepApart(a: RouteWire, b: RouteWire): boolean {
   return (a.layer === 'signal' && b.layer === 'power') || (a.layer === 'power' && b.layer === 'signal');
 }
 
+const noEnds: readonly SharedEnd[] = [];
+
 /** The wire's own ends that the other wire ends near to. */
-function sharedEnds(wire: RouteWire, other: RouteWire): SharedEnd[] {
-  const far = [other.from, other.to].filter(isPoint);
-  return [wire.from, wire.to].filter(isPoint).flatMap(({ xM, yM }): SharedEnd[] => {
-    const apartM = Math.min(...far.map((end) => distance(end, { xM, yM })));
-    return apartM < terminalRoomM ? [{ xM, yM, same: apartM < 1e-6 }] : [];
-  });
-}
-
-type Line = ReturnType<typeof stretches>[number];
-
-/** Calls back for every point of the grid whose distance to a stretch, across and past its ends, is below a reach. */
-function eachNear(
-  grid: TrackGrid,
-  { level, at, from, to }: Line,
-  reachM: number,
-  visit: (index: number, acrossM: number, alongM: number) => void,
-): void {
-  const [mine, others] = level ? [grid.xs, grid.ys] : [grid.ys, grid.xs];
-  const [firstOther, endOther] = [firstAbove(others, at - reachM), firstFrom(others, at + reachM)];
-  const endMine = firstFrom(mine, to + reachM);
-  for (let i = firstAbove(mine, from - reachM); i < endMine; i += 1) {
-    const along = mine[i] ?? 0;
-    for (let j = firstOther; j < endOther; j += 1)
-      visit(level ? i * grid.ys.length + j : j * grid.ys.length + i, Math.abs((others[j] ?? 0) - at), along);
+function sharedEnds(wire: RouteWire, other: RouteWire): readonly SharedEnd[] {
+  let shared = noEnds;
+  for (const end of [wire.from, wire.to]) {
+    if (!isPoint(end)) continue;
+    const { xM, yM } = end;
+    let apartM = Infinity;
+    for (const far of [other.from, other.to]) if (isPoint(far)) apartM = Math.min(apartM, distance(far, end));
+    if (apartM < terminalRoomM) shared = [...shared, { xM, yM, same: apartM < 1e-6 }];
   }
+  return shared;
 }
 
-/** Index of the first line above a value; lines are in order. */
-function firstAbove(lines: readonly number[], value: number): number {
-  return partition(lines, (line) => line <= value);
+/** Columns and rows of a grid, each from a first one to before an end. */
+interface Patch {
+  readonly column: number;
+  readonly columnEnd: number;
+  readonly row: number;
+  readonly rowEnd: number;
 }
 
-/** Index of the first line at or above a value. */
-function firstFrom(lines: readonly number[], value: number): number {
-  return partition(lines, (line) => line < value);
+/** The points of a grid whose distance to a stretch, across and past its ends, is below a reach. */
+function patchNear({ xs, ys }: TrackGrid, { level, at, from, to }: Stretch, reachM: number): Patch {
+  const [mine, others] = level ? [xs, ys] : [ys, xs];
+  const [first, end] = [firstPast(mine, from - reachM, false), firstPast(mine, to + reachM, true)];
+  const [firstOther, endOther] = [
+    firstPast(others, at - reachM, false),
+    firstPast(others, at + reachM, true),
+  ];
+  return level
+    ? { column: first, columnEnd: end, row: firstOther, rowEnd: endOther }
+    : { column: firstOther, columnEnd: endOther, row: first, rowEnd: end };
 }
 
-/** How many lines at the front keep a condition; all that keep it stand before all that do not. */
-function partition(lines: readonly number[], keeps: (line: number) => boolean): number {
+/** Index of the first line above a value, or at it where `atIt`; lines are in order. */
+function firstPast(lines: readonly number[], value: number, atIt: boolean): number {
   let [low, high] = [0, lines.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (keeps(lines[middle] ?? 0)) low = middle + 1;
+    const line = lines[middle] ?? 0;
+    if (atIt ? line < value : line <= value) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -117,33 +128,55 @@ function partition(lines: readonly number[], keeps: (line: number) => boolean): 
 function markTaken(
   grid: TrackGrid,
   { taken }: Tracks,
-  line: Line,
+  line: Stretch,
   spacingM: number,
   shared: readonly SharedEnd[],
 ): void {
-  const way = line.level ? 0 : 1;
-  eachNear(grid, line, Math.max(spacingM - 1e-9, 1e-6), (index, acrossM, along) => {
-    const [xM, yM] = [grid.xs[Math.floor(index / grid.ys.length)] ?? 0, grid.ys[index % grid.ys.length] ?? 0];
-    // On the other wire itself they may lie only where both come out of one terminal: what lies on each other
-    // could change sides there without a crossing to be seen.
-    const onIt = acrossM < 1e-6 && along > line.from - 1e-9 && along < line.to + 1e-9;
-    const mayShare = shared.some((end) => (end.same || !onIt) && distance(end, { xM, yM }) < terminalRoomM);
-    if (!mayShare) taken[way][index] = 1;
-  });
+  const { xs, ys } = grid;
+  const mine = taken[line.level ? 0 : 1];
+  const patch = patchNear(grid, line, Math.max(spacingM - 1e-9, 1e-6));
+  for (let column = patch.column; column < patch.columnEnd; column += 1) {
+    const [first, end] = [column * ys.length + patch.row, column * ys.length + patch.rowEnd];
+    if (shared.length === 0) mine.fill(1, first, end);
+    else
+      for (let node = first; node < end; node += 1) {
+        const p = { xM: xs[column] ?? 0, yM: ys[node - column * ys.length] ?? 0 };
+        if (!mayShare(line, p, shared)) mine[node] = 1;
+      }
+  }
+}
+
+/** Whether a wire may have a point beside another, for both end near there. */
+function mayShare({ level, at, from, to }: Stretch, p: Point, shared: readonly SharedEnd[]): boolean {
+  const [across, along] = level ? [p.yM - at, p.xM] : [p.xM - at, p.yM];
+  // On the other wire itself they may lie only where both come out of one terminal: what lies on each other
+  // could change sides there without a crossing to be seen.
+  const onIt = Math.abs(across) < 1e-6 && along > from - 1e-9 && along < to + 1e-9;
+  return shared.some((end) => (end.same || !onIt) && distance(end, p) < terminalRoomM);
 }
 
 /** Marks where a wire that passes at a right angle crosses a line between its ends. */
-function markCrossed(grid: TrackGrid, { crossed }: Tracks, line: Line, count: number): void {
-  const way = line.level ? 0 : 1;
-  eachNear(grid, line, 1e-6, (index, _, along) => {
-    const inner = along > line.from + 1e-9 && along < line.to - 1e-9;
-    if (inner) crossed[way][index] = (crossed[way][index] ?? 0) + count;
-  });
+function markCrossed(grid: TrackGrid, { crossed }: Tracks, line: Stretch, count: number): void {
+  const { xs, ys } = grid;
+  const mine = crossed[line.level ? 0 : 1];
+  const patch = patchNear(grid, line, 1e-6);
+  for (let column = patch.column; column < patch.columnEnd; column += 1)
+    for (let row = patch.row; row < patch.rowEnd; row += 1) {
+      const along = (line.level ? xs[column] : ys[row]) ?? 0;
+      const node = column * ys.length + row;
+      const inner = along > line.from + 1e-9 && along < line.to - 1e-9;
+      if (inner) mine[node] = (mine[node] ?? 0) + count;
+    }
 }
 
-function markNear(grid: TrackGrid, { near }: Tracks, line: Line, apartM: number): void {
-  const way = line.level ? 0 : 1;
-  eachNear(grid, line, apartM, (index, acrossM) => {
-    near[way][index] = Math.max(near[way][index] ?? 0, 1 - acrossM / apartM);
-  });
+function markNear(grid: TrackGrid, { near }: Tracks, line: Stretch, apartM: number): void {
+  const { xs, ys } = grid;
+  const mine = near[line.level ? 0 : 1];
+  const patch = patchNear(grid, line, apartM);
+  for (let column = patch.column; column < patch.columnEnd; column += 1)
+    for (let row = patch.row; row < patch.rowEnd; row += 1) {
+      const node = column * ys.length + row;
+      const share = 1 - Math.abs(((line.level ? ys[row] : xs[column]) ?? 0) - line.at) / apartM;
+      if (share > (mine[node] ?? 0)) mine[node] = share;
+    }
 }
