@@ -32,6 +32,15 @@ export interface CircuitPaths {
     edge: CircuitEdge,
     lengthM: (conductor: string) => number,
   ): readonly CircuitEdge[] | null;
+  /**
+   * Length of conductor (m) that a source reaches an edge by without passing a fuse. Of leads side by side any may be
+   * the one that shorts: through each the shortest way counts, and of these the longest; null where there is none.
+   */
+  bareLengthM(
+    source: CircuitSource,
+    edge: CircuitEdge,
+    lengthM: (conductor: string) => number,
+  ): number | null;
 }
 
 /** Prepares the answers for one circuit. */
@@ -92,7 +101,34 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
       return near.has(from) || near.has(to);
     },
     way: (source, edge, lengthM) => shortestWay(neighbours, source.positive, edge, lengthM),
+    bareLengthM: (source, edge, lengthM) => bareLengthM(circuit, source, edge, lengthM),
   };
+}
+
+function bareLengthM(
+  { edges }: Circuit,
+  { positive }: CircuitSource,
+  edge: CircuitEdge,
+  lengthM: (conductor: string) => number,
+): number | null {
+  const bare = edges.filter((one) => one.kind !== 'fuse' && one !== edge);
+  const sum = (way: readonly CircuitEdge[]) =>
+    way.reduce((total, { kind, id }) => total + (kind === 'conductor' ? lengthM(id) : 0), 0);
+  const shortest = shortestWay(neighboursOf(bare), positive, edge, lengthM);
+  if (!shortest) return null;
+  const through = bare.flatMap((lead) => {
+    if (lead.kind !== 'conductor') return [];
+    const others = neighboursOf(bare.filter((one) => one !== lead));
+    return [lead.from, lead.to]
+      .flatMap((near) => {
+        const before = shortestWay(others, positive, endAt(near), lengthM);
+        const onward = before && shortestWay(others, otherEnd(lead, near), edge, lengthM);
+        return before && onward ? [sum(before) + lengthM(lead.id) + sum(onward)] : [];
+      })
+      .toSorted((a, b) => a - b)
+      .slice(0, 1);
+  });
+  return Math.max(sum(shortest), ...through);
 }
 
 /** A stand-in for what ends at a node, to ask what lies before it. */

@@ -140,7 +140,7 @@ function planFuse(
     from: edge.from,
     to: edge.to,
     source: fuse.source?.device.id ?? null,
-    distanceM: fuse.source ? distanceM(fuse, sizing) : null,
+    distanceM: fuse.source && sizing.paths.bareLengthM(fuse.source, edge, (id) => sizing.lengths(id).lengthM),
     protects: [...protects],
     ratedA: fuse.ratedA,
     ceilingA: fuse.ceilingA,
@@ -219,14 +219,6 @@ function ratingTrace(
       ...(leastAmpacityA === null ? [] : [['least ampacity', leastAmpacityA, 'A'] as const]),
     ],
   });
-}
-
-/** Length of conductor from the source's post to the fuse. */
-function distanceM({ source, edge }: SizedFuse, { paths, lengths }: PowerSizing): number | null {
-  if (!source) return null;
-  const lengthM = (id: string) => lengths(id).lengthM;
-  const way = paths.way(source, edge, lengthM);
-  return way?.reduce((sum, { kind, id }) => sum + (kind === 'conductor' ? lengthM(id) : 0), 0) ?? null;
 }
 
 /** What else may lawfully stand there: where the job gave another rating, the one that would have been chosen first. */

@@ -164,6 +164,15 @@ function judgeWay(about: Case, fuse: PlanFuse, way: Way): Verdict[] {
   ];
 }
 
+/** The longest way from the source that the plan names is at least as long as the plan says. */
+function asPlanned(fuse: PlanFuse, way: Way, all: readonly Way[]): Way {
+  if (fuse.source !== deviceIdOf(way.source) || fuse.distanceM === null) return way;
+  const longestM = Math.max(
+    ...all.filter(({ source }) => source === way.source).map(({ lengthM }) => lengthM),
+  );
+  return way.lengthM < longestM ? way : { ...way, lengthM: Math.max(longestM, fuse.distanceM) };
+}
+
 const fuseDistance: Rule = {
   id: 'fuse-distance',
   asks: 'A fuse stands near every source that reaches it without another fuse, measured along the conductor: 7 in is good, 18 in in loom, 40 in sheathed all the way.',
@@ -174,12 +183,8 @@ const fuseDistance: Rule = {
     return about.plan.power.fuses.flatMap((fuse) => {
       if (deviceOf(about.job, fuse.item)?.origin !== 'job') return [];
       // Each source drives its own fault along its own way: one that is near excuses none that is far.
-      return ways
-        .filter((way) => way.fuse === fuse.id)
-        .flatMap((way) => {
-          const plannedM = fuse.source === deviceIdOf(way.source) ? (fuse.distanceM ?? 0) : 0;
-          return judgeWay(about, fuse, { ...way, lengthM: Math.max(way.lengthM, plannedM) });
-        });
+      const own = ways.filter((way) => way.fuse === fuse.id);
+      return own.flatMap((way) => judgeWay(about, fuse, asPlanned(fuse, way, own)));
     });
   },
 };

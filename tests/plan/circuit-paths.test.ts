@@ -176,3 +176,43 @@ describe('any tree', () => {
     );
   });
 });
+
+describe('the way that a source reaches a fuse without another', () => {
+  const beside = (leads: readonly string[], more: Partial<Parameters<typeof circuitOf>[0]> = {}) =>
+    circuitOf({
+      batteries: ['bat'],
+      feeds: [
+        ...leads.map((id) => [id, 'bat.POS', 'main.IN'] as const),
+        ['feed', 'main.OUT', 'amp.B+'],
+        ...(more.feeds ?? []),
+      ],
+      fuses: [['main', 'main.IN', 'main.OUT'], ...(more.fuses ?? [])],
+      loads: ['amp'],
+    });
+  const reached = (circuit: Circuit, edge: string, lengths: Readonly<Record<string, number>>) =>
+    circuitPaths(circuit).bareLengthM(
+      sourceOf(circuit, 'bat'),
+      edgeOf(circuit, edge),
+      (id) => lengths[id] ?? 1,
+    );
+
+  test.each([
+    ['one lead', ['near'], 0.15],
+    ['a longer lead beside it', ['near', 'far'], 0.9],
+    ['whichever is written first', ['far', 'near'], 0.9],
+  ])('%s', (_, leads, lengthM) => {
+    expect(reached(beside(leads), 'main', { near: 0.15, far: 0.9 })).toBeCloseTo(lengthM, 9);
+  });
+
+  test('a lead that ends elsewhere, and one behind another fuse, do not count', () => {
+    const circuit = beside(['near'], {
+      feeds: [
+        ['stub', 'bat.POS', 'other.IN'],
+        ['round', 'other.OUT', 'main.IN'],
+      ],
+      fuses: [['other', 'other.IN', 'other.OUT']],
+    });
+    expect(reached(circuit, 'main', { near: 0.15 })).toBeCloseTo(0.15, 9);
+    expect(reached(circuit, 'feed', {})).toBeNull();
+  });
+});

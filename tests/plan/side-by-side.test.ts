@@ -84,3 +84,18 @@ describe('leads side by side, each behind its own fuse', () => {
     expect(found('fuse-without-rating')).toHaveLength(3);
   });
 });
+
+describe('bare leads side by side to one fuse', () => {
+  test('sheet and finding tell the same distance: that of the longer lead', () => {
+    const job = jobOf(
+      smallShop(
+        inJob('  feed: {', '  tail-2: { from: battery.POS, to: main-fuse.IN, length: 30 in }\n  feed: {'),
+      ),
+    );
+    const { plan, remarks } = planJob(job);
+    const far = judge(job, plan, remarks).filter(({ rule }) => rule === 'fuse-distance');
+    expect(byId(plan.power.fuses, 'main-fuse').distanceM).toBeCloseTo(0.762, 9);
+    expect(far).toEqual([expect.objectContaining({ level: 'stop', value: expect.closeTo(0.762, 9) })]);
+    expect(far[0]?.related).toContain('tail-2');
+  });
+});

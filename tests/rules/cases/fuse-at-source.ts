@@ -16,16 +16,16 @@ function feedInRun(lengthIn: number, runIn: number): Case {
   });
 }
 
-/** The main fuse 6 in from its battery, and a second lead beside the first one, so many inches long. */
-function besideFeed(lengthIn: number): Case {
+/** The main fuse so many inches from its battery, and a second lead beside the first one, so many inches long. */
+function besideFeed(lengthIn: number, feedIn = 6, plannedIn = feedIn): Case {
   return about({
     content: ({ job }) => {
       job.links['feed-beside'] = { ...entry(job.links, 'feed') };
     },
     plan: (plan) => {
-      wire(plan, 'feed').lengthM = 6 * 0.0254;
+      wire(plan, 'feed').lengthM = feedIn * 0.0254;
       wire(plan, 'feed-beside').lengthM = lengthIn * 0.0254;
-      fuse(plan, 'main-fuse').distanceM = 6 * 0.0254;
+      fuse(plan, 'main-fuse').distanceM = plannedIn * 0.0254;
     },
   });
 }
@@ -100,6 +100,13 @@ export const fuseAtSourceCases: RuleCases = {
         level: 'stop',
         subject: 'main-fuse',
         says: /stands 40 in \(1016 mm\) along the conductor from battery\.POS/,
+      },
+      {
+        name: 'two leads to the same fuse, 12 in and 40 in, the plan tells the longer: the short one is told with its own length',
+        about: () => besideFeed(40, 12, 40),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /stands 12 in \(305 mm\)/,
       },
     ],
     quiet: [
