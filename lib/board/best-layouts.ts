@@ -6,7 +6,7 @@ export interface Found {
   readonly sites: readonly Site[];
 }
 
-/** Two layouts differ where an item is turned, or stands this far elsewhere, metres. */
+/** Two layouts differ where an item is turned, raised otherwise, or stands this far elsewhere, metres. */
 export const differM = 0.1;
 
 function differ(a: Found, b: Found): boolean {
@@ -14,7 +14,7 @@ function differ(a: Found, b: Found): boolean {
     const other = b.sites[at];
     if (!other) return true;
     const movedM = Math.hypot(site.xM - other.xM, site.yM - other.yM);
-    return site.turnDeg !== other.turnDeg || movedM >= differM;
+    return site.turnDeg !== other.turnDeg || site.heightM !== other.heightM || movedM >= differM;
   });
 }
 

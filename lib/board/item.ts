@@ -49,8 +49,10 @@ export interface Raising {
   readonly railWidthM: number;
 }
 
-/** A low part that another may stand over once it is wired: nothing on its face has to be reached or cooled. */
+/** A low part that another may stand over once it is wired: nothing on its face has to be reached. */
 export interface Beneath {
+  /** Free height that it asks for over its face, for air, metres; left out: what a part asks for anyway. */
+  readonly airM?: number;
   /** Its wires: the side that each goes in by, and the item of the same board that it comes from; null: from elsewhere. */
   readonly wires: readonly { readonly side: Side; readonly from: string | null }[];
 }

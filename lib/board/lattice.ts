@@ -9,13 +9,18 @@ export interface Site extends Point {
   readonly turnDeg: TurnDeg;
   readonly column: number;
   readonly row: number;
+  /** Underside of the item over the board's face, metres. */
+  readonly heightM: number;
 }
 
-/** All places where an item may stand. */
+/** All places where an item may stand at one height. */
 export interface Sites {
+  readonly heightM: number;
   readonly list: readonly Site[];
   /** By turn, column and row. */
   at(turnDeg: TurnDeg, column: number, row: number): Site | undefined;
+  /** The one whose corner is nearest to a point, were the lattice without end; undefined where that is off the board. */
+  nearest(turnDeg: TurnDeg, corner: Point): Site | undefined;
 }
 
 /** The lines of a board that no item may stand across. */
@@ -53,10 +58,37 @@ export function sitesOf(grounds: Grounds, item: Item, heightM: number, wantedSte
     );
   });
   const list = turns.flatMap((turnDeg) =>
-    (upright[(turnDeg / 90) % 2] ?? []).map((site): Site => ({ ...site, turnDeg })),
+    (upright[(turnDeg / 90) % 2] ?? []).map((site): Site => ({ ...site, turnDeg, heightM })),
   );
+  return indexed(list, heightM, (corner) => ({
+    column: Math.round((corner.xM - box.minX) / stepM),
+    row: Math.round((corner.yM - box.minY) / stepM),
+  }));
+}
+
+type LatticeOf = (corner: Point) => { readonly column: number; readonly row: number };
+
+function indexed(list: readonly Site[], heightM: number, latticeOf: LatticeOf): Sites {
   const index = new Map(list.map((site) => [siteKey(site.turnDeg, site.column, site.row), site]));
-  return { list, at: (turnDeg, column, row) => index.get(siteKey(turnDeg, column, row)) };
+  const at: Sites['at'] = (turnDeg, column, row) => index.get(siteKey(turnDeg, column, row));
+  const nearest: Sites['nearest'] = (turnDeg, corner) => {
+    const { column, row } = latticeOf(corner);
+    return at(turnDeg, column, row);
+  };
+  return { heightM, list, at, nearest };
+}
+
+/** The same places, the item raised to a height on rails that stand where it would. */
+export function raisedSites(sites: Sites, heightM: number): Sites {
+  const list = sites.list.map((site): Site => ({ ...site, heightM }));
+  const raised = new Map(sites.list.map((site, at) => [site, list[at]]));
+  const up = (site: Site | undefined): Site | undefined => site && raised.get(site);
+  return {
+    heightM,
+    list,
+    at: (turnDeg, column, row) => up(sites.at(turnDeg, column, row)),
+    nearest: (turnDeg, corner) => up(sites.nearest(turnDeg, corner)),
+  };
 }
 
 /** A step that leaves at most 200 places along the longer side, so that no input makes the search endless. */

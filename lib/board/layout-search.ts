@@ -2,12 +2,14 @@ import { BestLayouts } from './best-layouts.ts';
 import { boardDefaults } from './defaults.ts';
 import { type BoardFault, geometry, mmText } from './fault.ts';
 import { groundsOf, type Site, tooLargeByM } from './lattice.ts';
+import { LayoutMoves, type Stand } from './layout-moves.ts';
 import {
   type LayoutTask,
   type Open,
   type Proposal,
   placedAll,
   proposal,
+  raisedOf,
   type Setting,
   settingOf,
 } from './layout-setting.ts';
@@ -25,6 +27,8 @@ export interface SearchOptions {
   /** Fresh starts that the evaluations are shared by. */
   readonly starts: number;
   readonly rules: LayoutRules;
+  /** How many of the items that may be raised are; no layout with more or fewer is proposed. */
+  readonly raised: number;
 }
 
 /** What is searched with where nothing else is said. */
@@ -34,6 +38,7 @@ export const searchDefaults: SearchOptions = {
   stepM: 0.0127,
   starts: 4,
   rules: boardDefaults,
+  raised: 0,
 };
 
 /** Up to three layouts that differ, best first; or what does not fit, and by how much. */
@@ -42,10 +47,15 @@ export interface SearchResult {
   /** Layouts that were scored. */
   readonly evaluations: number;
   readonly faults: readonly BoardFault[];
+  /** How far the nearest thing to a lawful layout is from one, metres; 0 where one was found, infinite where none was tried. */
+  readonly brokenM: number;
 }
 
 /** What one metre of overlap costs while searching: more than any wire can save. */
 const brokenWeight = 1000;
+
+/** What a metre of height costs: it decides between layouts that are else alike, and shows in no score. */
+const lowWeight = 1e-4;
 
 /**
  * Proposes placements for the items that have none: simulated annealing (Kirkpatrick, Gelatt and Vecchi 1983)
@@ -60,28 +70,48 @@ export function searchLayouts(task: LayoutTask, given: Partial<SearchOptions> = 
     return {
       proposals: [],
       evaluations: 0,
+      brokenM: Infinity,
       faults: homeless.map(({ item }) =>
         noRoom(item.id, tooLargeByM(groundsOf(task.board.shape), item, options.stepM)),
       ),
     };
   const search = new Search(setting, options);
   search.run();
-  const proposals = search.best.list.map(({ sites }) => proposal(setting, sites)).slice(0, 3);
+  const proposals = search.leastRaised().map((sites) => proposal(setting, sites));
   const faults = proposals.length > 0 ? [] : search.blocked();
-  return { proposals, evaluations: search.evaluations, faults };
+  const brokenM = proposals.length > 0 ? 0 : search.brokenM;
+  return { proposals, evaluations: search.evaluations, faults, brokenM };
 }
 
-function noRoom(item: string, byM: number): BoardFault {
+function noRoom(
+  item: string,
+  byM: number,
+  beside: readonly string[] = [],
+  raised: readonly string[] = [],
+): BoardFault {
+  const others = beside.length > 0 ? ` with ${beside.join(', ')}` : '';
+  const even = raised.length > 0 ? `, even with ${raised.join(', ')} raised over others` : '';
   return {
     rule: 'item-does-not-fit',
     level: 'stop',
-    of: [item],
-    message: `${item} does not fit on the board: it is too large by ${mmText(byM)} where it fits best`,
+    of: [item, ...beside],
+    message: `${item} does not fit on the board${others}: it is too large by ${mmText(byM)} where it fits best${even}`,
     value: byM,
     limit: 0,
     unit: 'm',
     remedy: `make the board larger by ${mmText(byM)} there, raise or stack the item, or leave it out`,
     ...geometry,
+  };
+}
+
+function noRails(raised: readonly string[]): BoardFault {
+  return {
+    rule: 'no-sheet-for-rails',
+    level: 'stop',
+    of: raised,
+    message: `the parts fit on the board with ${raised.join(', ')} raised over others, but the stock of its sheet does not give their rails`,
+    remedy: 'stock a sheet or an off-cut more, or make the board larger',
+    source: "the shop's own stock",
   };
 }
 
@@ -92,12 +122,15 @@ class Search {
   readonly #setting: Setting;
   readonly #options: SearchOptions;
   readonly #random: Random;
-  #leastBroken = { broken: Infinity, sites: [] as Site[] };
+  readonly #moves: LayoutMoves;
+  readonly #inStock = new Map<string, boolean>();
+  #leastBroken: { readonly broken: number; readonly sites: Stand } = { broken: Infinity, sites: [] };
 
   constructor(setting: Setting, options: SearchOptions) {
     this.#setting = setting;
     this.#options = options;
     this.#random = seeded(options.seed);
+    this.#moves = new LayoutMoves(setting, this.#random);
   }
 
   run(): void {
@@ -105,41 +138,103 @@ class Search {
     for (let start = 0; start < starts; start += 1) {
       const until = Math.floor((evaluations * (start + 1)) / starts);
       const cool = this.evaluations + Math.floor((until - this.evaluations) * 0.7);
-      this.#descend(this.#anneal(this.#firstSites(), cool), until);
+      this.#descend(this.#anneal(this.#firstSites(this.#firstLevels(start)), cool), until);
     }
   }
 
-  /** The item that stands in others most in the least broken layout, and by how much. */
-  blocked(): BoardFault[] {
-    const { sites } = this.#leastBroken;
-    const placed = placedAll(this.#setting, sites);
-    const amounts = this.#setting.open.map(({ item }) => {
-      const without = placed.filter(({ id }) => id !== item.id);
-      const { board, rules } = this.#setting;
-      const broken =
-        scoreLayout(board, placed, [], rules).broken - scoreLayout(board, without, [], rules).broken;
-      return { id: item.id, broken };
-    });
-    const [worst] = amounts.toSorted((a, b) => b.broken - a.broken);
-    return worst && worst.broken > 1e-9 ? [noRoom(worst.id, worst.broken)] : [];
+  /** How far the least broken layout is from one that is lawful, metres. */
+  get brokenM(): number {
+    return this.#leastBroken.broken;
   }
 
-  #cost(sites: readonly Site[]): number {
+  /** The item that stands in others most in the least broken layout, with whom, and by how much. */
+  blocked(): BoardFault[] {
+    const { sites } = this.#leastBroken;
+    const { board, rules, open } = this.#setting;
+    const placed = placedAll(this.#setting, sites);
+    const brokenOf = (some: typeof placed): number => scoreLayout(board, some, [], rules).broken;
+    const all = brokenOf(placed);
+    const amounts = open.map(({ item }) => {
+      const without = placed.filter(({ id }) => id !== item.id);
+      return { id: item.id, without, broken: all - brokenOf(without) };
+    });
+    const [worst] = amounts.toSorted((a, b) => b.broken - a.broken);
+    if (!worst) return [];
+    if (worst.broken <= 1e-9) return [noRails(raisedOf(this.#setting, sites).map(({ item }) => item))];
+    const left = brokenOf(worst.without);
+    const beside = worst.without.filter(({ id }) => {
+      const withoutBoth = worst.without.filter((one) => one.id !== id);
+      const withoutOther = placed.filter((one) => one.id !== id);
+      // What goes when either leaves is between the two.
+      return all - brokenOf(withoutOther) - (left - brokenOf(withoutBoth)) > 1e-9;
+    });
+    const ids = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id);
+    const raised = raisedOf(this.#setting, sites).map(({ item }) => item);
+    return [noRoom(worst.id, worst.broken, ids(beside), raised)];
+  }
+
+  #cost(sites: Stand): number {
     this.evaluations += 1;
     const { board, links, rules, brokenAlready } = this.#setting;
     const score = scoreLayout(board, placedAll(this.#setting, sites), links, rules);
     const broken = score.broken - brokenAlready;
-    if (broken <= 1e-9) this.best.offer({ cost: score.total, sites });
-    if (broken < this.#leastBroken.broken) this.#leastBroken = { broken, sites: [...sites] };
-    return score.total + (broken > 1e-9 ? 5 + brokenWeight * broken : 0);
+    // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
+    const cost = score.total + lowWeight * sites.reduce((sum, { heightM }) => sum + heightM, 0);
+    if (broken <= 1e-9 && this.#isInStock(sites)) this.best.offer({ cost, sites });
+    if (broken < this.#leastBroken.broken) this.#leastBroken = { broken, sites };
+    return cost + (broken > 1e-9 ? 5 + brokenWeight * broken : 0);
   }
 
-  #pick<T>(list: readonly T[]): T | undefined {
-    return list[Math.floor(this.#random() * list.length)];
+  /** What the stock gives depends on which items are raised, how far and how long their rails are: asked once for each. */
+  #isInStock(sites: Stand): boolean {
+    if (this.#options.raised === 0) return true;
+    const raised = raisedOf(this.#setting, sites);
+    const key = raised.map(({ item, turnDeg, heightM }) => `${item} ${turnDeg % 180} ${heightM}`).join(';');
+    const known = this.#inStock.get(key) ?? this.#setting.railsInStock(raised);
+    this.#inStock.set(key, known);
+    return known;
+  }
+
+  /** The best layouts, what is raised in vain set down; of them those with the fewest raised. */
+  leastRaised(): Stand[] {
+    const setDown = this.best.list.map(({ sites }) => this.#setDown(sites));
+    const raised = (sites: Stand): number => raisedOf(this.#setting, sites).length;
+    const least = Math.min(...setDown.map(raised));
+    return setDown.filter((sites) => raised(sites) === least);
+  }
+
+  #setDown(sites: Stand): Stand {
+    const { board, links, rules, brokenAlready, open } = this.#setting;
+    let kept = sites;
+    for (const [at, site] of sites.entries()) {
+      const low = open[at]?.sites.at(site.turnDeg, site.column, site.row);
+      if (!low || low.heightM === site.heightM) continue;
+      const lower = kept.map((old, index) => (index === at ? low : old));
+      const { broken } = scoreLayout(board, placedAll(this.#setting, lower), links, rules);
+      if (broken - brokenAlready <= 1e-9) kept = lower;
+    }
+    return kept;
+  }
+
+  /** The level of each item to begin with: the largest that may be raised are, or others by chance. */
+  #firstLevels(start: number): readonly number[] {
+    const { open } = this.#setting;
+    const { raised } = this.#options;
+    if (raised === 0) return open.map(() => 0);
+    const order = open
+      .map(({ item, levels }, at) => ({ at, levels, areaM2: item.widthM * item.depthM }))
+      .filter(({ levels }) => levels.length > 1)
+      .map((one) => ({ ...one, rank: start === 0 ? -one.areaM2 : this.#random() }))
+      .toSorted((a, b) => a.rank - b.rank);
+    const chosen = new Set(order.slice(0, raised).map(({ at }) => at));
+    return open.map(({ levels }, at) => {
+      if (!chosen.has(at)) return 0;
+      return start === 0 ? 1 : 1 + Math.floor(this.#random() * (levels.length - 1));
+    });
   }
 
   /** Largest items first, each at the best of some random sites beside those that stand already. */
-  #firstSites(): Site[] {
+  #firstSites(levels: readonly number[]): Stand {
     const { open, board, links, rules } = this.#setting;
     const sites = new Array<Site | undefined>(open.length).fill(undefined);
     const area = ({ item }: Open) => item.widthM * item.depthM;
@@ -147,7 +242,7 @@ class Search {
     for (const at of order) {
       let least = Infinity;
       for (let tries = 0; tries < 30; tries += 1) {
-        const site = this.#pick(open[at]?.sites.list ?? []);
+        const site = this.#moves.pick(open[at]?.levels[levels[at] ?? 0]?.list ?? []);
         const placed = placedAll(
           this.#setting,
           sites.map((old, index) => (index === at ? site : old)),
@@ -161,7 +256,7 @@ class Search {
     return sites.flatMap((site) => site ?? []);
   }
 
-  #anneal(start: Site[], until: number): Site[] {
+  #anneal(start: Stand, until: number): Stand {
     let [sites, cost] = [start, this.#cost(start)];
     let [bestSites, bestCost] = [sites, cost];
     const begun = this.evaluations;
@@ -169,7 +264,7 @@ class Search {
     const hot = Math.min(0.4, 0.15 * cost);
     while (this.evaluations < until) {
       const heat = hot * 0.003 ** ((this.evaluations - begun) / Math.max(1, until - begun));
-      const next = this.#changed(sites);
+      const next = this.#moves.changed(sites);
       const nextCost = this.#cost(next);
       if (nextCost < cost || this.#random() < Math.exp((cost - nextCost) / heat))
         [sites, cost] = [next, nextCost];
@@ -178,52 +273,10 @@ class Search {
     return bestSites;
   }
 
-  /** A neighbour of a layout: one item shifted, turned in place or moved anywhere, or two exchanged. */
-  #changed(sites: readonly Site[]): Site[] {
-    const { open } = this.#setting;
-    const at = Math.floor(this.#random() * open.length);
-    const [one, site] = [open[at], sites[at]];
-    if (!one || !site) return [...sites];
-    const kind = this.#random();
-    if (kind < 0.12 && open.length > 1) return this.#exchanged(sites, at);
-    if (kind < 0.24 && open.length > 1) return this.#together(sites, at);
-    const next =
-      kind < 0.6
-        ? one.sites.at(site.turnDeg, site.column + this.#shift(), site.row + this.#shift())
-        : kind < 0.75
-          ? one.sites.at(this.#pick([0, 90, 180, 270] as const) ?? 0, site.column, site.row)
-          : this.#pick(one.sites.list);
-    return next ? sites.map((old, index) => (index === at ? next : old)) : [...sites];
-  }
-
-  /** An item and another shifted by the same step, as two that a wire joins want to be. */
-  #together(sites: readonly Site[], at: number): Site[] {
-    const [columns, rows] = [this.#shift(), this.#shift()];
-    const other = Math.floor(this.#random() * sites.length);
-    const one = this.#shifted(sites, at, columns, rows);
-    return (one && (other === at ? one : this.#shifted(one, other, columns, rows))) ?? [...sites];
-  }
-
-  #shift(): number {
-    return Math.floor(this.#random() * 7) - 3;
-  }
-
-  #exchanged(sites: readonly Site[], at: number): Site[] {
-    const { open } = this.#setting;
-    const other = Math.floor(this.#random() * open.length);
-    const [mine, theirs] = [sites[at], sites[other]];
-    if (!mine || !theirs || other === at) return [...sites];
-    const swap = (from: number, to: Site, turn: Site) =>
-      open[from]?.sites.at(turn.turnDeg, to.column, to.row);
-    const [a, b] = [swap(at, theirs, mine), swap(other, mine, theirs)];
-    if (!a || !b) return [...sites];
-    return sites.map((old, index) => (index === at ? a : index === other ? b : old));
-  }
-
   /** Takes what helps of the near changes of each item, then of its other sites, until nothing does. */
-  #descend(start: Site[], until: number): void {
+  #descend(start: Stand, until: number): void {
     let [sites, cost] = [start, this.#cost(start)];
-    const tryAll = (candidates: Iterable<Site[]>): boolean => {
+    const tryAll = (candidates: Iterable<Stand>): boolean => {
       let better = false;
       for (const next of candidates) {
         if (this.evaluations >= until) return false;
@@ -233,49 +286,12 @@ class Search {
       }
       return better;
     };
-    const each = (candidates: (at: number) => Iterable<Site[]>) =>
+    const each = (candidates: (at: number) => Iterable<Stand>) =>
       sites.map((_, at) => tryAll(candidates(at))).some((better) => better);
-    while (each((at) => this.#near(sites, at)) || each((at) => this.#anywhere(sites, at, until)));
-  }
-
-  /** An item a little to each side, turned in place, or a little to each side together with another. */
-  *#near(sites: readonly Site[], at: number): Generator<Site[]> {
-    for (const by of [1, 2, 5])
-      for (const [x, y] of [
-        [by, 0],
-        [-by, 0],
-        [0, by],
-        [0, -by],
-      ] as const) {
-        const one = this.#shifted(sites, at, x, y);
-        if (one) yield one;
-        for (let other = at + 1; other < sites.length && by === 1; other += 1) {
-          const both = one && this.#shifted(one, other, x, y);
-          if (both) yield both;
-        }
-      }
-    for (const turnDeg of [0, 90, 180, 270] as const) {
-      const [site, open] = [sites[at], this.#setting.open[at]];
-      const turned = site && open?.sites.at(turnDeg, site.column, site.row);
-      if (turned && turned !== site) yield sites.map((old, index) => (index === at ? turned : old));
-    }
-  }
-
-  /** Sites of an item spread over the board: all, or as many as its share of what may still be scored. */
-  *#anywhere(sites: readonly Site[], at: number, until: number): Generator<Site[]> {
-    const list = this.#setting.open[at]?.sites.list ?? [];
-    const share = Math.max(1, Math.floor((until - this.evaluations) / (sites.length - at)));
-    const stride = Math.max(1, Math.ceil(list.length / share));
-    for (let index = at % stride; index < list.length; index += stride) {
-      const next = list[index];
-      if (next) yield sites.map((old, place) => (place === at ? next : old));
-    }
-  }
-
-  #shifted(sites: readonly Site[], at: number, columns: number, rows: number): Site[] | null {
-    const [site, open] = [sites[at], this.#setting.open[at]];
-    const next = site && open?.sites.at(site.turnDeg, site.column + columns, site.row + rows);
-    return next ? sites.map((old, index) => (index === at ? next : old)) : null;
+    while (
+      each((at) => this.#moves.near(sites, at)) ||
+      each((at) => this.#moves.anywhere(sites, at, until - this.evaluations))
+    );
   }
 }
 

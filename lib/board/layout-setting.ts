@@ -1,5 +1,5 @@
 import type { Item, Placement } from './item.ts';
-import { groundsOf, type Site, type Sites, sitesOf } from './lattice.ts';
+import { groundsOf, raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { boardCentroid } from './measure.ts';
 import { type PlacedItem, place } from './placed.ts';
 import type { LayoutBoard, LayoutRules } from './placement.ts';
@@ -13,6 +13,10 @@ export interface LayoutTask {
   readonly given: readonly Placement[];
   /** Height of the underside of open items over the board, metres; left out: 0. */
   readonly heightsM?: Readonly<Record<string, number>>;
+  /** Heights that the search may raise an open item to, metres; it raises as many as it is told. Left out: none. */
+  readonly raisableM?: Readonly<Record<string, readonly number[]>>;
+  /** Whether the stock gives the rails of raised items; left out: always. */
+  readonly railsInStock?: (raised: readonly Placement[]) => boolean;
   readonly links: readonly Link[];
 }
 
@@ -25,8 +29,10 @@ export interface Proposal {
 /** An item to find a place for. */
 export interface Open {
   readonly item: Item;
-  readonly heightM: number;
+  /** Where it stands unraised. */
   readonly sites: Sites;
+  /** The same and, after it, where it stands raised, each height for itself. */
+  readonly levels: readonly Sites[];
   readonly cache: Map<Site, PlacedItem>;
 }
 
@@ -39,6 +45,7 @@ export interface Setting {
   readonly rules: LayoutRules;
   /** What the given placements break by themselves: no search can mend it. */
   readonly brokenAlready: number;
+  readonly railsInStock: (raised: readonly Placement[]) => boolean;
 }
 
 /** What a search works on: sites of every open item, and what stands already. */
@@ -52,17 +59,31 @@ export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): 
   const open = task.items
     .filter(({ id }) => !givenItems.has(id))
     .map((item) => {
-      const heightM = task.heightsM?.[item.id] ?? 0;
-      // The rails of a part that the search raises need the board below them.
-      const sites = sitesOf(grounds, item, item.raising ? 0 : heightM, stepM);
-      return { item, heightM, sites, cache: new Map() };
+      const sites = sitesOf(grounds, item, task.heightsM?.[item.id] ?? 0, stepM);
+      // The rails of a part that the search raises need the board below them: it stands where it would unraised.
+      const raised = (task.raisableM?.[item.id] ?? []).map((heightM) => raisedSites(sites, heightM));
+      return { item, sites, levels: [sites, ...raised], cache: new Map() };
     });
   const board = { ...task.board, box: grounds.box, centroid: boardCentroid(task.board.shape) };
   const brokenAlready = scoreLayout(board, fixed, [], rules).broken;
-  return { board, fixed, open, links: task.links, rules, brokenAlready };
+  const { links, railsInStock = () => true } = task;
+  return { board, fixed, open, links, rules, brokenAlready, railsInStock };
 }
 
-function placementAt({ item, heightM }: Open, { xM, yM, turnDeg }: Site): Placement {
+/** True where the search has raised an item. */
+export function isRaised({ sites }: Open, { heightM }: Site): boolean {
+  return heightM !== sites.heightM;
+}
+
+/** The items that the search has raised, where they stand. */
+export function raisedOf({ open }: Setting, sites: readonly Site[]): Placement[] {
+  return open.flatMap((one, at) => {
+    const site = sites[at];
+    return site && isRaised(one, site) ? [placementAt(one, site)] : [];
+  });
+}
+
+function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site): Placement {
   return { item: item.id, xM, yM, turnDeg, heightM };
 }
 

@@ -66,7 +66,10 @@ export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
     })),
     raising: at.heightM > 0 ? (item.raising ?? null) : null,
     beneath: item.beneath
-      ? { wires: item.beneath.wires.map((wire) => ({ ...wire, side: turnedSide(wire.side, at.turnDeg) })) }
+      ? {
+          ...item.beneath,
+          wires: item.beneath.wires.map((wire) => ({ ...wire, side: turnedSide(wire.side, at.turnDeg) })),
+        }
       : null,
   };
 }

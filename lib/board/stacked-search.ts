@@ -1,22 +1,28 @@
-import type { Item } from './item.ts';
+import { type Item, type Placement, turnedSize } from './item.ts';
 import { type SearchOptions, type SearchResult, searchDefaults, searchLayouts } from './layout-search.ts';
 import type { LayoutTask } from './layout-setting.ts';
+import { boardArea } from './measure.ts';
+import { clearanceOverM } from './stacking.ts';
 
 /** What a part may be raised by: layers of the sheet that its rails are cut from. */
 export interface StackLimits {
   readonly layerM: number;
   /** How high over the board's face a raised part may reach, metres. */
   readonly topM: number;
+  /** Whether the stock gives the rails of raised parts; left out: always. */
+  readonly railsInStock?: (raised: readonly Placement[]) => boolean;
 }
 
-/** Ways to raise a part that are tried, and layouts that each may score. */
-const stackTries = 6;
-const triesEvaluations = 4000;
+/** Share of the evaluations of the first search that each number of raised parts is searched with. */
+const shareOfStacks = 0.75;
 
 /**
  * Proposes placements as `searchLayouts` does. Where the open items find no room side by side, one of them is raised
- * over lower ones: the largest footprint first, by the fewest layers of sheet that clear a part it may stand over. No
- * more than six ways are tried; where none helps, what does not fit side by side is told.
+ * over lower ones, then two, and so on: the least number for which a layout is found, and of its layouts the best
+ * three that differ. A part is raised by whole layers of sheet, the fewest that clear what it stands over; it may
+ * stand over one that is raised itself. A number that can't be enough by area is passed over. Where no number
+ * helps, the fault tells what comes nearest. Bounded by evaluations: those given, and three quarters of them for
+ * each number tried.
  */
 export function searchStacked(
   task: LayoutTask,
@@ -24,37 +30,85 @@ export function searchStacked(
   given: Partial<SearchOptions> = {},
 ): SearchResult {
   const flat = searchLayouts(task, given);
-  let { evaluations } = flat;
   // Without any layout scored, an item has no place on the board at all: raised it would have none either.
-  if (flat.proposals.length > 0 || evaluations === 0) return flat;
-  const each = Math.min(triesEvaluations, given.evaluations ?? searchDefaults.evaluations);
-  for (const raised of waysToRaise(task, limits)) {
-    const heightsM = { ...task.heightsM, ...raised };
-    const found = searchLayouts({ ...task, heightsM }, { ...given, evaluations: each });
-    evaluations += found.evaluations;
-    if (found.proposals.length > 0) return { ...found, evaluations };
+  if (flat.proposals.length > 0 || flat.evaluations === 0) return flat;
+  const raisableM = heightsToRaise(task, limits);
+  const evaluations = Math.floor((given.evaluations ?? searchDefaults.evaluations) * shareOfStacks);
+  let nearest = flat;
+  let tried = flat.evaluations;
+  for (const raised of numbersToRaise(task, raisableM)) {
+    const found = searchLayouts(
+      { ...task, raisableM, ...(limits.railsInStock ? { railsInStock: limits.railsInStock } : {}) },
+      { ...given, evaluations, raised },
+    );
+    tried += found.evaluations;
+    if (found.proposals.length > 0) return { ...found, evaluations: tried };
+    if (found.brokenM < nearest.brokenM) nearest = found;
   }
-  return { ...flat, evaluations };
+  return { ...nearest, evaluations: tried };
 }
 
-function waysToRaise({ items, given }: LayoutTask, limits: StackLimits): Record<string, number>[] {
+function openItems({ items, given }: LayoutTask): Item[] {
   const standing = new Set(given.map(({ item }) => item));
-  const uppers = items
-    .filter(({ id, raising }) => raising && !standing.has(id))
-    .toSorted((a, b) => areaM2(b) - areaM2(a) || (a.id < b.id ? -1 : 1));
-  return uppers
-    .flatMap((upper) => heightsOver(upper, items, limits).map((heightM) => ({ [upper.id]: heightM })))
-    .slice(0, stackTries);
+  return items.filter(({ id }) => !standing.has(id));
+}
+
+/** Heights of whole layers by which each open item clears another that may lie beneath, raised or not, least first. */
+function heightsToRaise(
+  task: LayoutTask,
+  { layerM, topM }: StackLimits,
+): Readonly<Record<string, readonly number[]>> {
+  const uppers = openItems(task).filter(({ raising }) => raising);
+  const layersOf = new Map(uppers.map(({ id }) => [id, new Set<number>()]));
+  const heightsOf = ({ id }: Item): readonly number[] => {
+    const atM = task.given.find(({ item }) => item === id)?.heightM ?? task.heightsM?.[id] ?? 0;
+    return [atM, ...[...(layersOf.get(id) ?? [])].map((layers) => layers * layerM)];
+  };
+  // A part over a raised one stands higher by at least a layer, so that this ends below the top.
+  for (let before = -1, count = 0; count !== before; ) {
+    before = count;
+    for (const upper of uppers)
+      for (const lower of task.items) {
+        if (!lower.beneath || lower.id === upper.id) continue;
+        const clearanceM = clearanceOverM(lower.beneath, upper.raising);
+        for (const heightM of heightsOf(lower)) {
+          const layers = Math.ceil((heightM + lower.heightM + clearanceM) / layerM - 1e-9);
+          if (layers * layerM + upper.heightM <= topM + 1e-9) layersOf.get(upper.id)?.add(layers);
+        }
+      }
+    count = [...layersOf.values()].reduce((sum, { size }) => sum + size, 0);
+  }
+  const ascending = (layers: ReadonlySet<number>) => [...layers].toSorted((a, b) => a - b);
+  return Object.fromEntries(
+    [...layersOf].map(([id, layers]) => [id, ascending(layers).map((n) => n * layerM)]),
+  );
+}
+
+/** Numbers of parts that may be raised, least first, without those that leave more on the board than its area. */
+function numbersToRaise(task: LayoutTask, raisableM: Readonly<Record<string, readonly number[]>>): number[] {
+  const uppers = openItems(task).filter(({ id }) => (raisableM[id] ?? []).length > 0);
+  const boardM2 = boardArea(task.board.shape).value;
+  // Those that are given may stand in each other: what they take is not counted on.
+  const onBoard = openItems(task).filter(({ id }) => (task.heightsM?.[id] ?? 0) === 0);
+  const allM2 = onBoard.reduce((sum, item) => sum + areaM2(item), 0);
+  // What raising a part frees: its footprint less its rails, at most.
+  const freed = uppers
+    .map((item) => Math.max(0, areaM2(item) - leastRailsM2(item)))
+    .toSorted((a, b) => b - a);
+  return freed.flatMap((_, at) => {
+    const leftM2 = allM2 - freed.slice(0, at + 1).reduce((sum, one) => sum + one, 0);
+    return leftM2 <= boardM2 + 1e-9 ? [at + 1] : [];
+  });
 }
 
 const areaM2 = ({ widthM, depthM }: Item): number => widthM * depthM;
 
-/** Heights of whole layers that clear one item or another that may lie beneath, least first. */
-function heightsOver(upper: Item, items: readonly Item[], { layerM, topM }: StackLimits): number[] {
-  const clearanceM = upper.raising?.clearanceM ?? 0;
-  const heights = items
-    .filter(({ id, beneath }) => beneath && id !== upper.id)
-    .map(({ heightM }) => Math.ceil((heightM + clearanceM) / layerM - 1e-9) * layerM)
-    .filter((heightM) => heightM + upper.heightM <= topM + 1e-9);
-  return [...new Set(heights)].toSorted((a, b) => a - b);
+function leastRailsM2(item: Item): number {
+  const railM = item.raising?.railWidthM ?? 0;
+  return Math.min(
+    ...([0, 90] as const).map((turnDeg) => {
+      const { xM, yM } = turnedSize(item, turnDeg);
+      return 2 * Math.min(railM, xM / 2) * yM;
+    }),
+  );
 }

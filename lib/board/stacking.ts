@@ -1,26 +1,46 @@
-import type { Body } from './item.ts';
-import { roomInFront } from './item.ts';
+import { type Beneath, type Body, type Raising, roomInFront, sides } from './item.ts';
 import { type PlacedItem, planGapM, sameHeight, shortfalls } from './placed.ts';
 import { distanceToBox } from './point.ts';
 
 /** Least room in front of a wire's end that is to be reached while a part stands over the rest, metres (common practice). */
 const leastReachM = 0.02;
 
+/** Free height between a part and one that the search raises over it, metres: the greater of what both ask for. */
+export function clearanceOverM({ airM = 0 }: Beneath, raising: Raising | null | undefined): number {
+  return Math.max(airM, raising?.clearanceM ?? 0);
+}
+
 /**
  * What speaks against `upper`, raised by the search, where `lower` stands, metres; 0 where nothing does. Beneath lies
- * only what may, with the clearance up to the upper part, off its rails and screws. The ends of wires that come from
- * the vehicle or from the upper part itself stay reachable: they are made when the upper part is on already.
+ * only what may, raised itself or not, with the clearance and the air that it needs up to the upper part, off its
+ * rails and screws. Controls at the sides of the lower part are reached from above: nothing stands over the room in
+ * front of them. The ends of wires that come from the vehicle or from the upper part itself stay reachable: they are
+ * made when the upper part is on already.
  */
 export function stackBlockedM(lower: PlacedItem, upper: PlacedItem): number {
   const { raising } = upper;
   if (!raising) return 0;
-  const coverM = -planGapM(lower.body, upper.body);
-  const railsM = railsBlockedM(lower, upper, raising.clearanceM, raising.railWidthM);
-  if (coverM <= 1e-9) return railsM;
   const { beneath, body } = lower;
+  const coverM = -planGapM(body, upper.body);
+  const besideM =
+    railsBlockedM(lower, upper, raising.clearanceM, raising.railWidthM) + controlsCoveredM(lower, upper);
+  if (coverM <= 1e-9) return besideM;
   const freeM = upper.body.minZ - body.maxZ;
-  if (!beneath || body.minZ > 1e-9 || freeM < raising.clearanceM - 1e-9) return coverM + railsM;
-  return railsM + screwsBlockedM(body, upper, raising.clearanceM) + endsCoveredM(lower, upper);
+  // The upper one of two that are raised both: what speaks against it is asked for with the two the other way round.
+  if (upper.body.maxZ <= body.minZ + 1e-9) return besideM;
+  if (!beneath || freeM < clearanceOverM(beneath, raising) - 1e-9) return coverM + besideM;
+  return besideM + screwsBlockedM(body, upper, raising.clearanceM) + endsCoveredM(lower, upper);
+}
+
+/** How far a part stands over the room that a hand needs in front of the controls of one below it, metres. */
+export function controlsCoveredM({ body, rooms }: PlacedItem, upper: PlacedItem): number {
+  if (upper.body.minZ < body.minZ + 1e-9) return 0;
+  let sum = 0;
+  for (const side of sides) {
+    const accessM = rooms[side]?.accessM ?? 0;
+    if (accessM > 0) sum += Math.max(0, -planGapM(roomInFront(body, side, accessM), upper.body));
+  }
+  return sum;
 }
 
 /** The two rails that carry a raised part, below its left and right sides and as long as it is deep. */

@@ -103,7 +103,7 @@ function searchOpen(
   given: readonly Placement[],
   roles: ReadonlyMap<string, ConductorRole>,
 ): SearchResult {
-  if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [] };
+  if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [], brokenM: 0 };
   const links = layoutLinks(job, board, boardWires(job, board, roles));
   const heightsM = Object.fromEntries(
     items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
