@@ -106,41 +106,48 @@ function exitPoint(box: Box, side: Side, from: Point): Point {
 
 /** Both ends of every wire whose items are placed. */
 function wiresOf(box: Box, placed: readonly PlacedItem[], links: readonly Link[]): Wire[] {
-  const byId = new Map(placed.map((one) => [one.id, one]));
-  const terminal = (end: LinkEnd): PlacedTerminal | undefined =>
-    'exit' in end ? undefined : byId.get(end.item)?.terminals.get(end.terminal);
-  return links.flatMap(({ from, to, layer }): Wire[] => {
-    const [a, b] = [terminal(from), terminal(to)];
-    if (a && b) return [{ from: a, to: b, layer }];
-    if (a && 'exit' in to) return [{ from: a, to: exitPoint(box, to.exit, a), layer }];
-    if (b && 'exit' in from) return [{ from: exitPoint(box, from.exit, b), to: b, layer }];
-    return [];
-  });
+  if (links.length === 0) return [];
+  const byId = new Map<string, PlacedItem>();
+  for (const one of placed) byId.set(one.id, one);
+  const wires: Wire[] = [];
+  for (const { from, to, layer } of links) {
+    const [a, b] = [terminalOf(byId, from), terminalOf(byId, to)];
+    const start = a ?? (b && 'exit' in from ? exitPoint(box, from.exit, b) : undefined);
+    const end = b ?? (a && 'exit' in to ? exitPoint(box, to.exit, a) : undefined);
+    if (start && end) wires.push({ from: start, to: end, layer });
+  }
+  return wires;
+}
+
+function terminalOf(byId: ReadonlyMap<string, PlacedItem>, end: LinkEnd): PlacedTerminal | undefined {
+  return 'exit' in end ? undefined : byId.get(end.item)?.terminals.get(end.terminal);
 }
 
 function countCrossings(wires: readonly Wire[]): number {
   let count = 0;
-  for (const [at, a] of wires.entries())
+  for (let at = 0; at < wires.length; at += 1)
     for (let other = at + 1; other < wires.length; other += 1) {
-      const b = wires[other];
-      if (b && segmentsCross(a.from, a.to, b.from, b.to)) count += 1;
+      const [a, b] = [wires[at], wires[other]];
+      if (a && b && segmentsCross(a.from, a.to, b.from, b.to)) count += 1;
     }
   return count;
 }
 
 /** Sum of what is missing to the house distance between each signal wire and each power wire, metres. */
 function closeness(wires: readonly Wire[], neededM: number): number {
-  const signal = wires.filter(({ layer }) => layer === 'signal');
-  const power = wires.filter(({ layer }) => layer === 'power');
   let sum = 0;
-  for (const a of signal)
-    for (const b of power)
-      if (!segmentsApart(a.from, a.to, b.from, b.to, neededM))
-        sum += Math.max(0, neededM - segmentToSegment(a.from, a.to, b.from, b.to));
+  for (const a of wires) {
+    if (a.layer !== 'signal') continue;
+    for (const b of wires) {
+      if (b.layer !== 'power' || segmentsApart(a.from, a.to, b.from, b.to, neededM)) continue;
+      sum += Math.max(0, neededM - segmentToSegment(a.from, a.to, b.from, b.to));
+    }
+  }
   return sum;
 }
 
 function quartersWrong({ signalSide, powerSide }: LayoutBoard, placed: readonly PlacedItem[]): number {
+  if (!signalSide && !powerSide) return 0;
   let sum = 0;
   for (const { terminals } of placed)
     for (const { faces, layer } of terminals.values()) {
@@ -161,10 +168,10 @@ function imbalance(centroid: Point, placed: readonly PlacedItem[]): number {
 
 function roomCosts(placed: readonly PlacedItem[]): { accessM: number; airM: number; broken: number } {
   const costs = { accessM: 0, airM: 0, broken: 0 };
-  for (const [at, a] of placed.entries())
+  for (let at = 0; at < placed.length; at += 1)
     for (let other = at + 1; other < placed.length; other += 1) {
-      const b = placed[other];
-      if (b) addPair(costs, a, b);
+      const [a, b] = [placed[at], placed[other]];
+      if (a && b) addPair(costs, a, b);
     }
   return costs;
 }
