@@ -132,7 +132,7 @@ function planPlacements(laid: LaidBoard, book: PlanBook): PlanPlacement[] {
     if (item.raising && at.heightM > 0)
       book.trace(
         `boards.${board.id}.placements.${item.id}.raisedM`,
-        raisedHeight(at.heightM, board.sheet.thickness, under, item.raising.clearanceM),
+        raisedHeight(at.heightM, board.sheet.thickness, under),
       );
     const score = given.has(at.item) ? undefined : proposals[0]?.score.parts;
     return [
