@@ -1,24 +1,59 @@
 import type { PlanFuse } from '../model/plan/index.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { unfusedWays } from './fuse-at-source.ts';
+import { batteriesAmong, type LiveEdge, type LiveSide, liveSide, reached } from './live-side.ts';
 import { deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps } from './words.ts';
+import { amps, listed } from './words.ts';
 
 const source = {
   source: "Ohm's law over the sized conductors; interrupting ratings from memory",
   mark: 'mem',
 } as const;
 
-/** The greatest interrupting rating of the fuses before one, by whose opening a fault is cleared if it fails (A). */
-function backedUpBy({ plan }: Case, fuse: PlanFuse): PlanFuse | null {
-  const before = plan.power.fuses.filter(
-    ({ id, loads }) =>
-      id !== fuse.id && fuse.loads.length > 0 && fuse.loads.every((load) => loads.includes(load)),
+/** What clears a fault behind a fuse if that fuse fails to. */
+interface Backup {
+  /** The fuses before it that interrupt the whole fault current, nearest to it on each way. */
+  readonly by: readonly PlanFuse[];
+  /** The batteries that reach it past all of these. */
+  readonly past: readonly string[];
+}
+
+/** Every battery that reaches a fuse must meet one that interrupts the fault current (A) on each of its ways. */
+function backupOf({ job, plan }: Case, side: LiveSide, fuse: PlanFuse, faultA: number): Backup {
+  const own = side.edges.find(({ kind, id }) => kind === 'fuse' && id === fuse.id);
+  const strong = plan.power.fuses.filter(
+    ({ id, interruptA }) => id !== fuse.id && interruptA !== null && interruptA >= faultA,
   );
-  return (
-    before.toSorted((a, b) => (b.interruptA ?? 0) - (a.interruptA ?? 0) || (a.id < b.id ? -1 : 1))[0] ?? null
+  const isStrong = (edge: LiveEdge) => edge.kind === 'fuse' && strong.some(({ id }) => id === edge.id);
+  const others = side.edges.filter((edge) => edge !== own);
+  const near = reached(others, own?.ends ?? [], (edge) => !isStrong(edge));
+  const batteries = batteriesAmong(
+    job,
+    side,
+    reached(others, own?.ends ?? [], () => true),
   );
+  const fed = reached(others, batteries, (edge) => !edge.ends.some((end) => near.has(end)));
+  const entering = others.filter(
+    (edge) =>
+      isStrong(edge) &&
+      edge.ends.some((end) => near.has(end)) &&
+      edge.ends.some((end) => !near.has(end) && fed.has(end)),
+  );
+  return {
+    by: strong.filter(({ id }) => entering.some((edge) => edge.id === id)),
+    past: batteries.filter((battery) => near.has(battery)),
+  };
+}
+
+/** What stands before the fuse, for a message. */
+function backupText({ by, past }: Backup): string {
+  const names = listed(by.map(({ id }) => id));
+  if (by.length === 0) return '';
+  const clears = by.length === 1 ? 'clears' : 'clear';
+  return past.length === 0
+    ? `: ${names} before it ${clears} that`
+    : `: ${names} before it ${clears} that, but not what comes from ${listed(past)}`;
 }
 
 const downstream: Rule = {
@@ -27,6 +62,7 @@ const downstream: Rule = {
   levels: ['caution', 'note'],
   ...source,
   judge(about) {
+    const side = liveSide(about);
     const first = new Set(unfusedWays(about).map(({ fuse }) => fuse));
     return about.plan.power.fuses.flatMap((fuse): Verdict[] => {
       const { faultA, interruptA, needsInterruptA } = fuse;
@@ -34,19 +70,19 @@ const downstream: Rule = {
       // The first fuse behind a battery is judged by the battery itself.
       if (first.has(fuse.id) || needsInterruptA !== null) return [];
       if (faultA === undefined || faultA === null || interruptA === null || faultA <= interruptA) return [];
-      const backup = backedUpBy(about, fuse);
-      const backed = backup !== null && (backup.interruptA ?? 0) >= faultA;
+      const backup = backupOf(about, side, fuse, faultA);
+      const backed = backup.by.length > 0 && backup.past.length === 0;
       const form = fuseForms[fuse.form].name;
       return [
         {
           level: backed ? 'note' : 'caution',
-          of: [fuse.id, ...(backup ? [backup.id] : [])],
-          message: `a dead short behind the ${form} fuse ${fuse.id} draws about ${amps(faultA)}, and it interrupts ${amps(interruptA)}${backed ? `: ${backup.id} before it clears that` : ''}`,
+          of: [fuse.id, ...backup.by.map(({ id }) => id)],
+          message: `a dead short behind the ${form} fuse ${fuse.id} draws about ${amps(faultA)}, and it interrupts ${amps(interruptA)}${backupText(backup)}`,
           value: faultA,
           limit: interruptA,
           unit: 'A',
           remedy: backed
-            ? 'replace both fuses and look at the holder after a dead short; or use a form with a higher interrupting rating'
+            ? 'replace the fuses and look at the holder after a dead short; or use a form with a higher interrupting rating'
             : "use a form with a higher interrupting rating, a longer or thinner conductor before it, or write the maker's figure in the fuse's part",
           ...source,
           ...fuseSpot(about.job, fuse),

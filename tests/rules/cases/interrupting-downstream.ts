@@ -1,6 +1,7 @@
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
+import type { Case } from '../../../lib/rules/rule.ts';
 import { about, aboutPlan } from '../case.ts';
-import { fuse } from '../changes.ts';
+import { fuse, secondBattery } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 /** The fuse of the processor's way with a fault current and a rating, behind a main fuse with another rating. */
@@ -13,6 +14,20 @@ const fault = (faultA: number, interruptA: number, mainA: number) => (plan: Buil
   });
   Object.assign(fuse(plan, 'main-fuse'), { interruptA: mainA, loads: ['amp', 'dsp'] });
 };
+
+/** The same fed from a second battery as well, behind a fuse that interrupts so much. */
+const fedTwice = (mainA: number, secondA: number): Case =>
+  secondBattery(true, (plan) => {
+    fault(1400, 1000, mainA)(plan);
+    plan.power.fuses.push({
+      ...fuse(plan, 'main-fuse'),
+      id: 'second-fuse',
+      item: 'second-fuse',
+      interruptA: secondA,
+      source: 'second',
+      protects: ['second', 'link'],
+    });
+  });
 
 export const interruptingDownstreamCases: RuleCases = {
   // Ohm's law for the fault current; ratings as each case gives them.
@@ -29,7 +44,28 @@ export const interruptingDownstreamCases: RuleCases = {
         about: () => aboutPlan(fault(1400, 1000, 6000)),
         level: 'note',
         subject: 'block.OUT2',
-        says: /main-fuse before it clears that/,
+        says: /main-fuse before it clears that$/,
+      },
+      {
+        name: 'a main fuse that clears it, and a second battery behind one that does not',
+        about: () => fedTwice(6000, 1200),
+        level: 'caution',
+        subject: 'block.OUT2',
+        says: /main-fuse before it clears that, but not what comes from second\.POS/,
+      },
+      {
+        name: 'a weak main fuse, and a second battery behind a strong one',
+        about: () => fedTwice(1200, 6000),
+        level: 'caution',
+        subject: 'block.OUT2',
+        says: /second-fuse before it clears that, but not what comes from battery\.POS/,
+      },
+      {
+        name: 'two batteries, each behind a fuse that clears it',
+        about: () => fedTwice(6000, 6000),
+        level: 'note',
+        subject: 'block.OUT2',
+        says: /main-fuse and second-fuse before it clear that/,
       },
     ],
     quiet: [
