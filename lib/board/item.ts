@@ -133,16 +133,18 @@ export const opposite: Readonly<Record<Side, Side>> = {
   bottom: 'top',
 };
 
-/** A point of an item (from its own lower left corner, unturned) on the board. */
-export function onBoard(item: Item, at: Placement, { xM, yM }: Point): Point {
-  const [w, d] = [item.widthM, item.depthM];
-  const turned: Record<TurnDeg, Point> = {
-    0: { xM, yM },
-    90: { xM: d - yM, yM: xM },
-    180: { xM: w - xM, yM: d - yM },
-    270: { xM: yM, yM: w - xM },
-  };
-  return { xM: at.xM + turned[at.turnDeg].xM, yM: at.yM + turned[at.turnDeg].yM };
+/** A point of an item (from its own lower left corner, unturned) on the board. Searches call it very often. */
+export function onBoard({ widthM: w, depthM: d }: Item, at: Placement, { xM, yM }: Point): Point {
+  switch (at.turnDeg) {
+    case 0:
+      return { xM: at.xM + xM, yM: at.yM + yM };
+    case 90:
+      return { xM: at.xM + (d - yM), yM: at.yM + xM };
+    case 180:
+      return { xM: at.xM + (w - xM), yM: at.yM + (d - yM) };
+    case 270:
+      return { xM: at.xM + yM, yM: at.yM + (w - xM) };
+  }
 }
 
 /** A terminal as it stands on the board: its point, and the side that it faces. */
@@ -152,15 +154,16 @@ export interface PlacedTerminal extends Point {
 }
 
 /** Where a terminal of a placed item is, and which way it faces. */
-export function terminalOnBoard(item: Item, at: Placement, terminal: ItemTerminal): PlacedTerminal {
-  const own: Record<Side, Point> = {
-    bottom: { xM: terminal.alongM, yM: 0 },
-    top: { xM: terminal.alongM, yM: item.depthM },
-    left: { xM: 0, yM: terminal.alongM },
-    right: { xM: item.widthM, yM: terminal.alongM },
-  };
-  const point = onBoard(item, at, own[terminal.side]);
-  return { ...point, faces: turnedSide(terminal.side, at.turnDeg), layer: terminal.layer };
+export function terminalOnBoard(
+  item: Item,
+  at: Placement,
+  { side, alongM, layer }: ItemTerminal,
+): PlacedTerminal {
+  const level = side === 'top' || side === 'bottom';
+  const acrossM = side === 'top' ? item.depthM : side === 'right' ? item.widthM : 0;
+  const own = level ? { xM: alongM, yM: acrossM } : { xM: acrossM, yM: alongM };
+  const { xM, yM } = onBoard(item, at, own);
+  return { xM, yM, faces: turnedSide(side, at.turnDeg), layer };
 }
 
 /** The strip in front of one side of a body, `roomM` deep, as high as the body. */

@@ -1,7 +1,8 @@
 import { flatten } from './bulge.ts';
+import { type FreeSpots, freeSpots } from './free-spots.ts';
 import { type Item, type TurnDeg, turnedSize, turns } from './item.ts';
 import type { BoardShape } from './outline.ts';
-import { type Box, boxOf, distanceToBox, edgesOf, insideRing, type Point, type Ring } from './point.ts';
+import { type Box, boxOf, edgesOf, type Point, type Ring } from './point.ts';
 import { roomInsideM } from './ring-gap.ts';
 
 /** A place on the lattice where an item may stand, and its column and row. */
@@ -41,42 +42,44 @@ export function groundsOf({ outline, cutouts, holes }: BoardShape): Grounds {
 /**
  * Every place of a square lattice (from the lower left corner of the board's box) where an item stands on
  * board all over: inside the outline and, unless it is raised, off openings and holes. At most 200 by 200.
+ * Items of one size share their places.
  */
 export function sitesOf(grounds: Grounds, item: Item, heightM: number, wantedStepM: number): Sites {
+  const known = sitesKnown.get(grounds) ?? new Map<string, Sites>();
+  sitesKnown.set(grounds, known);
+  const key = [item.widthM, item.depthM, heightM, wantedStepM].join(' ');
+  const sites = known.get(key) ?? allSites(grounds, item, heightM, usableStepM(grounds.box, wantedStepM));
+  known.set(key, sites);
+  return sites;
+}
+
+/** By size, height and step. */
+const sitesKnown = new WeakMap<Grounds, Map<string, Sites>>();
+
+function allSites(grounds: Grounds, item: Item, heightM: number, stepM: number): Sites {
   const { box } = grounds;
-  const stepM = usableStepM(box, wantedStepM);
-  const outerEdges = edgesOf(grounds.outer);
-  const upright = ([0, 90] as const).map((turnDeg) => {
-    const size = turnedSize(item, turnDeg);
-    const columns = Math.floor((box.maxX - box.minX - size.xM) / stepM + 1e-9) + 1;
-    const rows = Math.floor((box.maxY - box.minY - size.yM) / stepM + 1e-9) + 1;
-    return Array.from({ length: Math.max(0, columns) * Math.max(0, rows) }, (_, at) => {
-      const [column, row] = [Math.floor(at / rows), at % rows];
-      return { column, row, xM: box.minX + column * stepM, yM: box.minY + row * stepM };
-    }).filter((site) =>
-      standsOn(grounds, heightM > 0 ? outerEdges : grounds.edges, boxAt(site, size), heightM > 0),
-    );
-  });
-  const list = turns.flatMap((turnDeg) =>
-    (upright[(turnDeg / 90) % 2] ?? []).map((site): Site => ({ ...site, turnDeg, heightM })),
+  const spots = ([0, 90] as const).map((turnDeg) =>
+    freeSpots(grounds, turnedSize(item, turnDeg), stepM, heightM > 0),
   );
-  return indexed(list, heightM, (corner) => ({
-    column: Math.round((corner.xM - box.minX) / stepM),
-    row: Math.round((corner.yM - box.minY) / stepM),
-  }));
-}
-
-type LatticeOf = (corner: Point) => { readonly column: number; readonly row: number };
-
-function indexed(list: readonly Site[], heightM: number, latticeOf: LatticeOf): Sites {
-  const index = new Map(list.map((site) => [siteKey(site.turnDeg, site.column, site.row), site]));
-  const at: Sites['at'] = (turnDeg, column, row) => index.get(siteKey(turnDeg, column, row));
-  const nearest: Sites['nearest'] = (turnDeg, corner) => {
-    const { column, row } = latticeOf(corner);
-    return at(turnDeg, column, row);
+  const byTurn = turns.map((turnDeg): readonly (Site | undefined)[] => {
+    const { columns, rows, free } = spots[(turnDeg / 90) % 2] ?? noSpots;
+    return Array.from({ length: columns * rows }, (_, spot): Site | undefined => {
+      if (free[spot] !== 1) return undefined;
+      const [column, row] = [Math.floor(spot / rows), spot % rows];
+      const [xM, yM] = [box.minX + column * stepM, box.minY + row * stepM];
+      return { column, row, xM, yM, turnDeg, heightM };
+    });
+  });
+  const at: Sites['at'] = (turnDeg, column, row) => {
+    const rows = spots[(turnDeg / 90) % 2]?.rows ?? 0;
+    return row < 0 || row >= rows || column < 0 ? undefined : byTurn[turnDeg / 90]?.[column * rows + row];
   };
-  return { heightM, list, at, nearest };
+  const nearest: Sites['nearest'] = (turnDeg, { xM, yM }) =>
+    at(turnDeg, Math.round((xM - box.minX) / stepM), Math.round((yM - box.minY) / stepM));
+  return { heightM, list: byTurn.flat().filter((site) => site !== undefined), at, nearest };
 }
+
+const noSpots: FreeSpots = { columns: 0, rows: 0, free: new Uint8Array(0) };
 
 /** The same places, the item raised to a height on rails that stand where it would. */
 export function raisedSites(sites: Sites, heightM: number): Sites {
@@ -97,39 +100,8 @@ function usableStepM(box: Box, stepM: number): number {
   return Math.max(stepM, least);
 }
 
-function siteKey(turnDeg: TurnDeg, column: number, row: number): number {
-  return ((turnDeg / 90) * 65536 + column) * 65536 + row;
-}
-
 function boxAt(at: Point, size: Point): Box {
   return { minX: at.xM, minY: at.yM, maxX: at.xM + size.xM, maxY: at.yM + size.yM };
-}
-
-function standsOn(grounds: Grounds, edges: Grounds['edges'], box: Box, raised: boolean): boolean {
-  const middle = { xM: (box.minX + box.maxX) / 2, yM: (box.minY + box.maxY) / 2 };
-  if (!insideRing(middle, grounds.outer)) return false;
-  for (const [a, b] of edges) if (runsThrough(a, b, box)) return false;
-  if (raised) return true;
-  return (
-    !grounds.openings.some((ring) => insideRing(middle, ring)) &&
-    !grounds.holes.some((hole) => distanceToBox(hole, box) < hole.diameterM / 2)
-  );
-}
-
-/** True where a segment runs through the inside of a box (clipping by Liang and Barsky). */
-function runsThrough(a: Point, b: Point, box: Box): boolean {
-  const hair = 1e-7;
-  const [minX, maxX, minY, maxY] = [box.minX + hair, box.maxX - hair, box.minY + hair, box.maxY - hair];
-  if (Math.max(a.xM, b.xM) <= minX || Math.min(a.xM, b.xM) >= maxX) return false;
-  if (Math.max(a.yM, b.yM) <= minY || Math.min(a.yM, b.yM) >= maxY) return false;
-  const [dx, dy] = [b.xM - a.xM, b.yM - a.yM];
-  const [x1, x2] = dx === 0 ? [0, 1] : ordered((minX - a.xM) / dx, (maxX - a.xM) / dx);
-  const [y1, y2] = dy === 0 ? [0, 1] : ordered((minY - a.yM) / dy, (maxY - a.yM) / dy);
-  return Math.max(0, x1, y1) < Math.min(1, x2, y2);
-}
-
-function ordered(one: number, other: number): readonly [number, number] {
-  return one < other ? [one, other] : [other, one];
 }
 
 /** By how much an item that has no site is too large, metres: the least that it reaches out, over all turns. */
