@@ -25,10 +25,7 @@ interface Arc {
 export function inflow(circuit: Circuit, node: string, without: string): Inflow {
   const regions = regionsOf(circuit, without);
   const region = (id: string) => regions.get(id) ?? -1;
-  const arcs = circuit.edges
-    .filter(({ kind, id }) => kind === 'fuse' && id !== without)
-    .map((fuse): Arc => ({ fuse, from: region(fuse.from), to: region(fuse.to) }))
-    .filter(({ from, to }) => from !== to);
+  const arcs = arcsOf(circuit, region, without);
   const starts = new Set(circuit.sources.map(({ positive }) => region(positive)));
   starts.delete(-1);
   const end = region(node);
@@ -38,6 +35,37 @@ export function inflow(circuit: Circuit, node: string, without: string): Inflow 
     fuses: enteringFuses(arcs, starts, end),
     mostA: (ratingA) => greatestFlowA(arcs, starts, end, ratingA),
   };
+}
+
+/**
+ * The most (A) that the fuses of a circuit let through for long to several nodes together: the least cut between them
+ * and all sources. What a source feeds without a fuse is left out.
+ */
+export function jointInflowA(
+  circuit: Circuit,
+  nodes: readonly string[],
+  ratingA: (fuse: string) => number,
+): number {
+  const regions = regionsOf(circuit, '');
+  const ends = new Set(nodes.flatMap((node) => regions.get(node) ?? []));
+  const [end] = ends;
+  if (end === undefined) return 0;
+  const region = (id: string) => {
+    const own = regions.get(id) ?? -1;
+    return ends.has(own) ? end : own;
+  };
+  const starts = new Set(circuit.sources.map(({ positive }) => region(positive)));
+  starts.delete(-1);
+  starts.delete(end);
+  return greatestFlowA(arcsOf(circuit, region), starts, end, ratingA);
+}
+
+/** The fuses that stand between two regions, each with both. */
+function arcsOf({ edges }: Circuit, region: (node: string) => number, without = ''): Arc[] {
+  return edges
+    .filter(({ kind, id }) => kind === 'fuse' && id !== without)
+    .map((fuse): Arc => ({ fuse, from: region(fuse.from), to: region(fuse.to) }))
+    .filter(({ from, to }) => from !== to);
 }
 
 /** The number of each node's region: nodes that are joined without a fuse. */

@@ -2,7 +2,8 @@ import type { DeviceDrop, OperatingPoint } from '../model/plan/index.ts';
 import { candidatesFor } from './cable-candidates.ts';
 import { deviceDrops } from './device-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
-import { fitsPorts, type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
+import { fitsPorts } from './ports-fit.ts';
+import { type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
 import { sizingVoltageV } from './sizing-voltage.ts';
 
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */

@@ -11,12 +11,15 @@ import {
   sizeConductor,
 } from './conductor-sizing.ts';
 import type { DeviceLoad } from './device-loads.ts';
+import { jointInflowA } from './fuse-inflow.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
 import { returnedFeeds, sumOf } from './ground-feeds.ts';
 import type { LeastSizes } from './least-sizes.ts';
+import { fitsPorts } from './ports-fit.ts';
 import { powerRules } from './power-rules.ts';
 import { fusesBehind, isBare, isFeed, neededA, type Protection } from './protection.ts';
 import { ampacityZones, wireZones } from './run-zones.ts';
+import { growGrounds } from './size-grounds.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
 /** Everything that the sizes of the 12 V side follow from. */
@@ -50,7 +53,9 @@ export function sizePower(sizing: PowerSizing): SizedPower {
   for (const edge of feeds) sizeFeed(edge, sizing, ratingA, conductors);
   for (const edge of feeds)
     if (thickenTail(edge, sizing, conductors)) sizeFeed(edge, sizing, ratingA, conductors);
-  for (const edge of edges.filter((one) => !isFeed(circuit, one))) sizeGround(edge, sizing, conductors);
+  const resize = (edge: CircuitEdge) => sizeGround(edge, sizing, ratingA, conductors);
+  for (const edge of edges.filter((one) => !isFeed(circuit, one))) resize(edge);
+  growGrounds({ job, edges, conductors, least: sizing.least, resize });
   return { fuses, conductors };
 }
 
@@ -104,20 +109,17 @@ function thickenTail(
   return true;
 }
 
-/** True where both terminals of a link take a size as it is, without a reducer. */
-export function fitsPorts(job: Job, { from, to }: Link, areaMm2: number): boolean {
-  return [from, to].every(({ device, terminal }) => {
-    const takes = job.devices.find(({ id }) => id === device)?.facts.terminals[terminal]?.takes;
-    return !takes || areaMm2 <= takes.to.areaMm2 * 1.001;
-  });
-}
-
 /**
  * A ground is at least as large as the feed of the same devices, judged by conductance. Where that feed has
  * several sizes in a row, the one next to the devices counts. The return of a battery is as large as what hangs
  * on its positive post.
  */
-function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, SizedConductor>): void {
+function sizeGround(
+  edge: CircuitEdge,
+  sizing: PowerSizing,
+  ratingA: (fuse: string) => number,
+  into: Map<string, SizedConductor>,
+): void {
   const rules = powerRules(sizing.job.rules);
   const returned = returnedFeeds(edge, sizing, into, rules);
   const [most] = returned
@@ -125,7 +127,9 @@ function sizeGround(edge: CircuitEdge, sizing: PowerSizing, into: Map<string, Si
     .toSorted((a, b) => b.conductanceSm - a.conductanceSm);
   const names = most?.feeds.map(({ link, cable }) => `${link.id}, ${cable.size.label}`).join(', and ');
   const needs = returned.map((feeds) => sumOf(feeds, ({ neededA: feedA }) => feedA));
-  size(edge, sizing, Math.max(0, ...needs), into, {
+  // Of leads side by side only one is the nearest feed, but all of them come back here.
+  const nodes = sizing.paths.downstream(edge).map(({ from }) => from);
+  size(edge, sizing, Math.max(jointInflowA(sizing.circuit, nodes, ratingA), ...needs), into, {
     conductanceSm: most?.conductanceSm ?? 0,
     why: `at least as large as its feed ${names ?? ''}`,
   });

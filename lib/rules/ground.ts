@@ -1,5 +1,6 @@
 import type { PlanWire } from '../model/plan/index.ts';
 import { bodyId } from '../model/resolved-job.ts';
+import { crossing, supplyGroups } from '../plan/supply-groups.ts';
 import { conductanceGrace } from '../power/conductance.ts';
 import { conductanceOf } from './conductance.ts';
 import {
@@ -55,21 +56,6 @@ const deviceWithoutGround: Rule = {
   },
 };
 
-/** Wires between a group of devices and the rest that feed the group, or that take its current back. */
-function crossing(
-  about: Case,
-  role: 'power' | 'ground',
-  inside: (device: string) => boolean,
-): readonly PlanWire[] {
-  return jobWires(about).filter((wire) => {
-    const [own, far] = inside(deviceIdOf(wire.from)) ? [wire.from, wire.to] : [wire.to, wire.from];
-    if (wire.role !== role || !inside(deviceIdOf(own)) || inside(deviceIdOf(far))) return false;
-    return role === 'power'
-      ? hasRole(about.job, own, 'feed-in', 'supply-positive')
-      : hasRole(about.job, far, 'body', 'source-negative', 'ground-bar');
-  });
-}
-
 const groundUnderFeed: Rule = {
   id: 'ground-under-feed',
   asks: 'The ground of a device or board conducts at least as well as its feed, judged by conductance and not by gauge number.',
@@ -77,19 +63,11 @@ const groundUnderFeed: Rule = {
   ...commonPractice,
   judge(about) {
     const { job } = about;
-    const boards = job.boards.map(({ id }) => ({
-      name: id,
-      spot: { path: `/boards/${id}` },
-      inside: (device: string) => deviceOf(job, device)?.board === id,
-    }));
-    const devices = job.devices
-      .filter(
-        ({ spec, origin }) =>
-          origin === 'job' && spec !== null && ['amplifier', 'processor', 'source-unit'].includes(spec.kind),
-      )
-      .map(({ id }) => ({ name: id, spot: deviceSpot(job, id), inside: (device: string) => device === id }));
-    return [...devices, ...boards].flatMap(({ name, spot, inside }): Verdict[] => {
-      const [feeds, grounds] = [crossing(about, 'power', inside), crossing(about, 'ground', inside)];
+    return supplyGroups(job).flatMap((group): Verdict[] => {
+      const { kind, id: name } = group;
+      const spot = kind === 'board' ? { path: `/boards/${name}` } : deviceSpot(job, name);
+      const feeds = crossing(job, jobWires(about), 'power', group);
+      const grounds = crossing(job, jobWires(about), 'ground', group);
       const sum = (wires: readonly PlanWire[]) =>
         wires.reduce((total, wire) => total + conductanceOf(about, wire), 0);
       const [feed, ground] = [sum(feeds), sum(grounds)];
