@@ -97,3 +97,76 @@ describe('a board too small for its parts side by side', () => {
     expect(drawing?.svg).toMatch(/>Bass amplifier</);
   });
 });
+
+/** Two amplifiers as wide as the board, each with a ground bar of its own that finds room beneath one of them only. */
+const twice = (): ReturnType<typeof smallPlan> =>
+  smallPlan(
+    withBoard('width: 500 mm, height: 300 mm', 'width: 500 mm, height: 440 mm'),
+    inJob('title: Bass amplifier\n    in: boot', 'title: Bass amplifier\n    on: main'),
+    inJob(
+      '  sub: { part',
+      `  bar: { part: bar-a, on: main }
+  bar-2: { part: bar-a, on: main }
+  amp-2: { part: amp-a, title: Front amplifier, on: main }
+  sub: { part`,
+    ),
+    inJob(
+      '  ground: { from: amp.GND, to: body.cargo, length: 12 in }',
+      `  ground: { from: bar.G1, to: body.cargo, length: 4 ft }
+  ground-2: { from: bar-2.G1, to: body.cargo, length: 4 ft }
+  amp-ground: { from: amp.GND, to: bar.G2 }
+  amp-2-ground: { from: amp-2.GND, to: bar-2.G2 }`,
+    ),
+    inParts(
+      `title: Amplifier\n    ${onePart}`,
+      'title: Amplifier\n    size: { width: 460 mm, depth: 190 mm, height: 50 mm }',
+    ),
+    inParts(
+      '  radio-a:\n',
+      `${barPart.replace('width: 100 mm, depth: 80 mm', 'width: 200 mm, depth: 120 mm')}  radio-a:\n`,
+    ),
+  );
+
+describe('a board too small for its parts with one of them raised', () => {
+  const { plan, remarks } = twice();
+  const board = byId(plan.boards, 'main');
+  const pairs = board.placements
+    .filter(({ raisedM }) => raisedM > 0)
+    .map(({ item }) => {
+      const trace = plan.traces[`boards.main.placements.${item}.raisedM`];
+      return [item, trace?.inputs.find(({ name }) => name === 'beneath')?.value];
+    });
+
+  test('has both amplifiers raised, each over a bar', () => {
+    expect(pairs.map(([upper]) => upper)).toEqual(['amp', 'amp-2']);
+    expect(new Set(pairs.map(([, lower]) => lower))).toEqual(new Set(['bar', 'bar-2']));
+    expect(remarks.filter(({ rule }) => /does-not-fit|overlap|covered|no-sheet/.test(rule))).toEqual([]);
+  });
+
+  test('has rails below each: two times two layers of 18 mm, on the nesting sheet too', () => {
+    expect(board.pieces.map(({ carries, form, count, makesM }) => [carries, form, count, makesM])).toEqual([
+      ['amp', 'rail', 4, expect.closeTo(0.036, 9)],
+      ['amp-2', 'rail', 4, expect.closeTo(0.036, 9)],
+    ]);
+    const [drawing] = drawJob(plan, shippedMetrics).filter(({ id }) => id.startsWith('nest-'));
+    expect(drawing?.svg).toContain('8 x rail of main');
+  });
+
+  test('has each bar and its ground wire in place before the amplifier closes over it', () => {
+    const at = (id: string) => plan.steps.findIndex(({ installs }) => installs.includes(id));
+    for (const [upper, lower] of pairs) {
+      expect(at(String(lower))).toBeGreaterThanOrEqual(0);
+      expect(at(String(lower))).toBeLessThan(at(String(upper)));
+      const own = plan.wires.find(({ from }) => from === `${lower}.G1`);
+      expect(at(own?.id ?? '')).toBeLessThan(at(String(upper)));
+    }
+  });
+
+  test('tells on sheet and drawing how far each is raised, and over what', () => {
+    const sheet = JSON.stringify(placement.model(plan));
+    expect(sheet.match(/Side by side there is no room/g)).toHaveLength(1);
+    expect(sheet).toMatch(/Bass amplifier stands .*; Front amplifier stands .* over Ground bar/);
+    const [drawing] = drawJob(plan, shippedMetrics).filter((one) => one.sheet === 'placement');
+    expect(drawing?.svg.match(/raised [^<]*, over Bar/g)).toHaveLength(2);
+  });
+});

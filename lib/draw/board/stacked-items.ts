@@ -17,9 +17,9 @@ export function itemsOver({ placement, box }: ItemOnBoard, items: readonly ItemO
   );
 }
 
-/** The boxes of the items beneath one: their names are written there, so its own keep out of them. */
-export function boxesBeneath(upper: ItemOnBoard, items: readonly ItemOnBoard[]): PaperBox[] {
-  return items.filter((item) => itemsOver(item, [upper]).length > 0).map(({ box }) => box);
+/** The items that one stands over: their names are written there, so its own keep out of them. */
+export function itemsBeneath(upper: ItemOnBoard, items: readonly ItemOnBoard[]): ItemOnBoard[] {
+  return items.filter((item) => itemsOver(item, [upper]).length > 0);
 }
 
 /** Items in the order in which they are drawn: those that are partly hidden come last, in hidden lines over the others. */

@@ -22,7 +22,7 @@ import { placeClearKey } from '../board/keep-clear-key.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import { edgePoint, type PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
-import { boxesBeneath } from '../board/stacked-items.ts';
+import { itemsBeneath } from '../board/stacked-items.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { boxRound, grown, type PaperBox } from '../paper.ts';
 import { drawCircle, type Parent } from '../pen.ts';
@@ -105,11 +105,21 @@ function paintItem(
   for (const { side, alongMm } of controls)
     drawCircle(group, edgePoint(box, side, alongMm, 0), 0.9, lines.rule, 'paper');
   const names = [...terminals, ...controls];
-  const beneath = boxesBeneath(onBoard, items);
+  const beneath = itemsBeneath(onBoard, items).map(({ box }) => box);
   const { outside, free } = letterPanels(drawing, group, box, names, types.terminal, beneath);
   const onFace = item.controls.filter(({ panel }) => panel === 'face').map(({ name }) => name);
-  const hasName = [onFace, []].some((below) => letterMiddle(drawing, group, free, shortName(item), below));
+  const said = [...raisedTexts(scene, onBoard, items).map((text) => [...onFace, text]), onFace, []];
+  const hasName = said.some((below) => letterMiddle(drawing, group, free, shortName(item), below));
   return { onBoard, outside, named: hasName };
+}
+
+/** How far an item is raised and what it stands over, with all that beneath named or without; none where it is not. */
+function raisedTexts({ plan }: BoardScene, onBoard: ItemOnBoard, items: readonly ItemOnBoard[]): string[] {
+  const { raisedM } = onBoard.placement;
+  if (raisedM <= 0) return [];
+  const raised = `raised ${dimensionText(raisedM, lengthStyleOf(plan))}`;
+  const beneath = itemsBeneath(onBoard, items).map(({ item }) => shortName(item));
+  return [...(beneath.length > 0 ? [`${raised}, over ${beneath.join(', ')}`] : []), raised];
 }
 
 /** Neighbouring exits of a role at one edge are one arrow, with how many conductors leave there: `8 signal`. */

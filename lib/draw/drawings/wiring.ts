@@ -15,7 +15,7 @@ import type { PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { type RouteOnBoard, routesOnBoard, wiresAlong } from '../board/routes-on-board.ts';
 import { type Margins, sheetFor, sheetRooms } from '../board/scaled-sheet.ts';
-import { boxesBeneath } from '../board/stacked-items.ts';
+import { itemsBeneath } from '../board/stacked-items.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { at, type PaperBox, type PaperSegment, segmentsCross } from '../paper.ts';
@@ -96,7 +96,14 @@ function paintWiring(drawing: Drawing, scene: BoardScene, exitType: TypeStyle): 
     drawItemOutline(openSubject(drawing, itemGroup, item.item.id), scene, item, items);
   drawRoutes(drawing, openGroup(drawing, drawing.svg, 'routes'), routes, scene);
   const lettered = items.map((item) =>
-    letterItem(drawing, itemGroup, scene, item, routes, boxesBeneath(item, items)),
+    letterItem(
+      drawing,
+      itemGroup,
+      scene,
+      item,
+      routes,
+      itemsBeneath(item, items).map(({ box }) => box),
+    ),
   );
   const exits = exitTexts(plan, board).flatMap(({ edge, xM, yM, text }, index): Exit[] => {
     const point = onPaper(view, { xM, yM });
