@@ -5,6 +5,7 @@ import { type Body, bodyOf, type Item, type Placement } from './item.ts';
 import { computed, input } from './measure.ts';
 import type { BoardShape } from './outline.ts';
 import type { Point, Ring } from './point.ts';
+import { type LaidRib, ribRing } from './rib.ts';
 import { gapM, roomInsideM } from './ring-gap.ts';
 
 /** Something in the mounting space that stays there: its outline in the space, and its height range from the back. */
@@ -35,6 +36,8 @@ export interface LoadedBoard {
   readonly thicknessM: number;
   readonly items: readonly Item[];
   readonly placements: readonly Placement[];
+  /** Ribs on either face; left out: none. Their room in depth is judged by `ribFaults`. */
+  readonly ribs?: readonly LaidRib[];
 }
 
 /** Room left round a board in its space, metres; below zero: it is missing. */
@@ -81,6 +84,14 @@ function slabsOf(board: LoadedBoard, pose: Pose): Slab[] {
   return [{ ...sheet, minZ: pose.standoffM, maxZ: faceM }, ...items];
 }
 
+function ribSlabs({ ribs = [], thicknessM }: LoadedBoard, pose: Pose): Slab[] {
+  return ribs.map((rib): Slab => {
+    const fromM = rib.face === 'rear' ? pose.standoffM - rib.heightM : pose.standoffM + thicknessM;
+    const ring = ribRing(rib).map((p) => inSpace(p, pose));
+    return { of: rib.id, ring, openings: [], minZ: fromM, maxZ: fromM + rib.heightM };
+  });
+}
+
 /** The footprint of a body as a ring. */
 export function footprint({ minX, minY, maxX, maxY }: Body): Ring {
   const at = (xM: number, yM: number) => ({ xM, yM });
@@ -102,7 +113,10 @@ export function fitBoard(
   const depths = slabs.map((slab) => ({ slab, roomM: space.depthM - slab.maxZ }));
   const obstacles = space.obstacles.map((obstacle) => ({
     obstacle: obstacle.id,
-    rooms: slabs.map((slab) => ({ slab, roomM: obstacleRoomM(slab, obstacle) })),
+    rooms: [...slabs, ...ribSlabs(board, pose)].map((slab) => ({
+      slab,
+      roomM: obstacleRoomM(slab, obstacle),
+    })),
   }));
   const faults = [
     ...tightest(walls, 'space-too-small', 'edge of the space', clearanceM),

@@ -47,17 +47,24 @@ export function boardArea(shape: BoardShape): Traced<number> {
   );
 }
 
-/** Mass of the bare board, kg: area times thickness (m) times density (kg/m3). */
-export function boardMass(shape: BoardShape, thicknessM: number, densityKgM3: number): Traced<number> {
+/** Mass of the bare board, kg: area times thickness (m) times density (kg/m3), and its ribs. */
+export function boardMass(
+  shape: BoardShape,
+  thicknessM: number,
+  densityKgM3: number,
+  ribsKg = 0,
+): Traced<number> {
   const area = boardArea(shape);
+  const formula = `area x thickness x density${ribsKg > 0 ? ' + ribs' : ''}`;
   return computed(
-    area.value * thicknessM * densityKgM3,
+    area.value * thicknessM * densityKgM3 + ribsKg,
     'kg',
-    { rule: 'board-mass', formula: 'area x thickness x density', citation: 'mass of a body of even density' },
+    { rule: 'board-mass', formula, citation: 'mass of a body of even density' },
     [
       input('area', area.value, 'm2'),
       input('thickness', thicknessM, 'm'),
       input('density', densityKgM3, 'kg/m3'),
+      ...(ribsKg > 0 ? [input('ribs', ribsKg, 'kg')] : []),
     ],
   );
 }

@@ -14,7 +14,7 @@ export interface Sheet {
   readonly densityKgM3: number;
 }
 
-/** A straight stiffener of rectangular section, fastened to the back of the board. */
+/** A straight stiffener of rectangular section, fastened to one face of the board. */
 export interface Rib {
   readonly id: string;
   readonly from: Point;
@@ -23,6 +23,8 @@ export interface Rib {
   readonly heightM: number;
   readonly modulusPa: number;
   readonly densityKgM3: number;
+  /** Of a glued rib: the width of the board that works with it as a flange. Left out: it slides, as if only screwed. */
+  readonly flangeM?: number;
 }
 
 /** Where the board is held. `clamped` holds its slope as well as its place. */
@@ -63,8 +65,8 @@ interface PointMass {
 /**
  * Bends a thin plate (Kirchhoff) on point supports under 1 g across it, by rectangular finite elements.
  * Deflection from K w = m g; first mode by inverse iteration on K and M. Elements that a cut-out covers in
- * part count by the share of material; ribs count with their own section alone (as if screwed and not
- * glued), which is on the safe side. Null where the supports leave the plate free to move.
+ * part count by the share of material; ribs count by `ribBending`. Null where the supports leave the plate free to
+ * move.
  */
 export function bendPlate(plate: PlateCase): BentPlate | null {
   const mesh = makeMesh(plate.region, plate.elements ?? 24);
@@ -95,7 +97,7 @@ function assemble(mesh: Mesh, { sheet, ribs, supports }: PlateCase): Banded {
       for (const [j, value] of row.entries())
         if ((freedoms[i] ?? 0) >= (freedoms[j] ?? 0))
           addTo(matrix, freedoms[i] ?? 0, freedoms[j] ?? 0, share * value);
-  for (const rib of ribs) addRib(matrix, mesh, rib);
+  for (const rib of ribs) addRib(matrix, mesh, rib, ribBending(rib, sheet));
   // Stiff enough to hold, soft enough to keep the digits: 1e6 times what bends one element.
   const hold = (1e6 * rigidity) / mesh.element.widthM ** 2;
   for (const support of supports) {
@@ -118,11 +120,25 @@ function addSquare(matrix: Banded, spot: Spot, row: readonly number[], weight: n
     }
 }
 
-function addRib(matrix: Banded, mesh: Mesh, rib: Rib): void {
+/**
+ * What a rib adds to the bending stiffness of the board along its line, N m2. Screwed, its own section alone, as if
+ * it could slide: E I. Glued, by the parallel-axis theorem for a composite section, about the common neutral axis:
+ * E I + e^2 (EA of rib x EA of flange) / (EA of rib + EA of flange), e between the two middles (Gere and Timoshenko,
+ * Mechanics of Materials, composite beams). What the flange bends by itself is in the plate.
+ */
+export function ribBending(rib: Omit<Rib, 'id' | 'from' | 'to' | 'densityKgM3'>, sheet: Sheet): number {
+  const own = (rib.modulusPa * rib.widthM * rib.heightM ** 3) / 12;
+  const ribEA = rib.modulusPa * rib.widthM * rib.heightM;
+  const flangeEA = sheet.modulusPa * sheet.thicknessM * (rib.flangeM ?? 0);
+  if (!(flangeEA > 0 && ribEA > 0)) return own;
+  const apartM = (rib.heightM + sheet.thicknessM) / 2;
+  return own + (apartM ** 2 * ribEA * flangeEA) / (ribEA + flangeEA);
+}
+
+function addRib(matrix: Banded, mesh: Mesh, rib: Rib, bending: number): void {
   const [dx, dy] = [rib.to.xM - rib.from.xM, rib.to.yM - rib.from.yM];
   const lengthM = Math.hypot(dx, dy);
   const [c, s] = [dx / lengthM, dy / lengthM];
-  const bending = (rib.modulusPa * rib.widthM * rib.heightM ** 3) / 12;
   for (const { point, shareM } of along(mesh, rib)) {
     const spot = spotAt(mesh, point);
     const [xx, xy, yy] = [

@@ -35,10 +35,18 @@ export function laidPoint<T extends Point>(piece: NestedPiece, corner: Point, po
     : { ...point, xM: piece.xM + x, yM: piece.yM + y };
 }
 
+/** What is known of the stock sheet that a board or a rib is cut from. */
+export type CutSheet = Pick<PlanBoard, 'sheetGrain' | 'sheetWidthM' | 'sheetHeightM'>;
+
+/** A board as it is cut, with the pieces and ribs that are cut for it. */
+export type CutBoard = CutSheet &
+  Pick<PlanBoard, 'id' | 'title' | 'sheet' | 'material' | 'grain' | 'outline' | 'cutouts'> &
+  Pick<PlanBoard, 'holes' | 'pieces' | 'ribs'>;
+
 /** What sheets are nested for: the boards of a job, and the house rules that its plan was made by. */
 export interface NestedJob {
   readonly job: { readonly id: string };
-  readonly boards: readonly PlanBoard[];
+  readonly boards: readonly CutBoard[];
   readonly rules: readonly { readonly name: string; readonly value: number }[];
 }
 
@@ -65,11 +73,15 @@ function nestRules(rules: NestedJob['rules']): NestRules {
   };
 }
 
-/** Every piece that is cut from sheet for some jobs: boards, rails, pads. With several jobs, ids begin with the job's. */
+/** Every piece that is cut from sheet for some jobs: boards, rails, pads, ribs. With several jobs, ids begin with the job's. */
 export function sheetPieces(jobs: readonly NestedJob[]): SheetPiece[] {
   return jobs.flatMap(({ job, boards }) => {
     const of = jobs.length > 1 ? { prefix: `${job.id}.`, before: `${job.id}: ` } : { prefix: '', before: '' };
-    return boards.flatMap((board) => [boardPiece(board, of), ...raisingPieces(board, of)]);
+    return boards.flatMap((board) => [
+      boardPiece(board, of),
+      ...raisingPieces(board, of),
+      ...ribPieces(board, of),
+    ]);
   });
 }
 
@@ -78,7 +90,7 @@ interface Called {
   readonly before: string;
 }
 
-function boardPiece(board: PlanBoard, { prefix, before }: Called): SheetPiece {
+function boardPiece(board: CutBoard, { prefix, before }: Called): SheetPiece {
   const { id, title, sheet, outline, cutouts, holes } = board;
   const box = boxOf(outline);
   const corner = { xM: box.minX, yM: box.minY };
@@ -88,19 +100,15 @@ function boardPiece(board: PlanBoard, { prefix, before }: Called): SheetPiece {
   return { ...named, ...size, sheet, lies: liesOf(board), ...lines };
 }
 
-/** Whether a board has to be turned so that its grain runs as it asks. */
-function liesOf(board: PlanBoard): PieceLies {
+/** Whether a piece has to be turned so that its grain runs as it asks. */
+function liesOf(board: CutSheet & Pick<PlanBoard, 'grain'>): PieceLies {
   const runs = stockGrain(board);
   if (board.grain === null || runs === null) return 'either';
   return runs === board.grain ? 'as-written' : 'turned';
 }
 
-/** Which way the grain runs on the stock sheet of a board as it is nested, lying on its longer side; null for none. */
-export function stockGrain({
-  sheetGrain,
-  sheetWidthM,
-  sheetHeightM,
-}: Pick<PlanBoard, 'sheetGrain' | 'sheetWidthM' | 'sheetHeightM'>): GrainWay | null {
+/** Which way the grain runs on a stock sheet as it is nested, lying on its longer side; null for none. */
+export function stockGrain({ sheetGrain, sheetWidthM, sheetHeightM }: CutSheet): GrainWay | null {
   if (sheetGrain === null) return null;
   return (sheetGrain === 'width') === sheetWidthM >= sheetHeightM ? 'level' : 'upright';
 }
@@ -112,7 +120,7 @@ const forms: { readonly [K in PlanRiserPiece['form']]: string } = {
 };
 
 /** Pieces of one form, size and hole are one entry, however many things they carry. */
-function raisingPieces({ id: board, title, sheet, pieces }: PlanBoard, called: Called): SheetPiece[] {
+function raisingPieces({ id: board, title, sheet, pieces }: CutBoard, called: Called): SheetPiece[] {
   const alike = new Map<string, SheetPiece & { readonly count: number }>();
   for (const { form, count, widthM, lengthM, holeM } of pieces) {
     if (count === 0) continue;
@@ -134,6 +142,19 @@ function raisingPieces({ id: board, title, sheet, pieces }: PlanBoard, called: C
   return [...alike.values()];
 }
 
+/** The strips of each rib, cut along the grain: a rib bends along its length. */
+function ribPieces({ id: board, title, ribs }: CutBoard, { prefix, before }: Called): SheetPiece[] {
+  return ribs
+    .filter(({ strips }) => strips > 0)
+    .map((rib): SheetPiece => {
+      const { id, sheet, cutWidthM, lengthM, strips } = rib;
+      const named = { id: `${prefix}${board}.rib-${id}`, title: `${before}rib ${id} of ${title}` };
+      const lies = liesOf({ ...rib, grain: 'upright' });
+      const lines = { loops: [rectangle(cutWidthM, lengthM)], holes: [], corner: { xM: 0, yM: 0 } };
+      return { ...named, sheet, widthM: cutWidthM, heightM: lengthM, count: strips, lies, ...lines };
+    });
+}
+
 function mmNumber(lengthM: number): number {
   return Number((lengthM * 1000).toFixed(1));
 }
@@ -143,10 +164,15 @@ function rectangle(widthM: number, heightM: number): OutlinePoint[] {
   return [at(0, 0), at(widthM, 0), at(widthM, heightM), at(0, heightM)];
 }
 
+/** Everything that is cut from stock sheets for some boards, with the sheet of each: the boards and their ribs. */
+export function cutFrom(boards: readonly CutBoard[]): (CutSheet & Pick<PlanBoard, 'sheet' | 'material'>)[] {
+  return boards.flatMap((board) => [board, ...board.ribs]);
+}
+
 /** Whole sheets of every material that the jobs ask for, as many as are needed, their longer side lying. */
 export function sheetStock(jobs: readonly Pick<NestedJob, 'boards'>[]): StockSheet[] {
   const stock = new Map<string, StockSheet>();
-  for (const { sheet, sheetWidthM, sheetHeightM } of jobs.flatMap(({ boards }) => boards))
+  for (const { sheet, sheetWidthM, sheetHeightM } of cutFrom(jobs.flatMap(({ boards }) => boards)))
     stock.set(sheet, {
       id: sheet,
       sheet,

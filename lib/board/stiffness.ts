@@ -1,10 +1,10 @@
-import type { Traced } from '../model/trace.ts';
+import type { Traced, TraceInput } from '../model/trace.ts';
 import { boardDefaults } from './defaults.ts';
 import type { BoardFault } from './fault.ts';
 import { type Item, onBoard, type Placement } from './item.ts';
 import { computed, input } from './measure.ts';
 import type { BoardShape } from './outline.ts';
-import { bendPlate, type Rib, type Sheet, type SpreadMass, type Support } from './plate.ts';
+import { bendPlate, type Rib, ribBending, type Sheet, type SpreadMass, type Support } from './plate.ts';
 
 /** A board with its load, on its fixings. */
 export interface BoardOnFixings {
@@ -34,7 +34,7 @@ export interface Stiffness {
 }
 
 const model =
-  'thin plate by rectangular finite elements (Adini, Clough, Melosh), held in points by its fixings, items as loose mass, ribs screwed and not glued';
+  'thin plate by rectangular finite elements (Adini, Clough, Melosh), held in points by its fixings, items as loose mass';
 
 /**
  * The first natural frequency that a static sag stands for, Hz: f = sqrt(g / sag) / 2 pi = 15.8 / sqrt(sag in
@@ -59,12 +59,16 @@ function massesOf({ items, placements }: BoardOnFixings): SpreadMass[] {
 
 /**
  * Sag and first natural frequency of a loaded board on its fixings; null where they do not hold it (fewer
- * than three, or all in one line), which `stiffnessFaults` reports.
+ * than three, or all in one line), which `stiffnessFaults` reports. `elements`: along the longer side, for a coarser
+ * look than the plate's own.
  */
-export function boardStiffness(board: BoardOnFixings, build: Build): Stiffness | null {
+export function boardStiffness(board: BoardOnFixings, build: Build, elements?: number): Stiffness | null {
   const { sheet, ribs } = build;
   const { supports } = board;
-  const bent = bendPlate({ region: board.shape.region, sheet, ribs, supports, masses: massesOf(board) });
+  const bent = bendPlate({
+    ...{ region: board.shape.region, sheet, ribs, supports, masses: massesOf(board) },
+    ...(elements === undefined ? {} : { elements }),
+  });
   if (!bent) return null;
   const inputs = [
     input('thickness', sheet.thicknessM, 'm'),
@@ -72,7 +76,7 @@ export function boardStiffness(board: BoardOnFixings, build: Build): Stiffness |
     input('Poisson', sheet.poisson, ''),
     input('mass', bent.massKg, 'kg'),
     input('fixings', supports.length, ''),
-    input('ribs', ribs.map(({ id }) => id).join(', ') || 'none', ''),
+    ...ribInputs(build),
   ];
   const bySagHz = modeOfSagHz(bent.sagM);
   return {
@@ -96,6 +100,14 @@ export function boardStiffness(board: BoardOnFixings, build: Build): Stiffness |
     plateModeHz: bent.modeHz,
     massKg: bent.massKg,
   };
+}
+
+/** Each rib that counts with what it adds to the bending stiffness, or that there is none. */
+function ribInputs({ ribs, sheet }: Build): TraceInput[] {
+  if (ribs.length === 0) return [input('ribs', 'none', '')];
+  return ribs.map((rib) =>
+    input(`rib ${rib.id}, ${rib.flangeM ? 'glued' : 'screwed'}`, ribBending(rib, sheet), 'N m2'),
+  );
 }
 
 /** What the first mode of a board is judged by, Hz: below `leastHz` it stops, below `wantedHz` it is a caution. */

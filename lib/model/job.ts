@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, customerAndShop, everyone, shopOnly, shownTo } from './audience.ts';
 import { day, extent, id, measured, privateText, quantity, terminalRef, text, wireSize } from './fields.ts';
 import { outlineSchema } from './outline.ts';
+import { ribSchema } from './rib.ts';
 import { formatVersion } from './shop.ts';
 import { colourSchema, filterOrder, filterPassSchema, filterTypeSchema } from './vocabulary.ts';
 
@@ -79,13 +80,16 @@ const fixingSchema = z.strictObject({
 
 const boardSchema = z.strictObject({
   title: everyone(text('Main board').optional()),
-  sheet: builders(id),
+  /** Left out, the lightest sheet in stock that holds. */
+  sheet: builders(id.optional()),
   /** Left out, the space of the job. */
   space: builders(id.optional()),
   /** Where the datum corner of the board stands in the space. */
   at: z.strictObject({ x: builders(length), y: builders(length) }).optional(),
   outline: outlineSchema,
   fixings: z.record(id, fixingSchema),
+  /** Stiffening ribs. */
+  ribs: z.record(id, ribSchema).default({}),
 });
 
 const runSchema = z.strictObject({

@@ -45,7 +45,8 @@ const fromCorner = () =>
       .optional(),
   );
 
-const point = z.tuple([builders(length), builders(length)], {
+/** A point of a board from its datum. */
+export const pointSchema = z.tuple([builders(length), builders(length)], {
   error: 'needs two lengths, such as [12 in, 3 1/2 in]',
 });
 
@@ -168,7 +169,7 @@ export type GrainWay = (typeof grainWays)[number];
 export const outlineSchema = z
   .strictObject({
     rectangle: z.strictObject({ width: builders(length), height: builders(length) }).optional(),
-    polygon: z.array(point).min(3, 'has fewer than three corners').optional(),
+    polygon: z.array(pointSchema).min(3, 'has fewer than three corners').optional(),
     cuts: z.array(cutSchema).optional(),
     'edge-profile': edgeProfile.optional(),
     /** Left out: the grain may run either way. */

@@ -2,6 +2,7 @@ import type { HouseRules } from './house-rules.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
 import type { Part, PartFacts } from './kinds/index.ts';
 import type { Place } from './place.ts';
+import type { JobRib } from './rib.ts';
 import type { Shop } from './shop.ts';
 import type { Vehicle, VehicleRoute, VehicleSpace } from './vehicle.ts';
 import type { VehicleSide, ZoneKind } from './vocabulary.ts';
@@ -70,13 +71,26 @@ export interface OpenEnd {
   readonly ports: readonly string[];
 }
 
+/** A part that boards and ribs are cut from. */
+export type SheetPart = Extract<Part, { kind: 'board-sheet' }>;
+
+/** A stiffening rib, with its sheet looked up; null where it is cut from the sheet of its board. */
+export interface BoardRib {
+  readonly id: string;
+  readonly given: JobRib;
+  readonly sheet: { readonly id: string; readonly part: SheetPart } | null;
+}
+
 export interface Board {
   readonly id: string;
   readonly path: string;
   readonly given: JobBoard;
   readonly spaceId: string;
   readonly space: VehicleSpace;
-  readonly sheet: Extract<Part, { kind: 'board-sheet' }>;
+  /** Its sheet. Where the job leaves it open, any of the catalogue, until the plan has chosen one. */
+  readonly sheetId: string;
+  readonly sheet: SheetPart;
+  readonly ribs: readonly BoardRib[];
   /** Where its datum corner stands in the space, chosen by the plan; left out where the job says it. */
   readonly place?: { readonly xM: number; readonly yM: number };
 }

@@ -8,6 +8,7 @@ export const workTimeDefinitions = {
   'battery-off': { says: 'Take the battery off and wait', minutes: 15 },
   'cut-board': { says: 'Cut a board to its outline', minutes: 40 },
   'drill-hole': { says: 'Drill one hole', minutes: 2 },
+  'fix-rib': { says: 'Cut and fix one rib', minutes: 12 },
   'mount-item': { says: 'Mount one part', minutes: 10 },
   'set-control': { says: 'Put one control in its preset', minutes: 1 },
   'lay-wire': { says: 'Cut, end, label and lay one wire, pair or lead on a board', minutes: 8 },

@@ -1,4 +1,4 @@
-import { drillFaults, drillTable, holesToDrill } from '../board/drill.ts';
+import { drillFaults, drillTable, type HoleToDrill, holesToDrill } from '../board/drill.ts';
 import type { BoardFault } from '../board/fault.ts';
 import type { Item, Placement } from '../board/item.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../board/outline.ts';
@@ -53,15 +53,16 @@ export function boardFixings(board: Board, parts: Job['parts']): BoardFixing[] {
   });
 }
 
-/** Every hole of a board, numbered; what is wrong with them goes to the faults. */
+/** Every hole of a board, those of the screws of its ribs too, numbered; what is wrong with them goes to the faults. */
 export function boardHoles(
   board: Board,
   shape: BoardShape,
   fixings: readonly BoardFixing[],
   laid: { readonly items: readonly Item[]; readonly placements: readonly Placement[] },
   parts: Job['parts'],
+  screws: readonly HoleToDrill[] = [],
 ): { readonly holes: PlanHole[]; readonly faults: readonly BoardFault[] } {
-  const drilled = holesToDrill(shape, {
+  const placed = holesToDrill(shape, {
     ...laid,
     // Where the fixing does not tell its clearance, a tenth over its nominal thread would be a guess: the rules ask for it.
     fixings: fixings.map(({ part, ...at }) => ({ ...at, diameterM: part.clearance ?? 0 })),
@@ -73,6 +74,7 @@ export function boardHoles(
       return { part: screw.id, pilotM: pilot ?? holeM, lengthM: length ?? 0 };
     },
   });
+  const drilled = [...placed, ...screws];
   return { holes: drillTable(drilled).map(({ id: _, ...hole }) => hole), faults: drillFaults(drilled) };
 }
 

@@ -1,34 +1,36 @@
 import type { BoardFault } from '../board/fault.ts';
 import { fitBoard } from '../board/fit.ts';
+import type { Rib } from '../board/plate.ts';
 import { sheetFaults } from '../board/sheet-faults.ts';
 import {
-  type Build,
   boardStiffness,
   chooseBuild,
+  type ModeLimits,
   type Stiffness,
   stiffnessFaults,
 } from '../board/stiffness.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
-import type { Board, Job } from '../model/resolved-job.ts';
+import type { Board, Job, SheetPart } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { planHouseRules } from './house-rules.ts';
+import { buildOf } from './sheet-build.ts';
 
-type SheetPart = Board['sheet'];
+/** Sag and first mode of a laid-out board with its ribs on its fixings; null where they do not hold it. */
+export function planStiffness(
+  laid: LaidBoard,
+  fixings: readonly BoardFixing[],
+  ribs: readonly Rib[],
+): Stiffness | null {
+  return boardStiffness({ ...laid, supports: fixings }, buildOf(laid.board.id, laid.board.sheet, ribs));
+}
 
-/** Poisson's ratio of board materials, an assumption: it moves the first mode by a few per cent. */
-const poisson = 0.3;
-
-const buildOf = (id: string, sheet: SheetPart): Build => ({
-  id,
-  sheet: { thicknessM: sheet.thickness, modulusPa: sheet.modulus, poisson, densityKgM3: sheet.density },
-  ribs: [],
-});
-
-/** Sag and first mode of a laid-out board on its fixings; null where they do not hold it. */
-export function planStiffness(laid: LaidBoard, fixings: readonly BoardFixing[]): Stiffness | null {
-  return boardStiffness({ ...laid, supports: fixings }, buildOf(laid.board.id, laid.board.sheet));
+/** What the first mode of a board is judged by: the house's limit, and a higher one beside a subwoofer. */
+export function modeLimits({ rules }: Job, { space }: Board): ModeLimits {
+  const leastHz = rules['first-mode'].value;
+  const besideHz = rules['first-mode-bass'].value;
+  return { leastHz, wantedHz: space['beside-subwoofer'] ? Math.max(leastHz, besideHz) : leastHz };
 }
 
 /** What is too soft, with the sheet of the shop that is stiff enough, or with word that none is. */
@@ -40,9 +42,7 @@ export function stiffnessRemarks(
   stiffness: Stiffness | null,
 ): readonly BoardFault[] {
   const { board } = laid;
-  const leastHz = job.rules['first-mode'].value;
-  const besideHz = job.rules['first-mode-bass'].value;
-  const wantedHz = board.space['beside-subwoofer'] ? Math.max(leastHz, besideHz) : leastHz;
+  const { leastHz, wantedHz } = modeLimits(job, board);
   if (!stiffness || stiffness.firstModeHz.value >= wantedHz)
     return stiffnessFaults(board.id, stiffness, { leastHz, wantedHz });
   const remedy = wayOut(job, laid, fixings, planned, wantedHz);

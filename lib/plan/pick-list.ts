@@ -48,7 +48,9 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
   for (const { grommets } of runs) for (const { part } of grommets) add(part);
   for (const board of boards) {
     for (const { part } of board.fixings) add(part);
+    for (const { screw } of board.ribs) add(screw?.part, screw?.count);
   }
+  for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.
   const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job) }]);
   for (const { stock } of sheets) add(stock.sheet);

@@ -5,6 +5,7 @@ import { clearRooms } from '../board/keep-clear.ts';
 import { boardArea, boardCentroid, boardMass, centreOfMass } from '../board/measure.ts';
 import { outlineFaults } from '../board/outline-faults.ts';
 import { type HeldMass, type RatedFixing, retention, retentionFaults } from '../board/retention.ts';
+import type { LaidRib } from '../board/rib.ts';
 import { riserPieces } from '../board/risers.ts';
 import { sheetFaults } from '../board/sheet-faults.ts';
 import { narrowestWeb } from '../board/web.ts';
@@ -19,6 +20,7 @@ import { itemsBeneath, raisedHeight } from './board-stacking.ts';
 import { planStiffness, stiffnessRemarks } from './board-stiffness.ts';
 import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
+import { countedRibs, type PlannedRibs, planRibs, ribMasses, ribScrewHoles, traceRibs } from './plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
 
 const standardGravity = 9.80665;
@@ -28,18 +30,24 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   const { board, shape, items } = laid;
   const { sheet, space, given } = board;
   const fixings = boardFixings(board, job.parts);
-  const { holes, faults: drilling } = boardHoles(board, shape, fixings, laid, job.parts);
+  const bare = boardHoles(board, shape, fixings, laid, job.parts);
+  const ribbing = planRibs(job, laid, bare.holes);
+  const screws = ribScrewHoles(ribbing);
+  const { holes, faults: drilling } = boardHoles(board, shape, fixings, laid, job.parts, screws);
+  traceRibs(board.id, ribbing.ribs, book);
   const at = `boards.${board.id}`;
   const areaM2 = book.trace(`${at}.areaM2`, boardArea(shape));
-  const massKg = book.trace(`${at}.massKg`, boardMass(shape, sheet.thickness, sheet.density));
+  const ribsKg = ribbing.ribs.reduce((sum, rib) => sum + rib.massKg, 0);
+  const massKg = book.trace(`${at}.massKg`, boardMass(shape, sheet.thickness, sheet.density, ribsKg));
   const drilled = drilledShape(shape, holes);
   const web = narrowestWeb(drilled);
-  const physics = boardPhysics(job, laid, fixings, massKg, book);
+  const physics = boardPhysics(job, { laid, fixings, ribbing, bareKg: massKg - ribsKg }, book);
   for (const fault of [
     ...outlineFaults(drilled, { ...outlineRules(job) }),
     ...drilling,
+    ...ribbing.faults,
     ...physics.faults,
-    ...fitFaults(laid, fixings),
+    ...fitFaults(laid, fixings, ribbing.standing),
     ...routed.faults,
     ...placementFaults(job, laid),
   ])
@@ -53,7 +61,8 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     title: given.title ?? board.id,
     space: board.spaceId,
     spaceTitle: space.title,
-    sheet: given.sheet,
+    sheet: board.sheetId,
+    sheetChosen: given.sheet === undefined ? 'computed' : 'given',
     sheetWidthM: sheet.width,
     sheetHeightM: sheet.height,
     material: sheet.material,
@@ -97,6 +106,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     })),
     placements: placed,
     pieces: riserPieces(raisers),
+    ribs: ribbing.ribs,
     routes: [...routed.routes],
     crossings: routed.crossings,
     firstCrossings: routed.firstCrossings,
@@ -169,6 +179,7 @@ function outlineRules({ rules }: Job) {
 /** The path of what a board fault is about: a cut of the outline, a fixing, a device, or the board. */
 function faultPath(job: Job, fault: BoardFault, board: Board): string {
   const [subject = ''] = fault.of;
+  if (Object.hasOwn(board.given.ribs, subject)) return `${board.path}/ribs/${subject}`;
   if (Object.hasOwn(board.given.fixings, subject)) return `${board.path}/fixings/${subject}`;
   const link = job.links.find(({ id }) => id === subject);
   if (link) return link.path;
@@ -176,17 +187,19 @@ function faultPath(job: Job, fault: BoardFault, board: Board): string {
   return fault.rule.includes('web') || fault.rule.includes('hole') ? `${board.path}/outline` : board.path;
 }
 
-function boardPhysics(
-  job: Job,
-  laid: LaidBoard,
-  fixings: readonly BoardFixing[],
-  massKg: number,
-  book: PlanBook,
-) {
+/** What the physics of a board follows from; `bareKg`: its mass without parts and ribs. */
+interface HeldBoard {
+  readonly laid: LaidBoard;
+  readonly fixings: readonly BoardFixing[];
+  readonly ribbing: PlannedRibs;
+  readonly bareKg: number;
+}
+
+function boardPhysics(job: Job, { laid, fixings, ribbing, bareKg }: HeldBoard, book: PlanBook) {
   const { board } = laid;
   const at = `boards.${board.id}`;
-  const stiffness = planStiffness(laid, fixings);
-  const masses = heldMasses(laid, massKg);
+  const stiffness = planStiffness(laid, fixings, countedRibs(board, ribbing));
+  const masses = [...heldMasses(laid, bareKg), ...ribMasses(board, ribbing)];
   const rated = fixings.flatMap(({ id, xM, yM, part }): RatedFixing[] => {
     const holdsN = (part.holds ?? 0) * standardGravity;
     return holdsN > 0 ? [{ id, xM, yM, pullOutN: holdsN, shearN: holdsN }] : [];
@@ -232,8 +245,9 @@ function heldMasses({ board, shape, items, placements }: LaidBoard, massKg: numb
 function fitFaults(
   { board, shape, items, placements }: LaidBoard,
   fixings: readonly BoardFixing[],
+  ribs: readonly LaidRib[],
 ): readonly BoardFault[] {
   const { thickness: thicknessM } = board.sheet;
-  return fitBoard({ shape, thicknessM, items, placements }, mountingSpace(board), boardPose(board, fixings))
-    .faults;
+  const loaded = { shape, thicknessM, items, placements, ribs };
+  return fitBoard(loaded, mountingSpace(board), boardPose(board, fixings)).faults;
 }

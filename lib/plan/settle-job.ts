@@ -3,6 +3,7 @@ import type { Device, Job } from '../model/resolved-job.ts';
 import { planAudio } from './audio.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import { layOutBoards } from './board-layout.ts';
+import { chooseSheets } from './choose-sheets.ts';
 import { buildCircuit, type Circuit } from './circuit.ts';
 import { type CircuitPaths, circuitPaths } from './circuit-paths.ts';
 import { type DeviceLoad, deviceLoads } from './device-loads.ts';
@@ -34,7 +35,7 @@ export interface SettledJob extends Basis {
  * which tells where everything stands and how thick it is; then, placed as before, with the ports that cross least.
  */
 export function settleJob(written: Job, book: PlanBook): SettledJob {
-  const job = placeBoards(written, book);
+  const job = placeBoards(chooseSheets(written, book), book);
   const isOpen = hasOpenPorts(job);
   const first = basisOf(job, isOpen ? new PlanBook() : book);
   const laid = layOutBoards(job, first.circuit.roles, book);

@@ -1,4 +1,4 @@
-import type { PlanBoard, PlanWire } from '../model/plan/index.ts';
+import type { PlanBoard, PlanRib, PlanWire } from '../model/plan/index.ts';
 import { itemPhases, type Phases, waitsOfRaisedItems, waitsOfStackedItems } from './item-phases.ts';
 import { benchOf, itemOf, minutesFor, ownWires, type Step, step, type Wait, type Work } from './work.ts';
 import { roundSteps } from './work-rounds.ts';
@@ -74,6 +74,29 @@ function cutAndDrill(work: Work, board: PlanBoard, place: string): Step[] {
         proof: 'Every number of the table is ticked; each part sits on its pilots',
       },
     ),
+    ...fixRibs(work, board, place),
+  ];
+}
+
+/** Ribs go on once their screws have their holes, and before anything else is in the way of the clamps. */
+function fixRibs(work: Work, { id, ribs }: PlanBoard, place: string): Step[] {
+  if (ribs.length === 0) return [];
+  const how = (rib: PlanRib): string => {
+    const screws = rib.screw ? `${rib.screw.count} screws` : 'screws';
+    return `${rib.id} to the ${rib.face === 'rear' ? 'rear' : 'mounting side'} by ${rib.joint === 'glued' ? 'glue and ' : ''}${screws}`;
+  };
+  const isGlued = ribs.some(({ joint }) => joint === 'glued');
+  return [
+    step(`ribs-${id}`, [{ step: `drill-${id}`, why: 'the screws of a rib pass through the board' }], {
+      layer: 'board',
+      place,
+      by: 'board',
+      text: `Fix the ribs of ${id}: ${ribs.map(how).join('; ')}. Drill into each rib through the board, sink the heads`,
+      tools: ['drill', 'countersink', 'clamps', ...(isGlued ? ['glue'] : []), 'eye protection'],
+      minutes: minutesFor(work, 'fix-rib', ribs.length),
+      acts: ribs.map((rib) => `rib:${id}.${rib.id}`),
+      proof: `Each rib lies on its marks without a gap; no point stands out of it and no head over the board${isGlued ? '; the glue has set before weight goes on' : ''}`,
+    }),
   ];
 }
 

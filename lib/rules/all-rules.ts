@@ -24,6 +24,7 @@ import { mountingRules } from './mounting.ts';
 import { portRules } from './ports.ts';
 import { powerAndSignalRules } from './power-and-signal-sides.ts';
 import { protectionFilterRules } from './protection-filters.ts';
+import { ribRules } from './ribs.ts';
 import type { Rule } from './rule.ts';
 import { runRules } from './runs.ts';
 import { speakerLoadRules } from './speaker-load.ts';
@@ -77,6 +78,7 @@ export const rules: readonly Rule[] = [
   ...factoryIntegrationRules,
   ...factoryOutputRules,
   ...mountingRules,
+  ...ribRules,
   ...behindHoleRules,
   ...wetZoneRules,
   ...heatRules,

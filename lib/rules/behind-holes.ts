@@ -66,11 +66,12 @@ const behindHole: Rule = {
 };
 
 /** How far a fixing stands out behind the panel (m): its length less board and spacer; null where it has no length. */
-function sticksThroughM({ job }: Case, board: Board, fixing: string): number | null {
+function sticksThroughM({ job, plan }: Case, board: Board, fixing: string): number | null {
   const given = board.given.fixings[fixing];
   const part = partOf(job, given?.fixing ?? null);
   if (part?.kind !== 'fixing' || part.length === undefined) return null;
-  return part.length - board.sheet.thickness - (given?.spacer ?? 0);
+  const thicknessM = plan.boards.find(({ id }) => id === board.id)?.thicknessM ?? board.sheet.thickness;
+  return part.length - thicknessM - (given?.spacer ?? 0);
 }
 
 const stickThrough: Rule = {

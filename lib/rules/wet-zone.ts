@@ -1,6 +1,6 @@
 import { pointer } from '../model/place.ts';
 import type { Direction } from '../model/vocabulary.ts';
-import { deviceSpot } from './look-up.ts';
+import { deviceSpot, partOf } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { commonPractice, defaultSource, houseRule } from './source.ts';
 import { lengthIn } from './words.ts';
@@ -10,13 +10,17 @@ const fibreboardWet: Rule = {
   asks: 'Fibreboard in a wet zone is sealed.',
   levels: ['caution'],
   ...commonPractice,
-  judge({ job }) {
-    return job.boards.flatMap(({ id, sheet, space, spaceId, given }): Verdict[] => {
-      if (!space.wet || sheet.material !== 'fibreboard' || sheet.sealed) return [];
+  judge({ job, plan }) {
+    return job.boards.flatMap(({ id, space, spaceId, ...board }): Verdict[] => {
+      // Where the job leaves the sheet open, the plan knows it.
+      const sheetId = plan.boards.find((one) => one.id === id)?.sheet ?? board.sheetId;
+      const sheet = partOf(job, sheetId);
+      if (!space.wet || sheet?.kind !== 'board-sheet') return [];
+      if (sheet.material !== 'fibreboard' || sheet.sealed) return [];
       return [
         {
           level: 'caution',
-          of: [id, spaceId, given.sheet],
+          of: [id, spaceId, sheetId],
           message: `${id} is bare fibreboard in ${spaceId}, which gets wet: it swells and lets go of its screws`,
           remedy: 'seal every face and edge, holes too, or take plywood or polyethylene',
           ...commonPractice,

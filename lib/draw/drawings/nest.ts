@@ -1,5 +1,5 @@
 import type { NestedSheet } from '../../board/nesting.ts';
-import { type JobNesting, nestJobs, stockGrain } from '../../board/sheet-pieces.ts';
+import { cutFrom, type JobNesting, nestJobs, stockGrain } from '../../board/sheet-pieces.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetRooms } from '../board/scaled-sheet.ts';
 import { type NestScene, nestLayout, nestNotes } from '../nest/nest-layout.ts';
@@ -9,7 +9,7 @@ import type { TextMetrics } from '../text-metrics.ts';
 import { lengthStyleOf } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 
-/** Nesting: every stock sheet of a job, with the boards, rails and pads that are cut from it and the off-cuts to keep. */
+/** Nesting: every stock sheet of a job, with the boards, rails, pads and ribs that are cut from it and the off-cuts to keep. */
 export const nest: DrawingKind = {
   sheet: 'risers',
   pages: (plan, metrics) => {
@@ -20,17 +20,17 @@ export const nest: DrawingKind = {
 
 function nestPage(plan: BuildPlan, metrics: TextMetrics, nesting: JobNesting, sheet: NestedSheet): Page {
   const scene: NestScene = { nesting, sheet, style: lengthStyleOf(plan) };
-  const board = plan.boards.find((each) => each.sheet === sheet.stock.sheet);
+  const from = cutFrom(plan.boards).find((each) => each.sheet === sheet.stock.sheet);
   const { stock, copy, pieces } = sheet;
   const left = nesting.unplaced.map(({ id }) => `${id}: fits on no sheet`);
   const base = {
     id: `nest-${stock.id}-${copy}`,
     title: `Nesting: ${stock.id}, sheet ${copy}`,
-    subject: (board?.material ?? '').replaceAll('-', ' '),
+    subject: (from?.material ?? '').replaceAll('-', ' '),
     documentType: 'Nesting',
     description: `Stock sheet ${copy} of ${stock.id} with ${pieces.length} pieces and ${sheet.offCuts.length} off-cuts to keep.`,
     projection: null,
-    notes: nestNotes(scene, board ? stockGrain(board) : null),
+    notes: nestNotes(scene, from ? stockGrain(from) : null),
   };
   const [best] = sheetRooms(plan, metrics, base)
     .flatMap(({ orientation, room }) => {

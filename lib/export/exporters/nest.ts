@@ -11,7 +11,7 @@ import { nestPaths } from '../nest/nest-paths.ts';
 
 /** The pieces of a job on stock sheets: a drawing and a file for the machine a sheet, and a table of the pieces. */
 export const nest: Exporter = {
-  title: 'boards, rails and pads nested on stock sheets',
+  title: 'boards, rails, pads and ribs nested on stock sheets',
   files: ({ plan, ...how }) => (plan.boards.length === 0 ? [] : nestedFiles([plan], how)),
 };
 

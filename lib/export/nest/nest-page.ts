@@ -1,4 +1,4 @@
-import { stockGrain } from '../../board/sheet-pieces.ts';
+import { cutFrom, stockGrain } from '../../board/sheet-pieces.ts';
 import { drawLines, linePitchMm } from '../../draw/lettering.ts';
 import { type NestScene, nestLayout, nestNotes } from '../../draw/nest/nest-layout.ts';
 import { paintNest } from '../../draw/nest/nest-paint.ts';
@@ -38,8 +38,8 @@ export function nestPageSvg({ scene, boards, paper, metrics, origins }: NestPage
   });
   layPaper(drawing);
   const frame = frameBox(format);
-  const board = boards.find(({ sheet }) => sheet === stock.sheet);
-  const facts = nestNotes(scene, board ? stockGrain(board) : null);
+  const from = cutFrom(boards).find(({ sheet }) => sheet === stock.sheet);
+  const facts = nestNotes(scene, from ? stockGrain(from) : null);
   const headMm = types.heading.capMm + (origins.length + facts.length + 1) * linePitchMm(types.note) + padMm;
   const room = { ...frame, topMm: frame.topMm + headMm };
   const layout = nestLayout(scene, room, metrics);

@@ -16,6 +16,7 @@ export const fixingSchema = z.strictObject({
       'threaded-insert',
       'washer',
       'tie',
+      'adhesive',
     ]),
   ),
   thread: builders(text('#8').optional()),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { edgeProfiles, grainWays } from '../outline.ts';
+import { ribFaces, ribJoints } from '../rib.ts';
 import { conductorRoleSchema, directionSchema, edgeSchema } from '../vocabulary.ts';
 
 const number = builders(z.number());
@@ -74,6 +75,41 @@ export const riserPieceSchema = z.object({
   holeM: orNull,
 });
 
+/** A stiffening rib as it is cut, fixed and counted. */
+export const planRibSchema = z.object({
+  id: name,
+  face: builders(z.enum(ribFaces)),
+  /** Its centre line, from the datum. */
+  from: z.object(point),
+  to: z.object(point),
+  lengthM: number,
+  /** Across it, and how far it stands out from the face. */
+  widthM: number,
+  heightM: number,
+  joint: builders(z.enum(ribJoints)),
+  sheet: name,
+  material: name,
+  thicknessM: number,
+  sheetWidthM: number,
+  sheetHeightM: number,
+  sheetGrain: builders(z.enum(['width', 'height']).nullable()),
+  /** Strips that make its section: on edge beside each other, or flat on each other. None: that sheet does not make it. */
+  form: builders(z.enum(['on-edge', 'flat'])),
+  strips: builders(z.int()),
+  cutWidthM: number,
+  massKg: number,
+  /** Room left between it and the panel behind, or the front of the space before it. */
+  roomM: number,
+  /** The screw that goes through the board into it, and how many; null where the catalogue has none that fits. */
+  screw: z.object({ part: name, count: builders(z.int()), apartM: number }).nullable(),
+  /** What it is glued with; null where it is not, or the catalogue has none. */
+  glue: builders(z.string().nullable()),
+  /** What it adds to the bending stiffness along its line; null where it can't be built so, and is not counted. */
+  bendingNm2: orNull,
+  /** Whether the job gives its ends, or they are as far apart as it is free. */
+  ends: builders(z.enum(['given', 'computed'])),
+});
+
 export const planRouteSchema = z.object({
   wire: name,
   /** Every wire that lies on it, that one first: a pair or a cable runs together. */
@@ -90,6 +126,8 @@ export const planBoardSchema = z.object({
   space: name,
   spaceTitle: name,
   sheet: name,
+  /** Whether the job gives the sheet, or leaves it open. */
+  sheetChosen: builders(z.enum(['given', 'computed']).default('given')),
   /** Size of the stock sheet that it is cut from. */
   sheetWidthM: number,
   sheetHeightM: number,
@@ -108,7 +146,7 @@ export const planBoardSchema = z.object({
   cutouts: z.array(z.array(outlinePointSchema)),
   holes: z.array(holeSchema),
   areaM2: number,
-  /** Mass of the bare board, and of all that it carries. */
+  /** Mass of the bare board with its ribs, and of all that it carries. */
   massKg: number,
   loadedMassKg: number,
   centroid: z.object(point),
@@ -130,6 +168,7 @@ export const planBoardSchema = z.object({
   placements: z.array(planPlacementSchema),
   /** What lifts items and the board itself, cut from the same sheet. */
   pieces: z.array(riserPieceSchema).default([]),
+  ribs: z.array(planRibSchema).default([]),
   routes: z.array(planRouteSchema),
   crossings: builders(z.int()),
   /** Crossings of the first way to lay all wires, and the paths that were searched for to come to the last one. */
@@ -153,6 +192,7 @@ export type PlanBoard = z.output<typeof planBoardSchema>;
 export type PlanPlacement = z.output<typeof planPlacementSchema>;
 export type KeepClear = z.output<typeof keepClearSchema>;
 export type PlanRiserPiece = z.output<typeof riserPieceSchema>;
+export type PlanRib = z.output<typeof planRibSchema>;
 export type PlanRoute = z.output<typeof planRouteSchema>;
 export type PlanHole = z.output<typeof holeSchema>;
 export type OutlinePoint = z.output<typeof outlinePointSchema>;

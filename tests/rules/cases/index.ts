@@ -25,6 +25,7 @@ import { mountingCases } from './mounting.ts';
 import { portsCases } from './ports.ts';
 import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
 import { protectionFiltersCases } from './protection-filters.ts';
+import { ribsCases } from './ribs.ts';
 import { runsCases } from './runs.ts';
 import { speakerLoadCases } from './speaker-load.ts';
 import { speakerPathsCases } from './speaker-paths.ts';
@@ -69,6 +70,7 @@ export const cases: RuleCases = {
   ...portsCases,
   ...powerAndSignalSidesCases,
   ...protectionFiltersCases,
+  ...ribsCases,
   ...runsCases,
   ...speakerLoadCases,
   ...speakerPathsCases,

@@ -1,0 +1,107 @@
+import { mmText } from '../board/fault.ts';
+import { fitBoard } from '../board/fit.ts';
+import { sheetFaults } from '../board/sheet-faults.ts';
+import { boardStiffness, type Stiffness } from '../board/stiffness.ts';
+import type { Board, Job, SheetPart } from '../model/resolved-job.ts';
+import { type LaidBoard, withProposal } from './board-layout.ts';
+import { boardPose, mountingSpace } from './board-pose.ts';
+import { boardFixings, mountingScrew } from './board-shape.ts';
+import { planHouseRules } from './house-rules.ts';
+import { countedRibs, planRibs } from './plan-ribs.ts';
+import { buildOf } from './sheet-build.ts';
+
+/** A sheet of the catalogue by its id. */
+export interface NamedSheet {
+  readonly id: string;
+  readonly part: SheetPart;
+}
+
+/** What a sheet comes to on a board: what it lacks, and how stiff it is in the worst of the layouts. */
+export interface TriedSheet {
+  readonly sheet: NamedSheet;
+  /** What it lacks aside from stiffness, in the words of a message. */
+  readonly lacks: readonly string[];
+  /** Null where the fixings do not hold the board, whatever it is made of. */
+  readonly stiffness: Stiffness | null;
+}
+
+/** Least bite of a wood screw that holds a part: about 2.5 diameters of a #8. Common practice, no source; metres. */
+const leastBiteM = 0.01;
+
+/** A laid-out board, as if it were cut from another sheet. */
+export function ofSheet<T extends { readonly board: Board }>(laid: T, { id, part }: NamedSheet): T {
+  return { ...laid, board: { ...laid.board, sheetId: id, sheet: part } };
+}
+
+/** Tries a sheet on a laid-out board. */
+export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet): TriedSheet {
+  const tried = ofSheet(laid, sheet);
+  const lacks = [
+    ...sizeLacks(job, tried),
+    ...depthLacks(job, tried),
+    ...(tried.board.space.wet && sheet.part.material === 'fibreboard' && !sheet.part.sealed
+      ? [`swells in ${tried.board.spaceId}, which gets wet`]
+      : []),
+    ...screwLacks(job, tried),
+    ...fixingLacks(job, tried),
+  ];
+  return { sheet, lacks, stiffness: worstStiffness(job, tried) };
+}
+
+function sizeLacks(job: Job, { board, shape }: LaidBoard): string[] {
+  const { id, sheetId, sheet, given } = board;
+  const cut = {
+    ...{ id, title: id, sheet: sheetId, material: sheet.material, grain: given.outline.grain ?? null },
+    ...{ sheetWidthM: sheet.width, sheetHeightM: sheet.height, sheetGrain: sheet.grain ?? null },
+    outline: [...shape.outline],
+    cutouts: shape.cutouts.map((loop) => [...loop]),
+    ...{ holes: [], pieces: [], ribs: [] },
+  };
+  return sheetFaults(cut, planHouseRules(job)).length > 0 ? ['is too small for it'] : [];
+}
+
+function depthLacks(job: Job, { board, shape, items, placements }: LaidBoard): string[] {
+  const loaded = { shape, thicknessM: board.sheet.thickness, items, placements };
+  const { faults } = fitBoard(loaded, mountingSpace(board), boardPose(board, boardFixings(board, job.parts)));
+  return faults.some(({ rule, level }) => rule === 'space-too-shallow' && level === 'stop')
+    ? ['leaves the parts too little depth in the space']
+    : [];
+}
+
+function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
+  const holes = items.flatMap(({ mountingHoles = [] }) => mountingHoles);
+  const bites = holes.flatMap(({ diameterM }): number[] => {
+    const lengthM = mountingScrew(diameterM, job.parts)?.part.length;
+    return lengthM === undefined ? [] : [Math.min(lengthM, board.sheet.thickness)];
+  });
+  const least = Math.min(...bites);
+  return least < leastBiteM - 1e-9 ? [`gives the screws of its parts ${mmText(least)} to bite in`] : [];
+}
+
+/** Fixings that do not reach through the sheet, or reach something behind the panel through it. */
+function fixingLacks(job: Job, { board }: LaidBoard): string[] {
+  return boardFixings(board, job.parts).flatMap(({ id, part, point, spacerM, behind }): string[] => {
+    if (part.length === undefined) return [];
+    const pastM = part.length - board.sheet.thickness - spacerM;
+    const freeM = board.space['sound-points'][point]?.['free-depth'];
+    if (pastM <= 0) return [`is thicker than ${id} reaches through`];
+    const meets = behind !== 'nothing' && behind !== 'unknown';
+    return freeM !== undefined && meets && pastM > freeM + 1e-9
+      ? [`lets ${id} reach the ${behind} behind`]
+      : [];
+  });
+}
+
+/** The softest of the layouts that the board may come to, with its ribs. */
+function worstStiffness(job: Job, laid: LaidBoard): Stiffness | null {
+  const layouts = laid.proposals.length > 1 ? laid.proposals.map((_, at) => withProposal(laid, at)) : [laid];
+  const supports = boardFixings(laid.board, job.parts);
+  const ribs = countedRibs(laid.board, planRibs(job, laid, []));
+  const found = layouts.map((layout) =>
+    boardStiffness({ ...layout, supports }, buildOf(laid.board.sheetId, laid.board.sheet, ribs)),
+  );
+  return found.reduce((worst, one) => {
+    if (!worst || !one) return null;
+    return one.firstModeHz.value < worst.firstModeHz.value ? one : worst;
+  });
+}
