@@ -1,4 +1,5 @@
 import { type Rectangle, withoutRectangle } from './free-rectangles.ts';
+import { areaOf, offCutsOf } from './off-cuts.ts';
 
 /** How a piece may lie on its sheet. */
 export type PieceLies = 'as-written' | 'turned' | 'either';
@@ -24,6 +25,8 @@ export interface StockSheet {
   readonly heightM: number;
   /** How many there are; null for as many as are needed. */
   readonly quantity: number | null;
+  /** Of an off-cut: its name on the shelf. Its size is what is good of it, so that no border is taken off. */
+  readonly offCut?: string;
 }
 
 export interface NestRules {
@@ -89,9 +92,10 @@ const orders: readonly ((piece: Single) => number)[] = [
 
 /**
  * Lays pieces, of one job or of several, on stock sheets of their material: maximal rectangles, the place where the
- * shorter side fits most closely, over four orders of the pieces; kept is the one that opens least area and leaves
- * the largest off-cut. Smaller stock (off-cuts from the shelf) is opened first where it takes the piece. The same
- * input gives the same sheets, whatever the order in which it is written.
+ * shorter side fits most closely, over four orders of the pieces and several choices of off-cuts from the shelf.
+ * Off-cuts come first, the smallest that takes the piece, then whole sheets. Kept is what opens least area of whole
+ * sheets, never more than without off-cuts; then what cuts most from off-cuts, opens least of them, and leaves the
+ * largest one. The same input gives the same sheets, whatever the order in which it is written.
  */
 export function nestPieces(
   pieces: readonly NestPiece[],
@@ -99,9 +103,27 @@ export function nestPieces(
   rules: NestRules = nestDefaults,
 ): Nesting {
   const singles = pieces.flatMap(copiesOf);
-  const attempts = orders.map((size) => nestInOrder(inOrder(singles, size), stock, rules));
+  const attempts = stockChoices(stock).flatMap((some) =>
+    orders.map((size) => nestInOrder(inOrder(singles, size), some, rules)),
+  );
   const [best = { sheets: [], unplaced: [] }] = attempts.toSorted(compareNestings);
   return best;
+}
+
+/** Off-cuts that are tried as the only one; each takes four more attempts. */
+const mostAlone = 24;
+
+/** Whole sheets alone, with all off-cuts, and with each off-cut alone: one that takes everything is better than several. */
+function stockChoices(stock: readonly StockSheet[]): StockSheet[][] {
+  const whole = stock.filter(({ offCut }) => offCut === undefined);
+  const offCuts = stock.filter(({ offCut }) => offCut !== undefined).toSorted(smallerFirst);
+  if (offCuts.length === 0) return [whole];
+  const alone = offCuts.length > 1 ? offCuts.slice(0, mostAlone).map((one) => [...whole, one]) : [];
+  return [whole, [...whole, ...offCuts], ...alone];
+}
+
+function smallerFirst(a: StockSheet, b: StockSheet): number {
+  return areaOf(a) - areaOf(b) || (a.id < b.id ? -1 : 1);
 }
 
 function copiesOf({ id, sheet, widthM, heightM, count = 1, lies = 'either' }: NestPiece): Single[] {
@@ -115,22 +137,58 @@ function inOrder(singles: readonly Single[], size: (piece: Single) => number): S
 }
 
 function compareNestings(a: Nesting, b: Nesting): number {
-  const opened = ({ sheets }: Nesting): number =>
-    sheets.reduce((sum, { stock }) => sum + stock.widthM * stock.heightM, 0);
-  const largest = ({ sheets }: Nesting): number =>
-    Math.max(0, ...sheets.flatMap(({ offCuts }) => offCuts.map(areaOf)));
-  return a.unplaced.length - b.unplaced.length || opened(a) - opened(b) || largest(b) - largest(a);
+  return (
+    a.unplaced.length - b.unplaced.length ||
+    openedM2(a, isWhole) - openedM2(b, isWhole) ||
+    less(piecesOnM2(a, isWhole), piecesOnM2(b, isWhole)) ||
+    openedM2(a, isOffCut) - openedM2(b, isOffCut) ||
+    largestOffCutM2(b) - largestOffCutM2(a)
+  );
+}
+
+/** Sums of the same areas in another order differ by a hair. */
+function less(aM2: number, bM2: number): number {
+  return Math.abs(aM2 - bM2) < 1e-9 ? 0 : aM2 - bM2;
+}
+
+type OfStock = (stock: StockSheet) => boolean;
+const isOffCut: OfStock = ({ offCut }) => offCut !== undefined;
+const isWhole: OfStock = (stock) => !isOffCut(stock);
+
+function openedM2({ sheets }: Nesting, counts: OfStock): number {
+  return sheets.reduce((sum, { stock }) => sum + (counts(stock) ? areaOf(stock) : 0), 0);
+}
+
+function piecesOnM2({ sheets }: Nesting, counts: OfStock): number {
+  const on = sheets.filter(({ stock }) => counts(stock)).flatMap(({ pieces }) => pieces);
+  return on.reduce((sum, piece) => sum + areaOf(piece), 0);
+}
+
+function largestOffCutM2({ sheets }: Nesting): number {
+  return Math.max(0, ...sheets.flatMap(({ offCuts }) => offCuts.map(areaOf)));
 }
 
 function nestInOrder(singles: readonly Single[], stock: readonly StockSheet[], rules: NestRules): Nesting {
   const open: OpenSheet[] = [];
   const unplaced: { id: string; copy: number }[] = [];
   for (const single of singles) {
-    const fit = bestFit(open, single, rules) ?? openFor(open, stock, single, rules);
+    const fit = fitOn(open, stock, isOffCut, single, rules) ?? fitOn(open, stock, isWhole, single, rules);
     if (fit) place(fit, single, rules);
     else unplaced.push({ id: single.id, copy: single.copy });
   }
   return { sheets: open.map((sheet) => finished(sheet, rules)), unplaced };
+}
+
+/** Where a piece goes on stock of one sort: the best place on what is open, else on the next that is opened. */
+function fitOn(
+  open: OpenSheet[],
+  stock: readonly StockSheet[],
+  counts: OfStock,
+  single: Single,
+  rules: NestRules,
+): Fit | null {
+  const begun = open.filter((sheet) => counts(sheet.stock));
+  return bestFit(begun, single, rules) ?? openFor(open, stock.filter(counts), single, rules);
 }
 
 interface Fit {
@@ -196,13 +254,12 @@ function openFor(
   single: Single,
   rules: NestRules,
 ): Fit | null {
-  const candidates = stock
-    .filter(({ sheet }) => sheet === single.sheet)
-    .toSorted((a, b) => areaOf(a) - areaOf(b) || (a.id < b.id ? -1 : 1));
+  const candidates = stock.filter(({ sheet }) => sheet === single.sheet).toSorted(smallerFirst);
   for (const one of candidates) {
     const copy = open.filter((sheet) => sheet.stock.id === one.id).length + 1;
     if (one.quantity !== null && copy > one.quantity) continue;
-    const { trimM, kerfM } = rules;
+    const { kerfM } = rules;
+    const trimM = isOffCut(one) ? 0 : rules.trimM;
     const room = {
       xM: trimM,
       yM: trimM,
@@ -227,22 +284,4 @@ function place({ on, xM, yM, turned }: Fit, single: Single, { kerfM }: NestRules
 function finished({ stock, copy, free, pieces }: OpenSheet, rules: NestRules): NestedSheet {
   const used = pieces.reduce((sum, piece) => sum + areaOf(piece), 0) / areaOf(stock);
   return { stock, copy, pieces, offCuts: offCutsOf(free, rules), used };
-}
-
-/** Free rooms overlap: the largest is kept whole, then the largest of what it leaves, and so on. */
-function offCutsOf(free: readonly Rectangle[], { kerfM, offCutM }: NestRules): Rectangle[] {
-  const kept: Rectangle[] = [];
-  let left = [...free];
-  for (;;) {
-    const [largest] = left.toSorted((a, b) => areaOf(b) - areaOf(a) || a.yM - b.yM || a.xM - b.xM);
-    if (!largest) return kept;
-    // The room reaches a kerf too far at its right and upper ends.
-    const own = { ...largest, widthM: largest.widthM - kerfM, heightM: largest.heightM - kerfM };
-    left = withoutRectangle(left, largest);
-    if (Math.min(own.widthM, own.heightM) >= offCutM) kept.push(own);
-  }
-}
-
-function areaOf({ widthM, heightM }: { readonly widthM: number; readonly heightM: number }): number {
-  return widthM * heightM;
 }

@@ -6,6 +6,10 @@ import { type NestPiece, type NestRules, nestPieces, type StockSheet } from '../
 const rules: NestRules = { kerfM: 0.003, trimM: 0.01, offCutM: 0.1 };
 const sheet: StockSheet = { id: 'whole', sheet: 'ply', widthM: 2.44, heightM: 1.22, quantity: null };
 
+const shelf = (name: string, widthM: number, heightM: number): StockSheet => ({
+  ...{ id: `ply-off-cut-${name}`, offCut: name, sheet: 'ply', widthM, heightM, quantity: 1 },
+});
+
 const sizes = fc.record({
   widthM: fc.integer({ min: 30, max: 1200 }).map((mm) => mm / 1000),
   heightM: fc.integer({ min: 30, max: 1180 }).map((mm) => mm / 1000),
@@ -103,10 +107,10 @@ describe('nestPieces', () => {
   });
 
   it('cuts from an off-cut of the shelf before it opens a sheet, and not from one that is used up', () => {
-    const offCut: StockSheet = { id: 'off-cut', sheet: 'ply', widthM: 0.5, heightM: 0.5, quantity: 1 };
+    const offCut: StockSheet = { ...shelf('off-cut', 0.5, 0.5), quantity: 1 };
     const pieces = [{ id: 'a', sheet: 'ply', widthM: 0.4, heightM: 0.4, count: 2 }];
     const used = nestPieces(pieces, [sheet, offCut], rules).sheets.map(({ stock }) => stock.id);
-    expect(used.toSorted()).toEqual(['off-cut', 'whole']);
+    expect(used.toSorted()).toEqual(['ply-off-cut-off-cut', 'whole']);
   });
 
   it('tells what fits nowhere and lays the rest', () => {
@@ -118,5 +122,75 @@ describe('nestPieces', () => {
     const { sheets, unplaced } = nestPieces(pieces, [sheet], rules);
     expect(unplaced.map(({ id }) => id).toSorted()).toEqual(['other', 'too-long']);
     expect(sheets.flatMap((one) => one.pieces.map(({ id }) => id))).toEqual(['good']);
+  });
+});
+
+describe('off-cuts from the shelf', () => {
+  const side = (min: number, max: number) => fc.integer({ min, max }).map((mm) => mm / 1000);
+  const shelves = fc
+    .array(fc.tuple(side(60, 1200), side(60, 900), fc.integer({ min: 0, max: 3 })), { maxLength: 5 })
+    .map((all) =>
+      all.map(([wide, high, quantity], at): StockSheet => ({ ...shelf(`${at}`, wide, high), quantity })),
+    );
+  const wholeSheets = (stock: readonly StockSheet[], pieces: readonly NestPiece[]): number =>
+    nestPieces(pieces, stock, rules).sheets.filter((one) => one.stock.offCut === undefined).length;
+
+  it('never lose a piece, never need a sheet more, and are used no more often than they are there', () => {
+    let cutFromOffCuts = 0;
+    fc.assert(
+      fc.property(lists, shelves, (pieces, offCuts) => {
+        const { sheets, unplaced } = nestPieces(pieces, [sheet, ...offCuts], rules);
+        expect(unplaced).toEqual([]);
+        expect(wholeSheets([sheet, ...offCuts], pieces)).toBeLessThanOrEqual(wholeSheets([sheet], pieces));
+        for (const one of offCuts) {
+          const opened = sheets.filter(({ stock }) => stock.id === one.id);
+          expect(opened.length).toBeLessThanOrEqual(one.quantity ?? 0);
+          cutFromOffCuts += opened.length;
+        }
+        for (const { stock, pieces: laid, offCuts: left } of sheets) {
+          const trimM = stock.offCut === undefined ? rules.trimM : 0;
+          expect(laid.length).toBeGreaterThan(0);
+          for (const [at, piece] of [...laid, ...left].entries()) {
+            expect(Math.min(piece.xM, piece.yM)).toBeGreaterThanOrEqual(trimM - 1e-9);
+            expect(piece.xM + piece.widthM).toBeLessThanOrEqual(stock.widthM - trimM + 1e-7);
+            expect(piece.yM + piece.heightM).toBeLessThanOrEqual(stock.heightM - trimM + 1e-7);
+            for (const other of [...laid, ...left].slice(at + 1))
+              expect(gapM(piece, other)).toBeGreaterThanOrEqual(rules.kerfM - 1e-7);
+          }
+        }
+      }),
+      { numRuns: 80 },
+    );
+    expect(cutFromOffCuts).toBeGreaterThan(0);
+  });
+
+  it('the smallest that takes the piece is cut, and no sheet is opened', () => {
+    const pieces = [{ id: 'a', sheet: 'ply', widthM: 0.4, heightM: 0.3 }];
+    const stock = [sheet, shelf('large', 0.9, 0.6), shelf('small', 0.29, 0.8), shelf('middle', 0.31, 0.42)];
+    expect(nestPieces(pieces, stock, rules).sheets.map((one) => one.stock.offCut)).toEqual(['middle']);
+  });
+
+  it('one that takes all pieces is better than two that share them', () => {
+    const pieces = [
+      { id: 'a', sheet: 'ply', widthM: 0.4, heightM: 0.3, count: 2, lies: 'as-written' as const },
+    ];
+    const stock = [sheet, shelf('one', 0.41, 0.5), shelf('two', 0.42, 0.5), shelf('both', 0.41, 0.61)];
+    expect(nestPieces(pieces, stock, rules).sheets.map((one) => one.stock.offCut)).toEqual(['both']);
+  });
+
+  it('is cut to its edge: what is good of it is its size', () => {
+    const pieces = [{ id: 'a', sheet: 'ply', widthM: 0.4, heightM: 0.3 }];
+    const [only] = nestPieces(pieces, [sheet, shelf('exact', 0.4, 0.3)], rules).sheets;
+    expect(only?.stock.offCut).toBe('exact');
+    expect(only?.offCuts).toEqual([]);
+  });
+
+  it('of another sheet, or used up, leaves the piece to a whole sheet', () => {
+    const pieces = [{ id: 'a', sheet: 'ply', widthM: 0.4, heightM: 0.3 }];
+    const none = [
+      { ...shelf('other', 0.5, 0.5), sheet: 'steel' },
+      { ...shelf('gone', 0.5, 0.5), quantity: 0 },
+    ];
+    expect(nestPieces(pieces, [sheet, ...none], rules).sheets.map((one) => one.stock.id)).toEqual(['whole']);
   });
 });
