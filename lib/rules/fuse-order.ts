@@ -1,11 +1,11 @@
 import type { PlanFuse } from '../model/plan/index.ts';
-import { terminalId } from '../model/resolved-job.ts';
+import { distributionOverCurrent } from './distribution-current.ts';
 import { fusesAt } from './fuses-side-by-side.ts';
 import { type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
-import { deviceSpot, fuseSpot } from './look-up.ts';
+import { fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
-import { amps, figure, listed } from './words.ts';
+import { commonPractice } from './source.ts';
+import { amps, listed } from './words.ts';
 
 /** A fuse with the fuses that stand next behind it. */
 interface Feeder {
@@ -129,55 +129,4 @@ const fusesOverFeeder: Rule = {
   },
 };
 
-/** Fuses that stand before a distribution part: what they let through, its bar must carry. */
-const blockOverCurrent: Rule = {
-  id: 'distribution-over-current',
-  asks: 'A distribution part carries what flows into it, and the fuse before it protects it.',
-  levels: ['stop', 'caution'],
-  ...partData,
-  judge(about) {
-    const side = liveSide(about);
-    return about.job.devices.flatMap(({ id, spec, origin, facts }): Verdict[] => {
-      if (spec?.kind !== 'distribution' || origin !== 'job') return [];
-      const inlets = Object.keys(facts.terminals).filter(
-        (terminal) => facts.terminals[terminal]?.role === 'feed-in',
-      );
-      const before = [
-        ...new Set(inlets.flatMap((terminal) => fusesAt(about, side, terminalId({ device: id, terminal })))),
-      ].filter(({ item }) => item !== id);
-      return judgeBlock(about, id, spec.current, before);
-    });
-  },
-};
-
-/** The current of a distribution part against what it is made for, with the fuses that let current into it. */
-function judgeBlock(about: Case, id: string, limit: number, before: readonly PlanFuse[]): Verdict[] {
-  const ratedA = about.plan.power.fuses
-    .filter(({ item }) => item === id)
-    .reduce((sum, fuse) => sum + fuse.ratedA, 0);
-  const letsInA = before.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0);
-  const over = ratedA > limit + 1e-9;
-  if (!over && letsInA <= limit) return [];
-  const names = before.map((fuse) => fuse.id);
-  const fuses =
-    before.length === 1 ? `the fuse ${names[0]} before it lets` : `the fuses ${listed(names)} before it let`;
-  return [
-    {
-      level: over ? 'stop' : 'caution',
-      of: [id, ...names],
-      message: over
-        ? `${amps(ratedA)} flow through ${id} at rated power, and it is made for ${amps(limit)}`
-        : `${id} is made for ${amps(limit)}, and ${fuses} ${figure(letsInA)} A through`,
-      value: over ? ratedA : letsInA,
-      limit,
-      unit: 'A',
-      remedy: over
-        ? 'take a larger distribution part, or feed part of the load another way'
-        : `take a larger distribution part, or ${before.length === 1 ? 'a smaller fuse' : 'smaller fuses'} before it`,
-      ...partData,
-      ...deviceSpot(about.job, id),
-    },
-  ];
-}
-
-export const fuseOrderRules: readonly Rule[] = [fuseOrder, fusesOverFeeder, blockOverCurrent];
+export const fuseOrderRules: readonly Rule[] = [fuseOrder, fusesOverFeeder, distributionOverCurrent];

@@ -1,6 +1,6 @@
 import type { Case } from '../../../lib/rules/rule.ts';
 import { about, aboutContent, aboutPlan, partIn } from '../case.ts';
-import { fuse, secondBattery } from '../changes.ts';
+import { fuse, point, secondBattery } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 /** The block between two batteries, each behind a fuse of its own (A), its fuse OUT1 being 60 A. */
@@ -15,6 +15,23 @@ function betweenTwo(mainA: number, secondA: number): Case {
       source: 'second',
       protects: ['second', 'link'],
     });
+  });
+}
+
+/** The ground bar, made for 200 A, with so much through its wires at an operating point; its port G1 for a current. */
+function throughBar(pointName: 'rated' | 'engine-off', currentA: number, portA?: string): Case {
+  return about({
+    content: (content) => {
+      const port = partIn(content, 'bar', 'distribution').terminals.G1;
+      if (port && portA !== undefined) port.current = portA;
+    },
+    plan: (plan) => {
+      const joint = { kind: 'joint', model: 'resistance', currentA, dropV: 0 } as const;
+      point(plan, pointName).elements.push(
+        { ...joint, id: 'amp-ground:to', of: 'amp-ground', from: 'amp-ground:end', to: 'ground.G1' },
+        { ...joint, id: 'board-ground:from', of: 'board-ground', from: 'ground.G0', to: 'board-ground:end' },
+      );
+    },
   });
 }
 
@@ -101,8 +118,33 @@ export const fuseOrderCases: RuleCases = {
         subject: 'block',
         says: /main-fuse and second-fuse before it let/,
       },
+      {
+        name: 'a part without fuses, and no fuse before it, with more through it than it is made for',
+        about: () => throughBar('rated', 210),
+        level: 'stop',
+        subject: 'ground',
+        says: /^210 A flow through ground at rated power, and it is made for 200 A$/,
+      },
+      {
+        name: 'the same at another operating point alone',
+        about: () => throughBar('engine-off', 210),
+        level: 'caution',
+        subject: 'ground',
+        says: /^Engine off: 210 A flow through ground/,
+      },
+      {
+        name: 'more through one port than that is made for',
+        about: () => throughBar('rated', 90, '80 A'),
+        level: 'stop',
+        subject: 'ground',
+        says: /90 A flow through ground\.G1, and that port is made for 80 A/,
+      },
     ],
     quiet: [
+      {
+        name: 'a part without fuses with all that it is made for, and so its port',
+        about: () => throughBar('rated', 200, '200 A'),
+      },
       {
         name: 'a part made for what the main fuse lets through',
         about: () =>
