@@ -14,8 +14,14 @@ export const none: Written = { text: '—' };
 export interface Writer {
   /** A length on a board or a part as drawings have it, `13 5/8 in (13.625) [346]`: the note tells what stands in which brackets. */
   length(lengthM: number): Written;
-  /** The same with the other system alone beside it: for what is read off a rule or a drill. */
+  /** The same without its unit, which stands at the head of its column: `unit`. */
+  bare(lengthM: number): Written;
+  /** The unit that `bare` leaves out: `in` or `mm`. */
+  readonly unit: string;
+  /** The same with the other system alone beside it: for what is read off a rule. */
   short(lengthM: number): Written;
+  /** The diameter of a drill: `1/8 in (3.2 mm)`, since bits are sold by the tenth of a millimetre. */
+  bore(diameterM: number): string;
   /** A length of wire: feet and inches, and metres. */
   wire(lengthM: number): Written;
   /** What the forms of a length are, as the sheet's note says it. */
@@ -31,6 +37,15 @@ export function writerFor(shop: Pick<BuildPlan['shop'], 'units' | 'fraction'>): 
       const { primary } = formatLength(lengthM, style);
       const [, beside] = / ([([].*)$/.exec(dimensionText(lengthM, style)) ?? [];
       return { text: primary, ...(beside !== undefined && { beside }) };
+    },
+    bare: (lengthM) => {
+      const [text = '', ...beside] = dimensionText(lengthM, style).split(/ (?=[([])/);
+      return { text, ...(beside.length > 0 && { beside: beside.join(' ') }) };
+    },
+    unit: inches ? 'in' : 'mm',
+    bore: (diameterM) => {
+      const { primary, mm, fraction } = formatLength(diameterM, { ...style, mmDecimals: 1 });
+      return `${primary} (${inches ? mm : fraction})`;
     },
     short: (lengthM) => {
       const { primary, mm, fraction } = formatLength(lengthM, style);

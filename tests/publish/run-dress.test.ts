@@ -34,7 +34,7 @@ describe('the dress of a run through the vehicle', () => {
     expect(power.map(([zone, , covering]) => [zone, covering])).toEqual([
       ['Engine bay', expect.stringMatching(/^loom-a|^Loom: against heat and wear at 85 C/)],
       ['Bulkhead', expect.stringMatching(/heat and wear/)],
-      ['Sill', expect.stringMatching(/^bare: none needed/)],
+      ['Sill', expect.stringMatching(/^bare, none needed/)],
       ['In sight', expect.stringMatching(/for looks, since it is seen/)],
     ]);
   });

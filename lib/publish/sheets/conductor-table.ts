@@ -1,9 +1,9 @@
-import type { BuildPlan, DeviceDrop, OperatingPoint } from '../../model/plan/index.ts';
+import type { BuildPlan, DeviceDrop, OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { measure, none, writerFor } from '../written.ts';
 import { conductorAlternatives } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, groupedTable, strong, type Table, tableOf } from './table.ts';
+import { dense, groupedTable, strong, type Table } from './table.ts';
 
 /** Every conductor of the feed with what it must and may carry, and the voltage that each device is left. */
 export interface ConductorTableSheet {
@@ -11,24 +11,31 @@ export interface ConductorTableSheet {
   /** What would be lawful where a given conductor does not carry its fuse. */
   readonly alternatives: Table | null;
   readonly drops: Table | null;
-  /** Operating points that could not be solved, in words. */
+  /** Operating points that could not be solved, and drops that are not known, in words. */
   readonly unsolved: readonly string[];
 }
 
 const stateWords = {
   solved: 'Solved',
-  'no-solution': 'no solution: the feed can not carry what the devices ask for',
-  'cut-out': 'a device cuts out: its voltage falls too low',
+  'no-solution': 'no solution',
+  'cut-out': 'a device cuts out',
 } as const satisfies Record<OperatingPoint['state'], string>;
 
 function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
   const write = writerFor(plan.shop);
-  return tableOf(
+  const own = new Set(plan.wires.filter(({ origin }) => origin === 'vehicle').map(({ id }) => id));
+  const isOwn = ({ id }: PlanConductor): boolean => own.has(id);
+  const groups = [
+    { title: null, things: plan.power.conductors.filter((one) => !isOwn(one)) },
+    { title: 'Conductors that the vehicle came with', things: plan.power.conductors.filter(isOwn) },
+  ];
+  return groupedTable(
     'Conductors of the feed',
-    plan.power.conductors,
+    groups,
     [
-      { title: 'Wire', cell: (one) => strong(names.wire(one.id)) },
-      { title: 'From, to', kind: 'words', cell: (one) => `${one.from} to ${one.to}` },
+      { title: 'Wire', cell: (one) => (isOwn(one) ? none : strong(names.wire(one.id))) },
+      { title: 'From', cell: (one) => one.from },
+      { title: 'To', cell: (one) => one.to },
       {
         title: 'Size',
         cell: (one) => strong(one.size.label),
@@ -47,12 +54,16 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
       },
       {
         title: 'Fuses',
+        kind: 'words',
         cell: (one) => (one.fuses.length === 0 ? none : one.fuses.join(', ')),
       },
     ],
     (one) => one.id,
   );
 }
+
+const notKnown = 'not known';
+const volts = (dropV: number | null) => (dropV === null ? notKnown : measure(dropV, 'V', 3));
 
 interface PointDrop extends DeviceDrop {
   readonly pointTitle: string;
@@ -75,12 +86,29 @@ function dropsTable(plan: BuildPlan, names: PlanNames): Table {
     [
       { title: 'Operating point', cell: (one) => one.pointTitle },
       { title: 'Voltage', kind: 'figure', cell: (one) => strong(measure(one.voltageV, 'V', 2)) },
-      { title: 'Drop of feed', kind: 'figure', cell: (one) => measure(one.feedDropV, 'V', 3) },
-      { title: 'Drop of ground', kind: 'figure', cell: (one) => measure(one.groundDropV, 'V', 3) },
-      { title: 'Both', kind: 'figure', cell: (one) => measure(one.share * 100, '%', 1) },
+      { title: 'Drop of feed', kind: 'figure', cell: (one) => volts(one.feedDropV) },
+      { title: 'Drop of ground', kind: 'figure', cell: (one) => volts(one.groundDropV) },
+      {
+        title: 'Both',
+        kind: 'figure',
+        cell: (one) => (one.share === null ? notKnown : measure(one.share * 100, '%', 1)),
+      },
     ],
     (one) => one.item,
   );
+}
+
+function unsolvedText({ title, state, reason }: OperatingPoint): string[] {
+  if (state === 'solved') return [];
+  return [`${title}: ${stateWords[state]}${reason === undefined ? '' : `: ${reason}`}`];
+}
+
+/** Why the drop at a device is not known, once for all operating points. */
+function unknownTexts({ power }: BuildPlan, names: PlanNames): string[] {
+  const texts = power.drops.flatMap(({ item, unknown }) =>
+    unknown === undefined ? [] : [`${names.item(item)} (${item}): ${unknown}`],
+  );
+  return [...new Set(texts)];
 }
 
 function conductorModel(plan: BuildPlan): ConductorTableSheet | null {
@@ -91,9 +119,7 @@ function conductorModel(plan: BuildPlan): ConductorTableSheet | null {
     conductors: conductors.length === 0 ? null : dense(conductorsTable(plan, names)),
     alternatives: conductorAlternatives(plan, names, writerFor(plan.shop)),
     drops: drops.length === 0 ? null : dropsTable(plan, names),
-    unsolved: points
-      .filter(({ state }) => state !== 'solved')
-      .map(({ title, state, reason }) => `${title}: ${stateWords[state]}. ${reason ?? ''}`.trim()),
+    unsolved: [...points.flatMap(unsolvedText), ...unknownTexts(plan, names)],
   };
 }
 

@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { counted, spelled, spelledWithin } from '../words.ts';
-import { lengthOr, measure, measureOr, none, type Writer, writerFor } from '../written.ts';
+import { lengthOr, measure, measureOr, type Writer, type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, type Fact, fact, strong, type Table, tableOf, tick } from './table.ts';
+import { dense, type Fact, fact, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 
 /** What is cut and drilled of each board. */
 export interface CutAndDrillSheet {
@@ -53,29 +53,36 @@ function boardFacts(board: PlanBoard, write: Writer): Fact[] {
   ];
 }
 
-/** The screw that a hole is the pilot of. */
-function pilotCell({ pilotFor }: PlanBoard['holes'][number], pick: BuildPlan['pick']) {
-  if (pilotFor === null) return none;
-  return pick.find(({ part }) => part === pilotFor)?.title ?? pilotFor;
+type Hole = PlanBoard['holes'][number];
+
+/** What the drill is set up for: its bit, how deep, and the screw that such a hole is the pilot of. */
+function setUpText({ diameterM, depthM, pilotFor }: Hole, pick: BuildPlan['pick'], write: Writer): string {
+  const bit = `Bit ${write.bore(diameterM)}`;
+  const reach = depthM === null ? 'right through' : `${joinedForms(write.short(depthM))} deep`;
+  if (pilotFor === null) return `${bit}, ${reach}`;
+  const screw = pick.find(({ part }) => part === pilotFor)?.title ?? pilotFor;
+  return `${bit}, ${reach}: pilots of ${screw}`;
 }
 
+function joinedForms({ text, beside }: Written): string {
+  return beside === undefined ? text : `${text} (${beside})`;
+}
+
+/** The holes of one bit and one depth together, so that the drill is set up once for each. */
 function drillTable(board: PlanBoard, pick: BuildPlan['pick'], write: Writer): Table | null {
   if (board.holes.length === 0) return null;
+  const groups = groupsBy(board.holes, (hole) => setUpText(hole, pick, write)).map(({ title, things }) => ({
+    title: `${title}: ${counted(things.length, 'hole')}`,
+    things,
+  }));
   return dense(
-    tableOf(
+    groupedTable(
       `Drill table, ${board.title}: ${counted(board.holes.length, 'hole')}`,
-      board.holes,
+      groups,
       [
         { title: 'No.', kind: 'figure', cell: (hole) => strong(String(hole.n)) },
-        { title: 'x', kind: 'figure', cell: (hole) => write.length(hole.xM) },
-        { title: 'y', kind: 'figure', cell: (hole) => write.length(hole.yM) },
-        { title: 'Diameter', kind: 'figure', cell: (hole) => write.short(hole.diameterM) },
-        {
-          title: 'Depth',
-          kind: 'figure',
-          cell: (hole) => (hole.depthM === null ? 'through' : write.short(hole.depthM)),
-        },
-        { title: 'Pilot', cell: (hole) => pilotCell(hole, pick) },
+        { title: `x, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare(hole.xM) },
+        { title: `y, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare(hole.yM) },
         { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },
         {
           title: 'Behind it',

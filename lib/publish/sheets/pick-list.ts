@@ -1,3 +1,6 @@
+import type { Nesting } from '../../board/nesting.ts';
+import { nestedName, nestJobs } from '../../board/sheet-pieces.ts';
+import { offCutLetter } from '../../draw/nest/nest-layout.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import { counted, spelledWithin } from '../words.ts';
 import { type Writer, writerFor } from '../written.ts';
@@ -11,6 +14,10 @@ export interface PickListSheet {
   readonly parts: Table | null;
   /** What is cut to length, with what each reel has left. */
   readonly reels: Table | null;
+  /** Off-cuts of sheet to take. */
+  readonly offCuts: Table | null;
+  /** What is left of sheets and off-cuts once everything is cut, to go back on the shelf. */
+  readonly left: Table | null;
   /** Heights that pads leave to make up with washers or packing. */
   readonly packing: Table | null;
 }
@@ -85,12 +92,61 @@ function packingTable({ boards }: BuildPlan, write: Writer): Table | null {
   );
 }
 
+/** The off-cuts that pieces are cut from, instead of whole sheets. */
+function offCutsTable({ sheets }: Nesting, write: Writer): Table | null {
+  const taken = sheets.filter(({ stock }) => stock.offCut !== undefined);
+  if (taken.length === 0) return null;
+  return dense(
+    tableOf(
+      'Off-cuts of sheet',
+      taken,
+      [
+        { title: 'Off-cut', kind: 'words', cell: (sheet) => strong(nestedName(sheet)) },
+        { title: 'Size', kind: 'figure', cell: ({ stock }) => sizeText(stock, write) },
+        { title: 'Pieces from it', kind: 'figure', cell: ({ pieces }) => String(pieces.length) },
+        tick('Taken'),
+      ],
+      ({ stock, copy }) => `${stock.id} ${copy}`,
+    ),
+  );
+}
+
+/** What is left of each sheet and off-cut, lettered as on its drawing; blank where it goes. */
+function leftTable({ sheets }: Nesting, write: Writer): Table | null {
+  const left = sheets.flatMap((sheet) =>
+    sheet.offCuts.map((offCut, nth) => ({ ...offCut, of: nestedName(sheet), letter: offCutLetter(nth) })),
+  );
+  if (left.length === 0) return null;
+  return dense(
+    tableOf(
+      'Sheet left after cutting, to put back',
+      left,
+      [
+        { title: 'Left of', kind: 'words', cell: ({ of }) => strong(of) },
+        { title: 'On the drawing', cell: ({ letter }) => letter },
+        { title: 'Size', kind: 'figure', cell: (offCut) => sizeText(offCut, write) },
+        blank('Name written on it'),
+        tick('Put back'),
+      ],
+      ({ of, letter }) => `${of} ${letter}`,
+    ),
+  );
+}
+
+function sizeText(
+  { widthM, heightM }: { readonly widthM: number; readonly heightM: number },
+  write: Writer,
+): { text: string } {
+  return { text: `${write.length(widthM).text} by ${write.length(heightM).text}` };
+}
+
 function pickModel(plan: BuildPlan): PickListSheet | null {
   if (plan.pick.length === 0) return null;
   const write = writerFor(plan.shop);
   const short = plan.pick.filter((pick) => pick.short > 0).length;
   const sorted = [...plan.pick].sort((a, b) => (a.kind < b.kind ? -1 : Number(a.kind > b.kind)));
   const amounts = amountColumns(write);
+  const nesting = nestJobs([plan]);
   return {
     summary:
       short === 0
@@ -111,6 +167,8 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
         blank('Measured left'),
       ],
     ),
+    offCuts: offCutsTable(nesting, write),
+    left: leftTable(nesting, write),
     packing: packingTable(plan, write),
   };
 }

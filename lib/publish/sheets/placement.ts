@@ -1,10 +1,10 @@
 import { type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
 import { edgeSchema } from '../../model/vocabulary.ts';
-import { counted } from '../words.ts';
+import { counted, joined } from '../words.ts';
 import { measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, strong, type Table, tableOf, tick } from './table.ts';
+import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
 
 /** Where each part stands on its board, how the board is held, and what stands elsewhere in the vehicle. */
 export interface PlacementSheet {
@@ -24,24 +24,36 @@ interface BoardPlacement {
 }
 
 type TitleOf = (item: string) => string;
+type Placement = PlanBoard['placements'][number];
 
 function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
-  return tableOf(
-    `Parts on ${board.title}`,
-    board.placements,
-    [
-      { title: 'Part', cell: (placed) => strong(titleOf(placed.item), placed.item) },
-      { title: 'x', kind: 'figure', cell: (placed) => write.length(placed.xM) },
-      { title: 'y', kind: 'figure', cell: (placed) => write.length(placed.yM) },
-      { title: 'Turn', kind: 'figure', cell: (placed) => measure(placed.turnDeg, '°', 0) },
-      { title: 'Width', kind: 'figure', cell: (placed) => write.length(placed.widthM) },
-      { title: 'Depth', kind: 'figure', cell: (placed) => write.length(placed.depthM) },
-      { title: 'Raised', kind: 'figure', cell: (placed) => write.length(placed.raisedM) },
-      { title: 'Place', cell: (placed) => placed.chosen },
-      tick('Done'),
-    ],
-    (placed) => placed.item,
+  const raised: ColumnOf<Placement> = {
+    title: `Raised, ${write.unit}`,
+    kind: 'figure',
+    cell: (placed) => (placed.raisedM === 0 ? none : write.bare(placed.raisedM)),
+  };
+  return dense(
+    tableOf(
+      `Parts on ${board.title}: x and y of the lower left corner, once turned`,
+      board.placements,
+      [
+        { title: 'Part', kind: 'words', cell: (placed) => strong(titleOf(placed.item), placed.item) },
+        { title: `x, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare(placed.xM) },
+        { title: `y, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare(placed.yM) },
+        ...(board.placements.some(({ raisedM }) => raisedM > 0) ? [raised] : []),
+        { title: 'Turn', kind: 'figure', cell: (placed) => measure(placed.turnDeg, '°', 0) },
+        { title: 'Width, depth', kind: 'figure', cell: (placed) => sizeText(placed, write) },
+        { title: 'Place', cell: (placed) => placed.chosen },
+        tick('Done'),
+      ],
+      (placed) => placed.item,
+    ),
   );
+}
+
+/** What the part measures as it stands, to know it by: `7 1/2 by 12 1/2 in`. */
+function sizeText({ widthM, depthM }: Placement, write: Writer): string {
+  return `${write.bare(widthM).text} by ${write.length(depthM).text}`;
 }
 
 const clearTitles: { readonly [K in KeepClearKind]: string } = {
@@ -51,13 +63,22 @@ const clearTitles: { readonly [K in KeepClearKind]: string } = {
   tool: 'Tool room',
 };
 
-/** One row for a side of a part that asks for room, as it faces on the board. */
+/** The sides of a part that ask for room, as they face on the board; those that ask for the same together. */
+function clearSides({ item, keepClear }: Placement) {
+  const sides = edgeSchema.options
+    .map((side) => ({ side, rooms: keepClear.filter((room) => room.side === side) }))
+    .filter(({ rooms }) => rooms.length > 0);
+  const asked = ({ rooms }: (typeof sides)[number]): string =>
+    keepClearKinds.map((kind) => rooms.find((each) => each.kind === kind)?.depthM ?? 0).join(' ');
+  return groupsBy(sides, asked).map(({ things }) => ({
+    item,
+    side: joined(things.map(({ side }) => side)),
+    rooms: things[0]?.rooms ?? [],
+  }));
+}
+
 function clearTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table | null {
-  const sides = board.placements.flatMap(({ item, keepClear }) =>
-    edgeSchema.options
-      .map((side) => ({ item, side, rooms: keepClear.filter((room) => room.side === side) }))
-      .filter(({ rooms }) => rooms.length > 0),
-  );
+  const sides = board.placements.flatMap(clearSides);
   if (sides.length === 0) return null;
   return dense(
     tableOf(
@@ -165,15 +186,14 @@ function elsewhereTable(items: readonly PlanItem[]): Table | null {
 /** Which parts the search raised over others, and why. */
 function raisedText({ items, traces }: BuildPlan, board: PlanBoard, write: Writer): string {
   const titleOf = (id: string): string => items.find((item) => item.id === id)?.title ?? id;
-  return board.placements
-    .flatMap(({ item, raisedM }) => {
-      const trace = traces[`boards.${board.id}.placements.${item}.raisedM`];
-      const beneath = trace?.inputs.find(({ name }) => name === 'beneath')?.value;
-      if (beneath === undefined) return [];
-      const over = String(beneath).split(', ').map(titleOf).join(', ');
-      return ` Side by side there is no room: ${titleOf(item)} stands ${write.length(raisedM).text} over the board, over ${over}.`;
-    })
-    .join('');
+  const raised = board.placements.flatMap(({ item, raisedM }) => {
+    const trace = traces[`boards.${board.id}.placements.${item}.raisedM`];
+    const beneath = trace?.inputs.find(({ name }) => name === 'beneath')?.value;
+    if (beneath === undefined) return [];
+    const over = String(beneath).split(', ').map(titleOf).join(', ');
+    return [`${titleOf(item)} stands ${write.length(raisedM).text} over the board, over ${over}`];
+  });
+  return raised.length === 0 ? '' : ` Side by side there is no room: ${raised.join('; ')}.`;
 }
 
 function placementModel(plan: BuildPlan): PlacementSheet | null {

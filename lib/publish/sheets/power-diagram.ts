@@ -26,7 +26,10 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
       },
       {
         title: 'Form',
-        cell: (fuse) => ({ text: spelled(fuse.form), beside: fuse.part ?? 'not in the catalogue' }),
+        cell: (fuse) => ({
+          text: spelled(fuse.form),
+          ...(fuse.part === null && { beside: 'not in the catalogue' }),
+        }),
       },
       {
         title: 'From its source',

@@ -20,7 +20,7 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
         groups,
         [
           { title: 'Control', cell: (one) => strong(one.control) },
-          { title: 'Before first power', kind: 'words', cell: before },
+          { title: 'Before first power', cell: before },
           tick('Set'),
           { title: 'After commissioning', kind: 'words', cell: (one) => after(one, numbers) },
           tick('Set'),

@@ -29,7 +29,7 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
           cell: (one) => ({
             text: stateWords[one.state],
             strong: one.state === 'differs',
-            ...(one.explanation !== null && { beside: one.explanation }),
+            ...(one.explanation !== null && { beside: 'see the findings of the cover' }),
           }),
         },
       ],

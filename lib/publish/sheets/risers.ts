@@ -1,11 +1,11 @@
-import { nestJobs } from '../../board/sheet-pieces.ts';
+import { nestedName, nestJobs } from '../../board/sheet-pieces.ts';
 import type { PlanRiserPiece } from '../../model/plan/board.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { counted } from '../words.ts';
-import { none, type Writer, writerFor } from '../written.ts';
+import { type Writer, type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, groupedTable, strong, type Table, tick } from './table.ts';
+import { dense, type Group, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 
 /** What lifts parts off a board and a board off its panel, and how all of it comes out of stock sheets. */
 export interface RisersSheet {
@@ -15,21 +15,43 @@ export interface RisersSheet {
   readonly sheets: string;
 }
 
-const forms: { readonly [K in PlanRiserPiece['form']]: string } = {
+const formNames: { readonly [K in PlanRiserPiece['form']]: string } = {
   rail: 'Rails, lying flat',
   'edge-rail': 'Rails, on edge',
-  pad: 'Pad',
+  pad: 'Pads',
 };
 
-function made({ count, layers }: PlanRiserPiece): string {
-  if (count === 0) return 'none: packing alone';
-  return layers > 1 ? `${count}, in ${layers} layers` : String(count);
+/** What is cut for such a piece, and what else goes below it: `Pads, 2 in by 2 in; 3/4 in high`. */
+function cutText({ count, layers, form, ...piece }: PlanRiserPiece, write: Writer): string {
+  const { widthM, lengthM, makesM, packM, holeM } = piece;
+  const rest = [
+    packM === 0 ? '' : `packing ${forms(write.short(packM))}`,
+    holeM === null ? '' : `hole ${write.bore(holeM)}`,
+  ].filter((text) => text !== '');
+  if (count === 0) return ['No piece', ...rest].join('; ');
+  const sizes = `${forms(write.length(widthM))} by ${forms(write.length(lengthM))}`;
+  const made = `${forms(write.length(makesM))} high${layers > 1 ? ` in ${layers} layers` : ''}`;
+  return [`${formNames[form]}, ${sizes}`, made, ...rest].join('; ');
+}
+
+function forms({ text, beside }: Written): string {
+  return beside === undefined ? text : `${text} ${beside}`;
+}
+
+/** The pieces of each board, those cut alike together. */
+function groupsOf({ boards }: BuildPlan, write: Writer): Group<PlanRiserPiece>[] {
+  return boards.flatMap(({ title: board, pieces }) =>
+    groupsBy(pieces, (piece) => cutText(piece, write)).map(({ title, things }) => ({
+      title: boards.length > 1 ? `${board}. ${title}` : title,
+      things,
+    })),
+  );
 }
 
 /** Every rail and pad, and the packing that makes up what the sheet's thickness leaves over. */
 function piecesTable(plan: BuildPlan, write: Writer): Table | null {
-  const groups = plan.boards.map(({ title, pieces }) => ({ title, things: pieces }));
-  if (groups.every(({ things }) => things.length === 0)) return null;
+  const groups = groupsOf(plan, write);
+  if (groups.length === 0) return null;
   const { item } = namesOf(plan);
   const isItem = (id: string): boolean => plan.items.some((one) => one.id === id);
   return dense(
@@ -39,32 +61,15 @@ function piecesTable(plan: BuildPlan, write: Writer): Table | null {
       [
         {
           title: 'Below',
+          kind: 'words',
           cell: ({ carries }) =>
             isItem(carries) ? strong(item(carries), carries) : strong(`Fixing ${carries}`),
         },
-        { title: 'Form', cell: ({ form }) => forms[form] },
-        { title: 'Pieces', cell: (piece) => made(piece) },
         {
-          title: 'Width',
+          title: 'Pieces',
           kind: 'figure',
-          cell: ({ count, widthM }) => (count === 0 ? none : write.length(widthM)),
+          cell: ({ count }) => (count === 0 ? 'packing alone' : String(count)),
         },
-        {
-          title: 'Length',
-          kind: 'figure',
-          cell: ({ count, lengthM }) => (count === 0 ? none : write.length(lengthM)),
-        },
-        {
-          title: 'Height made',
-          kind: 'figure',
-          cell: ({ makesM }) => (makesM === 0 ? none : write.length(makesM)),
-        },
-        {
-          title: 'Pack with',
-          kind: 'figure',
-          cell: ({ packM }) => (packM === 0 ? none : write.short(packM)),
-        },
-        { title: 'Hole', kind: 'figure', cell: ({ holeM }) => (holeM === null ? none : write.short(holeM)) },
         tick('Cut'),
         tick('Fixed'),
       ],
@@ -76,9 +81,11 @@ function piecesTable(plan: BuildPlan, write: Writer): Table | null {
 /** How many sheets of each material are opened. */
 function sheetsText(plan: BuildPlan): string {
   const { sheets, unplaced } = nestJobs([plan]);
-  const opened = [...new Set(sheets.map(({ stock }) => stock.id))].map((id) => {
+  const opened = [...new Set(sheets.map(({ stock }) => stock.id))].flatMap((id) => {
     const own = sheets.filter(({ stock }) => stock.id === id);
-    return `${counted(own.length, 'sheet')} of ${id}`;
+    const [{ stock } = {}] = own;
+    if (!stock || stock.offCut !== undefined) return own.map(nestedName);
+    return [`${counted(own.length, 'sheet')} of ${id}`];
   });
   const left =
     unplaced.length === 0 ? '' : ` ${counted(unplaced.length, 'piece fits', 'pieces fit')} on no sheet.`;

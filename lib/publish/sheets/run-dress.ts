@@ -38,10 +38,10 @@ export function dressTable({ runs }: BuildPlan, names: PlanNames, write: Writer)
     {
       title: 'Covering',
       kind: 'words',
-      cell: ({ covering, reason }) => ({
-        text: covering === null ? 'bare' : names.part(covering),
-        beside: reason,
-      }),
+      cell: ({ covering, reason }) => {
+        const name = covering === null ? 'bare' : names.part(covering);
+        return reason === 'given' ? name : `${name}${covering === null ? ',' : ':'} ${reason}`;
+      },
     },
     {
       title: 'Ties or clips',

@@ -4,7 +4,7 @@ import { spelledWithin } from '../words.ts';
 import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { sourceTables } from './source-tables.ts';
-import { blank, type Cell, dense, groupedTable, strong, type Table, tableOf } from './table.ts';
+import { blank, dense, groupedTable, strong, type Table, tableOf } from './table.ts';
 
 /** Signal and speakers: what each channel sees, what it is set to, where each speaker stands. */
 export interface SignalDiagramSheet {
@@ -42,7 +42,8 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
       { title: 'Tone', kind: 'figure', cell: (one) => measure(one.toneHz, 'Hz', 0) },
       { title: 'Meter shows', kind: 'figure', cell: (one) => strong(measureOr(one.gainVoltageV, 'V', 1)) },
       { title: 'Power', kind: 'figure', cell: (one) => measureOr(one.powerW, 'W', 0) },
-      { title: 'Loss in the wire', kind: 'figure', cell: lossCell },
+      { title: 'Loss in the wire', kind: 'figure', cell: (one) => measureOr(one.wireLossDb, 'dB', 2) },
+      { title: 'Below its fellow', kind: 'figure', cell: belowText },
       { title: 'Damping', kind: 'figure', cell: (one) => measureOr(one.damping, '', 0) },
       {
         title: 'Margin to clipping',
@@ -55,13 +56,9 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
   );
 }
 
-/** Loss, and how far that puts it below the fellow that loses least. */
-function lossCell({ wireLossDb, belowDb }: PlanChannel): Cell {
-  const isBelow = belowDb !== null && belowDb >= 0.005;
-  return {
-    text: measureOr(wireLossDb, 'dB', 2),
-    ...(isBelow && { beside: `${measure(belowDb, 'dB', 2)} below its fellow` }),
-  };
+/** How far its loss puts a channel below the fellow that loses least. */
+function belowText({ belowDb }: PlanChannel): string {
+  return belowDb !== null && belowDb >= 0.005 ? measure(belowDb, 'dB', 2) : none.text;
 }
 
 /** Every way of wiring the coils of a channel that has more than one, with the power of each coil. */

@@ -2,7 +2,7 @@ import type { BuildPlan, PlanInput, PlanOutput } from '../../model/plan/index.ts
 import { namesOf } from '../plan-names.ts';
 import { spelledWithin } from '../words.ts';
 import { measureOr, none } from '../written.ts';
-import { strong, type Table, tableOf } from './table.ts';
+import { groupedTable, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 const verdictWords = {
   within: 'within',
@@ -39,17 +39,18 @@ function inputsTable(plan: BuildPlan): Table {
   );
 }
 
+/** What is still to find out stands above the outputs that lack it: they mostly lack the same. */
 function outputsTable(plan: BuildPlan): Table {
-  return tableOf(
+  const feeding = plan.audio.outputs.filter((one) => one.feeds.length > 0);
+  return groupedTable(
     'Outputs of the source that came with the vehicle',
-    plan.audio.outputs.filter((one) => one.feeds.length > 0),
+    groupsBy(feeding, (one) => `Still to find out: ${missingText(one)}`),
     [
       { title: 'Output', cell: (one) => strong(one.id) },
       { title: 'Feeds', cell: (one) => one.feeds.join(', ') },
       { title: 'Band', kind: 'figure', cell: bandText },
       { title: 'Clean to', kind: 'figure', cell: (one) => measureOr(one.cleanVoltageV, 'V', 1) },
       { title: 'Offset', kind: 'figure', cell: (one) => measureOr(one.offsetV, 'V', 2) },
-      { title: 'Still to find out', kind: 'words', cell: missingText },
     ],
     (one) => one.id,
   );

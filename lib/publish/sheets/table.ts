@@ -4,6 +4,8 @@ import type { Written } from '../written.ts';
 export interface Cell extends Written {
   /** Said in bold: the thing that the row is about. */
   readonly strong?: boolean;
+  /** True where it takes the next column as well: the cell of that is not printed. */
+  readonly wide?: boolean;
   /** Boxes to tick, each with its words: many things in one cell. */
   readonly ticks?: readonly Tick[];
 }

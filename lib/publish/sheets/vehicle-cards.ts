@@ -4,7 +4,7 @@ import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelled } from '../words.ts';
 import { lengthOr, measure, measureOr, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, type ColumnOf, dense, strong, type Table, tableOf } from './table.ts';
+import { blank, type ColumnOf, dense, type Group, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 /** Two cards that live with the vehicle: one beside the battery, one for whoever looks for a fault. */
 export interface VehicleCardsSheet {
@@ -55,23 +55,53 @@ function conditions(plan: BuildPlan): OperatingPoint[] {
   return plan.power.points.filter(({ name, state }) => state !== 'no-solution' && name !== 'full-rating');
 }
 
+/** The item of a terminal, and its name on that item. */
+function endOf(id: string): readonly [item: string, terminal: string] {
+  const [item = id, ...terminal] = id.split('.');
+  return [item, terminal.join('.')];
+}
+
+/** Ports of one bar or strip with no fuse in it are one point, told once, where the same is foretold of all. */
+function probes(plan: BuildPlan, ids: readonly string[], volts: (id: string) => string): Group<string>[] {
+  const fused = new Set(plan.power.fuses.map(({ item }) => item));
+  const bars = new Set(
+    plan.items.flatMap(({ id, kind }) => (kind === 'distribution' && !fused.has(id) ? [id] : [])),
+  );
+  return groupsBy(ids, (id) => {
+    const [item] = endOf(id);
+    return bars.has(item) ? `${item} ${volts(id)}` : id;
+  });
+}
+
 function pointsTable(plan: BuildPlan, names: PlanNames): Table | null {
   const points = conditions(plan);
   const ids = testPoints(plan, points);
   if (ids.length === 0) return null;
-  const columns = points.map((point): ColumnOf<string> => {
+  const voltsAt = points.map((point) => {
     const volts = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV]));
-    return { title: point.title, kind: 'figure', cell: (id) => measureOr(volts.get(id), 'V', 2) };
+    return { title: point.title, at: (id: string) => measureOr(volts.get(id), 'V', 2) };
   });
+  const all = probes(plan, ids, (id) => voltsAt.map(({ at }) => at(id)).join(' '));
+  const probed = all.map(({ things }) => ({ ids: things, id: things[0] ?? '' }));
+  const columns = voltsAt.map(
+    ({ title, at }): ColumnOf<{ id: string }> => ({ title, kind: 'figure', cell: ({ id }) => at(id) }),
+  );
   return tableOf(
     'Volts at the test points, from the battery on',
-    ids,
+    probed,
     [
-      { title: 'Probe at', kind: 'words', cell: (id) => strong(id, names.item(id.split('.')[0] ?? id)) },
+      {
+        title: 'Probe at',
+        kind: 'words',
+        cell: ({ ids: [first = '', ...more] }) => {
+          const others = more.map((id) => `, ${endOf(id)[1]}`).join('');
+          return strong(`${first}${others}`, names.item(endOf(first)[0]));
+        },
+      },
       ...columns,
       blank('Read'),
     ],
-    (id) => id,
+    ({ id }) => id,
   );
 }
 

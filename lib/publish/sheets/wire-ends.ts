@@ -1,9 +1,10 @@
 import type { BuildPlan, WireEnd } from '../../model/plan/index.ts';
 import { type Gauge, gaugeOf } from '../gauge.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
+import { spelled } from '../words.ts';
 import { lengthOr, measure, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { type Cell, groupsBy, strong, type Table, type Tick, tableOf, ticks } from './table.ts';
+import { type Cell, dense, groupedTable, groupsBy, strong, type Table, type Tick, ticks } from './table.ts';
 
 /** Every end that is made up, those of one kind together, with a gauge to hold them against. */
 export interface WireEndsSheet {
@@ -66,31 +67,40 @@ function studCell({ stud, holeM }: End): Cell {
   return holeM === undefined ? { text: stud } : { text: stud, beside: measure(holeM * 1000, 'mm', 1) };
 }
 
-function shrinkCell({ shrink }: End, names: PlanNames, write: Writer): Cell {
-  if (shrink === undefined) return none;
-  if (shrink.part === null) return { text: 'none that fits' };
-  return { text: names.part(shrink.part), beside: write.length(shrink.lengthM).text };
+/** What an end of this kind is made up with: the part from the shelf, the die that crimps it, what goes over it. */
+function kindText({ prep, part, die, shrink }: End, names: PlanNames, write: Writer): string {
+  const terminal = part === null ? spelled(prep) : names.part(part);
+  const crimped = die === undefined ? '' : `; die ${die}`;
+  if (shrink === undefined) return `${terminal}${crimped}`;
+  const over =
+    shrink.part === null
+      ? 'no heat-shrink that fits'
+      : `${write.length(shrink.lengthM).text} of ${names.part(shrink.part)}`;
+  return `${terminal}${crimped}; ${over}`;
 }
 
 function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Table {
-  return tableOf('Ends, those of one kind together', kinds, [
-    {
-      title: 'Terminal',
-      kind: 'words',
-      cell: ({ first }) => strong(first.prep, first.part === null ? undefined : names.part(first.part)),
-    },
-    { title: 'Wire', cell: ({ first }) => first.size },
-    { title: 'Strip', kind: 'figure', cell: ({ first }) => lengthOr(first.stripM, write.length).text },
-    {
-      title: 'Torque',
-      kind: 'figure',
-      cell: ({ first }) => (first.torqueNm === undefined ? none : measure(first.torqueNm, 'N m', 1)),
-    },
-    { title: 'Stud, hole', cell: ({ first }) => studCell(first) },
-    { title: 'Heat-shrink', kind: 'words', cell: ({ first }) => shrinkCell(first, names, write) },
-    { title: 'Die', cell: ({ first }) => first.die ?? '' },
-    { title: 'Ends', cell: ({ ends }) => ticks(ends.map(endTick)) },
-  ]);
+  return dense(
+    groupedTable(
+      'Ends, those of one kind together',
+      groupsBy(kinds, ({ first }) => kindText(first, names, write)),
+      [
+        { title: 'Wire', cell: ({ first }) => strong(first.size) },
+        {
+          title: 'Strip',
+          kind: 'figure',
+          cell: ({ first }) => lengthOr(first.stripM, write.length).text,
+        },
+        {
+          title: 'Torque',
+          kind: 'figure',
+          cell: ({ first }) => (first.torqueNm === undefined ? none : measure(first.torqueNm, 'N m', 1)),
+        },
+        { title: 'Stud, hole', cell: ({ first }) => studCell(first) },
+        { title: 'Ends', kind: 'words', cell: ({ ends }) => ticks(ends.map(endTick)) },
+      ],
+    ),
+  );
 }
 
 function endsModel(plan: BuildPlan): WireEndsSheet | null {

@@ -25,7 +25,8 @@ interface Piece {
   readonly lengthM: number;
   /** Cut as written, with no loop added. */
   readonly given: boolean;
-  readonly ends: readonly [string, string];
+  /** Where its ends go; what has no ends of its own tells where it lies instead. */
+  readonly ends: readonly [string, string | null];
   readonly run: string | null;
 }
 
@@ -69,7 +70,7 @@ function coveringPiece({ run, title, part, lengthM }: ReturnType<typeof covering
     reel: part,
     lengthM,
     given: false,
-    ends: [title, ''],
+    ends: [title, null],
     run: null,
   };
 }
@@ -98,14 +99,14 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
     'Cut, reel by reel, the longest first',
     groups,
     [
-      { title: 'Label', kind: 'words', cell: (piece) => strong(piece.label) },
+      { title: 'Label', cell: (piece) => strong(piece.label) },
       {
         title: 'Cut to',
         kind: 'figure',
         cell: ({ lengthM, given }) => strong(write.wire(lengthM).text, given ? 'given' : undefined),
       },
-      { title: 'End A', cell: ({ ends }) => ends[0] },
-      { title: 'End B', cell: ({ ends }) => ends[1] },
+      { title: 'End A', cell: ({ ends: [text, other] }) => ({ text, wide: other === null }) },
+      { title: 'End B', cell: ({ ends }) => ends[1] ?? '' },
       tick('Cut'),
       tick('A'),
       tick('B'),
@@ -132,11 +133,11 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
     'Pull, way by way, the longest first',
     groups,
     [
-      { title: 'Label', kind: 'words', cell: (piece) => strong(piece.label) },
+      { title: 'Label', cell: (piece) => strong(piece.label) },
       { title: 'What', cell: ({ what }) => what },
       { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire(lengthM).text },
       { title: 'From', cell: ({ ends }) => ends[0] },
-      { title: 'To', cell: ({ ends }) => ends[1] },
+      { title: 'To', cell: ({ ends }) => ends[1] ?? '' },
       tick('Pulled'),
       tick('Tied'),
       blank('Left over'),
