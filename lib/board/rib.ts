@@ -39,8 +39,8 @@ export interface RibSection {
 }
 
 /**
- * The strips of a sheet that make a section: on edge where its width is whole layers of the sheet, else flat
- * where its height is. Null where neither is: it can't be cut from that sheet.
+ * The strips of a sheet that make a section: on edge where its width is whole layers of the sheet, flat where its
+ * height is; of both, the fewer strips. Null where neither is: it can't be cut from that sheet.
  */
 export function ribSection(widthM: number, heightM: number, thicknessM: number): RibSection | null {
   const layers = (sizeM: number): number => {
@@ -48,7 +48,8 @@ export function ribSection(widthM: number, heightM: number, thicknessM: number):
     return whole > 0 && Math.abs(whole * thicknessM - sizeM) <= ribDefaults.exactM ? whole : 0;
   };
   const [across, upward] = [layers(widthM), layers(heightM)];
-  if (across > 0) return { form: 'on-edge', strips: across, cutWidthM: heightM };
+  if (across > 0 && (upward === 0 || across <= upward))
+    return { form: 'on-edge', strips: across, cutWidthM: heightM };
   return upward > 0 ? { form: 'flat', strips: upward, cutWidthM: widthM } : null;
 }
 

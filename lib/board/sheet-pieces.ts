@@ -1,7 +1,8 @@
 import type { GrainWay } from '../model/outline.ts';
-import type { OutlinePoint, PlanBoard, PlanRiserPiece } from '../model/plan/board.ts';
+import type { OutlinePoint, PlanBoard, PlanOffCut, PlanRiserPiece } from '../model/plan/board.ts';
 import {
   type NestedPiece,
+  type NestedSheet,
   type Nesting,
   type NestPiece,
   type NestRules,
@@ -43,11 +44,13 @@ export type CutBoard = CutSheet &
   Pick<PlanBoard, 'id' | 'title' | 'sheet' | 'material' | 'grain' | 'outline' | 'cutouts'> &
   Pick<PlanBoard, 'holes' | 'pieces' | 'ribs'>;
 
-/** What sheets are nested for: the boards of a job, and the house rules that its plan was made by. */
+/** What sheets are nested for: the boards of a job, the house rules that its plan was made by, and the off-cuts it knew. */
 export interface NestedJob {
   readonly job: { readonly id: string };
   readonly boards: readonly CutBoard[];
   readonly rules: readonly { readonly name: string; readonly value: number }[];
+  /** Left out: whole sheets alone. */
+  readonly offCuts?: readonly PlanOffCut[];
 }
 
 /** Every piece of some jobs on stock sheets. */
@@ -56,7 +59,7 @@ export interface JobNesting extends Nesting {
   readonly rules: NestRules;
 }
 
-/** Lays every piece that is cut from sheet for some jobs on whole stock sheets, by the house rules of the first. */
+/** Lays every piece that is cut from sheet for some jobs on off-cuts and whole sheets, by the house rules of the first. */
 export function nestJobs(jobs: readonly NestedJob[]): JobNesting {
   const pieces = sheetPieces(jobs);
   const rules = nestRules(jobs[0]?.rules ?? []);
@@ -169,8 +172,22 @@ export function cutFrom(boards: readonly CutBoard[]): (CutSheet & Pick<PlanBoard
   return boards.flatMap((board) => [board, ...board.ribs]);
 }
 
-/** Whole sheets of every material that the jobs ask for, as many as are needed, their longer side lying. */
-export function sheetStock(jobs: readonly Pick<NestedJob, 'boards'>[]): StockSheet[] {
+/** What is cut from: `birch-18`, or `off-cut b3 of birch-18`. */
+export function stockName({ sheet, offCut }: Pick<StockSheet, 'sheet' | 'offCut'>): string {
+  return offCut === undefined ? sheet : `off-cut ${offCut} of ${sheet}`;
+}
+
+/** Which of the things cut from it is: `birch-18, sheet 2`, or `off-cut b3 of birch-18`, with its number where it has several. */
+export function nestedName({ stock, copy }: Pick<NestedSheet, 'stock' | 'copy'>): string {
+  if (stock.offCut === undefined) return `${stock.id}, sheet ${copy}`;
+  return stock.quantity === 1 ? stockName(stock) : `${stockName(stock)}, number ${copy}`;
+}
+
+/**
+ * Whole sheets of every material that the jobs ask for, as many as are needed, their longer side lying; and the
+ * off-cuts of them, lying as they would in the whole sheet, so that their grain runs the same way.
+ */
+export function sheetStock(jobs: readonly Pick<NestedJob, 'boards' | 'offCuts'>[]): StockSheet[] {
   const stock = new Map<string, StockSheet>();
   for (const { sheet, sheetWidthM, sheetHeightM } of cutFrom(jobs.flatMap(({ boards }) => boards)))
     stock.set(sheet, {
@@ -180,5 +197,14 @@ export function sheetStock(jobs: readonly Pick<NestedJob, 'boards'>[]): StockShe
       heightM: Math.min(sheetWidthM, sheetHeightM),
       quantity: null,
     });
+  for (const offCut of jobs.flatMap(({ offCuts = [] }) => offCuts)) {
+    const { name, sheet, widthM, heightM, quantity } = offCut;
+    const whole = cutFrom(jobs.flatMap(({ boards }) => boards)).find((each) => each.sheet === sheet);
+    const id = `${sheet}-off-cut-${name}`;
+    if (!whole || stock.has(id)) continue;
+    const lies = whole.sheetWidthM >= whole.sheetHeightM;
+    const size = lies ? { widthM, heightM } : { widthM: heightM, heightM: widthM };
+    stock.set(id, { id, sheet, offCut: name, ...size, quantity });
+  }
   return [...stock.values()].toSorted((a, b) => (a.id < b.id ? -1 : 1));
 }

@@ -8,10 +8,12 @@ import { searchStacked } from '../board/stacked-search.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { ConductorRole, Edge } from '../model/vocabulary.ts';
 import { boardItems, partGapM } from './board-items.ts';
+import { type StandingRib, standingRibs } from './board-ribs.ts';
 import { boardShape } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { PlanBook } from './plan-book.ts';
+import { isOfRibs, ribsAsItems } from './rib-barriers.ts';
 
 /** A board with everything placed, before its wires are routed. */
 export interface LaidBoard {
@@ -21,6 +23,7 @@ export interface LaidBoard {
   readonly placements: readonly Placement[];
   /** Items whose place the job gave. */
   readonly given: ReadonlySet<string>;
+  readonly ribs: readonly StandingRib[];
   /** Layouts that the search found, best first; empty where every place was given. */
   readonly proposals: readonly Proposal[];
   readonly evaluations: number;
@@ -54,14 +57,17 @@ function layOut(
     powerSide: sideOfRoutes(job, board, roles, ['power']),
   };
   const layout = { shape, ...definedSides(sides) };
-  const found = searchOpen(job, board, layout, items, given, roles);
+  const places = new Set(given.map(({ item }) => item));
+  const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
+  const found = searchOpen(job, board, layout, { items, given, ribs: ribsAsItems(ribs) }, roles);
   for (const fault of found.faults) book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
   return {
     board,
     shape,
     items,
     placements: [...given, ...(found.proposals[0]?.placements ?? [])],
-    given: new Set(given.map(({ item }) => item)),
+    given: places,
+    ribs,
     proposals: found.proposals,
     evaluations: found.evaluations,
     ...sides,
@@ -80,18 +86,26 @@ export function withProposal(laid: LaidBoard, index: number): LaidBoard {
 /** What is wrong with where things stand, given or proposed. */
 export function placementFaults(
   job: Job,
-  { shape, items, placements, signalSide, powerSide }: LaidBoard,
+  { shape, items, placements, ribs, signalSide, powerSide }: LaidBoard,
 ): readonly BoardFault[] {
+  const standing = ribsAsItems(ribs);
   return checkPlacements(
     { shape, ...definedSides({ signalSide, powerSide }) },
-    items,
-    placements,
+    [...items, ...standing.items],
+    [...placements, ...standing.placements],
     layoutRules(job),
-  );
+  ).filter(({ of }) => !isOfRibs(of));
 }
 
 function layoutRules({ rules }: Job): LayoutRules {
   return { partGapM: partGapM(rules), powerToSignalM: rules['power-signal-distance'].value };
+}
+
+/** What stands on a board before places are searched for. */
+interface Standing {
+  readonly items: readonly Item[];
+  readonly given: readonly Placement[];
+  readonly ribs: ReturnType<typeof ribsAsItems>;
 }
 
 /** Proposes places for the items that the job leaves open. */
@@ -99,8 +113,7 @@ function searchOpen(
   job: Job,
   board: Board,
   layout: LayoutBoard,
-  items: readonly Item[],
-  given: readonly Placement[],
+  { items, given, ribs }: Standing,
   roles: ReadonlyMap<string, ConductorRole>,
 ): SearchResult {
   if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [], brokenM: 0 };
@@ -108,7 +121,13 @@ function searchOpen(
   const heightsM = Object.fromEntries(
     items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
   );
-  const task = { board: layout, items, given, heightsM, links };
+  const task = {
+    board: layout,
+    items: [...items, ...ribs.items],
+    given: [...given, ...ribs.placements],
+    heightsM,
+    links,
+  };
   return searchStacked(task, stackLimits(job, board), { rules: layoutRules(job) });
 }
 

@@ -10,6 +10,7 @@ import type { LaidBoard } from './board-layout.ts';
 import { boardFixings } from './board-shape.ts';
 import { type BoardWire, boardWires, routeWiresOf } from './board-wires.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import { ribBarriers } from './rib-barriers.ts';
 
 /** The wires of a board as they run on it. */
 export interface RoutedBoard {
@@ -101,8 +102,8 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
   });
 }
 
-/** Parts that stand on the board, and the heads of its fixings. Wires pass under what is raised. */
-function barriersOf(job: Job, { board, items, placements }: LaidBoard): Barrier[] {
+/** Parts and ribs that stand on the board, and the heads of its fixings. Wires pass under what is raised. */
+function barriersOf(job: Job, { board, items, placements, ribs }: LaidBoard): Barrier[] {
   const standing = placements.flatMap((at): Barrier[] => {
     const item = items.find(({ id }) => id === at.item);
     if (!item) return [];
@@ -117,7 +118,7 @@ function barriersOf(job: Job, { board, items, placements }: LaidBoard): Barrier[
     // A head or washer is about twice its hole across.
     return { id, centre: { xM, yM }, radiusM: part.clearance ?? 0.006 };
   });
-  return [...standing, ...heads];
+  return [...standing, ...ribBarriers(ribs), ...heads];
 }
 
 /** A route by each wire that lies on it: those of a pair or a cable run together. */

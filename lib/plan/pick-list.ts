@@ -5,6 +5,7 @@ import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { mountingScrew } from './board-shape.ts';
 import { piecesOf } from './fuse-shelf.ts';
 import { planHouseRules } from './house-rules.ts';
+import { offCutsFor } from './off-cuts.ts';
 import { coveringCuts } from './runs.ts';
 import { boardTies } from './ties.ts';
 
@@ -52,8 +53,9 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
   }
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.
-  const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job) }]);
-  for (const { stock } of sheets) add(stock.sheet);
+  const nested = { job, boards, rules: planHouseRules(job), offCuts: offCutsFor(job, boards) };
+  const { sheets, unplaced } = nestJobs([nested]);
+  for (const { stock } of sheets) if (stock.offCut === undefined) add(stock.sheet);
   for (const { id, sheet } of boards) if (unplaced.some((piece) => piece.id === id)) add(sheet);
   for (const { facts, origin, board } of job.devices) {
     if (origin !== 'job' || !board) continue;

@@ -80,16 +80,19 @@ function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
 
 /** Fixings that do not reach through the sheet, or reach something behind the panel through it. */
 function fixingLacks(job: Job, { board }: LaidBoard): string[] {
-  return boardFixings(board, job.parts).flatMap(({ id, part, point, spacerM, behind }): string[] => {
-    if (part.length === undefined) return [];
+  const reaching = boardFixings(board, job.parts).flatMap(({ id, part, point, spacerM, behind }) => {
+    const passes = part.form === 'bolt' || part.form === 'machine-screw' || part.form === 'wood-screw';
+    if (!passes || part.length === undefined) return [];
     const pastM = part.length - board.sheet.thickness - spacerM;
-    const freeM = board.space['sound-points'][point]?.['free-depth'];
-    if (pastM <= 0) return [`is thicker than ${id} reaches through`];
-    const meets = behind !== 'nothing' && behind !== 'unknown';
-    return freeM !== undefined && meets && pastM > freeM + 1e-9
-      ? [`lets ${id} reach the ${behind} behind`]
-      : [];
+    const freeM = board.space['sound-points'][point]?.['free-depth'] ?? Number.POSITIVE_INFINITY;
+    return [{ id, pastM, meets: behind !== 'nothing' && behind !== 'unknown' && pastM > freeM + 1e-9 }];
   });
+  const short = reaching.filter(({ pastM }) => pastM <= 0).map(({ id }) => id);
+  const long = reaching.filter(({ meets }) => meets).map(({ id }) => id);
+  return [
+    ...(short.length > 0 ? [`is thicker than ${short.join(' and ')} reach through`] : []),
+    ...(long.length > 0 ? [`lets ${long.join(' and ')} reach what lies behind`] : []),
+  ];
 }
 
 /** The softest of the layouts that the board may come to, with its ribs. */

@@ -302,6 +302,7 @@ export function planOf(job: Job): BuildPlan {
     schedule: { totalMinutes: 0, twoPersonMinutes: 0, criticalMinutes: 0, criticalPath: [], times: [] },
     branches: [],
     pick: [],
+    offCuts: [],
     passes: 2,
   };
 }

@@ -1,5 +1,5 @@
 import type { NestedSheet } from '../../board/nesting.ts';
-import { cutFrom, type JobNesting, nestJobs, stockGrain } from '../../board/sheet-pieces.ts';
+import { cutFrom, type JobNesting, nestedName, nestJobs, stockGrain } from '../../board/sheet-pieces.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetRooms } from '../board/scaled-sheet.ts';
 import { type NestScene, nestLayout, nestNotes } from '../nest/nest-layout.ts';
@@ -25,10 +25,10 @@ function nestPage(plan: BuildPlan, metrics: TextMetrics, nesting: JobNesting, sh
   const left = nesting.unplaced.map(({ id }) => `${id}: fits on no sheet`);
   const base = {
     id: `nest-${stock.id}-${copy}`,
-    title: `Nesting: ${stock.id}, sheet ${copy}`,
+    title: `Nesting: ${nestedName(sheet)}`,
     subject: (from?.material ?? '').replaceAll('-', ' '),
     documentType: 'Nesting',
-    description: `Stock sheet ${copy} of ${stock.id} with ${pieces.length} pieces and ${sheet.offCuts.length} off-cuts to keep.`,
+    description: `${nestedName(sheet)}, with ${pieces.length} pieces and ${sheet.offCuts.length} off-cuts to keep.`,
     projection: null,
     notes: nestNotes(scene, from ? stockGrain(from) : null),
   };

@@ -1,4 +1,4 @@
-import { type JobNesting, nestJobs } from '../../board/sheet-pieces.ts';
+import { type JobNesting, nestedName, nestJobs } from '../../board/sheet-pieces.ts';
 import { lengthStyleOf } from '../../draw/drawings/cut.ts';
 import { draftReason } from '../../draw/page.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
@@ -34,7 +34,7 @@ export function nestedFiles(
     const svg = nestPageSvg({ scene: { nesting, sheet, style }, boards, paper, metrics, origins });
     const content = dxfText(nestPaths(sheet, nesting.pieces), unit, [
       ...origins,
-      `Stock sheet ${sheet.stock.id}, ${sheet.copy}, ${unit}, origin at its lower left corner, longer side lying`,
+      `${nestedName(sheet)}, ${unit}, origin at its lower left corner, longer side lying`,
     ]);
     return [
       ...(svg === null ? [] : [{ name: fileName(stem, 'svg'), content: svg }]),

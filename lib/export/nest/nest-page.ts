@@ -1,4 +1,4 @@
-import { cutFrom, stockGrain } from '../../board/sheet-pieces.ts';
+import { cutFrom, nestedName, stockGrain } from '../../board/sheet-pieces.ts';
 import { drawLines, linePitchMm } from '../../draw/lettering.ts';
 import { type NestScene, nestLayout, nestNotes } from '../../draw/nest/nest-layout.ts';
 import { paintNest } from '../../draw/nest/nest-paint.ts';
@@ -25,7 +25,7 @@ const padMm = 4;
 export function nestPageSvg({ scene, boards, paper, metrics, origins }: NestPage): string | null {
   const { stock, copy } = scene.sheet;
   const format = { name: paper, orientation: 'landscape' } as const;
-  const title = `Nesting: ${stock.id}, sheet ${copy}`;
+  const title = `Nesting: ${nestedName(scene.sheet)}`;
   const description = origins.join('; ');
   const size = sheetSize(format);
   const drawing = openDrawing({

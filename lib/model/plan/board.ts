@@ -188,6 +188,16 @@ export const planBoardSchema = z.object({
   exits: z.array(z.object({ wire: name, edge: name, ...point })),
 });
 
+/** An off-cut of a sheet on the shelf that pieces may be cut from; its sides as those of the whole sheet. */
+export const planOffCutSchema = z.object({
+  name,
+  sheet: name,
+  widthM: number,
+  heightM: number,
+  quantity: builders(z.int()),
+});
+
+export type PlanOffCut = z.output<typeof planOffCutSchema>;
 export type PlanBoard = z.output<typeof planBoardSchema>;
 export type PlanPlacement = z.output<typeof planPlacementSchema>;
 export type KeepClear = z.output<typeof keepClearSchema>;
