@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from './audience.ts';
-import { count, extent, text } from './fields.ts';
+import { count, extent, id, quantityAbove, text } from './fields.ts';
 import { houseRulesSchema } from './house-rules.ts';
 import { workTimesSchema } from './work-times.ts';
 
@@ -9,9 +9,16 @@ export const formatVersion = builders(
   z.literal(1, { error: 'must be 1: this is the only format version; begin the file with `rackleaf: 1`' }),
 );
 
-/** What lies on the shelf, by part id: pieces, or the lengths left on each reel. */
+/** What is left of a sheet, by the name that is written on it: what is good of it, along the sides of the whole sheet. */
+const offCutSchema = z.strictObject({
+  width: builders(quantityAbove('length')),
+  height: builders(quantityAbove('length')),
+  pieces: builders(count.default(1)),
+});
+
+/** What lies on the shelf, by part id: pieces and, of a sheet, off-cuts; or the lengths left on each reel. */
 const stockSchema = z.union([
-  z.strictObject({ pieces: builders(count) }),
+  z.strictObject({ pieces: builders(count), 'off-cuts': z.record(id, offCutSchema).default({}) }),
   z.strictObject({ reels: builders(z.array(extent)) }),
 ]);
 

@@ -7,6 +7,7 @@ import { jobHead, shopHead, vehicleHead } from './heads.ts';
 import { planHouseRules } from './house-rules.ts';
 import { accountTerminals, planItems } from './items.ts';
 import { planMeasurements } from './measurements.ts';
+import { offCutsFor } from './off-cuts.ts';
 import { pickList } from './pick-list.ts';
 import { planBoard } from './plan-board.ts';
 import { PlanBook } from './plan-book.ts';
@@ -62,6 +63,7 @@ export function planJob(written: Job): Planned {
     power,
     audio: heard,
     boards,
+    offCuts: offCutsFor(job, boards),
     wires,
     runs,
     branches: planBranches(job, wires),

@@ -168,7 +168,20 @@ function stockProblems(
   unread: UnreadNames,
 ): readonly Problem[] {
   const report = new Report(document, unread);
-  for (const id of Object.keys(value.stock)) report.look(['stock', id], 'part', id, parts);
+  for (const [id, stock] of Object.entries(value.stock)) {
+    const part = report.look(['stock', id], 'part', id, parts);
+    if (
+      part &&
+      part.kind !== 'board-sheet' &&
+      'off-cuts' in stock &&
+      Object.keys(stock['off-cuts']).length > 0
+    )
+      report.atKey(
+        ['stock', id, 'off-cuts'],
+        `"${id}" has off-cuts, but it is no board sheet (${part.kind})`,
+        'leave off-cuts: to board sheets; for what comes on a reel write reels:',
+      );
+  }
   return report.problems;
 }
 

@@ -50,6 +50,7 @@ export function samplePlan(shape: SampleShape): BuildPlan {
     steps: [],
     schedule: { totalMinutes: 0, twoPersonMinutes: 0, criticalMinutes: 0, criticalPath: [], times: [] },
     pick: [],
+    offCuts: [],
     passes: 1,
   };
 }

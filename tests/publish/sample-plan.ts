@@ -143,6 +143,7 @@ export function samplePlan(change: Partial<BuildPlan> = {}): BuildPlan {
     ...samplePower(),
     ...sampleBoard(),
     ...sampleWiring(),
+    offCuts: [],
     passes: 2,
     ...change,
   };

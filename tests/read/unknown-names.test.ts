@@ -138,6 +138,18 @@ const unknownNames: readonly ProblemCase[] = [
     remedy: /did you mean "red-8"/,
   },
   {
+    name: 'off-cuts of what is no sheet',
+    changes: [
+      [
+        'content/shop.yaml',
+        'large-80: { pieces: 2 }',
+        'large-80: { pieces: 2, ^off-cuts: { a: { width: 1 m, height: 1 m } } }',
+      ],
+    ],
+    says: /"large-80" has off-cuts, but it is no board sheet \(fuse\)/,
+    remedy: /board sheets/,
+  },
+  {
     name: 'a part that the vehicle came with',
     changes: [[vehicleFile, 'part: generator-a', 'part: ^generater-a']],
     says: /no part "generater-a"/,

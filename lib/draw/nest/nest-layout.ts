@@ -46,13 +46,13 @@ export function offCutEntries({
   style,
 }: NestScene): { readonly letter: string; readonly text: string }[] {
   return sheet.offCuts.map((offCut, nth) => {
-    const letter = letterOf(nth);
+    const letter = offCutLetter(nth);
     return { letter, text: `${letter}: off-cut to keep, ${sizeText(offCut, style)}` };
   });
 }
 
-/** A to Z, then A2 to Z2. */
-function letterOf(nth: number): string {
+/** The letter of what is left of a stock sheet, by its place in the list: A to Z, then A2 to Z2. */
+export function offCutLetter(nth: number): string {
   const round = Math.floor(nth / 26) + 1;
   return `${String.fromCharCode(65 + (nth % 26))}${round === 1 ? '' : round}`;
 }
@@ -114,7 +114,7 @@ export function nestNotes({ nesting, sheet, style }: NestScene, grain: 'level' |
   const runs = { level: 'from left to right', upright: 'upwards' } as const;
   return [
     `Stock ${sizeText(sheet.stock, style)}; ${Math.round(sheet.used * 100)} % used`,
-    `Saw cut ${lengthText(kerfM, style)}, edge ${lengthText(trimM, style)} not used`,
+    `Saw cut ${lengthText(kerfM, style)}, ${sheet.stock.offCut === undefined ? `edge ${lengthText(trimM, style)} not used` : 'used up to its edge'}`,
     'Dashed: off-cuts to keep',
     ...(grain ? [`Grain runs ${runs[grain]}`] : []),
   ];

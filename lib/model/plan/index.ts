@@ -3,7 +3,7 @@ import { builders, everyone } from '../audience.ts';
 import { findingSchema } from '../finding.ts';
 import { traceSchema } from '../trace.ts';
 import { planAudioSchema } from './audio.ts';
-import { planBoardSchema } from './board.ts';
+import { planBoardSchema, planOffCutSchema } from './board.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
 import { planPowerSchema } from './power.ts';
 import {
@@ -61,6 +61,8 @@ export const buildPlanSchema = z.object({
   power: planPowerSchema,
   audio: planAudioSchema,
   boards: z.array(planBoardSchema),
+  /** Off-cuts on the shelf of the sheets that are cut. */
+  offCuts: z.array(planOffCutSchema).default([]),
   wires: z.array(planWireSchema),
   runs: z.array(planRunSchema),
   branches: z.array(planBranchSchema),

@@ -40,7 +40,14 @@ export interface PartBody {
 
 function stockText(stock: Stock | undefined, write: Writer): string {
   if (stock === undefined) return 'None in stock.';
-  if ('pieces' in stock) return `${counted(stock.pieces, 'piece')} in stock.`;
+  if ('pieces' in stock) {
+    const offCuts = Object.entries(stock['off-cuts']).map(
+      ([name, { width, height, pieces }]) =>
+        `${name}, ${write.length(width).text} by ${write.length(height).text}${pieces === 1 ? '' : ` (${pieces})`}`,
+    );
+    const left = offCuts.length === 0 ? '' : ` Off-cuts: ${offCuts.join('; ')}.`;
+    return `${counted(stock.pieces, 'piece')} in stock.${left}`;
+  }
   const lengths = stock.reels.map((lengthM) => write.wire(lengthM).text);
   return `${counted(lengths.length, 'reel')} in stock: ${lengths.join('; ')}.`;
 }
