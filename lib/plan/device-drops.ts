@@ -1,44 +1,74 @@
 import type { DeviceDrop, OperatingPoint } from '../model/plan/index.ts';
 import type { Traced } from '../model/trace.ts';
 import { traced } from '../power/traced.ts';
+import type { CircuitLoad, CircuitSource } from './circuit.ts';
+import { neighboursOf, reachable } from './circuit-graph.ts';
 import type { NetworkInput } from './operating-points.ts';
 import { sizingVoltageV } from './sizing-voltage.ts';
 
 /**
  * Voltage at each device of a solved point, feed and ground drop told apart. They count from the battery that
- * feeds the device with the least loss: feed = V(battery +) - V(device +), ground = V(device -) - V(battery -).
+ * feeds the device with the least loss: feed = V(battery +) - V(device +), ground = V(device -) - V(battery -). On a
+ * side on which conductors join the device to no battery there is no drop to tell.
  */
-export function deviceDrops(
-  { job, circuit, paths, loads }: NetworkInput,
-  point: OperatingPoint,
-): DeviceDrop[] {
+export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceDrop[] {
+  const { circuit, paths, loads } = input;
   const voltage = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV]));
+  const neighbours = neighboursOf(circuit.edges);
   const batteries = circuit.sources.filter(({ type }) => type === 'battery');
   return loads.flatMap((load): DeviceDrop[] => {
     const own = paths.fed.find(({ device }) => device.id === load.item);
     const [plus, minus] = [voltage.get(own?.from ?? ''), voltage.get(own?.to ?? '')];
-    if (plus === undefined || plus === null || minus === undefined || minus === null) return [];
-    const drops = batteries.flatMap(({ device, positive, negative }): DeviceDrop[] => {
+    if (!own || plus === undefined || plus === null || minus === undefined || minus === null) return [];
+    const live = reachable(neighbours, own.from, new Set());
+    const ground = reachable(neighbours, own.to, new Set());
+    const drops = batteries.flatMap((battery): DeviceDrop[] => {
+      const { positive, negative } = battery;
       const [high, low] = [voltage.get(positive), voltage.get(negative)];
       if (high === undefined || high === null || low === undefined || low === null) return [];
-      const feedDropV = high - plus;
-      const groundDropV = minus - low;
-      const share = (feedDropV + groundDropV) / sizingVoltageV(job);
+      const feedDropV = live.has(positive) ? high - plus : null;
+      const groundDropV = ground.has(negative) ? minus - low : null;
+      const whole = feedDropV !== null && groundDropV !== null ? feedDropV + groundDropV : null;
+      const reason = unknownText(own, battery, { live: feedDropV !== null, ground: groundDropV !== null });
       return [
         {
           point: point.name,
           item: load.item,
-          source: device.id,
+          source: battery.device.id,
           voltageV: plus - minus,
           feedDropV,
           groundDropV,
-          share,
+          share: whole === null ? null : whole / sizingVoltageV(input.job),
+          ...(reason === null ? {} : { unknown: reason }),
         },
       ];
     });
-    const [least] = drops.toSorted((a, b) => Math.abs(a.share) - Math.abs(b.share));
+    const [least] = drops.toSorted((a, b) => lossOf(a) - lossOf(b));
     return least ? [least] : [];
   });
+}
+
+/** A battery that the device is joined to on both sides goes before one that it is not. */
+function lossOf({ share, feedDropV }: DeviceDrop): number {
+  if (share !== null) return Math.abs(share);
+  return feedDropV === null ? Number.POSITIVE_INFINITY : Number.MAX_VALUE;
+}
+
+/** Why a drop is not known; null where both are. */
+function unknownText(
+  { from, to }: CircuitLoad,
+  { positive, negative }: CircuitSource,
+  joined: { readonly live: boolean; readonly ground: boolean },
+): string | null {
+  const missing = [
+    ...(joined.live
+      ? []
+      : [`the drop of the feed is not known, since no conductor joins ${from} to ${positive}`]),
+    ...(joined.ground
+      ? []
+      : [`the drop of the ground is not known, since no conductor joins ${to} to ${negative}`]),
+  ];
+  return missing.length === 0 ? null : missing.join('; ');
 }
 
 /** The working of every drop of a solved point, by its id path: from which two terminals it is the difference. */
@@ -62,9 +92,11 @@ export function dropWorkings(
           [`V(${low})`, voltage.get(low) ?? 0, 'V'],
         ],
       });
+    const feed = feedDropV === null ? [] : [between(feedDropV, battery.positive, own.from)];
+    const ground = groundDropV === null ? [] : [between(groundDropV, own.to, battery.negative)];
     return [
-      [`${at}.feedDropV`, between(feedDropV, battery.positive, own.from)] as const,
-      [`${at}.groundDropV`, between(groundDropV, own.to, battery.negative)] as const,
+      ...feed.map((drop) => [`${at}.feedDropV`, drop] as const),
+      ...ground.map((drop) => [`${at}.groundDropV`, drop] as const),
     ];
   });
 }

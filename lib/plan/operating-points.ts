@@ -9,6 +9,7 @@ import type { Circuit, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
+import { faultText, plainly } from './fault-text.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { passiveElements } from './passive-elements.ts';
 import { sizingVoltageV } from './sizing-voltage.ts';
@@ -176,7 +177,9 @@ function planPoint(
   const base = { name, title, referenceNode: result.referenceNode };
   if (result.state === 'no-solution' || result.state === 'fault') {
     const reason =
-      result.state === 'fault' ? result.faults.map(({ message }) => message).join('; ') : result.reason;
+      result.state === 'fault'
+        ? result.faults.map((fault) => faultText(fault, result.referenceNode)).join('; ')
+        : plainly(result.reason);
     const nodes = [...new Set(elements.flatMap(({ from, to }) => [from, to]))].sort();
     return {
       ...base,
@@ -190,7 +193,7 @@ function planPoint(
   return {
     ...base,
     state: result.state,
-    ...(result.state === 'cut-out' ? { reason: result.reason } : {}),
+    ...(result.state === 'cut-out' ? { reason: plainly(result.reason) } : {}),
     residualA: result.residualA,
     nodes: result.nodes.map(({ id, voltageV }) => ({ id, voltageV })),
     elements: elements.map((element): PlanElement => {

@@ -34,8 +34,13 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
   const { job, devices, circuit, loads } = sizing;
   const network = { ...sizing, ...sized };
   const faults = faultCurrents(network);
-  remarkFaults(network, pointFaults(network, operatingPoints[0]), book);
   const points = operatingPoints.map((point) => solvePoint(network, point));
+  const faulty = operatingPoints.filter((_, k) => k === 0 || points[k]?.state === 'no-solution');
+  remarkFaults(
+    network,
+    faulty.map((point) => [point.name, pointFaults(network, point)] as const),
+    book,
+  );
   for (const point of points) for (const [id, drop] of dropWorkings(network, point)) book.trace(id, drop);
   const chain = turnOnChain(job, devices, book);
   return {

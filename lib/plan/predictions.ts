@@ -96,10 +96,12 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
         // Under load only once gains and filters are set: a tweeter must not meet full power before.
         when: 'load',
       });
+      const drop = (kind: 'feed-drop' | 'ground-drop', what: string, dropV: number | null) =>
+        dropV === null ? [] : [line(kind, kind, what, dropV, dropToleranceV(dropV))];
       return [
         line('voltage', 'supply', 'supply voltage', voltageV, 0.3),
-        line('feed-drop', 'feed-drop', 'drop of the feed', feedDropV, dropToleranceV(feedDropV)),
-        line('ground-drop', 'ground-drop', 'drop of the ground', groundDropV, dropToleranceV(groundDropV)),
+        ...drop('feed-drop', 'drop of the feed', feedDropV),
+        ...drop('ground-drop', 'drop of the ground', groundDropV),
       ];
     });
   return [...restLines(job, power), ...loaded];

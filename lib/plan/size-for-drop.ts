@@ -1,10 +1,11 @@
-import type { DeviceDrop, OperatingPoint } from '../model/plan/index.ts';
+import type { OperatingPoint } from '../model/plan/index.ts';
 import { candidatesFor } from './cable-candidates.ts';
 import { deviceDrops } from './device-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
 import { fitsPorts } from './ports-fit.ts';
 import { type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
 import { sizingVoltageV } from './sizing-voltage.ts';
+import { type WholeDrop, wholeDrops } from './whole-drops.ts';
 
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */
 const mostRounds = 400;
@@ -36,8 +37,8 @@ function worstDevice(network: NetworkInput, point: OperatingPoint): Miss | null 
   const { rules } = network.job;
   const limit = rules['drop-limit'].value;
   const groundLimitV = rules['ground-drop-limit'].value;
-  const excess = ({ share, groundDropV }: DeviceDrop) => Math.max(share / limit, groundDropV / groundLimitV);
-  const [worst] = deviceDrops(network, point).toSorted((a, b) => excess(b) - excess(a));
+  const excess = ({ share, groundDropV }: WholeDrop) => Math.max(share / limit, groundDropV / groundLimitV);
+  const [worst] = wholeDrops(deviceDrops(network, point)).toSorted((a, b) => excess(b) - excess(a));
   if (point.state === 'no-solution') {
     const heaviest = network.loads.toSorted((a, b) => b.ratedA - a.ratedA)[0];
     return heaviest ? { item: heaviest.item, side: 'both', text: `${heaviest.item} could not be fed` } : null;

@@ -1,4 +1,5 @@
-import type { DeviceDrop, NetworkElement, OperatingPoint } from '../model/plan/index.ts';
+import type { NetworkElement, OperatingPoint } from '../model/plan/index.ts';
+import { type WholeDrop, wholeDrops } from '../plan/whole-drops.ts';
 import { deviceOf } from './look-up.ts';
 import type { Case } from './rule.ts';
 
@@ -28,10 +29,10 @@ export function ratedPoint({ plan }: Case): OperatingPoint | undefined {
   );
 }
 
-/** The drops of the job's own devices at rated power. */
-export function ratedDrops(about: Case): readonly DeviceDrop[] {
+/** The drops of the job's own devices at rated power, as far as they are known. */
+export function ratedDrops(about: Case): readonly WholeDrop[] {
   const point = ratedPoint(about);
-  return about.plan.power.drops.filter(
+  return wholeDrops(about.plan.power.drops).filter(
     (drop) => drop.point === point?.name && deviceOf(about.job, drop.item)?.origin !== 'vehicle',
   );
 }

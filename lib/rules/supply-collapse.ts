@@ -1,8 +1,28 @@
-import { deviceSpot } from './look-up.ts';
+import type { OperatingPoint } from '../model/plan/index.ts';
+import type { NetworkFault } from '../power/network-types.ts';
+import { deviceOf, deviceSpot } from './look-up.ts';
 import { loadsOf, voltageOver } from './operating-point.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { defaultSource, houseRule } from './source.ts';
 import { listed, volts } from './words.ts';
+
+/** What makes a network impossible to compute is told once, by what is wired wrong and not by operating point. */
+const faultRules = [
+  'network-duplicate-id',
+  'network-unknown-node',
+  'network-not-a-number',
+  'network-negative-value',
+  'network-joined-to-itself',
+  'network-zero-resistance-loop',
+  'network-short-circuit',
+  'network-stiff-sources-in-parallel',
+  'network-floating',
+] as const satisfies readonly `network-${NetworkFault['kind']}`[];
+
+function collapseText({ title, state, reason }: OperatingPoint, unknown: readonly string[]): string {
+  if (state !== 'no-solution') return `${title}: no voltage is known at ${listed(unknown)}`;
+  return `${title}: ${reason ?? 'the loads can not be fed, the voltage collapses'}`;
+}
 
 const collapse: Rule = {
   id: 'supply-collapse',
@@ -16,14 +36,16 @@ const collapse: Rule = {
       );
       if (point.state !== 'no-solution' && (point.state !== 'solved' || unknown.length === 0)) return [];
       const loads = (unknown.length > 0 ? unknown : loadsOf(point)).map(({ of }) => of);
+      const [first] = loads.filter((id) => deviceOf(job, id)?.origin === 'job');
       return [
         {
           level: 'stop',
           of: [point.name, ...loads],
-          message: `${point.title}: ${point.state === 'no-solution' ? 'the load can not be fed, the voltage collapses' : `no voltage is known at ${listed(loads)}`}${point.reason ? ` (${point.reason})` : ''}`,
+          message: collapseText(point, loads),
           remedy: 'run larger conductors or a second feed, add a battery near the load, or feed less',
           source: "Ohm's and Kirchhoff's laws",
-          ...(loads[0] === undefined ? { path: '/devices' } : deviceSpot(job, loads[0])),
+          givesWayTo: faultRules,
+          ...(first === undefined ? { path: '/devices' } : deviceSpot(job, first)),
         },
       ];
     });

@@ -18,11 +18,13 @@ function stopsOf(...changes: readonly Change[]) {
   const stops = judge(job, plan, remarks).filter(({ level }) => level === 'stop');
   return {
     text,
+    plan,
     stops: stops.map(({ rule, related, where, message }) => ({ rule, related, where, message })),
   };
 }
 
 const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
+const inVehicle = (found: string, instead: string): Change => ['content/vehicles/wagon.yaml', found, instead];
 const inShop = (found: string, instead: string): Change => ['content/shop.yaml', found, instead];
 const secondBattery = inJob(
   'links:\n',
@@ -100,11 +102,32 @@ describe('what can be read but not computed is a stop that names it', () => {
     expect(stops).toContainEqual(
       expect.objectContaining({
         rule: 'network-floating',
-        related: ['amp'],
+        related: ['amp', 'rated-power', 'full-rating', 'music', 'engine-off'],
         where: expect.objectContaining({ path: '/devices/amp' }),
+        message: 'amp.GND has no way to battery.NEG but through a device that draws current',
       }),
     );
+    // Told once, by what is wrong, and not once more for each operating point.
+    expect(stops.map(({ rule }) => rule)).not.toContain('supply-collapse');
     expect(stops).toContainEqual(expect.objectContaining({ related: ['amp.GND', 'amp'] }));
+  });
+
+  test('a battery whose negative post is joined to nothing: no drop of the ground is told, but why', () => {
+    const { plan, stops } = stopsOf(
+      inVehicle('  strap: { from: battery.NEG, to: body.engine, size: 4 AWG, length: 300 mm }\n', ''),
+    );
+    const floating = stops.find(({ rule }) => rule === 'network-floating');
+    expect(floating?.message).toMatch(/^amp\.GND, body\.cargo, .* and body have no way to battery\.NEG/);
+    const rated = plan.power.drops.find(({ point }) => point === 'rated-power');
+    expect(rated).toMatchObject({
+      groundDropV: null,
+      share: null,
+      unknown: 'the drop of the ground is not known, since no conductor joins amp.GND to battery.NEG',
+    });
+    expect(rated?.feedDropV).toBeGreaterThan(0);
+    const told = plan.measurements.map(({ id }) => id);
+    expect(told).toContain('amp.feed-drop.rated-power');
+    expect(told).not.toContain('amp.ground-drop.rated-power');
   });
 
   test('a loop without resistance', () => {

@@ -69,7 +69,8 @@ export const powerTables = {
       { title: 'voltage_V', value: ({ voltageV }) => voltageV },
       { title: 'feed_drop_V', value: ({ feedDropV }) => feedDropV },
       { title: 'ground_drop_V', value: ({ groundDropV }) => groundDropV },
-      { title: 'drop_percent', value: ({ share }) => share * 100 },
+      { title: 'drop_percent', value: ({ share }) => (share === null ? null : share * 100) },
+      { title: 'not_known', value: ({ unknown }) => unknown ?? null },
     ]),
   charging: ({ shop, power }) =>
     csvTable(shop, power.charging, [

@@ -141,16 +141,20 @@ export const chargingSchema = z.object({
   reserveMinutes: builders(z.number().nullable()),
 });
 
-/** Voltage at one device at one operating point; drops from the battery that feeds it with the least loss. */
+/**
+ * Voltage at one device at one operating point; drops from the battery that feeds it with the least loss. A drop to or
+ * from a battery that the device is not joined to means nothing: it is null, and `unknown` says why.
+ */
 export const deviceDropSchema = z.object({
   point: name,
   item: name,
   source: name,
   voltageV: number,
-  feedDropV: number,
-  groundDropV: number,
+  feedDropV: builders(z.number().nullable()),
+  groundDropV: builders(z.number().nullable()),
   /** Feed and ground together, of the sizing voltage. */
-  share: number,
+  share: builders(z.number().nullable()),
+  unknown: builders(z.string().optional()),
 });
 
 /** What one turn-on output drives. */

@@ -50,7 +50,7 @@ export function powerChecks(plan: () => BuildPlan, rules: () => HouseRules): voi
     const sizingV = rules()['voltage-sizing'].value;
     expect(drops.length).toBeGreaterThan(0);
     for (const { point, item, feedDropV, groundDropV, share, voltageV } of drops) {
-      expect(share, item).toBeCloseTo((feedDropV + groundDropV) / sizingV, 9);
+      expect(share, item).toBeCloseTo(((feedDropV ?? Number.NaN) + (groundDropV ?? Number.NaN)) / sizingV, 9);
       const found = points.find(({ name }) => name === point);
       const load = found?.elements.find(({ of, kind }) => of === item && kind === 'load');
       expect(load?.dropV, `${point} ${item}`).toBeCloseTo(voltageV, 9);
