@@ -1,3 +1,5 @@
+import { type SpacerStack, stackDefaults } from './spacer-stack.ts';
+
 /** What risers and spacers are made for: the raised items of a board and the spacers of its fixings. */
 export interface RiserBoard {
   readonly id: string;
@@ -10,6 +12,10 @@ export interface RiserBoard {
     readonly raisedM: number;
   }[];
   readonly fixings: readonly { readonly id: string; readonly spacerM: number }[];
+  /** What makes the heights of the fixings; one that is missing has layers of sheet alone. */
+  readonly stacks?: ReadonlyMap<string, SpacerStack>;
+  /** How much too high a stack may be, metres; left out, as is common. */
+  readonly toleranceM?: number;
   readonly holes: readonly { readonly of: string; readonly diameterM: number }[];
 }
 
@@ -26,7 +32,9 @@ export interface RiserPiece {
   readonly thicknessM: number;
   /** Pieces that lie on each other at one place. */
   readonly layers: number;
-  /** The height that they make, and what is left to fill with washers or packing. */
+  /** From the shelf, at one place: spacers, washers, packing. */
+  readonly parts: { readonly part: string; readonly count: number }[];
+  /** The height that all of it makes, and what nothing on the shelf fills. */
   readonly makesM: number;
   readonly packM: number;
   /** Hole for the fixing, through the middle; null where it is screwed through in place, or is not known. */
@@ -34,14 +42,14 @@ export interface RiserPiece {
 }
 
 /** Width of a flat rail and side of a pad: room for a screw with an inch of wood round it (cp). */
-export const riserDefaults = { railWidthM: 0.038, padM: 0.05, exactM: 0.0005 } as const;
+export const riserDefaults = { railWidthM: 0.038, padM: 0.05 } as const;
 
 /**
  * Pieces that raise items and fixings. An item stands on two rails below its left and right sides, as long as the
- * item is deep. Where whole layers of the sheet make its height (to 0.5 mm) the rails lie flat in layers; where
- * they do not, a strip as wide as the height stands on its edge. Pads of fixings lie flat, as many layers as go
- * into the height; what they leave is told as packing, never rounded away. Where the height is less than one
- * layer no pad is cut, and the whole of it is packing.
+ * item is deep. Where whole layers of the sheet make its height, never lower and no more than the tolerance higher, the
+ * rails lie flat in layers; where they do not, a strip as wide as the height stands on its edge. Fixings stand on
+ * their stacks. One without a stack has pads, as many layers as go into the height; what they leave is told as
+ * packing, never rounded away. Where the height is less than one layer no pad is cut, and the whole of it is packing.
  */
 export function riserPieces(board: RiserBoard): RiserPiece[] {
   const rails = board.placements
@@ -53,27 +61,33 @@ export function riserPieces(board: RiserBoard): RiserPiece[] {
   return [...rails, ...pads];
 }
 
-interface Stack {
+interface Layers {
   readonly layers: number;
   readonly makesM: number;
   readonly packM: number;
 }
 
-/** Whole layers that go into a height; one that is missing by less than half a millimetre counts as whole. */
-function stackOf(heightM: number, thicknessM: number): Stack {
-  const layers = Math.floor((heightM + riserDefaults.exactM) / thicknessM);
-  const makesM = layers * thicknessM;
-  const leftM = Number((heightM - makesM).toFixed(9));
-  return { layers, makesM, packM: Math.abs(leftM) <= riserDefaults.exactM ? 0 : leftM };
+/** Whole layers that go into a height, or one more where that is too high by no more than the tolerance. */
+function layersOf(
+  heightM: number,
+  { thicknessM, toleranceM = stackDefaults.toleranceM }: RiserBoard,
+): Layers {
+  const whole = Math.floor(heightM / thicknessM + 1e-6);
+  const leftM = Math.max(0, Number((heightM - whole * thicknessM).toFixed(9)));
+  if (leftM < 1e-6) return { layers: whole, makesM: whole * thicknessM, packM: 0 };
+  const over = (whole + 1) * thicknessM;
+  if (over <= heightM + toleranceM + 1e-9) return { layers: whole + 1, makesM: over, packM: 0 };
+  return { layers: whole, makesM: whole * thicknessM, packM: leftM };
 }
 
 function rail(
-  { id, thicknessM }: RiserBoard,
+  board: RiserBoard,
   item: string,
   print: { readonly widthM: number; readonly depthM: number },
   raisedM: number,
 ): RiserPiece {
-  const stack = stackOf(raisedM, thicknessM);
+  const { id, thicknessM } = board;
+  const stack = layersOf(raisedM, board);
   const flat = stack.layers > 0 && stack.packM === 0;
   const form = flat ? 'rail' : 'edge-rail';
   const layers = flat ? stack.layers : 1;
@@ -87,14 +101,19 @@ function rail(
     lengthM: print.depthM,
     thicknessM,
     layers,
+    parts: [],
     makesM: flat ? stack.makesM : raisedM,
     packM: 0,
     holeM: null,
   };
 }
 
-function pad({ id, thicknessM, holes }: RiserBoard, fixing: string, spacerM: number): RiserPiece {
-  const stack = stackOf(spacerM, thicknessM);
+function pad(board: RiserBoard, fixing: string, spacerM: number): RiserPiece {
+  const { id, thicknessM, holes, stacks } = board;
+  const made = stacks?.get(fixing);
+  const stack = made
+    ? { ...made, parts: [...made.parts], packM: 0 }
+    : { ...layersOf(spacerM, board), parts: [] };
   const diameterM = holes.find(({ of }) => of === fixing)?.diameterM ?? 0;
   return {
     id: `${id}.${fixing}.pad`,
@@ -105,6 +124,6 @@ function pad({ id, thicknessM, holes }: RiserBoard, fixing: string, spacerM: num
     lengthM: riserDefaults.padM,
     thicknessM,
     ...stack,
-    holeM: diameterM > 0 ? diameterM : null,
+    holeM: diameterM > 0 && stack.layers > 0 ? diameterM : null,
   };
 }

@@ -49,6 +49,7 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
   for (const { grommets } of runs) for (const { part } of grommets) add(part);
   for (const board of boards) {
     for (const { part } of board.fixings) add(part);
+    for (const { parts } of board.pieces) for (const { part, count } of parts) add(part, count);
     for (const { screw } of board.ribs) add(screw?.part, screw?.count);
   }
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);

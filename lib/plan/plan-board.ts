@@ -22,6 +22,7 @@ import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
 import { countedRibs, type PlannedRibs, planRibs, ribMasses, ribScrewHoles, traceRibs } from './plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
+import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
 
 const standardGravity = 9.80665;
 
@@ -55,6 +56,8 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   const xs = shape.outline.map(({ xM }) => xM);
   const ys = shape.outline.map(({ yM }) => yM);
   const placed = planPlacements(laid, book);
+  const stacks = spacerStacks(job, board);
+  const toleranceM = job.rules['spacer-tolerance'].value;
   const raisers = { id: board.id, thicknessM: sheet.thickness, placements: placed, fixings, holes };
   const planned: PlanBoard = {
     id: board.id,
@@ -105,7 +108,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
       spacerM,
     })),
     placements: placed,
-    pieces: riserPieces(raisers),
+    pieces: riserPieces({ ...raisers, stacks, toleranceM }),
     ribs: ribbing.ribs,
     routes: [...routed.routes],
     crossings: routed.crossings,
@@ -121,6 +124,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   };
   for (const fault of [
     ...sheetFaults(planned, planHouseRules(job)),
+    ...unmadeHeights(planned.pieces, toleranceM),
     ...stiffnessRemarks(job, laid, fixings, planned, physics.stiffness),
   ])
     book.remark(fault, { path: board.path });

@@ -32,6 +32,10 @@ export const workTables = {
         { title: 'thickness', lengthM: ({ thicknessM }) => thicknessM },
         { title: 'layers', value: ({ layers }) => layers },
         { title: 'makes', lengthM: ({ makesM }) => makesM },
+        {
+          title: 'from_shelf',
+          value: ({ parts }) => parts.map(({ part, count }) => `${count} x ${part}`).join('; '),
+        },
         { title: 'pack', lengthM: ({ packM }) => packM },
         { title: 'hole', lengthM: ({ holeM }) => holeM },
       ],

@@ -41,6 +41,12 @@ export const boardRules = {
   'web-limit': { says: 'Narrowest web allowed', dimension: 'length', value: 0.012, ...cp },
   'hole-edge': { says: 'Hole to edge', dimension: 'length', value: 0.012, ...cp },
   'hole-corner': { says: 'Hole to a corner, in fibreboard', dimension: 'length', value: 0.025, ...cp },
+  'spacer-tolerance': {
+    says: 'Height by which spacers and packing may stand too high',
+    dimension: 'length',
+    value: 0.0005,
+    ...cp,
+  },
   kerf: { says: 'Width of a saw cut', dimension: 'length', value: 0.0032, ...cp },
   'sheet-trim': { says: 'Edge of a stock sheet that is not used', dimension: 'length', value: 0.01, ...cp },
   'off-cut-least': {

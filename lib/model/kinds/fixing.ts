@@ -15,12 +15,16 @@ export const fixingSchema = z.strictObject({
       'spacer',
       'threaded-insert',
       'washer',
+      'packing',
       'tie',
       'adhesive',
     ]),
   ),
   thread: builders(text('#8').optional()),
+  /** Of a spacer: what it adds to a height. */
   length: builders(extent.optional()),
+  /** Of a washer or packing: what it adds to a height. Without it, it is not packed with. */
+  thickness: builders(extent.optional()),
   pilot: builders(extent.optional()),
   clearance: builders(extent.optional()),
   torque: builders(quantity('torque').optional()),

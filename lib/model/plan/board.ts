@@ -68,7 +68,9 @@ export const riserPieceSchema = z.object({
   thicknessM: number,
   /** Pieces that lie on each other at one place. */
   layers: builders(z.int()),
-  /** The height that they make, and what is left to fill with washers or packing. */
+  /** From the shelf, at one place: spacers, washers, packing. */
+  parts: z.array(z.object({ part: name, count: builders(z.int()) })).default([]),
+  /** The height that all of it makes, and what nothing on the shelf fills. */
   makesM: number,
   packM: number,
   /** Hole for the fixing, through the middle; null where it is screwed through in place, or is not known. */

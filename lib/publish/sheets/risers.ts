@@ -22,16 +22,25 @@ const formNames: { readonly [K in PlanRiserPiece['form']]: string } = {
 };
 
 /** What is cut for such a piece, and what else goes below it: `Pads, 2 in by 2 in; 3/4 in high`. */
-function cutText({ count, layers, form, ...piece }: PlanRiserPiece, write: Writer): string {
+function cutText(
+  { count, layers, form, parts, ...piece }: PlanRiserPiece,
+  { pick }: BuildPlan,
+  write: Writer,
+): string {
   const { widthM, lengthM, makesM, packM, holeM } = piece;
+  const titleOf = (id: string): string => pick.find(({ part }) => part === id)?.title ?? id;
+  const shelf = parts.map((one) => `${one.count} x ${titleOf(one.part)}`).join(' + ');
+  const high = `${forms(write.length(makesM))} high`;
   const rest = [
     packM === 0 ? '' : `packing ${forms(write.short(packM))}`,
     holeM === null ? '' : `hole ${write.bore(holeM)}`,
   ].filter((text) => text !== '');
-  if (count === 0) return ['No piece', ...rest].join('; ');
+  if (count === 0) return [...(shelf === '' ? ['No piece'] : [shelf, high]), ...rest].join('; ');
   const sizes = `${forms(write.length(widthM))} by ${forms(write.length(lengthM))}`;
-  const made = `${forms(write.length(makesM))} high${layers > 1 ? ` in ${layers} layers` : ''}`;
-  return [`${formNames[form]}, ${sizes}`, made, ...rest].join('; ');
+  const made = layers > 1 ? `${high} in ${layers} layers` : high;
+  return [`${formNames[form]}, ${sizes}`, ...(shelf === '' ? [] : [`with ${shelf}`]), made, ...rest].join(
+    '; ',
+  );
 }
 
 function forms({ text, beside }: Written): string {
@@ -39,16 +48,17 @@ function forms({ text, beside }: Written): string {
 }
 
 /** The pieces of each board, those cut alike together. */
-function groupsOf({ boards }: BuildPlan, write: Writer): Group<PlanRiserPiece>[] {
+function groupsOf(plan: BuildPlan, write: Writer): Group<PlanRiserPiece>[] {
+  const { boards } = plan;
   return boards.flatMap(({ title: board, pieces }) =>
-    groupsBy(pieces, (piece) => cutText(piece, write)).map(({ title, things }) => ({
+    groupsBy(pieces, (piece) => cutText(piece, plan, write)).map(({ title, things }) => ({
       title: boards.length > 1 ? `${board}. ${title}` : title,
       things,
     })),
   );
 }
 
-/** Every rail and pad, and the packing that makes up what the sheet's thickness leaves over. */
+/** Every rail, pad and spacer, and the packing that makes up what these leave over. */
 function piecesTable(plan: BuildPlan, write: Writer): Table | null {
   const groups = groupsOf(plan, write);
   if (groups.length === 0) return null;
@@ -56,7 +66,7 @@ function piecesTable(plan: BuildPlan, write: Writer): Table | null {
   const isItem = (id: string): boolean => plan.items.some((one) => one.id === id);
   return dense(
     groupedTable(
-      'Rails below parts and pads below fixings, cut from the sheet of the board',
+      'Below parts and fixings: rails and pads from the sheet of the board, spacers and packing from the shelf',
       groups,
       [
         {
@@ -66,9 +76,12 @@ function piecesTable(plan: BuildPlan, write: Writer): Table | null {
             isItem(carries) ? strong(item(carries), carries) : strong(`Fixing ${carries}`),
         },
         {
-          title: 'Pieces',
+          title: 'Pieces to cut',
           kind: 'figure',
-          cell: ({ count }) => (count === 0 ? 'packing alone' : String(count)),
+          cell: ({ count, parts }) => {
+            if (count > 0) return String(count);
+            return parts.length > 0 ? 'from the shelf' : 'packing alone';
+          },
         },
         tick('Cut'),
         tick('Fixed'),
