@@ -4,6 +4,7 @@ import type { ConductorRole } from '../model/vocabulary.ts';
 import { ampacity, type RunZone } from '../power/ampacity.ts';
 import {
   type CableCandidate,
+  type ConductorChoice,
   type ConductorDuty,
   chooseConductor,
   type JudgedCable,
@@ -65,23 +66,16 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   const duty = dutyOf(job, devices, task, given);
   const first = choose(duty, candidates, job);
   // Where the shelf is short, the size is still computed from the catalogue: the pick list then says what to buy.
-  const anyShelf = first?.chosen ? first : choose(duty, candidates.map(withoutStock), job);
-  const judged = anyShelf?.chosen ?? nearest(anyShelf?.considered ?? []);
+  const anyShelf = first.chosen ? first : choose(duty, candidates.map(withoutStock), job);
+  const judged = anyShelf.chosen ?? nearest(anyShelf.considered);
   const cable = judged?.candidate ?? candidates[0] ?? nothingKnown();
   const remarks = given
     ? []
-    : remarksOf(
-        link,
-        task,
-        candidates,
-        first?.chosen ?? null,
-        anyShelf?.chosen ?? null,
-        anyShelf?.reason ?? '',
-      );
-  const byFeed = !given && (anyShelf?.governed.includes('conductance') ?? false);
+    : remarksOf(link, task, candidates, first.chosen, anyShelf.chosen, anyShelf.reason);
+  const byFeed = !given && anyShelf.governed.includes('conductance');
   const reason = given
     ? `given: ${cable.size.label}`
-    : reasonOf(task, cable, anyShelf?.chosen ?? null, anyShelf?.reason ?? '', byFeed);
+    : reasonOf(task, cable, anyShelf.chosen, anyShelf.reason, byFeed);
   return {
     link,
     role,
@@ -108,7 +102,7 @@ function lawfulInstead(
   const open: Link = { ...task.link, given: null, cable: null };
   const candidates = candidatesFor(job, open, task.role).map(withoutStock);
   const choice = choose(dutyOf(job, devices, { ...task, link: open }, false), candidates, job);
-  return choice?.considered.filter(({ misses }) => misses.length === 0) ?? [];
+  return choice.considered.filter(({ misses }) => misses.length === 0);
 }
 
 /** What an earlier size, a feed or a port asked for says more than the limit of the next smaller cable. */
@@ -137,9 +131,10 @@ function nearest(considered: readonly JudgedCable[]): JudgedCable | null {
   return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0] ?? null;
 }
 
-function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job: Job) {
+/** The choice; where none can be made, why not is its reason. */
+function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job: Job): ConductorChoice {
   const choice = chooseConductor(duty, candidates, powerRules(job.rules));
-  return isPowerFault(choice) ? null : choice;
+  return isPowerFault(choice) ? { chosen: null, governed: [], reason: choice.fault, considered: [] } : choice;
 }
 
 /** A size that was given is judged by the rules, so only the fuse is put to it here. */

@@ -70,8 +70,9 @@ export interface ConductorChoice {
 /**
  * The smallest candidate whose ampacity (stop limit) covers its fuse and whose drop, I * (r * L + Rother) with hot
  * resistance, stays within the limit. The reason names the limit that ruled out the next smaller one; where nothing
- * fits, it names what the thickest candidate still misses and by how much. Fault on a length or current that is out
- * of range, or a candidate without area.
+ * fits, it names what the thickest candidate still misses and by how much. A candidate that can't be judged, such as
+ * one that is too thin for any ampacity, is passed over. Fault on a length or current that is out of range, and where
+ * no candidate can be judged.
  */
 export function chooseConductor(
   duty: ConductorDuty,
@@ -83,11 +84,13 @@ export function chooseConductor(
     negativeFault({ fuse: duty.fuseA, current: duty.currentA, 'other resistance': duty.otherOhm });
   if (bad) return bad;
   const considered: JudgedCable[] = [];
+  const faults: string[] = [];
   for (const candidate of candidates.toSorted(thinFirst)) {
     const judged = judge(duty, candidate, rules);
-    if (isPowerFault(judged)) return { fault: `${candidate.part}: ${judged.fault}` };
-    considered.push(judged);
+    if (isPowerFault(judged)) faults.push(`${candidate.part || candidate.size.label}: ${judged.fault}`);
+    else considered.push(judged);
   }
+  if (considered.length === 0 && faults.length > 0) return { fault: faults.join('; ') };
   const at = considered.findIndex(({ misses }) => misses.length === 0);
   const chosen = considered[at] ?? null;
   const telling = chosen ? considered.slice(0, at).at(-1) : best(considered);

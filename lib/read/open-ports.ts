@@ -27,6 +27,14 @@ export class OpenPorts {
   /** A port for one end of a link; null, and told, where the pattern names none, unlike ones, or none is free. */
   take(path: readonly string[], device: Device, pattern: string, report: Report): OpenPort | null {
     const names = Object.keys(device.facts.terminals);
+    if (pattern.split('|').includes('')) {
+      report.at(
+        path,
+        `beside a stroke of "${device.id}.${pattern}" no port is named`,
+        'write the names of like ports with a stroke between them, such as OUT1|OUT2',
+      );
+      return null;
+    }
     const unknown = patternNames(pattern).find((name) => !names.some((one) => matchesPattern(name, one)));
     if (unknown !== undefined) {
       report.unknown(path, `terminal of ${device.id}`, unknown, names);
@@ -37,7 +45,7 @@ export class OpenPorts {
     if (kinds.size > 1) {
       report.at(
         path,
-        `${device.id}.${pattern} stands for unlike ports, ${[...kinds.values()].join(' and ')}: only ports of one role, size and fuse may be exchanged`,
+        `${device.id}.${pattern} stands for unlike ports, ${[...kinds.values()].join(' and ')}: only ports of one role, size, current and fuse may be exchanged`,
         'name the like ones with a stroke between them, such as OUT1|OUT2',
       );
       return null;
@@ -66,6 +74,8 @@ export class OpenPorts {
 function likeness({ spec, facts }: Device, name: string): string {
   const terminal: TerminalSpec | undefined = facts.terminals[name];
   const form = spec?.kind === 'distribution' ? spec['fused-ways'][name]?.['fuse-form'] : undefined;
-  const { role, joint, takes, stud, ferrule, conductors } = terminal ?? {};
-  return [role, joint, takes?.from.areaMm2, takes?.to.areaMm2, stud, ferrule, conductors, form].join(' ');
+  const { role, joint, takes, stud, ferrule, conductors, current } = terminal ?? {};
+  return [role, joint, current, takes?.from.areaMm2, takes?.to.areaMm2, stud, ferrule, conductors, form].join(
+    ' ',
+  );
 }

@@ -134,3 +134,10 @@ test('what is chosen carries its fuse and keeps its drop; more on the shelf neve
     }),
   );
 });
+
+test('a cable that is too thin for any ampacity is passed over; where all are, the fault names each', () => {
+  const thin = (part: string) => ({ ...cable('4'), part, size: { label: '28 AWG', areaMm2: 0.08 } });
+  expect(choose(duty(), [thin('hair'), ...every]).chosen?.candidate.part).not.toBe('hair');
+  const none = chooseConductor(duty(), [thin('hair'), thin('thread')]);
+  expect(none).toMatchObject({ fault: expect.stringMatching(/hair: .*24 AWG.*; thread: .*24 AWG/) });
+});

@@ -85,6 +85,26 @@ describe('a link that names several like ports', () => {
       changes: [bar, device, grounds('^bar.G1|G9', 'bar.G2')],
       says: /"G9" is no terminal of bar|no terminal of bar called "G9"|G9/,
     });
+    for (const [name, told] of [
+      ['|', 'bar.|'],
+      ['G1|', 'bar.G1|'],
+      ['|G1', 'bar.|G1'],
+    ])
+      expectProblem({
+        name: `nothing beside the stroke of ${name}`,
+        changes: [bar, device, grounds(`^bar.${name}`, 'bar.G2')],
+        says: new RegExp(`beside a stroke of "${told?.replaceAll('|', '\\|')}" no port is named`),
+        remedy: /OUT1\|OUT2/,
+      });
+    expectProblem({
+      name: 'of unlike current',
+      changes: [
+        [bar[0], bar[1], bar[2].replace('G2: { role: ground-bar,', 'G2: { role: ground-bar, current: 30 A,')],
+        device,
+        grounds('^bar.G1|G2', 'bar.G3'),
+      ],
+      says: /unlike ports, G1 and G2/,
+    });
     expectProblem({
       name: 'taken',
       changes: [
