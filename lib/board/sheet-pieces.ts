@@ -44,6 +44,9 @@ export type CutBoard = CutSheet &
   Pick<PlanBoard, 'id' | 'title' | 'sheet' | 'material' | 'grain' | 'outline' | 'cutouts'> &
   Pick<PlanBoard, 'holes' | 'pieces' | 'ribs'>;
 
+/** The sheets that a board and its ribs are cut from. */
+export type CutStock = CutSheet & Pick<PlanBoard, 'sheet' | 'material' | 'ribs'>;
+
 /** What sheets are nested for: the boards of a job, the house rules that its plan was made by, and the off-cuts it knew. */
 export interface NestedJob {
   readonly job: { readonly id: string };
@@ -104,7 +107,7 @@ function boardPiece(board: CutBoard, { prefix, before }: Called): SheetPiece {
 }
 
 /** Whether a piece has to be turned so that its grain runs as it asks. */
-function liesOf(board: CutSheet & Pick<PlanBoard, 'grain'>): PieceLies {
+export function liesOf(board: CutSheet & Pick<PlanBoard, 'grain'>): PieceLies {
   const runs = stockGrain(board);
   if (board.grain === null || runs === null) return 'either';
   return runs === board.grain ? 'as-written' : 'turned';
@@ -168,7 +171,7 @@ function rectangle(widthM: number, heightM: number): OutlinePoint[] {
 }
 
 /** Everything that is cut from stock sheets for some boards, with the sheet of each: the boards and their ribs. */
-export function cutFrom(boards: readonly CutBoard[]): (CutSheet & Pick<PlanBoard, 'sheet' | 'material'>)[] {
+export function cutFrom(boards: readonly CutStock[]): (CutSheet & Pick<PlanBoard, 'sheet' | 'material'>)[] {
   return boards.flatMap((board) => [board, ...board.ribs]);
 }
 
@@ -187,7 +190,9 @@ export function nestedName({ stock, copy }: Pick<NestedSheet, 'stock' | 'copy'>)
  * Whole sheets of every material that the jobs ask for, as many as are needed, their longer side lying; and the
  * off-cuts of them, lying as they would in the whole sheet, so that their grain runs the same way.
  */
-export function sheetStock(jobs: readonly Pick<NestedJob, 'boards' | 'offCuts'>[]): StockSheet[] {
+export function sheetStock(
+  jobs: readonly (Pick<NestedJob, 'offCuts'> & { readonly boards: readonly CutStock[] })[],
+): StockSheet[] {
   const stock = new Map<string, StockSheet>();
   for (const { sheet, sheetWidthM, sheetHeightM } of cutFrom(jobs.flatMap(({ boards }) => boards)))
     stock.set(sheet, {

@@ -128,7 +128,7 @@ function searchOpen(
     heightsM,
     links,
   };
-  return searchStacked(task, stackLimits(job, board), { rules: layoutRules(job) });
+  return searchStacked(task, stackLimits(job, board, layout.shape), { rules: layoutRules(job) });
 }
 
 function definedSides({ signalSide, powerSide }: Pick<LaidBoard, 'signalSide' | 'powerSide'>) {

@@ -1,6 +1,7 @@
 import { boardDefaults } from '../board/defaults.ts';
 import { type Beneath, bodyOf, type Placement, type Raising } from '../board/item.ts';
 import { computed, input } from '../board/measure.ts';
+import type { BoardShape } from '../board/outline.ts';
 import { planGapM } from '../board/placed.ts';
 import { riserDefaults } from '../board/risers.ts';
 import type { StackLimits } from '../board/stacked-search.ts';
@@ -10,6 +11,7 @@ import type { Traced } from '../model/trace.ts';
 import { type Edge, edgeSchema } from '../model/vocabulary.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { boardFixings } from './board-shape.ts';
+import { railStock } from './rail-stock.ts';
 
 /** An amplifier or processor that the job neither places nor raises is left to the search to raise. */
 export function raisingOf({ spec, given }: Device, clearanceM: number): Raising | undefined {
@@ -69,10 +71,15 @@ function endsOf({ from, to }: Link) {
 }
 
 /** Layers of the board's own sheet make the rails; a raised part keeps its clearance from the depth of the space. */
-export function stackLimits(job: Job, board: Board): StackLimits {
+export function stackLimits(job: Job, board: Board, shape: BoardShape): StackLimits {
   const spacersM = boardFixings(board, job.parts).map(({ spacerM }) => spacerM);
   const faceM = Math.max(0, ...spacersM) + board.sheet.thickness;
-  return { layerM: board.sheet.thickness, topM: board.space.depth - faceM - boardDefaults.spaceClearanceM };
+  const railsInStock = railStock(job, board, shape);
+  return {
+    layerM: board.sheet.thickness,
+    topM: board.space.depth - faceM - boardDefaults.spaceClearanceM,
+    ...(railsInStock ? { railsInStock } : {}),
+  };
 }
 
 /** An item that another stands over: its upper face over the board's, and the free height that the two ask for, metres. */

@@ -98,6 +98,31 @@ describe('a board too small for its parts side by side', () => {
   });
 });
 
+describe('rails of a raised part', () => {
+  const sheet = inParts('width: 1500 mm\n    height: 1500 mm', 'width: 525 mm\n    height: 325 mm');
+  const shelf = (text: string): Change => [
+    'content/shop.yaml',
+    '  large-60: { pieces: 2 }\n',
+    `  large-60: { pieces: 2 }\n  ply-a: ${text}\n`,
+  ];
+  const raisedIn = (...more: readonly Change[]): readonly string[] => {
+    const { plan, remarks } = crowded(...more);
+    const told = remarks.filter(({ rule }) => rule === 'no-sheet-for-rails').map(({ rule }) => rule);
+    const raised = byId(plan.boards, 'main').placements.filter(({ raisedM }) => raisedM > 0);
+    return [...told, ...raised.map(({ item }) => item)];
+  };
+
+  test('come out of what the board leaves of the stock, such as an off-cut', () => {
+    expect(raisedIn(sheet, shelf('{ pieces: 1 }'))).toEqual(['no-sheet-for-rails']);
+    const offCut = '{ pieces: 1, off-cuts: { a: { width: 300 mm, height: 240 mm } } }';
+    expect(raisedIn(sheet, shelf(offCut))).toEqual(['amp']);
+  });
+
+  test('of a sheet that is no stock are to be bought with the board', () => {
+    expect(raisedIn(sheet)).toEqual(['amp']);
+  });
+});
+
 /** Two amplifiers as wide as the board, each with a ground bar of its own that finds room beneath one of them only. */
 const twice = (): ReturnType<typeof smallPlan> =>
   smallPlan(

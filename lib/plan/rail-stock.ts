@@ -1,0 +1,67 @@
+import type { Placement } from '../board/item.ts';
+import { type NestPiece, nestPieces } from '../board/nesting.ts';
+import type { BoardShape } from '../board/outline.ts';
+import { boxOf } from '../board/point.ts';
+import { riserDefaults } from '../board/risers.ts';
+import { liesOf, sheetStock } from '../board/sheet-pieces.ts';
+import type { StackLimits } from '../board/stacked-search.ts';
+import type { Board, Job } from '../model/resolved-job.ts';
+import { piecesOf } from './fuse-shelf.ts';
+import { offCutsOfSheet } from './off-cuts.ts';
+
+/**
+ * Whether the rails of raised parts come out of what the board leaves of the sheets and off-cuts on the shelf. Where
+ * the shelf has fewer than the board alone takes, these are to be bought anyway. None where the sheet is no stock.
+ */
+export function railStock(
+  job: Job,
+  { sheetId, sheet, given }: Board,
+  { outline }: BoardShape,
+): StackLimits['railsInStock'] {
+  const stock = job.shop.stock[sheetId];
+  if (!stock) return undefined;
+  const { width, height, grain: sheetGrain = null } = sheet;
+  const cut = { sheetWidthM: width, sheetHeightM: height, sheetGrain, grain: given.outline.grain ?? null };
+  const box = boxOf(outline);
+  const size = { widthM: box.maxX - box.minX, heightM: box.maxY - box.minY };
+  const own: NestPiece = { id: 'board', sheet: sheetId, ...size, lies: liesOf(cut) };
+  const shelf = sheetStock([
+    {
+      boards: [{ ...cut, sheet: sheetId, material: sheet.material, ribs: [] }],
+      offCuts: offCutsOfSheet(stock, sheetId),
+    },
+  ]);
+  const rules = {
+    kerfM: job.rules.kerf.value,
+    trimM: job.rules['sheet-trim'].value,
+    offCutM: job.rules['off-cut-least'].value,
+  };
+  const alone = nestPieces([own], shelf, rules).sheets.filter((one) => one.stock.offCut === undefined).length;
+  const whole = Math.max(piecesOf(stock), alone);
+  const left = shelf.map((one) => (one.offCut === undefined ? { ...one, quantity: whole } : one));
+  return (raised) =>
+    nestPieces([own, ...raised.map((at) => railPiece(job, at, sheetId, sheet.thickness))], left, rules)
+      .unplaced.length === 0;
+}
+
+/** The rails of one raised part, all its layers. */
+function railPiece(
+  job: Job,
+  { item, turnDeg, heightM }: Placement,
+  sheet: string,
+  layerM: number,
+): NestPiece {
+  const print = job.devices.find(({ id }) => id === item)?.facts.footprint;
+  const upright = turnDeg % 180 === 0;
+  const [widthM, depthM] = [
+    (upright ? print?.widthM : print?.depthM) ?? 0,
+    (upright ? print?.depthM : print?.widthM) ?? 0,
+  ];
+  return {
+    id: `rails of ${item}`,
+    sheet,
+    widthM: Math.min(riserDefaults.railWidthM, widthM / 2),
+    heightM: depthM,
+    count: 2 * Math.round(heightM / layerM),
+  };
+}
