@@ -1,4 +1,5 @@
-import { branchV, type NodalBranch, type NodalSystem, newton, openCircuit } from './newton.ts';
+import { firstStep, type LoadBranch, loadV, type NodalSystem, newton, openCircuit } from './newton.ts';
+import { RealRoom } from './room.ts';
 
 /** How far the loads of a system can be raised from nothing. */
 export interface LoadReach {
@@ -6,22 +7,25 @@ export interface LoadReach {
   readonly share: number;
   /** The unknowns at that share; null where even the unloaded network has no voltages. */
   readonly x: Float64Array | null;
-  /** The branch whose voltage has fallen most against its open-circuit voltage, or has none to begin with. */
-  readonly weakest: NodalBranch | null;
+  /** The load whose voltage has fallen most against its open-circuit voltage, or has none to begin with. */
+  readonly weakest: LoadBranch | null;
 }
 
 const finest = 1e-7;
+const unknownsRoom = new RealRoom();
 
 /**
- * Raises the share of all constant-power and constant-current loads from 0 to `most`, following the solution
- * from the open-circuit voltages by Newton's method in steps that halve where it is lost. Where they shrink
- * under 1e-7 the solution has ended in a fold: voltage collapses there.
+ * Takes all of the load at once where Newton's method gets there from the voltage of the sources. Else it raises the
+ * share of all constant-power and constant-current loads from 0 to `most`, following the solution from the
+ * open-circuit voltages in steps that halve where it is lost. Where they shrink under 1e-7 the solution has ended in a
+ * fold: voltage collapses there.
  */
 export function raiseLoads(system: NodalSystem, most: number): LoadReach {
-  const first = openCircuit(system);
-  if (!first) return { share: 0, x: null, weakest: null };
-  if (newton(system, first, most) === 'converged') return { share: most, x: first, weakest: null };
-  const open = openCircuit(system) ?? first;
+  const first = unknownsRoom.of(system.size + 1);
+  if (firstStep(system, first, most) && newton(system, first, most) === 'converged')
+    return { share: most, x: first, weakest: null };
+  if (!openCircuit(system, first)) return { share: 0, x: null, weakest: null };
+  const open = first.slice();
   let x = open.slice();
   let share = 0;
   for (let step = most / 2; step >= finest * most; ) {
@@ -37,16 +41,16 @@ export function raiseLoads(system: NodalSystem, most: number): LoadReach {
   return { share, x, weakest: weakest(system, open, x) };
 }
 
-function weakest({ branches }: NodalSystem, open: Float64Array, x: Float64Array): NodalBranch | null {
-  let found: NodalBranch | null = null;
+function weakest({ loads }: NodalSystem, open: Float64Array, x: Float64Array): LoadBranch | null {
+  let found: LoadBranch | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const branch of branches) {
-    if (branch.law.powerW === 0 && branch.law.givenA === 0) continue;
-    const openV = branchV(branch, open);
-    const ratio = openV > 0 ? branchV(branch, x) / openV : -1;
+  for (const load of loads) {
+    if (load.powerW === 0 && load.givenA === 0) continue;
+    const openV = loadV(load, open);
+    const ratio = openV > 0 ? loadV(load, x) / openV : -1;
     if (ratio >= least) continue;
     least = ratio;
-    found = branch;
+    found = load;
   }
   return found;
 }

@@ -1,5 +1,6 @@
-import { type IndexedNetwork, ownRoots, rootOf } from './indexed-network.ts';
+import { type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
 import type { Network, NetworkElement, NetworkFault } from './network-types.ts';
+import { WholeRoom } from './room.ts';
 
 /** Under this a resistance counts as none: at 1,000 A it drops 10 microvolt. */
 export const noOhm = 1e-8;
@@ -57,22 +58,32 @@ function checkNumbers(faults: NetworkFault[], element: NetworkElement): void {
 
 function checkNames(faults: NetworkFault[], { elements, nodes }: Network): void {
   const ids = new Set<string>();
-  const known = nodes && new Set(nodes);
-  for (const { id, from, to } of elements) {
+  for (const { id } of elements) ids.add(id);
+  if (ids.size < elements.length) checkTwice(faults, elements);
+  if (nodes) checkNodes(faults, elements, new Set(nodes));
+}
+
+function checkTwice(faults: NetworkFault[], elements: readonly NetworkElement[]): void {
+  const ids = new Set<string>();
+  for (const { id } of elements) {
     if (ids.has(id))
       faults.push(fault({ kind: 'duplicate-id', elements: [id], message: `two elements are called ${id}` }));
     ids.add(id);
-    if (known) for (const node of [from, to]) if (!known.has(node)) faults.push(unknownNode(id, node));
-    if (from === to)
-      faults.push(
-        fault({
-          kind: 'joined-to-itself',
-          elements: [id],
-          nodes: [from],
-          message: `both ends of ${id} are at ${from}`,
-        }),
-      );
   }
+}
+
+function checkNodes(
+  faults: NetworkFault[],
+  elements: readonly NetworkElement[],
+  known: ReadonlySet<string>,
+): void {
+  for (const { id, from, to } of elements)
+    for (const node of [from, to]) if (!known.has(node)) faults.push(unknownNode(id, node));
+}
+
+function joinedToItself({ id, from }: NetworkElement): NetworkFault {
+  const message = `both ends of ${id} are at ${from}`;
+  return fault({ kind: 'joined-to-itself', elements: [id], nodes: [from], message });
 }
 
 function unknownNode(id: string, node: string): NetworkFault {
@@ -84,21 +95,23 @@ function unknownNode(id: string, node: string): NetworkFault {
   });
 }
 
+const groupRoom = new WholeRoom();
+
 /**
  * Nodes with no way to the reference through sources, conductors, fuses and joints. A way through a load
  * does not count: a device without a ground, or without a feed, is wired wrong even where the numbers allow it.
  */
 function floatingFaults({ elements, referenceNode }: Network, indexed: IndexedNetwork): NetworkFault[] {
   const { nodes, from, to, reference } = indexed;
-  const group = ownRoots(nodes.length);
+  const group = plantRoots(groupRoom.of(nodes.length), nodes.length);
   let k = 0;
   for (const { kind, model } of elements) {
     if (kind !== 'load' && model !== 'current')
       group[rootOf(group, from[k] ?? 0)] = rootOf(group, to[k] ?? 0);
     k += 1;
   }
-  const islands = new Map<number, string[]>();
   const mainland = rootOf(group, reference);
+  const islands = new Map<number, string[]>();
   for (let node = 0; node < nodes.length; node += 1) {
     const root = rootOf(group, node);
     if (root !== mainland) islands.set(root, [...(islands.get(root) ?? []), nodes[node] ?? '']);
@@ -130,6 +143,12 @@ export function networkFaults(network: Network, indexed: IndexedNetwork): readon
         message: `nothing is connected to ${referenceNode}, the node that counts as 0 V`,
       }),
     );
-  for (const element of network.elements) checkNumbers(faults, element);
+  const { from, to } = indexed;
+  let k = 0;
+  for (const element of network.elements) {
+    if (from[k] === to[k]) faults.push(joinedToItself(element));
+    checkNumbers(faults, element);
+    k += 1;
+  }
   return faults.length > 0 ? faults : floatingFaults(network, indexed);
 }

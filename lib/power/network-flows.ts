@@ -1,7 +1,8 @@
 import type { IndexedNetwork } from './indexed-network.ts';
 import type { ElementFlow, NetworkElement, NodeVoltage } from './network-types.ts';
-import { branchA, branchV } from './newton.ts';
+import { linearA, loadA, loadV } from './newton.ts';
 import { type CompiledNetwork, nodeV } from './nodal-system.ts';
+import { RealRoom } from './room.ts';
 import { isBounded, type Regimes, type StiffGroups } from './stiff-branches.ts';
 
 /** Everything that flows at one solution. */
@@ -26,6 +27,8 @@ function carry({ network, currentsA, leavingA }: Carried, element: number, curre
   leavingA[to] = (leavingA[to] ?? 0) - currentA;
 }
 
+const [currentRoom, leavingRoom, voltageRoom] = [new RealRoom(), new RealRoom(), new RealRoom()];
+
 /**
  * Voltages, currents, drops and heat at the unknowns x. A stiff branch has no resistance to tell its current
  * from its drop: it carries what Kirchhoff's current law leaves to it.
@@ -38,32 +41,35 @@ export function networkFlows(
   x: Float64Array,
 ): NetworkFlows {
   const { nodes, from, to } = network;
-  const currentsA = new Float64Array(network.elements.length);
-  const leavingA = new Float64Array(nodes.length);
+  const currentsA = currentRoom.zeros(network.elements.length);
+  const leavingA = leavingRoom.zeros(nodes.length);
   const carried: Carried = { network, currentsA, leavingA };
-  for (const branch of compiled.system.branches)
-    carry(carried, branch.element, branchA(branch.law, branchV(branch, x), 1));
+  const { linear, loads } = compiled.system;
+  for (let k = 0; k < linear.count; k += 1) carry(carried, linear.element[k] ?? 0, linearA(linear, k, x));
+  for (const load of loads) carry(carried, load.element, loadA(load, loadV(load, x), 1));
   if (groups.branches.length > 0) peel(carried, groups.branches);
-  const voltages: NodeVoltage[] = [];
+  const voltagesV = voltageRoom.of(nodes.length);
   let residualA = 0;
   for (let node = 0; node < nodes.length; node += 1) {
-    voltages.push({ id: nodes[node] ?? '', voltageV: nodeV(compiled, node, x) });
+    voltagesV[node] = nodeV(compiled, node, x);
     residualA = Math.max(residualA, Math.abs(leavingA[node] ?? 0));
   }
-  const flows: ElementFlow[] = [];
-  for (const element of network.elements) {
-    const k = flows.length;
-    const dropV = (voltages[from[k] ?? 0]?.voltageV ?? 0) - (voltages[to[k] ?? 0]?.voltageV ?? 0);
-    flows.push(flowOf(element, currentsA[k] ?? 0, dropV, regimes));
-  }
-  return { nodes: voltages, elements: flows, residualA };
+  return {
+    nodes: nodes.map((id, node) => ({ id, voltageV: voltagesV[node] ?? 0 })),
+    elements: network.elements.map((element, k) => {
+      const dropV = (voltagesV[from[k] ?? 0] ?? 0) - (voltagesV[to[k] ?? 0] ?? 0);
+      return flowOf(element, currentsA[k] ?? 0, dropV, regimes);
+    }),
+    residualA,
+  };
 }
 
 function flowOf(element: NetworkElement, currentA: number, dropV: number, regimes: Regimes): ElementFlow {
-  const ohm = element.kind !== 'load' && element.model !== 'current' ? element.ohm : 0;
-  const heatW = currentA * currentA * ohm;
-  if (!isBounded(element)) return { id: element.id, currentA, dropV, heatW };
-  return { id: element.id, currentA, dropV, heatW, regime: regimes.get(element.id) ?? 'set-point' };
+  const { id } = element;
+  if (element.kind === 'load' || element.model === 'current') return { id, currentA, dropV, heatW: 0 };
+  const heatW = currentA * currentA * element.ohm;
+  if (element.model === 'resistance' || !isBounded(element)) return { id, currentA, dropV, heatW };
+  return { id, currentA, dropV, heatW, regime: regimes.get(id) ?? 'set-point' };
 }
 
 /** Works a forest of branches from its tips to its roots, each branch carrying what its tip lacks. */

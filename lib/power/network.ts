@@ -11,7 +11,7 @@ import type {
   SourceRegime,
   UnsolvableNetwork,
 } from './network-types.ts';
-import { branchV } from './newton.ts';
+import { loadV } from './newton.ts';
 import { compileNetwork } from './nodal-system.ts';
 import { isBounded, joinStiff, type StiffGroups } from './stiff-branches.ts';
 
@@ -89,7 +89,7 @@ function solveRegime(
   if (!x) return { ...common, reason: 'no source holds the voltage of the network' };
   const load = weakest && indexed.elements[weakest.element];
   if (!load) return { ...common, reason: 'the loads cannot be fed', greatestShare: share };
-  const lowV = branchV(weakest, x);
+  const lowV = loadV(weakest, x);
   return {
     ...common,
     greatestShare: share,

@@ -1,101 +1,181 @@
+import { LdlPattern, symbolicLdl } from './elimination-order.ts';
 import type { IndexedNetwork } from './indexed-network.ts';
-import type { NetworkElement, SourceRegime } from './network-types.ts';
-import type { BranchLaw, NodalBranch, NodalSystem } from './newton.ts';
-import { LdlPattern, symbolicLdl } from './sparse-ldl.ts';
-import { isStiff, type Regimes, type StiffGroups } from './stiff-branches.ts';
+import type { Load, NetworkElement } from './network-types.ts';
+import type { LinearBranches, LoadBranch, NodalSystem } from './newton.ts';
+import { RealRoom, WholeRoom } from './room.ts';
+import type { Regimes, StiffGroups } from './stiff-branches.ts';
 
 /** The system with what is needed to read its answer back. */
 export interface CompiledNetwork {
   readonly system: NodalSystem;
-  /** The unknown of each node, -1 for those tied to the reference. */
-  readonly unknown: readonly number[];
-  /** V(node) less its unknown, or less nothing where it is tied to the reference. */
+  /** The row of each node; the last one, whose voltage is 0, for those tied to the reference. */
+  readonly row: Int32Array;
+  /** V(node) less the voltage of its row. */
   readonly plusV: Float64Array;
 }
 
 /** Voltage of a node at the unknowns x. */
-export function nodeV(compiled: CompiledNetwork, node: number, x: Float64Array): number {
-  const at = compiled.unknown[node] ?? -1;
-  return (compiled.plusV[node] ?? 0) + (at < 0 ? 0 : (x[at] ?? 0));
+export function nodeV({ row, plusV }: CompiledNetwork, node: number, x: Float64Array): number {
+  return (plusV[node] ?? 0) + (x[row[node] ?? 0] ?? 0);
 }
+
+const rowRoom = new WholeRoom();
+const [plusRoom, conductanceRoom, matrixRoom, rightRoom] = [
+  new RealRoom(),
+  new RealRoom(),
+  new RealRoom(),
+  new RealRoom(),
+];
 
 /** Reduces a network to the voltages of its stiff groups against the group of the reference node. */
 export function compileNetwork(
-  { elements, nodes, from, to, reference }: IndexedNetwork,
+  network: IndexedNetwork,
   regimes: Regimes,
   groups: StiffGroups,
 ): CompiledNetwork {
-  const { size, unknown, plusV } = placeNodes(nodes.length, reference, groups);
-  const pattern = new LdlPattern(size);
-  const branches: NodalBranch[] = [];
-  for (let element = 0; element < elements.length; element += 1) {
-    const spec = elements[element];
-    if (!spec || isStiff(spec, regimes)) continue;
-    const plus = from[element] ?? 0;
-    const minus = to[element] ?? 0;
-    const i = unknown[plus] ?? -1;
-    const j = unknown[minus] ?? -1;
-    const regime = spec.kind === 'source' ? (regimes.get(spec.id) ?? 'set-point') : 'set-point';
-    branches.push({
-      element,
-      from: i,
-      to: j,
-      slot: i < 0 || j < 0 || i === j ? -1 : pattern.join(i, j),
-      offsetV: (plusV[plus] ?? 0) - (plusV[minus] ?? 0) - heldV(spec, regime),
-      law: lawOf(spec, regime),
-    });
+  const { elements, nodes, reference } = network;
+  const { size, row, plusV } = placeNodes(nodes.length, reference, groups);
+  const pattern = new LdlPattern(size, 2 * elements.length);
+  const linear = new LinearColumns(elements.length);
+  const loads: LoadBranch[] = [];
+  let element = 0;
+  let startV = 0;
+  for (const spec of elements) {
+    if (spec.model === 'emf' && spec.emfV > startV) startV = spec.emfV;
+    const plus = network.from[element] ?? 0;
+    const minus = network.to[element] ?? 0;
+    let from = row[plus] ?? size;
+    let to = row[minus] ?? size;
+    // A branch inside one group adds nothing: what leaves the group enters it again.
+    if (from === to) from = to = size;
+    const offsetV = (plusV[plus] ?? 0) - (plusV[minus] ?? 0);
+    if (isShared(spec)) {
+      const givenA = spec.model === 'current' ? spec.givenA : 0;
+      const powerW = spec.model === 'power' ? spec.powerW : 0;
+      loads.push({ element, from, to, slot: pattern.join(from, to), offsetV, givenA, powerW });
+    } else if (groups.tied[element] !== 1) {
+      linear.addEnds(element, from, to, pattern.join(from, to));
+      linear.addLaw(spec, offsetV, regimes);
+    }
+    element += 1;
   }
   const symbolic = symbolicLdl(pattern);
-  const [matrix, right] = [new Float64Array(symbolic.slots), new Float64Array(size)];
-  return { unknown, plusV, system: { size, symbolic, branches, matrix, right } };
+  const conductanceS = linear.conductanceS(symbolic.slots);
+  const matrix = matrixRoom.of(symbolic.slots);
+  const right = rightRoom.of(size + 1);
+  return { row, plusV, system: { size, symbolic, linear, loads, startV, conductanceS, matrix, right } };
+}
+
+/** Loads that count by their share: those that do not follow the voltage in a straight line from nothing. */
+type SharedLoad = Extract<Load, { readonly model: 'power' | 'current' }>;
+type LinearElement = Exclude<NetworkElement, SharedLoad>;
+
+function isShared(element: NetworkElement): element is SharedLoad {
+  return element.kind === 'load' && (element.model === 'power' || element.model === 'current');
 }
 
 function placeNodes(
   count: number,
   reference: number,
   { root, offsetV }: StiffGroups,
-): { size: number; unknown: readonly number[]; plusV: Float64Array } {
+): { size: number; row: Int32Array; plusV: Float64Array } {
   const ground = root[reference] ?? -1;
   const groundV = offsetV[reference] ?? 0;
-  const unknown: number[] = [];
-  const plusV = offsetV.slice();
+  const row = rowRoom.of(count);
+  const plusV = plusRoom.of(count);
   let size = 0;
   for (let node = 0; node < count; node += 1) {
-    const isRoot = root[node] === node && node !== ground;
-    unknown.push(isRoot ? size : -1);
-    if (isRoot) size += 1;
+    row[node] = size;
+    if (root[node] === node && node !== ground) size += 1;
   }
   for (let node = 0; node < count; node += 1) {
     const own = root[node] ?? node;
-    unknown[node] = unknown[own] ?? -1;
-    if (own === ground) plusV[node] = (plusV[node] ?? 0) - groundV;
+    plusV[node] = (offsetV[node] ?? 0) - (own === ground ? groundV : 0);
+    if (own === ground) row[node] = size;
+    else if (own !== node) row[node] = row[own] ?? size;
   }
-  return { size, unknown, plusV };
+  return { size, row, plusV };
 }
 
-/** The voltage that a source holds behind its resistance; nothing while it is a source of current. */
-function heldV(element: NetworkElement, regime: SourceRegime): number {
-  return element.model === 'emf' && regime === 'set-point' ? element.emfV : 0;
-}
+const columns = {
+  element: new WholeRoom(),
+  from: new WholeRoom(),
+  to: new WholeRoom(),
+  slot: new WholeRoom(),
+  offsetV: new RealRoom(),
+  siemens: new RealRoom(),
+  fixedA: new RealRoom(),
+};
 
-const dead: BranchLaw = { siemens: 0, fixedA: 0, givenA: 0, powerW: 0 };
+/** The linear branches as they are found. */
+class LinearColumns implements LinearBranches {
+  count = 0;
+  readonly element: Int32Array;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  readonly offsetV: Float64Array;
+  readonly siemens: Float64Array;
+  readonly fixedA: Float64Array;
+  readonly #slot: Int32Array;
 
-/** What an element adds to the nodal equations. */
-function lawOf(element: NetworkElement, regime: SourceRegime): BranchLaw {
-  switch (element.model) {
-    case 'emf':
-      if (regime === 'limited') return { ...dead, fixedA: -(element.limitA ?? 0) };
-      if (regime === 'accepting') return { ...dead, fixedA: element.acceptA ?? 0 };
-      return { ...dead, siemens: 1 / element.ohm };
-    case 'resistance':
-      return { ...dead, siemens: 1 / element.ohm };
-    case 'power':
-      return { ...dead, powerW: element.powerW };
-    case 'square-law':
-      return { ...dead, siemens: element.powerW / (element.ratedV * element.ratedV) };
-    case 'current':
-      return element.kind === 'source'
-        ? { ...dead, fixedA: -element.givenA }
-        : { ...dead, givenA: element.givenA };
+  constructor(most: number) {
+    this.element = columns.element.of(most);
+    this.from = columns.from.of(most);
+    this.to = columns.to.of(most);
+    this.#slot = columns.slot.of(most);
+    this.offsetV = columns.offsetV.of(most);
+    this.siemens = columns.siemens.of(most);
+    this.fixedA = columns.fixedA.of(most);
+  }
+
+  addEnds(element: number, from: number, to: number, slot: number): void {
+    const k = this.count;
+    this.count += 1;
+    this.element[k] = element;
+    this.from[k] = from;
+    this.to[k] = to;
+    this.#slot[k] = slot;
+  }
+
+  /** The law of the branch whose ends were added last; `offsetV` comes from the groups that it lies between. */
+  addLaw(spec: LinearElement, offsetV: number, regimes: Regimes): void {
+    switch (spec.model) {
+      case 'resistance':
+        this.#addLaw(1 / spec.ohm, 0, offsetV);
+        break;
+      case 'square-law':
+        this.#addLaw(spec.powerW / (spec.ratedV * spec.ratedV), 0, offsetV);
+        break;
+      case 'current':
+        this.#addLaw(0, -spec.givenA, offsetV);
+        break;
+      case 'emf': {
+        const regime = regimes.get(spec.id) ?? 'set-point';
+        if (regime === 'set-point') this.#addLaw(1 / spec.ohm, 0, offsetV - spec.emfV);
+        else this.#addLaw(0, regime === 'limited' ? -(spec.limitA ?? 0) : (spec.acceptA ?? 0), offsetV);
+      }
+    }
+  }
+
+  #addLaw(siemens: number, fixedA: number, offsetV: number): void {
+    const k = this.count - 1;
+    this.offsetV[k] = offsetV;
+    this.siemens[k] = siemens;
+    this.fixedA[k] = fixedA;
+  }
+
+  /** The Jacobian of these branches, by slot. */
+  conductanceS(slots: number): Float64Array {
+    const sum = conductanceRoom.zeros(slots);
+    for (let k = 0; k < this.count; k += 1) {
+      const siemens = this.siemens[k] ?? 0;
+      const from = this.from[k] ?? 0;
+      const to = this.to[k] ?? 0;
+      const slot = this.#slot[k] ?? 0;
+      sum[from] = (sum[from] ?? 0) + siemens;
+      sum[to] = (sum[to] ?? 0) + siemens;
+      sum[slot] = (sum[slot] ?? 0) - siemens;
+    }
+    return sum;
   }
 }

@@ -1,11 +1,12 @@
-import { type IndexedNetwork, ownRoots } from './indexed-network.ts';
+import { type IndexedNetwork, plantRoots } from './indexed-network.ts';
 import { noOhm } from './network-faults.ts';
 import type { EmfSource, NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
+import { RealRoom, WholeRoom } from './room.ts';
 
 export type Regimes = ReadonlyMap<string, SourceRegime>;
 
 /** True for an element that fixes the voltage between its nodes: no resistance, or a source without any. */
-export function isStiff(element: NetworkElement, regimes: Regimes): boolean {
+function isStiff(element: NetworkElement, regimes: Regimes): boolean {
   if (element.kind === 'load' || element.model === 'current' || element.ohm >= noOhm) return false;
   return (regimes.get(element.id) ?? 'set-point') === 'set-point';
 }
@@ -18,9 +19,11 @@ export function isBounded(element: NetworkElement): element is EmfSource {
 /** Nodes that stiff branches tie together count as one; each keeps its fixed offset from the root of its group. */
 export interface StiffGroups {
   /** The root of each node's group. */
-  readonly root: readonly number[];
+  readonly root: Int32Array;
   /** V(node) - V(root) of each node. */
   readonly offsetV: Float64Array;
+  /** By element: 1 where it fixes the voltage between its nodes. */
+  readonly tied: Int32Array;
   /** Numbers of the stiff elements that tie the groups; they form no loop. */
   readonly branches: readonly number[];
   /** Bounded sources that a stiffer one in parallel overrules, and where that pushes them. */
@@ -32,16 +35,22 @@ const rank = (element: NetworkElement): number =>
   element.kind !== 'source' ? 0 : isBounded(element) ? 2 : 1;
 const emfOf = (element: NetworkElement): number => (element.model === 'emf' ? element.emfV : 0);
 
-/** Numbers of the stiff elements, those that others overrule last. */
-function stiffOf(elements: readonly NetworkElement[], regimes: Regimes): number[] {
+const tiedRoom = new WholeRoom();
+
+/** Numbers of the stiff elements, those that others overrule last; each is marked in `tied`. */
+function stiffOf(elements: readonly NetworkElement[], regimes: Regimes, tied: Int32Array): number[] {
   const stiff: { readonly at: number; readonly rank: number }[] = [];
   let at = 0;
   for (const element of elements) {
-    if (isStiff(element, regimes)) stiff.push({ at, rank: rank(element) });
+    const isTied = isStiff(element, regimes);
+    tied[at] = isTied ? 1 : 0;
+    if (isTied) stiff.push({ at, rank: rank(element) });
     at += 1;
   }
   return stiff.sort((a, b) => a.rank - b.rank).map((one) => one.at);
 }
+
+const [rootRoom, offsetRoom] = [new WholeRoom(), new RealRoom()];
 
 /**
  * Joins the nodes of all stiff branches. A loop of them leaves its currents undetermined and is a fault, except
@@ -49,12 +58,13 @@ function stiffOf(elements: readonly NetworkElement[], regimes: Regimes): number[
  */
 export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroups {
   const { elements, nodes } = network;
-  const up = ownRoots(nodes.length);
-  const byV = new Float64Array(nodes.length);
+  const up = plantRoots(rootRoom.of(nodes.length), nodes.length);
+  const byV = offsetRoom.zeros(nodes.length);
   const branches: number[] = [];
   const overruled = new Map<string, SourceRegime>();
   const faults: NetworkFault[] = [];
-  for (const k of stiffOf(elements, regimes)) {
+  const tied = tiedRoom.of(elements.length);
+  for (const k of stiffOf(elements, regimes, tied)) {
     const element = elements[k];
     if (!element) continue;
     const from = find(up, byV, network.from[k] ?? 0);
@@ -73,11 +83,11 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
       overruled.set(element.id, excessV > 0 ? 'limited' : 'accepting');
     else faults.push(loopFault(loop));
   }
-  flatten(up, byV);
-  return { root: up, offsetV: byV, branches, overruled, faults };
+  flatten(up, byV, nodes.length);
+  return { root: up, offsetV: byV, tied, branches, overruled, faults };
 }
 
-function find(up: readonly number[], byV: Float64Array, node: number): { root: number; byV: number } {
+function find(up: Int32Array, byV: Float64Array, node: number): { root: number; byV: number } {
   let root = node;
   let sum = 0;
   for (let next = up[root] ?? root; next !== root; next = up[root] ?? root) {
@@ -88,8 +98,8 @@ function find(up: readonly number[], byV: Float64Array, node: number): { root: n
 }
 
 /** Hangs every node on the root of its group, with the whole offset to it. */
-function flatten(up: number[], byV: Float64Array): void {
-  for (let node = 0; node < up.length; node += 1) {
+function flatten(up: Int32Array, byV: Float64Array, count: number): void {
+  for (let node = 0; node < count; node += 1) {
     if (up[node] === node) continue;
     const found = find(up, byV, node);
     up[node] = found.root;
