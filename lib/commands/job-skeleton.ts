@@ -58,7 +58,9 @@ links: {}
 ${comment('Spaces', titles(vehicle.spaces))}
 ${comment('Sound points', soundPoints(vehicle, space))}
 boards: {}
-#  board: { sheet: , outline: { rectangle: { width: , height: } }, fixings: { f1: { point: , fixing: } } }
+#  board: { outline: { rectangle: { width: , height: } }, fixings: { f1: { point: , fixing: } } }
+# Left out, sheet: is the lightest in stock that is stiff enough. A stiffening rib, where the findings propose one:
+#    ribs: { rib-1: { edge: bottom, distance: , height: } }
 
 # The way of links through the vehicle.
 ${comment('Routes', titles(vehicle.routes))}

@@ -10,6 +10,7 @@ import type { BoardScene } from './board-sheets.ts';
 import { drawBoardEdge, drawHole, rectangleOnPaper, windowBox, windowRound } from './board-view.ts';
 import { clippedLine, interrupted, pointIn } from './clip.ts';
 import { type ItemOnBoard, itemOnBoard } from './item-on-board.ts';
+import { drawRibs } from './ribs-on-board.ts';
 import { hiddenLast, itemsOver } from './stacked-items.ts';
 
 /** The box of the whole board on paper, or of the part of it that is shown. */
@@ -17,7 +18,7 @@ export function shownBox({ board, view, clip }: BoardScene): PaperBox {
   return clip ?? windowBox(view, windowRound(board.outline));
 }
 
-/** Draws the edge of the board, its cut-outs and the holes of its fixings. */
+/** Draws the edge of the board, its cut-outs, the ribs on it and the holes of its fixings. */
 export function drawBase(drawing: Drawing, scene: BoardScene, line: LineStyle = lines.cut): void {
   const { board, view, clip } = scene;
   const group = openGroup(drawing, drawing.svg, 'board');
@@ -29,6 +30,11 @@ export function drawBase(drawing: Drawing, scene: BoardScene, line: LineStyle = 
         for (const piece of clippedLine(points, clip)) drawLine(parent, piece, line);
     for (const border of cutBorders(scene)) drawLine(parent, border, lines.centre);
   }
+  const ribs = board.ribs.filter(({ face }) => face === 'mounting');
+  if (ribs.length > 0)
+    drawRibs(drawing, openGroup(drawing, group, 'ribs'), {
+      ...{ board: { ...board, ribs }, view, seenFrom: 'mounting', clip },
+    });
   for (const hole of board.holes)
     if (hole.purpose === 'fixing' && pointIn(onPaper(view, hole), clip)) drawHole(drawing, group, hole, view);
 }

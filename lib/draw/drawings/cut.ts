@@ -1,3 +1,4 @@
+import { ribRing } from '../../board/rib.ts';
 import { dimensionNote, dimensionText, type LengthStyle } from '../../model/length-text.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
 import {
@@ -19,6 +20,7 @@ import {
   rowsHaveRoom,
 } from '../board/ordinate-rows.ts';
 import { arrowsLeft, placeDirectionArrows } from '../board/place-arrows.ts';
+import { drawRibs, type RibView, ribLabels, ribSize } from '../board/ribs-on-board.ts';
 import { type Margins, type ScaledSheet, sheetFor, sheetRooms, within } from '../board/scaled-sheet.ts';
 import { anchorAt } from '../label-candidates.ts';
 import { drawPage, type Page } from '../page.ts';
@@ -120,7 +122,8 @@ function chooseRows({ plan, metrics, board, kind, style, base, extraMm }: RowCho
   readonly sheet: ScaledSheet;
 } {
   const window = windowRound(board.outline);
-  const features = kind.measured === 'outline' ? outlineFeatures(board) : holeFeatures(board);
+  const isCut = kind.measured === 'outline';
+  const features = isCut ? [...outlineFeatures(board), ...ribFeatures(board)] : holeFeatures(board);
   const from = kind.measured === 'outline' ? 'feature' : 'edge';
   const sides = from === 'feature' ? nearestFirst : nearestFirst.toReversed();
   const plans = sides.map((nearest) => planRows({ features, window, style, nearest, from }));
@@ -166,8 +169,14 @@ function isRounding({ bulge }: OutlinePoint): boolean {
   return Math.abs(Math.abs(bulge) - Math.tan(Math.PI / 8)) < 0.01;
 }
 
-function holeFeatures(board: PlanBoard): Feature[] {
-  return board.holes.map(({ n, xM, yM }) => ({ xM, yM, n }));
+/** The holes that are measured: screws of ribs stand evenly along these, and in the drill table. */
+function holeFeatures({ holes, ribs }: PlanBoard): Feature[] {
+  return holes.filter(({ of }) => !ribs.some(({ id }) => id === of)).map(({ n, xM, yM }) => ({ xM, yM, n }));
+}
+
+/** Two opposite corners of each rib: where its sides and its ends are marked. */
+function ribFeatures({ ribs }: PlanBoard): Feature[] {
+  return ribs.flatMap((rib) => ribRing(rib).filter((_, corner) => corner % 2 === 0));
 }
 
 function describe(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): string {
@@ -177,12 +186,16 @@ function describe(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): st
 }
 
 function notesOf(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): string[] {
-  const figures = kind.measured === 'holes' ? ['Figures: hole numbers, then ordinate'] : [];
+  const ribs = board.ribs.some(({ screw }) => screw) ? '; screws of ribs in the drill table' : '';
+  const figures = kind.measured === 'holes' ? [`Figures: hole numbers, then ordinate${ribs}`] : [];
   return [
     `${board.material.replaceAll('-', ' ')}, ${dimensionText(board.thicknessM, style)} thick`,
     dimensionNote(style),
     ...figures,
     ...(kind.measured === 'outline' ? edgeNotes(board, style) : []),
+    ...(board.ribs.some(({ face }) => (face === 'rear') !== kind.mirrored)
+      ? [`Dashed: ribs on the ${kind.mirrored ? 'mounting side' : 'rear'}`]
+      : []),
   ];
 }
 
@@ -207,6 +220,7 @@ function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
   const { board, kind, rows, view, room } = painting;
   const group = openGroup(drawing, drawing.svg, 'board');
   drawBoardEdge(drawing, group, board, view);
+  if (board.ribs.length > 0) drawRibs(drawing, openGroup(drawing, group, 'ribs'), ribView(painting));
   for (const hole of board.holes) drawHole(drawing, group, hole, view);
   const box = windowBox(view, windowRound(board.outline));
   const left = drawRows(drawing, openGroup(drawing, drawing.svg, 'ordinates'), rows, view, box);
@@ -216,7 +230,21 @@ function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
   return [...left, ...arrows, ...labelBoard(drawing, painting, box)];
 }
 
-/** Hole numbers, then radii of bends. */
+function ribView({ board, kind, view }: BoardPainting): RibView {
+  return { board, view, seenFrom: kind.mirrored ? 'rear' : 'mounting', clip: null };
+}
+
+/** The name of each rib with its section; on the rear view with the room that is left between it and the panel. */
+function ribNames(painting: BoardPainting): TextLabel[] {
+  const { kind, style } = painting;
+  return ribLabels(ribView(painting), [], (rib) =>
+    kind.mirrored && rib.face === 'rear'
+      ? [`${dimensionText(rib.roomM, style)} free behind`]
+      : [ribSize(rib, style)],
+  );
+}
+
+/** Hole numbers, then names of ribs and radii of bends. */
 function labelBoard(drawing: Drawing, painting: BoardPainting, box: PaperBox): string[] {
   const { board, kind, view, room } = painting;
   const group = openGroup(drawing, drawing.svg, 'labels');
@@ -226,7 +254,10 @@ function labelBoard(drawing: Drawing, painting: BoardPainting, box: PaperBox): s
     return { id: `H${n}`, lines: [String(n)], type: types.terminal, anchors, own: [of], subject: of };
   });
   const radii = kind.measured === 'outline' ? radiusLabels(painting) : [];
-  return [...drawLabels(drawing, group, numbers, box), ...drawLabels(drawing, group, radii, room)];
+  return [
+    ...drawLabels(drawing, group, numbers, box),
+    ...drawLabels(drawing, group, [...ribNames(painting), ...radii], room),
+  ];
 }
 
 /** One label for every radius, at one of the bends that have it: `4x R 1/2 (0.5) [13]`. */

@@ -22,6 +22,7 @@ import { placeClearKey } from '../board/keep-clear-key.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import { edgePoint, type PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
+import { drawRibs, ribLabels } from '../board/ribs-on-board.ts';
 import { itemsBeneath } from '../board/stacked-items.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { boxRound, grown, type PaperBox } from '../paper.ts';
@@ -55,6 +56,7 @@ function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): Board
         'Hatched: keep clear up to the dashed line',
         'Circles: controls; arrows: conductors leave',
         dimensionNote(lengthStyleOf(plan)),
+        ...(board.ribs.some(({ face }) => face === 'rear') ? ['Dashed, named rib: on the rear'] : []),
       ],
     },
     margins: (ratio) => exitMargins({ metrics }, board, texts, ratio, types.note),
@@ -65,6 +67,7 @@ function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): Board
 function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
   const items = itemsOf(scene);
   drawBase(drawing, scene);
+  drawRearRibs(drawing, scene);
   const clear = openGroup(drawing, drawing.svg, 'keep-clear');
   const group = openGroup(drawing, drawing.svg, 'items');
   const lettered = items.map((item) =>
@@ -77,10 +80,20 @@ function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
   const key = placeClearKey(drawing, scene.room, clearKinds(scene.board));
   const labels = letterOutside(drawing, scene, items, lettered);
   const labelGroup = openGroup(drawing, drawing.svg, 'labels');
-  const all = [...labels, ...obstacleLabels(scene)];
+  const ribs = { ...scene, seenFrom: 'mounting' } as const;
+  const hiding = items.map((item) => item.box);
+  const all = [...labels, ...obstacleLabels(scene), ...ribLabels(ribs, hiding, () => [])];
   const unplaced = drawLabels(drawing, labelGroup, all, scene.room, bodiesOf(items));
   drawKeepClear(drawing, clear, scene, items);
   return [...left, ...arrows, ...key, ...unplaced];
+}
+
+/** Ribs behind the board, in hidden lines; parts stand before them. */
+function drawRearRibs(drawing: Drawing, { board, view, clip }: BoardScene): void {
+  const ribs = board.ribs.filter(({ face }) => face === 'rear');
+  if (ribs.length === 0) return;
+  const group = openGroup(drawing, drawing.svg, 'rear-ribs');
+  drawRibs(drawing, group, { board: { ...board, ribs }, view, seenFrom: 'mounting', clip });
 }
 
 const frontView = { mirrored: false, caption: null } as const;

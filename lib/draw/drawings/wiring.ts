@@ -13,6 +13,7 @@ import { labelsText } from '../board/merge-names.ts';
 import { letterPanels } from '../board/panel-lettering.ts';
 import type { PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
+import { ribLabels } from '../board/ribs-on-board.ts';
 import { type RouteOnBoard, routesOnBoard, wiresAlong } from '../board/routes-on-board.ts';
 import { type Margins, sheetFor, sheetRooms } from '../board/scaled-sheet.ts';
 import { itemsBeneath } from '../board/stacked-items.ts';
@@ -114,7 +115,11 @@ function paintWiring(drawing: Drawing, scene: BoardScene, exitType: TypeStyle): 
   const left = drawExits(drawing, openGroup(drawing, drawing.svg, 'exits'), exits, box, exitType);
   drawRoleStrip(drawing, drawing.svg, room, rolesOf(board));
   const arrows = placeDirectionArrows(drawing, scene.board, scene.room, frontView);
-  const labels = letterOutside(drawing, scene, items, lettered);
+  const ribs = { ...scene, board: { ...board, ribs: board.ribs.filter(({ face }) => face === 'mounting') } };
+  const labels = [
+    ...letterOutside(drawing, scene, items, lettered),
+    ...ribLabels({ ...ribs, seenFrom: 'mounting' }, [], () => []),
+  ];
   const group = openGroup(drawing, drawing.svg, 'labels');
   return [...left, ...arrows, ...drawLabels(drawing, group, labels, room, bodiesOf(items))];
 }

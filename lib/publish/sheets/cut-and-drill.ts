@@ -1,6 +1,7 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { counted, spelled, spelledWithin } from '../words.ts';
 import { lengthOr, measure, measureOr, type Writer, type Written, writerFor } from '../written.ts';
+import { ribTable } from './rib-table.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, type Fact, fact, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 
@@ -15,6 +16,7 @@ interface BoardCut {
   readonly title: string;
   readonly axes: string;
   readonly facts: readonly Fact[];
+  readonly ribs: Table | null;
   readonly holes: Table | null;
 }
 
@@ -33,9 +35,15 @@ function grainText({ grain, sheetGrain }: PlanBoard): string {
   return grain === null ? 'either way' : { level: 'left to right', upright: 'upwards' }[grain];
 }
 
+/** The sheet, and whether the plan chose it. */
+function sheetText({ sheet, material, sheetChosen }: PlanBoard): { text: string; beside?: string } {
+  const text = `${sheet}, ${spelledWithin(material)}`;
+  return sheetChosen === 'given' ? { text } : { text, beside: 'chosen by the plan' };
+}
+
 function boardFacts(board: PlanBoard, write: Writer): Fact[] {
   return [
-    fact('Sheet', `${board.sheet}, ${spelledWithin(board.material)}`),
+    fact('Sheet', sheetText(board)),
     fact('Thickness', write.length(board.thicknessM)),
     fact('Edges', edgesText(board, write)),
     fact('Grain', grainText(board)),
@@ -43,7 +51,7 @@ function boardFacts(board: PlanBoard, write: Writer): Fact[] {
     fact('Height over all', write.length(board.heightM)),
     fact('Cut-outs', String(board.cutouts.length)),
     fact('Area', measure(board.areaM2, 'm²', 3)),
-    fact('Mass, bare', measure(board.massKg, 'kg', 2)),
+    fact(board.ribs.length > 0 ? 'Mass, with its ribs' : 'Mass, bare', measure(board.massKg, 'kg', 2)),
     fact('Mass, loaded', measure(board.loadedMassKg, 'kg', 2)),
     fact('Centre of gravity, x', write.length(board.centroid.xM)),
     fact('Centre of gravity, y', write.length(board.centroid.yM)),
@@ -105,6 +113,7 @@ function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
       title: board.title,
       axes: `Measured from the datum, the lower left corner, seen from the mounting side: x to the right (${board.right} in the vehicle), y upwards (${board.upward} in the vehicle).`,
       facts: boardFacts(board, write),
+      ribs: ribTable(board, plan.pick, write),
       holes: drillTable(board, plan.pick, write),
     })),
   };

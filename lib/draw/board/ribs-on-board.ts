@@ -1,0 +1,64 @@
+import { onRib, type RibFace, ribLengthM, ribRing } from '../../board/rib.ts';
+import { dimensionText, type LengthStyle } from '../../model/length-text.ts';
+import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
+import { boxesMeet, boxRound, type PaperBox } from '../paper.ts';
+import { drawLine, type Parent } from '../pen.ts';
+import { onPaper, type PlanView } from '../scale.ts';
+import { lines, types } from '../style.ts';
+import { type Drawing, openSubject } from '../surface.ts';
+import type { TextLabel } from '../view-labels.ts';
+import { clippedLine } from './clip.ts';
+
+/** A view of the ribs of a board: from which face, and what of it is shown. */
+export interface RibView {
+  readonly board: PlanBoard;
+  readonly view: PlanView;
+  readonly seenFrom: RibFace;
+  readonly clip: PaperBox | null;
+}
+
+/** Draws ribs: those on the face that is looked at in lines of seen edges, those behind it in lines of hidden ones (ISO 128). */
+export function drawRibs(drawing: Drawing, parent: Parent, { board, view, seenFrom, clip }: RibView): void {
+  for (const rib of board.ribs) {
+    const corners = ribRing(rib).map((point) => onPaper(view, point));
+    const [first] = corners;
+    if (!first) continue;
+    const group = openSubject(drawing, parent, rib.id);
+    const line = rib.face === seenFrom ? lines.part : lines.hidden;
+    for (const piece of clippedLine([...corners, first], clip)) drawLine(group, piece, line);
+  }
+}
+
+/** The name of each rib beside it, with more that is said of it; beside a part of it that nothing hides. */
+export function ribLabels(
+  { board, view, clip }: RibView,
+  hiding: readonly PaperBox[],
+  said: (rib: PlanRib) => readonly string[],
+): TextLabel[] {
+  return board.ribs.flatMap((rib): TextLabel[] => {
+    const all = piecesOf(rib, view).filter((box) => clip === null || boxesMeet(box, clip));
+    const open = all.filter((box) => !hiding.some((over) => boxesMeet(box, over)));
+    const anchors = open.length > 0 ? open : all;
+    if (anchors.length === 0) return [];
+    const texts = [`rib ${rib.id}`, ...said(rib)];
+    return [{ id: `rib ${rib.id}`, lines: texts, type: types.note, anchors, own: [rib.id], subject: rib.id }];
+  });
+}
+
+/** What a rib measures over its face and how it is fixed: `2 3/8 x 11/16, glued`. */
+export function ribSize({ widthM, heightM, joint }: PlanRib, style: LengthStyle): string {
+  return `${dimensionText(widthM, style)} x ${dimensionText(heightM, style)} high, ${joint}`;
+}
+
+/** A rib in short pieces, so that a name can stand beside any of them. */
+function piecesOf(rib: PlanRib, view: PlanView): PaperBox[] {
+  const pieces = 12;
+  const lengthM = ribLengthM(rib);
+  return Array.from({ length: pieces }, (_, nth) => {
+    const piece = {
+      from: onRib(rib, (nth * lengthM) / pieces),
+      to: onRib(rib, ((nth + 1) * lengthM) / pieces),
+    };
+    return boxRound(ribRing({ ...piece, widthM: rib.widthM }).map((point) => onPaper(view, point)));
+  });
+}
