@@ -30,7 +30,7 @@ export class OpenPorts {
     if (pattern.split('|').includes('')) {
       report.at(
         path,
-        `beside a stroke of "${device.id}.${pattern}" no port is named`,
+        `no port of ${device.id} is named beside a stroke`,
         'write the names of like ports with a stroke between them, such as OUT1|OUT2',
       );
       return null;

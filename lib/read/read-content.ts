@@ -95,16 +95,19 @@ function readVehicles(
   parts: Content['parts'],
   problems: Problem[],
   unread: UnreadNames,
-): Shaped<Vehicle>[] {
+): ReadVehicle[] {
   const vehicles = byId(readAll(files, vehicleSchema, problems), 'vehicle', problems);
   for (const { path } of files) unread.add('vehicle', baseName(path));
-  for (const { document, value } of vehicles) {
-    const report = new Report(document, unread);
-    vehicleNames(value, parts, report);
+  return vehicles.map((vehicle) => {
+    const report = new Report(vehicle.document, unread);
+    vehicleNames(vehicle.value, parts, report);
     problems.push(...report.problems);
-  }
-  return vehicles;
+    return { ...vehicle, isWhole: report.problems.length === 0 && !report.incomplete };
+  });
 }
+
+/** A vehicle; whole where every name in it stands for something, without which no job in it can be planned. */
+type ReadVehicle = Shaped<Vehicle> & { readonly isWhole: boolean };
 
 function readAll<S extends z.ZodType>(
   files: readonly SourceFile[],
@@ -188,7 +191,7 @@ function stockProblems(
 function resolveJobs(
   files: readonly Shaped<JobFile>[],
   around: Pick<Surroundings, 'shop' | 'shopDocument' | 'parts' | 'partPlace'>,
-  vehicles: readonly Shaped<Vehicle>[],
+  vehicles: readonly ReadVehicle[],
   { releasedLabels, unread }: { readonly releasedLabels: ReleasedLabels; readonly unread: UnreadNames },
   problems: Problem[],
 ): Job[] {
@@ -203,6 +206,7 @@ function resolveJobs(
     const report = new Report(document, unread);
     const job = resolveJob(value, document, surroundings, releasedLabels[value.id] ?? {}, report);
     problems.push(...report.problems);
-    return job ? [job] : [];
+    const isWhole = vehicles.some((vehicle) => vehicle.value.id === job?.vehicle.id && vehicle.isWhole);
+    return job && isWhole ? [job] : [];
   });
 }

@@ -85,15 +85,11 @@ describe('a link that names several like ports', () => {
       changes: [bar, device, grounds('^bar.G1|G9', 'bar.G2')],
       says: /"G9" is no terminal of bar|no terminal of bar called "G9"|G9/,
     });
-    for (const [name, told] of [
-      ['|', 'bar.|'],
-      ['G1|', 'bar.G1|'],
-      ['|G1', 'bar.|G1'],
-    ])
+    for (const name of ['|', 'G1|', '|G1'])
       expectProblem({
         name: `nothing beside the stroke of ${name}`,
         changes: [bar, device, grounds(`^bar.${name}`, 'bar.G2')],
-        says: new RegExp(`beside a stroke of "${told?.replaceAll('|', '\\|')}" no port is named`),
+        says: /no port of bar is named beside a stroke/,
         remedy: /OUT1\|OUT2/,
       });
     expectProblem({

@@ -184,6 +184,17 @@ const unknownNames: readonly ProblemCase[] = [
 describe('a name that is not known', () => {
   test.each(unknownNames)('$name', expectProblem);
 
+  test('a job in a vehicle with a name that is not known is not handed on to be planned', () => {
+    const { jobs, unreadJobs, problems } = readContent(
+      smallShop([vehicleFile, '  alternator: { part: generator-a, zone: engine-bay }\n', '']),
+    );
+    expect(problems).toContainEqual(
+      expect.objectContaining({ message: expect.stringMatching(/alternator/) }),
+    );
+    expect(jobs).toEqual([]);
+    expect(unreadJobs).toEqual(['demo']);
+  });
+
   test('fuses of a distribution go by its outgoing terminals', () => {
     const block = (ways: string) =>
       inJob('  sub: {', `  block: { part: block-a, in: boot, fuses: { ${ways} } }\n  sub: {`);
