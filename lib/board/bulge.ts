@@ -106,10 +106,3 @@ function segmentMoments(from: Vertex, to: Vertex): Moments {
     yM3: areaM2 * centre.yM + lever * Math.sin(middle),
   };
 }
-
-/** A loop mirrored about the line x = `aboutXM`, kept in its sense of travel. */
-export function mirrorLoop(loop: Loop, aboutXM: number): Loop {
-  return loopEdges(loop)
-    .map(({ from, to }) => ({ xM: 2 * aboutXM - to.xM, yM: to.yM, bulge: from.bulge }))
-    .reverse();
-}

@@ -1,6 +1,7 @@
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import type { Problem } from '../model/problem.ts';
 import type { Job } from '../model/resolved-job.ts';
+import type { SourceFile } from '../model/source-file.ts';
 import { planJob } from '../plan/plan-job.ts';
 import type { PublishedJob, ShopSite } from '../publish/shop-site.ts';
 import { type Content, readContent } from '../read/read-content.ts';
@@ -24,6 +25,8 @@ export interface LoadedJob {
 
 /** A shop, read, planned and judged. */
 export interface LoadedShop {
+  /** The files that it was read from. */
+  readonly files: readonly SourceFile[];
   readonly content: Content;
   readonly problems: readonly Problem[];
   readonly frozen: readonly FrozenPlan[];
@@ -50,7 +53,7 @@ export async function loadShop(
       if (effects.watched) effects.tell(`planning ${job.id}`);
       return loadJob(job, frozen);
     });
-  return { content, problems: [...content.problems, ...problems], frozen, jobs };
+  return { files, content, problems: [...content.problems, ...problems], frozen, jobs };
 }
 
 function loadJob(job: Job, frozen: readonly FrozenPlan[]): LoadedJob {

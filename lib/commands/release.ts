@@ -1,4 +1,5 @@
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
+import type { SourceFile } from '../model/source-file.ts';
 import { splice } from '../read/splice.ts';
 import { readYaml } from '../read/yaml.ts';
 import type { Effects } from './effects.ts';
@@ -30,7 +31,7 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
     effects.tell(`${jobId} is not released: ${stops.length} findings stop it`);
     return exitStatus.stopped;
   }
-  const edited = await withReleasedStatus(effects, jobId);
+  const edited = withReleasedStatus(shop.files, jobId);
   if (edited === null) {
     effects.tell(
       `the status of ${jobId} could not be written: write status: released yourself, then release again`,
@@ -46,8 +47,8 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
   return exitStatus.done;
 }
 
-async function withReleasedStatus(effects: Effects, jobId: string): Promise<string | null> {
-  const files = await effects.readContent();
+/** The job file as it was planned, with its status changed. */
+function withReleasedStatus(files: readonly SourceFile[], jobId: string): string | null {
   const file = files.find(({ path }) => path === `content/jobs/${jobId}.yaml`);
   const document = file ? readYaml(file.path, file.text).value : null;
   const span = document?.span('/status');

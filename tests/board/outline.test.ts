@@ -1,12 +1,13 @@
 import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mirrorLoop, momentsOf } from '../../lib/board/bulge.ts';
+import { momentsOf } from '../../lib/board/bulge.ts';
 import { boardArea, boardCentroid, boardMass } from '../../lib/board/measure.ts';
 import { offset } from '../../lib/board/offset.ts';
 import { drawOutline } from '../../lib/board/outline.ts';
 import { regionArea } from '../../lib/board/region.ts';
 import { narrowestWeb } from '../../lib/board/web.ts';
+import { mirrorLoop } from './mirror-loop.ts';
 import { flattenPolygon, mm, outlines, shapeOf, written } from './shapes.ts';
 
 const rectangle = { width: '36 in', height: '18 in' };

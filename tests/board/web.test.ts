@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mirrorLoop } from '../../lib/board/bulge.ts';
 import { outlineFaults } from '../../lib/board/outline-faults.ts';
 import { holeRooms, narrowestWeb } from '../../lib/board/web.ts';
+import { mirrorLoop } from './mirror-loop.ts';
 import { mm, outlines, shapeOf } from './shapes.ts';
 
 const rectangle = { width: '600 mm', height: '400 mm' };

@@ -5,14 +5,13 @@ import { drawFrame, type Frame } from '../../lib/draw/frame.ts';
 import { hatchFill } from '../../lib/draw/hatch.ts';
 import { anchorAt } from '../../lib/draw/label-candidates.ts';
 import { placeLabels } from '../../lib/draw/label-placement.ts';
-import { drawText } from '../../lib/draw/lettering.ts';
+import { baselineFor, drawText } from '../../lib/draw/lettering.ts';
 import type { Obstacle } from '../../lib/draw/obstacle-index.ts';
 import { at, boxAt, cornersOf, type PaperPoint } from '../../lib/draw/paper.ts';
 import { drawCircle, drawLeader, drawLine, drawPath, drawShape } from '../../lib/draw/pen.ts';
-import { drawRoleKey } from '../../lib/draw/role-key.ts';
 import { lengthOnPaper, onPaper, type PlanView } from '../../lib/draw/scale.ts';
 import { type SheetFormat, sheetSize } from '../../lib/draw/sheet-format.ts';
-import { lines, types } from '../../lib/draw/style.ts';
+import { lines, roleStyles, types } from '../../lib/draw/style.ts';
 import { type Drawing, openDrawing, openGroup } from '../../lib/draw/surface.ts';
 import type { CircuitSymbol } from '../../lib/draw/symbols/symbol.ts';
 import { drawSymbol, placeSymbol, symbols } from '../../lib/draw/symbols.ts';
@@ -190,7 +189,12 @@ function drawSymbols(drawing: Drawing, topLeft: PaperPoint): void {
 function drawRoles(drawing: Drawing, topLeft: PaperPoint): void {
   const group = openGroup(drawing, drawing.svg, 'conductors');
   const roles = conductorRoleSchema.options;
-  drawRoleKey(drawing, group, topLeft, roles);
+  roles.forEach((role, index) => {
+    const middleMm = topLeft.yMm + (index + 0.5) * 5;
+    drawConductor(group, [at(topLeft.xMm, middleMm), at(topLeft.xMm + 20, middleMm)], role);
+    const point = at(topLeft.xMm + 23, baselineFor(middleMm, types.note));
+    drawText(drawing, group, roleStyles[role].name, point, { type: types.note });
+  });
   roles.forEach((role, index) => {
     const { xMm, yMm } = at(topLeft.xMm + index * 7, topLeft.yMm + 36);
     drawConductor(
