@@ -4,6 +4,7 @@ import type { PlanStep } from '../../lib/model/plan/index.ts';
 import { orderOfWork } from '../../lib/plan/order-of-work.ts';
 import type { Work } from '../../lib/plan/work.ts';
 import { randomWork } from './random-work.ts';
+import { allBefore, hasRing, positions } from './step-order.ts';
 
 /** What each thing of a plan asks for, told anew from the plan and not from the steps. */
 function askedActs({ plan }: Work): readonly (readonly [act: string, thing: string | null])[] {
@@ -23,41 +24,6 @@ function askedActs({ plan }: Work): readonly (readonly [act: string, thing: stri
     ),
   ];
 }
-
-/**
- * Independent topological check by depth-first search with three colours (the textbook way; the code under test takes
- * off, one after the other, what waits for nothing).
- */
-function hasRing(steps: readonly PlanStep[]): boolean {
-  const colour = new Map<string, 'grey' | 'black'>();
-  const byId = new Map(steps.map((step) => [step.id, step]));
-  const visit = (id: string): boolean => {
-    if (colour.get(id) === 'grey') return true;
-    if (colour.get(id) === 'black') return false;
-    colour.set(id, 'grey');
-    const found = (byId.get(id)?.after ?? []).some(visit);
-    colour.set(id, 'black');
-    return found;
-  };
-  return steps.some(({ id }) => visit(id));
-}
-
-/** Every step that must be done before one, directly or through others: what holds of it holds however many work. */
-function allBefore(steps: readonly PlanStep[], id: string): ReadonlySet<string> {
-  const byId = new Map(steps.map((step) => [step.id, step]));
-  const seen = new Set<string>();
-  const visit = (one: string): void => {
-    for (const next of byId.get(one)?.after ?? [])
-      if (!seen.has(next)) {
-        seen.add(next);
-        visit(next);
-      }
-  };
-  visit(id);
-  return seen;
-}
-
-const positions = (steps: readonly PlanStep[]) => new Map(steps.map(({ id }, index) => [id, index]));
 
 describe('the order of work of any plan', () => {
   it('is a partial order: every step waits for steps that exist, come before it and have a reason', () => {
@@ -280,70 +246,5 @@ describe('the plans that are drawn', () => {
     expect(having(({ id }) => id.startsWith('cap-'))).toBeGreaterThan(50);
     expect(having(({ id }) => id === 'board-in-right')).toBeGreaterThan(20);
     expect(having(({ acts }) => acts.some((act) => act.startsWith('finish:')))).toBeGreaterThan(50);
-  });
-});
-
-describe('things that wait for each other', () => {
-  const work = (declared: Work['declared']): Work => {
-    const [sampled] = fc.sample(randomWork, { numRuns: 1, seed: 1 });
-    const item = sampled?.plan.items[0];
-    if (!sampled || !item) throw new Error('A plan has an item.');
-    const items = ['a', 'b', 'c'].map((id) => ({ ...item, id, board: 'left', seat: null }));
-    const [board] = fc.sample(randomWork, { numRuns: 40, seed: 2 }).flatMap(({ plan }) => plan.boards);
-    if (!board) throw new Error('Some plan has a board.');
-    return {
-      times: { 'mount-item': 600 },
-      declared,
-      plan: {
-        ...sampled.plan,
-        items,
-        wires: [],
-        runs: [],
-        controls: [],
-        measurements: [],
-        boards: [{ ...board, id: 'left', placements: [], routes: [] }],
-      },
-    };
-  };
-
-  it('are named with the way out, and an order is left all the same', () => {
-    const { steps, rings } = orderOfWork(
-      work([
-        { item: 'a', after: 'b', why: 'it stands over it' },
-        { item: 'b', after: 'a', why: 'its lid is under it' },
-      ]),
-    );
-    expect(rings).toHaveLength(1);
-    expect(rings[0]?.message).toMatch(/a and b wait for each other/);
-    expect(rings[0]?.message).toMatch(/its lid is under it/);
-    expect(rings[0]?.remedy).toMatch(/lower a|take one after: out/);
-    expect(steps.flatMap(({ installs }) => installs).toSorted()).toEqual(['a', 'b', 'c']);
-    expect(hasRing(steps)).toBe(false);
-  });
-
-  it('are not told where a chain has an end', () => {
-    const { steps, rings } = orderOfWork(
-      work([
-        { item: 'a', after: 'b', why: 'it stands over it' },
-        { item: 'b', after: 'c', why: 'it stands over it' },
-      ]),
-    );
-    expect(rings).toEqual([]);
-    const at = (id: string) => steps.findIndex(({ installs }) => installs.includes(id));
-    expect(at('a')).toBeGreaterThan(at('b'));
-    expect(at('b')).toBeGreaterThan(at('c'));
-  });
-
-  it("reckons with the shop's own times: 600 s a part are 10 min", () => {
-    const { steps, schedule } = orderOfWork(work([]));
-    expect(steps.find(({ installs }) => installs.length === 3)?.minutes).toBe(30);
-    expect(schedule.times.find(({ name }) => name === 'mount-item')).toMatchObject({
-      minutes: 10,
-      given: true,
-    });
-    expect(schedule.times.find(({ name }) => name === 'lay-wire')).toMatchObject({
-      given: false,
-      mark: 'cp',
-    });
   });
 });

@@ -290,29 +290,3 @@ describe('refusals', () => {
     expect(said(source)).toEqual(['job.yaml:1:1 the file is empty: it begins with rackleaf: 1']);
   });
 });
-
-describe('syntax in plain words', () => {
-  test.each([
-    ['a:\n\t- b\n', '2:1 a tab stands in the indentation'],
-    ['a:\n  b: 1\n\tc: 2\n', '3:1 a tab stands in the indentation'],
-    ['a:\n  b: 1\n c: 2\n', '3:2 the indentation does not fit'],
-    ['a: "x\nb: 1\n', '2:1 a bracket or a quote that was opened above is not closed'],
-    ['a: [1, 2\nb: 1\n', '2:1 a bracket or a quote that was opened above is not closed'],
-    ['a: [[1] 2]\n', '1:9 a comma is missing'],
-    ['a: [1,, 2]\n', '1:7 there is a comma too many'],
-    ['a: @b\n', "1:4 a value can't begin with @"],
-    ['a: b: c\n', '1:5 there is a second colon'],
-    ['a: "x" y\n', '1:8 there is something after the closing quote'],
-    ['a:1\nb: 2\n', '2:2 this does not belong'],
-    ['- a\nb: c\n', '2:1 this does not belong'],
-    ['a: "\\q"\n', '1:6 a \\ in double quotes'],
-    ['a: \u0000\n', "1:4 there is a character that can't be printed"],
-    [`${'['.repeat(200)}`, '1:100 blocks are nested too deep'],
-    ['a: |x\n  y\n', '1:5 after | or > nothing may follow'],
-  ])('%j', (source, expected) => {
-    const [first, ...others] = said(source);
-    expect(readYaml('job.yaml', source).value).toBeNull();
-    expect(others).toEqual([]);
-    expect(first).toContain(`job.yaml:${expected}`);
-  });
-});
