@@ -5,13 +5,13 @@ import type { Visible } from '../visible-to.ts';
 import { counted, statusWords } from '../words.ts';
 import { none } from '../written.ts';
 import type { OpenSheet } from './sheet.ts';
-import { type Fact, fact, type Table, tableOf } from './table.ts';
+import { type Fact, fact, groupsBy, type Table, tableOf } from './table.ts';
 
 /** The first sheet: what the job is, who answers for it, what must be read before work begins. */
 export interface CoverSheet {
   /** Fields after ISO 7200. */
   readonly titleBlock: readonly Fact[];
-  readonly findings: readonly FindingGroup[];
+  readonly findings: readonly CoverFindings[];
   /** False where the reader does not see findings at all. */
   readonly tellsFindings: boolean;
   readonly vehicleCautions: readonly string[];
@@ -19,6 +19,24 @@ export interface CoverSheet {
   readonly equipment: readonly string[];
   readonly revisions: Table | null;
   readonly notes: readonly string[];
+}
+
+/** Findings of one level, those of one rule with one remedy together: it is told once. */
+interface CoverFindings extends FindingGroup {
+  readonly told: readonly {
+    readonly messages: readonly string[];
+    readonly remedy: string;
+    readonly rule: string;
+  }[];
+}
+
+function coverFindings(group: FindingGroup): CoverFindings {
+  const told = groupsBy(group.findings, ({ rule, remedy }) => `${rule}|${remedy}`).map(({ things }) => ({
+    messages: things.map(({ message }) => message),
+    remedy: things[0]?.remedy ?? '',
+    rule: things[0]?.rule ?? '',
+  }));
+  return { ...group, told };
 }
 
 function titleBlock({ job, shop, vehicle }: Visible<BuildPlan>): Fact[] {
@@ -56,7 +74,7 @@ function coverModel(plan: Visible<BuildPlan>): CoverSheet {
   const revisions = plan.job?.revisions ?? [];
   return {
     titleBlock: titleBlock(plan),
-    findings: findingGroups((plan.findings ?? []).filter(isWhole)),
+    findings: findingGroups((plan.findings ?? []).filter(isWhole)).map(coverFindings),
     tellsFindings: plan.traces !== undefined,
     vehicleCautions: (plan.vehicle?.cautions ?? []).filter((text) => text !== undefined),
     tradeCautions: [

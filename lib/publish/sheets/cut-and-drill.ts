@@ -41,6 +41,10 @@ function sheetText({ sheet, material, sheetChosen }: PlanBoard): { text: string;
   return sheetChosen === 'given' ? { text } : { text, beside: 'chosen by the plan' };
 }
 
+function gravityText({ centroid }: PlanBoard, write: Writer): string {
+  return `x ${write.length(centroid.xM).text}, y ${write.length(centroid.yM).text}`;
+}
+
 function boardFacts(board: PlanBoard, write: Writer): Fact[] {
   return [
     fact('Sheet', sheetText(board)),
@@ -49,12 +53,15 @@ function boardFacts(board: PlanBoard, write: Writer): Fact[] {
     fact('Grain', grainText(board)),
     fact('Width over all', write.length(board.widthM)),
     fact('Height over all', write.length(board.heightM)),
-    fact('Cut-outs', String(board.cutouts.length)),
-    fact('Area', measure(board.areaM2, 'm²', 3)),
-    fact(board.ribs.length > 0 ? 'Mass, with its ribs' : 'Mass, bare', measure(board.massKg, 'kg', 2)),
-    fact('Mass, loaded', measure(board.loadedMassKg, 'kg', 2)),
-    fact('Centre of gravity, x', write.length(board.centroid.xM)),
-    fact('Centre of gravity, y', write.length(board.centroid.yM)),
+    fact('Area', {
+      text: measure(board.areaM2, 'm²', 3),
+      beside: board.cutouts.length === 0 ? 'no cut-outs' : `with ${counted(board.cutouts.length, 'cut-out')}`,
+    }),
+    fact(board.ribs.length > 0 ? 'Mass, with its ribs' : 'Mass, bare', {
+      text: measure(board.massKg, 'kg', 2),
+      beside: `loaded ${measure(board.loadedMassKg, 'kg', 2)}`,
+    }),
+    fact('Centre of gravity', gravityText(board, write)),
     fact('Narrowest web', lengthOr(board.narrowestWebM, write.length)),
     fact('Sag, loaded', measureOr(board.sagM === null ? null : board.sagM * 1000, 'mm', 2)),
     fact('First natural frequency', measureOr(board.firstModeHz, 'Hz', 0)),

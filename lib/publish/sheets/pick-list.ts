@@ -30,7 +30,9 @@ function amount(pick: PlanPick, quantity: number, write: Writer): { text: string
 function reelsText({ reels = [] }: PlanPick, write: Writer): { text: string } {
   return {
     text: reels
-      .map(({ lengthM, leftM }) => `${write.wire(lengthM).text}: ${write.wire(leftM).text}`)
+      .map(({ lengthM, leftM }) =>
+        `${write.wire(lengthM).text}: ${write.wire(leftM).text}`.replaceAll(' ', '\u00a0'),
+      )
       .join('; '),
   };
 }
@@ -41,7 +43,12 @@ const part: ColumnOf<PlanPick> = {
   cell: (pick) => strong(pick.title, pick.part),
 };
 
-function amountColumns(write: Writer): ColumnOf<PlanPick>[] {
+function amountColumns(anyShort: boolean, write: Writer): ColumnOf<PlanPick>[] {
+  const shortColumn: ColumnOf<PlanPick> = {
+    title: 'Short',
+    kind: 'figure',
+    cell: (pick) => (pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: '' }),
+  };
   return [
     {
       title: 'Take',
@@ -49,11 +56,7 @@ function amountColumns(write: Writer): ColumnOf<PlanPick>[] {
       cell: (pick) => ({ ...amount(pick, pick.quantity, write), strong: true }),
     },
     { title: 'In stock', kind: 'figure', cell: (pick) => amount(pick, pick.stockQuantity, write) },
-    {
-      title: 'Short',
-      kind: 'figure',
-      cell: (pick) => (pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: '' }),
-    },
+    ...(anyShort ? [shortColumn] : []),
     tick('Taken'),
   ];
 }
@@ -79,7 +82,7 @@ function packingTable({ boards }: BuildPlan, write: Writer): Table | null {
   if (heights.size === 0) return null;
   return dense(
     tableOf(
-      'Washers or packing, to make up heights',
+      'Heights that nothing in stock makes up: find washers or packing',
       [...heights.values()],
       [
         { title: 'Board', cell: ({ board }) => strong(board) },
@@ -145,7 +148,7 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
   const write = writerFor(plan.shop);
   const short = plan.pick.filter((pick) => pick.short > 0).length;
   const sorted = [...plan.pick].sort((a, b) => (a.kind < b.kind ? -1 : Number(a.kind > b.kind)));
-  const amounts = amountColumns(write);
+  const amounts = amountColumns(short > 0, write);
   const nesting = nestJobs([plan]);
   return {
     summary:

@@ -2,7 +2,7 @@ import { type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
 import { edgeSchema } from '../../model/vocabulary.ts';
 import { counted, joined } from '../words.ts';
-import { measure, none, type Writer, writerFor } from '../written.ts';
+import { none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -41,7 +41,7 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
         { title: `x, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare(placed.xM) },
         { title: `y, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare(placed.yM) },
         ...(board.placements.some(({ raisedM }) => raisedM > 0) ? [raised] : []),
-        { title: 'Turn', kind: 'figure', cell: (placed) => measure(placed.turnDeg, '°', 0) },
+        { title: 'Turn', kind: 'figure', cell: (placed) => `${placed.turnDeg.toFixed(0)}°` },
         { title: 'Width, depth', kind: 'figure', cell: (placed) => sizeText(placed, write) },
         { title: 'Place', cell: (placed) => placed.chosen },
         tick('Done'),
@@ -128,12 +128,14 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
           cell: ({ score }: (typeof ranked)[number]) => (score[part] ?? 0).toFixed(2),
         })),
         {
-          title: 'Places',
+          title: `Places: x, y (${write.unit}), turn`,
           kind: 'words',
           cell: ({ placements }) =>
             placements
               .map(({ item, xM, yM, turnDeg }) =>
-                [item, write.length(xM).text, write.length(yM).text, measure(turnDeg, '°', 0)].join(' '),
+                [item, `${write.bare(xM).text},`, `${write.bare(yM).text},`, `${turnDeg.toFixed(0)}°`]
+                  .join(' ')
+                  .replaceAll(' ', '\u00a0'),
               )
               .join('; '),
         },

@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanTurnOn } from '../../model/plan/index.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
-import { spelled } from '../words.ts';
 import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
 import { fuseAlternatives, fusesLacking } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
@@ -27,7 +27,7 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'Form',
         cell: (fuse) => ({
-          text: spelled(fuse.form),
+          text: fuseForms[fuse.form].name,
           ...(fuse.part === null && { beside: 'not in the catalogue' }),
         }),
       },
@@ -103,8 +103,8 @@ function powerModel(plan: BuildPlan): PowerDiagramSheet | null {
     dense(fusesTable(plan, names)),
     fuseAlternatives('In place of fuses that the shelf lacks', fusesLacking(plan)),
     dense(loadsTable(plan, names)),
-    chargingTable(plan),
-    turnOnTable(plan),
+    dense(chargingTable(plan)),
+    dense(turnOnTable(plan)),
   ].filter((table) => table.rows.length > 0);
   return tables.length === 0 ? null : { tables };
 }

@@ -25,7 +25,6 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
         },
         {
           title: 'State',
-          kind: 'words',
           cell: (one) => ({
             text: stateWords[one.state],
             strong: one.state === 'differs',

@@ -36,7 +36,9 @@ function cutText(
     holeM === null ? '' : `hole ${write.bore(holeM)}`,
   ].filter((text) => text !== '');
   if (count === 0) return [...(shelf === '' ? ['No piece'] : [shelf, high]), ...rest].join('; ');
-  const sizes = `${forms(write.length(widthM))} by ${forms(write.length(lengthM))}`;
+  const wide = forms(write.length(widthM));
+  const long = forms(write.length(lengthM));
+  const sizes = wide === long ? `${wide} square` : `${wide} by ${long}`;
   const made = layers > 1 ? `${high} in ${layers} layers` : high;
   return [`${formNames[form]}, ${sizes}`, ...(shelf === '' ? [] : [`with ${shelf}`]), made, ...rest].join(
     '; ',

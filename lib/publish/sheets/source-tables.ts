@@ -44,7 +44,7 @@ function outputsTable(plan: BuildPlan): Table {
   const feeding = plan.audio.outputs.filter((one) => one.feeds.length > 0);
   return groupedTable(
     'Outputs of the source that came with the vehicle',
-    groupsBy(feeding, (one) => `Still to find out: ${missingText(one)}`),
+    groupsBy(feeding, (one) => missingText(one)),
     [
       { title: 'Output', cell: (one) => strong(one.id) },
       { title: 'Feeds', cell: (one) => one.feeds.join(', ') },
@@ -61,5 +61,7 @@ function bandText({ fromHz, toHz }: PlanOutput): string {
 }
 
 function missingText({ missing }: PlanOutput): string {
-  return missing.length === 0 ? 'nothing' : missing.map(spelledWithin).join(', ');
+  return missing.length === 0
+    ? 'Nothing is left to find out'
+    : `Still to find out: ${missing.map(spelledWithin).join(', ')}`;
 }

@@ -114,9 +114,9 @@ export function strong(text: string, beside?: string): Cell {
   return { text, strong: true, ...(beside !== undefined && { beside }) };
 }
 
-/** A box to tick. */
-export function tick<T>(title: string): ColumnOf<T> {
-  return { title, kind: 'tick' };
+/** A box to tick; a text in its place where there is nothing to tick. */
+export function tick<T>(title: string, cell?: ColumnOf<T>['cell']): ColumnOf<T> {
+  return { title, kind: 'tick', ...(cell && { cell }) };
 }
 
 /** Room to write words into. */

@@ -1,4 +1,5 @@
 import type { BuildPlan, OperatingPoint } from '../../model/plan/index.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { faultSteps, jumpStart } from '../hand-over-words.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelled } from '../words.ts';
@@ -30,7 +31,7 @@ function mainFusesTable(plan: BuildPlan, names: PlanNames): Table | null {
     [
       { title: 'Fuse', cell: (fuse) => strong(names.item(fuse.item)) },
       { title: 'Rating', kind: 'figure', cell: (fuse) => strong(measureOr(fuse.ratingA, 'A', 0)) },
-      { title: 'Form', cell: (fuse) => spelled(fuse.form) },
+      { title: 'Form', cell: (fuse) => fuseForms[fuse.form].name },
       { title: 'Place', kind: 'words', cell: (fuse) => places.get(fuse.item) ?? '' },
       {
         title: 'Along the wire',

@@ -83,6 +83,11 @@ function longestFirst(pieces: readonly Piece[]): Piece[] {
   return [...pieces].sort((a, b) => b.lengthM - a.lengthM || (a.subject < b.subject ? -1 : 1));
 }
 
+/** What has no ends to make up has no boxes for them. */
+function endless({ ends: [, other] }: Piece): string {
+  return other === null ? none.text : '';
+}
+
 function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): Table {
   const groups = groupsBy(
     [...longestFirst(pieces)].sort((a, b) => (a.reel < b.reel ? -1 : Number(a.reel > b.reel))),
@@ -91,7 +96,7 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
     const totalM = things.reduce((sum, piece) => sum + piece.lengthM, 0);
     const name = title === none.text || title === null ? 'No reel chosen' : names.part(title);
     return {
-      title: `${name}: ${counted(things.length, 'piece')}, ${write.wire(totalM).text} in all`,
+      title: `${name}: ${counted(things.length, 'piece')}, ${write.wire(totalM).text} altogether`,
       things,
     };
   });
@@ -108,9 +113,9 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
       { title: 'End A', cell: ({ ends: [text, other] }) => ({ text, wide: other === null }) },
       { title: 'End B', cell: ({ ends }) => ends[1] ?? '' },
       tick('Cut'),
-      tick('A'),
-      tick('B'),
-      tick('Pull-test'),
+      tick('A', endless),
+      tick('B', endless),
+      tick('Pull-test', endless),
       tick('Label'),
     ],
     ({ subject }) => subject,
@@ -174,9 +179,10 @@ function wireModel(plan: BuildPlan): WireListSheet | null {
   const pieces = [...ours.map(wirePiece), ...cablePieces(plan, names)];
   if (pieces.length === 0) return null;
   const pulls = pullsTable(plan, pieces, write);
+  const partings = partingsTable(plan, write);
   return {
     cuts: dense(cutsTable([...pieces, ...coveringPieces(plan).map(coveringPiece)], names, write)),
-    partings: partingsTable(plan, write),
+    partings: partings && dense(partings),
     pulls: pulls && dense(pulls),
     dress: dressTable(plan, names, write),
   };
