@@ -111,7 +111,7 @@ function noStretch({ id: board }: Board, { id, given }: BoardRib): BoardFault {
   return {
     rule: 'rib-off-board',
     level: 'stop',
-    of: [id, board],
+    of: [id],
     message: `the rib ${id} finds no free stretch of ${board}${at}`,
     remedy: 'choose another distance, or a narrower rib',
     ...geometry,
