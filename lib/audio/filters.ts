@@ -12,7 +12,7 @@ export interface Filter {
   readonly cornerHz: number;
 }
 
-export type FilterFault = AudioFault<'filter-order-not-made' | 'filter-corner-unclear' | 'band-empty'>;
+export type FilterFault = AudioFault<'filter-order-not-made' | 'filter-corner-unclear'>;
 
 /** The complex response at a frequency in Hz. */
 export type Response = (frequencyHz: number) => Complex;
@@ -49,25 +49,6 @@ export function filterResponse(where: string, filter: Filter): Response | Filter
     frequencyHz === 0
       ? { re: 0, im: 0 }
       : prototype(reciprocal({ re: 0, im: frequencyHz / filter.cornerHz }));
-}
-
-/** The two filters of a band-pass of one type and order, the corners at `fromHz` and `toHz`. */
-export function bandPass(
-  where: string,
-  band: { readonly type: FilterType; readonly order: number; readonly fromHz: number; readonly toHz: number },
-): readonly Filter[] | FilterFault {
-  const { type, order, fromHz, toHz } = band;
-  if (!(isPositive(fromHz) && toHz > fromHz))
-    return audioFault(
-      'band-empty',
-      [where],
-      `the band-pass on ${where} from ${fromHz} Hz to ${toHz} Hz lets nothing through`,
-      'write the lower corner first',
-    );
-  return [
-    { pass: 'high-pass', type, order, cornerHz: fromHz },
-    { pass: 'low-pass', type, order, cornerHz: toHz },
-  ];
 }
 
 /** What a signal passes from the source to the listener, as far as it shapes the sum. */

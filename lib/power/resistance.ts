@@ -1,7 +1,7 @@
 import { copperOhmMm2PerM, copperPerK } from '../model/tables/copper-wire.ts';
 import type { Traced } from '../model/trace.ts';
 import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
-import { isPowerFault, type PowerFault, positiveFault, traced } from './traced.ts';
+import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /** What the resistance of a conductor depends on. */
 export interface ResistiveConductor {
@@ -56,54 +56,5 @@ export function ohmPerM(
     citation: materialCitation[material],
     mark: material === 'copper' ? 'cp' : 'mem',
     inputs: [['rho20', rho, 'ohm mm2/m'], ['A', areaMm2, 'mm2'], ['k', stranding, ''], ...heat],
-  });
-}
-
-/** Resistance (ohm) of a length of conductor: R = r * L. Fault on a length that is not above zero. */
-export function conductorOhm(
-  conductor: ResistiveConductor & { readonly lengthM: number },
-  temperatureC: number = defaultPowerRules.conductorC,
-  rules: PowerRules = defaultPowerRules,
-): Traced<number> | PowerFault {
-  const bad = positiveFault({ length: conductor.lengthM });
-  if (bad) return bad;
-  const perM = ohmPerM(conductor, temperatureC, rules);
-  if (isPowerFault(perM)) return perM;
-  return traced(perM.value * conductor.lengthM, 'ohm', {
-    rule: 'conductor-resistance',
-    formula: 'R = r * L',
-    citation: perM.trace.citation,
-    ...(perM.trace.mark && { mark: perM.trace.mark }),
-    inputs: [
-      ['r', perM.value, 'ohm/m'],
-      ['L', conductor.lengthM, 'm'],
-    ],
-  });
-}
-
-/**
- * Temperature (C) of a conductor in steady current: T = Tamb + (Tins - Tamb) * (I / Iz)^2, since heat grows with
- * the square of the current and the ampacity Iz at that ambient is what brings the conductor to its insulation
- * temperature. Never above Tins: past the ampacity the figure has no meaning.
- */
-export function conductorTemperatureC(given: {
-  readonly currentA: number;
-  readonly ampacityA: number;
-  readonly ambientC: number;
-  readonly insulationC: number;
-}): Traced<number> {
-  const { currentA, ampacityA, ambientC, insulationC } = given;
-  const load = ampacityA > 0 ? Math.min(1, Math.abs(currentA) / ampacityA) : 1;
-  const riseC = Math.max(0, insulationC - ambientC) * load * load;
-  return traced(ambientC + riseC, 'C', {
-    rule: 'conductor-temperature',
-    formula: 'T = Tamb + (Tins - Tamb) * (I / Iz)^2, at most Tins',
-    citation: 'heat balance: losses and cooling in proportion, Iz by definition heats to Tins',
-    inputs: [
-      ['I', currentA, 'A'],
-      ['Iz', ampacityA, 'A'],
-      ['Tamb', ambientC, 'C'],
-      ['Tins', insulationC, 'C'],
-    ],
   });
 }

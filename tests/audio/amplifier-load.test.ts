@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type AmplifierMode, channelLoad } from '../../lib/audio/amplifier-load.ts';
 import { isFault } from '../../lib/audio/fault.ts';
-import { wireBySpeaker, wiringLoad } from '../../lib/audio/loads.ts';
+import { wiringLoad } from '../../lib/audio/loads.ts';
 import { type PowerAtLoad, powerAtLoad } from '../../lib/audio/rated-power.ts';
+import { wireBySpeaker } from './wire-by-speaker.ts';
 
 const stereo: AmplifierMode = {
   mode: 'stereo',

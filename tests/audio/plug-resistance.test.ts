@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { isFault } from '../../lib/audio/fault.ts';
-import { wireBySpeaker } from '../../lib/audio/loads.ts';
 import { plugResistance } from '../../lib/audio/plug-resistance.ts';
 import type { Coil } from '../../lib/audio/wiring.ts';
+import { wireBySpeaker } from './wire-by-speaker.ts';
 
 const door: Coil = { id: 'door', speaker: 'door', nominalOhm: 4 };
 

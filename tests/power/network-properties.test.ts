@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { solveNetwork } from '../../lib/power/network.ts';
 import type { Network, NetworkElement, NetworkResult } from '../../lib/power/network-types.ts';
-import { powerBalance } from '../../lib/power/settled-network.ts';
 import { imbalanceA } from './ngspice.ts';
+import { powerBalance } from './power-balance.ts';
 import { randomNetwork, topologies } from './reference-networks.ts';
 
 const anyNetwork = fc

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { greatestLoadShare } from '../../lib/power/greatest-load.ts';
 import { solveNetwork } from '../../lib/power/network.ts';
 import type {
   EmfSource,
@@ -9,6 +8,7 @@ import type {
   PassiveElement,
 } from '../../lib/power/network-types.ts';
 import { settledElements } from '../../lib/power/settled-network.ts';
+import { greatestLoadShare } from './greatest-load.ts';
 
 const battery = (more: Partial<EmfSource> = {}): EmfSource => ({
   id: 'battery',

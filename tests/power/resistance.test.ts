@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
-import { conductorOhm, conductorTemperatureC, ohmPerM } from '../../lib/power/resistance.ts';
+import { ohmPerM } from '../../lib/power/resistance.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
 import { publishedRows } from '../model/tables/published.ts';
 
@@ -44,15 +44,6 @@ describe('resistance of a conductor', () => {
   test('tells bad input instead of a number', () => {
     for (const areaMm2 of [0, -1, Number.NaN, Number.POSITIVE_INFINITY])
       expect(ohmPerM(copper(areaMm2))).toHaveProperty('fault');
-    expect(conductorOhm({ ...copper(10), lengthM: -2 })).toEqual({
-      fault: 'length is -2, but must be above zero',
-    });
     expect(ohmPerM(copper(10), Number.NaN)).toHaveProperty('fault');
   });
-});
-
-test('a conductor at its ampacity is as warm as its insulation allows, at rest as its surroundings', () => {
-  const at = (currentA: number) =>
-    conductorTemperatureC({ currentA, ampacityA: 100, ambientC: 50, insulationC: 105 }).value;
-  expect([at(0), at(100), at(50), at(400)]).toEqual([50, 105, 63.75, 105]);
 });

@@ -14,11 +14,6 @@ export const fuseFormIds = [
 ] as const;
 export type FuseFormId = (typeof fuseFormIds)[number];
 
-/** True for the id of a fuse form. */
-export function isFuseFormId(text: string): text is FuseFormId {
-  return fuseFormIds.some((id) => id === text);
-}
-
 /** How a fuse is built. */
 export type FuseStyle = 'blade' | 'small-bolt-in' | 'large-bolt-in';
 
@@ -109,7 +104,7 @@ export const fuseForms: Readonly<Record<FuseFormId, FuseForm>> = {
   },
 };
 
-/** Body colours of mini and standard blades (ISO 8820-3, from memory and published charts). The number on the body governs. */
+/** Body colours of mini and standard blades: ISO 8820-3, from memory and published charts. The number on the body governs. */
 const bladeColours: readonly (readonly [ratingA: number, colour: string])[] = [
   [1, 'black'],
   [2, 'grey'],
@@ -126,8 +121,11 @@ const bladeColours: readonly (readonly [ratingA: number, colour: string])[] = [
   [40, 'orange'],
 ];
 
-/** The body colour of a blade fuse, as a cross-check only; null for other forms (maxi blades use another series). */
+/**
+ * The body colour of a mini or standard blade fuse, as a cross-check only; null for other forms, for which none is
+ * published or another series holds.
+ */
 export function bladeColour(form: FuseFormId, ratingA: number): string | null {
-  if (fuseForms[form].style !== 'blade' || form === 'maxi-blade') return null;
+  if (form !== 'mini-blade' && form !== 'standard-blade') return null;
   return bladeColours.find(([rating]) => rating === ratingA)?.[1] ?? null;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bladeColour, fuseFormIds, fuseForms, isFuseFormId } from '../../../lib/model/tables/fuse-forms.ts';
+import { bladeColour, fuseFormIds, fuseForms } from '../../../lib/model/tables/fuse-forms.ts';
 import { publishedRows } from './published.ts';
 
 const formOf: Readonly<Record<string, string>> = {
@@ -19,8 +19,8 @@ describe('fuse forms', () => {
   test.each(publishedRows('fuse-ratings.csv'))(
     '%s has the ratings that are made',
     (name = '', _standard, ratings = '') => {
-      const id = formOf[name] ?? '';
-      expect(isFuseFormId(id) && fuseForms[id].ratingsA).toEqual(ratings.split(';').map(Number));
+      const id = fuseFormIds.find((one) => one === formOf[name]);
+      expect(id && fuseForms[id].ratingsA).toEqual(ratings.split(';').map(Number));
     },
   );
 
@@ -35,6 +35,9 @@ describe('fuse forms', () => {
 
   test('tells no colour where another series holds', () => {
     expect(bladeColour('maxi-blade', 30)).toBeNull();
+    // Published for mini and standard blades alone.
+    expect(bladeColour('micro-blade', 10)).toBeNull();
+    expect(bladeColour('low-profile-mini-blade', 10)).toBeNull();
     expect(bladeColour('large-bolt-in', 100)).toBeNull();
   });
 });

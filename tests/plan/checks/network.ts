@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { BuildPlan, NetworkElement as Listed, OperatingPoint } from '../../../lib/model/plan/index.ts';
-import { scaleLoads } from '../../../lib/power/greatest-load.ts';
 import { solveNetwork } from '../../../lib/power/network.ts';
 import type { Network, NetworkElement } from '../../../lib/power/network-types.ts';
+import { scaleLoads } from '../../power/greatest-load.ts';
 import { lawA, Spice } from '../../power/ngspice.ts';
 
 // Outside reference: ngspice 45, operating points, as carried by the npm package eecircuit-engine.
