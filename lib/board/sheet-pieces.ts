@@ -186,6 +186,15 @@ export function nestedName({ stock, copy }: Pick<NestedSheet, 'stock' | 'copy'>)
   return stock.quantity === 1 ? stockName(stock) : `${stockName(stock)}, number ${copy}`;
 }
 
+/** Sides of a thing that lies on a nested sheet, along the width and the height of the whole sheet as its part tells them. */
+export function alongSheet<T extends { readonly widthM: number; readonly heightM: number }>(
+  lying: T,
+  { sheetWidthM, sheetHeightM }: CutSheet,
+): T {
+  if (sheetWidthM >= sheetHeightM) return lying;
+  return { ...lying, widthM: lying.heightM, heightM: lying.widthM };
+}
+
 /**
  * Whole sheets of every material that the jobs ask for, as many as are needed, their longer side lying; and the
  * off-cuts of them, lying as they would in the whole sheet, so that their grain runs the same way.
@@ -207,9 +216,8 @@ export function sheetStock(
     const whole = cutFrom(jobs.flatMap(({ boards }) => boards)).find((each) => each.sheet === sheet);
     const id = `${sheet}-off-cut-${name}`;
     if (!whole || stock.has(id)) continue;
-    const lies = whole.sheetWidthM >= whole.sheetHeightM;
-    const size = lies ? { widthM, heightM } : { widthM: heightM, heightM: widthM };
-    stock.set(id, { id, sheet, offCut: name, ...size, quantity });
+    // A quarter turn there is a quarter turn back.
+    stock.set(id, { id, sheet, offCut: name, ...alongSheet({ widthM, heightM }, whole), quantity });
   }
   return [...stock.values()].toSorted((a, b) => (a.id < b.id ? -1 : 1));
 }

@@ -39,7 +39,7 @@ describe('off-cuts on the shelf', () => {
   test('are named on the pick list, the riser sheet and the drawing, with what is left of them', () => {
     const { plan } = withShelf(shelf);
     const sheet = JSON.stringify(pickList.model(plan));
-    expect(sheet).toMatch(/Off-cuts of sheet.*off-cut good of ply-a/);
+    expect(sheet).toMatch(/Off-cuts of sheet, instead.*off-cut good of ply-a/);
     // 400 mm less 300 mm less a saw cut of 1/8 in: a strip of 96.8 mm is under the least of 100 mm that is kept.
     expect(sheet).not.toContain('to put back');
     expect(JSON.stringify(risers.model(plan))).toContain('cut from off-cut good of ply-a');

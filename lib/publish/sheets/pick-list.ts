@@ -1,5 +1,5 @@
-import type { Nesting } from '../../board/nesting.ts';
-import { nestedName, nestJobs } from '../../board/sheet-pieces.ts';
+import type { NestedSheet, Nesting } from '../../board/nesting.ts';
+import { alongSheet, cutFrom, nestedName, nestJobs } from '../../board/sheet-pieces.ts';
 import { offCutLetter } from '../../draw/nest/nest-layout.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import { counted, spelledWithin } from '../words.ts';
@@ -96,16 +96,16 @@ function packingTable({ boards }: BuildPlan, write: Writer): Table | null {
 }
 
 /** The off-cuts that pieces are cut from, instead of whole sheets. */
-function offCutsTable({ sheets }: Nesting, write: Writer): Table | null {
+function offCutsTable(plan: BuildPlan, { sheets }: Nesting, write: Writer): Table | null {
   const taken = sheets.filter(({ stock }) => stock.offCut !== undefined);
   if (taken.length === 0) return null;
   return dense(
     tableOf(
-      'Off-cuts of sheet',
-      taken,
+      'Off-cuts of sheet, instead of whole ones',
+      taken.map((sheet) => ({ ...sheet, ...alongWhole(plan, sheet, sheet.stock) })),
       [
         { title: 'Off-cut', kind: 'words', cell: (sheet) => strong(nestedName(sheet)) },
-        { title: 'Size', kind: 'figure', cell: ({ stock }) => sizeText(stock, write) },
+        ...sizeColumns(write),
         { title: 'Pieces from it', kind: 'figure', cell: ({ pieces }) => String(pieces.length) },
         tick('Taken'),
       ],
@@ -114,20 +114,22 @@ function offCutsTable({ sheets }: Nesting, write: Writer): Table | null {
   );
 }
 
-/** What is left of each sheet and off-cut, lettered as on its drawing; blank where it goes. */
-function leftTable({ sheets }: Nesting, write: Writer): Table | null {
+/** What is left of each sheet and off-cut, lettered as on its drawing; blank for the name that the shop gives it. */
+function leftTable(plan: BuildPlan, { sheets }: Nesting, write: Writer): Table | null {
   const left = sheets.flatMap((sheet) =>
-    sheet.offCuts.map((offCut, nth) => ({ ...offCut, of: nestedName(sheet), letter: offCutLetter(nth) })),
+    sheet.offCuts.map((offCut, nth) => {
+      return { ...alongWhole(plan, sheet, offCut), of: nestedName(sheet), letter: offCutLetter(nth) };
+    }),
   );
   if (left.length === 0) return null;
   return dense(
     tableOf(
-      'Sheet left after cutting, to put back',
+      'Sheet left after cutting, to put back: sides as those of the whole sheet',
       left,
       [
         { title: 'Left of', kind: 'words', cell: ({ of }) => strong(of) },
         { title: 'On the drawing', cell: ({ letter }) => letter },
-        { title: 'Size', kind: 'figure', cell: (offCut) => sizeText(offCut, write) },
+        ...sizeColumns(write),
         blank('Name written on it'),
         tick('Put back'),
       ],
@@ -136,11 +138,22 @@ function leftTable({ sheets }: Nesting, write: Writer): Table | null {
   );
 }
 
-function sizeText(
-  { widthM, heightM }: { readonly widthM: number; readonly heightM: number },
-  write: Writer,
-): { text: string } {
-  return { text: `${write.length(widthM).text} by ${write.length(heightM).text}` };
+interface Size {
+  readonly widthM: number;
+  readonly heightM: number;
+}
+
+/** A size as the stock of the shop tells it: along the width and the height of the whole sheet. */
+function alongWhole({ boards }: BuildPlan, { stock }: NestedSheet, { widthM, heightM }: Size): Size {
+  const whole = cutFrom(boards).find(({ sheet }) => sheet === stock.sheet);
+  return whole ? alongSheet({ widthM, heightM }, whole) : { widthM, heightM };
+}
+
+function sizeColumns(write: Writer): ColumnOf<Size>[] {
+  return [
+    { title: 'Width', kind: 'figure', cell: ({ widthM }) => write.length(widthM) },
+    { title: 'Height', kind: 'figure', cell: ({ heightM }) => write.length(heightM) },
+  ];
 }
 
 function pickModel(plan: BuildPlan): PickListSheet | null {
@@ -170,8 +183,8 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
         blank('Measured left'),
       ],
     ),
-    offCuts: offCutsTable(nesting, write),
-    left: leftTable(nesting, write),
+    offCuts: offCutsTable(plan, nesting, write),
+    left: leftTable(plan, nesting, write),
     packing: packingTable(plan, write),
   };
 }
