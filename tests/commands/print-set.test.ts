@@ -4,11 +4,12 @@ import { realEffects } from '../../lib/commands/effects.ts';
 import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
 import { printedSet } from '../../lib/commands/print-set.ts';
 import { openPrinter, type Printer } from '../../lib/export/print/print-pdf.ts';
+import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { jobPages } from '../../lib/publish/pages/job-page.ts';
 import { renderPage } from '../../lib/publish/render-page.ts';
 import { sheetSections } from '../../lib/publish/sheet-sections.ts';
 import { openTemplates } from '../../lib/publish/templates.ts';
-import { openPdf } from '../export/pdf-strokes.ts';
+import { openPdf, strokesOf } from '../export/pdf-strokes.ts';
 import { root } from '../plan/demo.ts';
 
 const site = siteOf(await loadShop({ ...realEffects(root), watched: false }));
@@ -45,6 +46,28 @@ function lettersOf(pieces: readonly { readonly str: string }[]): string {
   return pieces.map(({ str }) => str.replaceAll(/\s/g, '')).join('');
 }
 
+/** Letter is 8.5 in wide (ANSI Y14.1); the gauge keeps to the 45 mm at its right edge. */
+const letterMm = 215.9;
+const marginMm = 45;
+
+/** The gauge measures what it says: its proof line 50 mm, a bar for each strip length, all in the margin. */
+async function checkGauge(pdf: Uint8Array, page: number, plan: BuildPlan): Promise<void> {
+  const inMargin = (await strokesOf(pdf, page)).filter(
+    ({ x1, x2 }) => Math.min(x1, x2) > letterMm - marginMm && Math.max(x1, x2) < letterMm,
+  );
+  const long = (wantedMm: number, isUpright: boolean): number =>
+    inMargin.filter(({ x1, y1, x2, y2 }) => {
+      const [along, across] = isUpright ? [y2 - y1, x2 - x1] : [x2 - x1, y2 - y1];
+      return Math.abs(Math.abs(along) - wantedMm) < 0.02 && Math.abs(across) < 0.01;
+    }).length;
+  expect(long(50, true), 'proof line').toBe(1);
+  const stripsM = plan.wires
+    .filter(({ origin }) => origin === 'job')
+    .flatMap(({ ends }) => ends.flatMap(({ stripM }) => (stripM === null ? [] : [stripM])));
+  for (const stripM of new Set(stripsM))
+    expect(long(stripM * 1000, false), `bar of ${stripM} m`).toBeGreaterThan(0);
+}
+
 describe('a printed set', () => {
   let printer: Printer;
   beforeAll(async () => {
@@ -78,6 +101,7 @@ describe('a printed set', () => {
       pages.forEach(({ text }, page) => {
         expect(text).toContain(`page${page + 1}of${pages.length}`);
       });
+      await checkGauge(pdf, found[titles.indexOf('Terminalsandheat-shrink')] ?? 0, job.plan);
     },
   );
 

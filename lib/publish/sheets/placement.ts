@@ -1,10 +1,11 @@
 import { type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
 import { edgeSchema } from '../../model/vocabulary.ts';
+import { namesOf } from '../plan-names.ts';
 import { counted, joined } from '../words.ts';
-import { none, type Writer, writerFor } from '../written.ts';
+import { none, type Writer, type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
+import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick, ticks } from './table.ts';
 
 /** Where each part stands on its board, how the board is held, and what stands elsewhere in the vehicle. */
 export interface PlacementSheet {
@@ -25,6 +26,7 @@ interface BoardPlacement {
 
 type TitleOf = (item: string) => string;
 type Placement = PlanBoard['placements'][number];
+type Fixing = PlanBoard['fixings'][number];
 
 function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
   const raised: ColumnOf<Placement> = {
@@ -111,7 +113,7 @@ const scoreColumns = [
   ['balance', 'Balance'],
 ] as const;
 
-/** The layouts that the search found, best first, each with what its score is made up of. */
+/** The layouts that the search found, best first, each with what its score is made up of, as far as it is anything. */
 function layoutsTable(board: PlanBoard, write: Writer): Table | null {
   if (board.proposals.length === 0) return null;
   const ranked = board.proposals.map((proposal, index) => ({ ...proposal, rank: index + 1 }));
@@ -122,11 +124,13 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
       [
         { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
         { title: 'Score', kind: 'figure', cell: ({ total }) => total.toFixed(2) },
-        ...scoreColumns.map(([part, title]) => ({
-          title,
-          kind: 'figure' as const,
-          cell: ({ score }: (typeof ranked)[number]) => (score[part] ?? 0).toFixed(2),
-        })),
+        ...scoreColumns
+          .filter(([part]) => ranked.some(({ score }) => Math.abs(score[part] ?? 0) >= 0.005))
+          .map(([part, title]) => ({
+            title,
+            kind: 'figure' as const,
+            cell: ({ score }: (typeof ranked)[number]) => (score[part] ?? 0).toFixed(2),
+          })),
         {
           title: `Places: x, y (${write.unit}), turn`,
           kind: 'words',
@@ -145,23 +149,25 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
   );
 }
 
-function fixingsTable(board: PlanBoard, write: Writer): Table | null {
+/** Fixings of one part over one spacer together, each with the point that it goes into. */
+function fixingsTable(board: PlanBoard, partOf: TitleOf, write: Writer): Table | null {
   if (board.fixings.length === 0) return null;
+  const spacerOf = ({ spacerM }: Fixing): Written => (spacerM === 0 ? none : write.length(spacerM));
+  const alike = groupsBy(board.fixings, (fixing) => `${fixing.part} ${spacerOf(fixing).text}`);
   return dense(
     tableOf(
       `Fixings of ${board.title}: their places stand in the drill table`,
-      board.fixings,
+      alike.flatMap(({ things }) => (things[0] ? [{ first: things[0], things }] : [])),
       [
-        { title: 'Fixing', cell: (fixing) => strong(fixing.id, fixing.part) },
-        { title: 'Goes into', cell: (fixing) => fixing.point },
+        { title: 'Fixing', kind: 'words', cell: ({ first }) => strong(partOf(first.part)) },
+        { title: 'Spacer', kind: 'figure', cell: ({ first }) => spacerOf(first) },
         {
-          title: 'Spacer',
-          kind: 'figure',
-          cell: (fixing) => (fixing.spacerM === 0 ? none : write.length(fixing.spacerM)),
+          title: 'Tight, each in its point',
+          kind: 'words',
+          cell: ({ things }) =>
+            ticks(things.map(({ id, point }) => ({ text: id, strong: true, beside: point, subject: id }))),
         },
-        tick('Tight'),
       ],
-      (fixing) => fixing.id,
     ),
   );
 }
@@ -215,7 +221,7 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
       clear: clearTable(board, (item) => titles.get(item) ?? item, write),
       layouts: layoutsTable(board, write),
-      fixings: fixingsTable(board, write),
+      fixings: fixingsTable(board, namesOf(plan).part, write),
     })),
     elsewhere,
   };
