@@ -3,10 +3,20 @@ import { type BoardFault, commonPractice, geometry, mmText } from './fault.ts';
 import { footprint } from './fit.ts';
 import { type Item, onBoard, opposite, overlapM, type Placement, type Side } from './item.ts';
 import type { BoardShape } from './outline.ts';
-import { faceCoveredM, gapShortfall, type PlacedItem, place, type Shortfall, shortfalls } from './placed.ts';
+import {
+  faceCoveredM,
+  gapShortfall,
+  type PlacedItem,
+  place,
+  planGapM,
+  type Shortfall,
+  sameHeight,
+  shortfalls,
+} from './placed.ts';
 import { distanceToBox } from './point.ts';
 import { insideRegion } from './region.ts';
 import { gapM, roomInsideM } from './ring-gap.ts';
+import { controlsCoveredM } from './stacking.ts';
 
 /** A board to lay out: its shape, and the sides that signal and power come from; left out: either side will do. */
 export interface LayoutBoard {
@@ -189,6 +199,48 @@ function pairFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
     ...shortfalls(b, a).map((shortfall) => shortfallFault(b.id, a.id, shortfall)),
     ...coveredFaults(a, b),
     ...coveredFaults(b, a),
+    ...raisedFaults(a, b),
+    ...raisedFaults(b, a),
+  ];
+}
+
+/** What a part that stands higher takes of one below it: the way of a hand from above, and air over what is cooled. */
+function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardFault[] {
+  const isOver = planGapM(lower.body, upper.body) < -1e-9;
+  const coveredM = controlsCoveredM(lower, upper);
+  // At the same height the room in front of the controls is judged by itself.
+  const overhead: BoardFault[] =
+    coveredM > 1e-9 && !sameHeight(lower.body, upper.body)
+      ? [
+          {
+            rule: 'control-under-part',
+            level: 'caution',
+            of: [lower.id, upper.id],
+            message: `${upper.id} stands ${mmText(coveredM)} over the room in front of the controls of ${lower.id}: a hand comes to them from the side only`,
+            value: coveredM,
+            limit: 0,
+            unit: 'm',
+            remedy: `move them ${mmText(coveredM)} further apart, or reach in before you build: each knob must turn`,
+            ...commonPractice,
+          },
+        ]
+      : [];
+  const neededM = Math.max(0, ...Object.values(lower.rooms).map(({ airM = 0 }) => airM));
+  const freeM = upper.body.minZ - lower.body.maxZ;
+  if (!isOver || freeM < -1e-9 || freeM >= neededM - 1e-9) return overhead;
+  return [
+    ...overhead,
+    {
+      rule: 'air-gap-short',
+      level: 'caution',
+      of: [lower.id, upper.id],
+      message: `${lower.id}: room for air over it is ${mmText(freeM)} up to ${upper.id}; ${mmText(neededM)} is needed`,
+      value: freeM,
+      limit: neededM,
+      unit: 'm',
+      remedy: `raise ${upper.id} by ${mmText(neededM - freeM)} more, or move it aside`,
+      ...commonPractice,
+    },
   ];
 }
 

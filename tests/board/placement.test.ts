@@ -71,12 +71,31 @@ describe('given placements', () => {
   });
 
   it('may pass over one another in height, unless the lower one has a face to reach', () => {
-    const over = put('block', 0.3, 0.15, { heightM: 0.08 });
+    const over = put('block', 0.3, 0.15, { heightM: 0.09 });
     expect(found(put('amp', 0.2, 0.1), over)).toEqual([]);
     const faced = { ...amp, faceAccess: true };
     expect(checkPlacements(board, [faced, block], [put('amp', 0.2, 0.1), over], rules)).toEqual([
       expect.objectContaining({ rule: 'face-covered', of: ['amp', 'block'] }),
     ]);
+  });
+
+  it('tell a part that stands over the room in front of controls below it, and one that takes the air over fins', () => {
+    const over = (xM: number, yM: number, heightM: number) =>
+      checkPlacements(
+        { shape },
+        [amp, block],
+        [put('amp', 0.3, 0.2), put('block', xM, yM, { heightM })],
+        rules,
+      ).map(({ rule, level, value, limit }) => [rule, level, value, limit].join(' '));
+    // The controls have 80 mm to the left of 300 mm: 250 to 350 mm stand over 50 mm of them, and over the amplifier.
+    expect(over(0.25, 0.25, 0.1)).toEqual([expect.stringMatching(/^control-under-part caution 0\.0[45]/)]);
+    expect(over(0.25, 0.31, 0.1)).toEqual([expect.stringMatching(/^control-under-part caution/)]);
+    expect(over(0.4, 0.25, 0.1)).toEqual([]);
+    // 25 mm of air: 84 mm leave 24 mm over 60 mm.
+    expect(over(0.4, 0.25, 0.084)).toEqual([
+      expect.stringMatching(/^air-gap-short caution 0\.024\d* 0\.025$/),
+    ]);
+    expect(over(0.4, 0.25, 0.085)).toEqual([]);
   });
 
   it('tell a signal end that faces the power side', () => {
