@@ -83,6 +83,12 @@ function joinedForms({ text, beside }: Written): string {
   return beside === undefined ? text : `${text} (${beside})`;
 }
 
+/** What a bit meets: a hole that ends in the board meets nothing else; of one that goes through, nothing told is no promise. */
+function behindText({ behind, depthM }: Hole): string {
+  if (behind !== null) return spelledWithin(behind);
+  return depthM === null ? 'not told: look' : 'board only';
+}
+
 /** The holes of one bit and one depth together, so that the drill is set up once for each. */
 function drillTable(board: PlanBoard, pick: BuildPlan['pick'], write: Writer): Table | null {
   if (board.holes.length === 0) return null;
@@ -99,10 +105,7 @@ function drillTable(board: PlanBoard, pick: BuildPlan['pick'], write: Writer): T
         { title: `x, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare(hole.xM) },
         { title: `y, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare(hole.yM) },
         { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },
-        {
-          title: 'Behind it',
-          cell: (hole) => (hole.behind === null ? 'board only' : spelledWithin(hole.behind)),
-        },
+        { title: 'Behind it', cell: (hole) => behindText(hole) },
         tick('Done'),
       ],
       (hole) => hole.of,
