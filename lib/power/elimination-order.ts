@@ -97,7 +97,8 @@ export function symbolicLdl(pattern: LdlPattern): SymbolicLdl {
   const ends = endsRoom.of(size);
   const elimination = { pattern, gone, order, ends };
   const tips = eliminateTips(elimination);
-  let [end, products] = [tips, 0];
+  let end = tips;
+  let products = 0;
   for (let k = tips; k < size; k += 1) {
     const pivot = leastDegree(pattern, gone);
     order[k] = pivot;
@@ -106,7 +107,9 @@ export function symbolicLdl(pattern: LdlPattern): SymbolicLdl {
     ends[k] = end;
     products = joinNeighbours(pattern, start, end, products);
   }
-  const [rows, rowSlots, updates] = [rowsRoom.of(end), rowSlotsRoom.of(end), updatesRoom.of(products)];
+  const rows = rowsRoom.of(end);
+  const rowSlots = rowSlotsRoom.of(end);
+  const updates = updatesRoom.of(products);
   return { size, slots: pattern.slots, order, tips, ends, rows, rowSlots, updates };
 }
 

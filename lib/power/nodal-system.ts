@@ -54,8 +54,9 @@ export function compileNetwork(
       const powerW = spec.model === 'power' ? spec.powerW : 0;
       loads.push({ element, from, to, slot: pattern.join(from, to), offsetV, givenA, powerW });
     } else if (groups.tied[element] !== 1) {
+      linear.offsetV[linear.count] = offsetV;
       linear.addEnds(element, from, to, pattern.join(from, to));
-      linear.addLaw(spec, offsetV, regimes);
+      linear.addLaw(spec, regimes);
     }
     element += 1;
   }
@@ -137,44 +138,45 @@ class LinearColumns implements LinearBranches {
     this.#slot[k] = slot;
   }
 
-  /** The law of the branch whose ends were added last; `offsetV` comes from the groups that it lies between. */
-  addLaw(spec: LinearElement, offsetV: number, regimes: Regimes): void {
+  /** The law of the branch whose ends were added last, whose `offsetV` is that of the groups that it lies between. */
+  addLaw(spec: LinearElement, regimes: Regimes): void {
+    const k = this.count - 1;
+    this.siemens[k] = 0;
+    this.fixedA[k] = 0;
     switch (spec.model) {
       case 'resistance':
-        this.#addLaw(1 / spec.ohm, 0, offsetV);
+        this.siemens[k] = 1 / spec.ohm;
         break;
       case 'square-law':
-        this.#addLaw(spec.powerW / (spec.ratedV * spec.ratedV), 0, offsetV);
+        this.siemens[k] = spec.powerW / (spec.ratedV * spec.ratedV);
         break;
       case 'current':
-        this.#addLaw(0, -spec.givenA, offsetV);
+        this.fixedA[k] = -spec.givenA;
         break;
       case 'emf': {
         const regime = regimes.get(spec.id) ?? 'set-point';
-        if (regime === 'set-point') this.#addLaw(1 / spec.ohm, 0, offsetV - spec.emfV);
-        else this.#addLaw(0, regime === 'limited' ? -(spec.limitA ?? 0) : (spec.acceptA ?? 0), offsetV);
+        if (regime === 'limited') this.fixedA[k] = -(spec.limitA ?? 0);
+        if (regime === 'accepting') this.fixedA[k] = spec.acceptA ?? 0;
+        if (regime !== 'set-point') break;
+        this.siemens[k] = 1 / spec.ohm;
+        this.offsetV[k] = (this.offsetV[k] ?? 0) - spec.emfV;
       }
     }
   }
 
-  #addLaw(siemens: number, fixedA: number, offsetV: number): void {
-    const k = this.count - 1;
-    this.offsetV[k] = offsetV;
-    this.siemens[k] = siemens;
-    this.fixedA[k] = fixedA;
-  }
-
   /** The Jacobian of these branches, by slot. */
   conductanceS(slots: number): Float64Array {
+    const { count, from, to, siemens } = this;
+    const slotOf = this.#slot;
     const sum = conductanceRoom.zeros(slots);
-    for (let k = 0; k < this.count; k += 1) {
-      const siemens = this.siemens[k] ?? 0;
-      const from = this.from[k] ?? 0;
-      const to = this.to[k] ?? 0;
-      const slot = this.#slot[k] ?? 0;
-      sum[from] = (sum[from] ?? 0) + siemens;
-      sum[to] = (sum[to] ?? 0) + siemens;
-      sum[slot] = (sum[slot] ?? 0) - siemens;
+    for (let k = 0; k < count; k += 1) {
+      const own = siemens[k] ?? 0;
+      const i = from[k] ?? 0;
+      const j = to[k] ?? 0;
+      const slot = slotOf[k] ?? 0;
+      sum[i] = (sum[i] ?? 0) + own;
+      sum[j] = (sum[j] ?? 0) + own;
+      sum[slot] = (sum[slot] ?? 0) - own;
     }
     return sum;
   }
