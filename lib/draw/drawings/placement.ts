@@ -1,5 +1,5 @@
 import type { Side } from '../../board/item.ts';
-import { dimensionNote, dimensionText } from '../../model/length-text.ts';
+import { dimensionNote, dimensionText, formatLength } from '../../model/length-text.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import type { ConductorRole, Panel } from '../../model/vocabulary.ts';
 import {
@@ -121,18 +121,22 @@ function paintItem(
   const beneath = itemsBeneath(onBoard, items).map(({ box }) => box);
   const { outside, free } = letterPanels(drawing, group, box, names, types.terminal, beneath);
   const onFace = item.controls.filter(({ panel }) => panel === 'face').map(({ name }) => name);
-  const said = [...raisedTexts(scene, onBoard, items).map((text) => [...onFace, text]), onFace, []];
+  const said = [...raisedTexts(scene, onBoard, items).map((texts) => [...onFace, ...texts]), onFace, []];
   const hasName = said.some((below) => letterMiddle(drawing, group, free, shortName(item), below));
   return { onBoard, outside, named: hasName };
 }
 
-/** How far an item is raised and what it stands over, with all that beneath named or without; none where it is not. */
-function raisedTexts({ plan }: BoardScene, onBoard: ItemOnBoard, items: readonly ItemOnBoard[]): string[] {
+/** How far an item is raised and what it stands over, at full length first; none where it is not. */
+function raisedTexts({ plan }: BoardScene, onBoard: ItemOnBoard, items: readonly ItemOnBoard[]): string[][] {
   const { raisedM } = onBoard.placement;
   if (raisedM <= 0) return [];
-  const raised = `raised ${dimensionText(raisedM, lengthStyleOf(plan))}`;
+  const style = lengthStyleOf(plan);
+  const raised = `raised ${dimensionText(raisedM, style)}`;
+  const short = `raised ${formatLength(raisedM, style).primary}`;
   const beneath = itemsBeneath(onBoard, items).map(({ item }) => shortName(item));
-  return [...(beneath.length > 0 ? [`${raised}, over ${beneath.join(', ')}`] : []), raised];
+  if (beneath.length === 0) return [[raised], [short]];
+  const over = `over ${beneath.join(', ')}`;
+  return [[`${raised}, ${over}`], [raised, over], [short, over], [short]];
 }
 
 /** Neighbouring exits of a role at one edge are one arrow, with how many conductors leave there: `8 signal`. */
