@@ -70,6 +70,24 @@ export function measureOr(value: number | null | undefined, unit: string, decima
   return value === null || value === undefined ? none.text : measure(value, unit, decimals);
 }
 
+/**
+ * A current that may flow, such as a rating, an ampacity or what an alternator gives: to 0.1 A, rounded down, so that
+ * 7.5 A is never told as 8 A; or a dash.
+ */
+export function mayFlow(currentA: number | null | undefined): string {
+  return tenths(currentA, (tenth) => Math.floor(tenth + 1e-6));
+}
+
+/** A current that must be carried or is drawn: to 0.1 A, rounded up; or a dash. */
+export function mustFlow(currentA: number | null | undefined): string {
+  return tenths(currentA, (tenth) => Math.ceil(tenth - 1e-6));
+}
+
+function tenths(currentA: number | null | undefined, rounded: (tenths: number) => number): string {
+  if (currentA === null || currentA === undefined || !Number.isFinite(currentA)) return none.text;
+  return `${rounded(currentA * 10) / 10 + 0} A`;
+}
+
 /** A length, or a dash. */
 export function lengthOr(lengthM: number | null | undefined, write: (lengthM: number) => Written): Written {
   return lengthM === null || lengthM === undefined ? none : write(lengthM);

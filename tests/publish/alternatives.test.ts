@@ -46,7 +46,7 @@ describe('where the shelf lacks a fuse', () => {
     expect(printed(plan)).toContainEqual([
       'main-fuse',
       'Maxi blade',
-      '60.0 A',
+      '60 A',
       'maxi-holder',
       '18 cm²',
       '3',

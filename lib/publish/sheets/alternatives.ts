@@ -1,7 +1,7 @@
 import type { BuildPlan, FuseAlternative, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
 import type { PlanNames } from '../plan-names.ts';
 import { joined, spelled } from '../words.ts';
-import { measure, none, type Writer } from '../written.ts';
+import { mayFlow, measure, none, type Writer } from '../written.ts';
 import { type Cell, strong, type Table, tableOf } from './table.ts';
 
 interface InPlace extends FuseAlternative {
@@ -26,7 +26,7 @@ export function fuseAlternatives(caption: string, fuses: readonly PlanFuse[]): T
     [
       { title: 'In place of', cell: ({ fuse }) => strong(fuse.id) },
       { title: 'Form', cell: ({ form }) => spelled(form) },
-      { title: 'Rating', kind: 'figure', cell: ({ ratingA }) => measure(ratingA, 'A', 1) },
+      { title: 'Rating', kind: 'figure', cell: ({ ratingA }) => mayFlow(ratingA) },
       { title: 'Add', kind: 'words', cell: addCell },
       { title: 'Board area', kind: 'figure', cell: areaCell },
       { title: 'In stock', kind: 'figure', cell: ({ stockQuantity }) => String(stockQuantity) },
@@ -69,7 +69,7 @@ export function conductorAlternatives(
     [
       { title: 'In place of', cell: ({ wire, given }) => strong(names.wire(wire), given) },
       { title: 'Size', cell: ({ size, part }) => ({ text: size.label, beside: part }) },
-      { title: 'May carry', kind: 'figure', cell: ({ ampacityA }) => measure(ampacityA, 'A', 0) },
+      { title: 'May carry', kind: 'figure', cell: ({ ampacityA }) => mayFlow(ampacityA) },
       {
         title: 'Longest piece in stock',
         kind: 'figure',

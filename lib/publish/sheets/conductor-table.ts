@@ -1,6 +1,6 @@
 import type { BuildPlan, DeviceDrop, OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
-import { measure, none, writerFor } from '../written.ts';
+import { mayFlow, measure, mustFlow, none, writerFor } from '../written.ts';
 import { conductorAlternatives } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, groupedTable, strong, type Table } from './table.ts';
@@ -44,13 +44,13 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'Must carry',
         kind: 'figure',
-        cell: (one) => (one.fed ? measure(one.neededA, 'A', 0) : 'not fed'),
+        cell: (one) => (one.fed ? mustFlow(one.neededA) : 'not fed'),
       },
-      { title: 'May carry', kind: 'figure', cell: (one) => measure(one.ampacityA, 'A', 0) },
+      { title: 'May carry', kind: 'figure', cell: (one) => mayFlow(one.ampacityA) },
       {
         title: 'Caution past',
         kind: 'figure',
-        cell: (one) => (one.cautionA < one.ampacityA ? measure(one.cautionA, 'A', 0) : none),
+        cell: (one) => (one.cautionA < one.ampacityA ? mayFlow(one.cautionA) : none),
       },
       {
         title: 'Fuses',

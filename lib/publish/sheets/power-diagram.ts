@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanTurnOn } from '../../model/plan/index.ts';
-import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { bladeColour, fuseForms } from '../../model/tables/fuse-forms.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
-import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
+import { lengthOr, mayFlow, measure, measureOr, mustFlow, none, writerFor } from '../written.ts';
 import { fuseAlternatives, fusesLacking } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, strong, type Table, tableOf, tick } from './table.ts';
@@ -22,7 +22,13 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'Rating',
         kind: 'figure',
-        cell: (fuse) => strong(fuse.ratingA === null ? 'none chosen' : measure(fuse.ratingA, 'A', 0)),
+        cell: ({ form, ratingA }) => {
+          const colour = ratingA === null ? null : bladeColour(form, ratingA);
+          return strong(
+            ratingA === null ? 'none chosen' : mayFlow(ratingA),
+            colour === null ? undefined : `${colour} body, ISO 8820-3`,
+          );
+        },
       },
       {
         title: 'Form',
@@ -41,7 +47,7 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
         kind: 'words',
         cell: (fuse) => (fuse.protects.length === 0 ? none : fuse.protects.map(names.wire).join(', ')),
       },
-      { title: 'At rated power', kind: 'figure', cell: (fuse) => measure(fuse.ratedA, 'A', 1) },
+      { title: 'At rated power', kind: 'figure', cell: (fuse) => mustFlow(fuse.ratedA) },
       { title: 'In stock', kind: 'figure', cell: (fuse) => String(fuse.stockQuantity) },
       tick('Fitted'),
     ],
@@ -68,10 +74,10 @@ function loadsTable(plan: BuildPlan, names: PlanNames): Table {
 function chargingTable(plan: BuildPlan): Table {
   return tableOf('Charging', plan.power.charging, [
     { title: 'Regime', cell: (regime) => strong(regime.name) },
-    { title: 'Alternator gives', kind: 'figure', cell: (regime) => measure(regime.alternatorA, 'A', 0) },
-    { title: 'Vehicle takes', kind: 'figure', cell: (regime) => measure(regime.vehicleA, 'A', 0) },
-    { title: 'Audio, average', kind: 'figure', cell: (regime) => measure(regime.averageA, 'A', 1) },
-    { title: 'Margin', kind: 'figure', cell: (regime) => measure(regime.marginA, 'A', 1) },
+    { title: 'Alternator gives', kind: 'figure', cell: (regime) => mayFlow(regime.alternatorA) },
+    { title: 'Vehicle takes', kind: 'figure', cell: (regime) => mustFlow(regime.vehicleA) },
+    { title: 'Audio, average', kind: 'figure', cell: (regime) => mustFlow(regime.averageA) },
+    { title: 'Margin', kind: 'figure', cell: (regime) => mayFlow(regime.marginA) },
     { title: 'Reserve', kind: 'figure', cell: (regime) => measureOr(regime.reserveMinutes, 'min', 0) },
   ]);
 }

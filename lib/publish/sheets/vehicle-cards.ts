@@ -3,7 +3,7 @@ import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { faultSteps, jumpStart } from '../hand-over-words.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelled } from '../words.ts';
-import { lengthOr, measure, measureOr, writerFor } from '../written.ts';
+import { lengthOr, mayFlow, measure, measureOr, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, type Group, groupsBy, strong, type Table, tableOf } from './table.ts';
 
@@ -30,7 +30,7 @@ function mainFusesTable(plan: BuildPlan, names: PlanNames): Table | null {
     mains,
     [
       { title: 'Fuse', cell: (fuse) => strong(names.item(fuse.item)) },
-      { title: 'Rating', kind: 'figure', cell: (fuse) => strong(measureOr(fuse.ratingA, 'A', 0)) },
+      { title: 'Rating', kind: 'figure', cell: (fuse) => strong(mayFlow(fuse.ratingA)) },
       { title: 'Form', cell: (fuse) => fuseForms[fuse.form].name },
       { title: 'Place', kind: 'words', cell: (fuse) => places.get(fuse.item) ?? '' },
       {
