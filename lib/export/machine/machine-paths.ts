@@ -1,4 +1,5 @@
-import type { OutlinePoint, PlanBoard, PlanHole, PlanPlacement } from '../../model/plan/index.ts';
+import { ribRing } from '../../board/rib.ts';
+import type { OutlinePoint, PlanBoard, PlanHole, PlanPlacement, PlanRib } from '../../model/plan/index.ts';
 import { strokeLetters } from './stroke-letters.ts';
 
 /** A place on a board, metres from its datum, x right, y up. */
@@ -25,7 +26,7 @@ const clearM = 0.0015;
 
 /**
  * What a machine needs of a board: its loops and holes as in the plan, and marks for the bench: the footprint of
- * each item with its id, and the number of each hole beside it, in single strokes.
+ * each item with its id, ribs on the mounting side, and the number of each hole beside it, in single strokes.
  */
 export function machinePaths(board: PlanBoard): MachinePaths {
   const xs = board.outline.map(({ xM }) => xM);
@@ -38,6 +39,7 @@ export function machinePaths(board: PlanBoard): MachinePaths {
     drill: board.holes,
     engrave: [
       ...board.placements.flatMap(footprintMarks),
+      ...board.ribs.filter(({ face }) => face === 'mounting').map(ribMark),
       ...board.holes.flatMap((hole) => holeMarks(hole, middleXM(hole))),
     ],
   };
@@ -60,6 +62,12 @@ function footprintMarks({ item, xM, yM, widthM, depthM }: PlanPlacement): readon
     yM: yM + (depthM - heightM * shrink) / 2,
   };
   return [corners, ...strokeLetters(item, middle, heightM * shrink).strokes];
+}
+
+/** Where a rib on the mounting side is set down; one on the rear can't be marked from here. */
+function ribMark(rib: PlanRib): readonly BoardPlace[] {
+  const ring = ribRing(rib);
+  return [...ring, ...ring.slice(0, 1)];
 }
 
 /** The number stands beside its hole, on the side of the middle: the board's, or that of the item it belongs to. */
