@@ -64,16 +64,18 @@ function presetPages(plan: BuildPlan, metrics: TextMetrics): Page[] {
 function wayOf(plan: BuildPlan, metrics: TextMetrics, base: Base, orientation: Page['orientation']): Way {
   const room = roomOf(plan, metrics, { ...base, orientation, id: 'presets', title: 'Presets' });
   const strips = panelStrips(plan).flatMap((panel) => layStrip(metrics, panel, widthMm(room)));
-  return { orientation, sheets: sheetsOf(rowsOf(strips, widthMm(room)), heightMm(room)) };
+  const sheets = (anyRow: boolean) => sheetsOf(rowsOf(strips, widthMm(room), anyRow), heightMm(room));
+  const [inOrder, closer] = [sheets(false), sheets(true)];
+  return { orientation, sheets: closer.length < inOrder.length ? closer : inOrder };
 }
 
-/** Puts panels side by side while they fit. */
-function rowsOf(strips: readonly LaidStrip[], roomMm: number): Row[] {
+/** Puts panels side by side while they fit: in the last row, or in any that has room, which may save a sheet. */
+function rowsOf(strips: readonly LaidStrip[], roomMm: number, anyRow: boolean): Row[] {
   const rows: LaidStrip[][] = [];
   for (const laid of strips) {
-    const open = rows.at(-1);
-    const taken = (open ?? []).reduce((sum, each) => sum + each.widthMm + gapMm, 0);
-    if (open && taken + laid.widthMm <= roomMm) open.push(laid);
+    const takenMm = (row: Row): number => row.reduce((sum, each) => sum + each.widthMm + gapMm, 0);
+    const open = (anyRow ? rows : rows.slice(-1)).find((row) => takenMm(row) + laid.widthMm <= roomMm);
+    if (open) open.push(laid);
     else rows.push([laid]);
   }
   return rows;

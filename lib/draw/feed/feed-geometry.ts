@@ -21,7 +21,7 @@ const hangsMm: Readonly<Record<GridNode['kind'], number>> = {
   device: 11,
 };
 /** Width of a device's box. */
-const deviceWidthMm = 31;
+const deviceWidthMm = 33;
 const edgePadMm = 4;
 const leastGapMm = 8;
 

@@ -93,7 +93,7 @@ function boxWidth(
   const inputs = layout.edges.filter(({ edge }) => edge.to === id).map(({ edge }) => edge);
   const outputs = layout.edges.filter(({ edge }) => edge.from === id).map(({ edge }) => edge);
   const left = sideMm(inputs, 'to', metrics);
-  if (unit.column > model.amplifiers) return left + speakerSymbolMm + speakerTextMm + 3;
+  if (unit.column > model.amplifiers) return left + speakerSymbolMm + speakerTextMm + 4.5;
   const told = outputs
     .flatMap((edge) => outputLines(plan, edge))
     .map((text) => metrics.widthMm(text, types.note));
