@@ -4,10 +4,9 @@ import type { Traced } from '../model/trace.ts';
 import { type LaidBoard, layOutBoards } from './board-layout.ts';
 import { modeLimits } from './board-stiffness.ts';
 import { buildCircuit } from './circuit.ts';
-import { piecesOf } from './fuse-shelf.ts';
 import { placeBoards } from './place-boards.ts';
 import { PlanBook } from './plan-book.ts';
-import { type NamedSheet, type TriedSheet, trySheet } from './sheet-lacks.ts';
+import { isOnShelf, type NamedSheet, type TriedSheet, trySheet } from './sheet-lacks.ts';
 
 /**
  * The job with a sheet for every board that leaves it open: the lightest in stock that the board comes out of, that goes
@@ -33,7 +32,7 @@ function withSheet(job: Job, board: Board, book: PlanBook): Board {
   const all = Object.entries(job.parts).flatMap(([id, part]): NamedSheet[] =>
     part.kind === 'board-sheet' ? [{ id, part }] : [],
   );
-  const stocked = byWeight(all.filter(({ id }) => piecesOf(job.shop.stock[id]) > 0));
+  const stocked = byWeight(all.filter(({ id }) => isOnShelf(job, id)));
   const { tried, chosen } = choose(job, board, stocked.length > 0 ? stocked : byWeight(all));
   const { id, part } = chosen?.sheet ?? { id: board.sheetId, part: board.sheet };
   book.trace(`boards.${board.id}.sheet`, reasonOf(id, tried, modeLimits(job, board).wantedHz));

@@ -10,11 +10,10 @@ import type { Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { ribGround, type StandingRib } from './board-ribs.ts';
 import type { BoardFixing } from './board-shape.ts';
-import { piecesOf } from './fuse-shelf.ts';
 import { countedRibs, planRibs, ribBend } from './plan-ribs.ts';
 import { ribGlue, ribScrew, takesGlue } from './rib-fastening.ts';
 import { buildOf } from './sheet-build.ts';
-import type { NamedSheet } from './sheet-lacks.ts';
+import { isOnShelf, type NamedSheet } from './sheet-lacks.ts';
 
 /** Ribs that make a board stiff enough. */
 export interface RibProposal {
@@ -145,9 +144,7 @@ interface Section {
 /** Sections that can be cut and fastened and have room, the one that stiffens most last. */
 function sectionsOf(job: Job, { board }: LaidBoard, roomM: number): Section[] {
   const others = Object.entries(job.parts).flatMap(([id, part]): NamedSheet[] =>
-    part.kind === 'board-sheet' && id !== board.sheetId && piecesOf(job.shop.stock[id]) > 0
-      ? [{ id, part }]
-      : [],
+    part.kind === 'board-sheet' && id !== board.sheetId && isOnShelf(job, id) ? [{ id, part }] : [],
   );
   const sheets = [{ id: board.sheetId, part: board.sheet }, ...others];
   const glues = ribGlue(job) !== null && takesGlue(board.sheet);

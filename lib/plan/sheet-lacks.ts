@@ -1,12 +1,15 @@
 import { mmText } from '../board/fault.ts';
 import { fitBoard } from '../board/fit.ts';
 import { sheetFaults } from '../board/sheet-faults.ts';
+import { nestJobs } from '../board/sheet-pieces.ts';
 import { boardStiffness, type Stiffness } from '../board/stiffness.ts';
 import type { Board, Job, SheetPart } from '../model/resolved-job.ts';
 import { type LaidBoard, withProposal } from './board-layout.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
 import { boardFixings, mountingScrew } from './board-shape.ts';
+import { piecesOf } from './fuse-shelf.ts';
 import { planHouseRules } from './house-rules.ts';
+import { offCutsOfSheet } from './off-cuts.ts';
 import { countedRibs, planRibs } from './plan-ribs.ts';
 import { buildOf } from './sheet-build.ts';
 
@@ -57,7 +60,19 @@ function sizeLacks(job: Job, { board, shape }: LaidBoard): string[] {
     cutouts: shape.cutouts.map((loop) => [...loop]),
     ...{ holes: [], pieces: [], ribs: [] },
   };
-  return sheetFaults(cut, planHouseRules(job)).length > 0 ? ['is too small for it'] : [];
+  const rules = planHouseRules(job);
+  if (sheetFaults(cut, rules).length > 0) return ['is too small for it'];
+  const offCuts = offCutsOfSheet(job.shop.stock[sheetId], sheetId);
+  if (piecesOf(job.shop.stock[sheetId]) > 0 || offCuts.length === 0) return [];
+  const { sheets } = nestJobs([{ job: { id }, boards: [cut], rules, offCuts }]);
+  return sheets.some(({ stock }) => stock.offCut === undefined)
+    ? ['is on the shelf in smaller off-cuts']
+    : [];
+}
+
+/** True where a sheet is on the shelf, whole or in off-cuts; whether a board comes out of these is seen when it is tried. */
+export function isOnShelf({ shop }: Job, id: string): boolean {
+  return piecesOf(shop.stock[id]) > 0 || offCutsOfSheet(shop.stock[id], id).length > 0;
 }
 
 function depthLacks(job: Job, { board, shape, items, placements }: LaidBoard): string[] {

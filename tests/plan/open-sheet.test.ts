@@ -54,6 +54,16 @@ describe('a board that leaves its sheet open', () => {
     expect(planned(swells, ['title: Main'], wet).board.sheet).toBe('ply-21');
   });
 
+  test('may be cut from an off-cut that is large enough, where no whole sheet is left', () => {
+    const offCut = (widthMm: number): Change => [
+      'content/shop.yaml',
+      'ply-12: { pieces: 1 }',
+      `ply-12: { pieces: 0, off-cuts: { c1: { width: ${widthMm} mm, height: 600 mm } } }`,
+    ];
+    expect(planned(shelf, ['title: Main'], offCut(400)).board.sheet).toBe('ply-12');
+    expect(planned(shelf, ['title: Main'], offCut(250)).board.sheet).toBe('ply-21');
+  });
+
   test('counts the ribs that it has', () => {
     const beside: Change = [
       vehicleFile,
@@ -80,6 +90,13 @@ describe('a board that no sheet in stock does for', () => {
     expect(board.sheet).toBe('ply-6');
     expect(plan.wires.length).toBeGreaterThan(0);
     expect(plan.steps.length).toBeGreaterThan(0);
+  });
+
+  test('because its bolts of 60 mm do not reach through spacers of 25 mm and 40 mm of sheet', () => {
+    const { remarks } = planned([{ id: 'ply-40', mm: 40, pieces: 1 }], ['title: Main']);
+    expect(told(remarks, 'no-sheet-for-board')?.message).toMatch(
+      /ply-40 is thicker than a and b .* reach through/,
+    );
   });
 
   test('and none at all on the shelf: says so', () => {
