@@ -1,4 +1,5 @@
 import type { WireLayer } from './item.ts';
+import { LayingKeys } from './laying-keys.ts';
 import {
   countCrossings,
   crossingCount,
@@ -72,6 +73,8 @@ export class Layer {
   readonly #wires: readonly RouteWire[];
   readonly #paths: RouteSearch;
   readonly #marks: TrackMarks;
+  readonly #keys = new LayingKeys();
+  readonly #known = new Map<string, Route | null>();
 
   constructor(grid: TrackGrid, rules: LayingRules, wires: readonly RouteWire[] = []) {
     this.grid = grid;
@@ -81,12 +84,34 @@ export class Layer {
     this.#marks = new TrackMarks(grid);
   }
 
-  /** The cheapest route of a wire past others; null where there is no way. `crossingM`: what a crossing counts for. */
+  /**
+   * The cheapest route of a wire past others; null where there is no way. `crossingM`: what a crossing counts for.
+   * What was asked before is not searched for again.
+   */
   lay(
     wire: RouteWire,
     others: readonly Laid[],
     crossingM: number = this.rules.crossingM,
     avoid: readonly Route[] = [],
+  ): Route | null {
+    const key = this.#keys.of(wire, others, crossingM, avoid);
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    const route = this.#layAnew(wire, others, crossingM, avoid);
+    this.#known.set(key, route);
+    return route;
+  }
+
+  /** The same for wires that lie in the same tracks, in whatever order. */
+  keyOf(laid: readonly Laid[]): string {
+    return this.#keys.ofLaid(laid);
+  }
+
+  #layAnew(
+    wire: RouteWire,
+    others: readonly Laid[],
+    crossingM: number,
+    avoid: readonly Route[],
   ): Route | null {
     const search = this.#task(wire, others, Infinity, avoid);
     const costs = { ...this.rules, crossingM };

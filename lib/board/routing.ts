@@ -1,10 +1,11 @@
 import { blockedWire, touches } from './blocked-wire.ts';
 import { boardDefaults } from './defaults.ts';
 import { type BoardFault, commonPractice, mmText } from './fault.ts';
-import { anyWayM, fewerCrossings } from './fewer-crossings.ts';
+import { fewerCrossings, fewWires } from './fewer-crossings.ts';
 import { crossingsAmong, Layer, type LayingRules, layingOrder } from './laying.ts';
 import type { BoardShape } from './outline.ts';
 import { boxOf } from './point.ts';
+import { anyWayM } from './relaying.ts';
 import { type Crossing, crossings, isPoint, type Route, type RouteWire, tightestBend } from './route.ts';
 import { type Barrier, type TrackGrid, trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
@@ -40,8 +41,8 @@ export const routingDefaults: RoutingRules = {
   crossingM: 0.15,
   nearness: 2,
   passes: 2,
-  pointsOfFew: 540_000,
-  pointsOfMany: 54_000,
+  pointsOfFew: 1_000_000,
+  pointsOfMany: 216_000,
 };
 
 /** The routes in the order of the wires; crossings; and the wires that found no way. */
@@ -50,6 +51,8 @@ export interface Routing {
   readonly crossings: readonly Crossing[];
   /** Crossings of the first laying that had as many wires, before the search for fewer. */
   readonly firstCrossings: number;
+  /** True where no order of laying the wires, each where it crosses least, has fewer crossings. */
+  readonly everyOrder: boolean;
   /** Path searches made. */
   readonly searches: number;
   readonly faults: readonly BoardFault[];
@@ -77,6 +80,7 @@ export function routeWires(task: RoutingTask, given: Partial<RoutingRules> = {})
     routes,
     crossings: crossings(routes),
     firstCrossings: first.length < fewer.laid.length ? fewer.first : crossingsAmong(first),
+    everyOrder: fewer.everyOrder,
     searches: layer.searches,
     faults: wires.flatMap((wire) => {
       const own = laid.find((one) => one.wire === wire);
@@ -84,9 +88,6 @@ export function routeWires(task: RoutingTask, given: Partial<RoutingRules> = {})
     }),
   };
 }
-
-/** Up to so many wires their crossings are to be the fewest that there are. */
-const fewWires = 8;
 
 /** Path searches for each wire on the smallest of boards. */
 const mostEach = 400;
