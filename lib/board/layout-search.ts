@@ -1,11 +1,11 @@
 import { BestLayouts } from './best-layouts.ts';
 import { boardDefaults } from './defaults.ts';
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import type { BoardFault } from './fault.ts';
 import { groundsOf, type Site, tooLargeByM } from './lattice.ts';
+import { noRails, noRoom } from './layout-faults.ts';
 import { LayoutMoves, type Stand } from './layout-moves.ts';
 import {
   type LayoutTask,
-  type Open,
   type Proposal,
   placedAll,
   proposal,
@@ -29,6 +29,8 @@ export interface SearchOptions {
   readonly rules: LayoutRules;
   /** How many of the items that may be raised are; no layout with more or fewer is proposed. */
   readonly raised: number;
+  /** Whether a layout may break something on the way at little cost: slower, and better where there is hardly room. */
+  readonly soft: boolean;
 }
 
 /** What is searched with where nothing else is said. */
@@ -39,6 +41,7 @@ export const searchDefaults: SearchOptions = {
   starts: 4,
   rules: boardDefaults,
   raised: 0,
+  soft: false,
 };
 
 /** Up to three layouts that differ, best first; or what does not fit, and by how much. */
@@ -53,6 +56,9 @@ export interface SearchResult {
 
 /** What one metre of overlap costs while searching: more than any wire can save. */
 const brokenWeight = 1000;
+
+/** What it costs at first in a soft search. */
+const softWeight = 5;
 
 /** What a metre of height costs: it decides between layouts that are else alike, and shows in no score. */
 const lowWeight = 1e-4;
@@ -83,38 +89,6 @@ export function searchLayouts(task: LayoutTask, given: Partial<SearchOptions> = 
   return { proposals, evaluations: search.evaluations, faults, brokenM };
 }
 
-function noRoom(
-  item: string,
-  byM: number,
-  beside: readonly string[] = [],
-  raised: readonly string[] = [],
-): BoardFault {
-  const others = beside.length > 0 ? ` with ${beside.join(', ')}` : '';
-  const even = raised.length > 0 ? `, even with ${raised.join(', ')} raised over others` : '';
-  return {
-    rule: 'item-does-not-fit',
-    level: 'stop',
-    of: [item, ...beside],
-    message: `${item} does not fit on the board${others}: it is too large by ${mmText(byM)} where it fits best${even}`,
-    value: byM,
-    limit: 0,
-    unit: 'm',
-    remedy: `make the board larger by ${mmText(byM)} there, raise or stack the item, or leave it out`,
-    ...geometry,
-  };
-}
-
-function noRails(raised: readonly string[]): BoardFault {
-  return {
-    rule: 'no-sheet-for-rails',
-    level: 'stop',
-    of: raised,
-    message: `the parts fit on the board with ${raised.join(', ')} raised over others, but the stock of its sheet does not give their rails`,
-    remedy: 'stock a sheet or an off-cut more, or make the board larger',
-    source: "the shop's own stock",
-  };
-}
-
 /** One run of the search: what has been tried so far. */
 class Search {
   evaluations = 0;
@@ -134,11 +108,13 @@ class Search {
   }
 
   run(): void {
-    const { starts, evaluations } = this.#options;
+    const { starts, evaluations, soft } = this.#options;
     for (let start = 0; start < starts; start += 1) {
       const until = Math.floor((evaluations * (start + 1)) / starts);
       const cool = this.evaluations + Math.floor((until - this.evaluations) * 0.7);
-      this.#descend(this.#anneal(this.#firstSites(this.#firstLevels(start)), cool), until);
+      const first = this.#firstSites(this.#firstLevels(start));
+      const cooled = soft ? this.#annealSoftly(first, cool) : this.#anneal(first, cool);
+      this.#descend(cooled, until);
     }
   }
 
@@ -174,6 +150,12 @@ class Search {
   }
 
   #cost(sites: Stand): number {
+    const { cost, broken } = this.#judged(sites);
+    return cost + (broken > 1e-9 ? 5 + brokenWeight * broken : 0);
+  }
+
+  /** What a layout costs but for what it breaks, and how much it breaks; a lawful one is kept where it is good. */
+  #judged(sites: Stand): { readonly cost: number; readonly broken: number } {
     this.evaluations += 1;
     const { board, links, rules, brokenAlready } = this.#setting;
     const score = scoreLayout(board, placedAll(this.#setting, sites), links, rules);
@@ -182,7 +164,7 @@ class Search {
     const cost = score.total + lowWeight * sites.reduce((sum, { heightM }) => sum + heightM, 0);
     if (broken <= 1e-9 && this.#isInStock(sites)) this.best.offer({ cost, sites });
     if (broken < this.#leastBroken.broken) this.#leastBroken = { broken, sites };
-    return cost + (broken > 1e-9 ? 5 + brokenWeight * broken : 0);
+    return { cost, broken };
   }
 
   /** What the stock gives depends on which items are raised, how far and how long their rails are: asked once for each. */
@@ -237,8 +219,8 @@ class Search {
   #firstSites(levels: readonly number[]): Stand {
     const { open, board, links, rules } = this.#setting;
     const sites = new Array<Site | undefined>(open.length).fill(undefined);
-    const area = ({ item }: Open) => item.widthM * item.depthM;
-    const order = open.map((_, at) => at).toSorted((a, b) => areaOf(open[b], area) - areaOf(open[a], area));
+    const areasM2 = open.map(({ item }) => item.widthM * item.depthM);
+    const order = open.map((_, at) => at).toSorted((a, b) => (areasM2[b] ?? 0) - (areasM2[a] ?? 0));
     for (const at of order) {
       let least = Infinity;
       for (let tries = 0; tries < 30; tries += 1) {
@@ -273,6 +255,28 @@ class Search {
     return bestSites;
   }
 
+  /**
+   * The same where hardly anything changes place without breaking something on the way, as raised items do: at first
+   * that costs little, and more and more as it cools.
+   */
+  #annealSoftly(start: Stand, until: number): Stand {
+    let [sites, now] = [start, this.#judged(start)];
+    let best = { sites, cost: Infinity };
+    const begun = this.evaluations;
+    while (this.evaluations < until) {
+      const done = (this.evaluations - begun) / Math.max(1, until - begun);
+      const weight = softWeight * (brokenWeight / softWeight) ** done;
+      const heat = 0.4 * 0.01 ** done;
+      const next = this.#moves.changed(sites);
+      const then = this.#judged(next);
+      const worse = then.cost - now.cost + weight * (then.broken - now.broken);
+      if (worse < 0 || this.#random() < Math.exp(-worse / heat)) [sites, now] = [next, then];
+      const cost = now.cost + brokenWeight * now.broken;
+      if (cost < best.cost) best = { sites, cost };
+    }
+    return best.sites;
+  }
+
   /** Takes what helps of the near changes of each item, then of its other sites, until nothing does. */
   #descend(start: Stand, until: number): void {
     let [sites, cost] = [start, this.#cost(start)];
@@ -293,8 +297,4 @@ class Search {
       each((at) => this.#moves.anywhere(sites, at, until - this.evaluations))
     );
   }
-}
-
-function areaOf(open: Open | undefined, area: (open: Open) => number): number {
-  return open ? area(open) : 0;
 }

@@ -17,12 +17,12 @@ export interface StackLimits {
 const shareOfStacks = 0.75;
 
 /**
- * Proposes placements as `searchLayouts` does. Where the open items find no room side by side, one of them is raised
- * over lower ones, then two, and so on: the least number for which a layout is found, and of its layouts the best
+ * Proposes placements as `searchLayouts` does. Where the open items find no room side by side, it is looked for once
+ * more, softly; then one of them is raised over lower ones, then two, and so on: the least number for which a layout is found, and of its layouts the best
  * three that differ. A part is raised by whole layers of sheet, the fewest that clear what it stands over; it may
  * stand over one that is raised itself. A number that can't be enough by area is passed over. Where no number
  * helps, the fault tells what comes nearest. Bounded by evaluations: those given, and three quarters of them for
- * each number tried.
+ * each number tried, none raised among them.
  */
 export function searchStacked(
   task: LayoutTask,
@@ -39,7 +39,7 @@ export function searchStacked(
   for (const raised of numbersToRaise(task, raisableM)) {
     const found = searchLayouts(
       { ...task, raisableM, ...(limits.railsInStock ? { railsInStock: limits.railsInStock } : {}) },
-      { ...given, evaluations, raised },
+      { ...given, evaluations, raised, soft: true },
     );
     tried += found.evaluations;
     if (found.proposals.length > 0) return { ...found, evaluations: tried };
@@ -95,9 +95,9 @@ function numbersToRaise(task: LayoutTask, raisableM: Readonly<Record<string, rea
   const freed = uppers
     .map((item) => Math.max(0, areaM2(item) - leastRailsM2(item)))
     .toSorted((a, b) => b - a);
-  return freed.flatMap((_, at) => {
-    const leftM2 = allM2 - freed.slice(0, at + 1).reduce((sum, one) => sum + one, 0);
-    return leftM2 <= boardM2 + 1e-9 ? [at + 1] : [];
+  return [0, ...freed.map((_, at) => at + 1)].filter((raised) => {
+    const leftM2 = allM2 - freed.slice(0, raised).reduce((sum, one) => sum + one, 0);
+    return leftM2 <= boardM2 + 1e-9;
   });
 }
 

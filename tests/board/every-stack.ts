@@ -12,6 +12,13 @@ export interface LeastStack {
   readonly layouts: number;
 }
 
+interface EveryStack {
+  readonly stepM: number;
+  readonly rules: Parameters<typeof scoreLayout>[3];
+  /** The score is not looked at: what raises as many as the best so far is passed over. */
+  readonly countOnly?: boolean;
+}
+
 interface Way {
   readonly at: Placement;
   readonly placed: PlacedItem;
@@ -26,7 +33,7 @@ export function leastStack(
   items: readonly Item[],
   heightsM: Readonly<Record<string, readonly number[]>>,
   links: readonly Link[],
-  { stepM, rules }: { readonly stepM: number; readonly rules: Parameters<typeof scoreLayout>[3] },
+  { stepM, rules, countOnly = false }: EveryStack,
 ): LeastStack | null {
   const box = boxOf(shape.outline);
   const board: ScoreBoard = { shape, box, centroid: boardCentroid(shape) };
@@ -59,6 +66,8 @@ export function leastStack(
     best = { raised, total, layouts: (best?.layouts ?? 0) + 1 };
   };
   const extend = (stack: readonly Way[]) => {
+    const raised = stack.filter(({ at }) => at.heightM > 0).length;
+    if (countOnly && best && raised >= best.raised) return;
     const next = ways[stack.length];
     if (!next) {
       offer(stack);

@@ -94,6 +94,40 @@ describe('as many parts are raised as are needed', () => {
     },
   );
 
+  it('raises as few on small boards as any layout does, and finds one wherever there is one', () => {
+    const seen = new Map<number | null, number>();
+    const steps = (min: number, max: number) => fc.integer({ min, max }).map((n) => n * 50);
+    const part = fc.tuple(fc.integer({ min: 5, max: 14 }), fc.integer({ min: 5, max: 14 }));
+    fc.assert(
+      fc.property(
+        steps(6, 8),
+        steps(4, 6),
+        part,
+        part,
+        fc.boolean(),
+        (wideMm, highMm, one, other, twoAmps) => {
+          const items = [
+            amp('a'),
+            ...(twoAmps ? [amp('b', 0.2, 0.15)] : []),
+            bar('c', one[0] / 100, one[1] / 100),
+            bar('d', other[0] / 100, other[1] / 100),
+          ];
+          const board = { wideMm, highMm, items };
+          const heightsM = Object.fromEntries(
+            items.flatMap(({ id, raising }) => (raising ? [[id, [overBarM]]] : [])),
+          );
+          const every = leastStack(boardShape(board), items, heightsM, [], { stepM, rules, countOnly: true });
+          const found = search(board);
+          expect(found.proposals.length > 0).toBe(every !== null);
+          expect(raisedIn(found)[0] ?? null).toBe(every?.raised ?? null);
+          seen.set(every?.raised ?? null, (seen.get(every?.raised ?? null) ?? 0) + 1);
+        },
+      ),
+      { numRuns: 15 },
+    );
+    expect([...seen.keys()]).toEqual(expect.arrayContaining([null, 0, 1]));
+  });
+
   it('proposes up to three that differ, best first, the same for the same seed', () => {
     const found = search(two);
     expect(found.proposals).toHaveLength(3);
