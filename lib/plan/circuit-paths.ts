@@ -16,8 +16,6 @@ export interface CircuitPaths {
   returnsBehind(edge: CircuitEdge): readonly CircuitSource[];
   /** Fuses that stand in every way from a source to an edge, the nearest to the edge first. */
   fusesBetween(source: CircuitSource, edge: CircuitEdge): readonly CircuitEdge[];
-  /** Fuses that stand in every way from a source to a node, the nearest first; none where it does not reach it. */
-  fusesBefore(source: CircuitSource, node: string): readonly CircuitEdge[];
   /** Nodes behind an edge, seen from a source, that are reached without passing a fuse. */
   bareReach(source: CircuitSource, edge: CircuitEdge): ReadonlySet<string>;
   /** Sources whose positive terminal reaches an edge. */
@@ -77,8 +75,6 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
     sourcesBehind: (edge) => joinedBy(edge, ({ positive }) => positive),
     returnsBehind: (edge) => joinedBy(edge, ({ negative }) => negative),
     fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
-    fusesBefore: (source, node) =>
-      reach(source.positive, none).has(node) ? fusesBetween(circuit, neighbours, source, endAt(node)) : [],
     bareReach: ({ positive }, { id, from, to }) => {
       const closed = new Set([...allFuses, id]);
       const before = reach(positive, closed);

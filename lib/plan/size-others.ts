@@ -3,6 +3,7 @@ import { type Link, terminalId } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { terminalRole } from './conductor-role.ts';
 import { type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import { jointInflowA } from './fuse-inflow.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { type PowerSizing, zonesOf } from './size-power.ts';
 
@@ -45,9 +46,12 @@ export function sizeOthers(
   return sized;
 }
 
-/** What a turn-on wire must carry: what its source gives at most, or the least fuse before it (A). */
+/**
+ * What a turn-on wire must carry (A): what its source gives at most, or all that the fuses before it let through: of
+ * fuses in a row the least, of those side by side or from several sources their sum.
+ */
 function turnOnNeedA(
-  { devices, circuit, paths }: PowerSizing,
+  { devices, circuit }: PowerSizing,
   link: Link,
   ratingA: (fuse: string) => number,
 ): number {
@@ -56,10 +60,7 @@ function turnOnNeedA(
     .filter((end) => terminalRole(devices, end) === 'turn-on-out')
     .map((end) => devices.get(end.device)?.facts.terminals[end.terminal]?.current ?? 0);
   if (limits.length > 0) return Math.max(...limits);
-  const fuses = circuit.sources.flatMap((source) =>
-    ends.flatMap((end) => paths.fusesBefore(source, terminalId(end))),
-  );
-  return fuses.length === 0 ? 0 : Math.min(...fuses.map(({ id }) => ratingA(id)));
+  return Math.max(...ends.map((end) => jointInflowA(circuit, [terminalId(end)], ratingA)));
 }
 
 /** A size that the job gives is kept; that it is too thin for its fuse stops the job. */

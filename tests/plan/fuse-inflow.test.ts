@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../lib/plan/circuit.ts';
-import { inflow } from '../../lib/plan/fuse-inflow.ts';
-import { circuitOf } from './circuits.ts';
+import { inflow, jointInflowA } from '../../lib/plan/fuse-inflow.ts';
+import { circuitOf, ringOfTwoBatteries, sideBySide, tree } from './circuits.ts';
 
 const nodeCount = 6;
 /** A fuse or a conductor between two of the nodes. */
@@ -65,4 +65,15 @@ describe('what fuses let flow into a node', () => {
       }),
     );
   });
+});
+
+test('what fuses let through to several nodes together: of those in a row the least, of those side by side the sum', () => {
+  const each = (ratings: Readonly<Record<string, number>>) => (fuse: string) => ratings[fuse] ?? 0;
+  const inARow = each({ main: 100, 'way-1': 60, 'way-2': 80 });
+  expect(jointInflowA(tree(), ['a.B+'], inARow)).toBe(60);
+  expect(jointInflowA(tree(), ['a.B+', 'b.B+'], inARow)).toBe(100);
+  expect(jointInflowA(sideBySide(2), ['block.IN'], each({ 'side-1': 40, 'side-2': 50 }))).toBe(90);
+  // A battery at either end, each with its fuse: the smaller one alone would not bound what the larger lets in.
+  expect(jointInflowA(ringOfTwoBatteries(), ['amp.B+'], each({ 'fuse-front': 5, 'fuse-rear': 30 }))).toBe(35);
+  expect(jointInflowA(tree(), ['bat.POS', 'nowhere.X'], inARow)).toBe(0);
 });
