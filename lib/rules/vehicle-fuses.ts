@@ -14,12 +14,16 @@ const vehicleFuseUnknown: Rule = {
     const { job, plan } = about;
     const own = new Set(jobWires(about).map(({ id }) => id));
     return plan.power.fuses.flatMap((fuse): Verdict[] => {
-      const { id, item, way, form, ratingA, protects } = fuse;
+      const { id, item, way, form, ratingA, protects, to } = fuse;
       if (deviceOf(job, item)?.origin !== 'vehicle' || (ratingA !== null && ratingA > 0)) return [];
       const behind = plan.power.conductors
         .filter(({ fuses }) => fuses.includes(id))
         .map((conductor) => conductor.id);
-      const hung = [...new Set([...protects, ...behind])].filter((wire) => own.has(wire));
+      // A turn-on wire is no conductor of the power diagram, yet burns as one.
+      const joined = plan.wires
+        .filter(({ ends }) => ends.some(({ terminal }) => terminal === to))
+        .map((wire) => wire.id);
+      const hung = [...new Set([...protects, ...behind, ...joined])].filter((wire) => own.has(wire));
       if (hung.length === 0) return [];
       const name = way === '' ? 'fuse' : way;
       return [

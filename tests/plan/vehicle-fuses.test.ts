@@ -38,4 +38,21 @@ describe("a fuse of the vehicle's own", () => {
     expect(feed.ampacityA).toBeGreaterThanOrEqual(60);
     expect(found).toEqual([]);
   });
+
+  test('that nobody read off stops the job where only a turn-on wire hangs behind it', () => {
+    const changes: Change[] = [
+      [vehicleFile, '  radio:\n', '  panel: { part: block-a, zone: cabin }\n  radio:\n'],
+      [
+        vehicleFile,
+        '  charge: {',
+        '  panel-feed: { from: battery.POS, to: panel.IN, size: 4 AWG, length: 1 m }\n  charge: {',
+      ],
+      inJob('  turn-on: { from: radio.REM,', '  turn-on: { from: panel.OUT1,'),
+    ];
+    const job = jobOf(smallShop(...changes));
+    const { plan, remarks } = planJob(job);
+    expect(judge(job, plan, remarks).filter(({ rule }) => rule === 'vehicle-fuse-unknown')).toEqual([
+      expect.objectContaining({ level: 'stop', related: ['panel.OUT1', 'turn-on'] }),
+    ]);
+  });
 });

@@ -8,7 +8,7 @@ function fromPanel(ratingA: number | null, protects: readonly string[]): Case {
   return about({
     content: ({ vehicle, job }) => {
       vehicle.fitted.panel = { part: 'fused', zone: 'cabin' };
-      job.links['dsp-feed'] = { from: 'panel.OUT2', to: 'dsp.B+' };
+      if (protects.length > 0) job.links['dsp-feed'] = { from: 'panel.OUT2', to: 'dsp.B+' };
     },
     plan: (plan) => {
       plan.power.fuses.push({
