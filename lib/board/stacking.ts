@@ -23,13 +23,27 @@ export function stackBlockedM(lower: PlacedItem, upper: PlacedItem): number {
   const { beneath, body } = lower;
   const coverM = -planGapM(body, upper.body);
   const besideM =
-    railsBlockedM(lower, upper, raising.clearanceM, raising.railWidthM) + controlsCoveredM(lower, upper);
+    railsBlockedM(lower, upper, raising.clearanceM, raising.railWidthM) +
+    controlsCoveredM(lower, upper) +
+    screwsOfEndsCoveredM(lower, upper);
   if (coverM <= 1e-9) return besideM;
   const freeM = upper.body.minZ - body.maxZ;
   // The upper one of two that are raised both: what speaks against it is asked for with the two the other way round.
   if (upper.body.maxZ <= body.minZ + 1e-9) return besideM;
   if (!beneath || freeM < clearanceOverM(beneath, raising) - 1e-9) return coverM + besideM;
-  return besideM + screwsBlockedM(body, upper, raising.clearanceM) + endsCoveredM(lower, upper);
+  return besideM + screwsBlockedM(body, upper, raising.clearanceM);
+}
+
+/** How far a part stands over ends of a lower one that are made or tightened when it is on, metres. */
+function screwsOfEndsCoveredM(lower: PlacedItem, upper: PlacedItem): number {
+  const { body, rooms, beneath } = lower;
+  if (upper.body.minZ < body.minZ + 1e-9) return 0;
+  if (beneath) return endsCoveredM(lower, upper);
+  // Nothing is known of when its wires are made: its set screws stay free.
+  return sides.reduce((sum, side) => {
+    const toolM = rooms[side]?.toolM ?? 0;
+    return toolM > 0 ? sum + Math.max(0, -planGapM(roomInFront(body, side, toolM), upper.body)) : sum;
+  }, 0);
 }
 
 /** How far a part stands over the room that a hand needs in front of the controls of one below it, metres. */

@@ -199,7 +199,8 @@ function raisedText({ items, traces }: BuildPlan, board: PlanBoard, write: Write
     const beneath = trace?.inputs.find(({ name }) => name === 'beneath')?.value;
     if (beneath === undefined) return [];
     const over = String(beneath).split(', ').map(titleOf).join(', ');
-    return [`${titleOf(item)} stands ${write.length(raisedM).text} over the board, over ${over}`];
+    const why = beneath === '' ? 'clear of the ends beside it' : `over ${over}`;
+    return [`${titleOf(item)} stands ${write.length(raisedM).text} over the board, ${why}`];
   });
   return raised.length === 0 ? '' : ` Side by side there is no room: ${raised.join('; ')}.`;
 }
