@@ -4,7 +4,7 @@ import { type FeedGrid, feedGrid } from '../feed/feed-grid.ts';
 import { paintFeed } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
-import { currentText } from '../feed/feed-words.ts';
+import { drawnText } from '../feed/feed-words.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, widthMm } from '../paper.ts';
 import type { TextMetrics } from '../text-metrics.ts';
@@ -67,7 +67,7 @@ function deviceFacts({ power: { loads, drops } }: BuildPlan, item: string): stri
   const load = loads.find((one) => one.item === item);
   if (!load) return [];
   const drop = drops.find((one) => one.item === item && one.point === 'rated-power');
-  return [currentText(load.ratedA) + (drop ? `, ${drop.voltageV.toFixed(1)} V` : ', NOT SOLVED')];
+  return [drawnText(load.ratedA) + (drop ? `, ${drop.voltageV.toFixed(1)} V` : ', NOT SOLVED')];
 }
 
 function describe({ power: { fuses, loads } }: BuildPlan): string {

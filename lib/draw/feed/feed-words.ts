@@ -1,6 +1,7 @@
 import { formatLength } from '../../model/length-text.ts';
 import type { BuildPlan, PlanFuse, PlanItem, PlanWire } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { figuresDown, figuresUp } from '../safe-figures.ts';
 
 const inchM = 0.0254;
 
@@ -11,10 +12,11 @@ export function wireLengthText({ shop }: Pick<BuildPlan, 'shop'>, lengthM: numbe
   return formatLength(inches * inchM, { system: 'inch', fraction: shop.fraction, feet: true }).primary;
 }
 
-/** Current to three figures: `0.7 A`, `29 A`, `104 A`. */
-export function currentText(currentA: number): string {
-  return `${Number(currentA.toPrecision(3))} A`;
-}
+/** A current that is drawn, to three figures and rounded up: `0.7 A`, `29 A`, `105 A`. */
+export const drawnText = (currentA: number): string => `${figuresUp(currentA, 3)} A`;
+
+/** A current that may be drawn at most, to three figures and rounded down. */
+export const atMostText = (currentA: number): string => `${figuresDown(currentA, 3)} A`;
 
 /** Rating of a fuse, or that it has none. */
 export function ratingText(fuse: PlanFuse | undefined): { readonly text: string; readonly rated: boolean } {

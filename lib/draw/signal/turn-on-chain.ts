@@ -4,7 +4,8 @@ import { feedGrid } from '../feed/feed-grid.ts';
 import type { FeedView } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { feedForest, splitTerminal } from '../feed/feed-tree.ts';
-import { currentText } from '../feed/feed-words.ts';
+import { atMostText } from '../feed/feed-words.ts';
+import { figuresDown, figuresUp } from '../safe-figures.ts';
 import type { TextMetrics } from '../text-metrics.ts';
 
 /** A sheet of the turn-on chain, and the room that it takes. */
@@ -66,22 +67,25 @@ function carriesTurnOn({ items, wires }: BuildPlan): (wire: PlanWire) => boolean
   };
 }
 
-const milli = (currentA: number): string => `${Math.round(currentA * 1000)} mA`;
+const drawnMilli = (currentA: number): string => `${figuresUp(currentA * 1000, 3)} mA`;
 
 /** A sum without its unit where the limit behind it has the same one. */
 function sumText(sumA: number, limitA: number | null): string {
-  if (limitA === null) return milli(sumA);
-  return limitA < 1 ? `${Math.round(sumA * 1000)}` : `${Number(sumA.toPrecision(2))}`;
+  if (limitA === null) return drawnMilli(sumA);
+  return limitA < 1 ? `${figuresUp(sumA * 1000, 3)}` : `${figuresUp(sumA, 2)}`;
 }
+
+const mostText = (limitA: number): string =>
+  limitA < 1 ? `${figuresDown(limitA * 1000, 3)} mA` : atMostText(limitA);
 
 /** What a unit draws at its turn-on input, and what it gives of what it may give. */
 function turnOnFacts({ power: { turnOn } }: BuildPlan, item: string): string[] {
   const drawn = turnOn.flatMap(({ loads }) => loads).find((load) => load.item === item)?.currentA ?? null;
   const given = turnOn.filter(({ source }) => splitTerminal(source).item === item);
   return [
-    ...(drawn === null ? [] : [`takes ${milli(drawn)}`]),
+    ...(drawn === null ? [] : [`takes ${drawnMilli(drawn)}`]),
     ...given.map(({ sumA, limitA, within }) => {
-      const of = limitA === null ? '' : ` of ${limitA < 1 ? milli(limitA) : currentText(limitA)}`;
+      const of = limitA === null ? '' : ` of ${mostText(limitA)}`;
       const sum = sumA === null ? 'not known' : sumText(sumA, limitA);
       return `gives ${sum}${of}${within === false ? ', TOO MUCH' : ''}`;
     }),

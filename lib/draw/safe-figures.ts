@@ -1,0 +1,18 @@
+/** What a sum or a product of written numbers may be off in its last figure without meaning more. */
+const noise = 1e-6;
+
+/** A number to so many figures, rounded up: for what must be carried. 104.4 to three is 105. */
+export function figuresUp(value: number, figures: number): number {
+  return toFigures(value, figures, (lasts) => Math.ceil(lasts - noise));
+}
+
+/** A number to so many figures, rounded down: for what may be carried. */
+export function figuresDown(value: number, figures: number): number {
+  return toFigures(value, figures, (lasts) => Math.floor(lasts + noise));
+}
+
+function toFigures(value: number, figures: number, rounded: (lasts: number) => number): number {
+  if (value === 0 || !Number.isFinite(value)) return value;
+  const last = 10 ** (Math.floor(Math.log10(Math.abs(value))) - figures + 1);
+  return Number((rounded(value / last) * last).toPrecision(figures + 1));
+}
