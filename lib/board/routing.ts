@@ -61,8 +61,8 @@ export interface Routing {
 /**
  * Lays wires on a board, straight along x and y, round parts and fixings: each by the cheapest path past those
  * that lie already (length, bends, crossings, nearness of power to signal). Then other orders and ways are tried
- * for as long as the path searches last, and those with the fewest crossings kept. Last, each wire is taken up and
- * laid again while that costs no more. Wires cross at right angles only, and leave the board straight over their side.
+ * for as long as the path searches last, and those with the fewest crossings kept; of up to eight wires every order is
+ * looked at or ruled out. Last, each wire is taken up and laid again while that costs no more. Wires cross at right angles only, and leave the board straight over their side.
  */
 export function routeWires(task: RoutingTask, given: Partial<RoutingRules> = {}): Routing {
   const rules = { ...routingDefaults, ...given };

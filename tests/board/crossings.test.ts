@@ -96,7 +96,7 @@ describe('crossings on a square of five by five tracks with pins against every c
         laid += 1;
         expect(crossings).toHaveLength(fewest);
       }),
-      { numRuns: 25, seed: 4 },
+      { numRuns: 15, seed: 4 },
     );
     // Five tracks are hardly enough for three wires: laid one after the other, some find no room.
     expect(laid / tried).toBeGreaterThan(0.8);
@@ -119,7 +119,7 @@ describe('crossings of more than eight wires', () => {
 });
 
 describe('crossings of eight wires among three parts, with room to spare', () => {
-  it.each([13, 22, 24, 29])('of draw %i are the fewest of every way round the parts', (seed) => {
+  it.each([13, 22])('of draw %i are the fewest of every way round the parts', (seed) => {
     const wires = wiresAmong(80 + seed, 8, 0.01);
     const { crossings, faults } = routeWires(
       { shape: threeShape, barriers: threeParts, wires },
