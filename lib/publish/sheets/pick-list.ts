@@ -128,7 +128,7 @@ function leftTable(plan: BuildPlan, { sheets }: Nesting, write: Writer): Table |
       left,
       [
         { title: 'Left of', kind: 'words', cell: ({ of }) => strong(of) },
-        { title: 'On the drawing', cell: ({ letter }) => letter },
+        { title: 'Drawn as', cell: ({ letter }) => letter },
         ...sizeColumns(write),
         blank('Name written on it'),
         tick('Put back'),
