@@ -1,4 +1,4 @@
-import { type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
+import { elementLaws, type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
 import type { Network, NetworkElement, NetworkFault } from './network-types.ts';
 import { WholeRoom } from './room.ts';
 
@@ -10,6 +10,8 @@ const fault = (given: Fault): NetworkFault => ({ elements: [], nodes: [], ...giv
 
 const largest = 1e12;
 
+const mayBe = (value = Number.NaN, least: number): boolean => value >= least && value <= largest;
+
 /** Reports a number of an element that is none, is endless, or is below what it may be. */
 function check(
   faults: NetworkFault[],
@@ -18,7 +20,7 @@ function check(
   value: number | undefined,
   least: number,
 ): void {
-  if (value === undefined || (value >= least && value <= largest)) return;
+  if (value === undefined || mayBe(value, least)) return;
   const elements = [id];
   if (!Number.isFinite(value) || Math.abs(value) > largest)
     faults.push(fault({ kind: 'not-a-number', elements, message: `the ${name} of ${id} is not a number` }));
@@ -102,13 +104,11 @@ const groupRoom = new WholeRoom();
  * does not count: a device without a ground, or without a feed, is wired wrong even where the numbers allow it.
  */
 function floatingFaults({ elements, referenceNode }: Network, indexed: IndexedNetwork): NetworkFault[] {
-  const { nodes, from, to, reference } = indexed;
+  const { nodes, from, to, law, reference } = indexed;
   const group = plantRoots(groupRoom.of(nodes.length), nodes.length);
-  let k = 0;
-  for (const { kind, model } of elements) {
-    if (kind !== 'load' && model !== 'current')
-      group[rootOf(group, from[k] ?? 0)] = rootOf(group, to[k] ?? 0);
-    k += 1;
+  for (let k = 0; k < elements.length; k += 1) {
+    if (law[k] === elementLaws.other) continue;
+    group[rootOf(group, from[k] ?? 0)] = rootOf(group, to[k] ?? 0);
   }
   const mainland = rootOf(group, reference);
   const islands = new Map<number, string[]>();
@@ -143,11 +143,11 @@ export function networkFaults(network: Network, indexed: IndexedNetwork): readon
         message: `nothing is connected to ${referenceNode}, the node that counts as 0 V`,
       }),
     );
-  const { from, to } = indexed;
+  const { from, to, law, ohm } = indexed;
   let k = 0;
   for (const element of network.elements) {
     if (from[k] === to[k]) faults.push(joinedToItself(element));
-    checkNumbers(faults, element);
+    if (law[k] !== elementLaws.resistance || !mayBe(ohm[k], 0)) checkNumbers(faults, element);
     k += 1;
   }
   return faults.length > 0 ? faults : floatingFaults(network, indexed);

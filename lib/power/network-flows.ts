@@ -1,9 +1,9 @@
-import type { IndexedNetwork } from './indexed-network.ts';
-import type { ElementFlow, NetworkElement, NodeVoltage } from './network-types.ts';
+import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
+import type { ElementFlow, NodeVoltage } from './network-types.ts';
 import { linearA, loadA, loadV } from './newton.ts';
 import { type CompiledNetwork, nodeV } from './nodal-system.ts';
 import { RealRoom } from './room.ts';
-import { isBounded, type Regimes, type StiffGroups } from './stiff-branches.ts';
+import type { Regimes, StiffGroups } from './stiff-branches.ts';
 
 /** Everything that flows at one solution. */
 export interface NetworkFlows {
@@ -40,7 +40,7 @@ export function networkFlows(
   regimes: Regimes,
   x: Float64Array,
 ): NetworkFlows {
-  const { nodes, from, to } = network;
+  const { nodes, from, to, law, ohm } = network;
   const currentsA = currentRoom.zeros(network.elements.length);
   const leavingA = leavingRoom.zeros(nodes.length);
   const carried: Carried = { network, currentsA, leavingA };
@@ -56,20 +56,15 @@ export function networkFlows(
   }
   return {
     nodes: nodes.map((id, node) => ({ id, voltageV: voltagesV[node] ?? 0 })),
-    elements: network.elements.map((element, k) => {
+    elements: network.elements.map(({ id }, k): ElementFlow => {
+      const currentA = currentsA[k] ?? 0;
       const dropV = (voltagesV[from[k] ?? 0] ?? 0) - (voltagesV[to[k] ?? 0] ?? 0);
-      return flowOf(element, currentsA[k] ?? 0, dropV, regimes);
+      const heatW = law[k] === elementLaws.other ? 0 : currentA * currentA * (ohm[k] ?? 0);
+      const regime = law[k] === elementLaws.emf ? regimes.get(id) : undefined;
+      return regime === undefined ? { id, currentA, dropV, heatW } : { id, currentA, dropV, heatW, regime };
     }),
     residualA,
   };
-}
-
-function flowOf(element: NetworkElement, currentA: number, dropV: number, regimes: Regimes): ElementFlow {
-  const { id } = element;
-  if (element.kind === 'load' || element.model === 'current') return { id, currentA, dropV, heatW: 0 };
-  const heatW = currentA * currentA * element.ohm;
-  if (element.model === 'resistance' || !isBounded(element)) return { id, currentA, dropV, heatW };
-  return { id, currentA, dropV, heatW, regime: regimes.get(id) ?? 'set-point' };
 }
 
 /** Works a forest of branches from its tips to its roots, each branch carrying what its tip lacks. */

@@ -1,4 +1,4 @@
-import { type IndexedNetwork, indexNetwork } from './indexed-network.ts';
+import { elementLaws, type IndexedNetwork, indexNetwork } from './indexed-network.ts';
 import { raiseLoads } from './load-continuation.ts';
 import { networkFaults } from './network-faults.ts';
 import { type NetworkFlows, networkFlows } from './network-flows.ts';
@@ -13,7 +13,7 @@ import type {
 } from './network-types.ts';
 import { loadV } from './newton.ts';
 import { compileNetwork } from './nodal-system.ts';
-import { isBounded, joinStiff, type StiffGroups } from './stiff-branches.ts';
+import { joinStiff, type StiffGroups } from './stiff-branches.ts';
 
 /**
  * Solves a direct-current network by Newton's method on its nodal equations: the voltage of every node, and
@@ -31,7 +31,7 @@ export function solveNetwork(network: Network): NetworkResult {
   const indexed = indexNetwork(network);
   const faults = networkFaults(network, indexed);
   if (faults.length > 0) return faulty(network, faults);
-  const bounded = network.elements.filter(isBounded);
+  const { bounded } = indexed;
   const regimes = new Map<string, SourceRegime>(bounded.map((source) => [source.id, firstRegime(source)]));
   const mostPasses = 8 * bounded.length + 16;
   for (let pass = 0; pass < mostPasses; pass += 1) {
@@ -47,7 +47,7 @@ export function solveNetwork(network: Network): NetworkResult {
       continue;
     }
     const turned = wrongRegimes(bounded, outcome, regimes);
-    if (turned.length === 0) return judged(network, outcome);
+    if (turned.length === 0) return judged(network, indexed, outcome);
     for (const [id, regime] of pass < mostPasses / 2 ? turned : turned.slice(0, 1)) regimes.set(id, regime);
   }
   const reason = 'the sources with a limit settle on no common state';
@@ -124,14 +124,14 @@ function wrongRegimes(
   });
 }
 
-function judged(network: Network, flows: NetworkFlows): NetworkResult {
+function judged(network: Network, { law }: IndexedNetwork, flows: NetworkFlows): NetworkResult {
   const low: { readonly id: string; readonly dropV: number; readonly cutoutV: number }[] = [];
-  let k = 0;
-  for (const element of network.elements) {
+  for (let k = 0; k < flows.elements.length; k += 1) {
+    if (law[k] !== elementLaws.other) continue;
+    const element = network.elements[k];
+    const cutoutV = element?.kind === 'load' ? element.cutoutV : undefined;
     const dropV = flows.elements[k]?.dropV ?? 0;
-    const cutoutV = element.kind === 'load' ? element.cutoutV : undefined;
-    if (cutoutV !== undefined && dropV < cutoutV) low.push({ id: element.id, dropV, cutoutV });
-    k += 1;
+    if (element && cutoutV !== undefined && dropV < cutoutV) low.push({ id: element.id, dropV, cutoutV });
   }
   const { referenceNode } = network;
   const { nodes, elements, residualA } = flows;

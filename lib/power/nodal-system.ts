@@ -1,5 +1,5 @@
 import { LdlPattern, symbolicLdl } from './elimination-order.ts';
-import type { IndexedNetwork } from './indexed-network.ts';
+import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
 import type { Load, NetworkElement } from './network-types.ts';
 import type { LinearBranches, LoadBranch, NodalSystem } from './newton.ts';
 import { RealRoom, WholeRoom } from './room.ts';
@@ -33,15 +33,13 @@ export function compileNetwork(
   regimes: Regimes,
   groups: StiffGroups,
 ): CompiledNetwork {
-  const { elements, nodes, reference } = network;
+  const { elements, nodes, law, ohm, reference } = network;
   const { size, row, plusV } = placeNodes(nodes.length, reference, groups);
   const pattern = new LdlPattern(size, 2 * elements.length);
   const linear = new LinearColumns(elements.length);
   const loads: LoadBranch[] = [];
-  let element = 0;
   let startV = 0;
-  for (const spec of elements) {
-    if (spec.model === 'emf' && spec.emfV > startV) startV = spec.emfV;
+  for (let element = 0; element < elements.length; element += 1) {
     const plus = network.from[element] ?? 0;
     const minus = network.to[element] ?? 0;
     let from = row[plus] ?? size;
@@ -49,16 +47,18 @@ export function compileNetwork(
     // A branch inside one group adds nothing: what leaves the group enters it again.
     if (from === to) from = to = size;
     const offsetV = (plusV[plus] ?? 0) - (plusV[minus] ?? 0);
-    if (isShared(spec)) {
+    const spec = law[element] === elementLaws.resistance ? undefined : elements[element];
+    if (spec?.model === 'emf' && spec.emfV > startV) startV = spec.emfV;
+    if (spec !== undefined && isShared(spec)) {
       const givenA = spec.model === 'current' ? spec.givenA : 0;
       const powerW = spec.model === 'power' ? spec.powerW : 0;
       loads.push({ element, from, to, slot: pattern.join(from, to), offsetV, givenA, powerW });
     } else if (groups.tied[element] !== 1) {
       linear.offsetV[linear.count] = offsetV;
+      linear.siemens[linear.count] = spec === undefined ? 1 / (ohm[element] ?? 0) : 0;
       linear.addEnds(element, from, to, pattern.join(from, to));
-      linear.addLaw(spec, regimes);
+      if (spec !== undefined) linear.addLaw(spec, regimes);
     }
-    element += 1;
   }
   const symbolic = symbolicLdl(pattern);
   const conductanceS = linear.conductanceS(symbolic.slots);
@@ -132,17 +132,16 @@ class LinearColumns implements LinearBranches {
   addEnds(element: number, from: number, to: number, slot: number): void {
     const k = this.count;
     this.count += 1;
+    this.fixedA[k] = 0;
     this.element[k] = element;
     this.from[k] = from;
     this.to[k] = to;
     this.#slot[k] = slot;
   }
 
-  /** The law of the branch whose ends were added last, whose `offsetV` is that of the groups that it lies between. */
+  /** The law of the branch whose ends were added last; its `offsetV` is that of the groups that it lies between. */
   addLaw(spec: LinearElement, regimes: Regimes): void {
     const k = this.count - 1;
-    this.siemens[k] = 0;
-    this.fixedA[k] = 0;
     switch (spec.model) {
       case 'resistance':
         this.siemens[k] = 1 / spec.ohm;

@@ -1,20 +1,9 @@
-import { type IndexedNetwork, plantRoots } from './indexed-network.ts';
+import { elementLaws, type IndexedNetwork, isBounded, plantRoots } from './indexed-network.ts';
 import { noOhm } from './network-faults.ts';
-import type { EmfSource, NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
+import type { NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
 import { RealRoom, WholeRoom } from './room.ts';
 
 export type Regimes = ReadonlyMap<string, SourceRegime>;
-
-/** True for an element that fixes the voltage between its nodes: no resistance, or a source without any. */
-function isStiff(element: NetworkElement, regimes: Regimes): boolean {
-  if (element.kind === 'load' || element.model === 'current' || element.ohm >= noOhm) return false;
-  return (regimes.get(element.id) ?? 'set-point') === 'set-point';
-}
-
-/** A source that may leave its set-point: past its limit, or when it is to take back more than it accepts. */
-export function isBounded(element: NetworkElement): element is EmfSource {
-  return element.model === 'emf' && (element.limitA !== undefined || element.acceptA !== undefined);
-}
 
 /** Nodes that stiff branches tie together count as one; each keeps its fixed offset from the root of its group. */
 export interface StiffGroups {
@@ -31,21 +20,24 @@ export interface StiffGroups {
   readonly faults: readonly NetworkFault[];
 }
 
-const rank = (element: NetworkElement): number =>
-  element.kind !== 'source' ? 0 : isBounded(element) ? 2 : 1;
+const rank = (element: NetworkElement): number => (element.model !== 'emf' ? 0 : isBounded(element) ? 2 : 1);
 const emfOf = (element: NetworkElement): number => (element.model === 'emf' ? element.emfV : 0);
 
 const tiedRoom = new WholeRoom();
 
-/** Numbers of the stiff elements, those that others overrule last; each is marked in `tied`. */
-function stiffOf(elements: readonly NetworkElement[], regimes: Regimes, tied: Int32Array): number[] {
+/**
+ * Numbers of the elements that fix the voltage between their nodes, those that others overrule last; each is marked in
+ * `tied`. They have no resistance; a source only while it holds its voltage.
+ */
+function stiffOf({ elements, law, ohm }: IndexedNetwork, regimes: Regimes, tied: Int32Array): number[] {
   const stiff: { readonly at: number; readonly rank: number }[] = [];
-  let at = 0;
-  for (const element of elements) {
-    const isTied = isStiff(element, regimes);
-    tied[at] = isTied ? 1 : 0;
-    if (isTied) stiff.push({ at, rank: rank(element) });
-    at += 1;
+  for (let at = 0; at < elements.length; at += 1) {
+    tied[at] = 0;
+    if (law[at] === elementLaws.other || (ohm[at] ?? 0) >= noOhm) continue;
+    const element = elements[at];
+    if (!element || (regimes.get(element.id) ?? 'set-point') !== 'set-point') continue;
+    tied[at] = 1;
+    stiff.push({ at, rank: rank(element) });
   }
   return stiff.sort((a, b) => a.rank - b.rank).map((one) => one.at);
 }
@@ -64,7 +56,7 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
   const overruled = new Map<string, SourceRegime>();
   const faults: NetworkFault[] = [];
   const tied = tiedRoom.of(elements.length);
-  for (const k of stiffOf(elements, regimes, tied)) {
+  for (const k of stiffOf(network, regimes, tied)) {
     const element = elements[k];
     if (!element) continue;
     const from = find(up, byV, network.from[k] ?? 0);
@@ -79,7 +71,7 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
     const tied = branches.flatMap((at) => elements[at] ?? []);
     const loop = [element, ...pathBetween(tied, element.from, element.to)];
     const againstSource = loop.some((other) => other !== element && other.kind === 'source');
-    if (isBounded(element) && excessV !== 0 && againstSource)
+    if (element.model === 'emf' && isBounded(element) && excessV !== 0 && againstSource)
       overruled.set(element.id, excessV > 0 ? 'limited' : 'accepting');
     else faults.push(loopFault(loop));
   }
