@@ -48,7 +48,8 @@ function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): Board
     description: `${board.title} with ${routes.length} routes, each labelled at both ends; ${crossings} crossings.`,
     projection: null,
     notes: [
-      'Labels stand at both ends; P1 +- are P1+ and P1-',
+      'Labels stand at both ends',
+      'P1 +- is P1+ and P1-',
       `Crossings: ${crossings}; the broken line passes below`,
     ],
   };

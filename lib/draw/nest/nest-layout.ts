@@ -97,15 +97,27 @@ export function nestLayout(scene: NestScene, room: PaperBox, metrics: TextMetric
   const { widthM, heightM } = scene.sheet.stock;
   for (const ratio of scaleRatios) {
     const [wide, high] = [(widthM * 1000) / ratio, (heightM * 1000) / ratio];
-    const sheet = boxAt(room.leftMm + gapMm, room.topMm + gapMm, wide, high);
-    if (sheet.rightMm + gapMm > room.rightMm || sheet.bottomMm + gapMm > room.bottomMm) continue;
+    if (wide + 2 * gapMm > widthMm(room) || high + 2 * gapMm > heightMm(room)) continue;
     const below =
       listMm.wide <= widthMm(room) - 2 * gapMm && high + listMm.high + 3 * gapMm <= heightMm(room);
-    if (below) return { ratio, sheet, list: at(sheet.leftMm, sheet.bottomMm + gapMm) };
+    if (below) {
+      const corner = middleCorner(room, Math.max(wide, listMm.wide), high + gapMm + listMm.high);
+      const sheet = boxAt(corner.xMm, corner.yMm, wide, high);
+      return { ratio, sheet, list: at(sheet.leftMm, sheet.bottomMm + gapMm) };
+    }
     const beside = listMm.high <= heightMm(room) - gapMm && wide + listMm.wide + 3 * gapMm <= widthMm(room);
-    if (beside) return { ratio, sheet, list: at(sheet.rightMm + gapMm, sheet.topMm + types.note.capMm) };
+    if (beside) {
+      const corner = middleCorner(room, wide + gapMm + listMm.wide, Math.max(high, listMm.high));
+      const sheet = boxAt(corner.xMm, corner.yMm, wide, high);
+      return { ratio, sheet, list: at(sheet.rightMm + gapMm, sheet.topMm + types.note.capMm) };
+    }
   }
   return null;
+}
+
+/** The upper left corner of what stands in the middle of a room. */
+function middleCorner(room: PaperBox, wideMm: number, highMm: number): PaperPoint {
+  return at(room.leftMm + (widthMm(room) - wideMm) / 2, room.topMm + (heightMm(room) - highMm) / 2);
 }
 
 /** What is to be known before the saw is set: stock, cut, trim, how much is used, which way the grain runs. */
