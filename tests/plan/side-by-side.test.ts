@@ -55,11 +55,15 @@ describe('leads side by side, each behind its own fuse', () => {
     expect(feed.fuses.toSorted()).toEqual(fuses.map(({ id }) => id).toSorted());
   });
 
-  test.each([2, 3])('%i of them, large enough: none counts as unprotected', (count) => {
+  test.each([
+    [2, []],
+    // All three fuses pass 180 A through the one ground, and no cable of the catalogue carries that.
+    [3, ['ground']],
+  ])('%i of them, large enough: no lead counts as unprotected', (count, grounds) => {
     const { found } = sideBySide(count, 180);
-    for (const rule of ['conductor-without-fuse', 'fuse-over-conductor', 'conductor-under-need'])
+    for (const rule of ['conductor-without-fuse', 'fuse-over-conductor', 'fuses-over-ceiling'])
       expect(found(rule)).toEqual([]);
-    expect(found('fuses-over-ceiling')).toEqual([]);
+    expect(found('conductor-under-need').map(({ related: [conductor] }) => conductor)).toEqual(grounds);
   });
 
   test('given fuses that together let more in at one end than a lead carries stop, with both numbers', () => {
