@@ -18,6 +18,12 @@ export function terminalId(end: LinkEnd): string {
   return `${end.device}.${end.terminal}`;
 }
 
+/** Device and terminal of a terminal's id. Device ids have no dot; the names of terminals may. */
+export function linkEndOf(id: string): LinkEnd {
+  const dot = id.indexOf('.');
+  return dot < 0 ? { device: id, terminal: '' } : { device: id.slice(0, dot), terminal: id.slice(dot + 1) };
+}
+
 /** A device of the job or of the vehicle, with its part looked up. */
 export interface Device {
   readonly id: string;

@@ -1,4 +1,4 @@
-import type { Job } from '../model/resolved-job.ts';
+import { type Job, linkEndOf } from '../model/resolved-job.ts';
 import type { ConductorRole, TerminalRole } from '../model/vocabulary.ts';
 
 /** A device that draws current, or a board with all that stands on it: its ground is held against its feed. */
@@ -38,7 +38,7 @@ export function crossing<T extends SupplyWire>(
   role: 'power' | 'ground',
   { inside }: SupplyGroup,
 ): readonly T[] {
-  const isInside = (terminal: string) => inside(split(terminal).device);
+  const isInside = (terminal: string) => inside(linkEndOf(terminal).device);
   return wires.filter((wire) => {
     const [own, far] = isInside(wire.from) ? [wire.from, wire.to] : [wire.to, wire.from];
     if (wire.role !== role || !isInside(own) || isInside(far)) return false;
@@ -48,16 +48,8 @@ export function crossing<T extends SupplyWire>(
   });
 }
 
-/** Device ids have no dot; the names of terminals may. */
-function split(terminal: string): { readonly device: string; readonly name: string } {
-  const dot = terminal.indexOf('.');
-  return dot < 0
-    ? { device: terminal, name: '' }
-    : { device: terminal.slice(0, dot), name: terminal.slice(dot + 1) };
-}
-
 function hasRole({ devices }: Job, terminal: string, roles: readonly TerminalRole[]): boolean {
-  const { device, name } = split(terminal);
-  const role = devices.find(({ id }) => id === device)?.facts.terminals[name]?.role;
+  const end = linkEndOf(terminal);
+  const role = devices.find(({ id }) => id === end.device)?.facts.terminals[end.terminal]?.role;
   return role !== undefined && roles.includes(role);
 }

@@ -1,7 +1,7 @@
 import { isFault } from '../audio/fault.ts';
 import { turnOnSum } from '../audio/turn-on.ts';
 import type { PlanTurnOn, PlanTurnOnStage } from '../model/plan/index.ts';
-import type { Job } from '../model/resolved-job.ts';
+import { type Job, linkEndOf } from '../model/resolved-job.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { supplyOf } from './device-loads.ts';
 import type { PlanBook } from './plan-book.ts';
@@ -22,7 +22,7 @@ export function turnOnSums(
     const limitA = limitOf(job, source);
     const sum = turnOnSum({ source, limitA }, loads);
     if (isFault(sum)) {
-      const device = devices.get(source.slice(0, source.indexOf('.')));
+      const device = devices.get(linkEndOf(source).device);
       if (device) remarkFault(sum, device, book);
       return { source, loads, sumA: null, limitA, within: null };
     }
@@ -39,10 +39,10 @@ export function turnOnSums(
 
 /** What an output gives, or what the contact of a relay carries. */
 function limitOf({ devices }: Job, source: string): number | null {
-  const dot = source.indexOf('.');
-  const device = devices.find(({ id }) => id === source.slice(0, dot));
+  const end = linkEndOf(source);
+  const device = devices.find(({ id }) => id === end.device);
   if (device?.spec?.kind === 'relay') return device.spec['contact-current'];
-  return device?.facts.terminals[source.slice(dot + 1)]?.current ?? null;
+  return device?.facts.terminals[end.terminal]?.current ?? null;
 }
 
 function turnOnDrawA(devices: DevicesById, id: string): number | null {

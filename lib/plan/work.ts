@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanMeasurement, PlanStep, PlanWire } from '../model/plan/index.ts';
+import { linkEndOf } from '../model/resolved-job.ts';
 import { type WorkTimeName, workMinutes } from '../model/work-times.ts';
 
 /** What the order of work follows from. */
@@ -47,7 +48,7 @@ export function readingsOf({ plan }: Work, when: PlanMeasurement['when']): reado
 
 /** The item of a terminal id: `amp` of `amp.B+`. */
 export function itemOf(terminal: string): string {
-  return terminal.slice(0, terminal.indexOf('.'));
+  return linkEndOf(terminal).device;
 }
 
 /** The boards that a wire ends on; null for an end in the vehicle. */

@@ -2,20 +2,18 @@ import type { Part } from '../model/kinds/index.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
 import { pointer } from '../model/place.ts';
 import type { PlanFuse, PlanWire } from '../model/plan/index.ts';
-import type { Device, Job } from '../model/resolved-job.ts';
+import { type Device, type Job, linkEndOf } from '../model/resolved-job.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';
 import type { Case, Spot } from './rule.ts';
 
-/** The device of a terminal id: `amp` of `amp.B+`. Device ids have no dot. */
+/** The device of a terminal id: `amp` of `amp.B+`. */
 export function deviceIdOf(terminal: string): string {
-  const dot = terminal.indexOf('.');
-  return dot < 0 ? terminal : terminal.slice(0, dot);
+  return linkEndOf(terminal).device;
 }
 
 /** The name of a terminal within its device: `B+` of `amp.B+`. */
 export function terminalNameOf(terminal: string): string {
-  const dot = terminal.indexOf('.');
-  return dot < 0 ? '' : terminal.slice(dot + 1);
+  return linkEndOf(terminal).terminal;
 }
 
 /** A device of the job or its vehicle. */

@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanItem, PlanWire } from '../../model/plan/index.ts';
+import { linkEndOf } from '../../model/resolved-job.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 
 /** One conductor from a node to the next one away from the source. */
@@ -35,8 +36,8 @@ export interface FeedForest {
 
 /** Item and terminal of a terminal's id such as `amp-front.B+`. */
 export function splitTerminal(id: string): { readonly item: string; readonly terminal: string } {
-  const dot = id.indexOf('.');
-  return dot < 0 ? { item: id, terminal: '' } : { item: id.slice(0, dot), terminal: id.slice(dot + 1) };
+  const { device: item, terminal } = linkEndOf(id);
+  return { item, terminal };
 }
 
 export function isSource({ kind }: PlanItem): boolean {
