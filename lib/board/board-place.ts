@@ -1,6 +1,6 @@
 import { fitBoard, type LoadedBoard, type MountingSpace } from './fit.ts';
 import { boxOf, type Point } from './point.ts';
-import { insideRegion, pointToRegionLine } from './region.ts';
+import { insideRegion, pointToRegionLine, regionBox } from './region.ts';
 
 /** A point of the space that a fixing goes into, with the room it needs to the edge of the board. Metres. */
 export interface FixedPoint extends Point {
@@ -40,7 +40,7 @@ export function placeBoard(
   points: readonly FixedPoint[],
   standoffM: number,
 ): BoardPlace {
-  const own = boxOf(board.shape.region.flatMap(({ outer }) => outer));
+  const own = regionBox(board.shape.region);
   const room = boxOf(space.outline);
   const from = { xM: room.minX - own.minX, yM: room.minY - own.minY };
   const freeX = Math.max(0, room.maxX - own.maxX - from.xM);

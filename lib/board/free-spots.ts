@@ -1,5 +1,5 @@
 import type { Grounds } from './lattice.ts';
-import { type Box, distanceToBox, edgesOf, insideRing, type Point } from './point.ts';
+import { type Box, boxOf, distanceToBox, edgesOf, insideRing, type Point } from './point.ts';
 
 /** The spots of a square lattice at which the lower left corner of a box may be. By `column * rows + row`. */
 export interface FreeSpots {
@@ -22,7 +22,7 @@ export function freeSpots(grounds: Grounds, size: Point, stepM: number, raised: 
   const spots = { columns, rows, free: new Uint8Array(columns * rows).fill(1) };
   const lattice: Lattice = { box, stepM, size, spots };
   for (const [a, b] of raised ? edgesOf(grounds.outer) : grounds.edges)
-    block(lattice, boxOfTwo(a, b), (at) => runsThrough(a, b, at));
+    block(lattice, boxOf([a, b]), (at) => runsThrough(a, b, at));
   for (const hole of raised ? [] : grounds.holes) {
     const radiusM = hole.diameterM / 2;
     const { xM, yM } = hole;
@@ -76,24 +76,12 @@ function blockOutside(lattice: Lattice, { outer, openings }: Grounds, raised: bo
       const spot = column * rows + row;
       const onLine = free[spot] === 0;
       // Where the step is larger than the box, a line may lie between two spots.
-      const inside: boolean = onLine
-        ? false
-        : before !== null && stepM < size.yM
-          ? before
-          : isInside(column, row);
+      const known: boolean | null = stepM < size.yM ? before : null;
+      const inside: boolean = !onLine && (known ?? isInside(column, row));
       if (!inside) free[spot] = 0;
       before = onLine ? null : inside;
     }
   }
-}
-
-function boxOfTwo(a: Point, b: Point): Box {
-  return {
-    minX: Math.min(a.xM, b.xM),
-    maxX: Math.max(a.xM, b.xM),
-    minY: Math.min(a.yM, b.yM),
-    maxY: Math.max(a.yM, b.yM),
-  };
 }
 
 /** True where a segment runs through the inside of a box (clipping by Liang and Barsky). */

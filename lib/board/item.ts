@@ -95,7 +95,10 @@ export interface Body extends Box {
 }
 
 /** Size of an item's footprint as turned, metres. */
-export function turnedSize(item: Item, turnDeg: TurnDeg): { readonly xM: number; readonly yM: number } {
+export function turnedSize(
+  item: Pick<Item, 'widthM' | 'depthM'>,
+  turnDeg: TurnDeg,
+): { readonly xM: number; readonly yM: number } {
   return turnDeg % 180 === 0 ? { xM: item.widthM, yM: item.depthM } : { xM: item.depthM, yM: item.widthM };
 }
 

@@ -1,6 +1,6 @@
 import { type PlateElement, plateElement } from './plate-element.ts';
-import { boxOf, type Point } from './point.ts';
-import { insideRegion, type Region } from './region.ts';
+import type { Point } from './point.ts';
+import { insideRegion, type Region, regionBox } from './region.ts';
 
 /** One element of a mesh: its twelve degrees of freedom in the whole, and the share of it that is material. */
 export interface Cell {
@@ -31,7 +31,7 @@ export interface Mesh {
 
 /** Cuts a region into rectangles, `along` of them on its longer side, those with a tenth of material or more. */
 export function makeMesh(region: Region, along: number): Mesh {
-  const box = boxOf(region.flatMap(({ outer }) => outer));
+  const box = regionBox(region);
   const [spanX, spanY] = [box.maxX - box.minX, box.maxY - box.minY];
   const sizeM = Math.max(spanX, spanY) / along;
   const [columns, rows] = [spanX, spanY].map((span) => Math.max(3, Math.round(span / sizeM)));

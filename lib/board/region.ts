@@ -1,5 +1,5 @@
 import clipping from 'polygon-clipping';
-import { insideRing, type Point, pointToRing, type Ring, ringArea } from './point.ts';
+import { type Box, boxOf, insideRing, type Point, pointToRing, type Ring, ringArea } from './point.ts';
 
 /** One piece of material with straight edges: its outer ring, then the rings of its openings. */
 export interface Piece {
@@ -18,6 +18,11 @@ const grids = [1e-9, 1e-8, 1e-7, 1e-6];
 /** The region of one ring. */
 export function regionOf(...rings: Ring[]): Region {
   return rings.map((outer) => ({ outer, openings: [] }));
+}
+
+/** The box round a region. */
+export function regionBox(region: Region): Box {
+  return boxOf(region.flatMap(({ outer }) => outer));
 }
 
 /** Material of the first that is not in the others. */

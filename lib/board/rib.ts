@@ -1,5 +1,5 @@
-import { boxOf, type Point, type Ring } from './point.ts';
-import { difference, intersection, type Region, regionArea, regionOf } from './region.ts';
+import type { Point, Ring } from './point.ts';
+import { difference, intersection, type Region, regionArea, regionBox, regionOf } from './region.ts';
 
 /** Which face of a board a rib stands on: the mounting side, where the parts are, or the rear. */
 export type RibFace = 'rear' | 'mounting';
@@ -60,7 +60,7 @@ export function ribLengthM({ from, to }: Pick<LaidRib, 'from' | 'to'>): number {
 
 /** A point of a rib: so far along its centre line from where it starts, and so far to its left. */
 export function onRib({ from, to }: Pick<LaidRib, 'from' | 'to'>, alongM: number, leftM = 0): Point {
-  const lengthM = Math.hypot(to.xM - from.xM, to.yM - from.yM);
+  const lengthM = ribLengthM({ from, to });
   const [c, s] = lengthM > 0 ? [(to.xM - from.xM) / lengthM, (to.yM - from.yM) / lengthM] : [1, 0];
   return { xM: from.xM + alongM * c - leftM * s, yM: from.yM + alongM * s + leftM * c };
 }
@@ -74,6 +74,14 @@ export function ribRing(rib: Pick<LaidRib, 'from' | 'to' | 'widthM'>): Ring {
     onRib(rib, lengthM, halfM),
     onRib(rib, 0, halfM),
   ];
+}
+
+/** A rib cut across into so many like pieces, the rectangle of each. */
+export function ringsAlong(rib: Pick<LaidRib, 'from' | 'to' | 'widthM'>, pieces: number): Ring[] {
+  const pieceM = ribLengthM(rib) / pieces;
+  return Array.from({ length: pieces }, (_, nth) =>
+    ribRing({ from: onRib(rib, nth * pieceM), to: onRib(rib, (nth + 1) * pieceM), widthM: rib.widthM }),
+  );
 }
 
 /**
@@ -140,7 +148,7 @@ export function freeStretch(
 }
 
 function alongOf({ from, to }: Pick<LaidRib, 'from' | 'to'>, p: Point): number {
-  const lengthM = Math.hypot(to.xM - from.xM, to.yM - from.yM);
+  const lengthM = ribLengthM({ from, to });
   return ((p.xM - from.xM) * (to.xM - from.xM) + (p.yM - from.yM) * (to.yM - from.yM)) / lengthM;
 }
 
@@ -162,7 +170,7 @@ export function lineAcross(
   way: 'level' | 'upright',
   atM: number,
 ): Pick<LaidRib, 'from' | 'to'> {
-  const { minX, minY, maxX, maxY } = boxOf(region.flatMap(({ outer }) => outer));
+  const { minX, minY, maxX, maxY } = regionBox(region);
   return way === 'level'
     ? { from: { xM: minX, yM: atM }, to: { xM: maxX, yM: atM } }
     : { from: { xM: atM, yM: minY }, to: { xM: atM, yM: maxY } };

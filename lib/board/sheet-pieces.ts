@@ -70,7 +70,7 @@ export function nestJobs(jobs: readonly NestedJob[]): JobNesting {
 }
 
 /** The figures to nest by; those of the trade where a plan is older than its rules. */
-function nestRules(rules: NestedJob['rules']): NestRules {
+export function nestRules(rules: NestedJob['rules']): NestRules {
   const ruleValue = (wanted: string): number | undefined => rules.find(({ name }) => name === wanted)?.value;
   return {
     kerfM: ruleValue('kerf') ?? nestDefaults.kerfM,

@@ -2,7 +2,8 @@ import type { BoardFault } from '../board/fault.ts';
 import { geometry, mmText } from '../board/fault.ts';
 import { bodyOf, type Item, type Placement } from '../board/item.ts';
 import type { BoardShape } from '../board/outline.ts';
-import { boxOf, type Point } from '../board/point.ts';
+import type { Point } from '../board/point.ts';
+import { regionBox } from '../board/region.ts';
 import {
   freeStretch,
   type LaidRib,
@@ -86,7 +87,7 @@ function endsOf(
   const { from, to, edge, distance = 0, start, length } = given;
   if (from && to) return { from: { xM: from[0], yM: from[1] }, to: { xM: to[0], yM: to[1] } };
   if (!edge) return null;
-  const box = boxOf(ground.region.flatMap(({ outer }) => outer));
+  const box = regionBox(ground.region);
   const line = {
     bottom: () => lineAcross(ground.region, 'level', box.minY + distance),
     top: () => lineAcross(ground.region, 'level', box.maxY - distance),
@@ -97,12 +98,15 @@ function endsOf(
     return { from: onRib(line, start), to: onRib(line, start + length) };
   return freeStretch({ ...line, widthM }, ground.region, [
     ...inTheWay(ground, face, heightM),
-    ...before.filter((rib) => rib.face === face).map(asObstacle),
+    ...ribObstacles(before, face),
   ]);
 }
 
-function asObstacle(rib: LaidRib): RibObstacle {
-  return { of: rib.id, what: `the rib ${rib.id}`, ring: ribRing(rib) };
+/** Ribs that stand on a face, as others keep off them. */
+export function ribObstacles(ribs: readonly LaidRib[], face: LaidRib['face']): RibObstacle[] {
+  return ribs
+    .filter((rib) => rib.face === face)
+    .map((rib) => ({ of: rib.id, what: `the rib ${rib.id}`, ring: ribRing(rib) }));
 }
 
 function noStretch({ id: board }: Board, { id, given }: BoardRib): BoardFault {

@@ -1,12 +1,13 @@
-import type { Placement } from '../board/item.ts';
+import { type Placement, turnedSize } from '../board/item.ts';
 import { type NestPiece, nestPieces } from '../board/nesting.ts';
 import type { BoardShape } from '../board/outline.ts';
 import { boxOf } from '../board/point.ts';
 import { riserDefaults } from '../board/risers.ts';
-import { liesOf, sheetStock } from '../board/sheet-pieces.ts';
+import { liesOf, nestRules, sheetStock } from '../board/sheet-pieces.ts';
 import type { StackLimits } from '../board/stacked-search.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import { piecesOf } from './fuse-shelf.ts';
+import { planHouseRules } from './house-rules.ts';
 import { offCutsOfSheet } from './off-cuts.ts';
 
 /**
@@ -31,11 +32,7 @@ export function railStock(
       offCuts: offCutsOfSheet(stock, sheetId),
     },
   ]);
-  const rules = {
-    kerfM: job.rules.kerf.value,
-    trimM: job.rules['sheet-trim'].value,
-    offCutM: job.rules['off-cut-least'].value,
-  };
+  const rules = nestRules(planHouseRules(job));
   const alone = nestPieces([own], shelf, rules).sheets.filter((one) => one.stock.offCut === undefined).length;
   const whole = Math.max(piecesOf(stock), alone);
   const left = shelf.map((one) => (one.offCut === undefined ? { ...one, quantity: whole } : one));
@@ -52,16 +49,12 @@ function railPiece(
   layerM: number,
 ): NestPiece {
   const print = job.devices.find(({ id }) => id === item)?.facts.footprint;
-  const upright = turnDeg % 180 === 0;
-  const [widthM, depthM] = [
-    (upright ? print?.widthM : print?.depthM) ?? 0,
-    (upright ? print?.depthM : print?.widthM) ?? 0,
-  ];
+  const size = turnedSize(print ?? { widthM: 0, depthM: 0 }, turnDeg);
   return {
     id: `rails of ${item}`,
     sheet,
-    widthM: Math.min(riserDefaults.railWidthM, widthM / 2),
-    heightM: depthM,
+    widthM: Math.min(riserDefaults.railWidthM, size.xM / 2),
+    heightM: size.yM,
     count: 2 * Math.round(heightM / layerM),
   };
 }

@@ -1,6 +1,6 @@
 import type { Item, Placement } from '../board/item.ts';
 import { type Box, boxOf } from '../board/point.ts';
-import { type LaidRib, onRib, ribDefaults, ribLengthM, ribRing } from '../board/rib.ts';
+import { type LaidRib, ribDefaults, ribLengthM, ribRing, ringsAlong } from '../board/rib.ts';
 import type { Barrier } from '../board/track-grid.ts';
 
 /** What parts and wires call a rib on their face. */
@@ -37,15 +37,7 @@ export function ribBarriers(ribs: readonly LaidRib[]): Barrier[] {
 function boxesAlong(rib: LaidRib): Box[] {
   const { from, to, widthM } = rib;
   if (Math.abs(to.xM - from.xM) < 1e-9 || Math.abs(to.yM - from.yM) < 1e-9) return [boxOf(ribRing(rib))];
-  const lengthM = ribLengthM(rib);
-  const pieces = Math.max(1, Math.ceil(lengthM / widthM));
-  return Array.from({ length: pieces }, (_, nth) => {
-    const piece = {
-      from: onRib(rib, (nth * lengthM) / pieces),
-      to: onRib(rib, ((nth + 1) * lengthM) / pieces),
-    };
-    return boxOf(ribRing({ ...piece, widthM }));
-  });
+  return ringsAlong(rib, Math.max(1, Math.ceil(ribLengthM(rib) / widthM))).map(boxOf);
 }
 
 function onMountingSide(ribs: readonly LaidRib[]): LaidRib[] {

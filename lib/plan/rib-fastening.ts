@@ -31,9 +31,7 @@ export function ribScrew(
     })
     .toSorted(
       (a, b) =>
-        Number(piecesOf(shop.stock[b.id]) > 0) - Number(piecesOf(shop.stock[a.id]) > 0) ||
-        (a.part.length ?? 0) - (b.part.length ?? 0) ||
-        (a.id < b.id ? -1 : 1),
+        stockFirst(shop, a.id, b.id) || (a.part.length ?? 0) - (b.part.length ?? 0) || (a.id < b.id ? -1 : 1),
     );
   return fitting ?? null;
 }
@@ -42,10 +40,13 @@ export function ribScrew(
 export function ribGlue({ parts, shop }: Job): string | null {
   const [first] = Object.entries(parts)
     .flatMap(([id, part]) => (part.kind === 'fixing' && part.form === 'adhesive' ? [id] : []))
-    .toSorted(
-      (a, b) => Number(piecesOf(shop.stock[b]) > 0) - Number(piecesOf(shop.stock[a]) > 0) || (a < b ? -1 : 1),
-    );
+    .toSorted((a, b) => stockFirst(shop, a, b) || (a < b ? -1 : 1));
   return first ?? null;
+}
+
+/** What is in stock goes before what has to be bought. */
+function stockFirst({ stock }: Job['shop'], a: string, b: string): number {
+  return Number(piecesOf(stock[b]) > 0) - Number(piecesOf(stock[a]) > 0);
 }
 
 /** Glue does not hold on polyethylene: common practice, no source. */
@@ -62,10 +63,7 @@ export function screwPoints(
   holeM: number,
   holes: readonly (Point & { readonly diameterM: number })[],
 ): readonly Point[] {
-  const lengthM = ribLengthM(rib);
-  const endM = Math.min(ribDefaults.screwEndM, lengthM / 4);
-  const spans = Math.max(1, Math.ceil((lengthM - 2 * endM) / ribDefaults.screwPitchM - 1e-9));
-  const pitchM = (lengthM - 2 * endM) / spans;
+  const { lengthM, endM, spans, pitchM } = screwRow(rib);
   const rows = rib.widthM >= twoRowsM ? [rowInsideM - rib.widthM / 2, rib.widthM / 2 - rowInsideM] : [0];
   const isFree = (at: Point) =>
     holes.every((hole) => {
@@ -86,7 +84,14 @@ export function screwPoints(
 
 /** The least distance between neighbouring screws of a row, as they are told: what they are apart. */
 export function apartM(rib: LaidRib): number {
-  const endM = Math.min(ribDefaults.screwEndM, ribLengthM(rib) / 4);
-  const betweenM = ribLengthM(rib) - 2 * endM;
-  return betweenM / Math.max(1, Math.ceil(betweenM / ribDefaults.screwPitchM - 1e-9));
+  return screwRow(rib).pitchM;
+}
+
+/** A row of screws along a rib: how far from its ends it begins, and into how many like spans it is parted. */
+function screwRow(rib: LaidRib) {
+  const lengthM = ribLengthM(rib);
+  const endM = Math.min(ribDefaults.screwEndM, lengthM / 4);
+  const betweenM = lengthM - 2 * endM;
+  const spans = Math.max(1, Math.ceil(betweenM / ribDefaults.screwPitchM - 1e-9));
+  return { lengthM, endM, spans, pitchM: betweenM / spans };
 }

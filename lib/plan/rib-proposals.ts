@@ -1,6 +1,7 @@
 import type { Rib } from '../board/plate.ts';
-import { boxOf, type Point } from '../board/point.ts';
-import { freeStretch, lineAcross, ribDefaults, ribLengthM, ribRing, ribSection } from '../board/rib.ts';
+import type { Point } from '../board/point.ts';
+import { regionBox } from '../board/region.ts';
+import { freeStretch, lineAcross, ribDefaults, ribLengthM, ribSection } from '../board/rib.ts';
 import { ribFaults } from '../board/rib-check.ts';
 import { inTheWay, openHoles, type RibGround } from '../board/rib-ground.ts';
 import { boardStiffness, type Stiffness } from '../board/stiffness.ts';
@@ -8,7 +9,7 @@ import { formatLength } from '../model/length-text.ts';
 import type { PlanHole } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
-import { ribGround, type StandingRib } from './board-ribs.ts';
+import { ribGround, ribObstacles, type StandingRib } from './board-ribs.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { countedRibs, planRibs, ribBend } from './plan-ribs.ts';
 import { ribGlue, ribScrew, takesGlue } from './rib-fastening.ts';
@@ -116,7 +117,7 @@ interface Line {
 
 /** Lines at shares of the board's size, and below the middle of what stands on it, on whole steps of the shop's tape. */
 function linesOf({ shop }: Job, { region, parts }: RibGround): Line[] {
-  const { minX, minY, maxX, maxY } = boxOf(region.flatMap(({ outer }) => outer));
+  const { minX, minY, maxX, maxY } = regionBox(region);
   const stepM = shop.units === 'inch' ? 0.0254 / 8 : 0.001;
   const middles = parts.map(
     ({ box }): Point => ({
@@ -179,17 +180,12 @@ function ribOn(
   before: readonly StandingRib[],
 ): StandingRib | null {
   const { region } = ground;
-  const { minX, minY, maxX, maxY } = boxOf(region.flatMap(({ outer }) => outer));
+  const { minX, minY, maxX, maxY } = regionBox(region);
   const [way, atM, acrossM] =
     edge === 'bottom'
       ? (['level', minY + distanceM, maxX - minX] as const)
       : (['upright', minX + distanceM, maxY - minY] as const);
-  const obstacles = [
-    ...inTheWay(ground, 'rear', heightM),
-    ...before
-      .filter(({ face }) => face === 'rear')
-      .map((rib) => ({ of: rib.id, what: rib.id, ring: ribRing(rib) })),
-  ];
+  const obstacles = [...inTheWay(ground, 'rear', heightM), ...ribObstacles(before, 'rear')];
   const ends = freeStretch({ ...lineAcross(region, way, atM), widthM }, region, obstacles);
   if (!ends || ribLengthM(ends) < acrossM / 2) return null;
   return {

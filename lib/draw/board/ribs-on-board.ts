@@ -1,4 +1,4 @@
-import { onRib, type RibFace, ribLengthM, ribRing } from '../../board/rib.ts';
+import { type RibFace, ribRing, ringsAlong } from '../../board/rib.ts';
 import { dimensionText, type LengthStyle } from '../../model/length-text.ts';
 import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
 import { boxesMeet, boxRound, type PaperBox } from '../paper.ts';
@@ -52,13 +52,5 @@ export function ribSize({ widthM, heightM, joint }: PlanRib, style: LengthStyle)
 
 /** A rib in short pieces, so that a name can stand beside any of them. */
 function piecesOf(rib: PlanRib, view: PlanView): PaperBox[] {
-  const pieces = 12;
-  const lengthM = ribLengthM(rib);
-  return Array.from({ length: pieces }, (_, nth) => {
-    const piece = {
-      from: onRib(rib, (nth * lengthM) / pieces),
-      to: onRib(rib, ((nth + 1) * lengthM) / pieces),
-    };
-    return boxRound(ribRing({ ...piece, widthM: rib.widthM }).map((point) => onPaper(view, point)));
-  });
+  return ringsAlong(rib, 12).map((ring) => boxRound(ring.map((point) => onPaper(view, point))));
 }
