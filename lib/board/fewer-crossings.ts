@@ -49,10 +49,10 @@ export function fewerCrossings(
   // A wire that has no way even by itself would make every order look as bad as the next.
   const order = wires.filter((wire) => begun.some((one) => one.wire === wire) || layer.lay(wire, []));
   const relaying = { layer, order, random: seeded(1), until: layer.searches + mostSearches };
-  const found =
-    order.length > fewWires ? annealed(relaying, begun, mostSearches) : byLot(relaying, begun, mostSearches);
-  if (order.length > fewWires) return { ...found, everyOrder: crossingsAmong(found.laid) === 0 };
-  return throughOrders(relaying, found, orderShare * mostSearches);
+  if (order.length <= fewWires)
+    return throughOrders(relaying, byLot(relaying, begun, mostSearches), orderShare * mostSearches);
+  const found = annealed(relaying, begun, mostSearches);
+  return { ...found, everyOrder: crossingsAmong(found.laid) === 0 };
 }
 
 /** The best of all orders, where that is better than what was found. */

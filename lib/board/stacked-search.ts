@@ -18,11 +18,11 @@ const shareOfStacks = 0.75;
 
 /**
  * Proposes placements as `searchLayouts` does. Where the open items find no room side by side, it is looked for once
- * more, softly; then one of them is raised over lower ones, then two, and so on: the least number for which a layout is found, and of its layouts the best
- * three that differ. A part is raised by whole layers of sheet, the fewest that clear what it stands over; it may
- * stand over one that is raised itself. A number that can't be enough by area is passed over. Where no number
- * helps, the fault tells what comes nearest. Bounded by evaluations: those given, and three quarters of them for
- * each number tried, none raised among them.
+ * more, softly; then one of them is raised over lower ones, then two, and so on: the least number for which a layout is
+ * found, and of its layouts the best three that differ. A part is raised by whole layers of sheet, the fewest that clear
+ * what it stands over; it may stand over one that is raised itself. A number that can't be enough by area is passed
+ * over. Where no number helps, the fault tells what comes nearest. Bounded by evaluations: those given, and three
+ * quarters of them for each number tried, none raised among them.
  */
 export function searchStacked(
   task: LayoutTask,

@@ -1,11 +1,18 @@
 import { nestJobs } from '../board/sheet-pieces.ts';
-import type { PlanBoard, PlanCable, PlanFuse, PlanPick, PlanRun, PlanWire } from '../model/plan/index.ts';
+import type {
+  PlanBoard,
+  PlanCable,
+  PlanFuse,
+  PlanOffCut,
+  PlanPick,
+  PlanRun,
+  PlanWire,
+} from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { mountingScrew } from './board-shape.ts';
 import { piecesOf } from './fuse-shelf.ts';
 import { planHouseRules } from './house-rules.ts';
-import { offCutsFor } from './off-cuts.ts';
 import { coveringCuts } from './runs.ts';
 import { boardTies } from './ties.ts';
 
@@ -17,6 +24,7 @@ export interface PickInput {
   readonly cables: readonly PlanCable[];
   readonly fuses: readonly PlanFuse[];
   readonly boards: readonly PlanBoard[];
+  readonly offCuts: readonly PlanOffCut[];
 }
 
 /** Everything to fetch from the shelf, by kind and part, with what is there and what is short. */
@@ -32,7 +40,15 @@ export function pickList(input: PickInput): PlanPick[] {
   return rows.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
 }
 
-function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): ReadonlyMap<string, number> {
+function countPieces({
+  job,
+  wires,
+  runs,
+  cables,
+  fuses,
+  boards,
+  offCuts,
+}: PickInput): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   const add = (part: string | null | undefined, quantity = 1) => {
     if (part && quantity > 0) counts.set(part, (counts.get(part) ?? 0) + quantity);
@@ -54,8 +70,7 @@ function countPieces({ job, wires, runs, cables, fuses, boards }: PickInput): Re
   }
   for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
   // Sheets that are opened, not boards: several boards come out of one sheet.
-  const nested = { job, boards, rules: planHouseRules(job), offCuts: offCutsFor(job, boards) };
-  const { sheets, unplaced } = nestJobs([nested]);
+  const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job), offCuts }]);
   for (const { stock } of sheets) if (stock.offCut === undefined) add(stock.sheet);
   for (const { id, sheet } of boards) if (unplaced.some((piece) => piece.id === id)) add(sheet);
   for (const { facts, origin, board } of job.devices) {

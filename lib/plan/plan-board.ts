@@ -34,7 +34,8 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   const bare = boardHoles(board, shape, fixings, laid, job.parts);
   const ribbing = planRibs(job, laid, bare.holes);
   const screws = ribScrewHoles(ribbing);
-  const { holes, faults: drilling } = boardHoles(board, shape, fixings, laid, job.parts, screws);
+  const { holes, faults: drilling } =
+    screws.length === 0 ? bare : boardHoles(board, shape, fixings, laid, job.parts, screws);
   traceRibs(board.id, ribbing.ribs, book);
   const at = `boards.${board.id}`;
   const areaM2 = book.trace(`${at}.areaM2`, boardArea(shape));

@@ -51,6 +51,7 @@ export function planJob(written: Job): Planned {
   const controls = planControls(job, heard);
   const measurements = planMeasurements(job, { power, audio: heard, boards, items }, book);
   const work = planWork(job, { items, wires, runs, cables, boards, power, controls, measurements }, book);
+  const offCuts = offCutsFor(job, boards);
   const plan: BuildPlan = {
     rackleaf: 1,
     job: jobHead(job),
@@ -63,7 +64,7 @@ export function planJob(written: Job): Planned {
     power,
     audio: heard,
     boards,
-    offCuts: offCutsFor(job, boards),
+    offCuts,
     wires,
     runs,
     branches: planBranches(job, wires),
@@ -72,7 +73,7 @@ export function planJob(written: Job): Planned {
     controls,
     measurements,
     ...work,
-    pick: pickList({ job, wires, runs, cables, fuses: power.fuses, boards }),
+    pick: pickList({ job, wires, runs, cables, fuses: power.fuses, boards, offCuts }),
     passes: settled.passes,
   };
   return { plan, remarks: book.remarks() };
