@@ -1,14 +1,13 @@
-/** What a sum or a product of written numbers may be off in its last figure without meaning more. */
-const noise = 1e-6;
+import { wholeDown, wholeUp } from '../model/safe-rounding.ts';
 
 /** A number to so many figures, rounded up: for what must be carried. 104.4 to three is 105. */
 export function figuresUp(value: number, figures: number): number {
-  return toFigures(value, figures, (lasts) => Math.ceil(lasts - noise));
+  return toFigures(value, figures, wholeUp);
 }
 
 /** A number to so many figures, rounded down: for what may be carried. */
 export function figuresDown(value: number, figures: number): number {
-  return toFigures(value, figures, (lasts) => Math.floor(lasts + noise));
+  return toFigures(value, figures, wholeDown);
 }
 
 function toFigures(value: number, figures: number, rounded: (lasts: number) => number): number {

@@ -82,7 +82,6 @@ interface Elimination {
   /** 1 for a row that is eliminated. */
   readonly gone: Int32Array;
   readonly order: Int32Array;
-  readonly ends: Int32Array;
 }
 
 /**
@@ -95,7 +94,7 @@ export function symbolicLdl(pattern: LdlPattern): SymbolicLdl {
   const gone = goneRoom.of(size).fill(0, 0, size);
   const order = orderRoom.of(size);
   const ends = endsRoom.of(size);
-  const elimination = { pattern, gone, order, ends };
+  const elimination = { pattern, gone, order };
   const tips = eliminateTips(elimination);
   let end = tips;
   let products = 0;

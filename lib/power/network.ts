@@ -18,7 +18,7 @@ import { joinStiff, type StiffGroups } from './stiff-branches.ts';
 /**
  * Solves a direct-current network by Newton's method on its nodal equations: the voltage of every node, and
  * current (A, from `from` to `to`), drop (V) and heat (W) of every element. Of two solutions that constant-power
- * loads allow, it is the one of high voltage, which is reached from the open-circuit voltages.
+ * loads allow, it is the one of high voltage, which is reached from above.
  *
  * Bounded sources (an alternator, a battery that accepts little charge) hold their voltage within their limits
  * and are current sources at them; which applies is found by trying, wrong guesses being turned over in order.

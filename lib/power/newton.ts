@@ -80,14 +80,11 @@ function add(into: Float64Array, at: number, value: number): void {
 
 /** Takes off the right side what the linear branches carry out of each row at x. */
 function addLinear(branches: LinearBranches, x: Float64Array, right: Float64Array): void {
-  const { count, from, to, offsetV, siemens, fixedA } = branches;
+  const { count, from, to } = branches;
   for (let k = 0; k < count; k += 1) {
-    const i = from[k] ?? 0;
-    const j = to[k] ?? 0;
-    const u = (x[i] ?? 0) - (x[j] ?? 0) + (offsetV[k] ?? 0);
-    const currentA = (siemens[k] ?? 0) * u + (fixedA[k] ?? 0);
-    right[i] = (right[i] ?? 0) - currentA;
-    right[j] = (right[j] ?? 0) + currentA;
+    const currentA = linearA(branches, k, x);
+    add(right, from[k] ?? 0, -currentA);
+    add(right, to[k] ?? 0, currentA);
   }
 }
 

@@ -1,5 +1,6 @@
 import { dimensionNote, dimensionText, formatLength, type LengthStyle } from '../model/length-text.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import { wholeDown, wholeUp } from '../model/safe-rounding.ts';
 
 /** A value as a sheet writes it: what is read first, and what stands beside it in small type. */
 export interface Written {
@@ -75,12 +76,12 @@ export function measureOr(value: number | null | undefined, unit: string, decima
  * 7.5 A is never told as 8 A; or a dash.
  */
 export function mayFlow(currentA: number | null | undefined): string {
-  return tenths(currentA, (tenth) => Math.floor(tenth + 1e-6));
+  return tenths(currentA, wholeDown);
 }
 
 /** A current that must be carried or is drawn: to 0.1 A, rounded up; or a dash. */
 export function mustFlow(currentA: number | null | undefined): string {
-  return tenths(currentA, (tenth) => Math.ceil(tenth - 1e-6));
+  return tenths(currentA, wholeUp);
 }
 
 function tenths(currentA: number | null | undefined, rounded: (tenths: number) => number): string {

@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { namesOf, type PlanNames } from '../plan-names.ts';
 import { counted, spelled, spelledWithin } from '../words.ts';
 import { lengthOr, measure, measureOr, type Writer, type Written, writerFor } from '../written.ts';
 import { ribTable } from './rib-table.ts';
@@ -71,12 +72,11 @@ function boardFacts(board: PlanBoard, write: Writer): Fact[] {
 type Hole = PlanBoard['holes'][number];
 
 /** What the drill is set up for: its bit, how deep, and the screw that such a hole is the pilot of. */
-function setUpText({ diameterM, depthM, pilotFor }: Hole, pick: BuildPlan['pick'], write: Writer): string {
+function setUpText({ diameterM, depthM, pilotFor }: Hole, partOf: PlanNames['part'], write: Writer): string {
   const bit = `Bit ${write.bore(diameterM)}`;
   const reach = depthM === null ? 'right through' : `${joinedForms(write.short(depthM))} deep`;
   if (pilotFor === null) return `${bit}, ${reach}`;
-  const screw = pick.find(({ part }) => part === pilotFor)?.title ?? pilotFor;
-  return `${bit}, ${reach}: pilots of ${screw}`;
+  return `${bit}, ${reach}: pilots of ${partOf(pilotFor)}`;
 }
 
 function joinedForms({ text, beside }: Written): string {
@@ -90,9 +90,9 @@ function behindText({ behind, depthM }: Hole): string {
 }
 
 /** The holes of one bit and one depth together, so that the drill is set up once for each. */
-function drillTable(board: PlanBoard, pick: BuildPlan['pick'], write: Writer): Table | null {
+function drillTable(board: PlanBoard, partOf: PlanNames['part'], write: Writer): Table | null {
   if (board.holes.length === 0) return null;
-  const groups = groupsBy(board.holes, (hole) => setUpText(hole, pick, write)).map(({ title, things }) => ({
+  const groups = groupsBy(board.holes, (hole) => setUpText(hole, partOf, write)).map(({ title, things }) => ({
     title: `${title}: ${counted(things.length, 'hole')}`,
     things,
   }));
@@ -116,6 +116,7 @@ function drillTable(board: PlanBoard, pick: BuildPlan['pick'], write: Writer): T
 function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
   if (plan.boards.length === 0) return null;
   const write = writerFor(plan.shop);
+  const { part } = namesOf(plan);
   return {
     note: write.note,
     boards: plan.boards.map((board) => ({
@@ -123,8 +124,8 @@ function cutModel(plan: BuildPlan): CutAndDrillSheet | null {
       title: board.title,
       axes: `Measured from the datum, the lower left corner, seen from the mounting side: x to the right (${board.right} in the vehicle), y upwards (${board.upward} in the vehicle).`,
       facts: boardFacts(board, write),
-      ribs: ribTable(board, plan.pick, write),
-      holes: drillTable(board, plan.pick, write),
+      ribs: ribTable(board, part, write),
+      holes: drillTable(board, part, write),
     })),
   };
 }

@@ -1,4 +1,5 @@
-import type { BuildPlan, PlanBoard, PlanRib } from '../../model/plan/index.ts';
+import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
+import type { PlanNames } from '../plan-names.ts';
 import { counted } from '../words.ts';
 import type { Writer } from '../written.ts';
 import { dense, strong, type Table, tableOf, tick } from './table.ts';
@@ -6,7 +7,7 @@ import { dense, strong, type Table, tableOf, tick } from './table.ts';
 const faces = { rear: 'rear', mounting: 'mounting side' } as const;
 
 /** Where each rib of a board runs, by its centre line, how it is made and by what it is fixed; null where it has none. */
-export function ribTable(board: PlanBoard, pick: BuildPlan['pick'], write: Writer): Table | null {
+export function ribTable(board: PlanBoard, partOf: PlanNames['part'], write: Writer): Table | null {
   if (board.ribs.length === 0) return null;
   return dense(
     tableOf(
@@ -21,7 +22,7 @@ export function ribTable(board: PlanBoard, pick: BuildPlan['pick'], write: Write
         { title: 'Width', kind: 'figure', cell: ({ widthM }) => write.short(widthM) },
         { title: 'Height', kind: 'figure', cell: ({ heightM }) => write.short(heightM) },
         { title: 'Made of', cell: (rib) => madeOf(rib) },
-        { title: 'Fixed by', cell: (rib) => fixedBy(rib, pick) },
+        { title: 'Fixed by', cell: (rib) => fixedBy(rib, partOf) },
         tick('Done'),
       ],
       ({ id }) => id,
@@ -35,11 +36,10 @@ function madeOf({ sheet, strips, form }: PlanRib): { text: string; beside: strin
 
 function fixedBy(
   { screw, joint, glue }: PlanRib,
-  pick: BuildPlan['pick'],
+  partOf: PlanNames['part'],
 ): { text: string; beside?: string } {
-  const titleOf = (part: string): string => pick.find((one) => one.part === part)?.title ?? part;
   const screws = screw ? counted(screw.count, 'screw') : 'no screw of the catalogue';
-  const parts = [...(screw ? [titleOf(screw.part)] : []), ...(glue ? [titleOf(glue)] : [])];
+  const parts = [...(screw ? [partOf(screw.part)] : []), ...(glue ? [partOf(glue)] : [])];
   return {
     text: joint === 'glued' ? `glue, ${screws}` : screws,
     ...(parts.length > 0 ? { beside: parts.join('; ') } : {}),

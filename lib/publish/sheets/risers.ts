@@ -1,7 +1,7 @@
 import { nestedName, nestJobs } from '../../board/sheet-pieces.ts';
 import type { PlanRiserPiece } from '../../model/plan/board.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { namesOf } from '../plan-names.ts';
+import { namesOf, type PlanNames } from '../plan-names.ts';
 import { counted } from '../words.ts';
 import { type Writer, type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
@@ -24,12 +24,11 @@ const formNames: { readonly [K in PlanRiserPiece['form']]: string } = {
 /** What is cut for such a piece, and what else goes below it: `Pads, 2 in by 2 in; 3/4 in high`. */
 function cutText(
   { count, layers, form, parts, ...piece }: PlanRiserPiece,
-  { pick }: BuildPlan,
+  partOf: PlanNames['part'],
   write: Writer,
 ): string {
   const { widthM, lengthM, makesM, packM, holeM } = piece;
-  const titleOf = (id: string): string => pick.find(({ part }) => part === id)?.title ?? id;
-  const shelf = parts.map((one) => `${one.count} x ${titleOf(one.part)}`).join(' + ');
+  const shelf = parts.map((one) => `${one.count} x ${partOf(one.part)}`).join(' + ');
   const high = `${forms(write.length(makesM))} high`;
   const rest = [
     packM === 0 ? '' : `packing ${forms(write.short(packM))}`,
@@ -50,10 +49,9 @@ function forms({ text, beside }: Written): string {
 }
 
 /** The pieces of each board, those cut alike together. */
-function groupsOf(plan: BuildPlan, write: Writer): Group<PlanRiserPiece>[] {
-  const { boards } = plan;
+function groupsOf({ boards }: BuildPlan, partOf: PlanNames['part'], write: Writer): Group<PlanRiserPiece>[] {
   return boards.flatMap(({ title: board, pieces }) =>
-    groupsBy(pieces, (piece) => cutText(piece, plan, write)).map(({ title, things }) => ({
+    groupsBy(pieces, (piece) => cutText(piece, partOf, write)).map(({ title, things }) => ({
       title: boards.length > 1 ? `${board}. ${title}` : title,
       things,
     })),
@@ -62,9 +60,9 @@ function groupsOf(plan: BuildPlan, write: Writer): Group<PlanRiserPiece>[] {
 
 /** Every rail, pad and spacer, and the packing that makes up what these leave over. */
 function piecesTable(plan: BuildPlan, write: Writer): Table | null {
-  const groups = groupsOf(plan, write);
+  const { item, part } = namesOf(plan);
+  const groups = groupsOf(plan, part, write);
   if (groups.length === 0) return null;
-  const { item } = namesOf(plan);
   const isItem = (id: string): boolean => plan.items.some((one) => one.id === id);
   return dense(
     groupedTable(
