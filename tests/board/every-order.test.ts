@@ -80,19 +80,21 @@ function crossingsByPoints(routes: readonly { readonly points: readonly Point[] 
     );
 }
 
+/** Crossings of wires laid round three parts, none left out and every order looked at or ruled out. */
+function provenCrossings(wires: readonly RouteWire[]): number {
+  const routing = routeWires({ shape: threeShape, barriers: threeParts, wires }, rules);
+  expect(routing.faults).toEqual([]);
+  expect(routing.everyOrder).toBe(true);
+  return routing.crossings.length;
+}
+
 it.each([4, 5, 6])('crossings of %i wires are no more than those of the best of all orders', (count) => {
   for (const seed of [1, 2]) {
     const wires = wiresAmong(10 * count + seed, count, 0);
-    const {
-      crossings,
-      faults,
-      everyOrder: proven,
-    } = routeWires({ shape: threeShape, barriers: threeParts, wires }, rules);
-    expect(faults).toEqual([]);
-    expect(proven).toBe(true);
+    const crossings = provenCrossings(wires);
     const best = fewestOf(wires);
     expect(best).toBeLessThan(Infinity);
-    expect(crossings.length).toBeLessThanOrEqual(best);
+    expect(crossings).toBeLessThanOrEqual(best);
   }
 });
 
@@ -104,14 +106,7 @@ it.each(Object.entries(ofEight))(
   (seed, known) => {
     const wires = wiresAmong(80 + Number(seed), 8, 0);
     if (anew) expect(fewestOf(wires)).toBe(known);
-    const {
-      crossings,
-      faults,
-      everyOrder: proven,
-    } = routeWires({ shape: threeShape, barriers: threeParts, wires }, rules);
-    expect(faults).toEqual([]);
-    expect(proven).toBe(true);
-    expect(crossings.length).toBeLessThanOrEqual(known);
+    expect(provenCrossings(wires)).toBeLessThanOrEqual(known);
   },
   anew ? 300_000 : undefined,
 );

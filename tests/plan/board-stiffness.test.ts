@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Remark } from '../../lib/model/remark.ts';
-import { inJob, partsFile, vehicleFile, withBoard } from '../read/problem-case.ts';
+import { partsFile, withBoard } from '../read/problem-case.ts';
 import type { Change } from '../read/small-shop.ts';
+import { onTheBoard } from './four-points.ts';
 import { byId, smallPlan } from './plan-small-shop.ts';
 
 interface Stocked {
@@ -41,15 +42,7 @@ const boardOf = (sheet: string): readonly Change[] => [
     'sheet: ply-a\n    outline: { rectangle: { width: 500 mm, height: 300 mm } }\n    fixings: { ',
     `sheet: ${sheet}\n    at: { x: 10 mm, y: 10 mm }\n    outline: { rectangle: { width: 500 mm, height: 300 mm } }\n    fixings: { c: { point: p3, fixing: bolt-a }, d: { point: p4, fixing: bolt-a }, `,
   ),
-  inJob(
-    'title: Bass amplifier\n    in: boot',
-    'title: Bass amplifier\n    on: main\n    at: { x: 200 mm, y: 110 mm }',
-  ),
-  [
-    vehicleFile,
-    '      p2: {',
-    '      p3: { x: 50 mm, y: 270 mm, stud: M6, what: rivet nut, behind: nothing }\n      p4: { x: 450 mm, y: 270 mm, stud: M6, what: rivet nut, behind: nothing }\n      p2: {',
-  ],
+  ...onTheBoard,
 ];
 
 const softOf = (remarks: readonly Remark[]): Remark | undefined =>

@@ -33,6 +33,19 @@ export function stocked(...sheets: readonly ShopSheet[]): readonly Change[] {
   ];
 }
 
+/** The amplifier of the small shop in the middle of its board, and two more points below that. */
+export const onTheBoard: readonly Change[] = [
+  inJob(
+    'title: Bass amplifier\n    in: boot',
+    'title: Bass amplifier\n    on: main\n    at: { x: 200 mm, y: 110 mm }',
+  ),
+  [
+    vehicleFile,
+    '      p2: {',
+    '      p3: { x: 50 mm, y: 270 mm, stud: M6, what: rivet nut, behind: nothing }\n      p4: { x: 450 mm, y: 270 mm, stud: M6, what: rivet nut, behind: nothing }\n      p2: {',
+  ],
+];
+
 /**
  * The board of the small shop, 500 x 300 mm on four points near its corners and spacers, the amplifier in its middle.
  * `lines` are those of the board: its sheet, its ribs.
@@ -47,14 +60,6 @@ export function onFourPoints(lines: readonly string[], spacer = '25 mm'): readon
       `sheet: ply-a\n    ${outline}\n    fixings: { a: { point: p1, fixing: bolt-a }, b: { point: p2, fixing: bolt-a } }`,
       [...lines, 'at: { x: 10 mm, y: 10 mm }', outline, `fixings: { ${fixings.join(', ')} }`].join('\n    '),
     ),
-    inJob(
-      'title: Bass amplifier\n    in: boot',
-      'title: Bass amplifier\n    on: main\n    at: { x: 200 mm, y: 110 mm }',
-    ),
-    [
-      vehicleFile,
-      '      p2: {',
-      '      p3: { x: 50 mm, y: 270 mm, stud: M6, what: rivet nut, behind: nothing }\n      p4: { x: 450 mm, y: 270 mm, stud: M6, what: rivet nut, behind: nothing }\n      p2: {',
-    ],
+    ...onTheBoard,
   ];
 }

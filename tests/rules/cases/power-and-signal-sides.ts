@@ -1,6 +1,6 @@
 import { about, aboutContent, entry } from '../case.ts';
 import { setBoard } from '../changes.ts';
-import { route } from '../plan.ts';
+import { route } from '../plan-board.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 /** Both runs on the left, so far inboard in the sill that they share. */
