@@ -3,6 +3,7 @@ import { type Part, partSchema } from '../model/kinds/index.ts';
 import { type Place, pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
 import type { SourceFile } from '../model/source-file.ts';
+import { checkPartTerminals } from './part-terminals.ts';
 import { Report } from './report.ts';
 import { shape } from './shape.ts';
 import type { UnreadNames } from './unread-names.ts';
@@ -33,16 +34,24 @@ export function readParts(files: readonly SourceFile[], problems: Problem[], unr
       const first = documents[id];
       if (first)
         report.atKey(['parts', id], `part "${id}" is in ${first.file} already: an id names one thing`);
-      else {
+      else if (isWhole(id, part, document, problems)) {
         parts[id] = part;
         documents[id] = document;
-      }
+      } else unread.add('part', id);
     }
     problems.push(...report.problems);
   }
   const partPlace = (id: string): Place =>
     documents[id]?.placeOf(pointer(['parts', id])) ?? { file: 'content/parts', line: 1, column: 1, path: '' };
   return { parts, partPlace };
+}
+
+/** True for a part that can be computed by its terminals. */
+function isWhole(id: string, part: Part, document: YamlDocument, problems: Problem[]): boolean {
+  const report = new Report(document);
+  checkPartTerminals(id, part, report);
+  problems.push(...report.problems);
+  return report.problems.length === 0;
 }
 
 function partsOf(

@@ -1,0 +1,109 @@
+import type { KindName, Part, PartOf } from '../model/kinds/index.ts';
+import { partFacts } from '../model/kinds/index.ts';
+import { terminalsOf } from '../model/kinds/kind.ts';
+import type { TerminalRole } from '../model/vocabulary.ts';
+import type { Report } from './report.ts';
+import { withPairs } from './resolve-devices.ts';
+
+/** Terminals of one role that a kind of part has, neither more nor fewer, and what lacks without them. */
+interface Need {
+  readonly role: TerminalRole;
+  readonly count: number;
+  readonly lacks: string;
+}
+
+const supply: readonly Need[] = [
+  { role: 'supply-positive', count: 1, lacks: 'its current would not be counted' },
+  { role: 'supply-negative', count: 1, lacks: 'its current would not be counted' },
+];
+const source: readonly Need[] = [
+  { role: 'source-positive', count: 1, lacks: 'it would feed nothing' },
+  { role: 'source-negative', count: 1, lacks: 'it would feed nothing' },
+];
+
+/** What the network is built from: with a terminal too few a part would silently drop out of it. */
+const needs: Readonly<Partial<Record<KindName, readonly Need[]>>> = {
+  amplifier: supply,
+  processor: supply,
+  'source-unit': supply,
+  battery: source,
+  alternator: source,
+  'fuse-holder': [
+    { role: 'feed-in', count: 1, lacks: 'its fuse would protect nothing' },
+    { role: 'feed-out', count: 1, lacks: 'its fuse would protect nothing' },
+  ],
+  relay: [
+    { role: 'relay-coil', count: 2, lacks: 'nothing would pull it in' },
+    { role: 'relay-contact', count: 2, lacks: 'it would switch nothing' },
+  ],
+};
+
+/** A part has the terminals that its kind is computed by, and each name in it stands for one of them. */
+export function checkPartTerminals(id: string, part: Part, report: Report): void {
+  const { terminals } = partFacts(part);
+  for (const { role, count, lacks } of needs[part.kind] ?? []) {
+    const found = terminalsOf(terminals, role).length;
+    const path = ['parts', id, 'terminals'];
+    const asked = `${count === 1 ? 'one terminal' : `${count} terminals`} with role: ${role}`;
+    if (found < count)
+      report.atKey(path, `${id} needs ${asked} and has ${found}: ${lacks}`, `write ${asked}`);
+    else if (found > count)
+      report.atKey(
+        path,
+        `${id} has ${found} terminals with role: ${role}, but only ${count} can be computed`,
+        role === 'relay-contact'
+          ? 'keep the two of the make contact'
+          : 'keep one; several conductors in it are told by conductors:',
+      );
+  }
+  if (part.kind === 'distribution') checkDistribution(id, part, report);
+  if (part.kind === 'amplifier') checkChannels(id, part, report);
+  if (part.kind === 'speaker') checkCoils(id, part, report);
+}
+
+/** Fused ways lead from the bar to their own terminals; feeds and grounds never share a bar. */
+function checkDistribution(id: string, part: PartOf<'distribution'>, report: Report): void {
+  const { terminals, 'fused-ways': ways } = part;
+  for (const [name, { from }] of Object.entries(ways)) {
+    const path = ['parts', id, 'fused-ways', name];
+    report.look<unknown>(path, `terminal of ${id}`, name, terminals);
+    if (Object.hasOwn(ways, from))
+      report.at(
+        [...path, 'from'],
+        `the fused way ${name} begins at ${from}, which is a fused way itself`,
+        'name the terminal of the bar',
+      );
+    else report.look<unknown>([...path, 'from'], `terminal of ${id}`, from, terminals);
+  }
+  const [feed] = terminalsOf(terminals, 'feed-in', 'feed-out');
+  const [ground] = terminalsOf(terminals, 'ground-bar');
+  if (feed !== undefined && ground !== undefined)
+    report.atKey(
+      ['parts', id, 'terminals', ground],
+      `${id} has feeds (${feed}) and grounds (${ground}) on one bar: that is a short`,
+      'write a part for the feeds and one for the grounds',
+    );
+}
+
+function checkChannels(id: string, part: PartOf<'amplifier'>, report: Report): void {
+  for (const group of ['channels', 'bridges'] as const)
+    for (const [name, channel] of Object.entries(part[group])) {
+      const path = ['parts', id, group, name];
+      for (const end of ['positive', 'negative', 'input'] as const)
+        report.look<unknown>(
+          [...path, end],
+          `terminal of ${id}`,
+          channel[end],
+          end === 'input' ? withPairs(part.terminals) : part.terminals,
+        );
+    }
+  for (const name of Object.keys(part.bridges))
+    for (const half of name.split('+'))
+      report.look<unknown>(['parts', id, 'bridges', name], `channel of ${id}`, half, part.channels);
+}
+
+function checkCoils(id: string, part: PartOf<'speaker'>, report: Report): void {
+  for (const [name, coil] of Object.entries(part.coils))
+    for (const end of ['positive', 'negative'] as const)
+      report.look<unknown>(['parts', id, 'coils', name, end], `terminal of ${id}`, coil[end], part.terminals);
+}
