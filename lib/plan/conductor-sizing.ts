@@ -1,19 +1,21 @@
 import type { Remark } from '../model/remark.ts';
-import { type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import type { Job, Link } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { ampacity, type RunZone } from '../power/ampacity.ts';
 import {
   type CableCandidate,
   type ConductorChoice,
   type ConductorDuty,
+  cableSm,
   chooseConductor,
   type JudgedCable,
 } from '../power/conductor-choice.ts';
 import { isPowerFault } from '../power/traced.ts';
 import { candidatesFor, fixedCandidate, isGiven } from './cable-candidates.ts';
+import { noneFits } from './conductor-none-fits.ts';
 import type { DevicesById } from './conductor-role.ts';
+import { linkPorts } from './link-ports.ts';
 import { powerRules } from './power-rules.ts';
-import { reducerFor } from './reducers.ts';
 
 /** A conductor with the cable that was chosen or given for it. */
 export interface SizedConductor {
@@ -64,18 +66,10 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
   const given = isGiven(link);
   const duty = dutyOf(job, devices, task, given);
-  const first = choose(duty, candidates, job);
-  // Where the shelf is short, the size is still computed from the catalogue: the pick list then says what to buy.
-  const anyShelf = first.chosen ? first : choose(duty, candidates.map(withoutStock), job);
-  const judged = anyShelf.chosen ?? nearest(anyShelf.considered);
+  const { choice, onShelf } = chooseFrom(duty, candidates, job, task);
+  const judged = choice.chosen ?? nearest(choice.considered);
   const cable = judged?.candidate ?? candidates[0] ?? nothingKnown();
-  const remarks = given
-    ? []
-    : remarksOf(link, task, candidates, first.chosen, anyShelf.chosen, anyShelf.reason);
-  const byFeed = !given && anyShelf.governed.includes('conductance');
-  const reason = given
-    ? `given: ${cable.size.label}`
-    : reasonOf(task, cable, anyShelf.chosen, anyShelf.reason, byFeed);
+  const byFeed = !given && choice.governed.includes('conductance');
   return {
     link,
     role,
@@ -84,11 +78,58 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
     lengthM: task.lengthM,
     neededA: task.neededA,
     chosen: given ? 'given' : 'computed',
-    reason,
+    reason: given ? `given: ${cable.size.label}` : reasonOf(task, cable, choice, byFeed),
     byFeed,
-    remarks,
+    remarks: given ? [] : remarksOf(job, devices, task, candidates.length, choice, onShelf),
     alternatives: given && link.origin === 'job' ? lawfulInstead(job, devices, task, judged) : [],
   };
+}
+
+/** A choice, and where a ground had to be taken under its feed, why. */
+interface SizeChoice extends ConductorChoice {
+  readonly underFeed?: string;
+}
+
+/**
+ * The choice from the shelf; where that is short from the catalogue, so that the pick list says what to buy; and for a
+ * ground that can't be as large as its feed, the one that conducts best of those that fit.
+ */
+function chooseFrom(
+  duty: ConductorDuty,
+  candidates: readonly CableCandidate[],
+  job: Job,
+  task: ConductorTask,
+): { readonly choice: SizeChoice; readonly onShelf: boolean } {
+  const shelves = [candidates, candidates.map(withoutStock)];
+  const [shelf, catalogue] = shelves.map((cables) => choose(duty, cables, job));
+  if (shelf?.chosen) return { choice: shelf, onShelf: true };
+  const full = catalogue ?? choose(duty, candidates, job);
+  if (full.chosen || !duty.leastSm) return { choice: full, onShelf: false };
+  for (const [k, cables] of shelves.entries()) {
+    const choice = largestGround(duty, cables, job, task, full);
+    if (choice) return { choice, onShelf: k === 0 };
+  }
+  return { choice: full, onShelf: false };
+}
+
+/** The best conducting ground that its ports take and that carries its fuses; null where there is none. */
+function largestGround(
+  duty: ConductorDuty,
+  candidates: readonly CableCandidate[],
+  job: Job,
+  { feed }: ConductorTask,
+  full: ConductorChoice,
+): SizeChoice | null {
+  const rules = powerRules(job.rules);
+  const { considered } = choose({ ...duty, leastSm: 0 }, candidates, job);
+  const [chosen] = considered
+    .filter(({ misses }) => misses.length === 0)
+    .toSorted((a, b) => cableSm(b.candidate, rules) - cableSm(a.candidate, rules));
+  const missing = nearest(full.considered);
+  if (!chosen || !missing) return null;
+  const misses = missing.misses.map(({ text }) => text).join('; ');
+  const underFeed = `the largest that fits, where it should be ${feed?.why ?? ''}; ${missing.candidate.size.label}: ${misses}`;
+  return { chosen, governed: [], reason: underFeed, considered, underFeed };
 }
 
 /** What would be lawful in the place of a given conductor that does not carry its fuse; empty where it does. */
@@ -109,10 +150,10 @@ function lawfulInstead(
 function reasonOf(
   { why, leastMm2, feed }: ConductorTask,
   { size }: CableCandidate,
-  chosen: JudgedCable | null,
-  reason: string,
+  { chosen, reason, underFeed }: SizeChoice,
   byFeed: boolean,
 ): string {
+  if (underFeed !== undefined) return `${size.label}: ${underFeed}`;
   if (byFeed && chosen !== null && feed) return `${size.label}: ${feed.why}`;
   const governs = why !== null && chosen !== null && leastMm2 > size.areaMm2 / 1.001 - 1e-9;
   return governs ? `${size.label}: ${why}` : reason;
@@ -139,8 +180,8 @@ function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job:
 
 /** A size that was given is judged by the rules, so only the fuse is put to it here. */
 function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: boolean): ConductorDuty {
-  const ends = [task.link.from, task.link.to].map((end) => portOf(job, devices, end));
-  const smallestPort = Math.max(0, ...ends.flatMap((port) => (port ? [port.smallestMm2] : [])));
+  const ports = linkPorts(job, devices, task.link);
+  const smallestPort = Math.max(0, ...ports.map(({ smallestMm2 }) => smallestMm2));
   return {
     fuseA: given ? 0 : task.neededA,
     currentA: task.ratedA,
@@ -151,36 +192,24 @@ function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: bool
     ...(given
       ? {}
       : {
-          ports: ends.flatMap((port) => (port ? [port] : [])),
+          ports,
           leastMm2: Math.max(task.leastMm2, smallestPort),
           leastSm: task.feed?.conductanceSm ?? 0,
         }),
   };
 }
 
-function portOf({ parts }: Job, devices: DevicesById, end: LinkEnd) {
-  const spec = devices.get(end.device)?.facts.terminals[end.terminal];
-  const takes = spec?.takes;
-  return takes
-    ? {
-        id: terminalId(end),
-        largestMm2: takes.to.areaMm2,
-        smallestMm2: takes.from.areaMm2,
-        reduces: (areaMm2: number) => reducerFor(parts, areaMm2, spec) !== null,
-      }
-    : null;
-}
-
 function remarksOf(
-  { id }: Link,
+  job: Job,
+  devices: DevicesById,
   task: ConductorTask,
-  candidates: readonly CableCandidate[],
-  fromShelf: JudgedCable | null,
-  chosen: JudgedCable | null,
-  reason: string,
+  candidates: number,
+  { chosen, reason, considered }: ConductorChoice,
+  onShelf: boolean,
 ): Remark[] {
+  const { id } = task.link;
   const base = { of: [id], source: "33 CFR 183.425, Table 5; the parts' data" };
-  if (candidates.length === 0)
+  if (candidates === 0)
     return [
       {
         ...base,
@@ -193,18 +222,8 @@ function remarksOf(
             : 'add a wire part for this use to the catalogue, or name one by wire:',
       },
     ];
-  if (!chosen)
-    return [
-      {
-        ...base,
-        rule: 'conductor-none-fits',
-        level: 'stop',
-        message: `no cable of the catalogue fits ${id}: ${reason}`,
-        remedy:
-          'use a larger port or reducer, a smaller fuse, insulation for a higher temperature, or a second feed',
-      },
-    ];
-  if (fromShelf) return [];
+  if (!chosen) return [noneFits(task, linkPorts(job, devices, task.link), considered, reason)];
+  if (onShelf) return [];
   return [
     {
       ...base,
@@ -226,7 +245,7 @@ export function greatestAmpacityA(
 ): number {
   const fixed = fixedCandidate(job, link);
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
-  const ports = isGiven(link) ? [] : [link.from, link.to].flatMap((end) => portOf(job, devices, end) ?? []);
+  const ports = isGiven(link) ? [] : linkPorts(job, devices, link);
   const ampacities = candidates
     .filter(({ size: { areaMm2 } }) =>
       ports.every(({ largestMm2, reduces }) => areaMm2 <= largestMm2 * 1.001 || reduces(areaMm2)),

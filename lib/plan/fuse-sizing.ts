@@ -1,7 +1,7 @@
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import type { Traced } from '../model/trace.ts';
 import type { FuseForm } from '../model/vocabulary.ts';
-import { chooseFuse, type FuseChoice } from '../power/fuse-choice.ts';
+import { chooseFuse, type FuseChoice, type FuseDuty } from '../power/fuse-choice.ts';
 import { interruptNeedA } from '../power/interrupting.ts';
 import type { PowerRules } from '../power/power-rules.ts';
 import { isPowerFault } from '../power/traced.ts';
@@ -67,25 +67,19 @@ function formOf({ device, way }: CircuitEdge): FuseForm | null {
 }
 
 function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
-  const { job, protection } = sizing;
-  const protects = protectedBy(protection, edge.id);
+  const protects = protectedBy(sizing.protection, edge.id);
   const worst = worstSource(edge, sizing);
   const { ratedA, shares, ceilingA, ceilingFuses } = demand(edge, sizing);
   const holderA = holderLimitA(device);
-  const choice = chooseFuse(
-    {
-      ratedA,
-      ceilingA,
-      ceilingFuses,
-      protects: atTheirThickest(protects, sizing),
-      form,
-      interruptNeedA: worst?.need?.value ?? null,
-      ...(holderA === null ? {} : { holderLargestA: holderA }),
-    },
-    fuseShelf(job.parts, job.shop, job.rules),
-    powerRules(job.rules),
-  );
-  const chosen = isPowerFault(choice) ? null : choice;
+  const chosen = chooseWithGrounds(edge, sizing, {
+    ratedA,
+    ceilingA,
+    ceilingFuses,
+    protects: atTheirThickest(protects, sizing),
+    form,
+    interruptNeedA: worst?.need?.value ?? null,
+    ...(holderA === null ? {} : { holderLargestA: holderA }),
+  });
   const givenA = givenRatingA(edge, device);
   return {
     edge,
@@ -103,6 +97,41 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     // What the vehicle came with is read off, never chosen.
     ratingA: givenA ?? (device.origin === 'vehicle' ? null : (chosen?.chosen?.ratingA ?? null)),
   };
+}
+
+/**
+ * The choice; where the ground of a device can't be had as large as the rating asks for, the one that the ground
+ * bounds too, as long as that leaves a lawful rating. A device's ground takes back all that its fuse lets through.
+ */
+function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty): FuseChoice | null {
+  const { job, mostA } = sizing;
+  const choose = (asked: FuseDuty): FuseChoice | null => {
+    const choice = chooseFuse(asked, fuseShelf(job.parts, job.shop, job.rules), powerRules(job.rules));
+    return isPowerFault(choice) ? null : choice;
+  };
+  const first = choose(duty);
+  const ratingA = first?.chosen?.ratingA;
+  if (ratingA === undefined) return first;
+  const thin = ownGrounds(edge, sizing)
+    .map((id) => ({ id: `${id} at its thickest`, ampacityA: mostA(id) }))
+    .filter(({ ampacityA }) => ampacityA < ratingA);
+  if (thin.length === 0) return first;
+  const bounded = choose({ ...duty, protects: [...duty.protects, ...thin] });
+  return bounded?.chosen ? bounded : first;
+}
+
+/** The ground leads of devices that this fuse alone feeds. */
+function ownGrounds(edge: CircuitEdge, { circuit, paths }: FuseSizing): string[] {
+  const alone = paths.downstream(edge).filter(({ from }) => {
+    const { bare, fuses } = inflow(circuit, from, '');
+    return !bare && fuses.length === 1 && fuses[0]?.id === edge.id;
+  });
+  const negatives = new Set(alone.map(({ to }) => to));
+  return circuit.edges.flatMap(({ id, kind, from, to }) =>
+    kind === 'conductor' && circuit.roles.get(id) === 'ground' && (negatives.has(from) || negatives.has(to))
+      ? [id]
+      : [],
+  );
 }
 
 /** Conductors are sized after their fuse: until then each counts with the thickest cable that it may have. */

@@ -3,6 +3,11 @@ import type { TerminalSpec } from '../model/kinds/kind.ts';
 
 /** Joints that clamp a pin: a reducer goes into these alone. */
 const clamps: readonly TerminalSpec['joint'][] = ['set-screw', 'screw-clamp'];
+/** True for a joint that clamps the pin of a reducer. */
+export function takesReducer(joint: TerminalSpec['joint']): boolean {
+  return clamps.includes(joint);
+}
+
 /** Areas within a tenth of a per cent are the same size. */
 const grace = 1.001;
 
@@ -23,7 +28,7 @@ export function reducerFor(
   port: Pick<TerminalSpec, 'joint' | 'takes'> | undefined,
 ): Reducer | null {
   const takes = port?.takes;
-  if (!port || !takes || !clamps.includes(port.joint) || areaMm2 <= takes.to.areaMm2 * grace) return null;
+  if (!port || !takes || !takesReducer(port.joint) || areaMm2 <= takes.to.areaMm2 * grace) return null;
   const fitting = Object.entries(parts).flatMap(([part, spec]): Reducer[] => {
     if (spec.kind !== 'terminal' || spec.form !== 'reducer' || !spec.pin) return [];
     const { pin } = spec;

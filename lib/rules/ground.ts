@@ -11,6 +11,7 @@ import {
   hasRole,
   jobWires,
   terminalNameOf,
+  terminalSpecOf,
   wireSpot,
 } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
@@ -56,6 +57,21 @@ const deviceWithoutGround: Rule = {
   },
 };
 
+/** Where a port keeps a ground from being as large as its feed, which one, and what brings it in. */
+function portTaking({ job }: Case, feeds: readonly PlanWire[], grounds: readonly PlanWire[]): string {
+  const [feed] = feeds.toSorted((a, b) => b.size.areaMm2 - a.size.areaMm2);
+  if (!feed) return '';
+  const told = grounds.flatMap(endsOf).flatMap((terminal) => {
+    const takes = terminalSpecOf(job, terminal)?.takes;
+    return takes && takes.to.areaMm2 * 1.001 < feed.size.areaMm2
+      ? [`${terminal} takes at most ${takes.to.label}`]
+      : [];
+  });
+  return told.length === 0
+    ? ''
+    : `; ${[...new Set(told)].join(', and ')}: that asks for a reducer for ${feed.size.label}, or for a part with a larger port`;
+}
+
 const groundUnderFeed: Rule = {
   id: 'ground-under-feed',
   asks: 'The ground of a device or board conducts at least as well as its feed, judged by conductance and not by gauge number.',
@@ -82,7 +98,7 @@ const groundUnderFeed: Rule = {
           value: ground,
           limit: feed,
           unit: 'S m',
-          remedy: 'run the ground at least as large as the feed, of the same material',
+          remedy: `run the ground at least as large as the feed, of the same material${portTaking(about, feeds, grounds)}`,
           ...commonPractice,
           ...spot,
         },
