@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Private } from './private.ts';
 import {
+  beyondVehicle,
   type DimensionName,
   dimensions,
   exampleText,
@@ -8,6 +9,7 @@ import {
   oneOf,
   parseQuantity,
   type Quantity,
+  type QuantityFault,
   writeQuantity,
 } from './quantity.ts';
 import { parseWireSize, type WireSize } from './wire-size.ts';
@@ -72,8 +74,8 @@ export function quantity<D extends DimensionName>(dimension: D, unsigned = false
   return z.codec(written, held, {
     decode: (value, ctx) => {
       const signed = parseQuantity(value, dimension);
-      const below = unsigned && typeof signed === 'number' && signed < 0;
-      const read = below ? { fault: `"${value}" is below zero` } : signed;
+      const read =
+        typeof signed === 'number' ? (refusal(value, signed, dimension, unsigned) ?? signed) : signed;
       if (typeof read === 'number' && isQuantity<(typeof dimensions)[D]['si']>(read)) return read;
       const fault = typeof read === 'number' ? `"${value}" is not ${name}` : read.fault;
       ctx.issues.push({
@@ -87,13 +89,41 @@ export function quantity<D extends DimensionName>(dimension: D, unsigned = false
   });
 }
 
-/** A quantity of one dimension that is above a bound in SI, zero where none is given: the capacity of a battery. */
-export function quantityAbove<D extends DimensionName>(dimension: D, bound = 0): QuantityCodec<D> {
-  const least = bound === 0 ? 'zero' : writeQuantity(bound, dimension);
-  return quantity(dimension).refine(
-    (value) => value > bound,
-    `is not above ${least}; write ${oneOf(dimension)} such as ${exampleText(dimension)}`,
-  );
+/** Why a number that could be read is not taken all the same. */
+function refusal(
+  written: string,
+  value: number,
+  dimension: DimensionName,
+  unsigned: boolean,
+): QuantityFault | null {
+  if (unsigned && value < 0) return { fault: `"${written}" is below zero` };
+  const beyond = beyondVehicle(value, dimension);
+  return beyond === null ? null : { fault: `"${written}" ${beyond}` };
+}
+
+/** Bounds of a quantity in SI: one that it lies above, and those that it may reach. */
+interface Bounds {
+  readonly above?: number | undefined;
+  readonly least?: number | undefined;
+  readonly most?: number | undefined;
+}
+
+/** A quantity of one dimension that keeps its bounds, such as an efficiency: above nothing, at most the whole. */
+export function quantityWithin<D extends DimensionName>(
+  dimension: D,
+  { above, least, most }: Bounds,
+): QuantityCodec<D> {
+  const bound = (value: number) => (value === 0 ? 'zero' : writeQuantity(value, dimension));
+  const wayOut = `write ${oneOf(dimension)} such as ${exampleText(dimension)}`;
+  return quantity(dimension)
+    .refine((value) => above === undefined || value > above, `is not above ${bound(above ?? 0)}; ${wayOut}`)
+    .refine((value) => least === undefined || value >= least, `is below ${bound(least ?? 0)}; ${wayOut}`)
+    .refine((value) => most === undefined || value <= most, `is above ${bound(most ?? 0)}; ${wayOut}`);
+}
+
+/** A quantity of one dimension that is above zero: the capacity of a battery. */
+export function quantityAbove<D extends DimensionName>(dimension: D): QuantityCodec<D> {
+  return quantityWithin(dimension, { above: 0 });
 }
 
 /** How long, wide or deep something is: a length that is not below zero, unlike a position. */
@@ -117,6 +147,19 @@ export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> 
   },
 );
 
+/** What a range says that begins with its larger end. */
+export const runsDownwards = 'runs downwards: write the smaller value under from:, the larger one under to:';
+
+/** True for a range from a smaller to a larger quantity. */
+export function isRising({ from, to }: { readonly from: number; readonly to: number }): boolean {
+  return from <= to;
+}
+
+/** True for a range from a thinner to a thicker conductor. */
+export function isRisingSize({ from, to }: { readonly from: WireSize; readonly to: WireSize }): boolean {
+  return from.areaMm2 <= to.areaMm2;
+}
+
 /** A private value: held so that it can't be put into a string. */
 export function privateText(example: string): z.ZodCodec<z.ZodString, z.ZodCustom<Private, Private>> {
   return z.codec(text(example), z.instanceof(Private), {
@@ -129,6 +172,12 @@ export function privateText(example: string): z.ZodCodec<z.ZodString, z.ZodCusto
 export const count = z
   .int({ error: 'needs a whole number, such as 2' })
   .nonnegative('is below zero; write a whole number such as 2')
+  .meta({ examples: [2] });
+
+/** A whole count of at least one: how many conductors go into a port. */
+export const countFromOne = z
+  .int({ error: 'needs a whole number, such as 2' })
+  .positive('is not above zero; write a whole number such as 2')
   .meta({ examples: [2] });
 
 /** A pure number above zero, such as a damping factor. */

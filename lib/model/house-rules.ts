@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
-import { count, quantity, quantityAbove } from './fields.ts';
+import { count, quantityWithin } from './fields.ts';
 import { audioRules } from './house-rules/audio.ts';
 import { boardRules } from './house-rules/board.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
 import { powerRules } from './house-rules/power.ts';
+import { supplyRules } from './house-rules/supply.ts';
 import { wiringRules } from './house-rules/wiring.ts';
 
 /**
@@ -12,6 +13,7 @@ import { wiringRules } from './house-rules/wiring.ts';
  * under `rules:` by the same key.
  */
 export const houseRuleDefinitions = {
+  ...supplyRules,
   ...powerRules,
   ...wiringRules,
   ...boardRules,
@@ -34,13 +36,8 @@ export const houseRuleNames: readonly HouseRuleName[] =
   Object.keys(houseRuleDefinitions).filter(isHouseRuleName);
 
 function ruleField(name: HouseRuleName) {
-  const { dimension, says, above } = houseRuleDefinition(name);
-  const field =
-    dimension === 'count'
-      ? count
-      : above === undefined
-        ? quantity(dimension)
-        : quantityAbove(dimension, above);
+  const { dimension, says, above, least, most } = houseRuleDefinition(name);
+  const field = dimension === 'count' ? count : quantityWithin(dimension, { above, least, most });
   return builders(field.optional().meta({ description: says }));
 }
 

@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
-import { quantity } from './fields.ts';
+import { isRising, quantity, runsDownwards } from './fields.ts';
 
 /** What one output of a source gives, as measured or as its maker publishes it; what is left out is not known. */
 export const outputFactsSchema = z.strictObject({
   form: builders(z.enum(['analogue', 'digital']).optional()),
   bandwidth: z
     .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
+    .refine(isRising, runsDownwards)
     .optional(),
   polarity: builders(z.enum(['normal', 'reversed']).optional()),
   /** Greatest clean voltage, RMS. */

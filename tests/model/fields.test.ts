@@ -6,16 +6,23 @@ import {
   id,
   privateText,
   quantity,
+  quantityAbove,
+  quantityWithin,
   terminalRef,
   text,
   wireSize,
 } from '../../lib/model/fields.ts';
 import { Private } from '../../lib/model/private.ts';
+import { type DimensionName, dimensions } from '../../lib/model/quantity.ts';
 
 /** What a field says of a value that it refuses; null where it takes it. */
 function refusal(schema: z.ZodType, value: unknown): string | null {
   const parsed = schema.safeParse(value);
   return parsed.success ? null : parsed.error.issues.map((issue) => issue.message).join(' | ');
+}
+
+function isDimension(name: string): name is DimensionName {
+  return Object.hasOwn(dimensions, name);
 }
 
 describe('text', () => {
@@ -98,6 +105,41 @@ describe('quantity', () => {
     ],
   ])('refuses %j', (value, message) => {
     expect(refusal(quantity('voltage'), value)).toBe(message);
+  });
+
+  // 1 km of wire, 100 kA into a short, 10,000 Ah: nothing round a vehicle comes near.
+  test.each([
+    ['length', '1001 m', '"1001 m" is more than 1000 m'],
+    ['length', '-1001 m', '"-1001 m" is less than -1000 m'],
+    ['current', '101 kA', '"101 kA" is more than 100000 A'],
+    ['charge', '10001 Ah', '"10001 Ah" is more than 10000 Ah'],
+    ['temperature', '-101 C', '"-101 C" is less than -100 C'],
+  ] as const)('a %s of %s is beyond anything in a vehicle', (dimension, written, message) => {
+    expect(refusal(quantity(dimension), written)).toContain(`${message}, beyond anything in a vehicle`);
+  });
+
+  test.each([
+    ['length', '1000 m'],
+    ['length', '-1000 m'],
+    ['current', '100 kA'],
+    ['temperature', '-100 C'],
+  ] as const)('a %s of %s may be meant', (dimension, written) => {
+    expect(refusal(quantity(dimension), written)).toBeNull();
+  });
+
+  test('the examples of every dimension keep its bounds', () => {
+    for (const dimension of Object.keys(dimensions).filter(isDimension))
+      for (const example of dimensions[dimension].examples)
+        expect(refusal(quantity(dimension), example), dimension).toBeNull();
+  });
+
+  test('bounds may be reached, but what it must be above may not', () => {
+    const voltage = quantityWithin('voltage', { least: 10, most: 18 });
+    expect(['10 V', '18 V'].map((written) => refusal(voltage, written))).toEqual([null, null]);
+    expect(refusal(voltage, '9.9 V')).toBe('is below 10 V; write a voltage such as 12.6 V');
+    expect(refusal(voltage, '18.1 V')).toBe('is above 18 V; write a voltage such as 12.6 V');
+    expect(refusal(quantityAbove('current'), '0 A')).toMatch(/^is not above zero/);
+    expect(refusal(quantityAbove('current'), '1 mA')).toBeNull();
   });
 
   test('an angle has its own article', () => {

@@ -11,6 +11,9 @@ export interface RuleDefinition {
   readonly value: number;
   /** What a shop sets must be above this, in SI: nothing can be computed from less. */
   readonly above?: number;
+  /** What a shop sets must not be below this, or not above it, in SI: past it a figure would err to the unsafe side. */
+  readonly least?: number;
+  readonly most?: number;
   readonly citation: string;
   readonly mark?: Mark;
 }

@@ -22,6 +22,7 @@ export const wiringRules = {
     dimension: 'ratio',
     value: 0.62,
     above: 0,
+    most: 1,
     ...clad,
   },
   'clad-per-kelvin': {

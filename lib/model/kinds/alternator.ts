@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, quantityAbove } from '../fields.ts';
+import { quantityAbove, quantityWithin } from '../fields.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
   kind: everyone(z.literal('alternator')),
   ...equipmentBase,
   rating: builders(quantityAbove('current')),
-  'set-point': builders(quantity('voltage').optional()),
+  /** Left out, the house rules' voltages hold. A system of another voltage is not planned here. */
+  'set-point': builders(quantityWithin('voltage', { least: 10, most: 18 }).optional()),
   'variable-voltage': builders(z.boolean().default(false)),
 });
 

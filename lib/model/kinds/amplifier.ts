@@ -1,11 +1,13 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { positiveNumber, quantity, text } from '../fields.ts';
+import { positiveNumber, quantityAbove, text } from '../fields.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 /** Rated power into each load that the maker publishes, smallest load last or first as written. */
 const powers = z
-  .array(z.strictObject({ load: builders(quantity('resistance')), power: builders(quantity('power')) }))
+  .array(
+    z.strictObject({ load: builders(quantityAbove('resistance')), power: builders(quantityAbove('power')) }),
+  )
   .min(1);
 
 const channel = z.strictObject({
@@ -13,7 +15,7 @@ const channel = z.strictObject({
   negative: builders(text('CH1-')),
   /** The signal input that drives it. */
   input: builders(text('IN1')),
-  minimum: builders(quantity('resistance')),
+  minimum: builders(quantityAbove('resistance')),
   powers,
 });
 
@@ -23,7 +25,7 @@ export const amplifierSchema = z.strictObject({
   supply: supplySchema,
   /** Damping factor that its maker states, and the load that it holds for. */
   damping: z
-    .strictObject({ factor: builders(positiveNumber), at: builders(quantity('resistance')) })
+    .strictObject({ factor: builders(positiveNumber), at: builders(quantityAbove('resistance')) })
     .optional(),
   channels: z.record(z.string(), channel),
   /** Pairs of channels that may be bridged, by the two names joined with a plus: `1+2`. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity } from '../fields.ts';
+import { quantityAbove } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
@@ -9,7 +9,7 @@ export const fuseHolderSchema = z.strictObject({
   ...equipmentBase,
   'fuse-form': builders(fuseFormSchema),
   /** Greatest fuse that the holder may carry. */
-  current: builders(quantity('current')),
+  current: builders(quantityAbove('current')),
 });
 
 export const fuseHolder = equipmentKind('Fuse holders', fuseHolderSchema, (part) => {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity } from '../fields.ts';
+import { quantityAbove } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
@@ -8,9 +8,9 @@ export const fuseSchema = z.strictObject({
   kind: everyone(z.literal('fuse')),
   ...partBase,
   form: builders(fuseFormSchema),
-  rating: builders(quantity('current')),
+  rating: builders(quantityAbove('current')),
   /** Interrupting current by its maker; the table's figure for the form applies where it is silent. */
-  interrupts: builders(quantity('current').optional()),
+  interrupts: builders(quantityAbove('current').optional()),
 });
 
 export const fuse = stockKind('Fuses', fuseSchema);

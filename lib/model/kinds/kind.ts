@@ -1,6 +1,18 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { count, extent, quantity, text, wireSize } from '../fields.ts';
+import {
+  count,
+  countFromOne,
+  extent,
+  isRising,
+  isRisingSize,
+  quantity,
+  quantityAbove,
+  quantityWithin,
+  runsDownwards,
+  text,
+  wireSize,
+} from '../fields.ts';
 import type { Edge, SupplyType } from '../vocabulary.ts';
 import {
   filterOrder,
@@ -21,12 +33,15 @@ export const terminalSpecSchema = z.strictObject({
   at: builders(quantity('length').optional()),
   joint: builders(jointSchema.default('plug')),
   /** Smallest and largest conductor that it takes. */
-  takes: z.strictObject({ from: builders(wireSize), to: builders(wireSize) }).optional(),
+  takes: z
+    .strictObject({ from: builders(wireSize), to: builders(wireSize) })
+    .refine(isRisingSize, runsDownwards)
+    .optional(),
   stud: builders(studSchema.optional()),
   torque: builders(quantity('torque').optional()),
   strip: builders(quantity('length').optional()),
   /** Conductors that the maker allows in it; 1 unless told. */
-  conductors: builders(count.default(1)),
+  conductors: builders(countFromOne.default(1)),
   /** Whether its maker asks for a ferrule. */
   ferrule: builders(z.enum(['required', 'allowed', 'no']).default('allowed')),
   /** Greatest current that it gives or carries. */
@@ -36,6 +51,7 @@ export const terminalSpecSchema = z.strictObject({
   /** Of an input: the least voltage for full output, gain fully up, and the most that it takes without clipping. */
   'signal-range': z
     .strictObject({ from: builders(quantity('voltage')), to: builders(quantity('voltage')) })
+    .refine(isRising, runsDownwards)
     .optional(),
 });
 export type TerminalSpec = z.output<typeof terminalSpecSchema>;
@@ -53,7 +69,8 @@ const controlFilterSchema = z.strictObject({
   pass: builders(filterPassSchema.optional()),
   /** Of a knob: the corners from one stop to the other. */
   range: z
-    .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
+    .strictObject({ from: builders(quantityAbove('frequency')), to: builders(quantityAbove('frequency')) })
+    .refine(isRising, runsDownwards)
     .optional(),
 });
 
@@ -133,20 +150,21 @@ export const equipmentBase = {
   heat: builders(quantity('power').optional()),
 };
 
+/** Output over input: above nothing, at most the whole. */
+const efficiency = quantityWithin('ratio', { above: 0, most: 1 });
+
 /** How an electronic device is fed. */
 export const supplySchema = z.strictObject({
   type: builders(supplyTypeSchema),
   /** The maker's fuse for the device: a ceiling. Several fuses on the chassis add. */
-  fuse: builders(quantity('current')),
+  fuse: builders(quantityAbove('current')),
   'fuses-fitted': builders(count.default(0)),
   'cut-out': builders(quantity('voltage').optional()),
   idle: builders(quantity('current').optional()),
   /** Whole draw of a device that does not drive speakers. */
   draw: builders(quantity('current').optional()),
   'amplifier-class': builders(z.enum(['class-ab', 'class-d', 'bass-class-d']).optional()),
-  efficiency: z
-    .strictObject({ full: builders(quantity('ratio')), eighth: builders(quantity('ratio')) })
-    .optional(),
+  efficiency: z.strictObject({ full: builders(efficiency), eighth: builders(efficiency) }).optional(),
   'turn-on-draw': builders(quantity('current').optional()),
   /** Draw with everything switched off. */
   'key-off': builders(quantity('current').optional()),

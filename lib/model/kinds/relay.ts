@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity } from '../fields.ts';
+import { quantityAbove } from '../fields.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
   kind: everyone(z.literal('relay')),
   ...equipmentBase,
-  'coil-current': builders(quantity('current')),
-  'contact-current': builders(quantity('current')),
+  'coil-current': builders(quantityAbove('current')),
+  'contact-current': builders(quantityAbove('current')),
   suppression: builders(z.enum(['diode', 'resistor', 'none'])),
 });
 

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { extent, quantity, text } from '../fields.ts';
+import { extent, isRising, quantity, quantityAbove, runsDownwards, text } from '../fields.ts';
 import { boxLoadingSchema } from './enclosure.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
-const volumes = z.strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) });
+const volumes = z
+  .strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) })
+  .refine(isRising, runsDownwards);
 
 export const speakerSchema = z.strictObject({
   kind: everyone(z.literal('speaker')),
@@ -16,12 +18,12 @@ export const speakerSchema = z.strictObject({
     z.strictObject({
       positive: builders(text('C1+')),
       negative: builders(text('C1-')),
-      nominal: builders(quantity('resistance')),
-      'direct-current': builders(quantity('resistance').optional()),
+      nominal: builders(quantityAbove('resistance')),
+      'direct-current': builders(quantityAbove('resistance').optional()),
     }),
   ),
   /** Power that the whole speaker may take for long. */
-  power: builders(quantity('power')),
+  power: builders(quantityAbove('power')),
   'lowest-frequency': builders(quantity('frequency').optional()),
   /** Diameter of the hole that it goes into; its frame covers the rim, its height is its mounting depth. */
   'cut-out': builders(extent.optional()),

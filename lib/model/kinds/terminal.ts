@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { extent, text, wireSize } from '../fields.ts';
+import { extent, isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
 import { studSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
@@ -19,7 +19,9 @@ export const terminalSchema = z.strictObject({
       'post-clamp',
     ]),
   ),
-  takes: z.strictObject({ from: builders(wireSize), to: builders(wireSize) }),
+  takes: z
+    .strictObject({ from: builders(wireSize), to: builders(wireSize) })
+    .refine(isRisingSize, runsDownwards),
   stud: builders(studSchema.optional()),
   /** Of a reducer: the conductor size that its pin stands for in a port. */
   pin: builders(wireSize.optional()),

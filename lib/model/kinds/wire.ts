@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { extent, quantity, wireSize } from '../fields.ts';
+import { extent, quantity, quantityAbove, wireSize } from '../fields.ts';
 import { colourSchema, conductorMaterialSchema, conductorRoleSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
@@ -16,7 +16,7 @@ export const wireSchema = z.strictObject({
   for: builders(z.array(conductorRoleSchema).min(1)),
   'outside-diameter': builders(extent.optional()),
   /** Measured resistance, where the copper is short of its gauge. */
-  measured: builders(quantity('lineResistance').optional()),
+  measured: builders(quantityAbove('lineResistance').optional()),
 });
 
 export const wire = stockKind('Wire', wireSchema);
