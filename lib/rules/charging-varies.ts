@@ -31,4 +31,37 @@ const varies: Rule = {
   },
 };
 
-export const chargingVariesRules: readonly Rule[] = [varies];
+const unusual: Rule = {
+  id: 'charging-voltage-unusual',
+  asks: 'An alternator is set to a voltage that a sound 12 V system charges at.',
+  levels: ['caution'],
+  ...defaultSource('check-in-charging-most'),
+  judge({ job }) {
+    const least = houseRule(job, 'check-in-charging-least');
+    const most = houseRule(job, 'check-in-charging-most');
+    return job.devices.flatMap(({ id, spec, path, origin }): Verdict[] => {
+      const setV = spec?.kind === 'alternator' ? spec['set-point'] : undefined;
+      if (setV === undefined || (setV >= least.value && setV <= most.value)) return [];
+      const high = setV > most.value;
+      const limit = high ? most : least;
+      return [
+        {
+          level: 'caution',
+          of: [id],
+          message: `${id} is set to ${volts(setV)}; a sound system charges at ${volts(least.value)} to ${volts(most.value)}`,
+          value: setV,
+          limit: limit.value,
+          unit: 'V',
+          remedy: high
+            ? 'see by their makers that battery and every device stand it, or have the regulator set lower'
+            : 'measure the charging voltage at the battery, and correct the part or have the regulator seen to',
+          ...limit.from,
+          path,
+          file: origin,
+        },
+      ];
+    });
+  },
+};
+
+export const chargingVariesRules: readonly Rule[] = [varies, unusual];
