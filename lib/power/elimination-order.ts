@@ -121,9 +121,9 @@ function eliminateTips({ pattern, gone, order }: Elimination): number {
   let waiting = 0;
   for (let row = 0; row < size; row += 1) if (degree[row] === 1) open[waiting++] = row;
   let count = 0;
-  while (waiting > 0) {
-    waiting -= 1;
-    const tip = open[waiting] ?? 0;
+  // First come, first served: neighbours in the order then seldom wait for each other's division.
+  for (let at = 0; at < waiting; at += 1) {
+    const tip = open[at] ?? 0;
     if (degree[tip] !== 1) continue;
     let entry = first[tip] ?? -1;
     while (gone[neighbour[entry] ?? 0] === 1) entry = next[entry] ?? -1;

@@ -1,8 +1,12 @@
+import { NameTable } from './name-table.ts';
 import type { EmfSource, Network, NetworkElement } from './network-types.ts';
 import { RealRoom, WholeRoom } from './room.ts';
 
-/** What an element is to the solver. Most are plain resistances, which need no more of their element than its name. */
-export const elementLaws = { resistance: 0, emf: 1, other: 2 } as const;
+/**
+ * What an element is to the solver: a resistance of the wiring, a source that holds a voltage, a branch whose current
+ * follows its voltage in a straight line (other sources and loads), or a load of which a share can be on.
+ */
+export const elementLaws = { resistance: 0, emf: 1, linear: 2, load: 3 } as const;
 
 /** A network with its nodes numbered, so that what follows works on arrays. Arrays may be longer than what they hold. */
 export interface IndexedNetwork {
@@ -11,47 +15,106 @@ export interface IndexedNetwork {
   /** Node numbers of each element's ends. */
   readonly from: Int32Array;
   readonly to: Int32Array;
-  /** By element, one of `elementLaws`: `resistance` for conductors, fuses and joints, `emf` for sources that hold a voltage. */
+  /** By element, one of `elementLaws`. */
   readonly law: Int32Array;
-  /** Resistance of each of these (ohm); what it says of others means nothing. */
+  /** Of `resistance` and `emf`; 0 of others. */
   readonly ohm: Float64Array;
+  /** Of `emf`; what it says of others means nothing. */
+  readonly emfV: Float64Array;
+  /** Of `linear`, what it takes for each volt beside its `givenA`; 0 of others. */
+  readonly siemens: Float64Array;
+  /** Of `linear` and `load`; 0 of others. */
+  readonly givenA: Float64Array;
+  /** Of `load`; 0 of others. */
+  readonly powerW: Float64Array;
   /** Sources that may leave their set-point. */
   readonly bounded: readonly EmfSource[];
   /** The number of the reference node; -1 where nothing is connected to it. */
   readonly reference: number;
+  /** How many different ids the elements have. */
+  readonly distinctIds: number;
 }
 
-const [fromRoom, toRoom, lawRoom, ohmRoom] = [
-  new WholeRoom(),
-  new WholeRoom(),
-  new WholeRoom(),
+const [fromRoom, toRoom, lawRoom] = [new WholeRoom(), new WholeRoom(), new WholeRoom()];
+const [ohmRoom, emfRoom, siemensRoom, givenRoom, powerRoom] = [
+  new RealRoom(),
+  new RealRoom(),
+  new RealRoom(),
+  new RealRoom(),
   new RealRoom(),
 ];
 
-/** Numbers the nodes in the order in which the elements name them. */
+const [nodeTable, idTable] = [new NameTable(), new NameTable()];
+
+/** Numbers the nodes in the order in which the elements name them, and writes what the elements say into columns. */
 export function indexNetwork({ elements, referenceNode }: Network): IndexedNetwork {
-  const numbers = new Map<string, number>();
-  const from = fromRoom.of(elements.length);
-  const to = toRoom.of(elements.length);
-  const law = lawRoom.of(elements.length);
-  const ohm = ohmRoom.of(elements.length);
+  const count = elements.length;
+  const from = fromRoom.of(count);
+  const to = toRoom.of(count);
+  const law = lawRoom.of(count);
+  const ohm = ohmRoom.of(count);
+  const emfV = emfRoom.of(count);
+  const siemens = siemensRoom.of(count);
+  const givenA = givenRoom.of(count);
+  const powerW = powerRoom.of(count);
+  const nodes: string[] = [];
   const bounded: EmfSource[] = [];
-  let k = 0;
-  for (const element of elements) {
-    from[k] = numberOf(element.from, numbers);
-    to[k] = numberOf(element.to, numbers);
-    if (element.model === 'resistance' && element.kind !== 'load') {
-      law[k] = elementLaws.resistance;
-      ohm[k] = element.ohm;
-    } else if (element.model === 'emf') {
-      law[k] = elementLaws.emf;
-      ohm[k] = element.ohm;
-      if (isBounded(element)) bounded.push(element);
-    } else law[k] = elementLaws.other;
-    k += 1;
+  nodeTable.begin();
+  idTable.begin();
+  for (let k = 0; k < count; k += 1) {
+    const element = elements[k];
+    if (element === undefined) continue;
+    from[k] = numberOf(element.from, nodes);
+    to[k] = numberOf(element.to, nodes);
+    idTable.numberOf(element.id);
+    ohm[k] = siemens[k] = givenA[k] = powerW[k] = 0;
+    law[k] = elementLaws.linear;
+    switch (element.model) {
+      case 'resistance':
+        if (element.kind === 'load') siemens[k] = 1 / element.ohm;
+        else {
+          law[k] = elementLaws.resistance;
+          ohm[k] = element.ohm;
+        }
+        break;
+      case 'emf':
+        law[k] = elementLaws.emf;
+        ohm[k] = element.ohm;
+        emfV[k] = element.emfV;
+        if (isBounded(element)) bounded.push(element);
+        break;
+      case 'square-law':
+        siemens[k] = element.powerW / (element.ratedV * element.ratedV);
+        break;
+      case 'power':
+        law[k] = elementLaws.load;
+        powerW[k] = element.powerW;
+        break;
+      case 'current':
+        if (element.kind === 'load') law[k] = elementLaws.load;
+        givenA[k] = element.kind === 'load' ? element.givenA : -element.givenA;
+    }
   }
-  const nodes = [...numbers.keys()];
-  return { elements, nodes, from, to, law, ohm, bounded, reference: numbers.get(referenceNode) ?? -1 };
+  return {
+    elements,
+    nodes,
+    from,
+    to,
+    law,
+    ohm,
+    emfV,
+    siemens,
+    givenA,
+    powerW,
+    bounded,
+    reference: nodeTable.find(referenceNode),
+    distinctIds: idTable.count,
+  };
+}
+
+/** True for an element with an `ohm` of its own: conductors, fuses, joints and sources that hold a voltage. */
+export function hasOhm({ law }: Pick<IndexedNetwork, 'law'>, element: number): boolean {
+  return law[element] === elementLaws.resistance || law[element] === elementLaws.emf;
 }
 
 /** True for a source that may leave its set-point: past its limit, or when it is to take back more than it accepts. */
@@ -59,11 +122,9 @@ export function isBounded({ limitA, acceptA }: EmfSource): boolean {
   return limitA !== undefined || acceptA !== undefined;
 }
 
-function numberOf(node: string, numbers: Map<string, number>): number {
-  const known = numbers.get(node);
-  if (known !== undefined) return known;
-  const number = numbers.size;
-  numbers.set(node, number);
+function numberOf(node: string, nodes: string[]): number {
+  const number = nodeTable.numberOf(node);
+  if (number === nodes.length) nodes.push(node);
   return number;
 }
 

@@ -1,4 +1,5 @@
-import { firstStep, type LoadBranch, loadV, type NodalSystem, newton, openCircuit } from './newton.ts';
+import { branchV } from './branches.ts';
+import { firstStep, type NodalSystem, newton, openCircuit } from './newton.ts';
 import { RealRoom } from './room.ts';
 
 /** How far the loads of a system can be raised from nothing. */
@@ -7,8 +8,8 @@ export interface LoadReach {
   readonly share: number;
   /** The unknowns at that share; null where even the unloaded network has no voltages. */
   readonly x: Float64Array | null;
-  /** The load whose voltage has fallen most against its open-circuit voltage, or has none to begin with. */
-  readonly weakest: LoadBranch | null;
+  /** The number of the load whose voltage has fallen most against its open-circuit voltage, or has none to begin with. */
+  readonly weakest: number | null;
 }
 
 const finest = 1e-7;
@@ -41,16 +42,16 @@ export function raiseLoads(system: NodalSystem, most: number): LoadReach {
   return { share, x, weakest: weakest(system, open, x) };
 }
 
-function weakest({ loads }: NodalSystem, open: Float64Array, x: Float64Array): LoadBranch | null {
-  let found: LoadBranch | null = null;
+function weakest({ loads }: NodalSystem, open: Float64Array, x: Float64Array): number | null {
+  let found: number | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const load of loads) {
-    if (load.powerW === 0 && load.givenA === 0) continue;
-    const openV = loadV(load, open);
-    const ratio = openV > 0 ? loadV(load, x) / openV : -1;
+  for (let k = 0; k < loads.count; k += 1) {
+    if (loads.powerW[k] === 0 && loads.givenA[k] === 0) continue;
+    const openV = branchV(loads, k, open);
+    const ratio = openV > 0 ? branchV(loads, k, x) / openV : -1;
     if (ratio >= least) continue;
     least = ratio;
-    found = load;
+    found = k;
   }
   return found;
 }

@@ -1,4 +1,4 @@
-import { elementLaws, type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
+import { elementLaws, hasOhm, type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
 import type { Network, NetworkElement, NetworkFault } from './network-types.ts';
 import { WholeRoom } from './room.ts';
 
@@ -58,10 +58,8 @@ function checkNumbers(faults: NetworkFault[], element: NetworkElement): void {
   }
 }
 
-function checkNames(faults: NetworkFault[], { elements, nodes }: Network): void {
-  const ids = new Set<string>();
-  for (const { id } of elements) ids.add(id);
-  if (ids.size < elements.length) checkTwice(faults, elements);
+function checkNames(faults: NetworkFault[], { elements, nodes }: Network, distinctIds: number): void {
+  if (distinctIds < elements.length) checkTwice(faults, elements);
   if (nodes) checkNodes(faults, elements, new Set(nodes));
 }
 
@@ -104,17 +102,20 @@ const groupRoom = new WholeRoom();
  * does not count: a device without a ground, or without a feed, is wired wrong even where the numbers allow it.
  */
 function floatingFaults({ elements, referenceNode }: Network, indexed: IndexedNetwork): NetworkFault[] {
-  const { nodes, from, to, law, reference } = indexed;
+  const { nodes, from, to, reference } = indexed;
   const group = plantRoots(groupRoom.of(nodes.length), nodes.length);
   for (let k = 0; k < elements.length; k += 1) {
-    if (law[k] === elementLaws.other) continue;
+    if (!hasOhm(indexed, k)) continue;
     group[rootOf(group, from[k] ?? 0)] = rootOf(group, to[k] ?? 0);
   }
   const mainland = rootOf(group, reference);
+  const afloat: number[] = [];
+  for (let node = 0; node < nodes.length; node += 1) if (rootOf(group, node) !== mainland) afloat.push(node);
+  if (afloat.length === 0) return [];
   const islands = new Map<number, string[]>();
-  for (let node = 0; node < nodes.length; node += 1) {
+  for (const node of afloat) {
     const root = rootOf(group, node);
-    if (root !== mainland) islands.set(root, [...(islands.get(root) ?? []), nodes[node] ?? '']);
+    islands.set(root, [...(islands.get(root) ?? []), nodes[node] ?? '']);
   }
   return [...islands.values()].map((island) => floating(island, elements, referenceNode));
 }
@@ -134,7 +135,7 @@ function floating(nodes: string[], elements: readonly NetworkElement[], referenc
 export function networkFaults(network: Network, indexed: IndexedNetwork): readonly NetworkFault[] {
   const { referenceNode } = network;
   const faults: NetworkFault[] = [];
-  checkNames(faults, network);
+  checkNames(faults, network, indexed.distinctIds);
   if (indexed.reference < 0)
     faults.push(
       fault({

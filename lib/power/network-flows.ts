@@ -1,6 +1,8 @@
+import { linearA, loadA } from './branches.ts';
 import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
 import type { ElementFlow, NodeVoltage } from './network-types.ts';
-import { linearA, loadA, loadV } from './newton.ts';
+
+import type { NodalSystem } from './newton.ts';
 import { type CompiledNetwork, nodeV } from './nodal-system.ts';
 import { RealRoom } from './room.ts';
 import type { Regimes, StiffGroups } from './stiff-branches.ts';
@@ -10,6 +12,63 @@ export interface NetworkFlows {
   readonly nodes: readonly NodeVoltage[];
   readonly elements: readonly ElementFlow[];
   readonly residualA: number;
+}
+
+const [currentRoom, leavingRoom, voltageRoom] = [new RealRoom(), new RealRoom(), new RealRoom()];
+
+/** The current of each element at the unknowns x (A); 0 for a stiff branch, which has no resistance to tell it from its drop. */
+function currentsOf(count: number, { linear, loads }: NodalSystem, x: Float64Array): Float64Array {
+  const currentsA = currentRoom.zeros(count);
+  for (let k = 0; k < linear.count; k += 1) currentsA[linear.element[k] ?? 0] = linearA(linear, k, x);
+  for (let k = 0; k < loads.count; k += 1) currentsA[loads.element[k] ?? 0] = loadA(loads, k, x);
+  return currentsA;
+}
+
+/** What leaves each node through its elements (A): nothing, but for the stiff branches. */
+function leavingOf({ elements, nodes, from, to }: IndexedNetwork, currentsA: Float64Array): Float64Array {
+  const leavingA = leavingRoom.zeros(nodes.length);
+  for (let k = 0; k < elements.length; k += 1) {
+    const currentA = currentsA[k] ?? 0;
+    const start = from[k] ?? 0;
+    const end = to[k] ?? 0;
+    leavingA[start] = (leavingA[start] ?? 0) + currentA;
+    leavingA[end] = (leavingA[end] ?? 0) - currentA;
+  }
+  return leavingA;
+}
+
+/**
+ * Voltages, currents, drops and heat at the unknowns x. A stiff branch carries what Kirchhoff's current law leaves to
+ * it.
+ */
+export function networkFlows(
+  network: IndexedNetwork,
+  compiled: CompiledNetwork,
+  groups: StiffGroups,
+  regimes: Regimes,
+  x: Float64Array,
+): NetworkFlows {
+  const { nodes, from, to, law, ohm } = network;
+  const currentsA = currentsOf(network.elements.length, compiled.system, x);
+  const leavingA = leavingOf(network, currentsA);
+  if (groups.branches.length > 0) peel({ network, currentsA, leavingA }, groups.branches);
+  const voltagesV = voltageRoom.of(nodes.length);
+  let residualA = 0;
+  for (let node = 0; node < nodes.length; node += 1) {
+    voltagesV[node] = nodeV(compiled, node, x);
+    residualA = Math.max(residualA, Math.abs(leavingA[node] ?? 0));
+  }
+  return {
+    nodes: nodes.map((id, node) => ({ id, voltageV: voltagesV[node] ?? 0 })),
+    elements: network.elements.map(({ id }, k): ElementFlow => {
+      const currentA = currentsA[k] ?? 0;
+      const dropV = (voltagesV[from[k] ?? 0] ?? 0) - (voltagesV[to[k] ?? 0] ?? 0);
+      const heatW = currentA * currentA * (ohm[k] ?? 0);
+      const regime = law[k] === elementLaws.emf ? regimes.get(id) : undefined;
+      return regime === undefined ? { id, currentA, dropV, heatW } : { id, currentA, dropV, heatW, regime };
+    }),
+    residualA,
+  };
 }
 
 /** What flows so far: the current of each element, and what leaves each node. */
@@ -25,46 +84,6 @@ function carry({ network, currentsA, leavingA }: Carried, element: number, curre
   currentsA[element] = currentA;
   leavingA[from] = (leavingA[from] ?? 0) + currentA;
   leavingA[to] = (leavingA[to] ?? 0) - currentA;
-}
-
-const [currentRoom, leavingRoom, voltageRoom] = [new RealRoom(), new RealRoom(), new RealRoom()];
-
-/**
- * Voltages, currents, drops and heat at the unknowns x. A stiff branch has no resistance to tell its current
- * from its drop: it carries what Kirchhoff's current law leaves to it.
- */
-export function networkFlows(
-  network: IndexedNetwork,
-  compiled: CompiledNetwork,
-  groups: StiffGroups,
-  regimes: Regimes,
-  x: Float64Array,
-): NetworkFlows {
-  const { nodes, from, to, law, ohm } = network;
-  const currentsA = currentRoom.zeros(network.elements.length);
-  const leavingA = leavingRoom.zeros(nodes.length);
-  const carried: Carried = { network, currentsA, leavingA };
-  const { linear, loads } = compiled.system;
-  for (let k = 0; k < linear.count; k += 1) carry(carried, linear.element[k] ?? 0, linearA(linear, k, x));
-  for (const load of loads) carry(carried, load.element, loadA(load, loadV(load, x), 1));
-  if (groups.branches.length > 0) peel(carried, groups.branches);
-  const voltagesV = voltageRoom.of(nodes.length);
-  let residualA = 0;
-  for (let node = 0; node < nodes.length; node += 1) {
-    voltagesV[node] = nodeV(compiled, node, x);
-    residualA = Math.max(residualA, Math.abs(leavingA[node] ?? 0));
-  }
-  return {
-    nodes: nodes.map((id, node) => ({ id, voltageV: voltagesV[node] ?? 0 })),
-    elements: network.elements.map(({ id }, k): ElementFlow => {
-      const currentA = currentsA[k] ?? 0;
-      const dropV = (voltagesV[from[k] ?? 0] ?? 0) - (voltagesV[to[k] ?? 0] ?? 0);
-      const heatW = law[k] === elementLaws.other ? 0 : currentA * currentA * (ohm[k] ?? 0);
-      const regime = law[k] === elementLaws.emf ? regimes.get(id) : undefined;
-      return regime === undefined ? { id, currentA, dropV, heatW } : { id, currentA, dropV, heatW, regime };
-    }),
-    residualA,
-  };
 }
 
 /** Works a forest of branches from its tips to its roots, each branch carrying what its tip lacks. */

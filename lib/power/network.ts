@@ -1,4 +1,5 @@
-import { elementLaws, type IndexedNetwork, indexNetwork } from './indexed-network.ts';
+import { branchV } from './branches.ts';
+import { hasOhm, type IndexedNetwork, indexNetwork } from './indexed-network.ts';
 import { raiseLoads } from './load-continuation.ts';
 import { networkFaults } from './network-faults.ts';
 import { type NetworkFlows, networkFlows } from './network-flows.ts';
@@ -11,7 +12,6 @@ import type {
   SourceRegime,
   UnsolvableNetwork,
 } from './network-types.ts';
-import { loadV } from './newton.ts';
 import { compileNetwork } from './nodal-system.ts';
 import { joinStiff, type StiffGroups } from './stiff-branches.ts';
 
@@ -32,7 +32,8 @@ export function solveNetwork(network: Network): NetworkResult {
   const faults = networkFaults(network, indexed);
   if (faults.length > 0) return faulty(network, faults);
   const { bounded } = indexed;
-  const regimes = new Map<string, SourceRegime>(bounded.map((source) => [source.id, firstRegime(source)]));
+  const regimes = new Map<string, SourceRegime>();
+  for (const source of bounded) regimes.set(source.id, firstRegime(source));
   const mostPasses = 8 * bounded.length + 16;
   for (let pass = 0; pass < mostPasses; pass += 1) {
     const groups = joinStiff(indexed, regimes);
@@ -87,9 +88,11 @@ function solveRegime(
       : { ...common, reason: 'the loads cannot be fed: the voltage is next to none' };
   }
   if (!x) return { ...common, reason: 'no source holds the voltage of the network' };
-  const load = weakest && indexed.elements[weakest.element];
-  if (!load) return { ...common, reason: 'the loads cannot be fed', greatestShare: share };
-  const lowV = loadV(weakest, x);
+  const { loads } = compiled.system;
+  const load = weakest === null ? undefined : indexed.elements[loads.element[weakest] ?? 0];
+  if (weakest === null || !load)
+    return { ...common, reason: 'the loads cannot be fed', greatestShare: share };
+  const lowV = branchV(loads, weakest, x);
   return {
     ...common,
     greatestShare: share,
@@ -124,10 +127,10 @@ function wrongRegimes(
   });
 }
 
-function judged(network: Network, { law }: IndexedNetwork, flows: NetworkFlows): NetworkResult {
+function judged(network: Network, indexed: IndexedNetwork, flows: NetworkFlows): NetworkResult {
   const low: { readonly id: string; readonly dropV: number; readonly cutoutV: number }[] = [];
   for (let k = 0; k < flows.elements.length; k += 1) {
-    if (law[k] !== elementLaws.other) continue;
+    if (hasOhm(indexed, k)) continue;
     const element = network.elements[k];
     const cutoutV = element?.kind === 'load' ? element.cutoutV : undefined;
     const dropV = flows.elements[k]?.dropV ?? 0;

@@ -1,32 +1,5 @@
+import type { LinearBranches, LoadBranches } from './branches.ts';
 import { type SymbolicLdl, solveSymmetric } from './sparse-ldl.ts';
-
-/**
- * The branches whose current follows their voltage u = V[from] - V[to] + offsetV in a straight line: siemens * u + fixedA.
- * Column by column, since a network has many of them. Rows of the ends: `size` is the reference; both are, where the
- * ends are tied together.
- */
-export interface LinearBranches {
-  readonly count: number;
-  /** Numbers of the network's elements that they stand for. */
-  readonly element: Int32Array;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-  readonly offsetV: Float64Array;
-  readonly siemens: Float64Array;
-  readonly fixedA: Float64Array;
-}
-
-/** A load between two rows; at the voltage u over it, it takes share * (givenA + powerW / u). */
-export interface LoadBranch {
-  readonly element: number;
-  readonly from: number;
-  readonly to: number;
-  /** Slot of (from, to) in the matrix; `size`, which nobody reads, where either end is the reference. */
-  readonly slot: number;
-  readonly offsetV: number;
-  readonly givenA: number;
-  readonly powerW: number;
-}
 
 /**
  * A network reduced to its unknown voltages. Row `size` is the reference: its voltage stays 0, and what its sums come
@@ -36,32 +9,16 @@ export interface NodalSystem {
   readonly size: number;
   readonly symbolic: SymbolicLdl;
   readonly linear: LinearBranches;
-  readonly loads: readonly LoadBranch[];
+  readonly loads: LoadBranches;
   /** The highest voltage that a source holds: about what the loads see before they draw. */
   readonly startV: number;
   /** The Jacobian of the linear branches, by slot. */
   readonly conductanceS: Float64Array;
+  /** By row, what the linear branches carry into it where all unknowns are 0. */
+  readonly sourceA: Float64Array;
   /** Room for the Jacobian and for the right side, filled anew at each step. */
   readonly matrix: Float64Array;
   readonly right: Float64Array;
-}
-
-/** Voltage over a load at the unknowns x. */
-export function loadV({ from, to, offsetV }: LoadBranch, x: Float64Array): number {
-  return (x[from] ?? 0) - (x[to] ?? 0) + offsetV;
-}
-
-/** Current of the linear branch k at the unknowns x. */
-export function linearA(branches: LinearBranches, k: number, x: Float64Array): number {
-  const { from, to, offsetV, siemens, fixedA } = branches;
-  const u = (x[from[k] ?? 0] ?? 0) - (x[to[k] ?? 0] ?? 0) + (offsetV[k] ?? 0);
-  return (siemens[k] ?? 0) * u + (fixedA[k] ?? 0);
-}
-
-/** Current of a load at the voltage u over it, with a share of the load. */
-export function loadA({ givenA, powerW }: LoadBranch, u: number, share: number): number {
-  const sharedW = share * powerW;
-  return sharedW === 0 ? share * givenA : share * givenA + sharedW / u;
 }
 
 /** Why Newton's method stopped. `lost`: no longer on the branch of stable solutions, or a load at 0 V. */
@@ -74,53 +31,61 @@ const slowV = 1e-8;
 /** A step longer than this says too little of the ones to come. */
 const nearV = 1e-5;
 
-function add(into: Float64Array, at: number, value: number): void {
-  into[at] = (into[at] ?? 0) + value;
-}
-
-/** Takes off the right side what the linear branches carry out of each row at x. */
-function addLinear(branches: LinearBranches, x: Float64Array, right: Float64Array): void {
-  const { count, from, to } = branches;
+/** Starts matrix and right side with the linear branches at x. */
+function startAt(
+  { size, symbolic, conductanceS, linear, matrix, right }: NodalSystem,
+  x: Float64Array,
+): void {
+  for (let slot = 0; slot < symbolic.slots; slot += 1) matrix[slot] = conductanceS[slot] ?? 0;
+  for (let row = 0; row <= size; row += 1) right[row] = 0;
+  const { count, from, to, offsetV, siemens, fixedA } = linear;
   for (let k = 0; k < count; k += 1) {
-    const currentA = linearA(branches, k, x);
-    add(right, from[k] ?? 0, -currentA);
-    add(right, to[k] ?? 0, currentA);
+    const i = from[k] ?? 0;
+    const j = to[k] ?? 0;
+    const u = (x[i] ?? 0) - (x[j] ?? 0) + (offsetV[k] ?? 0);
+    const currentA = (siemens[k] ?? 0) * u + (fixedA[k] ?? 0);
+    right[i] = (right[i] ?? 0) - currentA;
+    right[j] = (right[j] ?? 0) + currentA;
   }
 }
 
-/** Fills matrix and right side at x; false where a load that needs a voltage has none. */
-function assemble(system: NodalSystem, x: Float64Array, share: number): boolean {
-  clear(system);
-  addLinear(system.linear, x, system.right);
-  for (const load of system.loads) {
-    const u = loadV(load, x);
-    const powerW = share * load.powerW;
-    if (!(u > 0) && (powerW > 0 || share * load.givenA > 0)) return false;
-    addBranch(system, load, loadA(load, u, share), powerW === 0 ? 0 : -powerW / (u * u));
+/** Adds the loads at x; false where one that needs a voltage has none. */
+function addLoads(system: NodalSystem, x: Float64Array, share: number): boolean {
+  const { count, from, to, offsetV, givenA, powerW } = system.loads;
+  for (let k = 0; k < count; k += 1) {
+    const u = (x[from[k] ?? 0] ?? 0) - (x[to[k] ?? 0] ?? 0) + (offsetV[k] ?? 0);
+    const fixedA = share * (givenA[k] ?? 0);
+    const sharedW = share * (powerW[k] ?? 0);
+    if (!(u > 0) && (sharedW > 0 || fixedA > 0)) return false;
+    const movingA = sharedW === 0 ? 0 : sharedW / u;
+    addLoad(system, k, fixedA + movingA, sharedW === 0 ? 0 : -movingA / u);
   }
   return true;
 }
 
-/** The Jacobian of the linear branches, and nothing on the right side. */
-function clear({ size, symbolic, conductanceS, matrix, right }: NodalSystem): void {
-  for (let slot = 0; slot < symbolic.slots; slot += 1) matrix[slot] = conductanceS[slot] ?? 0;
-  for (let row = 0; row <= size; row += 1) right[row] = 0;
+/** Adds the load k, which carries `currentA`, rising by `slopeS` with its voltage. */
+function addLoad({ loads, matrix, right }: NodalSystem, k: number, currentA: number, slopeS: number): void {
+  const from = loads.from[k] ?? 0;
+  const to = loads.to[k] ?? 0;
+  const slot = loads.slot[k] ?? 0;
+  right[from] = (right[from] ?? 0) - currentA;
+  right[to] = (right[to] ?? 0) + currentA;
+  matrix[from] = (matrix[from] ?? 0) + slopeS;
+  matrix[to] = (matrix[to] ?? 0) + slopeS;
+  matrix[slot] = (matrix[slot] ?? 0) - slopeS;
 }
 
-/** Adds a load that carries `currentA`, rising by `slopeS` with its voltage. */
-function addBranch({ matrix, right }: NodalSystem, load: LoadBranch, currentA: number, slopeS: number): void {
-  const { from, to, slot } = load;
-  add(right, from, -currentA);
-  add(right, to, currentA);
-  add(matrix, from, slopeS);
-  add(matrix, to, slopeS);
-  add(matrix, slot, -slopeS);
+/** Starts matrix and right side with the linear branches where all unknowns are 0. */
+function startAtZero({ size, symbolic, conductanceS, sourceA, matrix, right }: NodalSystem): void {
+  for (let slot = 0; slot < symbolic.slots; slot += 1) matrix[slot] = conductanceS[slot] ?? 0;
+  for (let row = 0; row <= size; row += 1) right[row] = sourceA[row] ?? 0;
 }
 
 /** The step of Newton's method at x, left in `right`; false where the Jacobian is not positive definite there. */
 function takeStep(system: NodalSystem, x: Float64Array, share: number): boolean {
   const { symbolic, matrix, right } = system;
-  return assemble(system, x, share) && solveSymmetric(symbolic, matrix, right);
+  startAt(system, x);
+  return addLoads(system, x, share) && solveSymmetric(symbolic, matrix, right);
 }
 
 /**
@@ -161,8 +126,7 @@ function stepToCome(step: number, before: number): number {
  * network.
  */
 export function openCircuit(system: NodalSystem, x: Float64Array): boolean {
-  x.fill(0, 0, system.size + 1);
-  return takeStep(system, x, 0) && moveTo(system, x);
+  return firstStep(system, x, 0);
 }
 
 /**
@@ -170,14 +134,15 @@ export function openCircuit(system: NodalSystem, x: Float64Array): boolean {
  * laws of all else are linear, so nothing more need be known of that place. False where it leads nowhere.
  */
 export function firstStep(system: NodalSystem, x: Float64Array, share: number): boolean {
-  const { size, symbolic, linear, loads, startV, matrix, right } = system;
-  x.fill(0, 0, size + 1);
-  clear(system);
-  addLinear(linear, x, right);
-  for (const load of loads) {
-    const slope = (-share * load.powerW) / (startV * startV);
-    const atRest = loadA(load, startV, share) + slope * (load.offsetV - startV);
-    addBranch(system, load, atRest, slope);
+  const { symbolic, loads, startV, matrix, right } = system;
+  startAtZero(system);
+  for (let k = 0; k < loads.count; k += 1) {
+    const sharedW = share * (loads.powerW[k] ?? 0);
+    const movingA = sharedW === 0 ? 0 : sharedW / startV;
+    const slopeS = sharedW === 0 ? 0 : -movingA / startV;
+    const fixedA = share * (loads.givenA[k] ?? 0);
+    const atRestA = fixedA + movingA + slopeS * ((loads.offsetV[k] ?? 0) - startV);
+    addLoad(system, k, atRestA, slopeS);
   }
   return solveSymmetric(symbolic, matrix, right) && moveTo(system, x);
 }
@@ -189,5 +154,6 @@ function moveTo({ size, right }: NodalSystem, x: Float64Array): boolean {
     if (!Number.isFinite(voltageV)) return false;
     x[row] = voltageV;
   }
+  x[size] = 0;
   return true;
 }

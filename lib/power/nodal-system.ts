@@ -1,8 +1,10 @@
+import { GrowingLinear, GrowingLoads, type LinearBranches } from './branches.ts';
 import { LdlPattern, symbolicLdl } from './elimination-order.ts';
 import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
-import type { Load, NetworkElement } from './network-types.ts';
-import type { LinearBranches, LoadBranch, NodalSystem } from './newton.ts';
+import type { NetworkElement } from './network-types.ts';
+import type { NodalSystem } from './newton.ts';
 import { RealRoom, WholeRoom } from './room.ts';
+import type { SymbolicLdl } from './sparse-ldl.ts';
 import type { Regimes, StiffGroups } from './stiff-branches.ts';
 
 /** The system with what is needed to read its answer back. */
@@ -20,7 +22,8 @@ export function nodeV({ row, plusV }: CompiledNetwork, node: number, x: Float64A
 }
 
 const rowRoom = new WholeRoom();
-const [plusRoom, conductanceRoom, matrixRoom, rightRoom] = [
+const [plusRoom, sourceRoom, conductanceRoom, matrixRoom, rightRoom] = [
+  new RealRoom(),
   new RealRoom(),
   new RealRoom(),
   new RealRoom(),
@@ -33,11 +36,11 @@ export function compileNetwork(
   regimes: Regimes,
   groups: StiffGroups,
 ): CompiledNetwork {
-  const { elements, nodes, law, ohm, reference } = network;
+  const { elements, nodes, law, reference } = network;
   const { size, row, plusV } = placeNodes(nodes.length, reference, groups);
   const pattern = new LdlPattern(size, 2 * elements.length);
-  const linear = new LinearColumns(elements.length);
-  const loads: LoadBranch[] = [];
+  const linear = new GrowingLinear(elements.length);
+  const loads = new GrowingLoads(elements.length);
   let startV = 0;
   for (let element = 0; element < elements.length; element += 1) {
     const plus = network.from[element] ?? 0;
@@ -46,33 +49,44 @@ export function compileNetwork(
     let to = row[minus] ?? size;
     // A branch inside one group adds nothing: what leaves the group enters it again.
     if (from === to) from = to = size;
-    const offsetV = (plusV[plus] ?? 0) - (plusV[minus] ?? 0);
-    const spec = law[element] === elementLaws.resistance ? undefined : elements[element];
-    if (spec?.model === 'emf' && spec.emfV > startV) startV = spec.emfV;
-    if (spec !== undefined && isShared(spec)) {
-      const givenA = spec.model === 'current' ? spec.givenA : 0;
-      const powerW = spec.model === 'power' ? spec.powerW : 0;
-      loads.push({ element, from, to, slot: pattern.join(from, to), offsetV, givenA, powerW });
-    } else if (groups.tied[element] !== 1) {
-      linear.offsetV[linear.count] = offsetV;
-      linear.siemens[linear.count] = spec === undefined ? 1 / (ohm[element] ?? 0) : 0;
-      linear.addEnds(element, from, to, pattern.join(from, to));
-      if (spec !== undefined) linear.addLaw(spec, regimes);
+    let offsetV = (plusV[plus] ?? 0) - (plusV[minus] ?? 0);
+    const own = law[element];
+    if (own === elementLaws.emf) startV = Math.max(startV, network.emfV[element] ?? 0);
+    if (groups.tied[element] === 1) continue;
+    const slot = pattern.join(from, to);
+    const givenA = network.givenA[element] ?? 0;
+    if (own === elementLaws.load) {
+      loads.add({ element, from, to, slot, offsetV }, givenA, network.powerW[element] ?? 0);
+    } else if (own === elementLaws.resistance) {
+      linear.add({ element, from, to, slot, offsetV }, 1 / (network.ohm[element] ?? 0), 0);
+    } else if (own === elementLaws.linear) {
+      linear.add({ element, from, to, slot, offsetV }, network.siemens[element] ?? 0, givenA);
+    } else {
+      const currentA = heldA(elements[element], regimes);
+      if (currentA === null) offsetV -= network.emfV[element] ?? 0;
+      const siemens = currentA === null ? 1 / (network.ohm[element] ?? 0) : 0;
+      linear.add({ element, from, to, slot, offsetV }, siemens, currentA ?? 0);
     }
   }
   const symbolic = symbolicLdl(pattern);
-  const conductanceS = linear.conductanceS(symbolic.slots);
+  const { conductanceS, sourceA } = sumLinear(linear, symbolic);
   const matrix = matrixRoom.of(symbolic.slots);
   const right = rightRoom.of(size + 1);
-  return { row, plusV, system: { size, symbolic, linear, loads, startV, conductanceS, matrix, right } };
+  const system = { size, symbolic, linear, loads, startV, conductanceS, sourceA, matrix, right };
+  return { row, plusV, system };
 }
 
-/** Loads that count by their share: those that do not follow the voltage in a straight line from nothing. */
-type SharedLoad = Extract<Load, { readonly model: 'power' | 'current' }>;
-type LinearElement = Exclude<NetworkElement, SharedLoad>;
-
-function isShared(element: NetworkElement): element is SharedLoad {
-  return element.kind === 'load' && (element.model === 'power' || element.model === 'current');
+/** The current that a source at one of its limits takes (A); null where it holds its voltage. */
+function heldA(source: NetworkElement | undefined, regimes: Regimes): number | null {
+  if (source?.model !== 'emf' || regimes.size === 0) return null;
+  switch (regimes.get(source.id)) {
+    case 'limited':
+      return -(source.limitA ?? 0);
+    case 'accepting':
+      return source.acceptA ?? 0;
+    default:
+      return null;
+  }
 }
 
 function placeNodes(
@@ -98,85 +112,24 @@ function placeNodes(
   return { size, row, plusV };
 }
 
-const columns = {
-  element: new WholeRoom(),
-  from: new WholeRoom(),
-  to: new WholeRoom(),
-  slot: new WholeRoom(),
-  offsetV: new RealRoom(),
-  siemens: new RealRoom(),
-  fixedA: new RealRoom(),
-};
-
-/** The linear branches as they are found. */
-class LinearColumns implements LinearBranches {
-  count = 0;
-  readonly element: Int32Array;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-  readonly offsetV: Float64Array;
-  readonly siemens: Float64Array;
-  readonly fixedA: Float64Array;
-  readonly #slot: Int32Array;
-
-  constructor(most: number) {
-    this.element = columns.element.of(most);
-    this.from = columns.from.of(most);
-    this.to = columns.to.of(most);
-    this.#slot = columns.slot.of(most);
-    this.offsetV = columns.offsetV.of(most);
-    this.siemens = columns.siemens.of(most);
-    this.fixedA = columns.fixedA.of(most);
+/** The Jacobian of the linear branches, by slot, and what they carry into each row where all unknowns are 0. */
+function sumLinear(
+  { count, from, to, slot, offsetV, siemens, fixedA }: LinearBranches,
+  { size, slots }: SymbolicLdl,
+): Pick<NodalSystem, 'conductanceS' | 'sourceA'> {
+  const conductanceS = conductanceRoom.zeros(slots);
+  const sourceA = sourceRoom.zeros(size + 1);
+  for (let k = 0; k < count; k += 1) {
+    const own = siemens[k] ?? 0;
+    const i = from[k] ?? 0;
+    const j = to[k] ?? 0;
+    const beside = slot[k] ?? 0;
+    conductanceS[i] = (conductanceS[i] ?? 0) + own;
+    conductanceS[j] = (conductanceS[j] ?? 0) + own;
+    conductanceS[beside] = (conductanceS[beside] ?? 0) - own;
+    const currentA = own * (offsetV[k] ?? 0) + (fixedA[k] ?? 0);
+    sourceA[i] = (sourceA[i] ?? 0) - currentA;
+    sourceA[j] = (sourceA[j] ?? 0) + currentA;
   }
-
-  addEnds(element: number, from: number, to: number, slot: number): void {
-    const k = this.count;
-    this.count += 1;
-    this.fixedA[k] = 0;
-    this.element[k] = element;
-    this.from[k] = from;
-    this.to[k] = to;
-    this.#slot[k] = slot;
-  }
-
-  /** The law of the branch whose ends were added last; its `offsetV` is that of the groups that it lies between. */
-  addLaw(spec: LinearElement, regimes: Regimes): void {
-    const k = this.count - 1;
-    switch (spec.model) {
-      case 'resistance':
-        this.siemens[k] = 1 / spec.ohm;
-        break;
-      case 'square-law':
-        this.siemens[k] = spec.powerW / (spec.ratedV * spec.ratedV);
-        break;
-      case 'current':
-        this.fixedA[k] = -spec.givenA;
-        break;
-      case 'emf': {
-        const regime = regimes.get(spec.id) ?? 'set-point';
-        if (regime === 'limited') this.fixedA[k] = -(spec.limitA ?? 0);
-        if (regime === 'accepting') this.fixedA[k] = spec.acceptA ?? 0;
-        if (regime !== 'set-point') break;
-        this.siemens[k] = 1 / spec.ohm;
-        this.offsetV[k] = (this.offsetV[k] ?? 0) - spec.emfV;
-      }
-    }
-  }
-
-  /** The Jacobian of these branches, by slot. */
-  conductanceS(slots: number): Float64Array {
-    const { count, from, to, siemens } = this;
-    const slotOf = this.#slot;
-    const sum = conductanceRoom.zeros(slots);
-    for (let k = 0; k < count; k += 1) {
-      const own = siemens[k] ?? 0;
-      const i = from[k] ?? 0;
-      const j = to[k] ?? 0;
-      const slot = slotOf[k] ?? 0;
-      sum[i] = (sum[i] ?? 0) + own;
-      sum[j] = (sum[j] ?? 0) + own;
-      sum[slot] = (sum[slot] ?? 0) - own;
-    }
-    return sum;
-  }
+  return { conductanceS, sourceA };
 }

@@ -1,4 +1,4 @@
-import { elementLaws, type IndexedNetwork, isBounded, plantRoots } from './indexed-network.ts';
+import { hasOhm, type IndexedNetwork, isBounded, plantRoots } from './indexed-network.ts';
 import { noOhm } from './network-faults.ts';
 import type { NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
 import { RealRoom, WholeRoom } from './room.ts';
@@ -29,11 +29,12 @@ const tiedRoom = new WholeRoom();
  * Numbers of the elements that fix the voltage between their nodes, those that others overrule last; each is marked in
  * `tied`. They have no resistance; a source only while it holds its voltage.
  */
-function stiffOf({ elements, law, ohm }: IndexedNetwork, regimes: Regimes, tied: Int32Array): number[] {
+function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): number[] {
+  const { elements, ohm } = network;
   const stiff: { readonly at: number; readonly rank: number }[] = [];
   for (let at = 0; at < elements.length; at += 1) {
     tied[at] = 0;
-    if (law[at] === elementLaws.other || (ohm[at] ?? 0) >= noOhm) continue;
+    if (!hasOhm(network, at) || (ohm[at] ?? 0) >= noOhm) continue;
     const element = elements[at];
     if (!element || (regimes.get(element.id) ?? 'set-point') !== 'set-point') continue;
     tied[at] = 1;
