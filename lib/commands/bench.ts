@@ -8,7 +8,7 @@ import { benchBoard, layOutAndRoute } from './bench/boards.ts';
 import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from './bench/diagrams.ts';
 import { benchNetwork } from './bench/networks.ts';
 import { openSpice, type SpiceRun } from './bench/spice.ts';
-import { type BenchRow, type Clock, secondsOf } from './bench/timing.ts';
+import { type BenchRow, type Clock, secondsOf, secondsOfEach } from './bench/timing.ts';
 import { jobDrawings, shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
@@ -60,8 +60,8 @@ async function solverRows(clock: Clock, spice: SpiceRun): Promise<BenchRow[]> {
   const solve = () => solveNetwork(network);
   const simulate = () => spice(network, 13.8);
   const apart = differenceUv(solve(), await simulate());
-  const [own, theirs] = [await secondsOf(wallClock, solve), await secondsOf(wallClock, simulate)];
-  const [ownWork, theirWork] = [await secondsOf(clock, solve), await secondsOf(clock, simulate)];
+  const [own = Number.NaN, theirs = Number.NaN] = await secondsOfEach(wallClock, [solve, simulate]);
+  const [ownWork = Number.NaN, theirWork = Number.NaN] = await secondsOfEach(clock, [solve, simulate]);
   return [
     ms('solve', 'one network of 50 elements solved', own),
     ms('solve-ngspice', 'the same by ngspice', theirs),

@@ -1,6 +1,9 @@
 /** Seconds since some moment, the only clock that the benchmark reads. */
 export type Clock = () => number;
 
+/** What is timed; where it returns a promise, until that is kept. */
+export type Run = () => unknown;
+
 /** One line of the benchmark. */
 export interface BenchRow {
   readonly id: string;
@@ -22,19 +25,35 @@ const leastS = 0.05;
 const warmS = 1;
 
 /** Seconds that one run takes: the quickest of several readings, once warm. */
-export async function secondsOf(clock: Clock, run: () => unknown): Promise<number> {
+export async function secondsOf(clock: Clock, run: Run): Promise<number> {
+  const [seconds = Number.NaN] = await secondsOfEach(clock, [run]);
+  return seconds;
+}
+
+/**
+ * Seconds that each run takes, as `secondsOf`, with their readings in turns: a machine that is slower for a while is
+ * so for all of them, and their ratios keep.
+ */
+export async function secondsOfEach(clock: Clock, runs: readonly Run[]): Promise<number[]> {
+  const measured = [];
+  for (const run of runs) measured.push({ run, ...(await warm(clock, run)), times: [] as number[] });
+  for (let k = 0; k < readings; k += 1)
+    for (const { run, repeats, count, times } of measured)
+      if (k < count) times.push(await reading(clock, run, repeats));
+  return measured.map(({ times }) => Math.min(...times));
+}
+
+/** Warms a run up: how often it is then repeated within a reading, and how many readings are taken of it. */
+async function warm(clock: Clock, run: Run): Promise<{ repeats: number; count: number }> {
   const start = clock();
   let onceS = 0;
   do onceS = await reading(clock, run, 1);
   while (clock() - start < warmS);
   const repeats = Math.max(1, Math.ceil(leastS / Math.max(onceS, 1e-7)));
-  const count = onceS > longS ? readingsOfLong : readings;
-  const times: number[] = [];
-  for (let k = 0; k < count; k += 1) times.push(await reading(clock, run, repeats));
-  return Math.min(...times);
+  return { repeats, count: onceS > longS ? readingsOfLong : readings };
 }
 
-async function reading(clock: Clock, run: () => unknown, repeats: number): Promise<number> {
+async function reading(clock: Clock, run: Run, repeats: number): Promise<number> {
   const start = clock();
   for (let k = 0; k < repeats; k += 1) {
     const result = run();
