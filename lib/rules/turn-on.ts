@@ -32,9 +32,39 @@ function terminalsWith(job: Job, role: string, origin?: Device['origin']): reado
 const straight =
   (job: Job) =>
   ({ kind, ends: [end] }: LiveEdge): boolean =>
-    kind === 'wire' || (kind === 'bar' && !hasRole(job, end, 'relay-contact'));
+    kind === 'wire' || (kind === 'bar' && !isContact(job, kind, end));
 const isWired = (about: Case, terminal: string): boolean =>
   about.plan.wires.some((wire) => endsOf(wire).includes(terminal));
+
+/**
+ * True where something turns terminals on: an output, a supply, a feed of the vehicle, or the contact of a relay that is
+ * fed itself and whose coil is driven. A relay that waits for itself never pulls in.
+ */
+function isDriven(
+  job: Job,
+  edges: readonly LiveEdge[],
+  terminals: readonly string[],
+  relays: readonly string[] = [],
+): boolean {
+  const net = [...reached(edges, terminals, ({ kind, ends: [end] }) => !isContact(job, kind, end))];
+  if (net.some((end) => hasRole(job, end, 'turn-on-out', 'source-positive') || isVehicleFeed(job, end)))
+    return true;
+  return net.some((end) => {
+    const relay = deviceIdOf(end);
+    if (!hasRole(job, end, 'relay-contact') || relays.includes(relay)) return false;
+    const own = (role: string) => terminalsWith(job, role).filter((one) => deviceIdOf(one) === relay);
+    const others = own('relay-contact').filter((one) => !net.includes(one));
+    const through = [...relays, relay];
+    return isDriven(job, edges, others, through) && isDriven(job, edges, own('relay-coil'), through);
+  });
+}
+
+const isContact = (job: Job, kind: LiveEdge['kind'], end: string): boolean =>
+  kind === 'bar' && hasRole(job, end, 'relay-contact');
+
+/** What the vehicle feeds is switched by its maker. */
+const isVehicleFeed = (job: Job, end: string): boolean =>
+  hasRole(job, end, 'feed-out') && deviceOf(job, deviceIdOf(end))?.origin === 'vehicle';
 
 const missing: Rule = {
   id: 'turn-on-missing',
@@ -53,11 +83,7 @@ const missing: Rule = {
         ...deviceSpot(job, id),
       };
       if (isWired(about, terminal)) {
-        const net = reached(side.edges, [terminal], () => true);
-        const driven = [...net].some((end) =>
-          hasRole(job, end, 'turn-on-out', 'source-positive', 'feed-out'),
-        );
-        return driven
+        return isDriven(job, side.edges, [terminal])
           ? []
           : [
               {

@@ -50,7 +50,10 @@ export function mainFuseAt(distanceIn: number, covering: readonly string[] = [])
 }
 
 /** A relay that the processor drives and that switches the amplifier on. */
-export function withRelay(suppression: 'diode' | 'none'): Case {
+export function withRelay(
+  suppression: 'diode' | 'none',
+  change: (job: Written['job']) => void = () => {},
+): Case {
   return aboutContent((content) => {
     const { job } = content;
     partIn(content, 'relay', 'relay').suppression = suppression;
@@ -59,6 +62,7 @@ export function withRelay(suppression: 'diode' | 'none'): Case {
     job.links['coil-ground'] = { from: 'relay.85', to: 'body.dash' };
     job.links['contact-feed'] = { from: 'block.OUT2', to: 'relay.30' };
     job.links['amp-rem'] = { from: 'relay.87', to: 'amp.REM' };
+    change(job);
   });
 }
 

@@ -27,6 +27,32 @@ export const turnOnCases: RuleCases = {
         subject: 'amp.REM',
       },
       {
+        name: 'a strip that is fed from itself',
+        about: () =>
+          aboutContent(({ job }) => {
+            job.links['amp-rem'] = { from: 'block.OUT1', to: 'amp.REM' };
+            job.links.main = { from: 'block.OUT2', to: 'block.IN' };
+          }),
+        level: 'stop',
+        subject: 'amp.REM',
+        says: /never turns on/,
+      },
+      {
+        name: 'by the contact of a relay whose coil nothing drives',
+        about: () => withRelay('diode', (job) => delete job.links['coil-rem']),
+        level: 'stop',
+        subject: 'amp.REM',
+      },
+      {
+        name: 'by a relay that is to pull itself in',
+        about: () =>
+          withRelay('diode', (job) => {
+            job.links['coil-rem'] = { from: 'relay.87', to: 'relay.86' };
+          }),
+        level: 'stop',
+        subject: 'amp.REM',
+      },
+      {
         name: 'automatic turn-on without a wired fallback',
         about: () =>
           about({
