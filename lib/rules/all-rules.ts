@@ -11,6 +11,7 @@ import { factoryOutputRules } from './factory-outputs.ts';
 import { filtersInPathRules } from './filters-in-path.ts';
 import { fuseAndConductorRules } from './fuse-and-conductor.ts';
 import { fuseAtSourceRules } from './fuse-at-source.ts';
+import { fuseInGroundRules } from './fuse-in-ground.ts';
 import { fuseOrderRules } from './fuse-order.ts';
 import { fuseRatingRules } from './fuse-rating.ts';
 import { fusesSideBySideRules } from './fuses-side-by-side.ts';
@@ -45,6 +46,7 @@ import { wetZoneRules } from './wet-zone.ts';
 export const rules: readonly Rule[] = [
   ...conductorWithoutFuseRules,
   ...fuseAtSourceRules,
+  ...fuseInGroundRules,
   ...fuseAndConductorRules,
   ...fuseRatingRules,
   ...fusesSideBySideRules,

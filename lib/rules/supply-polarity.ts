@@ -1,6 +1,7 @@
 import { terminalId } from '../model/resolved-job.ts';
+import type { TerminalRole } from '../model/vocabulary.ts';
 import { liveSide, reached } from './live-side.ts';
-import { deviceSpot, endsOf, jobWires, wireSpot } from './look-up.ts';
+import { deviceIdOf, deviceSpot, endsOf, jobWires, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 
 const source = "Kirchhoff's laws; the parts' data";
@@ -18,7 +19,7 @@ const liveOnGround: Rule = {
   source,
   judge(about) {
     const live = liveTerminals(about);
-    return jobWires(about).flatMap((wire): Verdict[] => {
+    return about.plan.wires.flatMap((wire): Verdict[] => {
       const [one, other] = endsOf(wire);
       const hot = [one, other].find((end) => live.has(end));
       if (wire.role !== 'ground' || hot === undefined) return [];
@@ -28,7 +29,10 @@ const liveOnGround: Rule = {
           of: [wire.id, hot],
           message: `${wire.id} joins ${hot}, which is live, to ${hot === one ? other : one}, which is ground: a short through the conductors`,
           source,
-          remedy: 'take it off; if a device is the wrong way round, exchange its feed and its ground',
+          remedy:
+            wire.origin === 'vehicle'
+              ? 'look where it really goes, and correct the file of the vehicle'
+              : 'take it off; if a device is the wrong way round, exchange its feed and its ground',
           ...wireSpot(about, wire.id),
         },
       ];
@@ -65,5 +69,45 @@ const supplyNotLive: Rule = {
   },
 };
 
-/** Feed and ground the right way round, and never joined. */
-export const supplyPolarityRules: readonly Rule[] = [liveOnGround, supplyNotLive];
+/** What a supply voltage on a terminal of a role destroys, in words; none where it may stand there. */
+const spoilt: Readonly<Partial<Record<TerminalRole, string>>> = {
+  'signal-in': 'a signal input',
+  'signal-out': 'a signal output',
+  'speaker-in-positive': 'a high-level input',
+  'speaker-in-negative': 'a high-level input',
+  'speaker-out-positive': 'a speaker output',
+  'speaker-out-negative': 'a speaker output',
+  'coil-positive': 'a coil',
+  'coil-negative': 'a coil',
+  'control-line': 'a control line',
+};
+
+const liveOnSignal: Rule = {
+  id: 'live-end-on-signal',
+  asks: 'No conductor leads a supply to a signal, speaker or control terminal.',
+  levels: ['stop'],
+  source,
+  judge(about) {
+    const live = liveTerminals(about);
+    const whatOf = (end: string) => spoilt[terminalSpecOf(about.job, end)?.role ?? 'sense'];
+    return jobWires(about).flatMap((wire): Verdict[] => {
+      const [one, other] = endsOf(wire);
+      const end = [one, other].find((terminal) => whatOf(terminal) !== undefined);
+      const hot = end === one ? other : one;
+      if (end === undefined || whatOf(hot) !== undefined || !live.has(hot)) return [];
+      return [
+        {
+          level: 'stop',
+          of: [wire.id, end, hot],
+          message: `${wire.id} leads the supply from ${hot} to ${end}, ${whatOf(end)}: it would burn`,
+          source,
+          remedy: `end it at the supply terminal of ${deviceIdOf(end)}, or take it off`,
+          ...wireSpot(about, wire.id),
+        },
+      ];
+    });
+  },
+};
+
+/** Feed and ground the right way round, never joined, and on nothing else. */
+export const supplyPolarityRules: readonly Rule[] = [liveOnGround, supplyNotLive, liveOnSignal];

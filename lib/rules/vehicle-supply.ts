@@ -23,4 +23,26 @@ const highVoltage: Rule = {
   },
 };
 
-export const vehicleSupplyRules: readonly Rule[] = [highVoltage];
+const withoutBattery: Rule = {
+  id: 'system-without-battery',
+  asks: 'A battery stands in the system: it steadies the alternator, and carries the load with the engine off.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge({ job: { devices, vehicle } }) {
+    if (devices.some(({ spec }) => spec?.kind === 'battery')) return [];
+    return [
+      {
+        level: 'stop',
+        of: [vehicle.id],
+        message: `no battery stands in ${vehicle.id} or in the job: nothing carries the load with the engine off`,
+        remedy:
+          'write the battery under fitted: of the vehicle, with its links to the body and the alternator',
+        ...commonPractice,
+        path: '/fitted',
+        file: 'vehicle',
+      },
+    ];
+  },
+};
+
+export const vehicleSupplyRules: readonly Rule[] = [highVoltage, withoutBattery];

@@ -12,6 +12,7 @@ import { factoryOutputsCases } from './factory-outputs.ts';
 import { filtersInPathCases } from './filters-in-path.ts';
 import { fuseAndConductorCases } from './fuse-and-conductor.ts';
 import { fuseAtSourceCases } from './fuse-at-source.ts';
+import { fuseInGroundCases } from './fuse-in-ground.ts';
 import { fuseOrderCases } from './fuse-order.ts';
 import { fuseRatingCases } from './fuse-rating.ts';
 import { fusesSideBySideCases } from './fuses-side-by-side.ts';
@@ -56,6 +57,7 @@ export const cases: RuleCases = {
   ...filtersInPathCases,
   ...fuseAndConductorCases,
   ...fuseAtSourceCases,
+  ...fuseInGroundCases,
   ...fuseOrderCases,
   ...fuseRatingCases,
   ...fusesSideBySideCases,

@@ -17,4 +17,22 @@ export const vehicleSupplyCases: RuleCases = {
     })),
     quiet: [{ name: 'combustion', about: () => about() }],
   },
+  // Common practice, no source.
+  'system-without-battery': {
+    fires: [
+      {
+        name: 'an alternator alone',
+        about: () => {
+          const { job, plan } = about();
+          const devices = job.devices.filter(({ spec }) => spec?.kind !== 'battery');
+          return { job: { ...job, devices }, plan };
+        },
+        level: 'stop',
+        subject: 'wagon',
+        file: 'vehicle.yaml',
+        says: /no battery stands in wagon/,
+      },
+    ],
+    quiet: [{ name: 'the battery that the vehicle came with', about: () => about() }],
+  },
 };
