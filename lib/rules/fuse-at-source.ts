@@ -132,7 +132,7 @@ function bareM({ job, plan }: Case, id: string): number {
 /** A length that is no more than the rounding of a sum (m). */
 const nothingM = 1e-6;
 
-function judgeWay(about: Case, fuse: PlanFuse, way: Way): Verdict[] {
+function judgeWay(about: Case, fuse: PlanFuse, way: Way, all: readonly Way[]): Verdict[] {
   const { job } = about;
   const good = houseRule(job, 'fuse-distance-good');
   const loomed = houseRule(job, 'fuse-distance-loomed');
@@ -157,11 +157,19 @@ function judgeWay(about: Case, fuse: PlanFuse, way: Way): Verdict[] {
       value: way.lengthM,
       limit: limit.value,
       unit: 'm',
-      remedy: `move the fuse nearer to ${deviceIdOf(way.source)}${covered ? '' : `, or run ${listed(bare)} in loom or conduit from end to end, tails and loops with it`}`,
+      remedy: `${nearerFuse(way, all)}${covered || over(sheathed.value) ? '' : `, or run ${listed(bare)} in loom or conduit from end to end, tails and loops with it`}`,
       ...limit.from,
       ...fuseSpot(job, fuse),
     },
   ];
+}
+
+/** A fuse that stands nearer to another source stays there: the far one gets its own. */
+function nearerFuse({ source, lengthM }: Way, all: readonly Way[]): string {
+  const servesAnother = all.some((other) => other.source !== source && other.lengthM < lengthM);
+  return servesAnother
+    ? `put a fuse at ${deviceIdOf(source)} too`
+    : `move the fuse nearer to ${deviceIdOf(source)}`;
 }
 
 /** The longest way from the source that the plan names is at least as long as the plan says. */
@@ -184,7 +192,7 @@ const fuseDistance: Rule = {
       if (deviceOf(about.job, fuse.item)?.origin !== 'job') return [];
       // Each source drives its own fault along its own way: one that is near excuses none that is far.
       const own = ways.filter((way) => way.fuse === fuse.id);
-      return own.flatMap((way) => judgeWay(about, fuse, asPlanned(fuse, way, own)));
+      return own.flatMap((way) => judgeWay(about, fuse, asPlanned(fuse, way, own), own));
     });
   },
 };

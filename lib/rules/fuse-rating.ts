@@ -16,6 +16,18 @@ function alternativesText(alternatives: readonly FuseAlternative[]): string {
     : 'no other form on the shelf is lawful here';
 }
 
+/** What has to give way where no form has a lawful fuse: the draw, the conductor, the holder or the form. */
+function roomFor({ ratedA, ceilingA, leastAmpacityA, holderA }: PlanFuse): string {
+  const lessLoad = 'feed fewer devices through it';
+  if (ceilingA !== null && ratedA > ceilingA)
+    return `${lessLoad}; if there is one alone, see whether its rated power and its fuse: are written as its maker prints them`;
+  if (leastAmpacityA !== null && ratedA > leastAmpacityA)
+    return `run conductors behind it that carry at least ${amps(ratedA)}, or ${lessLoad}`;
+  if (holderA !== null && ratedA > holderA)
+    return `take a holder made for at least ${amps(ratedA)}, or ${lessLoad}`;
+  return `take a holder of another form, or ${lessLoad}`;
+}
+
 /** Fuses of the job; those that the vehicle came with are its maker's affair. */
 function jobFuses({ job, plan }: Case): readonly PlanFuse[] {
   return plan.power.fuses.filter(({ item }) => deviceOf(job, item)?.origin !== 'vehicle');
@@ -34,7 +46,7 @@ const withoutRating: Rule = {
           level: 'stop',
           of: [fuse.id, ...fuse.protects],
           message: `no lawful rating is known for the fuse ${fuse.id} (${fuseForms[fuse.form].name}): ${fuse.reason}`,
-          remedy: alternativesText(fuse.alternatives),
+          remedy: fuse.alternatives.length > 0 ? alternativesText(fuse.alternatives) : roomFor(fuse),
           ...commonPractice,
           ...fuseSpot(about.job, fuse),
         };

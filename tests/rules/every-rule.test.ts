@@ -29,6 +29,11 @@ function expectFiring(rule: Rule, one: FiringCase): void {
     expect(finding.remedy).toMatch(/\S/);
     expect(finding.source).toMatch(/\S/);
   }
+  if (one.toDo)
+    expect(
+      own.some(({ finding }) => one.toDo?.test(finding.remedy)),
+      own[0]?.finding.remedy,
+    ).toBe(true);
   if (one.says)
     expect(
       own.some(({ finding }) => one.says?.test(finding.message)),

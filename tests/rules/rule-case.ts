@@ -12,6 +12,8 @@ export interface FiringCase extends QuietCase {
   readonly level: Level;
   readonly subject: string;
   readonly says?: RegExp;
+  /** The way out that it names. */
+  readonly toDo?: RegExp;
   /** Where the finding points; the job file where left out. */
   readonly path?: string;
   readonly file?: 'job.yaml' | 'vehicle.yaml' | 'shop.yaml';

@@ -41,7 +41,13 @@ export const fuseAtSourceCases: RuleCases = {
         subject: 'main-fuse',
         says: /12 in \(305 mm\)/,
       },
-      { name: '20 in, bare', about: () => mainFuseAt(20), level: 'stop', subject: 'main-fuse' },
+      {
+        name: '20 in, bare',
+        about: () => mainFuseAt(20),
+        level: 'stop',
+        subject: 'main-fuse',
+        toDo: /move the fuse nearer to battery, or run feed in loom/,
+      },
       {
         name: '20 in, in tape alone',
         about: () => mainFuseAt(20, ['tape']),
@@ -56,6 +62,13 @@ export const fuseAtSourceCases: RuleCases = {
       },
       { name: '41 in, in loom', about: () => mainFuseAt(41, ['loom']), level: 'stop', subject: 'main-fuse' },
       {
+        name: '41 in, bare: loom would not do',
+        about: () => mainFuseAt(41),
+        level: 'stop',
+        subject: 'main-fuse',
+        toDo: /^move the fuse nearer to battery$/,
+      },
+      {
         name: 'a link between two batteries with a fuse at one end alone',
         about: () =>
           secondBattery(false, (plan) => {
@@ -64,6 +77,7 @@ export const fuseAtSourceCases: RuleCases = {
         level: 'stop',
         subject: 'main-fuse',
         says: /from second.POS/,
+        toDo: /^put a fuse at second too$/,
       },
       {
         name: 'two batteries, both too far: the near one stops though the far one is the farther',

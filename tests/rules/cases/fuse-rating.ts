@@ -37,7 +37,37 @@ export const fuseRatingCases: RuleCases = {
           }),
         level: 'stop',
         subject: 'block.OUT2',
+        toDo: /lawful instead: mini blade 5 A/,
       },
+      ...(
+        [
+          ['more than the maker allows', { ratedA: 60, ceilingA: 50 }, /its rated power and its fuse:/],
+          [
+            'more than the conductors carry',
+            { ratedA: 60, ceilingA: null, leastAmpacityA: 40 },
+            /conductors behind it that carry at least 60 A/,
+          ],
+          [
+            'more than the holder takes',
+            { ratedA: 60, ceilingA: null, leastAmpacityA: 90, holderA: 30 },
+            /a holder made for at least 60 A/,
+          ],
+          [
+            'a form that is made for none of it',
+            { ratedA: 1, ceilingA: null, leastAmpacityA: 90, holderA: 300 },
+            /a holder of another form/,
+          ],
+        ] as const
+      ).map(([name, change, toDo]) => ({
+        name: `no rating, for ${name}`,
+        about: () =>
+          aboutPlan((plan) => {
+            Object.assign(fuse(plan, 'block.OUT2'), { ratingA: null, alternatives: [], ...change });
+          }),
+        level: 'stop' as const,
+        subject: 'block.OUT2',
+        toDo,
+      })),
     ],
     quiet: [{ name: 'every fuse has one', about: () => about() }],
   },
