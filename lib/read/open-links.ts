@@ -76,6 +76,10 @@ function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
     );
     return [];
   }
+  if (from.some((end, index) => isSameEnd(end, to[index]))) {
+    report.at(path, `${id} joins ${given.from} to itself`, 'name the terminal at its other end');
+    return [];
+  }
   const open = [...openEnd('from', from), ...openEnd('to', to)];
   return from.map((end, index): Link => {
     const other = to[index] ?? end;
@@ -97,6 +101,10 @@ function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
       ...(open.length > 0 && { open }),
     };
   });
+}
+
+function isSameEnd(one: LinkEnd, other: LinkEnd | undefined): boolean {
+  return one.device === other?.device && one.terminal === other.terminal;
 }
 
 function openEnd(end: OpenEnd['end'], [first]: Reference): OpenEnd[] {

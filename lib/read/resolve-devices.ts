@@ -48,8 +48,9 @@ function jobDevice(
     report.lose('device', id);
     return null;
   }
-  for (const key of ['settings', 'after-commissioning', 'filters', 'fuses'] as const)
+  for (const key of ['settings', 'after-commissioning', 'filters'] as const)
     checkKeys(key, id, given, facts, report);
+  checkFuses(id, given, spec, report);
   const where = placeOf(id, given, job, vehicle, report);
   return {
     id,
@@ -96,16 +97,37 @@ function placeOf(id: string, given: JobDevice, job: JobFile, vehicle: Vehicle, r
   return seat ? { board: null, seat: given.in, zone: seat.zone, side: seat.side } : nowhere;
 }
 
-/** Settings go by control, filters by output (terminal or pair), fuses by outgoing terminal. */
+/** A rating is written at what holds the fuse: `fuse:` at a holder, `fuses:` at the fused ways of a block. */
+function checkFuses(id: string, given: JobDevice, spec: Part, report: Report): void {
+  const path = ['devices', id];
+  const isBlock = spec.kind === 'distribution';
+  if (given.fuse !== undefined && spec.kind !== 'fuse-holder')
+    report.at(
+      [...path, 'fuse'],
+      `${id} is no fuse holder (${spec.kind}), so it has no fuse: of its own`,
+      isBlock ? 'write fuses: with the terminal of each fused way' : 'write it at what holds the fuse',
+    );
+  for (const name of Object.keys(given.fuses))
+    if (isBlock)
+      report.look<unknown>([...path, 'fuses', name], `fused way of ${id}`, name, spec['fused-ways']);
+    else
+      report.atKey(
+        [...path, 'fuses'],
+        `${id} has no fused ways (${spec.kind})`,
+        spec.kind === 'fuse-holder' ? 'write fuse: with the rating alone' : 'write it at what holds the fuse',
+      );
+}
+
+/** Settings go by control, filters by output (terminal or pair). */
 function checkKeys(
-  key: 'settings' | 'after-commissioning' | 'filters' | 'fuses',
+  key: 'settings' | 'after-commissioning' | 'filters',
   id: string,
   given: JobDevice,
   facts: Device['facts'],
   report: Report,
 ): void {
   const isControl = key === 'settings' || key === 'after-commissioning';
-  const known = isControl ? facts.controls : key === 'fuses' ? facts.terminals : withPairs(facts.terminals);
+  const known = isControl ? facts.controls : withPairs(facts.terminals);
   for (const name of Object.keys(given[key]))
     report.look<unknown>(
       ['devices', id, key, name],

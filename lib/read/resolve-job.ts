@@ -3,7 +3,7 @@ import type { JobFile } from '../model/job.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Place } from '../model/place.ts';
 import { isPortPattern, matchesPattern } from '../model/port-pattern.ts';
-import type { Device, Job, Link, LinkEnd } from '../model/resolved-job.ts';
+import { type Device, type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
 import type { Shop } from '../model/shop.ts';
 import type { Vehicle } from '../model/vehicle.ts';
 import { checkAfter, checkAudioFields, checkBranches } from './audio-names.ts';
@@ -51,6 +51,7 @@ export function resolveJob(
   checkBranches(links, runs, report);
   checkWires(file, around.parts, report);
   checkLeftOpen(file, devices, report);
+  checkOpenIsFree(file, links, report);
   checkLengths(links, devices, around.parts, report);
   if (report.problems.length > before || report.incomplete) return null;
   return {
@@ -114,6 +115,24 @@ function checkLeftOpen(file: JobFile, devices: readonly Device[], report: Report
       Object.keys(device.facts.terminals).some((one) => matchesPattern(name, one));
     if (device && !isOpen)
       report.look(path, `terminal of ${device.id}`, reference.slice(dot + 1), device.facts.terminals);
+  }
+}
+
+/** What is left open by its own name has nothing linked to it; a pattern takes what the links leave. */
+function checkOpenIsFree(file: JobFile, links: readonly Link[], report: Report): void {
+  for (const reference of Object.keys(file['left-open'])) {
+    const link = links.find(({ from, to, open = [] }) => {
+      const isOpen = (end: 'from' | 'to') => open.some((one) => one.end === end);
+      return (
+        (terminalId(from) === reference && !isOpen('from')) || (terminalId(to) === reference && !isOpen('to'))
+      );
+    });
+    if (link)
+      report.atKey(
+        ['left-open', reference],
+        `${reference} is written as left open, but ${link.id} is linked to it`,
+        'take one of them out',
+      );
   }
 }
 

@@ -10,16 +10,39 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
   for (const [id, fitted] of Object.entries(vehicle.fitted)) {
     if (id === bodyId)
       report.atKey(['fitted', id], `"${bodyId}" is the vehicle's body: call the device something else`);
-    report.look(['fitted', id, 'part'], 'part', fitted.part, parts);
+    const part = report.look(['fitted', id, 'part'], 'part', fitted.part, parts);
+    if (part) fittedFuses(id, fitted.fuses, part, report);
   }
   checkOutputs(vehicle, parts, report);
   for (const [id, link] of Object.entries(vehicle.links)) {
     for (const end of ['from', 'to'] as const)
       vehicleTerminal(vehicle, parts, link[end], ['links', id, end], report);
+    if (link.from === link.to)
+      report.at(
+        ['links', id, 'to'],
+        `${id} joins ${link.from} to itself`,
+        'name the terminal at its other end',
+      );
   }
   for (const [id, route] of Object.entries(vehicle.routes)) {
     if (route.reaches)
       report.look(['routes', id, 'reaches', 'space'], 'space', route.reaches.space, vehicle.spaces);
+  }
+}
+
+/** Ratings are read off a holder, under `fuse`, or off the fused ways of a block. */
+function fittedFuses(
+  id: string,
+  fuses: Vehicle['fitted'][string]['fuses'],
+  part: Part,
+  report: Report,
+): void {
+  const ways =
+    part.kind === 'fuse-holder' ? { fuse: true } : part.kind === 'distribution' ? part['fused-ways'] : null;
+  for (const name of Object.keys(fuses)) {
+    const path = ['fitted', id, 'fuses', name];
+    if (ways) report.look<unknown>(path, `fuse of ${id}`, name, ways);
+    else report.atKey(path, `${id} holds no fuse (${part.kind})`, 'take the line out');
   }
 }
 

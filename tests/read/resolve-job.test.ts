@@ -1,5 +1,5 @@
 import { describe, test } from 'vitest';
-import { expectProblem, inJob, type ProblemCase, partsFile, withBoard } from './problem-case.ts';
+import { expectProblem, inJob, type ProblemCase, partsFile, vehicleFile, withBoard } from './problem-case.ts';
 
 const disagreements: readonly ProblemCase[] = [
   {
@@ -19,7 +19,7 @@ const disagreements: readonly ProblemCase[] = [
     changes: [
       inJob(
         '  speaker:',
-        '  twice: { from: radio.OUT2, to: amp.IN1, cable: lead, conductors: ^[left] }\n  speaker:',
+        '  twice: { from: radio.OUT1, to: amp.IN1, cable: lead, conductors: ^[left] }\n  speaker:',
       ),
     ],
     says: /conductor left of lead is taken by signal already/,
@@ -69,6 +69,59 @@ const disagreements: readonly ProblemCase[] = [
     name: 'a device that is called like the body',
     changes: [inJob('  sub: {', '  ^body: { part: battery-a, in: boot }\n  sub: {')],
     says: /the vehicle has a device "body" already/,
+  },
+  {
+    name: 'a link from a terminal to itself',
+    changes: [inJob('ground: { from: amp.GND, to: body.cargo,', 'ground: ^{ from: amp.GND, to: amp.GND,')],
+    says: /ground joins amp\.GND to itself/,
+    remedy: /other end/,
+  },
+  {
+    name: 'a link of the vehicle from a terminal to itself',
+    changes: [
+      [vehicleFile, 'from: alternator.B+, to: battery.POS', 'from: alternator.B+, to: ^alternator.B+'],
+    ],
+    says: /charge joins alternator\.B\+ to itself/,
+  },
+  {
+    name: 'a fuse at what holds none',
+    changes: [inJob('    title: Bass amplifier\n', '    title: Bass amplifier\n    fuse: ^60 A\n')],
+    says: /amp is no fuse holder \(amplifier\)/,
+    remedy: /at what holds the fuse/,
+  },
+  {
+    name: 'a fuse of a whole block',
+    changes: [inJob('  sub: {', '  block: { part: block-a, in: boot, fuse: ^60 A }\n  sub: {')],
+    says: /block is no fuse holder \(distribution\)/,
+    remedy: /fuses: with the terminal of each fused way/,
+  },
+  {
+    name: 'fuses of a holder',
+    changes: [
+      inJob(
+        'main-fuse: { part: holder-a, in: bay }',
+        'main-fuse: { part: holder-a, in: bay, ^fuses: { OUT: 60 A } }',
+      ),
+    ],
+    says: /main-fuse has no fused ways \(fuse-holder\)/,
+    remedy: /fuse: with the rating alone/,
+  },
+  {
+    name: 'a fuse of the vehicle at what holds none',
+    changes: [
+      [
+        vehicleFile,
+        'alternator: { part: generator-a, zone: engine-bay }',
+        'alternator: { part: generator-a, zone: engine-bay, fuses: { ^fuse: 60 A } }',
+      ],
+    ],
+    says: /alternator holds no fuse \(alternator\)/,
+  },
+  {
+    name: 'a terminal that is left open and linked',
+    changes: [inJob('left-open:\n', 'left-open:\n  ^amp.B+: not used on this job\n')],
+    says: /amp\.B\+ is written as left open, but feed is linked to it/,
+    remedy: /take one of them out/,
   },
   {
     name: 'a device in no place',

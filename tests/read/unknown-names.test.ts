@@ -195,13 +195,13 @@ describe('a name that is not known', () => {
     expect(unreadJobs).toEqual(['demo']);
   });
 
-  test('fuses of a distribution go by its outgoing terminals', () => {
+  test('fuses of a distribution go by its fused ways', () => {
     const block = (ways: string) =>
       inJob('  sub: {', `  block: { part: block-a, in: boot, fuses: { ${ways} } }\n  sub: {`);
     const { files, place } = withoutMark(smallShop(block('OUT11: ^40 A')));
     const [problem] = readContent(files).problems;
     expect(problem).toMatchObject({
-      message: 'there is no terminal of block "OUT11"',
+      message: 'there is no fused way of block "OUT11"',
       remedy: 'did you mean "OUT1"?',
     });
     expect(problem && placeText(problem.where)).toBe(place);
