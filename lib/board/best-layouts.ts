@@ -1,8 +1,9 @@
 import type { Site } from './lattice.ts';
 
-/** A layout that keeps every hard rule, and its cost. */
+/** A layout that keeps every hard rule, its cost, and how often the rules fault it all the same. */
 export interface Found {
   readonly cost: number;
+  readonly cautions: number;
   readonly sites: readonly Site[];
 }
 
@@ -16,6 +17,11 @@ function differ(a: Found, b: Found): boolean {
     const movedM = Math.hypot(site.xM - other.xM, site.yM - other.yM);
     return site.turnDeg !== other.turnDeg || site.heightM !== other.heightM || movedM >= differM;
   });
+}
+
+/** Below zero where the first is better: fewer cautions, then the lower cost. */
+function compare(a: Found, b: Found): number {
+  return a.cautions - b.cautions || a.cost - b.cost;
 }
 
 /** Keeps the best layouts that differ from each other, best first. */
@@ -35,10 +41,10 @@ export class BestLayouts {
   /** Takes a layout in where it is better than a like one, or than the worst kept. */
   offer(found: Found): void {
     const worst = this.#list.at(-1);
-    if (this.#list.length >= this.#keep && worst && found.cost >= worst.cost) return;
+    if (this.#list.length >= this.#keep && worst && compare(found, worst) >= 0) return;
     const like = this.#list.filter((other) => !differ(found, other));
-    if (like.some((other) => other.cost <= found.cost)) return;
+    if (like.some((other) => compare(other, found) <= 0)) return;
     const rest = this.#list.filter((other) => !like.includes(other));
-    this.#list = [...rest, found].toSorted((a, b) => a.cost - b.cost).slice(0, this.#keep);
+    this.#list = [...rest, found].toSorted(compare).slice(0, this.#keep);
   }
 }

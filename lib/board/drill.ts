@@ -52,6 +52,11 @@ export interface Drilled {
   readonly screwFor: (holeM: number) => MountingScrew | null;
 }
 
+/** What is drilled for a mounting hole of an item, metres: the pilot of its screw, or without one the hole as it is. */
+export function drilledM(holeM: number, screw: MountingScrew | null): number {
+  return screw?.pilotM ?? holeM;
+}
+
 /**
  * Every hole of a board: those of the outline, for the fixings, and the pilots of the screws that hold the items.
  * A pilot is as deep as its screw is long, and right through where that reaches through the board. Where the shop
@@ -77,7 +82,7 @@ export function holesToDrill(
       return {
         id: hole.id,
         ...onBoard(item, at, hole),
-        diameterM: screw?.pilotM ?? hole.diameterM,
+        diameterM: drilledM(hole.diameterM, screw),
         depthM: lengthM === 0 || lengthM >= thicknessM ? null : lengthM,
         pilotFor: screw?.part ?? null,
         purpose: 'mounting',

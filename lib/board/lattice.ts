@@ -2,6 +2,7 @@ import { flatten } from './bulge.ts';
 import { type FreeSpots, freeSpots } from './free-spots.ts';
 import { type Item, type TurnDeg, turnedSize, turns } from './item.ts';
 import type { BoardShape } from './outline.ts';
+import type { FixingHead } from './placement.ts';
 import { type Box, boxOf, edgesOf, type Point, type Ring } from './point.ts';
 import { roomInsideM } from './ring-gap.ts';
 
@@ -30,11 +31,14 @@ export interface Grounds {
   readonly outer: Ring;
   readonly openings: readonly Ring[];
   readonly edges: readonly (readonly [Point, Point])[];
-  readonly holes: BoardShape['holes'];
+  /** Round holes, and heads of fixings. */
+  readonly holes: readonly (Point & { readonly diameterM: number })[];
 }
 
 /** The grounds of a board, arcs flattened to a tenth of a millimetre. */
-export function groundsOf({ outline, cutouts, holes }: BoardShape): Grounds {
+export function groundsOf(shape: BoardShape, heads: readonly FixingHead[] = []): Grounds {
+  const { outline, cutouts } = shape;
+  const holes = [...shape.holes, ...heads.map(({ xM, yM, radiusM }) => ({ xM, yM, diameterM: 2 * radiusM }))];
   const [outer = [], ...openings] = [outline, ...cutouts].map((loop) => flatten(loop, 0.0001));
   return { box: boxOf(outer), outer, openings, edges: [outer, ...openings].flatMap(edgesOf), holes };
 }

@@ -1,4 +1,36 @@
 import { type BoardFault, geometry, mmText } from './fault.ts';
+import type { Stand } from './layout-moves.ts';
+import { placedAll, raisedOf, type Setting } from './layout-setting.ts';
+import type { PlacedItem } from './placed.ts';
+import { scoreLayout } from './score.ts';
+
+/** What stands in others most in a layout, with whom, and by how much. */
+export function blockedIn(setting: Setting, sites: Stand): BoardFault[] {
+  const { board, rules, open } = setting;
+  const placed = placedAll(setting, sites);
+  const raised = raisedOf(setting, sites).map(({ item }) => item);
+  const without = (id: string, some: readonly PlacedItem[]) => some.filter((one) => one.id !== id);
+  const brokenOf = (some: readonly PlacedItem[]): number => scoreLayout(board, some, [], rules).broken;
+  const all = brokenOf(placed);
+  const amounts = open.map(({ item: { id } }) => ({ id, broken: all - brokenOf(without(id, placed)) }));
+  const [worst] = amounts.toSorted((a, b) => b.broken - a.broken);
+  if (!worst) return [];
+  if (worst.broken <= 1e-9) return [noRails(raised)];
+  const others = without(worst.id, placed);
+  const left = brokenOf(others);
+  // What goes when either leaves is between the two.
+  const beside = others.filter(
+    ({ id }) => all - brokenOf(without(id, placed)) - (left - brokenOf(without(id, others))) > 1e-9,
+  );
+  return [
+    noRoom(
+      worst.id,
+      worst.broken,
+      beside.map(({ id }) => id),
+      raised,
+    ),
+  ];
+}
 
 /** An item that fits nowhere by so many metres; beside others where these are in the way, even with some raised. */
 export function noRoom(
@@ -18,6 +50,18 @@ export function noRoom(
     limit: 0,
     unit: 'm',
     remedy: `make the board larger by ${mmText(byM)} there, raise or stack the item, or leave it out`,
+    ...geometry,
+  };
+}
+
+/** An item that is small enough for the board, but has openings, holes or heads of fixings wherever it could stand. */
+export function noClearPlace(item: string): BoardFault {
+  return {
+    rule: 'item-does-not-fit',
+    level: 'stop',
+    of: [item],
+    message: `${item} has no place on the board that is clear of its openings, holes and fixings`,
+    remedy: 'move an opening, a hole or a fixing, raise the item on spacers, or leave it out',
     ...geometry,
   };
 }

@@ -1,21 +1,22 @@
 import { BestLayouts } from './best-layouts.ts';
 import { boardDefaults } from './defaults.ts';
 import type { BoardFault } from './fault.ts';
-import { groundsOf, type Site, tooLargeByM } from './lattice.ts';
-import { noRails, noRoom } from './layout-faults.ts';
+import { groundsOf, tooLargeByM } from './lattice.ts';
+import { blockedIn, noClearPlace, noRoom } from './layout-faults.ts';
 import { LayoutMoves, type Stand } from './layout-moves.ts';
 import {
+  type Judged,
+  judgeLayout,
   type LayoutTask,
   type Proposal,
-  placedAll,
   proposal,
   raisedOf,
   type Setting,
   settingOf,
 } from './layout-setting.ts';
+import { brokenWeight, cautionWeight, LayoutStarts } from './layout-starts.ts';
 import type { LayoutRules } from './placement.ts';
 import { type Random, seeded } from './random.ts';
-import { scoreLayout } from './score.ts';
 
 /** How hard to search. The same task and options give the same layouts. */
 export interface SearchOptions {
@@ -54,19 +55,18 @@ export interface SearchResult {
   readonly brokenM: number;
 }
 
-/** What one metre of overlap costs while searching: more than any wire can save. */
-const brokenWeight = 1000;
+/** What breaking anything costs besides: more than cautions that a lawful layout may have to have. */
+const brokenStep = 100;
 
 /** What it costs at first in a soft search. */
 const softWeight = 5;
 
-/** What a metre of height costs: it decides between layouts that are else alike, and shows in no score. */
-const lowWeight = 1e-4;
-
 /**
  * Proposes placements for the items that have none: simulated annealing (Kirkpatrick, Gelatt and Vecchi 1983)
  * from several starts on a lattice, each followed by a descent, bounded by the number of layouts scored. A
- * proposal overlaps nothing, stays on the board and covers no control; everything else is in its score.
+ * proposal overlaps nothing, stays on the board and off heads of fixings, and covers no control. Of such layouts those
+ * that the rules fault least often are proposed: for mounting holes too near to an edge or a corner, rooms that parts
+ * take from each other, and ends that face away from where wires come from. Everything else is in its score.
  */
 export function searchLayouts(task: LayoutTask, given: Partial<SearchOptions> = {}): SearchResult {
   const options = { ...searchDefaults, ...given };
@@ -77,16 +77,24 @@ export function searchLayouts(task: LayoutTask, given: Partial<SearchOptions> = 
       proposals: [],
       evaluations: 0,
       brokenM: Infinity,
-      faults: homeless.map(({ item }) =>
-        noRoom(item.id, tooLargeByM(groundsOf(task.board.shape), item, options.stepM)),
-      ),
+      faults: homeless.map(({ item }) => {
+        const byM = tooLargeByM(groundsOf(task.board.shape), item, options.stepM);
+        return byM > 1e-9 ? noRoom(item.id, byM) : noClearPlace(item.id);
+      }),
     };
   const search = new Search(setting, options);
   search.run();
-  const proposals = search.leastRaised().map((sites) => proposal(setting, sites));
+  const proposals = search.chosen().map((sites) => proposal(setting, sites));
   const faults = proposals.length > 0 ? [] : search.blocked();
   const brokenM = proposals.length > 0 ? 0 : search.brokenM;
   return { proposals, evaluations: search.evaluations, faults, brokenM };
+}
+
+/** Those of a list with the least of something. */
+function fewest<T>(list: readonly T[], countOf: (one: T) => number): T[] {
+  const counts = list.map(countOf);
+  const least = Math.min(...counts);
+  return list.filter((_, at) => counts[at] === least);
 }
 
 /** One run of the search: what has been tried so far. */
@@ -97,6 +105,7 @@ class Search {
   readonly #options: SearchOptions;
   readonly #random: Random;
   readonly #moves: LayoutMoves;
+  readonly #starts: LayoutStarts;
   readonly #inStock = new Map<string, boolean>();
   #leastBroken: { readonly broken: number; readonly sites: Stand } = { broken: Infinity, sites: [] };
 
@@ -105,6 +114,7 @@ class Search {
     this.#options = options;
     this.#random = seeded(options.seed);
     this.#moves = new LayoutMoves(setting, this.#random);
+    this.#starts = new LayoutStarts(setting, options.raised, this.#moves, this.#random);
   }
 
   run(): void {
@@ -112,7 +122,8 @@ class Search {
     for (let start = 0; start < starts; start += 1) {
       const until = Math.floor((evaluations * (start + 1)) / starts);
       const cool = this.evaluations + Math.floor((until - this.evaluations) * 0.7);
-      const first = this.#firstSites(this.#firstLevels(start));
+      const { sites: first, evaluations: tried } = this.#starts.first(start);
+      this.evaluations += tried;
       const cooled = soft ? this.#annealSoftly(first, cool) : this.#anneal(first, cool);
       this.#descend(cooled, until);
     }
@@ -123,48 +134,23 @@ class Search {
     return this.#leastBroken.broken;
   }
 
-  /** The item that stands in others most in the least broken layout, with whom, and by how much. */
+  /** What is in the way in the least broken layout. */
   blocked(): BoardFault[] {
-    const { sites } = this.#leastBroken;
-    const { board, rules, open } = this.#setting;
-    const placed = placedAll(this.#setting, sites);
-    const brokenOf = (some: typeof placed): number => scoreLayout(board, some, [], rules).broken;
-    const all = brokenOf(placed);
-    const amounts = open.map(({ item }) => {
-      const without = placed.filter(({ id }) => id !== item.id);
-      return { id: item.id, without, broken: all - brokenOf(without) };
-    });
-    const [worst] = amounts.toSorted((a, b) => b.broken - a.broken);
-    if (!worst) return [];
-    if (worst.broken <= 1e-9) return [noRails(raisedOf(this.#setting, sites).map(({ item }) => item))];
-    const left = brokenOf(worst.without);
-    const beside = worst.without.filter(({ id }) => {
-      const withoutBoth = worst.without.filter((one) => one.id !== id);
-      const withoutOther = placed.filter((one) => one.id !== id);
-      // What goes when either leaves is between the two.
-      return all - brokenOf(withoutOther) - (left - brokenOf(withoutBoth)) > 1e-9;
-    });
-    const ids = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id);
-    const raised = raisedOf(this.#setting, sites).map(({ item }) => item);
-    return [noRoom(worst.id, worst.broken, ids(beside), raised)];
+    return blockedIn(this.#setting, this.#leastBroken.sites);
   }
 
   #cost(sites: Stand): number {
     const { cost, broken } = this.#judged(sites);
-    return cost + (broken > 1e-9 ? 5 + brokenWeight * broken : 0);
+    return cost + (broken > 1e-9 ? brokenStep + brokenWeight * broken : 0);
   }
 
-  /** What a layout costs but for what it breaks, and how much it breaks; a lawful one is kept where it is good. */
-  #judged(sites: Stand): { readonly cost: number; readonly broken: number } {
+  /** What a layout costs with its cautions, and how much it breaks; a lawful one is kept where it is good. */
+  #judged(sites: Stand): Pick<Judged, 'cost' | 'broken'> {
     this.evaluations += 1;
-    const { board, links, rules, brokenAlready } = this.#setting;
-    const score = scoreLayout(board, placedAll(this.#setting, sites), links, rules);
-    const broken = score.broken - brokenAlready;
-    // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
-    const cost = score.total + lowWeight * sites.reduce((sum, { heightM }) => sum + heightM, 0);
-    if (broken <= 1e-9 && this.#isInStock(sites)) this.best.offer({ cost, sites });
+    const { cost, broken, cautions } = judgeLayout(this.#setting, sites);
+    if (broken <= 1e-9 && this.#isInStock(sites)) this.best.offer({ cost, cautions, sites });
     if (broken < this.#leastBroken.broken) this.#leastBroken = { broken, sites };
-    return { cost, broken };
+    return { cost: cost + cautionWeight * cautions, broken };
   }
 
   /** What the stock gives depends on which items are raised, how far and how long their rails are: asked once for each. */
@@ -177,65 +163,24 @@ class Search {
     return known;
   }
 
-  /** The best layouts, what is raised in vain set down; of them those with the fewest raised. */
-  leastRaised(): Stand[] {
+  /** The best layouts, what is raised in vain set down; of them those with the fewest raised, then the fewest cautions. */
+  chosen(): Stand[] {
     const setDown = this.best.list.map(({ sites }) => this.#setDown(sites));
     const raised = (sites: Stand): number => raisedOf(this.#setting, sites).length;
-    const least = Math.min(...setDown.map(raised));
-    return setDown.filter((sites) => raised(sites) === least);
+    const cautions = (sites: Stand): number => judgeLayout(this.#setting, sites).cautions;
+    return fewest(fewest(setDown, raised), cautions);
   }
 
   #setDown(sites: Stand): Stand {
-    const { board, links, rules, brokenAlready, open } = this.#setting;
+    const { open } = this.#setting;
     let kept = sites;
     for (const [at, site] of sites.entries()) {
       const low = open[at]?.sites.at(site.turnDeg, site.column, site.row);
       if (!low || low.heightM === site.heightM) continue;
       const lower = kept.map((old, index) => (index === at ? low : old));
-      const { broken } = scoreLayout(board, placedAll(this.#setting, lower), links, rules);
-      if (broken - brokenAlready <= 1e-9) kept = lower;
+      if (judgeLayout(this.#setting, lower).broken <= 1e-9) kept = lower;
     }
     return kept;
-  }
-
-  /** The level of each item to begin with: the largest that may be raised are, or others by chance. */
-  #firstLevels(start: number): readonly number[] {
-    const { open } = this.#setting;
-    const { raised } = this.#options;
-    if (raised === 0) return open.map(() => 0);
-    const order = open
-      .map(({ item, levels }, at) => ({ at, levels, areaM2: item.widthM * item.depthM }))
-      .filter(({ levels }) => levels.length > 1)
-      .map((one) => ({ ...one, rank: start === 0 ? -one.areaM2 : this.#random() }))
-      .toSorted((a, b) => a.rank - b.rank);
-    const chosen = new Set(order.slice(0, raised).map(({ at }) => at));
-    return open.map(({ levels }, at) => {
-      if (!chosen.has(at)) return 0;
-      return start === 0 ? 1 : 1 + Math.floor(this.#random() * (levels.length - 1));
-    });
-  }
-
-  /** Largest items first, each at the best of some random sites beside those that stand already. */
-  #firstSites(levels: readonly number[]): Stand {
-    const { open, board, links, rules } = this.#setting;
-    const sites = new Array<Site | undefined>(open.length).fill(undefined);
-    const areasM2 = open.map(({ item }) => item.widthM * item.depthM);
-    const order = open.map((_, at) => at).toSorted((a, b) => (areasM2[b] ?? 0) - (areasM2[a] ?? 0));
-    for (const at of order) {
-      let least = Infinity;
-      for (let tries = 0; tries < 30; tries += 1) {
-        const site = this.#moves.pick(open[at]?.levels[levels[at] ?? 0]?.list ?? []);
-        const placed = placedAll(
-          this.#setting,
-          sites.map((old, index) => (index === at ? site : old)),
-        );
-        const { total, broken } = scoreLayout(board, placed, links, rules);
-        this.evaluations += 1;
-        const cost = total + brokenWeight * broken;
-        if (cost < least) [least, sites[at]] = [cost, site];
-      }
-    }
-    return sites.flatMap((site) => site ?? []);
   }
 
   #anneal(start: Stand, until: number): Stand {

@@ -1,3 +1,12 @@
+import { endsAway } from './facing.ts';
+import {
+  asDrilled,
+  type Drilling,
+  type HoleGround,
+  type HolesShort,
+  holeGround,
+  holesShort,
+} from './holes-short.ts';
 import type { Item, Placement } from './item.ts';
 import { groundsOf, raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { boardCentroid } from './measure.ts';
@@ -18,6 +27,8 @@ export interface LayoutTask {
   /** Whether the stock gives the rails of raised items; left out: always. */
   readonly railsInStock?: (raised: readonly Placement[]) => boolean;
   readonly links: readonly Link[];
+  /** What mounting holes keep away from; left out: nothing. */
+  readonly drilling?: Drilling;
 }
 
 /** A layout that keeps every hard rule. */
@@ -33,7 +44,16 @@ export interface Open {
   readonly sites: Sites;
   /** The same and, after it, where it stands raised, each height for itself. */
   readonly levels: readonly Sites[];
-  readonly cache: Map<Site, PlacedItem>;
+  /** Holes as they are drilled; null where nothing is asked of them. */
+  readonly drilled: { readonly item: Item; readonly ground: HoleGround } | null;
+  readonly cache: Map<Site, Stood>;
+}
+
+/** An item on a site, and what the rules fault of it there whatever stands beside it. */
+interface Stood {
+  readonly placed: PlacedItem;
+  readonly holes: HolesShort;
+  readonly endsAway: number;
 }
 
 /** What a search works on. */
@@ -45,12 +65,15 @@ export interface Setting {
   readonly rules: LayoutRules;
   /** What the given placements break by themselves: no search can mend it. */
   readonly brokenAlready: number;
+  /** Rooms that they take from each other: no search can mend that either. */
+  readonly shortAlready: number;
   readonly railsInStock: (raised: readonly Placement[]) => boolean;
 }
 
 /** What a search works on: sites of every open item, and what stands already. */
 export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): Setting {
-  const grounds = groundsOf(task.board.shape);
+  const grounds = groundsOf(task.board.shape, task.board.heads);
+  const ground = task.drilling ? holeGround(task.board.shape, task.drilling) : null;
   const givenItems = new Set(task.given.map(({ item }) => item));
   const fixed = task.given.flatMap((at) => {
     const item = task.items.find(({ id }) => id === at.item);
@@ -62,12 +85,13 @@ export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): 
       const sites = sitesOf(grounds, item, task.heightsM?.[item.id] ?? 0, stepM);
       // The rails of a part that the search raises need the board below them: it stands where it would unraised.
       const raised = (task.raisableM?.[item.id] ?? []).map((heightM) => raisedSites(sites, heightM));
-      return { item, sites, levels: [sites, ...raised], cache: new Map() };
+      const drilled = ground && { item: asDrilled(item, ground.drilling), ground };
+      return { item, sites, levels: [sites, ...raised], drilled, cache: new Map() };
     });
   const board = { ...task.board, box: grounds.box, centroid: boardCentroid(task.board.shape) };
-  const brokenAlready = scoreLayout(board, fixed, [], rules).broken;
+  const { broken: brokenAlready, roomsShort: shortAlready } = scoreLayout(board, fixed, [], rules);
   const { links, railsInStock = () => true } = task;
-  return { board, fixed, open, links, rules, brokenAlready, railsInStock };
+  return { board, fixed, open, links, rules, brokenAlready, shortAlready, railsInStock };
 }
 
 /** True where the search has raised an item. */
@@ -87,24 +111,63 @@ function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site): Placem
   return { item: item.id, xM, yM, turnDeg, heightM };
 }
 
-function placedAt(open: Open, site: Site, rules: LayoutRules): PlacedItem {
+function stoodAt(open: Open, site: Site, { board, rules }: Setting): Stood {
   const known = open.cache.get(site);
   if (known) return known;
-  const placed = place(open.item, placementAt(open, site), rules.partGapM);
-  open.cache.set(site, placed);
-  return placed;
+  const at = placementAt(open, site);
+  const placed = place(open.item, at, rules.partGapM);
+  const holes = open.drilled
+    ? holesShort(open.drilled.item, at, open.drilled.ground)
+    : { count: 0, shortM: 0 };
+  const stood = { placed, holes, endsAway: endsAway(board, placed).length };
+  open.cache.set(site, stood);
+  return stood;
 }
 
-/** Everything that stands when the open items stand on these sites; one without a site is left out. */
-export function placedAll(
-  { fixed, open, rules }: Setting,
-  sites: readonly (Site | undefined)[],
-): PlacedItem[] {
-  const placed = open.flatMap((one, at) => {
+/** Everything that stands when the open items stand on these sites. */
+export function placedAll(setting: Setting, sites: readonly Site[]): PlacedItem[] {
+  const placed = setting.open.flatMap((one, at) => {
     const site = sites[at];
-    return site ? [placedAt(one, site, rules)] : [];
+    return site ? [stoodAt(one, site, setting).placed] : [];
   });
-  return [...fixed, ...placed];
+  return [...setting.fixed, ...placed];
+}
+
+/** What a search goes by: what a layout costs, how much it breaks, and how often a rule would fault it. */
+export interface Judged {
+  readonly cost: number;
+  /** Overlaps and what is covered, metres; what the given placements break by themselves left out. */
+  readonly broken: number;
+  /** What the rules fault and another layout might not have: holes, rooms, ends that face away, wires too short. */
+  readonly cautions: number;
+}
+
+/** What it costs for each metre that the mounting holes lack to edges and corners, where they have to lack some. */
+const holeWeight = 10;
+
+/** What a metre of height costs: it decides between layouts that are else alike, and shows in no score. */
+const lowWeight = 1e-4;
+
+/** Judges a layout; an open item without a site is left out. */
+export function judgeLayout(setting: Setting, sites: readonly (Site | undefined)[]): Judged {
+  const { board, fixed, open, links, rules, brokenAlready, shortAlready } = setting;
+  const placed = [...fixed];
+  let [cost, cautions] = [0, -shortAlready];
+  for (const [at, one] of open.entries()) {
+    const site = sites[at];
+    if (!site) continue;
+    const stood = stoodAt(one, site, setting);
+    placed.push(stood.placed);
+    // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
+    cost += holeWeight * stood.holes.shortM + lowWeight * site.heightM;
+    cautions += stood.holes.count + stood.endsAway;
+  }
+  const { total, broken, roomsShort, wiresShort } = scoreLayout(board, placed, links, rules);
+  return {
+    cost: total + cost,
+    broken: broken - brokenAlready,
+    cautions: cautions + roomsShort + wiresShort,
+  };
 }
 
 /** The layout that some sites make. */

@@ -1,28 +1,26 @@
 import { boardDefaults } from './defaults.ts';
+import { facingFaults, type Sources } from './facing.ts';
 import { type BoardFault, commonPractice, geometry, mmText } from './fault.ts';
 import { footprint } from './fit.ts';
-import { type Item, onBoard, opposite, overlapM, type Placement, type Side } from './item.ts';
+import { type Item, onBoard, overlapM, type Placement } from './item.ts';
 import type { BoardShape } from './outline.ts';
-import {
-  faceCoveredM,
-  gapShortfall,
-  type PlacedItem,
-  place,
-  planGapM,
-  type Shortfall,
-  sameHeight,
-  shortfalls,
-} from './placed.ts';
-import { distanceToBox } from './point.ts';
+import { faceCoveredM, gapShortfall, type PlacedItem, place, type Shortfall, shortfalls } from './placed.ts';
+import { distanceToBox, type Point } from './point.ts';
 import { insideRegion } from './region.ts';
 import { gapM, roomInsideM } from './ring-gap.ts';
-import { controlsCoveredM } from './stacking.ts';
+import { controlsOverheadM, missingAirOver } from './stacking.ts';
 
-/** A board to lay out: its shape, and the sides that signal and power come from; left out: either side will do. */
-export interface LayoutBoard {
+/** The head of a fixing on the mounting side of a board, metres. */
+export interface FixingHead extends Point {
+  readonly id: string;
+  readonly radiusM: number;
+}
+
+/** A board to lay out: its shape, and the sides that signal and power come from. */
+export interface LayoutBoard extends Sources {
   readonly shape: BoardShape;
-  readonly signalSide?: Side;
-  readonly powerSide?: Side;
+  /** What no part stands on; left out: the board has no fixing. */
+  readonly heads?: readonly FixingHead[];
 }
 
 /** The house's figures for a layout, metres. */
@@ -51,6 +49,7 @@ export function checkPlacements(
   const single = found.flatMap(({ item, at, placed }) => [
     ...outlineFaults(board.shape, placed),
     ...overHoleFaults(board.shape, placed),
+    ...overHeadFaults(board, placed),
     ...holeFaults(board.shape, item, at),
     ...facingFaults(board, placed),
   ]);
@@ -131,6 +130,27 @@ function overHoleFaults({ holes }: BoardShape, { id, body }: PlacedItem): BoardF
   });
 }
 
+function overHeadFaults({ heads = [] }: LayoutBoard, { id, body }: PlacedItem): BoardFault[] {
+  if (body.minZ > 1e-9) return [];
+  return heads.flatMap((head): BoardFault[] => {
+    const byM = head.radiusM - distanceToBox(head, body);
+    if (byM <= 1e-9) return [];
+    return [
+      {
+        rule: 'item-over-fixing',
+        level: 'caution',
+        of: [id, head.id],
+        message: `${id} stands ${mmText(byM)} over the head of the fixing ${head.id}`,
+        value: byM,
+        limit: 0,
+        unit: 'm',
+        remedy: 'move it, raise it on spacers, or sink the head and fasten the board before the part goes on',
+        ...commonPractice,
+      },
+    ];
+  });
+}
+
 function holeFaults({ region }: BoardShape, item: Item, at: Placement): BoardFault[] {
   return (item.mountingHoles ?? [])
     .filter((hole) => !insideRegion(onBoard(item, at, hole), region))
@@ -142,38 +162,6 @@ function holeFaults({ region }: BoardShape, item: Item, at: Placement): BoardFau
       remedy: 'move the item, or leave the opening out',
       ...geometry,
     }));
-}
-
-/** Quarter turns between the way a terminal faces and the side that it should face; 0 where any side will do. */
-export function quartersOff(faces: Side, wanted: Side | undefined): 0 | 1 | 2 {
-  if (!wanted || faces === wanted) return 0;
-  return faces === opposite[wanted] ? 2 : 1;
-}
-
-/** An item with ends on several sides, such as a block with its feed in here and out there, faces by its best one. */
-function facingFaults(board: LayoutBoard, { id, terminals }: PlacedItem): BoardFault[] {
-  const ends = [
-    { what: 'signal', layers: ['signal'], wanted: board.signalSide },
-    { what: 'power', layers: ['power', 'ground'], wanted: board.powerSide },
-  ];
-  return ends.flatMap(({ what, layers, wanted }): BoardFault[] => {
-    const facing = [...terminals.values()].filter(({ layer }) => layers.includes(layer));
-    const quarters = Math.min(...facing.map(({ faces }) => quartersOff(faces, wanted)));
-    if (facing.length === 0 || quarters < 2) return [];
-    return [
-      {
-        rule: `${what}-end-faces-wrong-side`,
-        level: 'caution',
-        of: [id],
-        message: `${id}: its ${what} end faces away from the ${wanted} of the board, where ${what} comes from`,
-        value: quarters * 90,
-        limit: 90,
-        unit: 'deg',
-        remedy: 'turn it, or lead the wires round it',
-        ...commonPractice,
-      },
-    ];
-  });
 }
 
 function pairFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
@@ -206,11 +194,9 @@ function pairFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
 
 /** What a part that stands higher takes of one below it: the way of a hand from above, and air over what is cooled. */
 function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardFault[] {
-  const isOver = planGapM(lower.body, upper.body) < -1e-9;
-  const coveredM = controlsCoveredM(lower, upper);
-  // At the same height the room in front of the controls is judged by itself.
+  const coveredM = controlsOverheadM(lower, upper);
   const overhead: BoardFault[] =
-    coveredM > 1e-9 && !sameHeight(lower.body, upper.body)
+    coveredM > 1e-9
       ? [
           {
             rule: 'control-under-part',
@@ -225,9 +211,9 @@ function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardFault[] {
           },
         ]
       : [];
-  const neededM = Math.max(0, ...Object.values(lower.rooms).map(({ airM = 0 }) => airM));
-  const freeM = upper.body.minZ - lower.body.maxZ;
-  if (!isOver || freeM < -1e-9 || freeM >= neededM - 1e-9) return overhead;
+  const air = missingAirOver(lower, upper);
+  if (!air) return overhead;
+  const { freeM, neededM } = air;
   return [
     ...overhead,
     {

@@ -1,10 +1,11 @@
 import { boardDefaults } from './defaults.ts';
+import { quartersOff } from './facing.ts';
 import { overlapM, type PlacedTerminal, type Side, type WireLayer } from './item.ts';
 import { centreOfMass } from './measure.ts';
 import { faceCoveredM, freeToSideM, gapShortfall, type PlacedItem, planGapM, shortfalls } from './placed.ts';
-import { type LayoutBoard, type LayoutRules, quartersOff } from './placement.ts';
+import type { LayoutBoard, LayoutRules } from './placement.ts';
 import { type Box, distance, type Point, segmentsApart, segmentsCross, segmentToSegment } from './point.ts';
-import { stackBlockedM } from './stacking.ts';
+import { controlsOverheadM, missingAirOver, stackBlockedM } from './stacking.ts';
 
 /** One end of a wire on a board: a terminal of an item, or the side that it leaves the board by. */
 export type LinkEnd = { readonly item: string; readonly terminal: string } | { readonly exit: Side };
@@ -15,6 +16,8 @@ export interface Link {
   readonly from: LinkEnd;
   readonly to: LinkEnd;
   readonly layer: WireLayer;
+  /** How long it is where it is made to a length, metres; left out: as long as its way. */
+  readonly longestM?: number;
 }
 
 /** What a layout costs, all in metres of wire: less is better. */
@@ -55,19 +58,33 @@ export interface ScoreBoard extends LayoutBoard {
   readonly centroid: Point;
 }
 
+/** Share of a made length that the straight way of a wire may take: the rest goes round what is in the way (house judgement). */
+const straightShare = 0.8;
+
 interface Wire {
   readonly from: Point;
   readonly to: Point;
   readonly layer: WireLayer;
+  readonly longestM: number;
 }
 
-/** Scores placed items; `broken` is above zero where one overlaps another or covers a control or a face. */
+/** A score, and how far the layout is from one that a rule does not fault. */
+export interface JudgedScore extends Score {
+  /** Above zero where an item overlaps another or covers a control or a face, metres. */
+  readonly broken: number;
+  /** Rooms that an item asks for and another takes: each is a caution, as `checkPlacements` tells them. */
+  readonly roomsShort: number;
+  /** Wires made to a length that hardly reaches, or does not. */
+  readonly wiresShort: number;
+}
+
+/** Scores placed items. */
 export function scoreLayout(
   board: ScoreBoard,
   placed: readonly PlacedItem[],
   links: readonly Link[],
   rules: LayoutRules = boardDefaults,
-): Score & { readonly broken: number } {
+): JudgedScore {
   const wires = wiresOf(board.box, placed, links);
   const rooms = roomCosts(placed);
   const mouthM = placed.reduce((sum, one) => sum + mouthShortM(board.box, one), 0);
@@ -83,7 +100,7 @@ export function scoreLayout(
   };
   const total =
     parts.length + parts.crossings + parts.signalToPower + parts.access + parts.air + parts.balance;
-  return { total, parts, broken: rooms.broken };
+  return { total, parts, broken: rooms.broken, roomsShort: rooms.short, wiresShort: countShort(wires) };
 }
 
 /** Room for plugs and bends that is missing between an item's terminals and the edge of the board, metres. */
@@ -110,17 +127,24 @@ function wiresOf(box: Box, placed: readonly PlacedItem[], links: readonly Link[]
   const byId = new Map<string, PlacedItem>();
   for (const one of placed) byId.set(one.id, one);
   const wires: Wire[] = [];
-  for (const { from, to, layer } of links) {
+  for (const { from, to, layer, longestM = Infinity } of links) {
     const [a, b] = [terminalOf(byId, from), terminalOf(byId, to)];
     const start = a ?? (b && 'exit' in from ? exitPoint(box, from.exit, b) : undefined);
     const end = b ?? (a && 'exit' in to ? exitPoint(box, to.exit, a) : undefined);
-    if (start && end) wires.push({ from: start, to: end, layer });
+    if (start && end) wires.push({ from: start, to: end, layer, longestM });
   }
   return wires;
 }
 
 function terminalOf(byId: ReadonlyMap<string, PlacedItem>, end: LinkEnd): PlacedTerminal | undefined {
   return 'exit' in end ? undefined : byId.get(end.item)?.terminals.get(end.terminal);
+}
+
+function countShort(wires: readonly Wire[]): number {
+  let count = 0;
+  for (const { from, to, longestM } of wires)
+    if (longestM < Infinity && gridDistance(from, to) > straightShare * longestM) count += 1;
+  return count;
 }
 
 function countCrossings(wires: readonly Wire[]): number {
@@ -166,8 +190,16 @@ function imbalance(centroid: Point, placed: readonly PlacedItem[]): number {
   return masses.some(({ massKg }) => massKg > 0) ? distance(centroid, centreOfMass(masses)) : 0;
 }
 
-function roomCosts(placed: readonly PlacedItem[]): { accessM: number; airM: number; broken: number } {
-  const costs = { accessM: 0, airM: 0, broken: 0 };
+interface RoomCosts {
+  accessM: number;
+  airM: number;
+  broken: number;
+  /** Rooms and gaps that are missing in `accessM` and `airM`. */
+  short: number;
+}
+
+function roomCosts(placed: readonly PlacedItem[]): RoomCosts {
+  const costs = { accessM: 0, airM: 0, broken: 0, short: 0 };
   for (let at = 0; at < placed.length; at += 1)
     for (let other = at + 1; other < placed.length; other += 1) {
       const [a, b] = [placed[at], placed[other]];
@@ -176,21 +208,38 @@ function roomCosts(placed: readonly PlacedItem[]): { accessM: number; airM: numb
   return costs;
 }
 
-function addPair(
-  costs: { accessM: number; airM: number; broken: number },
-  a: PlacedItem,
-  b: PlacedItem,
-): void {
+function addPair(costs: RoomCosts, a: PlacedItem, b: PlacedItem): void {
   if (planGapM(a.body, b.body) > Math.max(a.reachM, b.reachM)) return;
   const inEachOther = overlapM(a.body, b.body);
   if (inEachOther > 1e-9) costs.broken += inEachOther;
   costs.broken += faceCoveredM(a, b) + faceCoveredM(b, a) + stackBlockedM(a, b) + stackBlockedM(b, a);
   const gap = gapShortfall(a, b);
-  if (gap) costs.airM += gap.neededM - gap.freeM;
+  if (gap) addAir(costs, gap.neededM - gap.freeM);
   for (const list of [shortfalls(a, b), shortfalls(b, a)])
     for (const { kind, freeM, neededM } of list) {
       if (kind === 'accessM' || kind === 'toolM') costs.broken += neededM - freeM;
-      else if (kind === 'bendM') costs.accessM += neededM - freeM;
-      else costs.airM += neededM - freeM;
+      else if (kind === 'bendM') addAccess(costs, neededM - freeM);
+      else addAir(costs, neededM - freeM);
     }
+  addOverhead(costs, a, b);
+  addOverhead(costs, b, a);
+}
+
+/** What a part takes of a lower one; of one that the search raises, `broken` counts it. */
+function addOverhead(costs: RoomCosts, lower: PlacedItem, upper: PlacedItem): void {
+  if (upper.raising || upper.body.minZ <= lower.body.minZ) return;
+  const coveredM = controlsOverheadM(lower, upper);
+  if (coveredM > 1e-9) addAccess(costs, coveredM);
+  const air = missingAirOver(lower, upper);
+  if (air) addAir(costs, air.neededM - air.freeM);
+}
+
+function addAccess(costs: RoomCosts, byM: number): void {
+  costs.accessM += byM;
+  costs.short += 1;
+}
+
+function addAir(costs: RoomCosts, byM: number): void {
+  costs.airM += byM;
+  costs.short += 1;
 }

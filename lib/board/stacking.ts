@@ -57,6 +57,22 @@ export function controlsCoveredM({ body, rooms }: PlacedItem, upper: PlacedItem)
   return sum;
 }
 
+/** The same, told of a part that stands higher: at one height the room in front of the controls is judged by itself. */
+export function controlsOverheadM(lower: PlacedItem, upper: PlacedItem): number {
+  return sameHeight(lower.body, upper.body) ? 0 : controlsCoveredM(lower, upper);
+}
+
+/** The air that a part asks for at any side, and so over its face, and lacks up to one over it; null where it lacks none. */
+export function missingAirOver(
+  { body, rooms }: PlacedItem,
+  upper: PlacedItem,
+): { readonly freeM: number; readonly neededM: number } | null {
+  const freeM = upper.body.minZ - body.maxZ;
+  if (freeM < -1e-9 || planGapM(body, upper.body) >= -1e-9) return null;
+  const neededM = Math.max(0, ...Object.values(rooms).map(({ airM = 0 }) => airM));
+  return freeM >= neededM - 1e-9 ? null : { freeM, neededM };
+}
+
 /** The two rails that carry a raised part, below its left and right sides and as long as it is deep. */
 export function railsBelow({ body }: Pick<PlacedItem, 'body'>, railWidthM: number): readonly [Body, Body] {
   const widthM = Math.min(railWidthM, (body.maxX - body.minX) / 2);

@@ -1,17 +1,9 @@
 import type { Traced } from '../model/trace.ts';
 import { flatten, type Loop } from './bulge.ts';
+import { type HoleRoom, holeLines, holeRoom } from './hole-room.ts';
 import { computed, input } from './measure.ts';
-import type { BoardShape, RoundHole } from './outline.ts';
-import {
-  distance,
-  edgesOf,
-  nearestOnSegment,
-  type Point,
-  pointToRing,
-  pointToSegment,
-  type Ring,
-  turn,
-} from './point.ts';
+import type { BoardShape } from './outline.ts';
+import { distance, edgesOf, nearestOnSegment, type Point, pointToSegment, type Ring, turn } from './point.ts';
 import { insideRegion, type Region } from './region.ts';
 
 /** Arcs are flattened to this for webs, metres: far below what a saw can do. */
@@ -189,27 +181,13 @@ function runsInMaterial({ from, to }: Web, region: Region): boolean {
   );
 }
 
-/** Where a hole stands to the nearest edge or opening and to the nearest outward corner, metres from its rim. */
-export interface HoleRoom {
+/** Room of a hole of a shape by its id: see `holeRoom`. */
+export interface NamedHoleRoom extends HoleRoom {
   readonly hole: string;
-  readonly toEdgeM: number;
-  /** Infinite where the board has no sharp corner. */
-  readonly toCornerM: number;
 }
 
 /** Rim-to-edge and rim-to-corner distances of round holes, metres. Corners are those of the outer line. */
-export function holeRooms(shape: BoardShape): readonly HoleRoom[] {
-  const corners = shape.outline.filter((p, at) => sharp(shape.outline, p, at));
-  const bounds = boundsOf(shape);
-  return shape.holes.map((hole: RoundHole) => ({
-    hole: hole.id,
-    toEdgeM: Math.min(...bounds.map(({ ring }) => pointToRing(hole, ring))) - hole.diameterM / 2,
-    toCornerM: Math.min(...corners.map((p) => distance(hole, p))) - hole.diameterM / 2,
-  }));
-}
-
-/** An outward corner between two straight edges. */
-function sharp(loop: Loop, p: Loop[number], at: number): boolean {
-  const [before, after] = [loop[(at + loop.length - 1) % loop.length], loop[(at + 1) % loop.length]];
-  return !!before && !!after && before.bulge === 0 && p.bulge === 0 && turn(before, p, after) > 0;
+export function holeRooms(shape: BoardShape): readonly NamedHoleRoom[] {
+  const lines = holeLines(shape);
+  return shape.holes.map((hole) => ({ hole: hole.id, ...holeRoom(hole, lines) }));
 }

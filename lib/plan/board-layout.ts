@@ -9,7 +9,7 @@ import type { Board, Job } from '../model/resolved-job.ts';
 import type { ConductorRole, Edge } from '../model/vocabulary.ts';
 import { boardItems, partGapM } from './board-items.ts';
 import { type StandingRib, standingRibs } from './board-ribs.ts';
-import { boardShape } from './board-shape.ts';
+import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { PlanBook } from './plan-book.ts';
@@ -56,7 +56,7 @@ function layOut(
     signalSide: sideOfRoutes(job, board, roles, ['signal']),
     powerSide: sideOfRoutes(job, board, roles, ['power']),
   };
-  const layout = { shape, ...definedSides(sides) };
+  const layout = { shape, heads: fixingHeads(boardFixings(board, job.parts)), ...definedSides(sides) };
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
   const found = searchOpen(job, board, layout, { items, given, ribs: ribsAsItems(ribs) }, roles);
@@ -86,11 +86,11 @@ export function withProposal(laid: LaidBoard, index: number): LaidBoard {
 /** What is wrong with where things stand, given or proposed. */
 export function placementFaults(
   job: Job,
-  { shape, items, placements, ribs, signalSide, powerSide }: LaidBoard,
+  { board, shape, items, placements, ribs, signalSide, powerSide }: LaidBoard,
 ): readonly BoardFault[] {
   const standing = ribsAsItems(ribs);
   return checkPlacements(
-    { shape, ...definedSides({ signalSide, powerSide }) },
+    { shape, heads: fixingHeads(boardFixings(board, job.parts)), ...definedSides({ signalSide, powerSide }) },
     [...items, ...standing.items],
     [...placements, ...standing.placements],
     layoutRules(job),
@@ -127,6 +127,7 @@ function searchOpen(
     given: [...given, ...ribs.placements],
     heightsM,
     links,
+    drilling: drilling(board, job),
   };
   return searchStacked(task, stackLimits(job, board, layout.shape), { rules: layoutRules(job) });
 }

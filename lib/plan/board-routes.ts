@@ -7,8 +7,8 @@ import type { PlanBoard } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { ConductorRole, Edge } from '../model/vocabulary.ts';
 import type { LaidBoard } from './board-layout.ts';
-import { boardFixings } from './board-shape.ts';
-import { type BoardWire, boardWires, routeWiresOf } from './board-wires.ts';
+import { boardFixings, fixingHeads } from './board-shape.ts';
+import { type BoardWire, boardWires, madeLengthM, routeWiresOf } from './board-wires.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { ribBarriers } from './rib-barriers.ts';
 
@@ -81,9 +81,7 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
   return routes.flatMap(({ wire, lengthM }) => {
     const along = wires.find(({ link }) => link.id === wire)?.along ?? [];
     return along.flatMap((link): BoardFault[] => {
-      const cable = link.cable ? job.parts[link.cable.part] : undefined;
-      const madeM = cable?.kind === 'cable' ? cable['made-length'] : undefined;
-      const hasM = link.given?.length ?? madeM;
+      const hasM = madeLengthM(job, link);
       if (hasM === undefined || hasM >= lengthM) return [];
       return [
         {
@@ -114,9 +112,8 @@ function barriersOf(job: Job, { board, items, placements, ribs }: LaidBoard): Ba
       ? railsBelow({ body }, item.raising.railWidthM).map((box) => ({ id: item.id, box }))
       : [];
   });
-  const heads = boardFixings(board, job.parts).map(({ id, xM, yM, part }): Barrier => {
-    // A head or washer is about twice its hole across.
-    return { id, centre: { xM, yM }, radiusM: part.clearance ?? 0.006 };
+  const heads = fixingHeads(boardFixings(board, job.parts)).map(({ id, radiusM, ...centre }): Barrier => {
+    return { id, centre, radiusM };
   });
   return [...standing, ...ribBarriers(ribs), ...heads];
 }

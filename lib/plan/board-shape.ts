@@ -1,7 +1,16 @@
-import { drillFaults, drillTable, type HoleToDrill, holesToDrill } from '../board/drill.ts';
+import {
+  drilledM,
+  drillFaults,
+  drillTable,
+  type HoleToDrill,
+  holesToDrill,
+  type MountingScrew,
+} from '../board/drill.ts';
 import type { BoardFault } from '../board/fault.ts';
+import type { Drilling } from '../board/holes-short.ts';
 import type { Item, Placement } from '../board/item.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../board/outline.ts';
+import type { FixingHead } from '../board/placement.ts';
 import type { PartOf } from '../model/kinds/index.ts';
 import type { PlanHole } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
@@ -67,16 +76,39 @@ export function boardHoles(
     // Where the fixing does not tell its clearance, a tenth over its nominal thread would be a guess: the rules ask for it.
     fixings: fixings.map(({ part, ...at }) => ({ ...at, diameterM: part.clearance ?? 0 })),
     thicknessM: board.sheet.thickness,
-    screwFor: (holeM) => {
-      const screw = mountingScrew(holeM, parts);
-      if (!screw) return null;
-      const { pilot, length } = screw.part;
-      return { part: screw.id, pilotM: pilot ?? holeM, lengthM: length ?? 0 };
-    },
+    screwFor: (holeM) => screwFor(holeM, parts),
   });
   const drilled = [...placed, ...screws];
   return { holes: drillTable(drilled).map(({ id: _, ...hole }) => hole), faults: drillFaults(drilled) };
 }
+
+function screwFor(holeM: number, parts: Job['parts']): MountingScrew | null {
+  const screw = mountingScrew(holeM, parts);
+  if (!screw) return null;
+  const { pilot, length } = screw.part;
+  return { part: screw.id, pilotM: pilot ?? holeM, lengthM: length ?? 0 };
+}
+
+/**
+ * What mounting holes keep away from on a board that is laid out. Only fibreboard splits at its corners; a board whose
+ * sheet the plan chooses once it is laid out may come to be of that.
+ */
+export function drilling({ sheet, given }: Board, { parts, rules }: Job): Drilling {
+  const splits = sheet.material === 'fibreboard' || given.sheet === undefined;
+  return {
+    toEdgeM: rules['hole-edge'].value,
+    toCornerM: splits ? rules['hole-corner'].value : 0,
+    drilledM: (holeM) => drilledM(holeM, screwFor(holeM, parts)),
+  };
+}
+
+/** The heads of the fixings on the mounting side: a head or washer is about twice its hole across (common practice). */
+export function fixingHeads(fixings: readonly BoardFixing[]): FixingHead[] {
+  return fixings.map(({ id, xM, yM, part }) => ({ id, xM, yM, radiusM: part.clearance ?? unknownHeadM }));
+}
+
+/** Radius of a head where the hole of its fixing is not known: that of an M6, metres. */
+const unknownHeadM = 0.006;
 
 /** The wood screw that passes a mounting hole with least play: the thickest whose clearance the hole gives. */
 export function mountingScrew(

@@ -1,3 +1,4 @@
+import { quartersOff } from '../board/facing.ts';
 import {
   type Item,
   type Placement,
@@ -7,7 +8,6 @@ import {
   type WireLayer,
 } from '../board/item.ts';
 import type { BoardShape } from '../board/outline.ts';
-import { quartersOff } from '../board/placement.ts';
 import { boxOf } from '../board/point.ts';
 import type { RouteEnd, RouteWire } from '../board/route.ts';
 import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../board/score.ts';
@@ -65,14 +65,22 @@ function exitEdge(job: Job, board: Board, link: Link): Side | null {
 
 /** The wires as the layout search sees them. One that leaves without a run may leave anywhere, so it pulls nowhere. */
 export function layoutLinks(job: Job, board: Board, wires: readonly BoardWire[]): LayoutLink[] {
-  return wires.flatMap(({ link, layer }): LayoutLink[] => {
+  return wires.flatMap(({ link, along, layer }): LayoutLink[] => {
     const [from, to] = [link.from, link.to].map((end): LayoutEnd | null => {
       if (isOn(job, board, end)) return { item: end.device, terminal: terminalId(end) };
       const exit = exitEdge(job, board, link);
       return exit ? { exit } : null;
     });
-    return from && to ? [{ id: link.id, from, to, layer }] : [];
+    const made = along.flatMap((one) => madeLengthM(job, one) ?? []);
+    const longest = made.length > 0 ? { longestM: Math.min(...made) } : {};
+    return from && to ? [{ id: link.id, from, to, layer, ...longest }] : [];
   });
+}
+
+/** How long a link is that is not cut to its way: as given, or as its cable is made; undefined for any other. Metres. */
+export function madeLengthM(job: Job, link: Link): number | undefined {
+  const cable = link.cable ? job.parts[link.cable.part] : undefined;
+  return link.given?.length ?? (cable?.kind === 'cable' ? cable['made-length'] : undefined);
 }
 
 /** What is laid out where: enough to say where a terminal of an item is, and how far the edges are. */

@@ -1,5 +1,4 @@
-import { flatten } from '../board/bulge.ts';
-import { distance, pointToRing } from '../board/point.ts';
+import { holeLines, holeRoom } from '../board/hole-room.ts';
 import { pointer } from '../model/place.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
@@ -45,20 +44,10 @@ const narrowWeb: Rule = {
   },
 };
 
-/** Rims of round holes to the nearest edge and to the nearest sharp corner (m); arcs flattened to 0.02 mm. */
-function holeRooms({ outline, cutouts, holes }: PlanBoard) {
-  const rings = [outline, ...cutouts].map((loop) => flatten(loop, 0.00002)).filter((ring) => ring.length > 2);
-  const corners = outline.filter(({ bulge }, at) => bulge === 0 && outline.at(at - 1)?.bulge === 0);
-  return holes
-    .filter(() => rings.length > 0)
-    .map((hole) => {
-      const rimM = hole.diameterM / 2;
-      return {
-        hole,
-        edgeM: Math.min(...rings.map((ring) => pointToRing(hole, ring))) - rimM,
-        cornerM: Math.min(...corners.map((corner) => distance(hole, corner))) - rimM,
-      };
-    });
+/** The holes of the drill table, each with its room to the edges and to the corners (m). */
+function holeRooms(board: PlanBoard) {
+  const lines = holeLines(board);
+  return board.holes.map((hole) => ({ hole, ...holeRoom(hole, lines) }));
 }
 
 /** A hole as a sheet names it. */
@@ -73,14 +62,14 @@ const holeEdge: Rule = {
     const { value: limit, from } = houseRule(job, 'hole-edge');
     const length = lengthIn(job);
     return plan.boards.flatMap((board) =>
-      holeRooms(board).flatMap(({ hole, edgeM }): Verdict[] => {
-        if (edgeM >= limit - 1e-9) return [];
+      holeRooms(board).flatMap(({ hole, toEdgeM }): Verdict[] => {
+        if (toEdgeM >= limit - 1e-9) return [];
         return [
           {
             level: 'caution',
             of: [hole.of, holeName(board.id, hole.n), board.id],
-            message: `the rim of hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) is ${length(edgeM)} from the edge; ${length(limit)} is the least`,
-            value: edgeM,
+            message: `the rim of hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) is ${length(toEdgeM)} from the edge; ${length(limit)} is the least`,
+            value: toEdgeM,
             limit,
             unit: 'm',
             remedy: 'move what it is for inwards, or drill smaller',
@@ -104,14 +93,14 @@ const holeCorner: Rule = {
     return plan.boards
       .filter(({ material }) => material === 'fibreboard')
       .flatMap((board) =>
-        holeRooms(board).flatMap(({ hole, cornerM }): Verdict[] => {
-          if (cornerM >= limit - 1e-9) return [];
+        holeRooms(board).flatMap(({ hole, toCornerM }): Verdict[] => {
+          if (toCornerM >= limit - 1e-9) return [];
           return [
             {
               level: 'caution',
               of: [hole.of, holeName(board.id, hole.n), board.id],
-              message: `the rim of hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) is ${length(cornerM)} from a corner; fibreboard splits under ${length(limit)}`,
-              value: cornerM,
+              message: `the rim of hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) is ${length(toCornerM)} from a corner; fibreboard splits under ${length(limit)}`,
+              value: toCornerM,
               limit,
               unit: 'm',
               remedy: 'move what it is for inwards, or take plywood',

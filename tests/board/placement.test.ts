@@ -70,6 +70,19 @@ describe('given placements', () => {
     expect(found(put('amp', 0.2, 0.1), placement)).toEqual(expected);
   });
 
+  it('a part over the head of a fixing is a caution with its amount, unless it is raised', () => {
+    const heads = [{ id: 'f1', xM: 0.296, yM: 0.15, radiusM: 0.006 }];
+    const told = (at: Placement) =>
+      checkPlacements({ shape, heads }, [block], [at], rules).map(({ rule, level, of, value }) => {
+        return [rule, level, of, value];
+      });
+    expect(told(put('block', 0.3, 0.1))).toEqual([
+      ['item-over-fixing', 'caution', ['block', 'f1'], near(0.002)],
+    ]);
+    expect(told(put('block', 0.302, 0.1))).toEqual([]);
+    expect(told(put('block', 0.3, 0.1, { heightM: 0.02 }))).toEqual([]);
+  });
+
   it('may pass over one another in height, unless the lower one has a face to reach', () => {
     const over = put('block', 0.3, 0.15, { heightM: 0.09 });
     expect(found(put('amp', 0.2, 0.1), over)).toEqual([]);
