@@ -2,7 +2,7 @@ import type { PlanPower } from '../model/plan/index.ts';
 import type { Remark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { chargingRegimes, type Reserve } from '../power/charging.ts';
-import { isPowerFault } from '../power/traced.ts';
+import { isPowerFault, traced } from '../power/traced.ts';
 import type { Circuit } from './circuit.ts';
 import type { DeviceLoad } from './device-loads.ts';
 import type { PlanBook } from './plan-book.ts';
@@ -48,6 +48,17 @@ export function planCharging(
       : [],
   );
   const own = job.devices.filter(({ origin }) => origin === 'job').map(({ id }) => id);
+  const playing = loads.filter(({ item }) => own.includes(item));
+  const average = traced(
+    playing.reduce((sum, { musicA }) => sum + musicA, 0),
+    'A',
+    {
+      rule: 'charging-average',
+      formula: 'the sum of what the devices draw with music',
+      citation: 'sum of currents',
+      inputs: playing.map(({ item, musicA }) => [item, musicA, 'A'] as const),
+    },
+  );
   const regimes = chargingRegimes(
     {
       alternatorsA: Object.fromEntries(alternators),
@@ -55,7 +66,7 @@ export function planCharging(
       hotCruiseShare: job.rules['alternator-cruise-share'].value,
       vehicleA: job.vehicle['vehicle-load'] ?? job.rules['vehicle-load'].value,
       vehicleOffA: playingA(job),
-      averageA: loads.filter(({ item }) => own.includes(item)).reduce((sum, { musicA }) => sum + musicA, 0),
+      averageA: average.value,
       batteries,
     },
     powerRules(job.rules),
@@ -64,13 +75,13 @@ export function planCharging(
     book.remark(notBalanced(job, regimes.fault), { path: '/fitted', file: 'vehicle' });
     return [];
   }
-  return regimes.map(({ name, alternatorA, vehicleA, averageA, marginA, reserveMinutes }) => {
+  return regimes.map(({ name, alternatorA, vehicleA, marginA, reserveMinutes }) => {
     const at = `power.charging.${name}`;
     return {
       name,
       alternatorA: book.trace(`${at}.alternatorA`, alternatorA),
       vehicleA: book.trace(`${at}.vehicleA`, vehicleA),
-      averageA,
+      averageA: book.trace(`${at}.averageA`, average),
       marginA: book.trace(`${at}.marginA`, marginA),
       reserveMinutes: reserveMinutes && book.trace(`${at}.reserveMinutes`, reserveMinutes),
     };

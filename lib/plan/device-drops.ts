@@ -77,7 +77,7 @@ export function dropWorkings(
   point: OperatingPoint,
 ): (readonly [string, Traced<number>])[] {
   const voltage = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV ?? 0]));
-  return deviceDrops(input, point).flatMap(({ item, source, feedDropV, groundDropV }) => {
+  return deviceDrops(input, point).flatMap(({ item, source, feedDropV, groundDropV, share }) => {
     const own = input.paths.fed.find(({ device }) => device.id === item);
     const battery = input.circuit.sources.find(({ device }) => device.id === source);
     if (!own || !battery) return [];
@@ -94,9 +94,30 @@ export function dropWorkings(
       });
     const feed = feedDropV === null ? [] : [between(feedDropV, battery.positive, own.from)];
     const ground = groundDropV === null ? [] : [between(groundDropV, own.to, battery.negative)];
+    const both =
+      share === null ? [] : [shareTrace(share, [feedDropV, groundDropV], sizingVoltageV(input.job))];
     return [
       ...feed.map((drop) => [`${at}.feedDropV`, drop] as const),
       ...ground.map((drop) => [`${at}.groundDropV`, drop] as const),
+      ...both.map((sum) => [`${at}.share`, sum] as const),
     ];
+  });
+}
+
+/** Both drops together, as a share of the voltage for sizing. */
+function shareTrace(
+  share: number,
+  [feedV, groundV]: readonly (number | null)[],
+  sizingV: number,
+): Traced<number> {
+  return traced(share, '', {
+    rule: 'drop-share',
+    formula: '(Uf + Ug) / U',
+    citation: 'feed plus return, against the voltage for sizing',
+    inputs: [
+      ['Uf', feedV ?? 0, 'V'],
+      ['Ug', groundV ?? 0, 'V'],
+      ['U', sizingV, 'V'],
+    ],
   });
 }

@@ -3,13 +3,14 @@ import type { Part } from '../model/kinds/index.ts';
 import type { Supply } from '../model/kinds/kind.ts';
 import type { PlanPower } from '../model/plan/index.ts';
 import type { Device, Job } from '../model/resolved-job.ts';
+import type { Traced } from '../model/trace.ts';
 import {
   type AmplifierClass,
   amplifierCurrents,
   type DeviceCurrents,
   type Efficiency,
 } from '../power/load-current.ts';
-import { isPowerFault, traced } from '../power/traced.ts';
+import { commonPractice, isPowerFault, traced } from '../power/traced.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import type { PlanBook } from './plan-book.ts';
@@ -51,11 +52,22 @@ export function deviceLoads(
         fuseA: book.trace(`${at}.fuseA`, currents.fullRatingA),
         ratedA: book.trace(`${at}.ratedA`, currents.ratedPowerA),
         musicA: book.trace(`${at}.musicA`, currents.musicA),
-        idleA:
-          device.spec?.kind === 'amplifier' ? idleA(supply, job.rules) : (supply.idle ?? supply.draw ?? 0),
-        powerW: ratedPowerW(device, channels),
+        idleA: book.trace(`${at}.idleA`, idle(device, supply, job.rules)),
+        powerW: book.trace(`${at}.powerW`, ratedPower(device, channels)),
       },
     ];
+  });
+}
+
+/** What a device draws without a signal, with where that comes from. */
+function idle(device: Device, supply: Supply, rules: HouseRules): Traced<number> {
+  const told = supply.idle ?? (device.spec?.kind === 'amplifier' ? undefined : supply.draw);
+  const amplifier = device.spec?.kind === 'amplifier';
+  return traced(told ?? (amplifier ? idleA(supply, rules) : 0), 'A', {
+    origin: told === undefined ? 'assumed' : 'given',
+    rule: 'current-idle',
+    citation: told === undefined ? commonPractice : "the part's data",
+    ...(told === undefined && { mark: 'cp' as const }),
   });
 }
 
@@ -66,19 +78,33 @@ function idleA(supply: Supply, rules: HouseRules): number {
 }
 
 /** Rated power of all channels as loaded; of a channel whose load is not known, the most that its maker publishes. */
-function ratedPowerW(device: Device, channels: readonly PlannedChannel[]): number {
+function ratedPower(device: Device, channels: readonly PlannedChannel[]): Traced<number> {
+  const shares = channelPowers(device, channels);
+  return traced(
+    shares.reduce((sum, [, powerW]) => sum + powerW, 0),
+    'W',
+    {
+      rule: 'rated-power',
+      formula: shares.length === 0 ? '0: it has no channels' : 'the sum of its channels, each into its load',
+      citation: "the part's data",
+      inputs: shares.map(([name, powerW]) => [name, powerW, 'W'] as const),
+    },
+  );
+}
+
+function channelPowers(device: Device, channels: readonly PlannedChannel[]): (readonly [string, number])[] {
   const part = device.spec;
-  if (part?.kind !== 'amplifier') return 0;
+  if (part?.kind !== 'amplifier') return [];
   return channels
     .filter(({ channel }) => channel.amplifier === device.id)
-    .reduce((sum, { channel, load }) => {
-      if (channel.powerW !== null) return sum + channel.powerW;
+    .flatMap(({ channel, load }): (readonly [string, number])[] => {
+      if (channel.powerW !== null) return [[channel.id, channel.powerW]];
       const name = channel.id.slice(device.id.length + 1);
       const spec = part.channels[name] ?? part.bridges[name];
       return load === null && channel.wiring === '' && channel.speakers.length === 0
-        ? sum
-        : sum + Math.max(0, ...(spec?.powers.map(({ power }) => power) ?? []));
-    }, 0);
+        ? []
+        : [[channel.id, Math.max(0, ...(spec?.powers.map(({ power }) => power) ?? []))]];
+    });
 }
 
 function amplifierLoad(
@@ -98,7 +124,7 @@ function amplifierLoad(
   const result = amplifierCurrents(
     {
       fusesA: [supply.fuse],
-      ratedPowerW: ratedPowerW(device, channels),
+      ratedPowerW: ratedPower(device, channels).value,
       amplifierClass: classes[name],
       efficiency,
       supply: supply.type,

@@ -14,6 +14,7 @@ import type { FuseChoice, LawfulFuse, StockedFuse } from '../power/fuse-choice.t
 import { traced } from '../power/traced.ts';
 import { longestPieceM } from './cable-candidates.ts';
 import { planCharging } from './charging.ts';
+import { needTrace } from './conductor-need.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { deviceDrops, dropWorkings } from './device-drops.ts';
 import { faultCurrents } from './fault-currents.ts';
@@ -24,7 +25,7 @@ import { planKeyOff } from './key-off.ts';
 import { remarkFaults } from './network-remarks.ts';
 import { operatingPoints, pointFaults, solvePoint } from './operating-points.ts';
 import type { PlanBook } from './plan-book.ts';
-import type { PowerSizing, SizedPower } from './size-power.ts';
+import { type PowerSizing, ratingsOf, type SizedPower } from './size-power.ts';
 import { turnOnChain } from './turn-on-chain.ts';
 import { turnOnSums } from './turn-on-sums.ts';
 import { planSize } from './wires.ts';
@@ -48,7 +49,7 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
     drops: points.flatMap((point) => deviceDrops(network, point)),
     turnOn: turnOnSums(job, devices, chain, book),
     turnOnChain: chain,
-    conductors: [...sized.conductors.values()].map((conductor) => planConductor(conductor, sizing, book)),
+    conductors: [...sized.conductors.values()].map((one) => planConductor(one, sizing, sized, book)),
     fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, faults, book)),
     charging: planCharging(job, circuit, loads, book),
     keyOff: planKeyOff(job, book),
@@ -59,13 +60,16 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
 
 function planConductor(
   sized: SizedConductor,
-  { job, circuit, paths, protection }: PowerSizing,
+  sizing: PowerSizing,
+  { fuses: sizedFuses, conductors }: SizedPower,
   book: PlanBook,
 ): PlanConductor {
+  const { job, circuit, paths, protection } = sizing;
   const { link, role, cable, judged, lengthM, neededA, chosen, reason } = sized;
   const at = `power.conductors.${link.id}`;
   const edge = circuit.edges.find(({ id }) => id === link.id);
   const fuses = protection.get(link.id)?.fuses.map(({ id }) => id) ?? [];
+  if (edge) book.trace(`${at}.neededA`, needTrace(edge, sizing, ratingsOf(sizedFuses, job), conductors));
   if (judged) {
     book.trace(`${at}.dropV`, judged.dropV);
     book.trace(`${at}.ohmPerM`, judged.ohmPerM);
@@ -145,7 +149,7 @@ function planFuse(
     from: edge.from,
     to: edge.to,
     source: fuse.source?.device.id ?? null,
-    distanceM: fuse.source && sizing.paths.bareLengthM(fuse.source, edge, (id) => sizing.lengths(id).lengthM),
+    distanceM: distance(fuse, sizing, at, book),
     protects: [...protects],
     ratedA: fuse.ratedA,
     ceilingA: fuse.ceilingA,
@@ -156,6 +160,30 @@ function planFuse(
     alternatives: choice ? alternativesOf(choice, ratingA) : [],
     loads: sizing.paths.downstream(edge).map(({ device: { id } }) => id),
   };
+}
+
+/** How far along its conductors a fuse stands from the battery that reaches it bare (m); null where none does. */
+function distance(
+  { source, edge }: SizedFuse,
+  { paths, lengths }: PowerSizing,
+  at: string,
+  book: PlanBook,
+): number | null {
+  const lengthM = (id: string) => lengths(id).lengthM;
+  const wayM = source && paths.bareLengthM(source, edge, lengthM);
+  if (!source || wayM === null) return null;
+  const way = (paths.way(source, edge, lengthM) ?? []).filter(({ kind }) => kind === 'conductor');
+  const shortestM = way.reduce((sum, { id }) => sum + lengthM(id), 0);
+  const single = Math.abs(shortestM - wayM) < 1e-9;
+  const working = traced(wayM, 'm', {
+    rule: 'fuse-distance',
+    formula: single
+      ? 'the sum of the conductors between source and fuse'
+      : 'the sum of the conductors between source and fuse, by the longest of the ways side by side',
+    citation: 'lengths of the conductors',
+    inputs: single ? way.map(({ id }) => [id, lengthM(id), 'm'] as const) : [],
+  });
+  return book.trace(`${at}.distanceM`, working);
 }
 
 /** The fuse of the shelf that has the form and the rating: of several parts the one with most pieces. */

@@ -32,18 +32,32 @@ export function isBare(protection: Protection | undefined): boolean {
   return protection?.ends.some(({ bare }) => bare) ?? false;
 }
 
+/** A current (A) that a conductor must be able to carry, and by the name of what lets it through. */
+export type NeedShare = readonly [name: string, currentA: number];
+
 /**
- * The current (A) that a conductor must be able to carry: the greater of what the fuses let flow in at either end; at
- * an end that a source reaches bare, at least all that the fuses behind it let through.
+ * The currents of which a conductor must be able to carry the greatest: what the fuses let flow in at either end; at
+ * an end that a source reaches bare, all that the fuses behind it let through.
  */
-export function neededA(
+export function needShares(
   protection: Protection | undefined,
   ratingA: (fuse: string) => number,
   behind: readonly string[],
-): number {
-  const behindA = behind.reduce((sum, fuse) => sum + ratingA(fuse), 0);
-  const needs = protection?.ends.map((end) => Math.max(end.mostA(ratingA), end.bare ? behindA : 0)) ?? [];
-  return Math.max(0, ...needs);
+): readonly NeedShare[] {
+  const named = (ids: readonly string[]) => [...new Set(ids)].join(' and ');
+  return (protection?.ends ?? []).flatMap((end): NeedShare[] => [
+    ...(end.fuses.length > 0 ? [[named(end.fuses.map(({ id }) => id)), end.mostA(ratingA)] as const] : []),
+    ...(end.bare ? [[named(behind), behind.reduce((sum, fuse) => sum + ratingA(fuse), 0)] as const] : []),
+  ]);
+}
+
+/** The greatest of the currents that a conductor must be able to carry (A). */
+export function neededA(...given: Parameters<typeof needShares>): number {
+  return greatestA(needShares(...given));
+}
+
+export function greatestA(shares: readonly NeedShare[]): number {
+  return Math.max(0, ...shares.map(([, currentA]) => currentA));
 }
 
 /** A conductor that a fuse is the nearest to protect, with how many fuses side by side let current in at that end. */

@@ -3,6 +3,7 @@ import type { RunZone } from '../power/ampacity.ts';
 import { cableSm } from '../power/conductor-choice.ts';
 import type { Circuit, CircuitEdge } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
+import { feedNeed, groundNeed } from './conductor-need.ts';
 import type { DevicesById } from './conductor-role.ts';
 import {
   greatestAmpacityA,
@@ -11,13 +12,12 @@ import {
   sizeConductor,
 } from './conductor-sizing.ts';
 import type { DeviceLoad } from './device-loads.ts';
-import { jointInflowA } from './fuse-inflow.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
 import { returnedFeeds, sumOf } from './ground-feeds.ts';
 import type { LeastSizes } from './least-sizes.ts';
 import { fitsPorts } from './ports-fit.ts';
 import { powerRules } from './power-rules.ts';
-import { fusesBehind, isBare, isFeed, neededA, type Protection } from './protection.ts';
+import { fusesBehind, greatestA, isBare, isFeed, type Protection } from './protection.ts';
 import { ampacityZones, wireZones } from './run-zones.ts';
 import { growGrounds } from './size-grounds.ts';
 import type { WireLengths } from './wire-lengths.ts';
@@ -43,10 +43,7 @@ export interface SizedPower {
 export function sizePower(sizing: PowerSizing): SizedPower {
   const { circuit, job } = sizing;
   const fuses = sizeFuses(fuseSizing(sizing));
-  const rating = new Map(
-    fuses.map((fuse) => [fuse.edge.id, fuse.ratingA ?? fuse.ratedA * job.rules['fuse-margin'].value]),
-  );
-  const ratingA = (id: string) => rating.get(id) ?? 0;
+  const ratingA = ratingsOf(fuses, job);
   const conductors = new Map<string, SizedConductor>();
   const edges = circuit.edges.filter(({ kind }) => kind === 'conductor');
   const feeds = edges.filter((one) => isFeed(circuit, one));
@@ -57,6 +54,14 @@ export function sizePower(sizing: PowerSizing): SizedPower {
   for (const edge of edges.filter((one) => !isFeed(circuit, one))) resize(edge);
   growGrounds({ job, edges, conductors, least: sizing.least, resize });
   return { fuses, conductors };
+}
+
+/** The rating of each fuse (A); for one without a lawful rating, what it would be without a bound. */
+export function ratingsOf(fuses: readonly SizedFuse[], { rules }: Job): (fuse: string) => number {
+  const ratings = new Map(
+    fuses.map(({ edge, ratingA, ratedA }) => [edge.id, ratingA ?? ratedA * rules['fuse-margin'].value]),
+  );
+  return (id) => ratings.get(id) ?? 0;
 }
 
 function fuseSizing({ job, devices, circuit, paths, loads, protection, lengths }: PowerSizing): FuseSizing {
@@ -76,10 +81,7 @@ function sizeFeed(
   ratingA: (id: string) => number,
   into: Map<string, SizedConductor>,
 ): void {
-  const { circuit, paths, protection } = sizing;
-  const own = protection.get(edge.id);
-  const behind = isBare(own) ? fusesBehind(circuit, paths, edge) : [];
-  size(edge, sizing, neededA(own, ratingA, behind), into);
+  size(edge, sizing, greatestA(feedNeed(edge, sizing, ratingA)), into);
 }
 
 /**
@@ -126,10 +128,7 @@ function sizeGround(
     .map((feeds) => ({ feeds, conductanceSm: sumOf(feeds, ({ cable }) => cableSm(cable, rules)) }))
     .toSorted((a, b) => b.conductanceSm - a.conductanceSm);
   const names = most?.feeds.map(({ link, cable }) => `${link.id}, ${cable.size.label}`).join(', and ');
-  const needs = returned.map((feeds) => sumOf(feeds, ({ neededA: feedA }) => feedA));
-  // Of leads side by side only one is the nearest feed, but all of them come back here.
-  const nodes = sizing.paths.downstream(edge).map(({ from }) => from);
-  size(edge, sizing, Math.max(jointInflowA(sizing.circuit, nodes, ratingA), ...needs), into, {
+  size(edge, sizing, greatestA(groundNeed(edge, sizing, ratingA, into)), into, {
     conductanceSm: most?.conductanceSm ?? 0,
     why: `at least as large as its feed ${names ?? ''}`,
   });

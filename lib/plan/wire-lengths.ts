@@ -10,6 +10,8 @@ export interface WireLength {
   readonly lengthM: number;
   /** In words, for the cut list: `given`, or the sum. */
   readonly measured: string;
+  /** What it is the sum of, by name (m); none where it was given. */
+  readonly parts: readonly (readonly [name: string, lengthM: number])[];
 }
 
 /** Lengths by link id, of one pass. */
@@ -44,31 +46,31 @@ function lengthOf(
   routed: RoutedM,
   link: Link,
 ): WireLength {
-  if (link.fitted) return { lengthM: link.fitted.length, measured: 'fitted by the vehicle maker' };
-  if (link.given?.length !== undefined) return { lengthM: link.given.length, measured: 'given' };
+  const whole = (lengthM: number, measured: string): WireLength => ({ lengthM, measured, parts: [] });
+  if (link.fitted) return whole(link.fitted.length, 'fitted by the vehicle maker');
+  if (link.given?.length !== undefined) return whole(link.given.length, 'given');
   const cable = link.cable ? job.parts[link.cable.part] : undefined;
   if (cable?.kind === 'cable' && cable['made-length'] !== undefined)
-    return { lengthM: cable['made-length'], measured: 'made length of the lead' };
+    return whole(cable['made-length'], 'made length of the lead');
   const run = job.runs.find(({ id }) => id === link.run);
   const branch = link.given?.branch;
-  const runM = branch
-    ? branch.after + branch.leg
-    : (run?.route.passes.reduce((sum, { length }) => sum + length, 0) ?? 0);
+  const runM = run?.route.passes.reduce((sum, { length }) => sum + length, 0) ?? 0;
   const boardM = routed.get(link.id) ?? acrossBoardM(link, laid, run?.route.reaches?.edge);
   const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [
-    ...(branch
-      ? [`shared ${round(branch.after)} + leg ${round(branch.leg)}`]
-      : runM > 0
-        ? [`run ${round(runM)}`]
-        : []),
-    ...(boardM > 0 ? [`board ${round(boardM)}${routed.has(link.id) ? '' : ' estimated'}`] : []),
-    `loops ${round(loopsM)}`,
+    ...(branch ? [['shared', branch.after] as const, ['leg', branch.leg] as const] : []),
+    ...(!branch && runM > 0 ? [['run', runM] as const] : []),
+    ...(boardM > 0 ? [['board', boardM] as const] : []),
+    ['loops', loopsM] as const,
   ];
-  return { lengthM: runM + boardM + loopsM, measured: `${parts.join(' + ')} m` };
+  const told = (name: string): string => (name === 'board' && !routed.has(link.id) ? ' estimated' : '');
+  const texts = parts.map(([name, lengthM]) => `${name} ${lengthM.toFixed(2)}${told(name)}`);
+  return {
+    lengthM: parts.reduce((sum, [, lengthM]) => sum + lengthM, 0),
+    measured: `${texts.join(' + ')} m`,
+    parts,
+  };
 }
-
-const round = (lengthM: number): string => lengthM.toFixed(2);
 
 /**
  * Service loop at one end of a link: none in a length that was given or made, which is cut and laid as it is; otherwise

@@ -59,7 +59,7 @@ function writeWorkings(
     for (const [field, working] of Object.entries(workings))
       book.trace(`${at}.ends.${index === 0 ? 'A' : 'B'}.${field}`, working);
   });
-  const { lengthM, measured } = lengths(link.id);
+  const { lengthM, measured, parts } = lengths(link.id);
   book.trace(`${at}.lengthM`, {
     value: lengthM,
     trace: {
@@ -67,9 +67,9 @@ function writeWorkings(
       value: lengthM,
       unit: 'm',
       rule: 'wire-length',
-      formula: measured,
+      formula: parts.length > 0 ? parts.map(([name]) => name).join(' + ') : measured,
       citation: 'as written, or measured along runs and board; loops by house rule',
-      inputs: [],
+      inputs: parts.map(([name, value]) => ({ name, value, unit: 'm' })),
     },
   });
   const outside = wireDiameter(job, cable);

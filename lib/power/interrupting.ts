@@ -25,24 +25,29 @@ export function interruptNeedA(
 
 /**
  * The fault current (A) where a fuse stands further along the line: E / (Rsource + Rline), Ohm's law with the far
- * side shorted. Fault where there is no resistance at all to limit it.
+ * side shorted. `line` names what the resistance of the line is the sum of (ohm), for the working. Fault where there
+ * is no resistance at all to limit it.
  */
 export function prospectiveFaultA(
   emfV: number,
   sourceOhm: number,
   lineOhm: number,
+  line: readonly (readonly [name: string, ohm: number])[] = [],
 ): Traced<number> | PowerFault {
   const ohm = Math.max(0, sourceOhm) + Math.max(0, lineOhm);
   const bad = positiveFault({ 'electromotive force': emfV, 'resistance up to the fuse': ohm });
   if (bad) return bad;
+  const sum =
+    "Rl = the sum of what lies on the way, cold; of ways side by side each resistance, a battery's too, times the square of the share of the current that it takes";
   return traced(emfV / ohm, 'A', {
     rule: 'fuse-interrupting',
-    formula: 'I = E / (Rs + Rl)',
+    formula: ['I = E / (Rs + Rl)', ...(line.length > 0 ? [sum] : [])].join('; '),
     citation: "Ohm's law",
     inputs: [
       ['E', emfV, 'V'],
       ['Rs', sourceOhm, 'ohm'],
       ['Rl', lineOhm, 'ohm'],
+      ...line.map(([name, lineShare]) => [name, lineShare, 'ohm'] as const),
     ],
   });
 }

@@ -21,7 +21,7 @@ export function networkTables(plan: BuildPlan): Table[] {
       [
         { title: 'Element', cell: (one) => strong(thing(one.of), one.id) },
         { title: 'Kind', cell: (one) => kindWords[one.kind] },
-        { title: 'From, to', cell: ({ from, to }) => `${from}, ${to}` },
+        { title: 'Current flows from, to', cell: wayText },
         { title: 'Is', kind: 'words', cell: isText },
         { title: 'Current', kind: 'figure', cell: (one) => measureOr(absolute(one.currentA), 'A', 1) },
         { title: 'Volts across it', kind: 'figure', cell: (one) => measureOr(absolute(one.dropV), 'V', 3) },
@@ -30,6 +30,11 @@ export function networkTables(plan: BuildPlan): Table[] {
       (one) => one.of,
     ),
   );
+}
+
+/** Its two ends in the order in which the current passes them: the balance of a node asks for the direction. */
+function wayText({ from, to, currentA = 0 }: NetworkElement): string {
+  return currentA < 0 ? `${to}, ${from}` : `${from}, ${to}`;
 }
 
 /** What an element is in the network: with its currents all that Ohm's law and the balance of each node need. */

@@ -1,0 +1,83 @@
+import { describe, expect, it } from 'vitest';
+import type { Trace } from '../../lib/model/trace.ts';
+import { demoJobs, demoPlan } from '../plan/demo.ts';
+import { redone } from './redo.ts';
+
+// The printed formula, with the printed inputs put into it, must give the printed value. The arithmetic is done here, by a
+// calculator that knows nothing of the computations.
+
+/** Read off a table, a shelf or a part: there is nothing to reckon. */
+const readOff = (path: string, { origin, inputs }: Trace): boolean =>
+  origin === 'given' || (origin === 'assumed' && inputs.length === 0) || path.endsWith('.ratingA');
+
+const ofPower = (path: string): boolean => /^(power|runs|wires|cables)\./.test(path);
+
+describe.each(demoJobs)('every number of power and wiring of %s can be redone by hand', (id) => {
+  const { power, runs, wires, traces } = demoPlan(id);
+  const reckoned = Object.entries(traces).filter(([path, trace]) => ofPower(path) && !readOff(path, trace));
+
+  it('from the formula and the inputs of its working', () => {
+    expect(reckoned.length).toBeGreaterThan(50);
+    for (const [path, trace] of reckoned) {
+      expect(trace.formula, path).toBeDefined();
+      if (/^(fitted by|made length|greatest current of)/.test(trace.formula ?? '')) continue;
+      const value = Number(trace.value);
+      expect(Math.abs(redone(trace) - value), path).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(value)));
+    }
+  });
+
+  it('what lies before a fuse adds to the resistance that its fault current goes by', () => {
+    for (const { id: fuse, faultA } of power.fuses) {
+      const [, , line, ...parts] = traces[`power.fuses.${fuse}.faultA`]?.inputs ?? [];
+      if (faultA === null) continue;
+      const sum = parts.reduce((ohm, { value }) => ohm + Number(value), 0);
+      expect(parts.length, fuse).toBeGreaterThan(3);
+      expect(Math.abs(sum - Number(line?.value)), fuse).toBeLessThan(1e-8);
+    }
+  });
+
+  it('a rating is one that is made, carries the current and is within what it protects', () => {
+    for (const { id: fuse } of power.fuses) {
+      const trace = traces[`power.fuses.${fuse}.ratingA`];
+      const input = (name: string) => trace?.inputs.find((one) => one.name === name)?.value;
+      const made = String(input('made')).replace(' A', '').split(', ').map(Number);
+      expect(made, fuse).toContain(trace?.value);
+      expect(Number(trace?.value), fuse).toBeGreaterThanOrEqual(Number(input('I')));
+      expect(Number(trace?.value), fuse).toBeLessThanOrEqual(Number(input('least ampacity') ?? Infinity));
+    }
+  });
+
+  it('each has a working, and it is of the value that the sheets show', () => {
+    const shown = [
+      ...power.conductors.flatMap(({ id: at, ampacityA, cautionA, neededA }) =>
+        Object.entries({ ampacityA, cautionA, neededA }).map(([name, value]) => [
+          `conductors.${at}.${name}`,
+          value,
+        ]),
+      ),
+      ...power.fuses.flatMap(({ id: at, ratedA, ratingA, interruptA, needsInterruptA, faultA, distanceM }) =>
+        Object.entries({ ratedA, ratingA, interruptA, needsInterruptA, faultA, distanceM }).map(
+          ([name, value]) => [`fuses.${at}.${name}`, value],
+        ),
+      ),
+      ...power.drops.flatMap(({ point, item, feedDropV, groundDropV, share }) =>
+        Object.entries({ feedDropV, groundDropV, share }).map(([name, value]) => [
+          `drops.${point}.${item}.${name}`,
+          value,
+        ]),
+      ),
+      ...power.charging.flatMap(({ name: at, ...regime }) =>
+        Object.entries(regime).map(([name, value]) => [`charging.${at}.${name}`, value]),
+      ),
+      ...power.loads.flatMap(({ item, ...load }) =>
+        Object.entries(load).map(([name, value]) => [`loads.${item}.${name}`, value]),
+      ),
+    ].map(([path, value]) => [`power.${path}`, value] as const);
+    const others = [
+      ...runs.map(({ id: at, bundleM }) => [`runs.${at}.bundleM`, bundleM] as const),
+      ...wires.map(({ id: at, lengthM }) => [`wires.${at}.lengthM`, lengthM] as const),
+    ];
+    for (const [path, value] of [...shown, ...others])
+      if (value !== null) expect(traces[path]?.value, path).toBe(value);
+  });
+});
