@@ -113,7 +113,11 @@ const amperes = (max: number) => fc.integer({ min: 1, max });
 const anyDuty: fc.Arbitrary<FuseDuty> = fc.record({
   ratedA: amperes(300),
   ceilingA: fc.option(amperes(400)),
-  protects: fc.array(fc.record({ id: fc.string(), ampacityA: amperes(450) }), { maxLength: 4 }),
+  ceilingFuses: fc.integer({ min: 1, max: 3 }),
+  protects: fc.array(
+    fc.record({ id: fc.string(), ampacityA: amperes(450), sideBySide: fc.integer({ min: 1, max: 3 }) }),
+    { maxLength: 4 },
+  ),
   form: fc.option(anyForm),
   interruptNeedA: fc.option(fc.constantFrom(500, 1500, 3000, 5000)),
 });
@@ -124,8 +128,11 @@ test('no fuse, chosen or listed, passes what it protects, its ceiling or its int
       const { chosen, alternatives } = choose(given, fuses);
       for (const fuse of [...(chosen ? [chosen] : []), ...alternatives]) {
         expect(fuseForms[fuse.form].ratingsA).toContain(fuse.ratingA);
-        for (const { ampacityA } of given.protects) expect(fuse.ratingA).toBeLessThanOrEqual(ampacityA);
-        expect(fuse.ratingA).toBeLessThanOrEqual(given.ceilingA ?? fuse.ratingA);
+        // Fuses side by side: all of them together let no more through than the conductor carries, or its maker allows.
+        for (const { ampacityA, sideBySide = 1 } of given.protects)
+          expect(fuse.ratingA * sideBySide).toBeLessThanOrEqual(ampacityA);
+        const { ceilingA, ceilingFuses = 1 } = given;
+        if (ceilingA !== null) expect(fuse.ratingA * ceilingFuses).toBeLessThanOrEqual(ceilingA);
         expect(fuse.ratingA).toBeGreaterThanOrEqual(given.ratedA);
         expect(fuse.interruptA).toBeGreaterThanOrEqual(given.interruptNeedA ?? 0);
       }
