@@ -67,7 +67,7 @@ const linkSchema = z.strictObject({
    * Where it shares a terminal and the first stretch of its run with another link, and parts from it: `after` from the
    * shared terminal along the run, then a leg of its own.
    */
-  branch: z.strictObject({ from: builders(id), after: builders(length), leg: builders(length) }).optional(),
+  branch: z.strictObject({ from: builders(id), after: builders(extent), leg: builders(extent) }).optional(),
 });
 
 const fixingSchema = z.strictObject({

@@ -51,10 +51,10 @@ const vehicleLinkSchema = z.strictObject({
 
 const obstacleSchema = z.strictObject({
   ...xy,
-  width: builders(quantity('length')),
-  height: builders(quantity('length')),
+  width: builders(extent),
+  height: builders(extent),
   /** How far it stands out from the mounting plane. */
-  'stands-out': builders(quantity('length')),
+  'stands-out': builders(extent),
   what: builders(text('wheel-arch weld seam')),
 });
 
@@ -64,7 +64,7 @@ const soundPointSchema = z.strictObject({
   what: builders(text('M6 rivet nut in the inner panel')),
   /** What lies behind the panel there. */
   behind: builders(z.enum(['nothing', 'tank', 'line', 'airbag', 'wiring', 'unknown'])),
-  'free-depth': builders(quantity('length').optional()),
+  'free-depth': builders(extent.optional()),
 });
 
 /** A place where a board may go. Its plane is seen from the mounting side: x right, y up, datum lower left. */
@@ -94,7 +94,7 @@ const passSchema = z.strictObject({
   edge: builders(z.boolean().default(false)),
   'through-hole': builders(extent.optional()),
   /** How far inboard of its side it lies, where that was measured: two routes of one side are told apart by it. */
-  inboard: builders(quantity('length').optional()),
+  inboard: builders(extent.optional()),
 });
 
 /** A way for wires through the vehicle, from one end to the other. */

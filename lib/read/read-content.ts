@@ -165,6 +165,13 @@ function byId<T extends { id: string }>(shaped: Shaped<T>[], what: string, probl
   });
 }
 
+/** True for what is cut to length; a made-up lead is taken as it is. */
+function isOnReel(part: Part): boolean {
+  return part.kind === 'cable'
+    ? part['made-length'] === undefined
+    : part.kind === 'wire' || part.kind === 'covering';
+}
+
 function stockProblems(
   { document, value }: Shaped<Shop>,
   parts: Content['parts'],
@@ -173,6 +180,14 @@ function stockProblems(
   const report = new Report(document, unread);
   for (const [id, stock] of Object.entries(value.stock)) {
     const part = report.look(['stock', id], 'part', id, parts);
+    if (part && 'reels' in stock !== isOnReel(part))
+      report.at(
+        ['stock', id],
+        `"${id}" (${part.kind}) is kept ${isOnReel(part) ? 'on the reel' : 'by the piece'}`,
+        isOnReel(part)
+          ? 'write reels: with the length left on each, such as reels: [50 ft]'
+          : 'write pieces: with how many there are, such as pieces: 4',
+      );
     if (
       part &&
       part.kind !== 'board-sheet' &&

@@ -164,6 +164,29 @@ describe('what nothing can be computed from is refused', () => {
       /takes runs downwards: write the smaller value under from:/,
     ],
     [
+      'a battery of no resistance by the house rules',
+      inShop('stock:\n', `rules: { battery-resistance-agm: ${mark}0 ohm }\nstock:\n`),
+      /battery-resistance-agm is not above zero/,
+    ],
+    [
+      'a battery that gives no current',
+      inParts('cold-cranking: 600 A', `cold-cranking: 600 A\n    resistance: ${mark}4 ohm`),
+      /resistance is above 1 ohm/,
+    ],
+    [
+      'a strip length below zero',
+      inParts(
+        'OUT1: { role: feed-out, joint: set-screw,',
+        `OUT1: { role: feed-out, strip: ${mark}-5 mm, joint: set-screw,`,
+      ),
+      /strip: "-5 mm" is below zero/,
+    ],
+    [
+      'a conductor as thick as an arm',
+      inJob('to: amp.B+ }', `to: amp.B+, size: ${mark}5000 mm2 }`),
+      /size: "5000 mm2" is not a conductor size made here/,
+    ],
+    [
       'a length that reaches the moon',
       inJob('length: 12 in', `length: ${mark}1000000000 m`),
       /"1000000000 m" is more than 1000 m, beyond anything in a vehicle: check the number and its unit/,

@@ -138,6 +138,18 @@ const unknownNames: readonly ProblemCase[] = [
     remedy: /did you mean "red-8"/,
   },
   {
+    name: 'pieces of what is cut from a reel',
+    changes: [['content/shop.yaml', 'red-8: { reels: [30 ft] }', 'red-8: ^{ pieces: 4 }']],
+    says: /"red-8" \(wire\) is kept on the reel/,
+    remedy: /write reels: with the length left on each/,
+  },
+  {
+    name: 'a reel of what comes by the piece',
+    changes: [['content/shop.yaml', 'large-80: { pieces: 2 }', 'large-80: ^{ reels: [30 ft] }']],
+    says: /"large-80" \(fuse\) is kept by the piece/,
+    remedy: /write pieces: with how many there are/,
+  },
+  {
     name: 'off-cuts of what is no sheet',
     changes: [
       [

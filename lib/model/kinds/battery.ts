@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantity, quantityAbove } from '../fields.ts';
+import { quantityAbove, quantityWithin } from '../fields.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
@@ -10,7 +10,7 @@ export const batterySchema = z.strictObject({
   capacity: builders(quantityAbove('charge')),
   'cold-cranking': builders(quantityAbove('current')),
   /** Internal resistance; a house rule by chemistry applies where the maker is silent. */
-  resistance: builders(quantity('resistance').optional()),
+  resistance: builders(quantityWithin('resistance', { most: 1 }).optional()),
 });
 
 export const battery = equipmentKind('Batteries', batterySchema, (part) => {

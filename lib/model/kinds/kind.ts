@@ -39,7 +39,7 @@ export const terminalSpecSchema = z.strictObject({
     .optional(),
   stud: builders(studSchema.optional()),
   torque: builders(quantity('torque').optional()),
-  strip: builders(quantity('length').optional()),
+  strip: builders(extent.optional()),
   /** Conductors that the maker allows in it; 1 unless told. */
   conductors: builders(countFromOne.default(1)),
   /** Whether its maker asks for a ferrule. */
