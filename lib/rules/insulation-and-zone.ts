@@ -1,6 +1,6 @@
 import type { PlanWire } from '../model/plan/index.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
-import { jobWires, partOf, wireSpot } from './look-up.ts';
+import { hasSize, jobWires, partOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { commonPractice, houseRule, partData, type Source } from './source.ts';
 import { celsius } from './words.ts';
@@ -54,24 +54,26 @@ const insulationAtAmbient: Rule = {
   levels: ['stop'],
   ...commonPractice,
   judge(about) {
-    return jobWires(about).flatMap((wire): Verdict[] => {
-      const ratedC = insulationC(about, wire);
-      const hot = failingZone(about, wire, ratedC);
-      if (!hot) return carriesNothing(about, wire);
-      return [
-        {
-          level: 'stop',
-          of: [wire.id, hot.zone],
-          message: `the insulation of ${wire.id} is for ${ratedC === null ? 'an unknown temperature' : celsius(ratedC)}, and ${hot.zone} is ${celsius(hot.value)}: it carries nothing there, at any current`,
-          ...(ratedC !== null && { value: ratedC }),
-          limit: hot.value,
-          unit: 'C',
-          remedy: 'use wire marked for a higher temperature (125 C in an engine bay), or another route',
-          ...hot.from,
-          ...wireSpot(about, wire.id),
-        },
-      ];
-    });
+    return jobWires(about)
+      .filter(hasSize)
+      .flatMap((wire): Verdict[] => {
+        const ratedC = insulationC(about, wire);
+        const hot = failingZone(about, wire, ratedC);
+        if (!hot) return carriesNothing(about, wire);
+        return [
+          {
+            level: 'stop',
+            of: [wire.id, hot.zone],
+            message: `the insulation of ${wire.id} is for ${ratedC === null ? 'an unknown temperature' : celsius(ratedC)}, and ${hot.zone} is ${celsius(hot.value)}: it carries nothing there, at any current`,
+            ...(ratedC !== null && { value: ratedC }),
+            limit: hot.value,
+            unit: 'C',
+            remedy: 'use wire marked for a higher temperature (125 C in an engine bay), or another route',
+            ...hot.from,
+            ...wireSpot(about, wire.id),
+          },
+        ];
+      });
   },
 };
 

@@ -65,6 +65,11 @@ export function endsOf(wire: PlanWire): readonly [string, string] {
   return [wire.from, wire.to];
 }
 
+/** False for a wire that no cable was found for, which is told once: nothing else can be said of it. */
+export function hasSize({ size }: PlanWire): boolean {
+  return size.areaMm2 > 0;
+}
+
 /** The wires that the job adds; those that the vehicle came with are its maker's affair. */
 export function jobWires({ plan }: Case): readonly PlanWire[] {
   return plan.wires.filter(({ origin }) => origin === 'job');

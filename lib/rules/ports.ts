@@ -1,7 +1,16 @@
 import type { PlanWire, WireEnd } from '../model/plan/index.ts';
 import { largestTwinMm2 } from '../model/tables/ferrules.ts';
 import { hasFerrule } from './copper-clad.ts';
-import { deviceIdOf, deviceSpot, endsOf, jobWires, partOf, terminalSpecOf, wireSpot } from './look-up.ts';
+import {
+  deviceIdOf,
+  deviceSpot,
+  endsOf,
+  hasSize,
+  jobWires,
+  partOf,
+  terminalSpecOf,
+  wireSpot,
+} from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { commonPractice, defaultSource, houseRule, partData } from './source.ts';
 import { counted, listed, squareMm } from './words.ts';
@@ -56,7 +65,7 @@ const portTooLarge: Rule = {
   judge(about) {
     return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
       const takes = terminalSpecOf(about.job, end.terminal)?.takes;
-      if (!takes || wire.size.areaMm2 * grace >= takes.from.areaMm2) return [];
+      if (!takes || !hasSize(wire) || wire.size.areaMm2 * grace >= takes.from.areaMm2) return [];
       return [
         {
           level: 'caution',

@@ -1,6 +1,6 @@
 import type { PlanChannel, PlanWire } from '../model/plan/index.ts';
 import { awgAreaMm2 } from '../model/tables/copper-wire.ts';
-import { deviceIdOf, deviceOf, deviceSpot, endsOf, jobWires, wireSpot } from './look-up.ts';
+import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasSize, jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { commonPractice, defaultSource, houseRule } from './source.ts';
 import { decibels, ohms } from './words.ts';
@@ -62,7 +62,7 @@ const bassLead: Rule = {
       if (awg === null || loadOhm === null) return [];
       const least = awgAreaMm2(awg);
       return wiresOf(about, channel).flatMap((wire): Verdict[] => {
-        if (wire.size.areaMm2 >= least * 0.999) return [];
+        if (!hasSize(wire) || wire.size.areaMm2 >= least * 0.999) return [];
         return [
           {
             level: 'caution',

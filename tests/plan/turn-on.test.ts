@@ -25,6 +25,15 @@ describe('the turn-on chain', () => {
     expect(amp?.stage).toBe((relay?.stage ?? 0) + 1);
   });
 
+  it('names a device that waits for itself', () => {
+    const ring = planned(({ job }) => {
+      job.links['radio-rem'] = { from: 'dsp.REM-OUT', to: 'dsp.REM-IN' };
+    });
+    expect(remarksOf(ring, 'turn-on-ring')[0]?.message).toBe(
+      'dsp waits for itself to turn on, so that it never does',
+    );
+  });
+
   it('names two devices that wait for each other, with the way out', () => {
     const ring = planned(({ job, parts }) => {
       const dsp = parts.dsp;

@@ -1,4 +1,4 @@
-import type { BuildPlan, PlanBoard, PlanFilter } from '../../lib/model/plan/index.ts';
+import type { BuildPlan, PlanBoard, PlanFilter, PlanSize } from '../../lib/model/plan/index.ts';
 import type { Case } from '../../lib/rules/rule.ts';
 import { about, aboutContent, aboutPlan, byId, entry, one, partIn } from './case.ts';
 import type { Written } from './content.ts';
@@ -21,6 +21,9 @@ export const soundPoint = (content: Written) => entry(space(content)['sound-poin
 export function setNode(plan: BuildPlan, name: string, node: string, voltageV: number | null): void {
   byId(point(plan, name).nodes, node).voltageV = voltageV;
 }
+
+/** The size of a wire that no cable was found for. */
+export const unsized: PlanSize = { label: 'none', awg: null, areaMm2: 0 };
 
 /** A second battery of the job on the distribution, with a fuse of its own or without. */
 export function secondBattery(fused: boolean, plan: (plan: BuildPlan) => void = () => {}): Case {

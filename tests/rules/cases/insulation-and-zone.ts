@@ -1,5 +1,5 @@
 import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
-import { conductor, wire } from '../changes.ts';
+import { conductor, unsized, wire } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 export const insulationAndZoneCases: RuleCases = {
@@ -72,7 +72,17 @@ export const insulationAndZoneCases: RuleCases = {
         subject: 'radio-rem',
       },
     ],
-    quiet: [{ name: '105 C in the engine bay', about: () => about() }],
+    quiet: [
+      { name: '105 C in the engine bay', about: () => about() },
+      {
+        name: 'a wire that no cable was found for',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'main').size = unsized;
+            Object.assign(conductor(plan, 'main'), { insulationC: 60, ampacityA: 0 });
+          }),
+      },
+    ],
   },
   // Common practice, no source.
   'near-exhaust': {

@@ -1,5 +1,5 @@
 import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
-import { wire } from '../changes.ts';
+import { unsized, wire } from '../changes.ts';
 import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
@@ -57,6 +57,13 @@ export const portsCases: RuleCases = {
         about: () =>
           aboutPlan((plan) => {
             wire(plan, 'amp-feed').size = sized('10');
+          }),
+      },
+      {
+        name: 'a wire that no cable was found for',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'amp-feed').size = unsized;
           }),
       },
     ],

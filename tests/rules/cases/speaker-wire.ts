@@ -1,5 +1,5 @@
 import { about, aboutPlan, byId } from '../case.ts';
-import { channel } from '../changes.ts';
+import { channel, unsized } from '../changes.ts';
 import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
@@ -44,6 +44,13 @@ export const speakerWireCases: RuleCases = {
     ],
     quiet: [
       { name: '12 AWG into 4 ohm', about: () => about() },
+      {
+        name: 'a wire that no cable was found for',
+        about: () =>
+          aboutPlan((plan) => {
+            byId(plan.wires, 'speaker-2.+').size = unsized;
+          }),
+      },
       {
         name: '18 AWG to a tweeter, and to a subwoofer of 8 ohm',
         about: () =>
