@@ -3,7 +3,7 @@ import type { Item, Placement, TurnDeg } from '../board/item.ts';
 import type { SearchResult } from '../board/layout-search.ts';
 import type { Proposal } from '../board/layout-setting.ts';
 import type { BoardShape } from '../board/outline.ts';
-import { checkPlacements, type LayoutBoard, type LayoutRules } from '../board/placement.ts';
+import { checkPlacements, type FixingHead, type LayoutBoard, type LayoutRules } from '../board/placement.ts';
 import { searchStacked } from '../board/stacked-search.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { ConductorRole, Edge } from '../model/vocabulary.ts';
@@ -56,7 +56,7 @@ function layOut(
     signalSide: sideOfRoutes(job, board, roles, ['signal']),
     powerSide: sideOfRoutes(job, board, roles, ['power']),
   };
-  const layout = { shape, heads: fixingHeads(boardFixings(board, job.parts)), ...definedSides(sides) };
+  const layout = { shape, heads: heads(job, board), ...definedSides(sides) };
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
   const found = searchOpen(job, board, layout, { items, given, ribs: ribsAsItems(ribs) }, roles);
@@ -90,11 +90,16 @@ export function placementFaults(
 ): readonly BoardFault[] {
   const standing = ribsAsItems(ribs);
   return checkPlacements(
-    { shape, heads: fixingHeads(boardFixings(board, job.parts)), ...definedSides({ signalSide, powerSide }) },
+    { shape, heads: heads(job, board), ...definedSides({ signalSide, powerSide }) },
     [...items, ...standing.items],
     [...placements, ...standing.placements],
     layoutRules(job),
   ).filter(({ of }) => !isOfRibs(of));
+}
+
+/** Where fixings come through; before the board has its place in the space, that is not known. */
+function heads({ parts }: Job, board: Board): FixingHead[] {
+  return board.given.at || board.place ? fixingHeads(boardFixings(board, parts)) : [];
 }
 
 function layoutRules({ rules }: Job): LayoutRules {

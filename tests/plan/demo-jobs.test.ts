@@ -5,6 +5,7 @@ import { documentChecks } from './checks/document.ts';
 import { networkChecks } from './checks/network.ts';
 import { orderChecks } from './checks/order.ts';
 import { powerChecks } from './checks/power.ts';
+import { proposalChecks } from './checks/proposals.ts';
 import { demoJob, demoJobs, demoPlan } from './demo.ts';
 import { goldenText } from './golden-text.ts';
 
@@ -18,6 +19,7 @@ describe.each(demoJobs)('%s', (id) => {
   describe('fuses and conductors', () => powerChecks(plan, () => job().rules));
   describe('accounting', () => accountingChecks(plan));
   describe('order of work', () => orderChecks(plan));
+  describe('proposed layouts', () => proposalChecks(plan));
 });
 
 test('the plans are those of before', () => {
