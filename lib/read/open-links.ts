@@ -47,6 +47,9 @@ export function openLinks(
 function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
   const { report } = lookup;
   const path = ['links', id];
+  // A fuse goes by the name of its holder: a wire of that name would pass for it.
+  if (lookup.devices.has(id))
+    report.atKey(path, `"${id}" is a device already: an id names one thing`, 'choose another id');
   if (
     given.cable !== undefined &&
     (given.wire !== undefined || given.size !== undefined || given.colour !== undefined)

@@ -84,6 +84,20 @@ const disagreements: readonly ProblemCase[] = [
     says: /charge joins alternator\.B\+ to itself/,
   },
   {
+    name: 'a link that is called like a fuse holder',
+    changes: [
+      inJob('  feed: { from: main-fuse.OUT,', '  ^main-fuse: { from: main-fuse.OUT,'),
+      inJob('links: [feed]', 'links: [main-fuse]'),
+    ],
+    says: /"main-fuse" is a device already: an id names one thing/,
+    remedy: /another id/,
+  },
+  {
+    name: 'a link that is called like the body',
+    changes: [inJob('  ground: { from: amp.GND,', '  ^body: { from: amp.GND,')],
+    says: /"body" is a device already/,
+  },
+  {
     name: 'a fuse at what holds none',
     changes: [inJob('    title: Bass amplifier\n', '    title: Bass amplifier\n    fuse: ^60 A\n')],
     says: /amp is no fuse holder \(amplifier\)/,

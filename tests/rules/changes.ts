@@ -33,9 +33,9 @@ export function secondBattery(fused: boolean, plan: (plan: BuildPlan) => void = 
       job.links['second-ground'] = { from: 'second.NEG', to: 'body.cargo' };
       if (fused) {
         job.devices['second-fuse'] = { part: 'holder', in: 'boot' };
-        job.links.second = { from: 'second.POS', to: 'second-fuse.IN' };
+        job.links['second-tail'] = { from: 'second.POS', to: 'second-fuse.IN' };
         job.links.link = { from: 'second-fuse.OUT', to: 'block.IN' };
-      } else job.links.second = { from: 'second.POS', to: 'block.IN' };
+      } else job.links['second-tail'] = { from: 'second.POS', to: 'block.IN' };
     },
     plan: (made) => {
       if (fused) fuse(made, 'main-fuse').protects.push('link');

@@ -52,7 +52,7 @@ export const batteryPlacementCases: RuleCases = {
           aboutContent((content) => {
             content.parts.lithium = { ...partIn(content, 'agm', 'battery'), chemistry: 'lithium' };
             content.job.devices.second = { part: 'lithium', in: 'boot' };
-            content.job.links.second = { from: 'second.POS', to: 'block.IN' };
+            content.job.links['second-tail'] = { from: 'second.POS', to: 'block.IN' };
           }),
         level: 'stop',
         subject: 'second',
@@ -64,7 +64,7 @@ export const batteryPlacementCases: RuleCases = {
         about: () =>
           aboutContent(({ job }) => {
             job.devices.second = { part: 'agm', in: 'boot' };
-            job.links.second = { from: 'second.POS', to: 'block.IN' };
+            job.links['second-tail'] = { from: 'second.POS', to: 'block.IN' };
           }),
       },
       {

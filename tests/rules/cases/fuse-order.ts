@@ -13,7 +13,7 @@ function betweenTwo(mainA: number, secondA: number): Case {
       item: 'second-fuse',
       ratingA: secondA,
       source: 'second',
-      protects: ['second', 'link'],
+      protects: ['second-tail', 'link'],
     });
   });
 }

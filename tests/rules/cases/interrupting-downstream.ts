@@ -25,7 +25,7 @@ const fedTwice = (mainA: number, secondA: number): Case =>
       item: 'second-fuse',
       interruptA: secondA,
       source: 'second',
-      protects: ['second', 'link'],
+      protects: ['second-tail', 'link'],
     });
   });
 

@@ -10,7 +10,7 @@ function twoBatteriesAt(interruptA: number, feedM = 0.15): Case {
       const { job, parts } = content;
       parts['agm-large'] = { ...partIn(content, 'agm', 'battery'), 'cold-cranking': '1200 A' };
       job.devices.second = { part: 'agm-large', in: 'boot' };
-      job.links.second = { from: 'second.POS', to: 'block.IN' };
+      job.links['second-tail'] = { from: 'second.POS', to: 'block.IN' };
     },
     plan: (plan) => {
       wire(plan, 'feed').lengthM = feedM;
