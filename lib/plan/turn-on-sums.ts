@@ -22,7 +22,8 @@ export function turnOnSums(
     const limitA = limitOf(job, source);
     const sum = turnOnSum({ source, limitA }, loads);
     if (isFault(sum)) {
-      const device = devices.get(linkEndOf(source).device);
+      const [subject = source] = sum.subjects;
+      const device = devices.get(subject) ?? devices.get(linkEndOf(source).device);
       if (device) remarkFault(sum, device, book);
       return { source, loads, sumA: null, limitA, within: null };
     }

@@ -1,5 +1,5 @@
 import type { PlanWire } from '../model/plan/index.ts';
-import { bodyId } from '../model/resolved-job.ts';
+import { bodyId, terminalId } from '../model/resolved-job.ts';
 import { crossing, supplyGroups } from '../plan/supply-groups.ts';
 import { conductanceGrace } from '../power/conductance.ts';
 import { conductanceOf } from './conductance.ts';
@@ -49,6 +49,32 @@ const deviceWithoutGround: Rule = {
           of: [id],
           message: `${id} has no ground: nothing is connected to ${listed(names)}, and its current would return by signal shields`,
           remedy: `link ${id}.${names[0] ?? ''} to the ground of its board or to a ground point of the body`,
+          ...commonPractice,
+          ...deviceSpot(job, id),
+        },
+      ];
+    });
+  },
+};
+
+const batteryWithoutGround: Rule = {
+  id: 'battery-without-ground',
+  asks: 'The negative post of every battery of the job is connected.',
+  levels: ['stop'],
+  ...commonPractice,
+  judge({ job, plan }) {
+    const joined = new Set(plan.wires.flatMap(endsOf));
+    return job.devices.flatMap(({ id, facts, origin, spec }): Verdict[] => {
+      const posts = Object.keys(facts.terminals)
+        .filter((name) => facts.terminals[name]?.role === 'source-negative')
+        .map((terminal) => terminalId({ device: id, terminal }));
+      if (origin !== 'job' || spec?.kind !== 'battery' || posts.some((post) => joined.has(post))) return [];
+      return [
+        {
+          level: 'stop',
+          of: [id, ...posts],
+          message: `nothing is connected to ${listed(posts)}: ${id} neither gives nor takes current`,
+          remedy: `link ${posts[0] ?? id} to a ground point of the body, as large as what hangs on its positive post`,
           ...commonPractice,
           ...deviceSpot(job, id),
         },
@@ -222,6 +248,7 @@ const groundPastSensor: Rule = {
 
 export const groundRules: readonly Rule[] = [
   deviceWithoutGround,
+  batteryWithoutGround,
   groundFastener,
   groundPastSensor,
   groundUnderFeed,

@@ -102,4 +102,37 @@ const grommets: Rule = {
   },
 };
 
-export const runRules: readonly Rule[] = [grommets, throughHole, coveringSmall];
+const lengthUnderRun: Rule = {
+  id: 'length-under-run',
+  asks: 'A length that was written is at least that of the run that the wire goes through.',
+  levels: ['stop'],
+  source: "the vehicle's measures",
+  judge(about) {
+    const length = lengthIn(about.job);
+    return about.job.links.flatMap(({ id, path, given, run: name }): Verdict[] => {
+      const run = about.job.runs.find((one) => one.id === name);
+      const value = given?.length;
+      // Of a pair one conductor speaks for both.
+      if (!run || value === undefined || id.endsWith('.-')) return [];
+      const limit = given?.branch
+        ? given.branch.after + given.branch.leg
+        : run.route.passes.reduce((sum, pass) => sum + pass.length, 0);
+      if (value >= limit - 1e-9) return [];
+      return [
+        {
+          level: 'stop',
+          of: [id, run.id],
+          message: `${id} is written as ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`,
+          value,
+          limit,
+          unit: 'm',
+          remedy: 'leave length: out to have it measured, or measure the wire anew, tails and loops with it',
+          source: "the vehicle's measures",
+          path: `${path}/length`,
+        },
+      ];
+    });
+  },
+};
+
+export const runRules: readonly Rule[] = [lengthUnderRun, grommets, throughHole, coveringSmall];

@@ -267,6 +267,24 @@ describe('what can be read but not computed is a stop that names it', () => {
     expect(stiff?.where.path).toMatch(/^\/(links|devices)\//);
   });
 
+  test('a turn-on current that its maker does not tell, from an output of the vehicle: the device is told where it stands', () => {
+    const { stops } = stopsOf(inParts(', turn-on-draw: 20 mA', ''));
+    expect(stops).toContainEqual(
+      expect.objectContaining({
+        rule: 'turn-on-load-unknown',
+        where: expect.objectContaining({ file: 'content/jobs/demo.yaml', path: '/devices/amp' }),
+      }),
+    );
+  });
+
+  test('an output of the vehicle whose limit is not told stands in the file of the vehicle', () => {
+    const { stops } = stopsOf(
+      inParts('REM: { role: turn-on-out, current: 300 mA }', 'REM: { role: turn-on-out }'),
+    );
+    const unknown = stops.find(({ rule }) => rule === 'turn-on-limit-unknown');
+    expect(unknown?.where).toMatchObject({ file: 'content/vehicles/wagon.yaml', path: '/fitted/radio' });
+  });
+
   test('an alternator that is set below the voltage for sizing: currents are reckoned at its own', () => {
     const usual = stopsOf().plan.power.loads.find(({ item }) => item === 'amp');
     const low = stopsOf(inParts('rating: 150 A', 'rating: 150 A\n    set-point: 12.5 V')).plan.power.loads;

@@ -1,5 +1,5 @@
 import { about, aboutContent, aboutPlan, byId, entry } from '../case.ts';
-import { wire } from '../changes.ts';
+import { secondBattery, wire } from '../changes.ts';
 import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
@@ -19,6 +19,25 @@ export const groundCases: RuleCases = {
       },
     ],
     quiet: [{ name: 'every device grounded', about: () => about() }],
+  },
+  // Kirchhoff's current law: what no current can leave gives none.
+  'battery-without-ground': {
+    fires: [
+      {
+        name: 'a second battery whose negative post is left open with a reason',
+        about: () =>
+          secondBattery(true, (plan) => {
+            plan.wires = plan.wires.filter(({ id }) => id !== 'second-ground');
+          }),
+        level: 'stop',
+        subject: 'second',
+        says: /nothing is connected to second\.NEG/,
+      },
+    ],
+    quiet: [
+      { name: 'one that is grounded', about: () => secondBattery(true) },
+      { name: 'the battery of the vehicle alone', about: () => about() },
+    ],
   },
   // Common practice, no source: never on seat-belt, seat-frame, airbag or fuel-line fasteners.
   'ground-on-restraint-fastener': {

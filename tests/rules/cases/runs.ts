@@ -2,7 +2,30 @@ import { about, aboutContent, aboutPlan, entry, one } from '../case.ts';
 import { run } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
+/** The wire of the run of 4 m with a length that was written. */
+const written = (length: string) =>
+  aboutContent(({ job }) => {
+    entry(job.links, 'main').length = length;
+  });
+
 export const runsCases: RuleCases = {
+  // A wire through 1 m of engine bay and 3 m of sill is no shorter than 4 m.
+  'length-under-run': {
+    fires: [
+      {
+        name: '3.99 m in a run of 4 m',
+        about: () => written('3.99 m'),
+        level: 'stop',
+        subject: 'main',
+        path: '/links/main/length',
+        says: /main is written as 157 1\/16 in \(3990 mm\) long, and its way through the run left alone is 157 1\/2 in \(4000 mm\)/,
+      },
+    ],
+    quiet: [
+      { name: '4 m in a run of 4 m', about: () => written('4 m') },
+      { name: 'a length that is measured', about: () => about() },
+    ],
+  },
   // Common practice, no source.
   'edge-without-grommet': {
     fires: [
