@@ -72,6 +72,7 @@ function planConductor(
   if (edge) book.trace(`${at}.neededA`, needTrace(edge, sizing, ratingsOf(sizedFuses, job), conductors));
   if (judged) {
     book.trace(`${at}.dropV`, judged.dropV);
+    book.trace(`${at}.conductorC`, judged.temperatureC);
     book.trace(`${at}.ohmPerM`, judged.ohmPerM);
     book.trace(`${at}.cautionA`, judged.ampacity.cautionA);
   }

@@ -54,7 +54,7 @@ function endZone(device: Device | undefined, { to, from }: Link): ZoneKind {
   return device.groundZones[terminal] ?? device.zone;
 }
 
-/** The same zones in the terms of the ampacity computation. */
+/** The same zones in the terms of the ampacity and the temperature of a conductor. */
 export function ampacityZones(
   job: Job,
   link: Link,
@@ -62,8 +62,9 @@ export function ampacityZones(
   bundleCount: number,
 ): RunZone[] {
   const run = job.runs.find(({ id }) => id === link.run);
-  return zones.map(({ zone }) => ({
+  return zones.map(({ zone, lengthM }) => ({
     zone,
+    lengthM,
     ambientC: job.rules[ambientRules[zone]].value,
     engineSpace: engineSpaces.includes(zone),
     covered: zone === 'under-carpet' || (run !== undefined && isCovered(run, zone)),

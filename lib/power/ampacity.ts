@@ -30,6 +30,8 @@ export interface RunZone {
   readonly covered: boolean;
   /** Loaded conductors in the bundle, this one included. */
   readonly bundleCount: number;
+  /** Length in it (m); ampacity goes by the worst zone, however short. */
+  readonly lengthM?: number;
 }
 
 /** What lowered a figure under the table's. */

@@ -1,6 +1,7 @@
 import type { Traced } from '../model/trace.ts';
 import { type Ampacity, ampacity, type RunZone } from './ampacity.ts';
 import { conductanceGrace, conductanceSm } from './conductance.ts';
+import { conductorTemperatureC } from './conductor-temperature.ts';
 import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
 import { ohmPerM } from './resistance.ts';
 import { isPowerFault, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
@@ -51,6 +52,8 @@ export type ConductorLimit = 'fuse' | 'drop' | 'port' | 'stock' | 'least-size' |
 export interface JudgedCable {
   readonly candidate: CableCandidate;
   readonly ampacity: Ampacity;
+  /** Temperature that its resistance counts at (C). */
+  readonly temperatureC: Traced<number>;
   /** Hot resistance of a metre. */
   readonly ohmPerM: Traced<number>;
   readonly dropV: Traced<number>;
@@ -115,9 +118,10 @@ function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules
   const conductor = { areaMm2: size.areaMm2, material, insulationC };
   const carries = ampacity(conductor, duty.zones, rules);
   if (isPowerFault(carries)) return carries;
+  const temperatureC = conductorTemperatureC(duty.zones, rules);
   const perM = ohmPerM(
     { ...conductor, ...(measuredOhmPerM !== undefined && { measuredOhmPerM }) },
-    rules.conductorC,
+    temperatureC.value,
     rules,
   );
   if (isPowerFault(perM)) return perM;
@@ -135,7 +139,7 @@ function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules
     ],
   });
   const misses = [...missesOf(duty, candidate, carries, dropV), ...conductanceMiss(duty, candidate, rules)];
-  return { candidate, ampacity: carries, ohmPerM: perM, dropV, misses };
+  return { candidate, ampacity: carries, temperatureC, ohmPerM: perM, dropV, misses };
 }
 
 function missesOf(

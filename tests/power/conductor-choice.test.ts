@@ -44,7 +44,8 @@ describe('a conductor choice', () => {
   // chart: a pump of 10 A at 12 V, 11 ft out and 10 ft back, asks for 6,270 circular mils, so for 12 AWG (6,530).
   // K is that of stranded copper near 25 C.
   test('agrees with a published worked example of voltage drop', () => {
-    const example = duty({ fuseA: 15, currentA: 10, lengthM: 21 * 0.3048, mostDropV: 0.36 });
+    const zones = [{ ...bench, ambientC: 25 }];
+    const example = duty({ fuseA: 15, currentA: 10, lengthM: 21 * 0.3048, mostDropV: 0.36, zones });
     const { chosen } = choose(example, every, { ...defaultPowerRules, conductorC: 25 });
     expect(chosen?.candidate.size.label).toBe('12 AWG');
     // 10.75 * 10 * 21 / 6530 = 0.3457 V by the handbook's formula.
@@ -59,7 +60,8 @@ describe('a conductor choice', () => {
     ['10', 20, 40, 0.7991],
   ])('drops in %s AWG what the handbook says', (awg, currentA, feet, dropV) => {
     const solidAndCold = { ...defaultPowerRules, conductorC: 20, strandedFactor: 1 };
-    const given = duty({ fuseA: 1, currentA, lengthM: feet * 0.3048, mostDropV: 10 });
+    const zones = [{ ...bench, ambientC: 20 }];
+    const given = duty({ fuseA: 1, currentA, lengthM: feet * 0.3048, mostDropV: 10, zones });
     const found = choose(given, [cable(awg)], solidAndCold).chosen?.dropV.value ?? 0;
     // Four digits of the handbook: within one unit of the last.
     expect(Math.abs(found / dropV - 1)).toBeLessThan(0.0005);
