@@ -1,5 +1,5 @@
 import type { LinearBranches, LoadBranches } from './branches.ts';
-import { type SymbolicLdl, solveSymmetric } from './sparse-ldl.ts';
+import { factorSymmetric, type SymbolicLdl, substitute } from './sparse-ldl.ts';
 
 /**
  * A network reduced to its unknown voltages. Row `size` is the reference: its voltage stays 0, and what its sums come
@@ -19,17 +19,19 @@ export interface NodalSystem {
   /** Room for the Jacobian and for the right side, filled anew at each step. */
   readonly matrix: Float64Array;
   readonly right: Float64Array;
+  /** Room for the voltage over each load at which its tangent was taken last. */
+  readonly tangentV: Float64Array;
 }
 
 /** Why Newton's method stopped. `lost`: no longer on the branch of stable solutions, or a load at 0 V. */
 export type NewtonEnd = 'converged' | 'lost';
 
 const mostSteps = 100;
-/** The search ends where the step to come is under `doneV`; a step under `slowV` ends it once rounding keeps it from shrinking. */
+/** The search ends where what is left is under `doneV`; a step under `slowV` ends it once rounding keeps it from shrinking. */
 const doneV = 1e-11;
 const slowV = 1e-8;
-/** A step longer than this says too little of the ones to come. */
-const nearV = 1e-5;
+/** A second step longer than this share of the first says too little of what is left. */
+const nearShare = 0.01;
 
 /** Starts matrix and right side with the linear branches at x. */
 function startAt(
@@ -52,11 +54,13 @@ function startAt(
 /** Adds the loads at x; false where one that needs a voltage has none. */
 function addLoads(system: NodalSystem, x: Float64Array, share: number): boolean {
   const { count, from, to, offsetV, givenA, powerW } = system.loads;
+  const { tangentV } = system;
   for (let k = 0; k < count; k += 1) {
     const u = (x[from[k] ?? 0] ?? 0) - (x[to[k] ?? 0] ?? 0) + (offsetV[k] ?? 0);
     const fixedA = share * (givenA[k] ?? 0);
     const sharedW = share * (powerW[k] ?? 0);
     if (!(u > 0) && (sharedW > 0 || fixedA > 0)) return false;
+    tangentV[k] = u;
     const movingA = sharedW === 0 ? 0 : sharedW / u;
     addLoad(system, k, fixedA + movingA, sharedW === 0 ? 0 : -movingA / u);
   }
@@ -81,11 +85,38 @@ function startAtZero({ size, symbolic, conductanceS, sourceA, matrix, right }: N
   for (let row = 0; row <= size; row += 1) right[row] = sourceA[row] ?? 0;
 }
 
-/** The step of Newton's method at x, left in `right`; false where the Jacobian is not positive definite there. */
-function takeStep(system: NodalSystem, x: Float64Array, share: number): boolean {
-  const { symbolic, matrix, right } = system;
-  startAt(system, x);
-  return addLoads(system, x, share) && solveSymmetric(symbolic, matrix, right);
+/**
+ * On the right side, what is left of the equations after a step: the current by which each load's law P/u lies above
+ * the tangent that the step took for it. At the voltage u now and v then it is P (u - v)^2 / (v^2 u); all else is
+ * linear. False where a load that needs a voltage has lost it.
+ */
+function leaveBends({ size, loads, right, tangentV }: NodalSystem, x: Float64Array, share: number): boolean {
+  for (let row = 0; row <= size; row += 1) right[row] = 0;
+  for (let k = 0; k < loads.count; k += 1) {
+    const from = loads.from[k] ?? 0;
+    const to = loads.to[k] ?? 0;
+    const u = (x[from] ?? 0) - (x[to] ?? 0) + (loads.offsetV[k] ?? 0);
+    const sharedW = share * (loads.powerW[k] ?? 0);
+    if (!(u > 0) && (sharedW > 0 || share * (loads.givenA[k] ?? 0) > 0)) return false;
+    if (sharedW === 0) continue;
+    const moved = u / (tangentV[k] ?? 0) - 1;
+    const bentA = (sharedW * moved * moved) / u;
+    right[from] = (right[from] ?? 0) - bentA;
+    right[to] = (right[to] ?? 0) + bentA;
+  }
+  return true;
+}
+
+/** Solves for a step with the matrix taken apart last and takes it; how far a voltage moved at most. */
+function move({ size, symbolic, matrix, right }: NodalSystem, x: Float64Array): number {
+  substitute(symbolic, matrix, right);
+  let largest = 0;
+  for (let i = 0; i < size; i += 1) {
+    const change = right[i] ?? 0;
+    x[i] = (x[i] ?? 0) + change;
+    largest = Math.max(largest, Math.abs(change));
+  }
+  return largest;
 }
 
 /**
@@ -94,31 +125,26 @@ function takeStep(system: NodalSystem, x: Float64Array, share: number): boolean 
  * set: at most one solution lies there, the high-voltage one, and a factor that fails shows that it was left.
  * Started above that solution, as the open-circuit voltages are, with loads that only draw each other's voltage down,
  * the steps fall monotonically towards it (monotone Newton theorem: the equations are convex).
+ *
+ * Each step d is followed by a second, e, with the same factor (Shamanskii's method). Newton's method leaves about
+ * C d^2 / 2 = e, and the second step about C d e = 2 e^2 / d. The share by which the Jacobian changed over them is
+ * about C d = 2 e / d: where that is small, it is as definite at the solution as where it was taken apart.
  */
 export function newton(system: NodalSystem, x: Float64Array, share: number): NewtonEnd {
-  const { size, right } = system;
   let last = Number.POSITIVE_INFINITY;
   for (let step = 0; step < mostSteps; step += 1) {
-    if (!takeStep(system, x, share)) return 'lost';
-    let largest = 0;
-    for (let i = 0; i < size; i += 1) {
-      const change = right[i] ?? 0;
-      x[i] = (x[i] ?? 0) + change;
-      largest = Math.max(largest, Math.abs(change));
-    }
-    if (!Number.isFinite(largest)) return 'lost';
-    // The factor just taken, a step of nanovolts away, shows that the solution lies where the matrix is definite.
-    if (stepToCome(largest, last) < doneV || (largest < slowV && largest >= last / 4)) return 'converged';
-    last = largest;
+    startAt(system, x);
+    if (!addLoads(system, x, share) || !factorSymmetric(system.symbolic, system.matrix)) return 'lost';
+    const first = move(system, x);
+    if (!Number.isFinite(first)) return 'lost';
+    // A step that rounding keeps from shrinking is the last as well.
+    if (first < doneV || (first < slowV && first >= last / 4)) return 'converged';
+    if (!leaveBends(system, x, share)) return 'lost';
+    const second = move(system, x);
+    if (second < nearShare * first && 2 * second * second < doneV * first) return 'converged';
+    last = first;
   }
   return 'lost';
-}
-
-/** The next step, from the last two: close to the solution each is the square of the one before times a constant. */
-function stepToCome(step: number, before: number): number {
-  if (step < doneV || step > nearV || before === Number.POSITIVE_INFINITY) return step;
-  const ratio = step / before;
-  return step * ratio * ratio;
 }
 
 /**
@@ -144,7 +170,9 @@ export function firstStep(system: NodalSystem, x: Float64Array, share: number): 
     const atRestA = fixedA + movingA + slopeS * ((loads.offsetV[k] ?? 0) - startV);
     addLoad(system, k, atRestA, slopeS);
   }
-  return solveSymmetric(symbolic, matrix, right) && moveTo(system, x);
+  if (!factorSymmetric(symbolic, matrix)) return false;
+  substitute(symbolic, matrix, right);
+  return moveTo(system, x);
 }
 
 /** Takes the solution in `right` as the unknowns; false where it holds what is no number. */

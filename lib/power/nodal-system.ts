@@ -22,13 +22,9 @@ export function nodeV({ row, plusV }: CompiledNetwork, node: number, x: Float64A
 }
 
 const rowRoom = new WholeRoom();
-const [plusRoom, sourceRoom, conductanceRoom, matrixRoom, rightRoom] = [
-  new RealRoom(),
-  new RealRoom(),
-  new RealRoom(),
-  new RealRoom(),
-  new RealRoom(),
-];
+const plusRoom = new RealRoom();
+const [sourceRoom, conductanceRoom] = [new RealRoom(), new RealRoom()];
+const [matrixRoom, rightRoom, tangentRoom] = [new RealRoom(), new RealRoom(), new RealRoom()];
 
 /** Reduces a network to the voltages of its stiff groups against the group of the reference node. */
 export function compileNetwork(
@@ -72,7 +68,8 @@ export function compileNetwork(
   const { conductanceS, sourceA } = sumLinear(linear, symbolic);
   const matrix = matrixRoom.of(symbolic.slots);
   const right = rightRoom.of(size + 1);
-  const system = { size, symbolic, linear, loads, startV, conductanceS, sourceA, matrix, right };
+  const tangentV = tangentRoom.of(loads.count);
+  const system = { size, symbolic, linear, loads, startV, conductanceS, sourceA, matrix, right, tangentV };
   return { row, plusV, system };
 }
 

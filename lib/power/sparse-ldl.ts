@@ -25,26 +25,27 @@ const pivotFloor = 1e-13;
 const [floorRoom, inverseRoom] = [new RealRoom(), new RealRoom()];
 
 /**
- * Solves `values` x = `right` by L D L^T, x in place of `right`; `values` is used up. False unless the matrix is
- * positive definite (some pivot is not above zero): no pivoting is then needed, and definiteness is what the caller
- * wants to know.
+ * Takes the matrix of `values` apart in place, as L D L^T. False unless it is positive definite (some pivot is not
+ * above zero): no pivoting is then needed, and definiteness is what the caller wants to know.
  */
-export function solveSymmetric(symbolic: SymbolicLdl, values: Float64Array, right: Float64Array): boolean {
+export function factorSymmetric(symbolic: SymbolicLdl, values: Float64Array): boolean {
   const { size } = symbolic;
   const floors = floorRoom.of(size);
   const inverses = inverseRoom.of(size);
   for (let row = 0; row < size; row += 1) floors[row] = pivotFloor * Math.abs(values[row] ?? 0);
-  if (!foldTips(symbolic, values, right, floors, inverses)) return false;
-  if (!foldRest(symbolic, values, right, floors, inverses)) return false;
-  unfoldRest(symbolic, values, right, inverses);
-  unfoldTips(symbolic, values, right, inverses);
-  return true;
+  return factorTips(symbolic, values, floors, inverses) && factorRest(symbolic, values, floors, inverses);
 }
 
-function foldTips(
+/** Solves the matrix that `factorSymmetric` took apart last, its `values` as that left them: x in place of `right`. */
+export function substitute(symbolic: SymbolicLdl, values: Float64Array, right: Float64Array): void {
+  const inverses = inverseRoom.of(symbolic.size);
+  forward(symbolic, values, right, inverses);
+  backward(symbolic, values, right, inverses);
+}
+
+function factorTips(
   { tips, order, rows, rowSlots }: SymbolicLdl,
   values: Float64Array,
-  right: Float64Array,
   floors: Float64Array,
   inverses: Float64Array,
 ): boolean {
@@ -55,18 +56,15 @@ function foldTips(
     const inverse = 1 / pivot;
     inverses[row] = inverse;
     const beside = values[rowSlots[k] ?? 0] ?? 0;
-    const factor = beside * inverse;
     const other = rows[k] ?? 0;
-    values[other] = (values[other] ?? 0) - factor * beside;
-    right[other] = (right[other] ?? 0) - factor * (right[row] ?? 0);
+    values[other] = (values[other] ?? 0) - beside * inverse * beside;
   }
   return true;
 }
 
-function foldRest(
-  { size, tips, order, ends, rows, rowSlots, updates }: SymbolicLdl,
+function factorRest(
+  { size, tips, order, ends, rowSlots, updates }: SymbolicLdl,
   values: Float64Array,
-  right: Float64Array,
   floors: Float64Array,
   inverses: Float64Array,
 ): boolean {
@@ -78,7 +76,6 @@ function foldRest(
     if (!(pivot > (floors[row] ?? 0))) return false;
     const inverse = 1 / pivot;
     inverses[row] = inverse;
-    const own = right[row] ?? 0;
     const start = at;
     for (const end = ends[k] ?? 0; at < end; at += 1) {
       const factor = (values[rowSlots[at] ?? 0] ?? 0) * inverse;
@@ -87,14 +84,39 @@ function foldRest(
         update += 1;
         values[target] = (values[target] ?? 0) - factor * (values[rowSlots[b] ?? 0] ?? 0);
       }
-      const other = rows[at] ?? 0;
-      right[other] = (right[other] ?? 0) - factor * own;
     }
   }
   return true;
 }
 
-function unfoldRest(
+/** L D y = right: leaves y in `right`. */
+function forward(
+  { size, tips, order, ends, rows, rowSlots }: SymbolicLdl,
+  values: Float64Array,
+  right: Float64Array,
+  inverses: Float64Array,
+): void {
+  for (let k = 0; k < tips; k += 1) {
+    const row = order[k] ?? 0;
+    const other = rows[k] ?? 0;
+    const own = (right[row] ?? 0) * (inverses[row] ?? 0);
+    right[row] = own;
+    right[other] = (right[other] ?? 0) - (values[rowSlots[k] ?? 0] ?? 0) * own;
+  }
+  let at = tips;
+  for (let k = tips; k < size; k += 1) {
+    const row = order[k] ?? 0;
+    const own = (right[row] ?? 0) * (inverses[row] ?? 0);
+    right[row] = own;
+    for (const end = ends[k] ?? 0; at < end; at += 1) {
+      const other = rows[at] ?? 0;
+      right[other] = (right[other] ?? 0) - (values[rowSlots[at] ?? 0] ?? 0) * own;
+    }
+  }
+}
+
+/** L^T x = y. */
+function backward(
   { size, tips, order, ends, rows, rowSlots }: SymbolicLdl,
   values: Float64Array,
   right: Float64Array,
@@ -102,23 +124,15 @@ function unfoldRest(
 ): void {
   for (let k = size - 1; k >= tips; k -= 1) {
     const row = order[k] ?? 0;
-    let sum = right[row] ?? 0;
+    let sum = 0;
     const start = k === tips ? tips : (ends[k - 1] ?? 0);
     for (let at = start; at < (ends[k] ?? 0); at += 1)
-      sum -= (values[rowSlots[at] ?? 0] ?? 0) * (right[rows[at] ?? 0] ?? 0);
-    right[row] = sum * (inverses[row] ?? 0);
+      sum += (values[rowSlots[at] ?? 0] ?? 0) * (right[rows[at] ?? 0] ?? 0);
+    right[row] = (right[row] ?? 0) - sum * (inverses[row] ?? 0);
   }
-}
-
-function unfoldTips(
-  { tips, order, rows, rowSlots }: SymbolicLdl,
-  values: Float64Array,
-  right: Float64Array,
-  inverses: Float64Array,
-): void {
   for (let k = tips - 1; k >= 0; k -= 1) {
     const row = order[k] ?? 0;
     const beside = (values[rowSlots[k] ?? 0] ?? 0) * (right[rows[k] ?? 0] ?? 0);
-    right[row] = ((right[row] ?? 0) - beside) * (inverses[row] ?? 0);
+    right[row] = (right[row] ?? 0) - beside * (inverses[row] ?? 0);
   }
 }

@@ -24,12 +24,13 @@ const rank = (element: NetworkElement): number => (element.model !== 'emf' ? 0 :
 const emfOf = (element: NetworkElement): number => (element.model === 'emf' ? element.emfV : 0);
 
 const tiedRoom = new WholeRoom();
+const none: readonly number[] = [];
 
 /**
  * Numbers of the elements that fix the voltage between their nodes, those that others overrule last; each is marked in
  * `tied`. They have no resistance; a source only while it holds its voltage.
  */
-function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): number[] {
+function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): readonly number[] {
   const { elements, ohm } = network;
   const stiff: { readonly at: number; readonly rank: number }[] = [];
   for (let at = 0; at < elements.length; at += 1) {
@@ -40,7 +41,7 @@ function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): n
     tied[at] = 1;
     stiff.push({ at, rank: rank(element) });
   }
-  return stiff.sort((a, b) => a.rank - b.rank).map((one) => one.at);
+  return stiff.length === 0 ? none : stiff.sort((a, b) => a.rank - b.rank).map((one) => one.at);
 }
 
 const [rootRoom, offsetRoom] = [new WholeRoom(), new RealRoom()];
