@@ -25,6 +25,7 @@ import { mountingRules } from './mounting.ts';
 import { portRules } from './ports.ts';
 import { powerAndSignalRules } from './power-and-signal-sides.ts';
 import { protectionFilterRules } from './protection-filters.ts';
+import { relayContactRules } from './relay-contact.ts';
 import { ribRules } from './ribs.ts';
 import type { Rule } from './rule.ts';
 import { runRules } from './runs.ts';
@@ -69,6 +70,7 @@ export const rules: readonly Rule[] = [
   ...runRules,
   ...powerAndSignalRules,
   ...turnOnRules,
+  ...relayContactRules,
   ...terminalAccountingRules,
   ...controlRules,
   ...speakerLoadRules,

@@ -26,6 +26,7 @@ import { mountingCases } from './mounting.ts';
 import { portsCases } from './ports.ts';
 import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
 import { protectionFiltersCases } from './protection-filters.ts';
+import { relayContactCases } from './relay-contact.ts';
 import { ribsCases } from './ribs.ts';
 import { runsCases } from './runs.ts';
 import { speakerLoadCases } from './speaker-load.ts';
@@ -72,6 +73,7 @@ export const cases: RuleCases = {
   ...portsCases,
   ...powerAndSignalSidesCases,
   ...protectionFiltersCases,
+  ...relayContactCases,
   ...ribsCases,
   ...runsCases,
   ...speakerLoadCases,

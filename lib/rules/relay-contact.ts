@@ -1,0 +1,77 @@
+import { type Device, terminalId } from '../model/resolved-job.ts';
+import { fusesAt } from './fuses-side-by-side.ts';
+import { liveSide } from './live-side.ts';
+import { deviceSpot } from './look-up.ts';
+import { ratedPoint } from './operating-point.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
+import { partData } from './source.ts';
+import { amps, listed } from './words.ts';
+
+/** The greatest current through the contact of a relay at some operating points (A), with the title of the point. */
+function greatestThrough(
+  { plan }: Case,
+  { id }: Device,
+  points: Case['plan']['power']['points'] = plan.power.points,
+): { readonly title: string; readonly currentA: number } | undefined {
+  return points
+    .flatMap(({ title, elements }) =>
+      elements
+        .filter(({ of, kind }) => of === id && kind === 'joint')
+        .map(({ currentA = 0 }) => ({ title, currentA: Math.abs(currentA) })),
+    )
+    .toSorted((a, b) => b.currentA - a.currentA)[0];
+}
+
+function judgeContact(about: Case, device: Device, limit: number): Verdict[] {
+  const { id, facts } = device;
+  const isOver = (currentA: number) => currentA > limit * (1 + 1e-9);
+  const base = { limit, unit: 'A', ...partData, ...deviceSpot(about.job, id) } as const;
+  const rated = ratedPoint(about);
+  const most = rated && greatestThrough(about, device, [rated]);
+  const overRated = most !== undefined && isOver(most.currentA);
+  const flow = overRated ? most : greatestThrough(about, device);
+  if (flow && isOver(flow.currentA))
+    return [
+      {
+        ...base,
+        level: overRated ? 'stop' : 'caution',
+        of: [id],
+        message: `${flow.title}: ${amps(flow.currentA)} flow through the contact of ${id}, and it is made for ${amps(limit)}`,
+        value: flow.currentA,
+        remedy: 'take a relay for the current, or switch by the turn-on input of the device instead',
+      },
+    ];
+  const contact = facts.elements.find(({ kind }) => kind === 'joint');
+  const fuses = contact
+    ? fusesAt(about, liveSide(about), terminalId({ device: id, terminal: contact.from }))
+    : [];
+  const letsInA = fuses.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0);
+  if (!isOver(letsInA)) return [];
+  const names = fuses.map((fuse) => fuse.id);
+  return [
+    {
+      ...base,
+      level: 'caution',
+      of: [id, ...names],
+      message: `the contact of ${id} is made for ${amps(limit)}, and ${listed(names)} before it would let ${amps(letsInA)} through`,
+      value: letsInA,
+      remedy: `fit a fuse of at most ${amps(limit)} before it, or a relay for more`,
+    },
+  ];
+}
+
+const contactOverCurrent: Rule = {
+  id: 'relay-contact-over-current',
+  asks: 'The contact of a relay carries what flows through it, and the fuse before it protects it.',
+  levels: ['stop', 'caution'],
+  ...partData,
+  judge(about) {
+    return about.job.devices.flatMap((device): Verdict[] =>
+      device.spec?.kind === 'relay' && device.origin === 'job'
+        ? judgeContact(about, device, device.spec['contact-current'])
+        : [],
+    );
+  },
+};
+
+export const relayContactRules: readonly Rule[] = [contactOverCurrent];
