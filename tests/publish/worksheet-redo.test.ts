@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Trace } from '../../lib/model/trace.ts';
+import { workingTables } from '../../lib/publish/workings/index.ts';
 import { demoJobs, demoPlan } from '../plan/demo.ts';
 import { redone } from './redo.ts';
 
@@ -23,6 +24,29 @@ describe.each(demoJobs)('every number of power and wiring of %s can be redone by
       if (/^(fitted by|made length|greatest current of)/.test(trace.formula ?? '')) continue;
       const value = Number(trace.value);
       expect(Math.abs(redone(trace) - value), path).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(value)));
+    }
+  });
+
+  it('what flows into a terminal flows out of it, by the currents and directions of the network as printed', () => {
+    const tables = workingTables(demoPlan(id)).filter(({ caption }) => caption.startsWith('Every element'));
+    expect(tables).toHaveLength(4);
+    for (const { caption, rows } of tables) {
+      const sums = new Map<string, { sumA: number; ends: number }>();
+      const add = (node: string, currentA: number) => {
+        const { sumA, ends } = sums.get(node) ?? { sumA: 0, ends: 0 };
+        sums.set(node, { sumA: sumA + currentA, ends: ends + 1 });
+      };
+      for (const { cells } of rows) {
+        const [, , way, , current] = cells.map(({ text }) => text);
+        const [from = '', to = ''] = (way ?? '').split(', ');
+        const currentA = Number((current ?? '').replace(' A', ''));
+        add(from, -currentA);
+        add(to, currentA);
+      }
+      expect(sums.size, caption).toBeGreaterThan(20);
+      // Each current is printed to 0.01 A, so each end at a terminal may be off by half of that.
+      for (const [node, { sumA, ends }] of sums)
+        expect(Math.abs(sumA), `${caption}: ${node}`).toBeLessThanOrEqual(0.005 * ends + 1e-9);
     }
   });
 
