@@ -18,7 +18,10 @@ export async function build(effects: Effects, { audience, keepGoing }: BuildChoi
   tellProblems(shop, effects);
   const site = siteOf(shop);
   if (!site || (shop.problems.length > 0 && !keepGoing)) {
-    effects.tell(`${shop.problems.length} errors: the site was not built, the last good one is untouched`);
+    const count = shop.problems.length;
+    effects.tell(
+      `${count} error${count === 1 ? '' : 's'}: the site was not built, the last good one is untouched`,
+    );
     return exitStatus.inputErrors;
   }
   for (const job of shop.jobs) {

@@ -126,7 +126,7 @@ export const jobSchema = z.strictObject({
   'drawn-by': builders(text('initials').optional()),
   'approved-by': builders(text('initials').optional()),
   fabricator: everyone(text('initials').optional()),
-  vehicle: everyone(id),
+  vehicle: everyone(id.meta({ examples: ['estate'] })),
   space: builders(id.optional()),
   customer: customerSchema.default({}),
   devices: z.record(id, deviceSchema),
