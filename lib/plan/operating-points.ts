@@ -87,10 +87,20 @@ function networkElements(input: NetworkInput, point: PointDefinition): NetworkEl
   return [
     ...input.circuit.edges.filter(touches).flatMap((edge) => passiveElements(input, edge)),
     ...input.circuit.sources
-      .filter(({ positive }) => reached.has(positive))
+      .filter((source) => reached.has(source.positive) && mayFlow(input.circuit, source))
       .flatMap((source) => sourceElements(input, source, point)),
     ...input.loads.flatMap((load) => deviceElement(input, load, point)),
   ];
+}
+
+/**
+ * False for a second source whose negative pole is joined to nothing: no current leaves it, and a rule tells so. That
+ * of the primary is the reference of all voltages and stays, so that what lacks its return is named.
+ */
+function mayFlow({ edges, primary }: Circuit, source: CircuitSource): boolean {
+  return (
+    source === primary || edges.some(({ from, to }) => from === source.negative || to === source.negative)
+  );
 }
 
 /** Nodes that a source is joined to; what hangs on nothing would only float. */

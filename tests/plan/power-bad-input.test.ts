@@ -267,6 +267,21 @@ describe('what can be read but not computed is a stop that names it', () => {
     expect(stiff?.where.path).toMatch(/^\/(links|devices)\//);
   });
 
+  test('a second battery whose negative post is open: the rest is computed as if it were not there', () => {
+    const joined = inJob('links:\n', 'links:\n  second: { from: other.POS, to: battery.POS, length: 1 m }\n');
+    const open = inJob('left-open:\n', 'left-open:\n  other.NEG: joined later\n');
+    const { plan, stops } = stopsOf(other, joined, open);
+    expect(stops.map(({ rule }) => rule)).toContain('battery-without-ground');
+    expect(stops.map(({ rule }) => rule)).not.toContain('supply-collapse');
+    const without = stopsOf().plan;
+    for (const [k, { state, elements }] of plan.power.points.entries()) {
+      expect(state).toBe('solved');
+      const amp = elements.find(({ id }) => id === 'amp:load');
+      const alone = without.power.points[k]?.elements.find(({ id }) => id === 'amp:load');
+      expect(amp?.currentA).toBeCloseTo(alone?.currentA ?? Number.NaN, 6);
+    }
+  });
+
   test('a turn-on current that its maker does not tell, from an output of the vehicle: the device is told where it stands', () => {
     const { stops } = stopsOf(inParts(', turn-on-draw: 20 mA', ''));
     expect(stops).toContainEqual(
