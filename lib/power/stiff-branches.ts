@@ -24,13 +24,13 @@ const rank = (element: NetworkElement): number => (element.model !== 'emf' ? 0 :
 const emfOf = (element: NetworkElement): number => (element.model === 'emf' ? element.emfV : 0);
 
 const tiedRoom = new WholeRoom();
-const none: readonly number[] = [];
+const nothing: StiffGroups['overruled'] = new Map();
 
 /**
  * Numbers of the elements that fix the voltage between their nodes, those that others overrule last; each is marked in
  * `tied`. They have no resistance; a source only while it holds its voltage.
  */
-function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): readonly number[] {
+function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): number[] {
   const { elements, ohm } = network;
   const stiff: { readonly at: number; readonly rank: number }[] = [];
   for (let at = 0; at < elements.length; at += 1) {
@@ -41,7 +41,7 @@ function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): r
     tied[at] = 1;
     stiff.push({ at, rank: rank(element) });
   }
-  return stiff.length === 0 ? none : stiff.sort((a, b) => a.rank - b.rank).map((one) => one.at);
+  return stiff.length === 0 ? [] : stiff.sort((a, b) => a.rank - b.rank).map((one) => one.at);
 }
 
 const [rootRoom, offsetRoom] = [new WholeRoom(), new RealRoom()];
@@ -54,11 +54,14 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
   const { elements, nodes } = network;
   const up = plantRoots(rootRoom.of(nodes.length), nodes.length);
   const byV = offsetRoom.zeros(nodes.length);
+  const tied = tiedRoom.of(elements.length);
+  const stiff = stiffOf(network, regimes, tied);
+  if (stiff.length === 0)
+    return { root: up, offsetV: byV, tied, branches: [], overruled: nothing, faults: [] };
   const branches: number[] = [];
   const overruled = new Map<string, SourceRegime>();
   const faults: NetworkFault[] = [];
-  const tied = tiedRoom.of(elements.length);
-  for (const k of stiffOf(network, regimes, tied)) {
+  for (const k of stiff) {
     const element = elements[k];
     if (!element) continue;
     const from = find(up, byV, network.from[k] ?? 0);
