@@ -7,6 +7,7 @@ import { checkPartTerminals } from './part-terminals.ts';
 import { Report } from './report.ts';
 import { shape } from './shape.ts';
 import type { UnreadNames } from './unread-names.ts';
+import { checkWireFigures } from './wire-figures.ts';
 import { readYaml, type YamlDocument } from './yaml.ts';
 
 /** The catalogue of a shop, and where each part stands. */
@@ -46,10 +47,11 @@ export function readParts(files: readonly SourceFile[], problems: Problem[], unr
   return { parts, partPlace };
 }
 
-/** True for a part that can be computed by its terminals. */
+/** True for a part that can be computed: it has the terminals of its kind, and figures that can be. */
 function isWhole(id: string, part: Part, document: YamlDocument, problems: Problem[]): boolean {
   const report = new Report(document);
   checkPartTerminals(id, part, report);
+  checkWireFigures(id, part, report);
   problems.push(...report.problems);
   return report.problems.length === 0;
 }
