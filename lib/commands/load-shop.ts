@@ -77,7 +77,8 @@ function withStatus(plan: BuildPlan, { file: { status } }: Job): BuildPlan {
 
 /** Why a job that was asked for is not among the planned ones. */
 export function missingJob({ content }: LoadedShop, id: string): string {
-  if (content.unreadJobs.includes(id)) return `${id} could not be read: mend the errors of its file and of its vehicle first`;
+  if (content.unreadJobs.includes(id))
+    return `${id} could not be read: mend the errors of its file and of its vehicle first`;
   const known = [...content.jobs.map((job) => job.id), ...content.unreadJobs];
   return `there is no job "${id}"; ${remedyFor(id, known)}`;
 }
