@@ -8,38 +8,38 @@ import { RealRoom, WholeRoom } from './room.ts';
 export interface Branches {
   readonly count: number;
   /** Numbers of the network's elements that they stand for. */
-  readonly element: Int32Array;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
+  readonly element: number[];
+  readonly from: number[];
+  readonly to: number[];
   /** Slot of (from, to) in the matrix; the one that nobody reads where either end is the reference. */
-  readonly slot: Int32Array;
-  readonly offsetV: Float64Array;
+  readonly slot: number[];
+  readonly offsetV: number[];
 }
 
 /** Branches whose current follows their voltage in a straight line: siemens * u + fixedA. */
 export interface LinearBranches extends Branches {
-  readonly siemens: Float64Array;
-  readonly fixedA: Float64Array;
+  readonly siemens: number[];
+  readonly fixedA: number[];
 }
 
 /** Loads of which a share can be on: share * (givenA + powerW / u). */
 export interface LoadBranches extends Branches {
-  readonly givenA: Float64Array;
-  readonly powerW: Float64Array;
+  readonly givenA: number[];
+  readonly powerW: number[];
 }
 
 /** Voltage over branch k at the unknowns x. */
-export function branchV({ from, to, offsetV }: Branches, k: number, x: Float64Array): number {
+export function branchV({ from, to, offsetV }: Branches, k: number, x: number[]): number {
   return (x[from[k] ?? 0] ?? 0) - (x[to[k] ?? 0] ?? 0) + (offsetV[k] ?? 0);
 }
 
 /** Current of the linear branch k at the unknowns x. */
-export function linearA(branches: LinearBranches, k: number, x: Float64Array): number {
+export function linearA(branches: LinearBranches, k: number, x: number[]): number {
   return (branches.siemens[k] ?? 0) * branchV(branches, k, x) + (branches.fixedA[k] ?? 0);
 }
 
 /** Current of the load k, all of it on, at the unknowns x. */
-export function loadA(loads: LoadBranches, k: number, x: Float64Array): number {
+export function loadA(loads: LoadBranches, k: number, x: number[]): number {
   const givenA = loads.givenA[k] ?? 0;
   const powerW = loads.powerW[k] ?? 0;
   return powerW === 0 ? givenA : givenA + powerW / branchV(loads, k, x);
@@ -66,11 +66,11 @@ interface BranchEnds {
 /** Branches as they are found. */
 class GrowingBranches implements Branches {
   count = 0;
-  readonly element: Int32Array;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-  readonly slot: Int32Array;
-  readonly offsetV: Float64Array;
+  readonly element: number[];
+  readonly from: number[];
+  readonly to: number[];
+  readonly slot: number[];
+  readonly offsetV: number[];
 
   constructor(room: EndsRoom, most: number) {
     this.element = room.element.of(most);
@@ -96,8 +96,8 @@ class GrowingBranches implements Branches {
 const [linearRoom, siemensRoom, fixedRoom] = [new EndsRoom(), new RealRoom(), new RealRoom()];
 
 export class GrowingLinear extends GrowingBranches implements LinearBranches {
-  readonly siemens: Float64Array;
-  readonly fixedA: Float64Array;
+  readonly siemens: number[];
+  readonly fixedA: number[];
 
   constructor(most: number) {
     super(linearRoom, most);
@@ -115,8 +115,8 @@ export class GrowingLinear extends GrowingBranches implements LinearBranches {
 const [loadRoom, givenRoom, powerRoom] = [new EndsRoom(), new RealRoom(), new RealRoom()];
 
 export class GrowingLoads extends GrowingBranches implements LoadBranches {
-  readonly givenA: Float64Array;
-  readonly powerW: Float64Array;
+  readonly givenA: number[];
+  readonly powerW: number[];
 
   constructor(most: number) {
     super(loadRoom, most);

@@ -16,12 +16,12 @@ export class LdlPattern {
   readonly size: number;
   entries = 0;
   /** The entry at which the chain of each row starts; -1 where there is none. */
-  readonly first: Int32Array;
+  readonly first: number[];
   /** Neighbours of each row that are not eliminated yet. */
-  readonly degree: Int32Array;
+  readonly degree: number[];
   /** By entry: its row's neighbour, and the next entry of the chain. */
-  neighbour: Int32Array;
-  next: Int32Array;
+  neighbour: number[];
+  next: number[];
 
   /** A pattern of `size` rows with no entries yet; `likely` of them are made room for at once. */
   constructor(size: number, likely: number) {
@@ -80,8 +80,8 @@ const [rowsRoom, rowSlotsRoom, updatesRoom] = [new WholeRoom(), new WholeRoom(),
 interface Elimination {
   readonly pattern: LdlPattern;
   /** 1 for a row that is eliminated. */
-  readonly gone: Int32Array;
-  readonly order: Int32Array;
+  readonly gone: number[];
+  readonly order: number[];
 }
 
 /**
@@ -173,7 +173,7 @@ function joinNeighbours(pattern: LdlPattern, start: number, end: number, first: 
   return product;
 }
 
-function leastDegree({ size, degree }: LdlPattern, gone: Int32Array): number {
+function leastDegree({ size, degree }: LdlPattern, gone: number[]): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
   for (let row = 0; row < size; row += 1) {

@@ -13,20 +13,20 @@ export interface IndexedNetwork {
   readonly elements: readonly NetworkElement[];
   readonly nodes: readonly string[];
   /** Node numbers of each element's ends. */
-  readonly from: Int32Array;
-  readonly to: Int32Array;
+  readonly from: number[];
+  readonly to: number[];
   /** By element, one of `elementLaws`. */
-  readonly law: Int32Array;
+  readonly law: number[];
   /** Of `resistance` and `emf`; 0 of others. */
-  readonly ohm: Float64Array;
+  readonly ohm: number[];
   /** Of `emf`; what it says of others means nothing. */
-  readonly emfV: Float64Array;
+  readonly emfV: number[];
   /** Of `linear`, what it takes for each volt beside its `givenA`; 0 of others. */
-  readonly siemens: Float64Array;
+  readonly siemens: number[];
   /** Of `linear` and `load`; 0 of others. */
-  readonly givenA: Float64Array;
+  readonly givenA: number[];
   /** Of `load`; 0 of others. */
-  readonly powerW: Float64Array;
+  readonly powerW: number[];
   /** Sources that may leave their set-point. */
   readonly bounded: readonly EmfSource[];
   /** The number of the reference node; -1 where nothing is connected to it. */
@@ -129,13 +129,13 @@ function numberOf(node: string, nodes: string[]): number {
 }
 
 /** Makes each of `count` nodes the root of a tree of its own, to be joined. */
-export function plantRoots(roots: Int32Array, count: number): Int32Array {
+export function plantRoots(roots: number[], count: number): number[] {
   for (let node = 0; node < count; node += 1) roots[node] = node;
   return roots;
 }
 
 /** The root of a node's tree; the way to it is shortened in passing. */
-export function rootOf(roots: Int32Array, node: number): number {
+export function rootOf(roots: number[], node: number): number {
   let root = node;
   for (let up = roots[root] ?? root; up !== root; up = roots[root] ?? root) {
     roots[root] = roots[up] ?? up;

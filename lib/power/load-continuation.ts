@@ -7,7 +7,7 @@ export interface LoadReach {
   /** 1 where all of the load is fed. */
   readonly share: number;
   /** The unknowns at that share; null where even the unloaded network has no voltages. */
-  readonly x: Float64Array | null;
+  readonly x: number[] | null;
   /** The number of the load whose voltage has fallen most against its open-circuit voltage, or has none to begin with. */
   readonly weakest: number | null;
 }
@@ -42,7 +42,7 @@ export function raiseLoads(system: NodalSystem, most: number): LoadReach {
   return { share, x, weakest: weakest(system, open, x) };
 }
 
-function weakest({ loads }: NodalSystem, open: Float64Array, x: Float64Array): number | null {
+function weakest({ loads }: NodalSystem, open: number[], x: number[]): number | null {
   let found: number | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (let k = 0; k < loads.count; k += 1) {

@@ -17,7 +17,7 @@ export interface NetworkFlows {
 const [currentRoom, leavingRoom, voltageRoom] = [new RealRoom(), new RealRoom(), new RealRoom()];
 
 /** The current of each element at the unknowns x (A); 0 for a stiff branch, which has no resistance to tell it from its drop. */
-function currentsOf(count: number, { linear, loads }: NodalSystem, x: Float64Array): Float64Array {
+function currentsOf(count: number, { linear, loads }: NodalSystem, x: number[]): number[] {
   const currentsA = currentRoom.zeros(count);
   for (let k = 0; k < linear.count; k += 1) currentsA[linear.element[k] ?? 0] = linearA(linear, k, x);
   for (let k = 0; k < loads.count; k += 1) currentsA[loads.element[k] ?? 0] = loadA(loads, k, x);
@@ -25,7 +25,7 @@ function currentsOf(count: number, { linear, loads }: NodalSystem, x: Float64Arr
 }
 
 /** What leaves each node through its elements (A): nothing, but for the stiff branches. */
-function leavingOf({ elements, nodes, from, to }: IndexedNetwork, currentsA: Float64Array): Float64Array {
+function leavingOf({ elements, nodes, from, to }: IndexedNetwork, currentsA: number[]): number[] {
   const leavingA = leavingRoom.zeros(nodes.length);
   for (let k = 0; k < elements.length; k += 1) {
     const currentA = currentsA[k] ?? 0;
@@ -46,7 +46,7 @@ export function networkFlows(
   compiled: CompiledNetwork,
   groups: StiffGroups,
   regimes: Regimes,
-  x: Float64Array,
+  x: number[],
 ): NetworkFlows {
   const { nodes, from, to, law, ohm } = network;
   const currentsA = currentsOf(network.elements.length, compiled.system, x);
@@ -74,8 +74,8 @@ export function networkFlows(
 /** What flows so far: the current of each element, and what leaves each node. */
 interface Carried {
   readonly network: IndexedNetwork;
-  readonly currentsA: Float64Array;
-  readonly leavingA: Float64Array;
+  readonly currentsA: number[];
+  readonly leavingA: number[];
 }
 
 function carry({ network, currentsA, leavingA }: Carried, element: number, currentA: number): void {

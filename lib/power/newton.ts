@@ -13,14 +13,14 @@ export interface NodalSystem {
   /** The highest voltage that a source holds: about what the loads see before they draw. */
   readonly startV: number;
   /** The Jacobian of the linear branches, by slot. */
-  readonly conductanceS: Float64Array;
+  readonly conductanceS: number[];
   /** By row, what the linear branches carry into it where all unknowns are 0. */
-  readonly sourceA: Float64Array;
+  readonly sourceA: number[];
   /** Room for the Jacobian and for the right side, filled anew at each step. */
-  readonly matrix: Float64Array;
-  readonly right: Float64Array;
+  readonly matrix: number[];
+  readonly right: number[];
   /** Room for the voltage over each load at which its tangent was taken last. */
-  readonly tangentV: Float64Array;
+  readonly tangentV: number[];
 }
 
 /** Why Newton's method stopped. `lost`: no longer on the branch of stable solutions, or a load at 0 V. */
@@ -34,10 +34,7 @@ const slowV = 1e-8;
 const nearShare = 0.01;
 
 /** Starts matrix and right side with the linear branches at x. */
-function startAt(
-  { size, symbolic, conductanceS, linear, matrix, right }: NodalSystem,
-  x: Float64Array,
-): void {
+function startAt({ size, symbolic, conductanceS, linear, matrix, right }: NodalSystem, x: number[]): void {
   for (let slot = 0; slot < symbolic.slots; slot += 1) matrix[slot] = conductanceS[slot] ?? 0;
   for (let row = 0; row <= size; row += 1) right[row] = 0;
   const { count, from, to, offsetV, siemens, fixedA } = linear;
@@ -52,7 +49,7 @@ function startAt(
 }
 
 /** Adds the loads at x; false where one that needs a voltage has none. */
-function addLoads(system: NodalSystem, x: Float64Array, share: number): boolean {
+function addLoads(system: NodalSystem, x: number[], share: number): boolean {
   const { count, from, to, offsetV, givenA, powerW } = system.loads;
   const { tangentV } = system;
   for (let k = 0; k < count; k += 1) {
@@ -90,7 +87,7 @@ function startAtZero({ size, symbolic, conductanceS, sourceA, matrix, right }: N
  * the tangent that the step took for it. At the voltage u now and v then it is P (u - v)^2 / (v^2 u); all else is
  * linear. False where a load that needs a voltage has lost it.
  */
-function leaveBends({ size, loads, right, tangentV }: NodalSystem, x: Float64Array, share: number): boolean {
+function leaveBends({ size, loads, right, tangentV }: NodalSystem, x: number[], share: number): boolean {
   for (let row = 0; row <= size; row += 1) right[row] = 0;
   for (let k = 0; k < loads.count; k += 1) {
     const from = loads.from[k] ?? 0;
@@ -108,7 +105,7 @@ function leaveBends({ size, loads, right, tangentV }: NodalSystem, x: Float64Arr
 }
 
 /** Solves for a step with the matrix taken apart last and takes it; how far a voltage moved at most. */
-function move({ size, symbolic, matrix, right }: NodalSystem, x: Float64Array): number {
+function move({ size, symbolic, matrix, right }: NodalSystem, x: number[]): number {
   substitute(symbolic, matrix, right);
   let largest = 0;
   for (let i = 0; i < size; i += 1) {
@@ -130,7 +127,7 @@ function move({ size, symbolic, matrix, right }: NodalSystem, x: Float64Array): 
  * C d^2 / 2 = e, and the second step about C d e = 2 e^2 / d. The share by which the Jacobian changed over them is
  * about C d = 2 e / d: where that is small, it is as definite at the solution as where it was taken apart.
  */
-export function newton(system: NodalSystem, x: Float64Array, share: number): NewtonEnd {
+export function newton(system: NodalSystem, x: number[], share: number): NewtonEnd {
   let last = Number.POSITIVE_INFINITY;
   for (let step = 0; step < mostSteps; step += 1) {
     startAt(system, x);
@@ -151,7 +148,7 @@ export function newton(system: NodalSystem, x: Float64Array, share: number): New
  * The unknowns with every load off, where the equations are linear, written to x; false where no source holds the
  * network.
  */
-export function openCircuit(system: NodalSystem, x: Float64Array): boolean {
+export function openCircuit(system: NodalSystem, x: number[]): boolean {
   return firstStep(system, x, 0);
 }
 
@@ -159,7 +156,7 @@ export function openCircuit(system: NodalSystem, x: Float64Array): boolean {
  * What one step of Newton's method comes to, written to x, from wherever each load of the share sees `startV`: the
  * laws of all else are linear, so nothing more need be known of that place. False where it leads nowhere.
  */
-export function firstStep(system: NodalSystem, x: Float64Array, share: number): boolean {
+export function firstStep(system: NodalSystem, x: number[], share: number): boolean {
   const { symbolic, loads, startV, matrix, right } = system;
   startAtZero(system);
   for (let k = 0; k < loads.count; k += 1) {
@@ -176,7 +173,7 @@ export function firstStep(system: NodalSystem, x: Float64Array, share: number): 
 }
 
 /** Takes the solution in `right` as the unknowns; false where it holds what is no number. */
-function moveTo({ size, right }: NodalSystem, x: Float64Array): boolean {
+function moveTo({ size, right }: NodalSystem, x: number[]): boolean {
   for (let row = 0; row < size; row += 1) {
     const voltageV = right[row] ?? 0;
     if (!Number.isFinite(voltageV)) return false;

@@ -11,13 +11,13 @@ import type { Regimes, StiffGroups } from './stiff-branches.ts';
 export interface CompiledNetwork {
   readonly system: NodalSystem;
   /** The row of each node; the last one, whose voltage is 0, for those tied to the reference. */
-  readonly row: Int32Array;
+  readonly row: number[];
   /** V(node) less the voltage of its row. */
-  readonly plusV: Float64Array;
+  readonly plusV: number[];
 }
 
 /** Voltage of a node at the unknowns x. */
-export function nodeV({ row, plusV }: CompiledNetwork, node: number, x: Float64Array): number {
+export function nodeV({ row, plusV }: CompiledNetwork, node: number, x: number[]): number {
   return (plusV[node] ?? 0) + (x[row[node] ?? 0] ?? 0);
 }
 
@@ -90,7 +90,7 @@ function placeNodes(
   count: number,
   reference: number,
   { root, offsetV }: StiffGroups,
-): { size: number; row: Int32Array; plusV: Float64Array } {
+): { size: number; row: number[]; plusV: number[] } {
   const ground = root[reference] ?? -1;
   const groundV = offsetV[reference] ?? 0;
   const row = rowRoom.of(count);

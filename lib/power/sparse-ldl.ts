@@ -8,15 +8,15 @@ export interface SymbolicLdl {
   readonly size: number;
   readonly slots: number;
   /** Rows in the order in which they are eliminated. */
-  readonly order: Int32Array;
+  readonly order: number[];
   /** So many of the first pivots have one entry each, in their place of `rows` and `rowSlots`. */
   readonly tips: number;
   /** For each later pivot in order: where its entries end in `rows` and `rowSlots`; they start where the last one's ended. */
-  readonly ends: Int32Array;
-  readonly rows: Int32Array;
-  readonly rowSlots: Int32Array;
+  readonly ends: number[];
+  readonly rows: number[];
+  readonly rowSlots: number[];
   /** Slots hit by the elimination of the later pivots, pivot by pivot and pair by pair of its entries. */
-  readonly updates: Int32Array;
+  readonly updates: number[];
 }
 
 /** Pivots at or under this share of their own diagonal entry count as zero. */
@@ -28,7 +28,7 @@ const [floorRoom, inverseRoom] = [new RealRoom(), new RealRoom()];
  * Takes the matrix of `values` apart in place, as L D L^T. False unless it is positive definite (some pivot is not
  * above zero): no pivoting is then needed, and definiteness is what the caller wants to know.
  */
-export function factorSymmetric(symbolic: SymbolicLdl, values: Float64Array): boolean {
+export function factorSymmetric(symbolic: SymbolicLdl, values: number[]): boolean {
   const { size } = symbolic;
   const floors = floorRoom.of(size);
   const inverses = inverseRoom.of(size);
@@ -37,7 +37,7 @@ export function factorSymmetric(symbolic: SymbolicLdl, values: Float64Array): bo
 }
 
 /** Solves the matrix that `factorSymmetric` took apart last, its `values` as that left them: x in place of `right`. */
-export function substitute(symbolic: SymbolicLdl, values: Float64Array, right: Float64Array): void {
+export function substitute(symbolic: SymbolicLdl, values: number[], right: number[]): void {
   const inverses = inverseRoom.of(symbolic.size);
   forward(symbolic, values, right, inverses);
   backward(symbolic, values, right, inverses);
@@ -45,9 +45,9 @@ export function substitute(symbolic: SymbolicLdl, values: Float64Array, right: F
 
 function factorTips(
   { tips, order, rows, rowSlots }: SymbolicLdl,
-  values: Float64Array,
-  floors: Float64Array,
-  inverses: Float64Array,
+  values: number[],
+  floors: number[],
+  inverses: number[],
 ): boolean {
   for (let k = 0; k < tips; k += 1) {
     const row = order[k] ?? 0;
@@ -64,9 +64,9 @@ function factorTips(
 
 function factorRest(
   { size, tips, order, ends, rowSlots, updates }: SymbolicLdl,
-  values: Float64Array,
-  floors: Float64Array,
-  inverses: Float64Array,
+  values: number[],
+  floors: number[],
+  inverses: number[],
 ): boolean {
   let update = 0;
   let at = tips;
@@ -92,9 +92,9 @@ function factorRest(
 /** L D y = right: leaves y in `right`. */
 function forward(
   { size, tips, order, ends, rows, rowSlots }: SymbolicLdl,
-  values: Float64Array,
-  right: Float64Array,
-  inverses: Float64Array,
+  values: number[],
+  right: number[],
+  inverses: number[],
 ): void {
   for (let k = 0; k < tips; k += 1) {
     const row = order[k] ?? 0;
@@ -118,9 +118,9 @@ function forward(
 /** L^T x = y. */
 function backward(
   { size, tips, order, ends, rows, rowSlots }: SymbolicLdl,
-  values: Float64Array,
-  right: Float64Array,
-  inverses: Float64Array,
+  values: number[],
+  right: number[],
+  inverses: number[],
 ): void {
   for (let k = size - 1; k >= tips; k -= 1) {
     const row = order[k] ?? 0;

@@ -8,11 +8,11 @@ export type Regimes = ReadonlyMap<string, SourceRegime>;
 /** Nodes that stiff branches tie together count as one; each keeps its fixed offset from the root of its group. */
 export interface StiffGroups {
   /** The root of each node's group. */
-  readonly root: Int32Array;
+  readonly root: number[];
   /** V(node) - V(root) of each node. */
-  readonly offsetV: Float64Array;
+  readonly offsetV: number[];
   /** By element: 1 where it fixes the voltage between its nodes. */
-  readonly tied: Int32Array;
+  readonly tied: number[];
   /** Numbers of the stiff elements that tie the groups; they form no loop. */
   readonly branches: readonly number[];
   /** Bounded sources that a stiffer one in parallel overrules, and where that pushes them. */
@@ -30,7 +30,7 @@ const nothing: StiffGroups['overruled'] = new Map();
  * Numbers of the elements that fix the voltage between their nodes, those that others overrule last; each is marked in
  * `tied`. They have no resistance; a source only while it holds its voltage.
  */
-function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: Int32Array): number[] {
+function stiffOf(network: IndexedNetwork, regimes: Regimes, tied: number[]): number[] {
   const { elements, ohm } = network;
   const stiff: { readonly at: number; readonly rank: number }[] = [];
   for (let at = 0; at < elements.length; at += 1) {
@@ -84,7 +84,7 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
   return { root: up, offsetV: byV, tied, branches, overruled, faults };
 }
 
-function find(up: Int32Array, byV: Float64Array, node: number): { root: number; byV: number } {
+function find(up: number[], byV: number[], node: number): { root: number; byV: number } {
   let root = node;
   let sum = 0;
   for (let next = up[root] ?? root; next !== root; next = up[root] ?? root) {
@@ -95,7 +95,7 @@ function find(up: Int32Array, byV: Float64Array, node: number): { root: number; 
 }
 
 /** Hangs every node on the root of its group, with the whole offset to it. */
-function flatten(up: Int32Array, byV: Float64Array, count: number): void {
+function flatten(up: number[], byV: number[], count: number): void {
   for (let node = 0; node < count; node += 1) {
     if (up[node] === node) continue;
     const found = find(up, byV, node);
