@@ -1,27 +1,19 @@
 import { drawJobPages } from '../draw/draw-job.ts';
 import { solveNetwork } from '../power/network.ts';
-import type { NetworkResult } from '../power/network-types.ts';
+import type { Network, NetworkResult } from '../power/network-types.ts';
 import { renderPage } from '../publish/render-page.ts';
 import { sitePages } from '../publish/site-pages.ts';
 import { openTemplates } from '../publish/templates.ts';
 import { benchBoard, layOutAndRoute } from './bench/boards.ts';
+import { processClock, wallClock } from './bench/clocks.ts';
 import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from './bench/diagrams.ts';
 import { benchNetwork } from './bench/networks.ts';
-import { openSpice, type SpiceRun } from './bench/spice.ts';
-import { type BenchRow, type Clock, secondsOf, secondsOfEach } from './bench/timing.ts';
+import { openSpiceProcess, type SpiceProcess } from './bench/spice-process.ts';
+import { type BenchRow, type Clock, readingOf, secondsOf, secondsOfEach } from './bench/timing.ts';
 import { jobDrawings, shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { type LoadedShop, loadShop, siteOf } from './load-shop.ts';
-
-/** What a caller waits for (s). */
-const wallClock: Clock = () => performance.now() / 1000;
-
-/** Time that the processor spent on this process (s): what else runs on the machine does not count. */
-const processClock: Clock = () => {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1e6;
-};
 
 /**
  * `rackleaf bench [--json]`: what the computations cost on this machine, as ratios within one run, so that no
@@ -32,17 +24,20 @@ export async function bench(
   json: boolean,
   clock: Clock = processClock,
 ): Promise<ExitStatus> {
-  const spice = await openSpice();
+  const network = benchNetwork(1, 50);
+  const spice = await openSpiceProcess(network, 13.8);
   if (!spice) {
     effects.tell(
       'bench holds the solver against ngspice, and eecircuit-engine is not installed: npm install',
     );
     return exitStatus.missing;
   }
+  const solver = await solverRows(network, spice);
+  spice.close();
   const shop = await loadShop(effects);
   const rows = [
     ...(await scalingRows(clock)),
-    ...(await solverRows(clock, spice)),
+    ...solver,
     ...(await boardRows(clock)),
     ...(await jobRows(clock, shop)),
     ...(await diagramRows(shop)),
@@ -55,13 +50,17 @@ export async function bench(
  * One solve of a network of 50 elements, by this project and by ngspice: as a caller waits for it, and by the work of
  * the processor alone, without what the engine spends waiting.
  */
-async function solverRows(clock: Clock, spice: SpiceRun): Promise<BenchRow[]> {
-  const network = benchNetwork(1, 50);
+async function solverRows(network: Network, spice: SpiceProcess): Promise<BenchRow[]> {
   const solve = () => solveNetwork(network);
-  const simulate = () => spice(network, 13.8);
-  const apart = differenceUv(solve(), await simulate());
-  const [own = Number.NaN, theirs = Number.NaN] = await secondsOfEach(wallClock, [solve, simulate]);
-  const [ownWork = Number.NaN, theirWork = Number.NaN] = await secondsOfEach(clock, [solve, simulate]);
+  const apart = differenceUv(solve(), await spice.voltages());
+  const [own = Number.NaN, theirs = Number.NaN] = await secondsOfEach([
+    readingOf(wallClock, solve),
+    spice.reading('wall'),
+  ]);
+  const [ownWork = Number.NaN, theirWork = Number.NaN] = await secondsOfEach([
+    readingOf(processClock, solve),
+    spice.reading('process'),
+  ]);
   return [
     ms('solve', 'one network of 50 elements solved', own),
     ms('solve-ngspice', 'the same by ngspice', theirs),

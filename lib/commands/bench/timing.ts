@@ -4,6 +4,9 @@ export type Clock = () => number;
 /** What is timed; where it returns a promise, until that is kept. */
 export type Run = () => unknown;
 
+/** Repeats something so many times; seconds that one of them takes. */
+export type Reading = (repeats: number) => Promise<number>;
+
 /** One line of the benchmark. */
 export interface BenchRow {
   readonly id: string;
@@ -21,44 +24,47 @@ const readingsOfLong = 3;
 const longS = 1;
 /** A run shorter than this is repeated within one reading of the clock (s). */
 const leastS = 0.05;
+/** A clock may not tell a shorter run from none (s). */
+const leastOnceS = 1e-6;
 /** A run is repeated this long before it counts, so that the engine has compiled it (s). */
 const warmS = 1;
 
 /** Seconds that one run takes: the quickest of several readings, once warm. */
 export async function secondsOf(clock: Clock, run: Run): Promise<number> {
-  const [seconds = Number.NaN] = await secondsOfEach(clock, [run]);
+  const [seconds = Number.NaN] = await secondsOfEach([readingOf(clock, run)]);
   return seconds;
 }
 
 /**
- * Seconds that each run takes, as `secondsOf`, with their readings in turns: a machine that is slower for a while is
- * so for all of them, and their ratios keep.
+ * Seconds of each as `secondsOf`, with their readings in turns: a machine that is slower for a while is so for all of
+ * them, and their ratios keep.
  */
-export async function secondsOfEach(clock: Clock, runs: readonly Run[]): Promise<number[]> {
-  const measured = [];
-  for (const run of runs) measured.push({ run, ...(await warm(clock, run)), times: [] as number[] });
+export async function secondsOfEach(all: readonly Reading[]): Promise<number[]> {
+  const warmed = [];
+  for (const reading of all) warmed.push({ reading, ...(await warm(reading)), times: [] as number[] });
   for (let k = 0; k < readings; k += 1)
-    for (const { run, repeats, count, times } of measured)
-      if (k < count) times.push(await reading(clock, run, repeats));
-  return measured.map(({ times }) => Math.min(...times));
+    for (const { reading, repeats, count, times } of warmed)
+      if (k < count) times.push(await reading(repeats));
+  return warmed.map(({ times }) => Math.min(...times));
 }
 
-/** Warms a run up: how often it is then repeated within a reading, and how many readings are taken of it. */
-async function warm(clock: Clock, run: Run): Promise<{ repeats: number; count: number }> {
-  const start = clock();
+/** Warms up: how many repeats a reading then has, and how many readings are taken. */
+async function warm(reading: Reading): Promise<{ repeats: number; count: number }> {
   let onceS = 0;
-  do onceS = await reading(clock, run, 1);
-  while (clock() - start < warmS);
-  const repeats = Math.max(1, Math.ceil(leastS / Math.max(onceS, 1e-7)));
+  for (let spentS = 0; spentS < warmS; spentS += Math.max(onceS, leastOnceS)) onceS = await reading(1);
+  const repeats = Math.max(1, Math.ceil(leastS / Math.max(onceS, leastOnceS)));
   return { repeats, count: onceS > longS ? readingsOfLong : readings };
 }
 
-async function reading(clock: Clock, run: Run, repeats: number): Promise<number> {
-  const start = clock();
-  for (let k = 0; k < repeats; k += 1) {
-    const result = run();
-    // Waiting for what is no promise would cost more than a small run itself.
-    if (result instanceof Promise) await result;
-  }
-  return (clock() - start) / repeats;
+/** A reading of a run by a clock. */
+export function readingOf(clock: Clock, run: Run): Reading {
+  return async (repeats) => {
+    const start = clock();
+    for (let k = 0; k < repeats; k += 1) {
+      const result = run();
+      // Waiting for what is no promise would cost more than a small run itself.
+      if (result instanceof Promise) await result;
+    }
+    return (clock() - start) / repeats;
+  };
 }
