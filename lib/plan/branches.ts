@@ -1,5 +1,6 @@
 import type { PlanBranch, PlanWire } from '../model/plan/index.ts';
 import { type Job, type Link, terminalId } from '../model/resolved-job.ts';
+import { routeLengthM } from '../model/vehicle.ts';
 
 /**
  * Every place where two wires that share a terminal part ways: how far they go together, and the leg of each. What a
@@ -48,7 +49,7 @@ export function sharedTerminal(link: Link, other: Link): string | null {
 /** Of the trunk, what its run has beyond the parting point; of the branch, its leg: each with the loop at its end. */
 function ownLegM(job: Job, wire: PlanWire, shared: string, legM: number | null, partsAtM: number): number {
   const run = job.runs.find(({ id }) => id === wire.run);
-  const runM = run?.route.passes.reduce((sum, { length }) => sum + length, 0) ?? wire.lengthM;
+  const runM = run ? routeLengthM(run.route) : wire.lengthM;
   const far = wire.ends.find((end) => end.terminal !== shared);
   return Math.min(wire.lengthM, (legM ?? Math.max(0, runM - partsAtM)) + (far?.loopM ?? 0));
 }

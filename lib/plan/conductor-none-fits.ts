@@ -1,5 +1,6 @@
 import type { Remark } from '../model/remark.ts';
-import type { JudgedCable } from '../power/conductor-choice.ts';
+import { wholeUp } from '../model/safe-rounding.ts';
+import { goesIn, type JudgedCable } from '../power/conductor-choice.ts';
 import type { ConductorTask } from './conductor-sizing.ts';
 import type { LinkPort } from './link-ports.ts';
 
@@ -19,7 +20,7 @@ export function noneFits(
 ): Remark {
   const { id } = task.link;
   const thinnest = considered.find((cable) => carriedA(cable) >= task.neededA);
-  const refusing = thinnest ? ports.filter((port) => !goesIn(thinnest, port)) : [];
+  const refusing = thinnest ? ports.filter((port) => !goesIn(thinnest.candidate.size.areaMm2, port)) : [];
   const told =
     thinnest && refusing.length > 0
       ? portsRefuse(task, thinnest, refusing, mostA(considered, ports))
@@ -39,17 +40,16 @@ export function noneFits(
 
 const carriedA = ({ ampacity }: JudgedCable): number => ampacity.ampacityA.value;
 
-const goesIn = ({ candidate: { size } }: JudgedCable, { largestMm2, reduces }: LinkPort): boolean =>
-  size.areaMm2 <= largestMm2 * 1.001 || reduces(size.areaMm2);
-
 /** The most that a cable carries which goes into all ports (A). */
 function mostA(considered: readonly JudgedCable[], ports: readonly LinkPort[]): number {
-  const fitting = considered.filter((cable) => ports.every((port) => goesIn(cable, port)));
+  const fitting = considered.filter(({ candidate: { size } }) =>
+    ports.every((port) => goesIn(size.areaMm2, port)),
+  );
   return Math.max(0, ...fitting.map(carriedA));
 }
 
 /** A current that must be carried, rounded up to 0.1 A. */
-const needed = ({ neededA }: ConductorTask): string => `${Math.ceil(neededA * 10 - 1e-9) / 10} A`;
+const needed = ({ neededA }: ConductorTask): string => `${wholeUp(neededA * 10) / 10} A`;
 
 const smallerFuses = (currentA: number): string =>
   currentA > 0 ? `; or fit fuses that let at most ${currentA} A through to it` : '';

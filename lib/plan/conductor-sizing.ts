@@ -8,6 +8,7 @@ import {
   type ConductorDuty,
   cableSm,
   chooseConductor,
+  goesIn,
   type JudgedCable,
 } from '../power/conductor-choice.ts';
 import { isPowerFault } from '../power/traced.ts';
@@ -247,9 +248,7 @@ export function greatestAmpacityA(
   const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
   const ports = isGiven(link) ? [] : linkPorts(job, devices, link);
   const ampacities = candidates
-    .filter(({ size: { areaMm2 } }) =>
-      ports.every(({ largestMm2, reduces }) => areaMm2 <= largestMm2 * 1.001 || reduces(areaMm2)),
-    )
+    .filter(({ size: { areaMm2 } }) => ports.every((port) => goesIn(areaMm2, port)))
     .map(({ size, material, insulationC }) => {
       const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, powerRules(job.rules));
       return isPowerFault(found) ? 0 : found.ampacityA.value;

@@ -61,8 +61,8 @@ export function deviceLoads(
 
 /** What a device draws without a signal, with where that comes from. */
 function idle(device: Device, supply: Supply, rules: HouseRules): Traced<number> {
-  const told = supply.idle ?? (device.spec?.kind === 'amplifier' ? undefined : supply.draw);
   const amplifier = device.spec?.kind === 'amplifier';
+  const told = supply.idle ?? (amplifier ? undefined : supply.draw);
   return traced(told ?? (amplifier ? idleA(supply, rules) : 0), 'A', {
     origin: told === undefined ? 'assumed' : 'given',
     rule: 'current-idle',

@@ -105,8 +105,10 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
  */
 function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty): FuseChoice | null {
   const { job, mostA } = sizing;
+  const shelf = fuseShelf(job.parts, job.shop, job.rules);
+  const rules = powerRules(job.rules);
   const choose = (asked: FuseDuty): FuseChoice | null => {
-    const choice = chooseFuse(asked, fuseShelf(job.parts, job.shop, job.rules), powerRules(job.rules));
+    const choice = chooseFuse(asked, shelf, rules);
     return isPowerFault(choice) ? null : choice;
   };
   const first = choose(duty);

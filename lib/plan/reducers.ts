@@ -3,6 +3,7 @@ import type { TerminalSpec } from '../model/kinds/kind.ts';
 
 /** Joints that clamp a pin: a reducer goes into these alone. */
 const clamps: readonly TerminalSpec['joint'][] = ['set-screw', 'screw-clamp'];
+
 /** True for a joint that clamps the pin of a reducer. */
 export function takesReducer(joint: TerminalSpec['joint']): boolean {
   return clamps.includes(joint);

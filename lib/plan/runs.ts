@@ -2,6 +2,7 @@ import type { PartOf } from '../model/kinds/index.ts';
 import type { PlanPass, PlanRun } from '../model/plan/index.ts';
 import type { Remark } from '../model/remark.ts';
 import type { Job, Run } from '../model/resolved-job.ts';
+import { routeLengthM } from '../model/vehicle.ts';
 import type { ZoneKind } from '../model/vocabulary.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
 import { bundleDiameterM } from '../power/bundle.ts';
@@ -24,7 +25,7 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
       title: run.route.title,
       side: run.route.side,
       wires: wires.map(({ link }) => link.id),
-      lengthM: run.route.passes.reduce((sum, { length }) => sum + length, 0),
+      lengthM: routeLengthM(run.route),
       bundleM,
       covering: run.covering,
       passes: planPasses(job, run, bundleM, book),

@@ -1,6 +1,7 @@
 import { type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../board/item.ts';
 import type { Point } from '../board/point.ts';
 import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
+import { routeLengthM } from '../model/vehicle.ts';
 import type { Edge } from '../model/vocabulary.ts';
 import type { LaidBoard } from './board-layout.ts';
 import type { DevicesById } from './conductor-role.ts';
@@ -54,7 +55,7 @@ function lengthOf(
     return whole(cable['made-length'], 'made length of the lead');
   const run = job.runs.find(({ id }) => id === link.run);
   const branch = link.given?.branch;
-  const runM = run?.route.passes.reduce((sum, { length }) => sum + length, 0) ?? 0;
+  const runM = run ? routeLengthM(run.route) : 0;
   const boardM = routed.get(link.id) ?? acrossBoardM(link, laid, run?.route.reaches?.edge);
   const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
   const parts = [

@@ -17,6 +17,18 @@ export interface CableCandidate {
   readonly stockM?: number;
 }
 
+/** What a port takes (mm2). */
+export interface PortLimit {
+  readonly largestMm2: number;
+  /** True for a conductor that a reducer brings in. */
+  readonly reduces?: (areaMm2: number) => boolean;
+}
+
+/** True for a conductor that goes into a port, by itself or by a reducer. Areas within 0.1 % are the same size. */
+export function goesIn(areaMm2: number, { largestMm2, reduces }: PortLimit): boolean {
+  return areaMm2 <= largestMm2 * 1.001 || (reduces?.(areaMm2) ?? false);
+}
+
 /** What a conductor has to do. */
 export interface ConductorDuty {
   /** The fuse that protects it (A); for a source-limited conductor the source's limit. */
@@ -33,12 +45,7 @@ export interface ConductorDuty {
   readonly mostDropV: number;
   readonly zones: readonly RunZone[];
   /** Ports at the ends (mm2); a conductor above the largest doesn't go in, unless a reducer is made for it. */
-  readonly ports?: readonly {
-    readonly id: string;
-    readonly largestMm2: number;
-    /** True for a conductor that a reducer brings in. */
-    readonly reduces?: (areaMm2: number) => boolean;
-  }[];
+  readonly ports?: readonly (PortLimit & { readonly id: string })[];
   /** A size never shrinks between passes: at least this area (mm2). */
   readonly leastMm2?: number;
   /** For a ground: at least the conductance of its feeds (S m at 20 C). */
@@ -159,8 +166,7 @@ function missesOf(
       `it drops ${round(dropV.value)} V, ${round(dropV.value - duty.mostDropV)} V above the ${round(duty.mostDropV)} V allowed`,
     );
   for (const port of duty.ports ?? [])
-    if (size.areaMm2 > port.largestMm2 * 1.001 && !port.reduces?.(size.areaMm2))
-      miss('port', `${port.id} takes at most ${round(port.largestMm2)} mm2`);
+    if (!goesIn(size.areaMm2, port)) miss('port', `${port.id} takes at most ${round(port.largestMm2)} mm2`);
   if (stockM !== undefined && stockM < duty.lengthM)
     miss('stock', `the longest piece is ${round(stockM)} m of ${round(duty.lengthM)} m`);
   if (size.areaMm2 < (duty.leastMm2 ?? 0) / 1.001)

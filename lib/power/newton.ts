@@ -48,6 +48,8 @@ function startAt({ size, symbolic, conductanceS, linear, matrix, right }: NodalS
   }
 }
 
+/* The loops below write out what `branchV` says: a call in each would cost as much as all else in them. */
+
 /** Adds the loads at x; false where one that needs a voltage has none. */
 function addLoads(system: NodalSystem, x: number[], share: number): boolean {
   const { count, from, to, offsetV, givenA, powerW } = system.loads;

@@ -1,7 +1,7 @@
 import type { JobFile } from '../model/job.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Device, Link, Run } from '../model/resolved-job.ts';
-import type { Vehicle } from '../model/vehicle.ts';
+import { routeLengthM, type Vehicle } from '../model/vehicle.ts';
 import type { Report } from './report.ts';
 import { withPairs } from './resolve-devices.ts';
 
@@ -60,7 +60,7 @@ export function checkBranches(links: readonly Link[], runs: readonly Run[], repo
       continue;
     }
     const run = runs.find(({ id }) => id === trunk.run);
-    const runM = run?.route.passes.reduce((sum, { length }) => sum + length, 0);
+    const runM = run && routeLengthM(run.route);
     if (!run || runM === undefined || link.run !== trunk.run)
       report.at(path, `${nameOf(link)} and ${branch.from} lie in no common run`, 'name both in one run');
     else if (branch.after > runM)

@@ -1,5 +1,6 @@
 import type { PlanRun } from '../model/plan/index.ts';
 import type { Run } from '../model/resolved-job.ts';
+import { routeLengthM } from '../model/vehicle.ts';
 import { partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { commonPractice } from './source.ts';
@@ -114,9 +115,7 @@ const lengthUnderRun: Rule = {
       const value = given?.length;
       // Of a pair one conductor speaks for both.
       if (!run || value === undefined || id.endsWith('.-')) return [];
-      const limit = given?.branch
-        ? given.branch.after + given.branch.leg
-        : run.route.passes.reduce((sum, pass) => sum + pass.length, 0);
+      const limit = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
       if (value >= limit - 1e-9) return [];
       return [
         {

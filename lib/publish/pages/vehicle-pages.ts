@@ -1,4 +1,4 @@
-import type { Vehicle } from '../../model/vehicle.ts';
+import { routeLengthM, type Vehicle } from '../../model/vehicle.ts';
 import { addresses, linkTo } from '../addresses.ts';
 import { chromeOf } from '../chrome.ts';
 import { type JobEntry, jobEntries } from '../job-list.ts';
@@ -49,7 +49,7 @@ function routesTable(vehicle: Vehicle, { site }: SiteContext): Table {
     {
       title: 'Length',
       kind: 'figure',
-      cell: ([, one]) => write.wire(one.passes.reduce((sum, pass) => sum + pass.length, 0)),
+      cell: ([, one]) => write.wire(routeLengthM(one)),
     },
   ]);
 }
