@@ -72,6 +72,7 @@ export const zoneKindSchema = z.enum([
   'under-carpet',
   'cabin',
   'in-sight',
+  'dash-top',
   'cargo',
   'roof',
   'underbody',

@@ -11,6 +11,8 @@ export const ambientRules: Readonly<Record<ZoneKind, HouseRuleName>> = {
   sill: 'ambient-cabin',
   'under-carpet': 'ambient-cabin',
   cabin: 'ambient-cabin',
-  'in-sight': 'ambient-cabin',
+  // What is seen is what the sun reaches.
+  'in-sight': 'ambient-roof',
+  'dash-top': 'ambient-dash-top',
   cargo: 'ambient-cabin',
 };

@@ -1,3 +1,4 @@
+import type { HouseRules } from '../model/house-rules.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import type { Traced } from '../model/trace.ts';
 import type { FuseForm } from '../model/vocabulary.ts';
@@ -69,12 +70,13 @@ function formOf({ device, way }: CircuitEdge): FuseForm | null {
 function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
   const protects = protectedBy(sizing.protection, edge.id);
   const worst = worstSource(edge, sizing);
-  const { ratedA, shares, ceilingA, ceilingFuses } = demand(edge, sizing);
+  const { ratedA, shares, ceilingA, ceilingFuses, makerA } = demand(edge, sizing);
   const holderA = holderLimitA(device);
   const chosen = chooseWithGrounds(edge, sizing, {
     ratedA,
     ceilingA,
     ceilingFuses,
+    makerA,
     protects: atTheirThickest(protects, sizing),
     form,
     interruptNeedA: worst?.need?.value ?? null,
@@ -178,7 +180,10 @@ function interruptNeed({ device: { spec } }: CircuitSource, rules: PowerRules): 
 function demand(
   edge: CircuitEdge,
   { job, circuit, paths, loads }: FuseSizing,
-): Pick<SizedFuse, 'ratedA' | 'shares' | 'ceilingA'> & { readonly ceilingFuses: number } {
+): Pick<SizedFuse, 'ratedA' | 'shares' | 'ceilingA'> & {
+  readonly ceilingFuses: number;
+  readonly makerA: number;
+} {
   const behind = paths.downstream(edge);
   const batteries = paths.sourcesBehind(edge).filter(({ type }) => type === 'battery').length;
   const ratedOf = (id: string) => loads.find(({ item }) => item === id)?.ratedA ?? 0;
@@ -191,21 +196,29 @@ function demand(
     ...(switched > 0 ? [['turn-on', switched] as const] : []),
   ];
   const ratedA = shares.reduce((sum, [, currentA]) => sum + currentA, 0);
-  const ceilings = batteries > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit));
+  const ceilings = batteries > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit, job.rules));
   const [least] = ceilings.toSorted((a, b) => a.ceilingA / a.fuses - b.ceilingA / b.fuses);
   return {
     ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10,
     shares,
     ceilingA: least?.ceilingA ?? null,
     ceilingFuses: least?.fuses ?? 1,
+    makerA: least && behind.length === 1 ? (least.ceilingA / least.fuses) * least.makerShare : 0,
   };
 }
 
-/** The ceiling that the maker of a device sets to its fuses, where a fuse is one of those nearest to it. */
-function ceilingAt({ device, from }: CircuitLoad, edge: CircuitEdge, circuit: Circuit) {
+/**
+ * The ceiling that the maker of a device sets to its fuses, where a fuse is one of those nearest to it. A device with
+ * fuses of its own aboard sets none: the fuse before it protects the conductor.
+ */
+function ceilingAt({ device, from }: CircuitLoad, edge: CircuitEdge, circuit: Circuit, rules: HouseRules) {
+  const supply = supplyOf(device.spec);
+  if (!supply || supply['fuses-fitted'] > 0) return [];
   const { fuses } = inflow(circuit, from, '');
   const isOne = fuses.some(({ id }) => id === edge.id);
-  return isOne ? [{ ceilingA: supplyOf(device.spec)?.fuse ?? 0, fuses: fuses.length }] : [];
+  // An amplifier draws by what it is loaded with; of any other device the fuse that its maker states is the one to fit.
+  const makerShare = device.spec?.kind === 'amplifier' ? rules['fuse-under-maker'].value : 1;
+  return isOne ? [{ ceilingA: supply.fuse, fuses: fuses.length, makerShare }] : [];
 }
 
 /** What turn-on wires draw that begin behind a fuse: through a relay's contact, or straight from a way. */

@@ -16,6 +16,7 @@ interface Need {
 }
 
 const protection: Need = { forms: ['loom', 'conduit'], why: 'against heat and wear' };
+const looks: Need = { forms: ['braided-sleeve'], why: 'for looks, since it is seen' };
 
 /** What each zone asks for: common practice, no source. */
 const needs: Readonly<Record<ZoneKind, Need>> = {
@@ -23,7 +24,8 @@ const needs: Readonly<Record<ZoneKind, Need>> = {
   bulkhead: protection,
   underbody: protection,
   'near-exhaust': protection,
-  'in-sight': { forms: ['braided-sleeve'], why: 'for looks, since it is seen' },
+  'in-sight': looks,
+  'dash-top': looks,
   sill: { forms: [], why: 'none needed: it lies behind the sill trim' },
   'under-carpet': { forms: [], why: 'none needed: it lies flat under the carpet' },
   cabin: { forms: [], why: 'none needed: it lies behind trim' },

@@ -28,6 +28,8 @@ export interface FuseDuty {
   readonly ratedA: number;
   /** The device maker's ceiling (A); null where there is none. */
   readonly ceilingA: number | null;
+  /** The least that the maker of the device asks for (A), where more than its draw; 0 where left out. */
+  readonly makerA?: number;
   /** How many fuses side by side, this one included, share the ceiling; 1 where left out. */
   readonly ceilingFuses?: number;
   /**
@@ -76,7 +78,8 @@ export interface FuseChoice {
 }
 
 /**
- * Chooses a fuse: rated current times 1.25, then the next rating made in the form, at most the maker's ceiling and
+ * Chooses a fuse: rated current times 1.25, or what the maker of the device asks for, then the next rating made in the
+ * form, at most the maker's ceiling and
  * 100 % of the ampacity of everything it protects (common practice). Stocked ones go first; where none keeps the
  * margin, the largest one that still carries the rated current. While nothing bounds the fuse (its conductor is
  * chosen after it) the next made rating goes first, on the shelf or not. Never a rating above what protects the conductor,
@@ -89,16 +92,7 @@ export function chooseFuse(
 ): FuseChoice | PowerFault {
   const bad = dutyFault(duty);
   if (bad) return bad;
-  const wantedA = traced(duty.ratedA * rules.fuseMargin, 'A', {
-    rule: 'fuse-choice',
-    formula: 'In = I * m',
-    citation: commonPractice,
-    mark: 'cp',
-    inputs: [
-      ['I', duty.ratedA, 'A'],
-      ['m', rules.fuseMargin, ''],
-    ],
-  });
+  const wantedA = wanted(duty, rules);
   const mostA = most(duty, rules);
   const lawful = candidates(duty, shelf, wantedA.value, rules).filter(
     (fuse) =>
@@ -117,6 +111,28 @@ export function chooseFuse(
     alternatives: bestOfEach(ranked.filter((fuse) => fuse !== chosen)),
     shortA: chosen || !mostA ? 0 : Math.max(0, duty.ratedA - mostA.value),
   };
+}
+
+function wanted({ ratedA, makerA = 0 }: FuseDuty, { fuseMargin }: PowerRules): Traced<number> {
+  const marginA = ratedA * fuseMargin;
+  const common = { rule: 'fuse-choice', citation: commonPractice, mark: 'cp' } as const;
+  if (makerA > marginA)
+    return traced(makerA, 'A', {
+      ...common,
+      formula: 'the greatest of the rated current with its margin and what the maker of the device asks for',
+      inputs: [
+        ['rated current with its margin', marginA, 'A'],
+        ["maker's fuse", makerA, 'A'],
+      ],
+    });
+  return traced(marginA, 'A', {
+    ...common,
+    formula: 'In = I * m',
+    inputs: [
+      ['I', ratedA, 'A'],
+      ['m', fuseMargin, ''],
+    ],
+  });
 }
 
 function dutyFault(duty: FuseDuty): PowerFault | null {
@@ -236,7 +252,10 @@ function reasonOf(
     return `no rating is made in ${form}${need} for ${duty.ratedA} A or more: ${limit}`;
   }
   const shelf = chosen.stockQuantity > 0 ? 'on the shelf' : 'not on the shelf';
-  const wanted = `${duty.ratedA} A with its margin asks for ${wantedA} A`;
+  const wanted =
+    (duty.makerA ?? 0) >= wantedA
+      ? `the maker of the device asks for ${wantedA} A`
+      : `${duty.ratedA} A with its margin asks for ${wantedA} A`;
   return chosen.keepsMargin
     ? `${wanted}, ${chosen.ratingA} A is the nearest lawful rating, ${shelf}; ${limit}`
     : `${wanted}, which is not to be had: ${chosen.ratingA} A, ${shelf}, carries the current without that margin; ${limit}`;

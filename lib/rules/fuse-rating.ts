@@ -80,6 +80,38 @@ const overCeiling: Rule = {
   },
 };
 
+const underMaker: Rule = {
+  id: 'fuse-under-maker',
+  asks: 'The fuse of one device is not far below what its maker states.',
+  levels: ['caution'],
+  ...defaultSource('fuse-under-maker'),
+  judge(about) {
+    const { value: share, from } = houseRule(about.job, 'fuse-under-maker');
+    const fuses = jobFuses(about);
+    return fuses.flatMap((fuse): Verdict[] => {
+      const { ratingA, ceilingA, loads } = fuse;
+      const [device] = loads;
+      if (ratingA === null || !(ratingA > 0) || ceilingA === null || !device || loads.length > 1) return [];
+      const besideIt = fuses.filter((one) => one.ceilingA === ceilingA && one.loads.includes(device)).length;
+      const least = (share * ceilingA) / besideIt;
+      if (ratingA >= least - 1e-9) return [];
+      return [
+        {
+          level: 'caution',
+          of: [fuse.id, device],
+          message: `the ${amps(ratingA)} fuse ${fuse.id} is far below the ${amps(ceilingA)} that the maker of ${device} states: it may open when the device turns on`,
+          value: ratingA,
+          limit: least,
+          unit: 'A',
+          remedy: `fit ${amps(ceilingA)}, or the next rating below it, with conductors that it protects`,
+          ...from,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
 const notMade: Rule = {
   id: 'fuse-not-made',
   asks: 'The rating of a fuse is made in its form.',
@@ -198,6 +230,7 @@ const holderOver: Rule = {
 export const fuseRatingRules: readonly Rule[] = [
   withoutRating,
   overCeiling,
+  underMaker,
   notMade,
   holderOver,
   notInStock,

@@ -26,7 +26,9 @@ const fusesOverCeiling: Rule = {
   judge(about) {
     const side = liveSide(about);
     return about.job.devices.flatMap(({ id, spec, facts, origin }): Verdict[] => {
-      const ceilingA = spec && 'supply' in spec ? spec.supply.fuse : undefined;
+      // With fuses of its own aboard a device sets no ceiling to those before it.
+      const ceilingA =
+        spec && 'supply' in spec && spec.supply['fuses-fitted'] === 0 ? spec.supply.fuse : undefined;
       if (origin !== 'job' || ceilingA === undefined) return [];
       return Object.entries(facts.terminals).flatMap(([name, { role }]): Verdict[] => {
         if (role !== 'supply-positive') return [];

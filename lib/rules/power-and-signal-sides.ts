@@ -1,16 +1,33 @@
 import { segmentsCross, segmentToSegment } from '../board/point.ts';
-import type { PlanBoard, PlanRoute } from '../model/plan/index.ts';
+import type { PlanBoard, PlanRoute, PlanWire } from '../model/plan/index.ts';
 import type { Run } from '../model/resolved-job.ts';
-import type { ConductorRole } from '../model/vocabulary.ts';
 import { jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { defaultSource, houseRule } from './source.ts';
 import { lengthIn, listed } from './words.ts';
 
-/** Roles of the wires that go by a run. */
-function rolesOf(about: Case, run: Run): ReadonlySet<ConductorRole> {
-  const wires = jobWires(about).filter((wire) => wire.run === run.id || run.links.includes(wire.link));
-  return new Set(wires.map(({ role }) => role));
+/** The wires that go by a run. */
+function wiresOf(about: Case, run: Run): readonly PlanWire[] {
+  return jobWires(about).filter((wire) => wire.run === run.id || run.links.includes(wire.link));
+}
+
+/**
+ * The wires of the supply that carry enough to be heard beside signal: by the greatest current through each at any
+ * operating point but the one that only sizes the wiring; where none is known, by what it must be able to carry.
+ */
+function strongWires({ job, plan }: Case): ReadonlySet<string> {
+  const limitA = houseRule(job, 'power-signal-current').value;
+  const played = plan.power.points.filter(({ name, state }) => name !== 'full-rating' && state === 'solved');
+  const throughA = (id: string, neededA: number): number => {
+    const currents = played.flatMap(({ elements }) =>
+      elements.flatMap(({ of, kind, currentA }) =>
+        of === id && kind === 'conductor' && currentA !== undefined ? [Math.abs(currentA)] : [],
+      ),
+    );
+    return currents.length > 0 ? Math.max(...currents) : neededA;
+  };
+  const strong = plan.power.conductors.filter(({ id, neededA }) => throughA(id, neededA) >= limitA);
+  return new Set(strong.map(({ id }) => id));
 }
 
 function sharedZones(a: Run, b: Run): readonly string[] {
@@ -53,8 +70,9 @@ const sharedSide: Rule = {
   judge(about) {
     const { runs } = about.job;
     const { value, from } = houseRule(about.job, 'power-signal-distance');
-    const power = runs.filter((run) => rolesOf(about, run).has('power'));
-    const signal = runs.filter((run) => rolesOf(about, run).has('signal'));
+    const strong = strongWires(about);
+    const power = runs.filter((run) => wiresOf(about, run).some(({ id }) => strong.has(id)));
+    const signal = runs.filter((run) => wiresOf(about, run).some(({ role }) => role === 'signal'));
     return power.flatMap((a) =>
       signal.flatMap((b): Verdict[] => {
         const met = meeting(a, b);
@@ -128,8 +146,11 @@ function nearness(one: PlanRoute, other: PlanRoute, houseM: number): Nearness {
   return { distanceM, askew };
 }
 
-function boardPairs(board: PlanBoard): readonly (readonly [PlanRoute, PlanRoute])[] {
-  const power = board.routes.filter(({ layer }) => layer === 'power');
+function boardPairs(
+  board: PlanBoard,
+  strong: ReadonlySet<string>,
+): readonly (readonly [PlanRoute, PlanRoute])[] {
+  const power = board.routes.filter(({ wire }) => strong.has(wire));
   const signal = board.routes.filter(({ layer }) => layer === 'signal');
   return power.flatMap((a) => signal.map((b) => [a, b] as const));
 }
@@ -142,8 +163,9 @@ const onBoard: Rule = {
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'power-signal-distance');
     const length = lengthIn(about.job);
+    const strong = strongWires(about);
     return about.plan.boards.flatMap((board) =>
-      boardPairs(board).flatMap(([power, signal]): Verdict[] => {
+      boardPairs(board, strong).flatMap(([power, signal]): Verdict[] => {
         const { distanceM, askew } = nearness(power, signal, limit);
         const near = distanceM < limit - 1e-9;
         if (!near && !askew) return [];

@@ -39,6 +39,17 @@ describe('a fuse choice', () => {
     expect(reason).toContain("maker's ceiling, 60 A");
   });
 
+  test('is what the maker of the device asks for where that is more than its draw', () => {
+    const small = duty({ ratedA: 0.6, ceilingA: 7.5, form: 'mini-blade' });
+    expect(choose(small).chosen?.ratingA).toBe(2);
+    const { chosen, wantedA, reason } = choose({ ...small, makerA: 7.5 });
+    expect(chosen).toMatchObject({ ratingA: 7.5, keepsMargin: true });
+    expect(wantedA.value).toBe(7.5);
+    expect(reason).toContain('the maker of the device asks for 7.5 A');
+    // What asks for more by its current is not lowered to it.
+    expect(choose(duty({ makerA: 30 })).chosen?.ratingA).toBe(50);
+  });
+
   test('never passes the ampacity of what it protects', () => {
     const { chosen } = choose(
       duty({

@@ -78,7 +78,10 @@ function conductorOf(wire: PlanWire, all: readonly PlanFuse[]): PlanConductor {
     limits: [],
     fuses: all.filter(({ protects }) => protects.includes(wire.id)).map(({ id }) => id),
     fed: true,
-    neededA: 0,
+    neededA: Math.max(
+      0,
+      ...all.filter(({ protects }) => protects.includes(wire.id)).map(({ ratingA }) => ratingA ?? 0),
+    ),
     chosen: 'computed',
     reason: 'smallest that carries its fuse',
   };

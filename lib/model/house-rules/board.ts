@@ -31,6 +31,12 @@ export const boardRules = {
     ...cp,
   },
   'part-tolerance': { says: "Tolerance of a part's size", dimension: 'length', value: 0.003, ...cp },
+  'power-signal-current': {
+    says: 'Current from which a conductor counts as power beside signal',
+    dimension: 'current',
+    value: 5,
+    ...cp,
+  },
   'power-signal-distance': {
     says: 'Power from signal on the board',
     dimension: 'length',

@@ -91,6 +91,13 @@ export const powerRules = {
     ...cp,
   },
   'fuse-margin': { says: 'Fuse over rated current', dimension: 'ratio', value: 1.25, least: 1, ...cp },
+  'fuse-under-maker': {
+    says: 'Least fuse of a device, of what its maker states',
+    dimension: 'ratio',
+    value: 0.5,
+    most: 1,
+    ...cp,
+  },
   'fuse-continuous': { says: 'Continuous load, of the fuse', dimension: 'ratio', value: 0.8, most: 1, ...cp },
   'fuse-distance-good': {
     says: 'Fuse from its source, along the conductor: good',
@@ -119,6 +126,12 @@ export const powerRules = {
     ...cp,
   },
   'ambient-roof': { says: 'Ambient at roof and sunlit trim', dimension: 'temperature', value: 70, ...cp },
+  'ambient-dash-top': {
+    says: 'Ambient at the top of a sunlit dash',
+    dimension: 'temperature',
+    value: 85,
+    ...cp,
+  },
   'loom-factor': { says: 'Ampacity under loom or carpet', dimension: 'ratio', value: 0.8, most: 1, ...cp },
   'bundle-3': {
     says: 'Ampacity in a bundle of 3 loaded conductors',

@@ -1,8 +1,5 @@
 import { cp, inch, type RuleDefinition } from './definition.ts';
 
-/** Kilograms. */
-const pound = 0.45359237;
-
 const abyc = { citation: 'ABYC E-11', mark: 'mem' } as const;
 const clad = { citation: 'ASTM B566, 10 % copper by volume', mark: 'mem' } as const;
 
@@ -71,24 +68,6 @@ export const wiringRules = {
     mark: 'mem',
   },
   'lugs-on-stud': { says: 'Most lugs on one stud', dimension: 'count', value: 4, ...abyc },
-  'pull-14-awg': {
-    says: 'Weight that a crimped end of 14 AWG holds',
-    dimension: 'mass',
-    value: 30 * pound,
-    ...abyc,
-  },
-  'pull-10-awg': {
-    says: 'Weight that a crimped end of 10 AWG holds',
-    dimension: 'mass',
-    value: 40 * pound,
-    ...abyc,
-  },
-  'pull-4-awg': {
-    says: 'Weight that a crimped end of 4 AWG holds',
-    dimension: 'mass',
-    value: 60 * pound,
-    ...abyc,
-  },
   'torque-m6': { says: 'Torque of a steel M6 bolt in the body', dimension: 'torque', value: 10, ...cp },
   'torque-m8': { says: 'Torque of a steel M8 bolt in the body', dimension: 'torque', value: 25, ...cp },
   'shrink-over-insulation': {

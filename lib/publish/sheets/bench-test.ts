@@ -1,7 +1,6 @@
-import type { HouseRuleName } from '../../model/house-rules.ts';
 import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
+import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
 import { namesOf } from '../plan-names.ts';
-import { ruleOf } from '../plan-rules.ts';
 import { measure, measureOr } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
@@ -42,14 +41,7 @@ const checks: readonly Check[] = [
   { what: 'Turn-on taken: each device goes off, no thump', asked: 'amplifiers first' },
 ];
 
-/** House rules of the sizes that a pull is published for: the weight that a crimped end holds. */
-const pullRules: Readonly<Record<string, HouseRuleName>> = {
-  '14': 'pull-14-awg',
-  '10': 'pull-10-awg',
-  '4': 'pull-4-awg',
-};
-const poundKg = 0.45359237;
-const standardGravity = 9.80665;
+const poundForceN = 4.4482216152605;
 
 interface Pull {
   readonly size: string;
@@ -70,23 +62,23 @@ function pullsTable(plan: BuildPlan): Table | null {
     }),
   );
   return tableOf(
-    'Pull-test: one end of each size and die, before the rest is crimped (ABYC E-11, quoted from memory)',
+    `Pull-test: a sample crimp of each size and die before the rest is crimped (${pullTestSources.sample}); then a tug on every end (${pullTestSources.tug})`,
     pulls,
     [
       { title: 'Size', cell: ({ size }) => strong(size) },
       { title: 'Wires', kind: 'words', cell: ({ labels }) => labels },
-      { title: 'Holds', kind: 'figure', cell: ({ awg }) => pullText(plan, awg) },
+      { title: 'Sample holds', kind: 'figure', cell: ({ awg }) => pullText(pullTest(awg)?.sampleLb) },
       blank('Held'),
+      { title: 'Every end: tug', kind: 'figure', cell: ({ awg }) => pullText(pullTest(awg)?.tugLb) },
       tick('Right'),
     ],
   );
 }
 
-function pullText(plan: BuildPlan, awg: string | null): string {
-  const rule = awg === null ? undefined : pullRules[awg];
-  if (rule === undefined) return 'as the terminal\u2019s maker says';
-  const weightKg = ruleOf(plan, rule);
-  return `${Math.ceil(weightKg / poundKg - 1e-9)} lb, ${Math.ceil(weightKg * standardGravity)} N`;
+/** A force up to whole pounds and whole newtons: less would prove less. */
+function pullText(forceLb: number | undefined): string {
+  if (forceLb === undefined) return 'as the terminal\u2019s maker says';
+  return `${forceLb} lb, ${Math.ceil(forceLb * poundForceN)} N`;
 }
 
 function turnOnTable(plan: BuildPlan): Table | null {

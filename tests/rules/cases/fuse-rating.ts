@@ -1,8 +1,41 @@
+import type { PlanFuse } from '../../../lib/model/plan/index.ts';
 import { about, aboutPlan } from '../case.ts';
 import { fuse } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
+/** One amplifier behind its fuse, whose maker states 60 A. */
+const before = (ratingA: number, more: Partial<PlanFuse> = {}) =>
+  aboutPlan((plan) => {
+    Object.assign(fuse(plan, 'block.OUT1'), { ratingA, ratedA: 10, loads: ['amp'], ...more });
+  });
+
 export const fuseRatingCases: RuleCases = {
+  // Common practice, no source: under half of what the maker states is far below it.
+  'fuse-under-maker': {
+    fires: [
+      {
+        name: 'a fuse of 25 A where the maker states 60 A',
+        about: () => before(25),
+        level: 'caution',
+        subject: 'block.OUT1',
+        says: /25 A.*far below the 60 A that the maker of amp states/,
+      },
+      {
+        name: 'a fuse just under half',
+        about: () => before(29.9),
+        level: 'caution',
+        subject: 'block.OUT1',
+      },
+    ],
+    quiet: [
+      { name: 'half of it', about: () => before(30) },
+      {
+        name: 'fuses aboard: the maker asks for none before it',
+        about: () => before(10, { ceilingA: null }),
+      },
+      { name: 'two devices behind it', about: () => before(10, { loads: ['amp', 'dsp'] }) },
+    ],
+  },
   // Common practice, no source.
   'fuse-without-rating': {
     fires: [

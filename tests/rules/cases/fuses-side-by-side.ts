@@ -24,6 +24,14 @@ export const fusesSideBySideCases: RuleCases = {
     quiet: [
       { name: 'one lead behind one fuse', about: () => about() },
       {
+        name: 'two leads to an amplifier that has fuses of its own aboard',
+        about: () =>
+          aboutContent((content) => {
+            secondLead(content);
+            partIn(content, 'two-channel', 'amplifier').supply['fuses-fitted'] = 2;
+          }),
+      },
+      {
         name: 'two leads whose fuses together keep the ceiling',
         about: () =>
           aboutContent((content) => {

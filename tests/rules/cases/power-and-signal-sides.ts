@@ -1,4 +1,4 @@
-import { about, aboutContent, entry } from '../case.ts';
+import { about, aboutContent, byId, entry } from '../case.ts';
 import { setBoard } from '../changes.ts';
 import { route } from '../plan-board.ts';
 import type { RuleCases } from '../rule-case.ts';
@@ -12,19 +12,43 @@ const inboard = (power: string, signal: string) =>
     for (const pass of right.passes) pass.inboard = signal;
   });
 
+/** Signal and power in one run, the feed sized for a current (A), and with one through it where that is known. */
+const oneRun = (neededA: number, flowsA?: number) =>
+  about({
+    content: ({ job }) => {
+      job.runs = { left: { route: 'left-sill', links: ['main', 'radio-signal'], covering: 'loom' } };
+    },
+    plan: ({ power: { conductors, points } }) => {
+      byId(conductors, 'main').neededA = neededA;
+      if (flowsA === undefined) return;
+      const ends = { from: 'x', to: 'y', currentA: -flowsA, dropV: 0.1 };
+      for (const { elements } of points)
+        elements.push({ id: 'main', of: 'main', kind: 'conductor', model: 'resistance', ...ends });
+    },
+  });
+
 export const powerAndSignalSidesCases: RuleCases = {
   // Common practice, no source: power and signal on opposite sides of the vehicle.
   'power-beside-signal': {
     fires: [
       {
         name: 'signal and power in one run',
-        about: () =>
-          aboutContent(({ job }) => {
-            job.runs = { left: { route: 'left-sill', links: ['main', 'radio-signal'], covering: 'loom' } };
-          }),
+        about: () => oneRun(80),
         level: 'caution',
         subject: 'left',
         says: /at no distance/,
+      },
+      {
+        name: 'a feed that must carry 5 A beside the signal',
+        about: () => oneRun(5),
+        level: 'caution',
+        subject: 'left',
+      },
+      {
+        name: 'a feed through which 5 A flow, whatever it must carry',
+        about: () => oneRun(2, 5),
+        level: 'caution',
+        subject: 'left',
       },
       {
         name: 'two routes on one side that share the sill',
@@ -46,6 +70,14 @@ export const powerAndSignalSidesCases: RuleCases = {
     ],
     quiet: [
       { name: 'power on the left, signal on the right', about: () => about() },
+      {
+        name: 'a feed that must carry less than 5 A beside the signal',
+        about: () => oneRun(4.9),
+      },
+      {
+        name: 'a feed through which 4.9 A flow, whatever it could carry',
+        about: () => oneRun(80, 4.9),
+      },
       { name: 'one side, 100 mm apart where they share a zone', about: () => inboard('20 mm', '120 mm') },
     ],
   },

@@ -48,6 +48,14 @@ export const supplyCollapseCases: RuleCases = {
     ],
     quiet: [
       {
+        name: 'every device at its fuse at once, which sizes the wiring and is never played',
+        about: () =>
+          aboutPlan((plan) => {
+            Object.assign(point(plan, 'engine-off'), { name: 'full-rating' });
+            setNode(plan, 'full-rating', 'amp.B+', 9);
+          }),
+      },
+      {
         name: 'just at the cut-out',
         about: () => aboutPlan((plan) => setNode(plan, 'engine-off', 'amp.B+', 10.59)),
       },
