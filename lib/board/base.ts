@@ -1,5 +1,5 @@
 import { type CornerName, cornerNames, type EdgeName, edgeNames, type Outline } from '../model/outline.ts';
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import {
   type Box,
   boxOf,
@@ -38,13 +38,16 @@ function rectangle(widthM: number, heightM: number): Point[] {
 }
 
 function baseFault(ring: Ring): BoardFault | null {
-  const problem = (rule: string, message: string, remedy: string): BoardFault => ({
+  const problem = (
+    rule: 'outline-edge-without-length' | 'outline-crosses-itself' | 'outline-without-area',
+    message: string,
+    remedy: string,
+  ): BoardFault => ({
     rule,
     level: 'stop',
     of: [],
     message,
     remedy,
-    ...geometry,
   });
   const edges = edgesOf(ring);
   const short = edges.findIndex(([a, b]) => distance(a, b) < 1e-6);

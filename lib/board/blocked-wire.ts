@@ -1,4 +1,4 @@
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import type { Layer } from './laying.ts';
 import { type Point, pointToSegment } from './point.ts';
 import { isPoint, type Route, type RouteEnd, type RouteWire, stretches } from './route.ts';
@@ -21,7 +21,6 @@ export function blockedWire(
     of: [wire.id, ...inWay],
     message: `${wire.id}: no way is left for ${mmText(wire.diameterM)} of wire; in the way: ${what}`,
     remedy: 'move what stands in the way, raise it on spacers, or bridge it',
-    ...geometry,
   };
 }
 

@@ -1,8 +1,16 @@
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
+
+/** What a cut that is too large for the board can be called. */
+type SizedCutFault =
+  | 'corner-cut-longer-than-edge'
+  | 'corner-radius-too-large'
+  | 'notch-wider-than-edge'
+  | 'notch-past-end-of-edge'
+  | 'slot-wider-than-long';
 
 /** A cut as written is longer, wider or rounder than there is board for. */
 export function tooLarge(
-  rule: string,
+  rule: SizedCutFault,
   cut: string,
   what: string,
   foundM: number,
@@ -18,7 +26,6 @@ export function tooLarge(
     limit: limitM,
     unit: 'm',
     remedy: 'measure again; the cut is left out of the board until it fits',
-    ...geometry,
   };
 }
 
@@ -33,7 +40,6 @@ export function notPositive(cut: string, what: string, foundM: number): BoardFau
     limit: 0,
     unit: 'm',
     remedy: 'measure again; the cut is left out of the board',
-    ...geometry,
   };
 }
 
@@ -45,7 +51,6 @@ export function noSuchPlace(cut: string, place: string, known: string): BoardFau
     of: [cut],
     message: `${cut}: the board has no ${place} of its own (it has ${known})`,
     remedy: 'call it by another name or by its number; the cut is left out of the board',
-    ...geometry,
   };
 }
 
@@ -60,7 +65,6 @@ export function outside(cut: string, byM: number): BoardFault {
     limit: 0,
     unit: 'm',
     remedy: 'measure again, or make it a notch; the cut is left out of the board',
-    ...geometry,
   };
 }
 
@@ -76,7 +80,6 @@ export function inPieces(cut: string, pieces: number): BoardFault {
     limit: 1,
     unit: '',
     remedy: 'make the cut smaller, or write two boards; the cut is left out of the board',
-    ...geometry,
   };
 }
 
@@ -91,7 +94,6 @@ export function overlap(cut: string, other: string, areaM2: number): BoardFault 
     limit: 0,
     unit: 'm2',
     remedy: 'check that both are measured from where they say',
-    ...geometry,
   };
 }
 
@@ -103,6 +105,5 @@ export function notResolved(cut: string): BoardFault {
     of: [cut],
     message: `${cut}: its lines nearly fall together with those of the board or of another cut`,
     remedy: 'move it by a millimetre; the cut is left out of the board',
-    ...geometry,
   };
 }

@@ -1,5 +1,5 @@
 import type { HolePurpose } from '../model/outline.ts';
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import { compare } from './fixing.ts';
 import { type Item, onBoard, type Placement } from './item.ts';
 import type { BoardShape } from './outline.ts';
@@ -125,7 +125,6 @@ export function drillFaults(holes: readonly HoleToDrill[]): readonly BoardFault[
           limit: 0,
           unit: 'm',
           remedy: 'move one of the two',
-          ...geometry,
         },
       ];
     }),

@@ -1,4 +1,4 @@
-import { type BoardFault, commonPractice } from './fault.ts';
+import type { BoardFault } from './fault.ts';
 import { opposite, type Side, type WireLayer } from './item.ts';
 import type { PlacedItem } from './placed.ts';
 
@@ -37,15 +37,16 @@ export function endsAway({ signalSide, powerSide }: Sources, { terminals }: Plac
 
 /** Cautions for the ends of a placed item that face away from where their wires come from. */
 export function facingFaults(sources: Sources, placed: PlacedItem): BoardFault[] {
-  return endsAway(sources, placed).map(({ what, wanted }) => ({
-    rule: `${what}-end-faces-wrong-side`,
-    level: 'caution',
-    of: [placed.id],
-    message: `${placed.id}: its ${what} end faces away from the ${wanted} of the board, where ${what} comes from`,
-    value: 180,
-    limit: 90,
-    unit: 'deg',
-    remedy: 'turn it, or lead the wires round it',
-    ...commonPractice,
-  }));
+  return endsAway(sources, placed).map(
+    ({ what, wanted }): BoardFault => ({
+      rule: `${what}-end-faces-wrong-side`,
+      level: 'caution',
+      of: [placed.id],
+      message: `${placed.id}: its ${what} end faces away from the ${wanted} of the board, where ${what} comes from`,
+      value: 180,
+      limit: 90,
+      unit: 'deg',
+      remedy: 'turn it, or lead the wires round it',
+    }),
+  );
 }

@@ -1,6 +1,6 @@
 import type { Traced } from '../model/trace.ts';
 import { boardDefaults } from './defaults.ts';
-import { type BoardFault, commonPractice, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import { type Body, bodyOf, type Item, type Placement } from './item.ts';
 import { computed, input } from './measure.ts';
 import type { BoardShape } from './outline.ts';
@@ -122,7 +122,7 @@ export function fitBoard(
     ...tightest(walls, 'space-too-small', 'edge of the space', clearanceM),
     ...tightest(depths, 'space-too-shallow', 'front of the space', clearanceM),
     ...obstacles.flatMap(({ obstacle, rooms }) =>
-      tightest(rooms, 'obstacle-in-the-way', obstacle, clearanceM),
+      tightest(rooms, 'obstacle-in-the-way', obstacle, clearanceM, [obstacle]),
     ),
   ];
   const clearances = {
@@ -160,21 +160,28 @@ function leastRoom(rule: string, formula: string, rooms: readonly Room[]): Trace
   ]);
 }
 
-function tightest(rooms: readonly Room[], rule: string, what: string, clearanceM: number): BoardFault[] {
+function tightest(
+  rooms: readonly Room[],
+  rule: 'space-too-small' | 'space-too-shallow' | 'obstacle-in-the-way',
+  what: string,
+  clearanceM: number,
+  others: readonly string[] = [],
+): BoardFault[] {
   return rooms
     .filter(({ roomM }) => roomM < clearanceM - 1e-9)
-    .map(({ slab, roomM }) => ({
-      rule,
-      level: roomM < 0 ? 'stop' : 'caution',
-      of: what.includes(' ') ? [slab.of] : [slab.of, what],
-      message:
-        roomM < 0
-          ? `${slab.of} reaches ${mmText(-roomM)} past the ${what}`
-          : `${slab.of} is ${mmText(roomM)} from the ${what}; ${mmText(clearanceM)} is needed`,
-      value: roomM,
-      limit: clearanceM,
-      unit: 'm',
-      remedy: `make the board or the part smaller, or move it by ${mmText(clearanceM - roomM)}`,
-      ...commonPractice,
-    }));
+    .map(
+      ({ slab, roomM }): BoardFault => ({
+        rule,
+        level: roomM < 0 ? 'stop' : 'caution',
+        of: [slab.of, ...others],
+        message:
+          roomM < 0
+            ? `${slab.of} reaches ${mmText(-roomM)} past the ${what}`
+            : `${slab.of} is ${mmText(roomM)} from the ${what}; ${mmText(clearanceM)} is needed`,
+        value: roomM,
+        limit: clearanceM,
+        unit: 'm',
+        remedy: `make the board or the part smaller, or move it by ${mmText(clearanceM - roomM)}`,
+      }),
+    );
 }

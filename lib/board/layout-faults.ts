@@ -1,4 +1,4 @@
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import type { Stand } from './layout-moves.ts';
 import { placedAll, raisedOf, type Setting } from './layout-setting.ts';
 import type { PlacedItem } from './placed.ts';
@@ -50,7 +50,6 @@ export function noRoom(
     limit: 0,
     unit: 'm',
     remedy: `make the board larger by ${mmText(byM)} there, raise or stack the item, or leave it out`,
-    ...geometry,
   };
 }
 
@@ -62,7 +61,6 @@ export function noClearPlace(item: string): BoardFault {
     of: [item],
     message: `${item} has no place on the board that is clear of its openings, holes and fixings`,
     remedy: 'move an opening, a hole or a fixing, raise the item on spacers, or leave it out',
-    ...geometry,
   };
 }
 
@@ -74,6 +72,5 @@ export function noRails(raised: readonly string[]): BoardFault {
     of: raised,
     message: `the parts fit on the board with ${raised.join(', ')} raised over others, but the stock of its sheet does not give their rails`,
     remedy: 'stock a sheet or an off-cut more, or make the board larger',
-    source: "the shop's own stock",
   };
 }

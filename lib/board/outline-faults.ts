@@ -1,5 +1,5 @@
 import { boardDefaults } from './defaults.ts';
-import { type BoardFault, commonPractice, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import type { BoardShape } from './outline.ts';
 import { holeRooms, narrowestWeb } from './web.ts';
 
@@ -35,7 +35,6 @@ function webFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
       limit,
       unit: 'm',
       remedy: 'move one of the two, or make it smaller',
-      ...commonPractice,
     },
   ];
 }
@@ -58,7 +57,6 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
           limit,
           unit: 'm',
           remedy: 'move the hole inwards, or choose a smaller one',
-          ...commonPractice,
         },
       ];
     });

@@ -1,6 +1,6 @@
 import { boardDefaults } from './defaults.ts';
 import { facingFaults, type Sources } from './facing.ts';
-import { type BoardFault, commonPractice, geometry, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import { footprint } from './fit.ts';
 import { type Item, onBoard, overlapM, type Placement } from './item.ts';
 import type { BoardShape } from './outline.ts';
@@ -66,7 +66,6 @@ function unknownItem(item: string): BoardFault {
     of: [item],
     message: `${item} has a placement, but is not among what is mounted on the board`,
     remedy: 'correct the name, or add the item',
-    ...geometry,
   };
 }
 
@@ -86,7 +85,6 @@ function outlineFaults({ region }: BoardShape, { id, body }: PlacedItem): BoardF
             limit: 0,
             unit: 'm',
             remedy: 'move or turn it, or make the board larger',
-            ...geometry,
           },
         ]
       : [];
@@ -104,7 +102,6 @@ function outlineFaults({ region }: BoardShape, { id, body }: PlacedItem): BoardF
       limit: 0,
       unit: 'm',
       remedy: 'move it, or raise it on spacers',
-      ...geometry,
     },
   ];
 }
@@ -124,7 +121,6 @@ function overHoleFaults({ holes }: BoardShape, { id, body }: PlacedItem): BoardF
         limit: 0,
         unit: 'm',
         remedy: 'move one of them, or raise the item on spacers',
-        ...geometry,
       },
     ];
   });
@@ -145,7 +141,6 @@ function overHeadFaults({ heads = [] }: LayoutBoard, { id, body }: PlacedItem): 
         limit: 0,
         unit: 'm',
         remedy: 'move it, raise it on spacers, or sink the head and fasten the board before the part goes on',
-        ...commonPractice,
       },
     ];
   });
@@ -160,7 +155,6 @@ function holeFaults({ region }: BoardShape, item: Item, at: Placement): BoardFau
       of: [item.id, id],
       message: `${item.id}: its mounting hole ${id} has no board behind it`,
       remedy: 'move the item, or leave the opening out',
-      ...geometry,
     }));
 }
 
@@ -177,7 +171,6 @@ function pairFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
         limit: 0,
         unit: 'm',
         remedy: `move one of them by ${mmText(byM)}, or raise one over the other`,
-        ...geometry,
       },
     ];
   const gap = gapShortfall(a, b);
@@ -207,7 +200,6 @@ function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardFault[] {
             limit: 0,
             unit: 'm',
             remedy: `move them ${mmText(coveredM)} further apart, or reach in before you build: each knob must turn`,
-            ...commonPractice,
           },
         ]
       : [];
@@ -225,7 +217,6 @@ function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardFault[] {
       limit: neededM,
       unit: 'm',
       remedy: `raise ${upper.id} by ${mmText(neededM - freeM)} more, or move it aside`,
-      ...commonPractice,
     },
   ];
 }
@@ -239,18 +230,16 @@ const shortfallRules = {
 } as const;
 
 function shortfallFault(item: string, other: string, { kind, side, freeM, neededM }: Shortfall): BoardFault {
-  const { rule, level, what } = shortfallRules[kind];
+  const { what, ...under } = shortfallRules[kind];
   const where = side ? ` on its ${side}` : '';
   return {
-    rule,
-    level,
+    ...under,
     of: [item, other],
     message: `${item}: ${what}${where} is ${mmText(freeM)} up to ${other}; ${mmText(neededM)} is needed`,
     value: freeM,
     limit: neededM,
     unit: 'm',
     remedy: `move them ${mmText(neededM - freeM)} further apart`,
-    ...commonPractice,
   };
 }
 
@@ -267,7 +256,6 @@ function coveredFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
       limit: 0,
       unit: 'm',
       remedy: 'move one of them',
-      ...geometry,
     },
   ];
 }

@@ -1,6 +1,6 @@
 import type { Traced } from '../model/trace.ts';
 import { boardDefaults, standardGravity } from './defaults.ts';
-import { type BoardFault, commonPractice } from './fault.ts';
+import type { BoardFault } from './fault.ts';
 import type { Fixing } from './fixing.ts';
 import { computed, input } from './measure.ts';
 import type { Point } from './point.ts';
@@ -151,7 +151,7 @@ export function retentionFaults(
   held: Retention | null,
   limitG: number = boardDefaults.retentionG,
 ): readonly BoardFault[] {
-  const common = { level: 'stop', of: [board], ...commonPractice } as const;
+  const common = { level: 'stop', of: [board] } as const;
   if (!held)
     return [
       {

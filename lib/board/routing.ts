@@ -1,6 +1,6 @@
 import { blockedWire, touches } from './blocked-wire.ts';
 import { boardDefaults } from './defaults.ts';
-import { type BoardFault, commonPractice, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import { fewerCrossings, fewWires } from './fewer-crossings.ts';
 import { crossingsAmong, Layer, type LayingRules, layingOrder } from './laying.ts';
 import type { BoardShape } from './outline.ts';
@@ -146,7 +146,6 @@ function tightBend({ wire, route }: Laid): BoardFault[] {
       unit: 'm',
       remedy:
         'move the part that it runs to, turn its terminal, or take a thinner or finer-stranded conductor',
-      ...commonPractice,
     },
   ];
 }

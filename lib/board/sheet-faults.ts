@@ -1,4 +1,4 @@
-import { type BoardFault, geometry, mmText } from './fault.ts';
+import { type BoardFault, mmText } from './fault.ts';
 import { type CutBoard, cutFrom, type NestedJob, nestJobs } from './sheet-pieces.ts';
 
 /** Pieces of a board that its stock sheet is too small for, the edge that is not used taken off. */
@@ -18,7 +18,6 @@ export function sheetFaults(board: CutBoard, rules: NestedJob['rules']): readonl
         of: [board.id],
         message: `${piece.title}, ${size(piece.widthM, piece.heightM)}, does not come out of a sheet of ${piece.sheet}${grain}: ${size(longM, shortM)} of it can be used`,
         remedy: 'make it smaller or of two pieces, or stock a larger sheet',
-        ...geometry,
       },
     ];
   });

@@ -1,14 +1,9 @@
 import type { Level } from './finding.ts';
+import type { FindingId, LevelOf } from './findings/index.ts';
 import type { Mark } from './trace.ts';
 
-/**
- * What a computation noticed while it worked: a refused cut, two parts that overlap, a fuse that no lawful
- * rating fits. The rules turn it into a finding at its place.
- */
-export interface Remark {
-  /** The rule's id, such as `notch-wider-than-edge`. */
-  readonly rule: string;
-  readonly level: Level;
+/** What a remark has beside its id and its level. */
+export interface RemarkBody {
   /** Ids of what it is about, the subject first. */
   readonly of: readonly string[];
   /** In the words of the trade, with numbers. Built from ids and measures only. */
@@ -16,14 +11,35 @@ export interface Remark {
   readonly value?: number | string;
   readonly limit?: number | string;
   readonly unit?: string;
-  readonly source: string;
+  /** Only where it is another than the catalogue's; its mark then stands beside it. */
+  readonly source?: string;
   readonly mark?: Mark;
   readonly remedy: string;
 }
 
+/** A remark under one id. */
+export interface RemarkOf<Id extends FindingId> extends RemarkBody {
+  /** Its id in the catalogue, such as `notch-wider-than-edge`. */
+  readonly rule: Id;
+  /** One of the levels that the catalogue lists for it. */
+  readonly level: LevelOf<Id>;
+}
+
+/**
+ * What a computation noticed while it worked: a refused cut, two parts that overlap, a fuse that no lawful
+ * rating fits. The rules turn it into a finding at its place.
+ */
+export type Remark<Id extends FindingId = FindingId> = Id extends FindingId ? RemarkOf<Id> : never;
+
+/** A remark whose level was checked against its id where it was made, or whose id and level come from two hands. */
+export interface JoinedRemark extends RemarkBody {
+  readonly rule: FindingId;
+  readonly level: Level;
+}
+
 /** A remark with the place of its subject: a JSON Pointer into one of the files. */
 export interface PlacedRemark {
-  readonly remark: Remark;
+  readonly remark: JoinedRemark;
   readonly path: string;
   /** The job's own file where left out. */
   readonly file?: 'job' | 'vehicle' | 'shop';

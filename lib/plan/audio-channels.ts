@@ -1,9 +1,14 @@
 import { type AmplifierMode, type ChannelLoad, channelLoad } from '../audio/amplifier-load.ts';
-import { type ChannelWiring, type CoilTerminals, channelWiring } from '../audio/channel-wiring.ts';
-import { type AudioFault, isFault } from '../audio/fault.ts';
+import {
+  type ChannelWiring,
+  type ChannelWiringFault,
+  type CoilTerminals,
+  channelWiring,
+} from '../audio/channel-wiring.ts';
+import { isFault } from '../audio/fault.ts';
 import { type WiringLoad, wiringLoad } from '../audio/loads.ts';
 import { plugResistance } from '../audio/plug-resistance.ts';
-import { type Coil, coilsOf, wiringText } from '../audio/wiring.ts';
+import { type Coil, coilsOf, type WiringFault, wiringText } from '../audio/wiring.ts';
 import type { PartOf } from '../model/kinds/index.ts';
 import type { PlanChannel, PlanFilter } from '../model/plan/index.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
@@ -253,7 +258,12 @@ function emptyChannel(output: Output, filters: PlanFilter[]): PlanChannel {
   };
 }
 
-function faulty(fault: AudioFault, channel: PlanChannel, device: Device, book: PlanBook): PlannedChannel {
+function faulty(
+  fault: ChannelWiringFault | WiringFault,
+  channel: PlanChannel,
+  device: Device,
+  book: PlanBook,
+): PlannedChannel {
   remarkFault(fault, device, book);
   return { channel, load: null, wiring: null };
 }

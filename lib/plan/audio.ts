@@ -118,7 +118,6 @@ function remarkNotMeasured({ id, seat, path }: Device, book: PlanBook): void {
       of: [id],
       message: `${id} has no delay: its distance from the listener is not measured, and the delays of the others leave it out`,
       remedy: `write distance: of the place ${seat ?? 'where it stands'} in the vehicle's file`,
-      source: 'time of flight',
     },
     { path },
   );

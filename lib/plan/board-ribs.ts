@@ -1,5 +1,4 @@
-import type { BoardFault } from '../board/fault.ts';
-import { geometry, mmText } from '../board/fault.ts';
+import { type BoardFault, mmText } from '../board/fault.ts';
 import { bodyOf, type Item, type Placement } from '../board/item.ts';
 import type { BoardShape } from '../board/outline.ts';
 import type { Point } from '../board/point.ts';
@@ -118,7 +117,6 @@ function noStretch({ id: board }: Board, { id, given }: BoardRib): BoardFault {
     of: [id],
     message: `the rib ${id} finds no free stretch of ${board}${at}`,
     remedy: 'choose another distance, or a narrower rib',
-    ...geometry,
   };
 }
 

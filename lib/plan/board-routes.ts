@@ -92,7 +92,6 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
           value: hasM,
           limit: lengthM,
           unit: 'm',
-          source: 'geometry of the board as written',
           remedy: 'give it its true length or a longer lead, or move what it joins nearer',
         },
       ];

@@ -1,5 +1,6 @@
 import type { AmplifierMode } from '../audio/amplifier-load.ts';
-import { type AudioFault, isFault } from '../audio/fault.ts';
+import { isFault } from '../audio/fault.ts';
+import type { PowerFault } from '../audio/rated-power.ts';
 import type { Coil, Wiring } from '../audio/wiring.ts';
 import { listWirings, type WiringChoice, wiringsForLoad } from '../audio/wirings.ts';
 import type { PlanChannel, PlanWiring } from '../model/plan/index.ts';
@@ -65,7 +66,7 @@ function shapeOf(wiring: Wiring, coils: readonly Coil[]): string {
 }
 
 /** The fault of a load that is too low, with the way of wiring that the amplifier may drive as the way out. */
-export function wayOutOfLowLoad(fault: AudioFault, wirings: readonly PlanWiring[]): AudioFault {
+export function wayOutOfLowLoad(fault: PowerFault, wirings: readonly PlanWiring[]): PowerFault {
   if (fault.fault !== 'load-below-minimum') return fault;
   const [best] = wirings.filter(({ mayDrive }) => mayDrive);
   if (!best)
@@ -95,11 +96,10 @@ export function askedLoad(
   const askedOhm = output.device.given?.loads[output.name];
   if (askedOhm === undefined) return;
   const path = `${output.device.path}/loads/${output.name}`;
-  const source = "Ohm's and Kirchhoff's laws";
   const ways = wiringsForLoad(output.id, coils, mode, askedOhm);
   if (isFault(ways)) {
     const { fault: rule, subjects: of, message, remedy } = ways;
-    book.remark({ rule, level: 'stop', of, message, remedy, source }, { path });
+    book.remark({ rule, level: 'stop', of, message, remedy }, { path });
     return;
   }
   if (Math.abs(loadOhm - askedOhm) <= 0.01 * askedOhm) return;
@@ -113,7 +113,6 @@ export function askedLoad(
       limit: askedOhm,
       unit: 'ohm',
       remedy: `wire its coils as ${ways[0]?.text ?? 'asked'}`,
-      source,
     },
     { path },
   );

@@ -94,7 +94,6 @@ function notBalanced({ vehicle }: Job, fault: string): Remark {
     level: 'caution',
     of: [vehicle.id],
     message: `whether ${vehicle.id} charges enough is not known: ${fault}`,
-    source: "the vehicle's data",
     remedy: 'write the alternator, or the converter in its place, with its rating among what is fitted',
   };
 }

@@ -131,8 +131,6 @@ function noSheet(job: Job, board: Board, tried: readonly TriedSheet[], book: Pla
       limit: leastHz,
       unit: 'Hz',
       remedy: 'stock a stiffer sheet, add a fixing near the heaviest part or a rib, or write sheet: yourself',
-      source: 'common practice, no source',
-      mark: 'cp',
     },
     { path: board.path },
   );

@@ -29,7 +29,6 @@ export function noneFits(
     rule: 'conductor-none-fits',
     level: 'stop',
     of: [id],
-    source: "33 CFR 183.425, Table 5; the parts' data",
     ...(told ?? {
       message: `no cable of the catalogue fits ${id}: ${reason}`,
       remedy:

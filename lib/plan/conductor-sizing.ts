@@ -209,11 +209,11 @@ function remarksOf(
   onShelf: boolean,
 ): Remark[] {
   const { id } = task.link;
-  const base = { of: [id], source: "33 CFR 183.425, Table 5; the parts' data" };
+  const of = [id];
   if (candidates === 0)
     return [
       {
-        ...base,
+        of,
         rule: 'conductor-no-reel',
         level: 'stop',
         message: `no reel of the catalogue is for ${task.role} conductors`,
@@ -227,7 +227,7 @@ function remarksOf(
   if (onShelf) return [];
   return [
     {
-      ...base,
+      of,
       rule: 'conductor-not-on-shelf',
       level: 'caution',
       message: `no reel on the shelf has ${chosen.candidate.size.label} in one piece for ${id}`,

@@ -15,7 +15,7 @@ export function remarkFiltersNotMade({ id, given, path }: Device, book: PlanBook
       if (!isFault(made)) continue;
       const { fault: rule, subjects: of, message, remedy } = made;
       book.remark(
-        { rule, level: 'stop', of, message, remedy, source: 'the definition of the filter' },
+        { rule, level: 'stop', of, message, remedy },
         { path: `${path}${pointer(['filters', where, String(index)])}` },
       );
     }

@@ -70,12 +70,9 @@ function remark(
   book: PlanBook,
   path: string,
   id: string,
-  rule: string,
+  rule: 'as-built-unknown' | 'as-built-unit',
   message: string,
   remedy: string,
 ): void {
-  book.remark(
-    { rule, level: 'caution', of: [id], message, remedy, source: 'the record of measurements' },
-    { path },
-  );
+  book.remark({ rule, level: 'caution', of: [id], message, remedy }, { path });
 }

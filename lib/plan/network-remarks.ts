@@ -35,7 +35,6 @@ export function remarkFaults(
         level: 'stop',
         of: [...of, ...points],
         message: faultText(fault, referenceNode),
-        source: "Kirchhoff's and Ohm's laws",
         remedy: remedies[fault.kind],
       },
       subject ? { path: subject.path, file: subject.origin } : { path: '/links' },

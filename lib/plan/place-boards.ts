@@ -72,6 +72,5 @@ function noPlace({ id, spaceId }: Board, { tried }: BoardPlace, lack: Lack): Rem
     limit: 0,
     unit: 'm',
     remedy: `make the board ${lack.rule === 'fixing-off-board' ? 'larger, or choose another sound point' : `smaller by ${mmText(lack.limitM - lack.roomM)}, or cut it out there`}`,
-    source: 'geometry of the board as written',
   };
 }

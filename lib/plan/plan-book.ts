@@ -1,4 +1,5 @@
-import type { PlacedRemark, Remark } from '../model/remark.ts';
+import type { FindingId } from '../model/findings/index.ts';
+import type { PlacedRemark, RemarkOf } from '../model/remark.ts';
 import type { Trace, Traced } from '../model/trace.ts';
 
 /** Where in which file the subject of a remark was written. */
@@ -16,7 +17,7 @@ export class PlanBook {
   }
 
   /** Writes a remark down with the place of its subject. */
-  remark(remark: Remark, where: Whereabouts): void {
+  remark<Id extends FindingId>(remark: RemarkOf<Id>, where: Whereabouts): void {
     this.#remarks.push({ remark, ...where });
   }
 

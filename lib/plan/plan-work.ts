@@ -23,7 +23,6 @@ export function planWork(
         of: items,
         message,
         remedy,
-        source: 'the order of work',
       },
       { path },
     );

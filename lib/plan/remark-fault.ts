@@ -1,12 +1,16 @@
 import type { AudioFault } from '../audio/fault.ts';
+import type { FindingId, LevelOf } from '../model/findings/index.ts';
 import type { Device } from '../model/resolved-job.ts';
 import type { PlanBook } from './plan-book.ts';
 
+/** The findings that may stop a job. */
+type StoppingId = { [Id in FindingId]: 'stop' extends LevelOf<Id> ? Id : never }[FindingId];
+
 /** An audio fault stops the job, where its device was written: power, gain and preset of the channel are not known. */
-export function remarkFault(fault: AudioFault, device: Device, book: PlanBook): void {
+export function remarkFault(fault: AudioFault<StoppingId>, device: Device, book: PlanBook): void {
   const { fault: rule, subjects, message, remedy } = fault;
   book.remark(
-    { rule, level: 'stop', of: subjects, message, remedy, source: "Kirchhoff's laws; the parts' data" },
+    { rule, level: 'stop', of: subjects, message, remedy },
     { path: device.path, file: device.origin },
   );
 }

@@ -76,8 +76,6 @@ function noCovering({ id }: Run, zone: ZoneKind, reason: string): Remark {
     level: 'caution',
     of: [id, zone],
     message: `${id} wants a covering in the ${zone}, and the catalogue has none that fits: ${reason}`,
-    source: 'common practice, no source',
-    mark: 'cp',
     remedy: 'add a covering that fits to the catalogue, or name one by covering:',
   };
 }

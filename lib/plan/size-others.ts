@@ -76,7 +76,6 @@ function withFuseRemark(one: SizedConductor, neededA: number): SizedConductor {
     value: carriesA,
     limit: neededA,
     unit: 'A',
-    source: '33 CFR 183.425, Table 5; fuse ceilings under 18 AWG: common practice, no source',
     remedy: 'put a smaller fuse before it, or a larger conductor',
   };
   return { ...one, remarks: [...one.remarks, remark] };

@@ -1,4 +1,4 @@
-import { type BoardFault, commonPractice, mmText } from '../board/fault.ts';
+import { type BoardFault, mmText } from '../board/fault.ts';
 import { type SpacerStack, type StackPart, spacerStack } from '../board/spacer-stack.ts';
 import type { PlanRiserPiece } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
@@ -61,7 +61,6 @@ export function unmadeHeights(pieces: readonly PlanRiserPiece[], toleranceM: num
         limit: toleranceM,
         unit: 'm',
         remedy: 'stock packing of that thickness with thickness: in its part, or give another spacer:',
-        ...commonPractice,
       };
     });
 }

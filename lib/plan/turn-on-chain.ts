@@ -102,7 +102,6 @@ function remarkRing(ring: readonly string[], devices: DevicesById, book: PlanBoo
           ? `${ring[0] ?? ''} waits for itself to turn on, so that it never does`
           : `${ring.join(' and ')} wait for each other to turn on, so that none ever does`,
       remedy: `take the turn-on of ${ring[0] ?? 'one of them'} from the source unit or from a switched and fused feed`,
-      source: "the parts' terminals",
     },
     { path: device?.path ?? '' },
   );

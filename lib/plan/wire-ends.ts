@@ -246,7 +246,6 @@ function refusal(wire: string, terminal: string, reason: string, alternatives: r
     level: 'stop',
     of: [wire, terminal],
     message: reason,
-    source: "the parts' data",
     remedy: alternatives.join('; or ') || 'use another terminal',
   };
 }
@@ -257,7 +256,6 @@ function noted(wire: string, terminal: string, note: string): Remark {
     level: 'note',
     of: [wire, terminal],
     message: note,
-    source: "the parts' data",
     remedy: 'check the fit on the bench before the vehicle',
   };
 }
@@ -268,7 +266,6 @@ function noPart(wire: string, terminal: string, form: TerminalForm, size: string
     level: 'caution',
     of: [wire, terminal],
     message: `no ${form.replaceAll('-', ' ')} for ${size} is in the catalogue`,
-    source: "the shop's catalogue",
     remedy: 'add the part, so that the pick list can count it',
   };
 }
@@ -279,7 +276,6 @@ function noShrink(wire: string, terminal: string, size: string): Remark {
     level: 'caution',
     of: [wire, terminal],
     message: `no heat-shrink of the catalogue goes over the lug of ${size} and closes on it`,
-    source: "the shop's catalogue",
     remedy: 'add heat-shrink of a higher ratio, so that the pick list can count it',
   };
 }

@@ -1,6 +1,5 @@
 import { pointer } from '../model/place.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
 import { figure } from './words.ts';
 
 /** Why a reading may differ. */
@@ -14,12 +13,9 @@ function likely(id: string, what: string, ratio: number): string {
 
 const differs: Rule = {
   id: 'as-built-differs',
-  asks: 'What was measured agrees with what was predicted.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ plan }) {
     return plan.measurements.flatMap(
-      ({ id, what, predicted, unit, asBuilt, state, explanation }): Verdict[] => {
+      ({ id, what, predicted, unit, asBuilt, state, explanation }): Verdict<'as-built-differs'>[] => {
         if (state !== 'differs') return [];
         const ratio =
           predicted === null || asBuilt === undefined || predicted === 0 ? 1 : asBuilt / predicted;
@@ -35,7 +31,6 @@ const differs: Rule = {
             ...(predicted !== null && { limit: predicted }),
             unit,
             remedy: explanation ?? likely(id, what, ratio),
-            ...commonPractice,
             path: pointer(['as-built', id]),
           },
         ];

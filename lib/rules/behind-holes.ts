@@ -2,7 +2,6 @@ import { pointer } from '../model/place.ts';
 import type { Board } from '../model/resolved-job.ts';
 import { partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
 import { lengthIn } from './words.ts';
 
 const hazards: Readonly<Record<string, string>> = {
@@ -39,11 +38,8 @@ function drilled({ job, plan }: Case): readonly { of: readonly string[]; behind:
 
 const behindHole: Rule = {
   id: 'hole-before-hazard',
-  asks: 'Behind each drilled hole is no tank, no line and no airbag.',
-  levels: ['stop', 'caution'],
-  ...commonPractice,
   judge(about) {
-    return drilled(about).flatMap(({ of, behind, path }): Verdict[] => {
+    return drilled(about).flatMap(({ of, behind, path }): Verdict<'hole-before-hazard'>[] => {
       const hazard = hazards[behind];
       const what = hazard ?? doubts[behind];
       if (what === undefined) return [];
@@ -57,7 +53,6 @@ const behindHole: Rule = {
             hazard === undefined
               ? 'look behind the panel and write what is there before anything is drilled; drill with a stop on the bit'
               : 'use another fixing point',
-          ...commonPractice,
           path,
         },
       ];
@@ -76,13 +71,10 @@ function sticksThroughM({ job, plan }: Case, board: Board, fixing: string): numb
 
 const stickThrough: Rule = {
   id: 'fixing-too-long',
-  asks: 'A fixing does not reach past the free depth behind its point.',
-  levels: ['stop', 'caution'],
-  ...commonPractice,
   judge(about) {
     const length = lengthIn(about.job);
     return about.job.boards.flatMap((board) =>
-      Object.entries(board.given.fixings).flatMap(([name, { point }]): Verdict[] => {
+      Object.entries(board.given.fixings).flatMap(([name, { point }]): Verdict<'fixing-too-long'>[] => {
         const spot = board.space['sound-points'][point];
         const limit = spot?.['free-depth'];
         const value = sticksThroughM(about, board, name);
@@ -96,7 +88,6 @@ const stickThrough: Rule = {
             limit,
             unit: 'm',
             remedy: 'use a shorter fixing or a higher spacer',
-            ...commonPractice,
             path: pointer(['boards', board.id, 'fixings', name]),
           },
         ];

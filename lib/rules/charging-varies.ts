@@ -1,17 +1,14 @@
 import type { Rule, Verdict } from './rule.ts';
-import { defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { volts } from './words.ts';
 
 const varies: Rule = {
   id: 'charging-voltage-varies',
-  asks: 'Where the vehicle lets its charging voltage vary, currents and sizes go by the low end.',
-  levels: ['note'],
-  ...defaultSource('voltage-variable'),
   judge({ job }) {
     const { value, from } = houseRule(job, 'voltage-variable');
     const lowV = houseRule(job, 'voltage-variable-low').value;
     const highV = houseRule(job, 'voltage-variable-high').value;
-    return job.devices.flatMap(({ id, spec, path, origin }): Verdict[] => {
+    return job.devices.flatMap(({ id, spec, path, origin }): Verdict<'charging-voltage-varies'>[] => {
       if (spec?.kind !== 'alternator' || !spec['variable-voltage']) return [];
       return [
         {
@@ -33,13 +30,10 @@ const varies: Rule = {
 
 const unusual: Rule = {
   id: 'charging-voltage-unusual',
-  asks: 'An alternator is set to a voltage that a sound 12 V system charges at.',
-  levels: ['caution'],
-  ...defaultSource('check-in-charging-most'),
   judge({ job }) {
     const least = houseRule(job, 'check-in-charging-least');
     const most = houseRule(job, 'check-in-charging-most');
-    return job.devices.flatMap(({ id, spec, path, origin }): Verdict[] => {
+    return job.devices.flatMap(({ id, spec, path, origin }): Verdict<'charging-voltage-unusual'>[] => {
       const setV = spec?.kind === 'alternator' ? spec['set-point'] : undefined;
       if (setV === undefined || (setV >= least.value && setV <= most.value)) return [];
       const high = setV > most.value;

@@ -1,46 +1,42 @@
 import type { Rule, Verdict } from './rule.ts';
-import { defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { amps, percent } from './words.ts';
 
 const chargingShort: Rule = {
   id: 'charging-short',
-  asks: 'Vehicle and average audio take at most 80 % of the hot output of the alternator; above all of it at cruise the battery runs flat.',
-  levels: ['stop', 'caution'],
-  ...defaultSource('charging-share'),
   judge({ job, plan }) {
     const { value: upgradeShare, from } = houseRule(job, 'charging-share');
-    return plan.power.charging.flatMap(({ name, alternatorA, vehicleA, averageA }): Verdict[] => {
-      if (/off/i.test(name)) return [];
-      const demandA = vehicleA + averageA;
-      const over = demandA > alternatorA + 1e-9;
-      if (!over && demandA <= upgradeShare * alternatorA + 1e-9) return [];
-      const idle = /idle/i.test(name);
-      return [
-        {
-          level: over && !idle ? 'stop' : 'caution',
-          of: [name],
-          message: `at ${name} the vehicle takes ${amps(vehicleA)} and the audio ${amps(averageA)} on average, ${alternatorA > 0 ? percent(demandA / alternatorA) : 'all and more'} of the ${amps(alternatorA)} that the hot alternator gives`,
-          value: demandA,
-          limit: over ? alternatorA : upgradeShare * alternatorA,
-          unit: 'A',
-          remedy:
-            over && idle
-              ? 'do not play loud at idle for long, or fit a larger alternator'
-              : 'fit a larger alternator, or less average power',
-          ...from,
-          path: '/fitted',
-          file: 'vehicle',
-        },
-      ];
-    });
+    return plan.power.charging.flatMap(
+      ({ name, alternatorA, vehicleA, averageA }): Verdict<'charging-short'>[] => {
+        if (/off/i.test(name)) return [];
+        const demandA = vehicleA + averageA;
+        const over = demandA > alternatorA + 1e-9;
+        if (!over && demandA <= upgradeShare * alternatorA + 1e-9) return [];
+        const idle = /idle/i.test(name);
+        return [
+          {
+            level: over && !idle ? 'stop' : 'caution',
+            of: [name],
+            message: `at ${name} the vehicle takes ${amps(vehicleA)} and the audio ${amps(averageA)} on average, ${alternatorA > 0 ? percent(demandA / alternatorA) : 'all and more'} of the ${amps(alternatorA)} that the hot alternator gives`,
+            value: demandA,
+            limit: over ? alternatorA : upgradeShare * alternatorA,
+            unit: 'A',
+            remedy:
+              over && idle
+                ? 'do not play loud at idle for long, or fit a larger alternator'
+                : 'fit a larger alternator, or less average power',
+            ...from,
+            path: '/fitted',
+            file: 'vehicle',
+          },
+        ];
+      },
+    );
   },
 };
 
 const loadAssumed: Rule = {
   id: 'vehicle-load-assumed',
-  asks: 'The load of the vehicle itself is measured.',
-  levels: ['note'],
-  ...defaultSource('vehicle-load'),
   judge({ job, plan }) {
     if (job.vehicle['vehicle-load'] !== undefined || plan.power.charging.length === 0) return [];
     const { value, from } = houseRule(job, 'vehicle-load');

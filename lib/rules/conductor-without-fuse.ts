@@ -5,7 +5,7 @@ import { powerRules } from '../plan/power-rules.ts';
 import { batteriesAmong, isConsumer, type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, hasRole, jobWires, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 
 const remedy =
   'put a fuse at the source end, rated at most at what the conductor carries, or branch off after a fuse';
@@ -64,22 +64,18 @@ function hasOwnConsumer(job: Job, terminals: ReadonlySet<string>): boolean {
   );
 }
 
-function fuseless(about: Case, wire: PlanWire): Verdict {
+function fuseless(about: Case, wire: PlanWire): Verdict<'conductor-without-fuse'> {
   return {
     level: 'stop',
     of: [wire.id, ...endsOf(wire)],
     message: `${wire.id} (${wire.size.label}) from ${wire.from} to ${wire.to} has no fuse that protects it`,
     remedy,
-    ...commonPractice,
     ...wireSpot(about, wire.id),
   };
 }
 
 const conductorWithoutFuse: Rule = {
   id: 'conductor-without-fuse',
-  asks: 'Every conductor that a source can feed is protected by a fuse, unless the source limits its own current.',
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
     const side = liveSide(about);
     return jobWires(about)
@@ -98,13 +94,10 @@ function isTap(job: Job, side: LiveSide, terminal: string): boolean {
 
 const tapWithoutFuse: Rule = {
   id: 'tap-without-fuse',
-  asks: "A tap in the vehicle's own wiring has a fuse of its own before anything that it feeds.",
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
     const side = liveSide(about);
     const own = side.edges.filter(({ wire }) => wire === null || wire.origin === 'job');
-    return jobWires(about).flatMap((wire): Verdict[] => {
+    return jobWires(about).flatMap((wire): Verdict<'tap-without-fuse'>[] => {
       const tap = endsOf(wire).find((end) => isTap(about.job, side, end));
       if (tap === undefined || wire.role === 'ground') return [];
       const beyond = reached(own, [tap], noFuse);
@@ -115,7 +108,6 @@ const tapWithoutFuse: Rule = {
           of: [wire.id, tap],
           message: `${wire.id} taps ${tap} of the vehicle and has no fuse of its own; the fuse before it is sized for what the vehicle feeds there`,
           remedy: 'put a fuse at the tap, rated for the added load and its conductor',
-          ...commonPractice,
           ...wireSpot(about, wire.id),
         },
       ];

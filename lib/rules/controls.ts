@@ -1,21 +1,17 @@
 import type { ControlSpec } from '../model/kinds/kind.ts';
 import { deviceOf, deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { accounting, commonPractice } from './source.ts';
 
 /** Controls whose wrong state at first power-up can ruin a speaker or an ear. */
 const grave: readonly ControlSpec['what'][] = ['gain', 'boost', 'crossover', 'crossover-mode', 'subsonic'];
 
 const unlisted: Rule = {
   id: 'control-unlisted',
-  asks: 'Every knob and switch of a device has its state before first power-up written down.',
-  levels: ['stop', 'caution'],
-  ...accounting,
   judge({ job, plan }) {
     return job.devices
       .filter(({ origin }) => origin === 'job')
       .flatMap(({ id, facts }) =>
-        Object.entries(facts.controls).flatMap(([name, { what }]): Verdict[] => {
+        Object.entries(facts.controls).flatMap(([name, { what }]): Verdict<'control-unlisted'>[] => {
           const preset = plan.controls.find(({ item, control }) => item === id && control === name);
           if (preset && /\S/.test(preset.preset)) return [];
           return [
@@ -24,7 +20,6 @@ const unlisted: Rule = {
               of: [`${id}.${name}`, id],
               message: `the state of ${name} on ${id} before first power-up is not written down`,
               remedy: `write it under settings: of ${id}`,
-              ...accounting,
               ...deviceSpot(job, id),
             },
           ];
@@ -35,11 +30,8 @@ const unlisted: Rule = {
 
 const unsafe: Rule = {
   id: 'control-unsafe',
-  asks: 'Gain, boost and filters stand in their safe state before first power-up.',
-  levels: ['stop', 'caution'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return plan.controls.flatMap(({ item, control, preset, safe }): Verdict[] => {
+    return plan.controls.flatMap(({ item, control, preset, safe }): Verdict<'control-unsafe'>[] => {
       const spec = deviceOf(job, item)?.facts.controls[control];
       if (safe) return [];
       const isGrave = !spec || grave.includes(spec.what);
@@ -53,7 +45,6 @@ const unsafe: Rule = {
           remedy: spec
             ? `write "${spec.safe}", and change it at commissioning once the meter says so`
             : "look its safe state up in the maker's data",
-          ...commonPractice,
           ...deviceSpot(job, item, 'settings', control),
         },
       ];

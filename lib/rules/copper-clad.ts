@@ -2,7 +2,6 @@ import type { PlanWire, WireEnd } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { jobWires, partOf, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
 
 /** True where a ferrule is crimped on the end. */
 export function hasFerrule(job: Job, { part, prep }: WireEnd): boolean {
@@ -20,14 +19,11 @@ function isClad({ job, plan }: Case, wire: PlanWire): boolean {
 
 const cladSetScrew: Rule = {
   id: 'copper-clad-in-set-screw',
-  asks: 'Copper-clad aluminium goes into a set screw only with a ferrule, and the screw is tightened again.',
-  levels: ['stop', 'note'],
-  ...commonPractice,
   judge(about) {
     return jobWires(about)
       .filter((wire) => isClad(about, wire))
       .flatMap((wire) =>
-        wire.ends.flatMap((end): Verdict[] => {
+        wire.ends.flatMap((end): Verdict<'copper-clad-in-set-screw'>[] => {
           if (terminalSpecOf(about.job, end.terminal)?.joint !== 'set-screw') return [];
           const ferrule = hasFerrule(about.job, end);
           return [
@@ -40,7 +36,6 @@ const cladSetScrew: Rule = {
               remedy: ferrule
                 ? 'tighten the screw again at the visit after 30 days'
                 : 'crimp a ferrule on it and tighten the screw again after 30 days, or use copper',
-              ...commonPractice,
               ...wireSpot(about, wire.id),
               ...(ferrule && { givesWayTo: ['port-note'] }),
             },

@@ -5,7 +5,6 @@ import { type LiveSide, liveSide } from './live-side.ts';
 import { deviceSpot } from './look-up.ts';
 import { ratedPoint } from './operating-point.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { partData } from './source.ts';
 import { amps, figure, listed } from './words.ts';
 
 /** A current that flows at an operating point (A). */
@@ -51,7 +50,12 @@ function fusesBefore(about: Case, side: LiveSide, { id, facts }: Device): readon
 const isOver = (currentA: number, limitA: number): boolean => currentA > limitA * (1 + 1e-9);
 
 /** The current of a distribution part against what it is made for, with the fuses that let current into it. */
-function judgePart(about: Case, device: Device, limit: number, before: readonly PlanFuse[]): Verdict[] {
+function judgePart(
+  about: Case,
+  device: Device,
+  limit: number,
+  before: readonly PlanFuse[],
+): Verdict<'distribution-over-current'>[] {
   const { id } = device;
   const flows = flowsThrough(about, device);
   const rated = flows.find(({ point }) => point === ratedPoint(about))?.currentA ?? 0;
@@ -59,7 +63,7 @@ function judgePart(about: Case, device: Device, limit: number, before: readonly 
     .filter(({ item }) => item === id)
     .reduce((sum, fuse) => sum + fuse.ratedA, 0);
   const ratedA = Math.max(rated, behindA);
-  const base = { limit, unit: 'A', ...partData, ...deviceSpot(about.job, id) } as const;
+  const base = { limit, unit: 'A', ...deviceSpot(about.job, id) } as const;
   if (isOver(ratedA, limit))
     return [
       {
@@ -88,11 +92,14 @@ function judgePart(about: Case, device: Device, limit: number, before: readonly 
 }
 
 function letsInTooMuch(
-  base: Pick<Verdict, 'source' | 'path'> & { readonly limit: number; readonly unit: string },
+  base: Pick<Verdict<'distribution-over-current'>, 'path'> & {
+    readonly limit: number;
+    readonly unit: string;
+  },
   id: string,
   letsInA: number,
   before: readonly PlanFuse[],
-): Verdict {
+): Verdict<'distribution-over-current'> {
   const names = before.map((fuse) => fuse.id);
   const one = before.length === 1;
   const fuses = one
@@ -109,41 +116,39 @@ function letsInTooMuch(
 }
 
 /** The ports of a distribution part whose maker tells what each carries. */
-function judgePorts(about: Case, { id, facts }: Device): Verdict[] {
-  return Object.entries(facts.terminals).flatMap(([name, { current: limit }]): Verdict[] => {
-    const terminal = terminalId({ device: id, terminal: name });
-    if (limit === undefined) return [];
-    const flows = about.plan.power.points.map((point): Flow => {
-      return { point, currentA: Math.abs(inflowA(about, point, terminal) ?? 0) };
-    });
-    const rated = flows.find(({ point }) => point === ratedPoint(about));
-    const over = rated && isOver(rated.currentA, limit) ? rated : largest(flows);
-    if (!over || !isOver(over.currentA, limit)) return [];
-    return [
-      {
-        level: over === rated ? 'stop' : 'caution',
-        of: [id, terminal, over.point.name],
-        message: `${over.point.title}: ${amps(over.currentA)} flow through ${terminal}, and that port is made for ${amps(limit)}`,
-        value: over.currentA,
-        limit,
-        unit: 'A',
-        remedy: 'share the current between two ports, or take a part with larger ones',
-        ...partData,
-        ...deviceSpot(about.job, id),
-      },
-    ];
-  });
+function judgePorts(about: Case, { id, facts }: Device): Verdict<'distribution-over-current'>[] {
+  return Object.entries(facts.terminals).flatMap(
+    ([name, { current: limit }]): Verdict<'distribution-over-current'>[] => {
+      const terminal = terminalId({ device: id, terminal: name });
+      if (limit === undefined) return [];
+      const flows = about.plan.power.points.map((point): Flow => {
+        return { point, currentA: Math.abs(inflowA(about, point, terminal) ?? 0) };
+      });
+      const rated = flows.find(({ point }) => point === ratedPoint(about));
+      const over = rated && isOver(rated.currentA, limit) ? rated : largest(flows);
+      if (!over || !isOver(over.currentA, limit)) return [];
+      return [
+        {
+          level: over === rated ? 'stop' : 'caution',
+          of: [id, terminal, over.point.name],
+          message: `${over.point.title}: ${amps(over.currentA)} flow through ${terminal}, and that port is made for ${amps(limit)}`,
+          value: over.currentA,
+          limit,
+          unit: 'A',
+          remedy: 'share the current between two ports, or take a part with larger ones',
+          ...deviceSpot(about.job, id),
+        },
+      ];
+    },
+  );
 }
 
 /** What flows into a distribution part, fused or plain, live or ground: its bar must carry it, and so must its ports. */
 export const distributionOverCurrent: Rule = {
   id: 'distribution-over-current',
-  asks: 'A distribution part, fused or plain, carries what flows through it, and the fuse before it protects it.',
-  levels: ['stop', 'caution'],
-  ...partData,
   judge(about) {
     const side = liveSide(about);
-    return about.job.devices.flatMap((device): Verdict[] => {
+    return about.job.devices.flatMap((device): Verdict<'distribution-over-current'>[] => {
       const { spec, origin } = device;
       if (spec?.kind !== 'distribution' || origin !== 'job') return [];
       return [

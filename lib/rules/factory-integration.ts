@@ -10,7 +10,6 @@ import {
   wireSpot,
 } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
 import { listed, volts } from './words.ts';
 
 /** Terminals that a chain of wires joins to one, itself included. */
@@ -29,14 +28,11 @@ function joinedTo(wires: readonly PlanWire[], start: string): ReadonlySet<string
 
 const commonNegative: Rule = {
   id: 'speaker-negative-to-common',
-  asks: 'The negative of a speaker output goes to its own speaker alone, never to the chassis or to a common negative.',
-  levels: ['stop'],
-  ...commonPractice,
   judge({ job, plan }: Case) {
     const outputs = plan.wires
       .flatMap(endsOf)
       .filter((end, at, all) => hasRole(job, end, 'speaker-out-negative') && all.indexOf(end) === at);
-    return outputs.flatMap((output): Verdict[] => {
+    return outputs.flatMap((output): Verdict<'speaker-negative-to-common'>[] => {
       const net = joinedTo(plan.wires, output);
       const others = [...net].filter(
         (end) =>
@@ -58,7 +54,6 @@ const commonNegative: Rule = {
           of: [output, ...others.toSorted()],
           message: `${output} is joined to ${listed(others.toSorted())}: a bridged output drives its negative too, and would be shorted`,
           remedy: 'take each negative to its own speaker or its own high-level input, and to nothing else',
-          ...commonPractice,
           ...deviceSpot(job, deviceIdOf(output)),
         },
       ];
@@ -68,12 +63,9 @@ const commonNegative: Rule = {
 
 const factorySource: Rule = {
   id: 'factory-source-unmeasured',
-  asks: 'A factory radio that feeds the system is measured channel by channel before the plan stands.',
-  levels: ['note'],
-  ...commonPractice,
   judge(about) {
     const { job, plan } = about;
-    return job.devices.flatMap(({ id, origin, spec }): Verdict[] => {
+    return job.devices.flatMap(({ id, origin, spec }): Verdict<'factory-source-unmeasured'>[] => {
       const feeds = jobWires(about).some((wire) =>
         endsOf(wire).some(
           (end) =>
@@ -95,7 +87,6 @@ const factorySource: Rule = {
           message: `${id} came with the vehicle and feeds the system: what its channels give is not measured`,
           remedy:
             'measure each channel: bandwidth, polarity, greatest clean voltage, direct-current offset, equalising that moves with the level, load sensing, noise cancelling; see that chimes and warnings still sound, since losing one stops the job',
-          ...commonPractice,
           ...deviceSpot(job, id),
         },
       ];
@@ -105,11 +96,8 @@ const factorySource: Rule = {
 
 const signalLow: Rule = {
   id: 'signal-below-sensitivity',
-  asks: 'The clean voltage of an output reaches what the input behind it needs for full output.',
-  levels: ['note'],
-  ...partData,
   judge(about) {
-    return jobWires(about).flatMap((wire): Verdict[] => {
+    return jobWires(about).flatMap((wire): Verdict<'signal-below-sensitivity'>[] => {
       const output = endsOf(wire).find((end) =>
         hasRole(about.job, end, 'signal-out', 'speaker-out-positive'),
       );
@@ -127,7 +115,6 @@ const signalLow: Rule = {
           limit: needed,
           unit: 'V',
           remedy: `raise the sensitivity of the input, or put a line driver behind ${source}; turning the gain past it only adds noise`,
-          ...partData,
           ...wireSpot(about, wire.id),
         },
       ];

@@ -1,159 +1,112 @@
+import type { FindingId } from '../model/findings/index.ts';
 import type { PlanOutput } from '../model/plan/index.ts';
 import { deviceIdOf, deviceOf, deviceSpot, hasRole, wireSpot } from './look-up.ts';
-import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
+import type { Case, Rule, RuleOf, Verdict } from './rule.ts';
 import { decibels, hertz, listed, volts } from './words.ts';
 
 /** Full range for music in a vehicle: what an output must reach to feed a system by itself. */
 const fullRange = { fromHz: 60, toHz: 15_000 };
 
-type Says = Pick<Verdict, 'level' | 'message' | 'remedy'>;
+type Says<Id extends FindingId> = Pick<Verdict<Id>, 'level' | 'message' | 'remedy'>;
 
 /** A rule about what one output of the source gives. */
-function outputRule(
-  head: Pick<Rule, 'id' | 'asks' | 'levels'>,
-  says: (output: PlanOutput, about: Case) => Says | null,
-): Rule {
+function outputRule<Id extends FindingId>(
+  id: Id,
+  says: (output: PlanOutput, about: Case) => Says<Id> | null,
+): RuleOf<Id> {
   return {
-    ...head,
-    ...commonPractice,
+    id,
     judge: (about) =>
-      about.plan.audio.outputs.flatMap((output): Verdict[] => {
+      about.plan.audio.outputs.flatMap((output): Verdict<Id>[] => {
         const said = says(output, about);
         if (!said) return [];
         const spot = deviceSpot(about.job, output.item);
-        return [{ ...said, of: [output.id, output.item], ...commonPractice, ...spot }];
+        return [{ ...said, of: [output.id, output.item], ...spot }];
       }),
   };
 }
 
-const chimeLost = outputRule(
-  { id: 'chime-lost', asks: 'No warning or chime of the vehicle is lost.', levels: ['stop'] },
-  ({ id, chimes, feeds }, { job }) => {
-    const leftOpen = [id, `${id}+`, `${id}-`].some((end) => Object.hasOwn(job.file['left-open'], end));
-    if (chimes !== true || feeds.length > 0 || !leftOpen) return null;
-    return {
-      level: 'stop',
-      message: `warnings of the vehicle sound through ${id}, and the job leaves it open: they would be lost`,
-      remedy:
-        'leave its own speaker on it, feed it into the system, or add a sounder as the vehicle maker says',
-    };
-  },
+const chimeLost = outputRule('chime-lost', ({ id, chimes, feeds }, { job }) => {
+  const leftOpen = [id, `${id}+`, `${id}-`].some((end) => Object.hasOwn(job.file['left-open'], end));
+  if (chimes !== true || feeds.length > 0 || !leftOpen) return null;
+  return {
+    level: 'stop',
+    message: `warnings of the vehicle sound through ${id}, and the job leaves it open: they would be lost`,
+    remedy:
+      'leave its own speaker on it, feed it into the system, or add a sounder as the vehicle maker says',
+  };
+});
+
+const noiseCancelling = outputRule('noise-cancelling-on', ({ id, noiseCancelling: isOn, feeds }) =>
+  isOn !== true || feeds.length === 0
+    ? null
+    : {
+        level: 'caution',
+        message: `active noise cancelling plays through ${id}: with other gain and delay behind it, it howls or booms`,
+        remedy: 'switch it off as the vehicle maker says, or unplug its microphones, before the first sound',
+      },
 );
 
-const noiseCancelling = outputRule(
-  {
-    id: 'noise-cancelling-on',
-    asks: 'Active noise cancelling is off where its speakers are replaced.',
-    levels: ['caution'],
-  },
-  ({ id, noiseCancelling: isOn, feeds }) =>
-    isOn !== true || feeds.length === 0
-      ? null
-      : {
-          level: 'caution',
-          message: `active noise cancelling plays through ${id}: with other gain and delay behind it, it howls or booms`,
-          remedy:
-            'switch it off as the vehicle maker says, or unplug its microphones, before the first sound',
-        },
+const bandLimited = outputRule('band-limited-output', ({ id, fromHz, toHz, feeds }, { job }) => {
+  const isLow = fromHz !== null && fromHz > fullRange.fromHz;
+  const isHigh = toHz !== null && toHz < fullRange.toHz;
+  const isSummed = feeds.every((end) => {
+    const spec = deviceOf(job, deviceIdOf(end))?.spec;
+    return spec?.kind === 'processor' && spec.summing === true;
+  });
+  if (!(isLow || isHigh) || isSummed) return null;
+  return {
+    level: 'caution',
+    message: `${id} gives ${hertz(fromHz ?? 0)} to ${toHz === null ? 'the top' : hertz(toHz)} alone, and feeds ${listed(feeds)}, which does not sum`,
+    remedy: 'take the signal from full-range outputs, or sum the bands in a processor that can',
+  };
+});
+
+const equalising = outputRule('equalising-moves-with-level', ({ id, equalising: how, feeds }) =>
+  how !== 'moves-with-level' || feeds.length === 0
+    ? null
+    : {
+        level: 'caution',
+        message: `the bass of ${id} falls as the level rises: what is set at one level is wrong at another`,
+        remedy:
+          'set it up at the highest clean level, keep the source there, and turn the level by the processor',
+      },
 );
 
-const bandLimited = outputRule(
-  {
-    id: 'band-limited-output',
-    asks: 'Outputs that give a part of the band are summed before they feed the system.',
-    levels: ['caution'],
-  },
-  ({ id, fromHz, toHz, feeds }, { job }) => {
-    const isLow = fromHz !== null && fromHz > fullRange.fromHz;
-    const isHigh = toHz !== null && toHz < fullRange.toHz;
-    const isSummed = feeds.every((end) => {
-      const spec = deviceOf(job, deviceIdOf(end))?.spec;
-      return spec?.kind === 'processor' && spec.summing === true;
-    });
-    if (!(isLow || isHigh) || isSummed) return null;
-    return {
-      level: 'caution',
-      message: `${id} gives ${hertz(fromHz ?? 0)} to ${toHz === null ? 'the top' : hertz(toHz)} alone, and feeds ${listed(feeds)}, which does not sum`,
-      remedy: 'take the signal from full-range outputs, or sum the bands in a processor that can',
-    };
-  },
+const loadSensing = outputRule('load-sensing-output', ({ id, loadSensing: senses, feeds }) =>
+  senses !== true || feeds.length === 0
+    ? null
+    : {
+        level: 'caution',
+        message: `${id} switches itself off where it feels no speaker, and a signal input is none`,
+        remedy: 'fit a load resistor across it as the maker of the source says, mounted where it can get hot',
+      },
 );
 
-const equalising = outputRule(
-  {
-    id: 'equalising-moves-with-level',
-    asks: 'Equalising that moves with the level is undone before the system.',
-    levels: ['caution'],
-  },
-  ({ id, equalising: how, feeds }) =>
-    how !== 'moves-with-level' || feeds.length === 0
-      ? null
-      : {
-          level: 'caution',
-          message: `the bass of ${id} falls as the level rises: what is set at one level is wrong at another`,
-          remedy:
-            'set it up at the highest clean level, keep the source there, and turn the level by the processor',
-        },
+const reversed = outputRule('source-polarity-reversed', ({ id, polarity, feeds }) =>
+  polarity !== 'reversed' || feeds.length === 0
+    ? null
+    : {
+        level: 'caution',
+        message: `${id} is of reversed polarity`,
+        remedy: 'turn it over in the processor, or swap its two conductors at the input and label them so',
+      },
 );
 
-const loadSensing = outputRule(
-  {
-    id: 'load-sensing-output',
-    asks: 'An output that feels for its speaker sees a load.',
-    levels: ['caution'],
-  },
-  ({ id, loadSensing: senses, feeds }) =>
-    senses !== true || feeds.length === 0
-      ? null
-      : {
-          level: 'caution',
-          message: `${id} switches itself off where it feels no speaker, and a signal input is none`,
-          remedy:
-            'fit a load resistor across it as the maker of the source says, mounted where it can get hot',
-        },
-);
-
-const reversed = outputRule(
-  {
-    id: 'source-polarity-reversed',
-    asks: 'An output of reversed polarity is turned over at its input.',
-    levels: ['caution'],
-  },
-  ({ id, polarity, feeds }) =>
-    polarity !== 'reversed' || feeds.length === 0
-      ? null
-      : {
-          level: 'caution',
-          message: `${id} is of reversed polarity`,
-          remedy: 'turn it over in the processor, or swap its two conductors at the input and label them so',
-        },
-);
-
-const digital = outputRule(
-  {
-    id: 'digital-output-without-interface',
-    asks: 'A digital output reaches an analogue input through an interface alone.',
-    levels: ['stop'],
-  },
-  ({ id, form, feeds }, { job }) => {
-    const analogue = feeds.filter((end) => hasRole(job, end, 'signal-in', 'speaker-in-positive'));
-    if (form !== 'digital' || analogue.length === 0) return null;
-    return {
-      level: 'stop',
-      message: `${id} is digital, and ${listed(analogue)} takes an analogue signal`,
-      remedy: 'put the interface for this vehicle between them',
-    };
-  },
-);
+const digital = outputRule('digital-output-without-interface', ({ id, form, feeds }, { job }) => {
+  const analogue = feeds.filter((end) => hasRole(job, end, 'signal-in', 'speaker-in-positive'));
+  if (form !== 'digital' || analogue.length === 0) return null;
+  return {
+    level: 'stop',
+    message: `${id} is digital, and ${listed(analogue)} takes an analogue signal`,
+    remedy: 'put the interface for this vehicle between them',
+  };
+});
 
 const overdriven: Rule = {
   id: 'input-overdriven',
-  asks: 'What arrives at an input is no more than it takes, and no speaker output goes into a line input.',
-  levels: ['stop', 'caution'],
-  ...partData,
   judge(about) {
-    return about.plan.audio.inputs.flatMap((one): Verdict[] => {
+    return about.plan.audio.inputs.flatMap((one): Verdict<'input-overdriven'>[] => {
       const { input, output, wire, level, sourceV, greatestV, verdict } = one;
       const intoLine = level === 'high' && hasRole(about.job, input, 'signal-in');
       if (verdict !== 'too-high' && !intoLine) return [];
@@ -172,7 +125,6 @@ const overdriven: Rule = {
           ...(greatestV !== null && { limit: greatestV }),
           unit: 'V',
           remedy: 'use the high-level input, put a level converter between them, or lower the source',
-          ...partData,
           ...wireSpot(about, wire),
         },
       ];
@@ -182,11 +134,8 @@ const overdriven: Rule = {
 
 const underdriven: Rule = {
   id: 'input-underdriven',
-  asks: 'What arrives at an input brings it to full output with its gain fully up.',
-  levels: ['note'],
-  ...partData,
   judge(about) {
-    return about.plan.audio.inputs.flatMap((one): Verdict[] => {
+    return about.plan.audio.inputs.flatMap((one): Verdict<'input-underdriven'>[] => {
       const { input, output, wire, sourceV, leastV, reserveDb, verdict } = one;
       if (verdict !== 'too-low' || sourceV === null || leastV === null || reserveDb === null) return [];
       return [
@@ -198,7 +147,6 @@ const underdriven: Rule = {
           limit: leastV,
           unit: 'V',
           remedy: 'take a higher output of the source, or put a line driver behind it',
-          ...partData,
           ...wireSpot(about, wire),
         },
       ];

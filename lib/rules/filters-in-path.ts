@@ -5,7 +5,6 @@ import type { Device } from '../model/resolved-job.ts';
 import { askedOf, finalFilters } from '../plan/final-filters.ts';
 import { deviceIdOf, deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
 import { decibels, hertz, listed } from './words.ts';
 
 /** What a second filter may take at the corner of the first before they count as one steeper filter; common practice. */
@@ -32,12 +31,9 @@ function pairsOf({ filters }: PlanChannel): readonly (readonly [PlanFilter, Plan
 
 const twice: Rule = {
   id: 'filtered-twice',
-  asks: 'No path is filtered twice at one corner: after commissioning one device cuts, the other stands full or out of the way.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job, plan }) {
     return plan.audio.channels.flatMap((channel) =>
-      pairsOf(channel).flatMap(([first, second]): Verdict[] => {
+      pairsOf(channel).flatMap(([first, second]): Verdict<'filtered-twice'>[] => {
         const alone = takesDb(first, first.cornerHz);
         const added = takesDb(second, first.cornerHz);
         if (added <= addsDb + 1e-9) return [];
@@ -53,7 +49,6 @@ const twice: Rule = {
               deviceIdOf(first.where) === deviceIdOf(second.where)
                 ? 'keep one of the two'
                 : `keep the one in ${deviceIdOf(first.where)}, and leave ${deviceIdOf(second.where)} at full after commissioning`,
-            ...commonPractice,
             ...deviceSpot(job, channel.amplifier, 'filters'),
           },
         ];
@@ -64,11 +59,8 @@ const twice: Rule = {
 
 const untold: Rule = {
   id: 'control-final-unknown',
-  asks: 'Of every knob and switch it is written down how it stands after commissioning.',
-  levels: ['caution'],
-  ...partData,
   judge({ job, plan }) {
-    return plan.controls.flatMap(({ item, control, final }): Verdict[] => {
+    return plan.controls.flatMap(({ item, control, final }): Verdict<'control-final-unknown'>[] => {
       if (final.state !== null && /\S/.test(final.state)) return [];
       return [
         {
@@ -76,7 +68,6 @@ const untold: Rule = {
           of: [`${item}.${control}`, item],
           message: `how ${control} on ${item} stands after commissioning is not known`,
           remedy: `write it under after-commissioning: of ${item}, or give the control its filter: and channels: in the part`,
-          ...partData,
           ...deviceSpot(job, item),
         },
       ];
@@ -132,21 +123,17 @@ function notMadeBy(device: Device): readonly { readonly asked: PlanFilter; reado
 
 const notMade: Rule = {
   id: 'filter-not-made',
-  asks: 'A device makes the filters that the job asks of it, and its controls leave them in the path.',
-  levels: ['caution'],
-  ...partData,
   judge({ job }) {
     return job.devices
       .filter(({ origin }) => origin === 'job')
       .flatMap((device) =>
-        notMadeBy(device).map(({ asked, why }): Verdict => {
+        notMadeBy(device).map(({ asked, why }): Verdict<'filter-not-made'> => {
           const { where, pass, type, order, cornerHz } = asked;
           return {
             level: 'caution',
             of: [device.id],
             message: `${device.id}.${where} is to have a ${pass} (${type}, order ${order}) at ${hertz(cornerHz)}, but ${why}`,
             remedy: 'write the filter that the device makes, or its control under after-commissioning:',
-            ...partData,
             ...deviceSpot(job, device.id, 'filters', where),
           };
         }),

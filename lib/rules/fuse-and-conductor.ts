@@ -1,7 +1,7 @@
 import type { ConductorLimit, PlanConductor, PlanFuse } from '../model/plan/index.ts';
+import type { Mark } from '../model/trace.ts';
 import { fuseSpot, jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { ampacityTable, commonPractice, type Source } from './source.ts';
 import { amps, counted, figure } from './words.ts';
 
 interface Pair {
@@ -39,11 +39,11 @@ function narrowestZone(conductor: PlanConductor, level: 'stop' | 'caution'): str
   return zone === undefined ? '' : ` in its zone ${zone}`;
 }
 
-/** The table with the mark of the factors that lowered its figure, where one of them is no published one. */
-function ampacitySource(conductors: readonly PlanConductor[]): Source {
+/** The mark of the factors that lowered a figure of the table, where one of them is no published one. */
+function factorMark(conductors: readonly PlanConductor[]): { readonly mark?: Mark } {
   const marks = conductors.map((conductor) => narrowest(conductor, 'stop')?.mark);
   const mark = marks.includes('mem') ? 'mem' : marks.find((one) => one !== undefined);
-  return { ...ampacityTable, ...(mark && { mark }) };
+  return mark ? { mark } : {};
 }
 
 /** The yardstick of 33 CFR 183.455 is told, never taken as a pass. */
@@ -52,7 +52,7 @@ function yardstick(ratingA: number, ampacityA: number): string {
   return `that is ${past ? 'past' : 'within'} the 150 % yardstick of 33 CFR 183.455, which is no pass here`;
 }
 
-function overConductor(about: Case, { fuse, ratingA, conductor }: Pair): Verdict {
+function overConductor(about: Case, { fuse, ratingA, conductor }: Pair): Verdict<'fuse-over-conductor'> {
   const { id, size, ampacityA } = conductor;
   return {
     level: 'stop',
@@ -62,13 +62,13 @@ function overConductor(about: Case, { fuse, ratingA, conductor }: Pair): Verdict
     limit: ampacityA,
     unit: 'A',
     remedy: `fit a fuse of at most ${amps(ampacityA)}, or run a larger conductor`,
-    ...ampacitySource([conductor]),
+    ...factorMark([conductor]),
     ...(fuse.chosen === 'given' ? fuseSpot(about.job, fuse) : wireSpot(about, id)),
   };
 }
 
 /** A fuse that the plan holds against conductors that it does not list. */
-function overUnlisted(about: Case, fuse: PlanFuse): Verdict[] {
+function overUnlisted(about: Case, fuse: PlanFuse): Verdict<'fuse-over-conductor'>[] {
   const { ratingA, leastAmpacityA } = fuse;
   if (ratingA === null || leastAmpacityA === null || ratingA <= leastAmpacityA) return [];
   return [
@@ -80,7 +80,7 @@ function overUnlisted(about: Case, fuse: PlanFuse): Verdict[] {
       limit: leastAmpacityA,
       unit: 'A',
       remedy: `fit a fuse of at most ${amps(leastAmpacityA)}, or larger conductors`,
-      ...ampacitySource(about.plan.power.conductors.filter(({ id }) => fuse.protects.includes(id))),
+      ...factorMark(about.plan.power.conductors.filter(({ id }) => fuse.protects.includes(id))),
       ...fuseSpot(about.job, fuse),
     },
   ];
@@ -88,9 +88,6 @@ function overUnlisted(about: Case, fuse: PlanFuse): Verdict[] {
 
 const fuseOverConductor: Rule = {
   id: 'fuse-over-conductor',
-  asks: 'A fuse is at most 100 % of the ampacity of every conductor that it protects.',
-  levels: ['stop'],
-  ...ampacityTable,
   judge(about) {
     const over = protectedPairs(about).filter(({ ratingA, conductor }) => ratingA > conductor.ampacityA);
     const told = new Set(over.map(({ fuse }) => fuse.id));
@@ -105,36 +102,31 @@ const fuseOverConductor: Rule = {
 
 const fuseOverWarmConductor: Rule = {
   id: 'fuse-over-warm-conductor',
-  asks: 'The fuse also keeps below the ampacity at the true ambient of the engine bay, under loom and in a bundle.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
-    return protectedPairs(about).flatMap(({ fuse, ratingA, conductor }): Verdict[] => {
-      const { id, size, ampacityA, cautionA } = conductor;
-      if (ratingA > ampacityA || ratingA <= cautionA) return [];
-      return [
-        {
-          level: 'caution',
-          of: [fuse.id, id],
-          message: `${id} (${size.label}) carries ${amps(ampacityA)} by the published figure, but ${amps(cautionA)} at the true ambient, under loom or in its bundle${narrowestZone(conductor, 'caution')}; its fuse ${fuse.id} is ${amps(ratingA)}`,
-          value: ratingA,
-          limit: cautionA,
-          unit: 'A',
-          remedy: `use insulation for 125 C or 200 C, a larger size, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)}`,
-          ...commonPractice,
-          mark: narrowest(conductor, 'caution')?.mark ?? 'cp',
-          ...wireSpot(about, id),
-        },
-      ];
-    });
+    return protectedPairs(about).flatMap(
+      ({ fuse, ratingA, conductor }): Verdict<'fuse-over-warm-conductor'>[] => {
+        const { id, size, ampacityA, cautionA } = conductor;
+        if (ratingA > ampacityA || ratingA <= cautionA) return [];
+        return [
+          {
+            level: 'caution',
+            of: [fuse.id, id],
+            message: `${id} (${size.label}) carries ${amps(ampacityA)} by the published figure, but ${amps(cautionA)} at the true ambient, under loom or in its bundle${narrowestZone(conductor, 'caution')}; its fuse ${fuse.id} is ${amps(ratingA)}`,
+            value: ratingA,
+            limit: cautionA,
+            unit: 'A',
+            remedy: `use insulation for 125 C or 200 C, a larger size, a second feed, a shorter run in the engine bay, or a fuse of at most ${amps(cautionA)}`,
+            mark: narrowest(conductor, 'caution')?.mark ?? 'cp',
+            ...wireSpot(about, id),
+          },
+        ];
+      },
+    );
   },
 };
 
 const conductorUnderNeed: Rule = {
   id: 'conductor-under-need',
-  asks: 'A conductor with no fuse before it, such as a ground or a lead to a fuse, carries what the fuses behind it let through.',
-  levels: ['stop'],
-  ...ampacityTable,
   judge(about) {
     const told = new Set(
       protectedPairs(about)
@@ -142,7 +134,7 @@ const conductorUnderNeed: Rule = {
         .map(({ conductor }) => conductor.id),
     );
     const own = new Set(jobWires(about).map(({ id }) => id));
-    return about.plan.power.conductors.flatMap((conductor): Verdict[] => {
+    return about.plan.power.conductors.flatMap((conductor): Verdict<'conductor-under-need'>[] => {
       const { id, size, ampacityA, neededA } = conductor;
       // One that carries nothing at all has a rule of its own.
       if (told.has(id) || !own.has(id) || ampacityA <= 0 || neededA <= ampacityA) return [];
@@ -155,7 +147,7 @@ const conductorUnderNeed: Rule = {
           limit: ampacityA,
           unit: 'A',
           remedy: 'run a larger size, or smaller fuses',
-          ...ampacitySource([conductor]),
+          ...factorMark([conductor]),
           ...wireSpot(about, id),
         },
       ];
@@ -165,15 +157,12 @@ const conductorUnderNeed: Rule = {
 
 const conductorPastLimit: Rule = {
   id: 'conductor-past-limit',
-  asks: 'A conductor keeps every other limit that the plan held it against, such as its drop.',
-  levels: ['stop', 'caution'],
-  ...commonPractice,
   judge(about) {
     return about.plan.power.conductors.flatMap((conductor) =>
       conductor.limits
         .filter(({ unit, value, limit }) => unit !== 'A' && value > limit)
         .map(
-          ({ what, zone, value, limit, unit, level, citation, mark }): Verdict => ({
+          ({ what, zone, value, limit, unit, level, citation, mark }): Verdict<'conductor-past-limit'> => ({
             level,
             of: [conductor.id, ...(zone === undefined ? [] : [zone])],
             message: `${conductor.id} (${conductor.size.label}) is past its limit for ${what}: ${figure(value)} ${unit}, where ${figure(limit)} ${unit} is allowed`,

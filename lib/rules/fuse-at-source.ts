@@ -3,7 +3,7 @@ import { type Job, terminalId } from '../model/resolved-job.ts';
 import { type LiveEdge, type LiveSide, liveSide } from './live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, fuseSpot, hasRole, jobWires, partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { lengthIn, listed } from './words.ts';
 
 /** The way from a source to a fuse: how long, along which wires. */
@@ -132,7 +132,7 @@ function bareM({ job, plan }: Case, id: string): number {
 /** A length that is no more than the rounding of a sum (m). */
 const nothingM = 1e-6;
 
-function judgeWay(about: Case, fuse: PlanFuse, way: Way, all: readonly Way[]): Verdict[] {
+function judgeWay(about: Case, fuse: PlanFuse, way: Way, all: readonly Way[]): Verdict<'fuse-distance'>[] {
   const { job } = about;
   const good = houseRule(job, 'fuse-distance-good');
   const loomed = houseRule(job, 'fuse-distance-loomed');
@@ -183,9 +183,6 @@ function asPlanned(fuse: PlanFuse, way: Way, all: readonly Way[]): Way {
 
 const fuseDistance: Rule = {
   id: 'fuse-distance',
-  asks: 'A fuse stands near every source that reaches it without another fuse, measured along the conductor: 7 in is good, 18 in in loom, 40 in sheathed all the way.',
-  levels: ['stop', 'caution'],
-  ...defaultSource('fuse-distance-sheathed'),
   judge(about) {
     const ways = unfusedWays(about);
     return about.plan.power.fuses.flatMap((fuse) => {

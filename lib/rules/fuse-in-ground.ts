@@ -1,18 +1,14 @@
 import { liveSide, reached } from './live-side.ts';
 import { deviceOf, endsOf, fuseSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
 import { listed } from './words.ts';
 
 const fuseInGround: Rule = {
   id: 'fuse-in-ground',
-  asks: 'No fuse stands in a ground: a fuse belongs into the feed.',
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
     const side = liveSide(about);
     const live = reached(side.edges, side.sources, () => true);
-    return about.plan.power.fuses.flatMap((fuse): Verdict[] => {
+    return about.plan.power.fuses.flatMap((fuse): Verdict<'fuse-in-ground'>[] => {
       const ends = [fuse.from, fuse.to];
       const grounds = about.plan.wires.filter(
         (wire) => wire.role === 'ground' && endsOf(wire).some((end) => ends.includes(end)),
@@ -26,7 +22,6 @@ const fuseInGround: Rule = {
           of: [fuse.id, ...grounds.map(({ id }) => id)],
           message: `the fuse ${fuse.id} stands in the ground ${listed(grounds.map(({ id }) => id))}: once it opens, the current goes back through signal shields`,
           remedy: 'lead the ground past it, and fuse the feed instead',
-          ...commonPractice,
           ...fuseSpot(about.job, fuse),
         },
       ];

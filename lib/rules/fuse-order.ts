@@ -4,7 +4,6 @@ import { fusesAt } from './fuses-side-by-side.ts';
 import { type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
 import { fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
 import { amps, listed } from './words.ts';
 
 /** A fuse with the fuses that stand next behind it. */
@@ -34,13 +33,10 @@ function feeders({ plan }: Case, side: LiveSide): readonly Feeder[] {
 
 const fuseOrder: Rule = {
   id: 'fuse-order',
-  asks: 'A fuse is not above the fuse that feeds it; where several feed it, not above the least of them without being told.',
-  levels: ['caution', 'note'],
-  ...commonPractice,
   judge(about) {
     const side = liveSide(about);
     const inARow = feeders(about, side).flatMap(({ fuse, ratingA, behind }) =>
-      behind.flatMap((other): Verdict[] => {
+      behind.flatMap((other): Verdict<'fuse-order'>[] => {
         if (other.ratingA === null || other.ratingA <= ratingA) return [];
         return [
           {
@@ -51,7 +47,6 @@ const fuseOrder: Rule = {
             limit: ratingA,
             unit: 'A',
             remedy: `lower ${other.id}, or raise ${fuse.id} with its conductors`,
-            ...commonPractice,
             ...fuseSpot(about.job, other),
           },
         ];
@@ -78,7 +73,7 @@ function severalBefore(about: Case, side: LiveSide, { id }: PlanFuse): readonly 
 }
 
 /** A fuse above the least of several that feed it: which of them opens first hangs on how the current divides. */
-function underSeveral(about: Case, side: LiveSide, fuse: PlanFuse): Verdict[] {
+function underSeveral(about: Case, side: LiveSide, fuse: PlanFuse): Verdict<'fuse-order'>[] {
   const { id, ratingA } = fuse;
   const before = severalBefore(about, side, fuse);
   const [least] = before.toSorted((a, b) => (a.ratingA ?? 0) - (b.ratingA ?? 0));
@@ -97,7 +92,6 @@ function underSeveral(about: Case, side: LiveSide, fuse: PlanFuse): Verdict[] {
       limit: over ? sumA : least.ratingA,
       unit: 'A',
       remedy: `lower ${id}, or raise what feeds it with its conductors`,
-      ...commonPractice,
       ...fuseSpot(about.job, fuse),
     },
   ];
@@ -105,27 +99,25 @@ function underSeveral(about: Case, side: LiveSide, fuse: PlanFuse): Verdict[] {
 
 const fusesOverFeeder: Rule = {
   id: 'fuses-over-feeder',
-  asks: 'Where the fuses of the devices add to more than the fuse of their feeder, that is told, with the ways out.',
-  levels: ['note'],
-  ...commonPractice,
   judge(about) {
-    return feeders(about, liveSide(about)).flatMap(({ fuse, ratingA, behind }): Verdict[] => {
-      const sumA = behind.reduce((sum, other) => sum + (other.ratingA ?? 0), 0);
-      if (behind.length < 2 || sumA <= ratingA) return [];
-      return [
-        {
-          level: 'note',
-          of: [fuse.id, ...behind.map(({ id }) => id)],
-          message: `the fuses ${listed(behind.map(({ id }) => id))} add to ${amps(sumA)}, above the ${amps(ratingA)} of ${fuse.id} that feeds them: with all at their limit it opens first`,
-          value: sumA,
-          limit: ratingA,
-          unit: 'A',
-          remedy: 'run a larger feeder with a larger main fuse, or keep the smaller main fuse knowingly',
-          ...commonPractice,
-          ...fuseSpot(about.job, fuse),
-        },
-      ];
-    });
+    return feeders(about, liveSide(about)).flatMap(
+      ({ fuse, ratingA, behind }): Verdict<'fuses-over-feeder'>[] => {
+        const sumA = behind.reduce((sum, other) => sum + (other.ratingA ?? 0), 0);
+        if (behind.length < 2 || sumA <= ratingA) return [];
+        return [
+          {
+            level: 'note',
+            of: [fuse.id, ...behind.map(({ id }) => id)],
+            message: `the fuses ${listed(behind.map(({ id }) => id))} add to ${amps(sumA)}, above the ${amps(ratingA)} of ${fuse.id} that feeds them: with all at their limit it opens first`,
+            value: sumA,
+            limit: ratingA,
+            unit: 'A',
+            remedy: 'run a larger feeder with a larger main fuse, or keep the smaller main fuse knowingly',
+            ...fuseSpot(about.job, fuse),
+          },
+        ];
+      },
+    );
   },
 };
 

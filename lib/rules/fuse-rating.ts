@@ -2,7 +2,7 @@ import type { FuseAlternative, PlanFuse } from '../model/plan/index.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { deviceOf, fuseSpot, partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule, partData } from './source.ts';
+import { houseRule } from './source.ts';
 import { amps, counted, listed, percent } from './words.ts';
 
 /** The lawful alternatives side by side, for a remedy. */
@@ -35,19 +35,15 @@ function jobFuses({ job, plan }: Case): readonly PlanFuse[] {
 
 const withoutRating: Rule = {
   id: 'fuse-without-rating',
-  asks: 'Every fuse has a rating that is lawful: made, at most the ceiling of its device, at most what it protects.',
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
     return jobFuses(about)
       .filter(({ ratingA }) => ratingA === null || !(ratingA > 0))
-      .map((fuse): Verdict => {
+      .map((fuse): Verdict<'fuse-without-rating'> => {
         return {
           level: 'stop',
           of: [fuse.id, ...fuse.protects],
           message: `no lawful rating is known for the fuse ${fuse.id} (${fuseForms[fuse.form].name}): ${fuse.reason}`,
           remedy: fuse.alternatives.length > 0 ? alternativesText(fuse.alternatives) : roomFor(fuse),
-          ...commonPractice,
           ...fuseSpot(about.job, fuse),
         };
       });
@@ -56,11 +52,8 @@ const withoutRating: Rule = {
 
 const overCeiling: Rule = {
   id: 'fuse-over-ceiling',
-  asks: 'A fuse is at most what the maker of its device allows.',
-  levels: ['stop'],
-  ...partData,
   judge(about) {
-    return jobFuses(about).flatMap((fuse): Verdict[] => {
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-over-ceiling'>[] => {
       const { ratingA, ceilingA } = fuse;
       if (ratingA === null || ceilingA === null || ratingA <= ceilingA) return [];
       return [
@@ -72,7 +65,6 @@ const overCeiling: Rule = {
           limit: ceilingA,
           unit: 'A',
           remedy: `fit a fuse of at most ${amps(ceilingA)}`,
-          ...partData,
           ...fuseSpot(about.job, fuse),
         },
       ];
@@ -82,13 +74,10 @@ const overCeiling: Rule = {
 
 const underMaker: Rule = {
   id: 'fuse-under-maker',
-  asks: 'The fuse of one device is not far below what its maker states.',
-  levels: ['caution'],
-  ...defaultSource('fuse-under-maker'),
   judge(about) {
     const { value: share, from } = houseRule(about.job, 'fuse-under-maker');
     const fuses = jobFuses(about);
-    return fuses.flatMap((fuse): Verdict[] => {
+    return fuses.flatMap((fuse): Verdict<'fuse-under-maker'>[] => {
       const { ratingA, ceilingA, loads } = fuse;
       const [device] = loads;
       if (ratingA === null || !(ratingA > 0) || ceilingA === null || !device || loads.length > 1) return [];
@@ -114,11 +103,8 @@ const underMaker: Rule = {
 
 const notMade: Rule = {
   id: 'fuse-not-made',
-  asks: 'The rating of a fuse is made in its form.',
-  levels: ['stop'],
-  source: 'ISO 8820-3, ISO 8820-5 and trade practice',
   judge(about) {
-    return jobFuses(about).flatMap((fuse): Verdict[] => {
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-not-made'>[] => {
       const { ratingA, form } = fuse;
       const own = partOf(about.job, fuse.part);
       const made = fuseForms[form].ratingsA;
@@ -143,12 +129,9 @@ const notMade: Rule = {
 
 const notInStock: Rule = {
   id: 'fuse-not-in-stock',
-  asks: 'A fuse is on the shelf; where it is not, the lawful alternatives are told.',
-  levels: ['caution'],
-  source: "the shop's own stock",
   judge(about) {
     const fuses = jobFuses(about);
-    return fuses.flatMap((fuse): Verdict[] => {
+    return fuses.flatMap((fuse): Verdict<'fuse-not-in-stock'>[] => {
       const needed = fuse.part === null ? 1 : fuses.filter(({ part }) => part === fuse.part).length;
       if (fuse.ratingA === null || (fuse.part !== null && fuse.stockQuantity >= needed)) return [];
       return [
@@ -160,7 +143,6 @@ const notInStock: Rule = {
           limit: needed,
           unit: 'piece',
           remedy: `order it; ${alternativesText(fuse.alternatives)}; never a higher rating in its place`,
-          source: "the shop's own stock",
           ...fuseSpot(about.job, fuse),
         },
       ];
@@ -170,12 +152,9 @@ const notInStock: Rule = {
 
 const underLoad: Rule = {
   id: 'fuse-under-load',
-  asks: 'A continuous load is at most 75 to 80 % of its fuse.',
-  levels: ['caution', 'note'],
-  ...defaultSource('fuse-continuous'),
   judge(about) {
     const { value: share, from } = houseRule(about.job, 'fuse-continuous');
-    return jobFuses(about).flatMap((fuse): Verdict[] => {
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-under-load'>[] => {
       const { ratingA, ratedA, ceilingA } = fuse;
       // A rating of nothing has a rule of its own.
       if (ratingA === null || !(ratingA > 0) || ratedA <= share * ratingA + 1e-9) return [];
@@ -201,11 +180,8 @@ const underLoad: Rule = {
 
 const holderOver: Rule = {
   id: 'fuse-over-holder',
-  asks: 'A holder carries no larger fuse than it is made for.',
-  levels: ['stop'],
-  ...partData,
   judge(about) {
-    return jobFuses(about).flatMap((fuse): Verdict[] => {
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-over-holder'>[] => {
       const spec = deviceOf(about.job, fuse.item)?.spec;
       const limit = spec?.kind === 'fuse-holder' ? spec.current : fuse.holderA;
       const { ratingA } = fuse;
@@ -219,7 +195,6 @@ const holderOver: Rule = {
           limit,
           unit: 'A',
           remedy: 'take a holder for the rating, or a smaller fuse',
-          ...partData,
           ...fuseSpot(about.job, fuse),
         },
       ];

@@ -3,7 +3,6 @@ import { terminalId } from '../model/resolved-job.ts';
 import { type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
 import { deviceSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { partData } from './source.ts';
 import { amps, listed } from './words.ts';
 
 /** The fuses nearest to a terminal through which a source's current comes; none where a source reaches it bare. */
@@ -20,17 +19,14 @@ export function fusesAt({ plan }: Case, side: LiveSide, terminal: string): reado
 
 const fusesOverCeiling: Rule = {
   id: 'fuses-over-ceiling',
-  asks: 'Fuses side by side before a device let through together at most what its maker allows.',
-  levels: ['stop'],
-  ...partData,
   judge(about) {
     const side = liveSide(about);
-    return about.job.devices.flatMap(({ id, spec, facts, origin }): Verdict[] => {
+    return about.job.devices.flatMap(({ id, spec, facts, origin }): Verdict<'fuses-over-ceiling'>[] => {
       // With fuses of its own aboard a device sets no ceiling to those before it.
       const ceilingA =
         spec && 'supply' in spec && spec.supply['fuses-fitted'] === 0 ? spec.supply.fuse : undefined;
       if (origin !== 'job' || ceilingA === undefined) return [];
-      return Object.entries(facts.terminals).flatMap(([name, { role }]): Verdict[] => {
+      return Object.entries(facts.terminals).flatMap(([name, { role }]): Verdict<'fuses-over-ceiling'>[] => {
         if (role !== 'supply-positive') return [];
         const fuses = fusesAt(about, side, terminalId({ device: id, terminal: name }));
         const sumA = fuses.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0);
@@ -44,7 +40,6 @@ const fusesOverCeiling: Rule = {
             limit: ceilingA,
             unit: 'A',
             remedy: `fit fuses that add to at most ${amps(ceilingA)}, or feed ${id} by one lead behind one fuse`,
-            ...partData,
             ...deviceSpot(about.job, id),
           },
         ];

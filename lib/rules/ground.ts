@@ -15,7 +15,7 @@ import {
   wireSpot,
 } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { figure, lengthIn, listed } from './words.ts';
 
 const isBody = (terminal: string): boolean => deviceIdOf(terminal) === bodyId;
@@ -31,11 +31,8 @@ function bodyLeads(about: Case): readonly { wire: PlanWire; device: string; poin
 
 const deviceWithoutGround: Rule = {
   id: 'device-without-ground',
-  asks: 'Every device that draws current has its ground connected.',
-  levels: ['stop'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return job.devices.flatMap(({ id, facts, origin }): Verdict[] => {
+    return job.devices.flatMap(({ id, facts, origin }): Verdict<'device-without-ground'>[] => {
       const names = Object.keys(facts.terminals).filter(
         (name) => facts.terminals[name]?.role === 'supply-negative',
       );
@@ -49,7 +46,6 @@ const deviceWithoutGround: Rule = {
           of: [id],
           message: `${id} has no ground: nothing is connected to ${listed(names)}, and its current would return by signal shields`,
           remedy: `link ${id}.${names[0] ?? ''} to the ground of its board or to a ground point of the body`,
-          ...commonPractice,
           ...deviceSpot(job, id),
         },
       ];
@@ -59,12 +55,9 @@ const deviceWithoutGround: Rule = {
 
 const batteryWithoutGround: Rule = {
   id: 'battery-without-ground',
-  asks: 'The negative post of every battery of the job is connected.',
-  levels: ['stop'],
-  ...commonPractice,
   judge({ job, plan }) {
     const joined = new Set(plan.wires.flatMap(endsOf));
-    return job.devices.flatMap(({ id, facts, origin, spec }): Verdict[] => {
+    return job.devices.flatMap(({ id, facts, origin, spec }): Verdict<'battery-without-ground'>[] => {
       const posts = Object.keys(facts.terminals)
         .filter((name) => facts.terminals[name]?.role === 'source-negative')
         .map((terminal) => terminalId({ device: id, terminal }));
@@ -75,7 +68,6 @@ const batteryWithoutGround: Rule = {
           of: [id, ...posts],
           message: `nothing is connected to ${listed(posts)}: ${id} neither gives nor takes current`,
           remedy: `link ${posts[0] ?? id} to a ground point of the body, as large as what hangs on its positive post`,
-          ...commonPractice,
           ...deviceSpot(job, id),
         },
       ];
@@ -100,12 +92,9 @@ function portTaking({ job }: Case, feeds: readonly PlanWire[], grounds: readonly
 
 const groundUnderFeed: Rule = {
   id: 'ground-under-feed',
-  asks: 'The ground of a device or board conducts at least as well as its feed, judged by conductance and not by gauge number.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     const { job } = about;
-    return supplyGroups(job).flatMap((group): Verdict[] => {
+    return supplyGroups(job).flatMap((group): Verdict<'ground-under-feed'>[] => {
       const { kind, id: name } = group;
       const spot = kind === 'board' ? { path: `/boards/${name}` } : deviceSpot(job, name);
       const feeds = crossing(job, jobWires(about), 'power', group);
@@ -125,7 +114,6 @@ const groundUnderFeed: Rule = {
           limit: feed,
           unit: 'S m',
           remedy: `run the ground at least as large as the feed, of the same material${portTaking(about, feeds, grounds)}`,
-          ...commonPractice,
           ...spot,
         },
       ];
@@ -135,13 +123,10 @@ const groundUnderFeed: Rule = {
 
 const groundLeadLong: Rule = {
   id: 'ground-lead-long',
-  asks: 'The lead from a board to its ground point is at most 18 in long.',
-  levels: ['caution'],
-  ...defaultSource('ground-lead'),
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'ground-lead');
     const length = lengthIn(about.job);
-    return bodyLeads(about).flatMap(({ wire, point }): Verdict[] => {
+    return bodyLeads(about).flatMap(({ wire, point }): Verdict<'ground-lead-long'>[] => {
       if (wire.lengthM <= limit + 1e-9) return [];
       return [
         {
@@ -162,12 +147,9 @@ const groundLeadLong: Rule = {
 
 const groundAreas: Rule = {
   id: 'ground-areas-differ',
-  asks: 'All devices of a board go to one ground area.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     const leads = bodyLeads(about);
-    return about.job.boards.flatMap(({ id, path }): Verdict[] => {
+    return about.job.boards.flatMap(({ id, path }): Verdict<'ground-areas-differ'>[] => {
       const own = leads.filter(({ device }) => deviceOf(about.job, device)?.board === id);
       const points = [...new Set(own.map(({ point }) => point))];
       if (points.length < 2) return [];
@@ -179,7 +161,6 @@ const groundAreas: Rule = {
           value: points.length,
           limit: 1,
           remedy: 'take all grounds of the board to one distribution part, and from it to one ground point',
-          ...commonPractice,
           path,
         },
       ];
@@ -196,11 +177,8 @@ const refused: Readonly<Record<string, string>> = {
 
 const groundFastener: Rule = {
   id: 'ground-on-restraint-fastener',
-  asks: 'No ground lead shares the fastener of a seat belt, seat frame, airbag or fuel line.',
-  levels: ['stop', 'caution'],
-  ...commonPractice,
   judge(about) {
-    return bodyLeads(about).flatMap(({ wire, point }): Verdict[] => {
+    return bodyLeads(about).flatMap(({ wire, point }): Verdict<'ground-on-restraint-fastener'>[] => {
       const holds = about.job.vehicle.grounds[terminalNameOf(point)]?.holds ?? 'nothing-else';
       const what = refused[holds];
       if (what === undefined && holds !== 'trim') return [];
@@ -210,7 +188,6 @@ const groundFastener: Rule = {
           of: [wire.id, point],
           message: `${wire.id} is grounded at ${point}, whose fastener holds ${what ?? 'trim'}`,
           remedy: 'use a ground point of its own on bare structural metal, with a bolt or rivet nut',
-          ...commonPractice,
           ...wireSpot(about, wire.id),
         },
       ];
@@ -220,12 +197,9 @@ const groundFastener: Rule = {
 
 const groundPastSensor: Rule = {
   id: 'ground-past-sensor',
-  asks: "With a sensor on the battery's negative post, grounds go to the body or to the vehicle side of the sensor.",
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
     if (!about.job.vehicle['negative-sensor']) return [];
-    return jobWires(about).flatMap((wire): Verdict[] => {
+    return jobWires(about).flatMap((wire): Verdict<'ground-past-sensor'>[] => {
       const post = endsOf(wire).find(
         (end) =>
           hasRole(about.job, end, 'source-negative') &&
@@ -238,7 +212,6 @@ const groundPastSensor: Rule = {
           of: [wire.id, post],
           message: `${wire.id} goes to ${post}, past the current sensor on that post: the vehicle would not see the current and would misjudge its battery`,
           remedy: 'take the ground to a ground point of the body, or to the vehicle side of the sensor',
-          ...commonPractice,
           ...wireSpot(about, wire.id),
         },
       ];

@@ -1,6 +1,5 @@
 import type { Device } from '../model/resolved-job.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
 import { figure, listed, watts } from './words.ts';
 
 /** Heat of a device at rated power (W), by its part; null where the part is silent. */
@@ -14,11 +13,8 @@ function hasFan({ facts }: Device): boolean {
 
 const cavityHeat: Rule = {
   id: 'cavity-heat',
-  asks: 'The heat of the equipment is weighed against the air of its space, or a fan moves it out.',
-  levels: ['note'],
-  ...commonPractice,
   judge({ job }) {
-    return job.boards.flatMap(({ id, path, space, spaceId }): Verdict[] => {
+    return job.boards.flatMap(({ id, path, space, spaceId }): Verdict<'cavity-heat'>[] => {
       const hot = job.devices.filter((device) => device.board === id && device.spec?.kind === 'amplifier');
       if (hot.length === 0 || hot.some(hasFan)) return [];
       const silent = hot.filter((device) => heatOf(device) === null).map((device) => device.id);
@@ -38,7 +34,6 @@ const cavityHeat: Rule = {
           message: `${id} gives off ${heat}, ${air}, and no fan moves it`,
           ...(silent.length === 0 && { value: sumW, unit: 'W' }),
           remedy: `${space.air === undefined ? `measure the air of ${spaceId} and write it as air:; ` : ''}leave an inlet low and an outlet high, and feel the amplifiers after half an hour of loud music`,
-          ...commonPractice,
           path,
         },
       ];

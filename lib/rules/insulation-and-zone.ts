@@ -2,7 +2,7 @@ import type { PlanWire } from '../model/plan/index.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
 import { hasSize, jobWires, partOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, houseRule, partData, type Source } from './source.ts';
+import { houseRule, type Source } from './source.ts';
 import { celsius } from './words.ts';
 
 /** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */
@@ -33,7 +33,7 @@ function failingZone(about: Case, wire: PlanWire, ratedC: number | null): HotZon
 }
 
 /** A conductor for which the plan knows no ampacity, and not for its insulation. */
-function carriesNothing(about: Case, { id, size }: PlanWire): Verdict[] {
+function carriesNothing(about: Case, { id, size }: PlanWire): Verdict<'insulation-at-ambient'>[] {
   const conductor = about.plan.power.conductors.find((one) => one.id === id);
   if (!conductor || conductor.ampacityA > 0) return [];
   return [
@@ -42,7 +42,6 @@ function carriesNothing(about: Case, { id, size }: PlanWire): Verdict[] {
       of: [id],
       message: `no ampacity is known for ${id} (${size.label}): it counts as carrying nothing, at any current`,
       remedy: 'run a conductor of at least 24 AWG from a reel of the catalogue',
-      ...commonPractice,
       ...wireSpot(about, id),
     },
   ];
@@ -50,13 +49,10 @@ function carriesNothing(about: Case, { id, size }: PlanWire): Verdict[] {
 
 const insulationAtAmbient: Rule = {
   id: 'insulation-at-ambient',
-  asks: 'Insulation is rated above the ambient of every zone that it passes; at or below it, it carries nothing.',
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
     return jobWires(about)
       .filter(hasSize)
-      .flatMap((wire): Verdict[] => {
+      .flatMap((wire): Verdict<'insulation-at-ambient'>[] => {
         const ratedC = insulationC(about, wire);
         const hot = failingZone(about, wire, ratedC);
         if (!hot) return carriesNothing(about, wire);
@@ -79,11 +75,8 @@ const insulationAtAmbient: Rule = {
 
 const nearExhaust: Rule = {
   id: 'near-exhaust',
-  asks: 'No wire of the job passes near the exhaust.',
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
-    return jobWires(about).flatMap((wire): Verdict[] => {
+    return jobWires(about).flatMap((wire): Verdict<'near-exhaust'>[] => {
       if (!wire.zones.some(({ zone }) => zone === 'near-exhaust')) return [];
       return [
         {
@@ -91,7 +84,6 @@ const nearExhaust: Rule = {
           of: [wire.id],
           message: `${wire.id} passes near the exhaust`,
           remedy: 'take another route, well clear of manifold, catalyst and pipe',
-          ...commonPractice,
           ...wireSpot(about, wire.id),
         },
       ];
@@ -101,9 +93,6 @@ const nearExhaust: Rule = {
 
 const unmarked: Rule = {
   id: 'insulation-unmarked',
-  asks: 'Cable that bears no temperature counts as 60 C, and that is told.',
-  levels: ['note'],
-  ...commonPractice,
   judge(about) {
     const { value: countsAsC, from } = houseRule(about.job, 'insulation-unmarked');
     const parts = new Map<string, string[]>();
@@ -113,7 +102,7 @@ const unmarked: Rule = {
       if (wire.part === null || part?.kind !== 'wire' || part.insulation !== undefined || !carries) continue;
       parts.set(wire.part, [...(parts.get(wire.part) ?? []), wire.id]);
     }
-    return [...parts].map(([part, wires]): Verdict => {
+    return [...parts].map(([part, wires]): Verdict<'insulation-unmarked'> => {
       return {
         level: 'note',
         of: [part, ...wires],
@@ -130,11 +119,8 @@ const unmarked: Rule = {
 
 const coveringTooHot: Rule = {
   id: 'covering-too-hot',
-  asks: 'A covering withstands the ambient of the zones that it passes.',
-  levels: ['caution'],
-  ...partData,
   judge(about) {
-    return about.job.runs.flatMap((run): Verdict[] => {
+    return about.job.runs.flatMap((run): Verdict<'covering-too-hot'>[] => {
       const covering = partOf(about.job, run.covering);
       if (covering?.kind !== 'covering' || run.covering === null) return [];
       const hottest = run.route.passes
@@ -150,7 +136,6 @@ const coveringTooHot: Rule = {
           limit: hottest.ambientC,
           unit: 'C',
           remedy: 'use a covering for the temperature',
-          ...partData,
           path: run.path,
         },
       ];

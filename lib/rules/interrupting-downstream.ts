@@ -6,11 +6,6 @@ import { deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { amps, listed } from './words.ts';
 
-const source = {
-  source: "Ohm's law over the sized conductors; interrupting ratings from memory",
-  mark: 'mem',
-} as const;
-
 /** What clears a fault behind a fuse if that fuse fails to. */
 interface Backup {
   /** The fuses before it that interrupt the whole fault current, nearest to it on each way. */
@@ -58,13 +53,10 @@ function backupText({ by, past }: Backup): string {
 
 const downstream: Rule = {
   id: 'fuse-interrupting-downstream',
-  asks: 'A fuse further down the line can interrupt the fault current that the conductors let through to it.',
-  levels: ['caution', 'note'],
-  ...source,
   judge(about) {
     const side = liveSide(about);
     const first = new Set(unfusedWays(about).map(({ fuse }) => fuse));
-    return about.plan.power.fuses.flatMap((fuse): Verdict[] => {
+    return about.plan.power.fuses.flatMap((fuse): Verdict<'fuse-interrupting-downstream'>[] => {
       const { faultA, interruptA, needsInterruptA } = fuse;
       if (deviceOf(about.job, fuse.item)?.origin === 'vehicle') return [];
       // The first fuse behind a battery is judged by the battery itself.
@@ -84,7 +76,6 @@ const downstream: Rule = {
           remedy: backed
             ? 'replace the fuses and look at the holder after a dead short; or use a form with a higher interrupting rating'
             : "use a form with a higher interrupting rating, a longer or thinner conductor before it, or write the maker's figure in the fuse's part",
-          ...source,
           ...fuseSpot(about.job, fuse),
         },
       ];

@@ -6,10 +6,7 @@ import { isPowerFault } from '../power/traced.ts';
 import { unfusedWays } from './fuse-at-source.ts';
 import { deviceIdOf, deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { defaultSource } from './source.ts';
 import { amps } from './words.ts';
-
-const source = defaultSource('interrupt-to-650');
 
 interface Need {
   readonly needA: number;
@@ -41,12 +38,9 @@ function worstNeed(about: Case, fuse: PlanFuse, batteries: readonly string[]): N
 
 const interrupting: Rule = {
   id: 'fuse-interrupting',
-  asks: 'The first fuse behind a battery can interrupt what the battery gives into a short.',
-  levels: ['caution'],
-  ...source,
   judge(about) {
     const ways = unfusedWays(about);
-    return about.plan.power.fuses.flatMap((fuse): Verdict[] => {
+    return about.plan.power.fuses.flatMap((fuse): Verdict<'fuse-interrupting'>[] => {
       if (deviceOf(about.job, fuse.item)?.origin === 'vehicle') return [];
       const sources = ways.filter((way) => way.fuse === fuse.id).map(({ source: from }) => deviceIdOf(from));
       const { needA, behind, text } = worstNeed(about, fuse, sources);
@@ -67,7 +61,6 @@ const interrupting: Rule = {
           unit: 'A',
           remedy:
             "use a form with a higher interrupting rating, or write the maker's figure in the fuse's part",
-          ...source,
           ...fuseSpot(about.job, fuse),
         },
       ];

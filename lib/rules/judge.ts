@@ -1,4 +1,5 @@
 import type { Finding, Level } from '../model/finding.ts';
+import type { FindingId } from '../model/findings/index.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
@@ -14,7 +15,7 @@ interface Judged {
 }
 
 /** A verdict under the id of its rule. */
-function judged({ id }: Rule, verdict: Verdict, job: Job): Judged {
+function judged({ id }: Rule, verdict: Verdict<FindingId>, job: Job): Judged {
   const { path, file, givesWayTo = [], ...rest } = verdict;
   return {
     finding: findingOf({ rule: id, ...rest }, { path, ...(file && { file }) }, job),

@@ -1,13 +1,10 @@
 import { deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { defaultSource, houseRule, partData } from './source.ts';
+import { houseRule } from './source.ts';
 import { amps, listed } from './words.ts';
 
 const keyOffOver: Rule = {
   id: 'key-off-over-limit',
-  asks: 'With the key off the added devices draw at most 50 mA together.',
-  levels: ['caution'],
-  ...defaultSource('key-off-draw'),
   judge({ job, plan }) {
     const keyOff = plan.power.keyOff;
     const { from } = houseRule(job, 'key-off-draw');
@@ -35,10 +32,7 @@ const keyOffOver: Rule = {
 
 const keyOffUntold: Rule = {
   id: 'key-off-not-told',
-  asks: 'Every added device tells what it draws with the key off.',
-  levels: ['note'],
-  ...partData,
-  judge({ job, plan }): Verdict[] {
+  judge({ job, plan }): Verdict<'key-off-not-told'>[] {
     const untold = (plan.power.keyOff?.items ?? []).filter(({ drawA }) => drawA === null);
     const [first] = untold;
     if (!first) return [];
@@ -49,7 +43,6 @@ const keyOffUntold: Rule = {
         of: names,
         message: `the key-off draw of ${listed(names)} is not known: the sum leaves it out`,
         remedy: 'write it as key-off: of the supply in the part, or measure 30 to 60 min after locking',
-        ...partData,
         ...deviceSpot(job, first.item),
       },
     ];

@@ -3,7 +3,7 @@ import { pointer } from '../model/place.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { gees, hertz, lengthIn } from './words.ts';
 
 const boardSpot = (id: string, ...below: readonly string[]): Spot => ({
@@ -16,14 +16,11 @@ function boardOf(job: Job, id: string): Board | undefined {
 
 const narrowWeb: Rule = {
   id: 'narrow-web',
-  asks: 'The narrowest web of a board is at least 25 mm; under 12 mm it stops.',
-  levels: ['stop', 'caution'],
-  ...defaultSource('web-limit'),
   judge({ job, plan }) {
     const good = houseRule(job, 'web-good');
     const least = houseRule(job, 'web-limit');
     const length = lengthIn(job);
-    return plan.boards.flatMap(({ id, narrowestWebM }): Verdict[] => {
+    return plan.boards.flatMap(({ id, narrowestWebM }): Verdict<'narrow-web'>[] => {
       if (narrowestWebM === null || narrowestWebM >= good.value - 1e-9) return [];
       const stops = narrowestWebM < least.value - 1e-9;
       const { value: limit, from } = stops ? least : good;
@@ -55,14 +52,11 @@ const holeName = (board: string, n: number): string => `${board} hole ${n}`;
 
 const holeEdge: Rule = {
   id: 'hole-near-edge',
-  asks: 'The rim of a hole is at least 12 mm from the edge.',
-  levels: ['caution'],
-  ...defaultSource('hole-edge'),
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'hole-edge');
     const length = lengthIn(job);
     return plan.boards.flatMap((board) =>
-      holeRooms(board).flatMap(({ hole, toEdgeM }): Verdict[] => {
+      holeRooms(board).flatMap(({ hole, toEdgeM }): Verdict<'hole-near-edge'>[] => {
         if (toEdgeM >= limit - 1e-9) return [];
         return [
           {
@@ -84,16 +78,13 @@ const holeEdge: Rule = {
 
 const holeCorner: Rule = {
   id: 'hole-near-corner',
-  asks: 'In fibreboard the rim of a hole is at least 25 mm from a corner.',
-  levels: ['caution'],
-  ...defaultSource('hole-corner'),
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'hole-corner');
     const length = lengthIn(job);
     return plan.boards
       .filter(({ material }) => material === 'fibreboard')
       .flatMap((board) =>
-        holeRooms(board).flatMap(({ hole, toCornerM }): Verdict[] => {
+        holeRooms(board).flatMap(({ hole, toCornerM }): Verdict<'hole-near-corner'>[] => {
           if (toCornerM >= limit - 1e-9) return [];
           return [
             {
@@ -125,14 +116,11 @@ export function lowestModeHz({ firstModeHz, sagM }: Pick<PlanBoard, 'firstModeHz
 
 const firstMode: Rule = {
   id: 'first-mode-low',
-  asks: 'The first natural frequency of the loaded board is at least 30 Hz, beside a subwoofer 80 Hz.',
-  levels: ['stop', 'caution', 'note'],
-  ...defaultSource('first-mode'),
   judge({ job, plan }) {
     const least = houseRule(job, 'first-mode');
     const bass = houseRule(job, 'first-mode-bass');
     const length = lengthIn(job);
-    return plan.boards.flatMap((board): Verdict[] => {
+    return plan.boards.flatMap((board): Verdict<'first-mode-low'>[] => {
       const value = lowestModeHz(board);
       const beside = boardOf(job, board.id)?.space['beside-subwoofer'] ?? false;
       const verdict = {
@@ -173,12 +161,9 @@ const firstMode: Rule = {
 
 const retention: Rule = {
   id: 'retention-low',
-  asks: 'The fixings of a board hold 20 times its weight forward.',
-  levels: ['caution', 'note'],
-  ...defaultSource('retention'),
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'retention');
-    return plan.boards.flatMap((board): Verdict[] => {
+    return plan.boards.flatMap((board): Verdict<'retention-low'>[] => {
       const { id, retentionG, fixings, loadedMassKg } = board;
       if (fixings.length === 0 || (retentionG !== null && retentionG >= limit)) return [];
       const known = retentionG !== null;
@@ -205,11 +190,8 @@ const retention: Rule = {
 
 const heldByTrim: Rule = {
   id: 'held-by-trim',
-  asks: 'A board is fixed to sound points and not held by trim or carpet alone.',
-  levels: ['stop'],
-  ...commonPractice,
   judge({ plan }: Case) {
-    return plan.boards.flatMap(({ id, space, fixings }): Verdict[] => {
+    return plan.boards.flatMap(({ id, space, fixings }): Verdict<'held-by-trim'>[] => {
       if (fixings.length > 0) return [];
       return [
         {
@@ -217,7 +199,6 @@ const heldByTrim: Rule = {
           of: [id],
           message: `${id} has no fixing: trim and carpet alone would hold it in ${space}`,
           remedy: 'write fixings: at sound points of the space',
-          ...commonPractice,
           ...boardSpot(id, 'fixings'),
         },
       ];

@@ -12,7 +12,7 @@ import {
   wireSpot,
 } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule, partData } from './source.ts';
+import { houseRule } from './source.ts';
 import { counted, listed, squareMm } from './words.ts';
 
 /** Areas within a tenth of a per cent are the same size. */
@@ -30,11 +30,8 @@ function jobEnds(about: Case): readonly End[] {
 
 const portTooSmall: Rule = {
   id: 'port-too-small',
-  asks: 'A conductor goes into the port at its end, or a reducer is on it.',
-  levels: ['stop'],
-  ...partData,
   judge(about) {
-    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict<'port-too-small'>[] => {
       const takes = terminalSpecOf(about.job, end.terminal)?.takes;
       const fitted = partOf(about.job, end.part);
       const reduced = fitted?.kind === 'terminal' && fitted.form === 'reducer';
@@ -48,7 +45,6 @@ const portTooSmall: Rule = {
           limit: takes.to.areaMm2,
           unit: 'mm2',
           remedy: `fit a reducer to ${takes.to.label} or less, use a part with a larger port, or a thinner conductor with a fuse to match`,
-          ...partData,
           ...wireSpot(about, wire.id),
           givesWayTo: ['port-refuses-conductor'],
         },
@@ -59,11 +55,8 @@ const portTooSmall: Rule = {
 
 const portTooLarge: Rule = {
   id: 'port-too-large',
-  asks: 'A conductor is not too thin for its port.',
-  levels: ['caution'],
-  ...partData,
   judge(about) {
-    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict<'port-too-large'>[] => {
       const takes = terminalSpecOf(about.job, end.terminal)?.takes;
       if (!takes || !hasSize(wire) || wire.size.areaMm2 * grace >= takes.from.areaMm2) return [];
       return [
@@ -75,7 +68,6 @@ const portTooLarge: Rule = {
           limit: takes.from.areaMm2,
           unit: 'mm2',
           remedy: 'use a larger conductor, or a ferrule or adapter that fills the port',
-          ...partData,
           ...wireSpot(about, wire.id),
           givesWayTo: ['port-note', 'port-refuses-conductor'],
         },
@@ -86,11 +78,8 @@ const portTooLarge: Rule = {
 
 const portFerrule: Rule = {
   id: 'port-ferrule',
-  asks: 'A ferrule is on where the maker of a port asks for one, and off where he refuses it.',
-  levels: ['caution'],
-  ...partData,
   judge(about) {
-    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict<'port-ferrule'>[] => {
       const asked = terminalSpecOf(about.job, end.terminal)?.ferrule;
       const has = hasFerrule(about.job, end);
       const wrong = (asked === 'required' && !has) || (asked === 'no' && has);
@@ -103,7 +92,6 @@ const portFerrule: Rule = {
             ? `${wire.id} has a ferrule, and the maker of ${end.terminal} refuses one`
             : `${wire.id} has no ferrule, and the maker of ${end.terminal} asks for one`,
           remedy: has ? 'leave the ferrule off' : 'crimp a ferrule of the next size up from the conductor',
-          ...partData,
           ...wireSpot(about, wire.id),
         },
       ];
@@ -123,11 +111,8 @@ function crowded(about: Case): readonly { readonly terminal: string; readonly wi
 
 const portShared: Rule = {
   id: 'port-shared',
-  asks: 'A clamp holds no more conductors than its maker allows; twin ferrules end at 2 x 16 mm2 and are not in DIN 46228-4.',
-  levels: ['stop', 'caution'],
-  ...partData,
   judge(about) {
-    return crowded(about).flatMap(({ terminal, wires }): Verdict[] => {
+    return crowded(about).flatMap(({ terminal, wires }): Verdict<'port-shared'>[] => {
       const spec = terminalSpecOf(about.job, terminal);
       if (spec?.joint !== 'set-screw' && spec?.joint !== 'screw-clamp') return [];
       const tooMany = wires.length > spec.conductors;
@@ -144,7 +129,6 @@ const portShared: Rule = {
           limit: tooMany ? spec.conductors : largestTwinMm2,
           ...(!tooMany && { unit: 'mm2' }),
           remedy: 'use a distribution part with a port for each',
-          ...partData,
           ...deviceSpot(about.job, deviceIdOf(terminal)),
           givesWayTo: ['port-refuses-conductor'],
         },
@@ -155,12 +139,9 @@ const portShared: Rule = {
 
 const lugsOnStud: Rule = {
   id: 'lugs-on-stud',
-  asks: 'At most four lugs are on one stud.',
-  levels: ['caution'],
-  ...defaultSource('lugs-on-stud'),
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'lugs-on-stud');
-    return crowded(about).flatMap(({ terminal, wires }): Verdict[] => {
+    return crowded(about).flatMap(({ terminal, wires }): Verdict<'lugs-on-stud'>[] => {
       const joint = terminalSpecOf(about.job, terminal)?.joint;
       const isStud = joint === 'stud' || joint === 'body-bolt' || joint === 'post-clamp';
       if (!isStud || wires.length <= limit) return [];
@@ -183,11 +164,8 @@ const lugsOnStud: Rule = {
 
 const lugHole: Rule = {
   id: 'lug-off-stud',
-  asks: 'The hole of a lug is that of its stud.',
-  levels: ['caution'],
-  ...partData,
   judge(about) {
-    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict<'lug-off-stud'>[] => {
       const lug = partOf(about.job, end.part);
       const stud = terminalSpecOf(about.job, end.terminal)?.stud;
       if (lug?.kind !== 'terminal' || lug.form !== 'ring-lug' || lug.stud === undefined || stud === undefined)
@@ -201,7 +179,6 @@ const lugHole: Rule = {
           value: lug.stud,
           limit: stud,
           remedy: `use a lug for ${stud}; never drill a lug out`,
-          ...partData,
           ...wireSpot(about, wire.id),
         },
       ];
@@ -211,11 +188,8 @@ const lugHole: Rule = {
 
 const endPartSize: Rule = {
   id: 'end-off-size',
-  asks: 'A ferrule or lug is made for its conductor: the next size up, never the nearest.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
-    return jobEnds(about).flatMap(({ wire, end }): Verdict[] => {
+    return jobEnds(about).flatMap(({ wire, end }): Verdict<'end-off-size'>[] => {
       const fitted = partOf(about.job, end.part);
       if (fitted?.kind !== 'terminal') return [];
       const { from, to } = fitted.takes;
@@ -230,7 +204,6 @@ const endPartSize: Rule = {
           limit: areaMm2 > to.areaMm2 ? to.areaMm2 : from.areaMm2,
           unit: 'mm2',
           remedy: 'use the size made for the conductor; no strand is cut away to make it fit',
-          ...commonPractice,
           ...wireSpot(about, wire.id),
         },
       ];

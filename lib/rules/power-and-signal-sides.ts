@@ -3,7 +3,7 @@ import type { PlanBoard, PlanRoute, PlanWire } from '../model/plan/index.ts';
 import type { Run } from '../model/resolved-job.ts';
 import { jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { lengthIn, listed } from './words.ts';
 
 /** The wires that go by a run. */
@@ -64,9 +64,6 @@ function apartM(a: Run, b: Run, zone: string): number | null {
 
 const sharedSide: Rule = {
   id: 'power-beside-signal',
-  asks: 'Power and signal run on opposite sides of the vehicle.',
-  levels: ['caution'],
-  ...defaultSource('power-signal-distance'),
   judge(about) {
     const { runs } = about.job;
     const { value, from } = houseRule(about.job, 'power-signal-distance');
@@ -74,7 +71,7 @@ const sharedSide: Rule = {
     const power = runs.filter((run) => wiresOf(about, run).some(({ id }) => strong.has(id)));
     const signal = runs.filter((run) => wiresOf(about, run).some(({ role }) => role === 'signal'));
     return power.flatMap((a) =>
-      signal.flatMap((b): Verdict[] => {
+      signal.flatMap((b): Verdict<'power-beside-signal'>[] => {
         const met = meeting(a, b);
         if (!met || (met.distanceM !== null && met.distanceM >= value - 1e-9)) return [];
         const runsText =
@@ -157,15 +154,12 @@ function boardPairs(
 
 const onBoard: Rule = {
   id: 'power-near-signal-on-board',
-  asks: 'On a board power keeps the house distance from signal, and crosses it at right angles.',
-  levels: ['caution'],
-  ...defaultSource('power-signal-distance'),
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'power-signal-distance');
     const length = lengthIn(about.job);
     const strong = strongWires(about);
     return about.plan.boards.flatMap((board) =>
-      boardPairs(board, strong).flatMap(([power, signal]): Verdict[] => {
+      boardPairs(board, strong).flatMap(([power, signal]): Verdict<'power-near-signal-on-board'>[] => {
         const { distanceM, askew } = nearness(power, signal, limit);
         const near = distanceM < limit - 1e-9;
         if (!near && !askew) return [];

@@ -3,7 +3,6 @@ import type { PlanChannel } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { deviceOf, deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
 import { hertz, listed, percent } from './words.ts';
 
 type Speaker = { readonly id: string; readonly spec: PartOf<'speaker'> };
@@ -18,11 +17,8 @@ function speakersOf(job: Job, { speakers }: PlanChannel): readonly Speaker[] {
 
 const withoutHighPass: Rule = {
   id: 'small-speaker-without-high-pass',
-  asks: 'Every speaker but a subwoofer is behind a high-pass.',
-  levels: ['stop'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return plan.audio.channels.flatMap((channel): Verdict[] => {
+    return plan.audio.channels.flatMap((channel): Verdict<'small-speaker-without-high-pass'>[] => {
       const small = speakersOf(job, channel).filter(({ spec }) => spec.band !== 'subwoofer');
       if (small.length === 0 || channel.filters.some(({ pass }) => pass === 'high-pass')) return [];
       const names = small.map(({ id, spec }) => `${id} (${spec.band})`);
@@ -32,7 +28,6 @@ const withoutHighPass: Rule = {
           of: [channel.id, ...small.map(({ id }) => id)],
           message: `${channel.id} drives ${listed(names)} without a high-pass`,
           remedy: `write a high-pass under filters: of ${channel.amplifier} or of the processor output that feeds it, at or above the lowest frequency of the speaker`,
-          ...commonPractice,
           ...deviceSpot(job, channel.amplifier, 'filters'),
         },
       ];
@@ -42,16 +37,13 @@ const withoutHighPass: Rule = {
 
 const highPassLow: Rule = {
   id: 'high-pass-too-low',
-  asks: 'A high-pass is not below the lowest frequency that the maker of the speaker gives.',
-  levels: ['stop', 'caution'],
-  ...partData,
   judge({ job, plan }) {
     return plan.audio.channels.flatMap((channel) => {
       const corners = channel.filters
         .filter(({ pass }) => pass === 'high-pass')
         .map(({ cornerHz }) => cornerHz);
       const cornerHz = Math.max(...corners);
-      return speakersOf(job, channel).flatMap(({ id, spec }): Verdict[] => {
+      return speakersOf(job, channel).flatMap(({ id, spec }): Verdict<'high-pass-too-low'>[] => {
         const lowest = spec['lowest-frequency'];
         if (lowest === undefined || corners.length === 0 || cornerHz >= lowest - 1e-9) return [];
         if (spec.band === 'subwoofer') return [];
@@ -65,7 +57,6 @@ const highPassLow: Rule = {
             limit: lowest,
             unit: 'Hz',
             remedy: `set the high-pass to ${hertz(lowest)} or higher`,
-            ...partData,
             ...deviceSpot(job, channel.amplifier, 'filters'),
           },
         ];
@@ -101,42 +92,37 @@ function guarding({ filters }: PlanChannel, tuning: number | undefined): boolean
 
 const withoutSubsonic: Rule = {
   id: 'ported-without-subsonic',
-  asks: 'A subwoofer in a ported enclosure is behind a subsonic filter.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box, bass }): Verdict[] => {
-      const { tuning } = box.spec;
-      if (guarding(channel, tuning)) return [];
-      const [low] = channel.filters
-        .filter(({ pass }) => pass !== 'low-pass')
-        .toSorted((a, b) => b.cornerHz - a.cornerHz);
-      const lacking = low
-        ? `with a ${low.pass === 'subsonic' ? 'subsonic filter' : low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
-        : 'without a subsonic filter';
-      const at =
-        tuning === undefined
-          ? 'at 0.7 to 0.8 of the tuning of the box'
-          : `at ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}`;
-      return [
-        {
-          level: 'caution',
-          of: [channel.id, box.id, ...bass.map(({ id }) => id)],
-          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
-          remedy: `set a subsonic filter ${at}, 24 dB per octave`,
-          ...commonPractice,
-          ...deviceSpot(job, channel.amplifier, 'filters'),
-        },
-      ];
-    });
+    return ventedChannels(job, plan.audio.channels).flatMap(
+      ({ channel, box, bass }): Verdict<'ported-without-subsonic'>[] => {
+        const { tuning } = box.spec;
+        if (guarding(channel, tuning)) return [];
+        const [low] = channel.filters
+          .filter(({ pass }) => pass !== 'low-pass')
+          .toSorted((a, b) => b.cornerHz - a.cornerHz);
+        const lacking = low
+          ? `with a ${low.pass === 'subsonic' ? 'subsonic filter' : low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
+          : 'without a subsonic filter';
+        const at =
+          tuning === undefined
+            ? 'at 0.7 to 0.8 of the tuning of the box'
+            : `at ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}`;
+        return [
+          {
+            level: 'caution',
+            of: [channel.id, box.id, ...bass.map(({ id }) => id)],
+            message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
+            remedy: `set a subsonic filter ${at}, 24 dB per octave`,
+            ...deviceSpot(job, channel.amplifier, 'filters'),
+          },
+        ];
+      },
+    );
   },
 };
 
 const subsonicCorner: Rule = {
   id: 'subsonic-off-tuning',
-  asks: 'A subsonic filter stands at 0.7 to 0.8 of the tuning of the box, 24 dB per octave.',
-  levels: ['note'],
-  ...commonPractice,
   judge({ job, plan }) {
     return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box }) => {
       const { tuning } = box.spec;
@@ -145,7 +131,7 @@ const subsonicCorner: Rule = {
       const [highest] = channel.filters
         .filter(({ pass }) => pass === 'subsonic')
         .toSorted((a, b) => b.cornerHz - a.cornerHz);
-      return (highest ? [highest] : []).flatMap(({ cornerHz, order }): Verdict[] => {
+      return (highest ? [highest] : []).flatMap(({ cornerHz, order }): Verdict<'subsonic-off-tuning'>[] => {
         const share = cornerHz / tuning;
         const inRange = share >= 0.7 - 1e-9 && share <= 0.8 + 1e-9;
         if (inRange && order >= 4) return [];
@@ -158,7 +144,6 @@ const subsonicCorner: Rule = {
             limit: 0.8 * tuning,
             unit: 'Hz',
             remedy: `set it to ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}, 24 dB per octave`,
-            ...commonPractice,
             ...deviceSpot(job, channel.amplifier, 'filters'),
           },
         ];

@@ -4,7 +4,6 @@ import { liveSide } from './live-side.ts';
 import { deviceSpot } from './look-up.ts';
 import { ratedPoint } from './operating-point.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { partData } from './source.ts';
 import { amps, listed } from './words.ts';
 
 /** The greatest current through the contact of a relay at some operating points (A), with the title of the point. */
@@ -22,10 +21,10 @@ function greatestThrough(
     .toSorted((a, b) => b.currentA - a.currentA)[0];
 }
 
-function judgeContact(about: Case, device: Device, limit: number): Verdict[] {
+function judgeContact(about: Case, device: Device, limit: number): Verdict<'relay-contact-over-current'>[] {
   const { id, facts } = device;
   const isOver = (currentA: number) => currentA > limit * (1 + 1e-9);
-  const base = { limit, unit: 'A', ...partData, ...deviceSpot(about.job, id) } as const;
+  const base = { limit, unit: 'A', ...deviceSpot(about.job, id) } as const;
   const rated = ratedPoint(about);
   const most = rated && greatestThrough(about, device, [rated]);
   const overRated = most !== undefined && isOver(most.currentA);
@@ -62,11 +61,8 @@ function judgeContact(about: Case, device: Device, limit: number): Verdict[] {
 
 const contactOverCurrent: Rule = {
   id: 'relay-contact-over-current',
-  asks: 'The contact of a relay carries what flows through it, and the fuse before it protects it.',
-  levels: ['stop', 'caution'],
-  ...partData,
   judge(about) {
-    return about.job.devices.flatMap((device): Verdict[] =>
+    return about.job.devices.flatMap((device): Verdict<'relay-contact-over-current'>[] =>
       device.spec?.kind === 'relay' && device.origin === 'job'
         ? judgeContact(about, device, device.spec['contact-current'])
         : [],

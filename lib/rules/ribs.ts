@@ -1,14 +1,13 @@
 import { flatten } from '../board/bulge.ts';
-import { ribFaults } from '../board/rib-check.ts';
+import { type RibFault, ribFaults } from '../board/rib-check.ts';
 import { openHoles, type RibGround } from '../board/rib-ground.ts';
+import type { FindingId } from '../model/findings/index.ts';
 import { pointer } from '../model/place.ts';
 import type { PlanBoard, PlanRib } from '../model/plan/index.ts';
-import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, type Source } from './source.ts';
+import type { Case, Rule, Spot, Verdict } from './rule.ts';
 import { lengthIn } from './words.ts';
 
 const ribPath = (board: PlanBoard, rib: PlanRib): string => pointer(['boards', board.id, 'ribs', rib.id]);
-const ownGeometry: Source = { source: 'geometry of the board as written' };
 
 /** What the ribs of a planned board keep off. */
 function groundOf(board: PlanBoard): RibGround {
@@ -31,50 +30,42 @@ function groundOf(board: PlanBoard): RibGround {
   };
 }
 
-/** One of the checks of where a rib runs, as a rule. */
-function runRule(id: string, asks: string, levels: Rule['levels'], from: Source): Rule {
-  return {
-    id,
-    asks,
-    levels,
-    ...from,
-    judge: ({ plan }) =>
-      plan.boards.flatMap((board) =>
-        board.ribs.flatMap((rib) =>
-          ribFaults(rib, groundOf(board), board.ribs)
-            .filter(({ rule }) => rule === id)
-            .map(({ rule: _, ...fault }): Verdict => {
-              return { ...fault, of: [...fault.of, board.id], path: ribPath(board, rib) };
-            }),
-        ),
-      ),
-  };
+/** What one of the checks of where a rib runs found, rib by rib. */
+function runVerdicts<Fault extends RibFault>(
+  { plan }: Case,
+  isOwn: (fault: RibFault) => fault is Fault,
+): (Omit<Fault, 'rule'> & Spot)[] {
+  return plan.boards.flatMap((board) =>
+    board.ribs.flatMap((rib) =>
+      ribFaults(rib, groundOf(board), board.ribs)
+        .filter(isOwn)
+        .map(({ rule: _, ...fault }) => {
+          return { ...fault, of: [...fault.of, board.id], path: ribPath(board, rib) };
+        }),
+    ),
+  );
 }
 
-const offBoard = runRule(
-  'rib-off-board',
-  'A rib lies on the board along its whole length, and over no cut-out.',
-  ['stop'],
-  ownGeometry,
-);
-const inTheWay = runRule(
-  'rib-in-the-way',
-  'A rib keeps off fixings and their spacers, open holes, parts on its face and other ribs.',
-  ['stop', 'caution'],
-  commonPractice,
-);
-const withoutRoom = runRule(
-  'rib-without-room',
-  'Between a rib and the panel behind, or the front of the space, are 6 mm.',
-  ['stop', 'caution'],
-  commonPractice,
-);
+const offBoard: Rule = {
+  id: 'rib-off-board',
+  judge: (about) => runVerdicts(about, (fault) => fault.rule === 'rib-off-board'),
+};
+
+const inTheWay: Rule = {
+  id: 'rib-in-the-way',
+  judge: (about) => runVerdicts(about, (fault) => fault.rule === 'rib-in-the-way'),
+};
+
+const withoutRoom: Rule = {
+  id: 'rib-without-room',
+  judge: (about) => runVerdicts(about, (fault) => fault.rule === 'rib-without-room'),
+};
 
 /** What one rib lacks; each verdict under the rule that asks for it. */
-function ribVerdicts(
+function ribVerdicts<Id extends FindingId>(
   { plan }: Case,
-  of: (board: PlanBoard, rib: PlanRib) => Omit<Verdict, 'of' | 'path'> | null,
-): Verdict[] {
+  of: (board: PlanBoard, rib: PlanRib) => Omit<Verdict<Id>, 'of' | 'path'> | null,
+): Verdict<Id>[] {
   return plan.boards.flatMap((board) =>
     board.ribs.flatMap((rib) => {
       const verdict = of(board, rib);
@@ -85,9 +76,6 @@ function ribVerdicts(
 
 const notMade: Rule = {
   id: 'rib-not-made',
-  asks: 'The section of a rib is whole layers of its sheet, on edge or flat.',
-  levels: ['stop'],
-  ...ownGeometry,
   judge(about) {
     const length = lengthIn(about.job);
     return ribVerdicts(about, (_, { id, strips, sheet, thicknessM, widthM, heightM }) => {
@@ -100,7 +88,6 @@ const notMade: Rule = {
         unit: 'm',
         remedy:
           'leave width out for one strip on its edge, or make the height whole layers for strips that lie flat',
-        ...ownGeometry,
       };
     });
   },
@@ -108,18 +95,18 @@ const notMade: Rule = {
 
 const notFastened: Rule = {
   id: 'rib-not-fastened',
-  asks: 'A rib has screws that bite 12 mm and stay inside it, and glue where it is glued.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     return ribVerdicts(about, (board, rib) => {
       const lacks = lackOf(board, rib);
-      return lacks && { level: 'caution', ...lacks, ...commonPractice };
+      return lacks && { level: 'caution', ...lacks };
     });
   },
 };
 
-function lackOf(board: PlanBoard, rib: PlanRib): Pick<Verdict, 'message' | 'remedy'> | null {
+function lackOf(
+  board: PlanBoard,
+  rib: PlanRib,
+): Pick<Verdict<'rib-not-fastened'>, 'message' | 'remedy'> | null {
   if (rib.screw === null)
     return {
       message: `no screw of the catalogue goes through ${board.id} and bites 12 mm in the rib ${rib.id} without coming out of it`,

@@ -1,8 +1,9 @@
-import type { Finding, Level } from '../model/finding.ts';
+import type { Finding } from '../model/finding.ts';
+import { type FindingId, findingEntry, type LevelOf } from '../model/findings/index.ts';
+import type { Source } from '../model/findings/source.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
-import type { Remark } from '../model/remark.ts';
+import type { JoinedRemark, RemarkBody } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
-import type { Mark } from '../model/trace.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
 export interface Case {
@@ -18,31 +19,39 @@ export interface Spot {
 }
 
 /** What a rule says: a remark, and where its subject was written. */
-export interface Verdict extends Omit<Remark, 'rule'>, Spot {
+export interface Verdict<Id extends FindingId> extends RemarkBody, Spot {
+  readonly level: LevelOf<Id>;
   /**
-   * Rules of computations that say the same with the reason: the verdict gives way to a remark of one of them that
+   * Findings of computations that say the same with the reason: the verdict gives way to a remark of one of them that
    * is as grave and names its subject.
    */
-  readonly givesWayTo?: readonly string[];
+  readonly givesWayTo?: readonly FindingId[];
+}
+
+/** A rule for one finding. */
+export interface RuleOf<Id extends FindingId> {
+  /** Its id in the catalogue, which has what it asks, its levels and its source. */
+  readonly id: Id;
+  judge(about: Case): readonly Verdict<Id>[];
 }
 
 /** One rule of the trade. Pure: the same case gives the same verdicts. */
-export interface Rule {
-  /** Kebab-case, such as `fuse-over-conductor`: stands in findings, in the guide and in tests. */
-  readonly id: string;
-  /** What it asks, in one plain sentence. */
-  readonly asks: string;
-  /** The published source of what it asks, or `common practice, no source`. */
-  readonly source: string;
-  readonly mark?: Mark;
-  /** The levels that its verdicts may have. */
-  readonly levels: readonly Level[];
-  judge(about: Case): readonly Verdict[];
-}
+export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? RuleOf<Id> : never;
 
-/** A remark or verdict under its rule's id as a finding, with its place looked up. */
-export function findingOf(remark: Remark, { path, file = 'job' }: Spot, job: Job): Finding {
+/**
+ * A remark or verdict under its id as a finding, with its place looked up; source and mark are those of the catalogue
+ * where it states none.
+ */
+export function findingOf(remark: JoinedRemark, { path, file = 'job' }: Spot, job: Job): Finding {
   const { of, ...rest } = remark;
   const place = { job: job.place, vehicle: job.vehiclePlace, shop: job.shopPlace }[file];
-  return { ...rest, where: place(path), related: [...of] };
+  return { ...rest, ...sourceOf(remark), where: place(path), related: [...of] };
+}
+
+/** What a remark cites: its own source with its own mark, or the catalogue's, under the remark's mark if it has one. */
+function sourceOf({ rule, source, mark }: JoinedRemark): Source {
+  const entry = findingEntry(rule);
+  if (source !== undefined) return { source, ...(mark && { mark }) };
+  const shown = mark ?? entry.mark;
+  return { source: entry.source, ...(shown && { mark: shown }) };
 }

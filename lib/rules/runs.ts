@@ -3,7 +3,6 @@ import type { Run } from '../model/resolved-job.ts';
 import { routeLengthM } from '../model/vehicle.ts';
 import { partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice } from './source.ts';
 import { counted, lengthIn, listed } from './words.ts';
 
 /** Runs of the job with what the plan made of them; a run without wires is none. */
@@ -16,13 +15,10 @@ function plannedRuns({ job, plan }: Case): readonly { readonly run: Run; readonl
 
 const throughHole: Rule = {
   id: 'bundle-over-hole',
-  asks: 'The bundle of a run goes through every hole on its way.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     const length = lengthIn(about.job);
     return plannedRuns(about).flatMap(({ run, planned: { bundleM: value } }) =>
-      run.route.passes.flatMap((pass): Verdict[] => {
+      run.route.passes.flatMap((pass): Verdict<'bundle-over-hole'>[] => {
         const limit = pass['through-hole'];
         if (limit === undefined || value <= limit + 1e-9) return [];
         return [
@@ -35,7 +31,6 @@ const throughHole: Rule = {
             unit: 'm',
             remedy:
               'split the run over two holes, use another route, or enlarge the hole after a look at what lies behind it',
-            ...commonPractice,
             path: run.path,
           },
         ];
@@ -46,40 +41,35 @@ const throughHole: Rule = {
 
 const coveringSmall: Rule = {
   id: 'bundle-over-covering',
-  asks: 'The covering of a run goes over its bundle.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     const length = lengthIn(about.job);
-    return plannedRuns(about).flatMap(({ run, planned: { bundleM: value } }): Verdict[] => {
-      const covering = partOf(about.job, run.covering);
-      if (covering?.kind !== 'covering' || covering.form === 'tape' || run.covering === null) return [];
-      if (value <= covering.bore + 1e-9) return [];
-      return [
-        {
-          level: 'caution',
-          of: [run.id, run.covering],
-          message: `the bundle of ${run.id} is about ${length(value)} thick, and ${run.covering} has a bore of ${length(covering.bore)}`,
-          value,
-          limit: covering.bore,
-          unit: 'm',
-          remedy: 'use a larger covering, or two',
-          ...commonPractice,
-          path: run.path,
-        },
-      ];
-    });
+    return plannedRuns(about).flatMap(
+      ({ run, planned: { bundleM: value } }): Verdict<'bundle-over-covering'>[] => {
+        const covering = partOf(about.job, run.covering);
+        if (covering?.kind !== 'covering' || covering.form === 'tape' || run.covering === null) return [];
+        if (value <= covering.bore + 1e-9) return [];
+        return [
+          {
+            level: 'caution',
+            of: [run.id, run.covering],
+            message: `the bundle of ${run.id} is about ${length(value)} thick, and ${run.covering} has a bore of ${length(covering.bore)}`,
+            value,
+            limit: covering.bore,
+            unit: 'm',
+            remedy: 'use a larger covering, or two',
+            path: run.path,
+          },
+        ];
+      },
+    );
   },
 };
 
 const grommets: Rule = {
   id: 'edge-without-grommet',
-  asks: 'A grommet is on each sharp edge that a run passes.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     const length = lengthIn(about.job);
-    return plannedRuns(about).flatMap(({ run, planned }): Verdict[] => {
+    return plannedRuns(about).flatMap(({ run, planned }): Verdict<'edge-without-grommet'>[] => {
       const edges = run.route.passes.filter(({ edge }) => edge);
       const fitted = planned.grommets.filter(({ part }) => part !== null).length;
       if (fitted >= edges.length) return [];
@@ -95,7 +85,6 @@ const grommets: Rule = {
           unit: 'piece',
           remedy:
             'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round',
-          ...commonPractice,
           path: run.path,
         },
       ];
@@ -105,12 +94,9 @@ const grommets: Rule = {
 
 const lengthUnderRun: Rule = {
   id: 'length-under-run',
-  asks: 'A length that was written is at least that of the run that the wire goes through.',
-  levels: ['stop'],
-  source: "the vehicle's measures",
   judge(about) {
     const length = lengthIn(about.job);
-    return about.job.links.flatMap(({ id, path, given, run: name }): Verdict[] => {
+    return about.job.links.flatMap(({ id, path, given, run: name }): Verdict<'length-under-run'>[] => {
       const run = about.job.runs.find((one) => one.id === name);
       const value = given?.length;
       // Of a pair one conductor speaks for both.
@@ -126,7 +112,6 @@ const lengthUnderRun: Rule = {
           limit,
           unit: 'm',
           remedy: 'leave length: out to have it measured, or measure the wire anew, tails and loops with it',
-          source: "the vehicle's measures",
           path: `${path}/length`,
         },
       ];

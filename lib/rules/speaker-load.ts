@@ -1,10 +1,7 @@
 import { type Job, terminalId } from '../model/resolved-job.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
 import { listed, ohms, watts } from './words.ts';
-
-const ohmsLaw = { source: "Ohm's law; the parts' data" } as const;
 
 /** What the computation of loads calls a wiring that gives none. */
 const wiringFaults = [
@@ -14,7 +11,7 @@ const wiringFaults = [
   'coil-shorted',
   'coil-left-open',
   'wiring-not-series-parallel',
-];
+] as const;
 
 /** True where a wire ends at one of the terminals. */
 function anyWired({ plan }: Case, terminals: readonly string[]): boolean {
@@ -23,12 +20,9 @@ function anyWired({ plan }: Case, terminals: readonly string[]): boolean {
 
 const belowMinimum: Rule = {
   id: 'load-below-minimum',
-  asks: 'The load of a channel is at least the minimum of its amplifier in that mode.',
-  levels: ['stop'],
-  ...partData,
   judge({ job, plan }) {
     return plan.audio.channels.flatMap(
-      ({ id, amplifier, loadOhm, minimumOhm, wiring, bridgedWith }): Verdict[] => {
+      ({ id, amplifier, loadOhm, minimumOhm, wiring, bridgedWith }): Verdict<'load-below-minimum'>[] => {
         if (loadOhm === null || loadOhm >= minimumOhm - 1e-9) return [];
         return [
           {
@@ -39,7 +33,6 @@ const belowMinimum: Rule = {
             limit: minimumOhm,
             unit: 'ohm',
             remedy: 'wire the coils for a higher load, or use an amplifier that may drive it',
-            ...partData,
             ...deviceSpot(job, amplifier),
           },
         ];
@@ -50,12 +43,9 @@ const belowMinimum: Rule = {
 
 const loadUnknown: Rule = {
   id: 'load-unknown',
-  asks: 'The load of every channel that is wired is known.',
-  levels: ['stop'],
-  ...ohmsLaw,
   judge(about) {
     return about.plan.audio.channels.flatMap(
-      ({ id, amplifier, positive, negative, loadOhm, speakers }): Verdict[] => {
+      ({ id, amplifier, positive, negative, loadOhm, speakers }): Verdict<'load-unknown'>[] => {
         const known = loadOhm !== null && loadOhm > 0;
         if (known || (speakers.length === 0 && !anyWired(about, [positive, negative]))) return [];
         return [
@@ -65,7 +55,6 @@ const loadUnknown: Rule = {
             message: `${id} is wired, but its load can not be told from the wiring of its coils`,
             remedy:
               'wire both terminals of the channel to coils in series or in parallel, each coil at both ends',
-            ...ohmsLaw,
             ...deviceSpot(about.job, amplifier),
             givesWayTo: wiringFaults,
           },
@@ -85,12 +74,9 @@ function coilTerminals(job: Job, speaker: string): readonly string[] {
 
 const speakerWithoutChannel: Rule = {
   id: 'speaker-without-channel',
-  asks: 'Every speaker of the job is driven.',
-  levels: ['stop'],
-  ...commonPractice,
   judge(about) {
     const { job, plan } = about;
-    return plan.audio.speakers.flatMap(({ id, channel }): Verdict[] => {
+    return plan.audio.speakers.flatMap(({ id, channel }): Verdict<'speaker-without-channel'>[] => {
       if (channel !== null || deviceOf(job, id)?.origin === 'vehicle') return [];
       const coils = coilTerminals(job, id);
       const leftOpen = plan.terminals.filter(
@@ -117,7 +103,6 @@ const speakerWithoutChannel: Rule = {
           of: [id],
           message: `no amplifier channel drives the speaker ${id}`,
           remedy: `link its coils to a channel, or leave ${listed(coils)} open with a reason`,
-          ...commonPractice,
           ...deviceSpot(job, id),
           givesWayTo: ['coil-left-open'],
         },
@@ -128,35 +113,30 @@ const speakerWithoutChannel: Rule = {
 
 const reversed: Rule = {
   id: 'polarity-reversed',
-  asks: 'A speaker is wired in normal polarity, unless a reversed one is meant.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return plan.audio.speakers.flatMap(({ id, polarity, mounted, reversedWhy }): Verdict[] => {
-      const meant = (mounted === 'reversed') !== (reversedWhy !== null);
-      if (polarity !== 'reversed' || meant) return [];
-      return [
-        {
-          level: 'caution',
-          of: [id],
-          message: `${id} is wired with reversed polarity`,
-          remedy:
-            'swap its two conductors; where its mounting asks for it, write mounted: reversed; where it is meant, reversed: with the reason',
-          ...commonPractice,
-          ...deviceSpot(job, id),
-        },
-      ];
-    });
+    return plan.audio.speakers.flatMap(
+      ({ id, polarity, mounted, reversedWhy }): Verdict<'polarity-reversed'>[] => {
+        const meant = (mounted === 'reversed') !== (reversedWhy !== null);
+        if (polarity !== 'reversed' || meant) return [];
+        return [
+          {
+            level: 'caution',
+            of: [id],
+            message: `${id} is wired with reversed polarity`,
+            remedy:
+              'swap its two conductors; where its mounting asks for it, write mounted: reversed; where it is meant, reversed: with the reason',
+            ...deviceSpot(job, id),
+          },
+        ];
+      },
+    );
   },
 };
 
 const overPower: Rule = {
   id: 'power-over-speaker',
-  asks: 'Where a channel can give more than its speaker may take for long, that is told.',
-  levels: ['note'],
-  ...partData,
   judge({ job, plan }) {
-    return plan.audio.speakers.flatMap(({ id, powerW }): Verdict[] => {
+    return plan.audio.speakers.flatMap(({ id, powerW }): Verdict<'power-over-speaker'>[] => {
       const spec = deviceOf(job, id)?.spec;
       if (powerW === null || spec?.kind !== 'speaker' || powerW <= spec.power + 1e-9) return [];
       return [
@@ -168,7 +148,6 @@ const overPower: Rule = {
           limit: spec.power,
           unit: 'W',
           remedy: 'set the gain by the voltage on the gain sheet, which keeps to what the speaker may take',
-          ...partData,
           ...deviceSpot(job, id),
         },
       ];

@@ -1,6 +1,5 @@
 import { deviceOf, deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
 import { decibels, hertz, listed } from './words.ts';
 
 /** How far the sum may fall below the louder of two ways before they are said to cancel; common practice. */
@@ -10,12 +9,9 @@ const shiftDb = 0.5;
 
 const crossover: Rule = {
   id: 'crossover-cancels',
-  asks: 'Where two ways hand over to each other, they add.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job, plan }) {
     return plan.audio.curves.sums.flatMap(({ handovers }) =>
-      handovers.flatMap(({ upper, lower, frequencyHz, sumDb, louderDb }): Verdict[] => {
+      handovers.flatMap(({ upper, lower, frequencyHz, sumDb, louderDb }): Verdict<'crossover-cancels'>[] => {
         if (sumDb >= louderDb - cancelsDb - 1e-9) return [];
         const amplifier = plan.audio.channels.find(({ id }) => id === upper)?.amplifier ?? '';
         return [
@@ -28,7 +24,6 @@ const crossover: Rule = {
             unit: 'dB',
             remedy:
               'turn the polarity of one over, and say so by reversed: with the reason; or use Linkwitz-Riley filters of fourth order at one corner',
-            ...commonPractice,
             ...deviceSpot(job, amplifier, 'filters'),
           },
         ];
@@ -39,60 +34,53 @@ const crossover: Rule = {
 
 const declared: Rule = {
   id: 'polarity-not-as-declared',
-  asks: 'A speaker that is mounted back to front, or meant to be reversed, is wired so.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return plan.audio.speakers.flatMap(({ id, polarity, mounted, reversedWhy }): Verdict[] => {
-      const meant = (mounted === 'reversed') !== (reversedWhy !== null) ? 'reversed' : 'normal';
-      if (meant === 'normal' || polarity === 'unwired' || polarity === meant) return [];
-      const why = reversedWhy ?? 'it is mounted back to front';
-      return [
-        {
-          level: 'caution',
-          of: [id],
-          message: `${id} is meant to be wired with reversed polarity (${why}), and is wired normally`,
-          remedy: 'swap its two conductors at the speaker, or take the declaration out',
-          ...commonPractice,
-          ...deviceSpot(job, id),
-        },
-      ];
-    });
+    return plan.audio.speakers.flatMap(
+      ({ id, polarity, mounted, reversedWhy }): Verdict<'polarity-not-as-declared'>[] => {
+        const meant = (mounted === 'reversed') !== (reversedWhy !== null) ? 'reversed' : 'normal';
+        if (meant === 'normal' || polarity === 'unwired' || polarity === meant) return [];
+        const why = reversedWhy ?? 'it is mounted back to front';
+        return [
+          {
+            level: 'caution',
+            of: [id],
+            message: `${id} is meant to be wired with reversed polarity (${why}), and is wired normally`,
+            remedy: 'swap its two conductors at the speaker, or take the declaration out',
+            ...deviceSpot(job, id),
+          },
+        ];
+      },
+    );
   },
 };
 
 const uneven: Rule = {
   id: 'speaker-paths-differ',
-  asks: 'Speakers of one kind lose about the same in their wires.',
-  levels: ['note'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return plan.audio.channels.flatMap(({ id, amplifier, belowDb, speakers }): Verdict[] => {
-      if (belowDb === null || belowDb <= shiftDb + 1e-9) return [];
-      return [
-        {
-          level: 'note',
-          of: [id, ...speakers],
-          message: `${listed(speakers)} on ${id} plays ${decibels(belowDb)} below its fellow, by the loss in its wire alone`,
-          value: belowDb,
-          limit: shiftDb,
-          unit: 'dB',
-          remedy: 'run both in the same size with like lengths, or make it up in the level of the path',
-          ...commonPractice,
-          ...deviceSpot(job, amplifier),
-        },
-      ];
-    });
+    return plan.audio.channels.flatMap(
+      ({ id, amplifier, belowDb, speakers }): Verdict<'speaker-paths-differ'>[] => {
+        if (belowDb === null || belowDb <= shiftDb + 1e-9) return [];
+        return [
+          {
+            level: 'note',
+            of: [id, ...speakers],
+            message: `${listed(speakers)} on ${id} plays ${decibels(belowDb)} below its fellow, by the loss in its wire alone`,
+            value: belowDb,
+            limit: shiftDb,
+            unit: 'dB',
+            remedy: 'run both in the same size with like lengths, or make it up in the level of the path',
+            ...deviceSpot(job, amplifier),
+          },
+        ];
+      },
+    );
   },
 };
 
 const clipping: Rule = {
   id: 'full-scale-clips',
-  asks: 'Where the overlap of the test tone lets full-scale passages clip, that is told.',
-  levels: ['note'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return plan.audio.channels.flatMap(({ id, amplifier, gain }): Verdict[] => {
+    return plan.audio.channels.flatMap(({ id, amplifier, gain }): Verdict<'full-scale-clips'>[] => {
       if (!gain || gain.fullScaleMarginDb >= -1e-9) return [];
       return [
         {
@@ -103,7 +91,6 @@ const clipping: Rule = {
           limit: 0,
           unit: 'dB',
           remedy: 'keep it for recordings with headroom, or set the gain with a tone at a smaller overlap',
-          ...commonPractice,
           ...deviceSpot(job, amplifier),
         },
       ];
@@ -113,11 +100,8 @@ const clipping: Rule = {
 
 const position: Rule = {
   id: 'control-position-unknown',
-  asks: 'A switch is preset to a position that it has.',
-  levels: ['stop'],
-  ...partData,
   judge({ job, plan }) {
-    return plan.controls.flatMap(({ item, control, preset }): Verdict[] => {
+    return plan.controls.flatMap(({ item, control, preset }): Verdict<'control-position-unknown'>[] => {
       const positions = deviceOf(job, item)?.facts.controls[control]?.positions ?? [];
       if (positions.length === 0 || positions.includes(preset)) return [];
       return [
@@ -128,7 +112,6 @@ const position: Rule = {
           value: preset,
           limit: positions.join(', '),
           remedy: `write one of ${listed(positions, 'or')}`,
-          ...partData,
           ...deviceSpot(job, item, 'settings', control),
         },
       ];

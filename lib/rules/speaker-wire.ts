@@ -2,17 +2,14 @@ import type { PlanChannel, PlanWire } from '../model/plan/index.ts';
 import { awgAreaMm2 } from '../model/tables/copper-wire.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasSize, jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { decibels, ohms } from './words.ts';
 
 const wireLoss: Rule = {
   id: 'speaker-wire-loss',
-  asks: 'The wire to a speaker loses at most 0.5 dB.',
-  levels: ['caution'],
-  ...defaultSource('speaker-loss'),
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'speaker-loss');
-    return plan.audio.channels.flatMap(({ id, amplifier, wireLossDb }): Verdict[] => {
+    return plan.audio.channels.flatMap(({ id, amplifier, wireLossDb }): Verdict<'speaker-wire-loss'>[] => {
       if (wireLossDb === null || wireLossDb <= limit + 1e-9) return [];
       return [
         {
@@ -48,9 +45,6 @@ function wiresOf(about: Case, { positive, negative, speakers }: PlanChannel): re
 
 const bassLead: Rule = {
   id: 'bass-lead-thin',
-  asks: 'Bass leads are 12 AWG for 4 to 2 ohm and 10 AWG below.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     return about.plan.audio.channels.flatMap((channel) => {
       const { loadOhm, speakers } = channel;
@@ -61,7 +55,7 @@ const bassLead: Rule = {
       const awg = bass && loadOhm !== null ? leastAwg(loadOhm) : null;
       if (awg === null || loadOhm === null) return [];
       const least = awgAreaMm2(awg);
-      return wiresOf(about, channel).flatMap((wire): Verdict[] => {
+      return wiresOf(about, channel).flatMap((wire): Verdict<'bass-lead-thin'>[] => {
         if (!hasSize(wire) || wire.size.areaMm2 >= least * 0.999) return [];
         return [
           {
@@ -72,7 +66,6 @@ const bassLead: Rule = {
             limit: least,
             unit: 'mm2',
             remedy: `run it in ${awg} AWG`,
-            ...commonPractice,
             ...wireSpot(about, wire.id),
           },
         ];

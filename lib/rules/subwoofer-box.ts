@@ -2,7 +2,7 @@ import type { PartOf } from '../model/kinds/index.ts';
 import type { Device, Job } from '../model/resolved-job.ts';
 import { deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice, partData, type Source } from './source.ts';
+import { commonPractice, type Source } from './source.ts';
 import { figure, lengthIn } from './words.ts';
 
 /** Room behind a magnet for its vent and for the leads; common practice. */
@@ -36,7 +36,10 @@ function pairsOf(job: Job): readonly Pair[] {
   });
 }
 
-type Misfit = Pick<Verdict, 'level' | 'message' | 'value' | 'limit' | 'unit' | 'remedy'> & {
+type Misfit = Pick<
+  Verdict<'subwoofer-misfits-box'>,
+  'level' | 'message' | 'value' | 'limit' | 'unit' | 'remedy'
+> & {
   readonly from?: Source;
 };
 
@@ -111,12 +114,9 @@ function volumeMisfits({ sub, speaker, box, enclosure, volumeM3 }: Pair): readon
 
 const misfit: Rule = {
   id: 'subwoofer-misfits-box',
-  asks: 'A subwoofer fits its box: hole, depth and volume.',
-  levels: ['stop', 'caution'],
-  ...partData,
   judge({ job }) {
     return pairsOf(job).flatMap((pair) =>
-      misfits(job, pair).map(({ from = partData, ...found }): Verdict => {
+      misfits(job, pair).map(({ from, ...found }): Verdict<'subwoofer-misfits-box'> => {
         return { of: [pair.sub.id, pair.box.id], ...found, ...from, ...deviceSpot(job, pair.sub.id) };
       }),
     );

@@ -3,7 +3,7 @@ import type { NetworkFault } from '../power/network-types.ts';
 import { deviceOf, deviceSpot } from './look-up.ts';
 import { loadsOf, voltageOver } from './operating-point.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { listed, volts } from './words.ts';
 
 /** What makes a network impossible to compute is told once, by what is wired wrong and not by operating point. */
@@ -26,11 +26,8 @@ function collapseText({ title, state, reason }: OperatingPoint, unknown: readonl
 
 const collapse: Rule = {
   id: 'supply-collapse',
-  asks: 'At every operating point the supply feeds all devices: the network has a solution.',
-  levels: ['stop'],
-  source: "Ohm's and Kirchhoff's laws",
   judge({ job, plan }) {
-    return plan.power.points.flatMap((point): Verdict[] => {
+    return plan.power.points.flatMap((point): Verdict<'supply-collapse'>[] => {
       const unknown = loadsOf(point).filter(
         (load) => !Number.isFinite(voltageOver(point, load) ?? Number.NaN),
       );
@@ -43,7 +40,6 @@ const collapse: Rule = {
           of: [point.name, ...loads],
           message: collapseText(point, loads),
           remedy: 'run larger conductors or a second feed, add a battery near the load, or feed less',
-          source: "Ohm's and Kirchhoff's laws",
           givesWayTo: faultRules,
           ...(first === undefined ? { path: '/devices' } : deviceSpot(job, first)),
         },
@@ -54,14 +50,11 @@ const collapse: Rule = {
 
 const cutOut: Rule = {
   id: 'below-cut-out',
-  asks: 'The voltage at every device stays above its low-voltage cut-out.',
-  levels: ['stop'],
-  ...defaultSource('cut-out'),
   judge({ job, plan }) {
     const { from } = houseRule(job, 'cut-out');
     // Every device at its fuse at once sizes the wiring: it is no state that music comes to.
     const played = plan.power.points.filter(({ name }) => name !== 'full-rating');
-    return played.flatMap((point): Verdict[] => {
+    return played.flatMap((point): Verdict<'below-cut-out'>[] => {
       const low = loadsOf(point).flatMap((load) => {
         const voltageV = voltageOver(point, load);
         const { cutoutV } = load;

@@ -4,8 +4,6 @@ import { liveSide, reached } from './live-side.ts';
 import { deviceIdOf, deviceSpot, endsOf, jobWires, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 
-const source = "Kirchhoff's laws; the parts' data";
-
 /** Every terminal that a source's positive reaches through feeds, bars, fuses and closed contacts. */
 function liveTerminals(about: Case): ReadonlySet<string> {
   const side = liveSide(about);
@@ -14,12 +12,9 @@ function liveTerminals(about: Case): ReadonlySet<string> {
 
 const liveOnGround: Rule = {
   id: 'live-end-on-ground',
-  asks: 'No conductor joins what is live to ground: that is a short, or a device the wrong way round.',
-  levels: ['stop'],
-  source,
   judge(about) {
     const live = liveTerminals(about);
-    return about.plan.wires.flatMap((wire): Verdict[] => {
+    return about.plan.wires.flatMap((wire): Verdict<'live-end-on-ground'>[] => {
       const [one, other] = endsOf(wire);
       const hot = [one, other].find((end) => live.has(end));
       if (wire.role !== 'ground' || hot === undefined) return [];
@@ -28,7 +23,6 @@ const liveOnGround: Rule = {
           level: 'stop',
           of: [wire.id, hot],
           message: `${wire.id} joins ${hot}, which is live, to ${hot === one ? other : one}, which is ground: a short through the conductors`,
-          source,
           remedy:
             wire.origin === 'vehicle'
               ? 'look where it really goes, and correct the file of the vehicle'
@@ -42,13 +36,10 @@ const liveOnGround: Rule = {
 
 const supplyNotLive: Rule = {
   id: 'supply-not-live',
-  asks: 'The positive supply terminal of every device of the job is reached from a battery.',
-  levels: ['stop'],
-  source,
   judge(about) {
     const live = liveTerminals(about);
     const joined = new Set(jobWires(about).flatMap((wire) => [...endsOf(wire)]));
-    return about.job.devices.flatMap(({ id, facts, origin }): Verdict[] => {
+    return about.job.devices.flatMap(({ id, facts, origin }): Verdict<'supply-not-live'>[] => {
       const dead = Object.keys(facts.terminals)
         .filter((name) => facts.terminals[name]?.role === 'supply-positive')
         .map((terminal) => terminalId({ device: id, terminal }))
@@ -60,7 +51,6 @@ const supplyNotLive: Rule = {
           level: 'stop',
           of: [id, terminal],
           message: `${terminal} is connected, but no battery reaches it: ${id} gets no supply, or is the wrong way round`,
-          source,
           remedy: 'lead a feed to it from a battery, through its fuse',
           ...deviceSpot(about.job, id),
         },
@@ -84,13 +74,10 @@ const spoilt: Readonly<Partial<Record<TerminalRole, string>>> = {
 
 const liveOnSignal: Rule = {
   id: 'live-end-on-signal',
-  asks: 'No conductor leads a supply to a signal, speaker or control terminal.',
-  levels: ['stop'],
-  source,
   judge(about) {
     const live = liveTerminals(about);
     const whatOf = (end: string) => spoilt[terminalSpecOf(about.job, end)?.role ?? 'sense'];
-    return jobWires(about).flatMap((wire): Verdict[] => {
+    return jobWires(about).flatMap((wire): Verdict<'live-end-on-signal'>[] => {
       const [one, other] = endsOf(wire);
       const end = [one, other].find((terminal) => whatOf(terminal) !== undefined);
       const hot = end === one ? other : one;
@@ -100,7 +87,6 @@ const liveOnSignal: Rule = {
           level: 'stop',
           of: [wire.id, end, hot],
           message: `${wire.id} leads the supply from ${hot} to ${end}, ${whatOf(end)}: it would burn`,
-          source,
           remedy: `end it at the supply terminal of ${deviceIdOf(end)}, or take it off`,
           ...wireSpot(about, wire.id),
         },

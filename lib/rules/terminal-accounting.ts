@@ -1,14 +1,10 @@
 import { terminalId } from '../model/resolved-job.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { accounting, commonPractice } from './source.ts';
 import { counted, listed } from './words.ts';
 
 const unaccounted: Rule = {
   id: 'terminal-unaccounted',
-  asks: 'Every terminal of every device is connected, or left open with a reason.',
-  levels: ['stop'],
-  ...accounting,
   judge({ job, plan }) {
     const listedOnes = new Set(plan.terminals.map(({ item, terminal }) => `${item}.${terminal}`));
     const unlisted = job.devices
@@ -21,14 +17,13 @@ const unaccounted: Rule = {
         (state === 'open' && !/\S/.test(reason ?? '')) ||
         (state === 'connected' && wires.length === 0),
     );
-    return [...loose, ...unlisted].map(({ item, terminal }): Verdict => {
+    return [...loose, ...unlisted].map(({ item, terminal }): Verdict<'terminal-unaccounted'> => {
       const id = `${item}.${terminal}`;
       return {
         level: 'stop',
         of: [id, item],
         message: `${id} is neither connected nor left open with a reason`,
         remedy: `link it, or write it under left-open: with the reason, such as "${id}": not used on this job`,
-        ...accounting,
         ...deviceSpot(job, item),
       };
     });
@@ -37,9 +32,6 @@ const unaccounted: Rule = {
 
 const withoutDevices: Rule = {
   id: 'job-without-devices',
-  asks: 'A job builds something in.',
-  levels: ['stop'],
-  ...accounting,
   judge({ job }) {
     if (job.devices.some(({ origin }) => origin === 'job')) return [];
     return [
@@ -48,7 +40,6 @@ const withoutDevices: Rule = {
         of: [job.id],
         message: 'the job has no devices, so there is nothing to account for',
         remedy: 'write under devices: what is built in, each with its part and its place',
-        ...accounting,
         path: '/devices',
       },
     ];
@@ -57,12 +48,9 @@ const withoutDevices: Rule = {
 
 const withoutSupply: Rule = {
   id: 'device-without-supply',
-  asks: 'Every device that draws current has its supply connected.',
-  levels: ['stop'],
-  ...accounting,
   judge({ job, plan }) {
     const wired = new Set(plan.wires.flatMap(endsOf));
-    return job.devices.flatMap(({ id, facts, origin }): Verdict[] => {
+    return job.devices.flatMap(({ id, facts, origin }): Verdict<'device-without-supply'>[] => {
       const inputs = Object.keys(facts.terminals)
         .filter((terminal) => facts.terminals[terminal]?.role === 'supply-positive')
         .map((terminal) => terminalId({ device: id, terminal }));
@@ -73,7 +61,6 @@ const withoutSupply: Rule = {
           of: [id, ...inputs],
           message: `${id} has no supply: nothing is connected to ${listed(inputs)}`,
           remedy: `link ${inputs[0] ?? id} to a fused way`,
-          ...accounting,
           ...deviceSpot(job, id),
         },
       ];
@@ -83,11 +70,8 @@ const withoutSupply: Rule = {
 
 const spareConductor: Rule = {
   id: 'cable-conductor-spare',
-  asks: 'A cable is accounted for conductor by conductor: a spare one is used where a turn-on has none, or lies beside it in the same run; else it is capped.',
-  levels: ['note'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return plan.cables.flatMap(({ id, conductors }): Verdict[] => {
+    return plan.cables.flatMap(({ id, conductors }): Verdict<'cable-conductor-spare'>[] => {
       const spare = conductors.filter(({ wire }) => wire === null).map(({ name }) => name);
       if (spare.length === 0) return [];
       const waiting = plan.terminals
@@ -111,7 +95,6 @@ const spareConductor: Rule = {
           of: [id, ...spare],
           message: `${counted(spare.length, 'conductor')} of ${id} carries nothing: ${listed(spare)}${beside.length > 0 ? `, while ${listed(beside)} is laid beside it in the same run` : ''}`,
           remedy: `${use}cut spare ends back, cap them and label them as spare at both ends`,
-          ...commonPractice,
           path: `/cables/${id}`,
         },
       ];

@@ -14,7 +14,6 @@ import {
   wireSpot,
 } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { commonPractice, partData } from './source.ts';
 import { amps, listed } from './words.ts';
 
 /** Terminals of a role among the devices of the job and its vehicle. */
@@ -68,18 +67,14 @@ const isVehicleFeed = (job: Job, end: string): boolean =>
 
 const missing: Rule = {
   id: 'turn-on-missing',
-  asks: 'Remote turn-on reaches every device that needs it; automatic turn-on has a wired fallback.',
-  levels: ['stop', 'caution'],
-  ...commonPractice,
   judge(about) {
     const { job, plan } = about;
     const side = liveSide(about);
-    return terminalsWith(job, 'turn-on-in', 'job').flatMap((terminal): Verdict[] => {
+    return terminalsWith(job, 'turn-on-in', 'job').flatMap((terminal): Verdict<'turn-on-missing'>[] => {
       const id = deviceIdOf(terminal);
       const verdict = {
         of: [terminal, id],
         remedy: `link ${terminal} to a turn-on output, or to the contact of a relay that one drives`,
-        ...commonPractice,
         ...deviceSpot(job, id),
       };
       if (isWired(about, terminal)) {
@@ -127,13 +122,10 @@ function drawOf(job: Job, terminal: string): number | null {
 
 const overload: Rule = {
   id: 'turn-on-overload',
-  asks: 'A turn-on output gives at least what all that it drives draws.',
-  levels: ['stop', 'note'],
-  ...partData,
   judge(about) {
     const { job } = about;
     const side = liveSide(about);
-    return terminalsWith(job, 'turn-on-out').flatMap((output): Verdict[] => {
+    return terminalsWith(job, 'turn-on-out').flatMap((output): Verdict<'turn-on-overload'>[] => {
       const net = [...reached(side.edges, [output], straight(job))].filter((end) =>
         hasRole(job, end, 'turn-on-in', 'relay-coil'),
       );
@@ -152,7 +144,6 @@ const overload: Rule = {
             of: [...new Set([output, ...sum.subjects])],
             message: sum.message,
             remedy: sum.remedy,
-            ...partData,
             ...spot,
           },
         ];
@@ -166,7 +157,6 @@ const overload: Rule = {
           limit: sum.limitA.value,
           unit: 'A',
           remedy: 'drive them by a fused relay with a suppression diode across its coil',
-          ...partData,
           ...spot,
         },
       ];
@@ -176,11 +166,8 @@ const overload: Rule = {
 
 const relayDiode: Rule = {
   id: 'relay-without-suppression',
-  asks: 'A relay on a turn-on output has a suppression diode.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job }) {
-    return job.devices.flatMap(({ id, spec, origin }): Verdict[] => {
+    return job.devices.flatMap(({ id, spec, origin }): Verdict<'relay-without-suppression'>[] => {
       if (spec?.kind !== 'relay' || origin !== 'job' || spec.suppression !== 'none') return [];
       return [
         {
@@ -189,7 +176,6 @@ const relayDiode: Rule = {
           message: `the relay ${id} has nothing across its coil: the spike when it drops out can kill the turn-on output that drives it`,
           remedy:
             'take a relay with a built-in diode, or fit one across the coil, its band to the positive side',
-          ...commonPractice,
           ...deviceSpot(job, id),
         },
       ];
@@ -199,9 +185,6 @@ const relayDiode: Rule = {
 
 const sequence: Rule = {
   id: 'turn-on-sequence',
-  asks: 'The processor turns on first and off last: amplifiers that play from it take their turn-on from it.',
-  levels: ['caution'],
-  ...commonPractice,
   judge(about) {
     const { job } = about;
     const side = liveSide(about);
@@ -218,7 +201,7 @@ const sequence: Rule = {
         ends.some((end) => [...outputs].some((output) => deviceIdOf(output) === end))
       );
     };
-    return terminalsWith(job, 'turn-on-in', 'job').flatMap((terminal): Verdict[] => {
+    return terminalsWith(job, 'turn-on-in', 'job').flatMap((terminal): Verdict<'turn-on-sequence'>[] => {
       const id = deviceIdOf(terminal);
       if (deviceOf(job, id)?.spec?.kind !== 'amplifier' || !isWired(about, terminal)) return [];
       if (!jobWires(about).some((wire) => plays(wire, id))) return [];
@@ -232,7 +215,6 @@ const sequence: Rule = {
           of: [terminal, id],
           message: `${id} plays from a processor but does not take its turn-on from it: the processor's own start and stop would thump through ${id}`,
           remedy: `drive ${terminal} from the turn-on output of the processor`,
-          ...commonPractice,
           ...wireSpot(about, wire?.id ?? ''),
         },
       ];

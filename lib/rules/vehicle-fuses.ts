@@ -3,17 +3,12 @@ import { deviceOf, deviceSpot, jobWires } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { listed } from './words.ts';
 
-const source = { source: 'the fuse that is fitted, as read off' } as const;
-
 const vehicleFuseUnknown: Rule = {
   id: 'vehicle-fuse-unknown',
-  asks: 'A fuse that the vehicle came with, and that a conductor of the job hangs behind, has its rating read off.',
-  levels: ['stop'],
-  ...source,
   judge(about) {
     const { job, plan } = about;
     const own = new Set(jobWires(about).map(({ id }) => id));
-    return plan.power.fuses.flatMap((fuse): Verdict[] => {
+    return plan.power.fuses.flatMap((fuse): Verdict<'vehicle-fuse-unknown'>[] => {
       const { id, item, way, form, ratingA, protects, to } = fuse;
       if (deviceOf(job, item)?.origin !== 'vehicle' || (ratingA !== null && ratingA > 0)) return [];
       const behind = plan.power.conductors
@@ -32,7 +27,6 @@ const vehicleFuseUnknown: Rule = {
           of: [id, ...hung],
           message: `the rating of the vehicle's own fuse ${id} (${fuseForms[form].name}) is not known, and ${listed(hung)} ${hung.length === 1 ? 'hangs' : 'hang'} behind it`,
           remedy: `read it off and write it as fuses: { ${name}: … A } of ${item} in the vehicle`,
-          ...source,
           ...deviceSpot(job, item),
         },
       ];

@@ -3,7 +3,7 @@ import { terminalId } from '../model/resolved-job.ts';
 import { deviceSpot, wireSpot } from './look-up.ts';
 import { ratedDrops, ratedPoint, voltageAt, voltageOver } from './operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
-import { defaultSource, houseRule } from './source.ts';
+import { houseRule } from './source.ts';
 import { amps, percent, volts } from './words.ts';
 
 function spotOf(about: Case, { of }: NetworkElement): Spot {
@@ -13,41 +13,37 @@ function spotOf(about: Case, { of }: NetworkElement): Spot {
 
 const feedDrop: Rule = {
   id: 'drop-over-limit',
-  asks: 'Feed and return together drop at most 3 % at rated power.',
-  levels: ['caution'],
-  ...defaultSource('drop-limit'),
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'drop-limit');
-    return ratedDrops(about).flatMap(({ item, source, share, feedDropV, groundDropV }): Verdict[] => {
-      if (share <= limit + 1e-9) return [];
-      // The voltage that the plan took the share of: lower where charging varies.
-      const sizingV = (feedDropV + groundDropV) / share;
-      return [
-        {
-          level: 'caution',
-          of: [item, source],
-          message: `at rated power ${volts(feedDropV)} are lost in the feed of ${item} and ${volts(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit`,
-          value: feedDropV + groundDropV,
-          limit: limit * sizingV,
-          unit: 'V',
-          remedy: 'run a larger feed or ground, shorten them, or put a battery nearer',
-          ...from,
-          ...deviceSpot(about.job, item),
-        },
-      ];
-    });
+    return ratedDrops(about).flatMap(
+      ({ item, source, share, feedDropV, groundDropV }): Verdict<'drop-over-limit'>[] => {
+        if (share <= limit + 1e-9) return [];
+        // The voltage that the plan took the share of: lower where charging varies.
+        const sizingV = (feedDropV + groundDropV) / share;
+        return [
+          {
+            level: 'caution',
+            of: [item, source],
+            message: `at rated power ${volts(feedDropV)} are lost in the feed of ${item} and ${volts(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit`,
+            value: feedDropV + groundDropV,
+            limit: limit * sizingV,
+            unit: 'V',
+            remedy: 'run a larger feed or ground, shorten them, or put a battery nearer',
+            ...from,
+            ...deviceSpot(about.job, item),
+          },
+        ];
+      },
+    );
   },
 };
 
 const groundDrop: Rule = {
   id: 'ground-drop',
-  asks: 'The ground side of a device drops at most 0.2 V at rated power; 0.1 V is good.',
-  levels: ['caution', 'note'],
-  ...defaultSource('ground-drop-limit'),
   judge(about) {
     const most = houseRule(about.job, 'ground-drop-limit');
     const good = houseRule(about.job, 'ground-drop-good');
-    return ratedDrops(about).flatMap(({ item, groundDropV }): Verdict[] => {
+    return ratedDrops(about).flatMap(({ item, groundDropV }): Verdict<'ground-drop'>[] => {
       if (groundDropV <= good.value + 1e-9) return [];
       const over = groundDropV > most.value + 1e-9;
       const { value: limit, from } = over ? most : good;
@@ -70,14 +66,11 @@ const groundDrop: Rule = {
 
 const jointDrop: Rule = {
   id: 'joint-drop',
-  asks: 'No joint drops more than 50 mV at rated power.',
-  levels: ['caution'],
-  ...defaultSource('joint-drop-limit'),
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'joint-drop-limit');
     const point = ratedPoint(about);
     if (!point) return [];
-    return point.elements.flatMap((joint): Verdict[] => {
+    return point.elements.flatMap((joint): Verdict<'joint-drop'>[] => {
       const dropV = Math.abs(voltageOver(point, joint) ?? 0);
       // The body is a path and no joint, though it stands between terminals of one device.
       if (joint.kind !== 'joint' || joint.of === 'body' || dropV <= limit + 1e-9) return [];
@@ -102,9 +95,6 @@ const jointDrop: Rule = {
 
 const chargeLeadDrop: Rule = {
   id: 'charge-lead-drop',
-  asks: 'Between alternator and battery at most 0.2 V is lost.',
-  levels: ['caution'],
-  ...defaultSource('charge-lead-drop'),
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'charge-lead-drop');
     const posts = (kind: 'alternator' | 'battery') =>

@@ -2,16 +2,13 @@ import { pointer } from '../model/place.ts';
 import type { Direction } from '../model/vocabulary.ts';
 import { deviceSpot, partOf } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { commonPractice, defaultSource, houseRule } from './source.ts';
+import { commonPractice, houseRule } from './source.ts';
 import { lengthIn } from './words.ts';
 
 const fibreboardWet: Rule = {
   id: 'fibreboard-in-wet-zone',
-  asks: 'Fibreboard in a wet zone is sealed.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job, plan }) {
-    return job.boards.flatMap(({ id, space, spaceId, ...board }): Verdict[] => {
+    return job.boards.flatMap(({ id, space, spaceId, ...board }): Verdict<'fibreboard-in-wet-zone'>[] => {
       // Where the job leaves the sheet open, the plan knows it.
       const sheetId = plan.boards.find((one) => one.id === id)?.sheet ?? board.sheetId;
       const sheet = partOf(job, sheetId);
@@ -23,7 +20,6 @@ const fibreboardWet: Rule = {
           of: [id, spaceId, sheetId],
           message: `${id} is bare fibreboard in ${spaceId}, which gets wet: it swells and lets go of its screws`,
           remedy: 'seal every face and edge, holes too, or take plywood or polyethylene',
-          ...commonPractice,
           path: pointer(['boards', id, 'sheet']),
         },
       ];
@@ -33,13 +29,10 @@ const fibreboardWet: Rule = {
 
 const raised: Rule = {
   id: 'board-low-in-wet-zone',
-  asks: 'A board in a wet zone is raised 12 mm off its panel, with drip loops and the drain clear.',
-  levels: ['caution', 'note'],
-  ...defaultSource('wet-raise'),
   judge({ job, plan }) {
     const { value: raiseM, from } = houseRule(job, 'wet-raise');
     const length = lengthIn(job);
-    return job.boards.flatMap(({ id, space, spaceId }): Verdict[] => {
+    return job.boards.flatMap(({ id, space, spaceId }): Verdict<'board-low-in-wet-zone'>[] => {
       const fixings = plan.boards.find((board) => board.id === id)?.fixings ?? [];
       if (!space.wet) return [];
       const low = fixings.filter(({ spacerM }) => spacerM < raiseM - 1e-9);
@@ -93,11 +86,8 @@ export function looksDown(right: Direction, upward: Direction): boolean {
 
 const upsideDown: Rule = {
   id: 'amplifier-upside-down',
-  asks: 'No amplifier hangs upside down.',
-  levels: ['caution'],
-  ...commonPractice,
   judge({ job }) {
-    return job.devices.flatMap(({ id, spec, board }): Verdict[] => {
+    return job.devices.flatMap(({ id, spec, board }): Verdict<'amplifier-upside-down'>[] => {
       const own = job.boards.find((one) => one.id === board);
       if (spec?.kind !== 'amplifier' || !own || !looksDown(own.space.right, own.space.upward)) return [];
       return [
@@ -106,7 +96,6 @@ const upsideDown: Rule = {
           of: [id, own.id],
           message: `${id} hangs upside down on ${own.id}: its heat stays inside it`,
           remedy: 'mount the board with its face up or upright, or add a fan that the maker allows',
-          ...commonPractice,
           ...deviceSpot(job, id),
         },
       ];

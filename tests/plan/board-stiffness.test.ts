@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Remark } from '../../lib/model/remark.ts';
+import type { JoinedRemark } from '../../lib/model/remark.ts';
 import { partsFile, withBoard } from '../read/problem-case.ts';
 import type { Change } from '../read/small-shop.ts';
 import { onTheBoard } from './four-points.ts';
@@ -45,9 +45,9 @@ const boardOf = (sheet: string): readonly Change[] => [
   ...onTheBoard,
 ];
 
-const softOf = (remarks: readonly Remark[]): Remark | undefined =>
+const softOf = (remarks: readonly JoinedRemark[]): JoinedRemark | undefined =>
   remarks.find(({ rule }) => rule === 'first-mode-low');
-const named = (remark: Remark | undefined): string | undefined =>
+const named = (remark: JoinedRemark | undefined): string | undefined =>
   /write sheet: ([\w-]+)/.exec(remark?.remedy ?? '')?.[1];
 
 const thin = { id: 'thin', mm: 3, gpa: 9 };

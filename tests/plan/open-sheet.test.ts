@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Remark } from '../../lib/model/remark.ts';
+import type { JoinedRemark } from '../../lib/model/remark.ts';
 import { vehicleFile } from '../read/problem-case.ts';
 import type { Change } from '../read/small-shop.ts';
 import { onFourPoints, type ShopSheet, stocked } from './four-points.ts';
@@ -9,7 +9,7 @@ function planned(sheets: readonly ShopSheet[], lines: readonly string[], ...more
   const made = smallPlan(...stocked(...sheets), ...onFourPoints(lines), ...more);
   return { ...made, board: byId(made.plan.boards, 'main') };
 }
-const told = (remarks: readonly Remark[], rule: string) => remarks.find((one) => one.rule === rule);
+const told = (remarks: readonly JoinedRemark[], rule: string) => remarks.find((one) => one.rule === rule);
 /** 6 mm is too soft for the amplifier of 1 kg in the middle; see the first test of each. */
 const shelf: readonly ShopSheet[] = [
   { id: 'ply-21', mm: 21, pieces: 1 },

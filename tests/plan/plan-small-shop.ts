@@ -1,5 +1,5 @@
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import type { Remark } from '../../lib/model/remark.ts';
+import type { JoinedRemark } from '../../lib/model/remark.ts';
 import type { Job } from '../../lib/model/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/source-file.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
@@ -17,7 +17,7 @@ export function jobOf(files: readonly SourceFile[], labels: ReleasedLabels = {})
 /** The plan of the small shop's job, with changes made to its files, and what planning noticed. */
 export function smallPlan(...changes: readonly Change[]): {
   readonly plan: BuildPlan;
-  readonly remarks: readonly Remark[];
+  readonly remarks: readonly JoinedRemark[];
 } {
   const { plan, remarks } = planJob(jobOf(smallShop(...changes)));
   return { plan, remarks: remarks.map(({ remark }) => remark) };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { nestJobs } from '../../lib/board/sheet-pieces.ts';
 import type { BuildPlan, PlanBoard } from '../../lib/model/plan/index.ts';
-import type { Remark } from '../../lib/model/remark.ts';
+import type { JoinedRemark } from '../../lib/model/remark.ts';
 import { inJob, vehicleFile } from '../read/problem-case.ts';
 import type { Change } from '../read/small-shop.ts';
 import { onFourPoints, stocked } from './four-points.ts';
@@ -10,7 +10,7 @@ import { byId, smallPlan } from './plan-small-shop.ts';
 const sheets = stocked({ id: 'ply-9', mm: 9, pieces: 1 }, { id: 'ply-12', mm: 12, pieces: 1 });
 interface Ribbed {
   readonly plan: BuildPlan;
-  readonly remarks: readonly Remark[];
+  readonly remarks: readonly JoinedRemark[];
   readonly board: PlanBoard;
 }
 function ribbed(ribs: string, ...more: readonly Change[]): Ribbed {

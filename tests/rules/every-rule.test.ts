@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { findingEntry } from '../../lib/model/findings/index.ts';
 import { rules } from '../../lib/rules/index.ts';
 import { findingOf, type Rule } from '../../lib/rules/rule.ts';
 import { cases } from './cases/index.ts';
@@ -24,7 +25,7 @@ function expectFiring(rule: Rule, one: FiringCase): void {
   for (const { finding } of own) {
     if (one.path !== undefined) expect(finding.where.path).toBe(one.path);
     expect(finding.where.file).toBe(one.file ?? 'job.yaml');
-    expect(rule.levels).toContain(finding.level);
+    expect(findingEntry(rule.id).levels).toContain(finding.level);
     expect(finding.message).not.toMatch(/NaN|undefined|Infinity|unknown number/);
     expect(finding.remedy).toMatch(/\S/);
     expect(finding.source).toMatch(/\S/);
@@ -60,6 +61,6 @@ describe.each(rules)('$id', (rule) => {
   });
   test('fires at every level that it may have', () => {
     const levels = new Set((cases[rule.id]?.fires ?? []).map(({ level }) => level));
-    expect([...levels].toSorted()).toEqual([...rule.levels].toSorted());
+    expect([...levels].toSorted()).toEqual([...findingEntry(rule.id).levels].toSorted());
   });
 });

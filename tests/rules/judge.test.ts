@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { findingSchema } from '../../lib/model/finding.ts';
-import type { PlacedRemark, Remark } from '../../lib/model/remark.ts';
+import type { JoinedRemark, PlacedRemark } from '../../lib/model/remark.ts';
 import type { Job } from '../../lib/model/resolved-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { about } from './case.ts';
 import { cases } from './cases/index.ts';
 import { channel, conductor, fuse, wire } from './changes.ts';
 
-const remark = (change: Partial<Remark>, path = '/devices/amp'): PlacedRemark => ({
+const remark = (change: Partial<JoinedRemark>, path = '/devices/amp'): PlacedRemark => ({
   remark: {
     rule: 'air-gap-short',
     level: 'caution',
@@ -115,18 +115,18 @@ test('findings stand gravest first, then by line, by rule, by subject', () => {
   const { job, plan } = about();
   const lined = placed(job, { '/late': 9, '/early': 2 });
   const list = judge(lined, plan, [
-    remark({ level: 'note', rule: 'n' }, '/early'),
-    remark({ level: 'stop', rule: 's' }, '/late'),
-    remark({ level: 'caution', rule: 'b', of: ['z'] }, '/early'),
-    remark({ level: 'caution', rule: 'b', of: ['a'] }, '/early'),
-    remark({ level: 'caution', rule: 'a' }, '/late'),
+    remark({ level: 'note', rule: 'port-note' }, '/early'),
+    remark({ level: 'stop', rule: 'items-overlap' }, '/late'),
+    remark({ level: 'caution', rule: 'part-gap-short', of: ['z'] }, '/early'),
+    remark({ level: 'caution', rule: 'part-gap-short', of: ['a'] }, '/early'),
+    remark({ level: 'caution', rule: 'air-gap-short' }, '/late'),
   ]);
   expect(list.map(({ rule, where, related }) => `${rule} ${where.line} ${related[0]}`)).toEqual([
-    's 9 amp',
-    'b 2 a',
-    'b 2 z',
-    'a 9 amp',
-    'n 2 amp',
+    'items-overlap 9 amp',
+    'part-gap-short 2 a',
+    'part-gap-short 2 z',
+    'air-gap-short 9 amp',
+    'port-note 2 amp',
   ]);
 });
 

@@ -1,0 +1,51 @@
+import type { FindingEntry } from './entry.ts';
+import { ampacityTable, commonPractice, partData } from './source.ts';
+
+/** What a conductor carries, and what its insulation bears. */
+export const conductorFindings = {
+  'conductor-under-need': {
+    asks: 'A conductor with no fuse before it, such as a ground or a lead to a fuse, carries what the fuses behind it let through.',
+    levels: ['stop'],
+    ...ampacityTable,
+  },
+  'conductor-past-limit': {
+    asks: 'A conductor keeps every other limit that the plan held it against, such as its drop.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'conductor-no-reel': {
+    asks: 'The catalogue has a reel for each use that a conductor of the job has.',
+    levels: ['stop'],
+    source: "33 CFR 183.425, Table 5; the parts' data",
+  },
+  'conductor-none-fits': {
+    asks: 'Some cable of the catalogue carries what the conductor must, and goes into its ports.',
+    levels: ['stop'],
+    source: "33 CFR 183.425, Table 5; the parts' data",
+  },
+  'conductor-not-on-shelf': {
+    asks: 'A reel on the shelf has the length of the conductor in one piece.',
+    levels: ['caution'],
+    source: "33 CFR 183.425, Table 5; the parts' data",
+  },
+  'insulation-at-ambient': {
+    asks: 'Insulation is rated above the ambient of every zone that it passes; at or below it, it carries nothing.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'near-exhaust': {
+    asks: 'No wire of the job passes near the exhaust.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'covering-too-hot': {
+    asks: 'A covering withstands the ambient of the zones that it passes.',
+    levels: ['caution'],
+    ...partData,
+  },
+  'insulation-unmarked': {
+    asks: 'Cable that bears no temperature counts as 60 C, and that is told.',
+    levels: ['note'],
+    ...commonPractice,
+  },
+} as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -1,0 +1,111 @@
+import type { FindingEntry } from './entry.ts';
+import { commonPractice, defaultSource, geometry } from './source.ts';
+
+/** How a board is held, what is behind it, and where the vehicle has room for it. */
+export const mountingFindings = {
+  'no-place-for-board': {
+    asks: 'A board that leaves its place open has a free one in its space.',
+    levels: ['stop'],
+    ...geometry,
+  },
+  'space-too-small': {
+    asks: 'A board with its parts goes into the outline of its space.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'space-too-shallow': {
+    asks: 'A board with its parts goes into the depth of its space.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'obstacle-in-the-way': {
+    asks: 'A board with its parts keeps clear of what is in its space.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'held-by-trim': {
+    asks: 'A board is fixed to sound points and not held by trim or carpet alone.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'board-not-held': {
+    asks: 'The fixings hold a board against being tipped or turned.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'fixings-too-weak': {
+    asks: 'The fixings bear the board with its parts in a crash.',
+    levels: ['stop'],
+    ...defaultSource('retention'),
+  },
+  'first-mode-low': {
+    asks: 'The first natural frequency of the loaded board is at least 30 Hz, beside a subwoofer 80 Hz.',
+    levels: ['stop', 'caution', 'note'],
+    ...defaultSource('first-mode'),
+  },
+  'retention-low': {
+    asks: 'The fixings of a board hold 20 times its weight forward.',
+    levels: ['caution', 'note'],
+    ...defaultSource('retention'),
+  },
+  'height-not-in-stock': {
+    asks: 'Each height that a board or a part stands at is made of sheet, spacers or packing in stock.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'rib-off-board': {
+    asks: 'A rib lies on the board along its whole length, and over no cut-out.',
+    levels: ['stop'],
+    ...geometry,
+  },
+  'rib-in-the-way': {
+    asks: 'A rib keeps off fixings and their spacers, open holes, parts on its face and other ribs.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'rib-without-room': {
+    asks: 'Between a rib and the panel behind, or the front of the space, are 6 mm.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'rib-not-made': {
+    asks: 'The section of a rib is whole layers of its sheet, on edge or flat.',
+    levels: ['stop'],
+    ...geometry,
+  },
+  'rib-not-fastened': {
+    asks: 'A rib has screws that bite 12 mm and stay inside it, and glue where it is glued.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'hole-before-hazard': {
+    asks: 'Behind each drilled hole is no tank, no line and no airbag.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'fixing-too-long': {
+    asks: 'A fixing does not reach past the free depth behind its point.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'fibreboard-in-wet-zone': {
+    asks: 'Fibreboard in a wet zone is sealed.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'board-low-in-wet-zone': {
+    asks: 'A board in a wet zone is raised 12 mm off its panel, with drip loops and the drain clear.',
+    levels: ['caution', 'note'],
+    ...defaultSource('wet-raise'),
+  },
+  'amplifier-upside-down': {
+    asks: 'No amplifier hangs upside down.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'cavity-heat': {
+    asks: 'The heat of the equipment is weighed against the air of its space, or a fan moves it out.',
+    levels: ['note'],
+    ...commonPractice,
+  },
+} as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -1,0 +1,41 @@
+import type { FindingEntry } from './entry.ts';
+import { commonPractice, defaultSource } from './source.ts';
+
+/** Runs through the vehicle: holes, coverings, neighbours. */
+export const runFindings = {
+  'length-under-run': {
+    asks: 'A length that was written is at least that of the run that the wire goes through.',
+    levels: ['stop'],
+    source: "the vehicle's measures",
+  },
+  'edge-without-grommet': {
+    asks: 'A grommet is on each sharp edge that a run passes.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'bundle-over-hole': {
+    asks: 'The bundle of a run goes through every hole on its way.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'bundle-over-covering': {
+    asks: 'The covering of a run goes over its bundle.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'covering-none-fits': {
+    asks: 'Some covering of the catalogue fits a stretch that wants one.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'power-beside-signal': {
+    asks: 'Power and signal run on opposite sides of the vehicle.',
+    levels: ['caution'],
+    ...defaultSource('power-signal-distance'),
+  },
+  'power-near-signal-on-board': {
+    asks: 'On a board power keeps the house distance from signal, and crosses it at right angles.',
+    levels: ['caution'],
+    ...defaultSource('power-signal-distance'),
+  },
+} as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -1,0 +1,66 @@
+import type { FindingEntry } from './entry.ts';
+import { commonPractice, partData } from './source.ts';
+
+/** What the source gives, and what the inputs make of it. */
+export const signalFindings = {
+  'speaker-negative-to-common': {
+    asks: 'The negative of a speaker output goes to its own speaker alone, never to the chassis or to a common negative.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'factory-source-unmeasured': {
+    asks: 'A factory radio that feeds the system is measured channel by channel before the plan stands.',
+    levels: ['note'],
+    ...commonPractice,
+  },
+  'signal-below-sensitivity': {
+    asks: 'The clean voltage of an output reaches what the input behind it needs for full output.',
+    levels: ['note'],
+    ...partData,
+  },
+  'chime-lost': {
+    asks: 'No warning or chime of the vehicle is lost.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'digital-output-without-interface': {
+    asks: 'A digital output reaches an analogue input through an interface alone.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'noise-cancelling-on': {
+    asks: 'Active noise cancelling is off where its speakers are replaced.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'band-limited-output': {
+    asks: 'Outputs that give a part of the band are summed before they feed the system.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'equalising-moves-with-level': {
+    asks: 'Equalising that moves with the level is undone before the system.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'load-sensing-output': {
+    asks: 'An output that feels for its speaker sees a load.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'source-polarity-reversed': {
+    asks: 'An output of reversed polarity is turned over at its input.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'input-overdriven': {
+    asks: 'What arrives at an input is no more than it takes, and no speaker output goes into a line input.',
+    levels: ['stop', 'caution'],
+    ...partData,
+  },
+  'input-underdriven': {
+    asks: 'What arrives at an input brings it to full output with its gain fully up.',
+    levels: ['note'],
+    ...partData,
+  },
+} as const satisfies Readonly<Record<string, FindingEntry>>;

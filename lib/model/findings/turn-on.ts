@@ -1,0 +1,51 @@
+import type { FindingEntry } from './entry.ts';
+import { commonPractice, partData } from './source.ts';
+
+/** What switches what on, and what a contact carries. */
+export const turnOnFindings = {
+  'turn-on-missing': {
+    asks: 'Remote turn-on reaches every device that needs it; automatic turn-on has a wired fallback.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'turn-on-overload': {
+    asks: 'A turn-on output gives at least what all that it drives draws.',
+    levels: ['stop', 'note'],
+    ...partData,
+  },
+  'turn-on-ring': {
+    asks: 'No devices wait for each other to turn on.',
+    levels: ['stop'],
+    source: "the parts' terminals",
+  },
+  'turn-on-drives-nothing': {
+    asks: 'A turn-on output that is wired drives something.',
+    levels: ['stop'],
+    source: "Kirchhoff's laws; the parts' data",
+  },
+  'turn-on-limit-unknown': {
+    asks: 'What a turn-on output can give is known.',
+    levels: ['stop'],
+    source: "Kirchhoff's laws; the parts' data",
+  },
+  'turn-on-load-unknown': {
+    asks: 'What each device draws from its turn-on is known.',
+    levels: ['stop'],
+    source: "Kirchhoff's laws; the parts' data",
+  },
+  'relay-without-suppression': {
+    asks: 'A relay on a turn-on output has a suppression diode.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'turn-on-sequence': {
+    asks: 'The processor turns on first and off last: amplifiers that play from it take their turn-on from it.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'relay-contact-over-current': {
+    asks: 'The contact of a relay carries what flows through it, and the fuse before it protects it.',
+    levels: ['stop', 'caution'],
+    ...partData,
+  },
+} as const satisfies Readonly<Record<string, FindingEntry>>;
