@@ -10,8 +10,8 @@ import {
 import { drawJobPages } from '../../lib/draw/draw-job.ts';
 import { at } from '../../lib/draw/paper.ts';
 import type { PlanWire } from '../../lib/model/plan/index.ts';
+import { fixedJobs, fixedPlan } from '../boards/fixed-jobs.ts';
 import { shippedMetrics } from '../draw/shipped-metrics.ts';
-import { demoJobs, demoPlan } from '../plan/demo.ts';
 
 const level = (id: string, y: number) => ({ id, strokes: [{ from: at(0, y), to: at(10, y) }] });
 const upright = (id: string, x: number) => ({ id, strokes: [{ from: at(x, 0), to: at(x, 10) }] });
@@ -26,8 +26,8 @@ describe('crossings', () => {
   it('are found by elkjs where no drawing can do without: three sources to each of three devices', async () => {
     const layOut = await openElk();
     if (!layOut) throw new Error('elkjs is not installed');
-    const [model] = demoPlan('under-seat-five').wires;
-    if (!model) throw new Error('the demo job has no wire');
+    const [model] = fixedPlan('under-seat-five').wires;
+    if (!model) throw new Error('the job has no wire');
     const wires = [1, 2, 3].flatMap((from) =>
       [1, 2, 3].map((to): PlanWire => {
         return { ...model, id: `w${from}${to}`, role: 'power', from: `s${from}.${to}`, to: `d${to}.${from}` };
@@ -39,8 +39,8 @@ describe('crossings', () => {
     expect(elkCrossings(await layOut(elkGraph(power, wires)))).toBeGreaterThan(0);
   });
 
-  it.each(demoJobs)('of %s are no more in our diagrams than by elkjs', async (id) => {
-    const plan = demoPlan(id);
+  it.each(fixedJobs)('of %s are no more in our diagrams than by elkjs', async (id) => {
+    const plan = fixedPlan(id);
     const layOut = await openElk();
     if (!layOut) throw new Error('elkjs is not installed');
     const pages = drawJobPages(plan, shippedMetrics);

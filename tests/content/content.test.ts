@@ -24,16 +24,25 @@ describe('the demo shop', () => {
     const nine = all.flatMap(([id, part]) =>
       part.kind === 'cable' && Object.keys(part.conductors).length === 9 ? [{ id, part }] : [],
     );
-    expect(nine).toHaveLength(1);
-    const [cable] = nine;
-    const colours = Object.values(cable?.part.conductors ?? {}).map(({ colour }) => colour);
-    // White, grey, green and violet pairs, each with its striped partner, and blue for the turn-on (common practice).
-    expect(colours.toSorted()).toEqual(['BU', 'GN', 'GN/BK', 'GY', 'GY/BK', 'VT', 'VT/BK', 'WH', 'WH/BK']);
-    const using = jobs.find(({ file }) => Object.values(file.cables).some(({ part }) => part === cable?.id));
-    const taken = using?.links.flatMap((link) =>
-      link.cable?.part === cable?.id ? [link.cable?.conductor] : [],
+    for (const { id, part } of nine) {
+      const colours = Object.values(part.conductors).map(({ colour }) => colour);
+      // White, grey, green and violet pairs, each with its striped partner, and blue for the turn-on (common practice).
+      expect(colours.toSorted(), id).toEqual([
+        'BU',
+        'GN',
+        'GN/BK',
+        'GY',
+        'GY/BK',
+        'VT',
+        'VT/BK',
+        'WH',
+        'WH/BK',
+      ]);
+    }
+    const taken = jobs.flatMap(({ links }) =>
+      nine.map(({ id }) => links.flatMap(({ cable }) => (cable?.part === id ? [cable.conductor] : []))),
     );
-    expect(new Set(taken).size).toBe(9);
+    expect(Math.max(...taken.map((conductors) => new Set(conductors).size))).toBe(9);
   });
 
   test('has fuses in every form that its holders and blocks take, and lugs and ferrules for the wire it stocks', () => {
@@ -75,9 +84,9 @@ describe('the demo shop', () => {
 
   test('names no customer who could be a real one: the telephone numbers are those set aside for examples', () => {
     for (const { file } of jobs) {
-      const contact = file.customer.contact?.reveal() ?? '';
+      const contact = file.customer.contact?.reveal();
       // 555 0100 to 555 0199 are kept for fiction in the North American numbering plan.
-      expect(contact).toMatch(/^555 01\d\d$/);
+      if (contact !== undefined) expect(contact).toMatch(/^555 01\d\d$/);
     }
   });
 });

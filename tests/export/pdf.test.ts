@@ -1,11 +1,9 @@
-import { fileURLToPath } from 'node:url';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Effects, realEffects } from '../../lib/commands/effects.ts';
 import { type ExportWords, exportJobs } from '../../lib/commands/export.ts';
 import { sheets } from '../../lib/publish/sheets/index.ts';
+import { fixedRoot } from '../boards/fixed-jobs.ts';
 import { openPdf } from './pdf-strokes.ts';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
 
 const everything: ExportWords = {
   jobs: ['under-seat-five'],
@@ -23,12 +21,12 @@ interface Recorded {
   readonly told: readonly string[];
 }
 
-/** Runs an export on the shop of the demo and keeps what it writes. */
+/** Runs an export on the fixed shop and keeps what it writes. */
 async function run(words: Partial<ExportWords> = {}): Promise<Recorded> {
   const files = new Map<string, string | Uint8Array>();
   const told: string[] = [];
   const effects: Effects = {
-    ...realEffects(root),
+    ...realEffects(fixedRoot),
     watched: false,
     out: () => undefined,
     tell: (text) => told.push(text),
@@ -50,10 +48,10 @@ async function textOf(document: Awaited<ReturnType<typeof openPdf>>): Promise<st
   return pages.join('\n');
 }
 
-/** Private values of the demo job, as its file has them. */
+/** Private values of the job, as its file has them. */
 const privateValues = ['A. Example', '555 0100', 'EXM 001'];
 
-describe('export of a demo job in every format', () => {
+describe('export of a job in every format', () => {
   let recorded: Recorded;
   let pdf: Uint8Array;
   let text = '';
@@ -74,7 +72,7 @@ describe('export of a demo job in every format', () => {
   });
 
   it('lets no private value into a file or its name', async () => {
-    const content = await realEffects(root).readContent();
+    const content = await realEffects(fixedRoot).readContent();
     const source = content.find(({ path }) => path === 'content/jobs/under-seat-five.yaml')?.text ?? '';
     for (const value of privateValues) {
       expect(source, 'the job file holds what is looked for').toContain(value);

@@ -3,9 +3,9 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { exporters } from '../../lib/export/index.ts';
 import { letterStock } from '../../lib/export/labels/label-stock.ts';
+import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
 import { shippedMetrics } from '../draw/shipped-metrics.ts';
-import { demoPlan } from '../plan/demo.ts';
 import { samplePlan } from '../publish/sample-plan.ts';
 import { roundedBoard } from './board-of.ts';
 
@@ -14,9 +14,9 @@ const plan = samplePlan({ boards: [roundedBoard()] });
 const sample = [exporters.svg, exporters.labels, exporters.nest].flatMap((exporter) =>
   exporter.files({ plan, metrics: shippedMetrics, choices }),
 );
-/** Every drawing of a demo job as well: hatches, symbols, ticks and turned texts as they come. */
-const demo = exporters.svg.files({ plan: demoPlan('under-seat-five'), metrics: shippedMetrics, choices });
-const files = [...sample, ...demo.map((file) => ({ ...file, name: `demo/${file.name}` }))].filter(
+/** Every drawing of a whole job as well: hatches, symbols, ticks and turned texts as they come. */
+const whole = exporters.svg.files({ plan: fixedPlan('under-seat-five'), metrics: shippedMetrics, choices });
+const files = [...sample, ...whole.map((file) => ({ ...file, name: `whole/${file.name}` }))].filter(
   ({ name }) => name.endsWith('.svg'),
 );
 
@@ -46,7 +46,7 @@ describe('exported SVG', () => {
   );
 
   it('would not pass for the same where one of them left out the dashes, or drew a millimetre aside', async () => {
-    const power = files.find(({ name }) => name === 'demo/drawing-power.svg');
+    const power = files.find(({ name }) => name === 'whole/drawing-power.svg');
     const svg = inPixels(String(power?.content));
     const ours = await byLibrsvg(svg);
     const solid = svg.replaceAll(/ stroke-dasharray="[^"]*"/g, '');

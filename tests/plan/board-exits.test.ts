@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { outward, sides } from '../../lib/board/item.ts';
-import { demoJob, demoPlan } from './demo.ts';
+import { fixedJob, fixedPlan } from '../boards/fixed-jobs.ts';
 
 describe('wires that leave a board', () => {
   it.each(['under-seat-five', 'estate-side-well'] as const)(
     'of %s do so straight over the edge that their run reaches',
     (id) => {
-      const job = demoJob(id);
+      const job = fixedJob(id);
       let led = 0;
-      for (const board of demoPlan(id).boards)
+      for (const board of fixedPlan(id).boards)
         for (const { wire, edge, xM, yM } of board.exits) {
           const run = job.links.find((link) => link.id === wire)?.run;
           const reaches = job.runs.find((one) => one.id === run)?.route.reaches;

@@ -4,12 +4,12 @@ import type { Table } from '../../lib/publish/sheets/table.ts';
 import { markWords } from '../../lib/publish/words.ts';
 import { workingTables } from '../../lib/publish/workings/index.ts';
 import { plainNumber } from '../../lib/publish/written.ts';
-import { type DemoJob, demoJobs, demoPlan } from '../plan/demo.ts';
+import { type FixedJob, fixedJobs, fixedPlan } from '../boards/fixed-jobs.ts';
 import { sampleJob, sampleSite } from './sample-site.ts';
 
-/** The worksheet page of a demo job as a reader has it before him, as one text. */
-function pageOf(id: DemoJob): string {
-  const published = { ...sampleJob(), plan: demoPlan(id), revisions: [] };
+/** The worksheet page of a job as a reader has it before him, as one text. */
+function pageOf(id: FixedJob): string {
+  const published = { ...sampleJob(), plan: fixedPlan(id), revisions: [] };
   const [page] = worksheetPages({ site: sampleSite([published]), audience: 'shop' }, published);
   return JSON.stringify(page?.model().body);
 }
@@ -21,14 +21,14 @@ function rowsOf(table: Table | undefined): string[] {
   );
 }
 
-const table = (id: DemoJob, caption: string): string[] =>
-  rowsOf(workingTables(demoPlan(id)).find((one) => one.caption === caption));
+const table = (id: FixedJob, caption: string): string[] =>
+  rowsOf(workingTables(fixedPlan(id)).find((one) => one.caption === caption));
 
-describe.each(demoJobs)('the worksheet of %s', (id) => {
+describe.each(fixedJobs)('the worksheet of %s', (id) => {
   const page = pageOf(id);
 
   it('prints the mark of every trace that has one, beside the trace', () => {
-    const marked = Object.entries(demoPlan(id).traces).filter(([, { mark }]) => mark !== undefined);
+    const marked = Object.entries(fixedPlan(id).traces).filter(([, { mark }]) => mark !== undefined);
     expect(new Set(marked.map(([, { mark }]) => mark))).toEqual(new Set(['cp', 'mem']));
     for (const [path, { mark }] of marked) {
       const from = page.indexOf(`"id":${JSON.stringify(path)},"anchor"`);
@@ -39,7 +39,7 @@ describe.each(demoJobs)('the worksheet of %s', (id) => {
   });
 
   it('prints every house rule with its value, its source and its mark', () => {
-    const { rules } = demoPlan(id);
+    const { rules } = fixedPlan(id);
     const rows = table(id, 'House rules');
     expect(rows).toHaveLength(rules.length);
     expect(rules.length).toBeGreaterThan(100);
@@ -55,7 +55,7 @@ describe.each(demoJobs)('the worksheet of %s', (id) => {
 
   it('prints the mark of every finding that has one', () => {
     const rows = table(id, 'Findings with their sources');
-    const marked = demoPlan(id).findings.filter(({ mark }) => mark !== undefined);
+    const marked = fixedPlan(id).findings.filter(({ mark }) => mark !== undefined);
     expect(marked.length).toBeGreaterThan(0);
     for (const { message, mark } of marked) {
       const own = rows.filter((row) => row.includes(message.slice(1)));

@@ -9,8 +9,8 @@ import { panelStrips } from '../../../lib/draw/presets/panel-strips.ts';
 import type { PlanView } from '../../../lib/draw/scale.ts';
 import { drawingText } from '../../../lib/draw/surface.ts';
 import type { BuildPlan, PlanControl, PlanItem } from '../../../lib/model/plan/index.ts';
+import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { expectGolden } from '../../golden.ts';
-import { demoJobs, demoPlan } from '../../plan/demo.ts';
 import { overlapsOn } from '../overlaps.ts';
 import { shippedMetrics } from '../shipped-metrics.ts';
 import { xmlFault } from '../well-formed.ts';
@@ -33,11 +33,11 @@ interface MadeControl extends Partial<PlanControl> {
   readonly positions?: readonly string[];
 }
 
-/** A demo plan whose first device with controls has these ones, and no other device has any. */
+/** The plan of a fixed job whose first device with controls has these ones, and no other device has any. */
 function planWith(made: readonly MadeControl[]): BuildPlan {
-  const plan = demoPlan('under-seat-five');
+  const plan = fixedPlan('under-seat-five');
   const device = plan.items.find(({ controls }) => controls.length > 0);
-  if (!device) throw new Error('the demo job has no device with controls');
+  if (!device) throw new Error('the job has no device with controls');
   const controls = made.map(({ form: _, positions: __, ...own }, index): PlanControl => {
     const preset = own.preset ?? 'fully counter-clockwise';
     const base = { item: device.id, preset, why: 'nothing is heard yet', safeState: preset, safe: true };
@@ -53,9 +53,9 @@ function planWith(made: readonly MadeControl[]): BuildPlan {
   return { ...plan, controls, items: plan.items.map((one) => (one.id === device.id ? item : one)) };
 }
 
-describe.each(demoJobs)('presets of %s', (job) => {
+describe.each(fixedJobs)('presets of %s', (job) => {
   it('lets no text meet another or a line, and finds room for all', () => {
-    const pages = drawn(demoPlan(job));
+    const pages = drawn(fixedPlan(job));
     expect(pages.length).toBeGreaterThan(0);
     for (const page of pages) {
       expect(overlapsOn(page)).toEqual([]);
@@ -65,7 +65,7 @@ describe.each(demoJobs)('presets of %s', (job) => {
   });
 
   it('shows each control of the job once, with its preset', () => {
-    const plan = demoPlan(job);
+    const plan = fixedPlan(job);
     const pages = drawn(plan);
     const subjects = pages.flatMap((page) =>
       [...svgOf(page).matchAll(/data-subject="([^"]*)"/g)].map(([, subject]) => subject),
@@ -81,7 +81,7 @@ describe.each(demoJobs)('presets of %s', (job) => {
   // The board's own drawings place the same controls: facing a panel with the board as the ground, the left hand is
   // at the top where it looks left, at the right where it looks up, at the bottom right, at the left down.
   it('has the controls of a panel in the order in which one who faces it sees them', () => {
-    const plan = demoPlan(job);
+    const plan = fixedPlan(job);
     const view: PlanView = { ratio: 1, datum: at(0, 0), mirrored: false };
     let compared = 0;
     for (const { item, controls } of panelStrips(plan)) {
@@ -103,19 +103,19 @@ describe.each(demoJobs)('presets of %s', (job) => {
   });
 
   it('is the same bytes each time', () => {
-    expect(drawn(demoPlan(job)).map(svgOf)).toEqual(drawn(demoPlan(job)).map(svgOf));
+    expect(drawn(fixedPlan(job)).map(svgOf)).toEqual(drawn(fixedPlan(job)).map(svgOf));
   });
 });
 
 it('keeps its look', () => {
-  const pages = drawn(demoPlan('estate-side-well'));
+  const pages = drawn(fixedPlan('estate-side-well'));
   const files = pages.map((page) => [`${page.page.id}.svg`, svgOf(page)]);
   expectGolden(new URL('../golden/presets/', import.meta.url), Object.fromEntries(files));
 });
 
 describe('presets', () => {
   it('has no page for a job without controls', () => {
-    expect(drawn({ ...demoPlan('under-seat-five'), controls: [] })).toEqual([]);
+    expect(drawn({ ...fixedPlan('under-seat-five'), controls: [] })).toEqual([]);
   });
 
   it('says in words that a preset is not the safe state, and what that is', () => {

@@ -5,8 +5,8 @@ import { type DrawnPage, drawPage } from '../../../lib/draw/page.ts';
 import { centreOf, type PaperPoint } from '../../../lib/draw/paper.ts';
 import { drawingText } from '../../../lib/draw/surface.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
+import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { expectGolden } from '../../golden.ts';
-import { demoJobs, demoPlan } from '../../plan/demo.ts';
 import { overlapsOn } from '../overlaps.ts';
 import { shippedMetrics } from '../shipped-metrics.ts';
 import { xmlFault } from '../well-formed.ts';
@@ -50,9 +50,9 @@ function readOff(page: DrawnPage, channel: string, frequencyHz: number): number 
   return -24 + (18 * (yMm - lowY)) / (highY - lowY);
 }
 
-describe.each(demoJobs)('responses of %s', (job) => {
+describe.each(fixedJobs)('responses of %s', (job) => {
   it('lets no text meet another or a line, and finds room for all', () => {
-    const pages = drawn(demoPlan(job));
+    const pages = drawn(fixedPlan(job));
     expect(pages.length).toBeGreaterThan(0);
     for (const page of pages) {
       expect(overlapsOn(page)).toEqual([]);
@@ -62,8 +62,8 @@ describe.each(demoJobs)('responses of %s', (job) => {
   });
 
   it('shows each filtered channel, names its speakers, and marks each handover', () => {
-    const { audio } = demoPlan(job);
-    const pages = drawn(demoPlan(job));
+    const { audio } = fixedPlan(job);
+    const pages = drawn(fixedPlan(job));
     const svgs = pages.map(svgOf).join('');
     const written = pages.flatMap(({ drawing }) => drawing.texts.map(({ text }) => text)).join(' ');
     for (const { id, levelsDb, speakers } of audio.channels) {
@@ -80,8 +80,8 @@ describe.each(demoJobs)('responses of %s', (job) => {
   });
 
   it('tells the paths of a graph apart by their lines', () => {
-    const [page] = drawn(demoPlan(job));
-    const [sum] = demoPlan(job).audio.curves.sums;
+    const [page] = drawn(fixedPlan(job));
+    const [sum] = fixedPlan(job).audio.curves.sums;
     if (!page || !sum) throw new Error('nothing is drawn');
     const { document } = parseHTML(svgOf(page));
     const looks = sum.channels.map((id) => {
@@ -92,12 +92,12 @@ describe.each(demoJobs)('responses of %s', (job) => {
   });
 
   it('is the same bytes each time', () => {
-    expect(drawn(demoPlan(job)).map(svgOf)).toEqual(drawn(demoPlan(job)).map(svgOf));
+    expect(drawn(fixedPlan(job)).map(svgOf)).toEqual(drawn(fixedPlan(job)).map(svgOf));
   });
 });
 
 it('keeps its look', () => {
-  const pages = drawn(demoPlan('van-three-amps'));
+  const pages = drawn(fixedPlan('van-three-amps'));
   const files = pages.map(({ page, drawing }) => [
     `${page.id}.svg`,
     drawingText(drawing, { colours: 'properties' }),
@@ -109,8 +109,8 @@ describe('responses', () => {
   // A Butterworth high-pass of second order: |H|^2 = 1/(1 + (fc/f)^4); with fc 80 Hz that is 1/17 at 40 Hz.
   // A Linkwitz-Riley low-pass of fourth order: |H| = 1/(1 + (f/fc)^4); with fc 3 kHz that is 1/17 at 6 kHz.
   it('can be read off by the figures at its axes', () => {
-    const [small] = drawn(demoPlan('under-seat-five'));
-    const [estate] = drawn(demoPlan('estate-side-well'));
+    const [small] = drawn(fixedPlan('under-seat-five'));
+    const [estate] = drawn(fixedPlan('estate-side-well'));
     if (!small || !estate) throw new Error('nothing is drawn');
     expect(readOff(small, 'amp.1', 40)).toBeCloseTo(10 * Math.log10(1 / 17), 0);
     expect(readOff(small, 'amp.1', 80)).toBeCloseTo(10 * Math.log10(1 / 2), 0);
@@ -119,7 +119,7 @@ describe('responses', () => {
   });
 
   it('draws left and right once where they are alike, and each where they are not', () => {
-    const plan = demoPlan('under-seat-five');
+    const plan = fixedPlan('under-seat-five');
     const count = (one: BuildPlan): number =>
       drawn(one)
         .flatMap(({ drawing }) => drawing.texts)
@@ -134,7 +134,7 @@ describe('responses', () => {
   });
 
   it('shows a path that hands over to no other, without a sum', () => {
-    const plan = demoPlan('under-seat-five');
+    const plan = fixedPlan('under-seat-five');
     const alone = withAudio(plan, { curves: { ...plan.audio.curves, sums: [] } });
     const texts = drawn(alone).flatMap(({ drawing }) => drawing.texts.map(({ text }) => text));
     expect(texts).toContain('Paths that hand over to no other');
@@ -142,7 +142,7 @@ describe('responses', () => {
   });
 
   it('cuts what is louder or quieter than its axis', () => {
-    const plan = demoPlan('under-seat-five');
+    const plan = fixedPlan('under-seat-five');
     const wild = plan.audio.channels.map((channel) => {
       return { ...channel, levelsDb: channel.levelsDb.map((_, index) => (index % 7) * 20 - 70) };
     });
@@ -156,7 +156,7 @@ describe('responses', () => {
   });
 
   it('has no page for a job without filters', () => {
-    const plan = demoPlan('under-seat-five');
+    const plan = fixedPlan('under-seat-five');
     const channels = plan.audio.channels.map((channel) => ({ ...channel, levelsDb: [] }));
     expect(drawn(withAudio(plan, { channels, curves: { ...plan.audio.curves, sums: [] } }))).toEqual([]);
   });

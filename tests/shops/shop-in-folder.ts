@@ -1,0 +1,69 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+import type { BuildPlan } from '../../lib/model/plan/index.ts';
+import type { Job } from '../../lib/model/resolved-job.ts';
+import type { SourceFile } from '../../lib/model/source-file.ts';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { type Content, readContent } from '../../lib/read/read-content.ts';
+import { judge } from '../../lib/rules/index.ts';
+import { keptPlan } from './kept-plan.ts';
+
+/** A shop as it stands in a folder, for tests that read it and change nothing. */
+export class ShopInFolder {
+  /** Every file as it was written; frozen plans of released revisions are not among them. */
+  readonly files: readonly SourceFile[];
+  #content: Content | null = null;
+  readonly #plans = new Map<string, BuildPlan | Error>();
+
+  /** @param root The folder that holds `content/`. */
+  constructor(root: string) {
+    this.files = readdirSync(join(root, 'content'), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile() && /\.(yaml|md)$/.test(entry.name))
+      .map(({ parentPath, name }) => join(parentPath, name))
+      .sort()
+      .map((path) => ({
+        path: relative(root, path).split(sep).join('/'),
+        text: readFileSync(path, 'utf8'),
+      }));
+  }
+
+  /** The ids of its jobs, as their files are named. */
+  get jobIds(): readonly string[] {
+    return this.files.flatMap(({ path }) => /^content\/jobs\/([^/]+)\.yaml$/.exec(path)?.[1] ?? []);
+  }
+
+  /** The shop as read: once for a file of tests. */
+  get content(): Content {
+    this.#content ??= readContent(this.files);
+    return this.#content;
+  }
+
+  job(id: string): Job {
+    const job = this.content.jobs.find((one) => one.id === id);
+    if (!job) throw new Error(`The job ${id} can not be read.`);
+    return job;
+  }
+
+  /** The judged plan of a job, not to be changed. */
+  plan(id: string): BuildPlan {
+    const known = this.#plans.get(id) ?? this.#planned(id);
+    this.#plans.set(id, known);
+    if (known instanceof Error) throw known;
+    return known;
+  }
+
+  /** The plan, or why there is none: a job that can't be planned is not tried again for every test. */
+  #planned(id: string): BuildPlan | Error {
+    try {
+      return keptPlan(this.files, id, () => judgedPlan(this.job(id)));
+    } catch (error) {
+      return error instanceof Error ? error : new Error(String(error));
+    }
+  }
+}
+
+/** Plans and judges a job. */
+export function judgedPlan(job: Job): BuildPlan {
+  const { plan, remarks } = planJob(job);
+  return { ...plan, findings: judge(job, plan, remarks) };
+}
