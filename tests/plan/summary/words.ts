@@ -49,7 +49,7 @@ export function counted(count: number, what: string): string {
   return `${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
-/** A reading to four digits, as a meter would show it; `-` where there is none. */
+/** A reading to four digits and no further than four decimals, as a meter would show it; `-` where there is none. */
 export function reading(value: number | null): string {
-  return value === null ? '-' : String(Number(value.toPrecision(4)));
+  return value === null ? '-' : figure(Number(value.toPrecision(4)), 4);
 }
