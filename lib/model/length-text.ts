@@ -1,3 +1,5 @@
+import { type Direction, wholeSteps } from './safe-rounding.ts';
+
 const inchM = 0.0254;
 
 /** How a shop writes lengths. */
@@ -10,17 +12,19 @@ export interface LengthStyle {
   readonly mmDecimals?: 0 | 1;
   /** From 12 in on, write `12 ft 3 5/8 in`; for wire, not for boards. Default no. */
   readonly feet?: boolean;
+  /** Which way a length that lies between two steps is written. Default to the nearest. */
+  readonly direction?: Direction;
 }
 
 /** One length in every form that a sheet shows. */
 export interface LengthText {
   /** The form that the shop reads first. */
   readonly primary: string;
-  /** `13 5/8 in`, to the nearest 1/16 or 1/32. */
+  /** `13 5/8 in`, to 1/16 or 1/32. */
   readonly fraction: string;
-  /** `13.625 in`, to the nearest 0.001 in. */
+  /** `13.625 in`, to 0.001 in. */
   readonly decimal: string;
-  /** `346 mm`, to the nearest 1 or 0.1 mm. */
+  /** `346 mm`, to 1 or 0.1 mm. */
   readonly mm: string;
   /** What the primary form says, less the true length, in metres; 0 where it is exact. */
   readonly roundedByM: number;
@@ -28,33 +32,26 @@ export interface LengthText {
 
 /**
  * Writes a length (metres) as fraction, decimal inch and millimetre, each rounded on its own from the true
- * length to the nearest step, halves away from zero, so that no rounding is built upon another. The inch is
- * 25.4 mm exactly (NIST SP 811). Throws on a length that is not finite: that is a bug of the caller.
+ * length in the direction of its style (to the nearest step with halves away from zero, or up, or down), so that no
+ * rounding is built upon another. The inch is 25.4 mm exactly (NIST SP 811). Throws on a length that is not finite: that is a bug of the caller.
  */
 export function formatLength(lengthM: number, style: LengthStyle): LengthText {
   if (!Number.isFinite(lengthM)) throw new RangeError(`a length of ${lengthM} can't be written`);
-  const parts = nearest(lengthM / inchM, style.fraction);
-  const mmDecimals = style.mmDecimals ?? 0;
-  const mm = nearest(lengthM * 1000, 10 ** mmDecimals) / 10 ** mmDecimals;
+  const { direction = 'nearest', mmDecimals = 0 } = style;
+  const counted = (value: number, steps: number) => wholeSteps(value * steps, direction);
+  const parts = counted(lengthM / inchM, style.fraction);
+  const mm = counted(lengthM * 1000, 10 ** mmDecimals) / 10 ** mmDecimals;
   const fraction = fractionText(parts, style.fraction, style.feet ?? false);
   const mmText = `${mm.toFixed(mmDecimals)} mm`;
   const shownM = style.system === 'inch' ? (parts / style.fraction) * inchM : mm / 1000;
   return {
     primary: style.system === 'inch' ? fraction : mmText,
     fraction,
-    decimal: `${decimalText(nearest(lengthM / inchM, 1000) / 1000)} in`,
+    decimal: `${decimalText(counted(lengthM / inchM, 1000) / 1000)} in`,
     mm: mmText,
     // Nought added turns -0 into 0.
     roundedByM: Number((shownM - lengthM).toFixed(9)) + 0,
   };
-}
-
-/** The nearest whole count of `1 / steps`, halves away from zero; never -0. */
-function nearest(value: number, steps: number): number {
-  // Twelve digits first: 0.346075 / 0.0254 is 13.625 and not a hair below the half.
-  const exact = Number(Math.abs(value * steps).toPrecision(12));
-  const count = Math.floor(exact + 0.5);
-  return value < 0 && count > 0 ? -count : count;
 }
 
 function fractionText(parts: number, steps: number, feet: boolean): string {
@@ -68,7 +65,7 @@ function fractionText(parts: number, steps: number, feet: boolean): string {
 }
 
 /** `13 5/8` of 218 sixteenths: whole, then the fraction in lowest terms. */
-function inchText(count: number, steps: number): string {
+export function inchText(count: number, steps: number): string {
   const whole = Math.floor(count / steps);
   let over = count % steps;
   let under = steps;

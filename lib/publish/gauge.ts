@@ -1,3 +1,4 @@
+import { madeMm } from '../model/printed/holes.ts';
 import { lugHoles } from '../model/tables/lugs.ts';
 
 /** A gauge printed at full size in a margin: hold a stripped end or a lug against it. Millimetres from its top left. */
@@ -91,7 +92,7 @@ function stripsBelow(
 function holesBelow(topMm: number): Column<GaugeHole> {
   let endMm = topMm;
   const things = lugHoles.map(({ stud, holeM }): GaugeHole => {
-    const diameterMm = Number((holeM * 1000).toFixed(1));
+    const diameterMm = madeMm(holeM);
     const yMm = endMm + Math.max(diameterMm, lineMm) / 2;
     endMm = yMm + Math.max(diameterMm, lineMm) / 2 + 2 * gapMm;
     return { text: `${stud}, ${diameterMm}`, diameterMm, xMm: diameterMm + gapMm + 0.5, yMm };

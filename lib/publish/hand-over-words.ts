@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../model/plan/index.ts';
+import { printed } from '../model/printed/index.ts';
 import { ruleOf } from './plan-rules.ts';
-import { measure } from './written.ts';
 
 /** What whoever gives or takes a jump start must know. */
 export const jumpStart: readonly string[] = [
@@ -21,9 +21,9 @@ export function faultSteps(plan: BuildPlan): readonly string[] {
   const keyOffA = ruleOf(plan, 'key-off-draw');
   return [
     'Dead: main fuse, then volts along the points below. The first point that lacks its volts has the fault before it.',
-    `Comes and goes: wiggle each joint under load; any one joint drops at most ${measure(jointV * 1000, 'mV', 0)}.`,
+    `Comes and goes: wiggle each joint under load; any one joint drops at most ${printed('loss-at-most', jointV * 1000)}.`,
     'One channel dead: change leads at the amplifier, then at the processor; what moves with the lead is before it.',
     'Noise: shorting plugs at the amplifier inputs, then at the processor, then at the source; engine off, at idle, at 2,000 rpm, lights and blower on.',
-    `Battery flat: draw with the key off 30 to 60 min after locking, at most ${measure(keyOffA, 'A', 2)}; pull fuses one by one.`,
+    `Battery flat: draw with the key off 30 to 60 min after locking, at most ${printed('small-current-allowed', keyOffA)}; pull fuses one by one.`,
   ];
 }

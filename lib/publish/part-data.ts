@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import type { Part } from '../model/kinds/index.ts';
 import { partSchema } from '../model/kinds/index.ts';
+import { printedMade } from '../model/printed/holes.ts';
+import type { HoleFit } from '../model/tables/drills.ts';
 import { type Fact, fact, strong, type Table, tableOf } from './sheets/table.ts';
 import { spelled, spelledWithin } from './words.ts';
 import { none, plainNumber, type Writer, type Written } from './written.ts';
@@ -77,7 +79,7 @@ function textOf(fields: readonly Field[], key: string, write: Writer): string {
 function facts(path: readonly string[], held: unknown, written: unknown, write: Writer): Fact[] {
   if (held === undefined || held === null) return [];
   const name = [spelled(path[0] ?? ''), ...path.slice(1).map(wordText)].join(', ');
-  if (typeof held === 'number') return [fact(name, quantityText(held, written, write))];
+  if (typeof held === 'number') return [fact(name, quantityText(path, held, written, write))];
   if (typeof held === 'boolean') return [fact(name, held ? 'yes' : 'no')];
   if (typeof held === 'string') return [fact(name, wordText(held))];
   if (typeof written === 'string') return [fact(name, written)];
@@ -103,10 +105,29 @@ function entriesOf(value: unknown): Map<string, unknown> {
   return typeof value === 'object' && value !== null ? new Map(Object.entries(value)) : new Map();
 }
 
-/** A held number with the unit that its written form bears. */
-export function quantityText(held: number, written: unknown, write: Writer): Written {
+/** What a hole that a part asks for is drilled with. */
+const holeFits: Readonly<Record<string, HoleFit>> = { pilot: 'pilot', clearance: 'clearance', hole: 'pilot' };
+
+/**
+ * A held number with the unit that its written form bears, by the field that holds it: a hole to drill is told as its
+ * bit, a thread or a hole as made to the tenth of a millimetre, any other length as it is made.
+ */
+export function quantityText(
+  path: readonly string[],
+  held: number,
+  written: unknown,
+  write: Writer,
+): Written {
   const unit = typeof written === 'string' ? written.replace(/^[-\d.]+\s*/, '') : '';
-  if (unit === 'm') return write.length(held);
+  if (unit === 'm') {
+    const field = path.at(-1) ?? '';
+    const fit = Object.hasOwn(holeFits, field) ? holeFits[field] : undefined;
+    if (fit !== undefined) return { text: write.bore(held, fit) };
+    return Math.abs(held) < fineM ? { text: printedMade(held) } : write.length('made', held);
+  }
   const digits = typeof written === 'string' ? Number.parseFloat(written) : held;
   return { text: `${plainNumber(digits)} ${unit}`.trimEnd() };
 }
+
+/** Below it a step of a tape is too coarse to tell one size from the next: walls, washers, holes. Metres. */
+const fineM = 0.02;

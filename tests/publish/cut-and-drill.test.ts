@@ -44,9 +44,9 @@ describe('the drill table of the cut and drill sheet', () => {
     ]);
     expect(column(table, 'No.')).toEqual(['1', '3', '2']);
     expect(table.rows.map(({ heading }) => heading)).toEqual([
-      'Bit 1/8 in (3.2 mm), 1/2 in (13 mm) deep: 2 holes',
+      'Bit 1/8 in or 3.2 mm, 1/2 in (12 mm) deep: 2 holes',
       null,
-      'Bit 1/4 in (6.4 mm), right through: 1 hole',
+      'Bit 1/4 in or 6.4 mm, right through: 1 hole',
     ]);
   });
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { printed } from '../../lib/model/printed/index.ts';
 import { conductorTable } from '../../lib/publish/sheets/conductor-table.ts';
 import { powerDiagram } from '../../lib/publish/sheets/power-diagram.ts';
 import type { Table } from '../../lib/publish/sheets/table.ts';
-import { mayFlow, mustFlow } from '../../lib/publish/written.ts';
 import { smallPlan } from '../plan/plan-small-shop.ts';
 
 describe('a current on a sheet is rounded to the safe side', () => {
@@ -14,11 +14,15 @@ describe('a current on a sheet is rounded to the safe side', () => {
     [0.3, '0.3 A', '0.3 A'],
     [-3.04, '-3.1 A', '-3 A'],
   ])('%s A', (currentA, may, must) => {
-    expect([mayFlow(currentA), mustFlow(currentA)]).toEqual([may, must]);
+    expect([printed('current-allowed', currentA), printed('current-carried', currentA)]).toEqual([may, must]);
   });
 
   it('is a dash where it is not known', () => {
-    expect([mayFlow(null), mustFlow(undefined), mayFlow(Number.NaN)]).toEqual(['—', '—', '—']);
+    expect([null, undefined, Number.NaN].map((none) => printed('current-allowed', none))).toEqual([
+      '—',
+      '—',
+      '—',
+    ]);
   });
 });
 

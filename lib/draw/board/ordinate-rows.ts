@@ -1,4 +1,5 @@
-import { dimensionText, type LengthStyle } from '../../model/length-text.ts';
+import type { LengthStyle } from '../../model/length-text.ts';
+import { printedDimension } from '../../model/printed/lengths.ts';
 import { drawOrdinates, type OrdinateRow, ordinateDepthMm, ordinatePitchMm } from '../dimension.ts';
 import type { PaperBox } from '../paper.ts';
 import type { Parent } from '../pen.ts';
@@ -96,7 +97,7 @@ function sharedPlaces(features: readonly Feature[], { along }: Axis): Feature[][
 
 function figure(group: readonly Feature[], alongM: number, style: LengthStyle): string {
   const names = group.flatMap(({ n }) => n ?? []);
-  const text = dimensionText(alongM, style);
+  const text = printedDimension('position', alongM, style);
   return names.length === 0 ? text : `${numbersText(names)}: ${text}`;
 }
 

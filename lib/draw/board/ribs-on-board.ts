@@ -1,6 +1,7 @@
 import { type RibFace, ribRing, ringsAlong } from '../../board/rib.ts';
-import { dimensionText, type LengthStyle } from '../../model/length-text.ts';
+import type { LengthStyle } from '../../model/length-text.ts';
 import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
+import { printedDimension } from '../../model/printed/lengths.ts';
 import { boxesMeet, boxRound, type PaperBox } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
 import { onPaper, type PlanView } from '../scale.ts';
@@ -47,7 +48,7 @@ export function ribLabels(
 
 /** What a rib measures over its face and how it is fixed: `2 3/8 x 11/16, glued`. */
 export function ribSize({ widthM, heightM, joint }: PlanRib, style: LengthStyle): string {
-  return `${dimensionText(widthM, style)} x ${dimensionText(heightM, style)} high, ${joint}`;
+  return `${printedDimension('cut', widthM, style)} x ${printedDimension('cut', heightM, style)} high, ${joint}`;
 }
 
 /** A rib in short pieces, so that a name can stand beside any of them. */

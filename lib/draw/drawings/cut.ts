@@ -1,6 +1,7 @@
 import { ribRing } from '../../board/rib.ts';
-import { dimensionNote, dimensionText, type LengthStyle } from '../../model/length-text.ts';
+import { dimensionNote, type LengthStyle } from '../../model/length-text.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
+import { printedDimension } from '../../model/printed/lengths.ts';
 import {
   arcPoint,
   drawBoardEdge,
@@ -180,7 +181,7 @@ function ribFeatures({ ribs }: PlanBoard): Feature[] {
 }
 
 function describe(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): string {
-  const size = `${dimensionText(board.widthM, style)} by ${dimensionText(board.heightM, style)}`;
+  const size = `${printedDimension('cut', board.widthM, style)} by ${printedDimension('cut', board.heightM, style)}`;
   const seen = kind.mirrored ? 'from the rear' : 'from the mounting side';
   return `${board.title}, ${size}, seen ${seen}, with ${board.holes.length} holes and ${board.cutouts.length} cut-outs.`;
 }
@@ -189,7 +190,7 @@ function notesOf(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): str
   const ribs = board.ribs.some(({ screw }) => screw) ? '; screws of ribs in the drill table' : '';
   const figures = kind.measured === 'holes' ? [`Figures: hole numbers, then ordinate${ribs}`] : [];
   return [
-    `${board.material.replaceAll('-', ' ')}, ${dimensionText(board.thicknessM, style)} thick`,
+    `${board.material.replaceAll('-', ' ')}, ${printedDimension('made', board.thicknessM, style)} thick`,
     dimensionNote(style),
     ...figures,
     ...(kind.measured === 'outline' ? edgeNotes(board, style) : []),
@@ -201,7 +202,7 @@ function notesOf(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): str
 
 /** How the edges are worked; which way the grain has to run. */
 function edgeNotes({ edgeProfile, grain, sheetGrain }: PlanBoard, style: LengthStyle): string[] {
-  const size = edgeProfile?.sizeM ? ` ${dimensionText(edgeProfile.sizeM, style)}` : '';
+  const size = edgeProfile?.sizeM ? ` ${printedDimension('cut', edgeProfile.sizeM, style)}` : '';
   const worked = edgeProfile && edgeProfile.kind !== 'square' ? `${edgeProfile.kind}${size}` : 'square';
   const runs = { level: 'from left to right', upright: 'upwards' } as const;
   return [`Edges: ${worked}`, ...(grain && sheetGrain ? [`Grain ${runs[grain]}`] : [])];
@@ -239,7 +240,7 @@ function ribNames(painting: BoardPainting): TextLabel[] {
   const { kind, style } = painting;
   return ribLabels(ribView(painting), [], (rib) =>
     kind.mirrored && rib.face === 'rear'
-      ? [`${dimensionText(rib.roomM, style)} free behind`]
+      ? [`${printedDimension('room-free', rib.roomM, style)} free behind`]
       : [ribSize(rib, style)],
   );
 }
@@ -267,7 +268,7 @@ function radiusLabels({ board, view, style }: BoardPainting): TextLabel[] {
       const to = loop[(index + 1) % loop.length];
       if (!to || from.bulge === 0) return [];
       const anchor = anchorAt(onPaper(view, arcPoint(from, to, 0.5)));
-      return [{ text: `R ${dimensionText(radiusOf(from, to), style)}`, anchor }];
+      return [{ text: `R ${printedDimension('cut', radiusOf(from, to), style)}`, anchor }];
     }),
   );
   return [...new Set(bends.map(({ text }) => text))].map((text): TextLabel => {

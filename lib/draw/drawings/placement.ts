@@ -1,6 +1,7 @@
 import type { Side } from '../../board/item.ts';
-import { dimensionNote, dimensionText, formatLength } from '../../model/length-text.ts';
+import { dimensionNote } from '../../model/length-text.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { printedDimension, printedLength } from '../../model/printed/lengths.ts';
 import type { ConductorRole, Panel } from '../../model/vocabulary.ts';
 import {
   drawBase,
@@ -131,8 +132,8 @@ function raisedTexts({ plan }: BoardScene, onBoard: ItemOnBoard, items: readonly
   const { raisedM } = onBoard.placement;
   if (raisedM <= 0) return [];
   const style = lengthStyleOf(plan);
-  const raised = `raised ${dimensionText(raisedM, style)}`;
-  const short = `raised ${formatLength(raisedM, style).primary}`;
+  const raised = `raised ${printedDimension('made', raisedM, style)}`;
+  const short = `raised ${printedLength('made', raisedM, style).primary}`;
   const beneath = itemsBeneath(onBoard, items).map(({ item }) => shortName(item));
   if (beneath.length === 0) return [[raised], [short]];
   const over = `over ${beneath.join(', ')}`;
@@ -192,7 +193,7 @@ function obstacleLabels({ plan, board, view, clip }: BoardScene): TextLabel[] {
     const box = clip === null ? whole : common(whole, grown(clip, 3));
     if (box === null) return [];
     const name = obstacle.id.replaceAll('-', ' ');
-    const said = [name, `stands out ${dimensionText(obstacle.standsOutM, style)}`];
+    const said = [name, `stands out ${printedDimension('size', obstacle.standsOutM, style)}`];
     return [
       {
         id: `obstacle ${obstacle.id}`,

@@ -1,10 +1,11 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { feedParts, feedWidths, partHeightMm } from '../feed/feed-geometry.ts';
 import { type FeedGrid, feedGrid } from '../feed/feed-grid.ts';
 import { paintFeed } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
-import { drawnText } from '../feed/feed-words.ts';
+import { atMostText, drawnText } from '../feed/feed-words.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, widthMm } from '../paper.ts';
 import type { TextMetrics } from '../text-metrics.ts';
@@ -67,11 +68,13 @@ function deviceFacts({ power: { loads, drops } }: BuildPlan, item: string): stri
   const load = loads.find((one) => one.item === item);
   if (!load) return [];
   const drop = drops.find((one) => one.item === item && one.point === 'rated-power');
-  return [drawnText(load.ratedA) + (drop ? `, ${drop.voltageV.toFixed(1)} V` : ', NOT SOLVED')];
+  return [drawnText(load.ratedA) + (drop ? `, ${printed('voltage', drop.voltageV)}` : ', NOT SOLVED')];
 }
 
 function describe({ power: { fuses, loads } }: BuildPlan): string {
-  const rated = fuses.map(({ id, ratingA }) => `${id} ${ratingA === null ? 'no rating' : `${ratingA} A`}`);
+  const rated = fuses.map(
+    ({ id, ratingA }) => `${id} ${ratingA === null ? 'no rating' : atMostText(ratingA)}`,
+  );
   return `Single-line diagram of the feed: ${loads.length} devices; fuses ${rated.join(', ')}.`;
 }
 

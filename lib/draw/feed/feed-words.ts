@@ -1,27 +1,23 @@
-import { formatLength } from '../../model/length-text.ts';
 import type { BuildPlan, PlanFuse, PlanItem, PlanWire } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
+import { printedInches, printedMetres } from '../../model/printed/lengths.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { figuresDown, figuresUp } from '../safe-figures.ts';
 
-const inchM = 0.0254;
-
-/** A length of wire as a diagram tells it: to the inch, or to the centimetre. The cut list has it finer. */
+/** A length of wire as a diagram tells it: up to the next inch, or centimetre. The cut list has it finer. */
 export function wireLengthText({ shop }: Pick<BuildPlan, 'shop'>, lengthM: number): string {
-  if (shop.units === 'millimetre') return `${lengthM.toFixed(2)} m`;
-  const inches = Math.max(1, Math.round(lengthM / inchM));
-  return formatLength(inches * inchM, { system: 'inch', fraction: shop.fraction, feet: true }).primary;
+  return shop.units === 'millimetre' ? printedMetres('wire', lengthM) : printedInches('wire', lengthM);
 }
 
-/** A current that is drawn, to three figures and rounded up: `0.7 A`, `29 A`, `105 A`. */
-export const drawnText = (currentA: number): string => `${figuresUp(currentA, 3)} A`;
+/** A current that is drawn, rounded up: `0.7 A`, `29 A`, `105 A`. */
+export const drawnText = (currentA: number): string => printed('current-carried', currentA);
 
-/** A current that may be drawn at most, to three figures and rounded down. */
-export const atMostText = (currentA: number): string => `${figuresDown(currentA, 3)} A`;
+/** A current that may be drawn at most, rounded down. */
+export const atMostText = (currentA: number): string => printed('current-allowed', currentA);
 
 /** Rating of a fuse, or that it has none. */
 export function ratingText(fuse: PlanFuse | undefined): { readonly text: string; readonly rated: boolean } {
   if (fuse === undefined || fuse.ratingA === null) return { text: 'NO RATING', rated: false };
-  return { text: `${fuse.ratingA} A`, rated: true };
+  return { text: atMostText(fuse.ratingA), rated: true };
 }
 
 /** The fuse form as the trade says it. */

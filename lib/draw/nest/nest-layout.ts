@@ -1,6 +1,8 @@
 import type { NestedPiece, NestedSheet } from '../../board/nesting.ts';
 import type { JobNesting } from '../../board/sheet-pieces.ts';
-import { formatLength, type LengthStyle } from '../../model/length-text.ts';
+import type { LengthStyle } from '../../model/length-text.ts';
+import { printed } from '../../model/printed/index.ts';
+import { type LengthName, printedLength } from '../../model/printed/lengths.ts';
 import { linePitchMm } from '../lettering.ts';
 import { at, boxAt, heightMm, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { type ScaleRatio, scaleRatios } from '../scale.ts';
@@ -30,7 +32,7 @@ export function nestEntries({ nesting, sheet, style }: NestScene): NestEntry[] {
   return ids.map((id, index): NestEntry => {
     const pieces = sheet.pieces.filter((piece) => piece.id === id);
     const piece = nesting.pieces.find((one) => one.id === id);
-    const size = piece ? sizeText(piece, style) : '';
+    const size = piece ? sizeText('cut', piece, style) : '';
     return {
       number: index + 1,
       id,
@@ -47,7 +49,7 @@ export function offCutEntries({
 }: NestScene): { readonly letter: string; readonly text: string }[] {
   return sheet.offCuts.map((offCut, nth) => {
     const letter = offCutLetter(nth);
-    return { letter, text: `${letter}: off-cut to keep, ${sizeText(offCut, style)}` };
+    return { letter, text: `${letter}: off-cut to keep, ${sizeText('length-left', offCut, style)}` };
   });
 }
 
@@ -64,15 +66,16 @@ export function listLines(scene: NestScene): string[] {
 
 /** Width by height of a thing, as the shop writes lengths. */
 export function sizeText(
+  name: LengthName,
   size: { readonly widthM: number; readonly heightM: number },
   style: LengthStyle,
 ): string {
-  return `${lengthText(size.widthM, style)} x ${lengthText(size.heightM, style)}`;
+  return `${lengthText(name, size.widthM, style)} x ${lengthText(name, size.heightM, style)}`;
 }
 
 /** A length as the shop writes it, with its unit. */
-export function lengthText(lengthM: number, style: LengthStyle): string {
-  return formatLength(lengthM, style).primary;
+export function lengthText(name: LengthName, lengthM: number, style: LengthStyle): string {
+  return printedLength(name, lengthM, style).primary;
 }
 
 /** Where a stock sheet and its list stand on paper. */
@@ -125,8 +128,8 @@ export function nestNotes({ nesting, sheet, style }: NestScene, grain: 'level' |
   const { kerfM, trimM } = nesting.rules;
   const runs = { level: 'from left to right', upright: 'upwards' } as const;
   return [
-    `Stock ${sizeText(sheet.stock, style)}; ${Math.round(sheet.used * 100)} % used`,
-    `Saw cut ${lengthText(kerfM, style)}, ${sheet.stock.offCut === undefined ? `edge ${lengthText(trimM, style)} not used` : 'used up to its edge'}`,
+    `Stock ${sizeText('length-left', sheet.stock, style)}; ${printed('share-used', sheet.used * 100)} used`,
+    `Saw cut ${lengthText('made', kerfM, style)}, ${sheet.stock.offCut === undefined ? `edge ${lengthText('made', trimM, style)} not used` : 'used up to its edge'}`,
     'Dashed: off-cuts to keep',
     ...(grain ? [`Grain runs ${runs[grain]}`] : []),
   ];

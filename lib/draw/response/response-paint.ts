@@ -1,3 +1,4 @@
+import { printed, printedTone } from '../../model/printed/index.ts';
 import { anchorAt } from '../label-candidates.ts';
 import { drawLines, linePitchMm, wrapText } from '../lettering.ts';
 import { at, cornersOf, grown, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
@@ -214,12 +215,10 @@ function drawCurve(parent: Parent, curve: Curve, look: LineStyle): void {
 
 /** `80 Hz`, `3.5 kHz`. */
 export function hertzText(frequencyHz: number): string {
-  return frequencyHz >= 1000
-    ? `${Number((frequencyHz / 1000).toFixed(2))} kHz`
-    : `${Number(frequencyHz.toFixed(1))} Hz`;
+  return printedTone(frequencyHz);
 }
 
 /** To a tenth of a decibel, never `-0`. */
 export function levelText(levelDb: number): string {
-  return `${(Math.round(levelDb * 10) / 10 + 0).toFixed(1)} dB`;
+  return printed('level', levelDb);
 }

@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { wrapText } from '../lettering.ts';
 import { types } from '../style.ts';
@@ -48,16 +49,16 @@ export function outputLines(plan: Pick<BuildPlan, 'audio'>, edge: SignalEdge): s
 }
 
 function channelLines({ powerW, loadOhm, minimumOhm }: PlanChannel): string[] {
-  const load = loadOhm === null ? 'LOAD NOT SOLVED' : `${Number(loadOhm.toFixed(2))} ohm`;
-  const power = powerW === null ? 'power not known' : `${Math.round(powerW)} W`;
-  return [`${power}, ${load}`, `at least ${minimumOhm} ohm`];
+  const load = loadOhm === null ? 'LOAD NOT SOLVED' : printed('load', loadOhm);
+  const power = powerW === null ? 'power not known' : printed('power', powerW);
+  return [`${power}, ${load}`, `at least ${printed('load-at-least', minimumOhm)}`];
 }
 
 /** What is told of a speaker. */
 export function speakerLines(plan: Pick<BuildPlan, 'audio'>, { joins }: SignalModel, id: string): string[] {
   const speaker = plan.audio.speakers.find((one) => one.id === id);
   const facts = speaker
-    ? [`${speaker.powerW === null ? '' : `${Math.round(speaker.powerW)} W, `}${speaker.polarity}`]
+    ? [`${speaker.powerW === null ? '' : `${printed('power', speaker.powerW)}, `}${speaker.polarity}`]
     : [];
   const joined = (joins.get(id) ?? []).map(
     ({ wire, fromTerminal, toTerminal }) => `${wire.label}: ${fromTerminal} to ${toTerminal}`,

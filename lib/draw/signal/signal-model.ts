@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanChannel, PlanFilter, PlanItem, PlanWire } from '../../model/plan/index.ts';
+import { printedNumber, printedTone } from '../../model/printed/index.ts';
 import { splitTerminal } from '../feed/feed-tree.ts';
 
 /** One conductor, from the side of the source to the side of the speaker. */
@@ -128,6 +129,5 @@ const typeLetters = { butterworth: 'BW', 'linkwitz-riley': 'LR', bessel: 'BE' } 
 
 /** `high-pass 80 Hz, LR 24 dB/oct`. */
 export function filterText({ pass, type, order, cornerHz }: PlanFilter): string {
-  const corner = cornerHz >= 1000 ? `${Number((cornerHz / 1000).toFixed(2))} kHz` : `${cornerHz} Hz`;
-  return `${pass} ${corner}, ${typeLetters[type]} ${order * 6} dB/oct`;
+  return `${pass} ${printedTone(cornerHz)}, ${typeLetters[type]} ${printedNumber('slope', order * 6)} dB/oct`;
 }

@@ -1,11 +1,11 @@
 import type { BuildPlan, PlanItem, PlanWire } from '../../model/plan/index.ts';
+import { printed, printedNumber } from '../../model/printed/index.ts';
 import { feedParts, feedWidths, partHeightMm } from '../feed/feed-geometry.ts';
 import { feedGrid } from '../feed/feed-grid.ts';
 import type { FeedView } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { feedForest, splitTerminal } from '../feed/feed-tree.ts';
 import { atMostText } from '../feed/feed-words.ts';
-import { figuresDown, figuresUp } from '../safe-figures.ts';
 import type { TextMetrics } from '../text-metrics.ts';
 
 /** A sheet of the turn-on chain, and the room that it takes. */
@@ -67,16 +67,18 @@ function carriesTurnOn({ items, wires }: BuildPlan): (wire: PlanWire) => boolean
   };
 }
 
-const drawnMilli = (currentA: number): string => `${figuresUp(currentA * 1000, 3)} mA`;
+const drawnMilli = (currentA: number): string => printed('milliamperes-carried', currentA * 1000);
 
 /** A sum without its unit where the limit behind it has the same one. */
 function sumText(sumA: number, limitA: number | null): string {
   if (limitA === null) return drawnMilli(sumA);
-  return limitA < 1 ? `${figuresUp(sumA * 1000, 3)}` : `${figuresUp(sumA, 2)}`;
+  return limitA < 1
+    ? printedNumber('milliamperes-carried', sumA * 1000)
+    : printedNumber('current-carried', sumA);
 }
 
 const mostText = (limitA: number): string =>
-  limitA < 1 ? `${figuresDown(limitA * 1000, 3)} mA` : atMostText(limitA);
+  limitA < 1 ? printed('milliamperes-allowed', limitA * 1000) : atMostText(limitA);
 
 /** What a unit draws at its turn-on input, and what it gives of what it may give. */
 function turnOnFacts({ power: { turnOn } }: BuildPlan, item: string): string[] {

@@ -1,4 +1,5 @@
 import type { PlanWire } from '../../model/plan/index.ts';
+import { madeMm } from '../../model/printed/holes.ts';
 import { labelRows } from '../labels/wire-labels.ts';
 import { type CsvColumn, csvTable, listed } from './csv-table.ts';
 import { labelOf } from './power-tables.ts';
@@ -15,9 +16,9 @@ export const wireTables = {
       { title: 'from', value: ({ from }) => from },
       { title: 'to', value: ({ to }) => to },
       { title: 'size', value: ({ size }) => size.label },
-      { title: 'area_mm2', value: ({ size }) => size.areaMm2 },
+      { title: 'area_mm2', figure: 'cross-section', of: ({ size }) => size.areaMm2 },
       { title: 'colour', value: ({ colour }) => colour },
-      { title: 'cut_to', lengthM: ({ lengthM }) => lengthM, feet: true },
+      { title: 'cut_to', length: 'wire', lengthM: ({ lengthM }) => lengthM, feet: true },
       { title: 'how_measured', value: ({ measured }) => measured },
       { title: 'reel', value: ({ part }) => part },
       { title: 'cable', value: ({ cable }) => cable },
@@ -36,7 +37,7 @@ export const wireTables = {
       [
         { title: 'cable', value: ({ cable }) => cable.id },
         { title: 'part', value: ({ cable }) => cable.part },
-        { title: 'length', lengthM: ({ cable }) => cable.lengthM, feet: true },
+        { title: 'length', length: 'wire', lengthM: ({ cable }) => cable.lengthM, feet: true },
         { title: 'conductor', value: ({ name }) => name },
         { title: 'colour', value: ({ colour }) => colour },
         { title: 'size', value: ({ size }) => size.label },
@@ -49,8 +50,8 @@ export const wireTables = {
       { title: 'title', value: ({ title }) => title },
       { title: 'side', value: ({ side }) => side },
       { title: 'wires', value: (run) => listed(run.wires.map((id) => labelOf(wires, id))) },
-      { title: 'length', lengthM: ({ lengthM }) => lengthM, feet: true },
-      { title: 'bundle', lengthM: ({ bundleM }) => bundleM },
+      { title: 'length', length: 'way', lengthM: ({ lengthM }) => lengthM, feet: true },
+      { title: 'bundle', length: 'size', lengthM: ({ bundleM }) => bundleM },
       { title: 'covering', value: ({ covering }) => covering },
       { title: 'grommets', value: ({ grommets }) => listed(grommets.map(({ part }) => part ?? 'none fits')) },
     ]),
@@ -81,13 +82,20 @@ function endColumns(name: 'a' | 'b', index: 0 | 1): CsvColumn<PlanWire>[] {
     { title: `end_${name}`, value: ({ ends }) => ends[index].terminal },
     { title: `end_${name}_preparation`, value: ({ ends }) => ends[index].prep },
     { title: `end_${name}_part`, value: ({ ends }) => ends[index].part },
-    { title: `end_${name}_strip`, lengthM: ({ ends }) => ends[index].stripM },
+    { title: `end_${name}_strip`, length: 'strip', lengthM: ({ ends }) => ends[index].stripM },
     { title: `end_${name}_stud`, value: ({ ends }) => ends[index].stud },
-    { title: `end_${name}_hole`, lengthM: ({ ends }) => ends[index].holeM },
+    {
+      title: `end_${name}_hole_mm`,
+      value: ({ ends }) => (ends[index].holeM === undefined ? null : madeMm(ends[index].holeM)),
+    },
     { title: `end_${name}_die`, value: ({ ends }) => ends[index].die },
     { title: `end_${name}_shrink`, value: ({ ends }) => ends[index].shrink?.part },
-    { title: `end_${name}_shrink_length`, lengthM: ({ ends }) => ends[index].shrink?.lengthM },
-    { title: `end_${name}_torque_Nm`, value: ({ ends }) => ends[index].torqueNm },
-    { title: `end_${name}_loop`, lengthM: ({ ends }) => ends[index].loopM },
+    {
+      title: `end_${name}_shrink_length`,
+      length: 'covered',
+      lengthM: ({ ends }) => ends[index].shrink?.lengthM,
+    },
+    { title: `end_${name}_torque_Nm`, figure: 'torque', of: ({ ends }) => ends[index].torqueNm },
+    { title: `end_${name}_loop`, length: 'way', lengthM: ({ ends }) => ends[index].loopM },
   ];
 }

@@ -1,3 +1,7 @@
+import type { PlanMeasurement } from '../../model/plan/index.ts';
+import { printedValue } from '../../model/printed/index.ts';
+import { lineFigures } from '../../model/printed/record.ts';
+import { type Direction, wholeSteps } from '../../model/safe-rounding.ts';
 import { csvTable, listed } from './csv-table.ts';
 import type { CsvTables } from './tables.ts';
 
@@ -8,15 +12,16 @@ export const workTables = {
       { title: 'part', value: ({ part }) => part },
       { title: 'title', value: ({ title }) => title },
       { title: 'kind', value: ({ kind }) => kind },
-      { title: 'quantity', value: ({ quantity }) => quantity },
+      { title: 'quantity', value: ({ quantity, unit }) => amount(quantity, unit, 'up') },
       { title: 'unit', value: ({ unit }) => unit },
       {
         title: 'cut_length',
+        length: 'length-taken',
         lengthM: ({ unit, quantity }) => (unit === 'm' ? quantity : null),
         feet: true,
       },
-      { title: 'in_stock', value: ({ stockQuantity }) => stockQuantity },
-      { title: 'short', value: ({ short }) => short },
+      { title: 'in_stock', value: ({ stockQuantity, unit }) => amount(stockQuantity, unit, 'down') },
+      { title: 'short', value: ({ short, unit }) => amount(short, unit, 'up') },
     ]),
   'riser-pieces': ({ shop, boards }) =>
     csvTable(
@@ -27,17 +32,17 @@ export const workTables = {
         { title: 'below', value: ({ carries }) => carries },
         { title: 'form', value: ({ form }) => form },
         { title: 'count', value: ({ count }) => count },
-        { title: 'width', lengthM: ({ widthM }) => widthM },
-        { title: 'length', lengthM: ({ lengthM }) => lengthM },
-        { title: 'thickness', lengthM: ({ thicknessM }) => thicknessM },
+        { title: 'width', length: 'cut', lengthM: ({ widthM }) => widthM },
+        { title: 'length', length: 'cut', lengthM: ({ lengthM }) => lengthM },
+        { title: 'thickness', length: 'made', lengthM: ({ thicknessM }) => thicknessM },
         { title: 'layers', value: ({ layers }) => layers },
-        { title: 'makes', lengthM: ({ makesM }) => makesM },
+        { title: 'makes', length: 'made', lengthM: ({ makesM }) => makesM },
         {
           title: 'from_shelf',
           value: ({ parts }) => parts.map(({ part, count }) => `${count} x ${part}`).join('; '),
         },
-        { title: 'pack', lengthM: ({ packM }) => packM },
-        { title: 'hole', lengthM: ({ holeM }) => holeM },
+        { title: 'pack', length: 'made', lengthM: ({ packM }) => packM },
+        { title: 'hole', fit: () => 'clearance', diameterM: ({ holeM }) => holeM },
       ],
     ),
   drill: ({ shop, boards }) =>
@@ -47,11 +52,15 @@ export const workTables = {
       [
         { title: 'board', value: ({ board }) => board },
         { title: 'number', value: ({ n }) => n },
-        { title: 'x', lengthM: ({ xM }) => xM },
-        { title: 'y', lengthM: ({ yM }) => yM },
-        { title: 'diameter', lengthM: ({ diameterM }) => diameterM },
+        { title: 'x', length: 'position', lengthM: ({ xM }) => xM },
+        { title: 'y', length: 'position', lengthM: ({ yM }) => yM },
+        {
+          title: 'bit',
+          fit: ({ pilotFor }) => (pilotFor === null ? 'clearance' : 'pilot'),
+          diameterM: ({ diameterM }) => diameterM,
+        },
         { title: 'through', value: ({ depthM }) => (depthM === null ? 'yes' : 'no') },
-        { title: 'depth', lengthM: ({ depthM }) => depthM },
+        { title: 'depth', length: 'depth-drilled', lengthM: ({ depthM }) => depthM },
         { title: 'pilot_for', value: ({ pilotFor }) => pilotFor },
         { title: 'purpose', value: ({ purpose }) => purpose },
         { title: 'for', value: ({ of }) => of },
@@ -65,13 +74,13 @@ export const workTables = {
       [
         { title: 'board', value: ({ board }) => board },
         { title: 'item', value: ({ item }) => item },
-        { title: 'x', lengthM: ({ xM }) => xM },
-        { title: 'y', lengthM: ({ yM }) => yM },
-        { title: 'turn_deg', value: ({ turnDeg }) => turnDeg },
-        { title: 'width', lengthM: ({ widthM }) => widthM },
-        { title: 'depth', lengthM: ({ depthM }) => depthM },
-        { title: 'height', lengthM: ({ heightM }) => heightM },
-        { title: 'raised', lengthM: ({ raisedM }) => raisedM },
+        { title: 'x', length: 'position', lengthM: ({ xM }) => xM },
+        { title: 'y', length: 'position', lengthM: ({ yM }) => yM },
+        { title: 'turn_deg', figure: 'angle', of: ({ turnDeg }) => turnDeg },
+        { title: 'width', length: 'size', lengthM: ({ widthM }) => widthM },
+        { title: 'depth', length: 'size', lengthM: ({ depthM }) => depthM },
+        { title: 'height', length: 'size', lengthM: ({ heightM }) => heightM },
+        { title: 'raised', length: 'made', lengthM: ({ raisedM }) => raisedM },
         { title: 'chosen', value: ({ chosen }) => chosen },
       ],
     ),
@@ -98,7 +107,7 @@ export const workTables = {
         { title: 'after', value: ({ after }) => listed(after) },
         { title: 'text', value: ({ text }) => text },
         { title: 'tools', value: ({ tools }) => listed(tools) },
-        { title: 'minutes', value: ({ minutes }) => minutes },
+        { title: 'minutes', figure: 'time-taken', of: ({ minutes }) => minutes },
         { title: 'proof', value: ({ proof }) => proof },
       ],
     ),
@@ -107,9 +116,9 @@ export const workTables = {
       { title: 'measurement', value: ({ id }) => id },
       { title: 'what', value: ({ what }) => what },
       { title: 'when', value: ({ when }) => when },
-      { title: 'predicted', value: ({ predicted }) => predicted },
-      { title: 'least', value: ({ least }) => least },
-      { title: 'greatest', value: ({ greatest }) => greatest },
+      { title: 'predicted', value: (line) => recordValue(line, 'predicted') },
+      { title: 'least', value: (line) => recordValue(line, 'least') },
+      { title: 'greatest', value: (line) => recordValue(line, 'greatest') },
       { title: 'unit', value: ({ unit }) => unit },
       { title: 'as_built', value: ({ asBuilt }) => asBuilt },
       { title: 'state', value: ({ state }) => state },
@@ -136,22 +145,41 @@ export const workTables = {
       { title: 'channel', value: ({ id }) => id },
       { title: 'speakers', value: ({ speakers }) => listed(speakers) },
       { title: 'wiring', value: ({ wiring }) => wiring },
-      { title: 'load_ohm', value: ({ loadOhm }) => loadOhm },
-      { title: 'minimum_ohm', value: ({ minimumOhm }) => minimumOhm },
-      { title: 'at_plug_from_ohm', value: ({ dcResistanceOhm }) => dcResistanceOhm?.fromOhm },
-      { title: 'at_plug_to_ohm', value: ({ dcResistanceOhm }) => dcResistanceOhm?.toOhm },
-      { title: 'power_W', value: ({ powerW }) => powerW },
-      { title: 'gain_voltage_V', value: ({ gainVoltageV }) => gainVoltageV },
-      { title: 'tone_Hz', value: ({ toneHz }) => toneHz },
-      { title: 'wire_loss_dB', value: ({ wireLossDb }) => wireLossDb },
+      { title: 'load_ohm', figure: 'load', of: ({ loadOhm }) => loadOhm },
+      { title: 'minimum_ohm', figure: 'load-at-least', of: ({ minimumOhm }) => minimumOhm },
+      {
+        title: 'at_plug_from_ohm',
+        figure: 'resistance-from',
+        of: ({ dcResistanceOhm }) => dcResistanceOhm?.fromOhm,
+      },
+      {
+        title: 'at_plug_to_ohm',
+        figure: 'resistance-to',
+        of: ({ dcResistanceOhm }) => dcResistanceOhm?.toOhm,
+      },
+      { title: 'power_W', figure: 'power', of: ({ powerW }) => powerW },
+      { title: 'gain_voltage_V', figure: 'gain-voltage', of: ({ gainVoltageV }) => gainVoltageV },
+      { title: 'tone_Hz', figure: 'frequency', of: ({ toneHz }) => toneHz },
+      { title: 'wire_loss_dB', figure: 'loss', of: ({ wireLossDb }) => wireLossDb },
     ]),
   speakers: ({ shop, audio }) =>
     csvTable(shop, audio.speakers, [
       { title: 'speaker', value: ({ id }) => id },
       { title: 'channel', value: ({ channel }) => channel },
       { title: 'polarity', value: ({ polarity }) => polarity },
-      { title: 'distance', lengthM: ({ distanceM }) => distanceM, feet: true },
-      { title: 'delay_ms', value: ({ delayMs }) => delayMs },
-      { title: 'power_W', value: ({ powerW }) => powerW },
+      { title: 'distance', length: 'measured', lengthM: ({ distanceM }) => distanceM, feet: true },
+      { title: 'delay_ms', figure: 'delay', of: ({ delayMs }) => delayMs },
+      { title: 'power_W', figure: 'power', of: ({ powerW }) => powerW },
     ]),
 } as const satisfies CsvTables;
+
+/** A figure of a line of the record as it is printed, so that what lies within the written limits is right. */
+function recordValue(line: PlanMeasurement, which: 'predicted' | 'least' | 'greatest'): number | null {
+  const [value, names] = [line[which], lineFigures(line)];
+  return value === null || names === null ? value : printedValue(names[which], value);
+}
+
+/** Pieces by number; metres to the millimetre, what is taken up and what lies on the shelf down. */
+function amount(quantity: number, unit: string, direction: Direction): number {
+  return unit === 'm' ? wholeSteps(quantity * 1000, direction) / 1000 : quantity;
+}

@@ -2,6 +2,7 @@ import { type JobNesting, nestedName, nestJobs } from '../../board/sheet-pieces.
 import { lengthStyleOf } from '../../draw/drawings/cut.ts';
 import { draftReason } from '../../draw/page.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { LengthName } from '../../model/printed/lengths.ts';
 import { csvTable } from '../csv/csv-table.ts';
 import { type ExportedFile, fileName } from '../exported-file.ts';
 import { type Exporter, type ExportRequest, originText } from '../exporter.ts';
@@ -70,10 +71,15 @@ function piecesTable({ shop }: BuildPlan, { sheets, unplaced, pieces }: JobNesti
     { title: 'piece', value: ({ id }) => id },
     { title: 'what', value: ({ what }) => what },
     { title: 'copy', value: ({ copy }) => copy },
-    { title: 'x', lengthM: (row) => ('xM' in row ? row.xM : null) },
-    { title: 'y', lengthM: (row) => ('yM' in row ? row.yM : null) },
-    { title: 'width', lengthM: (row) => ('widthM' in row ? row.widthM : null) },
-    { title: 'height', lengthM: (row) => ('heightM' in row ? row.heightM : null) },
+    { title: 'x', length: 'position', lengthM: (row) => ('xM' in row ? row.xM : null) },
+    { title: 'y', length: 'position', lengthM: (row) => ('yM' in row ? row.yM : null) },
+    { title: 'width', length: cutOrLeft, lengthM: (row) => ('widthM' in row ? row.widthM : null) },
+    { title: 'height', length: cutOrLeft, lengthM: (row) => ('heightM' in row ? row.heightM : null) },
     { title: 'turned', value: (row) => ('turned' in row ? (row.turned ? 'yes' : 'no') : null) },
   ]);
+}
+
+/** A piece is cut to its size; an off-cut is never told as larger than it is. */
+function cutOrLeft({ id }: { readonly id: string }): LengthName {
+  return id === 'off-cut' ? 'length-left' : 'cut';
 }

@@ -1,5 +1,6 @@
 import { type KindName, kinds, type Part, partFacts } from '../../model/kinds/index.ts';
 import type { ControlSpec, TerminalSpec } from '../../model/kinds/kind.ts';
+import { printed } from '../../model/printed/index.ts';
 import type { Stock } from '../../model/shop.ts';
 import { addresses, linkTo } from '../addresses.ts';
 import { chromeOf } from '../chrome.ts';
@@ -10,7 +11,7 @@ import { type PartData, partData } from '../part-data.ts';
 import { partRecord } from '../search-record.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { counted, spelled } from '../words.ts';
-import { measureOr, none, type Writer, writerFor } from '../written.ts';
+import { none, type Writer, writerFor } from '../written.ts';
 
 /** The index of parts, by kind. */
 export interface PartsBody {
@@ -43,12 +44,12 @@ function stockText(stock: Stock | undefined, write: Writer): string {
   if ('pieces' in stock) {
     const offCuts = Object.entries(stock['off-cuts']).map(
       ([name, { width, height, pieces }]) =>
-        `${name}, ${write.length(width).text} by ${write.length(height).text}${pieces === 1 ? '' : ` (${pieces})`}`,
+        `${name}, ${write.length('length-left', width).text} by ${write.length('length-left', height).text}${pieces === 1 ? '' : ` (${pieces})`}`,
     );
     const left = offCuts.length === 0 ? '' : ` Off-cuts: ${offCuts.join('; ')}.`;
     return `${counted(stock.pieces, 'piece')} in stock.${left}`;
   }
-  const lengths = stock.reels.map((lengthM) => write.wire(lengthM).text);
+  const lengths = stock.reels.map((lengthM) => write.wire('length-left', lengthM).text);
   return `${counted(lengths.length, 'reel')} in stock: ${lengths.join('; ')}.`;
 }
 
@@ -64,7 +65,7 @@ function terminalsTable(terminals: Readonly<Record<string, TerminalSpec>>): Tabl
       title: 'Takes',
       cell: ([, spec]) => (spec.takes ? `${spec.takes.from.label} to ${spec.takes.to.label}` : none),
     },
-    { title: 'Torque', kind: 'figure', cell: ([, spec]) => measureOr(spec.torque, 'N m', 1) },
+    { title: 'Torque', kind: 'figure', cell: ([, spec]) => printed('torque', spec.torque) },
   ]);
 }
 

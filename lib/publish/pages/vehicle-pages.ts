@@ -1,3 +1,4 @@
+import { printed } from '../../model/printed/index.ts';
 import { routeLengthM, type Vehicle } from '../../model/vehicle.ts';
 import { addresses, linkTo } from '../addresses.ts';
 import { chromeOf } from '../chrome.ts';
@@ -6,7 +7,7 @@ import type { Link, Page, SiteContext } from '../page.ts';
 import { vehicleRecord } from '../search-record.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
 import { counted, spelled } from '../words.ts';
-import { measureOr, none, writerFor } from '../written.ts';
+import { none, writerFor } from '../written.ts';
 
 /** The index of vehicles. */
 export interface VehiclesBody {
@@ -29,7 +30,7 @@ function spacesTable(vehicle: Vehicle, { site }: SiteContext): Table {
     { title: 'Space', cell: ([id, one]) => strong(one.title, id) },
     { title: 'Zone', cell: ([, one]) => spelled(one.zone) },
     { title: 'Side', cell: ([, one]) => spelled(one.side) },
-    { title: 'Free depth', kind: 'figure', cell: ([, one]) => write.length(one.depth) },
+    { title: 'Free depth', kind: 'figure', cell: ([, one]) => write.length('room-free', one.depth) },
     {
       title: 'Fixing points',
       kind: 'figure',
@@ -49,7 +50,7 @@ function routesTable(vehicle: Vehicle, { site }: SiteContext): Table {
     {
       title: 'Length',
       kind: 'figure',
-      cell: ([, one]) => write.wire(routeLengthM(one)),
+      cell: ([, one]) => write.wire('measured', routeLengthM(one)),
     },
   ]);
 }
@@ -72,7 +73,7 @@ function vehicleBody(context: SiteContext, vehicle: Vehicle): VehicleBody {
     cautions: vehicle.cautions,
     facts: [
       fact('Supply', spelled(vehicle.supply)),
-      fact('Load of the vehicle itself', measureOr(vehicle['vehicle-load'], 'A', 0)),
+      fact('Load of the vehicle itself', printed('current-carried', vehicle['vehicle-load'])),
       fact('Sensor on the negative post', vehicle['negative-sensor'] ? 'yes' : 'no'),
     ],
     tables: [spacesTable(vehicle, context), routesTable(vehicle, context), groundsTable(vehicle)].filter(

@@ -1,7 +1,8 @@
 import type { BuildPlan, FuseAlternative, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import type { PlanNames } from '../plan-names.ts';
 import { joined, spelled } from '../words.ts';
-import { mayFlow, measure, none, type Writer } from '../written.ts';
+import { none, type Writer } from '../written.ts';
 import { type Cell, strong, type Table, tableOf } from './table.ts';
 
 interface InPlace extends FuseAlternative {
@@ -26,7 +27,7 @@ export function fuseAlternatives(caption: string, fuses: readonly PlanFuse[]): T
     [
       { title: 'In place of', cell: ({ fuse }) => strong(fuse.id) },
       { title: 'Form', cell: ({ form }) => spelled(form) },
-      { title: 'Rating', kind: 'figure', cell: ({ ratingA }) => mayFlow(ratingA) },
+      { title: 'Rating', kind: 'figure', cell: ({ ratingA }) => printed('current-allowed', ratingA) },
       { title: 'Add', kind: 'words', cell: addCell },
       { title: 'Board area', kind: 'figure', cell: areaCell },
       { title: 'In stock', kind: 'figure', cell: ({ stockQuantity }) => String(stockQuantity) },
@@ -43,8 +44,8 @@ function addCell({ form, fuse, parts }: InPlace): Cell {
 }
 
 function areaCell({ form, fuse, areaM2 }: InPlace): Cell {
-  if (areaM2 > 0) return { text: measure(areaM2 * 1e4, 'cm²', 0) };
-  return form === fuse.form ? { text: measure(0, 'cm²', 0) } : none;
+  if (areaM2 > 0) return { text: printed('area-asked', areaM2 * 1e4) };
+  return form === fuse.form ? { text: printed('area-asked', 0) } : none;
 }
 
 type ConductorAlternative = NonNullable<PlanConductor['alternatives']>[number];
@@ -69,11 +70,11 @@ export function conductorAlternatives(
     [
       { title: 'In place of', cell: ({ wire, given }) => strong(names.wire(wire), given) },
       { title: 'Size', cell: ({ size, part }) => ({ text: size.label, beside: part }) },
-      { title: 'May carry', kind: 'figure', cell: ({ ampacityA }) => mayFlow(ampacityA) },
+      { title: 'May carry', kind: 'figure', cell: ({ ampacityA }) => printed('current-allowed', ampacityA) },
       {
         title: 'Longest piece in stock',
         kind: 'figure',
-        cell: ({ stockM }) => (stockM > 0 ? write.wire(stockM).text : 'none'),
+        cell: ({ stockM }) => (stockM > 0 ? write.wire('length-left', stockM).text : 'none'),
       },
       { title: 'Note', kind: 'words', cell: ({ note }) => note },
     ],

@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
 import { namesOf } from '../plan-names.ts';
-import { measure, measureOr } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -22,7 +22,7 @@ interface Check {
 function supplyChecks({ power: { firstPower = [] } }: BuildPlan): Check[] {
   return firstPower.map(({ board, idleA, limitA, oneByOne }) => ({
     what: `${board}: main fuses out; bench supply limited${oneByOne ? '; one device after the other, its fuse alone fitted' : ''}`,
-    asked: `${measure(limitA, 'A', 1)}; idle ${measure(idleA, 'A', 1)}`,
+    asked: `${printed('current-allowed', limitA)}; idle ${printed('current-carried', idleA)}`,
   }));
 }
 
@@ -78,7 +78,7 @@ function pullsTable(plan: BuildPlan): Table | null {
 /** A force up to whole pounds and whole newtons: less would prove less. */
 function pullText(forceLb: number | undefined): string {
   if (forceLb === undefined) return 'as the terminal\u2019s maker says';
-  return `${forceLb} lb, ${Math.ceil(forceLb * poundForceN)} N`;
+  return `${printed('pull-pounds', forceLb)}, ${printed('pull-newtons', forceLb * poundForceN)}`;
 }
 
 function turnOnTable(plan: BuildPlan): Table | null {
@@ -89,8 +89,8 @@ function turnOnTable(plan: BuildPlan): Table | null {
     [
       { title: 'Output', cell: (one) => strong(one.source) },
       { title: 'Brings up', cell: (one) => one.loads.map(({ item }) => item).join(', ') },
-      { title: 'Current', kind: 'figure', cell: (one) => measureOr(one.sumA, 'A', 2) },
-      { title: 'Limit', kind: 'figure', cell: (one) => measureOr(one.limitA, 'A', 2) },
+      { title: 'Current', kind: 'figure', cell: (one) => printed('small-current-carried', one.sumA) },
+      { title: 'Limit', kind: 'figure', cell: (one) => printed('small-current-allowed', one.limitA) },
       blank('Read'),
       tick('Right'),
     ],

@@ -33,7 +33,7 @@ function routesTable(board: PlanBoard, names: PlanNames, write: Writer): Table {
     groups,
     [
       { title: 'Wire', kind: 'words', cell: (route) => strong(route.along.map(names.wire).join(', ')) },
-      { title: 'Way on the board', kind: 'figure', cell: (route) => write.short(route.lengthM) },
+      { title: 'Way on the board', kind: 'figure', cell: (route) => write.short('way', route.lengthM) },
       { title: 'Bends', kind: 'figure', cell: (route) => String(route.bends) },
       {
         title: 'Leaves at',

@@ -1,6 +1,7 @@
 import type { BuildPlan, DeviceDrop, OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
-import { mayFlow, measure, mustFlow, none, writerFor } from '../written.ts';
+import { none, writerFor } from '../written.ts';
 import { conductorAlternatives } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, groupedTable, strong, type Table } from './table.ts';
@@ -40,17 +41,17 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
         title: 'Size',
         cell: (one) => strong(one.size.label),
       },
-      { title: 'Length', kind: 'figure', cell: (one) => write.wire(one.lengthM).text },
+      { title: 'Length', kind: 'figure', cell: (one) => write.wire('wire', one.lengthM).text },
       {
         title: 'Must carry',
         kind: 'figure',
-        cell: (one) => (one.fed ? mustFlow(one.neededA) : 'not fed'),
+        cell: (one) => (one.fed ? printed('current-carried', one.neededA) : 'not fed'),
       },
-      { title: 'May carry', kind: 'figure', cell: (one) => mayFlow(one.ampacityA) },
+      { title: 'May carry', kind: 'figure', cell: (one) => printed('current-allowed', one.ampacityA) },
       {
         title: 'Caution past',
         kind: 'figure',
-        cell: (one) => (one.cautionA < one.ampacityA ? mayFlow(one.cautionA) : none),
+        cell: (one) => (one.cautionA < one.ampacityA ? printed('current-allowed', one.cautionA) : none),
       },
       {
         title: 'Fuses',
@@ -63,7 +64,7 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
 }
 
 const notKnown = 'not known';
-const volts = (dropV: number | null) => (dropV === null ? notKnown : measure(dropV, 'V', 3));
+const volts = (dropV: number | null) => (dropV === null ? notKnown : printed('voltage-lost', dropV));
 
 interface PointDrop extends DeviceDrop {
   readonly pointTitle: string;
@@ -85,13 +86,13 @@ function dropsTable(plan: BuildPlan, names: PlanNames): Table {
     groups,
     [
       { title: 'Operating point', cell: (one) => one.pointTitle },
-      { title: 'Voltage', kind: 'figure', cell: (one) => strong(measure(one.voltageV, 'V', 2)) },
+      { title: 'Voltage', kind: 'figure', cell: (one) => strong(printed('voltage', one.voltageV)) },
       { title: 'Drop of feed', kind: 'figure', cell: (one) => volts(one.feedDropV) },
       { title: 'Drop of ground', kind: 'figure', cell: (one) => volts(one.groundDropV) },
       {
         title: 'Both',
         kind: 'figure',
-        cell: (one) => (one.share === null ? notKnown : measure(one.share * 100, '%', 1)),
+        cell: (one) => (one.share === null ? notKnown : printed('share-lost', one.share * 100)),
       },
     ],
     (one) => one.item,

@@ -20,7 +20,7 @@ interface Spare {
 function groupsOf(plan: BuildPlan, names: PlanNames, write: Writer): Group<PlanWire>[] {
   const cables = plan.cables.map((cable) => {
     const things = plan.wires.filter((wire) => wire.cable === cable.id);
-    const length = write.wire(cable.lengthM).text;
+    const length = write.wire('wire', cable.lengthM).text;
     return { title: `Cable ${cable.id}: ${names.part(cable.part)}, ${length}`, things };
   });
   const single = plan.wires.filter((wire) => wire.cable === undefined && wire.origin === 'job');

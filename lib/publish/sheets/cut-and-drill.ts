@@ -1,7 +1,8 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { counted, spelled, spelledWithin } from '../words.ts';
-import { lengthOr, measure, measureOr, type Writer, type Written, writerFor } from '../written.ts';
+import { lengthOr, type Writer, type Written, writerFor } from '../written.ts';
 import { ribTable } from './rib-table.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, type Fact, fact, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
@@ -26,7 +27,7 @@ function edgesText({ edgeProfile }: PlanBoard, write: Writer): { text: string; b
   if (edgeProfile === null || edgeProfile.kind === 'square') return 'square, as sawn';
   const { kind, sizeM } = edgeProfile;
   if (sizeM === null) return spelledWithin(kind);
-  const { text, beside } = write.short(sizeM);
+  const { text, beside } = write.short('cut', sizeM);
   return { text: `${spelledWithin(kind)} ${text}`, ...(beside === undefined ? {} : { beside }) };
 }
 
@@ -43,29 +44,32 @@ function sheetText({ sheet, material, sheetChosen }: PlanBoard): { text: string;
 }
 
 function gravityText({ centroid }: PlanBoard, write: Writer): string {
-  return `x ${write.length(centroid.xM).text}, y ${write.length(centroid.yM).text}`;
+  return `x ${write.length('position', centroid.xM).text}, y ${write.length('position', centroid.yM).text}`;
 }
 
 function boardFacts(board: PlanBoard, write: Writer): Fact[] {
   return [
     fact('Sheet', sheetText(board)),
-    fact('Thickness', write.length(board.thicknessM)),
+    fact('Thickness', write.length('made', board.thicknessM)),
     fact('Edges', edgesText(board, write)),
     fact('Grain', grainText(board)),
-    fact('Width over all', write.length(board.widthM)),
-    fact('Height over all', write.length(board.heightM)),
+    fact('Width over all', write.length('cut', board.widthM)),
+    fact('Height over all', write.length('cut', board.heightM)),
     fact('Area', {
-      text: measure(board.areaM2, 'm²', 3),
+      text: printed('area', board.areaM2),
       beside: board.cutouts.length === 0 ? 'no cut-outs' : `with ${counted(board.cutouts.length, 'cut-out')}`,
     }),
     fact(board.ribs.length > 0 ? 'Mass, with its ribs' : 'Mass, bare', {
-      text: measure(board.massKg, 'kg', 2),
-      beside: `loaded ${measure(board.loadedMassKg, 'kg', 2)}`,
+      text: printed('mass', board.massKg),
+      beside: `loaded ${printed('mass', board.loadedMassKg)}`,
     }),
     fact('Centre of gravity', gravityText(board, write)),
-    fact('Narrowest web', lengthOr(board.narrowestWebM, write.length)),
-    fact('Sag, loaded', measureOr(board.sagM === null ? null : board.sagM * 1000, 'mm', 2)),
-    fact('First natural frequency', measureOr(board.firstModeHz, 'Hz', 0)),
+    fact(
+      'Narrowest web',
+      lengthOr(board.narrowestWebM, (lengthM) => write.length('room-free', lengthM)),
+    ),
+    fact('Sag, loaded', printed('sag', board.sagM === null ? null : board.sagM * 1000)),
+    fact('First natural frequency', printed('first-mode', board.firstModeHz)),
   ];
 }
 
@@ -73,8 +77,9 @@ type Hole = PlanBoard['holes'][number];
 
 /** What the drill is set up for: its bit, how deep, and the screw that such a hole is the pilot of. */
 function setUpText({ diameterM, depthM, pilotFor }: Hole, partOf: PlanNames['part'], write: Writer): string {
-  const bit = `Bit ${write.bore(diameterM)}`;
-  const reach = depthM === null ? 'right through' : `${joinedForms(write.short(depthM))} deep`;
+  const bit = `Bit ${write.bore(diameterM, pilotFor === null ? 'clearance' : 'pilot')}`;
+  const reach =
+    depthM === null ? 'right through' : `${joinedForms(write.short('depth-drilled', depthM))} deep`;
   if (pilotFor === null) return `${bit}, ${reach}`;
   return `${bit}, ${reach}: pilots of ${partOf(pilotFor)}`;
 }
@@ -102,8 +107,8 @@ function drillTable(board: PlanBoard, partOf: PlanNames['part'], write: Writer):
       groups,
       [
         { title: 'No.', kind: 'figure', cell: (hole) => strong(String(hole.n)) },
-        { title: `x, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare(hole.xM) },
-        { title: `y, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare(hole.yM) },
+        { title: `x, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare('position', hole.xM) },
+        { title: `y, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare('position', hole.yM) },
         { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },
         { title: 'Behind it', cell: (hole) => behindText(hole) },
         tick('Done'),

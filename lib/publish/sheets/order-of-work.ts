@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanStep } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { counted, joined, spelled } from '../words.ts';
-import { measure } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 
 /** The steps in order: side by side for the hands at the board and those in the vehicle, then what is left for one. */
@@ -54,7 +54,7 @@ function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>, boards:
     text: step.text,
     proof: step.proof,
     tools: joined(step.tools),
-    minutes: `${measure(step.minutes, 'min', 0)} from ${clock(step.startMinute)}`,
+    minutes: `${printed('time-taken', step.minutes)} from ${clock(step.startMinute)}`,
     after: before.length === 0 ? '' : `after ${joined(before.map(String))}`,
     critical: step.critical,
   };

@@ -2,6 +2,7 @@ import type { NestedSheet, Nesting } from '../../board/nesting.ts';
 import { alongSheet, cutFrom, nestedName, nestJobs } from '../../board/sheet-pieces.ts';
 import { offCutLetter } from '../../draw/nest/nest-layout.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
+import type { LengthName } from '../../model/printed/lengths.ts';
 import { counted, spelledWithin } from '../words.ts';
 import { type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
@@ -22,8 +23,8 @@ export interface PickListSheet {
   readonly packing: Table | null;
 }
 
-function amount(pick: PlanPick, quantity: number, write: Writer): { text: string } {
-  return { text: pick.unit === 'm' ? write.wire(quantity).text : String(quantity) };
+function amount(pick: PlanPick, quantity: number, name: LengthName, write: Writer): { text: string } {
+  return { text: pick.unit === 'm' ? write.wire(name, quantity).text : String(quantity) };
 }
 
 /** Each piece that cuts come from, with what it has left. */
@@ -31,7 +32,10 @@ function reelsText({ reels = [] }: PlanPick, write: Writer): { text: string } {
   return {
     text: reels
       .map(({ lengthM, leftM }) =>
-        `${write.wire(lengthM).text}: ${write.wire(leftM).text}`.replaceAll(' ', '\u00a0'),
+        `${write.wire('length-left', lengthM).text}: ${write.wire('length-left', leftM).text}`.replaceAll(
+          ' ',
+          '\u00a0',
+        ),
       )
       .join('; '),
   };
@@ -47,15 +51,20 @@ function amountColumns(anyShort: boolean, write: Writer): ColumnOf<PlanPick>[] {
   const shortColumn: ColumnOf<PlanPick> = {
     title: 'Short',
     kind: 'figure',
-    cell: (pick) => (pick.short > 0 ? { ...amount(pick, pick.short, write), strong: true } : { text: '' }),
+    cell: (pick) =>
+      pick.short > 0 ? { ...amount(pick, pick.short, 'length-taken', write), strong: true } : { text: '' },
   };
   return [
     {
       title: 'Take',
       kind: 'figure',
-      cell: (pick) => ({ ...amount(pick, pick.quantity, write), strong: true }),
+      cell: (pick) => ({ ...amount(pick, pick.quantity, 'length-taken', write), strong: true }),
     },
-    { title: 'In stock', kind: 'figure', cell: (pick) => amount(pick, pick.stockQuantity, write) },
+    {
+      title: 'In stock',
+      kind: 'figure',
+      cell: (pick) => amount(pick, pick.stockQuantity, 'length-left', write),
+    },
     ...(anyShort ? [shortColumn] : []),
     tick('Taken'),
   ];
@@ -86,7 +95,7 @@ function packingTable({ boards }: BuildPlan, write: Writer): Table | null {
       [...heights.values()],
       [
         { title: 'Board', cell: ({ board }) => strong(board) },
-        { title: 'Height', kind: 'figure', cell: ({ packM }) => write.short(packM) },
+        { title: 'Height', kind: 'figure', cell: ({ packM }) => write.short('made', packM) },
         { title: 'Stacks', kind: 'figure', cell: ({ at }) => String(at.length) },
         { title: 'Below', kind: 'words', cell: ({ at }) => at.join(', ') },
         tick('Taken'),
@@ -105,7 +114,7 @@ function offCutsTable(plan: BuildPlan, { sheets }: Nesting, write: Writer): Tabl
       taken.map((sheet) => ({ ...sheet, ...alongWhole(plan, sheet, sheet.stock) })),
       [
         { title: 'Off-cut', kind: 'words', cell: (sheet) => strong(nestedName(sheet)) },
-        ...sizeColumns(write),
+        ...sizeColumns('length-left', write),
         { title: 'Pieces from it', kind: 'figure', cell: ({ pieces }) => String(pieces.length) },
         tick('Taken'),
       ],
@@ -129,7 +138,7 @@ function leftTable(plan: BuildPlan, { sheets }: Nesting, write: Writer): Table |
       [
         { title: 'Left of', kind: 'words', cell: ({ of }) => strong(of) },
         { title: 'Drawn as', cell: ({ letter }) => letter },
-        ...sizeColumns(write),
+        ...sizeColumns('length-left', write),
         blank('Name written on it'),
         tick('Put back'),
       ],
@@ -149,10 +158,10 @@ function alongWhole({ boards }: BuildPlan, { stock }: NestedSheet, { widthM, hei
   return whole ? alongSheet({ widthM, heightM }, whole) : { widthM, heightM };
 }
 
-function sizeColumns(write: Writer): ColumnOf<Size>[] {
+function sizeColumns(name: LengthName, write: Writer): ColumnOf<Size>[] {
   return [
-    { title: 'Width', kind: 'figure', cell: ({ widthM }) => write.length(widthM) },
-    { title: 'Height', kind: 'figure', cell: ({ heightM }) => write.length(heightM) },
+    { title: 'Width', kind: 'figure', cell: ({ widthM }) => write.length(name, widthM) },
+    { title: 'Height', kind: 'figure', cell: ({ heightM }) => write.length(name, heightM) },
   ];
 }
 

@@ -1,5 +1,6 @@
 import { type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { BuildPlan, PlanBoard, PlanItem } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { edgeSchema } from '../../model/vocabulary.ts';
 import { namesOf } from '../plan-names.ts';
 import { counted, joined } from '../words.ts';
@@ -32,7 +33,7 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
   const raised: ColumnOf<Placement> = {
     title: `Raised, ${write.unit}`,
     kind: 'figure',
-    cell: (placed) => (placed.raisedM === 0 ? none : write.bare(placed.raisedM)),
+    cell: (placed) => (placed.raisedM === 0 ? none : write.bare('made', placed.raisedM)),
   };
   return dense(
     tableOf(
@@ -40,10 +41,10 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
       board.placements,
       [
         { title: 'Part', kind: 'words', cell: (placed) => strong(titleOf(placed.item), placed.item) },
-        { title: `x, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare(placed.xM) },
-        { title: `y, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare(placed.yM) },
+        { title: `x, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare('position', placed.xM) },
+        { title: `y, ${write.unit}`, kind: 'figure', cell: (placed) => write.bare('position', placed.yM) },
         ...(board.placements.some(({ raisedM }) => raisedM > 0) ? [raised] : []),
-        { title: 'Turn', kind: 'figure', cell: (placed) => `${placed.turnDeg.toFixed(0)}°` },
+        { title: 'Turn', kind: 'figure', cell: (placed) => printed('angle', placed.turnDeg) },
         { title: 'Width, depth', kind: 'figure', cell: (placed) => sizeText(placed, write) },
         { title: 'Place', cell: (placed) => placed.chosen },
         tick('Done'),
@@ -55,7 +56,7 @@ function partsTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table {
 
 /** What the part measures as it stands, to know it by: `7 1/2 by 12 1/2 in`. */
 function sizeText({ widthM, depthM }: Placement, write: Writer): string {
-  return `${write.bare(widthM).text} by ${write.length(depthM).text}`;
+  return `${write.bare('size', widthM).text} by ${write.length('size', depthM).text}`;
 }
 
 const clearTitles: { readonly [K in KeepClearKind]: string } = {
@@ -94,7 +95,7 @@ function clearTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table | 
           kind: 'figure' as const,
           cell: ({ rooms }: (typeof sides)[number]) => {
             const room = rooms.find((each) => each.kind === kind);
-            return room ? write.length(room.depthM) : none;
+            return room ? write.length('room-asked', room.depthM) : none;
           },
         })),
       ],
@@ -123,13 +124,13 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
       ranked,
       [
         { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
-        { title: 'Score', kind: 'figure', cell: ({ total }) => total.toFixed(2) },
+        { title: 'Score', kind: 'figure', cell: ({ total }) => printed('score', total) },
         ...scoreColumns
           .filter(([part]) => ranked.some(({ score }) => Math.abs(score[part] ?? 0) >= 0.005))
           .map(([part, title]) => ({
             title,
             kind: 'figure' as const,
-            cell: ({ score }: (typeof ranked)[number]) => (score[part] ?? 0).toFixed(2),
+            cell: ({ score }: (typeof ranked)[number]) => printed('score', score[part] ?? 0),
           })),
         {
           title: `Places: x, y (${write.unit}), turn`,
@@ -137,7 +138,12 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
           cell: ({ placements }) =>
             placements
               .map(({ item, xM, yM, turnDeg }) =>
-                [item, `${write.bare(xM).text},`, `${write.bare(yM).text},`, `${turnDeg.toFixed(0)}°`]
+                [
+                  item,
+                  `${write.bare('position', xM).text},`,
+                  `${write.bare('position', yM).text},`,
+                  printed('angle', turnDeg),
+                ]
                   .join(' ')
                   .replaceAll(' ', '\u00a0'),
               )
@@ -152,7 +158,7 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
 /** Fixings of one part over one spacer together, each with the point that it goes into. */
 function fixingsTable(board: PlanBoard, partOf: TitleOf, write: Writer): Table | null {
   if (board.fixings.length === 0) return null;
-  const spacerOf = ({ spacerM }: Fixing): Written => (spacerM === 0 ? none : write.length(spacerM));
+  const spacerOf = ({ spacerM }: Fixing): Written => (spacerM === 0 ? none : write.length('made', spacerM));
   const alike = groupsBy(board.fixings, (fixing) => `${fixing.part} ${spacerOf(fixing).text}`);
   return dense(
     tableOf(
@@ -200,7 +206,7 @@ function raisedText({ items, traces }: BuildPlan, board: PlanBoard, write: Write
     if (beneath === undefined) return [];
     const over = String(beneath).split(', ').map(titleOf).join(', ');
     const why = beneath === '' ? 'clear of the ends beside it' : `over ${over}`;
-    return [`${titleOf(item)} stands ${write.length(raisedM).text} over the board, ${why}`];
+    return [`${titleOf(item)} stands ${write.length('made', raisedM).text} over the board, ${why}`];
   });
   return raised.length === 0 ? '' : ` Side by side there is no room: ${raised.join('; ')}.`;
 }

@@ -1,7 +1,8 @@
 import type { BuildPlan, PlanTurnOn } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { bladeColour, fuseForms } from '../../model/tables/fuse-forms.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
-import { lengthOr, mayFlow, measure, measureOr, mustFlow, none, writerFor } from '../written.ts';
+import { lengthOr, none, writerFor } from '../written.ts';
 import { fuseAlternatives, fusesLacking } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, strong, type Table, tableOf, tick } from './table.ts';
@@ -25,7 +26,7 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
         cell: ({ form, ratingA }) => {
           const colour = ratingA === null ? null : bladeColour(form, ratingA);
           return strong(
-            ratingA === null ? 'none chosen' : mayFlow(ratingA),
+            ratingA === null ? 'none chosen' : printed('current-allowed', ratingA),
             colour === null ? undefined : `${colour} body, ISO 8820-3`,
           );
         },
@@ -40,14 +41,14 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'From its source',
         kind: 'figure',
-        cell: (fuse) => lengthOr(fuse.distanceM, write.short),
+        cell: (fuse) => lengthOr(fuse.distanceM, (lengthM) => write.short('from-source', lengthM)),
       },
       {
         title: 'Protects',
         kind: 'words',
         cell: (fuse) => (fuse.protects.length === 0 ? none : fuse.protects.map(names.wire).join(', ')),
       },
-      { title: 'At rated power', kind: 'figure', cell: (fuse) => mustFlow(fuse.ratedA) },
+      { title: 'At rated power', kind: 'figure', cell: (fuse) => printed('current-carried', fuse.ratedA) },
       { title: 'In stock', kind: 'figure', cell: (fuse) => String(fuse.stockQuantity) },
       tick('Fitted'),
     ],
@@ -61,11 +62,11 @@ function loadsTable(plan: BuildPlan, names: PlanNames): Table {
     plan.power.loads,
     [
       { title: 'Device', cell: (load) => strong(names.item(load.item), load.item) },
-      { title: 'Fuses of its maker', kind: 'figure', cell: (load) => measure(load.fuseA, 'A', 1) },
-      { title: 'At rated power', kind: 'figure', cell: (load) => measure(load.ratedA, 'A', 1) },
-      { title: 'With music', kind: 'figure', cell: (load) => measure(load.musicA, 'A', 1) },
-      { title: 'Idle', kind: 'figure', cell: (load) => measure(load.idleA, 'A', 1) },
-      { title: 'Rated power', kind: 'figure', cell: (load) => measure(load.powerW, 'W', 0) },
+      { title: 'Fuses of its maker', kind: 'figure', cell: (load) => printed('current-allowed', load.fuseA) },
+      { title: 'At rated power', kind: 'figure', cell: (load) => printed('current-carried', load.ratedA) },
+      { title: 'With music', kind: 'figure', cell: (load) => printed('current-carried', load.musicA) },
+      { title: 'Idle', kind: 'figure', cell: (load) => printed('current-carried', load.idleA) },
+      { title: 'Rated power', kind: 'figure', cell: (load) => printed('power', load.powerW) },
     ],
     (load) => load.item,
   );
@@ -74,25 +75,33 @@ function loadsTable(plan: BuildPlan, names: PlanNames): Table {
 function chargingTable(plan: BuildPlan): Table {
   return tableOf('Charging', plan.power.charging, [
     { title: 'Regime', cell: (regime) => strong(regime.name) },
-    { title: 'Alternator gives', kind: 'figure', cell: (regime) => mayFlow(regime.alternatorA) },
-    { title: 'Vehicle takes', kind: 'figure', cell: (regime) => mustFlow(regime.vehicleA) },
-    { title: 'Audio, average', kind: 'figure', cell: (regime) => mustFlow(regime.averageA) },
-    { title: 'Margin', kind: 'figure', cell: (regime) => mayFlow(regime.marginA) },
-    { title: 'Reserve', kind: 'figure', cell: (regime) => measureOr(regime.reserveMinutes, 'min', 0) },
+    {
+      title: 'Alternator gives',
+      kind: 'figure',
+      cell: (regime) => printed('current-allowed', regime.alternatorA),
+    },
+    { title: 'Vehicle takes', kind: 'figure', cell: (regime) => printed('current-carried', regime.vehicleA) },
+    {
+      title: 'Audio, average',
+      kind: 'figure',
+      cell: (regime) => printed('current-carried', regime.averageA),
+    },
+    { title: 'Margin', kind: 'figure', cell: (regime) => printed('current-left', regime.marginA) },
+    { title: 'Reserve', kind: 'figure', cell: (regime) => printed('time-left', regime.reserveMinutes) },
   ]);
 }
 
 function turnOnTable(plan: BuildPlan): Table {
   const loadText = ({ item, currentA }: PlanTurnOn['loads'][number]): string =>
-    `${item} ${measureOr(currentA, 'A', 2)}`;
+    `${item} ${printed('small-current-carried', currentA)}`;
   return tableOf(
     'Turn-on',
     plan.power.turnOn,
     [
       { title: 'Output', cell: (one) => strong(one.source) },
       { title: 'Drives', cell: (one) => one.loads.map(loadText).join(', ') },
-      { title: 'Sum', kind: 'figure', cell: (one) => measureOr(one.sumA, 'A', 2) },
-      { title: 'Limit', kind: 'figure', cell: (one) => measureOr(one.limitA, 'A', 2) },
+      { title: 'Sum', kind: 'figure', cell: (one) => printed('small-current-carried', one.sumA) },
+      { title: 'Limit', kind: 'figure', cell: (one) => printed('small-current-allowed', one.limitA) },
       {
         title: 'Within it',
         cell: (one) =>

@@ -1,4 +1,6 @@
 import type { PlanMeasurement } from '../../model/plan/index.ts';
+import { noFigure, printed, printedNumber } from '../../model/printed/index.ts';
+import { lineFigures } from '../../model/printed/record.ts';
 import { plainNumber } from '../written.ts';
 import { dense, type Group, groupedTable, strong, type Table } from './table.ts';
 
@@ -16,12 +18,12 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
       groups,
       [
         { title: 'Measure', kind: 'words', cell: (one) => one.what },
-        { title: 'Predicted', kind: 'figure', cell: (one) => strong(valueText(one.predicted, one.unit)) },
+        { title: 'Predicted', kind: 'figure', cell: (one) => strong(predictedText(one)) },
         { title: 'Right between', kind: 'figure', cell: limitsText },
         {
           title: 'Read',
           kind: 'blank',
-          cell: (one) => (one.asBuilt === undefined ? '' : strong(valueText(one.asBuilt, one.unit))),
+          cell: (one) => (one.asBuilt === undefined ? '' : strong(asRead(one.asBuilt, one.unit))),
         },
         {
           title: 'State',
@@ -37,16 +39,26 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
   );
 }
 
-/** The limits; with their unit where no prediction beside them tells in what the line is read. */
-function limitsText({ least, greatest, predicted, unit: own }: PlanMeasurement): string {
-  const unit = predicted === null ? own : '';
-  if (least === null && greatest === null) return predicted === null ? `in ${own}` : '';
-  if (least === null) return `to ${valueText(greatest, unit)}`;
-  return greatest === null
-    ? `from ${valueText(least, unit)}`
-    : `${valueText(least, '')} to ${valueText(greatest, unit)}`;
+function predictedText(line: PlanMeasurement): string {
+  const figures = lineFigures(line);
+  return figures === null ? asRead(line.predicted, line.unit) : printed(figures.predicted, line.predicted);
 }
 
-function valueText(value: number | null, unit: string): string {
-  return value === null ? '—' : `${plainNumber(Number(value.toPrecision(3)))} ${unit}`.trimEnd();
+/** The limits; with their unit where no prediction beside them tells in what the line is read. */
+function limitsText(line: PlanMeasurement): string {
+  const { least, greatest, predicted, unit } = line;
+  if (least === null && greatest === null) return predicted === null ? `in ${unit}` : '';
+  const figures = lineFigures(line);
+  const told = (side: 'least' | 'greatest', withUnit: boolean): string => {
+    if (figures === null) return asRead(line[side], withUnit ? unit : '');
+    return withUnit ? printed(figures[side], line[side]) : printedNumber(figures[side], line[side]);
+  };
+  if (least === null) return `to ${told('greatest', predicted === null)}`;
+  if (greatest === null) return `from ${told('least', predicted === null)}`;
+  return `${told('least', false)} to ${told('greatest', predicted === null)}`;
+}
+
+/** A reading as it was taken: it has the digits of the meter that showed it. */
+function asRead(value: number | null, unit: string): string {
+  return value === null ? noFigure : `${plainNumber(value)} ${unit}`.trimEnd();
 }

@@ -29,14 +29,14 @@ function cutText(
 ): string {
   const { widthM, lengthM, makesM, packM, holeM } = piece;
   const shelf = parts.map((one) => `${one.count} x ${partOf(one.part)}`).join(' + ');
-  const high = `${forms(write.length(makesM))} high`;
+  const high = `${forms(write.length('made', makesM))} high`;
   const rest = [
-    packM === 0 ? '' : `packing ${forms(write.short(packM))}`,
-    holeM === null ? '' : `hole ${write.bore(holeM)}`,
+    packM === 0 ? '' : `packing ${forms(write.short('made', packM))}`,
+    holeM === null ? '' : `hole ${write.bore(holeM, 'clearance')}`,
   ].filter((text) => text !== '');
   if (count === 0) return [...(shelf === '' ? ['No piece'] : [shelf, high]), ...rest].join('; ');
-  const wide = forms(write.length(widthM));
-  const long = forms(write.length(lengthM));
+  const wide = forms(write.length('cut', widthM));
+  const long = forms(write.length('cut', lengthM));
   const sizes = wide === long ? `${wide} square` : `${wide} by ${long}`;
   const made = layers > 1 ? `${high} in ${layers} layers` : high;
   return [`${formNames[form]}, ${sizes}`, ...(shelf === '' ? [] : [`with ${shelf}`]), made, ...rest].join(

@@ -18,7 +18,7 @@ function stretchesOf(run: PlanRun, names: PlanNames, write: Writer): Stretch[] {
     const [grommet] = at < 0 ? [] : left.splice(at, 1);
     if (!grommet) return { ...pass, grommet: '' };
     const part = grommet.part === null ? 'none that fits' : names.part(grommet.part);
-    const hole = grommet.holeM === null ? '' : `, hole ${write.length(grommet.holeM).text}`;
+    const hole = grommet.holeM === null ? '' : `, hole ${write.bore(grommet.holeM, 'pilot')}`;
     return { ...pass, grommet: `${part}${hole}` };
   });
 }
@@ -27,14 +27,14 @@ function stretchesOf(run: PlanRun, names: PlanNames, write: Writer): Stretch[] {
 export function dressTable({ runs }: BuildPlan, names: PlanNames, write: Writer): Table | null {
   const groups = runs
     .map((run) => ({
-      title: `${run.title} (${run.side}): bundle ${write.length(run.bundleM).text}`,
+      title: `${run.title} (${run.side}): bundle ${write.length('size', run.bundleM).text}`,
       things: stretchesOf(run, names, write),
     }))
     .filter(({ things }) => things.length > 0);
   if (groups.length === 0) return null;
   const table = groupedTable<Stretch>('Dress, way by way, zone by zone', groups, [
     { title: 'Zone', cell: ({ zone }) => strong(spelled(zone)) },
-    { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire(lengthM).text },
+    { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire('way', lengthM).text },
     {
       title: 'Covering',
       kind: 'words',

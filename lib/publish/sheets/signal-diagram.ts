@@ -1,7 +1,8 @@
 import type { BuildPlan, PlanChannel, PlanFilter, PlanSpeaker } from '../../model/plan/index.ts';
+import { printed, printedNumber } from '../../model/printed/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelledWithin } from '../words.ts';
-import { lengthOr, measure, measureOr, none, writerFor } from '../written.ts';
+import { lengthOr, none, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { sourceTables } from './source-tables.ts';
 import { blank, dense, groupedTable, strong, type Table, tableOf } from './table.ts';
@@ -19,8 +20,8 @@ function channelsTable(channels: readonly PlanChannel[]): Table {
       { title: 'Channel', cell: (one) => strong(one.id) },
       { title: 'Speakers', cell: (one) => (one.speakers.length === 0 ? none : one.speakers.join(', ')) },
       { title: 'Coils', cell: (one) => one.wiring },
-      { title: 'Load', kind: 'figure', cell: (one) => strong(measureOr(one.loadOhm, 'ohm', 1)) },
-      { title: 'Least', kind: 'figure', cell: (one) => measure(one.minimumOhm, 'ohm', 1) },
+      { title: 'Load', kind: 'figure', cell: (one) => strong(printed('load', one.loadOhm)) },
+      { title: 'Least', kind: 'figure', cell: (one) => printed('load-at-least', one.minimumOhm) },
       { title: 'Meter reads', kind: 'figure', cell: (one) => meterRange(one) },
       blank('Read'),
     ],
@@ -30,7 +31,7 @@ function channelsTable(channels: readonly PlanChannel[]): Table {
 
 function meterRange({ dcResistanceOhm }: PlanChannel): string {
   if (dcResistanceOhm === null) return none.text;
-  return `${measure(dcResistanceOhm.fromOhm, '', 1)} to ${measure(dcResistanceOhm.toOhm, 'ohm', 1)}`;
+  return `${printedNumber('resistance-from', dcResistanceOhm.fromOhm)} to ${printed('resistance-to', dcResistanceOhm.toOhm)}`;
 }
 
 function gainsTable(channels: readonly PlanChannel[]): Table {
@@ -39,16 +40,20 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
     channels.filter((one) => one.speakers.length > 0),
     [
       { title: 'Channel', cell: (one) => strong(one.id) },
-      { title: 'Tone', kind: 'figure', cell: (one) => measure(one.toneHz, 'Hz', 0) },
-      { title: 'Meter shows', kind: 'figure', cell: (one) => strong(measureOr(one.gainVoltageV, 'V', 1)) },
-      { title: 'Power', kind: 'figure', cell: (one) => measureOr(one.powerW, 'W', 0) },
-      { title: 'Loss in the wire', kind: 'figure', cell: (one) => measureOr(one.wireLossDb, 'dB', 2) },
+      { title: 'Tone', kind: 'figure', cell: (one) => printed('frequency', one.toneHz) },
+      {
+        title: 'Meter shows',
+        kind: 'figure',
+        cell: (one) => strong(printed('gain-voltage', one.gainVoltageV)),
+      },
+      { title: 'Power', kind: 'figure', cell: (one) => printed('power', one.powerW) },
+      { title: 'Loss in the wire', kind: 'figure', cell: (one) => printed('loss', one.wireLossDb) },
       { title: 'Below its fellow', kind: 'figure', cell: belowText },
-      { title: 'Damping', kind: 'figure', cell: (one) => measureOr(one.damping, '', 0) },
+      { title: 'Damping', kind: 'figure', cell: (one) => printed('damping', one.damping) },
       {
         title: 'Margin to clipping',
         kind: 'figure',
-        cell: (one) => measureOr(one.gain?.toneMarginDb, 'dB', 1),
+        cell: (one) => printed('level-left', one.gain?.toneMarginDb),
       },
       blank('Set to'),
     ],
@@ -58,7 +63,7 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
 
 /** How far its loss puts a channel below the fellow that loses least. */
 function belowText({ belowDb }: PlanChannel): string {
-  return belowDb !== null && belowDb >= 0.005 ? measure(belowDb, 'dB', 2) : none.text;
+  return belowDb !== null && belowDb >= 0.05 ? printed('loss', belowDb) : none.text;
 }
 
 /** Every way of wiring the coils of a channel that has more than one, with the power of each coil. */
@@ -66,14 +71,14 @@ function waysTable(channels: readonly PlanChannel[]): Table {
   const groups = channels
     .filter(({ wiringsInAll }) => (wiringsInAll ?? 0) > 1)
     .map(({ id, wirings, wiringsInAll, minimumOhm }) => ({
-      title: `${id}, at least ${measure(minimumOhm, 'ohm', 1)}: ${wirings.length} of ${wiringsInAll} ways`,
+      title: `${id}, at least ${printed('load-at-least', minimumOhm)}: ${wirings.length} of ${wiringsInAll} ways`,
       things: wirings,
     }));
   return groupedTable('Ways of wiring the coils', groups, [
     { title: 'Way', kind: 'words', cell: (way) => ({ text: way.text, strong: way.chosen }) },
-    { title: 'Load', kind: 'figure', cell: (way) => measure(way.loadOhm, 'ohm', 2) },
+    { title: 'Load', kind: 'figure', cell: (way) => printed('load', way.loadOhm) },
     { title: 'May be driven', cell: (way) => (way.mayDrive ? 'yes' : 'NO') },
-    { title: 'Power', kind: 'figure', cell: (way) => measureOr(way.powerW, 'W', 0) },
+    { title: 'Power', kind: 'figure', cell: (way) => printed('power', way.powerW) },
     { title: 'Each coil', kind: 'words', cell: coilPowers },
     { title: 'Wired so', cell: (way) => (way.chosen ? 'yes' : '') },
   ]);
@@ -81,7 +86,7 @@ function waysTable(channels: readonly PlanChannel[]): Table {
 
 function coilPowers({ coils, mayDrive }: PlanChannel['wirings'][number]): string {
   if (!mayDrive) return '';
-  return coils.map(({ coil, powerW }) => `${coil} ${measure(powerW, 'W', 0)}`).join(', ');
+  return coils.map(({ coil, powerW }) => `${coil} ${printed('power', powerW)}`).join(', ');
 }
 
 const filterNames = {
@@ -100,8 +105,8 @@ function filtersTable(channels: readonly PlanChannel[]): Table {
       { title: 'Stands at', cell: (one) => one.where },
       { title: 'Passes', cell: (one) => spelledWithin(one.pass) },
       { title: 'Type', cell: (one) => filterNames[one.type] },
-      { title: 'Slope', kind: 'figure', cell: (one) => measure(one.order * 6, 'dB/octave', 0) },
-      { title: 'Corner', kind: 'figure', cell: (one) => strong(measure(one.cornerHz, 'Hz', 0)) },
+      { title: 'Slope', kind: 'figure', cell: (one) => printed('slope', one.order * 6) },
+      { title: 'Corner', kind: 'figure', cell: (one) => strong(printed('frequency', one.cornerHz)) },
       { title: 'Set', kind: 'tick' },
     ],
     (one) => one.channel,
@@ -117,13 +122,17 @@ function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
       { title: 'Speaker', cell: (one) => strong(item(one.id), one.id) },
       { title: 'Channel', cell: (one) => one.channel ?? none },
       { title: 'Polarity', cell: polarityText },
-      { title: 'Power', kind: 'figure', cell: (one) => measureOr(one.powerW, 'W', 0) },
-      { title: 'Distance', kind: 'figure', cell: (one) => lengthOr(one.distanceM, write.short) },
+      { title: 'Power', kind: 'figure', cell: (one) => printed('power', one.powerW) },
+      {
+        title: 'Distance',
+        kind: 'figure',
+        cell: (one) => lengthOr(one.distanceM, (lengthM) => write.short('measured', lengthM)),
+      },
       {
         title: 'Delay',
         kind: 'figure',
         cell: (one) => ({
-          text: measureOr(one.delayMs, 'ms', 2),
+          text: printed('delay', one.delayMs),
           ...(one.delaySamples !== null && { beside: `${one.delaySamples} samples` }),
         }),
       },

@@ -1,7 +1,8 @@
 import type { BuildPlan, PlanInput, PlanOutput } from '../../model/plan/index.ts';
+import { printed, printedNumber } from '../../model/printed/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { spelledWithin } from '../words.ts';
-import { measureOr, none } from '../written.ts';
+import { none } from '../written.ts';
 import { groupedTable, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 const verdictWords = {
@@ -24,9 +25,9 @@ function inputsTable(plan: BuildPlan): Table {
     [
       { title: 'Input', cell: (one) => strong(one.input) },
       { title: 'From', cell: (one) => ({ text: one.output, beside: wire(one.wire) }) },
-      { title: 'Arrives', kind: 'figure', cell: (one) => measureOr(one.sourceV, 'V', 2) },
-      { title: 'Full output at', kind: 'figure', cell: (one) => measureOr(one.leastV, 'V', 2) },
-      { title: 'Takes', kind: 'figure', cell: (one) => measureOr(one.greatestV, 'V', 2) },
+      { title: 'Arrives', kind: 'figure', cell: (one) => printed('voltage', one.sourceV) },
+      { title: 'Full output at', kind: 'figure', cell: (one) => printed('voltage-at-least', one.leastV) },
+      { title: 'Takes', kind: 'figure', cell: (one) => printed('voltage-at-most', one.greatestV) },
       {
         title: 'Level is',
         cell: (one) => ({
@@ -49,15 +50,17 @@ function outputsTable(plan: BuildPlan): Table {
       { title: 'Output', cell: (one) => strong(one.id) },
       { title: 'Feeds', cell: (one) => one.feeds.join(', ') },
       { title: 'Band', kind: 'figure', cell: bandText },
-      { title: 'Clean to', kind: 'figure', cell: (one) => measureOr(one.cleanVoltageV, 'V', 1) },
-      { title: 'Offset', kind: 'figure', cell: (one) => measureOr(one.offsetV, 'V', 2) },
+      { title: 'Clean to', kind: 'figure', cell: (one) => printed('voltage-at-most', one.cleanVoltageV) },
+      { title: 'Offset', kind: 'figure', cell: (one) => printed('voltage', one.offsetV) },
     ],
     (one) => one.id,
   );
 }
 
 function bandText({ fromHz, toHz }: PlanOutput): string {
-  return fromHz === null || toHz === null ? none.text : `${fromHz} to ${toHz} Hz`;
+  return fromHz === null || toHz === null
+    ? none.text
+    : `${printedNumber('frequency', fromHz)} to ${printed('frequency', toHz)}`;
 }
 
 function missingText({ missing }: PlanOutput): string {

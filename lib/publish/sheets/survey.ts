@@ -1,8 +1,10 @@
 import type { HouseRuleName } from '../../model/house-rules.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { FigureName } from '../../model/printed/figures.ts';
+import { printed, printedNumber } from '../../model/printed/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { ruleOf } from '../plan-rules.ts';
-import { measure, type Written, writerFor } from '../written.ts';
+import { type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupedTable, groupsBy, room, type Table, type Tick, tableOf } from './table.ts';
 
@@ -58,15 +60,18 @@ interface Reading {
 
 /** What a sound battery and its charging read, by house rule. */
 function batteryReadings(plan: BuildPlan): Reading[] {
-  const volts = (name: HouseRuleName) => measure(ruleOf(plan, name), 'V', 1);
-  const chargedV = measure(ruleOf(plan, 'check-in-charging-least'), '', 1).trimEnd();
+  const told = (figure: FigureName, name: HouseRuleName) => printed(figure, ruleOf(plan, name));
+  const chargedV = printedNumber('voltage-at-least', ruleOf(plan, 'check-in-charging-least'));
   return [
-    { what: 'Battery at rest', limit: `${volts('check-in-rested')} or more` },
-    { what: 'Charging, engine at idle', limit: `${chargedV} to ${volts('check-in-charging-most')}` },
-    { what: 'Ripple while charging', limit: `under ${volts('check-in-ripple')}` },
+    { what: 'Battery at rest', limit: `${told('voltage-at-least', 'check-in-rested')} or more` },
+    {
+      what: 'Charging, engine at idle',
+      limit: `${chargedV} to ${told('voltage-at-most', 'check-in-charging-most')}`,
+    },
+    { what: 'Ripple while charging', limit: `under ${told('voltage-at-most', 'check-in-ripple')}` },
     {
       what: 'Draw with the key off, 30 to 60 min after locking',
-      limit: `${measure(ruleOf(plan, 'key-off-draw'), 'A', 2)} or less`,
+      limit: `${told('small-current-allowed', 'key-off-draw')} or less`,
     },
     { what: 'Load of the vehicle itself, lights and blower on', limit: 'into the vehicle file' },
   ];
@@ -96,25 +101,25 @@ function measuresOf(plan: BuildPlan): Measure[] {
     const heightM = Math.max(0, ...board.spaceOutline.map(({ yM }) => yM));
     const group = board.spaceTitle;
     return [
-      { group, what: 'Width', says: write.length(widthM) },
-      { group, what: 'Height', says: write.length(heightM) },
-      { group, what: 'Free depth', says: write.length(board.spaceDepthM) },
+      { group, what: 'Width', says: write.length('measured', widthM) },
+      { group, what: 'Height', says: write.length('measured', heightM) },
+      { group, what: 'Free depth', says: write.length('room-free', board.spaceDepthM) },
       ...board.obstacles.map(({ id, standsOutM }) => ({
         group,
         what: `Obstacle ${id} stands out`,
-        says: write.length(standsOutM),
+        says: write.length('size', standsOutM),
       })),
     ];
   });
   const routes = plan.runs.map((run) => ({
     group: 'Ways through the vehicle, from end to end',
     what: run.title,
-    says: write.wire(run.lengthM),
+    says: write.wire('measured', run.lengthM),
   }));
   const seats = plan.audio.speakers.flatMap(({ id, distanceM }) =>
     distanceM === null
       ? []
-      : [{ group: 'From the listener’s head', what: item(id), says: write.length(distanceM) }],
+      : [{ group: 'From the listener’s head', what: item(id), says: write.length('measured', distanceM) }],
   );
   return [...spaces, ...routes, ...seats];
 }

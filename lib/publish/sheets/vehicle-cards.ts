@@ -1,9 +1,10 @@
 import type { BuildPlan, OperatingPoint } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { faultSteps, jumpStart } from '../hand-over-words.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelled } from '../words.ts';
-import { lengthOr, mayFlow, measure, measureOr, writerFor } from '../written.ts';
+import { lengthOr, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, type Group, groupsBy, strong, type Table, tableOf } from './table.ts';
 
@@ -30,13 +31,13 @@ function mainFusesTable(plan: BuildPlan, names: PlanNames): Table | null {
     mains,
     [
       { title: 'Fuse', cell: (fuse) => strong(names.item(fuse.item)) },
-      { title: 'Rating', kind: 'figure', cell: (fuse) => strong(mayFlow(fuse.ratingA)) },
+      { title: 'Rating', kind: 'figure', cell: (fuse) => strong(printed('current-allowed', fuse.ratingA)) },
       { title: 'Form', cell: (fuse) => fuseForms[fuse.form].name },
       { title: 'Place', kind: 'words', cell: (fuse) => places.get(fuse.item) ?? '' },
       {
         title: 'Along the wire',
         kind: 'figure',
-        cell: (fuse) => lengthOr(fuse.distanceM, write.length).text,
+        cell: (fuse) => lengthOr(fuse.distanceM, (lengthM) => write.length('from-source', lengthM)).text,
       },
     ],
     (fuse) => fuse.id,
@@ -80,7 +81,7 @@ function pointsTable(plan: BuildPlan, names: PlanNames): Table | null {
   if (ids.length === 0) return null;
   const voltsAt = points.map((point) => {
     const volts = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV]));
-    return { title: point.title, at: (id: string) => measureOr(volts.get(id), 'V', 2) };
+    return { title: point.title, at: (id: string) => printed('voltage', volts.get(id)) };
   });
   const all = probes(plan, ids, (id) => voltsAt.map(({ at }) => at(id)).join(' '));
   const probed = all.map(({ things }) => ({ ids: things, id: things[0] ?? '' }));
@@ -119,7 +120,7 @@ function cardsModel(plan: BuildPlan): VehicleCardsSheet | null {
     fuses: fuses && dense(fuses),
     jumpStart,
     points: points && dense(points),
-    against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${measure(total, 'A', 0)} at rated power.`,
+    against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${printed('current-carried', total)} at rated power.`,
     faultSteps: faultSteps(plan),
   };
 }

@@ -1,8 +1,10 @@
 import type { BuildPlan, WireEnd } from '../../model/plan/index.ts';
+import { printedMade } from '../../model/printed/holes.ts';
+import { printed } from '../../model/printed/index.ts';
 import { type Gauge, gaugeOf } from '../gauge.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelled } from '../words.ts';
-import { lengthOr, measure, none, type Writer, writerFor } from '../written.ts';
+import { lengthOr, none, type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { type Cell, dense, groupedTable, groupsBy, strong, type Table, type Tick, ticks } from './table.ts';
 
@@ -44,7 +46,7 @@ function kindsOf(ends: readonly End[], write: Writer): Kind[] {
       end.prep,
       end.part,
       end.size,
-      lengthOr(end.stripM, write.length).text,
+      lengthOr(end.stripM, (lengthM) => write.length('strip', lengthM)).text,
       end.torqueNm,
       end.shrink?.part,
       end.die,
@@ -64,7 +66,7 @@ function endTick(end: End): Tick {
 
 function studCell({ stud, holeM }: End): Cell {
   if (stud === undefined) return none;
-  return holeM === undefined ? { text: stud } : { text: stud, beside: measure(holeM * 1000, 'mm', 1) };
+  return holeM === undefined ? { text: stud } : { text: stud, beside: printedMade(holeM) };
 }
 
 /** What an end of this kind is made up with: the part from the shelf, the die that crimps it, what goes over it. */
@@ -75,7 +77,7 @@ function kindText({ prep, part, die, shrink }: End, names: PlanNames, write: Wri
   const over =
     shrink.part === null
       ? 'no heat-shrink that fits'
-      : `${write.length(shrink.lengthM).text} of ${names.part(shrink.part)}`;
+      : `${write.length('covered', shrink.lengthM).text} of ${names.part(shrink.part)}`;
   return `${terminal}${crimped}; ${over}`;
 }
 
@@ -89,12 +91,12 @@ function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Tab
         {
           title: 'Strip',
           kind: 'figure',
-          cell: ({ first }) => lengthOr(first.stripM, write.length).text,
+          cell: ({ first }) => lengthOr(first.stripM, (lengthM) => write.length('strip', lengthM)).text,
         },
         {
           title: 'Torque',
           kind: 'figure',
-          cell: ({ first }) => (first.torqueNm === undefined ? none : measure(first.torqueNm, 'N m', 1)),
+          cell: ({ first }) => (first.torqueNm === undefined ? none : printed('torque', first.torqueNm)),
         },
         { title: 'Stud, hole', cell: ({ first }) => studCell(first) },
         { title: 'Ends', kind: 'words', cell: ({ ends }) => ticks(ends.map(endTick)) },
@@ -110,7 +112,7 @@ function endsModel(plan: BuildPlan): WireEndsSheet | null {
   const stripsM = ends.flatMap(({ stripM }) => (stripM === null ? [] : [stripM]));
   return {
     ends: endsTable(kindsOf(ends, write), namesOf(plan), write),
-    gauge: gaugeOf(stripsM, (lengthM) => write.length(lengthM).text),
+    gauge: gaugeOf(stripsM, (lengthM) => write.length('strip', lengthM).text),
   };
 }
 

@@ -96,7 +96,7 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
     const totalM = things.reduce((sum, piece) => sum + piece.lengthM, 0);
     const name = title === none.text || title === null ? 'No reel chosen' : names.part(title);
     return {
-      title: `${name}: ${counted(things.length, 'piece')}, ${write.wire(totalM).text} altogether`,
+      title: `${name}: ${counted(things.length, 'piece')}, ${write.wire('length-taken', totalM).text} altogether`,
       things,
     };
   });
@@ -108,7 +108,7 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
       {
         title: 'Cut to',
         kind: 'figure',
-        cell: ({ lengthM, given }) => strong(write.wire(lengthM).text, given ? 'given' : undefined),
+        cell: ({ lengthM, given }) => strong(write.wire('wire', lengthM).text, given ? 'given' : undefined),
       },
       { title: 'End A', cell: ({ ends: [text, other] }) => ({ text, wide: other === null }) },
       { title: 'End B', cell: ({ ends }) => ends[1] ?? '' },
@@ -123,7 +123,7 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
 }
 
 function runTitle(run: PlanRun, write: Writer): string {
-  return `${run.title} (${run.side}): way ${write.wire(run.lengthM).text}, bundle ${write.length(run.bundleM).text}`;
+  return `${run.title} (${run.side}): way ${write.wire('way', run.lengthM).text}, bundle ${write.length('size', run.bundleM).text}`;
 }
 
 function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): Table | null {
@@ -140,7 +140,7 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
     [
       { title: 'Label', cell: (piece) => strong(piece.label) },
       { title: 'What', cell: ({ what }) => what },
-      { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire(lengthM).text },
+      { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire('wire', lengthM).text },
       { title: 'From', cell: ({ ends }) => ends[0] },
       { title: 'To', cell: ({ ends }) => ends[1] ?? '' },
       tick('Pulled'),
@@ -154,7 +154,7 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
 function partingsTable({ branches }: BuildPlan, write: Writer): Table | null {
   if (branches.length === 0) return null;
   const groups = branches.map(({ terminal, partsAtM, legs, facing }) => ({
-    title: `From ${terminal}, parted after ${write.wire(partsAtM).text} of the way: ${facing}`,
+    title: `From ${terminal}, parted after ${write.wire('measured', partsAtM).text} of the way: ${facing}`,
     things: legs,
   }));
   return groupedTable(
@@ -162,9 +162,13 @@ function partingsTable({ branches }: BuildPlan, write: Writer): Table | null {
     groups,
     [
       { title: 'Label', cell: ({ label }) => strong(label) },
-      { title: 'Together', kind: 'figure', cell: ({ sharedM }) => write.wire(sharedM).text },
-      { title: 'Leg of its own', kind: 'figure', cell: ({ ownM }) => write.wire(ownM).text },
-      { title: 'Cut to', kind: 'figure', cell: ({ sharedM, ownM }) => write.wire(sharedM + ownM).text },
+      { title: 'Together', kind: 'figure', cell: ({ sharedM }) => write.wire('measured', sharedM).text },
+      { title: 'Leg of its own', kind: 'figure', cell: ({ ownM }) => write.wire('way', ownM).text },
+      {
+        title: 'Cut to',
+        kind: 'figure',
+        cell: ({ sharedM, ownM }) => write.wire('wire', sharedM + ownM).text,
+      },
       tick('Turned'),
       tick('Tied'),
     ],

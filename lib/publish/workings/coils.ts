@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
-import { measure, measureOr } from '../written.ts';
+import { workingOr } from '../written.ts';
 
 /** The ways of wiring the coils of each channel, the chosen one marked. */
 export function coilWirings({ audio }: BuildPlan): Table {
@@ -11,9 +11,9 @@ export function coilWirings({ audio }: BuildPlan): Table {
     [
       { title: 'Channel', cell: (way) => strong(way.channel) },
       { title: 'Way', cell: (way) => ({ text: way.text, strong: way.chosen }) },
-      { title: 'Load', kind: 'figure', cell: (way) => measure(way.loadOhm, 'ohm', 2) },
+      { title: 'Load', kind: 'figure', cell: (way) => workingOr(way.loadOhm, 'ohm', 3) },
       { title: 'May be driven', cell: (way) => (way.mayDrive ? 'yes' : 'NO') },
-      { title: 'Power', kind: 'figure', cell: (way) => measureOr(way.powerW, 'W', 0) },
+      { title: 'Power', kind: 'figure', cell: (way) => workingOr(way.powerW, 'W', 1) },
       { title: 'Chosen', cell: (way) => (way.chosen ? 'yes' : '') },
     ],
     (way) => way.channel,

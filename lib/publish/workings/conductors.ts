@@ -1,8 +1,9 @@
 import type { BuildPlan, ConductorLimit } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { levelWords, markWords, spelled } from '../words.ts';
-import { measure, none, plainNumber } from '../written.ts';
+import { none, plainNumber } from '../written.ts';
 
 /** Why each conductor has its size. */
 export function conductorReasons(plan: BuildPlan): Table {
@@ -20,7 +21,7 @@ export function conductorReasons(plan: BuildPlan): Table {
         title: 'Material',
         cell: (one) => ({
           text: spelled(one.material),
-          beside: `insulation ${measure(one.insulationC, '°C', 0)}`,
+          beside: `insulation ${printed('temperature-stood', one.insulationC)}`,
         }),
       },
       { title: 'How', cell: (one) => spelled(one.chosen) },

@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanFuse } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { type Cell, strong, type Table, tableOf } from '../sheets/table.ts';
 import { spelled } from '../words.ts';
-import { mayFlow, mustFlow } from '../written.ts';
 
 /** Why each fuse has its rating. */
 export function fuseReasons({ power: { fuses } }: BuildPlan): Table {
@@ -10,9 +10,13 @@ export function fuseReasons({ power: { fuses } }: BuildPlan): Table {
     fuses,
     [
       { title: 'Fuse', cell: (fuse) => strong(fuse.id) },
-      { title: 'At rated power', kind: 'figure', cell: (fuse) => mustFlow(fuse.ratedA) },
-      { title: "Maker's ceiling", kind: 'figure', cell: (fuse) => mayFlow(fuse.ceilingA) },
-      { title: 'Least ampacity', kind: 'figure', cell: (fuse) => mayFlow(fuse.leastAmpacityA) },
+      { title: 'At rated power', kind: 'figure', cell: (fuse) => printed('current-carried', fuse.ratedA) },
+      { title: "Maker's ceiling", kind: 'figure', cell: (fuse) => printed('current-allowed', fuse.ceilingA) },
+      {
+        title: 'Least ampacity',
+        kind: 'figure',
+        cell: (fuse) => printed('current-allowed', fuse.leastAmpacityA),
+      },
       { title: 'Interrupts', kind: 'figure', cell: (fuse) => interrupts(fuse) },
       { title: 'How', cell: (fuse) => ({ text: spelled(fuse.chosen), beside: fuse.reason }) },
     ],
@@ -21,6 +25,8 @@ export function fuseReasons({ power: { fuses } }: BuildPlan): Table {
 }
 
 function interrupts({ interruptA, needsInterruptA }: PlanFuse): Cell {
-  const text = mayFlow(interruptA);
-  return needsInterruptA === null ? { text } : { text, beside: `needs ${mustFlow(needsInterruptA)}` };
+  const text = printed('current-allowed', interruptA);
+  return needsInterruptA === null
+    ? { text }
+    : { text, beside: `needs ${printed('current-carried', needsInterruptA)}` };
 }

@@ -1,7 +1,8 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { spelledWithin } from '../words.ts';
-import { measure, plainNumber, type Writer, writerFor } from '../written.ts';
+import { plainNumber, type Writer, writerFor } from '../written.ts';
 
 /** The layouts that the search found for each board, best first, with the score of each explained. */
 export function layoutTables(plan: BuildPlan): Table[] {
@@ -26,7 +27,12 @@ function layoutTable(board: PlanBoard, write: Writer): Table {
       cell: (one) =>
         one.placements
           .map(({ item, xM, yM, turnDeg }) =>
-            [item, write.length(xM).text, write.length(yM).text, measure(turnDeg, '°', 0)].join(' '),
+            [
+              item,
+              write.length('position', xM).text,
+              write.length('position', yM).text,
+              printed('angle', turnDeg),
+            ].join(' '),
           )
           .join('; '),
     },

@@ -1,7 +1,7 @@
 import type { BuildPlan, NetworkElement } from '../../model/plan/index.ts';
 import { namesOf } from '../plan-names.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
-import { measureOr, plainNumber } from '../written.ts';
+import { plainNumber, workingOr } from '../written.ts';
 
 const kindWords = {
   source: 'Source',
@@ -23,9 +23,9 @@ export function networkTables(plan: BuildPlan): Table[] {
         { title: 'Kind', cell: (one) => kindWords[one.kind] },
         { title: 'Current flows from, to', cell: wayText },
         { title: 'Is', kind: 'words', cell: isText },
-        { title: 'Current', kind: 'figure', cell: (one) => measureOr(absolute(one.currentA), 'A', 2) },
-        { title: 'Volts across it', kind: 'figure', cell: (one) => measureOr(absolute(one.dropV), 'V', 4) },
-        { title: 'Heat', kind: 'figure', cell: (one) => measureOr(one.heatW, 'W', 3) },
+        { title: 'Current', kind: 'figure', cell: (one) => workingOr(absolute(one.currentA), 'A', 2) },
+        { title: 'Volts across it', kind: 'figure', cell: (one) => workingOr(absolute(one.dropV), 'V', 4) },
+        { title: 'Heat', kind: 'figure', cell: (one) => workingOr(one.heatW, 'W', 3) },
       ],
       (one) => one.of,
     ),
@@ -71,7 +71,7 @@ export function nodeTables(plan: BuildPlan): Table[] {
       nodes.filter(({ id }) => !id.includes(':')),
       [
         { title: 'Terminal', cell: ({ id }) => strong(id) },
-        { title: 'Voltage', kind: 'figure', cell: ({ voltageV }) => measureOr(voltageV, 'V', 4) },
+        { title: 'Voltage', kind: 'figure', cell: ({ voltageV }) => workingOr(voltageV, 'V', 4) },
       ],
       ({ id }) => id,
     ),

@@ -1,7 +1,8 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { spelled } from '../words.ts';
-import { measure } from '../written.ts';
+import { workingOr } from '../written.ts';
 
 /** Which steps wait for which others, and why. */
 export function stepReasons({ steps }: BuildPlan): Table {
@@ -13,7 +14,11 @@ export function stepReasons({ steps }: BuildPlan): Table {
       { title: 'No.', kind: 'figure', cell: (step) => strong(String(numbers.get(step.id))) },
       { title: 'Step', cell: (step) => ({ text: step.text, beside: step.id }) },
       { title: 'Layer', cell: (step) => spelled(step.layer) },
-      { title: 'Begins, two people', kind: 'figure', cell: (step) => measure(step.startMinute, 'min', 0) },
+      {
+        title: 'Begins, two people',
+        kind: 'figure',
+        cell: (step) => printed('time-taken', step.startMinute),
+      },
       {
         title: 'Waits for',
         cell: (step) =>
@@ -28,7 +33,7 @@ export function stepReasons({ steps }: BuildPlan): Table {
 export function workTimes({ schedule }: BuildPlan): Table {
   return tableOf('Times that the order of work is reckoned with', schedule.times, [
     { title: 'Work', cell: ({ says }) => says },
-    { title: 'Takes', kind: 'figure', cell: ({ minutes }) => measure(minutes, 'min', 1) },
+    { title: 'Takes', kind: 'figure', cell: ({ minutes }) => workingOr(minutes, 'min', 1) },
     { title: 'From', cell: ({ given }) => (given ? 'the shop' : 'common practice, no source') },
   ]);
 }
