@@ -196,6 +196,8 @@ function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: bool
           ports,
           leastMm2: Math.max(task.leastMm2, smallestPort),
           leastSm: task.feed?.conductanceSm ?? 0,
+          // A ground has no fuse of its own that its warm ampacity would be held against.
+          ...(task.role === 'power' && { warmFuseA: task.neededA }),
         }),
   };
 }

@@ -1,9 +1,10 @@
-import type { DeviceDrop, OperatingPoint } from '../model/plan/index.ts';
+import type { DeviceDrop, DropPart, OperatingPoint } from '../model/plan/index.ts';
 import type { Traced } from '../model/trace.ts';
 import { traced } from '../power/traced.ts';
 import type { CircuitLoad, CircuitSource } from './circuit.ts';
 import { neighboursOf, reachable } from './circuit-graph.ts';
-import type { NetworkInput } from './operating-points.ts';
+import { dropParts } from './drop-parts.ts';
+import type { NetworkInput, operatingPoints } from './operating-points.ts';
 import { sizingVoltageV } from './sizing-voltage.ts';
 
 /**
@@ -40,12 +41,23 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
           groundDropV,
           share: whole === null ? null : whole / sizingVoltageV(input.job),
           ...(reason === null ? {} : { unknown: reason }),
+          ...(whole !== null && point.name === ratedPointName && { parts: partsOf(point, own, battery) }),
         },
       ];
     });
     const [least] = drops.toSorted((a, b) => lossOf(a) - lossOf(b));
     return least ? [least] : [];
   });
+}
+
+/** Drops are judged at rated power, so there they are told in their parts. */
+const ratedPointName = 'rated-power' satisfies (typeof operatingPoints)[number]['name'];
+
+/** What feed and ground of a device are lost in, largest first. */
+function partsOf(point: OperatingPoint, { from, to }: CircuitLoad, battery: CircuitSource): DropPart[] {
+  const feed = dropParts(point, battery.positive, from);
+  const ground = dropParts(point, to, battery.negative);
+  return [...feed, ...ground].toSorted((a, b) => b.dropV - a.dropV || (a.of < b.of ? -1 : 1));
 }
 
 /** A battery that the device is joined to on both sides goes before one that it is not. */

@@ -1,4 +1,12 @@
 import type { Job, Link } from '../model/resolved-job.ts';
+import { goesIn } from '../power/conductor-choice.ts';
+import type { DevicesById } from './conductor-role.ts';
+import { linkPorts } from './link-ports.ts';
+
+/** True where both terminals of a link take a size, as it is or by a reducer of the catalogue. */
+export function entersPorts(job: Job, devices: DevicesById, link: Link, areaMm2: number): boolean {
+  return linkPorts(job, devices, link).every((port) => goesIn(areaMm2, port));
+}
 
 /** True where both terminals of a link take a size as it is, without a reducer. */
 export function fitsPorts(job: Job, { from, to }: Link, areaMm2: number): boolean {

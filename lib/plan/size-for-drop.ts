@@ -1,8 +1,9 @@
 import type { OperatingPoint } from '../model/plan/index.ts';
 import { candidatesFor } from './cable-candidates.ts';
 import { deviceDrops } from './device-drops.ts';
+import { nextSizeMm2 } from './next-size.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
-import { fitsPorts } from './ports-fit.ts';
+import { entersPorts, fitsPorts } from './ports-fit.ts';
 import { type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
 import { sizingVoltageV } from './sizing-voltage.ts';
 import { type WholeDrop, wholeDrops } from './whole-drops.ts';
@@ -10,19 +11,39 @@ import { type WholeDrop, wholeDrops } from './whole-drops.ts';
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */
 const mostRounds = 400;
 
+/** True where both terminals of a link take a size. */
+type Fits = typeof entersPorts;
+
 /**
  * Sizes the 12 V side so that every device keeps the drop limits at rated power, feed and ground solved together
- * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size.
+ * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size, as far as
+ * its ports take it bare. Reducers are taken only where with them fewer devices miss a limit: thicker leads that leave
+ * the drop over it are paid for in vain.
  */
 export function sizeForDrop(sizing: PowerSizing): SizedPower {
+  const bare = grown(sizing, (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2));
+  if (bare.missing === 0) return bare.sized;
+  const least = sizing.least.copy();
+  const reduced = grown({ ...sizing, least }, entersPorts);
+  if (reduced.missing >= bare.missing) return bare.sized;
+  sizing.least.adopt(least);
+  return reduced.sized;
+}
+
+/** What growing came to, and how many devices still miss a limit. */
+interface Grown {
+  readonly sized: SizedPower;
+  readonly missing: number;
+}
+
+function grown(sizing: PowerSizing, fits: Fits): Grown {
   const maxed = new Set<string>();
   for (let round = 0; round < mostRounds; round += 1) {
     const sized = sizePower(sizing);
     const network: NetworkInput = { ...sizing, ...sized };
     const point = solvePoint(network, operatingPoints[0]);
-    const worst = worstDevice(network, point);
-    if (!worst) return sized;
-    if (!growOne(sizing, sized, point, worst, maxed)) return sized;
+    const { worst, missing } = missedDrops(network, point);
+    if (!worst || !growOne(sizing, sized, point, worst, maxed, fits)) return { sized, missing };
   }
   throw new Error('The conductors did not settle while growing for their drop.');
 }
@@ -33,20 +54,35 @@ interface Miss {
   readonly text: string;
 }
 
-function worstDevice(network: NetworkInput, point: OperatingPoint): Miss | null {
+/** The device that misses its limits most, and how many miss one. */
+function missedDrops(
+  network: NetworkInput,
+  point: OperatingPoint,
+): { readonly worst: Miss | null; readonly missing: number } {
   const { rules } = network.job;
   const limit = rules['drop-limit'].value;
   const groundLimitV = rules['ground-drop-limit'].value;
   const excess = ({ share, groundDropV }: WholeDrop) => Math.max(share / limit, groundDropV / groundLimitV);
-  const [worst] = wholeDrops(deviceDrops(network, point)).toSorted((a, b) => excess(b) - excess(a));
+  const drops = wholeDrops(deviceDrops(network, point));
+  const [worst] = drops.toSorted((a, b) => excess(b) - excess(a));
   if (point.state === 'no-solution') {
     const heaviest = network.loads.toSorted((a, b) => b.ratedA - a.ratedA)[0];
-    return heaviest ? { item: heaviest.item, side: 'both', text: `${heaviest.item} could not be fed` } : null;
+    const text = `${heaviest?.item} could not be fed`;
+    return {
+      worst: heaviest ? { item: heaviest.item, side: 'both', text } : null,
+      missing: network.loads.length,
+    };
   }
-  if (!worst || excess(worst) <= 1) return null;
+  const missing = drops.filter((drop) => excess(drop) > 1).length;
+  return { worst: worst && missing > 0 ? missOf(worst, network) : null, missing };
+}
+
+function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
+  const limit = job.rules['drop-limit'].value;
+  const groundLimitV = job.rules['ground-drop-limit'].value;
   const onlyGround = worst.share <= limit;
   const volts = (value: number) => `${(Math.ceil(value * 1000) / 1000).toString()} V`;
-  const allowedV = onlyGround ? groundLimitV : limit * sizingVoltageV(network.job);
+  const allowedV = onlyGround ? groundLimitV : limit * sizingVoltageV(job);
   const foundV = onlyGround ? worst.groundDropV : worst.feedDropV + worst.groundDropV;
   return {
     item: worst.item,
@@ -57,11 +93,12 @@ function worstDevice(network: NetworkInput, point: OperatingPoint): Miss | null 
 
 /** Grows the conductor that drops most on the way of a device; false where none can grow. */
 function growOne(
-  { job, circuit, paths, least }: PowerSizing,
+  { job, devices, circuit, paths, least }: PowerSizing,
   { conductors }: SizedPower,
   point: OperatingPoint,
   miss: Miss,
   maxed: Set<string>,
+  fits: Fits,
 ): boolean {
   const dropV = new Map(
     point.elements.map(({ of, kind, dropV: drop, ohm }) => [
@@ -77,12 +114,11 @@ function growOne(
         chosen === 'computed' && !maxed.has(link.id) && (miss.side === 'both' || role === 'ground'),
     )
     .toSorted((a, b) => (dropV.get(b.link.id) ?? 0) - (dropV.get(a.link.id) ?? 0));
-  for (const { link, role, cable, judged } of onWay) {
-    const areas = candidatesFor(job, link, role).map(({ size }) => size.areaMm2);
-    const next = Math.min(...areas.filter((area) => area > cable.size.areaMm2 * 1.001));
+  for (const { link, role, cable, judged, lengthM } of onWay) {
+    const next = nextSizeMm2(candidatesFor(job, link, role), cable, lengthM);
     // A port may not take the next size; growing on would only turn a drop into a conductor that fits nowhere.
     const ports = judged?.misses.some(({ limit }) => limit === 'port') ?? false;
-    if (Number.isFinite(next) && !ports && fitsPorts(job, link, next)) {
+    if (next !== null && !ports && fits(job, devices, link, next)) {
       least.raise(link.id, next, `with ${cable.size.label} ${miss.text}`);
       return true;
     }

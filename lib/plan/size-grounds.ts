@@ -3,16 +3,19 @@ import { conductanceGrace } from '../power/conductance.ts';
 import { cableSm } from '../power/conductor-choice.ts';
 import { candidatesFor } from './cable-candidates.ts';
 import type { CircuitEdge } from './circuit.ts';
+import type { DevicesById } from './conductor-role.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { sumOf } from './ground-feeds.ts';
 import type { LeastSizes } from './least-sizes.ts';
-import { fitsPorts } from './ports-fit.ts';
+import { nextSizeMm2 } from './next-size.ts';
+import { entersPorts } from './ports-fit.ts';
 import { powerRules } from './power-rules.ts';
 import { crossing, type SupplyGroup, type SupplyWire, supplyGroups } from './supply-groups.ts';
 
 /** What grounds are grown in. */
 export interface GroundGrowth {
   readonly job: Job;
+  readonly devices: DevicesById;
   readonly edges: readonly CircuitEdge[];
   readonly conductors: ReadonlyMap<string, SizedConductor>;
   readonly least: LeastSizes;
@@ -33,7 +36,7 @@ export function growGrounds(growth: GroundGrowth): void {
 
 /** Grows the thinnest ground of a group by one size; false where nothing is to grow, or nothing can. */
 function growThinnest(growth: GroundGrowth, group: SupplyGroup, maxed: Set<string>): boolean {
-  const { job, conductors, least, resize, edges } = growth;
+  const { job, devices, conductors, least, resize, edges } = growth;
   const rules = powerRules(job.rules);
   const sm = ({ cable }: SizedConductor) => cableSm(cable, rules);
   const feeds = across(growth, 'power', group);
@@ -45,9 +48,8 @@ function growThinnest(growth: GroundGrowth, group: SupplyGroup, maxed: Set<strin
   const edge = edges.find(({ id }) => id === thinnest?.link.id);
   if (!thinnest || !edge || feeds.length === 0) return false;
   const { link, role, cable } = thinnest;
-  const areas = candidatesFor(job, link, role).map(({ size }) => size.areaMm2);
-  const next = Math.min(...areas.filter((area) => area > cable.size.areaMm2 * 1.001));
-  if (Number.isFinite(next) && fitsPorts(job, link, next)) {
+  const next = nextSizeMm2(candidatesFor(job, link, role), cable, thinnest.lengthM);
+  if (next !== null && entersPorts(job, devices, link, next)) {
     const names = feeds.map((feed) => `${feed.link.id}, ${feed.cable.size.label}`).join(', and ');
     least.raise(link.id, next, `the ground of ${group.id} is at least as large as its feed ${names}`);
     resize(edge);

@@ -52,7 +52,7 @@ export function sizePower(sizing: PowerSizing): SizedPower {
     if (thickenTail(edge, sizing, conductors)) sizeFeed(edge, sizing, ratingA, conductors);
   const resize = (edge: CircuitEdge) => sizeGround(edge, sizing, ratingA, conductors);
   for (const edge of edges.filter((one) => !isFeed(circuit, one))) resize(edge);
-  growGrounds({ job, edges, conductors, least: sizing.least, resize });
+  growGrounds({ job, devices: sizing.devices, edges, conductors, least: sizing.least, resize });
   return { fuses, conductors };
 }
 

@@ -48,6 +48,11 @@ export interface ConductorDuty {
   readonly ports?: readonly (PortLimit & { readonly id: string })[];
   /** A size never shrinks between passes: at least this area (mm2). */
   readonly leastMm2?: number;
+  /**
+   * The fuse once more (A), held against the ampacity at the true ambient, under loom and in its bundle (caution limit):
+   * a candidate that misses it is taken only where none keeps it.
+   */
+  readonly warmFuseA?: number;
   /** For a ground: at least the conductance of its feeds (S m at 20 C). */
   readonly leastSm?: number;
 }
@@ -65,6 +70,8 @@ export interface JudgedCable {
   readonly ohmPerM: Traced<number>;
   readonly dropV: Traced<number>;
   readonly misses: readonly { readonly limit: ConductorLimit; readonly text: string }[];
+  /** Why another candidate goes before it, though it is lawful; null where nothing speaks against it. */
+  readonly doubt: string | null;
 }
 
 /** The choice, or that nothing fits and by how much the best candidate misses. */
@@ -79,7 +86,7 @@ export interface ConductorChoice {
 
 /**
  * The smallest candidate whose ampacity (stop limit) covers its fuse and whose drop, I * (r * L + Rother) with hot
- * resistance, stays within the limit. The reason names the limit that ruled out the next smaller one; where nothing
+ * resistance, stays within the limit; of these one that covers its fuse at the true ambient too, if there is any. The reason names the limit that ruled out the next smaller one; where nothing
  * fits, it names what the thickest candidate still misses and by how much. A candidate that can't be judged, such as
  * one that is too thin for any ampacity, is passed over. Fault on a length or current that is out of range, and where
  * no candidate can be judged.
@@ -101,7 +108,8 @@ export function chooseConductor(
     else considered.push(judged);
   }
   if (considered.length === 0 && faults.length > 0) return { fault: faults.join('; ') };
-  const at = considered.findIndex(({ misses }) => misses.length === 0);
+  const beyondDoubt = considered.findIndex(({ misses, doubt }) => misses.length === 0 && doubt === null);
+  const at = beyondDoubt >= 0 ? beyondDoubt : considered.findIndex(({ misses }) => misses.length === 0);
   const chosen = considered[at] ?? null;
   const telling = chosen ? considered.slice(0, at).at(-1) : best(considered);
   return {
@@ -146,7 +154,20 @@ function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules
     ],
   });
   const misses = [...missesOf(duty, candidate, carries, dropV), ...conductanceMiss(duty, candidate, rules)];
-  return { candidate, ampacity: carries, temperatureC, ohmPerM: perM, dropV, misses };
+  return {
+    candidate,
+    ampacity: carries,
+    temperatureC,
+    ohmPerM: perM,
+    dropV,
+    misses,
+    doubt: doubtOf(duty, carries),
+  };
+}
+
+function doubtOf({ warmFuseA = 0 }: ConductorDuty, { cautionA }: Ampacity): string | null {
+  if (cautionA.value >= warmFuseA) return null;
+  return `it carries ${cautionA.value} A at the true ambient, under loom or in its bundle, ${round(warmFuseA - cautionA.value)} A less than its fuse`;
 }
 
 function missesOf(
@@ -201,7 +222,8 @@ function reasonOf(chosen: JudgedCable | null, telling: JudgedCable | undefined):
   // That an earlier pass needed more is told only where nothing else rules a cable out.
   const weighty = telling?.misses.filter(({ limit }) => limit !== 'least-size') ?? [];
   const misses = weighty.length > 0 ? weighty : (telling?.misses ?? []);
-  const told = telling ? `${telling.candidate.size.label}: ${misses.map(({ text }) => text).join('; ')}` : '';
+  const texts = misses.length > 0 ? misses.map(({ text }) => text) : [telling?.doubt ?? ''];
+  const told = telling ? `${telling.candidate.size.label}: ${texts.join('; ')}` : '';
   if (chosen)
     return telling
       ? `${chosen.candidate.size.label} is the smallest that fits; ${told}`

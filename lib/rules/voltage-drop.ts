@@ -1,40 +1,78 @@
-import type { NetworkElement } from '../model/plan/index.ts';
+import type { DropPart, NetworkElement } from '../model/plan/index.ts';
 import { terminalId } from '../model/resolved-job.ts';
 import { deviceSpot, wireSpot } from './look-up.ts';
 import { ratedDrops, ratedPoint, voltageAt, voltageOver } from './operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { amps, percent, volts } from './words.ts';
+import { amps, listed, percent, volts } from './words.ts';
 
 function spotOf(about: Case, { of }: NetworkElement): Spot {
   if (about.plan.wires.some(({ id }) => id === of)) return wireSpot(about, of);
   return deviceSpot(about.job, of);
 }
 
+/** Kinds of what a drop is lost in, as a finding names them. */
+const partNames = {
+  conductor: 'conductors',
+  fuse: 'fuses',
+  joint: 'joints',
+  body: 'the body',
+} as const satisfies Readonly<Record<DropPart['kind'], string>>;
+const partKinds = ['conductor', 'fuse', 'joint', 'body'] as const;
+
+function lostIn(parts: readonly DropPart[], kind: DropPart['kind']): number {
+  return parts.reduce((sum, part) => sum + (part.kind === kind ? part.dropV : 0), 0);
+}
+
+function partsText(parts: readonly DropPart[]): string {
+  if (parts.length === 0) return '';
+  const told = partKinds.flatMap((kind) => {
+    const lostV = lostIn(parts, kind);
+    return Math.abs(lostV) < 0.0005 ? [] : [`${partNames[kind]} ${volts(lostV)}`];
+  });
+  return `; it is lost in ${listed(told)}`;
+}
+
+/**
+ * What helps against a drop: larger conductors where these lose enough of it, the one that loses most first; else what
+ * takes fuses, joints or body off the way, for no conductor mends a joint.
+ */
+function dropRemedy(parts: readonly DropPart[], excessV: number): string {
+  const conductors = parts.filter(({ kind }) => kind === 'conductor');
+  const [most] = conductors.toSorted((a, b) => b.dropV - a.dropV);
+  if (!most) return 'run a larger feed or ground, shorten them, or put a battery nearer';
+  const saved = lostIn(parts, 'conductor');
+  // Twice the copper halves a drop: more than that is no size that a port takes.
+  if (saved / 2 >= excessV)
+    return `run ${most.of}, which loses ${volts(most.dropV)}, larger or shorter; or put a battery nearer`;
+  const others = parts.filter(({ kind }) => kind !== 'conductor').slice(0, 2);
+  const names = others.map(({ kind, of, dropV }) => `${kind} ${of} (${volts(dropV)})`);
+  return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${volts(most.dropV)}`;
+}
+
 const feedDrop: Rule = {
   id: 'drop-over-limit',
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'drop-limit');
-    return ratedDrops(about).flatMap(
-      ({ item, source, share, feedDropV, groundDropV }): Verdict<'drop-over-limit'>[] => {
-        if (share <= limit + 1e-9) return [];
-        // The voltage that the plan took the share of: lower where charging varies.
-        const sizingV = (feedDropV + groundDropV) / share;
-        return [
-          {
-            level: 'caution',
-            of: [item, source],
-            message: `at rated power ${volts(feedDropV)} are lost in the feed of ${item} and ${volts(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit`,
-            value: feedDropV + groundDropV,
-            limit: limit * sizingV,
-            unit: 'V',
-            remedy: 'run a larger feed or ground, shorten them, or put a battery nearer',
-            ...from,
-            ...deviceSpot(about.job, item),
-          },
-        ];
-      },
-    );
+    return ratedDrops(about).flatMap((drop): Verdict<'drop-over-limit'>[] => {
+      const { item, source, share, feedDropV, groundDropV, parts = [] } = drop;
+      if (share <= limit + 1e-9) return [];
+      // The voltage that the plan took the share of: lower where charging varies.
+      const sizingV = (feedDropV + groundDropV) / share;
+      return [
+        {
+          level: 'caution',
+          of: [item, source],
+          message: `at rated power ${volts(feedDropV)} are lost in the feed of ${item} and ${volts(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
+          value: feedDropV + groundDropV,
+          limit: limit * sizingV,
+          unit: 'V',
+          remedy: dropRemedy(parts, feedDropV + groundDropV - limit * sizingV),
+          ...from,
+          ...deviceSpot(about.job, item),
+        },
+      ];
+    });
   },
 };
 

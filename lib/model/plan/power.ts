@@ -141,6 +141,15 @@ export const chargingSchema = z.object({
   reserveMinutes: builders(z.number().nullable()),
 });
 
+/** A part of what is lost on the way from the battery to a device and back. */
+export const dropPartSchema = z.object({
+  kind: builders(z.enum(['conductor', 'fuse', 'joint', 'body'])),
+  /** The wire, fuse or joint's item that it is lost in. */
+  of: name,
+  /** Below zero where current of another device lifts it. */
+  dropV: number,
+});
+
 /**
  * Voltage at one device at one operating point; drops from the battery that feeds it with the least loss. A drop to or
  * from a battery that the device is not joined to means nothing: it is null, and `unknown` says why.
@@ -155,6 +164,8 @@ export const deviceDropSchema = z.object({
   /** Feed and ground together, of the sizing voltage. */
   share: builders(z.number().nullable()),
   unknown: builders(z.string().optional()),
+  /** What feed and ground together are lost in, largest first; at rated power alone. */
+  parts: z.array(dropPartSchema).optional(),
 });
 
 /** What one turn-on output drives. */
@@ -217,6 +228,7 @@ export type ConductorLimit = z.output<typeof conductorLimitSchema>;
 export type PlanFuse = z.output<typeof planFuseSchema>;
 export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
 export type PlanPower = z.output<typeof planPowerSchema>;
+export type DropPart = z.output<typeof dropPartSchema>;
 export type DeviceDrop = z.output<typeof deviceDropSchema>;
 export type PlanTurnOnStage = z.output<typeof turnOnStageSchema>;
 export type PlanFirstPower = z.output<typeof firstPowerSchema>;

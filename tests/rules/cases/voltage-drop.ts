@@ -2,6 +2,20 @@ import { about, aboutPlan, byId } from '../case.ts';
 import { drop, point, setNode } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
+/** A drop of 4 % of 13.8 V, lost in a conductor, a fuse and joints (V). */
+const lost = (conductorV: number, fuseV: number) =>
+  aboutPlan((plan) =>
+    Object.assign(drop(plan), {
+      share: 0.04,
+      feedDropV: 0.472,
+      parts: [
+        { kind: 'conductor', of: 'amp-feed', dropV: conductorV },
+        { kind: 'fuse', of: 'main-fuse', dropV: fuseV },
+        { kind: 'joint', of: 'main', dropV: 0.552 - conductorV - fuseV },
+      ],
+    }),
+  );
+
 export const voltageDropCases: RuleCases = {
   // Common practice, no source: feed plus return at most 3 % at rated power.
   'drop-over-limit': {
@@ -12,6 +26,21 @@ export const voltageDropCases: RuleCases = {
         level: 'caution',
         subject: 'amp',
         says: /4 % of 13.8 V/,
+      },
+      {
+        name: 'with what it is lost in: 0.14 V too much, of which more copper may take off half of 0.3 V',
+        about: () => lost(0.3, 0.2),
+        level: 'caution',
+        subject: 'amp',
+        says: /lost in conductors 0.3 V, fuses 0.2 V and joints 0.052 V/,
+        toDo: /^run amp-feed, which loses 0.3 V, larger or shorter/,
+      },
+      {
+        name: 'where more copper does not mend it, half of 0.27 V being too little',
+        about: () => lost(0.27, 0.23),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /larger conductors alone do not mend it.*fuse main-fuse \(0.23 V\)/,
       },
     ],
     quiet: [
