@@ -54,9 +54,21 @@ export function deviceLoads(
         musicA: book.trace(`${at}.musicA`, currents.musicA),
         idleA: book.trace(`${at}.idleA`, idle(device, supply, job.rules)),
         powerW: book.trace(`${at}.powerW`, ratedPower(device, channels)),
+        ...assumedOf(device, supply),
       },
     ];
   });
+}
+
+/** What of a device's draw is assumed, since its maker does not tell it. */
+function assumedOf({ spec }: Device, supply: Supply): Pick<DeviceLoad, 'assumed'> {
+  const unknownClass = spec?.kind === 'amplifier' && supply['amplifier-class'] === undefined;
+  const unknownDraw = spec?.kind !== 'amplifier' && supply.draw === undefined;
+  const assumed = [
+    ...(unknownClass && supply.efficiency === undefined ? ['an amplifier of class AB'] : []),
+    ...(unknownDraw ? [`a draw of ${supply.fuse} A, its fuse`] : []),
+  ];
+  return assumed.length > 0 ? { assumed } : {};
 }
 
 /** What a device draws without a signal, with where that comes from. */

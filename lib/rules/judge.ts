@@ -4,6 +4,7 @@ import type { BuildPlan } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { rules } from './all-rules.ts';
+import { withAssumed } from './assumed.ts';
 import { findingOf, type Rule, type Verdict } from './rule.ts';
 
 const levels: readonly Level[] = ['stop', 'caution', 'note'];
@@ -79,5 +80,6 @@ export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[
   );
   const own = found.filter((one) => !remarked.some((remark) => speaksFor(remark, one)));
   const weighty = remarked.filter((remark) => !own.some((one) => isOutspoken(remark, one)));
-  return withoutDoubles([...weighty, ...own.map(({ finding }) => finding)].toSorted(compare));
+  const all = [...weighty, ...own.map(({ finding }) => finding)].map((one) => withAssumed(one, plan));
+  return withoutDoubles(all.toSorted(compare));
 }

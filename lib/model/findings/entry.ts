@@ -7,4 +7,6 @@ export interface FindingEntry extends Source {
   readonly asks: string;
   /** The levels that it may have. */
   readonly levels: readonly [Level, ...Level[]];
+  /** True where it rests on what devices draw, so that it says what of that was assumed. */
+  readonly restsOnDraw?: true;
 }

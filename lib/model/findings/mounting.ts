@@ -106,6 +106,7 @@ export const mountingFindings = {
   'cavity-heat': {
     asks: 'The heat of the equipment is weighed against the air of its space, or a fan moves it out.',
     levels: ['note'],
+    restsOnDraw: true,
     ...commonPractice,
   },
 } as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -41,6 +41,7 @@ export const protectionFindings = {
   'fuse-without-rating': {
     asks: 'Every fuse has a rating that is lawful: made, at most the ceiling of its device, at most what it protects.',
     levels: ['stop'],
+    restsOnDraw: true,
     ...commonPractice,
   },
   'fuse-over-ceiling': {
@@ -71,6 +72,7 @@ export const protectionFindings = {
   'fuse-under-load': {
     asks: 'A continuous load is at most 75 to 80 % of its fuse.',
     levels: ['caution', 'note'],
+    restsOnDraw: true,
     ...defaultSource('fuse-continuous'),
   },
   'fuses-over-ceiling': {
@@ -96,6 +98,7 @@ export const protectionFindings = {
   'distribution-over-current': {
     asks: 'A distribution part, fused or plain, carries what flows through it, and the fuse before it protects it.',
     levels: ['stop', 'caution'],
+    restsOnDraw: true,
     ...partData,
   },
   'fuse-interrupting': {

@@ -66,31 +66,37 @@ export const supplyFindings = {
   'supply-collapse': {
     asks: 'At every operating point the supply feeds all devices: the network has a solution.',
     levels: ['stop'],
+    restsOnDraw: true,
     ...circuitLaws,
   },
   'below-cut-out': {
     asks: 'The voltage at every device stays above its low-voltage cut-out.',
     levels: ['stop'],
+    restsOnDraw: true,
     ...defaultSource('cut-out'),
   },
   'drop-over-limit': {
     asks: 'Feed and return together drop at most 3 % at rated power.',
     levels: ['caution'],
+    restsOnDraw: true,
     ...defaultSource('drop-limit'),
   },
   'ground-drop': {
     asks: 'The ground side of a device drops at most 0.2 V at rated power; 0.1 V is good.',
     levels: ['caution', 'note'],
+    restsOnDraw: true,
     ...defaultSource('ground-drop-limit'),
   },
   'joint-drop': {
     asks: 'No joint drops more than 50 mV at rated power.',
     levels: ['caution'],
+    restsOnDraw: true,
     ...defaultSource('joint-drop-limit'),
   },
   'charge-lead-drop': {
     asks: 'Between alternator and battery at most 0.2 V is lost.',
     levels: ['caution'],
+    restsOnDraw: true,
     ...defaultSource('charge-lead-drop'),
   },
   'battery-in-wrong-zone': {
@@ -106,6 +112,7 @@ export const supplyFindings = {
   'charging-short': {
     asks: 'Vehicle and average audio take at most 80 % of the hot output of the alternator; above all of it at cruise the battery runs flat.',
     levels: ['stop', 'caution'],
+    restsOnDraw: true,
     ...defaultSource('charging-share'),
   },
   'charging-unknown': {

@@ -46,6 +46,7 @@ export const turnOnFindings = {
   'relay-contact-over-current': {
     asks: 'The contact of a relay carries what flows through it, and the fuse before it protects it.',
     levels: ['stop', 'caution'],
+    restsOnDraw: true,
     ...partData,
   },
 } as const satisfies Readonly<Record<string, FindingEntry>>;

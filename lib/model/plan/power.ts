@@ -217,7 +217,16 @@ export const planPowerSchema = z.object({
   firstPower: z.array(firstPowerSchema).optional(),
   /** Current of each device. */
   loads: z.array(
-    z.object({ item: name, fuseA: number, ratedA: number, musicA: number, idleA: number, powerW: number }),
+    z.object({
+      item: name,
+      fuseA: number,
+      ratedA: number,
+      musicA: number,
+      idleA: number,
+      powerW: number,
+      /** What stands for a figure that its maker does not give, in words. */
+      assumed: z.array(name).optional(),
+    }),
   ),
 });
 
