@@ -2,6 +2,7 @@ import type { Traced } from '../model/trace.ts';
 import { type Complex, magnitude, multiply, one, polar, reciprocal } from './complex.ts';
 import { type AudioFault, audioFault, isPositive } from './fault.ts';
 import { type FilterType, type Prototype, prototypeFamilies } from './low-pass-prototypes.ts';
+import { isShaped, type Peak, peakResponse } from './peak.ts';
 import { input, traced } from './traced.ts';
 
 /** One filter. A subsonic filter is a high-pass; a band-pass is a high-pass and a low-pass in a row. */
@@ -55,13 +56,15 @@ export function filterResponse(where: string, filter: Filter): Response | Filter
 export interface Path {
   readonly id: string;
   readonly filters: readonly Filter[];
+  /** Equalising and boosts; one of unknown shape is left out of the response. */
+  readonly peaks?: readonly Peak[];
   /** 0 where left out. */
   readonly gainDb?: number;
   readonly delayMs?: number;
   readonly reversed?: boolean;
 }
 
-/** Complex response of a path: its filters in a row, times gain, polarity and delay exp(-j 2 pi f t). */
+/** Complex response of a path: its filters and peaks in a row, times gain, polarity and delay exp(-j 2 pi f t). */
 export function pathResponse(path: Path): Response | FilterFault {
   const responses: Response[] = [];
   for (const filter of path.filters) {
@@ -69,6 +72,7 @@ export function pathResponse(path: Path): Response | FilterFault {
     if ('fault' in response) return response;
     responses.push(response);
   }
+  responses.push(...(path.peaks ?? []).filter(isShaped).map(peakResponse));
   const { gainDb = 0, delayMs = 0, reversed = false } = path;
   const gain = (reversed ? -1 : 1) * 10 ** (gainDb / 20);
   return (frequencyHz) =>

@@ -18,16 +18,14 @@ export interface GainRequest {
   readonly regulated: boolean;
   /** How far below full scale the tone is recorded, 0 or more. */
   readonly overlapDb: number;
-  /**
-   * Level of the path's own filters at the tone where they stay on, 0 or below; 0 where they are set flat.
-   */
-  readonly filterDb?: number;
+  /** Level of everything in the path at the tone, against its highest level after commissioning: 0 or below. */
+  readonly pathDb: number;
 }
 
 export interface GainTarget {
   readonly channel: string;
   readonly targetPowerW: Traced<number>;
-  /** RMS at the terminals, filters flat. */
+  /** RMS at the terminals, at the frequency that the path lets through best. */
   readonly targetV: Traced<number>;
   /** What to turn the control up to on a true-RMS meter: rounded down to 0.1 V. */
   readonly meterV: Traced<number>;
@@ -42,13 +40,13 @@ export interface GainTarget {
 export type GainFault = AudioFault<'gain-unclear'>;
 
 function gainFault(request: GainRequest): GainFault | null {
-  const { channel, loadOhm, powerW, speakersW = 1, supplyV, ratedSupplyV, overlapDb, filterDb = 0 } = request;
+  const { channel, loadOhm, powerW, speakersW = 1, supplyV, ratedSupplyV, overlapDb, pathDb } = request;
   const positive = [loadOhm, powerW, speakersW, supplyV, ratedSupplyV].every(isPositive);
-  if (positive && Number.isFinite(overlapDb) && overlapDb >= 0 && Number.isFinite(filterDb)) return null;
+  if (positive && Number.isFinite(overlapDb) && overlapDb >= 0 && Number.isFinite(pathDb)) return null;
   return audioFault(
     'gain-unclear',
     [channel],
-    `the gain of channel ${channel} can't be set: its load, power, supply, overlap or filter level is missing or out of range`,
+    `the gain of channel ${channel} can't be set: its load, power, supply, overlap or the level of its path is missing or out of range`,
     'give the channel a load that its amplifier may drive, and the supply voltage at which it is set',
   );
 }
@@ -70,7 +68,8 @@ function availablePower({ powerW, supplyV, ratedSupplyV, regulated }: GainReques
 /**
  * Target for the gain control of one channel, speakers off, tone at its recorded level. V = sqrt(P * R), P
  * the lesser of what the amplifier has for sure at this supply and of what the speakers may get. The meter
- * shows V lowered by the path's own filters at the tone, rounded down. The amplifier clips at sqrt(Pa * R);
+ * shows V * 10^(L / 20), rounded down, L the level of the path at the tone against its highest: V is reached where the
+ * path lets most through, and nowhere passed. The amplifier clips at sqrt(Pa * R);
  * the margin is 20 log10(Vclip / V), less the overlap for a full-scale passage.
  */
 export function gainTarget(request: GainRequest): GainTarget | GainFault {
@@ -94,7 +93,7 @@ export function gainTarget(request: GainRequest): GainTarget | GainFault {
       ],
     }),
     targetV,
-    meterV: meterReading(targetV.value, request.filterDb ?? 0),
+    meterV: meterReading(targetV.value, request.pathDb),
     clipV,
     ...margins(clipV.value, targetV.value, request.overlapDb),
   };
@@ -110,16 +109,16 @@ function rms(powerW: number, loadOhm: number, rule: string, formula: string): Tr
   });
 }
 
-function meterReading(targetV: number, filterDb: number): Traced<number> {
-  // A boost must not raise the reading past the target, nor a rounding error lower it by a tenth.
-  const volts = targetV * 10 ** (Math.min(0, filterDb) / 20);
+function meterReading(targetV: number, pathDb: number): Traced<number> {
+  // No path may raise the reading past the target, nor a rounding error lower it by a tenth.
+  const volts = targetV * 10 ** (Math.min(0, pathDb) / 20);
   return traced(Math.floor(volts * 10 * (1 + 1e-12)) / 10, {
     unit: 'V',
     rule: 'gain-meter-reading',
-    formula: 'reading = V * 10^(filter / 20), rounded down to 0.1 V; true RMS',
+    formula: 'reading = V * 10^(L / 20), rounded down to 0.1 V; true RMS',
     citation: commonPractice,
     mark: 'cp',
-    inputs: [input('V', targetV, 'V'), input('filter', Math.min(0, filterDb), 'dB')],
+    inputs: [input('V', targetV, 'V'), input('L', Math.min(0, pathDb), 'dB')],
   });
 }
 

@@ -1,10 +1,13 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
 import { isRising, quantity, runsDownwards } from './fields.ts';
+import { vehicleSideSchema } from './vocabulary.ts';
 
 /** What one output of a source gives, as measured or as its maker publishes it; what is left out is not known. */
 export const outputFactsSchema = z.strictObject({
   form: builders(z.enum(['analogue', 'digital']).optional()),
+  /** The side of the vehicle that it plays for. */
+  side: builders(vehicleSideSchema.optional()),
   bandwidth: z
     .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
     .refine(isRising, runsDownwards)

@@ -1,6 +1,19 @@
 import { z } from 'zod';
 import { builders, customerAndShop, everyone, shopOnly, shownTo } from './audience.ts';
-import { day, extent, id, measured, privateText, quantity, terminalRef, text, wireSize } from './fields.ts';
+import {
+  day,
+  extent,
+  id,
+  measured,
+  positiveNumber,
+  privateText,
+  quantity,
+  quantityAbove,
+  quantityWithin,
+  terminalRef,
+  text,
+  wireSize,
+} from './fields.ts';
 import { outlineSchema } from './outline.ts';
 import { ribSchema } from './rib.ts';
 import { formatVersion } from './shop.ts';
@@ -20,6 +33,14 @@ const filterSchema = z.strictObject({
   corner: builders(quantity('frequency')),
 });
 
+/** One band of an equaliser. */
+const equaliserBandSchema = z.strictObject({
+  centre: builders(quantityAbove('frequency')),
+  gain: builders(quantityWithin('level', { least: -24, most: 24 })),
+  /** Its sharpness; left out where the device does not tell it. */
+  q: builders(positiveNumber.optional()),
+});
+
 const deviceSchema = z.strictObject({
   part: builders(id),
   title: everyone(text('Front amplifier').optional()),
@@ -35,6 +56,10 @@ const deviceSchema = z.strictObject({
   fuses: z.record(z.string(), builders(quantity('current'))).default({}),
   /** Filters of an output, by its terminal or pair. */
   filters: z.record(z.string(), z.array(filterSchema)).default({}),
+  /** Bands of the equaliser of an output, by its terminal or pair. */
+  equalising: z.record(z.string(), z.array(equaliserBandSchema)).default({}),
+  /** Of a processor: the inputs that an output plays, by its terminal: `OUT1: [IN1]`. */
+  mix: z.record(z.string(), builders(z.array(text('IN1')).min(1))).default({}),
   /** Devices and links that must be in place before this one, each with the reason: `feed: it stands over it`. */
   after: z.record(z.string(), builders(text('it stands over it'))).default({}),
   /** A speaker that is mounted back to front: its cone moves the other way. */

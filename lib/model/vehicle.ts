@@ -104,6 +104,8 @@ const routeSchema = z.strictObject({
   passes: z.array(passSchema).min(1),
   /** The edge of a board in the space that the route reaches, where wires leave or enter it. */
   reaches: z.strictObject({ space: builders(id), edge: builders(edgeSchema) }).optional(),
+  /** Places and fitted devices where wires leave it at its ends. */
+  ends: builders(z.array(id).optional()),
 });
 
 /** A place in the vehicle for a device that is not on a board. */

@@ -15,9 +15,10 @@ import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import { channelGain } from './channel-gain.ts';
 import { askedLoad, planWirings, wayOutOfLowLoad } from './channel-wirings.ts';
 import type { DevicesById } from './conductor-role.ts';
+import { peaksBefore } from './path-peaks.ts';
 import type { PlanBook } from './plan-book.ts';
 import { remarkFault } from './remark-fault.ts';
-import { filtersBefore } from './signal-path.ts';
+import { feedOf, filtersBefore } from './signal-path.ts';
 
 type Amplifier = PartOf<'amplifier'>;
 type Channel = Amplifier['channels'][string];
@@ -139,7 +140,9 @@ export function planChannel(
 ): PlannedChannel {
   const { device, spec } = output;
   const filters = filtersBefore(job, devices, device, output.name, spec);
-  const empty = emptyChannel(output, filters);
+  const feeding = feedOf(job, { device: device.id, terminal: spec.input });
+  const peaks = peaksBefore(devices, device, output.name, feeding, spec.positive);
+  const empty = { ...emptyChannel(output, filters), peaks };
   if (!linked.has(empty.positive) && !linked.has(empty.negative))
     return { channel: empty, load: null, wiring: null };
   const wiring = channelWiring({
@@ -246,6 +249,7 @@ function emptyChannel(output: Output, filters: PlanFilter[]): PlanChannel {
     gain: null,
     toneHz: 0,
     filters,
+    peaks: [],
     speakers: [],
     wiring: '',
     coils: [],

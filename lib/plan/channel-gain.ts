@@ -1,15 +1,21 @@
 import type { ChannelLoad } from '../audio/amplifier-load.ts';
 import { isFault } from '../audio/fault.ts';
 import { type GainTarget, gainTarget } from '../audio/gain.ts';
-import { type TestTone, testTone } from '../audio/test-tone.ts';
-import type { PlanChannel, PlanFilter, PlanGain } from '../model/plan/index.ts';
+import { type TestTone, type TonePath, testTone } from '../audio/test-tone.ts';
+import type { PlanChannel, PlanGain } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { CoilField, Output } from './audio-channels.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
+import { stemName } from './pair-name.ts';
 import type { PlanBook } from './plan-book.ts';
 import { remarkFault } from './remark-fault.ts';
+import { factsOfOutput } from './signal-inputs.ts';
+import { sourcesOf } from './signal-sources.ts';
 
-/** What the gain of one channel is set for: the tone, the reading on the meter, the margins to clipping. */
+/**
+ * What the gain of one channel is set for: the tone, the reading on the meter through everything that stands in the path
+ * then, the margins to clipping. Without a tone that its path lets through there is no reading.
+ */
 export function channelGain(
   output: Output,
   channel: PlanChannel & { readonly powerW: number },
@@ -22,7 +28,20 @@ export function channelGain(
   const isBass = channel.speakers.some((id) => isSubwoofer(job, id));
   const usualHz = job.rules[isBass ? 'tone-bass' : 'tone-others'].value;
   const overlapDb = job.rules['gain-overlap'].value;
-  const tone = testTone({ channel: output.id, usualHz, overlapDb, ...bandOf(channel.filters) });
+  const tone = testTone({
+    channel: output.id,
+    filters: channel.filters,
+    peaks: channel.peaks,
+    usualHz,
+    overlapDb,
+    lowestDb: job.rules['tone-lowest'].value,
+    nearDb: job.rules['tone-near-highest'].value,
+    ...sourceRange(job, output),
+  });
+  if (isFault(tone)) {
+    remarkFault(tone, output.device, book);
+    return { toneHz: usualHz, gainVoltageV: null, gain: null };
+  }
   const target = gainTarget({
     channel: output.id,
     loadOhm: load.loadOhm.value,
@@ -32,12 +51,35 @@ export function channelGain(
     supplyV: job.rules['voltage-sizing'].value,
     regulated: output.part.supply.type === 'regulated',
     overlapDb,
+    pathDb: tone.pathDb.value,
   });
-  for (const result of [tone, target]) if (isFault(result)) remarkFault(result, output.device, book);
+  const toneHz = book.trace(`${at}.toneHz`, tone.frequencyHz);
+  if (isFault(target)) {
+    remarkFault(target, output.device, book);
+    return { toneHz, gainVoltageV: null, gain: null };
+  }
   return {
-    toneHz: isFault(tone) ? usualHz : book.trace(`${at}.toneHz`, tone.frequencyHz),
-    gainVoltageV: isFault(target) ? null : book.trace(`${at}.gainVoltageV`, target.meterV),
-    gain: isFault(tone) || isFault(target) ? null : planGain(`${at}.gain`, tone, target, overlapDb, book),
+    toneHz,
+    gainVoltageV: book.trace(`${at}.gainVoltageV`, target.meterV),
+    gain: planGain(`${at}.gain`, tone, target, overlapDb, book),
+  };
+}
+
+/** The range of what feeds a channel, from the lowest to the highest of its sources; left out where one is not known. */
+function sourceRange(job: Job, { device, spec }: Output): Pick<TonePath, 'sourceHz'> {
+  const devices = new Map(job.devices.map((one) => [one.id, one]));
+  const { outputs } = sourcesOf(job, devices, [{ device: device.id, terminal: spec.input }]);
+  const ranges = outputs.map((end) => {
+    const source = devices.get(end.device);
+    return source && factsOfOutput(job, source, stemName(end.terminal)).bandwidth;
+  });
+  const known = ranges.flatMap((range) => range ?? []);
+  if (known.length === 0 || known.length < ranges.length) return {};
+  return {
+    sourceHz: {
+      from: Math.min(...known.map(({ from }) => from)),
+      to: Math.max(...known.map(({ to }) => to)),
+    },
   };
 }
 
@@ -56,19 +98,8 @@ function planGain(
     fullScaleMarginDb: book.trace(`${at}.fullScaleMarginDb`, target.fullScaleMarginDb),
     toneLevelDb: book.trace(`${at}.toneLevelDb`, tone.levelDb),
     overlapDb,
-  };
-}
-
-/** The band that a path's filters leave: the highest high-pass corner to the lowest low-pass corner, in Hz. */
-export function bandOf(filters: readonly PlanFilter[]): {
-  readonly highPassHz?: number;
-  readonly lowPassHz?: number;
-} {
-  const highs = filters.filter(({ pass }) => pass !== 'low-pass').map(({ cornerHz }) => cornerHz);
-  const lows = filters.filter(({ pass }) => pass === 'low-pass').map(({ cornerHz }) => cornerHz);
-  return {
-    ...(highs.length > 0 ? { highPassHz: Math.max(...highs) } : {}),
-    ...(lows.length > 0 ? { lowPassHz: Math.min(...lows) } : {}),
+    pathDb: book.trace(`${at}.pathDb`, tone.pathDb),
+    state: tone.state,
   };
 }
 

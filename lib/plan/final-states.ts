@@ -1,14 +1,21 @@
 import type { ControlSpec } from '../model/kinds/kind.ts';
 import type { PlanAudio, PlanChannel, PlanControl } from '../model/plan/index.ts';
+import { writeQuantity } from '../model/quantity.ts';
 import type { Device } from '../model/resolved-job.ts';
 import { channelsOf, finalFilters } from './final-filters.ts';
+import { boostsOf } from './path-peaks.ts';
 
 type Final = PlanControl['final'];
 type Told = Pick<Final, 'state' | 'why'>;
 type Heard = Pick<PlanAudio, 'channels' | 'inputs'>;
 
-/** When a control that changes is set: filters first, for a tone must lie inside the band that they leave. */
-const stages: Readonly<Record<ControlSpec['what'], Exclude<Final['during'], 'presets'>>> = {
+type Stage = Exclude<Final['during'], 'presets'>;
+
+/**
+ * When a control that changes is set: filters first, for a tone must lie inside the band that they leave, and the
+ * reading is reckoned through them.
+ */
+const stages: Readonly<Record<ControlSpec['what'], Stage>> = {
   'crossover-mode': 'filters',
   crossover: 'filters',
   subsonic: 'filters',
@@ -17,7 +24,7 @@ const stages: Readonly<Record<ControlSpec['what'], Exclude<Final['during'], 'pre
   'ground-mode': 'filters',
   other: 'filters',
   gain: 'gains',
-  boost: 'gains',
+  boost: 'filters',
   phase: 'delays',
 };
 
@@ -42,9 +49,31 @@ export function finalStates(
         own !== undefined
           ? { state: own, why: 'as the job says' }
           : (filters.get(name) ?? gainState(device, spec, audio) ?? partState(spec, preset));
-      const during = state === preset ? 'presets' : stages[spec.what];
+      const during = state === preset ? 'presets' : stageOf(device, name, spec, audio);
       return [name, { state, why, chosen: own === undefined ? 'computed' : 'given', during }];
     }),
+  );
+}
+
+/** A boost stands in the path while the gain is set, unless the reading is reckoned with it flat: then it comes after. */
+function stageOf(device: Device, name: string, spec: ControlSpec, { channels }: Heard): Stage {
+  if (spec.what !== 'boost') return stages[spec.what];
+  const isKnown = boostsOf(device).some(({ control, peaks }) => control === name && peaks !== null);
+  const isFlat = channels.some(
+    (channel) =>
+      channel.gain?.state === 'equalising-flat' && isOneOf(device.id, channelsOf(device, spec), channel),
+  );
+  return isKnown && !isFlat ? stages.boost : 'delays';
+}
+
+/** True for a channel of the amplifier that has one of the names, alone or bridged. */
+function isOneOf(amplifier: string, names: readonly string[], { id }: PlanChannel): boolean {
+  return (
+    id.startsWith(`${amplifier}.`) &&
+    id
+      .slice(amplifier.length + 1)
+      .split('+')
+      .some((one) => names.includes(one))
   );
 }
 
@@ -64,17 +93,7 @@ function gainState(device: Device, spec: ControlSpec, audio: Heard): Told | null
 }
 
 function byChannels({ id }: Device, names: readonly string[], channels: readonly PlanChannel[]): Told | null {
-  const own = channels.filter(
-    ({ id: channel, loadOhm }) =>
-      loadOhm !== null &&
-      names.some((name) =>
-        channel
-          .slice(id.length + 1)
-          .split('+')
-          .includes(name),
-      ) &&
-      channel.startsWith(`${id}.`),
-  );
+  const own = channels.filter((channel) => channel.loadOhm !== null && isOneOf(id, names, channel));
   if (own.length === 0) return { state: 'stays fully down', why: 'nothing is wired to its channels' };
   const targets = own.flatMap(({ id: channel, gainVoltageV, toneHz }) =>
     gainVoltageV === null ? [] : [{ channel: channel.slice(id.length + 1), gainVoltageV, toneHz }],
@@ -85,7 +104,7 @@ function byChannels({ id }: Device, names: readonly string[], channels: readonly
     (one) => one.gainVoltageV === first.gainVoltageV && one.toneHz === first.toneHz,
   );
   const text = (list: readonly string[], { gainVoltageV, toneHz }: typeof first) =>
-    `${gainVoltageV} V at ${list.join(' and ')}, ${Math.round(toneHz)} Hz`;
+    `${gainVoltageV} V at ${list.join(' and ')}, ${writeQuantity(toneHz, 'frequency')}`;
   return alike
     ? {
         state: text(

@@ -50,7 +50,11 @@ export function planJob(written: Job): Planned {
   const items = planItems(job);
   const controls = planControls(job, heard);
   const measurements = planMeasurements(job, { power, audio: heard, boards, items }, book);
-  const work = planWork(job, { items, wires, runs, cables, boards, power, controls, measurements }, book);
+  const work = planWork(
+    job,
+    { items, wires, runs, cables, boards, power, audio, controls, measurements },
+    book,
+  );
   const offCuts = offCutsFor(job, boards);
   const plan: BuildPlan = {
     rackleaf: 1,

@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../model/plan/index.ts';
+import { writeQuantity } from '../model/quantity.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { mostIdleA } from './first-power.ts';
 import { around, type Prediction } from './readings.ts';
@@ -125,13 +126,15 @@ function restLines(job: Job, power: Predictable['power']): Prediction[] {
 }
 
 function gainLines({ audio }: Predictable): Prediction[] {
-  return audio.channels.flatMap(({ id, loadOhm, gainVoltageV, toneHz }): Prediction[] => {
+  return audio.channels.flatMap(({ id, loadOhm, gainVoltageV, toneHz, gain }): Prediction[] => {
     if (loadOhm === null) return [];
+    const path =
+      gain?.state === 'equalising-flat' ? 'filters loaded, equalising and boost flat' : 'filters loaded';
     return [
       {
         id: `${id}.gain`,
         kind: 'gain',
-        what: `${id}: gain voltage, ${Math.round(toneHz)} Hz tone, speakers off`,
+        what: `${id}: gain voltage, ${writeQuantity(toneHz, 'frequency')} tone, speakers off, ${path}`,
         predicted: gainVoltageV,
         unit: 'V',
         // Below the figure is good enough; above it the amplifier clips or the speaker has too much.

@@ -1,9 +1,9 @@
 import { isFault } from '../audio/fault.ts';
 import { levelDb, type Path, pathResponse, type Response } from '../audio/filters.ts';
 import { frequencies, sumResponse } from '../audio/response-curve.ts';
+import { cornersOf } from '../audio/test-tone.ts';
 import type { PlanAudio, PlanChannel, PlanSpeaker, PlanSum } from '../model/plan/index.ts';
 import type { Device, Job } from '../model/resolved-job.ts';
-import { bandOf } from './channel-gain.ts';
 
 /** From 20 Hz to 20 kHz, about six points an octave and both ends: enough for a drawing on paper. */
 const drawn = frequencies({ fromHz: 20, toHz: 20_000, points: 61 });
@@ -28,7 +28,9 @@ export function withCurves(job: Job, audio: Omit<PlanAudio, 'curves'>): PlanAudi
     ...audio,
     channels: audio.channels.map((channel) => {
       const response = responses.get(channel.id);
-      return response && channel.filters.length > 0 ? { ...channel, levelsDb: levelsOf(response) } : channel;
+      return response && channel.filters.length + channel.peaks.length > 0
+        ? { ...channel, levelsDb: levelsOf(response) }
+        : channel;
     }),
     curves: { frequenciesHz: drawn.map((hz) => rounded(hz)), sums: sumsOf(ways) },
   };
@@ -49,6 +51,7 @@ function wayOf(job: Job, channel: PlanChannel, speakers: readonly PlanSpeaker[])
   const path: Path = {
     id: channel.id,
     filters: channel.filters,
+    peaks: channel.peaks,
     reversed: (first.polarity === 'reversed') !== (first.mounted === 'reversed'),
   };
   const response = pathResponse(path);
@@ -57,7 +60,7 @@ function wayOf(job: Job, channel: PlanChannel, speakers: readonly PlanSpeaker[])
   const isBass = devices.some(({ spec }) => spec?.kind === 'speaker' && spec.band === 'subwoofer');
   const sides = new Set(devices.map(({ side }) => side));
   const [side = 'middle'] = sides.size === 1 ? sides : [];
-  return { channel, response, ...bandOf(channel.filters), side, isBass };
+  return { channel, response, ...cornersOf(channel.filters), side, isBass };
 }
 
 /** One sum for each way that plays to the top: it, and the ways below that it hands over to. */

@@ -1,6 +1,6 @@
 import { isFault } from '../audio/fault.ts';
 import { inputMatch } from '../audio/input-match.ts';
-import { mergeOutputFacts } from '../model/integration.ts';
+import { mergeOutputFacts, type OutputFacts } from '../model/integration.ts';
 import type { PlanInput, PlanOutput } from '../model/plan/index.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../model/resolved-job.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';
@@ -57,7 +57,8 @@ function cleanVoltageV(job: Job, devices: DevicesById, end: LinkEnd): number | n
   return found?.['clean-voltage'] ?? device?.facts.terminals[end.terminal]?.signal ?? null;
 }
 
-function factsOfOutput(job: Job, device: Device, name: string) {
+/** What is known of an output of a source: as found in the vehicle, else as its part says. */
+export function factsOfOutput(job: Job, device: Device, name: string): OutputFacts {
   const { spec, origin, id } = device;
   return mergeOutputFacts(
     spec?.kind === 'source-unit' ? spec.outputs[name] : undefined,

@@ -31,12 +31,13 @@ export function filtersBefore(
   ];
 }
 
-/** The output that a signal input is linked to, whichever way round the link is written. */
+/** The output that a signal input is linked to, whichever way round the link is written; a pair by its positive. */
 export function feedOf(job: Job, input: LinkEnd): LinkEnd | null {
   const id = terminalId(input);
+  const isInput = (end: LinkEnd) => terminalId(end) === id || terminalId(end) === `${id}+`;
   for (const { from, to } of job.links) {
-    if (terminalId(to) === id) return from;
-    if (terminalId(from) === id) return to;
+    if (isInput(to)) return from;
+    if (isInput(from)) return to;
   }
   return null;
 }

@@ -1,10 +1,11 @@
 import type { PlanControl } from '../model/plan/index.ts';
+import { linkEndOf } from '../model/resolved-job.ts';
 import { minutesFor, readingsOf, type Step, step, type Work } from './work.ts';
 
 const setting = { layer: 'set-up', place: 'vehicle', by: 'vehicle' } as const;
 
 /**
- * Setting up with power on: filters, then gains with the speakers off (a muted output or a gain fully down lets no tone
+ * Setting up with power on: filters, equalising and boosts, since the gain is read through them; then gains with the speakers off (a muted output or a gain fully down lets no tone
  * through, so filters are proved there), then speakers and delays, then the readings under
  * load. Each control that does not stay as it was preset gets its final state in one of them. `before` is the step that
  * gave power.
@@ -37,16 +38,37 @@ function dashLevels({ plan }: Work): readonly string[] {
   );
 }
 
+/** What is set flat while the gain of some channels is read, and only then as planned. */
+interface LeftFlat {
+  readonly channels: readonly string[];
+  /** Outputs whose equaliser waits; a boost is told as the control that it is. */
+  readonly outputs: readonly string[];
+}
+
+function leftFlat({ plan }: Work): LeftFlat {
+  const channels = plan.audio.channels.filter(({ gain }) => gain?.state === 'equalising-flat');
+  const processors = plan.items.filter(({ kind }) => kind === 'processor').map(({ id }) => id);
+  const outputs = channels
+    .flatMap(({ peaks }) => peaks.map(({ where }) => where))
+    .filter((where) => processors.includes(linkEndOf(where).device));
+  return { channels: channels.map(({ id }) => id), outputs: [...new Set(outputs)] };
+}
+
 function filterStep(work: Work, before: string): Step {
   const processors = work.plan.items.filter(({ kind, origin }) => kind === 'processor' && origin === 'job');
   const { names, acts } = finished(work, 'filters');
+  const what = work.plan.audio.channels.some(({ peaks }) => peaks.length > 0)
+    ? 'filters and equalising'
+    : 'filters';
+  const { channels: flat } = leftFlat(work);
   const load =
     processors.length > 0
-      ? `Load the filters into ${processors.map(({ id }) => id).join(' and ')}`
-      : 'Set the filters of the filter sheet';
+      ? `Load the ${what} into ${processors.map(({ id }) => id).join(' and ')}`
+      : `Set the ${what} of the filter sheet`;
+  const waits = flat.length === 0 ? '' : `, but leave equalising and boost of ${flat.join(' and ')} flat`;
   return step('filters', [{ step: before, why: 'a filter is loaded with power on' }], {
     ...setting,
-    text: `Speakers off. ${load}${names === '' ? '' : `. Only then set ${names}`}`,
+    text: `Speakers off. ${load}${waits}${names === '' ? '' : `. Only then set ${names}`}`,
     minutes: minutesFor(work, 'set-control', acts.length + processors.length) || 1,
     acts: ['load-filters', ...acts],
     proof:
@@ -60,10 +82,15 @@ function gainStep(work: Work): Step {
   const knobs = dashLevels(work).length > 0 ? ', level control of the dash fully up' : '';
   return step(
     'gains',
-    [{ step: 'filters', why: 'a tone lies inside the band only once the filters are in' }],
+    [
+      {
+        step: 'filters',
+        why: 'the voltages are those of a tone through the filters, as they stand for good',
+      },
+    ],
     {
       ...setting,
-      text: `Speakers off${knobs}. Set the gains by the meter, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}. Then prove each filter with a tone inside its band and one an octave outside`,
+      text: `Speakers off${knobs}. Filters stay as loaded. Set the gains by the meter, each with its own tone, to the voltages of the presets sheet${names === '' ? '' : `: ${names}`}. Then prove each filter with a tone inside its band and one an octave outside`,
       tools: ['true-RMS meter', 'test tones', 'hearing protection'],
       minutes: Math.max(1, minutesFor(work, 'set-gain', readings.length)),
       acts: ['gains', ...acts, 'prove-filters', ...readings.map((id) => `measure:${id}`)],
@@ -76,12 +103,14 @@ function gainStep(work: Work): Step {
 function speakerStep(work: Work): Step {
   const readings = readingsOf(work, 'delays');
   const { names, acts } = finished(work, 'delays');
+  const { outputs: waiting } = leftFlat(work);
+  const load = waiting.length === 0 ? '' : `Load the equalising of ${waiting.join(' and ')}. `;
   return step(
     'speakers-on',
     [{ step: 'gains', why: 'no speaker hears a test tone at full level, nor a filter that is not proved' }],
     {
       ...setting,
-      text: `Source at its lowest level, speaker plugs on, an active tweeter through a series capacitor at first. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
+      text: `${load}Source at its lowest level, speaker plugs on, an active tweeter through a series capacitor at first. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
       tools: ['polarity tester', 'hearing protection'],
       minutes: Math.max(
         1,

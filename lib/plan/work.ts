@@ -6,7 +6,7 @@ import { type WorkTimeName, workMinutes } from '../model/work-times.ts';
 export interface Work {
   readonly plan: Pick<
     BuildPlan,
-    'items' | 'wires' | 'runs' | 'cables' | 'boards' | 'power' | 'controls' | 'measurements'
+    'items' | 'wires' | 'runs' | 'cables' | 'boards' | 'power' | 'audio' | 'controls' | 'measurements'
   >;
   /** The shop's own times in seconds, by name. */
   readonly times: Readonly<Record<string, number | undefined>>;

@@ -17,10 +17,23 @@ export function checkAfter(file: JobFile, report: Report): void {
   }
 }
 
-/** A load is asked of a channel that the amplifier has; back to front and reversed are for speakers. */
+/** A load is asked of a channel that the amplifier has, a mix of the inputs of a processor; polarity is for speakers. */
 export function checkAudioFields(devices: readonly Device[], report: Report): void {
   for (const { id, given, spec } of devices) {
     if (!given) continue;
+    for (const [output, inputs] of Object.entries(given.mix)) {
+      const path = ['devices', id, 'mix', output];
+      if (spec?.kind !== 'processor')
+        report.atKey(path, `${id} is no processor, so it has no mix`, 'take it out');
+      else
+        for (const [index, name] of inputs.entries())
+          report.look<unknown>(
+            [...path, String(index)],
+            `terminal of ${id}`,
+            name,
+            withPairs(spec.terminals),
+          );
+    }
     for (const name of Object.keys(given.loads)) {
       const path = ['devices', id, 'loads', name];
       if (spec?.kind !== 'amplifier')

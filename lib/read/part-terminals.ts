@@ -96,6 +96,13 @@ function checkChannels(id: string, part: PartOf<'amplifier'>, report: Report): v
           channel[end],
           end === 'input' ? withPairs(part.terminals) : part.terminals,
         );
+      for (const [index, added] of channel.summed.entries())
+        report.look<unknown>(
+          [...path, 'summed', String(index)],
+          `terminal of ${id}`,
+          added,
+          withPairs(part.terminals),
+        );
     }
   for (const name of Object.keys(part.bridges))
     for (const half of name.split('+'))

@@ -48,7 +48,7 @@ function jobDevice(
     report.lose('device', id);
     return null;
   }
-  for (const key of ['settings', 'after-commissioning', 'filters'] as const)
+  for (const key of ['settings', 'after-commissioning', 'filters', 'equalising', 'mix'] as const)
     checkKeys(key, id, given, facts, report);
   checkFuses(id, given, spec, report);
   const where = placeOf(id, given, job, vehicle, report);
@@ -118,9 +118,9 @@ function checkFuses(id: string, given: JobDevice, spec: Part, report: Report): v
       );
 }
 
-/** Settings go by control, filters by output (terminal or pair). */
+/** Settings go by control; filters, equalising and mix by output (terminal or pair). */
 function checkKeys(
-  key: 'settings' | 'after-commissioning' | 'filters',
+  key: 'settings' | 'after-commissioning' | 'filters' | 'equalising' | 'mix',
   id: string,
   given: JobDevice,
   facts: Device['facts'],

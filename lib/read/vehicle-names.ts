@@ -27,6 +27,11 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
   for (const [id, route] of Object.entries(vehicle.routes)) {
     if (route.reaches)
       report.look(['routes', id, 'reaches', 'space'], 'space', route.reaches.space, vehicle.spaces);
+    for (const [index, end] of (route.ends ?? []).entries())
+      report.look<unknown>(['routes', id, 'ends', String(index)], 'place or fitted device', end, {
+        ...vehicle.fitted,
+        ...vehicle.places,
+      });
   }
 }
 

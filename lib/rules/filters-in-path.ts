@@ -3,6 +3,7 @@ import { type Filter, filterLevel } from '../audio/filters.ts';
 import type { PlanChannel, PlanFilter } from '../model/plan/index.ts';
 import type { Device } from '../model/resolved-job.ts';
 import { askedOf, finalFilters } from '../plan/final-filters.ts';
+import { boostsOf } from '../plan/path-peaks.ts';
 import { deviceIdOf, deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { decibels, hertz, listed } from './words.ts';
@@ -141,4 +142,30 @@ const notMade: Rule = {
   },
 };
 
-export const filtersInPathRules: readonly Rule[] = [twice, untold, notMade];
+const boostUnknown: Rule = {
+  id: 'boost-unknown',
+  asks: 'How far a boost raises the level is known: the gain voltage allows for it.',
+  levels: ['caution'],
+  ...partData,
+  judge({ job }) {
+    return job.devices
+      .filter(({ origin, spec }) => origin === 'job' && spec?.kind === 'amplifier')
+      .flatMap((device) =>
+        boostsOf(device)
+          .filter(({ peaks }) => peaks === null)
+          .map(({ control, state }): Verdict => {
+            return {
+              level: 'caution',
+              of: [`${device.id}.${control}`, device.id],
+              message: `${control} on ${device.id} is to stand at "${state}", and how far that raises the level is not known: the gain voltages hold with it flat`,
+              value: state,
+              remedy: `leave it flat, or write boost: with centre and range for ${control} in the part, and its level in dB under after-commissioning:`,
+              ...partData,
+              ...deviceSpot(job, device.id, 'after-commissioning', control),
+            };
+          }),
+      );
+  },
+};
+
+export const filtersInPathRules: readonly Rule[] = [twice, untold, notMade, boostUnknown];

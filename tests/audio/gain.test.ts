@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { isFault } from '../../lib/audio/fault.ts';
 import { type GainRequest, gainTarget } from '../../lib/audio/gain.ts';
 import { inputMatch } from '../../lib/audio/input-match.ts';
-import { type TonePath, testTone } from '../../lib/audio/test-tone.ts';
 
 const front: GainRequest = {
   channel: 'front',
@@ -13,6 +12,7 @@ const front: GainRequest = {
   supplyV: 14.4,
   regulated: false,
   overlapDb: 0,
+  pathDb: 0,
 };
 
 function target(change: Partial<GainRequest> = {}) {
@@ -56,8 +56,8 @@ describe('the gain target', () => {
 
   it('reads less behind filters that stay on, and no more with a boost', () => {
     // By hand: 6.0206 dB is half the voltage.
-    expect(target({ filterDb: -6.0206 }).meterV.value).toBeCloseTo(9.9, 9);
-    expect(target({ filterDb: 6 }).meterV.value).toBe(20);
+    expect(target({ pathDb: -6.0206 }).meterV.value).toBeCloseTo(9.9, 9);
+    expect(target({ pathDb: 6 }).meterV.value).toBe(20);
   });
 
   it('never asks for more than the amplifier has or the speakers bear', () => {
@@ -74,47 +74,18 @@ describe('the gain target', () => {
     );
   });
 
-  it.each([{ loadOhm: 0 }, { powerW: Number.NaN }, { speakersW: 0 }, { supplyV: 0 }, { overlapDb: -3 }])(
-    'is refused for %o',
-    (change) => {
-      expect(gainTarget({ ...front, ...change })).toMatchObject({
-        fault: 'gain-unclear',
-        subjects: ['front'],
-      });
-    },
-  );
-});
-
-describe('the test tone', () => {
-  const tone = (path: Partial<TonePath>) => {
-    const found = testTone({ channel: 'front', usualHz: 1000, overlapDb: 0, ...path });
-    if (isFault(found)) return found.fault;
-    return found.frequencyHz.value;
-  };
-
-  // Common practice, no source: 40 to 50 Hz for bass, 1 kHz for others.
-  it('is the usual one where the path plays it', () => {
-    expect(tone({ highPassHz: 80 })).toBe(1000);
-    expect(tone({ usualHz: 50, highPassHz: 25, lowPassHz: 80 })).toBe(50);
-    expect(tone({})).toBe(1000);
-  });
-
-  it('is inside the band where the usual one is not', () => {
-    expect(tone({ highPassHz: 3500 })).toBe(7000);
-    expect(tone({ highPassHz: 80, lowPassHz: 320 })).toBeCloseTo(160, 9);
-    expect(tone({ lowPassHz: 500 })).toBe(250);
-  });
-
-  it('states its overlap', () => {
-    expect(testTone({ channel: 'front', usualHz: 1000, overlapDb: 5 })).toMatchObject({
-      levelDb: { value: -5 },
+  it.each([
+    { loadOhm: 0 },
+    { powerW: Number.NaN },
+    { speakersW: 0 },
+    { supplyV: 0 },
+    { overlapDb: -3 },
+    { pathDb: Number.NaN },
+  ])('is refused for %o', (change) => {
+    expect(gainTarget({ ...front, ...change })).toMatchObject({
+      fault: 'gain-unclear',
+      subjects: ['front'],
     });
-  });
-
-  it('is refused for an empty band or an overlap out of range', () => {
-    expect(tone({ highPassHz: 80, lowPassHz: 60 })).toBe('band-empty');
-    expect(tone({ overlapDb: -1 })).toBe('overlap-unclear');
-    expect(tone({ overlapDb: Number.NaN })).toBe('overlap-unclear');
   });
 });
 

@@ -28,6 +28,7 @@ export function sampleAudio(shape: SampleShape): BuildPlan['audio'] {
         belowDb: null,
         levelsDb: [],
         toneHz: 1000,
+        peaks: [],
         filters: shape.processor
           ? [
               { where: `dsp.OUT${nth}`, pass: 'high-pass', type: 'linkwitz-riley', order: 4, cornerHz: 80 },

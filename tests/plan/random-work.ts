@@ -95,6 +95,7 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
       runs: [...new Set(wires.flatMap(({ run }) => run ?? []))].map((id) => ({ ...sampleRun, id })),
       cables: cablesOf(wires),
       boards: used.map((id) => boardOf(id, shape, items, wires)),
+      audio: sample.audio,
       power: { ...sample.power, fuses: items.slice(0, 2).map(({ id }) => ({ ...sampleFuse, id })) },
       controls: items.flatMap(({ id }, index) =>
         index % 2 === 0

@@ -154,6 +154,7 @@ export function samplePower(): Pick<BuildPlan, 'power' | 'audio'> {
           powerW: 75,
           gainVoltageV: 17.32,
           toneHz: 1000,
+          peaks: [],
           filters: [
             { where: 'amp-front.IN1', pass: 'high-pass', type: 'linkwitz-riley', order: 4, cornerHz: 80 },
           ],

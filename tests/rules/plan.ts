@@ -79,6 +79,7 @@ const channel = (id: string, more: Partial<PlanChannel>): PlanChannel => ({
   gainVoltageV: 17.3,
   toneHz: 1000,
   filters: [],
+  peaks: [],
   speakers: [],
   wiring: 'one coil',
   wireLossDb: 0.1,

@@ -12,6 +12,22 @@ export const audioRules = {
   },
   'tone-bass': { says: 'Test tone for bass channels', dimension: 'frequency', value: 50, ...cp },
   'tone-others': { says: 'Test tone for other channels', dimension: 'frequency', value: 1000, ...cp },
+  'tone-lowest': {
+    says: 'How far a path may be below its highest level at its test tone: beyond it another tone is taken',
+    dimension: 'level',
+    value: 3,
+    least: 0,
+    most: 6,
+    ...cp,
+  },
+  'tone-near-highest': {
+    says: 'How far below the highest level in the band another test tone may lie: the nearest to the usual one is taken',
+    dimension: 'level',
+    value: 0.5,
+    least: 0,
+    most: 3,
+    ...cp,
+  },
   // Into 4 ohm 2 mV are 1 uW: 30 dB at 1 m from a speaker of 90 dB at 1 W. 6 mV are 40 dB, below a running engine.
   'noise-quiet': {
     says: 'Greatest noise at a speaker output with the inputs shorted, engine off',

@@ -15,6 +15,8 @@ const channel = z.strictObject({
   negative: builders(text('CH1-')),
   /** The signal input that drives it. */
   input: builders(text('IN1')),
+  /** Further inputs that are added to it, such as the right one of a bass amplifier. */
+  summed: builders(z.array(text('IN2')).default([])),
   minimum: builders(quantityAbove('resistance')),
   powers,
 });

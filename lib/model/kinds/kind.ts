@@ -6,6 +6,7 @@ import {
   extent,
   isRising,
   isRisingSize,
+  positiveNumber,
   quantity,
   quantityAbove,
   quantityWithin,
@@ -74,6 +75,17 @@ const controlFilterSchema = z.strictObject({
     .optional(),
 });
 
+/** What a boost control raises: the level about one frequency. */
+const controlBoostSchema = z.strictObject({
+  centre: builders(quantityAbove('frequency')),
+  /** From one stop to the other. */
+  range: z
+    .strictObject({ from: builders(quantity('level')), to: builders(quantity('level')) })
+    .refine(isRising, runsDownwards),
+  /** Its sharpness, where its maker gives it. */
+  q: builders(positiveNumber.optional()),
+});
+
 /** One knob, switch or slide of a part. */
 export const controlSpecSchema = z.strictObject({
   what: builders(
@@ -101,6 +113,7 @@ export const controlSpecSchema = z.strictObject({
   /** Names of the channels of its amplifier that it acts on; left out, all of them. */
   channels: builders(z.array(text('1')).optional()),
   filter: controlFilterSchema.optional(),
+  boost: controlBoostSchema.optional(),
   /** Its state after commissioning, where neither a reading nor a filter of the job decides. */
   final: builders(text('OPEN').optional()),
 });

@@ -15,6 +15,9 @@ export const planFilterSchema = z.object({
   cornerHz: number,
 });
 
+/** An equaliser band or a boost in the path; null where its centre or its shape is not known. */
+export const planPeakSchema = z.object({ where: name, centreHz: orNull, gainDb: number, q: orNull });
+
 /** What one coil gets: for sure, and at most by the ratings of the amplifier. */
 const coilPowerSchema = z.object({ coil: name, speaker: name, powerW: number, greatestPowerW: number });
 
@@ -41,6 +44,10 @@ export const planGainSchema = z.object({
   /** Level of the recorded tone against full scale. */
   toneLevelDb: number,
   overlapDb: number,
+  /** Level of the path at the tone against its highest after commissioning; a plan of before has none. */
+  pathDb: builders(z.number().optional()),
+  /** How equalising and boosts stand while the gain is set. */
+  state: builders(z.enum(['as-loaded', 'equalising-flat']).optional()),
 });
 
 export const planChannelSchema = z.object({
@@ -63,6 +70,8 @@ export const planChannelSchema = z.object({
   gain: planGainSchema.nullable(),
   toneHz: number,
   filters: z.array(planFilterSchema),
+  /** Equalising and boosts in its path after commissioning. */
+  peaks: z.array(planPeakSchema).default([]),
   /** Ids of the speakers that it drives. */
   speakers: z.array(name),
   /** How the coils are joined, in words. */
@@ -160,6 +169,7 @@ export type PlanAudio = z.output<typeof planAudioSchema>;
 export type PlanChannel = z.output<typeof planChannelSchema>;
 export type PlanSpeaker = z.output<typeof planSpeakerSchema>;
 export type PlanFilter = z.output<typeof planFilterSchema>;
+export type PlanPeak = z.output<typeof planPeakSchema>;
 export type PlanWiring = z.output<typeof planWiringSchema>;
 export type PlanGain = z.output<typeof planGainSchema>;
 export type PlanInput = z.output<typeof planInputSchema>;

@@ -102,6 +102,7 @@ export const figures = {
   damping: { unit: '', on: 'reckoned', direction: 'down', why: 'more of it is better' },
   'frequency-from': { unit: 'Hz', on: 'generator', direction: 'up', why: within },
   'frequency-to': { unit: 'Hz', on: 'generator', direction: 'down', why: within },
+  sharpness: { unit: '', on: 'reckoned', direction: 'nearest', why: set },
   'delay-from': { unit: 'ms', on: 'processor', direction: 'up', why: within },
   'delay-to': { unit: 'ms', on: 'processor', direction: 'down', why: within },
   delay: { unit: 'ms', on: 'processor', direction: 'nearest', why: set },

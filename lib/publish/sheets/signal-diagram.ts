@@ -2,7 +2,7 @@ import type { BuildPlan, PlanChannel, PlanFilter, PlanSpeaker } from '../../mode
 import { printed, printedNumber } from '../../model/printed/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelledWithin } from '../words.ts';
-import { lengthOr, none, writerFor } from '../written.ts';
+import { lengthOr, none, type Written, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
 import { sourceTables } from './source-tables.ts';
 import { blank, dense, groupedTable, strong, type Table, tableOf } from './table.ts';
@@ -36,11 +36,12 @@ function meterRange({ dcResistanceOhm }: PlanChannel): string {
 
 function gainsTable(channels: readonly PlanChannel[]): Table {
   return tableOf(
-    'Setting of gain: speakers off, filters and equalising flat',
+    'Setting of gain: speakers off, filters loaded as below',
     channels.filter((one) => one.speakers.length > 0),
     [
       { title: 'Channel', cell: (one) => strong(one.id) },
       { title: 'Tone', kind: 'figure', cell: (one) => printed('frequency', one.toneHz) },
+      { title: 'Path at the tone', kind: 'figure', cell: pathText },
       {
         title: 'Meter shows',
         kind: 'figure',
@@ -59,6 +60,12 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
     ],
     (one) => one.id,
   );
+}
+
+/** How far a path is below its highest level at the tone, and what stands flat while its gain is set. */
+function pathText({ gain }: PlanChannel): Written {
+  const text = printed('level', gain?.pathDb);
+  return gain?.state === 'equalising-flat' ? { text, beside: 'equalising and boost flat' } : { text };
 }
 
 /** How far its loss puts a channel below the fellow that loses least. */
@@ -113,6 +120,24 @@ function filtersTable(channels: readonly PlanChannel[]): Table {
   );
 }
 
+/** Equalising and boosts as they stand for good. */
+function peaksTable(channels: readonly PlanChannel[]): Table {
+  const peaks = channels.flatMap((one) => one.peaks.map((peak) => ({ ...peak, channel: one.id })));
+  return tableOf(
+    'Equalising and boost',
+    peaks,
+    [
+      { title: 'Channel', cell: (one) => strong(one.channel) },
+      { title: 'Stands at', cell: (one) => one.where },
+      { title: 'Centre', kind: 'figure', cell: (one) => printed('frequency', one.centreHz) },
+      { title: 'Level', kind: 'figure', cell: (one) => strong(printed('level', one.gainDb)) },
+      { title: 'Q', kind: 'figure', cell: (one) => printed('sharpness', one.q) },
+      { title: 'Set', kind: 'tick' },
+    ],
+    (one) => one.channel,
+  );
+}
+
 function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
   const write = writerFor(plan.shop);
   return tableOf(
@@ -154,6 +179,7 @@ function signalModel(plan: BuildPlan): SignalDiagramSheet | null {
     waysTable(channels),
     gainsTable(channels),
     filtersTable(channels),
+    peaksTable(channels),
     speakersTable(plan, namesOf(plan)),
     ...sourceTables(plan),
   ]

@@ -35,6 +35,26 @@ function withHighPass(content: Written, asked: { order: number; corner: string }
   amp.filters = { 'CH1+': [{ pass: 'high-pass', type: 'butterworth', ...asked }] };
 }
 
+/** The amplifier gets a boost, which is to stand as said after commissioning. */
+function withBoost(
+  content: Written,
+  state: string | null,
+  boost?: { centre: string; range: { from: string; to: string } },
+): void {
+  const { controls } = partIn(content, 'two-channel', 'amplifier');
+  const { amp } = content.job.devices;
+  if (!controls || !amp) throw new Error('The job has an amplifier with controls.');
+  controls.BOOST = {
+    what: 'boost',
+    form: 'knob',
+    panel: 'left',
+    safe: 'fully down',
+    why: 'it adds to the gain',
+    ...(boost && { boost }),
+  };
+  if (state !== null) amp['after-commissioning'] = { BOOST: state };
+}
+
 export const filtersInPathCases: RuleCases = {
   // Two Butterworth filters at one corner are 3.01 dB down each there, 6.02 dB together; their slopes add.
   'filtered-twice': {
@@ -131,6 +151,29 @@ export const filtersInPathCases: RuleCases = {
         about: () => aboutContent((content) => withHighPass(content, { order: 2, corner: '80 Hz' })),
       },
       { name: 'an amplifier whose filters are not known', about: () => about() },
+    ],
+  }, // The reading of a gain allows for a boost whose height is known.
+  'boost-unknown': {
+    fires: [
+      {
+        name: 'half-way, and the part tells nothing',
+        about: () => aboutContent((content) => withBoost(content, 'half-way')),
+        level: 'caution',
+        subject: 'amp.BOOST',
+        says: /BOOST on amp is to stand at "half-way"/,
+        toDo: /boost: with centre and range/,
+      },
+    ],
+    quiet: [
+      { name: 'at its safe stop', about: () => aboutContent((content) => withBoost(content, null)) },
+      { name: 'a level in dB', about: () => aboutContent((content) => withBoost(content, '6 dB')) },
+      {
+        name: 'half-way of a range that is known',
+        about: () =>
+          aboutContent((content) =>
+            withBoost(content, 'half-way', { centre: '45 Hz', range: { from: '0 dB', to: '12 dB' } }),
+          ),
+      },
     ],
   },
 };
