@@ -1,6 +1,5 @@
 import type { TraceInput } from '../model/trace.ts';
-import type { AudioFault } from './fault.ts';
-import { type Filter, levelDb, pathResponse } from './filters.ts';
+import { type Filter, type FilterFault, levelDb, pathResponse } from './filters.ts';
 import { isShaped, type Peak, peakResponse } from './peak.ts';
 import { highestLevelDb } from './response-curve.ts';
 import { input } from './traced.ts';
@@ -26,7 +25,7 @@ export interface PathLevel {
  * The level of a path after commissioning. Of a peak that only its height is known of, the bounds are taken that make
  * the reading of a meter the lower one.
  */
-export function pathLevel({ channel, filters, peaks }: ShapedPath): PathLevel | AudioFault {
+export function pathLevel({ channel, filters, peaks }: ShapedPath): PathLevel | FilterFault {
   const response = pathResponse({ id: channel, filters, peaks });
   if ('fault' in response) return response;
   const unshaped = peaks.filter((peak) => !isShaped(peak));

@@ -1,7 +1,7 @@
 import { preferredFrequencies, preferredFrequenciesHz } from '../model/tables/preferred-frequencies.ts';
 import type { Traced } from '../model/trace.ts';
 import { type AudioFault, audioFault, isFault, isPositive } from './fault.ts';
-import type { Filter } from './filters.ts';
+import type { Filter, FilterFault } from './filters.ts';
 import { type PathLevel, pathLevel, type ShapedPath } from './path-level.ts';
 import { commonPractice, input, traced } from './traced.ts';
 
@@ -37,7 +37,7 @@ export interface TestTone {
   readonly state: ToneState;
 }
 
-export type ToneFault = AudioFault;
+export type ToneFault = AudioFault<'band-empty' | 'overlap-unclear' | 'tone-not-played'> | FilterFault;
 
 /**
  * The test tone to set the gain of a path with, and the level of the path at it: L, the response of everything in the

@@ -144,23 +144,19 @@ const notMade: Rule = {
 
 const boostUnknown: Rule = {
   id: 'boost-unknown',
-  asks: 'How far a boost raises the level is known: the gain voltage allows for it.',
-  levels: ['caution'],
-  ...partData,
   judge({ job }) {
     return job.devices
       .filter(({ origin, spec }) => origin === 'job' && spec?.kind === 'amplifier')
       .flatMap((device) =>
         boostsOf(device)
           .filter(({ peaks }) => peaks === null)
-          .map(({ control, state }): Verdict => {
+          .map(({ control, state }): Verdict<'boost-unknown'> => {
             return {
               level: 'caution',
               of: [`${device.id}.${control}`, device.id],
               message: `${control} on ${device.id} is to stand at "${state}", and how far that raises the level is not known: the gain voltages hold with it flat`,
               value: state,
               remedy: `leave it flat, or write boost: with centre and range for ${control} in the part, and its level in dB under after-commissioning:`,
-              ...partData,
               ...deviceSpot(job, device.id, 'after-commissioning', control),
             };
           }),

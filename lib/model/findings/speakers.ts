@@ -158,6 +158,11 @@ export const speakerFindings = {
     levels: ['caution'],
     ...partData,
   },
+  'boost-unknown': {
+    asks: 'How far a boost raises the level is known: the gain voltage allows for it.',
+    levels: ['caution'],
+    ...partData,
+  },
   'subwoofer-misfits-box': {
     asks: 'A subwoofer fits its box: hole, depth and volume.',
     levels: ['stop', 'caution'],
@@ -187,6 +192,11 @@ export const speakerFindings = {
     asks: 'The band of a channel has a test tone in it.',
     levels: ['stop'],
     source: "Kirchhoff's laws; the parts' data",
+  },
+  'tone-not-played': {
+    asks: 'There is a test tone that the source gives and the path of a channel lets through.',
+    levels: ['stop'],
+    ...commonPractice,
   },
   'overlap-unclear': {
     asks: 'The overlap of the test tone is a level of nothing or more.',
