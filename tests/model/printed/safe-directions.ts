@@ -43,6 +43,7 @@ export const figureDirections = {
   'frequency-to': 'down',
   'first-mode': 'down',
   slope: 'nearest',
+  sharpness: 'nearest',
   loss: 'up',
   'level-left': 'down',
   level: 'nearest',
