@@ -1,13 +1,15 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-export default defineConfig({
+/** `--mode long` tries every case: see `long-run.ts`. */
+export default defineConfig(({ mode }) => ({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts'],
     reporters: ['default', fileURLToPath(new URL('plain-count.ts', import.meta.url))],
+    env: mode === 'long' ? { LONG: '1' } : {},
     setupFiles: [fileURLToPath(new URL('property-seed.ts', import.meta.url))],
     testTimeout: 120_000,
     hookTimeout: 300_000,
   },
-});
+}));

@@ -2,13 +2,12 @@ import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import type { Problem } from '../model/problem.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { SourceFile } from '../model/source-file.ts';
-import { planJob } from '../plan/plan-job.ts';
 import type { PublishedJob, ShopSite } from '../publish/shop-site.ts';
 import { type Content, readContent } from '../read/read-content.ts';
 import { remedyFor } from '../read/report.ts';
-import { judge } from '../rules/index.ts';
 import type { Effects } from './effects.ts';
 import { type FrozenPlan, frozenPlans, releasedLabels } from './frozen-plans.ts';
+import { judgedPlan } from './judged-plan.ts';
 import { planChanges } from './plan-changes.ts';
 
 /** A job with the plan that it computes today, and the frozen one where its revision is released. */
@@ -33,6 +32,9 @@ export interface LoadedShop {
   readonly jobs: readonly LoadedJob[];
 }
 
+/** Plans and judges a job of the shop that these files tell of. */
+export type TodayOf = (job: Job, files: readonly SourceFile[]) => BuildPlan;
+
 /**
  * Reads, plans and judges a shop:
  *
@@ -43,6 +45,7 @@ export interface LoadedShop {
 export async function loadShop(
   effects: Effects,
   only: (job: string) => boolean = () => true,
+  todayOf: TodayOf = judgedPlan,
 ): Promise<LoadedShop> {
   const files = await effects.readContent();
   const { frozen, problems } = frozenPlans(files);
@@ -51,14 +54,12 @@ export async function loadShop(
     .filter(({ id }) => only(id))
     .map((job) => {
       if (effects.watched) effects.tell(`planning ${job.id}`);
-      return loadJob(job, frozen);
+      return loadJob(job, frozen, todayOf(job, files));
     });
   return { files, content, problems: [...content.problems, ...problems], frozen, jobs };
 }
 
-function loadJob(job: Job, frozen: readonly FrozenPlan[]): LoadedJob {
-  const { plan, remarks } = planJob(job);
-  const today = { ...plan, findings: judge(job, plan, remarks) };
+function loadJob(job: Job, frozen: readonly FrozenPlan[], today: BuildPlan): LoadedJob {
   const own = frozen.find((one) => one.job === job.id && one.revision === job.file.revision);
   if (!own) return { job, today, plan: today, released: false, changes: [] };
   return {

@@ -1,7 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { realEffects } from '../../lib/commands/effects.ts';
-import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
 import { printedSet } from '../../lib/commands/print-set.ts';
 import { openPrinter, type Printer } from '../../lib/export/print/print-pdf.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
@@ -10,11 +8,13 @@ import { renderPage } from '../../lib/publish/render-page.ts';
 import { sheetSections } from '../../lib/publish/sheet-sections.ts';
 import { openTemplates } from '../../lib/publish/templates.ts';
 import { openPdf, strokesOf } from '../export/pdf-strokes.ts';
+import { casesOf } from '../long-run.ts';
 import { root } from '../plan/demo.ts';
+import { siteInFolder } from '../shops/site-in-folder.ts';
 
-const site = siteOf(await loadShop({ ...realEffects(root), watched: false }));
-if (site === null) throw new Error('The shop file of the demo can not be read.');
-const shop = site;
+const shop = await siteInFolder(root);
+/** The first job, and in the long run every one. */
+const printed = casesOf(shop.jobs, (_, index) => index === 0);
 
 /** Letters of headings of sheets are 15 pt high, those of a job's title 18 pt, those below 12 pt. */
 const headingPt = [14.5, 16] as const;
@@ -77,7 +77,7 @@ describe('a printed set', () => {
   });
   afterAll(() => printer.close());
 
-  it.each(shop.jobs.map((job) => [job.plan.job.id, job] as const))(
+  it.each(printed.map((job) => [job.plan.job.id, job] as const))(
     '%s has the page of each sheet in its index, as its heading stands there, and every page its number',
     async (_, job) => {
       const pdf = await printedSet(printer, shop, job);

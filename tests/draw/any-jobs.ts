@@ -2,13 +2,14 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { drawJobPages } from '../../lib/draw/draw-job.ts';
 import type { BuildPlan, PlanControl } from '../../lib/model/plan/index.ts';
+import { caseCount } from '../long-run.ts';
 import { arbitraryShape } from './arbitrary-shape.ts';
 import { overlapsOn } from './overlaps.ts';
 import { samplePlan } from './sample-plan.ts';
 import { shippedMetrics } from './shipped-metrics.ts';
 
-/** So many made-up jobs on each paper: two hundred in all, in two files that run side by side. */
-const jobs = 100;
+/** So many made-up jobs on each paper, in two files that run side by side: two hundred in the long run. */
+const jobs = caseCount({ all: 100, some: 10 });
 
 /** Draws made-up jobs on one paper, measures every text of them, and prints how many overlap: none may. */
 export function testAnyJobs(paper: 'letter' | 'a4'): void {

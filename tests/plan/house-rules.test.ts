@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { judgedPlan } from '../../lib/commands/judged-plan.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { smallShop } from '../read/small-shop.ts';
-import { judgedPlan } from '../shops/shop-in-folder.ts';
 import { byId, jobOf } from './plan-small-shop.ts';
 
 /** The judged plan of the small shop with house rules of its own. */

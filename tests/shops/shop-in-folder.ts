@@ -1,11 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
+import { judgedPlan } from '../../lib/commands/judged-plan.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { Job } from '../../lib/model/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/source-file.ts';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { type Content, readContent } from '../../lib/read/read-content.ts';
-import { judge } from '../../lib/rules/index.ts';
 import { keptPlan } from './kept-plan.ts';
 
 /** A shop as it stands in a folder, for tests that read it and change nothing. */
@@ -60,10 +59,4 @@ export class ShopInFolder {
       return error instanceof Error ? error : new Error(String(error));
     }
   }
-}
-
-/** Plans and judges a job. */
-export function judgedPlan(job: Job): BuildPlan {
-  const { plan, remarks } = planJob(job);
-  return { ...plan, findings: judge(job, plan, remarks) };
 }

@@ -1,15 +1,15 @@
 import { fileURLToPath } from 'node:url';
 import { jobDrawings } from '../../lib/commands/drawings.ts';
-import { realEffects } from '../../lib/commands/effects.ts';
-import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
+import { casesOf } from '../long-run.ts';
+import { siteInFolder } from '../shops/site-in-folder.ts';
 import { describeSite } from './describe-site.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const site = siteOf(await loadShop({ ...realEffects(root), watched: false }));
-if (site === null) throw new Error('The shop file of the demo can not be read.');
+const site = await siteInFolder(root);
 
 describeSite({
   name: 'the demo shop',
   site,
   drawingsOf: jobDrawings(),
+  lookedAt: casesOf(site.jobs, (_, index) => index === 0),
 });

@@ -1,17 +1,16 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { jobDrawings } from '../../lib/commands/drawings.ts';
-import { realEffects } from '../../lib/commands/effects.ts';
-import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
 import { setToPrint } from '../../lib/commands/print-set.ts';
 import { openPrintPage, type PrintJob, pdfOptions } from '../../lib/export/print/print-pdf.ts';
 import type { PublishedJob, ShopSite } from '../../lib/publish/shop-site.ts';
 import { openBrowser } from '../browser.ts';
+import { casesOf } from '../long-run.ts';
 import { root } from '../plan/demo.ts';
+import { siteInFolder } from '../shops/site-in-folder.ts';
 import { brokenWholes, markWholes, type PrintedPage, readPrinted } from './print-marks.ts';
 
-const site = siteOf(await loadShop({ ...realEffects(root), watched: false }));
-if (site === null) throw new Error('The shop file of the demo can not be read.');
+const site = await siteInFolder(root);
 
 const papers = [
   { paper: 'letter', widthPt: 612, heightPt: 792 },
@@ -52,7 +51,9 @@ describe('printed sets', () => {
     return { pages, wholes };
   }
 
-  const cases = site.jobs.flatMap((job) => papers.map((paper) => ({ id: job.plan.job.id, job, ...paper })));
+  const all = site.jobs.flatMap((job) => papers.map((paper) => ({ id: job.plan.job.id, job, ...paper })));
+  // The first job on the first paper and the last one on the last.
+  const cases = casesOf(all, (_, index, { length }) => index === 0 || index === length - 1);
 
   it.each(cases)(
     '$id on $paper: nothing is split, heads repeat, nothing runs off, each drawing has a page',

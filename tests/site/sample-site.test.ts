@@ -8,8 +8,11 @@ const draft = {
   job: { ...plan.job, id: 'draft-job', title: 'Draft of a board', status: 'draft' as const },
 };
 
+const jobs = [sampleJob(plan), sampleJob(draft)];
+
 describeSite({
   name: 'a sample shop',
-  site: sampleSite([sampleJob(plan), sampleJob(draft)]),
+  site: sampleSite(jobs),
   drawingsOf: sampleDrawings,
+  lookedAt: jobs,
 });

@@ -1,0 +1,10 @@
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { planJob } from '../plan/plan-job.ts';
+import { judge } from '../rules/index.ts';
+
+/** The plan of a job with all that the rules find in it. */
+export function judgedPlan(job: Job): BuildPlan {
+  const { plan, remarks } = planJob(job);
+  return { ...plan, findings: judge(job, plan, remarks) };
+}
