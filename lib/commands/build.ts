@@ -4,7 +4,7 @@ import { jobDrawings } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
 import { anyStopped, loadShop, siteOf } from './load-shop.ts';
-import { standingText, tellChanges, tellProblems } from './report.ts';
+import { standingText, tellChanges, tellNoPacket, tellProblems } from './report.ts';
 
 export interface BuildChoices {
   readonly audience: Audience;
@@ -28,6 +28,7 @@ export async function build(effects: Effects, { audience, keepGoing }: BuildChoi
     effects.tell(standingText(job));
     tellChanges(job, effects);
   }
+  const refused = audience === 'customer' ? shop.jobs.filter((job) => tellNoPacket(job, effects)) : [];
   const sites = await buildSites(site, { root: effects.root, drawingsOf: jobDrawings(), audience });
   for (const { pages, files, link } of sites)
     effects.tell(
@@ -35,5 +36,5 @@ export async function build(effects: Effects, { audience, keepGoing }: BuildChoi
         ? `${pages} pages, ${files} files: ${link}`
         : `${pages} pages, ${files} files: open ${link}/index.html`,
     );
-  return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) });
+  return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) || refused.length > 0 });
 }

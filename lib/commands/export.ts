@@ -11,9 +11,9 @@ import { revisionSegment } from '../publish/addresses.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { loadShop, missingJob } from './load-shop.ts';
+import { type LoadedJob, type LoadedShop, loadShop, missingJob } from './load-shop.ts';
 import { printSet } from './print-set.ts';
-import { tellChanges, tellFrozen, tellProblems } from './report.ts';
+import { tellChanges, tellFrozen, tellNoPacket, tellProblems } from './report.ts';
 
 /** The words of the command line, as they were given. */
 export interface ExportWords {
@@ -28,7 +28,10 @@ export interface ExportWords {
   readonly json: boolean;
 }
 
-const everyFormat = [...exportFormats, 'pdf'] as const;
+/** What is written where no format is asked for. */
+const usualFormats = [...exportFormats, 'pdf'] as const;
+/** The packet is for the customer: it is made where it is asked for. */
+const everyFormat = [...usualFormats, 'packet'] as const;
 type Format = (typeof everyFormat)[number];
 
 /** `rackleaf export JOB`, or `rackleaf export JOB JOB ...`: several jobs are nested together on stock sheets. */
@@ -77,9 +80,10 @@ async function exportJob(effects: Effects, job: string, words: ExportWords): Pro
   tellFrozen(loaded, effects);
   tellChanges(loaded, effects);
   const made = filesOf(loaded.plan, choices, formats);
-  const printed = formats.includes('pdf') ? await printSet(shop, loaded) : null;
-  const missing = typeof printed === 'string' ? printed : null;
-  const files = printed === null || typeof printed === 'string' ? made : [...made, printed];
+  const refused = formats.includes('packet') && tellNoPacket(loaded, effects);
+  const printed = await printedFiles(shop, loaded, refused ? without(formats, 'packet') : formats);
+  const missing = printed.find((one) => typeof one === 'string') ?? null;
+  const files = [...made, ...printed.filter((one) => typeof one !== 'string')];
   const { plan } = loaded;
   const folder = words.to ?? join('.rackleaf', 'export', plan.job.id, revisionSegment(plan.job.revision));
   const paths = await writeAll(effects, folder, draftReason(plan) !== null, files);
@@ -88,7 +92,23 @@ async function exportJob(effects: Effects, job: string, words: ExportWords): Pro
     effects.tell(`export: no PDF was made: ${missing}`);
     return exitStatus.missing;
   }
-  return statusOf({ problems: shop.problems.length > 0, stopped: isStopped(loaded.plan) });
+  return statusOf({ problems: shop.problems.length > 0, stopped: refused || isStopped(loaded.plan) });
+}
+
+function without(formats: readonly Format[], format: Format): readonly Format[] {
+  return formats.filter((one) => one !== format);
+}
+
+/** What a browser prints: the set for the bench, and the customer's packet. What is missing comes back as a text. */
+async function printedFiles(
+  shop: LoadedShop,
+  loaded: LoadedJob,
+  formats: readonly Format[],
+): Promise<readonly (ExportedFile | string)[]> {
+  const files: (ExportedFile | string)[] = [];
+  if (formats.includes('pdf')) files.push(await printSet(shop, loaded));
+  if (formats.includes('packet')) files.push(await printSet(shop, loaded, 'customer'));
+  return files;
 }
 
 function tellPaths(effects: Effects, about: object, paths: readonly string[], json: boolean): void {
@@ -102,7 +122,7 @@ function refuse(effects: Effects, message: string): ExitStatus {
 }
 
 function formatsOf(words: readonly string[]): readonly Format[] | string {
-  if (words.length === 0) return everyFormat;
+  if (words.length === 0) return usualFormats;
   const known: readonly string[] = everyFormat;
   const unknown = words.find((word) => !known.includes(word));
   if (unknown !== undefined) return `there is no format "${unknown}"; there are ${everyFormat.join(', ')}`;

@@ -3,7 +3,8 @@ const texts: Readonly<Record<string, string>> = {
   build: `rackleaf build [--audience bench|customer|shop] [--keep-going]
 
 Reads content/, plans and checks every job, and builds the site.
-  --audience    who the site is for; the default is bench, in dist
+  --audience    who the site is for; the default is bench, in dist. A customer's copy has a packet
+                only where the job may be handed over; otherwise it says why, and the status is 1
   --keep-going  builds what can be built although the input has errors`,
   serve: `rackleaf serve [--port 8080]
 
@@ -31,7 +32,7 @@ Freezes the plan of the job's revision beside the job, unless a finding stops it
                 [--units mm|inch] [--paper letter|a4] [--label-stock SIZES]
 rackleaf export JOB JOB ... [--to FOLDER] [--json] [--units mm|inch] [--paper letter|a4]
 
-Writes files of a job for other programs, machines and printers; without --format all of them.
+Writes files of a job for other programs, machines and printers; without --format all but the packet.
 Of several jobs it writes the nest: the pieces of all of them together on stock sheets.
   --format      svg       each drawing, stand-alone
                 cut       each board at 1:1 for a router or laser, SVG
@@ -42,13 +43,15 @@ Of several jobs it writes the nest: the pieces of all of them together on stock 
                 csv       every table (RFC 4180); a text that begins with = + - @
                           has an apostrophe before it, so that nothing is computed
                 pdf       the sheet set with bookmarks; needs a browser
+                packet    the customer's copy, PDF; made only where it is asked for, and refused for
+                          a draft, with a stop, with a reading out of its limits or not taken
   --to          the folder; the default is .rackleaf/export/JOB/REVISION, of several jobs
                 .rackleaf/export/nest
   --units       of DXF; the default is the shop's
   --paper       of templates and labels; the default is the shop's
   --label-stock sizes of the label sheet: columns=4, rows=20, width=1 3/4 in, height=1/2 in,
                 left=0.3 in, top=1/2 in, pitch-x=2.05 in, pitch-y=1/2 in; any of them
-Names of files begin with DRAFT until the job is released. No file holds a private value.`,
+Names of files begin with DRAFT until the job is released. No file but the packet holds a private value.`,
 };
 
 const statuses = `Exit status: 0 done; 1 a job has a stop finding; 2 the input has errors; 3 something outside is missing.`;

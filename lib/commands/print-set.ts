@@ -13,6 +13,10 @@ import { type LoadedJob, type LoadedShop, siteOf } from './load-shop.ts';
 /** Stands for the address of a shop that has no site: links of the PDF then lead nowhere, and to no machine. */
 const noSite = 'http://site.invalid/';
 
+/** For whom a page is printed. */
+export type PrintAudience = 'bench' | 'customer';
+const names = { bench: 'sheets.pdf', customer: 'packet.pdf' } as const;
+
 const types: Readonly<Record<string, string>> = {
   css: 'text/css',
   js: 'text/javascript',
@@ -21,18 +25,22 @@ const types: Readonly<Record<string, string>> = {
 };
 
 /**
- * The page of a job as one PDF with bookmarks, for the bench: the same page that the site has, so no private value
- * is in it. What is missing comes back as a text.
+ * The page of a job as one PDF with bookmarks: the same page that the site has. For the bench no private value is in
+ * it; a customer's has those of that customer alone. What is missing comes back as a text.
  */
-export async function printSet(shop: LoadedShop, { plan }: LoadedJob): Promise<ExportedFile | string> {
+export async function printSet(
+  shop: LoadedShop,
+  { plan }: LoadedJob,
+  audience: PrintAudience = 'bench',
+): Promise<ExportedFile | string> {
   const site = siteOf(shop);
   const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
   if (!site || !job) return 'the page of the job can not be made, since the shop file has errors';
   const printer = await openPrinter();
   if ('missing' in printer) return printer.missing;
   try {
-    const content = await printedSet(printer, site, job);
-    return typeof content === 'string' ? content : { name: 'sheets.pdf', content };
+    const content = await printedSet(printer, site, job, audience);
+    return typeof content === 'string' ? content : { name: names[audience], content };
   } finally {
     await printer.close();
   }
@@ -46,12 +54,13 @@ export async function printedSet(
   printer: Pick<Printer, 'print'>,
   site: ShopSite,
   job: PublishedJob,
+  audience: PrintAudience = 'bench',
 ): Promise<Uint8Array | string> {
   const read = await openAnchorReader();
   if (!read) return 'PDF needs the package pdfjs-dist: run npm install pdfjs-dist';
   const drawings = jobDrawings()(job.plan);
   const pdf = await settledPrint(
-    (pages) => printer.print(setToPrint(site, job, { pages, drawingsOf: () => drawings })),
+    (pages) => printer.print(setToPrint(site, job, { pages, drawingsOf: () => drawings, audience })),
     read,
   );
   return (
@@ -63,16 +72,21 @@ interface SetParts {
   /** The page on which each sheet begins, as far as it is known. */
   readonly pages: AnchorPages;
   readonly drawingsOf: DrawingsOf;
+  readonly audience: PrintAudience;
 }
 
 /** What a browser is given to print the set of a job: its page, and what the page asks for. */
 export function setToPrint(
   site: ShopSite,
   job: PublishedJob,
-  { pages, drawingsOf }: SetParts = { pages: new Map(), drawingsOf: jobDrawings() },
+  { pages, drawingsOf, audience }: SetParts = {
+    pages: new Map(),
+    drawingsOf: jobDrawings(),
+    audience: 'bench',
+  },
 ): PrintJob {
   const { plan } = job;
-  const page = printedJobPage({ site, audience: 'bench' }, job, pages);
+  const page = printedJobPage({ site: { ...site, jobs: [job] }, audience }, job, pages);
   const given = plan.shop.siteUrl ?? noSite;
   const base = given.endsWith('/') ? given : `${given}/`;
   const assets = new Map(siteAssets().map(({ path, read }) => [new URL(path, base).href, { path, read }]));

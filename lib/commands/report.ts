@@ -2,6 +2,7 @@ import type { Finding } from '../model/finding.ts';
 import { placeText } from '../model/place.ts';
 import { isStopped } from '../model/plan/index.ts';
 import { problemText } from '../model/problem.ts';
+import { handOverLacks, lackText } from '../publish/hand-over.ts';
 import type { Effects } from './effects.ts';
 import type { LoadedJob, LoadedShop } from './load-shop.ts';
 
@@ -36,6 +37,16 @@ export function tellChanges({ job, plan, changes }: LoadedJob, effects: Effects)
   effects.tell(`${where}: revision ${plan.job.revision} is released, but would be computed otherwise today:`);
   for (const change of changes) effects.tell(`  ${change}`);
   effects.tell('  to do: build what was released; for what today asks, raise the revision and release it');
+}
+
+/** Tells why no packet is made of a job, with the lines of its record; false where it may be made. */
+export function tellNoPacket({ job, plan }: Pick<LoadedJob, 'job' | 'plan'>, effects: Effects): boolean {
+  const lacks = handOverLacks(plan);
+  for (const lack of lacks) {
+    const lines = lack.lines.length === 0 ? '' : ` ${lack.lines.join(', ')}`;
+    effects.tell(`${job.id}: no packet is made: ${lackText(lack)}${lines}`);
+  }
+  return lacks.length > 0;
 }
 
 /** What sheets of a released revision are made from, where that differs from today's plan. */

@@ -194,15 +194,16 @@ export interface Measured {
 
 const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
 
-/** A reading from the vehicle, such as `13.9 V` or `0.12 ohm`. */
+/** A reading from the vehicle, such as `13.9 V` or `0.12 ohm`; a meter shows `-0.02 V` where current flows the other way. */
 export const measured: z.ZodCodec<z.ZodString, z.ZodCustom<Measured, Measured>> = z.codec(
   z.string({ error: () => 'needs a reading with its unit, such as 13.9 V' }).meta({ examples: ['13.9 V'] }),
   z.custom<Measured>(),
   {
     decode: (value, ctx) => {
+      const [, minus, body = value] = /^\s*(-)?(.*)$/s.exec(value) ?? [];
       for (const dimension of dimensionNames) {
-        const read = parseQuantity(value, dimension);
-        if (typeof read === 'number') return { dimension, value: read };
+        const read = parseQuantity(body, dimension);
+        if (typeof read === 'number') return { dimension, value: minus ? 0 - read : read };
       }
       ctx.issues.push({
         code: 'custom',

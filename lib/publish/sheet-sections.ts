@@ -3,6 +3,7 @@ import { type BuildPlan, buildPlanSchema } from '../model/plan/index.ts';
 import { tradeCautions } from './cautions.ts';
 import { drawingToken } from './drawing-token.ts';
 import { frozen } from './frozen.ts';
+import { handOverOf } from './hand-over.ts';
 import { sheetIds, sheets } from './sheets/index.ts';
 import type { Sheet } from './sheets/sheet.ts';
 import { visibleTo } from './visible-to.ts';
@@ -42,5 +43,5 @@ export function sheetSections(plan: BuildPlan, audience: Audience): SheetSection
 
 function modelOf(sheet: Sheet, plan: BuildPlan, audience: Audience): object | null {
   if (sheet.openTo === 'builders') return sheet.model(plan);
-  return sheet.model(visibleTo(buildPlanSchema, plan, audience) ?? {});
+  return sheet.model(visibleTo(buildPlanSchema, plan, audience) ?? {}, handOverOf(plan));
 }

@@ -4,6 +4,7 @@ import {
   count,
   day,
   id,
+  measured,
   privateText,
   quantity,
   quantityAbove,
@@ -216,4 +217,10 @@ describe('count', () => {
   ])('refuses %j', (value, message) => {
     expect(refusal(count, value)).toBe(message);
   });
+});
+
+test('a reading may be below zero: a meter shows which way the current flows', () => {
+  expect(measured.parse('-0.042 V')).toEqual({ dimension: 'voltage', value: -0.042 });
+  expect(measured.parse('13.9 V')).toEqual({ dimension: 'voltage', value: 13.9 });
+  expect(measured.safeParse('--1 V').success).toBe(false);
 });

@@ -143,4 +143,11 @@ export const wiringRules = {
     value: 0.5,
     ...cp,
   },
+  'retorque-days': {
+    says: 'Days after which power joints are tightened again',
+    dimension: 'count',
+    value: 30,
+    above: 0,
+    ...cp,
+  },
 } as const satisfies Record<string, RuleDefinition>;

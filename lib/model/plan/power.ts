@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { markSchema } from '../trace.ts';
 import { conductorMaterialSchema, conductorRoleSchema, fuseFormSchema } from '../vocabulary.ts';
 
@@ -103,9 +103,9 @@ export const planFuseSchema = z.object({
   /** The item that holds it. */
   item: name,
   way: name,
-  form: builders(fuseFormSchema),
-  /** Null where no lawful rating could be chosen; the finding says why. */
-  ratingA: builders(z.number().nullable()),
+  form: everyone(fuseFormSchema),
+  /** Null where no lawful rating could be chosen; the finding says why. The packet tells what is put back. */
+  ratingA: everyone(z.number().nullable()),
   part: builders(z.string().nullable()),
   interruptA: builders(z.number().nullable()),
   /** Fault current of its source that it must interrupt; null behind another fuse. */

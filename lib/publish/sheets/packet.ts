@@ -1,12 +1,20 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { HandOver, MainFuse } from '../hand-over.ts';
 import { bodyShop, jumpStart } from '../hand-over-words.ts';
 import type { Visible } from '../visible-to.ts';
 import type { OpenSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, room, strong, type Table, tableOf } from './table.ts';
 
-/** What the customer takes home: what changed, how to treat it, what is warranted. */
+/** What the customer takes home; or why it is not made yet. */
 export interface PacketSheet {
-  readonly mainFuses: readonly string[];
+  readonly refused: readonly string[];
+  readonly packet: Packet | null;
+}
+
+/** What changed in the vehicle, how to treat it, what is warranted. */
+export interface Packet {
+  /** The rating and the place of each: what is put back where one was taken out. */
+  readonly mainFuses: Table | null;
   readonly functions: Table;
   readonly levels: readonly string[];
   readonly jumpStart: readonly string[];
@@ -19,16 +27,15 @@ export interface PacketSheet {
 
 type Items = Visible<BuildPlan['items']>;
 
-/** Where the fuses near a battery are: those that stand on no board. */
-function mainFuses(items: Items): string[] {
-  return items.flatMap(({ kind, origin, title, seatTitle }) =>
-    kind === 'fuse-holder' &&
-    origin === 'job' &&
-    title !== undefined &&
-    seatTitle !== undefined &&
-    seatTitle !== null
-      ? [`${title}: ${seatTitle.charAt(0).toLowerCase()}${seatTitle.slice(1)}`]
-      : [],
+function mainFusesTable(fuses: readonly MainFuse[]): Table | null {
+  if (fuses.length === 0) return null;
+  return dense(
+    tableOf('Main fuse: the rating that is put back, and where it stands', fuses, [
+      { title: 'Fuse', kind: 'words', cell: ({ name }) => strong(name) },
+      { title: 'Rating', kind: 'figure', cell: ({ rating }) => strong(rating) },
+      { title: 'Form', cell: ({ form }) => form },
+      { title: 'Place', kind: 'words', cell: ({ place }) => place },
+    ]),
   );
 }
 
@@ -70,24 +77,32 @@ const readings = [
   'Torque at the battery',
   'Torque at the ground point',
 ] as const;
-const visits = ['Re-torque visit at 30 days', 'Return visit', 'Return visit'] as const;
-
-function packetModel(plan: Visible<BuildPlan>): PacketSheet | null {
-  const items = plan.items ?? [];
-  const serials = equipment(items);
+function packetModel(plan: Visible<BuildPlan>, handOver: HandOver): PacketSheet | null {
+  const serials = equipment(plan.items ?? []);
   if (serials.length === 0) return null;
+  const { refused } = handOver;
+  return { refused, packet: refused.length > 0 ? null : packetOf(serials, handOver) };
+}
+
+function packetOf(serials: readonly string[], { mainFuses, hasBoards, retorqueDays }: HandOver): Packet {
+  const days = `${retorqueDays} days`;
   return {
-    mainFuses: mainFuses(items),
+    mainFuses: mainFusesTable(mainFuses),
     functions: blankRows('Functions of the vehicle that changed', 'Function', functions, [
       { title: 'As before', kind: 'tick' },
       room('What is different now'),
     ]),
     levels: ['Highest setting of the volume', 'Highest setting of the bass level', 'Set by'],
-    jumpStart,
-    bodyShop,
+    jumpStart: jumpStart(mainFuses.length > 0),
+    bodyShop: bodyShop({ hasMainFuse: mainFuses.length > 0, hasBoards }),
     serials: blankRows('Warranty record', 'Equipment', serials, [room('Serial number'), blank('Until')]),
-    readings: blankRows('Readings', 'Reading', readings, [blank('At hand-over'), blank('At 30 days')]),
-    visits: blankRows('Visits', 'Visit', visits, [blank('Date'), room('What was done, by whom')]),
+    readings: blankRows('Readings', 'Reading', readings, [blank('At hand-over'), blank(`At ${days}`)]),
+    visits: blankRows(
+      'Visits',
+      'Visit',
+      [`Re-torque visit at ${days}`, 'Return visit', 'Return visit'],
+      [blank('Date'), room('What was done, by whom')],
+    ),
     signatures: ['Customer', 'Date', 'For the shop', 'Date'],
   };
 }

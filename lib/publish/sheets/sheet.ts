@@ -1,6 +1,7 @@
 import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { TradeCaution } from '../cautions.ts';
+import type { HandOver } from '../hand-over.ts';
 import type { Visible } from '../visible-to.ts';
 
 interface SheetBase {
@@ -19,10 +20,10 @@ export interface BuilderSheet<Model extends object = object> extends SheetBase {
   readonly model: (plan: BuildPlan) => Model | null;
 }
 
-/** A sheet that others may see as well: it must do with what is visible of a plan. */
+/** A sheet that others may see as well: it must do with what is visible of a plan, and with what a hand-over rests on. */
 export interface OpenSheet<Model extends object = object> extends SheetBase {
   readonly openTo: 'everyone';
-  readonly model: (plan: Visible<BuildPlan>) => Model | null;
+  readonly model: (plan: Visible<BuildPlan>, handOver: HandOver) => Model | null;
 }
 
 export type Sheet = BuilderSheet | OpenSheet;

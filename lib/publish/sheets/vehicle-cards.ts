@@ -118,7 +118,7 @@ function cardsModel(plan: BuildPlan): VehicleCardsSheet | null {
     vehicle: plan.vehicle.title,
     shop: [plan.shop.name, ...plan.shop.address].join(', '),
     fuses: fuses && dense(fuses),
-    jumpStart,
+    jumpStart: jumpStart(fuses !== null),
     points: points && dense(points),
     against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${printed('current-carried', total)} at rated power.`,
     faultSteps: faultSteps(plan),

@@ -1,0 +1,87 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { handOverLacks } from '../../lib/publish/hand-over.ts';
+import { jobOf } from '../plan/plan-small-shop.ts';
+import { smallShop } from '../read/small-shop.ts';
+import { ShopFolder, stopped } from './shop-folder.ts';
+
+const draft = new ShopFolder();
+const withStop = new ShopFolder(stopped);
+const installed = new ShopFolder();
+afterAll(() => {
+  for (const folder of [draft, withStop, installed]) folder.remove();
+});
+
+/** Every line of the record that has a limit, read as predicted or just at it. */
+function readings(): string {
+  const { plan } = planJob(jobOf(smallShop()));
+  const units: Readonly<Record<string, string>> = {
+    ohm: 'ohm',
+    V: 'V',
+    mV: 'mV',
+    A: 'A',
+    ms: 'ms',
+    Hz: 'Hz',
+  };
+  return plan.measurements
+    .filter(({ least, greatest }) => least !== null || greatest !== null)
+    .map(({ id, predicted, least, greatest, unit }) => {
+      const value = predicted ?? greatest ?? least ?? 0;
+      return `  ${id}: ${value.toFixed(6)} ${units[unit] ?? unit}`;
+    })
+    .join('\n');
+}
+
+describe('export --format packet', () => {
+  test('is refused for a draft: it says why, writes nothing and ends with 1', async () => {
+    const { status, out, told } = await draft.run('export', 'demo', '--format', 'packet', '--to', 'out');
+    expect(status).toBe(1);
+    expect(out).toBe('');
+    expect(told).toContain('demo: no packet is made: The job is still a draft.');
+    expect(told).toMatch(
+      /demo: no packet is made: \d+ readings? of the record (is|are) still to be taken\. battery-rest/,
+    );
+    expect(existsSync(join(draft.root, 'out'))).toBe(false);
+  });
+
+  test('is refused with a stop', async () => {
+    const { status, told } = await withStop.run('export', 'demo', '--format', 'packet');
+    expect(status).toBe(1);
+    expect(told).toContain('A fault that stops the job is still to be mended.');
+  });
+
+  test('is no part of what is written where no format is asked for', async () => {
+    const { out, told } = await draft.run('export', 'demo', '--format', 'csv', '--to', 'tables');
+    expect(out).not.toContain('packet');
+    expect(told).not.toContain('packet');
+  });
+
+  test('is made of an installed job whose record is read, and of it alone', async () => {
+    installed.change('content/jobs/demo.yaml', 'status: draft', 'status: installed');
+    installed.write(
+      'content/jobs/demo.yaml',
+      `${installed.read('content/jobs/demo.yaml')}\nas-built:\n${readings()}\n`,
+    );
+    const { status, out, told } = await installed.run('export', 'demo', '--format', 'packet', '--to', 'out');
+    expect(told).toBe('');
+    expect(status).toBe(0);
+    expect(out).toBe('out/packet.pdf');
+  });
+
+  test('is refused once one reading is out of its limit', async () => {
+    const job = installed.read('content/jobs/demo.yaml');
+    installed.write('content/jobs/demo.yaml', job.replace(/battery-rest: [\d.]+ V/, 'battery-rest: 11.9 V'));
+    const { status, told } = await installed.run('export', 'demo', '--format', 'packet', '--to', 'out');
+    expect(status).toBe(1);
+    expect(told).toContain('1 reading lies outside the limits. battery-rest');
+  });
+});
+
+test('the lines that a packet waits for are those with a limit', () => {
+  const { plan } = planJob(jobOf(smallShop()));
+  const [lack] = handOverLacks({ ...plan, job: { ...plan.job, status: 'installed' }, findings: [] });
+  const limited = plan.measurements.filter(({ least, greatest }) => least !== null || greatest !== null);
+  expect(lack?.lines).toEqual(limited.map(({ id }) => id));
+});
