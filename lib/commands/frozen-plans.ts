@@ -1,4 +1,4 @@
-import { type BuildPlan, buildPlanSchema } from '../model/plan/index.ts';
+import { type BuildPlan, broughtUp, buildPlanSchema, planFormat } from '../model/plan/index.ts';
 import type { Problem } from '../model/problem.ts';
 import type { SourceFile } from '../model/source-file.ts';
 import type { ReleasedLabels } from '../read/read-content.ts';
@@ -27,28 +27,40 @@ export function frozenPlans(files: readonly SourceFile[]): {
   for (const { path, text } of files) {
     const [, job, revision] = ofFrozen.exec(path) ?? [];
     if (job === undefined || revision === undefined) continue;
-    const plan = parsePlan(text);
-    if (plan) frozen.push({ job, revision, plan });
-    else problems.push(unreadable(path));
+    const read = readPlan(text);
+    if (typeof read === 'object') frozen.push({ job, revision, plan: read });
+    else problems.push(unreadable(path, read));
   }
   const key = ({ job, revision }: FrozenPlan) => `${job} ${revision.padStart(8)}`;
   return { frozen: frozen.toSorted((a, b) => (key(a) < key(b) ? -1 : 1)), problems };
 }
 
-function parsePlan(text: string): BuildPlan | null {
+/** The plan of a frozen file, brought up to today's format; where it is none, what should stand there. */
+function readPlan(text: string): BuildPlan | string {
+  const asWritten = 'the file exactly as `rackleaf release` wrote it';
+  const read = broughtUp(parsed(text));
+  if (read.state === 'too-new')
+    return `a plan of format ${planFormat} or earlier; this one is of format ${read.format}, of a later version of Rackleaf: update it`;
+  if (read.state === 'no-plan') return asWritten;
+  const { data, error } = buildPlanSchema.safeParse(read.plan);
+  if (data) return data;
+  const lacking = error.issues[0]?.path.join('.');
+  return lacking === undefined ? asWritten : `${asWritten}; ${lacking} is amiss`;
+}
+
+function parsed(text: string): unknown {
   try {
-    const parsed = buildPlanSchema.safeParse(JSON.parse(text));
-    return parsed.success ? parsed.data : null;
+    return JSON.parse(text);
   } catch {
     return null;
   }
 }
 
-function unreadable(path: string): Problem {
+function unreadable(path: string, expected: string): Problem {
   return {
     where: { file: path, line: 1, column: 1, path: '' },
     message: 'the frozen plan of a released revision can not be read',
-    expected: 'the file exactly as `rackleaf release` wrote it',
+    expected,
     remedy: 'bring it back from version control: its sheets were handed out',
   };
 }

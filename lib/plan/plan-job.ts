@@ -1,4 +1,4 @@
-import type { BuildPlan } from '../model/plan/index.ts';
+import { type BuildPlan, planFormat } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { planBranches } from './branches.ts';
@@ -58,6 +58,7 @@ export function planJob(written: Job): Planned {
   const offCuts = offCutsFor(job, boards);
   const plan: BuildPlan = {
     rackleaf: 1,
+    format: planFormat,
     job: jobHead(job),
     shop: shopHead(job),
     vehicle: vehicleHead(job),

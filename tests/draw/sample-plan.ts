@@ -1,4 +1,4 @@
-import type { BuildPlan } from '../../lib/model/plan/index.ts';
+import { type BuildPlan, planFormat } from '../../lib/model/plan/index.ts';
 import { sampleAudio } from './sample-audio.ts';
 import { sampleBoard } from './sample-board.ts';
 import { sampleItems } from './sample-items.ts';
@@ -12,6 +12,7 @@ export function samplePlan(shape: SampleShape): BuildPlan {
   const wires = sampleWires(shape);
   return {
     rackleaf: 1,
+    format: planFormat,
     job: {
       id: 'sample-job',
       title: 'A made-up job',

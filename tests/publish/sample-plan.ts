@@ -1,4 +1,4 @@
-import type { BuildPlan, PlanItem } from '../../lib/model/plan/index.ts';
+import { type BuildPlan, type PlanItem, planFormat } from '../../lib/model/plan/index.ts';
 import { sampleBoard } from './sample-board.ts';
 import { samplePower } from './sample-power.ts';
 import { sampleWiring } from './sample-wiring.ts';
@@ -34,6 +34,7 @@ const place = { file: 'content/jobs/sample-job.yaml', line: 12, column: 5, path:
 export function samplePlan(change: Partial<BuildPlan> = {}): BuildPlan {
   return {
     rackleaf: 1,
+    format: planFormat,
     job: {
       id: 'sample-job',
       title: 'Side-well board with one amplifier',

@@ -1,4 +1,11 @@
-import type { BuildPlan, PlanChannel, PlanSize, PlanTerminal, PlanWire } from '../../lib/model/plan/index.ts';
+import {
+  type BuildPlan,
+  type PlanChannel,
+  type PlanSize,
+  type PlanTerminal,
+  type PlanWire,
+  planFormat,
+} from '../../lib/model/plan/index.ts';
 import { type Job, type Link, terminalId } from '../../lib/model/resolved-job.ts';
 import type { ConductorRole } from '../../lib/model/vocabulary.ts';
 import { awgSize } from '../../lib/model/wire-size.ts';
@@ -141,9 +148,10 @@ function audioOf(): BuildPlan['audio'] {
   };
 }
 
-function headOf(job: Job): Pick<BuildPlan, 'rackleaf' | 'job' | 'shop' | 'vehicle'> {
+function headOf(job: Job): Pick<BuildPlan, 'rackleaf' | 'format' | 'job' | 'shop' | 'vehicle'> {
   return {
     rackleaf: 1,
+    format: planFormat,
     job: {
       id: job.id,
       title: job.file.title,

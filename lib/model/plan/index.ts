@@ -4,6 +4,7 @@ import { findingSchema } from '../finding.ts';
 import { traceSchema } from '../trace.ts';
 import { planAudioSchema } from './audio.ts';
 import { planBoardSchema, planOffCutSchema } from './board.ts';
+import { planFormat } from './format.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
 import { planPowerSchema } from './power.ts';
 import {
@@ -26,6 +27,8 @@ import {
  */
 export const buildPlanSchema = z.object({
   rackleaf: everyone(z.literal(1)),
+  /** Format of this document: see `planFormat`. */
+  format: everyone(z.literal(planFormat)),
   job: z.object({
     id: everyone(z.string()),
     title: everyone(z.string()),
@@ -90,6 +93,7 @@ export function isStopped(plan: Pick<BuildPlan, 'findings'>): boolean {
 
 export * from './audio.ts';
 export * from './board.ts';
+export * from './format.ts';
 export * from './house-rule.ts';
 export * from './power.ts';
 export * from './wiring.ts';
