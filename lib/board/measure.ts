@@ -4,7 +4,7 @@ import type { BoardShape } from './outline.ts';
 import type { Point } from './point.ts';
 
 /** A trace of a number worked out from geometry or mechanics. */
-export function computed<T extends number>(
+export function computed<T extends number | string>(
   value: T,
   unit: string,
   about: Pick<Trace, 'rule' | 'formula' | 'citation'> & Partial<Pick<Trace, 'mark'>>,

@@ -1,3 +1,5 @@
+import type { PlateStiffness } from './sheet-stiffness.ts';
+
 /**
  * A rectangular element of a thin plate with twelve degrees of freedom: deflection w and its slopes dw/dx and
  * dw/dy at each of four corners (the element of Adini, Clough and Melosh; Zienkiewicz and Taylor, The Finite
@@ -76,10 +78,13 @@ export function gaussPoints({
 }
 
 /**
- * Stiffness of the element for plate stiffness `rigidityNm` = E t^3 / 12 (1 - v^2) and Poisson's ratio v:
- * the integral of B' D B over its area, B the curvatures w_xx, w_yy, 2 w_xy.
+ * Stiffness of the element of an orthotropic plate: the integral of B' D B over its area, B the curvatures w_xx, w_yy,
+ * 2 w_xy, D of rows (Dx, D1, 0), (D1, Dy, 0), (0, 0, Dxy) in N m.
  */
-export function elementStiffness(element: PlateElement, rigidityNm: number, poisson: number): number[][] {
+export function elementStiffness(
+  element: PlateElement,
+  { dxNm, dyNm, d1Nm, dxyNm }: PlateStiffness,
+): number[][] {
   const areaM2 = element.widthM * element.heightM;
   const sum = Array.from({ length: 12 }, () => new Array<number>(12).fill(0));
   for (const [x, y, share] of gaussPoints(element)) {
@@ -88,12 +93,12 @@ export function elementStiffness(element: PlateElement, rigidityNm: number, pois
       shapeAt(element, x, y, 0, 2),
       shapeAt(element, x, y, 1, 1),
     ];
-    const weight = rigidityNm * areaM2 * share;
+    const weight = areaM2 * share;
     for (const [row, line] of sum.entries())
       for (const column of line.keys()) {
         const [ax, ay, at] = [xx[row] ?? 0, yy[row] ?? 0, 2 * (xy[row] ?? 0)];
         const [bx, by, bt] = [xx[column] ?? 0, yy[column] ?? 0, 2 * (xy[column] ?? 0)];
-        const energy = ax * (bx + poisson * by) + ay * (poisson * bx + by) + ((1 - poisson) / 2) * at * bt;
+        const energy = ax * (dxNm * bx + d1Nm * by) + ay * (d1Nm * bx + dyNm * by) + dxyNm * at * bt;
         line[column] = (line[column] ?? 0) + weight * energy;
       }
   }

@@ -4,15 +4,7 @@ import { elementStiffness, gaussPoints, shapeAt } from './plate-element.ts';
 import { type Mesh, makeMesh, type Spot, spotAt } from './plate-mesh.ts';
 import type { Point } from './point.ts';
 import type { Region } from './region.ts';
-
-/** A sheet: its stiffness and weight. */
-export interface Sheet {
-  readonly thicknessM: number;
-  /** Modulus of elasticity in bending, Pa. */
-  readonly modulusPa: number;
-  readonly poisson: number;
-  readonly densityKgM3: number;
-}
+import { inPlaneModulus, modulusAlong, plateStiffness, type Sheet } from './sheet-stiffness.ts';
 
 /** A straight stiffener of rectangular section, fastened to one face of the board. */
 export interface Rib {
@@ -21,6 +13,7 @@ export interface Rib {
   readonly to: Point;
   readonly widthM: number;
   readonly heightM: number;
+  /** Along its length, Pa. */
   readonly modulusPa: number;
   readonly densityKgM3: number;
   /** Of a glued rib: the width of the board that works with it as a flange. Left out: it slides, as if only screwed. */
@@ -63,7 +56,7 @@ interface PointMass {
 }
 
 /**
- * Bends a thin plate (Kirchhoff) on point supports under 1 g across it, by rectangular finite elements.
+ * Bends a thin orthotropic plate (Kirchhoff) on point supports under 1 g across it, by rectangular finite elements.
  * Deflection from K w = m g; first mode by inverse iteration on K and M. Elements that a cut-out covers in
  * part count by the share of material; ribs count by `ribBending`. Null where the supports leave the plate free to
  * move.
@@ -90,8 +83,8 @@ export function bendPlate(plate: PlateCase): BentPlate | null {
 
 function assemble(mesh: Mesh, { sheet, ribs, supports }: PlateCase): Banded {
   const matrix = banded(3 * mesh.nodes, mesh.band);
-  const rigidity = (sheet.modulusPa * sheet.thicknessM ** 3) / (12 * (1 - sheet.poisson ** 2));
-  const own = elementStiffness(mesh.element, rigidity, sheet.poisson);
+  const plate = plateStiffness(sheet);
+  const own = elementStiffness(mesh.element, plate);
   for (const { freedoms, share } of mesh.cells)
     for (const [i, row] of own.entries())
       for (const [j, value] of row.entries())
@@ -99,7 +92,7 @@ function assemble(mesh: Mesh, { sheet, ribs, supports }: PlateCase): Banded {
           addTo(matrix, freedoms[i] ?? 0, freedoms[j] ?? 0, share * value);
   for (const rib of ribs) addRib(matrix, mesh, rib, ribBending(rib, sheet));
   // Stiff enough to hold, soft enough to keep the digits: 1e6 times what bends one element.
-  const hold = (1e6 * rigidity) / mesh.element.widthM ** 2;
+  const hold = (1e6 * Math.max(plate.dxNm, plate.dyNm)) / mesh.element.widthM ** 2;
   for (const support of supports) {
     const spot = spotAt(mesh, support);
     addSquare(matrix, spot, shapeAt(mesh.element, spot.x, spot.y), hold);
@@ -124,12 +117,16 @@ function addSquare(matrix: Banded, spot: Spot, row: readonly number[], weight: n
  * What a rib adds to the bending stiffness of the board along its line, N m2. Screwed, its own section alone, as if
  * it could slide: E I. Glued, by the parallel-axis theorem for a composite section, about the common neutral axis:
  * E I + e^2 (EA of rib x EA of flange) / (EA of rib + EA of flange), e between the two middles (Gere and Timoshenko,
- * Mechanics of Materials, composite beams). What the flange bends by itself is in the plate.
+ * Mechanics of Materials, composite beams). What the flange bends by itself is in the plate; it is pulled in its plane,
+ * along the rib.
  */
-export function ribBending(rib: Omit<Rib, 'id' | 'from' | 'to' | 'densityKgM3'>, sheet: Sheet): number {
+export function ribBending(rib: Omit<Rib, 'id' | 'densityKgM3'>, sheet: Sheet): number {
   const own = (rib.modulusPa * rib.widthM * rib.heightM ** 3) / 12;
   const ribEA = rib.modulusPa * rib.widthM * rib.heightM;
-  const flangeEA = sheet.modulusPa * sheet.thicknessM * (rib.flangeM ?? 0);
+  const along = { xM: rib.to.xM - rib.from.xM, yM: rib.to.yM - rib.from.yM };
+  if (!rib.flangeM || Math.hypot(along.xM, along.yM) === 0) return own;
+  const flangePa = inPlaneModulus(modulusAlong(sheet, along), sheet);
+  const flangeEA = flangePa * sheet.thicknessM * rib.flangeM;
   if (!(flangeEA > 0 && ribEA > 0)) return own;
   const apartM = (rib.heightM + sheet.thicknessM) / 2;
   return own + (apartM ** 2 * ribEA * flangeEA) / (ribEA + flangeEA);

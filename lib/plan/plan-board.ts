@@ -2,29 +2,28 @@ import type { BoardFault } from '../board/fault.ts';
 import { fitBoard } from '../board/fit.ts';
 import { bodyOf } from '../board/item.ts';
 import { clearRooms } from '../board/keep-clear.ts';
-import { boardArea, boardCentroid, boardMass, centreOfMass } from '../board/measure.ts';
+import { boardArea, boardMass } from '../board/measure.ts';
 import { outlineFaults } from '../board/outline-faults.ts';
-import { type HeldMass, type RatedFixing, retention, retentionFaults } from '../board/retention.ts';
 import type { LaidRib } from '../board/rib.ts';
 import { riserPieces } from '../board/risers.ts';
 import { sheetFaults } from '../board/sheet-faults.ts';
+import type { Stiffness } from '../board/stiffness.ts';
 import { narrowestWeb } from '../board/web.ts';
 import type { PlanBoard, PlanPlacement } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { placementFaults, placePath } from './board-layout.ts';
+import { boardPhysics } from './board-physics.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
 import type { RoutedBoard } from './board-routes.ts';
 import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape } from './board-shape.ts';
 import { itemsBeneath, raisedHeight } from './board-stacking.ts';
-import { planStiffness, stiffnessRemarks } from './board-stiffness.ts';
+import { stiffnessRemarks } from './board-stiffness.ts';
 import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
-import { countedRibs, type PlannedRibs, planRibs, ribMasses, ribScrewHoles, traceRibs } from './plan-ribs.ts';
+import { planRibs, ribScrewHoles, traceRibs } from './plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
 import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
-
-const standardGravity = 9.80665;
 
 /** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
 export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: PlanBook): PlanBoard {
@@ -72,7 +71,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     material: sheet.material,
     thicknessM: sheet.thickness,
     sheetGrain: sheet.grain ?? null,
-    grain: given.outline.grain ?? null,
+    ...grainOf(board, physics.stiffness),
     edgeProfile: edgeProfileOf(board),
     outline: shape.outline.map((point) => ({ ...point })),
     cutouts: shape.cutouts.map((loop) => loop.map((point) => ({ ...point }))),
@@ -130,6 +129,14 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   ])
     book.remark(fault, { path: board.path });
   return planned;
+}
+
+/** Which way the grain has to run, and whether the job says so or the stiffness relies on it. */
+function grainOf({ given }: Board, stiffness: Stiffness | null): Pick<PlanBoard, 'grain' | 'grainChosen'> {
+  const written = given.outline.grain;
+  if (written !== undefined) return { grain: written, grainChosen: 'given' };
+  const grain = stiffness?.grain ?? null;
+  return { grain, grainChosen: grain === null ? null : 'computed' };
 }
 
 function edgeProfileOf({ given }: Board): PlanBoard['edgeProfile'] {
@@ -190,60 +197,6 @@ function faultPath(job: Job, fault: BoardFault, board: Board): string {
   if (link) return link.path;
   if (job.devices.some(({ id }) => id === subject)) return placePath(job, subject, board);
   return fault.rule.includes('web') || fault.rule.includes('hole') ? `${board.path}/outline` : board.path;
-}
-
-/** What the physics of a board follows from; `bareKg`: its mass without parts and ribs. */
-interface HeldBoard {
-  readonly laid: LaidBoard;
-  readonly fixings: readonly BoardFixing[];
-  readonly ribbing: PlannedRibs;
-  readonly bareKg: number;
-}
-
-function boardPhysics(job: Job, { laid, fixings, ribbing, bareKg }: HeldBoard, book: PlanBook) {
-  const { board } = laid;
-  const at = `boards.${board.id}`;
-  const stiffness = planStiffness(laid, fixings, countedRibs(board, ribbing));
-  const masses = [...heldMasses(laid, bareKg), ...ribMasses(board, ribbing)];
-  const rated = fixings.flatMap(({ id, xM, yM, part }): RatedFixing[] => {
-    const holdsN = (part.holds ?? 0) * standardGravity;
-    return holdsN > 0 ? [{ id, xM, yM, pullOutN: holdsN, shearN: holdsN }] : [];
-  });
-  const held = rated.length === fixings.length ? retention(masses, rated) : null;
-  const retentionRemarks =
-    rated.length === fixings.length ? retentionFaults(board.id, held, job.rules.retention.value) : [];
-  return {
-    centre: centreOfMass(masses),
-    stiffness,
-    faults: retentionRemarks,
-    numbers: {
-      sagM: stiffness ? book.trace(`${at}.sagM`, stiffness.sagM) : null,
-      firstModeHz: stiffness ? book.trace(`${at}.firstModeHz`, stiffness.firstModeHz) : null,
-      retentionG: held ? book.trace(`${at}.retentionG`, held.retentionG) : null,
-    },
-  };
-}
-
-function heldMasses({ board, shape, items, placements }: LaidBoard, massKg: number): HeldMass[] {
-  const thicknessM = board.sheet.thickness;
-  const own: HeldMass = { id: board.id, massKg, zM: thicknessM / 2, ...boardCentroid(shape) };
-  return [
-    own,
-    ...placements.flatMap((at): HeldMass[] => {
-      const item = items.find(({ id }) => id === at.item);
-      if (!item) return [];
-      const body = bodyOf(item, at);
-      return [
-        {
-          id: item.id,
-          massKg: item.massKg,
-          xM: (body.minX + body.maxX) / 2,
-          yM: (body.minY + body.maxY) / 2,
-          zM: thicknessM + (body.minZ + body.maxZ) / 2,
-        },
-      ];
-    }),
-  ];
 }
 
 /** What does not go into the mounting space, the board standing on its fixings' spacers. */

@@ -8,12 +8,13 @@ import type { HeldMass } from '../board/retention.ts';
 import { flangeWidthM, ribDefaults, ribLengthM } from '../board/rib.ts';
 import { ribFaults } from '../board/rib-check.ts';
 import { openHoles, type RibGround, ribRoomM } from '../board/rib-ground.ts';
+import { quarterTurned } from '../board/sheet-stiffness.ts';
 import type { PlanHole, PlanRib } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import { type RibbedBoard, ribGround, type StandingRib, standingRibs } from './board-ribs.ts';
 import type { PlanBook } from './plan-book.ts';
 import { apartM, ribGlue, ribScrew, screwPoints, takesGlue } from './rib-fastening.ts';
-import { plateSheet } from './sheet-build.ts';
+import { plateSheet, stripModulus } from './sheet-build.ts';
 
 /** A rib of the plan, and the holes through the board that its screws take. */
 export interface FastenedRib {
@@ -42,7 +43,7 @@ function fastenRibs(
         screw:
           screw && screws.length > 0 ? { part: screw.id, count: screws.length, apartM: apartM(rib) } : null,
         glue: rib.joint === 'glued' ? ribGlue(job) : null,
-        bendingNm2: isSound ? ribBending(ribBend(board, rib, ground), plateSheet(board.sheet)) : null,
+        bendingNm2: isSound ? leastBending(job, board, ribBend(job, board, rib, ground)) : null,
       },
       screws: screws.map((at) => ({ ...at, diameterM: holeM })),
     };
@@ -63,14 +64,29 @@ function ribFacts(rib: StandingRib): Omit<PlanRib, 'roomM' | 'screw' | 'glue' | 
   };
 }
 
+/** What a rib adds to the stiffness of its board, the grain of which may run either way; the lesser counts. */
+function leastBending({ rules }: Job, { sheet, given }: Board, rib: Rib): number {
+  const along = plateSheet(sheet, rules);
+  const ways = { level: along, upright: quarterTurned(along) };
+  const { grain } = given.outline;
+  const known = grain !== undefined && sheet.grain !== undefined ? [ways[grain]] : Object.values(ways);
+  return Math.min(...known.map((lying) => ribBending(rib, lying)));
+}
+
 /** A rib as the plate model bends it; glued, with the flange that works with it. */
 export function ribBend(
+  { rules }: Job,
   { sheet }: Pick<Board, 'sheet'>,
   rib: StandingRib,
   { region, fixings }: { readonly region: Region; readonly fixings: readonly Point[] },
 ): Rib {
   const { widthM, heightM } = rib;
-  const section = { widthM, heightM, modulusPa: rib.sheet.modulus, densityKgM3: rib.sheet.density };
+  const section = {
+    widthM,
+    heightM,
+    modulusPa: stripModulus(rib.sheet, rules),
+    densityKgM3: rib.sheet.density,
+  };
   const isBonded = rib.joint === 'glued' && takesGlue(rib.sheet) && takesGlue(sheet);
   return {
     ...{ id: rib.id, from: rib.from, to: rib.to, ...section },
@@ -156,10 +172,10 @@ export function planRibs(job: Job, laid: RibbedBoard, holes: readonly PlanHole[]
 }
 
 /** The ribs that count in the stiffness of a board: those that can be built as they are written. */
-export function countedRibs(board: Board, { standing, ribs, ground }: PlannedRibs): Rib[] {
+export function countedRibs(job: Job, board: Board, { standing, ribs, ground }: PlannedRibs): Rib[] {
   return standing
     .filter(({ id }) => ribs.some((rib) => rib.id === id && rib.bendingNm2 !== null))
-    .map((rib) => ribBend(board, rib, ground));
+    .map((rib) => ribBend(job, board, rib, ground));
 }
 
 /** The ribs as masses that the fixings hold, over the rear of the board. */

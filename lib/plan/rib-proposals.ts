@@ -13,7 +13,7 @@ import { ribGround, ribObstacles, type StandingRib } from './board-ribs.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { countedRibs, planRibs, ribBend } from './plan-ribs.ts';
 import { ribGlue, ribScrew, takesGlue } from './rib-fastening.ts';
-import { buildOf } from './sheet-build.ts';
+import { buildOf, stripModulus } from './sheet-build.ts';
 import { isOnShelf, type NamedSheet } from './sheet-lacks.ts';
 
 /** Ribs that make a board stiff enough. */
@@ -70,10 +70,10 @@ export function proposeRibs(task: RibTask): RibProposal | null {
 type Bend = (lines: readonly Line[], section: Section, elements?: number) => Stiffness | null;
 
 /** How stiff the board is with ribs of a section on some lines, beside those that it has; null where one can't run. */
-function bender({ job, laid, fixings, holes }: RibTask, ground: RibGround): Bend {
+function bender({ job, laid, fixings, holes, wantedHz }: RibTask, ground: RibGround): Bend {
   const { board } = laid;
   const own = planRibs(job, laid, holes);
-  const kept = countedRibs(board, own);
+  const kept = countedRibs(job, board, own);
   const all = { ...ground, holes: openHoles(holes) };
   return (lines, section, elements) => {
     const ribs: StandingRib[] = [];
@@ -82,9 +82,10 @@ function bender({ job, laid, fixings, holes }: RibTask, ground: RibGround): Bend
       if (!rib || ribFaults(rib, all, [...own.standing, ...ribs]).length > 0) return null;
       ribs.push(rib);
     }
-    const bent = ribs.map((rib): Rib => ribBend(board, rib, all));
-    const build = buildOf(board.sheetId, board.sheet, [...kept, ...bent]);
-    return boardStiffness({ ...laid, supports: fixings }, build, elements);
+    const bent = ribs.map((rib): Rib => ribBend(job, board, rib, all));
+    const build = buildOf(job, laid, [...kept, ...bent]);
+    const aim = { wantedHz, ...(elements === undefined ? {} : { elements }) };
+    return boardStiffness({ ...laid, supports: fixings }, build, aim);
   };
 }
 
@@ -161,7 +162,7 @@ function sectionsOf(job: Job, { board }: LaidBoard, roomM: number): Section[] {
       .flatMap((size) => joints.map((joint) => ({ sheet, ...size, joint })));
   });
   const strength = ({ sheet, widthM, heightM, joint }: Section): number =>
-    sheet.part.modulus *
+    stripModulus(sheet.part, job.rules) *
     widthM *
     (joint === 'glued' ? heightM * (heightM + board.sheet.thickness) ** 2 : heightM ** 3);
   return sections.toSorted((a, b) => strength(a) - strength(b));

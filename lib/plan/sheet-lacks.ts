@@ -9,9 +9,10 @@ import { boardPose, mountingSpace } from './board-pose.ts';
 import { boardFixings, mountingScrew } from './board-shape.ts';
 import { piecesOf } from './fuse-shelf.ts';
 import { planHouseRules } from './house-rules.ts';
+import { modeLimits } from './mode-limits.ts';
 import { offCutsOfSheet } from './off-cuts.ts';
 import { countedRibs, planRibs } from './plan-ribs.ts';
-import { buildOf } from './sheet-build.ts';
+import { bareCut, buildOf } from './sheet-build.ts';
 
 /** A sheet of the catalogue by its id. */
 export interface NamedSheet {
@@ -51,15 +52,9 @@ export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet): TriedShe
   return { sheet, lacks, stiffness: worstStiffness(job, tried) };
 }
 
-function sizeLacks(job: Job, { board, shape }: LaidBoard): string[] {
-  const { id, sheetId, sheet, given } = board;
-  const cut = {
-    ...{ id, title: id, sheet: sheetId, material: sheet.material, grain: given.outline.grain ?? null },
-    ...{ sheetWidthM: sheet.width, sheetHeightM: sheet.height, sheetGrain: sheet.grain ?? null },
-    outline: [...shape.outline],
-    cutouts: shape.cutouts.map((loop) => [...loop]),
-    ...{ holes: [], pieces: [], ribs: [] },
-  };
+function sizeLacks(job: Job, laid: LaidBoard): string[] {
+  const { id, sheetId, given } = laid.board;
+  const cut = bareCut(laid, given.outline.grain ?? null);
   const rules = planHouseRules(job);
   if (sheetFaults(cut, rules).length > 0) return ['is too small for it'];
   const offCuts = offCutsOfSheet(job.shop.stock[sheetId], sheetId);
@@ -114,9 +109,10 @@ function fixingLacks(job: Job, { board }: LaidBoard): string[] {
 function worstStiffness(job: Job, laid: LaidBoard): Stiffness | null {
   const layouts = laid.proposals.length > 1 ? laid.proposals.map((_, at) => withProposal(laid, at)) : [laid];
   const supports = boardFixings(laid.board, job.parts);
-  const ribs = countedRibs(laid.board, planRibs(job, laid, []));
+  const ribs = countedRibs(job, laid.board, planRibs(job, laid, []));
+  const { wantedHz } = modeLimits(job, laid.board);
   const found = layouts.map((layout) =>
-    boardStiffness({ ...layout, supports }, buildOf(laid.board.sheetId, laid.board.sheet, ribs)),
+    boardStiffness({ ...layout, supports }, buildOf(job, laid, ribs), { wantedHz }),
   );
   return found.reduce((worst, one) => {
     if (!worst || !one) return null;

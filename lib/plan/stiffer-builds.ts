@@ -75,7 +75,7 @@ function stifferSheet(soft: SoftBoard, holes: readonly PlanHole[]): StifferSheet
         .filter(({ id, part }) => isStocked(job, id) === stocked && (part.material === material) === same)
         .map((sheet) => {
           const other = ofSheet(laid, sheet);
-          return buildOf(sheet.id, sheet.part, countedRibs(other.board, planRibs(job, other, holes)));
+          return buildOf(job, other, countedRibs(job, other.board, planRibs(job, other, holes)));
         });
       const { chosen } = chooseBuild({ ...laid, supports: fixings }, builds, wantedHz);
       if (chosen) return { stiffness: chosen, stocked };

@@ -6,7 +6,7 @@ import { libModules, type Module, readModule, rings, root } from './modules.ts';
 /** The layers of `lib/`, the lowest first; those of one line know nothing of each other. */
 const layers: readonly (readonly string[])[] = [
   ['model'],
-  ['read', 'power', 'audio', 'board'],
+  ['read', 'power', 'audio', 'board', 'heat'],
   ['plan'],
   ['rules'],
   ['draw'],
@@ -17,7 +17,7 @@ const layers: readonly (readonly string[])[] = [
 ];
 
 /** Layers that compute: no files, no clock, no chance. */
-const pure = ['model', 'read', 'power', 'audio', 'board', 'plan', 'rules', 'draw'];
+const pure = ['model', 'read', 'power', 'audio', 'board', 'heat', 'plan', 'rules', 'draw'];
 const impure = [
   'Date',
   'Math.random',

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bendPlate, type Rib, ribBending } from '../../lib/board/plate.ts';
+import { evenSheet } from '../../lib/board/sheet-stiffness.ts';
 import { shapeOf } from './shapes.ts';
 
 const g = 9.80665;
@@ -12,8 +13,9 @@ const kipInch2 = 4448.2216 * inch ** 2;
 describe('what a rib adds to the bending stiffness', () => {
   // Gere, Mechanics of Materials, composite beams, worked example: wood 4 x 6 in of 1,500 ksi with a steel plate of
   // 4 x 1/2 in of 30,000 ksi below it; about the common neutral axis I is 171.0 and 3.01 in4.
-  const wood = { thicknessM: 6 * inch, modulusPa: 1500 * ksi, poisson: 0, densityKgM3: 0 };
-  const steel = { widthM: 4 * inch, heightM: 0.5 * inch, modulusPa: 30000 * ksi };
+  const wood = evenSheet({ thicknessM: 6 * inch, modulusPa: 1500 * ksi, poisson: 0, densityKgM3: 0 });
+  const ends = { from: { xM: 0, yM: 0 }, to: { xM: 1, yM: 0 } };
+  const steel = { ...ends, widthM: 4 * inch, heightM: 0.5 * inch, modulusPa: 30000 * ksi };
 
   it('glued: that of the composite section, less what the board bends by itself', () => {
     const whole = 1500 * 171.0 + 30000 * 3.01;
@@ -30,8 +32,8 @@ describe('what a rib adds to the bending stiffness', () => {
     const size = fc.double({ min: 0.005, max: 0.08, noNaN: true });
     fc.assert(
       fc.property(size, size, size, size, (widthM, heightM, thicknessM, flangeM) => {
-        const rib = { widthM, heightM, modulusPa: 9e9 };
-        const sheet = { thicknessM, modulusPa: 3e9, poisson: 0.3, densityKgM3: 700 };
+        const rib = { ...ends, widthM, heightM, modulusPa: 9e9 };
+        const sheet = evenSheet({ thicknessM, modulusPa: 3e9, poisson: 0.3, densityKgM3: 700 });
         const screwed = ribBending(rib, sheet);
         const glued = ribBending({ ...rib, flangeM }, sheet);
         expect(glued).toBeGreaterThan(screwed);
@@ -42,7 +44,7 @@ describe('what a rib adds to the bending stiffness', () => {
 });
 
 describe('a board with ribs', () => {
-  const sheet = { thicknessM: 0.012, modulusPa: 9e9, poisson: 0, densityKgM3: 680 };
+  const sheet = evenSheet({ thicknessM: 0.012, modulusPa: 9e9, poisson: 0, densityKgM3: 680 });
 
   it('glued along a strip on two supports bends as its T section: 5 w L^4 / 384 E I (Roark)', () => {
     const [lengthM, widthM] = [1, 0.1];
@@ -81,7 +83,13 @@ describe('a board with ribs', () => {
       { xM: 0.57, yM: 0.37 },
       { xM: 0.03, yM: 0.37 },
     ];
-    const plate = { region, sheet: { ...sheet, poisson: 0.3 }, masses: [], supports, elements: 10 };
+    const plate = {
+      region,
+      sheet: { ...sheet, poisson: 0.3, shearPa: 9e9 / 2.6 },
+      masses: [],
+      supports,
+      elements: 10,
+    };
     const x = fc.double({ min: 0.01, max: 0.59, noNaN: true });
     const y = fc.double({ min: 0.01, max: 0.39, noNaN: true });
     const bare = bendPlate({ ...plate, ribs: [] });

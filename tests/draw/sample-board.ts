@@ -62,6 +62,7 @@ export function sampleBoard(
     thicknessM: 0.018,
     sheetGrain: 'height',
     grain: null,
+    grainChosen: null,
     edgeProfile: { kind: 'round-over', sizeM: 0.00635 },
     outline: [
       { xM: 0, yM: 0, bulge: 0 },

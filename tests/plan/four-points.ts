@@ -14,7 +14,7 @@ export interface ShopSheet {
 export function stocked(...sheets: readonly ShopSheet[]): readonly Change[] {
   const parts = sheets.map(
     ({ id, mm, width = 1500, material = 'birch-plywood' }) =>
-      `  ${id}: { kind: board-sheet, title: Sheet, material: ${material}, thickness: ${mm} mm, width: ${width} mm, height: 1500 mm, grain: height, density: 680 kg/m3, modulus: 9 GPa }\n`,
+      `  ${id}: { kind: board-sheet, title: Sheet, material: ${material}, thickness: ${mm} mm, width: ${width} mm, height: 1500 mm, grain: height, density: 680 kg/m3, modulus: 9 GPa, modulus-across: 9 GPa, shear-modulus: 3.4 GPa }\n`,
   );
   const shelf = sheets
     .filter(({ pieces = 0 }) => pieces > 0)

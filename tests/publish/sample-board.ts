@@ -17,6 +17,7 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         thicknessM: 0.012,
         sheetGrain: 'height',
         grain: null,
+        grainChosen: null,
         edgeProfile: { kind: 'round-over', sizeM: 0.00635 },
         outline: [
           { xM: 0, yM: 0, bulge: 0 },

@@ -18,6 +18,7 @@ export function boardOf(): PlanBoard {
     thicknessM: 0.012,
     sheetGrain: null,
     grain: null,
+    grainChosen: null,
     edgeProfile: null,
     ribs: [],
     pieces: [],

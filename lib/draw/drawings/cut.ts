@@ -12,6 +12,7 @@ import {
   windowRound,
 } from '../board/board-view.ts';
 import { captionMm, directionArrowsMm } from '../board/direction-arrows.ts';
+import { grainLeft, grainShown, placeGrainArrow } from '../board/grain-arrow.ts';
 import {
   drawRows,
   type Feature,
@@ -90,7 +91,8 @@ function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: 
   };
   const page = pageWith(0);
   const left = drawPage(plan, metrics, page).unplaced;
-  return left.includes(arrowsLeft) ? pageWith(directionArrowsMm.height + captionMm) : page;
+  const lacksRoom = left.includes(arrowsLeft) || left.includes(grainLeft);
+  return lacksRoom ? pageWith(directionArrowsMm.height + captionMm) : page;
 }
 
 /** Room for rows, and for the arrows below them where they find no free corner. */
@@ -201,11 +203,16 @@ function notesOf(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): str
 }
 
 /** How the edges are worked; which way the grain has to run. */
-function edgeNotes({ edgeProfile, grain, sheetGrain }: PlanBoard, style: LengthStyle): string[] {
+function edgeNotes(board: PlanBoard, style: LengthStyle): string[] {
+  const { edgeProfile, grainChosen } = board;
+  const grain = grainShown(board);
   const size = edgeProfile?.sizeM ? ` ${printedDimension('cut', edgeProfile.sizeM, style)}` : '';
   const worked = edgeProfile && edgeProfile.kind !== 'square' ? `${edgeProfile.kind}${size}` : 'square';
   const runs = { level: 'from left to right', upright: 'upwards' } as const;
-  return [`Edges: ${worked}`, ...(grain && sheetGrain ? [`Grain ${runs[grain]}`] : [])];
+  return [
+    `Edges: ${worked}`,
+    ...(grain ? [`Grain ${runs[grain]}${grainChosen === 'computed' ? ', relied on' : ''}`] : []),
+  ];
 }
 
 interface BoardPainting {
@@ -228,7 +235,8 @@ function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
   const { mirrored } = kind;
   const caption = mirrored ? 'REAR VIEW' : null;
   const arrows = placeDirectionArrows(drawing, board, room, { mirrored, caption });
-  return [...left, ...arrows, ...labelBoard(drawing, painting, box)];
+  const grain = kind.measured === 'outline' ? placeGrainArrow(drawing, board, room) : [];
+  return [...left, ...arrows, ...grain, ...labelBoard(drawing, painting, box)];
 }
 
 function ribView({ board, kind, view }: BoardPainting): RibView {

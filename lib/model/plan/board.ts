@@ -139,6 +139,8 @@ export const planBoardSchema = z.object({
   sheetGrain: builders(z.enum(['width', 'height']).nullable().default(null)),
   /** Which way the grain has to run on the board; null for either. */
   grain: builders(z.enum(grainWays).nullable().default(null)),
+  /** Whether the job writes it, or the stiffness of the board relies on it; null where it is open. */
+  grainChosen: builders(z.enum(['given', 'computed']).nullable().default(null)),
   /** How its edges are worked; null where they are left as sawn. Its size in metres, where it has one. */
   edgeProfile: z
     .object({ kind: builders(z.enum(edgeProfiles)), sizeM: orNull })

@@ -32,9 +32,13 @@ function edgesText({ edgeProfile }: PlanBoard, write: Writer): { text: string; b
 }
 
 /** Which way the grain runs on the board; nothing to say of a sheet that has none. */
-function grainText({ grain, sheetGrain }: PlanBoard): string {
-  if (sheetGrain === null) return 'none';
-  return grain === null ? 'either way' : { level: 'left to right', upright: 'upwards' }[grain];
+function grainText({ grain, grainChosen, sheetGrain }: PlanBoard): Written {
+  if (sheetGrain === null) return { text: 'none' };
+  if (grain === null) return { text: 'either way' };
+  const text = { level: 'left to right', upright: 'upwards' }[grain];
+  return grainChosen === 'computed'
+    ? { text, beside: 'chosen by the plan: its stiffness relies on it' }
+    : { text };
 }
 
 /** The sheet, and whether the plan chose it. */
