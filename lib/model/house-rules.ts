@@ -4,6 +4,7 @@ import { count, quantityWithin } from './fields.ts';
 import { audioRules } from './house-rules/audio.ts';
 import { boardRules } from './house-rules/board.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
+import { faultRules } from './house-rules/fault.ts';
 import { powerRules } from './house-rules/power.ts';
 import { supplyRules } from './house-rules/supply.ts';
 import { wiringRules } from './house-rules/wiring.ts';
@@ -15,6 +16,7 @@ import { wiringRules } from './house-rules/wiring.ts';
 export const houseRuleDefinitions = {
   ...supplyRules,
   ...powerRules,
+  ...faultRules,
   ...wiringRules,
   ...boardRules,
   ...audioRules,

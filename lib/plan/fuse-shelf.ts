@@ -1,7 +1,7 @@
 import { type HouseRules, houseRuleDefinition } from '../model/house-rules.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Shop, Stock } from '../model/shop.ts';
-import { type FuseFormId, fuseForms } from '../model/tables/fuse-forms.ts';
+import type { FuseFormId } from '../model/tables/fuse-forms.ts';
 import type { Traced } from '../model/trace.ts';
 import type { StockedFuse, StockedHolder } from '../power/fuse-choice.ts';
 import { traced } from '../power/traced.ts';
@@ -11,9 +11,9 @@ export function piecesOf(stock: Stock | undefined): number {
   return stock && 'pieces' in stock ? stock.pieces : 0;
 }
 
-/** Fault current (A) that a fuse of a form interrupts where its maker is silent: a house rule by style of form. */
+/** Fault current (A) that a fuse of a form interrupts where its maker is silent: a house rule of that form. */
 export function usualInterruptA(form: FuseFormId, rules: HouseRules): Traced<number> {
-  const rule = `interrupt-${fuseForms[form].style}` as const;
+  const rule = `interrupt-${form}` as const;
   const { citation, mark } = houseRuleDefinition(rule);
   return traced(rules[rule].value, 'A', {
     origin: 'assumed',

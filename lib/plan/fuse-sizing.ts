@@ -1,10 +1,7 @@
 import type { HouseRules } from '../model/house-rules.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
-import type { Traced } from '../model/trace.ts';
 import type { FuseForm } from '../model/vocabulary.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty } from '../power/fuse-choice.ts';
-import { interruptNeedA } from '../power/interrupting.ts';
-import type { PowerRules } from '../power/power-rules.ts';
 import { isPowerFault } from '../power/traced.ts';
 import type { Circuit, CircuitEdge, CircuitLoad, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
@@ -13,6 +10,7 @@ import { inflow } from './fuse-inflow.ts';
 import { fuseShelf } from './fuse-shelf.ts';
 import { powerRules } from './power-rules.ts';
 import { type Protected, type Protection, protectedBy } from './protection.ts';
+import { type ShortSource, shortSources } from './short-sources.ts';
 
 /** A fuse with what it has to do and what was chosen for it. */
 export interface SizedFuse {
@@ -24,10 +22,10 @@ export interface SizedFuse {
   readonly shares: readonly (readonly [name: string, currentA: number])[];
   readonly ceilingA: number | null;
   readonly holderA: number | null;
-  /** The battery whose fault current it must interrupt; null where another fuse stands before it. */
+  /** The battery that reaches it without another fuse, the strongest of several; null where none does. */
   readonly source: CircuitSource | null;
-  /** What that battery drives into a short; null where its cranking current is not known. */
-  readonly interruptNeed: Traced<number> | null;
+  /** What it was chosen for. */
+  readonly duty: FuseDuty;
   readonly protects: readonly string[];
   readonly givenA: number | null;
   readonly choice: FuseChoice | null;
@@ -69,17 +67,17 @@ function formOf({ device, way }: CircuitEdge): FuseForm | null {
 
 function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
   const protects = protectedBy(sizing.protection, edge.id);
-  const worst = worstSource(edge, sizing);
+  const bare = bareBatteries(edge, sizing);
   const { ratedA, shares, ceilingA, ceilingFuses, makerA } = demand(edge, sizing);
   const holderA = holderLimitA(device);
-  const chosen = chooseWithGrounds(edge, sizing, {
+  const { choice, duty } = chooseWithGrounds(edge, sizing, {
     ratedA,
     ceilingA,
     ceilingFuses,
     makerA,
     protects: atTheirThickest(protects, sizing),
     form,
-    interruptNeedA: worst?.need?.value ?? null,
+    interruptNeedA: bare.length > 0 ? mostIntoShortA(edge, sizing) : null,
     ...(holderA === null ? {} : { holderLargestA: holderA }),
   });
   const givenA = givenRatingA(edge, device);
@@ -91,13 +89,13 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     shares,
     ceilingA,
     holderA,
-    source: worst?.source ?? null,
-    interruptNeed: worst?.need ?? null,
+    source: bare[0]?.source ?? null,
+    duty,
     protects: protects.map(({ id }) => id),
     givenA,
-    choice: chosen,
+    choice,
     // What the vehicle came with is read off, never chosen.
-    ratingA: givenA ?? (device.origin === 'vehicle' ? null : (chosen?.chosen?.ratingA ?? null)),
+    ratingA: givenA ?? (device.origin === 'vehicle' ? null : (choice?.chosen?.ratingA ?? null)),
   };
 }
 
@@ -105,7 +103,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
  * The choice; where the ground of a device can't be had as large as the rating asks for, the one that the ground
  * bounds too, as long as that leaves a lawful rating. A device's ground takes back all that its fuse lets through.
  */
-function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty): FuseChoice | null {
+function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty): Chosen {
   const { job, mostA } = sizing;
   const shelf = fuseShelf(job.parts, job.shop, job.rules);
   const rules = powerRules(job.rules);
@@ -115,13 +113,20 @@ function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty
   };
   const first = choose(duty);
   const ratingA = first?.chosen?.ratingA;
-  if (ratingA === undefined) return first;
+  if (ratingA === undefined) return { choice: first, duty };
   const thin = ownGrounds(edge, sizing)
     .map((id) => ({ id: `${id} at its thickest`, ampacityA: mostA(id) }))
     .filter(({ ampacityA }) => ampacityA < ratingA);
-  if (thin.length === 0) return first;
-  const bounded = choose({ ...duty, protects: [...duty.protects, ...thin] });
-  return bounded?.chosen ? bounded : first;
+  if (thin.length === 0) return { choice: first, duty };
+  const bounded = { ...duty, protects: [...duty.protects, ...thin] };
+  const choice = choose(bounded);
+  return choice?.chosen ? { choice, duty: bounded } : { choice: first, duty };
+}
+
+/** A choice, and the duty that it was made for. */
+interface Chosen {
+  readonly choice: FuseChoice | null;
+  readonly duty: FuseDuty;
 }
 
 /** The ground leads of devices that this fuse alone feeds. */
@@ -147,13 +152,22 @@ function atTheirThickest(protects: readonly Protected[], { mostA }: FuseSizing) 
   }));
 }
 
-/** Of the batteries that reach a fuse bare the one that can drive the largest fault, with what that asks of the fuse. */
-function worstSource(edge: CircuitEdge, { job, circuit, paths }: FuseSizing) {
-  const rules = powerRules(job.rules);
-  return circuit.sources
-    .filter((one) => one.type === 'battery' && paths.isBare(one, edge))
-    .map((source) => ({ source, need: interruptNeed(source, rules) }))
-    .toSorted((a, b) => (b.need?.value ?? 0) - (a.need?.value ?? 0))[0];
+/** The batteries that reach a fuse bare, first what nobody states, then by what each gives into a short at its posts. */
+function bareBatteries(edge: CircuitEdge, { job, circuit, paths }: FuseSizing): readonly ShortSource[] {
+  return shortSources(job, circuit.sources)
+    .filter(({ source }) => source.type === 'battery' && paths.isBare(source, edge))
+    .toSorted((a, b) => (a.ohm ?? 0) / a.emfV - (b.ohm ?? 0) / b.emfV);
+}
+
+/**
+ * The most (A) that all sources of a fuse together may give into a short, before any conductor is sized: infinite where
+ * nobody states what one of them gives.
+ */
+function mostIntoShortA(edge: CircuitEdge, { job, paths }: FuseSizing): number {
+  return shortSources(job, paths.sourcesOf(edge)).reduce(
+    (sum, { emfV, ohm }) => sum + (ohm === null ? Number.POSITIVE_INFINITY : emfV / ohm),
+    0,
+  );
 }
 
 function holderLimitA({ spec }: Device): number | null {
@@ -164,12 +178,6 @@ function holderLimitA({ spec }: Device): number | null {
 function givenRatingA({ way }: CircuitEdge, { origin, fittedFuses, given }: Device): number | null {
   if (origin === 'vehicle') return fittedFuses?.[way === '' ? 'fuse' : way] ?? null;
   return (way === '' ? given?.fuse : given?.fuses[way]) ?? null;
-}
-
-/** Fault current that a fuse at a battery must interrupt; null where its cranking current is not known. */
-function interruptNeed({ device: { spec } }: CircuitSource, rules: PowerRules): Traced<number> | null {
-  const need = spec?.kind === 'battery' ? interruptNeedA(spec['cold-cranking'], rules) : null;
-  return need === null || isPowerFault(need) ? null : need;
 }
 
 /**

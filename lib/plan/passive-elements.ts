@@ -16,20 +16,16 @@ export interface PassiveInput {
   readonly conductors: ReadonlyMap<string, SizedConductor>;
 }
 
-/**
- * What one edge of the circuit puts in the way of a current. Its conductors are at the temperature (C) that is given,
- * else as warm as their zones make them.
- */
+/** What one edge of the circuit puts in the way of a current, its conductors as warm as their zones make them. */
 export function passiveElements(
   { job, fuses, conductors }: PassiveInput,
   edge: CircuitEdge,
-  conductorC?: number,
 ): NetworkElement[] {
   const { id, kind, from, to } = edge;
   if (kind === 'conductor') {
     const sized = conductors.get(id);
     const warmC = sized?.judged?.temperatureC.value ?? job.rules['conductor-temperature'].value;
-    return sized ? conductorElements(job, sized, edge, conductorC ?? warmC) : [];
+    return sized ? conductorElements(job, sized, edge, warmC) : [];
   }
   const of = edge.device?.id ?? id;
   if (kind === 'joint') {
@@ -39,20 +35,14 @@ export function passiveElements(
   }
   const fuse = fuses.find(({ edge: own }) => own.id === id);
   if (!fuse) return [];
-  const ratingA = fuse.ratingA ?? fuse.ratedA;
-  const dropV =
-    job.rules[fuseForms[fuse.form].style === 'blade' ? 'blade-fuse-volt' : 'bolt-in-fuse-volt'].value;
-  return [
-    {
-      id: `${id}:fuse`,
-      of: id,
-      kind: 'fuse',
-      model: 'resistance',
-      from,
-      to,
-      ohm: ratingA > 0 ? dropV / ratingA : 0,
-    },
-  ];
+  return [{ id: `${id}:fuse`, of: id, kind: 'fuse', model: 'resistance', from, to, ohm: fuseOhm(job, fuse) }];
+}
+
+/** The resistance (ohm) of a fuse that carries its rating: the drop that its style has there, over the rating. */
+export function fuseOhm({ rules }: Job, { form, ratingA, ratedA }: SizedFuse): number {
+  const currentA = ratingA ?? ratedA;
+  const dropV = rules[fuseForms[form].style === 'blade' ? 'blade-fuse-volt' : 'bolt-in-fuse-volt'].value;
+  return currentA > 0 ? dropV / currentA : 0;
 }
 
 /** Joints that are bolted: the contact of lug and stud adds to that of crimp and conductor. */

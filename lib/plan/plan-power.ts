@@ -8,9 +8,8 @@ import type {
 import { terminalId } from '../model/resolved-job.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
 import type { Traced } from '../model/trace.ts';
-import type { FuseForm } from '../model/vocabulary.ts';
 import type { Ampacity } from '../power/ampacity.ts';
-import type { FuseChoice, LawfulFuse, StockedFuse } from '../power/fuse-choice.ts';
+import type { FuseChoice, LawfulFuse } from '../power/fuse-choice.ts';
 import { traced } from '../power/traced.ts';
 import { longestPieceM } from './cable-candidates.ts';
 import { planCharging } from './charging.ts';
@@ -19,7 +18,7 @@ import type { SizedConductor } from './conductor-sizing.ts';
 import { deviceDrops, dropWorkings } from './device-drops.ts';
 import { faultCurrents } from './fault-currents.ts';
 import { firstPowers } from './first-power.ts';
-import { fuseShelf, usualInterruptA } from './fuse-shelf.ts';
+import { interruptingOf, lawfulInstead } from './fuse-interrupting.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { planKeyOff } from './key-off.ts';
 import { remarkFaults } from './network-remarks.ts';
@@ -131,8 +130,7 @@ function planFuse(
 ): PlanFuse {
   const { edge, device, form, ratingA, choice, protects } = fuse;
   const at = `power.fuses.${edge.id}`;
-  const fault = faults.get(edge.id);
-  const stocked = onShelf(fuse, sizing);
+  const interrupting = interruptingOf(fuse, faults.get(edge.id) ?? null, sizing, book);
   const ampacities = protects.map((id) => conductors.get(id)?.judged?.ampacity.ampacityA.value ?? 0);
   const leastAmpacityA = ampacities.length > 0 ? Math.min(...ampacities) : null;
   writeRating(fuse, leastAmpacityA, at, book);
@@ -142,10 +140,7 @@ function planFuse(
     way: edge.way,
     form,
     ratingA,
-    part: stocked?.part ?? null,
-    interruptA: book.trace(`${at}.interruptA`, interrupts(sizing, form, stocked)),
-    needsInterruptA: fuse.interruptNeed && book.trace(`${at}.needsInterruptA`, fuse.interruptNeed),
-    faultA: fault ? book.trace(`${at}.faultA`, fault) : null,
+    ...interrupting,
     holderA: fuse.holderA,
     from: edge.from,
     to: edge.to,
@@ -155,10 +150,11 @@ function planFuse(
     ratedA: fuse.ratedA,
     ceilingA: fuse.ceilingA,
     leastAmpacityA,
-    stockQuantity: stocked?.quantity ?? 0,
     chosen: fuse.givenA === null ? 'computed' : 'given',
     reason: reasonOf(fuse),
-    alternatives: choice ? alternativesOf(choice, ratingA) : [],
+    alternatives: choice
+      ? alternativesOf({ ...choice, alternatives: lawfulInstead(fuse, interrupting, sizing) }, ratingA)
+      : [],
     loads: sizing.paths.downstream(edge).map(({ device: { id } }) => id),
   };
 }
@@ -187,14 +183,6 @@ function distance(
   return book.trace(`${at}.distanceM`, working);
 }
 
-/** The fuse of the shelf that has the form and the rating: of several parts the one with most pieces. */
-function onShelf({ form, ratingA }: SizedFuse, { job }: PowerSizing): StockedFuse | null {
-  const shelf = fuseShelf(job.parts, job.shop, job.rules).fuses.filter(
-    (one) => one.form === form && one.ratingA === ratingA,
-  );
-  return shelf.toSorted((a, b) => b.quantity - a.quantity)[0] ?? null;
-}
-
 function reasonOf({ givenA, choice }: SizedFuse): string {
   return givenA === null ? (choice?.reason ?? 'no rating could be computed') : `given: ${givenA} A`;
 }
@@ -206,18 +194,6 @@ function writeRating(fuse: SizedFuse, leastAmpacityA: number | null, at: string,
   if (choice) book.trace(`${at}.wantedA`, choice.wantedA);
   if (choice?.mostA) book.trace(`${at}.mostA`, choice.mostA);
   if (ratingA !== null) book.trace(`${at}.ratingA`, ratingTrace(fuse, ratingA, leastAmpacityA));
-}
-
-/** What a fuse interrupts: by its part, else by the house rule of its form. */
-function interrupts({ job }: PowerSizing, form: FuseForm, stocked: StockedFuse | null): Traced<number> {
-  const spec = stocked && job.parts[stocked.part];
-  return spec?.kind === 'fuse' && spec.interrupts !== undefined
-    ? traced(spec.interrupts, 'A', {
-        origin: 'given',
-        rule: 'fuse-interrupting',
-        citation: "the part's data",
-      })
-    : usualInterruptA(form, job.rules);
 }
 
 /** The current through a fuse at rated power, as the sum of what it feeds. */

@@ -1,4 +1,5 @@
 import type { HouseRules } from '../model/house-rules.ts';
+import type { FuseFormId } from '../model/tables/fuse-forms.ts';
 import { defaultPowerRules, type PowerRules } from '../power/power-rules.ts';
 
 /** The shop's house rules in the terms of the power computations. */
@@ -48,17 +49,25 @@ function ampacityRules(
 }
 
 /** What batteries ask a fuse to interrupt, and what fuses interrupt where their maker is silent. */
-function interruptRules(rules: HouseRules): Pick<PowerRules, 'interruptNeeds' | 'styleInterruptA'> {
+function interruptRules(rules: HouseRules): Pick<PowerRules, 'interruptNeeds' | 'formInterruptA'> {
+  const form = (id: FuseFormId) => rules[`interrupt-${id}`].value;
   return {
     interruptNeeds: {
       to650A: rules['interrupt-to-650'].value,
       to1100A: rules['interrupt-to-1100'].value,
       aboveA: rules['interrupt-above'].value,
     },
-    styleInterruptA: {
-      blade: rules['interrupt-blade'].value,
-      'small-bolt-in': rules['interrupt-small-bolt-in'].value,
-      'large-bolt-in': rules['interrupt-large-bolt-in'].value,
+    formInterruptA: {
+      'micro-blade': form('micro-blade'),
+      'low-profile-mini-blade': form('low-profile-mini-blade'),
+      'mini-blade': form('mini-blade'),
+      'standard-blade': form('standard-blade'),
+      'maxi-blade': form('maxi-blade'),
+      'bolt-in-30mm': form('bolt-in-30mm'),
+      'small-bolt-in': form('small-bolt-in'),
+      'large-bolt-in': form('large-bolt-in'),
+      'bolt-in-51mm': form('bolt-in-51mm'),
+      'class-t': form('class-t'),
     },
   };
 }

@@ -45,7 +45,10 @@ export interface FuseDuty {
   readonly form: FuseFormId | null;
   /** The holder's own limit (A). */
   readonly holderLargestA?: number;
-  /** Fault current that it must be able to interrupt (A); null where the source is limited. */
+  /**
+   * Fault current that it should be able to interrupt (A): infinite where nobody states it, null where the source is
+   * limited.
+   */
   readonly interruptNeedA: number | null;
 }
 
@@ -82,8 +85,9 @@ export interface FuseChoice {
  * form, at most the maker's ceiling and
  * 100 % of the ampacity of everything it protects (common practice). Stocked ones go first; where none keeps the
  * margin, the largest one that still carries the rated current. While nothing bounds the fuse (its conductor is
- * chosen after it) the next made rating goes first, on the shelf or not. Never a rating above what protects the conductor,
- * never one that can't interrupt the source. The alternatives are the best of each other form and rating.
+ * chosen after it) the next made rating goes first, on the shelf or not. Never a rating above what protects the conductor.
+ * Of all these the one goes first that comes nearest to interrupting the source: where none in the form does, the
+ * rating still holds, and the alternatives, the best of each other form and rating, are only those that do.
  */
 export function chooseFuse(
   duty: FuseDuty,
@@ -98,17 +102,17 @@ export function chooseFuse(
     (fuse) =>
       fuse.ratingA >= duty.ratedA &&
       fuse.ratingA <= (mostA?.value ?? fuse.ratingA) &&
-      fuse.interruptA >= (duty.interruptNeedA ?? 0) &&
       fuse.ratingA <= (fuse.form === duty.form ? (duty.holderLargestA ?? fuse.ratingA) : fuse.ratingA),
   );
-  const ranked = lawful.toSorted(byPreference(mostA !== null));
+  const ranked = lawful.toSorted(byPreference(mostA !== null, duty.interruptNeedA ?? 0));
+  const askedA = interruptBarA(duty, lawful);
   const chosen = ranked.find(({ form }) => duty.form === null || form === duty.form) ?? null;
   return {
     chosen,
     wantedA,
     mostA,
     reason: reasonOf(duty, chosen, wantedA.value, mostA),
-    alternatives: bestOfEach(ranked.filter((fuse) => fuse !== chosen)),
+    alternatives: bestOfEach(ranked.filter((fuse) => fuse !== chosen && fuse.interruptA >= askedA)),
     shortA: chosen || !mostA ? 0 : Math.max(0, duty.ratedA - mostA.value),
   };
 }
@@ -135,12 +139,19 @@ function wanted({ ratedA, makerA = 0 }: FuseDuty, { fuseMargin }: PowerRules): T
   });
 }
 
+/** What an alternative must interrupt (A); where nobody states what the source gives, the most that any here does. */
+function interruptBarA({ interruptNeedA }: FuseDuty, lawful: readonly LawfulFuse[]): number {
+  if (interruptNeedA === null || Number.isFinite(interruptNeedA)) return interruptNeedA ?? 0;
+  return Math.max(0, ...lawful.map(({ interruptA }) => interruptA));
+}
+
 function dutyFault(duty: FuseDuty): PowerFault | null {
   const ampacities = duty.protects.map(({ id, ampacityA }) => [`ampacity of ${id}`, ampacityA] as const);
   return negativeFault({
     'rated current': duty.ratedA,
     ...(duty.ceilingA !== null && { "maker's ceiling": duty.ceilingA }),
-    ...(duty.interruptNeedA !== null && { 'interrupting need': duty.interruptNeedA }),
+    ...(duty.interruptNeedA !== null &&
+      duty.interruptNeedA !== Number.POSITIVE_INFINITY && { 'interrupting need': duty.interruptNeedA }),
     ...Object.fromEntries(ampacities),
   });
 }
@@ -183,7 +194,7 @@ function candidates(duty: FuseDuty, shelf: Shelf, wantedA: number, rules: PowerR
     return {
       form: fuse.form,
       ratingA: fuse.ratingA,
-      interruptA: fuse.interruptA ?? rules.styleInterruptA[fuseForms[fuse.form].style],
+      interruptA: fuse.interruptA ?? rules.formInterruptA[fuse.form],
       stockQuantity: fuse.quantity,
       part,
       keepsMargin: fuse.ratingA >= wantedA,
@@ -207,15 +218,17 @@ function holderFor(
 }
 
 /**
- * On the shelf first where the fuse is bounded; then with the margin kept; nearest to what is wanted; then by form
+ * What comes nearest to interrupting the source first; on the shelf first where the fuse is bounded; then with the margin kept; nearest to what is wanted; then by form
  * and part, so that the order is fixed.
  */
-function byPreference(bounded: boolean): (a: LawfulFuse, b: LawfulFuse) => number {
+function byPreference(bounded: boolean, needA: number): (a: LawfulFuse, b: LawfulFuse) => number {
+  const clearsA = ({ interruptA }: LawfulFuse) => Math.min(needA, interruptA);
   return (a, b) => {
     const shelfFirst = Number(b.stockQuantity > 0) - Number(a.stockQuantity > 0);
     const marginFirst = Number(b.keepsMargin) - Number(a.keepsMargin);
     const nearest = a.keepsMargin && b.keepsMargin ? a.ratingA - b.ratingA : b.ratingA - a.ratingA;
     return (
+      clearsA(b) - clearsA(a) ||
       (bounded ? shelfFirst : 0) ||
       marginFirst ||
       nearest ||
@@ -248,8 +261,7 @@ function reasonOf(
     if (mostA && duty.ratedA > mostA.value)
       return `no fuse may stand here: it carries ${duty.ratedA} A, and ${limit}`;
     const form = duty.form ? fuseForms[duty.form].name : 'any form';
-    const need = duty.interruptNeedA === null ? '' : ` that interrupts ${duty.interruptNeedA} A`;
-    return `no rating is made in ${form}${need} for ${duty.ratedA} A or more: ${limit}`;
+    return `no rating is made in ${form} for ${duty.ratedA} A or more: ${limit}`;
   }
   const shelf = chosen.stockQuantity > 0 ? 'on the shelf' : 'not on the shelf';
   const wanted =

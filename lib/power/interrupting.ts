@@ -3,8 +3,8 @@ import { defaultPowerRules, type PowerRules } from './power-rules.ts';
 import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /**
- * The fault current (A) that a main fuse at a battery must be able to interrupt, by the battery's cold-cranking
- * amperes: ABYC E-11, from memory; the three figures are house rules.
+ * The fault current (A) that a main fuse must be able to interrupt, by the cold-cranking current (A) of all batteries
+ * that it is joined to: ABYC E-11, from memory; the three figures are house rules.
  */
 export function interruptNeedA(
   crankingA: number,
@@ -24,30 +24,33 @@ export function interruptNeedA(
 }
 
 /**
- * The fault current (A) where a fuse stands further along the line: E / (Rsource + Rline), Ohm's law with the far
- * side shorted. `line` names what the resistance of the line is the sum of (ohm), for the working. Fault where there
- * is no resistance at all to limit it.
+ * The fault current (A) of a dead short: E / (Rsource + Rline), Ohm's law. `line` names what the resistance of the line
+ * is the sum of (ohm), `sources` what each source gives (A), both for the working. Fault where there is no resistance at
+ * all to limit it.
  */
 export function prospectiveFaultA(
   emfV: number,
   sourceOhm: number,
   lineOhm: number,
   line: readonly (readonly [name: string, ohm: number])[] = [],
+  sources: readonly (readonly [name: string, currentA: number])[] = [],
 ): Traced<number> | PowerFault {
   const ohm = Math.max(0, sourceOhm) + Math.max(0, lineOhm);
   const bad = positiveFault({ 'electromotive force': emfV, 'resistance up to the fuse': ohm });
   if (bad) return bad;
   const sum =
-    "Rl = the sum of what lies on the way, cold; of ways side by side each resistance, a battery's too, times the square of the share of the current that it takes";
+    "Rl = the sum of what lies on the way, cold and without its joints; of ways side by side each resistance, a source's too, times the square of the share of the current that it takes; I = the sum of what the sources give";
   return traced(emfV / ohm, 'A', {
     rule: 'fuse-interrupting',
     formula: ['I = E / (Rs + Rl)', ...(line.length > 0 ? [sum] : [])].join('; '),
-    citation: "Ohm's law",
+    citation: "Ohm's law; prospective current as IEC 60269 defines it, joints as in IEC 61660-1",
+    mark: 'mem',
     inputs: [
       ['E', emfV, 'V'],
       ['Rs', sourceOhm, 'ohm'],
       ['Rl', lineOhm, 'ohm'],
       ...line.map(([name, lineShare]) => [name, lineShare, 'ohm'] as const),
+      ...sources.map(([name, currentA]) => [`${name} gives`, currentA, 'A'] as const),
     ],
   });
 }

@@ -1,4 +1,4 @@
-import type { FuseStyle } from '../model/tables/fuse-forms.ts';
+import type { FuseFormId } from '../model/tables/fuse-forms.ts';
 
 /** Materials of a conductor. */
 export type ConductorMaterial = 'copper' | 'copper-clad-aluminium';
@@ -48,17 +48,18 @@ export interface PowerRules {
   readonly mostLugsOnStud: number;
   /** Largest fuse (A) for each size thinner than the ampacity table. */
   readonly thinWireA: Readonly<Record<'20' | '22' | '24', number>>;
-  /** Fault current (A) that a main fuse must interrupt, by the battery's cold-cranking amperes. */
+  /** Fault current (A) that a main fuse must interrupt, by the cold-cranking amperes of its batteries. */
   readonly interruptNeeds: { readonly to650A: number; readonly to1100A: number; readonly aboveA: number };
   /** Fault current (A) that a fuse interrupts where its maker is silent. */
-  readonly styleInterruptA: Readonly<Record<FuseStyle, number>>;
+  readonly formInterruptA: Readonly<Record<FuseFormId, number>>;
   /** Bend radius over outside diameter. */
   readonly bendDiameters: number;
 }
 
 /**
  * The defaults, all common practice without a source except: bundle factors, lugs on a stud and interrupting needs (ABYC
- * E-11, from memory); conductivity of copper-clad aluminium (ASTM B566, 10 % copper by volume, from memory).
+ * E-11, from memory); conductivity of copper-clad aluminium (ASTM B566, 10 % copper by volume, from memory);
+ * what fuses interrupt (from memory).
  */
 export const defaultPowerRules: PowerRules = {
   conductorC: 60,
@@ -87,6 +88,17 @@ export const defaultPowerRules: PowerRules = {
   mostLugsOnStud: 4,
   thinWireA: { '20': 7.5, '22': 5, '24': 2 },
   interruptNeeds: { to650A: 1500, to1100A: 3000, aboveA: 5000 },
-  styleInterruptA: { blade: 1000, 'small-bolt-in': 2000, 'large-bolt-in': 6000 },
+  formInterruptA: {
+    'micro-blade': 1000,
+    'low-profile-mini-blade': 1000,
+    'mini-blade': 1000,
+    'standard-blade': 1000,
+    'maxi-blade': 1000,
+    'bolt-in-30mm': 1000,
+    'small-bolt-in': 1000,
+    'large-bolt-in': 1000,
+    'bolt-in-51mm': 1000,
+    'class-t': 20000,
+  },
   bendDiameters: 5,
 };

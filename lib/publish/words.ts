@@ -4,8 +4,12 @@ import type { Mark } from '../model/trace.ts';
 
 /** A name of the plan as a reader sees it: `fuse-holder` becomes `Fuse holder`. */
 export function spelled(name: string): string {
-  const spaced = name.replaceAll('-', ' ');
-  return spaced.charAt(0).toUpperCase() + spaced.slice(1);
+  return headed(name.replaceAll('-', ' '));
+}
+
+/** Words as they stand at the head of a line: with a capital. */
+export function headed(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** The same within a sentence. */

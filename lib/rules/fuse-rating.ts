@@ -6,7 +6,7 @@ import { houseRule } from './source.ts';
 import { amps, counted, listed, percent } from './words.ts';
 
 /** The lawful alternatives side by side, for a remedy. */
-function alternativesText(alternatives: readonly FuseAlternative[]): string {
+export function alternativesText(alternatives: readonly FuseAlternative[]): string {
   const each = alternatives.map(({ form, ratingA, stockQuantity, parts }) => {
     const also = parts.length > 0 ? `, with ${listed(parts)}` : '';
     return `${fuseForms[form].name} ${amps(ratingA)} (${counted(stockQuantity, 'piece')} in stock${also})`;

@@ -1,6 +1,5 @@
 import type { PlanFuse } from '../model/plan/index.ts';
-import { fuseForms } from '../model/tables/fuse-forms.ts';
-import { unfusedWays } from './fuse-at-source.ts';
+import { batteriesBare, interruptsText } from './interrupting.ts';
 import { batteriesAmong, type LiveEdge, type LiveSide, liveSide, reached } from './live-side.ts';
 import { deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
@@ -44,42 +43,75 @@ function backupOf({ job, plan }: Case, side: LiveSide, fuse: PlanFuse, faultA: n
 /** What stands before the fuse, for a message. */
 function backupText({ by, past }: Backup): string {
   const names = listed(by.map(({ id }) => id));
-  if (by.length === 0) return '';
+  if (by.length === 0) return '; no fuse before it clears that';
   const clears = by.length === 1 ? 'clears' : 'clear';
   return past.length === 0
-    ? `: ${names} before it ${clears} that`
-    : `: ${names} before it ${clears} that, but not what comes from ${listed(past)}`;
+    ? `; ${names} before it ${clears} that`
+    : `; ${names} before it ${clears} that, but not what comes from ${listed(past)}`;
+}
+
+/** A fuse behind others that a short may overtax. */
+interface Overtaxed {
+  readonly fuse: PlanFuse;
+  readonly faultA: number;
+  readonly interruptA: number;
+  readonly backup: Backup;
+}
+
+function overtaxedAmong(about: Case): Overtaxed[] {
+  const side = liveSide(about);
+  const bare = batteriesBare(about);
+  return about.plan.power.fuses.flatMap((fuse): Overtaxed[] => {
+    const { faultA, interruptA, needsInterruptA } = fuse;
+    if (deviceOf(about.job, fuse.item)?.origin === 'vehicle') return [];
+    // The first fuse behind a battery is judged by the battery itself.
+    if (needsInterruptA !== null || bare(fuse).length > 0) return [];
+    if (faultA === undefined || faultA === null || interruptA === null || faultA <= interruptA) return [];
+    return [{ fuse, faultA, interruptA, backup: backupOf(about, side, fuse, faultA) }];
+  });
+}
+
+const isBacked = ({ by, past }: Backup): boolean => by.length > 0 && past.length === 0;
+
+/** What is told in one sentence: the fuses of one holder or block that interrupt alike behind the same fuses. */
+function alike({ fuse: { item, form }, interruptA, backup: { by, past } }: Overtaxed): string {
+  return JSON.stringify([item, form, interruptA, by.map(({ id }) => id), past]);
+}
+
+function verdictOf(about: Case, group: readonly Overtaxed[]): Verdict<'fuse-interrupting-downstream'>[] {
+  const [worst] = group.toSorted((a, b) => b.faultA - a.faultA);
+  if (!worst) return [];
+  const { fuse, faultA, interruptA, backup } = worst;
+  const ids = [fuse, ...group.map((one) => one.fuse).filter((one) => one !== fuse)].map(({ id }) => id);
+  const backed = isBacked(backup);
+  const before = backed
+    ? 'or use a form with a higher interrupting rating'
+    : "before one, use a form with a higher interrupting rating, or a fuse before it that clears the whole, or write the maker's figure as interrupts: in the fuse's part";
+  return [
+    {
+      level: backed ? 'note' : 'caution',
+      of: [...ids, ...backup.by.map(({ id }) => id)],
+      message: `${interruptsText(fuse, ids)}; a dead short drives up to ${amps(faultA)} through ${ids.length === 1 ? 'it' : 'them'}${backupText(backup)}`,
+      value: faultA,
+      limit: interruptA,
+      unit: 'A',
+      remedy: `after a dead short replace the fuse and look at the holder; ${before}`,
+      ...fuseSpot(about.job, fuse),
+    },
+  ];
 }
 
 const downstream: Rule = {
   id: 'fuse-interrupting-downstream',
   judge(about) {
-    const side = liveSide(about);
-    const first = new Set(unfusedWays(about).map(({ fuse }) => fuse));
-    return about.plan.power.fuses.flatMap((fuse): Verdict<'fuse-interrupting-downstream'>[] => {
-      const { faultA, interruptA, needsInterruptA } = fuse;
-      if (deviceOf(about.job, fuse.item)?.origin === 'vehicle') return [];
-      // The first fuse behind a battery is judged by the battery itself.
-      if (first.has(fuse.id) || needsInterruptA !== null) return [];
-      if (faultA === undefined || faultA === null || interruptA === null || faultA <= interruptA) return [];
-      const backup = backupOf(about, side, fuse, faultA);
-      const backed = backup.by.length > 0 && backup.past.length === 0;
-      const form = fuseForms[fuse.form].name;
-      return [
-        {
-          level: backed ? 'note' : 'caution',
-          of: [fuse.id, ...backup.by.map(({ id }) => id)],
-          message: `a dead short behind the ${form} fuse ${fuse.id} draws about ${amps(faultA)}, and it interrupts ${amps(interruptA)}${backupText(backup)}`,
-          value: faultA,
-          limit: interruptA,
-          unit: 'A',
-          remedy: backed
-            ? 'replace the fuses and look at the holder after a dead short; or use a form with a higher interrupting rating'
-            : "use a form with a higher interrupting rating, a longer or thinner conductor before it, or write the maker's figure in the fuse's part",
-          ...fuseSpot(about.job, fuse),
-        },
-      ];
-    });
+    const all = overtaxedAmong(about);
+    const groups = [...new Set(all.map(alike))];
+    return groups.flatMap((group) =>
+      verdictOf(
+        about,
+        all.filter((one) => alike(one) === group),
+      ),
+    );
   },
 };
 

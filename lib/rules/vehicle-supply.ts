@@ -1,3 +1,4 @@
+import { deviceSpot } from './look-up.ts';
 import type { Rule } from './rule.ts';
 
 const highVoltage: Rule = {
@@ -36,4 +37,24 @@ const withoutBattery: Rule = {
   },
 };
 
-export const vehicleSupplyRules: readonly Rule[] = [highVoltage, withoutBattery];
+const withoutStarter: Rule = {
+  id: 'starter-battery-unknown',
+  judge({ job }) {
+    const fitted = job.devices.filter(({ origin }) => origin === 'vehicle');
+    const batteries = fitted.flatMap(({ id, spec }) => (spec?.kind === 'battery' ? [{ id, spec }] : []));
+    const [first] = batteries;
+    if (job.vehicle.supply !== 'combustion' || !first) return [];
+    if (batteries.some(({ spec }) => spec['cold-cranking'] !== undefined)) return [];
+    return [
+      {
+        level: 'caution',
+        of: batteries.map(({ id }) => id),
+        message: `no battery of ${job.vehicle.id} says its cold-cranking current: it is not known which one starts the engine`,
+        remedy: 'write cold-cranking: in the part of the starter battery, as it is printed on it',
+        ...deviceSpot(job, first.id),
+      },
+    ];
+  },
+};
+
+export const vehicleSupplyRules: readonly Rule[] = [highVoltage, withoutBattery, withoutStarter];

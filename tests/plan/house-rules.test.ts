@@ -17,7 +17,7 @@ const standard = planWith();
 /** A rule as the shop writes it, what it decides, and what comes of it: each different from what the default gives. */
 const decided: readonly (readonly [rule: string, read: (plan: BuildPlan) => unknown, comes: unknown])[] = [
   ['idle-class-d: 2 A', (plan) => plan.power.loads[0]?.idleA, 2],
-  ['interrupt-to-650: 2 kA', (plan) => byId(plan.power.fuses, 'main-fuse').needsInterruptA, 2000],
+  ['interrupt-to-650: 20 kA', (plan) => byId(plan.power.fuses, 'main-fuse').needsInterruptA, 20000],
   ['interrupt-large-bolt-in: 4 kA', (plan) => byId(plan.power.fuses, 'main-fuse').interruptA, 4000],
   ['torque-m8: 22 N m', (plan) => byId(plan.wires, 'ground').ends[1].torqueNm, 22],
   [

@@ -133,17 +133,3 @@ describe('the key-off draw', () => {
     expect(plan.traces['power.keyOff.drawA']).toMatchObject({ mark: 'cp', formula: 'amp' });
   });
 });
-
-describe('the fault current at a fuse', () => {
-  // Ohm's law by hand: 12.6 V over the battery's 4 mohm, which a house rule gives for absorbed glass mat, and what lies
-  // beyond; so under 12.6 / 0.004 = 3,150 A.
-  test('is less than what the battery alone would give into a short, and further down the line less again', () => {
-    const { plan } = smallPlan();
-    const fault = byId(plan.power.fuses, 'main-fuse').faultA ?? 0;
-    expect(fault).toBeGreaterThan(1000);
-    expect(fault).toBeLessThan(3150);
-    expect(plan.traces['power.fuses.main-fuse.faultA']).toMatchObject({
-      formula: expect.stringMatching(/^I = E \/ \(Rs \+ Rl\); Rl = the sum/),
-    });
-  });
-});

@@ -80,7 +80,6 @@ describe('a fuse before several devices', () => {
 });
 
 describe('a fuse that two batteries reach bare', () => {
-  // ABYC E-11, from memory: 1.5 kA up to 650 A of cold cranking, 5 kA above 1,100 A.
   const large: Change = [
     partsFile,
     '  generator-a:\n',
@@ -99,7 +98,7 @@ describe('a fuse that two batteries reach bare', () => {
 `,
   ];
 
-  test('must interrupt what the worse of them drives', () => {
+  test('must interrupt what both drive', () => {
     const { plan } = smallPlan(
       large,
       device('other: { part: battery-b, in: bay }'),
@@ -108,11 +107,29 @@ describe('a fuse that two batteries reach bare', () => {
         'other-return: { from: other.NEG, to: body.engine, length: 6 in }',
       ),
     );
-    expect(byId(plan.power.fuses, 'main-fuse')).toMatchObject({ source: 'other', needsInterruptA: 5000 });
+    const { faultFrom = [], ...fuse } = byId(plan.power.fuses, 'main-fuse');
+    expect(faultFrom.map(({ source }) => source).sort()).toEqual(['alternator', 'battery', 'other']);
+    expect(fuse.needsInterruptA).toBe(fuse.faultA);
+    expect(fuse.faultA).toBeGreaterThan(byId(smallPlan().plan.power.fuses, 'main-fuse').faultA ?? 0);
+  });
+
+  test('is asked by the table for the cranking current of both together', () => {
+    // ABYC E-11, from memory: 600 A and 600 A are 1,200 A, above 1,100 A: 5 kA.
+    const { plan } = smallPlan(
+      ['content/shop.yaml', 'stock:', 'rules:\n  short-resistance-agm: 40 mohm\nstock:'],
+      device('other: { part: battery-a, in: bay }'),
+      links(
+        'other-tail: { from: other.POS, to: main-fuse.IN, length: 6 in }',
+        'other-return: { from: other.NEG, to: body.engine, length: 6 in }',
+      ),
+    );
+    expect(byId(plan.power.fuses, 'main-fuse').needsInterruptA).toBe(5000);
   });
 
   test('of one battery alone what that one drives', () => {
     const { plan } = smallPlan(large);
-    expect(byId(plan.power.fuses, 'main-fuse')).toMatchObject({ source: 'battery', needsInterruptA: 1500 });
+    const { source, faultFrom = [] } = byId(plan.power.fuses, 'main-fuse');
+    expect(source).toBe('battery');
+    expect(faultFrom.map(({ source: from }) => from)).toEqual(['battery', 'alternator']);
   });
 });

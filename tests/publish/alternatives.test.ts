@@ -20,7 +20,7 @@ const bare: readonly Change[] = [
   [
     partsFile,
     '  bolt-a:',
-    `  maxi-60: { kind: fuse, title: "60 A", form: maxi-blade, rating: 60 A, interrupts: 2 kA }
+    `  maxi-60: { kind: fuse, title: "60 A", form: maxi-blade, rating: 60 A, interrupts: 10 kA }
   maxi-holder:
     kind: fuse-holder
     title: Holder
@@ -55,7 +55,7 @@ describe('where the shelf lacks a fuse', () => {
   });
 
   it('a form without a holder in the catalogue says so', () => {
-    expect(printed(plan).find(([, form]) => form === 'Bolt in 51mm')?.[3]).toMatch(/none in the catalogue/);
+    expect(printed(plan).find(([, form]) => form === 'Class T')?.[3]).toMatch(/none in the catalogue/);
   });
 
   it('the fuse is on the pick list, to be bought, though the catalogue does not know it', () => {

@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
 import { csvTable, listed } from './csv-table.ts';
 import type { CsvTables } from './tables.ts';
 
@@ -20,7 +21,17 @@ export const powerTables = {
       { title: 'ceiling_A', figure: 'current-allowed', of: ({ ceilingA }) => ceilingA },
       { title: 'least_ampacity_A', figure: 'current-allowed', of: ({ leastAmpacityA }) => leastAmpacityA },
       { title: 'interrupts_A', figure: 'current-allowed', of: ({ interruptA }) => interruptA },
+      { title: 'interrupts_by', value: ({ interruptBasis }) => interruptBasis ?? null },
       { title: 'must_interrupt_A', figure: 'current-carried', of: ({ needsInterruptA }) => needsInterruptA },
+      { title: 'short_A', figure: 'current-carried', of: ({ faultA }) => faultA ?? null },
+      { title: 'short_at', value: ({ faultAt }) => faultAt ?? null },
+      {
+        title: 'short_from',
+        value: ({ faultFrom = [] }) =>
+          listed(
+            faultFrom.map(({ source, currentA }) => `${source} ${printed('current-carried', currentA)}`),
+          ),
+      },
       { title: 'in_stock', value: ({ stockQuantity }) => stockQuantity },
       { title: 'chosen', value: ({ chosen }) => chosen },
       { title: 'reason', value: ({ reason }) => reason },

@@ -1,6 +1,10 @@
 import type { FindingEntry } from './entry.ts';
 import { ampacityTable, commonPractice, defaultSource, partData, shopStock } from './source.ts';
 
+/** Where what a short drives, and what a fuse makes of it, come from. */
+const shortSource =
+  "Ohm's law over the sized conductors, prospective current as IEC 60269 defines it; what no maker states is common practice or from memory";
+
 /** What keeps a short from burning: fuses, where they stand and what they protect. */
 export const protectionFindings = {
   'conductor-without-fuse': {
@@ -102,14 +106,15 @@ export const protectionFindings = {
     ...partData,
   },
   'fuse-interrupting': {
-    asks: 'The first fuse behind a battery can interrupt what the battery gives into a short.',
-    levels: ['caution'],
-    ...defaultSource('interrupt-to-650'),
+    asks: 'The first fuse behind a battery can interrupt what all sources drive into a short; behind lithium both makers say so.',
+    levels: ['stop', 'caution'],
+    source: shortSource,
+    mark: 'mem',
   },
   'fuse-interrupting-downstream': {
     asks: 'A fuse further down the line can interrupt the fault current that the conductors let through to it.',
     levels: ['caution', 'note'],
-    source: "Ohm's law over the sized conductors; interrupting ratings from memory",
+    source: shortSource,
     mark: 'mem',
   },
 } as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -150,6 +150,11 @@ export const supplyFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'starter-battery-unknown': {
+    asks: 'One battery of a vehicle with an engine says its cold-cranking current: by it a starter battery is known.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'system-without-battery': {
     asks: 'A battery stands in the system: it steadies the alternator, and carries the load with the engine off.',
     levels: ['stop'],

@@ -3,7 +3,7 @@ import { cp, inch, type RuleDefinition } from './definition.ts';
 const abyc = { citation: 'ABYC E-11', mark: 'mem' } as const;
 const clad = { citation: 'ASTM B566, 10 % copper by volume', mark: 'mem' } as const;
 
-/** Ends of conductors, thin conductors, interrupting ratings, coverings, ties. */
+/** Ends of conductors, thin conductors, coverings, ties. */
 export const wiringRules = {
   'fuse-20-awg': { says: 'Greatest fuse for 20 AWG', dimension: 'current', value: 7.5, ...cp },
   'fuse-22-awg': { says: 'Greatest fuse for 22 AWG', dimension: 'current', value: 5, ...cp },
@@ -27,45 +27,6 @@ export const wiringRules = {
     dimension: 'ratio',
     value: 0.004,
     ...clad,
-  },
-  'interrupt-to-650': {
-    says: 'A main fuse interrupts, battery of up to 650 A cold cranking',
-    dimension: 'current',
-    value: 1500,
-    ...abyc,
-  },
-  'interrupt-to-1100': {
-    says: 'A main fuse interrupts, battery of up to 1,100 A cold cranking',
-    dimension: 'current',
-    value: 3000,
-    ...abyc,
-  },
-  'interrupt-above': {
-    says: 'A main fuse interrupts, larger battery',
-    dimension: 'current',
-    value: 5000,
-    ...abyc,
-  },
-  'interrupt-blade': {
-    says: 'A blade fuse interrupts, where its maker is silent',
-    dimension: 'current',
-    value: 1000,
-    citation: 'quoted from memory',
-    mark: 'mem',
-  },
-  'interrupt-small-bolt-in': {
-    says: 'A small bolt-in fuse interrupts, where its maker is silent',
-    dimension: 'current',
-    value: 2000,
-    citation: 'quoted from memory',
-    mark: 'mem',
-  },
-  'interrupt-large-bolt-in': {
-    says: 'A large bolt-in fuse interrupts, where its maker is silent',
-    dimension: 'current',
-    value: 6000,
-    citation: 'quoted from memory',
-    mark: 'mem',
   },
   'lugs-on-stud': { says: 'Most lugs on one stud', dimension: 'count', value: 4, ...abyc },
   'torque-m6': { says: 'Torque of a steel M6 bolt in the body', dimension: 'torque', value: 10, ...cp },

@@ -8,7 +8,10 @@ export const batterySchema = z.strictObject({
   ...equipmentBase,
   chemistry: builders(z.enum(['flooded', 'absorbed-glass-mat', 'lithium'])),
   capacity: builders(quantityAbove('charge')),
-  'cold-cranking': builders(quantityAbove('current')),
+  /** Of a starter battery. One that does not say it starts no engine. */
+  'cold-cranking': builders(quantityAbove('current').optional()),
+  /** What it gives into a dead short at its posts, charged, by its maker: decides what a fuse must interrupt. */
+  'short-circuit': builders(quantityAbove('current').optional()),
   /** Internal resistance; a house rule by chemistry applies where the maker is silent. */
   resistance: builders(quantityWithin('resistance', { most: 1 }).optional()),
 });

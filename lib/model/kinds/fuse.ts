@@ -9,7 +9,7 @@ export const fuseSchema = z.strictObject({
   ...partBase,
   form: builders(fuseFormSchema),
   rating: builders(quantityAbove('current')),
-  /** Interrupting current by its maker; the table's figure for the form applies where it is silent. */
+  /** Interrupting current by its maker; the house rule of its form applies where it is silent. */
   interrupts: builders(quantityAbove('current').optional()),
 });
 

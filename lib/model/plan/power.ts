@@ -7,6 +7,9 @@ const number = builders(z.number());
 const maybe = builders(z.number().optional());
 const name = builders(z.string());
 
+/** What the current of a short rests on: the maker's short-circuit current, a resistance that the part states, a house rule. */
+const shortBasis = builders(z.enum(['maker', 'stated', 'assumed']));
+
 /** A conductor size as the plan prints it. */
 export const planSizeSchema = z.object({
   label: name,
@@ -108,10 +111,22 @@ export const planFuseSchema = z.object({
   ratingA: everyone(z.number().nullable()),
   part: builders(z.string().nullable()),
   interruptA: builders(z.number().nullable()),
-  /** Fault current of its source that it must interrupt; null behind another fuse. */
+  /** Whether its maker states that, or the house rule of its form stands in. */
+  interruptBasis: builders(z.enum(['maker', 'assumed']).optional()),
+  /** Fault current that it must interrupt as the first behind a battery; null behind another fuse, or where nobody states it. */
   needsInterruptA: builders(z.number().nullable()),
-  /** Fault current where it stands, its far side shorted to the body, by the sized conductors. */
+  /** Prospective current through it: replaced by a link without resistance, the worse of its ends shorted to the body. */
   faultA: builders(z.number().nullable().optional()),
+  /** The end at which that short lies. */
+  faultAt: builders(z.string().optional()),
+  /** What each source drives through it then. */
+  faultFrom: z.array(z.object({ source: name, currentA: number, basis: shortBasis })).optional(),
+  /** By which wires and parts that arrives at it. */
+  faultWays: z.array(z.object({ of: name, currentA: number })).optional(),
+  /** What the batteries alone drive through it whose makers state their short-circuit current. */
+  faultByMakersA: maybe,
+  /** Batteries that reach it too, of which nobody states what they give: the figures above leave them out. */
+  faultUnknown: z.array(name).optional(),
   /** Greatest fuse that its holder may carry. */
   holderA: builders(z.number().nullable()),
   from: name,
@@ -234,6 +249,7 @@ export type NetworkElement = z.output<typeof networkElementSchema>;
 export type OperatingPoint = z.output<typeof operatingPointSchema>;
 export type PlanConductor = z.output<typeof planConductorSchema>;
 export type ConductorLimit = z.output<typeof conductorLimitSchema>;
+export type ShortBasis = z.output<typeof shortBasis>;
 export type PlanFuse = z.output<typeof planFuseSchema>;
 export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
 export type PlanPower = z.output<typeof planPowerSchema>;

@@ -11,11 +11,12 @@ export const fuseFormIds = [
   'small-bolt-in',
   'large-bolt-in',
   'bolt-in-51mm',
+  'class-t',
 ] as const;
 export type FuseFormId = (typeof fuseFormIds)[number];
 
 /** How a fuse is built. */
-export type FuseStyle = 'blade' | 'small-bolt-in' | 'large-bolt-in';
+export type FuseStyle = 'blade' | 'bolt-in';
 
 /** What is commonly made in a form. A part's own data goes before all of it. */
 export interface FuseForm {
@@ -25,19 +26,19 @@ export interface FuseForm {
   readonly standardMark?: Mark;
   /** Rated currents made, low to high (A). */
   readonly ratingsA: readonly number[];
-  /** House rules set by it what a fuse interrupts and drops where its maker is silent. */
+  /** House rules set by it what a fuse drops. What it interrupts hangs on the form itself, never on its style. */
   readonly style: FuseStyle;
   /** Body, length by width by height (m), where published. */
   readonly bodyM?: readonly [lengthM: number, widthM: number, heightM: number];
 }
 
 const blade = { style: 'blade' } as const;
-const smallBolt = { style: 'small-bolt-in' } as const;
-const largeBolt = { style: 'large-bolt-in' } as const;
+const boltIn = { style: 'bolt-in' } as const;
 
 /**
  * Rated currents and bodies by form: ISO 8820-3 (blades), ISO 8820-5 (bolt-in 30 mm; 51 mm from memory), trade
- * practice for the small and large bolt-in forms.
+ * practice for the small and large bolt-in forms, UL 248-15 from memory for Class T: the form that interrupts what a
+ * lithium battery gives.
  */
 export const fuseForms: Readonly<Record<FuseFormId, FuseForm>> = {
   'micro-blade': {
@@ -79,28 +80,35 @@ export const fuseForms: Readonly<Record<FuseFormId, FuseForm>> = {
     name: 'bolt-in, 30 mm',
     standard: 'ISO 8820-5',
     ratingsA: [30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200],
-    ...smallBolt,
+    ...boltIn,
   },
   'small-bolt-in': {
     name: 'small bolt-in',
     standard: 'common practice, no source',
     standardMark: 'cp',
     ratingsA: [30, 40, 50, 60, 80, 100, 125, 150],
-    ...smallBolt,
+    ...boltIn,
   },
   'large-bolt-in': {
     name: 'large bolt-in',
     standard: 'common practice, no source',
     standardMark: 'cp',
     ratingsA: [35, 50, 60, 80, 100, 125, 150, 175, 200, 225, 250, 275, 300, 350, 400, 500],
-    ...largeBolt,
+    ...boltIn,
   },
   'bolt-in-51mm': {
     name: 'bolt-in, 51 mm',
     standard: 'ISO 8820-5',
     standardMark: 'mem',
     ratingsA: [60, 80, 100, 125, 150, 175, 200, 250, 300, 350, 400, 450, 500],
-    ...largeBolt,
+    ...boltIn,
+  },
+  'class-t': {
+    name: 'Class T',
+    standard: 'UL 248-15',
+    standardMark: 'mem',
+    ratingsA: [30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400],
+    ...boltIn,
   },
 };
 

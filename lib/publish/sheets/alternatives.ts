@@ -1,7 +1,8 @@
 import type { BuildPlan, FuseAlternative, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import type { PlanNames } from '../plan-names.ts';
-import { joined, spelled } from '../words.ts';
+import { headed, joined } from '../words.ts';
 import { none, type Writer } from '../written.ts';
 import { type Cell, strong, type Table, tableOf } from './table.ts';
 
@@ -26,7 +27,7 @@ export function fuseAlternatives(caption: string, fuses: readonly PlanFuse[]): T
     all,
     [
       { title: 'In place of', cell: ({ fuse }) => strong(fuse.id) },
-      { title: 'Form', cell: ({ form }) => spelled(form) },
+      { title: 'Form', cell: ({ form }) => headed(fuseForms[form].name) },
       { title: 'Rating', kind: 'figure', cell: ({ ratingA }) => printed('current-allowed', ratingA) },
       { title: 'Add', kind: 'words', cell: addCell },
       { title: 'Board area', kind: 'figure', cell: areaCell },

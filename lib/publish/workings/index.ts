@@ -4,7 +4,7 @@ import type { Table } from '../sheets/table.ts';
 import { coilWirings } from './coils.ts';
 import { conductorLimits, conductorReasons } from './conductors.ts';
 import { findingSources } from './findings.ts';
-import { fuseReasons } from './fuses.ts';
+import { fuseReasons, shortsThroughFuses } from './fuses.ts';
 import { houseRulesTable } from './house-rules.ts';
 import { layoutTables } from './layouts.ts';
 import { networkTables, nodeTables } from './network.ts';
@@ -15,6 +15,7 @@ export function workingTables(plan: BuildPlan): Table[] {
   return [
     findingSources(plan),
     fuseReasons(plan),
+    shortsThroughFuses(plan),
     fuseAlternatives('Fuses that would do instead', plan.power.fuses),
     conductorReasons(plan),
     conductorLimits(plan),

@@ -40,6 +40,30 @@ export const interruptingDownstreamCases: RuleCases = {
         subject: 'block.OUT2',
       },
       {
+        name: '1,001 A behind a blade of 1 kA',
+        about: () => aboutPlan(fault(1001, 1000, 999)),
+        level: 'caution',
+        subject: 'block.OUT2',
+        says: /drives up to 1001 A through it; no fuse before it clears that$/,
+      },
+      {
+        name: 'two blades of a block alike: told once',
+        about: () =>
+          aboutPlan((plan) => {
+            fault(1400, 1000, 6000)(plan);
+            Object.assign(fuse(plan, 'block.OUT3'), { faultA: 1500, interruptA: 1000 });
+          }),
+        level: 'note',
+        subject: 'block.OUT3',
+        says: /fuses block\.OUT3 and block\.OUT2 interrupt 1000 A/,
+      },
+      {
+        name: 'a main fuse that clears all but the last ampere',
+        about: () => aboutPlan(fault(1400, 1000, 1399)),
+        level: 'caution',
+        subject: 'block.OUT2',
+      },
+      {
         name: 'the same, with a main fuse that clears it',
         about: () => aboutPlan(fault(1400, 1000, 6000)),
         level: 'note',
@@ -69,7 +93,10 @@ export const interruptingDownstreamCases: RuleCases = {
       },
     ],
     quiet: [
-      { name: 'a fault current within the rating', about: () => aboutPlan(fault(900, 1000, 6000)) },
+      {
+        name: 'a fault current within the rating, to the ampere',
+        about: () => aboutPlan(fault(1000, 1000, 6000)),
+      },
       { name: 'no fault current in the plan', about: () => about() },
     ],
   },

@@ -1,85 +1,171 @@
+import type { PlanFuse } from '../../../lib/model/plan/index.ts';
 import type { Case } from '../../../lib/rules/rule.ts';
 import { about, aboutPlan, partIn } from '../case.ts';
-import { fuse, wire } from '../changes.ts';
+import { fuse } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-/** The main fuse between a battery of 600 A and a second one of 1,200 A, each reaching it without another fuse. */
-function twoBatteriesAt(interruptA: number, feedM = 0.15): Case {
-  return about({
+/** The main fuse at the battery, with what the plan says of the short behind it. */
+const atBattery = (more: Partial<PlanFuse>): Case =>
+  aboutPlan((plan) => {
+    Object.assign(fuse(plan, 'main-fuse'), more);
+  });
+
+/** The battery is lithium, with the maker's short-circuit current or without. */
+const atLithium = (shortCircuit: string | null, more: Partial<PlanFuse>): Case =>
+  about({
     content: (content) => {
-      const { job, parts } = content;
-      parts['agm-large'] = { ...partIn(content, 'agm', 'battery'), 'cold-cranking': '1200 A' };
-      job.devices.second = { part: 'agm-large', in: 'boot' };
-      job.links['second-tail'] = { from: 'second.POS', to: 'block.IN' };
+      const battery = partIn(content, 'agm', 'battery');
+      battery.chemistry = 'lithium';
+      if (shortCircuit !== null) battery['short-circuit'] = shortCircuit;
     },
     plan: (plan) => {
-      wire(plan, 'feed').lengthM = feedM;
-      for (const one of plan.power.fuses) one.interruptA = interruptA;
+      Object.assign(fuse(plan, 'main-fuse'), more);
     },
   });
-}
+
+const maker = { interruptBasis: 'maker' } as const;
 
 export const interruptingCases: RuleCases = {
-  // ABYC E-11, from memory: 1.5 kA up to 650 A of cold cranking, 3 kA up to 1,100 A, 5 kA above.
+  // Ohm's law for what a short drives, IEC 60269 for what counts; ABYC E-11, from memory, for the table by cranking.
   'fuse-interrupting': {
     fires: [
       {
-        name: 'a blade fuse of 1 kA at a battery of 600 A',
+        name: "3,001 A by the battery's maker through a fuse of 3 kA by its own",
         about: () =>
-          aboutPlan((plan) => {
-            fuse(plan, 'main-fuse').interruptA = 1000;
+          atBattery({
+            ...maker,
+            interruptA: 3000,
+            needsInterruptA: 3400,
+            faultA: 3400,
+            faultByMakersA: 3001,
+          }),
+        level: 'stop',
+        subject: 'main-fuse',
+        says: /main-fuse interrupts 3000 A; a dead short drives about 3400 A/,
+      },
+      {
+        name: "3,000 A by the battery's maker, and past that only what is assumed",
+        about: () =>
+          atBattery({
+            ...maker,
+            interruptA: 3000,
+            needsInterruptA: 3400,
+            faultA: 3400,
+            faultByMakersA: 3000,
           }),
         level: 'caution',
         subject: 'main-fuse',
-        says: /1500 A/,
+      },
+      {
+        name: "3,001 A by the battery's maker through a fuse whose own maker is silent",
+        about: () =>
+          atBattery({
+            interruptBasis: 'assumed',
+            interruptA: 1000,
+            needsInterruptA: 3400,
+            faultA: 3400,
+            faultByMakersA: 3001,
+          }),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /as a fuse of its form whose maker is silent/,
+      },
+      {
+        name: 'an assumed resistance that lets 3,001 A through a fuse of 3 kA, each source told',
+        about: () =>
+          atBattery({
+            ...maker,
+            interruptA: 3000,
+            needsInterruptA: 3001,
+            faultA: 3001,
+            faultFrom: [
+              { source: 'battery', currentA: 2700, basis: 'assumed' },
+              { source: 'generator', currentA: 301, basis: 'assumed' },
+            ],
+          }),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /2700 A from battery \(assumed\) and 301 A from generator \(assumed\)/,
+      },
+      {
+        name: 'less than the table asks for by cranking current',
+        about: () => atBattery({ interruptA: 1000, needsInterruptA: 1500, faultA: 900 }),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /1500 A is asked for behind battery with 600 A of cold cranking/,
       },
       {
         name: 'a rating that is not known',
+        about: () => atBattery({ interruptA: null, needsInterruptA: 1500, faultA: 1500 }),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /not known/,
+      },
+      {
+        name: 'lithium whose maker is silent, before a fuse of 20 kA',
+        about: () => atLithium(null, { ...maker, interruptA: 20000, needsInterruptA: null, faultA: null }),
+        level: 'stop',
+        subject: 'main-fuse',
+        says: /no maker's figure states the short-circuit current of battery$/,
+      },
+      {
+        name: 'lithium with its figure, before a fuse whose maker is silent',
         about: () =>
-          aboutPlan((plan) => {
-            fuse(plan, 'main-fuse').interruptA = null;
+          atLithium('6 kA', {
+            interruptBasis: 'assumed',
+            interruptA: 20000,
+            needsInterruptA: 5000,
+            faultA: 5000,
+            faultByMakersA: 5000,
           }),
-        level: 'caution',
+        level: 'stop',
         subject: 'main-fuse',
+        says: /no maker's figure states what the large bolt-in fuse main-fuse interrupts$/,
       },
       {
-        name: '2 kA at a battery of 1,000 A',
+        name: 'lithium with its figure, above that of the fuse',
         about: () =>
-          about({
-            content: (content) => {
-              partIn(content, 'agm', 'battery')['cold-cranking'] = '1000 A';
-            },
-            plan: (plan) => {
-              fuse(plan, 'main-fuse').interruptA = 2000;
-            },
+          atLithium('8 kA', {
+            ...maker,
+            interruptA: 6000,
+            needsInterruptA: 6500,
+            faultA: 6500,
+            faultByMakersA: 6400,
           }),
-        level: 'caution',
+        level: 'stop',
         subject: 'main-fuse',
-        says: /3000 A/,
-      },
-      {
-        name: '2 kA between a battery of 600 A nearby and one of 1,200 A farther on: the worse one counts',
-        about: () => twoBatteriesAt(2000),
-        level: 'caution',
-        subject: 'main-fuse',
-        says: /behind second with 1200 A .* 5000 A/,
-      },
-      {
-        name: '2 kA, the worse battery the nearer one',
-        about: () => twoBatteriesAt(2000, 4),
-        level: 'caution',
-        subject: 'main-fuse',
-        says: /behind second with 1200 A/,
       },
     ],
     quiet: [
-      { name: '5 kA between a battery of 600 A and one of 1,200 A', about: () => twoBatteriesAt(5000) },
       {
-        name: '1.5 kA at a battery of 600 A, blades of 1 kA behind it',
+        name: "3 kA by the battery's maker, 3 kA by the fuse's",
         about: () =>
-          aboutPlan((plan) => {
-            fuse(plan, 'main-fuse').interruptA = 1500;
+          atBattery({
+            ...maker,
+            interruptA: 3000,
+            needsInterruptA: 3000,
+            faultA: 3000,
+            faultByMakersA: 3000,
           }),
+      },
+      {
+        name: 'what the table asks for, to the ampere',
+        about: () => atBattery({ interruptA: 1500, needsInterruptA: 1500, faultA: 900 }),
+      },
+      {
+        name: 'lithium and its fuse with both figures, the fuse above',
+        about: () =>
+          atLithium('6 kA', {
+            ...maker,
+            interruptA: 20000,
+            needsInterruptA: 5000,
+            faultA: 5000,
+            faultByMakersA: 5000,
+          }),
+      },
+      {
+        name: 'a blade of 1 kA behind the main fuse: it is not the first',
+        about: () => aboutPlan((plan) => Object.assign(fuse(plan, 'block.OUT2'), { interruptA: 1000 })),
       },
     ],
   },

@@ -1,4 +1,4 @@
-import { about, aboutContent } from '../case.ts';
+import { about, aboutContent, partIn } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 export const vehicleSupplyCases: RuleCases = {
@@ -34,5 +34,32 @@ export const vehicleSupplyCases: RuleCases = {
       },
     ],
     quiet: [{ name: 'the battery that the vehicle came with', about: () => about() }],
+  },
+  // Common practice, no source.
+  'starter-battery-unknown': {
+    fires: [
+      {
+        name: 'a battery of the vehicle without a cold-cranking current',
+        about: () =>
+          aboutContent((content) => {
+            delete partIn(content, 'agm', 'battery')['cold-cranking'];
+          }),
+        level: 'caution',
+        subject: 'battery',
+        file: 'vehicle.yaml',
+        says: /not known which one starts the engine/,
+      },
+    ],
+    quiet: [
+      { name: 'a battery that says it', about: () => about() },
+      {
+        name: 'an electric vehicle: its battery starts no engine',
+        about: () =>
+          aboutContent((content) => {
+            delete partIn(content, 'agm', 'battery')['cold-cranking'];
+            content.vehicle.supply = 'electric';
+          }),
+      },
+    ],
   },
 };
