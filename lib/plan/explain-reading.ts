@@ -46,7 +46,7 @@ const explain: Readonly<Record<ReadingKind, Explain>> = {
   },
   'feed-drop': ({ jointV }, ratio) => {
     if (ratio !== null && isThreefold(ratio))
-      return `${times(ratio)} the prediction points at one joint of the feed: measure across fuse holder, distribution and each set screw in turn; ${Math.round(jointV * 1000)} mV is the most for one`;
+      return `${times(ratio)} the prediction points at one joint of the feed: measure across each fuse, joint and set screw on its way in turn; ${Math.round(jointV * 1000)} mV is the most for one`;
     if (ratio !== null && ratio < 1)
       return 'less current flowed than was reckoned with: read again at the stated load';
     return 'longer, thinner or other conductor than planned, or more current: compare the wire with its label and read the current';

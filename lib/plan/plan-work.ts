@@ -4,6 +4,14 @@ import { orderOfWork } from './order-of-work.ts';
 import type { PlanBook } from './plan-book.ts';
 import type { Work } from './work.ts';
 
+/** Tweeters that are alone on their channel: no crossover of their own keeps the bass from them. */
+function activeTweeters(job: Job, { audio }: Pick<Work['plan'], 'audio'>): readonly string[] {
+  const alone = audio.channels.flatMap(({ speakers }) => (speakers.length === 1 ? speakers : []));
+  return job.devices.flatMap(({ id, spec }) =>
+    spec?.kind === 'speaker' && spec.band === 'tweeter' && alone.includes(id) ? [id] : [],
+  );
+}
+
 /** The order of work of a job, with the shop's own times; what waits for each other stops the job. */
 export function planWork(
   job: Job,
@@ -13,7 +21,17 @@ export function planWork(
   const declared = job.devices.flatMap(({ id, given }) =>
     Object.entries(given?.after ?? {}).map(([after, why]) => ({ item: id, after, why })),
   );
-  const { steps, schedule, rings } = orderOfWork({ plan, times: job.shop.times, declared });
+  const { steps, schedule, rings } = orderOfWork({
+    plan,
+    times: job.shop.times,
+    declared,
+    tape: { system: job.shop.units === 'inch' ? 'inch' : 'mm', fraction: job.shop.fraction },
+    tiesM: {
+      board: job.rules['tie-spacing-board'].value,
+      vehicle: job.rules['tie-spacing-vehicle'].value,
+    },
+    activeTweeters: activeTweeters(job, plan),
+  });
   for (const { items, message, remedy } of rings) {
     const path = job.devices.find(({ id }) => id === items[0])?.path ?? '';
     book.remark(

@@ -1,7 +1,17 @@
 import type { PlanStep } from '../model/plan/index.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { inOrder } from './step-order.ts';
-import { endsInVehicle, labelsOf, minutesFor, ownWires, pieces, type Step, step, type Work } from './work.ts';
+import {
+  endsInVehicle,
+  labelsOf,
+  lengthText,
+  minutesFor,
+  ownWires,
+  pieces,
+  type Step,
+  step,
+  type Work,
+} from './work.ts';
 import { isLoose, lateWork } from './work-late-on-board.ts';
 import type { BoardWork } from './work-on-board.ts';
 import { commissioningSteps } from './work-with-power.ts';
@@ -72,13 +82,25 @@ function beginning(work: Work): Step[] {
     step('battery-off', [{ step: 'check-in', why: 'the readings need the battery on' }], {
       layer: 'prepare',
       ...vehicle,
-      text: "Key out; take the battery's negative lead off as the vehicle's maker says, and wait for the restraint system",
+      text: `Key out; take ${negativeLeads(work)} off as the vehicle's maker says, and wait for the restraint system`,
       tools: ['10 mm spanner', 'insulating cap'],
       minutes: minutesFor(work, 'battery-off'),
       acts: ['battery-off'],
-      proof: 'The negative lead is off, capped, and can not spring back',
+      proof: `${batteries(work).length > 1 ? 'Each negative lead' : 'The negative lead'} is off, capped, and can not spring back`,
     }),
   ];
+}
+
+/** Batteries that were there before work began. */
+function batteries({ plan }: Work): readonly string[] {
+  return plan.items.flatMap(({ id, kind, origin }) =>
+    kind === 'battery' && origin === 'vehicle' ? [id] : [],
+  );
+}
+
+function negativeLeads(work: Work): string {
+  const fitted = batteries(work);
+  return fitted.length > 1 ? `the negative leads of ${fitted.join(' and ')}` : "the battery's negative lead";
 }
 
 const safe: Dependency = {
@@ -103,8 +125,7 @@ function layRun(work: Work, run: string): Step {
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof:
-      'Clear of airbags, pedals, seat rails and sharp edges; a grommet in every metal edge; a tie every 12 in',
+    proof: `Clear of airbags, pedals, seat rails and sharp edges${grommets.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
   });
 }
 

@@ -1,6 +1,17 @@
 import type { PlanBoard, PlanRib, PlanWire } from '../model/plan/index.ts';
+import { printed } from '../model/printed/index.ts';
 import { itemPhases, type Phases, waitsOfRaisedItems, waitsOfStackedItems } from './item-phases.ts';
-import { benchOf, itemOf, minutesFor, ownWires, type Step, step, type Wait, type Work } from './work.ts';
+import {
+  benchOf,
+  itemOf,
+  lengthText,
+  minutesFor,
+  ownWires,
+  type Step,
+  step,
+  type Wait,
+  type Work,
+} from './work.ts';
 import { roundSteps } from './work-rounds.ts';
 
 export interface BoardWork {
@@ -40,12 +51,17 @@ export function boardWork(work: Work, board: PlanBoard): BoardWork {
       items: items.filter((id) => !phases.late.has(id)),
       wires: own,
       before: steps.at(-1)?.id ?? '',
-      why: 'a part needs its pilot holes',
+      why: 'a part needs its holes',
     }),
   );
   steps.push(...dressAndTest(work, board, place, own, steps.at(-1)?.id ?? ''));
   const late = { items: items.filter((id) => phases.late.has(id)), wires: wires.filter(isLate), over };
   return { board: board.id, steps, tested: `test-${board.id}`, phases, late };
+}
+
+/** The finest step of the shop's tape. */
+function tapeStep({ tape }: Work): string {
+  return tape.system === 'inch' ? `1/${tape.fraction} in` : '1 mm';
 }
 
 function cutAndDrill(work: Work, board: PlanBoard, place: string): Step[] {
@@ -58,7 +74,7 @@ function cutAndDrill(work: Work, board: PlanBoard, place: string): Step[] {
       tools: ['saw', 'router', 'eye, ear and dust protection'],
       minutes: minutesFor(work, 'cut-board'),
       acts: [`cut:${board.id}`],
-      proof: 'Width and height agree with the drawing to 1/32 in; FRONT and UP are marked',
+      proof: `Width and height agree with the drawing to ${tapeStep(work)}; ${board.right.toUpperCase()} and ${board.upward.toUpperCase()} are marked as it shows them`,
     }),
     step(
       `drill-${board.id}`,
@@ -71,7 +87,7 @@ function cutAndDrill(work: Work, board: PlanBoard, place: string): Step[] {
         tools: ['drill', 'depth stop', 'eye protection'],
         minutes: minutesFor(work, 'drill-hole', board.holes.length),
         acts: [`drill:${board.id}`],
-        proof: 'Every number of the table is ticked; each part sits on its pilots',
+        proof: `Every number of the table is ticked${board.holes.some(({ pilotFor }) => pilotFor !== null) ? '; each part sits on its pilots' : ''}`,
       },
     ),
     ...fixRibs(work, board, place),
@@ -103,10 +119,14 @@ function fixRibs(work: Work, { id, ribs }: PlanBoard, place: string): Step[] {
 /** Meter first, then power through a limit that idling devices stay below and a fault does not. */
 function benchTest({ plan }: Work, { id }: PlanBoard): string {
   const own = plan.power.firstPower?.find(({ board }) => board === id);
-  const limit = own ? `a limit of ${own.limitA} A` : 'a limit';
+  const limit = own ? `a limit of ${printed('current-allowed', own.limitA)}` : 'a limit';
+  const onBoard = new Set(plan.items.filter(({ board }) => board === id).map((item) => item.id));
+  const hasFuses = plan.power.fuses.some(({ item }) => onBoard.has(item));
   const power = own?.oneByOne
     ? `Then give first power through ${limit} to one device after the other, its fuse alone fitted: idling together they may pass the limit. Take all fuses out again`
-    : `Then fit the fuses of the board, give first power through ${limit}, and take these fuses out again`;
+    : hasFuses
+      ? `Then fit the fuses of the board, give first power through ${limit}, and take these fuses out again`
+      : `Then give first power through ${limit}`;
   return `Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open. ${power}`;
 }
 
@@ -120,16 +140,17 @@ function dressAndTest(
   const own = work.plan.measurements.filter(
     ({ when, id }) => when === 'bench' && id.startsWith(`${board.id}.`),
   );
+  const mixed = wires.some(({ role }) => role === 'signal') && wires.some(({ role }) => role === 'power');
   return [
     step(`dress-${board.id}`, [{ step: before, why: 'ties go on once the last wire lies' }], {
       layer: 'dress',
       place,
       by: 'board',
-      text: `Dress and tie the wires of ${board.id}, signal away from power`,
+      text: `Dress and tie the wires of ${board.id}${mixed ? ', signal away from power' : ''}`,
       tools: ['ties', 'flush cutter'],
       minutes: minutesFor(work, 'dress-board'),
       acts: [`dress:${board.id}`],
-      proof: 'A tie every 6 to 8 in; no wire over a control or a fin; no tie end that cuts',
+      proof: `A tie every ${lengthText(work, 'at-most', work.tiesM.board)}; no wire over a control or a fin; no tie end that cuts`,
     }),
     step(
       `test-${board.id}`,

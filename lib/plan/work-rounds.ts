@@ -1,14 +1,26 @@
 import type { PlanWire } from '../model/plan/index.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import type { Phases } from './item-phases.ts';
-import { endsInVehicle, itemOf, labelsOf, minutesFor, pieces, type Step, step, type Work } from './work.ts';
+import {
+  endsInVehicle,
+  groundBars,
+  itemOf,
+  labelsOf,
+  minutesFor,
+  pieces,
+  type Step,
+  step,
+  type Work,
+} from './work.ts';
 
 interface Layer {
   readonly layer: ConductorRole;
   readonly text: string;
   readonly tools: readonly string[];
-  readonly proof: string;
+  readonly proof: (bars: readonly string[]) => string;
 }
+
+const always = (proof: string) => () => proof;
 
 /** Layers on the board, thin before thick, in the order in which they are laid: finish one before the next. */
 const layers: readonly Layer[] = [
@@ -16,37 +28,38 @@ const layers: readonly Layer[] = [
     layer: 'signal',
     text: 'Lay the signal leads',
     tools: ['label printer'],
-    proof: 'Each plug seats fully and a tug does not move it',
+    proof: always('Each plug seats fully and a tug does not move it'),
   },
   {
     layer: 'control',
     text: 'Lay the control leads',
     tools: ['label printer'],
-    proof: 'Each plug seats fully; nothing crosses a knob',
+    proof: always('Each plug seats fully; nothing crosses a knob'),
   },
   {
     layer: 'turn-on',
     text: 'Lay the turn-on wires',
     tools: ['cutter', 'crimp tool', 'label printer'],
-    proof: 'The meter shows under 1 ohm end to end',
+    proof: always('The meter shows under 1 ohm end to end'),
   },
   {
     layer: 'speaker',
     text: 'Lay the speaker wires',
     tools: ['cutter', 'crimp tool', 'label printer'],
-    proof: 'Plus to plus by label; a tug does not move an end',
+    proof: always('Plus to plus by label; a tug does not move an end'),
   },
   {
     layer: 'power',
     text: 'Lay the power wires, no fuse fitted',
     tools: ['cutter', 'crimp tool', 'torque driver', 'label printer'],
-    proof: 'Every end holds its pull test and is torqued',
+    proof: always('Every end holds its pull test and is torqued'),
   },
   {
     layer: 'ground',
     text: 'Lay the ground wires',
     tools: ['cutter', 'crimp tool', 'torque driver', 'label printer'],
-    proof: 'Every end holds its pull test and is torqued; under 0.1 ohm to the ground bar',
+    proof: (bars) =>
+      `Every end holds its pull test and is torqued; under 0.1 ohm ${bars.length > 0 ? `to ${bars.join(' and ')}` : 'end to end'}`,
   },
 ];
 
@@ -159,7 +172,7 @@ function layerSteps(work: Work, { round, place, by, laid, before }: Laying): Ste
         minutes: minutesFor(work, 'lay-wire', pieces(wires)),
         installs: wires.map((wire) => wire.id),
         acts: wires.map((wire) => `label:${wire.id}`),
-        proof,
+        proof: proof(groundBars(work, wires)),
       }),
     );
     last = id;

@@ -1,6 +1,6 @@
 import type { PlanControl } from '../model/plan/index.ts';
 import { linkEndOf } from '../model/resolved-job.ts';
-import { minutesFor, readingsOf, type Step, step, type Work } from './work.ts';
+import { hasSound, minutesFor, readingsOf, type Step, step, type Work } from './work.ts';
 
 const setting = { layer: 'set-up', place: 'vehicle', by: 'vehicle' } as const;
 
@@ -11,9 +11,9 @@ const setting = { layer: 'set-up', place: 'vehicle', by: 'vehicle' } as const;
  * gave power.
  */
 export function settingSteps(work: Work, before: string): Step[] {
-  const steps = [filterStep(work, before), gainStep(work), speakerStep(work)];
+  const steps = hasSound(work) ? [filterStep(work, before), gainStep(work), speakerStep(work)] : [];
   const load = readingsOf(work, 'load');
-  if (load.length > 0) steps.push(loadStep(work, load));
+  if (load.length > 0) steps.push(loadStep(work, load, steps.at(-1)?.id ?? before));
   return steps;
 }
 
@@ -104,13 +104,17 @@ function speakerStep(work: Work): Step {
   const readings = readingsOf(work, 'delays');
   const { names, acts } = finished(work, 'delays');
   const { outputs: waiting } = leftFlat(work);
+  const tweeters =
+    work.activeTweeters.length === 0
+      ? ''
+      : `, ${work.activeTweeters.join(' and ')} through a series capacitor at first`;
   const load = waiting.length === 0 ? '' : `Load the equalising of ${waiting.join(' and ')}. `;
   return step(
     'speakers-on',
     [{ step: 'gains', why: 'no speaker hears a test tone at full level, nor a filter that is not proved' }],
     {
       ...setting,
-      text: `${load}Source at its lowest level, speaker plugs on, an active tweeter through a series capacitor at first. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
+      text: `${load}Source at its lowest level, speaker plugs on${tweeters}. Set delays and polarity${names === '' ? '' : `; set ${names}`}`,
       tools: ['polarity tester', 'hearing protection'],
       minutes: Math.max(
         1,
@@ -122,18 +126,15 @@ function speakerStep(work: Work): Step {
   );
 }
 
-function loadStep(work: Work, readings: readonly string[]): Step {
-  return step(
-    'load-readings',
-    [{ step: 'speakers-on', why: 'full load only once gains and filters guard the speakers' }],
-    {
-      ...setting,
-      text: 'Take the readings under load, then of noise, and of the draw with the key off',
-      tools: ['true-RMS meter', 'shorting plugs', 'hearing protection'],
-      minutes: minutesFor(work, 'take-reading', readings.length),
-      acts: readings.map((id) => `measure:${id}`),
-      proof:
-        'Each reading lies within its limits or is explained; the presets sheet is ticked in both columns',
-    },
-  );
+function loadStep(work: Work, readings: readonly string[], before: string): Step {
+  const guarded = before === 'speakers-on';
+  const why = guarded ? 'full load only once gains and filters guard the speakers' : 'supply before load';
+  return step('load-readings', [{ step: before, why }], {
+    ...setting,
+    text: 'Take the readings under load, then of noise, and of the draw with the key off',
+    tools: ['true-RMS meter', 'shorting plugs', 'hearing protection'],
+    minutes: minutesFor(work, 'take-reading', readings.length),
+    acts: readings.map((id) => `measure:${id}`),
+    proof: 'Each reading lies within its limits or is explained; the presets sheet is ticked in both columns',
+  });
 }

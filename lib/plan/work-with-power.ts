@@ -1,5 +1,15 @@
 import type { PlanStep } from '../model/plan/index.ts';
-import { benchOf, minutesFor, ownWires, readingsOf, type Step, step, type Work } from './work.ts';
+import {
+  adds,
+  benchOf,
+  hasSound,
+  minutesFor,
+  ownWires,
+  readingsOf,
+  type Step,
+  step,
+  type Work,
+} from './work.ts';
 import { settingSteps } from './work-setting-up.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
@@ -31,20 +41,20 @@ function testStep(work: Work, before: readonly Dependency[], late: ReadonlySet<s
   // What was laid on the bench was tested there from end to end.
   const tested = ownWires(work).filter((wire) => benchOf(work, wire) === null || late.has(wire.id));
   const readings = readingsOf(work, 'before-power');
+  const sound = hasSound(work);
   return step('test-without-power', before, {
     layer: 'test',
     ...vehicle,
-    text: 'With every fuse out and the battery off: each wire end to end, polarity of each speaker, positive to ground open, resistance at each speaker plug. Then take every speaker plug off its amplifier: they stay off until filters and gains are set',
-    tools: ['meter', 'polarity tester'],
+    text: `With every fuse out and the battery off: each wire end to end, ${sound ? 'polarity of each speaker, ' : ''}positive to ground open${sound ? ', resistance at each speaker plug. Then take every speaker plug off its amplifier: they stay off until filters and gains are set' : ''}`,
+    tools: sound ? ['meter', 'polarity tester'] : ['meter'],
     minutes: minutesFor(work, 'test-wire', tested.length) + minutesFor(work, 'take-reading', readings.length),
     acts: [
       ...tested.map(({ id }) => `test:${id}`),
-      'test:polarity',
+      ...(sound ? ['test:polarity'] : []),
       ...readings.map((id) => `measure:${id}`),
-      'speakers-off',
+      ...(sound ? ['speakers-off'] : []),
     ],
-    proof:
-      'Positive to ground reads open; each speaker plug reads within its limits and, once off, touches no metal',
+    proof: `Positive to ground reads open${sound ? '; each speaker plug reads within its limits and, once off, touches no metal' : ''}`,
   });
 }
 
@@ -72,11 +82,11 @@ function fuseStep(work: Work): Step {
   return step('fuses', [{ step: 'battery-on', why: 'the fuse closes the circuit, not the battery clamp' }], {
     layer: 'power',
     ...vehicle,
-    text: `Fit the fuses, branches first and those at the source last: ${order.join(', ')}`,
+    text: `Fit the fuses${behind.length > 0 && atSource.length > 0 ? ', branches first and those at the source last' : ''}: ${order.join(', ')}`,
     tools: ['fuse puller', 'meter'],
     minutes: minutesFor(work, 'fit-fuse', order.length),
     acts: order.map((id) => `fit-fuse:${id}`),
-    proof: 'Each rating is that of the fuse list; source at its lowest level, so that nothing plays yet',
+    proof: `Each rating is that of the fuse list${hasSound(work) ? '; source at its lowest level, so that nothing plays yet' : ''}`,
   });
 }
 
@@ -85,7 +95,7 @@ function firstPower(work: Work, live: string): Step {
   return step('first-power', [{ step: live, why: 'supply before turn-on' }], {
     layer: 'test',
     ...vehicle,
-    text: 'First power in the vehicle, speaker plugs still off, source at its lowest level: processor first, then one amplifier after the other; take the readings of supply and ground',
+    text: `First power in the vehicle${hasSound(work) ? ', speaker plugs still off, source at its lowest level' : ''}: ${powerOrder(work)}; take the readings of supply and ground`,
     tools: ['meter'],
     minutes: minutesFor(work, 'test-wire', 5) + minutesFor(work, 'take-reading', power.length),
     acts: ['first-power', ...power.map((id) => `measure:${id}`)],
@@ -93,11 +103,27 @@ function firstPower(work: Work, live: string): Step {
   });
 }
 
+/** What comes up first: a processor is on before what it feeds. */
+function powerOrder(work: Work): string {
+  const amplifiers = work.plan.items.filter(({ kind, origin }) => kind === 'amplifier' && origin === 'job');
+  const then =
+    amplifiers.length > 1
+      ? 'one amplifier after the other'
+      : amplifiers.length === 1
+        ? 'the amplifier'
+        : 'one device after the other';
+  return adds(work, 'processor') ? `processor first, then ${then}` : then;
+}
+
 function handOver(work: Work, before: string): Step {
+  const shown = [
+    ...(work.plan.power.fuses.some(({ source }) => source !== null) ? ['main fuse'] : []),
+    ...(hasSound(work) ? ['level'] : []),
+  ];
   return step('hand-over', [{ step: before, why: 'nobody drives off with it before it is set and read' }], {
     layer: 'hand-over',
     ...vehicle,
-    text: 'Play one channel at a time from the lowest level up, check the functions of the check-in again, show the customer main fuse and level',
+    text: `${hasSound(work) ? 'Play one channel at a time from the lowest level up, check' : 'Check'} the functions of the check-in again${shown.length > 0 ? `, show the customer ${shown.join(' and ')}` : ''}`,
     tools: ['check-in sheet'],
     minutes: minutesFor(work, 'check-in'),
     acts: ['hand-over'],

@@ -1,4 +1,6 @@
+import type { LengthStyle } from '../model/length-text.ts';
 import type { BuildPlan, PlanMeasurement, PlanStep, PlanWire } from '../model/plan/index.ts';
+import { type LengthName, printedLength } from '../model/printed/lengths.ts';
 import { linkEndOf } from '../model/resolved-job.ts';
 import { type WorkTimeName, workMinutes } from '../model/work-times.ts';
 
@@ -12,6 +14,12 @@ export interface Work {
   readonly times: Readonly<Record<string, number | undefined>>;
   /** What the job says must be in place before a device. */
   readonly declared: readonly Wait[];
+  /** How the shop writes lengths. */
+  readonly tape: LengthStyle;
+  /** How far apart ties stand, by house rule (m). */
+  readonly tiesM: { readonly board: number; readonly vehicle: number };
+  /** Tweeters that play from a channel of their own, with nothing before them that guards them. */
+  readonly activeTweeters: readonly string[];
 }
 
 /** One thing that waits for another, with the reason. */
@@ -39,6 +47,31 @@ export function step(
 /** Minutes of some pieces of work of one kind. */
 export function minutesFor({ times }: Work, name: WorkTimeName, pieces = 1): number {
   return Math.round(workMinutes(times, name).minutes * pieces);
+}
+
+/** A length as the shop writes it, rounded to its safe side. */
+export function lengthText({ tape }: Work, name: LengthName, lengthM: number): string {
+  return printedLength(name, lengthM, tape).primary;
+}
+
+/** True where the job adds something of a kind. */
+export function adds({ plan }: Work, kind: string): boolean {
+  return plan.items.some((item) => item.kind === kind && item.origin === 'job');
+}
+
+/** True where the job has something that is set to play: amplifiers, channels, or controls that wait for power. */
+export function hasSound(work: Work): boolean {
+  const { audio, controls } = work.plan;
+  const waits = controls.some(({ final }) => final.during !== 'presets');
+  return adds(work, 'amplifier') || audio.channels.length > 0 || waits;
+}
+
+/** What ground wires of one place come together on, such as `ground-bar`; empty where they go to the body one by one. */
+export function groundBars({ plan }: Work, wires: readonly PlanWire[]): readonly string[] {
+  const ends = wires
+    .filter(({ role }) => role === 'ground')
+    .flatMap((wire) => [itemOf(wire.from), itemOf(wire.to)]);
+  return plan.items.flatMap(({ id, kind }) => (kind === 'distribution' && ends.includes(id) ? [id] : []));
 }
 
 /** Ids of the readings that are taken at one time. */

@@ -34,8 +34,8 @@ const cladSetScrew: Rule = {
                 ? `${wire.id} is copper-clad aluminium under the set screw of ${end.terminal}: it settles under pressure`
                 : `${wire.id} is copper-clad aluminium and goes bare under the set screw of ${end.terminal}`,
               remedy: ferrule
-                ? 'tighten the screw again at the visit after 30 days'
-                : 'crimp a ferrule on it and tighten the screw again after 30 days, or use copper',
+                ? `tighten the screw again at the visit after ${about.job.rules['retorque-days'].value} days`
+                : `crimp a ferrule on it and tighten the screw again after ${about.job.rules['retorque-days'].value} days, or use copper`,
               ...wireSpot(about, wire.id),
               ...(ferrule && { givesWayTo: ['port-note'] }),
             },

@@ -14,6 +14,7 @@ describe('things that wait for each other', () => {
     const [board] = fc.sample(randomWork, { numRuns: 40, seed: 2 }).flatMap(({ plan }) => plan.boards);
     if (!board) throw new Error('Some plan has a board.');
     return {
+      ...sampled,
       times: { 'mount-item': 600 },
       declared,
       plan: {

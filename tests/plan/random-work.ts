@@ -88,6 +88,9 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
   const used = boardIds.filter((id) => items.some(({ board }) => board === id));
   return {
     times: {},
+    tape: { system: 'inch', fraction: 16 },
+    tiesM: { board: 0.1524, vehicle: 0.3048 },
+    activeTweeters: [],
     declared: shape.waits.flatMap((pair) => waitOf(pair, items, wires)),
     plan: {
       items,

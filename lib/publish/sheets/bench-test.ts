@@ -26,20 +26,50 @@ function supplyChecks({ power: { firstPower = [] } }: BuildPlan): Check[] {
   }));
 }
 
-const checks: readonly Check[] = [
-  { what: 'Positive to ground, no power, devices off', asked: 'open' },
-  { what: 'Board to vehicle metal or bench', asked: 'open' },
-  { what: 'Every ground port to the ground bar', asked: 'under 0.1 ohm' },
-  { what: 'Each turn-on input to positive, to ground', asked: 'not shorted' },
-  { what: 'Presets ticked', asked: 'all' },
-  { what: 'First power: no smoke, smell or heat', asked: 'current steady below the limit' },
-  { what: 'Turn-on given: each device comes up in its order', asked: 'lamps as their makers say' },
-  {
-    what: 'Each channel in turn, its mute off and its gain up a little, then both back: tone at the output, into a load',
-    asked: 'clean, right channel, right polarity',
-  },
-  { what: 'Turn-on taken: each device goes off, no thump', asked: 'amplifiers first' },
-];
+/** Every check that the job has the parts for, in the order in which it is made. */
+function checksOf(plan: BuildPlan): Check[] {
+  const has = (kind: string) => plan.items.some((item) => item.kind === kind && item.origin === 'job');
+  const wires = plan.wires.filter(({ origin }) => origin === 'job');
+  const bars = barsOf(plan);
+  const check = (when: boolean, what: string, asked: string): Check[] => (when ? [{ what, asked }] : []);
+  const turnsOn = wires.some(({ role }) => role === 'turn-on');
+  const grounds = wires.some(({ role }) => role === 'ground');
+  return [
+    { what: 'Positive to ground, no power, devices off', asked: 'open' },
+    { what: 'Board to vehicle metal or bench', asked: 'open' },
+    ...check(
+      grounds,
+      bars.length > 0
+        ? `Every ground port to ${bars.join(', ')}`
+        : 'Every ground port to the far end of its wire',
+      'under 0.1 ohm',
+    ),
+    ...check(turnsOn, 'Each turn-on input to positive, to ground', 'not shorted'),
+    ...check(plan.controls.length > 0, 'Presets ticked', 'all'),
+    { what: 'First power: no smoke, smell or heat', asked: 'current steady below the limit' },
+    ...check(turnsOn, 'Turn-on given: each device comes up in its order', 'lamps as their makers say'),
+    ...check(
+      plan.audio.channels.length > 0,
+      'Each channel in turn, its mute off and its gain up a little, then both back: tone at the output, into a load',
+      'clean, right channel, right polarity',
+    ),
+    ...check(
+      turnsOn,
+      'Turn-on taken: each device goes off, no thump',
+      has('processor') && has('amplifier') ? 'amplifiers first' : 'off at once',
+    ),
+  ];
+}
+
+/** What the grounds of the job come together on. */
+function barsOf({ items, wires }: BuildPlan): string[] {
+  const ends = wires
+    .filter(({ role }) => role === 'ground')
+    .flatMap(({ from, to }) => [from, to].map((terminal) => terminal.split('.')[0] ?? ''));
+  return items.flatMap(({ id, kind, title }) =>
+    kind === 'distribution' && ends.includes(id) ? [title] : [],
+  );
+}
 
 const poundForceN = 4.4482216152605;
 
@@ -106,7 +136,7 @@ function benchModel(plan: BuildPlan): BenchTestSheet | null {
     checks: dense(
       tableOf(
         'Checks, in this order',
-        [...supplyChecks(plan), ...checks],
+        [...supplyChecks(plan), ...checksOf(plan)],
         [
           { title: 'Check', kind: 'words', cell: ({ what }) => what },
           { title: 'Asked for', kind: 'words', cell: ({ asked }) => asked },

@@ -1,5 +1,6 @@
 import type { BuildPlan, PlanBoard, PlanRoute } from '../../model/plan/index.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
+import { ruleOf } from '../plan-rules.ts';
 import { counted, spelled } from '../words.ts';
 import { type Writer, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
@@ -56,14 +57,23 @@ function searched({ firstCrossings, pathSearches }: PlanBoard): string {
     : ` (the first way had ${firstCrossings}; ${counted(pathSearches, 'path')} searched for)`;
 }
 
+/** How what crosses is led; nothing where nothing does. */
+function crossing({ crossings, routes }: PlanBoard): string {
+  if (crossings === 0) return '';
+  const layers = routes.map(({ layer }) => layer);
+  const bridged = layers.includes('signal') && layers.includes('power');
+  return `: cross at right angles${bridged ? ', power over signal on a bridge piece' : ''}`;
+}
+
 function wiringModel(plan: BuildPlan): BoardWiringSheet | null {
   const names = namesOf(plan);
   const write = writerFor(plan.shop);
+  const tie = write.length('at-most', ruleOf(plan, 'tie-spacing-board')).text;
   const wired = plan.boards.filter((board) => board.routes.length > 0);
   if (wired.length === 0) return null;
   return {
     boards: wired.map((board) => ({
-      summary: `${counted(board.routes.length, 'way')} on ${board.title}, ${counted(board.crossings, 'crossing')}${searched(board)}: cross at right angles, power over signal on a bridge piece. Ties every 6 to 8 in.`,
+      summary: `${counted(board.routes.length, 'way')} on ${board.title}, ${counted(board.crossings, 'crossing')}${searched(board)}${crossing(board)}. A tie every ${tie}.`,
       routes: dense(routesTable(board, names, write)),
     })),
   };
