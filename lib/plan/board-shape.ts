@@ -17,9 +17,9 @@ import type { Board, Job } from '../model/resolved-job.ts';
 import type { PlanBook } from './plan-book.ts';
 
 /** The shape of a board as written; what is wrong with it goes into the book. Null where its base can't be drawn. */
-export function boardShape({ path, given }: Board, book: PlanBook): BoardShape | null {
+export function boardShape({ id, path, given }: Board, book: PlanBook): BoardShape | null {
   const { shape, faults } = drawOutline(given.outline);
-  for (const fault of faults) book.remark(fault, { path: `${path}/outline` });
+  for (const fault of faults) book.remark({ ...fault, of: [...fault.of, id] }, { path: `${path}/outline` });
   return shape;
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { findingEntry } from '../../lib/model/findings/index.ts';
 import { rules } from '../../lib/rules/index.ts';
 import { findingOf, type Rule } from '../../lib/rules/rule.ts';
-import { cases } from './cases/index.ts';
+import { cases, casesOf } from './cases/index.ts';
 import type { FiringCase, QuietCase } from './rule-case.ts';
 
 function findingsOf(rule: Rule, { about }: QuietCase) {
@@ -55,12 +55,12 @@ test('every rule has a case in which it fires and one in which it keeps quiet, a
 });
 
 describe.each(rules)('$id', (rule) => {
-  test.each(cases[rule.id]?.fires ?? [])('fires: $name', (one) => expectFiring(rule, one));
-  test.each(cases[rule.id]?.quiet ?? [])('keeps quiet: $name', (one) => {
+  test.each(casesOf(rule.id)?.fires ?? [])('fires: $name', (one) => expectFiring(rule, one));
+  test.each(casesOf(rule.id)?.quiet ?? [])('keeps quiet: $name', (one) => {
     expect(findingsOf(rule, one).map(({ finding }) => finding.message)).toEqual([]);
   });
   test('fires at every level that it may have', () => {
-    const levels = new Set((cases[rule.id]?.fires ?? []).map(({ level }) => level));
+    const levels = new Set((casesOf(rule.id)?.fires ?? []).map(({ level }) => level));
     expect([...levels].toSorted()).toEqual([...findingEntry(rule.id).levels].toSorted());
   });
 });

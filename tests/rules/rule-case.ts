@@ -1,4 +1,5 @@
 import type { Level } from '../../lib/model/finding.ts';
+import type { FindingId } from '../../lib/model/findings/index.ts';
 import type { Case } from '../../lib/rules/rule.ts';
 
 /** A case in which a rule must keep quiet. */
@@ -19,7 +20,11 @@ export interface FiringCase extends QuietCase {
   readonly file?: 'job.yaml' | 'vehicle.yaml' | 'shop.yaml';
 }
 
-/** The cases of one family of rules, by rule id. The source of each limit stands beside it. */
-export type RuleCases = Readonly<
-  Record<string, { readonly fires: readonly FiringCase[]; readonly quiet: readonly QuietCase[] }>
->;
+/** The cases of one rule. */
+export interface CasesOfRule {
+  readonly fires: readonly FiringCase[];
+  readonly quiet: readonly QuietCase[];
+}
+
+/** The cases of one family of rules, by the id of what they find. The source of each limit stands beside it. */
+export type RuleCases = Readonly<Partial<Record<FindingId, CasesOfRule>>>;

@@ -4,7 +4,7 @@ import type { RuleCases } from '../rule-case.ts';
 /** What the rule does not look at. */
 const unread = { least: null, greatest: null, when: 'power', explanation: null } as const;
 
-export const asBuiltCases: RuleCases = {
+export const asBuiltCases = {
   // Common practice, no source.
   'as-built-differs': {
     fires: [
@@ -53,4 +53,4 @@ export const asBuiltCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

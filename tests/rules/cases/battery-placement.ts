@@ -1,7 +1,7 @@
 import { aboutContent, partIn } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const batteryPlacementCases: RuleCases = {
+export const batteryPlacementCases = {
   // Common practice, no source.
   'battery-in-wrong-zone': {
     fires: [
@@ -77,4 +77,4 @@ export const batteryPlacementCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

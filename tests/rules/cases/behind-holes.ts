@@ -2,7 +2,7 @@ import { about, aboutPlan, one } from '../case.ts';
 import { behind, board, fixingLength, hole } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const behindHolesCases: RuleCases = {
+export const behindHolesCases = {
   // Common practice, no source: tank, line, airbag stop.
   'hole-before-hazard': {
     fires: [
@@ -54,4 +54,4 @@ export const behindHolesCases: RuleCases = {
     ],
     quiet: [{ name: '42 mm', about: () => fixingLength('42 mm', 'nothing') }],
   },
-};
+} satisfies RuleCases;

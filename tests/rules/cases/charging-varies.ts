@@ -1,7 +1,7 @@
 import { about, aboutContent, partIn } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const chargingVariesCases: RuleCases = {
+export const chargingVariesCases = {
   // Common practice, no source: 12.2 to 15.0 V, sized at 12.5 V.
   'charging-voltage-varies': {
     fires: [
@@ -45,7 +45,7 @@ export const chargingVariesCases: RuleCases = {
       { name: 'one whose part does not tell', about: () => about() },
     ],
   },
-};
+} satisfies RuleCases;
 
 const setTo = (voltage: string) =>
   aboutContent((content) => {

@@ -2,7 +2,7 @@ import { about, aboutContent, aboutPlan } from '../case.ts';
 import { regime } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const chargingCases: RuleCases = {
+export const chargingCases = {
   // Common practice, no source: 80 % asks for an upgrade; above all of it at cruise stops, at idle only cautions.
   'charging-short': {
     fires: [
@@ -62,4 +62,4 @@ export const chargingCases: RuleCases = {
     ],
     quiet: [{ name: 'measured', about: () => about() }],
   },
-};
+} satisfies RuleCases;

@@ -2,7 +2,7 @@ import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
 import { conductor, fuse, secondBattery } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const conductorWithoutFuseCases: RuleCases = {
+export const conductorWithoutFuseCases = {
   // Common practice, no source: a fuse at every source; a fuse after the branch protects nothing before it.
   'conductor-without-fuse': {
     fires: [
@@ -108,4 +108,4 @@ export const conductorWithoutFuseCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -2,7 +2,7 @@ import { about, aboutPlan } from '../case.ts';
 import { control } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const controlsCases: RuleCases = {
+export const controlsCases = {
   // Every control is accounted for; a wrong gain, boost or filter stops, others are a caution (common practice).
   'control-unlisted': {
     fires: [
@@ -70,4 +70,4 @@ export const controlsCases: RuleCases = {
     ],
     quiet: [{ name: 'all safe', about: () => about() }],
   },
-};
+} satisfies RuleCases;

@@ -2,7 +2,7 @@ import { aboutPlan } from '../case.ts';
 import { conductor, wire } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const copperCladCases: RuleCases = {
+export const copperCladCases = {
   // Common practice, no source: in a set screw only with a ferrule, tightened again.
   'copper-clad-in-set-screw': {
     fires: [
@@ -37,4 +37,4 @@ export const copperCladCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -1,7 +1,7 @@
 import { about, aboutContent, entry, partIn } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const factoryIntegrationCases: RuleCases = {
+export const factoryIntegrationCases = {
   // Common practice, no source: a bridged negative to chassis or to a common negative stops.
   'speaker-negative-to-common': {
     fires: [
@@ -79,4 +79,4 @@ export const factoryIntegrationCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

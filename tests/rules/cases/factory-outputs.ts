@@ -66,7 +66,7 @@ const quiet: readonly QuietCase[] = [
 ];
 
 /** Every limit here: common practice, no source, or the parts' own data. */
-export const factoryOutputsCases: RuleCases = {
+export const factoryOutputsCases = {
   'chime-lost': {
     fires: [
       {
@@ -209,4 +209,4 @@ export const factoryOutputsCases: RuleCases = {
       { name: 'not known', about: arriving({ sourceV: null, verdict: 'unknown' }) },
     ],
   },
-};
+} satisfies RuleCases;

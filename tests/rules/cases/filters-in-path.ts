@@ -55,7 +55,7 @@ function withBoost(
   if (state !== null) amp['after-commissioning'] = { BOOST: state };
 }
 
-export const filtersInPathCases: RuleCases = {
+export const filtersInPathCases = {
   // Two Butterworth filters at one corner are 3.01 dB down each there, 6.02 dB together; their slopes add.
   'filtered-twice': {
     fires: [
@@ -152,7 +152,8 @@ export const filtersInPathCases: RuleCases = {
       },
       { name: 'an amplifier whose filters are not known', about: () => about() },
     ],
-  }, // The reading of a gain allows for a boost whose height is known.
+  },
+  // The reading of a gain allows for a boost whose height is known.
   'boost-unknown': {
     fires: [
       {
@@ -176,4 +177,4 @@ export const filtersInPathCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

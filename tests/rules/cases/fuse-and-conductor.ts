@@ -2,7 +2,7 @@ import { aboutPlan } from '../case.ts';
 import { conductor, fuse } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const fuseAndConductorCases: RuleCases = {
+export const fuseAndConductorCases = {
   // 33 CFR 183.425, Table 5; 100 % of it by the trade's own rule, where 33 CFR 183.455 would allow 150 %.
   'fuse-over-conductor': {
     fires: [
@@ -142,4 +142,4 @@ export const fuseAndConductorCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

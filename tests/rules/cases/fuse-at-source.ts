@@ -30,7 +30,7 @@ function besideFeed(lengthIn: number, feedIn = 6, plannedIn = feedIn): Case {
   });
 }
 
-export const fuseAtSourceCases: RuleCases = {
+export const fuseAtSourceCases = {
   // 33 CFR 183.455: 7 in along the conductor, 40 in if sheathed all the way; 18 in in loom is common practice.
   'fuse-distance': {
     fires: [
@@ -130,4 +130,4 @@ export const fuseAtSourceCases: RuleCases = {
       { name: '18 in, on a loomed run as long as itself', about: () => feedInRun(18, 18) },
     ],
   },
-};
+} satisfies RuleCases;

@@ -2,7 +2,7 @@ import { about, aboutPlan, byId } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 /** Common practice, no source: with the ground open, the current finds its way back through the shields. */
-export const fuseInGroundCases: RuleCases = {
+export const fuseInGroundCases = {
   'fuse-in-ground': {
     fires: [
       {
@@ -28,4 +28,4 @@ export const fuseInGroundCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

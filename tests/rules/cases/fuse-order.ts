@@ -35,7 +35,7 @@ function throughBar(pointName: 'rated' | 'engine-off', currentA: number, portA?:
   });
 }
 
-export const fuseOrderCases: RuleCases = {
+export const fuseOrderCases = {
   // Common practice, no source.
   'fuse-order': {
     fires: [
@@ -154,4 +154,4 @@ export const fuseOrderCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -9,7 +9,7 @@ const before = (ratingA: number, more: Partial<PlanFuse> = {}) =>
     Object.assign(fuse(plan, 'block.OUT1'), { ratingA, ratedA: 10, loads: ['amp'], ...more });
   });
 
-export const fuseRatingCases: RuleCases = {
+export const fuseRatingCases = {
   // Common practice, no source: under half of what the maker states is far below it.
   'fuse-under-maker': {
     fires: [
@@ -262,4 +262,4 @@ export const fuseRatingCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

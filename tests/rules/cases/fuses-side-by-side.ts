@@ -8,7 +8,7 @@ function secondLead({ job }: Written): void {
   job.links['amp-feed-2'] = { from: 'block.OUT3', to: 'amp.B+' };
 }
 
-export const fusesSideBySideCases: RuleCases = {
+export const fusesSideBySideCases = {
   // The part's own data: the maker of the amplifier allows 60 A.
   'fuses-over-ceiling': {
     fires: [
@@ -41,4 +41,4 @@ export const fusesSideBySideCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -3,7 +3,7 @@ import { secondBattery, wire } from '../changes.ts';
 import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const groundCases: RuleCases = {
+export const groundCases = {
   // Common practice, no source.
   'device-without-ground': {
     fires: [
@@ -167,4 +167,4 @@ export const groundCases: RuleCases = {
     ],
     quiet: [{ name: 'one ground point for the board', about: () => about() }],
   },
-};
+} satisfies RuleCases;

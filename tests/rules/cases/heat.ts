@@ -2,7 +2,7 @@ import { about, aboutContent, partIn } from '../case.ts';
 import { space } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const heatCases: RuleCases = {
+export const heatCases = {
   // Common practice, no source.
   'cavity-heat': {
     fires: [
@@ -32,4 +32,4 @@ export const heatCases: RuleCases = {
     ],
     quiet: [{ name: 'a fan', about: () => about() }],
   },
-};
+} satisfies RuleCases;

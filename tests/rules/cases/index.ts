@@ -1,4 +1,5 @@
-import type { RuleCases } from '../rule-case.ts';
+import type { FindingId } from '../../../lib/model/findings/index.ts';
+import type { CasesOfRule, RuleCases } from '../rule-case.ts';
 import { asBuiltCases } from './as-built.ts';
 import { batteryPlacementCases } from './battery-placement.ts';
 import { behindHolesCases } from './behind-holes.ts';
@@ -43,8 +44,7 @@ import { vehicleSupplyCases } from './vehicle-supply.ts';
 import { voltageDropCases } from './voltage-drop.ts';
 import { wetZoneCases } from './wet-zone.ts';
 
-/** The cases of every family, in the order of the rules. */
-export const cases: RuleCases = {
+const every = {
   ...asBuiltCases,
   ...batteryPlacementCases,
   ...behindHolesCases,
@@ -88,4 +88,13 @@ export const cases: RuleCases = {
   ...vehicleSupplyCases,
   ...voltageDropCases,
   ...wetZoneCases,
-};
+} satisfies RuleCases;
+
+/** The cases of every family, each under its id. */
+export const cases: Readonly<Record<keyof typeof every, CasesOfRule>> = every;
+
+/** The cases of one rule, if it has any. */
+export function casesOf(id: FindingId): CasesOfRule | undefined {
+  const some: RuleCases = cases;
+  return some[id];
+}

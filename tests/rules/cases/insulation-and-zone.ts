@@ -2,7 +2,7 @@ import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
 import { conductor, unsized, wire } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const insulationAndZoneCases: RuleCases = {
+export const insulationAndZoneCases = {
   // Common practice, no source: ambient 85 C in the engine bay, unmarked insulation counts as 60 C.
   'insulation-at-ambient': {
     fires: [
@@ -146,4 +146,4 @@ export const insulationAndZoneCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

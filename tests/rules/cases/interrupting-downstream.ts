@@ -29,7 +29,7 @@ const fedTwice = (mainA: number, secondA: number): Case =>
     });
   });
 
-export const interruptingDownstreamCases: RuleCases = {
+export const interruptingDownstreamCases = {
   // Ohm's law for the fault current; ratings as each case gives them.
   'fuse-interrupting-downstream': {
     fires: [
@@ -100,4 +100,4 @@ export const interruptingDownstreamCases: RuleCases = {
       { name: 'no fault current in the plan', about: () => about() },
     ],
   },
-};
+} satisfies RuleCases;

@@ -25,7 +25,7 @@ const atLithium = (shortCircuit: string | null, more: Partial<PlanFuse>): Case =
 
 const maker = { interruptBasis: 'maker' } as const;
 
-export const interruptingCases: RuleCases = {
+export const interruptingCases = {
   // Ohm's law for what a short drives, IEC 60269 for what counts; ABYC E-11, from memory, for the table by cranking.
   'fuse-interrupting': {
     fires: [
@@ -169,4 +169,4 @@ export const interruptingCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -13,7 +13,7 @@ const drawing = (amp: number | null, dsp: number | null) => (plan: BuildPlan) =>
   };
 };
 
-export const keyOffCases: RuleCases = {
+export const keyOffCases = {
   // Common practice, no source: at most 50 mA.
   'key-off-over-limit': {
     fires: [
@@ -41,4 +41,4 @@ export const keyOffCases: RuleCases = {
     ],
     quiet: [{ name: 'both tell', about: () => aboutPlan(drawing(0.002, 0.002)) }],
   },
-};
+} satisfies RuleCases;

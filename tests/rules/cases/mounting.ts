@@ -2,7 +2,7 @@ import { about, aboutContent, aboutPlan, one } from '../case.ts';
 import { board, hole, setBoard, space } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const mountingCases: RuleCases = {
+export const mountingCases = {
   // Common practice, no source: at least 25 mm good, under 12 mm stop.
   'narrow-web': {
     fires: [
@@ -131,4 +131,4 @@ export const mountingCases: RuleCases = {
     ],
     quiet: [{ name: 'two fixings', about: () => about() }],
   },
-};
+} satisfies RuleCases;

@@ -3,7 +3,7 @@ import { unsized, wire } from '../changes.ts';
 import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const portsCases: RuleCases = {
+export const portsCases = {
   // The part's own data.
   'port-too-small': {
     fires: [
@@ -221,4 +221,4 @@ export const portsCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -27,7 +27,7 @@ const oneRun = (neededA: number, flowsA?: number) =>
     },
   });
 
-export const powerAndSignalSidesCases: RuleCases = {
+export const powerAndSignalSidesCases = {
   // Common practice, no source: power and signal on opposite sides of the vehicle.
   'power-beside-signal': {
     fires: [
@@ -125,4 +125,4 @@ export const powerAndSignalSidesCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -2,7 +2,7 @@ import { about, partIn } from '../case.ts';
 import { channel, filter, filtered } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const protectionFiltersCases: RuleCases = {
+export const protectionFiltersCases = {
   // Common practice, no source: a small speaker without a high-pass stops.
   'small-speaker-without-high-pass': {
     fires: [
@@ -116,4 +116,4 @@ export const protectionFiltersCases: RuleCases = {
       { name: '28.8 Hz', about: () => filtered('amp.2', filter('subsonic', 28.8)) },
     ],
   },
-};
+} satisfies RuleCases;

@@ -13,7 +13,7 @@ function contactWith(currentA: number, pointName: 'rated' | 'engine-off', fuseA:
 }
 
 /** The part's data: its contact is made for 30 A. */
-export const relayContactCases: RuleCases = {
+export const relayContactCases = {
   'relay-contact-over-current': {
     fires: [
       {
@@ -65,4 +65,4 @@ export const relayContactCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -45,7 +45,7 @@ function ribbed(change: Partial<PlanRib> = {}, more: (plan: BuildPlan) => void =
 const at = (xM: number, yM: number) => ({ xM, yM });
 const path = '/boards/main/ribs/r1';
 
-export const ribsCases: RuleCases = {
+export const ribsCases = {
   // Plane geometry: the board ends at x 500 mm.
   'rib-off-board': {
     fires: [
@@ -189,4 +189,4 @@ export const ribsCases: RuleCases = {
       { name: 'glued', about: () => ribbed({ joint: 'glued', glue: 'wood-glue' }) },
     ],
   },
-};
+} satisfies RuleCases;

@@ -8,7 +8,7 @@ const written = (length: string) =>
     entry(job.links, 'main').length = length;
   });
 
-export const runsCases: RuleCases = {
+export const runsCases = {
   // A wire through 1 m of engine bay and 3 m of sill is no shorter than 4 m.
   'length-under-run': {
     fires: [
@@ -117,4 +117,4 @@ export const runsCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

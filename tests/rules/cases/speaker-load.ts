@@ -2,7 +2,7 @@ import { about, aboutPlan } from '../case.ts';
 import { channel, speaker } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const speakerLoadCases: RuleCases = {
+export const speakerLoadCases = {
   // The maker's minimum load.
   'load-below-minimum': {
     fires: [
@@ -111,4 +111,4 @@ export const speakerLoadCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

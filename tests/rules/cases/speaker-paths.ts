@@ -23,7 +23,7 @@ const channel = (change: (channel: { belowDb: number | null }) => void) => () =>
   aboutPlan(({ audio }) => change(byId(audio.channels, 'amp.1')));
 
 /** Every limit here: common practice, no source, or the parts' own data. */
-export const speakerPathsCases: RuleCases = {
+export const speakerPathsCases = {
   'crossover-cancels': {
     fires: [
       {
@@ -134,4 +134,4 @@ export const speakerPathsCases: RuleCases = {
     ],
     quiet: [{ name: 'every switch in a position that it has', about: () => about() }],
   },
-};
+} satisfies RuleCases;

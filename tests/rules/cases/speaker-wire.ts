@@ -3,7 +3,7 @@ import { channel, unsized } from '../changes.ts';
 import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const speakerWireCases: RuleCases = {
+export const speakerWireCases = {
   // Common practice, no source: at most 0.5 dB.
   'speaker-wire-loss': {
     fires: [
@@ -61,4 +61,4 @@ export const speakerWireCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

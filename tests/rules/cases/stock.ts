@@ -1,7 +1,7 @@
 import { aboutPlan } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const stockCases: RuleCases = {
+export const stockCases = {
   // The shop's own stock.
   'stock-short': {
     fires: [
@@ -77,4 +77,4 @@ export const stockCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -25,7 +25,7 @@ const inBox =
       if (shared) content.job.devices['sub-2'] = { part: 'woofer', in: 'boot' };
     });
 
-export const subwooferBoxCases: RuleCases = {
+export const subwooferBoxCases = {
   // The parts' own data; 25 mm behind the magnet are common practice, no source.
   'subwoofer-misfits-box': {
     fires: [
@@ -80,4 +80,4 @@ export const subwooferBoxCases: RuleCases = {
       { name: 'data that do not tell', about: () => about() },
     ],
   },
-};
+} satisfies RuleCases;

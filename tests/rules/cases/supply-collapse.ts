@@ -2,7 +2,7 @@ import { about, aboutPlan } from '../case.ts';
 import { point, setNode } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const supplyCollapseCases: RuleCases = {
+export const supplyCollapseCases = {
   // Ohm's and Kirchhoff's laws: a constant-power load above V^2 / 4R has no solution.
   'supply-collapse': {
     fires: [
@@ -61,4 +61,4 @@ export const supplyCollapseCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -8,7 +8,7 @@ const withLink = (id: string, to: string) =>
   });
 
 /** Kirchhoff's laws: what joins a source's two poles through conductors alone is a short. */
-export const supplyPolarityCases: RuleCases = {
+export const supplyPolarityCases = {
   'live-end-on-ground': {
     fires: [
       {
@@ -89,4 +89,4 @@ export const supplyPolarityCases: RuleCases = {
     ],
     quiet: [{ name: 'fed through its fuse', about: () => about() }],
   },
-};
+} satisfies RuleCases;

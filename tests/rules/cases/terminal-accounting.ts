@@ -2,7 +2,7 @@ import { about, aboutContent, aboutPlan, one } from '../case.ts';
 import { sized } from '../plan.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const terminalAccountingCases: RuleCases = {
+export const terminalAccountingCases = {
   // A job that builds nothing in can't be released.
   'job-without-devices': {
     fires: [
@@ -150,4 +150,4 @@ export const terminalAccountingCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

@@ -2,7 +2,7 @@ import { about, aboutContent, entry, one, partIn } from '../case.ts';
 import { withRelay } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const turnOnCases: RuleCases = {
+export const turnOnCases = {
   // Common practice, no source.
   'turn-on-missing': {
     fires: [
@@ -143,4 +143,4 @@ export const turnOnCases: RuleCases = {
       { name: 'by a relay that the processor drives', about: () => withRelay('diode') },
     ],
   },
-};
+} satisfies RuleCases;

@@ -25,7 +25,7 @@ function fromPanel(ratingA: number | null, protects: readonly string[]): Case {
   });
 }
 
-export const vehicleFusesCases: RuleCases = {
+export const vehicleFusesCases = {
   // The fuse that is fitted: nothing else tells what protects a conductor behind it.
   'vehicle-fuse-unknown': {
     fires: [
@@ -45,4 +45,4 @@ export const vehicleFusesCases: RuleCases = {
       { name: 'nothing of the job hangs behind it', about: () => fromPanel(null, []) },
     ],
   },
-};
+} satisfies RuleCases;

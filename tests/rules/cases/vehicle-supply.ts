@@ -1,7 +1,7 @@
 import { about, aboutContent, partIn } from '../case.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const vehicleSupplyCases: RuleCases = {
+export const vehicleSupplyCases = {
   // Common practice, no source.
   'high-voltage-vehicle': {
     fires: (['hybrid', 'electric'] as const).map((supply) => ({
@@ -62,4 +62,4 @@ export const vehicleSupplyCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

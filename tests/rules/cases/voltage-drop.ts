@@ -16,7 +16,7 @@ const lost = (conductorV: number, fuseV: number) =>
     }),
   );
 
-export const voltageDropCases: RuleCases = {
+export const voltageDropCases = {
   // Common practice, no source: feed plus return at most 3 % at rated power.
   'drop-over-limit': {
     fires: [
@@ -117,4 +117,4 @@ export const voltageDropCases: RuleCases = {
       { name: '0.2 V', about: () => aboutPlan((plan) => setNode(plan, 'rated', 'alternator.B+', 14.6)) },
     ],
   },
-};
+} satisfies RuleCases;

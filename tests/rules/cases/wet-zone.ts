@@ -2,7 +2,7 @@ import { about, aboutContent, partIn } from '../case.ts';
 import { space, wet } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
-export const wetZoneCases: RuleCases = {
+export const wetZoneCases = {
   // Common practice, no source.
   'fibreboard-in-wet-zone': {
     fires: [
@@ -64,4 +64,4 @@ export const wetZoneCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;
