@@ -4,7 +4,8 @@ import { retention, retentionFaults } from '../../../lib/board/retention.ts';
 import type { LaidRib } from '../../../lib/board/rib.ts';
 import { ribFaults } from '../../../lib/board/rib-check.ts';
 import type { RibGround } from '../../../lib/board/rib-ground.ts';
-import { boardStiffness, stiffnessFaults } from '../../../lib/board/stiffness.ts';
+import { evenSheet } from '../../../lib/board/sheet-stiffness.ts';
+import { type Build, boardStiffness, stiffnessFaults } from '../../../lib/board/stiffness.ts';
 import { shapeOf } from '../../board/shapes.ts';
 import { onFourPoints, stocked } from '../../plan/four-points.ts';
 import { inParts, inShop, inVehicle } from '../../plan/power-changes.ts';
@@ -45,14 +46,16 @@ const corners = [
   { xM: 0.03, yM: 0.37 },
 ];
 const limits = { leastHz: 30, wantedHz: 40 };
-const ply = (thicknessM: number) => {
-  return { id: 'ply', sheet: { thicknessM, modulusPa: 8e9, poisson: 0.3, densityKgM3: 680 }, ribs: [] };
-};
+const ply = (thicknessM: number): Build => ({
+  id: 'ply',
+  ways: [{ grain: null, sheet: evenSheet({ thicknessM, modulusPa: 8e9, poisson: 0.3, densityKgM3: 680 }) }],
+  ...{ kept: [], ribs: [], assumed: [] },
+});
 /** The first mode of the board on its corners, of a sheet as thick as told (mm), against given limits. */
 const moded =
   (thicknessMm: number, { leastHz, wantedHz } = limits, supports = corners) =>
   () =>
-    stiffnessFaults('main', boardStiffness({ ...board, supports }, ply(thicknessMm / 1000)), {
+    stiffnessFaults('main', boardStiffness({ ...board, supports }, ply(thicknessMm / 1000), { wantedHz }), {
       leastHz,
       wantedHz,
     });
