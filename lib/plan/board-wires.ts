@@ -25,7 +25,7 @@ import { trunkOf } from './branches.ts';
  * go together from a shared terminal until they part in the vehicle.
  */
 export interface BoardWire {
-  /** The first of them: the route is laid for it. */
+  /** The first of them: the route bears its name, and is laid between the ends of the one that asks for most. */
   readonly link: Link;
   readonly along: readonly Link[];
   readonly layer: WireLayer;
@@ -90,7 +90,10 @@ export interface Standing {
   readonly placements: readonly Placement[];
 }
 
-/** The wires as the router sees them; those whose item has no place yet are left out. */
+/**
+ * The wires as the router sees them; those whose item has no place yet are left out. What lies together is routed
+ * between the ends of the one that has the longest way, whichever was written first: what is cut to it reaches for all.
+ */
 export function routeWiresOf(
   job: Job,
   board: Board,
@@ -99,15 +102,43 @@ export function routeWiresOf(
   cableOf: (link: string) => CableCandidate | undefined,
 ): RouteWire[] {
   return wires.flatMap(({ link, along, layer }): RouteWire[] => {
-    const ends = [link.from, link.to].map((end) =>
-      isOn(job, board, end) ? terminalEnd(standing, end) : 'leaves',
-    );
-    const [first, second] = ends;
-    if (!first || !second) return [];
-    const from = first === 'leaves' ? leaving(job, board, link, standing, second) : first;
-    const to = second === 'leaves' ? leaving(job, board, link, standing, first) : second;
-    return from && to ? [{ id: link.id, from, to, layer, ...thickness(job, along, cableOf) }] : [];
+    const [longest] = along
+      .flatMap((one) => endsOnBoard(job, board, one, standing) ?? [])
+      .toSorted((a, b) => spanM(standing, b) - spanM(standing, a) || (a.link < b.link ? -1 : 1));
+    if (!longest) return [];
+    const { from, to } = longest;
+    return [{ id: link.id, from, to, layer, ...thickness(job, along, cableOf) }];
   });
+}
+
+interface Ends {
+  readonly link: string;
+  readonly from: RouteEnd;
+  readonly to: RouteEnd;
+}
+
+/** Where a link begins and ends on its board, or leaves it; null where an item of it has no place. */
+function endsOnBoard(job: Job, board: Board, link: Link, standing: Standing): Ends | null {
+  const [first, second] = [link.from, link.to].map((end) =>
+    isOn(job, board, end) ? terminalEnd(standing, end) : 'leaves',
+  );
+  if (!first || !second) return null;
+  const from = first === 'leaves' ? leaving(job, board, link, standing, second) : first;
+  const to = second === 'leaves' ? leaving(job, board, link, standing, first) : second;
+  return from && to ? { link: link.id, from, to } : null;
+}
+
+/** Level and upright distance between two ends, or from one straight to the edge at which it leaves (m). */
+function spanM({ shape }: Standing, { from, to }: Ends): number {
+  if ('exit' in from) return 'exit' in to ? 0 : toEdgesM(shape, to)[from.exit];
+  if ('exit' in to) return toEdgesM(shape, from)[to.exit];
+  return Math.abs(from.xM - to.xM) + Math.abs(from.yM - to.yM);
+}
+
+/** From a point straight to each edge of a board (m). */
+function toEdgesM({ outline }: BoardShape, at: { xM: number; yM: number }): Record<Side, number> {
+  const { minX, minY, maxX, maxY } = boxOf(outline);
+  return { right: maxX - at.xM, top: maxY - at.yM, left: at.xM - minX, bottom: at.yM - minY };
 }
 
 function terminalEnd({ items, placements }: Standing, end: LinkEnd): RouteEnd | null {
@@ -131,13 +162,7 @@ function leaving(
   const edge = exitEdge(job, board, link);
   if (edge) return { exit: edge };
   if (other === 'leaves' || !('faces' in other)) return null;
-  const { minX, minY, maxX, maxY } = boxOf(shape.outline);
-  const toEdgeM: Record<Side, number> = {
-    right: maxX - other.xM,
-    top: maxY - other.yM,
-    left: other.xM - minX,
-    bottom: other.yM - minY,
-  };
+  const toEdgeM = toEdgesM(shape, other);
   const costM = (side: Side) => toEdgeM[side] + quarterM * quartersOff(other.faces, side);
   const [nearest] = sides.toSorted((a, b) => costM(a) - costM(b));
   return nearest ? { exit: nearest } : null;
