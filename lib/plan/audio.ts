@@ -1,6 +1,4 @@
 import { coilsWithoutChannel } from '../audio/channel-wiring.ts';
-import { speakerDelays } from '../audio/delay.ts';
-import { isFault } from '../audio/fault.ts';
 import { coilsOf } from '../audio/wiring.ts';
 import type { PlanAudio, PlanSpeaker } from '../model/plan/index.ts';
 import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
@@ -18,6 +16,7 @@ import type { PlanBook } from './plan-book.ts';
 import { remarkFault } from './remark-fault.ts';
 import { withCurves } from './response-sums.ts';
 import { planInputs, planOutputs } from './signal-inputs.ts';
+import { type Delays, planDelays } from './speaker-delays.ts';
 
 /** The audio side of a plan, before lengths are known: every channel with its load, every speaker with its delay. */
 export function planAudio(
@@ -46,10 +45,13 @@ export function planAudio(
   );
   remarkSilentCoils(job, played, channels, book);
   const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
+  const planned = channels.map(({ channel }) => channel);
+  const delays = planDelays(speakers, planned, job, book);
   return {
     audio: withCurves(job, {
-      channels: channels.map(({ channel }) => channel),
-      speakers: planSpeakers(speakers, channels, job, book),
+      channels: planned,
+      speakers: planSpeakers(speakers, channels, delays.bySpeaker, job),
+      sharedDelays: [...delays.shared],
       inputs: planInputs(job, devices, book),
       outputs: planOutputs(job, devices),
     }),
@@ -82,10 +84,9 @@ function isDrivenElsewhere(device: Device, job: Job): boolean {
 function planSpeakers(
   speakers: readonly Device[],
   channels: readonly PlannedChannel[],
+  delays: Delays['bySpeaker'],
   job: Job,
-  book: PlanBook,
 ): PlanSpeaker[] {
-  const delays = delaysOf(speakers, job, book);
   return speakers.map(({ id, seat, given }): PlanSpeaker => {
     const channel = channels.find(({ channel: { speakers: own } }) => own.includes(id)) ?? null;
     const polarities = channel?.wiring?.polarity.filter(({ coil }) => coil.startsWith(`${id}.`)) ?? [];
@@ -107,59 +108,4 @@ function planSpeakers(
       powerW: powers.length === 0 ? null : powers.reduce((sum, { powerW }) => sum + powerW.value, 0),
     };
   });
-}
-
-/** A delay holds only among speakers whose distances are known: the farthest of all may be the one left out. */
-function remarkNotMeasured({ id, seat, path }: Device, book: PlanBook): void {
-  book.remark(
-    {
-      rule: 'speaker-not-measured',
-      level: 'note',
-      of: [id],
-      message: `${id} has no delay: its distance from the listener is not measured, and the delays of the others leave it out`,
-      remedy: `write distance: of the place ${seat ?? 'where it stands'} in the vehicle's file`,
-    },
-    { path },
-  );
-}
-
-interface Delay {
-  readonly delayMs: number;
-  readonly delaySamples: number;
-}
-
-/** Delays want a processor to set them in, and the distance of every speaker that plays. */
-function delaysOf(speakers: readonly Device[], job: Job, book: PlanBook): ReadonlyMap<string, Delay> {
-  const [processor] = job.devices.flatMap((device) =>
-    device.spec?.kind === 'processor' ? [{ device, sampleRateHz: device.spec['sample-rate'] }] : [],
-  );
-  const measured = speakers.flatMap(({ id, seat }) => {
-    const distanceM = job.vehicle.places[seat ?? '']?.distance;
-    return distanceM === undefined ? [] : [{ speaker: id, distanceM }];
-  });
-  if (processor?.sampleRateHz === undefined || measured.length === 0) return new Map();
-  const { device, sampleRateHz } = processor;
-  for (const speaker of speakers)
-    if (measured.every(({ speaker: id }) => id !== speaker.id)) remarkNotMeasured(speaker, book);
-  const delays = speakerDelays({
-    speakers: measured,
-    airC: job.rules['air-temperature'].value,
-    sampleRateHz,
-  });
-  if (isFault(delays)) {
-    remarkFault({ ...delays, subjects: [device.id, ...delays.subjects] }, device, book);
-    return new Map();
-  }
-  return new Map(
-    delays.map(({ speaker, delayMs, delaySamples }) => {
-      const at = `audio.speakers.${speaker}`;
-      return [
-        speaker,
-        {
-          delayMs: book.trace(`${at}.delayMs`, delayMs),
-          delaySamples: book.trace(`${at}.delaySamples`, delaySamples),
-        },
-      ];
-    }),
-  );
 }

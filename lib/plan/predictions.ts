@@ -16,7 +16,7 @@ export function predictions(job: Job, plan: Predictable): Prediction[] {
     ...plugLines(plan),
     ...supplyLines(job, plan),
     ...gainLines(plan),
-    ...delayLines(plan),
+    ...delayLines(job, plan),
     ...lastLines(job, plan),
   ];
 }
@@ -146,18 +146,20 @@ function gainLines({ audio }: Predictable): Prediction[] {
   });
 }
 
-function delayLines({ audio }: Predictable): Prediction[] {
+function delayLines(job: Job, { audio }: Predictable): Prediction[] {
+  const toleranceMs = 1000 * job.rules['delay-tolerance'].value;
   return audio.speakers.flatMap(({ id, delayMs, delaySamples }): Prediction[] => {
     if (delayMs === null || delaySamples === null) return [];
-    // Processors round to whole samples or to hundredths; 0.03 ms is a centimetre.
+    const shared = audio.sharedDelays.find(({ off }) => off.some(({ speaker }) => speaker === id));
+    const at = shared ? `, shared at ${shared.outputs.join(' and ')}` : '';
     return [
       {
         id: `${id}.delay`,
         kind: 'delay',
-        what: `${id}: delay as set, ${delaySamples} samples`,
+        what: `${id}: delay as set, ${delaySamples} samples${at}`,
         predicted: delayMs,
         unit: 'ms',
-        ...around(delayMs, 0.03),
+        ...around(delayMs, toleranceMs),
         when: 'delays',
       },
     ];

@@ -1,5 +1,5 @@
 import type { JobFilter } from '../model/job.ts';
-import type { PlanFilter } from '../model/plan/index.ts';
+import type { PlanChannel, PlanFilter } from '../model/plan/index.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../model/resolved-job.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { filtersLeftIn } from './final-filters.ts';
@@ -20,12 +20,9 @@ export function filtersBefore(
     negative,
   }: { readonly input: string; readonly positive: string; readonly negative: string },
 ): PlanFilter[] {
-  const feeding = feedOf(job, { device: amplifier.id, terminal: input });
   const names = [...new Set([positive, negative].flatMap((terminal) => [terminal, stemName(terminal)]))];
   return [
-    ...(feeding
-      ? filtersAt(devices, feeding.device, [...new Set([feeding.terminal, stemName(feeding.terminal)])])
-      : []),
+    ...feedFilters(job, devices, { device: amplifier.id, terminal: input }),
     ...filtersAt(devices, amplifier.id, names),
     ...filtersLeftIn(amplifier, channel, `${amplifier.id}.${stemName(positive)}`),
   ];
@@ -42,6 +39,13 @@ export function feedOf(job: Job, input: LinkEnd): LinkEnd | null {
   return null;
 }
 
+/** The filters that the job asks of the output that feeds an input. */
+export function feedFilters(job: Job, devices: DevicesById, input: LinkEnd): PlanFilter[] {
+  const feeding = feedOf(job, input);
+  if (feeding === null) return [];
+  return filtersAt(devices, feeding.device, [...new Set([feeding.terminal, stemName(feeding.terminal)])]);
+}
+
 /** What the job asks of a device at a terminal, by any of its names. */
 function filtersAt(devices: DevicesById, device: string, names: readonly string[]): PlanFilter[] {
   const filters = devices.get(device)?.given?.filters ?? {};
@@ -52,4 +56,14 @@ function filtersAt(devices: DevicesById, device: string, names: readonly string[
 
 function planFilter(where: string, { pass, type, order, corner }: JobFilter): PlanFilter {
   return { where, pass, type, order, cornerHz: corner };
+}
+
+/** The inputs of an amplifier that a channel plays: its own, and those that are added to it. */
+export function channelInputs(job: Job, { id, amplifier }: Pick<PlanChannel, 'id' | 'amplifier'>): LinkEnd[] {
+  const spec = job.devices.find((device) => device.id === amplifier)?.spec;
+  if (spec?.kind !== 'amplifier') return [];
+  const name = id.slice(amplifier.length + 1);
+  const channel = spec.channels[name] ?? spec.bridges[name];
+  if (!channel) return [];
+  return [channel.input, ...channel.summed].map((terminal) => ({ device: amplifier, terminal }));
 }

@@ -21,14 +21,17 @@ import { insulationRules } from './insulation-and-zone.ts';
 import { interruptingRules } from './interrupting.ts';
 import { interruptingDownstreamRules } from './interrupting-downstream.ts';
 import { keyOffRules } from './key-off.ts';
+import { leftAndRightRules } from './left-and-right.ts';
 import { mountingRules } from './mounting.ts';
 import { portRules } from './ports.ts';
 import { powerAndSignalRules } from './power-and-signal-sides.ts';
 import { protectionFilterRules } from './protection-filters.ts';
 import { relayContactRules } from './relay-contact.ts';
 import { ribRules } from './ribs.ts';
+import { routeEndRules } from './route-ends.ts';
 import type { Rule } from './rule.ts';
 import { runRules } from './runs.ts';
+import { speakerDelayRules } from './speaker-delays.ts';
 import { speakerLoadRules } from './speaker-load.ts';
 import { speakerPathRules } from './speaker-paths.ts';
 import { speakerWireRules } from './speaker-wire.ts';
@@ -68,6 +71,7 @@ export const rules: readonly Rule[] = [
   ...portRules,
   ...copperCladRules,
   ...runRules,
+  ...routeEndRules,
   ...powerAndSignalRules,
   ...turnOnRules,
   ...relayContactRules,
@@ -79,6 +83,8 @@ export const rules: readonly Rule[] = [
   ...filtersInPathRules,
   ...subwooferBoxRules,
   ...speakerPathRules,
+  ...leftAndRightRules,
+  ...speakerDelayRules,
   ...factoryIntegrationRules,
   ...factoryOutputRules,
   ...mountingRules,

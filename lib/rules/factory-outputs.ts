@@ -73,6 +73,29 @@ const equalising = outputRule('equalising-moves-with-level', ({ id, equalising: 
       },
 );
 
+const behindEqualising: Rule = {
+  id: 'gain-behind-equalising',
+  judge({ job, plan }) {
+    const items = [...new Set(plan.audio.outputs.map(({ item }) => item))];
+    return items.flatMap((item): Verdict<'gain-behind-equalising'>[] => {
+      const equalised = plan.audio.outputs.filter(
+        (output) => output.item === item && output.equalising === 'fixed' && output.feeds.length > 0,
+      );
+      if (equalised.length === 0) return [];
+      return [
+        {
+          level: 'note',
+          of: [item, ...equalised.map(({ id }) => id)],
+          message: `${listed(equalised.map(({ id }) => id))} equalise, and by how much is not known: the gain voltages hold for a tone that the source gives at its highest level`,
+          remedy:
+            'undo its equalising in the processor before the gains are set, or feed the tones in behind the source',
+          ...deviceSpot(job, item),
+        },
+      ];
+    });
+  },
+};
+
 const loadSensing = outputRule('load-sensing-output', ({ id, loadSensing: senses, feeds }) =>
   senses !== true || feeds.length === 0
     ? null
@@ -160,6 +183,7 @@ export const factoryOutputRules: readonly Rule[] = [
   noiseCancelling,
   bandLimited,
   equalising,
+  behindEqualising,
   loadSensing,
   reversed,
   overdriven,

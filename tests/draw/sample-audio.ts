@@ -55,5 +55,12 @@ export function sampleAudio(shape: SampleShape): BuildPlan['audio'] {
       powerW: 75,
     };
   });
-  return { channels, speakers, inputs: [], outputs: [], curves: { frequenciesHz: [], sums: [] } };
+  return {
+    channels,
+    speakers,
+    sharedDelays: [],
+    inputs: [],
+    outputs: [],
+    curves: { frequenciesHz: [], sums: [] },
+  };
 }

@@ -203,6 +203,7 @@ export function samplePower(): Pick<BuildPlan, 'power' | 'audio'> {
           reversedWhy: null,
         },
       ],
+      sharedDelays: [],
       inputs: [],
       outputs: [],
       curves: { frequenciesHz: [40, 80, 160], sums: [] },

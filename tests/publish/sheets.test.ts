@@ -29,6 +29,7 @@ function emptyPlan() {
     audio: {
       channels: [],
       speakers: [],
+      sharedDelays: [],
       inputs: [],
       outputs: [],
       curves: { frequenciesHz: [], sums: [] },

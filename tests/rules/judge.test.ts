@@ -70,6 +70,7 @@ test('a plan in which everything is missing gives stops and throws nothing', () 
     audio: {
       channels: [],
       speakers: [],
+      sharedDelays: [],
       inputs: [],
       outputs: [],
       curves: { frequenciesHz: [], sums: [] },

@@ -142,6 +142,7 @@ function audioOf(): BuildPlan['audio'] {
       { id: 'tweeter', channel: 'amp.1', ...speaker },
       { id: 'sub', channel: 'amp.2', ...speaker },
     ],
+    sharedDelays: [],
     inputs: [],
     outputs: [],
     curves: { frequenciesHz: [], sums: [] },

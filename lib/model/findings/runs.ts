@@ -8,6 +8,11 @@ export const runFindings = {
     levels: ['stop'],
     source: "the vehicle's measures",
   },
+  'route-ends-elsewhere': {
+    asks: 'A wire leaves its route where the device at its end is.',
+    levels: ['caution', 'note'],
+    source: "the vehicle's measures",
+  },
   'edge-without-grommet': {
     asks: 'A grommet is on each sharp edge that a run passes.',
     levels: ['caution'],

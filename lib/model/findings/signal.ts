@@ -48,6 +48,16 @@ export const signalFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'gain-behind-equalising': {
+    asks: 'The equalising of a source is undone before the gains are set through it.',
+    levels: ['note'],
+    ...commonPractice,
+  },
+  'sides-swapped': {
+    asks: 'The signal of the left side ends in speakers of the left side, that of the right in those of the right.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'source-polarity-reversed': {
     asks: 'An output of reversed polarity is turned over at its input.',
     levels: ['caution'],

@@ -208,6 +208,26 @@ export const speakerFindings = {
     levels: ['stop'],
     source: "Kirchhoff's laws; the parts' data",
   },
+  'delay-shared': {
+    asks: 'Speakers on one output ask for one delay: an output has no second one.',
+    levels: ['caution', 'note'],
+    source: 'time of flight',
+  },
+  'pair-filtered-differently': {
+    asks: 'The left and the right speaker of a pair are behind like filters.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'pair-levels-differ': {
+    asks: 'The gains of the left and the right speaker of a pair bring them to one level.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'summed-inputs-differ': {
+    asks: 'Inputs that are added for one channel are behind like filters.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'speaker-not-measured': {
     asks: 'The distance of each speaker from the listener is measured, so that its delay is known.',
     levels: ['note'],

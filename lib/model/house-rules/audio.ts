@@ -4,6 +4,15 @@ import { cp, type RuleDefinition } from './definition.ts';
 export const audioRules = {
   'speaker-loss': { says: 'Greatest loss in a speaker wire', dimension: 'level', value: 0.5, ...cp },
   'air-temperature': { says: 'Air temperature for delays', dimension: 'temperature', value: 20, ...cp },
+  // A centimetre of the way of the sound; processors round to whole samples or to hundredths of a millisecond.
+  'delay-tolerance': {
+    says: 'Delays that differ by less are one',
+    dimension: 'time',
+    value: 0.00003,
+    above: 0,
+    most: 0.001,
+    ...cp,
+  },
   'gain-overlap': {
     says: 'How far below full scale the test tone is recorded: what a full-scale passage asks for beyond it',
     dimension: 'level',

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { extent, quantity, text, wireSize } from '../fields.ts';
-import { colourSchema, conductorRoleSchema } from '../vocabulary.ts';
+import { colourSchema, conductorRoleSchema, vehicleSideSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const cableSchema = z.strictObject({
@@ -10,7 +10,12 @@ export const cableSchema = z.strictObject({
   form: builders(z.enum(['multi-conductor', 'twisted-pair', 'coaxial', 'data'])),
   conductors: z.record(
     z.string(),
-    z.strictObject({ size: builders(wireSize), colour: builders(colourSchema) }),
+    z.strictObject({
+      size: builders(wireSize),
+      colour: builders(colourSchema),
+      /** Of a lead with a conductor for each side. */
+      side: builders(vehicleSideSchema.optional()),
+    }),
   ),
   insulation: builders(quantity('temperature').optional()),
   for: builders(z.array(conductorRoleSchema).min(1)),

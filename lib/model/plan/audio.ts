@@ -92,6 +92,7 @@ export const planChannelSchema = z.object({
 
 export const planSpeakerSchema = z.object({
   id: name,
+  /** As it is set: where speakers share an output, half-way between what they ask for. */
   delayMs: orNull,
   /** Whole samples of the processor. */
   delaySamples: orNull,
@@ -104,6 +105,16 @@ export const planSpeakerSchema = z.object({
   distanceM: orNull,
   channel: builders(z.string().nullable()),
   powerW: orNull,
+});
+
+/** The one delay of speakers that hang on one output and ask for different ones. */
+export const planSharedDelaySchema = z.object({
+  /** Outputs that it is set at: of the processor, or the channel where none is before it. */
+  outputs: z.array(name),
+  delayMs: number,
+  delaySamples: number,
+  /** How far each speaker is off what it asks for, in time and in the way of the sound: above zero it comes late. */
+  off: z.array(z.object({ speaker: name, askedMs: number, offMs: number, offM: number })),
 });
 
 /** One input on the way of the signal, and what arrives there. */
@@ -159,6 +170,7 @@ export const planSumSchema = z.object({
 export const planAudioSchema = z.object({
   channels: z.array(planChannelSchema),
   speakers: z.array(planSpeakerSchema),
+  sharedDelays: z.array(planSharedDelaySchema).default([]),
   inputs: z.array(planInputSchema),
   outputs: z.array(planOutputSchema),
   /** Sampled responses for drawing: the frequencies of every `levelsDb`, six an octave, and the sums. */
@@ -168,6 +180,7 @@ export const planAudioSchema = z.object({
 export type PlanAudio = z.output<typeof planAudioSchema>;
 export type PlanChannel = z.output<typeof planChannelSchema>;
 export type PlanSpeaker = z.output<typeof planSpeakerSchema>;
+export type PlanSharedDelay = z.output<typeof planSharedDelaySchema>;
 export type PlanFilter = z.output<typeof planFilterSchema>;
 export type PlanPeak = z.output<typeof planPeakSchema>;
 export type PlanWiring = z.output<typeof planWiringSchema>;

@@ -156,15 +156,22 @@ function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
       {
         title: 'Delay',
         kind: 'figure',
-        cell: (one) => ({
-          text: printed('delay', one.delayMs),
-          ...(one.delaySamples !== null && { beside: `${one.delaySamples} samples` }),
-        }),
+        cell: (one) => delayText(one, plan),
       },
       { title: 'Set', kind: 'tick' },
     ],
     (one) => one.id,
   );
+}
+
+/** A delay as it is set; of speakers that share an output, what each asks for stands beside. */
+function delayText({ id, delayMs, delaySamples }: PlanSpeaker, { audio }: BuildPlan): Written {
+  const asked = audio.sharedDelays.flatMap(({ off }) => off).find(({ speaker }) => speaker === id)?.askedMs;
+  const beside = [
+    ...(delaySamples === null ? [] : [`${delaySamples} samples`]),
+    ...(asked === undefined ? [] : [`shared, asks for ${printed('delay', asked)}`]),
+  ];
+  return { text: printed('delay', delayMs), ...(beside.length > 0 && { beside: beside.join(', ') }) };
 }
 
 function polarityText({ polarity, mounted, reversedWhy }: PlanSpeaker): string {

@@ -153,6 +153,23 @@ export const factoryOutputsCases = {
     ],
     quiet: [...quiet, { name: 'fixed equalising', about: giving({ equalising: 'fixed' }) }],
   },
+  // Common practice, no source: the gain is read through whatever stands in the path.
+  'gain-behind-equalising': {
+    fires: [
+      {
+        name: 'fixed equalising',
+        about: giving({ equalising: 'fixed' }),
+        level: 'note',
+        subject: 'radio',
+        says: /radio\.OUT equalise/,
+      },
+    ],
+    quiet: [
+      ...quiet,
+      { name: 'not used', about: giving({ equalising: 'fixed', feeds: [] }) },
+      { name: 'one that moves is told by its own', about: giving({ equalising: 'moves-with-level' }) },
+    ],
+  },
   'load-sensing-output': {
     fires: [
       {

@@ -23,6 +23,7 @@ import { insulationAndZoneCases } from './insulation-and-zone.ts';
 import { interruptingCases } from './interrupting.ts';
 import { interruptingDownstreamCases } from './interrupting-downstream.ts';
 import { keyOffCases } from './key-off.ts';
+import { leftAndRightCases, routeEndCases, speakerDelayCases } from './left-and-right.ts';
 import { mountingCases } from './mounting.ts';
 import { portsCases } from './ports.ts';
 import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
@@ -69,6 +70,9 @@ const every = {
   ...interruptingCases,
   ...interruptingDownstreamCases,
   ...keyOffCases,
+  ...leftAndRightCases,
+  ...speakerDelayCases,
+  ...routeEndCases,
   ...mountingCases,
   ...portsCases,
   ...powerAndSignalSidesCases,
