@@ -39,7 +39,9 @@ export function channelGain(
     ...sourceRange(job, output),
   });
   if (isFault(tone)) {
-    remarkFault(tone, output.device, book);
+    // A filter that nobody makes is told where it is written.
+    const isFilter = tone.fault === 'filter-order-not-made' || tone.fault === 'filter-corner-unclear';
+    if (!isFilter) remarkFault(tone, output.device, book);
     return { toneHz: usualHz, gainVoltageV: null, gain: null };
   }
   const target = gainTarget({

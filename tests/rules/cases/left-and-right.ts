@@ -33,7 +33,7 @@ const withSubs = (content: Written) => {
 };
 
 /** Common practice, no source. */
-export const leftAndRightCases: RuleCases = {
+export const leftAndRightCases = {
   'pair-filtered-differently': {
     fires: [
       {
@@ -193,10 +193,10 @@ export const leftAndRightCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;
 
 /** A way of 340 mm is 0.991 ms at 20 C (ISO 9613-1: 343.2 m/s); a quarter of a period at 20 kHz is 0.0125 ms. */
-export const speakerDelayCases: RuleCases = {
+export const speakerDelayCases = {
   'delay-shared': {
     fires: [
       {
@@ -255,7 +255,7 @@ export const speakerDelayCases: RuleCases = {
       { name: 'not measured', about: () => stereo(onOneChannel) },
     ],
   },
-};
+} satisfies RuleCases;
 
 const routed = (change: (content: Written) => void) => stereo(change);
 /** The tweeters' links exchanged between the runs of the two sides. */
@@ -270,7 +270,7 @@ const ends = ({ vehicle }: Written, left: string[], right: string[]) => {
   entry(vehicle.routes, 'right-sill').ends = right;
 };
 
-export const routeEndCases: RuleCases = {
+export const routeEndCases = {
   'route-ends-elsewhere': {
     fires: [
       {
@@ -326,4 +326,4 @@ export const routeEndCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;
