@@ -91,6 +91,13 @@ export const dimensions = {
     units: { Ah: 3600 },
     greatest: 1e4 * 3600,
   },
+  capacitance: {
+    name: 'capacitance',
+    examples: ['500 F'],
+    si: 'F',
+    units: { F: 1, mF: 1e-3 },
+    greatest: 1e5,
+  },
   angle: { name: 'angle', examples: ['90 deg'], si: 'deg', units: { deg: 1 }, greatest: 3600, signed: true },
   ratio: { name: 'share', examples: ['3 %'], si: '1', units: { '%': 0.01 }, greatest: 10 },
   volume: {

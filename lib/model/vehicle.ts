@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from './audience.ts';
-import { extent, id, quantity, terminalRef, text, wireSize } from './fields.ts';
+import { extent, id, quantity, quantityAbove, terminalRef, text, wireSize } from './fields.ts';
 import { outputsSchema } from './integration.ts';
 import { formatVersion } from './shop.ts';
+import { systemVoltageField } from './system-voltage.ts';
 import {
   conductorMaterialSchema,
   directionSchema,
@@ -124,6 +125,15 @@ export const vehicleSchema = z.strictObject({
   id: everyone(id),
   title: everyone(text('Estate car, five doors')),
   supply: builders(z.enum(['combustion', 'hybrid', 'electric']).default('combustion')),
+  /** Nominal voltage of its supply: 24 V in trucks and buses. Batteries, devices and fuses are held against it. */
+  'system-voltage': builders(systemVoltageField.optional()),
+  /** What the starter draws, and for how long at most, as measured; a house rule holds where it was not. */
+  cranking: z
+    .strictObject({
+      current: builders(quantityAbove('current')),
+      seconds: builders(quantityAbove('time')),
+    })
+    .optional(),
   /** What must be known before anyone reaches for a tool: restraint systems, high voltage, tanks and lines. */
   cautions: everyone(z.array(text('Curtain airbags run along both roof rails.')).default([])),
   'negative-sensor': builders(z.boolean().default(false)),

@@ -1,8 +1,13 @@
 import type { Circuit, CircuitEdge, CircuitLoad, CircuitSource } from './circuit.ts';
 import { circuitBlocks, type Neighbours, neighboursOf, otherEnd, reachable } from './circuit-graph.ts';
+import { type Island, islandAt, islandsOf } from './circuit-islands.ts';
 
-/** Answers about a circuit: who is reached from where, through what. */
+/**
+ * Answers about a circuit with every contact closed: who is reached from where, through what. What "the primary source"
+ * is follows from the island: behind a charger the battery there.
+ */
 export interface CircuitPaths {
+  readonly islands: readonly Island[];
   /** Loads that are fed at all: their positive node is reached from a source. */
   readonly fed: readonly CircuitLoad[];
   /**
@@ -44,7 +49,7 @@ export interface CircuitPaths {
 /** Prepares the answers for one circuit. */
 export function circuitPaths(circuit: Circuit): CircuitPaths {
   const neighbours = neighboursOf(circuit.edges);
-  const { primary } = circuit;
+  const islands = islandsOf(circuit);
   const reach = (from: string, without: ReadonlySet<string>) => reachable(neighbours, from, without);
   const none: ReadonlySet<string> = new Set();
   const allFuses = new Set(circuit.edges.filter(({ kind }) => kind === 'fuse').map(({ id }) => id));
@@ -56,24 +61,33 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
   const blockOf = ({ id }: CircuitEdge): ReadonlySet<string> => blocks.get(id) ?? new Set([id]);
 
   const downstream = (edge: CircuitEdge): readonly CircuitLoad[] => {
-    if (!primary) return [];
     // Conductors that share a ring may each have to carry everything when others are open.
     const without = blockOf(edge);
-    const positive = reach(primary.positive, without);
-    const negative = reach(primary.negative, without);
     const onGround = groundNodes.has(edge.from);
-    return fed.filter(({ from, to }) => (onGround ? !negative.has(to) : !positive.has(from)));
+    return islands.flatMap(({ nodes, primary: { positive, negative } }) => {
+      if (!onGround && !nodes.has(edge.from)) return [];
+      const own = fed.filter(({ from }) => nodes.has(from));
+      const near = own.length > 0 ? reach(onGround ? negative : positive, without) : none;
+      return own.filter(({ from, to }) => !near.has(onGround ? to : from));
+    });
   };
-  const joinedBy = (edge: CircuitEdge, post: (source: CircuitSource) => string) => {
-    const near = primary ? reach(post(primary), blockOf(edge)) : none;
-    const joined = primary ? reach(post(primary), none) : none;
-    return circuit.sources.filter((source) => joined.has(post(source)) && !near.has(post(source)));
+  const cutOff = (edge: CircuitEdge): readonly CircuitSource[] => {
+    const island = islandAt(islands, edge.from);
+    const near = island ? reach(island.primary.positive, blockOf(edge)) : none;
+    return (island?.sources ?? []).filter(({ positive }) => !near.has(positive));
+  };
+  const returned = (edge: CircuitEdge): readonly CircuitSource[] => {
+    const post = circuit.primary?.negative;
+    const near = post === undefined ? none : reach(post, blockOf(edge));
+    const joined = post === undefined ? none : reach(post, none);
+    return circuit.sources.filter(({ negative }) => joined.has(negative) && !near.has(negative));
   };
   return {
+    islands,
     fed,
     downstream,
-    sourcesBehind: (edge) => joinedBy(edge, ({ positive }) => positive),
-    returnsBehind: (edge) => joinedBy(edge, ({ negative }) => negative),
+    sourcesBehind: cutOff,
+    returnsBehind: returned,
     fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
     bareReach: ({ positive }, { id, from, to }) => {
       const closed = new Set([...allFuses, id]);
@@ -88,9 +102,10 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
         return nodes.has(edge.from) || nodes.has(edge.to);
       }),
     nodesBehind: (edge) => {
-      if (!primary) return none;
-      const near = reach(primary.positive, blockOf(edge));
-      return new Set([...reach(primary.positive, none)].filter((node) => !near.has(node)));
+      const island = islandAt(islands, edge.from);
+      if (!island) return none;
+      const near = reach(island.primary.positive, blockOf(edge));
+      return new Set([...island.nodes].filter((node) => !near.has(node)));
     },
     isBare: ({ positive }, { id, from, to }) => {
       const near = reach(positive, new Set([...allFuses, id]));

@@ -1,3 +1,4 @@
+import type { SourceType } from '../model/kinds/kind.ts';
 import { bodyId, type Device, type Job, type Link, terminalId } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { conductorRole, type DevicesById } from './conductor-role.ts';
@@ -13,6 +14,10 @@ export interface CircuitEdge {
   readonly device: Device | null;
   /** Outgoing terminal of a fused way; empty for a holder. */
   readonly way: string;
+  /** Resistance of a joint by its part (ohm); none where it does not say. */
+  readonly ohm?: number;
+  /** When a contact joins its ends; always where left out. */
+  readonly closed?: 'engine-on';
 }
 
 /** A device that draws current between two nodes. */
@@ -22,15 +27,15 @@ export interface CircuitLoad {
   readonly to: string;
 }
 
-/** A battery or alternator between two nodes. */
+/** What drives a current between two nodes. */
 export interface CircuitSource {
   readonly device: Device;
-  readonly type: 'battery' | 'alternator';
+  readonly type: SourceType;
   readonly positive: string;
   readonly negative: string;
 }
 
-/** The 12 V side of a job as a graph: nodes are terminals, the body is one node. */
+/** The supply side of a job as a graph: nodes are terminals, the body is one node. */
 export interface Circuit {
   readonly edges: readonly CircuitEdge[];
   readonly loads: readonly CircuitLoad[];
@@ -38,6 +43,11 @@ export interface Circuit {
   /** The source that the vehicle came with: what the others hang on. */
   readonly primary: CircuitSource | null;
   readonly roles: ReadonlyMap<string, ConductorRole>;
+}
+
+/** The most that a source gives by its own electronics (A); null for one that nothing bounds. */
+export function limitA({ device: { spec } }: CircuitSource): number | null {
+  return spec?.kind === 'charger' ? spec.output.current : null;
 }
 
 /** The id of a fuse: its holder, or the holder and the way. */
@@ -92,8 +102,19 @@ function deviceEdges(device: Device): CircuitEdge[] {
     if (element.kind !== 'fuse' && element.kind !== 'joint') return [];
     const way = element.kind === 'fuse' ? element.way : '';
     const id = element.kind === 'fuse' ? fuseId(device.id, way) : `${node(element.from)}>${element.to}`;
+    const { ohm, closed } = element.kind === 'joint' ? element : {};
     return [
-      { id, kind: element.kind, from: node(element.from), to: node(element.to), link: null, device, way },
+      {
+        id,
+        kind: element.kind,
+        from: node(element.from),
+        to: node(element.to),
+        link: null,
+        device,
+        way,
+        ...(ohm !== undefined && { ohm }),
+        ...(closed && { closed }),
+      },
     ];
   });
 }

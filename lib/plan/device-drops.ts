@@ -5,7 +5,7 @@ import type { CircuitLoad, CircuitSource } from './circuit.ts';
 import { neighboursOf, reachable } from './circuit-graph.ts';
 import { dropParts } from './drop-parts.ts';
 import type { NetworkInput, operatingPoints } from './operating-points.ts';
-import { sizingVoltageV } from './sizing-voltage.ts';
+import { sizingVoltageAt } from './sizing-voltage.ts';
 
 /**
  * Voltage at each device of a solved point, feed and ground drop told apart. They count from the battery that
@@ -16,14 +16,13 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
   const { circuit, paths, loads } = input;
   const voltage = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV]));
   const neighbours = neighboursOf(circuit.edges);
-  const batteries = circuit.sources.filter(({ type }) => type === 'battery');
   return loads.flatMap((load): DeviceDrop[] => {
     const own = paths.fed.find(({ device }) => device.id === load.item);
     const [plus, minus] = [voltage.get(own?.from ?? ''), voltage.get(own?.to ?? '')];
     if (!own || plus === undefined || plus === null || minus === undefined || minus === null) return [];
     const live = reachable(neighbours, own.from, new Set());
     const ground = reachable(neighbours, own.to, new Set());
-    const drops = batteries.flatMap((battery): DeviceDrop[] => {
+    const drops = feedersOf(circuit.sources, live).flatMap((battery): DeviceDrop[] => {
       const { positive, negative } = battery;
       const [high, low] = [voltage.get(positive), voltage.get(negative)];
       if (high === undefined || high === null || low === undefined || low === null) return [];
@@ -39,7 +38,7 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
           voltageV: plus - minus,
           feedDropV,
           groundDropV,
-          share: whole === null ? null : whole / sizingVoltageV(input.job),
+          share: whole === null ? null : whole / sizingVoltageAt(input.job, paths.islands, own.from),
           ...(reason === null ? {} : { unknown: reason }),
           ...(whole !== null && point.name === ratedPointName && { parts: partsOf(point, own, battery) }),
         },
@@ -58,6 +57,14 @@ function partsOf(point: OperatingPoint, { from, to }: CircuitLoad, battery: Circ
   const feed = dropParts(point, battery.positive, from);
   const ground = dropParts(point, to, battery.negative);
   return [...feed, ...ground].toSorted((a, b) => b.dropV - a.dropV || (a.of < b.of ? -1 : 1));
+}
+
+/** What drops count from: the batteries; where conductors join a device to none, the charger that feeds it in their place. */
+function feedersOf(sources: readonly CircuitSource[], live: ReadonlySet<string>): readonly CircuitSource[] {
+  const batteries = sources.filter(({ type }) => type === 'battery');
+  if (batteries.some(({ positive }) => live.has(positive))) return batteries;
+  const chargers = sources.filter(({ type, positive }) => type === 'charger' && live.has(positive));
+  return chargers.length > 0 ? chargers : batteries;
 }
 
 /** A battery that the device is joined to on both sides goes before one that it is not. */
@@ -107,7 +114,15 @@ export function dropWorkings(
     const feed = feedDropV === null ? [] : [between(feedDropV, battery.positive, own.from)];
     const ground = groundDropV === null ? [] : [between(groundDropV, own.to, battery.negative)];
     const both =
-      share === null ? [] : [shareTrace(share, [feedDropV, groundDropV], sizingVoltageV(input.job))];
+      share === null
+        ? []
+        : [
+            shareTrace(
+              share,
+              [feedDropV, groundDropV],
+              sizingVoltageAt(input.job, input.paths.islands, own.from),
+            ),
+          ];
     return [
       ...feed.map((drop) => [`${at}.feedDropV`, drop] as const),
       ...ground.map((drop) => [`${at}.groundDropV`, drop] as const),

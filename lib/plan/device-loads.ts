@@ -12,10 +12,11 @@ import {
 } from '../power/load-current.ts';
 import { commonPractice, isPowerFault, traced } from '../power/traced.ts';
 import type { PlannedChannel } from './audio-channels.ts';
+import { chargerCurrents } from './charger-draw.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import type { PlanBook } from './plan-book.ts';
 import { powerRules } from './power-rules.ts';
-import { sizingVoltageV } from './sizing-voltage.ts';
+import { sizingVoltageAt, systemShare } from './sizing-voltage.ts';
 
 /** What a device draws at the voltage for sizing, and how its supply answers a falling voltage. */
 export type DeviceLoad = PlanPower['loads'][number];
@@ -26,8 +27,12 @@ const classes: Readonly<Record<NonNullable<Supply['amplifier-class']>, Amplifier
   'bass-class-d': 'D-bass',
 };
 
-/** The supply of a part; none for a part that draws no current from the 12 V side. */
+/** The supply of a part; none for a part that draws no current from the supply side. */
 export function supplyOf(part: Part | null): Supply | null {
+  if (part?.kind === 'charger') {
+    const { efficiency: _, ...input } = part.input;
+    return { type: 'regulated', 'fuses-fitted': 0, ...input };
+  }
   return part?.kind === 'amplifier' || part?.kind === 'processor' || part?.kind === 'source-unit'
     ? part.supply
     : null;
@@ -40,11 +45,14 @@ export function deviceLoads(
   channels: readonly PlannedChannel[],
   book: PlanBook,
 ): DeviceLoad[] {
-  return paths.fed.flatMap(({ device }): DeviceLoad[] => {
+  return paths.fed.flatMap(({ device, from }): DeviceLoad[] => {
     const supply = supplyOf(device.spec);
     if (!supply) return [];
-    const currents =
-      device.spec?.kind === 'amplifier' ? amplifierLoad(job, device, supply, channels) : steadyLoad(supply);
+    const supplied = {
+      voltageV: sizingVoltageAt(job, paths.islands, from),
+      systemShare: systemShare(job, paths.islands, from),
+    };
+    const currents = currentsOf(job, device, supply, supplied, channels);
     const at = `power.loads.${device.id}`;
     return [
       {
@@ -63,12 +71,34 @@ export function deviceLoads(
 /** What of a device's draw is assumed, since its maker does not tell it. */
 function assumedOf({ spec }: Device, supply: Supply): Pick<DeviceLoad, 'assumed'> {
   const unknownClass = spec?.kind === 'amplifier' && supply['amplifier-class'] === undefined;
-  const unknownDraw = spec?.kind !== 'amplifier' && supply.draw === undefined;
+  const unknownDraw = spec?.kind !== 'amplifier' && spec?.kind !== 'charger' && supply.draw === undefined;
   const assumed = [
     ...(unknownClass && supply.efficiency === undefined ? ['an amplifier of class AB'] : []),
     ...(unknownDraw ? [`a draw of ${supply.fuse} A, its fuse`] : []),
   ];
   return assumed.length > 0 ? { assumed } : {};
+}
+
+/** What a device is fed with. */
+interface Supplied {
+  /** The voltage that sizes are chosen at there (V). */
+  readonly voltageV: number;
+  /** How many times the voltage of the vehicle's system that is. */
+  readonly systemShare: number;
+}
+
+function currentsOf(
+  job: Job,
+  device: Device,
+  supply: Supply,
+  supplied: Supplied,
+  channels: readonly PlannedChannel[],
+): DeviceCurrents {
+  const { spec } = device;
+  if (spec?.kind === 'charger') return chargerCurrents(spec, supplied.voltageV);
+  return spec?.kind === 'amplifier'
+    ? amplifierLoad(job, device, supply, supplied, channels)
+    : steadyLoad(supply);
 }
 
 /** What a device draws without a signal, with where that comes from. */
@@ -123,6 +153,7 @@ function amplifierLoad(
   job: Job,
   device: Device,
   supply: Supply,
+  { voltageV, systemShare: share }: Supplied,
   channels: readonly PlannedChannel[],
 ): DeviceCurrents {
   const { rules } = job;
@@ -137,12 +168,13 @@ function amplifierLoad(
     {
       fusesA: [supply.fuse],
       ratedPowerW: ratedPower(device, channels).value,
+      ratedV: rules['voltage-rated'].value * share,
       amplifierClass: classes[name],
       efficiency,
       supply: supply.type,
       heavyBass: name === 'bass-class-d',
     },
-    sizingVoltageV(job),
+    voltageV,
     powerRules(rules),
   );
   // The fields were read as quantities, so only a share above 100 % can be refused here; the fuse then stands for all.

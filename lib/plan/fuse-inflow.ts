@@ -1,4 +1,4 @@
-import type { Circuit, CircuitEdge } from './circuit.ts';
+import { type Circuit, type CircuitEdge, type CircuitSource, limitA } from './circuit.ts';
 import { neighboursOf, reachable } from './circuit-graph.ts';
 
 /** What can flow into a node that is shorted to ground, while one conductor at it is cut. */
@@ -25,15 +25,15 @@ interface Arc {
 export function inflow(circuit: Circuit, node: string, without: string): Inflow {
   const regions = regionsOf(circuit, without);
   const region = (id: string) => regions.get(id) ?? -1;
-  const arcs = arcsOf(circuit, region, without);
-  const starts = new Set(circuit.sources.map(({ positive }) => region(positive)));
-  starts.delete(-1);
+  const feeds = feedsOf(circuit, region);
+  const arcs = [...arcsOf(circuit, region, without), ...feeds.limited];
+  const { starts } = feeds;
   const end = region(node);
   const bare = starts.delete(end);
   return {
     bare,
     fuses: enteringFuses(arcs, starts, end),
-    mostA: (ratingA) => greatestFlowA(arcs, starts, end, ratingA),
+    mostA: (ratingA) => greatestFlowA(arcs, starts, end, withLimits(circuit, ratingA)),
   };
 }
 
@@ -54,10 +54,40 @@ export function jointInflowA(
     const own = regions.get(id) ?? -1;
     return ends.has(own) ? end : own;
   };
-  const starts = new Set(circuit.sources.map(({ positive }) => region(positive)));
-  starts.delete(-1);
+  const { starts, limited } = feedsOf(circuit, region);
   starts.delete(end);
-  return greatestFlowA(arcsOf(circuit, region), starts, end, ratingA);
+  const arcs = [...arcsOf(circuit, region), ...limited];
+  return greatestFlowA(arcs, starts, end, withLimits(circuit, ratingA));
+}
+
+/**
+ * Where current comes from: the regions of the sources that nothing bounds, and for one that limits itself a region of
+ * its own, behind an arc that lets no more through than its limit, as a fuse would.
+ */
+function feedsOf(
+  { sources }: Circuit,
+  region: (node: string) => number,
+): { readonly starts: Set<number>; readonly limited: readonly Arc[] } {
+  const starts = new Set<number>();
+  const limited: Arc[] = [];
+  for (const [k, source] of sources.entries()) {
+    const to = region(source.positive);
+    if (to === -1) continue;
+    const from = limitA(source) === null ? to : -2 - k;
+    starts.add(from);
+    if (from !== to) limited.push({ fuse: limitEdge(source), from, to });
+  }
+  return { starts, limited };
+}
+
+function limitEdge({ device, positive }: CircuitSource): CircuitEdge {
+  return { id: device.id, kind: 'fuse', from: device.id, to: positive, link: null, device, way: '' };
+}
+
+/** The ratings of the fuses, and by the name of each source that limits itself the limit (A). */
+function withLimits({ sources }: Circuit, ratingA: (fuse: string) => number): (fuse: string) => number {
+  const limits = new Map(sources.map((source) => [source.device.id, limitA(source)]));
+  return (id) => limits.get(id) ?? ratingA(id);
 }
 
 /** The fuses that stand between two regions, each with both. */

@@ -193,26 +193,57 @@ function demand(
   readonly makerA: number;
 } {
   const behind = paths.downstream(edge);
-  const batteries = paths.sourcesBehind(edge).filter(({ type }) => type === 'battery').length;
+  const others = paths.sourcesBehind(edge);
+  const batteries = others.filter(({ type }) => type === 'battery');
   const ratedOf = (id: string) => loads.find(({ item }) => item === id)?.ratedA ?? 0;
   const switched = switchedA(job, paths.nodesBehind(edge));
   const shares = [
     ...behind.map(({ device: { id } }) => [id, ratedOf(id)] as const),
-    ...(batteries > 0
-      ? [['batteries behind it', batteries * job.rules['battery-acceptance'].value] as const]
-      : []),
+    ...batteries.map(({ device }) => [`recharge of ${device.id}`, rechargeA(device, job)] as const),
+    ...others.flatMap((source) => ownShares(source, behind.length > 0, job)),
     ...(switched > 0 ? [['turn-on', switched] as const] : []),
   ];
   const ratedA = shares.reduce((sum, [, currentA]) => sum + currentA, 0);
-  const ceilings = batteries > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit, job.rules));
+  const ceilings = [
+    ...(batteries.length > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit, job.rules))),
+    ...(batteries.length > 0 || behind.length > 0 ? [] : others.flatMap(sourceCeiling)),
+  ];
   const [least] = ceilings.toSorted((a, b) => a.ceilingA / a.fuses - b.ceilingA / b.fuses);
   return {
     ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10,
     shares,
     ceilingA: least?.ceilingA ?? null,
     ceilingFuses: least?.fuses ?? 1,
-    makerA: least && behind.length === 1 ? (least.ceilingA / least.fuses) * least.makerShare : 0,
+    makerA: least && behind.length <= 1 ? (least.ceilingA / least.fuses) * least.makerShare : 0,
   };
+}
+
+/**
+ * What a battery behind a fuse takes up for long once it is run down (A): its share of its capacity, and at least what
+ * it takes when nearly full.
+ */
+function rechargeA({ spec }: Device, { rules }: Job): number {
+  const capacityAh = spec?.kind === 'battery' ? spec.capacity / 3600 : 0;
+  return Math.max(rules['battery-acceptance'].value, capacityAh * rules['battery-recharge'].value);
+}
+
+/** What a charger gives through a fuse to the battery before it, and what a bank by itself asks of its own fuse (A). */
+function ownShares(
+  { device: { id, spec } }: CircuitSource,
+  feedsOthers: boolean,
+  { rules }: Job,
+): readonly (readonly [string, number])[] {
+  if (spec?.kind === 'charger') return [[`output of ${id}`, spec.output.current]];
+  // A bank takes and gives in turns: what its maker fuses it for tells how much.
+  if (spec?.kind === 'capacitor-bank' && !feedsOthers)
+    return [[`what the maker of ${id} fuses it for`, spec.fuse / rules['fuse-margin'].value]];
+  return [];
+}
+
+/** The ceiling that the maker of a charger or a bank sets to the fuse at its output or post. */
+function sourceCeiling({ device: { spec } }: CircuitSource) {
+  if (spec?.kind === 'charger') return [{ ceilingA: spec.output.fuse, fuses: 1, makerShare: 1 }];
+  return spec?.kind === 'capacitor-bank' ? [{ ceilingA: spec.fuse, fuses: 1, makerShare: 1 }] : [];
 }
 
 /**

@@ -1,6 +1,7 @@
 import { cableSm } from '../power/conductor-choice.ts';
 import type { PowerRules } from '../power/power-rules.ts';
 import type { CircuitEdge } from './circuit.ts';
+import { islandAt } from './circuit-islands.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { isFeed } from './protection.ts';
 import type { PowerSizing } from './size-power.ts';
@@ -62,7 +63,8 @@ function nearestFeeds(
     const sized = into.get(feed.id);
     if (!sized || behind.length === 0 || !behind.every((id) => own.has(id))) continue;
     const key = behind.toSorted().join(' ');
-    const hops = circuit.primary ? (paths.way(circuit.primary, feed, () => 1)?.length ?? 0) : 0;
+    const primary = islandAt(paths.islands, feed.from)?.primary;
+    const hops = primary ? (paths.way(primary, feed, () => 1)?.length ?? 0) : 0;
     if (hops >= (bySet.get(key)?.hops ?? -1)) bySet.set(key, { sized, devices: behind, hops });
   }
   return [...bySet.values()];

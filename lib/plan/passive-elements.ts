@@ -30,7 +30,7 @@ export function passiveElements(
   const of = edge.device?.id ?? id;
   if (kind === 'joint') {
     // Two ground points share the way through the body, so each has half of it.
-    const ohm = of === bodyId ? job.rules['body-resistance'].value / 2 : 0;
+    const ohm = of === bodyId ? job.rules['body-resistance'].value / 2 : (edge.ohm ?? 0);
     return [{ id, of, kind: 'joint', model: 'resistance', from, to, ohm }];
   }
   const fuse = fuses.find(({ edge: own }) => own.id === id);

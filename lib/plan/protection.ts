@@ -1,4 +1,4 @@
-import type { Circuit, CircuitEdge } from './circuit.ts';
+import { type Circuit, type CircuitEdge, limitA } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import { type Inflow, inflow } from './fuse-inflow.ts';
 
@@ -79,7 +79,7 @@ export function protectedBy(all: ReadonlyMap<string, Protection>, fuse: string):
  * meets. Leads side by side each have to let all of it through.
  */
 export function fusesBehind(circuit: Circuit, paths: CircuitPaths, edge: CircuitEdge): string[] {
-  const bare = circuit.sources.filter((source) => paths.isBare(source, edge));
+  const bare = circuit.sources.filter((source) => limitA(source) === null && paths.isBare(source, edge));
   const near = new Set(bare.flatMap((source) => [...paths.bareReach(source, edge)]));
   return circuit.edges
     .filter(({ kind, from, to }) => kind === 'fuse' && (near.has(from) || near.has(to)))

@@ -5,7 +5,6 @@ import { nextSizeMm2 } from './next-size.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
 import { entersPorts, fitsPorts } from './ports-fit.ts';
 import { type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
-import { sizingVoltageV } from './sizing-voltage.ts';
 import { type WholeDrop, wholeDrops } from './whole-drops.ts';
 
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */
@@ -15,7 +14,7 @@ const mostRounds = 400;
 type Fits = typeof entersPorts;
 
 /**
- * Sizes the 12 V side so that every device keeps the drop limits at rated power, feed and ground solved together
+ * Sizes the supply side so that every device keeps the drop limits at rated power, feed and ground solved together
  * in the network. While a device misses a limit, the conductor on its way that drops most grows by one size, as far as
  * its ports take it bare. Reducers are taken only where with them fewer devices miss a limit: thicker leads that leave
  * the drop over it are paid for in vain.
@@ -82,8 +81,9 @@ function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
   const groundLimitV = job.rules['ground-drop-limit'].value;
   const onlyGround = worst.share <= limit;
   const volts = (value: number) => `${(Math.ceil(value * 1000) / 1000).toString()} V`;
-  const allowedV = onlyGround ? groundLimitV : limit * sizingVoltageV(job);
   const foundV = onlyGround ? worst.groundDropV : worst.feedDropV + worst.groundDropV;
+  // The share is the drop over the voltage for sizing, whose allowed share it is held against.
+  const allowedV = onlyGround ? groundLimitV : (limit * foundV) / worst.share;
   return {
     item: worst.item,
     side: onlyGround ? 'ground' : 'both',

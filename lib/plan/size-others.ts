@@ -8,7 +8,7 @@ import type { SizedFuse } from './fuse-sizing.ts';
 import { type PowerSizing, zonesOf } from './size-power.ts';
 
 /**
- * Sizes every conductor that is no part of the 12 V network: speaker, signal, turn-on and control wires. A turn-on
+ * Sizes every conductor that is no part of the supply network: speaker, signal, turn-on and control wires. A turn-on
  * wire carries what its source can give, which limits it; one from a fused way or a relay's contact must carry
  * the fuse before it.
  */

@@ -22,7 +22,7 @@ import { ampacityZones, wireZones } from './run-zones.ts';
 import { growGrounds } from './size-grounds.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
-/** Everything that the sizes of the 12 V side follow from. */
+/** Everything that the sizes of the supply side follow from. */
 export interface PowerSizing {
   readonly job: Job;
   readonly devices: DevicesById;

@@ -32,6 +32,9 @@ const needs: Readonly<Partial<Record<KindName, readonly Need[]>>> = {
     { role: 'feed-in', count: 1, lacks: 'its fuse would protect nothing' },
     { role: 'feed-out', count: 1, lacks: 'its fuse would protect nothing' },
   ],
+  charger: [...supply, { role: 'source-positive', count: 1, lacks: 'it would charge nothing' }],
+  'capacitor-bank': source,
+  'isolating-relay': [{ role: 'relay-contact', count: 2, lacks: 'it would join nothing' }],
   relay: [
     { role: 'relay-coil', count: 2, lacks: 'nothing would pull it in' },
     { role: 'relay-contact', count: 2, lacks: 'it would switch nothing' },
@@ -56,9 +59,25 @@ export function checkPartTerminals(id: string, part: Part, report: Report): void
           : 'keep one; several conductors in it are told by conductors:',
       );
   }
+  if (part.kind === 'isolating-relay') checkIsolator(id, part, report);
   if (part.kind === 'distribution') checkDistribution(id, part, report);
   if (part.kind === 'amplifier') checkChannels(id, part, report);
   if (part.kind === 'speaker') checkCoils(id, part, report);
+}
+
+/** What pulls an isolating relay in decides which terminals it must have: both of its coil, or a ground of its own. */
+function checkIsolator(id: string, part: PartOf<'isolating-relay'>, report: Report): void {
+  const byCoil = part['pulls-in'] === 'coil';
+  const asked = byCoil
+    ? ({ role: 'relay-coil', count: 2, text: '2 terminals with role: relay-coil' } as const)
+    : ({ role: 'supply-negative', count: 1, text: 'one terminal with role: supply-negative' } as const);
+  const found = terminalsOf(part.terminals, asked.role).length;
+  if (found === asked.count) return;
+  report.atKey(
+    ['parts', id, 'terminals'],
+    `${id} pulls in by ${byCoil ? 'its coil' : 'the charging voltage'}, needs ${asked.text} and has ${found}: nothing would pull it in`,
+    `write ${asked.text}, or correct pulls-in:`,
+  );
 }
 
 /** Fused ways lead from the bar to their own terminals; feeds and grounds never share a bar. */

@@ -4,6 +4,7 @@ import {
   houseRuleDefinition,
   houseRuleNames,
 } from '../model/house-rules.ts';
+import { inSystem, type SystemVoltage } from '../model/system-voltage.ts';
 
 type Rule = HouseRules[HouseRuleName];
 
@@ -18,6 +19,16 @@ export function readHouseRules(given: Readonly<Record<string, number | undefined
   const rules: Partial<Record<HouseRuleName, Rule>> = {};
   for (const name of houseRuleNames) rules[name] = rule(name);
   return complete(rules);
+}
+
+/** The house rules as they hold in a vehicle: voltages that are stated for the usual system, in proportion to its own. */
+export function rulesInSystem(rules: HouseRules, system: SystemVoltage): HouseRules {
+  const own: Partial<Record<HouseRuleName, Rule>> = {};
+  for (const name of houseRuleNames) {
+    const { value, given } = rules[name];
+    own[name] = { value: houseRuleDefinition(name).bySystem ? inSystem(value, system) : value, given };
+  }
+  return complete(own);
 }
 
 function complete(rules: Partial<Record<HouseRuleName, Rule>>): HouseRules {

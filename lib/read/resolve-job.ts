@@ -5,10 +5,12 @@ import type { Place } from '../model/place.ts';
 import { isPortPattern, matchesPattern } from '../model/port-pattern.ts';
 import { type Device, type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
 import type { Shop } from '../model/shop.ts';
+import { systemVoltageOf } from '../model/system-voltage.ts';
 import type { Vehicle } from '../model/vehicle.ts';
 import { checkAfter, checkAudioFields, checkBranches } from './audio-names.ts';
 import { openLinks } from './open-links.ts';
 import { privateLeaks } from './private-leaks.ts';
+import { rulesInSystem } from './read-house-rules.ts';
 import type { Report } from './report.ts';
 import { resolveBoards } from './resolve-boards.ts';
 import { resolveDevices } from './resolve-devices.ts';
@@ -58,7 +60,7 @@ export function resolveJob(
     id: file.id,
     file,
     shop: around.shop,
-    rules: around.rules,
+    rules: rulesInSystem(around.rules, systemVoltageOf(vehicle['system-voltage'])),
     vehicle,
     parts: around.parts,
     devices,

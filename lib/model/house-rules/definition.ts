@@ -14,6 +14,8 @@ export interface RuleDefinition {
   /** What a shop sets must not be below this, or not above it, in SI: past it a figure would err to the unsafe side. */
   readonly least?: number;
   readonly most?: number;
+  /** True for a voltage that is stated for a 12 V system and counts in proportion in a system of another voltage. */
+  readonly bySystem?: true;
   readonly citation: string;
   readonly mark?: Mark;
 }

@@ -1,7 +1,10 @@
 import { cp, type RuleDefinition } from './definition.ts';
 
-/** A nominal 12 V system, from a battery run down to one charged hard; of other systems nothing here holds. */
-const twelveVolt = { least: 10, most: 18 } as const;
+/**
+ * Stated for a nominal 12 V system, from a battery run down to one charged hard. A vehicle with another system voltage
+ * takes it in proportion to its cells.
+ */
+const twelveVolt = { least: 10, most: 18, bySystem: true } as const;
 
 /** Voltages of the supply, what the alternator gives, what devices draw. */
 export const supplyRules = {
@@ -74,10 +77,48 @@ export const supplyRules = {
     value: 15,
     ...cp,
   },
+  'battery-recharge': {
+    says: 'What a battery that is run down takes up for long, in amperes per ampere hour of its capacity',
+    dimension: 'ratio',
+    value: 0.25,
+    most: 1,
+    ...cp,
+  },
+  'cranking-current': {
+    says: 'What the starter draws where not measured, for a 12 V system',
+    dimension: 'current',
+    value: 300,
+    above: 0,
+    ...cp,
+  },
+  'cranking-time': {
+    says: 'How long the starter turns at a time where not measured',
+    dimension: 'time',
+    value: 5,
+    above: 0,
+    ...cp,
+  },
+  'fuse-voltage': {
+    says: 'Rated voltage of a fuse whose maker is silent',
+    dimension: 'voltage',
+    value: 32,
+    above: 0,
+    citation: 'ISO 8820-3, ISO 8820-5',
+    mark: 'mem',
+  },
+  'part-range-most': {
+    says: 'Greatest supply voltage of a 12 V part whose maker is silent',
+    dimension: 'voltage',
+    value: 16,
+    least: 10,
+    most: 18,
+    ...cp,
+  },
   'cut-out': {
     says: 'Low-voltage cut-out of a device where its maker is silent',
     dimension: 'voltage',
     value: 10.5,
+    bySystem: true,
     ...cp,
   },
   'efficiency-class-ab': {

@@ -84,18 +84,21 @@ export const wiringRules = {
     says: 'Least voltage of a sound battery at rest',
     dimension: 'voltage',
     value: 12.4,
+    bySystem: true,
     ...cp,
   },
   'check-in-charging-least': {
     says: 'Least voltage of a sound battery while charging',
     dimension: 'voltage',
     value: 13.5,
+    bySystem: true,
     ...cp,
   },
   'check-in-charging-most': {
     says: 'Greatest voltage of a sound battery while charging',
     dimension: 'voltage',
     value: 14.8,
+    bySystem: true,
     ...cp,
   },
   'check-in-ripple': {

@@ -1,14 +1,20 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
+import { inSystem, systemVoltages } from '../system-voltage.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
   kind: everyone(z.literal('alternator')),
   ...equipmentBase,
   rating: builders(quantityAbove('current')),
-  /** Left out, the house rules' voltages hold. A system of another voltage is not planned here. */
-  'set-point': builders(quantityWithin('voltage', { least: 10, most: 18 }).optional()),
+  /** Left out, the house rules' voltages hold. */
+  'set-point': builders(
+    quantityWithin('voltage', {
+      least: 10,
+      most: Math.max(...systemVoltages.map((system) => inSystem(18, system))),
+    }).optional(),
+  ),
   'variable-voltage': builders(z.boolean().default(false)),
 });
 

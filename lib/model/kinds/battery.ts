@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
+import { systemVoltageField } from '../system-voltage.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
   kind: everyone(z.literal('battery')),
   ...equipmentBase,
   chemistry: builders(z.enum(['flooded', 'absorbed-glass-mat', 'lithium'])),
+  /** Nominal voltage. Two of 12 V in series are written as one of 24 V: resistance of both, capacity of one. */
+  voltage: builders(systemVoltageField.optional()),
   capacity: builders(quantityAbove('charge')),
   /** Of a starter battery. One that does not say it starts no engine. */
   'cold-cranking': builders(quantityAbove('current').optional()),

@@ -4,6 +4,8 @@ import { amplifier, amplifierSchema } from './amplifier.ts';
 import { battery, batterySchema } from './battery.ts';
 import { boardSheet, boardSheetSchema } from './board-sheet.ts';
 import { cable, cableSchema } from './cable.ts';
+import { capacitorBank, capacitorBankSchema } from './capacitor-bank.ts';
+import { charger, chargerSchema } from './charger.ts';
 import { covering, coveringSchema } from './covering.ts';
 import { distribution, distributionSchema } from './distribution.ts';
 import { enclosure, enclosureSchema } from './enclosure.ts';
@@ -11,6 +13,7 @@ import { fixing, fixingSchema } from './fixing.ts';
 import { fuse, fuseSchema } from './fuse.ts';
 import { fuseHolder, fuseHolderSchema } from './fuse-holder.ts';
 import { grommet, grommetSchema } from './grommet.ts';
+import { isolatingRelay, isolatingRelaySchema } from './isolating-relay.ts';
 import type { ControlSpecs, Footprint, PartElement, TerminalSpecs } from './kind.ts';
 import { levelControl, levelControlSchema } from './level-control.ts';
 import { processor, processorSchema } from './processor.ts';
@@ -41,6 +44,9 @@ export const partSchema = z.discriminatedUnion('kind', [
   boardSheetSchema,
   fixingSchema,
   levelControlSchema,
+  isolatingRelaySchema,
+  chargerSchema,
+  capacitorBankSchema,
 ]);
 export type Part = z.output<typeof partSchema>;
 export type KindName = Part['kind'];
@@ -77,6 +83,9 @@ export const kinds: KindTable = {
   'board-sheet': boardSheet,
   fixing,
   'level-control': levelControl,
+  'isolating-relay': isolatingRelay,
+  charger,
+  'capacitor-bank': capacitorBank,
 };
 
 /** What the rest of the project asks of a part, whatever its kind. */

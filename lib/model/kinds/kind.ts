@@ -164,10 +164,17 @@ export const equipmentBase = {
 };
 
 /** Output over input: above nothing, at most the whole. */
-const efficiency = quantityWithin('ratio', { above: 0, most: 1 });
+export const efficiency = quantityWithin('ratio', { above: 0, most: 1 });
+
+/** The supply voltages that a part is made for, lowest to highest, by its maker. */
+export const supplyRangeSchema = z
+  .strictObject({ from: builders(quantityAbove('voltage')), to: builders(quantityAbove('voltage')) })
+  .refine(isRising, runsDownwards);
 
 /** How an electronic device is fed. */
 export const supplySchema = z.strictObject({
+  /** Where its maker is silent it counts as made for a 12 V system. */
+  range: supplyRangeSchema.optional(),
   type: builders(supplyTypeSchema),
   /** The maker's fuse for the device: a ceiling. Several fuses on the chassis add. */
   fuse: builders(quantityAbove('current')),
@@ -184,16 +191,26 @@ export const supplySchema = z.strictObject({
 });
 export type Supply = z.output<typeof supplySchema>;
 
+/** What drives current into the network: only a battery gives it for long with the engine off. */
+export type SourceType = 'battery' | 'alternator' | 'charger' | 'capacitor-bank';
+
 /** A part of the network that stands between two terminals of a part. */
 export type PartElement =
   | {
       readonly kind: 'source';
       readonly from: string;
       readonly to: string;
-      readonly source: 'battery' | 'alternator';
+      readonly source: SourceType;
     }
   | { readonly kind: 'fuse'; readonly from: string; readonly to: string; readonly way: string }
-  | { readonly kind: 'joint'; readonly from: string; readonly to: string; readonly ohm?: number }
+  | {
+      readonly kind: 'joint';
+      readonly from: string;
+      readonly to: string;
+      readonly ohm?: number;
+      /** When it joins its ends; always where left out. */
+      readonly closed?: 'engine-on';
+    }
   | { readonly kind: 'load'; readonly from: string; readonly to: string; readonly type: SupplyType };
 
 /** The space that a part takes on a board. Edges and positions before any turn. */

@@ -1,11 +1,13 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove } from '../fields.ts';
-import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
   kind: everyone(z.literal('relay')),
   ...equipmentBase,
+  /** The voltages that its coil is made for; where its maker is silent it counts as made for a 12 V system. */
+  'coil-range': supplyRangeSchema.optional(),
   'coil-current': builders(quantityAbove('current')),
   'contact-current': builders(quantityAbove('current')),
   suppression: builders(z.enum(['diode', 'resistor', 'none'])),

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { builders, everyone } from '../audience.ts';
+import { quantityAbove, quantityWithin } from '../fields.ts';
+import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
+
+/** A relay that joins two batteries while the engine runs and parts them while it does not. */
+export const isolatingRelaySchema = z.strictObject({
+  kind: everyone(z.literal('isolating-relay')),
+  ...equipmentBase,
+  /** What closes it: a coil that the vehicle feeds while the engine runs, or the charging voltage that it sees itself. */
+  'pulls-in': builders(z.enum(['coil', 'charging-voltage'])),
+  /** What its coil draws; of one that sees the voltage itself, what it draws while closed. */
+  'coil-current': builders(quantityAbove('current')),
+  'coil-range': supplyRangeSchema.optional(),
+  suppression: builders(z.enum(['diode', 'resistor', 'none'])),
+  /** What its contact carries for as long as the engine runs. */
+  'continuous-current': builders(quantityAbove('current')),
+  /** What its contact carries for a while, and for how long, by its maker. */
+  'short-time': z
+    .strictObject({ current: builders(quantityAbove('current')), seconds: builders(quantityAbove('time')) })
+    .optional(),
+  /** Whether it stays open, or opens, while the starter turns. */
+  'opens-while-cranking': builders(z.boolean().default(false)),
+  /** Resistance of its contact; next to none where the maker is silent, so that no share of a current is told too small. */
+  resistance: builders(quantityWithin('resistance', { most: 0.1 }).optional()),
+});
+
+/** Its contact carries battery current while the engine runs; its coil belongs to the turn-on circuit. */
+export const isolatingRelay = equipmentKind('Isolating relays', isolatingRelaySchema, (part) => {
+  const [from, to] = terminalsOf(part.terminals, 'relay-contact');
+  const { resistance: ohm } = part;
+  return from && to
+    ? [{ kind: 'joint', from, to, closed: 'engine-on', ...(ohm === undefined ? {} : { ohm }) }]
+    : [];
+});
