@@ -61,7 +61,11 @@ export function buildCircuit(job: Job, devices: DevicesById): Circuit {
   const carriesSupply = (link: Link) => ['power', 'ground'].includes(roles.get(link.id) ?? '');
   const sources = job.devices.flatMap(sourcesOf);
   return {
-    edges: [...job.links.filter(carriesSupply).map(conductorEdge), ...job.devices.flatMap(deviceEdges)],
+    edges: [
+      ...job.links.filter(carriesSupply).map(conductorEdge),
+      ...job.devices.flatMap(deviceEdges),
+      ...leadsInPlace(job, sources),
+    ],
     loads: job.devices.flatMap(loadsOf),
     sources,
     primary:
@@ -70,6 +74,42 @@ export function buildCircuit(job: Job, devices: DevicesById): Circuit {
       null,
     roles,
   };
+}
+
+/** Posts of the vehicle's own batteries and alternators that nothing is linked to, by name: a rule tells them. */
+export function unlinkedPosts({ links }: Pick<Job, 'links'>, source: CircuitSource): readonly string[] {
+  const { device, type, positive, negative } = source;
+  if (device.origin !== 'vehicle' || (type !== 'battery' && type !== 'alternator')) return [];
+  const linked = new Set(links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
+  return [positive, negative].filter((post) => !linked.has(post));
+}
+
+/**
+ * What stands in for a lead that the vehicle's file left out: the vehicle runs, so that its strap and its charge lead are
+ * there. The rule that tells it is all that is said; nothing that would follow from a battery without a strap is computed.
+ */
+function leadsInPlace(job: Job, sources: readonly CircuitSource[]): CircuitEdge[] {
+  const body = job.devices.find(({ id }) => id === bodyId);
+  const battery = sources.find(({ type, device }) => type === 'battery' && device.origin === 'vehicle');
+  return sources.flatMap((source) => {
+    const open = unlinkedPosts(job, source);
+    return open.flatMap((post): CircuitEdge[] => {
+      const isGround = post === source.negative;
+      const to = isGround ? body && bodyId : source.type === 'alternator' && battery?.positive;
+      if (!to) return [];
+      return [
+        {
+          id: `${post}>${to}`,
+          kind: 'joint',
+          from: post,
+          to,
+          link: null,
+          device: source.device,
+          way: '',
+        },
+      ];
+    });
+  });
 }
 
 function conductorEdge(link: Link): CircuitEdge {

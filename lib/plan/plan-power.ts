@@ -15,6 +15,7 @@ import { longestPieceM } from './cable-candidates.ts';
 import { planCharging } from './charging.ts';
 import { needTrace } from './conductor-need.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import { planCranking } from './cranking.ts';
 import { deviceDrops, dropWorkings } from './device-drops.ts';
 import { faultCurrents } from './fault-currents.ts';
 import { firstPowers } from './first-power.ts';
@@ -42,6 +43,7 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
     book,
   );
   for (const point of points) for (const [id, drop] of dropWorkings(network, point)) book.trace(id, drop);
+  const cranking = planCranking(network);
   const chain = turnOnChain(job, devices, book);
   return {
     points,
@@ -53,6 +55,7 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
     charging: planCharging(job, circuit, loads, book),
     keyOff: planKeyOff(job, book),
     firstPower: firstPowers(job, loads),
+    ...(cranking && { cranking }),
     loads: [...loads],
   };
 }

@@ -1,5 +1,6 @@
 import { isFault } from '../audio/fault.ts';
 import { turnOnSum } from '../audio/turn-on.ts';
+import { contactCurrentA, isRelay } from '../model/kinds/index.ts';
 import type { PlanTurnOn, PlanTurnOnStage } from '../model/plan/index.ts';
 import { type Job, linkEndOf } from '../model/resolved-job.ts';
 import type { DevicesById } from './conductor-role.ts';
@@ -42,12 +43,12 @@ export function turnOnSums(
 function limitOf({ devices }: Job, source: string): number | null {
   const end = linkEndOf(source);
   const device = devices.find(({ id }) => id === end.device);
-  if (device?.spec?.kind === 'relay') return device.spec['contact-current'];
+  if (isRelay(device?.spec)) return contactCurrentA(device.spec);
   return device?.facts.terminals[end.terminal]?.current ?? null;
 }
 
 function turnOnDrawA(devices: DevicesById, id: string): number | null {
   const spec = devices.get(id)?.spec ?? null;
-  if (spec?.kind === 'relay') return spec['coil-current'];
+  if (isRelay(spec)) return spec['coil-current'];
   return supplyOf(spec)?.['turn-on-draw'] ?? null;
 }

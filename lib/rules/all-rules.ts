@@ -1,6 +1,7 @@
 import { asBuiltRules } from './as-built.ts';
 import { batteryRules } from './battery-placement.ts';
 import { behindHoleRules } from './behind-holes.ts';
+import { betweenBatteryRules } from './between-batteries.ts';
 import { chargingRules } from './charging.ts';
 import { chargingVariesRules } from './charging-varies.ts';
 import { conductorWithoutFuseRules } from './conductor-without-fuse.ts';
@@ -9,6 +10,7 @@ import { copperCladRules } from './copper-clad.ts';
 import { factoryIntegrationRules } from './factory-integration.ts';
 import { factoryOutputRules } from './factory-outputs.ts';
 import { filtersInPathRules } from './filters-in-path.ts';
+import { fittedSourceRules } from './fitted-sources.ts';
 import { fuseAndConductorRules } from './fuse-and-conductor.ts';
 import { fuseAtSourceRules } from './fuse-at-source.ts';
 import { fuseInGroundRules } from './fuse-in-ground.ts';
@@ -39,6 +41,7 @@ import { stockRules } from './stock.ts';
 import { subwooferBoxRules } from './subwoofer-box.ts';
 import { supplyCollapseRules } from './supply-collapse.ts';
 import { supplyPolarityRules } from './supply-polarity.ts';
+import { systemVoltageRules } from './system-voltage.ts';
 import { terminalAccountingRules } from './terminal-accounting.ts';
 import { turnOnRules } from './turn-on.ts';
 import { vehicleFuseRules } from './vehicle-fuses.ts';
@@ -58,7 +61,10 @@ export const rules: readonly Rule[] = [
   ...fuseOrderRules,
   ...interruptingRules,
   ...interruptingDownstreamRules,
+  ...betweenBatteryRules,
   ...insulationRules,
+  ...systemVoltageRules,
+  ...fittedSourceRules,
   ...supplyPolarityRules,
   ...supplyCollapseRules,
   ...voltageDropRules,

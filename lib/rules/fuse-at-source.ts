@@ -27,7 +27,11 @@ function beginnings(about: Case, side: LiveSide): readonly string[] {
       (terminal) =>
         hasRole(about.job, terminal, 'feed-in', 'feed-out', 'supply-positive') && !fusedEnds.has(terminal),
     );
-  return [...side.sources, ...taps].filter((terminal) => touched.has(terminal));
+  // A charger gives no more than its conductors carry: the fuse of its output stands where the battery is.
+  const unbounded = side.sources.filter(
+    (source) => deviceOf(about.job, deviceIdOf(source))?.spec?.kind !== 'charger',
+  );
+  return [...unbounded, ...taps].filter((terminal) => touched.has(terminal));
 }
 
 interface Walk {

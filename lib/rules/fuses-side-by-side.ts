@@ -1,5 +1,6 @@
 import type { PlanFuse } from '../model/plan/index.ts';
 import { terminalId } from '../model/resolved-job.ts';
+import { supplyOf } from '../plan/device-loads.ts';
 import { type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
 import { deviceSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
@@ -23,8 +24,8 @@ const fusesOverCeiling: Rule = {
     const side = liveSide(about);
     return about.job.devices.flatMap(({ id, spec, facts, origin }): Verdict<'fuses-over-ceiling'>[] => {
       // With fuses of its own aboard a device sets no ceiling to those before it.
-      const ceilingA =
-        spec && 'supply' in spec && spec.supply['fuses-fitted'] === 0 ? spec.supply.fuse : undefined;
+      const supply = supplyOf(spec);
+      const ceilingA = supply?.['fuses-fitted'] === 0 ? supply.fuse : undefined;
       if (origin !== 'job' || ceilingA === undefined) return [];
       return Object.entries(facts.terminals).flatMap(([name, { role }]): Verdict<'fuses-over-ceiling'>[] => {
         if (role !== 'supply-positive') return [];

@@ -61,7 +61,8 @@ const batteryWithoutGround: Rule = {
       const posts = Object.keys(facts.terminals)
         .filter((name) => facts.terminals[name]?.role === 'source-negative')
         .map((terminal) => terminalId({ device: id, terminal }));
-      if (origin !== 'job' || spec?.kind !== 'battery' || posts.some((post) => joined.has(post))) return [];
+      const isStore = spec?.kind === 'battery' || spec?.kind === 'capacitor-bank';
+      if (origin !== 'job' || !isStore || posts.some((post) => joined.has(post))) return [];
       return [
         {
           level: 'stop',

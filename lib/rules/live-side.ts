@@ -78,9 +78,10 @@ export function isConsumer(job: Job, terminal: string): boolean {
   return hasRole(job, terminal, 'supply-positive', 'turn-on-in', 'relay-coil', 'relay-contact');
 }
 
-/** True where a battery's positive terminal is among the terminals. */
+/** The posts of batteries and capacitor banks among terminals: of what nothing bounds in a short. */
 export function batteriesAmong(job: Job, side: LiveSide, terminals: ReadonlySet<string>): readonly string[] {
-  return side.sources.filter(
-    (source) => terminals.has(source) && deviceOf(job, deviceIdOf(source))?.spec?.kind === 'battery',
-  );
+  return side.sources.filter((source) => {
+    const kind = deviceOf(job, deviceIdOf(source))?.spec?.kind;
+    return terminals.has(source) && (kind === 'battery' || kind === 'capacitor-bank');
+  });
 }

@@ -1,3 +1,4 @@
+import { contactCurrentA, isRelay } from '../model/kinds/index.ts';
 import { type Device, terminalId } from '../model/resolved-job.ts';
 import { fusesAt } from './fuses-side-by-side.ts';
 import { liveSide } from './live-side.ts';
@@ -21,8 +22,23 @@ function greatestThrough(
     .toSorted((a, b) => b.currentA - a.currentA)[0];
 }
 
+/** The fuses that protect a contact, and what they let through it (A): between two batteries those of the worse side. */
+function letIn(about: Case, { id, facts, spec }: Device) {
+  const contact = facts.elements.find(({ kind }) => kind === 'joint');
+  const sides = contact ? [contact.from, ...(spec?.kind === 'isolating-relay' ? [contact.to] : [])] : [];
+  const side = liveSide(about);
+  return sides
+    .map((terminal) => {
+      const own = terminalId({ device: id, terminal });
+      const open = { ...side, edges: side.edges.filter(({ kind, id: bar }) => kind !== 'bar' || bar !== id) };
+      const fuses = fusesAt(about, spec?.kind === 'isolating-relay' ? open : side, own);
+      return { fuses, letsInA: fuses.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0) };
+    })
+    .reduce((worst, one) => (one.letsInA > worst.letsInA ? one : worst), { fuses: [], letsInA: 0 });
+}
+
 function judgeContact(about: Case, device: Device, limit: number): Verdict<'relay-contact-over-current'>[] {
-  const { id, facts } = device;
+  const { id } = device;
   const isOver = (currentA: number) => currentA > limit * (1 + 1e-9);
   const base = { limit, unit: 'A', ...deviceSpot(about.job, id) } as const;
   const rated = ratedPoint(about);
@@ -40,11 +56,7 @@ function judgeContact(about: Case, device: Device, limit: number): Verdict<'rela
         remedy: 'take a relay for the current, or switch by the turn-on input of the device instead',
       },
     ];
-  const contact = facts.elements.find(({ kind }) => kind === 'joint');
-  const fuses = contact
-    ? fusesAt(about, liveSide(about), terminalId({ device: id, terminal: contact.from }))
-    : [];
-  const letsInA = fuses.reduce((sum, { ratingA }) => sum + (ratingA ?? 0), 0);
+  const { fuses, letsInA } = letIn(about, device);
   if (!isOver(letsInA)) return [];
   const names = fuses.map((fuse) => fuse.id);
   return [
@@ -63,8 +75,8 @@ const contactOverCurrent: Rule = {
   id: 'relay-contact-over-current',
   judge(about) {
     return about.job.devices.flatMap((device): Verdict<'relay-contact-over-current'>[] =>
-      device.spec?.kind === 'relay' && device.origin === 'job'
-        ? judgeContact(about, device, device.spec['contact-current'])
+      isRelay(device.spec) && device.origin === 'job'
+        ? judgeContact(about, device, contactCurrentA(device.spec))
         : [],
     );
   },

@@ -3,6 +3,7 @@ import type { TerminalRole } from '../model/vocabulary.ts';
 import { liveSide, reached } from './live-side.ts';
 import { deviceIdOf, deviceSpot, endsOf, jobWires, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
+import { isSeriesStrap } from './system-voltage.ts';
 
 /** Every terminal that a source's positive reaches through feeds, bars, fuses and closed contacts. */
 function liveTerminals(about: Case): ReadonlySet<string> {
@@ -17,7 +18,7 @@ const liveOnGround: Rule = {
     return about.plan.wires.flatMap((wire): Verdict<'live-end-on-ground'>[] => {
       const [one, other] = endsOf(wire);
       const hot = [one, other].find((end) => live.has(end));
-      if (wire.role !== 'ground' || hot === undefined) return [];
+      if (wire.role !== 'ground' || hot === undefined || isSeriesStrap(about, [one, other])) return [];
       return [
         {
           level: 'stop',

@@ -1,7 +1,10 @@
 import { isFault } from '../audio/fault.ts';
 import { turnOnSum } from '../audio/turn-on.ts';
+import { isRelay } from '../model/kinds/index.ts';
 import type { PlanWire } from '../model/plan/index.ts';
-import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { supplyOf } from '../plan/device-loads.ts';
+import { isContact, isDriven, terminalsWith } from './driven.ts';
 import { type LiveEdge, liveSide, reached } from './live-side.ts';
 import {
   deviceIdOf,
@@ -16,17 +19,6 @@ import {
 import type { Case, Rule, Verdict } from './rule.ts';
 import { amps, listed } from './words.ts';
 
-/** Terminals of a role among the devices of the job and its vehicle. */
-function terminalsWith(job: Job, role: string, origin?: Device['origin']): readonly string[] {
-  return job.devices
-    .filter((device) => origin === undefined || device.origin === origin)
-    .flatMap(({ id, facts }) =>
-      Object.keys(facts.terminals)
-        .filter((terminal) => facts.terminals[terminal]?.role === role)
-        .map((terminal) => terminalId({ device: id, terminal })),
-    );
-}
-
 /** Wires and strips, but no relay contact and no fuse: what one output drives straight. */
 const straight =
   (job: Job) =>
@@ -34,36 +26,6 @@ const straight =
     kind === 'wire' || (kind === 'bar' && !isContact(job, kind, end));
 const isWired = (about: Case, terminal: string): boolean =>
   about.plan.wires.some((wire) => endsOf(wire).includes(terminal));
-
-/**
- * True where something turns terminals on: an output, a supply, a feed of the vehicle, or the contact of a relay that is
- * fed itself and whose coil is driven. A relay that waits for itself never pulls in.
- */
-function isDriven(
-  job: Job,
-  edges: readonly LiveEdge[],
-  terminals: readonly string[],
-  relays: readonly string[] = [],
-): boolean {
-  const net = [...reached(edges, terminals, ({ kind, ends: [end] }) => !isContact(job, kind, end))];
-  if (net.some((end) => hasRole(job, end, 'turn-on-out', 'source-positive') || isVehicleFeed(job, end)))
-    return true;
-  return net.some((end) => {
-    const relay = deviceIdOf(end);
-    if (!hasRole(job, end, 'relay-contact') || relays.includes(relay)) return false;
-    const own = (role: string) => terminalsWith(job, role).filter((one) => deviceIdOf(one) === relay);
-    const others = own('relay-contact').filter((one) => !net.includes(one));
-    const through = [...relays, relay];
-    return isDriven(job, edges, others, through) && isDriven(job, edges, own('relay-coil'), through);
-  });
-}
-
-const isContact = (job: Job, kind: LiveEdge['kind'], end: string): boolean =>
-  kind === 'bar' && hasRole(job, end, 'relay-contact');
-
-/** What the vehicle feeds is switched by its maker. */
-const isVehicleFeed = (job: Job, end: string): boolean =>
-  hasRole(job, end, 'feed-out') && deviceOf(job, deviceIdOf(end))?.origin === 'vehicle';
 
 const missing: Rule = {
   id: 'turn-on-missing',
@@ -114,10 +76,8 @@ const missing: Rule = {
 /** What a turn-on input draws, by its part; null where the part is silent. */
 function drawOf(job: Job, terminal: string): number | null {
   const spec = deviceOf(job, deviceIdOf(terminal))?.spec;
-  if (spec?.kind === 'relay') return spec['coil-current'];
-  if (spec?.kind === 'amplifier' || spec?.kind === 'processor' || spec?.kind === 'source-unit')
-    return spec.supply['turn-on-draw'] ?? terminalSpecOf(job, terminal)?.current ?? null;
-  return terminalSpecOf(job, terminal)?.current ?? null;
+  if (isRelay(spec)) return spec['coil-current'];
+  return supplyOf(spec ?? null)?.['turn-on-draw'] ?? terminalSpecOf(job, terminal)?.current ?? null;
 }
 
 const overload: Rule = {
@@ -168,7 +128,7 @@ const relayDiode: Rule = {
   id: 'relay-without-suppression',
   judge({ job }) {
     return job.devices.flatMap(({ id, spec, origin }): Verdict<'relay-without-suppression'>[] => {
-      if (spec?.kind !== 'relay' || origin !== 'job' || spec.suppression !== 'none') return [];
+      if (!isRelay(spec) || origin !== 'job' || spec.suppression !== 'none') return [];
       return [
         {
           level: 'caution',

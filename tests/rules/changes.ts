@@ -44,6 +44,55 @@ export function secondBattery(fused: boolean, plan: (plan: BuildPlan) => void = 
   });
 }
 
+/** A second battery of the job behind an isolating relay on the distribution, its coil fed from somewhere. */
+export function isolated(
+  coil: string | null,
+  change: (content: Written) => void = () => {},
+  plan: (plan: BuildPlan) => void = () => {},
+): Case {
+  return about({
+    content: (content) => {
+      const { job } = content;
+      Object.assign(job.devices, {
+        second: { part: 'agm', in: 'boot' },
+        'second-fuse': { part: 'holder', in: 'boot' },
+        isolator: { part: 'isolator', in: 'boot' },
+      });
+      Object.assign(job.links, {
+        'second-ground': { from: 'second.NEG', to: 'body.cargo' },
+        'second-tail': { from: 'second.POS', to: 'second-fuse.IN' },
+        'isolator-rear': { from: 'second-fuse.OUT', to: 'isolator.B' },
+        'isolator-front': { from: 'isolator.A', to: 'block.IN' },
+        'coil-ground': { from: 'isolator.85', to: 'body.dash' },
+      });
+      if (coil !== null) job.links['coil-rem'] = { from: coil, to: 'isolator.86' };
+      change(content);
+    },
+    plan,
+  });
+}
+
+/** What the starter draws, and what of it flows through the main fuse or a contact. */
+export function cranks(
+  shares: readonly (readonly [id: string, currentA: number])[],
+  more: { readonly seconds?: number; readonly measured?: boolean } = {},
+): (plan: BuildPlan) => void {
+  return ({ power }) => {
+    power.cranking = {
+      currentA: 400,
+      seconds: more.seconds ?? 5,
+      measured: more.measured ?? false,
+      shares: shares.map(([id, currentA]) => ({ id, currentA })),
+    };
+  };
+}
+
+/** The vehicle with a fuse block of its own whose way is switched by the vehicle. */
+export function withIgnition({ vehicle, parts }: Written): void {
+  parts.switched = { ...entry(parts, 'fused') };
+  vehicle.fitted.panel = { part: 'switched', zone: 'cabin' };
+}
+
 /** The main fuse at a distance from the battery, in inches, in a covering or bare. */
 export function mainFuseAt(distanceIn: number, covering: readonly string[] = []): Case {
   return aboutPlan((plan) => {

@@ -1,5 +1,5 @@
 import type { FindingEntry } from './entry.ts';
-import { ampacityTable, commonPractice, defaultSource, partData, shopStock } from './source.ts';
+import { ampacityTable, circuitLaws, commonPractice, defaultSource, partData, shopStock } from './source.ts';
 
 /** Where what a short drives, and what a fuse makes of it, come from. */
 const shortSource =
@@ -21,6 +21,11 @@ export const protectionFindings = {
     asks: 'A fuse stands near every source that reaches it without another fuse, measured along the conductor: 7 in is good, 18 in in loom, 40 in sheathed all the way.',
     levels: ['stop', 'caution'],
     ...defaultSource('fuse-distance-sheathed'),
+  },
+  'cranking-through-fuse': {
+    asks: "A fuse between two batteries carries its share of the cranking current for its seconds, by its maker's time-current data.",
+    levels: ['caution'],
+    ...circuitLaws,
   },
   'fuse-in-ground': {
     asks: 'No fuse stands in a ground: a fuse belongs into the feed.',

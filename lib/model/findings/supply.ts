@@ -1,8 +1,28 @@
 import type { FindingEntry } from './entry.ts';
-import { circuitLaws, commonPractice, defaultSource, partData } from './source.ts';
+import { accounting, circuitLaws, commonPractice, defaultSource, partData } from './source.ts';
 
 /** Sources, what the network gives at each operating point, charging and standing. */
 export const supplyFindings = {
+  'part-not-for-system': {
+    asks: 'Every part stands the voltage of the system that it hangs on; of what says nothing a 12 V part is assumed.',
+    levels: ['stop'],
+    ...partData,
+  },
+  'fuse-under-system-voltage': {
+    asks: 'The rated voltage of every fuse is at least the highest of its system.',
+    levels: ['stop'],
+    ...partData,
+  },
+  'batteries-in-series': {
+    asks: 'Batteries in series are written as one battery with the voltage of both.',
+    levels: ['stop'],
+    ...accounting,
+  },
+  'fitted-source-not-linked': {
+    asks: 'Both posts of every battery and alternator that the vehicle has are linked.',
+    levels: ['stop'],
+    ...accounting,
+  },
   'live-end-on-ground': {
     asks: 'No conductor joins what is live to ground: that is a short, or a device the wrong way round.',
     levels: ['stop'],
@@ -131,7 +151,7 @@ export const supplyFindings = {
     ...defaultSource('voltage-variable'),
   },
   'charging-voltage-unusual': {
-    asks: 'An alternator is set to a voltage that a sound 12 V system charges at.',
+    asks: 'An alternator is set to a voltage that a sound system charges at.',
     levels: ['caution'],
     ...defaultSource('check-in-charging-most'),
   },

@@ -43,6 +43,16 @@ export const turnOnFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'isolator-not-by-engine': {
+    asks: 'The coil of an isolating relay is fed while the engine runs, and not while it does not.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'cranking-through-relay': {
+    asks: 'The contact between two batteries carries its share of the cranking current by its short-time rating.',
+    levels: ['stop', 'caution'],
+    ...partData,
+  },
   'relay-contact-over-current': {
     asks: 'The contact of a relay carries what flows through it, and the fuse before it protects it.',
     levels: ['stop', 'caution'],

@@ -52,6 +52,16 @@ export type Part = z.output<typeof partSchema>;
 export type KindName = Part['kind'];
 export type PartOf<K extends KindName> = Extract<Part, { kind: K }>;
 
+/** True for a part with a coil and a contact that it moves. */
+export function isRelay(part: Part | null | undefined): part is PartOf<'relay' | 'isolating-relay'> {
+  return part?.kind === 'relay' || part?.kind === 'isolating-relay';
+}
+
+/** What the contact of a relay carries for as long as it is closed (A). */
+export function contactCurrentA(part: PartOf<'relay' | 'isolating-relay'>): number {
+  return part.kind === 'relay' ? part['contact-current'] : part['continuous-current'];
+}
+
 type KindEntry<K extends KindName> = {
   readonly plural: string;
   readonly schema: z.ZodObject;

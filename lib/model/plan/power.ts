@@ -220,6 +220,16 @@ export const firstPowerSchema = z.object({
   oneByOne: builders(z.boolean()),
 });
 
+/** What fuses and relay contacts between batteries carry of the starter's current while it turns. */
+export const crankingSchema = z.object({
+  currentA: number,
+  seconds: number,
+  /** False where the house rules stand in for a measurement. */
+  measured: builders(z.boolean()),
+  /** By fuse, or by contact as `device.A>B`. */
+  shares: z.array(z.object({ id: name, currentA: number })),
+});
+
 export const planPowerSchema = z.object({
   points: z.array(operatingPointSchema),
   drops: z.array(deviceDropSchema),
@@ -230,6 +240,8 @@ export const planPowerSchema = z.object({
   charging: z.array(chargingSchema),
   keyOff: keyOffSchema.optional(),
   firstPower: z.array(firstPowerSchema).optional(),
+  /** None where the starter's battery stands alone. */
+  cranking: crankingSchema.optional(),
   /** Current of each device. */
   loads: z.array(
     z.object({

@@ -3,6 +3,7 @@ import type { CasesOfRule, RuleCases } from '../rule-case.ts';
 import { asBuiltCases } from './as-built.ts';
 import { batteryPlacementCases } from './battery-placement.ts';
 import { behindHolesCases } from './behind-holes.ts';
+import { betweenBatteryCases } from './between-batteries.ts';
 import { chargingCases } from './charging.ts';
 import { chargingVariesCases } from './charging-varies.ts';
 import { conductorWithoutFuseCases } from './conductor-without-fuse.ts';
@@ -11,6 +12,7 @@ import { copperCladCases } from './copper-clad.ts';
 import { factoryIntegrationCases } from './factory-integration.ts';
 import { factoryOutputsCases } from './factory-outputs.ts';
 import { filtersInPathCases } from './filters-in-path.ts';
+import { fittedSourceCases } from './fitted-sources.ts';
 import { fuseAndConductorCases } from './fuse-and-conductor.ts';
 import { fuseAtSourceCases } from './fuse-at-source.ts';
 import { fuseInGroundCases } from './fuse-in-ground.ts';
@@ -38,6 +40,7 @@ import { stockCases } from './stock.ts';
 import { subwooferBoxCases } from './subwoofer-box.ts';
 import { supplyCollapseCases } from './supply-collapse.ts';
 import { supplyPolarityCases } from './supply-polarity.ts';
+import { systemVoltageCases } from './system-voltage.ts';
 import { terminalAccountingCases } from './terminal-accounting.ts';
 import { turnOnCases } from './turn-on.ts';
 import { vehicleFusesCases } from './vehicle-fuses.ts';
@@ -48,6 +51,9 @@ import { wetZoneCases } from './wet-zone.ts';
 const every = {
   ...asBuiltCases,
   ...batteryPlacementCases,
+  ...betweenBatteryCases,
+  ...fittedSourceCases,
+  ...systemVoltageCases,
   ...behindHolesCases,
   ...chargingCases,
   ...chargingVariesCases,
