@@ -45,22 +45,32 @@ describe('what can be read but not computed is a stop that names it', () => {
     expect(stops).toContainEqual(expect.objectContaining({ related: ['amp.GND', 'amp'] }));
   });
 
-  test('a battery whose negative post is joined to nothing: no drop of the ground is told, but why', () => {
-    const { plan, stops } = stopsOf(
-      inVehicle('  strap: { from: battery.NEG, to: body.engine, size: 4 AWG, length: 300 mm }\n', ''),
+  const strap = inVehicle(
+    '  strap: { from: battery.NEG, to: body.engine, size: 4 AWG, length: 300 mm }\n',
+    '',
+  );
+  const charge = inVehicle(
+    '  charge: { from: alternator.B+, to: battery.POS, size: 4 AWG, length: 1 m }\n',
+    '',
+  );
+  const itsCase = inVehicle(
+    '  case: { from: alternator.CASE, to: body.engine, size: 4 AWG, length: 300 mm }\n',
+    '',
+  );
+  test.each([
+    ['a battery without its strap', [strap], 'battery'],
+    ['an alternator without its charge lead', [charge], 'alternator'],
+    ['an alternator that is linked to nothing', [charge, itsCase], 'alternator'],
+  ] as const)('%s is one stop at its line, and nothing else changes', (_, left, subject) => {
+    const whole = stopsOf();
+    const { plan, stops } = stopsOf(...left);
+    const added = stops.filter(({ rule }) => !whole.stops.some((one) => one.rule === rule));
+    expect(added.map(({ rule, related, where }) => [rule, related[0], where.path])).toEqual([
+      ['fitted-source-not-linked', subject, `/fitted/${subject}`],
+    ]);
+    expect(plan.power.points.map(({ state }) => state)).toEqual(
+      whole.plan.power.points.map(({ state }) => state),
     );
-    const floating = stops.find(({ rule }) => rule === 'network-floating');
-    expect(floating?.message).toMatch(/^amp\.GND, body\.cargo, .* and body have no way to battery\.NEG/);
-    const rated = plan.power.drops.find(({ point }) => point === 'rated-power');
-    expect(rated).toMatchObject({
-      groundDropV: null,
-      share: null,
-      unknown: 'the drop of the ground is not known, since no conductor joins amp.GND to battery.NEG',
-    });
-    expect(rated?.feedDropV).toBeGreaterThan(0);
-    const told = plan.measurements.map(({ id }) => id);
-    expect(told).toContain('amp.feed-drop.rated-power');
-    expect(told).not.toContain('amp.ground-drop.rated-power');
   });
 
   test('a loop without resistance', () => {

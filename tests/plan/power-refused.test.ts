@@ -3,7 +3,7 @@ import { placeText } from '../../lib/model/place.ts';
 import { readContent } from '../../lib/read/read-content.ts';
 import { expectProblem, inJob } from '../read/problem-case.ts';
 import { mark, smallShop, withoutMark } from '../read/small-shop.ts';
-import { inParts, inShop } from './power-changes.ts';
+import { inParts, inShop, inVehicle } from './power-changes.ts';
 
 describe('what can not be read is told at its place', () => {
   test('a negative length', () => {
@@ -78,8 +78,21 @@ describe('what nothing can be computed from is refused', () => {
     ],
     [
       'an alternator of another voltage',
-      inParts('rating: 150 A', `rating: 150 A\n    set-point: ${mark}28 V`),
-      /set-point is above 18 V/,
+      inParts('rating: 150 A', `rating: 150 A\n    set-point: ${mark}48 V`),
+      /set-point is above 36 V/,
+    ],
+    [
+      'a system that is not planned for',
+      inVehicle('title: Estate car', `title: Estate car\nsystem-voltage: ${mark}48 V`),
+      /system-voltage is no system voltage that is planned here; write 12 V or 24 V/,
+    ],
+    [
+      'time-current data that rises',
+      inParts(
+        'rating: 60 A }',
+        `rating: 60 A, time-current: ${mark}[{ multiple: 2, seconds: 5 s }, { multiple: 3, seconds: 6 s }] }`,
+      ),
+      /time-current does not fall/,
     ],
     [
       'a fuse under what it carries',

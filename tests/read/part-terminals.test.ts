@@ -22,9 +22,36 @@ const relay = (terminals: string): Change =>
   );
 const coil = "'86': { role: relay-coil }, '85': { role: relay-coil }";
 
+const isolator = (pullsIn: string, terminals: string): Change =>
+  inParts(
+    '  lead-a:\n',
+    `  isolator-a:
+    kind: isolating-relay
+    title: Isolating relay
+    size: { width: 60 mm, depth: 60 mm, height: 50 mm }
+    mass: 300 g
+    pulls-in: ${pullsIn}
+    coil-current: 800 mA
+    continuous-current: 100 A
+    suppression: diode
+    ^terminals: { A: { role: relay-contact }, B: { role: relay-contact }${terminals} }
+  lead-a:
+`,
+  );
+
 // The network has one branch from the one terminal to the other: with none of a role the part would drop out of it
 // without a word, with two of them one would.
 const cases: readonly ProblemCase[] = [
+  {
+    name: 'an isolating relay that pulls in by a coil that it does not have',
+    changes: [isolator('coil', ', GND: { role: supply-negative }')],
+    says: /isolator-a pulls in by its coil, needs 2 terminals with role: relay-coil and has 0/,
+  },
+  {
+    name: 'an isolating relay that sees a voltage against nothing',
+    changes: [isolator('charging-voltage', `, ${coil}`)],
+    says: /pulls in by the charging voltage, needs one terminal with role: supply-negative and has 0/,
+  },
   {
     name: 'an amplifier without a ground terminal',
     changes: [

@@ -1,0 +1,182 @@
+import { describe, expect, test } from 'vitest';
+import { partIn } from '../rules/case.ts';
+import type { Written } from '../rules/content.ts';
+import { planned } from './planned.ts';
+
+/** A second battery behind a fuse and an isolating relay on the distribution, all leads 4 AWG and 1 m long. */
+function isolated(content: Written): void {
+  const { job, vehicle, parts } = content;
+  parts.cable = {
+    kind: 'wire',
+    title: '4 AWG',
+    size: '4 AWG',
+    insulation: '105 C',
+    colour: 'RD',
+    for: ['power', 'ground'],
+  };
+  vehicle.fitted.panel = { part: 'fused', zone: 'cabin' };
+  vehicle.cranking = { current: '400 A', seconds: '4 s' };
+  partIn(content, 'agm', 'battery').resistance = '4 mohm';
+  Object.assign(job.devices, {
+    'second-fuse': { part: 'holder', in: 'boot', fuse: '100 A' },
+    'main-fuse': { part: 'holder', in: 'bay', fuse: '80 A' },
+    second: { part: 'agm', in: 'boot' },
+    isolator: { part: 'isolator', in: 'boot' },
+  });
+  const lead = { wire: 'cable', length: '1 m' };
+  Object.assign(job.links, {
+    feed: { from: 'battery.POS', to: 'main-fuse.IN', ...lead },
+    main: { from: 'main-fuse.OUT', to: 'isolator.A', ...lead },
+    'isolator-rear': { from: 'isolator.B', to: 'second-fuse.OUT', ...lead },
+    'second-tail': { from: 'second.POS', to: 'second-fuse.IN', ...lead },
+    'second-ground': { from: 'second.NEG', to: 'body.cargo', ...lead },
+    'board-feed': { from: 'second-fuse.OUT', to: 'block.IN', ...lead },
+    'coil-rem': { from: 'panel.OUT2', to: 'isolator.86', length: '1 m' },
+    'coil-ground': { from: 'isolator.85', to: 'body.dash', length: '1 m' },
+  });
+  delete job.runs?.left;
+}
+
+const shares = (change: (content: Written) => void = () => {}) =>
+  planned((content) => {
+    isolated(content);
+    change(content);
+  }).plan.power.cranking;
+
+describe('the share of a cranking current', () => {
+  // By hand: two batteries of one voltage share a current as their branches conduct. In the second one's branch: its
+  // 4 mohm; five leads of 1 m of 4 AWG and the strap's 0.3 m, 0.2485 ohm/1,000 ft at 20 C (NBS Handbook 100), stranded
+  // 2 % over; 12 crimps of 0.2 mohm; bolts on all studs, 0.2 mohm each; fuses 0.1 V / rating; the body 1 mohm.
+  test('is that of the current divider', () => {
+    const perM = (0.2485 / 304.8) * 1.02;
+    const bolts = 12 * 0.0002;
+    const fuses = 0.1 / 80 + 0.1 / 100;
+    const linkOhm = 5 * perM + 0.3 * perM + 12 * 0.0002 + bolts + fuses + 0.001;
+    const byHand = (400 * 0.004) / (0.004 + 0.004 + linkOhm);
+    const found = shares();
+    expect(found).toMatchObject({ currentA: 400, seconds: 4, measured: true });
+    for (const id of ['main-fuse', 'second-fuse', 'isolator.A>B']) {
+      const share = found?.shares.find((one) => one.id === id)?.currentA ?? 0;
+      expect(share, id).toBeGreaterThanOrEqual(byHand - 0.01);
+      expect(share, id).toBeLessThanOrEqual(byHand + 1.01);
+    }
+  });
+
+  test('is none behind a relay that is open while the starter turns', () => {
+    expect(
+      shares((content) => {
+        partIn(content, 'isolator', 'isolating-relay')['opens-while-cranking'] = true;
+      }),
+    ).toBeUndefined();
+  });
+
+  test('of a battery alone is none', () => {
+    expect(planned().plan.power.cranking).toBeUndefined();
+  });
+});
+
+/** The second battery behind a charger: its feed from the distribution, its output through a fuse of its own. */
+function charged(content: Written): void {
+  isolated(content);
+  const { job } = content;
+  delete job.devices.isolator;
+  for (const id of ['isolator-rear', 'coil-rem', 'coil-ground']) delete job.links[id];
+  const lead = { wire: 'cable', length: '1 m' };
+  delete job.devices['second-fuse']?.fuse;
+  delete job.devices['main-fuse']?.fuse;
+  job.devices.charger = { part: 'charger', in: 'boot' };
+  Object.assign(job.links, {
+    main: { from: 'main-fuse.OUT', to: 'charger.IN+', ...lead },
+    'charger-ground': { from: 'charger.GND', to: 'body.cargo', ...lead },
+    'charger-out': { from: 'charger.OUT+', to: 'second-fuse.OUT', ...lead },
+    'second-fuse-2': { from: 'second-fuse.OUT', to: 'block.IN', ...lead },
+  });
+  delete job.links['board-feed'];
+  delete job.links['second-fuse-2'];
+  job.devices['board-fuse'] = { part: 'holder', in: 'boot' };
+  Object.assign(job.links, {
+    'board-tail': { from: 'second.POS', to: 'board-fuse.IN', ...lead },
+    'board-feed': { from: 'board-fuse.OUT', to: 'block.IN', ...lead },
+  });
+}
+
+describe('a charger between two batteries', () => {
+  const { power } = planned(charged).plan;
+  const load = (id: string) => power.loads.find(({ item }) => item === id);
+  const fuse = (id: string) => power.fuses.find((one) => one.id === id);
+
+  test('draws its output over its efficiency at the voltage for sizing', () => {
+    // By hand: 14.4 V * 30 A / (0.85 * 13.8 V).
+    expect(load('charger')?.ratedA).toBeCloseTo(36.8286, 3);
+  });
+
+  test('has the loads behind it on its own battery and not on the feed before it', () => {
+    expect(fuse('main-fuse')?.loads).toEqual(['charger']);
+    expect(fuse('board-fuse')?.loads).toEqual(expect.arrayContaining(['amp', 'dsp', 'radio']));
+    expect(fuse('second-fuse')?.loads).toEqual([]);
+  });
+
+  test('has a fuse at each side, at most what its maker allows', () => {
+    expect(fuse('main-fuse')).toMatchObject({ ceilingA: 60, ratedA: 36.9, ratingA: 60 });
+    expect(fuse('second-fuse')).toMatchObject({ ceilingA: 50, ratedA: 30, ratingA: 50 });
+  });
+
+  test('puts no cranking current through its fuses', () => {
+    expect(power.cranking).toBeUndefined();
+  });
+});
+
+describe('a capacitor bank', () => {
+  const { power } = planned((content) => {
+    const { job } = content;
+    isolated(content);
+    for (const id of ['isolator', 'second', 'second-fuse']) delete job.devices[id];
+    for (const id of [
+      'isolator-rear',
+      'coil-rem',
+      'coil-ground',
+      'second-tail',
+      'second-ground',
+      'board-feed',
+    ])
+      delete job.links[id];
+    partIn(content, 'bank', 'capacitor-bank').fuse = '100 A';
+    job.links.main = { from: 'main-fuse.OUT', to: 'block.IN', wire: 'cable', length: '1 m' };
+    job.devices.bank = { part: 'bank', in: 'boot' };
+    job.devices['bank-fuse'] = { part: 'holder', in: 'boot' };
+    job.links['bank-tail'] = { from: 'bank.POS', to: 'bank-fuse.IN', length: '6 in', wire: 'cable' };
+    job.links['bank-feed'] = { from: 'bank-fuse.OUT', to: 'block.IN', length: '1 m', wire: 'cable' };
+    job.links['bank-ground'] = { from: 'bank.NEG', to: 'body.cargo', length: '6 in' };
+  }).plan;
+
+  test('has a fuse that its maker allows, and adds nothing to the feed', () => {
+    expect(power.fuses.find(({ id }) => id === 'bank-fuse')).toMatchObject({
+      ceilingA: 100,
+      ratedA: 80,
+      ratingA: 100,
+    });
+    const main = planned().plan.power.fuses.find(({ id }) => id === 'main-fuse');
+    expect(power.fuses.find(({ id }) => id === 'main-fuse')?.ratedA).toBe(main?.ratedA);
+  });
+
+  test('holds no reserve', () => {
+    const off = (list: typeof power.charging) => list.find(({ name }) => name === 'engine-off');
+    expect(off(power.charging)?.reserveMinutes).toBe(off(planned().plan.power.charging)?.reserveMinutes);
+  });
+});
+
+describe('a truck with a charger from 24 V to 12 V', () => {
+  const { power } = planned((content) => {
+    charged(content);
+    content.vehicle['system-voltage'] = '24 V';
+    content.parts.truck = { ...partIn(content, 'agm', 'battery'), voltage: '24 V' };
+    content.vehicle.fitted.battery = { part: 'truck', zone: 'engine-bay' };
+  }).plan;
+  const { power: car } = planned(charged).plan;
+  const ratedA = (list: typeof power, id: string) => list.loads.find(({ item }) => item === id)?.ratedA;
+
+  test('draws half as much on its side, and what it feeds as much as in a car', () => {
+    expect(ratedA(power, 'charger')).toBeCloseTo((ratedA(car, 'charger') ?? 0) / 2, 6);
+    expect(ratedA(power, 'amp')).toBeCloseTo(ratedA(car, 'amp') ?? 0, 9);
+  });
+});
