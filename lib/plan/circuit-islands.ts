@@ -1,6 +1,6 @@
 import type { SourceType } from '../model/kinds/kind.ts';
 import { type SystemVoltage, systemOf, systemVoltageOf } from '../model/system-voltage.ts';
-import type { Circuit, CircuitEdge, CircuitSource } from './circuit.ts';
+import { type Circuit, type CircuitEdge, type CircuitSource, isStore } from './circuit.ts';
 import { neighboursOf, reachable } from './circuit-graph.ts';
 
 /** Whether the engine runs: it closes isolating relays, drives alternators, and lets chargers work. */
@@ -12,8 +12,8 @@ export function edgesIn({ edges }: Pick<Circuit, 'edges'>, state: EngineState): 
 }
 
 /** True for a source that drives a current in a state: with the engine off batteries alone, and for moments banks. */
-export function givesIn({ type }: Pick<CircuitSource, 'type'>, state: EngineState): boolean {
-  return state === 'engine-on' || type === 'battery' || type === 'capacitor-bank';
+export function givesIn(source: Pick<CircuitSource, 'type'>, state: EngineState): boolean {
+  return state === 'engine-on' || isStore(source);
 }
 
 /** Sources whose positive posts are joined, with all that hangs on them: a charger's input and output are two islands. */

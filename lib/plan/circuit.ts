@@ -50,6 +50,11 @@ export function limitA({ device: { spec } }: CircuitSource): number | null {
   return spec?.kind === 'charger' ? spec.output.current : null;
 }
 
+/** True for what holds a charge and gives it into a short without a bound: a battery or a bank of capacitors. */
+export function isStore({ type }: Pick<CircuitSource, 'type'>): boolean {
+  return type === 'battery' || type === 'capacitor-bank';
+}
+
 /** The id of a fuse: its holder, or the holder and the way. */
 export function fuseId(device: string, way: string): string {
   return way === '' ? device : `${device}.${way}`;

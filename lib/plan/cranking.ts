@@ -2,13 +2,11 @@ import type { PlanPower } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { solveNetwork } from '../power/network.ts';
 import type { NetworkElement } from '../power/network-types.ts';
-import type { CircuitEdge, CircuitSource } from './circuit.ts';
+import { type CircuitEdge, type CircuitSource, isStore } from './circuit.ts';
 import { neighboursOf, reachable } from './circuit-graph.ts';
+import { coldElements } from './cold-elements.ts';
 import { batteryOhm, type NetworkInput } from './operating-points.ts';
-import { passiveElements } from './passive-elements.ts';
-
-/** Conductors before anyone drove (C): the colder, the larger the share that a link carries. */
-const coldC = 20;
+import { shortSources } from './short-sources.ts';
 
 type PlanCranking = NonNullable<PlanPower['cranking']>;
 
@@ -26,7 +24,7 @@ export function crankingOf({ vehicle, rules }: Pick<Job, 'vehicle' | 'rules'>) {
 /**
  * The share of a cranking current that every fuse and relay contact between batteries carries: the starter draws it at
  * the first battery, all that is joined to that one helps through its link, each behind its own resistance (Kirchhoff's
- * laws, solved as a network). On the safe side: conductors cold, contacts closed unless the relay opens while cranking,
+ * laws, solved as a network). On the safe side: conductors cold and without their joints, contacts closed unless the relay opens while cranking,
  * banks full, no other load. Null where nothing but one battery is joined, or the network has no answer.
  */
 export function planCranking(input: NetworkInput): PlanCranking | null {
@@ -42,14 +40,14 @@ export function planCranking(input: NetworkInput): PlanCranking | null {
   const starter = { id: 'starter', kind: 'load', model: 'current', from, to, givenA: currentA } as const;
   const elements = [
     ...passivesBetween(input, edges, helpers),
-    ...helpers.map((one) => storeElement(job, one)),
+    ...helpers.flatMap((one) => storeElement(input, one)),
     starter,
   ];
   const result = solveNetwork({ referenceNode: to, elements });
   if (result.state !== 'solved') return null;
   const through = new Map(result.elements.map((one) => [one.id, Math.abs(one.currentA)]));
   const shares = edges.flatMap(({ id, kind, closed }) => {
-    const ownA = through.get(kind === 'fuse' ? `${id}:fuse` : id) ?? 0;
+    const ownA = through.get(id) ?? 0;
     const kept = kind === 'fuse' || closed !== undefined;
     return kept && ownA > 1 ? [{ id, currentA: Math.ceil(ownA - 1e-6) }] : [];
   });
@@ -59,10 +57,6 @@ export function planCranking(input: NetworkInput): PlanCranking | null {
 function opensWhileCranking({ device, closed }: CircuitEdge): boolean {
   const { spec } = device ?? {};
   return closed !== undefined && spec?.kind === 'isolating-relay' && spec['opens-while-cranking'];
-}
-
-function isStore({ type }: CircuitSource): boolean {
-  return type === 'battery' || type === 'capacitor-bank';
 }
 
 /** What lies between the sources on the feed and on the ground side; what hangs on neither would only float. */
@@ -76,17 +70,18 @@ function passivesBetween(
   const nodes = new Set(posts.flatMap((post) => [...reachable(neighbours, post, new Set())]));
   return edges
     .filter(({ from, to }) => nodes.has(from) && nodes.has(to))
-    .flatMap((edge) => passiveElements(input, edge, coldC));
+    .flatMap((edge) => coldElements(input, edge));
 }
 
-function storeElement(job: Job, { device, positive, negative }: CircuitSource): NetworkElement {
-  const { spec } = device;
-  const ohm =
-    spec?.kind === 'battery'
-      ? batteryOhm(job, spec)
-      : spec?.kind === 'capacitor-bank'
-        ? spec.resistance
-        : job.rules['battery-resistance-agm'].value;
+/**
+ * A battery or bank as the starter sees it. The one beside the starter stands behind the resistance that it is planned
+ * with, those that help it behind the lowest that they may have: the more of the current comes through their links.
+ */
+function storeElement({ job, circuit }: NetworkInput, store: CircuitSource): NetworkElement[] {
+  const { device, positive: from, negative: to } = store;
   const emfV = job.rules['voltage-rested'].value;
-  return { id: `${device.id}:emf`, kind: 'source', model: 'emf', from: positive, to: negative, emfV, ohm };
+  const usualOhm = device.spec?.kind === 'battery' ? batteryOhm(job, device.spec) : Number.POSITIVE_INFINITY;
+  const lowestOhm = shortSources(job, [store])[0]?.ohm ?? usualOhm;
+  const ohm = store === circuit.primary ? usualOhm : Math.min(usualOhm, lowestOhm);
+  return [{ id: `${device.id}:emf`, kind: 'source', model: 'emf', from, to, emfV, ohm }];
 }

@@ -112,11 +112,13 @@ function isJoined(lines: readonly NetworkElement[], start: string, end: string):
 }
 
 /**
- * The current of a short. All sources have one electromotive force, so by the balance of power E / I is the sum of all
+ * The current of a short. All sources that are joined have one electromotive force, so by the balance of power E / I is the sum of all
  * resistances, each times the square of the share of I that passes it: along a single line the plain sum.
  */
 function faultOf(sources: readonly ShortSource[], { currentA, shares, sources: driven }: ShortCircuit) {
-  const emfV = sources[0]?.emfV ?? 0;
+  const drives = (one: ShortSource) =>
+    (driven.find(({ id }) => id === elementId(one))?.currentA ?? 0) > leastA;
+  const emfV = sources.find(drives)?.emfV ?? 0;
   const inner = new Set(sources.map(({ source }) => source.device.id));
   const counted = new Map<string, number>();
   for (const { of, ohm, share } of shares) counted.set(of, (counted.get(of) ?? 0) + ohm * share ** 2);

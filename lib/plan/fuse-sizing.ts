@@ -3,7 +3,7 @@ import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import type { FuseForm } from '../model/vocabulary.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty } from '../power/fuse-choice.ts';
 import { isPowerFault } from '../power/traced.ts';
-import type { Circuit, CircuitEdge, CircuitLoad, CircuitSource } from './circuit.ts';
+import { type Circuit, type CircuitEdge, type CircuitLoad, type CircuitSource, isStore } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
 import { inflow } from './fuse-inflow.ts';
@@ -152,10 +152,10 @@ function atTheirThickest(protects: readonly Protected[], { mostA }: FuseSizing) 
   }));
 }
 
-/** The batteries that reach a fuse bare, first what nobody states, then by what each gives into a short at its posts. */
+/** The batteries and banks that reach a fuse bare, first what nobody states, then by what each gives into a short at its posts. */
 function bareBatteries(edge: CircuitEdge, { job, circuit, paths }: FuseSizing): readonly ShortSource[] {
   return shortSources(job, circuit.sources)
-    .filter(({ source }) => source.type === 'battery' && paths.isBare(source, edge))
+    .filter(({ source }) => isStore(source) && paths.isBare(source, edge))
     .toSorted((a, b) => (a.ohm ?? 0) / a.emfV - (b.ohm ?? 0) / b.emfV);
 }
 

@@ -1,6 +1,7 @@
 import type { PartOf } from '../model/kinds/index.ts';
 import type { OperatingPoint, NetworkElement as PlanElement } from '../model/plan/index.ts';
 import { bodyId, type Job } from '../model/resolved-job.ts';
+import { inSystem, systemVoltageOf } from '../model/system-voltage.ts';
 import { loadElement } from '../power/load-current.ts';
 import { solveNetwork } from '../power/network.ts';
 import type { NetworkElement, NetworkFault, NetworkResult } from '../power/network-types.ts';
@@ -114,13 +115,14 @@ export function reachedNodes({ circuit }: Pick<NetworkInput, 'circuit'>): Readon
 }
 
 /** Internal resistance of a battery: its own figure, or that of its chemistry (ohm). */
-export function batteryOhm({ rules }: Job, { resistance, chemistry }: PartOf<'battery'>): number {
+export function batteryOhm({ rules }: Job, { resistance, chemistry, voltage }: PartOf<'battery'>): number {
   const byChemistry = {
     flooded: 'battery-resistance-flooded',
     'absorbed-glass-mat': 'battery-resistance-agm',
     lithium: 'battery-resistance-lithium',
   } as const;
-  return resistance ?? rules[byChemistry[chemistry]].value;
+  // The rules are stated for a battery of 12 V; one of 24 V is two of them in series.
+  return resistance ?? inSystem(rules[byChemistry[chemistry]].value, systemVoltageOf(voltage));
 }
 
 function sourceElements(

@@ -7,14 +7,15 @@ import { deviceIdOf, deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, RuleOf, Verdict } from './rule.ts';
 import { amps, listed } from './words.ts';
 
-/** The batteries that reach each fuse without another before it, by the fuse's id. */
+/** The batteries and capacitor banks that reach each fuse without another before it, by the fuse's id. */
 export function batteriesBare(about: Case): (fuse: PlanFuse) => readonly string[] {
   const ways = unfusedWays(about);
   return ({ id, source }) => {
     const own = ways.filter(({ fuse }) => fuse === id).map((way) => deviceIdOf(way.source));
-    return [...new Set([...own, ...(source === null ? [] : [source])])].filter(
-      (device) => deviceOf(about.job, device)?.spec?.kind === 'battery',
-    );
+    return [...new Set([...own, ...(source === null ? [] : [source])])].filter((device) => {
+      const kind = deviceOf(about.job, device)?.spec?.kind;
+      return kind === 'battery' || kind === 'capacitor-bank';
+    });
   };
 }
 
