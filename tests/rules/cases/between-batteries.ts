@@ -32,7 +32,7 @@ const throughContact = (
     cranks([['isolator.A>B', shareA]], more),
   );
 
-export const betweenBatteryCases: RuleCases = {
+export const betweenBatteryCases = {
   // A fuse carries its rating for ever (IEC 60269-1, ISO 8820-1); beyond it the maker's time-current data decide.
   'cranking-through-fuse': {
     fires: [
@@ -160,4 +160,4 @@ export const betweenBatteryCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

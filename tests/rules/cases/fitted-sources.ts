@@ -7,7 +7,7 @@ const without = (...links: readonly string[]) =>
     for (const link of links) delete vehicle.links?.[link];
   });
 
-export const fittedSourceCases: RuleCases = {
+export const fittedSourceCases = {
   'fitted-source-not-linked': {
     fires: [
       {
@@ -59,4 +59,4 @@ export const fittedSourceCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;

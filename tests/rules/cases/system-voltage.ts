@@ -64,7 +64,7 @@ const bank = (rated: string) =>
     content.job.links['bank-feed'] = { from: 'bank.POS', to: 'block.IN' };
   });
 
-export const systemVoltageCases: RuleCases = {
+export const systemVoltageCases = {
   // The parts' data. Charged at 14.4 V where no alternator says (common practice, no source); 12.2 V with the engine off.
   'part-not-for-system': {
     fires: [
@@ -227,4 +227,4 @@ export const systemVoltageCases: RuleCases = {
       },
     ],
   },
-};
+} satisfies RuleCases;
