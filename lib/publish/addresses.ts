@@ -12,6 +12,7 @@ export const addresses = {
   vehicle: (id: string) => `/vehicles/${id}/`,
   guides: '/guides/',
   guide: (slug: string) => `/guides/${slug}/`,
+  findings: '/findings/',
   search: '/search/',
 } as const;
 

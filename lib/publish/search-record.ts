@@ -77,6 +77,22 @@ export function guideRecord(guide: Guide): SearchRecord {
   };
 }
 
+/** What search knows of the page of all findings. */
+export function findingsRecord(
+  { title, summary }: Pick<Guide, 'title' | 'summary'>,
+  findings: readonly { readonly id: string; readonly asks: string }[],
+): SearchRecord {
+  return {
+    title,
+    kind: 'Guide',
+    summary,
+    content: sentences([title, summary, ...findings.map(({ id, asks }) => `${id}: ${asks}`)]),
+    vehicles: [],
+    parts: [],
+    boardMaterials: [],
+  };
+}
+
 function unique(names: readonly string[]): string[] {
   return [...new Set(names)].sort();
 }

@@ -1,5 +1,6 @@
 import { inOrder } from './job-standing.ts';
 import type { Page, SiteContext } from './page.ts';
+import { findingsPage } from './pages/findings-page.ts';
 import { guidePages } from './pages/guide-pages.ts';
 import { homePage } from './pages/home-page.ts';
 import { jobPages } from './pages/job-page.ts';
@@ -25,6 +26,7 @@ export function sitePages(context: SiteContext): Page[] {
     ...partPages(context),
     ...vehiclePages(context),
     ...guidePages(context),
+    findingsPage(context),
   ];
   return [...pages, searchPage(context, pages)].sort((a, b) => (a.address < b.address ? -1 : 1));
 }

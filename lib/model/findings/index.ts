@@ -15,6 +15,8 @@ import { stockAndRecordFindings } from './stock-and-record.ts';
 import { supplyFindings } from './supply.ts';
 import { turnOnFindings } from './turn-on.ts';
 
+export type { FindingEntry } from './entry.ts';
+
 /** All findings by family, in the order in which the guide tells them: what can burn first, what is good to know last. */
 export const findingFamilies = {
   protection: { title: 'Protection', findings: protectionFindings },

@@ -4,6 +4,7 @@ import { chromeOf } from '../chrome.ts';
 import { markdownHtml } from '../markdown.ts';
 import type { Link, Page, SiteContext } from '../page.ts';
 import { guideRecord } from '../search-record.ts';
+import { findingsSummary, findingsTitle } from './findings-page.ts';
 
 /** The index of guides. */
 export interface GuidesBody {
@@ -25,11 +26,18 @@ export function guidePages(context: SiteContext): Page[] {
     template: 'guides.njk',
     model: () => {
       const body: GuidesBody = {
-        guides: all.map(({ title, slug, summary }) => ({
-          title,
-          summary,
-          href: linkTo(addresses.guides, addresses.guide(slug)),
-        })),
+        guides: [
+          ...all.map(({ title, slug, summary }) => ({
+            title,
+            summary,
+            href: linkTo(addresses.guides, addresses.guide(slug)),
+          })),
+          {
+            title: findingsTitle,
+            summary: findingsSummary,
+            href: linkTo(addresses.guides, addresses.findings),
+          },
+        ],
       };
       return { ...chromeOf(context, { address: addresses.guides, title: 'Guides' }), body };
     },

@@ -1,0 +1,64 @@
+import { type FindingEntry, findingEntry, findingFamilies, isFindingId } from '../../model/findings/index.ts';
+import { addresses } from '../addresses.ts';
+import { chromeOf } from '../chrome.ts';
+import type { Page, SiteContext } from '../page.ts';
+import { findingsRecord } from '../search-record.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { levelOrder, markWords } from '../words.ts';
+
+export const findingsTitle = 'All findings';
+export const findingsSummary =
+  'What each finding asks, the levels that it may have, and where it comes from.';
+
+/** Every finding that a job can have, by family. */
+export interface FindingsBody {
+  readonly summary: string;
+  readonly families: readonly { readonly id: string; readonly title: string; readonly table: Table }[];
+}
+
+/** The page of all findings, made from the catalogue. */
+export function findingsPage(context: SiteContext): Page {
+  const address = addresses.findings;
+  return {
+    address,
+    template: 'findings.njk',
+    search: () => findingsRecord({ title: findingsTitle, summary: findingsSummary }, allEntries()),
+    model: () => {
+      const body: FindingsBody = { summary: findingsSummary, families: families() };
+      return {
+        ...chromeOf(context, { address, title: findingsTitle, above: [['Guides', addresses.guides]] }),
+        body,
+      };
+    },
+  };
+}
+
+type Listed = FindingEntry & { readonly id: string };
+
+function listed(findings: object): readonly Listed[] {
+  return Object.keys(findings).flatMap((id) => (isFindingId(id) ? [{ id, ...findingEntry(id) }] : []));
+}
+
+const allEntries = (): readonly Listed[] =>
+  Object.values(findingFamilies).flatMap(({ findings }) => listed(findings));
+
+function families(): FindingsBody['families'] {
+  return Object.entries(findingFamilies).map(([id, { title, findings }]) => ({
+    id,
+    title,
+    table: tableOf(title, listed(findings), [
+      { title: 'Finding', cell: (one) => strong(one.id) },
+      { title: 'What it asks', cell: ({ asks }) => asks },
+      {
+        title: 'Levels',
+        cell: ({ levels }) => levelOrder.filter((level) => levels.includes(level)).join(', '),
+      },
+      { title: 'Source', cell: sourceText },
+    ]),
+  }));
+}
+
+/** The source with what its mark means, where it does not say so itself. */
+function sourceText({ source, mark }: FindingEntry): string {
+  return mark === undefined || source.startsWith(markWords[mark]) ? source : `${source} (${markWords[mark]})`;
+}
