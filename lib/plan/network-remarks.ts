@@ -63,6 +63,7 @@ const remedies: Readonly<Record<NetworkFault['kind'], string>> = {
   'zero-resistance-loop': 'give the conductors of the loop their length, or take one of them out',
   'short-circuit': 'take out the link that joins the two poles of a source',
   'stiff-sources-in-parallel': "write the batteries' internal resistance in their parts, or keep them apart",
+  'converter-impossible': "correct the charger's limit and efficiency in its part",
   floating:
     'lead the ground of every device and the negative post of every battery to the body, and each feed to a source',
 };

@@ -5,7 +5,6 @@ import { inSystem, systemVoltageOf } from '../model/system-voltage.ts';
 import { loadElement } from '../power/load-current.ts';
 import { solveNetwork } from '../power/network.ts';
 import type { NetworkElement, NetworkFault, NetworkResult } from '../power/network-types.ts';
-import { settledElements } from '../power/settled-network.ts';
 import type { Circuit, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
@@ -64,19 +63,17 @@ export function solvePoint(input: NetworkInput, point: PointDefinition): Operati
   const elements = networkElements(input, point);
   const referenceNode = input.circuit.primary?.negative ?? bodyId;
   const network = { referenceNode, elements };
-  const result = solveNetwork(network);
-  // A battery that takes all the charge it accepts stands as that current, so that the elements rebuild the network.
-  return planPoint(point, settledElements(network, result), result);
+  return planPoint(point, elements, solveNetwork(network));
 }
 
 /** What makes a network of the job impossible to compute at an operating point; empty where it can be. */
 export function pointFaults(input: NetworkInput, point: PointDefinition): readonly NetworkFault[] {
   const referenceNode = input.circuit.primary?.negative ?? bodyId;
   const elements = networkElements(input, point).map((element): NetworkElement => {
-    if (element.model !== 'emf' || element.limitA !== undefined) return element;
-    // As a plain source: what a battery accepts would hide that two without resistance stand side by side.
-    const { acceptA: _, ...plain } = element;
-    return plain;
+    if (element.model !== 'two-slope') return element;
+    // As a plain source: its charging resistance would hide that two without resistance stand side by side.
+    const { id, kind, from, to, emfV, ohm } = element;
+    return { id, kind, model: 'emf', from, to, emfV, ohm };
   });
   const result = solveNetwork({ referenceNode, elements });
   return result.state === 'fault' ? result.faults : [];
@@ -139,12 +136,13 @@ function sourceElements(
       id: `${device.id}:emf`,
       of: device.id,
       kind: 'source',
-      model: 'emf',
+      model: 'two-slope',
       from,
       to,
       // With the engine off the battery is taken at the charge where the reserve ends: the worst that is planned for.
       emfV: rules[point.alternator === null ? 'voltage-engine-off' : 'voltage-rested'].value,
       ohm,
+      chargeOhm: Math.max(ohm, inSystem(rules['battery-charging-resistance'].value, systemVoltageOf(spec.voltage))),
       acceptA: rules['battery-acceptance'].value,
     };
     if (source !== circuit.primary || point.alternator === null) return [battery];

@@ -1,5 +1,5 @@
 import { NameTable } from './name-table.ts';
-import type { EmfSource, Network, NetworkElement } from './network-types.ts';
+import type { Network, NetworkElement, VoltageSource } from './network-types.ts';
 import { RealRoom, WholeRoom } from './room.ts';
 
 /**
@@ -28,7 +28,9 @@ export interface IndexedNetwork {
   /** Of `load`; 0 of others. */
   readonly powerW: number[];
   /** Sources that may leave their set-point. */
-  readonly bounded: readonly EmfSource[];
+  readonly bounded: readonly VoltageSource[];
+  /** True where some load is the side of a converter that draws. */
+  readonly hasConverter: boolean;
   /** The number of the reference node; -1 where nothing is connected to it. */
   readonly reference: number;
   /** How many different ids the elements have. */
@@ -58,7 +60,8 @@ export function indexNetwork({ elements, referenceNode }: Network): IndexedNetwo
   const givenA = givenRoom.of(count);
   const powerW = powerRoom.of(count);
   const nodes: string[] = [];
-  const bounded: EmfSource[] = [];
+  const bounded: VoltageSource[] = [];
+  let hasConverter = false;
   nodeTable.begin();
   idTable.begin();
   for (let k = 0; k < count; k += 1) {
@@ -78,6 +81,7 @@ export function indexNetwork({ elements, referenceNode }: Network): IndexedNetwo
         }
         break;
       case 'emf':
+      case 'two-slope':
         law[k] = elementLaws.emf;
         ohm[k] = element.ohm;
         emfV[k] = element.emfV;
@@ -89,6 +93,11 @@ export function indexNetwork({ elements, referenceNode }: Network): IndexedNetwo
       case 'power':
         law[k] = elementLaws.load;
         powerW[k] = element.powerW;
+        break;
+      case 'converter':
+        // What it draws follows from its other side: see `solveConverters`.
+        law[k] = elementLaws.load;
+        hasConverter = true;
         break;
       case 'current':
         if (element.kind === 'load') law[k] = elementLaws.load;
@@ -107,6 +116,7 @@ export function indexNetwork({ elements, referenceNode }: Network): IndexedNetwo
     givenA,
     powerW,
     bounded,
+    hasConverter,
     reference: nodeTable.find(referenceNode),
     distinctIds: idTable.count,
   };
@@ -117,9 +127,9 @@ export function hasOhm({ law }: Pick<IndexedNetwork, 'law'>, element: number): b
   return law[element] === elementLaws.resistance || law[element] === elementLaws.emf;
 }
 
-/** True for a source that may leave its set-point: past its limit, or when it is to take back more than it accepts. */
-export function isBounded({ limitA, acceptA }: EmfSource): boolean {
-  return limitA !== undefined || acceptA !== undefined;
+/** True for a source that may leave its set-point: past its limit, or when it takes current back. */
+export function isBounded(source: VoltageSource): boolean {
+  return source.model === 'two-slope' || source.limitA !== undefined;
 }
 
 function numberOf(node: string, nodes: string[]): number {

@@ -1,3 +1,4 @@
+import { converterFaults } from './converters.ts';
 import { elementLaws, hasOhm, type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
 import type { Network, NetworkElement, NetworkFault } from './network-types.ts';
 import { WholeRoom } from './room.ts';
@@ -9,6 +10,7 @@ type Fault = Omit<NetworkFault, 'nodes' | 'elements'> & Partial<NetworkFault>;
 const fault = (given: Fault): NetworkFault => ({ elements: [], nodes: [], ...given });
 
 const largest = 1e12;
+const leastEfficiency = 1e-6;
 
 const mayBe = (value = Number.NaN, least: number): boolean => value >= least && value <= largest;
 
@@ -41,7 +43,15 @@ function checkNumbers(faults: NetworkFault[], element: NetworkElement): void {
       check(faults, element, 'electromotive force', element.emfV, 0);
       check(faults, element, 'resistance', element.ohm, 0);
       check(faults, element, 'current limit', element.limitA, 0);
+      return;
+    case 'two-slope':
+      check(faults, element, 'electromotive force', element.emfV, 0);
+      check(faults, element, 'resistance', element.ohm, 0);
+      check(faults, element, 'charging resistance', element.chargeOhm, noOhm);
       check(faults, element, 'charge acceptance', element.acceptA, 0);
+      return;
+    case 'converter':
+      check(faults, element, 'efficiency', element.efficiency, leastEfficiency);
       return;
     case 'resistance':
       check(faults, element, 'resistance', element.ohm, element.kind === 'load' ? noOhm : 0);
@@ -151,5 +161,6 @@ export function networkFaults(network: Network, indexed: IndexedNetwork): readon
     if (law[k] !== elementLaws.resistance || !mayBe(ohm[k], 0)) checkNumbers(faults, element);
     k += 1;
   }
+  faults.push(...converterFaults(indexed));
   return faults.length > 0 ? faults : floatingFaults(network, indexed);
 }

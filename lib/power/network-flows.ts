@@ -1,11 +1,11 @@
 import { linearA, loadA } from './branches.ts';
 import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
 import type { ElementFlow, NodeVoltage } from './network-types.ts';
-
 import type { NodalSystem } from './newton.ts';
 import { type CompiledNetwork, nodeV } from './nodal-system.ts';
 import { RealRoom } from './room.ts';
-import type { Regimes, StiffGroups } from './stiff-branches.ts';
+import type { Regimes } from './source-regimes.ts';
+import type { StiffGroups } from './stiff-branches.ts';
 
 /** Everything that flows at one solution. */
 export interface NetworkFlows {
@@ -17,10 +17,10 @@ export interface NetworkFlows {
 const [currentRoom, leavingRoom, voltageRoom] = [new RealRoom(), new RealRoom(), new RealRoom()];
 
 /** The current of each element at the unknowns x (A); 0 for a stiff branch, which has no resistance to tell it from its drop. */
-function currentsOf(count: number, { linear, loads }: NodalSystem, x: number[]): number[] {
+function currentsOf(count: number, { linear, loads }: NodalSystem, x: number[], share: number): number[] {
   const currentsA = currentRoom.zeros(count);
   for (let k = 0; k < linear.count; k += 1) currentsA[linear.element[k] ?? 0] = linearA(linear, k, x);
-  for (let k = 0; k < loads.count; k += 1) currentsA[loads.element[k] ?? 0] = loadA(loads, k, x);
+  for (let k = 0; k < loads.count; k += 1) currentsA[loads.element[k] ?? 0] = share * loadA(loads, k, x);
   return currentsA;
 }
 
@@ -38,7 +38,7 @@ function leavingOf({ elements, nodes, from, to }: IndexedNetwork, currentsA: num
 }
 
 /**
- * Voltages, currents, drops and heat at the unknowns x. A stiff branch carries what Kirchhoff's current law leaves to
+ * Voltages, currents, drops and heat at the unknowns x, with a share of the loads that can be shared. A stiff branch carries what Kirchhoff's current law leaves to
  * it.
  */
 export function networkFlows(
@@ -47,9 +47,10 @@ export function networkFlows(
   groups: StiffGroups,
   regimes: Regimes,
   x: number[],
+  share: number,
 ): NetworkFlows {
   const { nodes, from, to, law, ohm } = network;
-  const currentsA = currentsOf(network.elements.length, compiled.system, x);
+  const currentsA = currentsOf(network.elements.length, compiled.system, x, share);
   const leavingA = leavingOf(network, currentsA);
   if (groups.branches.length > 0) peel({ network, currentsA, leavingA }, groups.branches);
   const voltagesV = voltageRoom.of(nodes.length);
@@ -60,10 +61,14 @@ export function networkFlows(
   }
   return {
     nodes: nodes.map((id, node) => ({ id, voltageV: voltagesV[node] ?? 0 })),
-    elements: network.elements.map(({ id }, k): ElementFlow => {
+    elements: network.elements.map((element, k): ElementFlow => {
+      const { id } = element;
       const currentA = currentsA[k] ?? 0;
       const dropV = (voltagesV[from[k] ?? 0] ?? 0) - (voltagesV[to[k] ?? 0] ?? 0);
-      const heatW = currentA * currentA * (ohm[k] ?? 0);
+      const heatW =
+        element.model === 'two-slope'
+          ? currentA * (dropV - element.emfV)
+          : currentA * currentA * (ohm[k] ?? 0);
       const regime = law[k] === elementLaws.emf ? regimes.get(id) : undefined;
       return regime === undefined ? { id, currentA, dropV, heatW } : { id, currentA, dropV, heatW, regime };
     }),

@@ -12,10 +12,9 @@ interface Between {
 }
 
 /**
- * A battery, alternator or converter; `from` is its positive terminal: V(from) - V(to) = emfV + ohm * currentA,
- * with currentA below zero while it delivers. `limitA` is the most that it delivers, `acceptA` the most that
- * it takes back. A source with a limit and no `acceptA` takes nothing back (rectifier); one with neither is
- * unbounded both ways.
+ * An alternator, or whatever else holds a voltage; `from` is its positive terminal: V(from) - V(to) = emfV + ohm *
+ * currentA, with currentA below zero while it delivers. `limitA` is the most that it delivers; a source with one takes
+ * nothing back (rectifier), one without is unbounded both ways.
  */
 export interface EmfSource extends Between {
   readonly kind: 'source';
@@ -23,8 +22,22 @@ export interface EmfSource extends Between {
   readonly emfV: number;
   readonly ohm: number;
   readonly limitA?: number;
-  readonly acceptA?: number;
 }
+
+/**
+ * A battery; `from` is its positive terminal. Below `emfV` it delivers behind `ohm`, above it takes charge behind
+ * `chargeOhm`, which is larger, and at most `acceptA`: the voltage over it is emfV + ohm * currentA where currentA is
+ * below zero, else emfV + chargeOhm * currentA, and at `acceptA` anything above that.
+ */
+export interface TwoSlopeSource extends Between {
+  readonly kind: 'source';
+  readonly model: 'two-slope';
+  readonly emfV: number;
+  readonly ohm: number;
+  readonly chargeOhm: number;
+  readonly acceptA: number;
+}
+export type VoltageSource = EmfSource | TwoSlopeSource;
 
 /** A source that delivers `givenA` out of `from` whatever the voltage: its currentA is -givenA. */
 export interface CurrentSource extends Between {
@@ -67,8 +80,19 @@ export interface ResistanceLoad extends LoadBase {
   readonly ohm: number;
 }
 
-export type Load = PowerLoad | SquareLawLoad | CurrentLoad | ResistanceLoad;
-export type NetworkElement = EmfSource | CurrentSource | PassiveElement | Load;
+/**
+ * The side of a converter that draws: it takes what the source `feeds` delivers over `efficiency`, at any voltage, and
+ * nothing while that delivers nothing. One that is switched off is not listed, and neither is the source that it feeds.
+ */
+export interface ConverterLoad extends LoadBase {
+  readonly model: 'converter';
+  /** The id of its other side: a source with a limit. */
+  readonly feeds: string;
+  readonly efficiency: number;
+}
+
+export type Load = PowerLoad | SquareLawLoad | CurrentLoad | ResistanceLoad | ConverterLoad;
+export type NetworkElement = VoltageSource | CurrentSource | PassiveElement | Load;
 
 export interface Network {
   /** The node that counts as 0 V. */
@@ -89,6 +113,7 @@ export interface NetworkFault {
     | 'zero-resistance-loop'
     | 'short-circuit'
     | 'stiff-sources-in-parallel'
+    | 'converter-impossible'
     | 'floating';
   readonly elements: readonly string[];
   readonly nodes: readonly string[];
@@ -107,12 +132,18 @@ export interface ElementFlow {
   readonly currentA: number;
   /** V(from) - V(to). */
   readonly dropV: number;
-  /** currentA^2 * ohm of a conductor, fuse, joint or inside a source; 0 for a load, whose heat depends on its efficiency. */
+  /**
+   * currentA^2 * ohm of a conductor, fuse, joint or inside a source; in a battery its current times what its voltage
+   * differs from its emf; 0 for a load, whose heat depends on its efficiency.
+   */
   readonly heatW: number;
-  /** How a bounded source runs: holding its voltage, at its limit, or taking what it accepts (0 A for a rectifier). */
   readonly regime?: SourceRegime;
 }
-export type SourceRegime = 'set-point' | 'limited' | 'accepting';
+/**
+ * How a bounded source runs, from a low voltage over it to a high one: at its limit, holding its voltage behind `ohm`,
+ * charging behind `chargeOhm`, taking all that it accepts (0 A for a rectifier).
+ */
+export type SourceRegime = 'limited' | 'set-point' | 'charging' | 'accepting';
 
 interface Flows {
   readonly referenceNode: string;

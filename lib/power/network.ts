@@ -1,18 +1,20 @@
 import { branchV } from './branches.ts';
+import { solveConverters } from './converters.ts';
 import { hasOhm, type IndexedNetwork, indexNetwork } from './indexed-network.ts';
-import { raiseLoads } from './load-continuation.ts';
+import { type LoadReach, raiseLoads } from './load-continuation.ts';
 import { networkFaults } from './network-faults.ts';
 import { type NetworkFlows, networkFlows } from './network-flows.ts';
 import type {
-  EmfSource,
   FaultyNetwork,
   Network,
   NetworkFault,
   NetworkResult,
   SourceRegime,
   UnsolvableNetwork,
+  VoltageSource,
 } from './network-types.ts';
-import { compileNetwork } from './nodal-system.ts';
+import { type CompiledNetwork, compileNetwork } from './nodal-system.ts';
+import { everyState, firstRegime, type Regimes, regimeAfter } from './source-regimes.ts';
 import { joinStiff, type StiffGroups } from './stiff-branches.ts';
 
 /**
@@ -20,8 +22,10 @@ import { joinStiff, type StiffGroups } from './stiff-branches.ts';
  * current (A, from `from` to `to`), drop (V) and heat (W) of every element. Of two solutions that constant-power
  * loads allow, it is the one of high voltage, which is reached from above.
  *
- * Bounded sources (an alternator, a battery that accepts little charge) hold their voltage within their limits
- * and are current sources at them; which applies is found by trying, wrong guesses being turned over in order.
+ * Bounded sources follow a bent line: an alternator holds its voltage up to its limit, where it is a current source;
+ * a battery gives behind one resistance, charges behind another, and takes no more than it accepts. On which stretch of
+ * its line each of them is, is found by trying; on that stretch the network is solved exactly. Wrong guesses are turned
+ * over together; where that does not settle, near a collapse, every combination is tried in order.
  *
  * `no-solution` where the loads can't be fed; `cut-out` where a load sees less than its cut-out voltage (the
  * voltages are those with it on); `fault` where the network as written can't be computed. Formulas: Kirchhoff's
@@ -31,70 +35,109 @@ export function solveNetwork(network: Network): NetworkResult {
   const indexed = indexNetwork(network);
   const faults = networkFaults(network, indexed);
   if (faults.length > 0) return faulty(network, faults);
+  const solve = () => solveIndexed(network, indexed);
+  return indexed.hasConverter ? solveConverters(indexed, solve) : solve();
+}
+
+/** Passes in which wrong guesses are turned over, beside two for each source. */
+const turnedPasses = 4;
+/** Most sources of which every combination of states is tried where that does not settle. */
+const mostCombined = 7;
+
+function solveIndexed(network: Network, indexed: IndexedNetwork): NetworkResult {
   const { bounded } = indexed;
   const regimes = new Map<string, SourceRegime>();
-  for (const source of bounded) regimes.set(source.id, firstRegime(source));
-  const mostPasses = 8 * bounded.length + 16;
-  for (let pass = 0; pass < mostPasses; pass += 1) {
+  const highestV = bounded.reduce((high, { emfV }) => Math.max(high, emfV), 0);
+  for (const source of bounded) regimes.set(source.id, firstRegime(source, highestV));
+  let last: UnsolvableNetwork | null = null;
+  for (let pass = 0; pass < turnedPasses + 2 * bounded.length; pass += 1) {
     const groups = joinStiff(indexed, regimes);
     if (groups.faults.length > 0) return faulty(network, groups.faults);
     if (groups.overruled.size > 0) {
       for (const [id, regime] of groups.overruled) regimes.set(id, regime);
       continue;
     }
-    const outcome = solveRegime(network, indexed, regimes, groups);
-    if ('state' in outcome) {
-      if (!releaseBatteries(regimes)) return outcome;
-      continue;
-    }
-    const turned = wrongRegimes(bounded, outcome, regimes);
-    if (turned.length === 0) return judged(network, indexed, outcome);
-    for (const [id, regime] of pass < mostPasses / 2 ? turned : turned.slice(0, 1)) regimes.set(id, regime);
+    const { flows, lost } = solveRegime(network, indexed, regimes, groups);
+    const turned = flows ? wrongRegimes(bounded, flows, regimes) : [];
+    if (!lost && turned.length === 0) return judged(network, indexed, flows);
+    last = lost ?? last;
+    // Charging batteries may leave constant power without a hold above their emf: it then falls to where they give.
+    const turns = turned.length === 0 ? giving(bounded, regimes) : turned;
+    if (lost && turns.length === 0) return lost;
+    for (const [id, regime] of [...turns, ...helping(bounded, flows, turns, regimes)])
+      regimes.set(id, regime);
   }
-  const reason = 'the sources with a limit settle on no common state';
-  return { state: 'no-solution', referenceNode: network.referenceNode, reason };
+  return tryAllStates(network, indexed) ?? last ?? unsettled(network);
 }
 
-/** A battery is first taken to be charging, an alternator to hold its voltage: the state of highest voltage. */
-const firstRegime = (source: EmfSource): SourceRegime =>
-  source.limitA === undefined ? 'accepting' : 'set-point';
+/** The network in the one combination of states that nothing contradicts; null where there is none. */
+function tryAllStates(network: Network, indexed: IndexedNetwork): NetworkResult | null {
+  if (indexed.bounded.length > mostCombined) return null;
+  for (const regimes of everyState(indexed.bounded)) {
+    const groups = joinStiff(indexed, regimes);
+    if (groups.faults.length > 0 || groups.overruled.size > 0) continue;
+    const { flows, lost } = solveRegime(network, indexed, regimes, groups);
+    if (!lost && wrongRegimes(indexed.bounded, flows, regimes).length === 0)
+      return judged(network, indexed, flows);
+  }
+  return null;
+}
+
+function unsettled({ referenceNode }: Network): UnsolvableNetwork {
+  const reason = 'the sources with a limit settle on no common state';
+  return { state: 'no-solution', referenceNode, reason };
+}
 
 function faulty(network: Network, faults: readonly NetworkFault[]): FaultyNetwork {
   return { state: 'fault', referenceNode: network.referenceNode, faults };
 }
 
-/** Where charging batteries leave the loads unfed, they must help: true if there was one to turn. */
-function releaseBatteries(regimes: Map<string, SourceRegime>): boolean {
-  const charging = [...regimes].filter(([, regime]) => regime === 'accepting');
-  for (const [id] of charging) regimes.set(id, 'set-point');
-  return charging.length > 0;
-}
+/** What flows with the sources in their states; where not all of the load is fed, what flows with the most that is. */
+type RegimeOutcome =
+  | { readonly flows: NetworkFlows; readonly lost: null }
+  | { readonly flows: NetworkFlows | null; readonly lost: UnsolvableNetwork };
 
 function solveRegime(
-  network: Network,
+  { referenceNode }: Network,
   indexed: IndexedNetwork,
-  regimes: ReadonlyMap<string, SourceRegime>,
+  regimes: Regimes,
   groups: StiffGroups,
-): NetworkFlows | UnsolvableNetwork {
-  const compiled = compileNetwork(indexed, regimes, groups);
-  const { share, x, weakest } = raiseLoads(compiled.system, 1);
-  const common = { state: 'no-solution', referenceNode: network.referenceNode } as const;
-  if (x && share === 1) {
-    const flows = networkFlows(indexed, compiled, groups, regimes, x);
-    const bounded = flows.elements.every(({ currentA, heatW }) => Number.isFinite(currentA + heatW));
-    // A load at a voltage next to none would draw more than a number can hold.
-    return bounded && Number.isFinite(flows.residualA)
-      ? flows
-      : { ...common, reason: 'the loads cannot be fed: the voltage is next to none' };
+): RegimeOutcome {
+  let compiled = compileNetwork(indexed, regimes, groups);
+  let reach = raiseLoads(compiled.system, 1);
+  const yields = !reach.x && regimes.size > 0;
+  if (yields) {
+    // Some part of the network has only sources that are held to a current: giving way a little, they tell which is not.
+    compiled = compileNetwork(indexed, regimes, groups, yieldS);
+    reach = raiseLoads(compiled.system, 1);
   }
-  if (!x) return { ...common, reason: 'no source holds the voltage of the network' };
-  const { loads } = compiled.system;
+  const { share, x } = reach;
+  const lost = (more: Omit<UnsolvableNetwork, 'state' | 'referenceNode'>): UnsolvableNetwork => {
+    return { state: 'no-solution', referenceNode, ...more };
+  };
+  const unheld = lost({ reason: 'no source holds the voltage of the network' });
+  if (!x) return { flows: null, lost: unheld };
+  const flows = networkFlows(indexed, compiled, groups, regimes, x, share);
+  if (yields) return { flows, lost: unheld };
+  if (share < 1) return { flows, lost: lost(collapse(indexed, compiled, reach, x)) };
+  const isBound = flows.elements.every(({ currentA, heatW }) => Number.isFinite(currentA + heatW));
+  // A load at a voltage next to none would draw more than a number can hold.
+  return isBound && Number.isFinite(flows.residualA)
+    ? { flows, lost: null }
+    : { flows: null, lost: lost({ reason: 'the loads cannot be fed: the voltage is next to none' }) };
+}
+
+/** Where and at which share of the loads the voltage gives way. */
+function collapse(
+  indexed: IndexedNetwork,
+  { system: { loads } }: CompiledNetwork,
+  { share, weakest }: LoadReach,
+  x: number[],
+): Omit<UnsolvableNetwork, 'state' | 'referenceNode'> {
   const load = weakest === null ? undefined : indexed.elements[loads.element[weakest] ?? 0];
-  if (weakest === null || !load)
-    return { ...common, reason: 'the loads cannot be fed', greatestShare: share };
+  if (weakest === null || !load) return { reason: 'the loads cannot be fed', greatestShare: share };
   const lowV = branchV(loads, weakest, x);
   return {
-    ...common,
     greatestShare: share,
     weakestLoad: load.id,
     reason:
@@ -104,26 +147,50 @@ function solveRegime(
   };
 }
 
+/** By how much more current a source at a bound gives way for each volt past it, while its state is sought (S). */
+const yieldS = 1e-6;
+
+type Turn = readonly [id: string, regime: SourceRegime];
+
 /** The bounded sources whose state contradicts the solution, with the state that follows from it. */
-function wrongRegimes(
-  bounded: readonly EmfSource[],
-  flows: NetworkFlows,
-  regimes: ReadonlyMap<string, SourceRegime>,
-): [id: string, regime: SourceRegime][] {
-  return bounded.flatMap((source): [string, SourceRegime][] => {
+function wrongRegimes(bounded: readonly VoltageSource[], flows: NetworkFlows, regimes: Regimes): Turn[] {
+  return bounded.flatMap((source): Turn[] => {
     const flow = flows.elements.find(({ id }) => id === source.id);
-    const limitA = source.limitA ?? Number.POSITIVE_INFINITY;
-    const acceptA = source.acceptA ?? 0;
-    if (!flow) return [];
-    switch (regimes.get(source.id)) {
-      case 'limited':
-        return flow.dropV > source.emfV - source.ohm * limitA + 1e-9 ? [[source.id, 'set-point']] : [];
-      case 'accepting':
-        return flow.dropV < source.emfV + source.ohm * acceptA - 1e-9 ? [[source.id, 'set-point']] : [];
-      default:
-        if (-flow.currentA > limitA + 1e-7) return [[source.id, 'limited']];
-        return flow.currentA > acceptA + 1e-7 ? [[source.id, 'accepting']] : [];
-    }
+    const regime = regimes.get(source.id) ?? 'set-point';
+    const after = flow ? regimeAfter(source, regime, flow) : regime;
+    return after === regime ? [] : [[source.id, after]];
+  });
+}
+
+/** Every battery that charges, as giving. */
+function giving(bounded: readonly VoltageSource[], regimes: Regimes): Turn[] {
+  return bounded.flatMap(({ id, model }): Turn[] =>
+    model === 'two-slope' && regimes.get(id) !== 'set-point' ? [[id, 'set-point']] : [],
+  );
+}
+
+/**
+ * Where a source is turned to its limit, batteries must hold the voltage in its place: those that took all they accept
+ * go on charging, and where more is asked past the limit than all of them take up, they give. To find that out by trying
+ * would cost a collapse, or find a voltage that no source bounds.
+ */
+function helping(
+  bounded: readonly VoltageSource[],
+  flows: NetworkFlows | null,
+  turned: readonly Turn[],
+  regimes: Regimes,
+): Turn[] {
+  const limited = new Set(turned.flatMap(([id, regime]) => (regime === 'limited' ? [id] : [])));
+  if (!flows || limited.size === 0) return [];
+  let spareA = 0;
+  for (const source of bounded) {
+    const currentA = flows.elements.find(({ id }) => id === source.id)?.currentA ?? 0;
+    if (source.model === 'two-slope') spareA += Math.max(0, currentA);
+    else if (limited.has(source.id)) spareA += currentA + (source.limitA ?? 0);
+  }
+  return bounded.flatMap(({ id, model }): Turn[] => {
+    if (model !== 'two-slope') return [];
+    return spareA < 0 ? [[id, 'set-point']] : regimes.get(id) === 'set-point' ? [] : [[id, 'charging']];
   });
 }
 

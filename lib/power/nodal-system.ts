@@ -1,11 +1,11 @@
 import { GrowingLinear, GrowingLoads, type LinearBranches } from './branches.ts';
 import { LdlPattern, symbolicLdl } from './elimination-order.ts';
 import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
-import type { NetworkElement } from './network-types.ts';
 import type { NodalSystem } from './newton.ts';
 import { RealRoom, WholeRoom } from './room.ts';
+import { type Regimes, sourceLaw } from './source-regimes.ts';
 import type { SymbolicLdl } from './sparse-ldl.ts';
-import type { Regimes, StiffGroups } from './stiff-branches.ts';
+import type { StiffGroups } from './stiff-branches.ts';
 
 /** The system with what is needed to read its answer back. */
 export interface CompiledNetwork {
@@ -26,11 +26,15 @@ const plusRoom = new RealRoom();
 const [sourceRoom, conductanceRoom] = [new RealRoom(), new RealRoom()];
 const [matrixRoom, rightRoom, tangentRoom] = [new RealRoom(), new RealRoom(), new RealRoom()];
 
-/** Reduces a network to the voltages of its stiff groups against the group of the reference node. */
+/**
+ * Reduces a network to the voltages of its stiff groups against the group of the reference node. A source that is held
+ * to a current gives way by `yieldS` for each volt: none, but where that leaves a part of the network without a voltage.
+ */
 export function compileNetwork(
   network: IndexedNetwork,
   regimes: Regimes,
   groups: StiffGroups,
+  yieldS = 0,
 ): CompiledNetwork {
   const { elements, nodes, law, reference } = network;
   const { size, row, plusV } = placeNodes(nodes.length, reference, groups);
@@ -58,10 +62,12 @@ export function compileNetwork(
     } else if (own === elementLaws.linear) {
       linear.add({ element, from, to, slot, offsetV }, network.siemens[element] ?? 0, givenA);
     } else {
-      const currentA = heldA(elements[element], regimes);
-      if (currentA === null) offsetV -= network.emfV[element] ?? 0;
-      const siemens = currentA === null ? 1 / (network.ohm[element] ?? 0) : 0;
-      linear.add({ element, from, to, slot, offsetV }, siemens, currentA ?? 0);
+      const source = elements[element];
+      const held = source && 'emfV' in source && sourceLaw(source, regimes.get(source.id));
+      if (!held) continue;
+      offsetV -= 'ohm' in held ? (network.emfV[element] ?? 0) : held.bendV;
+      const [siemens, fixedA] = 'ohm' in held ? [1 / held.ohm, 0] : [yieldS, held.heldA];
+      linear.add({ element, from, to, slot, offsetV }, siemens, fixedA);
     }
   }
   const symbolic = symbolicLdl(pattern);
@@ -71,19 +77,6 @@ export function compileNetwork(
   const tangentV = tangentRoom.of(loads.count);
   const system = { size, symbolic, linear, loads, startV, conductanceS, sourceA, matrix, right, tangentV };
   return { row, plusV, system };
-}
-
-/** The current that a source at one of its limits takes (A); null where it holds its voltage. */
-function heldA(source: NetworkElement | undefined, regimes: Regimes): number | null {
-  if (source?.model !== 'emf' || regimes.size === 0) return null;
-  switch (regimes.get(source.id)) {
-    case 'limited':
-      return -(source.limitA ?? 0);
-    case 'accepting':
-      return source.acceptA ?? 0;
-    default:
-      return null;
-  }
 }
 
 function placeNodes(

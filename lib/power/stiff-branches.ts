@@ -1,9 +1,8 @@
-import { hasOhm, type IndexedNetwork, isBounded, plantRoots } from './indexed-network.ts';
+import { hasOhm, type IndexedNetwork, plantRoots } from './indexed-network.ts';
 import { noOhm } from './network-faults.ts';
 import type { NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
 import { RealRoom, WholeRoom } from './room.ts';
-
-export type Regimes = ReadonlyMap<string, SourceRegime>;
+import type { Regimes } from './source-regimes.ts';
 
 /** Nodes that stiff branches tie together count as one; each keeps its fixed offset from the root of its group. */
 export interface StiffGroups {
@@ -20,8 +19,11 @@ export interface StiffGroups {
   readonly faults: readonly NetworkFault[];
 }
 
-const rank = (element: NetworkElement): number => (element.model !== 'emf' ? 0 : isBounded(element) ? 2 : 1);
-const emfOf = (element: NetworkElement): number => (element.model === 'emf' ? element.emfV : 0);
+const isLimited = (element: NetworkElement): boolean =>
+  element.model === 'emf' && element.limitA !== undefined;
+const rank = (element: NetworkElement): number =>
+  element.kind !== 'source' ? 0 : isLimited(element) ? 2 : 1;
+const emfOf = (element: NetworkElement): number => ('emfV' in element ? element.emfV : 0);
 
 const tiedRoom = new WholeRoom();
 const nothing: StiffGroups['overruled'] = new Map();
@@ -76,7 +78,7 @@ export function joinStiff(network: IndexedNetwork, regimes: Regimes): StiffGroup
     const tied = branches.flatMap((at) => elements[at] ?? []);
     const loop = [element, ...pathBetween(tied, element.from, element.to)];
     const againstSource = loop.some((other) => other !== element && other.kind === 'source');
-    if (element.model === 'emf' && isBounded(element) && excessV !== 0 && againstSource)
+    if (isLimited(element) && excessV !== 0 && againstSource)
       overruled.set(element.id, excessV > 0 ? 'limited' : 'accepting');
     else faults.push(loopFault(loop));
   }

@@ -16,6 +16,7 @@ const faultRules = [
   'network-zero-resistance-loop',
   'network-short-circuit',
   'network-stiff-sources-in-parallel',
+  'network-converter-impossible',
   'network-floating',
 ] as const satisfies readonly `network-${NetworkFault['kind']}`[];
 

@@ -4,10 +4,10 @@ import { solveNetwork } from '../../lib/power/network.ts';
 import type { Network, NetworkElement, NetworkResult } from '../../lib/power/network-types.ts';
 import { imbalanceA } from './ngspice.ts';
 import { powerBalance } from './power-balance.ts';
-import { randomNetwork, topologies } from './reference-networks.ts';
+import { chargingTopologies, randomNetwork, topologies } from './reference-networks.ts';
 
 const anyNetwork = fc
-  .tuple(fc.nat(), fc.constantFrom(...topologies))
+  .tuple(fc.nat(), fc.constantFrom(...topologies, ...chargingTopologies))
   .map(([seed, topology]) => randomNetwork(seed, topology));
 
 const isFed = (result: NetworkResult) => result.state === 'solved' || result.state === 'cut-out';

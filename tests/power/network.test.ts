@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { converterElements } from '../../lib/power/converters.ts';
 import { solveNetwork } from '../../lib/power/network.ts';
 import type {
   EmfSource,
@@ -6,8 +7,8 @@ import type {
   NetworkElement,
   NetworkResult,
   PassiveElement,
+  TwoSlopeSource,
 } from '../../lib/power/network-types.ts';
-import { settledElements } from '../../lib/power/settled-network.ts';
 import { greatestLoadShare } from './greatest-load.ts';
 
 const battery = (more: Partial<EmfSource> = {}): EmfSource => ({
@@ -122,16 +123,79 @@ describe('parts without resistance', () => {
   });
 });
 
+const rested: TwoSlopeSource = {
+  id: 'battery',
+  kind: 'source',
+  model: 'two-slope',
+  emfV: 12.6,
+  ohm: 0.005,
+  chargeOhm: 0.15,
+  acceptA: 20,
+  from: 'plus',
+  to: 'minus',
+};
+
 describe('an alternator beside its battery', () => {
   const alternator = battery({ id: 'alternator', emfV: 14.4, ohm: 0, limitA: 100 });
-  const rested = battery({ emfV: 12.6, ohm: 0.005, acceptA: 10 });
+  const draws = (givenA: number): Load => ({
+    id: 'amp',
+    kind: 'load',
+    model: 'current',
+    givenA,
+    from: 'plus',
+    to: 'minus',
+  });
 
-  test('holds its voltage within its limit, the battery taking what it accepts', () => {
+  test('holds its voltage within its limit, the battery charging behind its charging resistance', () => {
     const result = solve(alternator, rested, amp(1152));
-    // 1,152 W at 14.4 V is 80 A, and 10 A charge the battery.
+    // 1,152 W at 14.4 V is 80 A; (14.4 V - 12.6 V) / 0.15 ohm is 12 A.
     expect(flow(result, 'alternator')).toMatchObject({ regime: 'set-point', dropV: 14.4 });
-    expect(flow(result, 'alternator').currentA).toBeCloseTo(-90, 6);
-    expect(flow(result, 'battery').currentA).toBeCloseTo(10, 9);
+    expect(flow(result, 'alternator').currentA).toBeCloseTo(-92, 6);
+    expect(flow(result, 'battery')).toMatchObject({ regime: 'charging' });
+    expect(flow(result, 'battery').currentA).toBeCloseTo(12, 9);
+    // What its voltage is above its emf, times its current.
+    expect(flow(result, 'battery').heatW).toBeCloseTo(1.8 * 12, 9);
+  });
+
+  test.each([
+    [0.121, 'charging', 1.8 / 0.121],
+    [0.119, 'accepting', 15],
+  ])('takes no more than it accepts: behind %d ohm it is %s', (chargeOhm, regime, currentA) => {
+    const result = solve(alternator, { ...rested, chargeOhm, acceptA: 15 }, amp(1152));
+    expect(flow(result, 'battery')).toMatchObject({ regime });
+    expect(flow(result, 'battery').currentA).toBeCloseTo(currentA, 9);
+  });
+
+  test('takes what is left below the limit, and its voltage is what that asks for', () => {
+    // 100 A less 94 A charge it with 6 A: 12.6 V + 6 A * 0.15 ohm.
+    const result = solve(alternator, rested, draws(94));
+    expect(flow(result, 'alternator')).toMatchObject({ regime: 'limited', currentA: -100 });
+    expect(flow(result, 'battery').currentA).toBeCloseTo(6, 9);
+    expect(flow(result, 'amp').dropV).toBeCloseTo(13.5, 9);
+  });
+
+  test.each([
+    [99.9, 'charging', 12.6 + 0.1 * 0.15],
+    [100.1, 'set-point', 12.6 - 0.1 * 0.005],
+  ])('at a load of %d A past its vehicle the battery is %s', (givenA, regime, voltageV) => {
+    const result = solve(alternator, rested, draws(givenA));
+    expect(flow(result, 'battery')).toMatchObject({ regime });
+    expect(flow(result, 'amp').dropV).toBeCloseTo(voltageV, 9);
+  });
+
+  test('and two batteries: both charge, both give, or one gives to the other', () => {
+    const rear = { ...rested, id: 'rear', from: 'rear' };
+    const link = wire('link', 'plus', 'rear', 0.01);
+    const [both, gives] = [solve(alternator, rested, link, rear), solve(rested, link, rear, draws(30))];
+    expect(flow(both, 'battery').currentA).toBeCloseTo(12, 9);
+    expect(flow(both, 'rear').currentA).toBeCloseTo(1.8 / 0.16, 9);
+    // 30 A shared as 15 mohm to 5 mohm.
+    expect(flow(gives, 'battery').currentA).toBeCloseTo(-22.5, 9);
+    expect(flow(gives, 'rear').currentA).toBeCloseTo(-7.5, 9);
+    const low = solve(rested, link, { ...rear, emfV: 12.2 });
+    // 0.4 V over 5 + 10 + 150 mohm.
+    expect(flow(low, 'rear')).toMatchObject({ regime: 'charging' });
+    expect(flow(low, 'rear').currentA).toBeCloseTo(0.4 / 0.165, 9);
   });
 
   test('past its limit leaves the rest to the battery, and the voltage falls', () => {
@@ -157,19 +221,87 @@ describe('an alternator beside its battery', () => {
     expect(solve(alternator, amp(1500)).state).toBe('no-solution');
     expect(solve(alternator, amp(1400)).state).toBe('solved');
   });
+});
 
-  test('can be written so that the elements alone rebuild the network', () => {
-    const network = { referenceNode: 'minus', elements: [alternator, rested, amp(1152)] };
-    const settled = settledElements(network, solveNetwork(network));
-    expect(settled[1]).toEqual({
-      id: 'battery',
-      kind: 'load',
-      model: 'current',
-      givenA: 10,
-      from: 'plus',
-      to: 'minus',
+describe('a charger between two batteries', () => {
+  const charger = (limitA: number, outputV = 14.4, efficiency = 0.9): readonly NetworkElement[] =>
+    converterElements({
+      id: 'charger',
+      of: 'charger',
+      input: { from: 'plus', to: 'minus' },
+      output: { from: 'rear', to: 'minus' },
+      outputV,
+      limitA,
+      efficiency,
     });
-    expect(flow(solve(...settled), 'alternator').currentA).toBeCloseTo(-90, 6);
+  const rear: TwoSlopeSource = { ...rested, id: 'rear', from: 'rear' };
+
+  test('limited in voltage draws what it gives over its efficiency', () => {
+    // (14.4 V - 12.6 V) / 0.15 ohm is 12 A; 172.8 W / 0.9 is 192 W from 12.6 V behind 5 mohm.
+    const result = solve(rested, rear, ...charger(30));
+    expect(flow(result, 'charger:out')).toMatchObject({ regime: 'set-point' });
+    expect(flow(result, 'charger:out').currentA).toBeCloseTo(-12, 9);
+    const inputV = (12.6 + Math.sqrt(12.6 ** 2 - 4 * 0.005 * 192)) / 2;
+    expect(flow(result, 'charger:in').dropV).toBeCloseTo(inputV, 9);
+    expect(flow(result, 'charger:in').currentA).toBeCloseTo(192 / inputV, 9);
+  });
+
+  test('limited in current gives that much, at the voltage that the battery then has', () => {
+    const result = solve(rested, rear, ...charger(10));
+    expect(flow(result, 'charger:out')).toMatchObject({ regime: 'limited', currentA: -10 });
+    // 12.6 V + 10 A * 0.15 ohm; 141 W / 0.9.
+    expect(flow(result, 'rear').dropV).toBeCloseTo(14.1, 9);
+    expect(flow(result, 'charger:in').dropV * flow(result, 'charger:in').currentA).toBeCloseTo(141 / 0.9, 8);
+  });
+
+  test.each([
+    [11.99, 'limited'],
+    [12.01, 'set-point'],
+  ])('with a limit of %d A, where the battery takes 12 A, is %s', (limitA, regime) => {
+    expect(flow(solve(rested, rear, ...charger(limitA)), 'charger:out')).toMatchObject({ regime });
+  });
+
+  test('gives nothing to a battery above its voltage, and draws nothing then', () => {
+    const result = solve(rested, rear, ...charger(30, 12.5));
+    expect(flow(result, 'charger:out').currentA).toBe(0);
+    expect(flow(result, 'charger:in').currentA).toBe(0);
+  });
+
+  test('asks for more than its feed can give, and is told', () => {
+    // 12.6^2 / (4 * 0.5) = 79 W at most; it would draw 192 W.
+    const weak = wire('thin', 'plus', 'far', 0.495);
+    const fed = charger(30).map((one) => (one.id === 'charger:in' ? { ...one, from: 'far' } : one));
+    const result = solve(rested, weak, rear, ...fed);
+    expect(result.state === 'no-solution' && result.weakestLoad).toBe('charger:in');
+  });
+
+  test('below its input cut-out is told as any device', () => {
+    const [output, input] = converterElements({
+      id: 'charger',
+      of: 'charger',
+      input: { from: 'plus', to: 'minus' },
+      output: { from: 'rear', to: 'minus' },
+      outputV: 14.4,
+      limitA: 30,
+      efficiency: 0.9,
+      cutoutV: 12.55,
+    });
+    const result = solve(rested, rear, output, input);
+    expect(result.state === 'cut-out' && result.cutOut).toEqual(['charger:in']);
+  });
+
+  test.each([
+    ['feeds nothing that is there', { feeds: 'nobody' }],
+    ['feeds a battery', { feeds: 'rear' }],
+    ['gives more than it takes', { efficiency: 1.01 }],
+  ])('that %s is a fault', (_, wrong) => {
+    const elements = charger(30).map((one) => (one.id === 'charger:in' ? { ...one, ...wrong } : one));
+    expect(faultKinds(solve(rested, rear, ...elements))).toEqual(['converter-impossible']);
+  });
+
+  test('of no efficiency is a fault', () => {
+    expect(faultKinds(solve(rested, rear, ...charger(30, 14.4, 0)))).toEqual(['negative-value']);
+    expect(solve(rested, rear, ...charger(30, 14.4, 1)).state).toBe('solved');
   });
 });
 

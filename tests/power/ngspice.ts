@@ -1,5 +1,5 @@
 import { Simulation } from 'eecircuit-engine';
-import type { Network, NetworkElement } from '../../lib/power/network-types.ts';
+import type { ConverterLoad, EmfSource, Network, NetworkElement } from '../../lib/power/network-types.ts';
 
 /** What ngspice says of a network: node voltages, or the lines of its error list. */
 export type SpiceAnswer =
@@ -17,7 +17,12 @@ function deck(
     names.set(node, known);
     return known;
   };
-  const lines = network.elements.map((element, k) => line(element, k, name(element.from), name(element.to)));
+  const lines = network.elements.map((element, k) => {
+    const ends = [name(element.from), name(element.to)] as const;
+    return element.model === 'converter'
+      ? `b${k} ${ends.join(' ')} i=(${deliveredW(network, element, name)})/${element.efficiency}/v(${ends.join(',')})`
+      : line(element, k, ...ends);
+  });
   const sets = [...names].flatMap(([node, spice]) =>
     spice === '0' ? [] : [`v(${spice})=${start.get(node) ?? 0}`],
   );
@@ -32,11 +37,28 @@ function deck(
   return { text, names };
 }
 
-function line(element: NetworkElement, k: number, from: string, to: string): string {
+/** What the other side of a converter delivers, as ngspice computes it: voltage times current. */
+function deliveredW(network: Network, { feeds }: ConverterLoad, name: (node: string) => string): string {
+  const fed = network.elements.find(({ id }) => id === feeds);
+  if (fed?.model !== 'emf') throw new Error(`${feeds} is no source`);
+  const u = `v(${name(fed.from)},${name(fed.to)})`;
+  return `${u}*${limitedA(fed, u)}`;
+}
+
+const limitedA = ({ emfV, ohm, limitA }: EmfSource, u: string): string =>
+  `min(${limitA},max(0,(${emfV}-${u})/${ohm}))`;
+
+function line(element: Exclude<NetworkElement, ConverterLoad>, k: number, from: string, to: string): string {
   switch (element.model) {
+    case 'two-slope': {
+      // Which of its two lines holds is left to ngspice: the lesser current, the ceiling at most.
+      const { emfV, ohm, chargeOhm, acceptA } = element;
+      const over = `(v(${from},${to})-${emfV})`;
+      return `b${k} ${from} ${to} i=min(${acceptA},min(${over}/${ohm},${over}/${chargeOhm}))`;
+    }
     case 'emf':
       if (element.limitA !== undefined)
-        return `b${k} ${to} ${from} i=min(${element.limitA},max(0,(${element.emfV}-v(${from},${to}))/${element.ohm}))`;
+        return `b${k} ${to} ${from} i=${limitedA(element, `v(${from},${to})`)}`;
       if (element.ohm === 0) return `v${k} ${from} ${to} dc ${element.emfV}`;
       return `v${k} e${k} ${to} dc ${element.emfV}\nr${k} e${k} ${from} ${element.ohm}`;
     case 'resistance':
@@ -87,8 +109,12 @@ async function fresh(): Promise<Simulation> {
 }
 
 /** The current of an element by its own law at given voltages: written for the check, apart from the solver. */
-export function lawA(element: NetworkElement, u: number): number {
+export function lawA(element: Exclude<NetworkElement, ConverterLoad>, u: number): number {
   switch (element.model) {
+    case 'two-slope': {
+      const over = u - element.emfV;
+      return over < 0 ? over / element.ohm : Math.min(element.acceptA, over / element.chargeOhm);
+    }
     case 'emf': {
       const free = (u - element.emfV) / element.ohm;
       return element.limitA === undefined ? free : -Math.min(element.limitA, Math.max(0, -free));
@@ -107,9 +133,16 @@ export function lawA(element: NetworkElement, u: number): number {
 /** The largest imbalance of current at any node when every element follows its law at these voltages. */
 export function imbalanceA(network: Network, voltages: ReadonlyMap<string, number>): number {
   const sums = new Map<string, number>();
+  const overV = ({ from, to }: NetworkElement) =>
+    (voltages.get(from) ?? Number.NaN) - (voltages.get(to) ?? Number.NaN);
+  const currentA = (element: NetworkElement): number => {
+    if (element.model !== 'converter') return lawA(element, overV(element));
+    const fed = network.elements.find(({ id }) => id === element.feeds);
+    const givenW = fed ? -overV(fed) * currentA(fed) : Number.NaN;
+    return givenW / element.efficiency / overV(element);
+  };
   for (const element of network.elements) {
-    const u = (voltages.get(element.from) ?? Number.NaN) - (voltages.get(element.to) ?? Number.NaN);
-    const current = lawA(element, u);
+    const current = currentA(element);
     sums.set(element.from, (sums.get(element.from) ?? 0) + current);
     sums.set(element.to, (sums.get(element.to) ?? 0) - current);
   }

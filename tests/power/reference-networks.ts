@@ -12,7 +12,12 @@ export function seeded(seed: number): () => number {
 }
 
 export const topologies = ['tree', 'ring', 'shared-ground', 'mesh', 'alternator'] as const;
-export type Topology = (typeof topologies)[number];
+/**
+ * Batteries that charge make sources of more than one stable state near a collapse: no topologies to be loaded up to
+ * it, where ngspice may come to the other one, or to none.
+ */
+export const chargingTopologies = ['charging', 'charger'] as const;
+export type Topology = (typeof topologies)[number] | (typeof chargingTopologies)[number];
 
 /** A load between two nodes, of a model that the number picks. */
 function someLoad(id: string, from: string, to: string, pick: number, size: number): Load {
@@ -26,7 +31,8 @@ function someLoad(id: string, from: string, to: string, pick: number, size: numb
 /**
  * A vehicle's network by chance: a battery, a feed tree with fuses and joints, and a ground for each device. A
  * ring adds a second battery at the rear and a link; a shared ground sends all returns over one point; a mesh ties
- * feeds, and grounds, to one another; an alternator with a limit stands beside the battery.
+ * feeds, and grounds, to one another; an alternator with a limit stands beside the battery; where it charges, front and
+ * rear battery have two slopes and the vehicle draws, too; a charger keeps a rear battery from the front one.
  */
 export function randomNetwork(seed: number, topology: Topology): Network {
   const random = seeded(seed);
@@ -88,7 +94,69 @@ export function randomNetwork(seed: number, topology: Topology): Network {
       from: 'feed0',
       to: 'ground0',
     });
+  if (topology === 'charging' || topology === 'charger') {
+    elements[0] = twoSlopes('battery', 'feed0', 'ground0', between);
+    elements.push(
+      {
+        id: 'alternator',
+        kind: 'source',
+        model: 'emf',
+        emfV: between(12.4, 14.8),
+        ohm: between(0.001, 0.004),
+        limitA: between(30, 200),
+        from: 'feed0',
+        to: 'ground0',
+      },
+      { id: 'vehicle', kind: 'load', model: 'current', givenA: between(5, 60), from: 'feed0', to: 'ground0' },
+      twoSlopes('second', 'rear', 'rear-ground', between),
+    );
+    passive('strap', 'joint', 'rear-ground', 'ground0', between(0.0005, 0.002));
+    if (topology === 'charging') passive('link', 'conductor', 'feed0', 'rear', between(0.002, 0.01));
+    else elements.push(...charger(between));
+  }
   return { referenceNode: 'ground0', elements };
+}
+
+type Between = (low: number, high: number) => number;
+
+function twoSlopes(id: string, from: string, to: string, between: Between): NetworkElement {
+  return {
+    id,
+    kind: 'source',
+    model: 'two-slope',
+    emfV: between(12.2, 12.8),
+    ohm: between(0.0025, 0.008),
+    chargeOhm: between(0.1, 0.2),
+    acceptA: between(5, 15),
+    from,
+    to,
+  };
+}
+
+/** A charger from the front to the rear battery, and a device of constant power at the rear one. */
+function charger(between: Between): NetworkElement[] {
+  return [
+    {
+      id: 'charger:out',
+      kind: 'source',
+      model: 'emf',
+      emfV: between(13.5, 14.6),
+      ohm: between(0.001, 0.004),
+      limitA: between(5, 40),
+      from: 'rear',
+      to: 'rear-ground',
+    },
+    {
+      id: 'charger:in',
+      kind: 'load',
+      model: 'converter',
+      feeds: 'charger:out',
+      efficiency: between(0.7, 0.95),
+      from: 'feed0',
+      to: 'ground0',
+    },
+    { id: 'rear-load', kind: 'load', model: 'power', powerW: between(5, 500), from: 'rear', to: 'ground0' },
+  ];
 }
 
 function addRing(

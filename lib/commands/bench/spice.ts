@@ -60,6 +60,9 @@ function line(element: NetworkElement, k: number, from: string, to: string): str
       return `r${k} ${from} ${to} ${(element.ratedV * element.ratedV) / element.powerW}`;
     case 'power':
       return `b${k} ${from} ${to} i=${element.powerW}/v(${from},${to})`;
+    case 'two-slope':
+    case 'converter':
+      throw new Error(`The benchmark's networks have no ${element.model} element.`);
     case 'current':
       return `i${k} ${from} ${to} dc ${element.kind === 'source' ? -element.givenA : element.givenA}`;
   }

@@ -72,7 +72,7 @@ export const supplyRules = {
     ...cp,
   },
   'battery-acceptance': {
-    says: 'Charge that a battery takes up when nearly full',
+    says: 'Greatest current that a battery takes up when nearly full',
     dimension: 'current',
     value: 15,
     ...cp,
@@ -112,6 +112,13 @@ export const supplyRules = {
     value: 16,
     least: 10,
     most: 18,
+    ...cp,
+  },
+  'battery-charging-resistance': {
+    says: 'Resistance behind which a battery takes up charge',
+    dimension: 'resistance',
+    value: 0.15,
+    above: 0,
     ...cp,
   },
   'cut-out': {

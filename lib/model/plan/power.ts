@@ -25,14 +25,29 @@ export const networkElementSchema = z.object({
   kind: builders(z.enum(['source', 'conductor', 'fuse', 'joint', 'load'])),
   from: name,
   to: name,
-  model: builders(z.enum(['emf', 'current', 'power', 'square-law', 'resistance'])),
+  /**
+   * What it obeys, u = V(from) - V(to), i = currentA:
+   *
+   *   emf         u = emfV + ohm * i; with `limitA` it gives at most that and takes nothing back
+   *   two-slope   a battery: u = emfV + ohm * i while it gives (i < 0), else emfV + chargeOhm * i; at most i = acceptA
+   *   current     i = givenA of a load, -givenA of a source
+   *   power       i = powerW / u
+   *   square-law  i = powerW * u / ratedV^2
+   *   resistance  u = ohm * i
+   *   converter   i = what the element `feeds` gives (-u * i there) / efficiency / u
+   */
+  model: builders(z.enum(['emf', 'two-slope', 'current', 'power', 'square-law', 'resistance', 'converter'])),
   emfV: maybe,
   ohm: maybe,
+  chargeOhm: maybe,
   powerW: maybe,
   ratedV: maybe,
   givenA: maybe,
   limitA: maybe,
   acceptA: maybe,
+  /** The id of the source that is a converter's other side. */
+  feeds: builders(z.string().optional()),
+  efficiency: maybe,
   cutoutV: maybe,
   currentA: maybe,
   dropV: maybe,

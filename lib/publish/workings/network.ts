@@ -42,21 +42,26 @@ function isText(one: NetworkElement): string {
   const words: readonly (readonly [number | undefined, string])[] = [
     [one.emfV, 'V'],
     [one.ohm, 'ohm'],
+    [one.chargeOhm, 'ohm charging'],
     [one.powerW, 'W'],
     [one.ratedV, 'V rated'],
     [one.givenA, 'A'],
     [one.limitA, 'A at most'],
     [one.acceptA, 'A accepted at most'],
+    [one.efficiency, 'efficiency'],
     [one.cutoutV, 'V cut-out'],
   ];
   const parts = words.flatMap(([value, unit]) =>
     value === undefined ? [] : [`${plainNumber(value)} ${unit}`],
   );
-  return [modelWords[one.model], ...parts].join(', ');
+  const fed = one.feeds === undefined ? [] : [`feeds ${one.feeds}`];
+  return [modelWords[one.model], ...parts, ...fed].join(', ');
 }
 
 const modelWords = {
   emf: 'source',
+  'two-slope': 'battery',
+  converter: 'converter',
   current: 'constant current',
   power: 'constant power',
   'square-law': 'power by the square of the voltage',

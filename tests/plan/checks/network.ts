@@ -9,13 +9,29 @@ import { lawA, Spice } from '../../power/ngspice.ts';
 
 const num = (value: number | undefined): number => value ?? Number.NaN;
 
+/** What the laws of the test know: a converter stands as the power that it draws. */
+type Rebuilt = Exclude<NetworkElement, { readonly model: 'converter' }>;
+
 /**
- * The network again, from what the plan lists of it: a source that gives its limit is a current source, any other
- * holds its electromotive force behind its resistance.
+ * The network again, from what the plan lists of it: a source that gives its limit is a current source, a battery has
+ * its two lines, any other holds its electromotive force behind its resistance. A converter draws what the source that
+ * it feeds gives over its efficiency.
  */
-function rebuilt(element: Listed): NetworkElement {
+function rebuilt(element: Listed, all: readonly Listed[]): Rebuilt {
   const { id, from, to, kind, model, cutoutV } = element;
   const between = { id, from, to };
+  if (kind === 'source' && model === 'two-slope') {
+    const { emfV, ohm, chargeOhm, acceptA } = element;
+    return {
+      ...between,
+      kind,
+      model,
+      emfV: num(emfV),
+      ohm: num(ohm),
+      chargeOhm: num(chargeOhm),
+      acceptA: num(acceptA),
+    };
+  }
   if (kind === 'source') {
     const atLimit = element.limitA !== undefined && -num(element.currentA) > element.limitA * (1 - 1e-9);
     return atLimit
@@ -24,6 +40,14 @@ function rebuilt(element: Listed): NetworkElement {
   }
   if (kind !== 'load') return { ...between, kind, model: 'resistance', ohm: num(element.ohm) };
   const load = { ...between, kind, ...(cutoutV === undefined ? {} : { cutoutV }) };
+  if (model === 'converter') {
+    const fed = all.find((one) => one.id === element.feeds);
+    return {
+      ...load,
+      model: 'power',
+      powerW: (-num(fed?.currentA) * num(fed?.dropV)) / num(element.efficiency),
+    };
+  }
   if (model === 'power') return { ...load, model, powerW: num(element.powerW) };
   if (model === 'square-law')
     return { ...load, model, powerW: num(element.powerW), ratedV: num(element.ratedV) };
@@ -32,7 +56,7 @@ function rebuilt(element: Listed): NetworkElement {
 }
 
 /** Nodes that a joint without resistance makes one: the name of each in the network without those joints. */
-function merged(elements: readonly NetworkElement[]): (node: string) => string {
+function merged(elements: readonly Rebuilt[]): (node: string) => string {
   const names = new Map<string, string>();
   const find = (node: string): string => {
     const next = names.get(node);
@@ -46,19 +70,42 @@ function merged(elements: readonly NetworkElement[]): (node: string) => string {
   return find;
 }
 
-function networkOf(point: OperatingPoint): { network: Network; find: (node: string) => string } {
-  const elements = point.elements.map(rebuilt);
+interface RebuiltNetwork extends Network {
+  readonly elements: readonly Rebuilt[];
+}
+
+interface Rebuilding {
+  readonly network: RebuiltNetwork;
+  /** The voltages of its nodes without any load, each source with its limit: where ngspice starts. */
+  readonly openV: ReadonlyMap<string, number>;
+  readonly find: (node: string) => string;
+}
+
+function networkOf(point: OperatingPoint): Rebuilding {
+  const elements = point.elements.map((element) => rebuilt(element, point.elements));
   const find = merged(elements);
-  const kept = elements
-    .map((element) => ({ ...element, from: find(element.from), to: find(element.to) }))
-    .filter(({ from, to }) => from !== to);
-  return { network: { referenceNode: find(point.referenceNode), elements: kept }, find };
+  const joined = (all: readonly Rebuilt[]): RebuiltNetwork => {
+    const kept = all
+      .map((element) => ({ ...element, from: find(element.from), to: find(element.to) }))
+      .filter(({ from, to }) => from !== to);
+    return { referenceNode: find(point.referenceNode), elements: kept };
+  };
+  const limited = elements.map((element, k): Rebuilt => {
+    const { emfV, ohm, limitA } = point.elements[k] ?? {};
+    if (element.kind !== 'source' || limitA === undefined) return element;
+    const { id, kind, from, to } = element;
+    return { id, kind, model: 'emf', emfV: num(emfV), ohm: num(ohm), limitA, from, to };
+  });
+  const open = solveNetwork(scaleLoads(joined(limited), 0));
+  if (open.state !== 'solved' && open.state !== 'cut-out') throw new Error(`${open.state} without any load`);
+  const openV = new Map(open.nodes.map(({ id, voltageV }) => [id, voltageV]));
+  return { network: joined(elements), openV, find };
 }
 
 const isStiff = (element: NetworkElement): boolean => element.model === 'emf' && element.ohm === 0;
 
 /** The largest imbalance at any node whose elements all have a current by their own law. */
-function worstImbalanceA({ elements }: Network, voltageV: (node: string) => number): number {
+function worstImbalanceA({ elements }: RebuiltNetwork, voltageV: (node: string) => number): number {
   const held = new Set(elements.filter(isStiff).flatMap(({ from, to }) => [from, to]));
   const sums = new Map<string, number>();
   for (const element of elements.filter((one) => !isStiff(one))) {
@@ -69,23 +116,18 @@ function worstImbalanceA({ elements }: Network, voltageV: (node: string) => numb
   return Math.max(...[...sums].flatMap(([node, sum]) => (held.has(node) ? [] : [Math.abs(sum)])));
 }
 
-async function spiceVoltages(network: Network): Promise<(node: string) => number> {
-  const open = solveNetwork(scaleLoads(network, 0));
-  if (open.state !== 'solved' && open.state !== 'cut-out') throw new Error(`${open.state} without any load`);
-  const answer = await new Spice().solve(
-    network,
-    new Map(open.nodes.map(({ id, voltageV }) => [id, voltageV])),
-  );
+async function spiceVoltages({ network, openV }: Rebuilding): Promise<(node: string) => number> {
+  const answer = await new Spice().solve(network, openV);
   if ('errors' in answer) throw new Error(answer.errors.join('\n'));
   return (node) => answer.voltages.get(node) ?? Number.NaN;
 }
 
 /** Where power comes from and goes, by the law of each element at these voltages (W). */
-function tally({ elements }: Network, voltageV: (node: string) => number) {
+function tally({ elements }: RebuiltNetwork, voltageV: (node: string) => number) {
   const loads = elements.filter(({ kind }) => kind === 'load');
-  const drop = ({ from, to }: NetworkElement) => voltageV(from) - voltageV(to);
-  const power = (element: NetworkElement) => drop(element) * lawA(element, drop(element));
-  const sum = (some: readonly NetworkElement[]) => some.reduce((total, one) => total + power(one), 0);
+  const drop = ({ from, to }: Rebuilt) => voltageV(from) - voltageV(to);
+  const power = (element: Rebuilt) => drop(element) * lawA(element, drop(element));
+  const sum = (some: readonly Rebuilt[]) => some.reduce((total, one) => total + power(one), 0);
   return {
     loadW: sum(loads),
     heatW: sum(elements.filter(({ kind }) => kind !== 'load' && kind !== 'source')),
@@ -105,8 +147,9 @@ export function networkChecks(plan: () => BuildPlan): void {
 
   test('every node voltage is within 10 microvolt of ngspice', async () => {
     for (const point of plan().power.points) {
-      const { network, find } = networkOf(point);
-      const voltageV = await spiceVoltages(network);
+      const again = networkOf(point);
+      const { network, find } = again;
+      const voltageV = await spiceVoltages(again);
       // A case is void unless ngspice's own answer balances.
       expect(worstImbalanceA(network, voltageV), point.name).toBeLessThan(1e-6);
       for (const node of point.nodes)
@@ -120,8 +163,8 @@ export function networkChecks(plan: () => BuildPlan): void {
 
   test('sources give what loads and heat take, and ngspice has the same of both', async () => {
     for (const point of plan().power.points) {
-      const { network } = networkOf(point);
-      const spice = tally(network, await spiceVoltages(network));
+      const again = networkOf(point);
+      const spice = tally(again.network, await spiceVoltages(again));
       const of = (kind: (one: Listed['kind']) => boolean, power: (one: Listed) => number) =>
         point.elements.filter((one) => kind(one.kind)).reduce((total, one) => total + power(one), 0);
       const takenW = (one: Listed) => num(one.currentA) * num(one.dropV);
