@@ -35,5 +35,5 @@ export function faultText({ kind, elements, nodes, message }: NetworkFault, refe
 
 /** A message of the solver with what its elements stand for in the place of their ids. */
 export function plainly(message: string): string {
-  return message.replace(/(?<=[\w+.-]):(?:load|emf|fuse|conductor|(?:from|to)-(?:crimp|bolt))\b/g, '');
+  return message.replace(/(?<=[\w+.-]):(?:load|emf|fuse|conductor|in|out|(?:from|to)-(?:crimp|bolt))\b/g, '');
 }

@@ -58,6 +58,11 @@ export const supplyFindings = {
     levels: ['stop'],
     source: "Kirchhoff's and Ohm's laws",
   },
+  'network-converter-impossible': {
+    asks: 'A charger has a current limit, and takes at least what it gives.',
+    levels: ['stop'],
+    source: "Kirchhoff's and Ohm's laws",
+  },
   'network-joined-to-itself': {
     asks: 'No link or part of a device joins a terminal to itself.',
     levels: ['stop'],

@@ -2,6 +2,7 @@ import { turnOnSum } from '../../../lib/audio/turn-on.ts';
 import { buildCircuit } from '../../../lib/plan/circuit.ts';
 import { remarkFaults } from '../../../lib/plan/network-remarks.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
+import { converterElements } from '../../../lib/power/converters.ts';
 import { solveNetwork } from '../../../lib/power/network.ts';
 import type { Network, NetworkElement } from '../../../lib/power/network-types.ts';
 import { jobOf } from '../../plan/plan-small-shop.ts';
@@ -70,6 +71,18 @@ const secondBattery = (resistance: string) =>
     ),
   );
 
+/** A charger from the battery to where the device stands: it stands for the device, so that the job has it. */
+const charger = (efficiency: number) =>
+  converterElements({
+    id: 'amp',
+    of: 'amp',
+    input: { from: 'battery.POS', to: 'battery.NEG' },
+    output: { from: 'amp.B+', to: 'battery.NEG' },
+    outputV: 14,
+    limitA: 10,
+    efficiency,
+  });
+
 /** What makes a network impossible to compute: Kirchhoff's and Ohm's laws. */
 const networkCases = {
   'network-short-circuit': {
@@ -104,6 +117,13 @@ const networkCases = {
   'network-stiff-sources-in-parallel': {
     fires: [fires('two batteries of no resistance', 'stop', 'second', secondBattery('0 mohm'))],
     quiet: [quiet('of 5 milliohm', secondBattery('5 mohm'))],
+  },
+  'network-converter-impossible': {
+    fires: [
+      fires('an efficiency above 100 %', 'stop', 'amp', network([battery, feed, load, ...charger(1.01)])),
+      fires('nothing that it feeds', 'stop', 'amp', network([battery, feed, load, ...charger(0.9).slice(1)])),
+    ],
+    quiet: [quiet('of 100 %', network([battery, feed, load, ...charger(1)]))],
   },
   'network-joined-to-itself': {
     fires: [
