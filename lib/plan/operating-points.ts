@@ -142,7 +142,10 @@ function sourceElements(
       // With the engine off the battery is taken at the charge where the reserve ends: the worst that is planned for.
       emfV: rules[point.alternator === null ? 'voltage-engine-off' : 'voltage-rested'].value,
       ohm,
-      chargeOhm: Math.max(ohm, inSystem(rules['battery-charging-resistance'].value, systemVoltageOf(spec.voltage))),
+      chargeOhm: Math.max(
+        ohm,
+        inSystem(rules['battery-charging-resistance'].value, systemVoltageOf(spec.voltage)),
+      ),
       acceptA: rules['battery-acceptance'].value,
     };
     if (source !== circuit.primary || point.alternator === null) return [battery];
