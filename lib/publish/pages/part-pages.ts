@@ -9,7 +9,7 @@ import { partsOf } from '../job-standing.ts';
 import type { Link, Page, SiteContext } from '../page.ts';
 import { type PartData, partData } from '../part-data.ts';
 import { partRecord } from '../search-record.ts';
-import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { stacked, strong, type Table, tableOf } from '../sheets/table.ts';
 import { counted, spelled } from '../words.ts';
 import { none, type Writer, writerFor } from '../written.ts';
 
@@ -56,17 +56,19 @@ function stockText(stock: Stock | undefined, write: Writer): string {
 function terminalsTable(terminals: Readonly<Record<string, TerminalSpec>>): Table | null {
   const all = Object.entries(terminals);
   if (all.length === 0) return null;
-  return tableOf('Terminals', all, [
-    { title: 'Terminal', cell: ([name]) => strong(name) },
-    { title: 'For', cell: ([, spec]) => spelled(spec.role) },
-    { title: 'Panel', cell: ([, spec]) => (spec.panel === undefined ? none : spelled(spec.panel)) },
-    { title: 'Joint', cell: ([, spec]) => spelled(spec.joint) },
-    {
-      title: 'Takes',
-      cell: ([, spec]) => (spec.takes ? `${spec.takes.from.label} to ${spec.takes.to.label}` : none),
-    },
-    { title: 'Torque', kind: 'figure', cell: ([, spec]) => printed('torque', spec.torque) },
-  ]);
+  return stacked(
+    tableOf('Terminals', all, [
+      { title: 'Terminal', cell: ([name]) => strong(name) },
+      { title: 'For', cell: ([, spec]) => spelled(spec.role) },
+      { title: 'Panel', cell: ([, spec]) => (spec.panel === undefined ? none : spelled(spec.panel)) },
+      { title: 'Joint', cell: ([, spec]) => spelled(spec.joint) },
+      {
+        title: 'Takes',
+        cell: ([, spec]) => (spec.takes ? `${spec.takes.from.label} to ${spec.takes.to.label}` : none),
+      },
+      { title: 'Torque', kind: 'figure', cell: ([, spec]) => printed('torque', spec.torque) },
+    ]),
+  );
 }
 
 function controlsTable(controls: Readonly<Record<string, ControlSpec>>): Table | null {

@@ -3,7 +3,7 @@ import { printed } from '../../model/printed/index.ts';
 import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
 import { namesOf } from '../plan-names.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
+import { blank, dense, groupsBy, stacked, strong, type Table, tableOf, tick } from './table.ts';
 
 /** What is shown on the bench before a board sees the vehicle. */
 export interface BenchTestSheet {
@@ -145,7 +145,7 @@ function benchModel(plan: BuildPlan): BenchTestSheet | null {
         ],
       ),
     ),
-    turnOn: turnOn && dense(turnOn),
+    turnOn: turnOn && stacked(dense(turnOn)),
     pulls: pulls && dense(pulls),
     signatures: ['Tested by', 'Date', 'Bench supply', 'Meter'],
   };

@@ -4,7 +4,7 @@ import { namesOf, type PlanNames } from '../plan-names.ts';
 import { none, writerFor } from '../written.ts';
 import { conductorAlternatives } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, groupedTable, strong, type Table } from './table.ts';
+import { dense, groupedTable, stacked, strong, type Table } from './table.ts';
 
 /** Every conductor of the feed with what it must and may carry, and the voltage that each device is left. */
 export interface ConductorTableSheet {
@@ -115,11 +115,12 @@ function unknownTexts({ power }: BuildPlan, names: PlanNames): string[] {
 function conductorModel(plan: BuildPlan): ConductorTableSheet | null {
   const names = namesOf(plan);
   const { conductors, drops, points } = plan.power;
+  const alternatives = conductorAlternatives(plan, names, writerFor(plan.shop));
   if (conductors.length + drops.length === 0) return null;
   return {
-    conductors: conductors.length === 0 ? null : dense(conductorsTable(plan, names)),
-    alternatives: conductorAlternatives(plan, names, writerFor(plan.shop)),
-    drops: drops.length === 0 ? null : dropsTable(plan, names),
+    conductors: conductors.length === 0 ? null : stacked(dense(conductorsTable(plan, names))),
+    alternatives: alternatives && stacked(alternatives),
+    drops: drops.length === 0 ? null : stacked(dropsTable(plan, names)),
     unsolved: [...points.flatMap(unsolvedText), ...unknownTexts(plan, names)],
   };
 }

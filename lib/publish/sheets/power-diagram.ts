@@ -5,7 +5,7 @@ import { namesOf, type PlanNames } from '../plan-names.ts';
 import { lengthOr, none, writerFor } from '../written.ts';
 import { fuseAlternatives, fusesLacking } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, strong, type Table, tableOf, tick } from './table.ts';
+import { dense, stacked, strong, type Table, tableOf, tick } from './table.ts';
 
 /** The feed as a diagram, with its fuses, what each device draws and what the alternator gives. */
 export interface PowerDiagramSheet {
@@ -115,11 +115,11 @@ function turnOnTable(plan: BuildPlan): Table {
 function powerModel(plan: BuildPlan): PowerDiagramSheet | null {
   const names = namesOf(plan);
   const tables = [
-    dense(fusesTable(plan, names)),
-    fuseAlternatives('In place of fuses that the shelf lacks', fusesLacking(plan)),
-    dense(loadsTable(plan, names)),
-    dense(chargingTable(plan)),
-    dense(turnOnTable(plan)),
+    stacked(dense(fusesTable(plan, names))),
+    stacked(fuseAlternatives('In place of fuses that the shelf lacks', fusesLacking(plan))),
+    stacked(dense(loadsTable(plan, names))),
+    stacked(dense(chargingTable(plan))),
+    stacked(dense(turnOnTable(plan))),
   ].filter((table) => table.rows.length > 0);
   return tables.length === 0 ? null : { tables };
 }

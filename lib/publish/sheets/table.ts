@@ -40,6 +40,11 @@ export interface Table {
   readonly rows: readonly Row[];
   /** True where small type stands beside the text and not below it, so that a row takes one line. */
   readonly dense: boolean;
+  /**
+   * True where on a narrow screen each row becomes a list of named values: nothing of it is scrolled out of sight, where
+   * half a figure reads as a whole one.
+   */
+  readonly stacked: boolean;
 }
 
 /** A column and how its cell comes out of what a row is about. */
@@ -84,12 +89,18 @@ export function groupedTable<T>(
       })),
     ),
     dense: false,
+    stacked: false,
   };
 }
 
 /** The table with one line a row: small type beside the text. */
 export function dense(table: Table): Table {
   return { ...table, dense: true };
+}
+
+/** The table with its rows as lists on a narrow screen: for figures that are wrong when they are read in part. */
+export function stacked(table: Table): Table {
+  return { ...table, stacked: true };
 }
 
 /** Things by what they have in common, in the order in which they come. */

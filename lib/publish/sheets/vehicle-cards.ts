@@ -6,7 +6,17 @@ import { namesOf, type PlanNames } from '../plan-names.ts';
 import { spelled } from '../words.ts';
 import { lengthOr, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, type ColumnOf, dense, type Group, groupsBy, strong, type Table, tableOf } from './table.ts';
+import {
+  blank,
+  type ColumnOf,
+  dense,
+  type Group,
+  groupsBy,
+  stacked,
+  strong,
+  type Table,
+  tableOf,
+} from './table.ts';
 
 /** Two cards that live with the vehicle: one beside the battery, one for whoever looks for a fault. */
 export interface VehicleCardsSheet {
@@ -117,7 +127,7 @@ function cardsModel(plan: BuildPlan): VehicleCardsSheet | null {
     job: `${plan.job.title} (${plan.job.id}, revision ${plan.job.revision})`,
     vehicle: plan.vehicle.title,
     shop: [plan.shop.name, ...plan.shop.address].join(', '),
-    fuses: fuses && dense(fuses),
+    fuses: fuses && stacked(dense(fuses)),
     jumpStart: jumpStart(fuses !== null),
     points: points && dense(points),
     against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${printed('current-carried', total)} at rated power.`,

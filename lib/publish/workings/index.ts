@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { fuseAlternatives } from '../sheets/alternatives.ts';
-import type { Table } from '../sheets/table.ts';
+import { stacked, type Table } from '../sheets/table.ts';
 import { coilWirings } from './coils.ts';
 import { conductorLimits, conductorReasons } from './conductors.ts';
 import { findingSources } from './findings.ts';
@@ -16,7 +16,7 @@ export function workingTables(plan: BuildPlan): Table[] {
     findingSources(plan),
     fuseReasons(plan),
     shortsThroughFuses(plan),
-    fuseAlternatives('Fuses that would do instead', plan.power.fuses),
+    stacked(fuseAlternatives('Fuses that would do instead', plan.power.fuses)),
     conductorReasons(plan),
     conductorLimits(plan),
     coilWirings(plan),
