@@ -1,4 +1,5 @@
 import type { Finding } from '../model/finding.ts';
+import { acceptedText, findingFigure } from '../model/finding-text.ts';
 import { placeText } from '../model/place.ts';
 import { isStopped } from '../model/plan/index.ts';
 import { problemText } from '../model/problem.ts';
@@ -6,9 +7,37 @@ import { handOverLacks, lackText } from '../publish/hand-over.ts';
 import type { Effects } from './effects.ts';
 import type { LoadedJob, LoadedShop } from './load-shop.ts';
 
-/** A finding as the command line prints it. */
-export function findingText({ where, level, message, remedy, rule, source }: Finding): string {
-  return `${placeText(where)}: ${level}: ${message}\n  to do: ${remedy}\n  rule: ${rule} (${source})`;
+/** A finding as the command line prints it: what it says, its figures, what to do, where it comes from. */
+export function findingText(finding: Finding): string {
+  const { where, level, message, remedy, rule, source, accepted } = finding;
+  return [
+    `${placeText(where)}: ${level}${accepted ? ', accepted' : ''}: ${message}`,
+    ...figuresText(finding),
+    `  to do: ${remedy}`,
+    ...(accepted ? [`  ${acceptedText(accepted)} (${placeText(accepted.where)})`] : acceptText(finding)),
+    `  rule: ${rule} (${source})`,
+  ].join('\n');
+}
+
+function figuresText({ value, limit, unit }: Finding): string[] {
+  const figures = [
+    ...(value === undefined ? [] : [`value ${findingFigure(value, unit)}`]),
+    ...(limit === undefined ? [] : [`limit ${findingFigure(limit, unit)}`]),
+  ];
+  return figures.length === 0 ? [] : [`  ${figures.join(', ')}`];
+}
+
+/** What to write under `accepted:` of the job to let a caution stand. */
+function acceptText({ level, rule, related: [subject], value, unit }: Finding): string[] {
+  if (level !== 'caution' || subject === undefined) return [];
+  const seen = value === undefined ? '' : ` value: ${yamlText(findingFigure(value, unit))},`;
+  return [`  or accept it: { finding: ${rule}, of: ${yamlText(subject)},${seen} reason: , by: }`];
+}
+
+/** A text within braces of YAML: a name and a figure with its unit as they are, all else in quotes. */
+function yamlText(text: string): string {
+  const plain = /^(?:[A-Za-z][\w.+-]*|-?[\d.]+ [A-Za-z%][\w %/]*)$/;
+  return plain.test(text) ? text : JSON.stringify(text);
 }
 
 /** Tells every problem of the input. */
@@ -20,7 +49,9 @@ export function tellProblems({ problems }: Pick<LoadedShop, 'problems'>, effects
 export function standingText({ job, plan, released, changes }: LoadedJob): string {
   const count = (level: Finding['level']) =>
     plan.findings.filter((finding) => finding.level === level).length;
-  const numbers = `${count('stop')} stop, ${count('caution')} caution, ${count('note')} note`;
+  const accepted = plan.findings.filter((finding) => finding.accepted !== undefined).length;
+  const cautions = `${count('caution')} caution${accepted > 0 ? ` (${accepted} accepted)` : ''}`;
+  const numbers = `${count('stop')} stop, ${cautions}, ${count('note')} note`;
   const standing = isStopped(plan)
     ? 'DRAFT, stopped'
     : released

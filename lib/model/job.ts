@@ -123,6 +123,18 @@ const runSchema = z.strictObject({
   covering: builders(id.optional()),
 });
 
+/** A caution that the fabricator looked at and lets stand. It stays printed, and opens again once its value changes. */
+const acceptedSchema = z.strictObject({
+  /** Its name on the list of findings, such as `drop-over-limit`. */
+  finding: builders(text('drop-over-limit')),
+  /** What it is about: the subject that the list names. */
+  of: builders(text('amp')),
+  /** The value that was seen, as the list prints it; left out where the finding tells none. */
+  value: builders(text('0.42 V').optional()),
+  reason: builders(text('the amplifier never sees its rated power on this system')),
+  by: builders(text('initials')),
+});
+
 const revisionSchema = z.strictObject({
   revision: everyone(text('A')),
   date: everyone(day),
@@ -160,11 +172,14 @@ export const jobSchema = z.strictObject({
   boards: z.record(id, boardSchema).default({}),
   runs: z.record(id, runSchema).default({}),
   'left-open': z.record(terminalRef, builders(text('not used on this job'))).default({}),
+  /** Cautions that are accepted, each with its reason; a stop can't be. */
+  accepted: z.array(acceptedSchema).default([]),
   'as-built': z.record(z.string(), builders(measured)).default({}),
   notes: shownTo('bench', 'shop')(z.array(text('Vehicle returns in 30 days.')).default([])),
 });
 /** A job file as it was read, before names are looked up and shorthand is opened out. */
 export type JobFile = z.output<typeof jobSchema>;
+export type JobAccepted = z.output<typeof acceptedSchema>;
 export type JobDevice = z.output<typeof deviceSchema>;
 export type JobLink = z.output<typeof linkSchema>;
 export type JobBoard = z.output<typeof boardSchema>;

@@ -1,9 +1,9 @@
 import type { Finding, Level } from '../model/finding.ts';
+import { acceptedText, findingFigure } from '../model/finding-text.ts';
 import { placeText } from '../model/place.ts';
 import { groupsBy } from './sheets/table.ts';
 import type { Visible } from './visible-to.ts';
 import { levelMeanings, levelOrder, levelWords, markWords } from './words.ts';
-import { plainNumber } from './written.ts';
 
 /** A finding as a page prints it. */
 export interface FindingModel {
@@ -14,6 +14,8 @@ export interface FindingModel {
   readonly figures: string;
   readonly source: string;
   readonly rule: string;
+  /** By whom and why a caution was accepted, and at which value; null where it stands open. */
+  readonly accepted: string | null;
   /** Every place that it was said of. */
   readonly places: readonly string[];
 }
@@ -40,19 +42,19 @@ export function findingGroups(findings: readonly Finding[]): FindingGroup[] {
 
 /** What is said of several places in the same words is said once. */
 function merged(findings: readonly Finding[]): FindingModel[] {
-  return groupsBy(findings, ({ rule, message, remedy }) => [rule, message, remedy].join('|')).flatMap(
-    ({ things }) => {
-      const [first] = things;
-      return first === undefined
-        ? []
-        : [
-            findingModel(
-              first,
-              things.map(({ where }) => placeText(where)),
-            ),
-          ];
-    },
-  );
+  return groupsBy(findings, ({ rule, message, remedy, accepted }) =>
+    [rule, message, remedy, accepted ? acceptedText(accepted) : ''].join('|'),
+  ).flatMap(({ things }) => {
+    const [first] = things;
+    return first === undefined
+      ? []
+      : [
+          findingModel(
+            first,
+            things.map(({ where }) => placeText(where)),
+          ),
+        ];
+  });
 }
 
 /** True for a finding of which nothing was held back. */
@@ -61,7 +63,7 @@ export function isWhole(finding: Visible<Finding>): finding is Finding {
 }
 
 function findingModel(finding: Finding, places: readonly string[]): FindingModel {
-  const { level, message, remedy, rule, source, mark } = finding;
+  const { level, message, remedy, rule, source, mark, accepted } = finding;
   return {
     level,
     message: sentence(message),
@@ -72,6 +74,7 @@ function findingModel(finding: Finding, places: readonly string[]): FindingModel
     source:
       mark === undefined || source.includes(markWords[mark]) ? source : `${source} (${markWords[mark]})`,
     rule,
+    accepted: accepted === undefined ? null : sentence(acceptedText(accepted)),
     places,
   };
 }
@@ -85,5 +88,5 @@ function sentence(text: string): string {
 
 function figure(name: string, value: number | string | undefined, unit = ''): string {
   if (value === undefined) return '';
-  return `${name} ${typeof value === 'number' ? plainNumber(Number(value.toPrecision(4))) : value} ${unit}`.trimEnd();
+  return `${name} ${findingFigure(value, unit)}`;
 }

@@ -24,6 +24,7 @@ export function jobEntries(from: string, jobs: readonly PublishedJob[]): JobEntr
   return inOrder(jobs).map(({ plan }) => {
     const { job, vehicle, findings, boards } = plan;
     const count = (level: string): number => findings.filter((one) => one.level === level).length;
+    const accepted = findings.filter((one) => one.accepted !== undefined).length;
     return {
       id: job.id,
       title: job.title,
@@ -35,7 +36,7 @@ export function jobEntries(from: string, jobs: readonly PublishedJob[]): JobEntr
       issuedOn: job.issuedOn,
       draft: isDraft(plan),
       stops: counted(count('stop'), 'stop'),
-      cautions: counted(count('caution'), 'caution'),
+      cautions: `${counted(count('caution'), 'caution')}${accepted > 0 ? `, ${accepted} accepted` : ''}`,
       boards: boards.length === 0 ? 'no board' : boards.map((board) => spelled(board.material)).join(', '),
     };
   });

@@ -80,6 +80,12 @@ function printedTexts(job: JobFile): Printed[] {
     ...job.revisions.map(
       (revision, index): Printed => ({ path: ['revisions', String(index), 'what'], text: revision.what }),
     ),
+    ...job.accepted.flatMap(({ of, value = '', reason, by }, index): Printed[] =>
+      Object.entries({ of, value, reason, by }).map(([name, text]) => ({
+        path: ['accepted', String(index), name],
+        text,
+      })),
+    ),
     ...Object.entries(job['left-open']).map(([name, text]): Printed => ({ path: ['left-open', name], text })),
   ];
 }

@@ -7,6 +7,7 @@ import { type Device, type Job, type Link, type LinkEnd, terminalId } from '../m
 import type { Shop } from '../model/shop.ts';
 import { systemVoltageOf } from '../model/system-voltage.ts';
 import type { Vehicle } from '../model/vehicle.ts';
+import { checkAccepted } from './accepted-names.ts';
 import { checkAfter, checkAudioFields, checkBranches } from './audio-names.ts';
 import { openLinks } from './open-links.ts';
 import { privateLeaks } from './private-leaks.ts';
@@ -53,6 +54,7 @@ export function resolveJob(
   checkBranches(links, runs, report);
   checkWires(file, around.parts, report);
   checkLeftOpen(file, devices, report);
+  checkAccepted(file, report);
   checkOpenIsFree(file, links, report);
   checkLengths(links, devices, around.parts, report);
   if (report.problems.length > before || report.incomplete) return null;

@@ -29,6 +29,26 @@ const leaks: readonly ProblemCase[] = [
     says: /holds the customer's contact/,
   },
   {
+    name: 'the name in the reason of an accepted caution',
+    changes: [
+      inJob(
+        'status: draft',
+        'accepted: [{ finding: ground-drop, of: amp, reason: ^Specimen asked for it, by: P. T. }]\nstatus: draft',
+      ),
+    ],
+    says: /holds the customer's name/,
+  },
+  {
+    name: 'the number beside who accepted a caution',
+    changes: [
+      inJob(
+        'status: draft',
+        'accepted: [{ finding: ground-drop, of: amp, reason: by telephone, by: ^555 0199 }]\nstatus: draft',
+      ),
+    ],
+    says: /holds the customer's contact/,
+  },
+  {
     name: 'the name in the id of a run',
     changes: [
       inJob(

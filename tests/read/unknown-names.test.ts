@@ -12,6 +12,17 @@ const unknownNames: readonly ProblemCase[] = [
     remedy: /did you mean "amp-a"/,
   },
   {
+    name: 'a finding that is accepted',
+    changes: [
+      inJob(
+        'status: draft',
+        'accepted: [{ finding: ^drop-over-limt, of: amp, value: 1 V, reason: seen, by: P. T. }]\nstatus: draft',
+      ),
+    ],
+    says: /no finding "drop-over-limt"/,
+    remedy: /did you mean "drop-over-limit"/,
+  },
+  {
     name: 'the vehicle',
     changes: [inJob('vehicle: wagon', 'vehicle: ^wagn')],
     says: /no vehicle "wagn"/,

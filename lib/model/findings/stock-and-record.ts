@@ -13,6 +13,21 @@ export const stockAndRecordFindings = {
     levels: ['stop'],
     source: 'the order of work',
   },
+  'acceptance-of-stop': {
+    asks: 'No stop is accepted: what stops a job is mended.',
+    levels: ['caution'],
+    source: 'the list of findings',
+  },
+  'acceptance-outdated': {
+    asks: 'What was accepted still has the value that was seen.',
+    levels: ['note'],
+    source: 'the list of findings',
+  },
+  'acceptance-pointless': {
+    asks: 'What is accepted is a caution that is found.',
+    levels: ['note'],
+    source: 'the list of findings',
+  },
   'as-built-differs': {
     asks: 'What was measured agrees with what was predicted.',
     levels: ['caution'],

@@ -21,19 +21,23 @@ export interface CoverSheet {
   readonly notes: readonly string[];
 }
 
-/** Findings of one level, those of one rule with one remedy together: it is told once. */
+/** Findings of one level, those of one rule with one remedy, and accepted alike, together: it is told once. */
 interface CoverFindings extends FindingGroup {
   readonly told: readonly {
     readonly messages: readonly string[];
+    readonly accepted: string | null;
     readonly remedy: string;
     readonly rule: string;
   }[];
 }
 
 function coverFindings(group: FindingGroup): CoverFindings {
-  const told = groupsBy(group.findings, ({ rule, remedy }) => `${rule}|${remedy}`).map(({ things }) => ({
+  const told = groupsBy(group.findings, ({ rule, remedy, accepted }) =>
+    [rule, remedy, accepted].join('|'),
+  ).map(({ things }) => ({
     messages: things.map(({ message }) => message),
     remedy: things[0]?.remedy ?? '',
+    accepted: things[0]?.accepted ?? null,
     rule: things[0]?.rule ?? '',
   }));
   return { ...group, told };

@@ -9,7 +9,13 @@ export function findingSources({ findings }: BuildPlan): Table {
   );
   return tableOf('Findings with their sources', all, [
     { title: 'Level', cell: ({ word }) => strong(word) },
-    { title: 'Finding', cell: ({ message, remedy }) => ({ text: message, beside: remedy }) },
+    {
+      title: 'Finding',
+      cell: ({ message, remedy, accepted }) => ({
+        text: message,
+        beside: accepted === null ? remedy : `${remedy} ${accepted}`,
+      }),
+    },
     { title: 'Figures', cell: ({ figures }) => figures },
     { title: 'Rule and source', cell: ({ rule, source }) => ({ text: rule, beside: source }) },
     { title: 'Written at', cell: ({ places }) => places.join(', ') },

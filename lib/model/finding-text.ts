@@ -1,0 +1,63 @@
+import type { Finding } from './finding.ts';
+import { dimensions, parseNumber } from './quantity.ts';
+
+/** The value or the limit of a finding as every list prints it: four digits that count, and its unit. */
+export function findingFigure(value: number | string, unit = ''): string {
+  const digits =
+    typeof value === 'number'
+      ? value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 4 })
+      : value;
+  return `${digits} ${unit}`.trimEnd();
+}
+
+/** By whom, at which value and why a caution was accepted. */
+export function acceptedText({ by, reason, value }: NonNullable<Finding['accepted']>): string {
+  return `accepted by ${by}${value === undefined ? '' : ` at ${value}`}: ${reason}`;
+}
+
+/** A value that was written coarser than this share of it was not read off the list. */
+const coarsest = 0.01;
+
+/**
+ * True where what was written is what a finding has: the same text, or the same number to the last digit that was
+ * written, in whichever unit of its dimension, and never more than 1 % off.
+ */
+export function isFigure(written: string, value: number | string, unit = ''): boolean {
+  const text = written.trim().replace(/\s+/g, ' ');
+  if (text === findingFigure(value, unit)) return true;
+  const read = typeof value === 'number' ? readTerm(text) : null;
+  const factor = read && factorOf(read.unit, unit);
+  if (typeof value !== 'number' || !read || factor === null) return false;
+  const off = Math.abs(value * factor - read.number);
+  return off <= (read.step / 2) * (1 + 1e-9) && off <= Math.abs(value * factor) * coarsest;
+}
+
+interface Term {
+  readonly number: number;
+  /** The worth of its last digit, or of its fraction. */
+  readonly step: number;
+  readonly unit: string;
+}
+
+function readTerm(text: string): Term | null {
+  const [, minus, digits = '', unit = ''] =
+    /^(-)?(\d+[ -]\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|\.\d+) ?(\D.*)?$/.exec(text) ?? [];
+  const number = parseNumber(digits);
+  if (number === null) return null;
+  const [, under] = /\/(\d+)$/.exec(digits) ?? [];
+  const [, decimals = ''] = /\.(\d+)$/.exec(digits) ?? [];
+  const step = under === undefined ? 10 ** -decimals.length : 1 / Number(under);
+  return { number: minus ? -number : number, step, unit };
+}
+
+/** From a finding's unit to another of the same dimension; null where they share none. A plain share is of 1. */
+function factorOf(to: string, from: string): number | null {
+  const [written, own] = [to === '' ? '1' : to, from === '' ? '1' : from];
+  if (written === own) return 1;
+  for (const { si, units } of Object.values(dimensions)) {
+    const known: Readonly<Record<string, number>> = { ...units, [si]: 1 };
+    const [perTo, perFrom] = [known[written], known[own]];
+    if (perTo !== undefined && perFrom !== undefined) return perFrom / perTo;
+  }
+  return null;
+}

@@ -1,0 +1,85 @@
+import type { Finding } from '../model/finding.ts';
+import { findingFigure, isFigure } from '../model/finding-text.ts';
+import type { FindingId, LevelOf } from '../model/findings/index.ts';
+import type { JobAccepted } from '../model/job.ts';
+import { pointer } from '../model/place.ts';
+import type { RemarkBody } from '../model/remark.ts';
+import type { Job } from '../model/resolved-job.ts';
+import { findingOf } from './rule.ts';
+
+/**
+ * The findings, each caution that the job accepts at its present value marked so, and what is to be said of the
+ * acceptances: that a stop can't be accepted, that a value has changed, that nothing is found any more.
+ */
+export function withAcceptances(findings: readonly Finding[], job: Job): Finding[] {
+  const { accepted } = job.file;
+  const marked = findings.map((finding): Finding => {
+    const k = accepted.findIndex((one) => isAbout(one, finding) && isSeen(one, finding));
+    const own = accepted[k];
+    if (finding.level !== 'caution' || !own) return finding;
+    const { by, reason, value } = own;
+    const where = job.place(pointer(['accepted', String(k)]));
+    return { ...finding, accepted: { by, reason, ...(value !== undefined && { value }), where } };
+  });
+  return [...marked, ...accepted.flatMap((one, k) => judgeAcceptance(one, k, marked, job))];
+}
+
+function isAbout({ finding: id, of }: JobAccepted, { rule, related }: Finding): boolean {
+  return rule === id && related[0] === of;
+}
+
+/** A finding without a value is accepted as such; one with a value at that value. */
+function isSeen({ value: written }: JobAccepted, { value, unit }: Finding): boolean {
+  if (value === undefined) return written === undefined;
+  return written !== undefined && isFigure(written, value, unit);
+}
+
+function judgeAcceptance(
+  one: JobAccepted,
+  k: number,
+  findings: readonly Finding[],
+  job: Job,
+): readonly Finding[] {
+  const path = pointer(['accepted', String(k)]);
+  const say = <Id extends FindingId>(rule: Id, level: LevelOf<Id>, body: RemarkBody) =>
+    findingOf({ rule, level, ...body }, { path }, job);
+  const name = `${one.finding} of ${one.of}`;
+  const about = findings.filter((finding) => isAbout(one, finding));
+  const cautions = about.filter(({ level }) => level === 'caution');
+  if (cautions.some((finding) => isSeen(one, finding))) return [];
+  const [changed] = cautions;
+  if (changed)
+    return [
+      say('acceptance-outdated', 'note', {
+        of: [one.of],
+        message: `${name} ${changedText(one, changed)}: it stands open again`,
+        remedy: `look at it again; if it may stay, write ${valueText(changed)} here`,
+      }),
+    ];
+  if (about.some(({ level }) => level === 'stop'))
+    return [
+      say('acceptance-of-stop', 'caution', {
+        of: [one.of],
+        message: `${name} is a stop: it can't be accepted`,
+        remedy: 'mend what stops the job, and take this acceptance out',
+      }),
+    ];
+  return [
+    say('acceptance-pointless', 'note', {
+      of: [one.of],
+      message: `${name} is accepted, but ${about.length > 0 ? 'is only a note' : 'is not found any more'}`,
+      remedy: 'take this acceptance out, or write finding: and of: as the list of findings has them',
+    }),
+  ];
+}
+
+function changedText({ value: written }: JobAccepted, { value, unit }: Finding): string {
+  if (value === undefined) return `was accepted at ${written}, but tells no value`;
+  const now = findingFigure(value, unit);
+  if (written === undefined) return `is accepted without the value that was seen, ${now}`;
+  return `was accepted at ${written}, and is ${now} now`;
+}
+
+function valueText({ value, unit }: Finding): string {
+  return value === undefined ? 'no value:' : `value: ${findingFigure(value, unit)}`;
+}
