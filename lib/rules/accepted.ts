@@ -1,9 +1,8 @@
 import type { Finding } from '../model/finding.ts';
 import { findingFigure, isFigure } from '../model/finding-text.ts';
-import type { FindingId, LevelOf } from '../model/findings/index.ts';
 import type { JobAccepted } from '../model/job.ts';
 import { pointer } from '../model/place.ts';
-import type { RemarkBody } from '../model/remark.ts';
+import type { PlacedRemark, Remark } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { findingOf } from './rule.ts';
 
@@ -21,7 +20,19 @@ export function withAcceptances(findings: readonly Finding[], job: Job): Finding
     const where = job.place(pointer(['accepted', String(k)]));
     return { ...finding, accepted: { by, reason, ...(value !== undefined && { value }), where } };
   });
-  return [...marked, ...accepted.flatMap((one, k) => judgeAcceptance(one, k, marked, job))];
+  const remarked = acceptanceRemarks(findings, accepted);
+  return [...marked, ...remarked.map(({ remark, ...spot }) => findingOf(remark, spot, job))];
+}
+
+/** What is to be said of the acceptances of a job, by what is found. */
+export function acceptanceRemarks(
+  findings: readonly Finding[],
+  accepted: readonly JobAccepted[],
+): PlacedRemark[] {
+  return accepted.flatMap((one, k): PlacedRemark[] => {
+    const remark = judgeAcceptance(one, findings);
+    return remark ? [{ remark, path: pointer(['accepted', String(k)]) }] : [];
+  });
 }
 
 function isAbout({ finding: id, of }: JobAccepted, { rule, related }: Finding): boolean {
@@ -34,43 +45,35 @@ function isSeen({ value: written }: JobAccepted, { value, unit }: Finding): bool
   return written !== undefined && isFigure(written, value, unit);
 }
 
-function judgeAcceptance(
-  one: JobAccepted,
-  k: number,
-  findings: readonly Finding[],
-  job: Job,
-): readonly Finding[] {
-  const path = pointer(['accepted', String(k)]);
-  const say = <Id extends FindingId>(rule: Id, level: LevelOf<Id>, body: RemarkBody) =>
-    findingOf({ rule, level, ...body }, { path }, job);
+function judgeAcceptance(one: JobAccepted, findings: readonly Finding[]): Remark | null {
   const name = `${one.finding} of ${one.of}`;
   const about = findings.filter((finding) => isAbout(one, finding));
   const cautions = about.filter(({ level }) => level === 'caution');
-  if (cautions.some((finding) => isSeen(one, finding))) return [];
+  if (cautions.some((finding) => isSeen(one, finding))) return null;
   const [changed] = cautions;
   if (changed)
-    return [
-      say('acceptance-outdated', 'note', {
-        of: [one.of],
-        message: `${name} ${changedText(one, changed)}: it stands open again`,
-        remedy: `look at it again; if it may stay, write ${valueText(changed)} here`,
-      }),
-    ];
-  if (about.some(({ level }) => level === 'stop'))
-    return [
-      say('acceptance-of-stop', 'caution', {
-        of: [one.of],
-        message: `${name} is a stop: it can't be accepted`,
-        remedy: 'mend what stops the job, and take this acceptance out',
-      }),
-    ];
-  return [
-    say('acceptance-pointless', 'note', {
+    return {
+      rule: 'acceptance-outdated',
+      level: 'note',
       of: [one.of],
-      message: `${name} is accepted, but ${about.length > 0 ? 'is only a note' : 'is not found any more'}`,
-      remedy: 'take this acceptance out, or write finding: and of: as the list of findings has them',
-    }),
-  ];
+      message: `${name} ${changedText(one, changed)}: it stands open again`,
+      remedy: `look at it again; if it may stay, write ${valueText(changed)} here`,
+    };
+  if (about.some(({ level }) => level === 'stop'))
+    return {
+      rule: 'acceptance-of-stop',
+      level: 'caution',
+      of: [one.of],
+      message: `${name} is a stop: it can't be accepted`,
+      remedy: 'mend what stops the job, and take this acceptance out',
+    };
+  return {
+    rule: 'acceptance-pointless',
+    level: 'note',
+    of: [one.of],
+    message: `${name} is accepted, but ${about.length > 0 ? 'is only a note' : 'is not found any more'}`,
+    remedy: 'take this acceptance out, or write finding: and of: as the list of findings has them',
+  };
 }
 
 function changedText({ value: written }: JobAccepted, { value, unit }: Finding): string {

@@ -1,4 +1,5 @@
 import type { CasesOfRemark, RemarkCases } from '../remark-case.ts';
+import { acceptanceRemarksCases } from './acceptances.ts';
 import { endAndRunRemarks } from './ends-and-runs.ts';
 import { layoutRemarks } from './layout.ts';
 import { levelRemarks } from './levels.ts';
@@ -19,6 +20,7 @@ const every = {
   ...layoutRemarks,
   ...mountingRemarks,
   ...workRemarks,
+  ...acceptanceRemarksCases,
 } satisfies RemarkCases;
 
 /** The cases of all that computations remark, each under its id. */
