@@ -7,6 +7,8 @@ export default defineConfig(({ mode }) => ({
   test: {
     include: ['tests/**/*.test.ts'],
     reporters: ['default', fileURLToPath(new URL('plain-count.ts', import.meta.url))],
+    // Files of one worker share what they import: loading it anew took longer than the tests. Nothing of ours keeps state.
+    isolate: false,
     env: mode === 'long' ? { LONG: '1' } : {},
     setupFiles: [fileURLToPath(new URL('property-seed.ts', import.meta.url))],
     testTimeout: 120_000,
