@@ -107,6 +107,27 @@ export const dimensions = {
     units: { L: 1e-3, l: 1e-3, ft3: (12 * inch) ** 3, in3: inch ** 3, m3: 1 },
     greatest: 1000,
   },
+  area: {
+    name: 'area',
+    examples: ['0.8 m2', '9 ft2'],
+    si: 'm2',
+    units: { m2: 1, cm2: 1e-4, ft2: (12 * inch) ** 2, in2: inch ** 2 },
+    greatest: 1000,
+  },
+  airflow: {
+    name: 'flow of air',
+    examples: ['30 m3/h', '18 cfm'],
+    si: 'm3/s',
+    units: { 'm3/h': 1 / 3600, 'm3/s': 1, 'L/s': 1e-3, cfm: (12 * inch) ** 3 / 60 },
+    greatest: 10,
+  },
+  heatTransfer: {
+    name: 'heat that a wall passes',
+    examples: ['3.5 W/m2K'],
+    si: 'W/m2K',
+    units: { 'W/m2K': 1 },
+    greatest: 1000,
+  },
   density: { name: 'density', examples: ['680 kg/m3'], si: 'kg/m3', units: { 'kg/m3': 1 }, greatest: 3e4 },
   stress: {
     name: 'elastic modulus',

@@ -83,6 +83,16 @@ const spaceSchema = z.strictObject({
   'beside-subwoofer': builders(z.boolean().default(false)),
   /** Volume of air that cools the equipment. */
   air: builders(quantity('volume').optional()),
+  /** Surface of the walls that gives off its heat, where it was measured. Left out: from its box, or from its air. */
+  surface: builders(quantityAbove('area').optional()),
+  /** Air that a fan moves through it. */
+  fan: builders(quantity('airflow').optional()),
+  /** Upright openings to the air of its zone, each as wide and as high as it is. */
+  openings: z
+    .array(
+      z.strictObject({ width: builders(quantityAbove('length')), height: builders(quantityAbove('length')) }),
+    )
+    .default([]),
   obstacles: z.record(id, obstacleSchema).default({}),
   'sound-points': z.record(id, soundPointSchema),
 });

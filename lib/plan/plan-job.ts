@@ -4,6 +4,7 @@ import type { Job } from '../model/resolved-job.ts';
 import { planBranches } from './branches.ts';
 import { planControls } from './controls.ts';
 import { jobHead, shopHead, vehicleHead } from './heads.ts';
+import { planHeat } from './heat.ts';
 import { planHouseRules } from './house-rules.ts';
 import { accountTerminals, planItems } from './items.ts';
 import { planMeasurements } from './measurements.ts';
@@ -46,6 +47,7 @@ export function planJob(written: Job): Planned {
     const routed = settled.routed[index];
     return routed ? [planBoard(job, board, routed, book)] : [];
   });
+  const heat = planHeat(job, power, book);
   const heard = withWireLoss(job, audio, channels, settled, book);
   const items = planItems(job);
   const controls = planControls(job, heard);
@@ -69,6 +71,7 @@ export function planJob(written: Job): Planned {
     power,
     audio: heard,
     boards,
+    heat,
     offCuts,
     wires,
     runs,

@@ -44,7 +44,7 @@ export interface DeviceCurrents {
 }
 
 /** The power that the supply still gives at a voltage, against that at its rating. */
-function powerShare(supply: SupplyType, voltageV: number, ratedV: number): number {
+export function powerShare(supply: SupplyType, voltageV: number, ratedV: number): number {
   const ratio = voltageV / ratedV;
   const shares: Record<SupplyType, number> = {
     regulated: 1,

@@ -1,44 +1,149 @@
-import type { Device } from '../model/resolved-job.ts';
+import { fanFor } from '../heat/cavity-air.ts';
+import { pointer } from '../model/place.ts';
+import type { PlanHeat } from '../model/plan/index.ts';
+import type { Device, Job } from '../model/resolved-job.ts';
+import { ambientRules } from '../model/zone-ambient.ts';
+import { deviceSpot, partOf } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { figure, listed, watts } from './words.ts';
+import { houseRule, partData, type Source } from './source.ts';
+import { listed } from './words.ts';
 
-/** Heat of a device at rated power (W), by its part; null where the part is silent. */
-function heatOf({ spec }: Device): number | null {
-  return spec !== null && 'heat' in spec ? (spec.heat ?? null) : null;
+/** The warmest air that a device bears; null for one that is silent and has no heat to lose. */
+function bears(job: Job, { spec }: Device): { readonly mostC: number; readonly isMakers: boolean } | null {
+  const own = spec !== null && 'most-ambient' in spec ? spec['most-ambient'] : undefined;
+  if (own !== undefined) return { mostC: own, isMakers: true };
+  const electronic = spec?.kind === 'amplifier' || spec?.kind === 'processor' || spec?.kind === 'source-unit';
+  return electronic ? { mostC: houseRule(job, 'most-ambient').value, isMakers: false } : null;
 }
 
-function hasFan({ facts }: Device): boolean {
-  return Object.values(facts.footprint?.cooling ?? {}).includes('fan');
+interface TooWarm {
+  readonly device: Device;
+  readonly mostC: number;
+  readonly isMakers: boolean;
 }
 
-const cavityHeat: Rule = {
-  id: 'cavity-heat',
-  judge({ job }) {
-    return job.boards.flatMap(({ id, path, space, spaceId }): Verdict<'cavity-heat'>[] => {
-      const hot = job.devices.filter((device) => device.board === id && device.spec?.kind === 'amplifier');
-      if (hot.length === 0 || hot.some(hasFan)) return [];
-      const silent = hot.filter((device) => heatOf(device) === null).map((device) => device.id);
-      const sumW = hot.reduce((sum, device) => sum + (heatOf(device) ?? 0), 0);
-      const air =
-        space.air === undefined
-          ? `${spaceId} has an air volume that is not known`
-          : `${spaceId} has ${figure(space.air * 1000)} L of air`;
-      const heat =
-        silent.length === 0
-          ? `${watts(sumW)} of heat at rated power`
-          : `an amount of heat that is not known (${listed(silent)})`;
+/** The devices that the air is too warm for, those of a maker's limit first, then the most sensitive. */
+function tooWarm(job: Job, devices: readonly Device[], airC: number): TooWarm[] {
+  return devices
+    .flatMap((device): TooWarm[] => {
+      const limit = bears(job, device);
+      return limit && airC > limit.mostC + 1e-9 ? [{ device, ...limit }] : [];
+    })
+    .toSorted((a, b) => Number(b.isMakers) - Number(a.isMakers) || a.mostC - b.mostC);
+}
+
+const degrees = (valueC: number): string => `${Math.ceil(valueC - 1e-9)} C`;
+const allowed = (valueC: number): string => `${Math.floor(valueC + 1e-9)} C`;
+
+/** The gravest of what the air is too warm for, as one verdict: one cause gives one finding. */
+function verdictOf(
+  job: Job,
+  found: readonly TooWarm[],
+  airC: number,
+): Pick<Verdict<'air-too-warm'>, 'level' | 'of' | 'value' | 'limit' | 'unit' | 'source' | 'mark'> | null {
+  const [worst] = found;
+  if (!worst) return null;
+  const from: Source = worst.isMakers ? partData : houseRule(job, 'most-ambient').from;
+  return {
+    level: worst.isMakers ? 'stop' : 'caution',
+    of: found.map(({ device }) => device.id),
+    ...{ value: airC, limit: worst.mostC, unit: 'C' },
+    ...from,
+  };
+}
+
+/** What is allowed: by device where its maker says so, all others by the house rule together. */
+function allowedText(found: readonly TooWarm[]): string {
+  const silent = found.filter(({ isMakers }) => !isMakers);
+  const names = listed(silent.map(({ device }) => device.id));
+  const [makers, bear] = silent.length === 1 ? ['its maker is', 'bears'] : ['their makers are', 'bear'];
+  return listed([
+    ...found
+      .filter(({ isMakers }) => isMakers)
+      .map(({ device, mostC }) => `${device.id} bears ${allowed(mostC)}`),
+    ...(silent[0]
+      ? [`${names} ${bear} ${allowed(silent[0].mostC)} by the house rule: ${makers} silent`]
+      : []),
+  ]);
+}
+
+/** What helps a space: a cooler zone where its own air is too warm already, else a fan of so much air, or openings. */
+function coolerText(heat: PlanHeat, mostC: number): string {
+  const riseK = mostC - heat.outsideC;
+  if (riseK <= 0) return 'mount it in a cooler zone, or take what its maker allows there';
+  const m3h = Math.ceil((fanFor({ ...heat }, riseK) * 3600) / 5) * 5;
+  return `move ${m3h} m3/h through ${heat.space} with a fan and write fan:, give it openings low and high and write openings:, or measure its walls or air and write surface: or air:`;
+}
+
+/** Spaces with boards: by the heat balance of the plan. */
+function inSpaces(job: Job, heat: PlanHeat): Verdict<'air-too-warm'>[] {
+  const boards = job.boards.filter(({ spaceId }) => spaceId === heat.space);
+  const devices = job.devices.filter(({ board }) => boards.some(({ id }) => id === board));
+  const found = tooWarm(job, devices, heat.airC);
+  const verdict = verdictOf(job, found, heat.airC);
+  if (!verdict) return [];
+  const { lossW, surfaceM2, outsideC } = heat;
+  return [
+    {
+      ...verdict,
+      of: [...verdict.of, ...boards.map(({ id }) => id), heat.space],
+      message: `the air of ${heat.space} gets to ${degrees(heat.airC)} while music plays: ${Math.ceil(lossW)} W of heat, ${Math.floor(surfaceM2 * 100) / 100} m2 of wall that gives it off, ${outsideC} C round it; ${allowedText(found)}`,
+      remedy: coolerText(heat, Math.min(...found.map(({ mostC }) => mostC))),
+      ...deviceSpot(job, found[0]?.device.id ?? ''),
+    },
+  ];
+}
+
+/** Devices on no board: by the air of their zone. */
+function inZones(job: Job): Verdict<'air-too-warm'>[] {
+  return job.devices
+    .filter(({ board, origin }) => board === null && origin === 'job')
+    .flatMap((device): Verdict<'air-too-warm'>[] => {
+      const airC = job.rules[ambientRules[device.zone]].value;
+      const found = tooWarm(job, [device], airC);
+      const verdict = verdictOf(job, found, airC);
+      if (!verdict) return [];
       return [
         {
-          level: 'note',
-          of: [id, spaceId, ...hot.map((device) => device.id)],
-          message: `${id} gives off ${heat}, ${air}, and no fan moves it`,
-          ...(silent.length === 0 && { value: sumW, unit: 'W' }),
-          remedy: `${space.air === undefined ? `measure the air of ${spaceId} and write it as air:; ` : ''}leave an inlet low and an outlet high, and feel the amplifiers after half an hour of loud music`,
-          path,
+          ...verdict,
+          message: `the air round ${device.id} gets to ${degrees(airC)} in its zone, ${device.zone}; ${allowedText(found)}`,
+          remedy: 'mount it in a cooler zone, or take what its maker allows there',
+          ...deviceSpot(job, device.id),
+        },
+      ];
+    });
+}
+
+const airTooWarm: Rule = {
+  id: 'air-too-warm',
+  judge: ({ job, plan }) => [...plan.heat.flatMap((heat) => inSpaces(job, heat)), ...inZones(job)],
+};
+
+const sheetTooWarm: Rule = {
+  id: 'sheet-too-warm',
+  judge({ job, plan }) {
+    return plan.boards.flatMap(({ id, sheet, space }): Verdict<'sheet-too-warm'>[] => {
+      const part = partOf(job, sheet);
+      const board = job.boards.find((one) => one.id === id);
+      if (part?.kind !== 'board-sheet' || part.withstands === undefined || !board) return [];
+      const zoneC = job.rules[ambientRules[board.space.zone]].value;
+      const airC = Math.max(zoneC, plan.heat.find((one) => one.space === space)?.airC ?? zoneC);
+      if (airC <= part.withstands + 1e-9) return [];
+      const byZone = zoneC > part.withstands + 1e-9;
+      return [
+        {
+          level: byZone ? 'stop' : 'caution',
+          of: [id, sheet],
+          message: `${sheet} stands ${allowed(part.withstands)}; ${byZone ? `${space} gets to ${degrees(zoneC)} by its zone, ${board.space.zone}` : `the air of ${space} gets to ${degrees(airC)} while music plays`}`,
+          ...{ value: byZone ? zoneC : airC, limit: part.withstands, unit: 'C' },
+          remedy: byZone
+            ? 'take plywood or aluminium, or another place'
+            : 'take plywood or aluminium, or cool the space with a fan or openings',
+          path: pointer(['boards', id, 'sheet']),
         },
       ];
     });
   },
 };
 
-export const heatRules: readonly Rule[] = [cavityHeat];
+export const heatRules: readonly Rule[] = [airTooWarm, sheetTooWarm];

@@ -52,6 +52,7 @@ export function samplePlan(shape: SampleShape): BuildPlan {
     schedule: { totalMinutes: 0, twoPersonMinutes: 0, criticalMinutes: 0, criticalPath: [], times: [] },
     pick: [],
     offCuts: [],
+    heat: [],
     passes: 1,
   };
 }

@@ -145,6 +145,7 @@ export function samplePlan(change: Partial<BuildPlan> = {}): BuildPlan {
     ...sampleBoard(),
     ...sampleWiring(),
     offCuts: [],
+    heat: [],
     passes: 2,
     ...change,
   };

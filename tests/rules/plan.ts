@@ -224,6 +224,7 @@ export function planOf(job: Job): BuildPlan {
     branches: [],
     pick: [],
     offCuts: [],
+    heat: [],
     passes: 2,
   };
 }

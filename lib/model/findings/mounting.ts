@@ -103,10 +103,15 @@ export const mountingFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
-  'cavity-heat': {
-    asks: 'The heat of the equipment is weighed against the air of its space, or a fan moves it out.',
-    levels: ['note'],
+  'air-too-warm': {
+    asks: 'The air round a device stays below what its maker allows, or 60 C where that is silent, with the losses of everything in its space.',
+    levels: ['stop', 'caution'],
     restsOnDraw: true,
-    ...commonPractice,
+    ...defaultSource('most-ambient'),
+  },
+  'sheet-too-warm': {
+    asks: 'A board is of a sheet that stands the warmth of its zone, and of the air of its space.',
+    levels: ['stop', 'caution'],
+    source: "the part's own data",
   },
 } as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -68,6 +68,21 @@ export const boardRules = {
     ...cp,
   },
   'first-mode-bass': { says: 'The same beside a subwoofer', dimension: 'frequency', value: 80, ...cp },
+  'most-ambient': {
+    says: 'Warmest air that a device bears, where its maker is silent',
+    dimension: 'temperature',
+    value: 60,
+    ...cp,
+  },
+  'cavity-passes': {
+    says: 'Heat that the walls of a cavity pass, by square metre and kelvin',
+    dimension: 'heatTransfer',
+    value: 3.5,
+    above: 0,
+    most: 12,
+    citation: 'plastic enclosures, as makers publish it after VDE 0660 part 500, quoted from memory',
+    mark: 'mem',
+  },
   'sheet-poisson': {
     says: "Poisson's ratio of a sheet that is alike both ways",
     dimension: 'ratio',

@@ -161,6 +161,8 @@ export const equipmentBase = {
   controls: z.record(z.string(), controlSpecSchema).default({}),
   /** What the part tells its surroundings: watts of heat at rated power. */
   heat: builders(quantity('power').optional()),
+  /** The warmest air that its maker allows round it; the house rule applies where it is silent. */
+  'most-ambient': builders(quantity('temperature').optional()),
 };
 
 /** Output over input: above nothing, at most the whole. */

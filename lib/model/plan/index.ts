@@ -5,6 +5,7 @@ import { traceSchema } from '../trace.ts';
 import { planAudioSchema } from './audio.ts';
 import { planBoardSchema, planOffCutSchema } from './board.ts';
 import { planFormat } from './format.ts';
+import { planHeatSchema } from './heat.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
 import { planPowerSchema } from './power.ts';
 import {
@@ -64,6 +65,8 @@ export const buildPlanSchema = z.object({
   power: planPowerSchema,
   audio: planAudioSchema,
   boards: z.array(planBoardSchema),
+  /** How warm each space with boards gets. */
+  heat: z.array(planHeatSchema).default([]),
   /** Off-cuts on the shelf of the sheets that are cut. */
   offCuts: z.array(planOffCutSchema).default([]),
   wires: z.array(planWireSchema),
@@ -94,6 +97,7 @@ export function isStopped(plan: Pick<BuildPlan, 'findings'>): boolean {
 export * from './audio.ts';
 export * from './board.ts';
 export * from './format.ts';
+export * from './heat.ts';
 export * from './house-rule.ts';
 export * from './power.ts';
 export * from './wiring.ts';

@@ -5,6 +5,7 @@ import { coilWirings } from './coils.ts';
 import { conductorLimits, conductorReasons } from './conductors.ts';
 import { findingSources } from './findings.ts';
 import { fuseReasons, shortsThroughFuses } from './fuses.ts';
+import { heatLosses, heatOfSpaces } from './heat.ts';
 import { houseRulesTable } from './house-rules.ts';
 import { layoutTables } from './layouts.ts';
 import { networkTables, nodeTables } from './network.ts';
@@ -22,6 +23,8 @@ export function workingTables(plan: BuildPlan): Table[] {
     coilWirings(plan),
     ...networkTables(plan),
     ...nodeTables(plan),
+    heatLosses(plan),
+    heatOfSpaces(plan),
     ...layoutTables(plan),
     stepReasons(plan),
     workTimes(plan),
