@@ -5,31 +5,36 @@ import type { OperatingPoint, PlanHeat, PlanPower } from '../model/plan/index.ts
 import type { Board, Device, Job } from '../model/resolved-job.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
 import { powerShare } from '../power/load-current.ts';
+import type { CircuitPaths } from './circuit-paths.ts';
 import { supplyOf } from './device-loads.ts';
 import type { PlanBook } from './plan-book.ts';
+import { systemShare } from './sizing-voltage.ts';
 
 /**
  * How warm the air of each space with boards gets at the operating point of music: the losses of its devices against
  * its walls, its openings and its fan. None where that point has no solution: what it draws is not known then.
  */
-export function planHeat(job: Job, power: PlanPower, book: PlanBook): PlanHeat[] {
+export function planHeat(job: Job, paths: CircuitPaths, power: PlanPower, book: PlanBook): PlanHeat[] {
   const music = power.points.find(({ name }) => name === 'music');
   if (!music || music.state === 'no-solution') return [];
   const spaces = new Map(job.boards.map((board) => [board.spaceId, board]));
-  return [...spaces.values()].map((board) => heatOfSpace(job, board, { power, music }, book));
+  return [...spaces.values()].map((board) => heatOfSpace(board, { job, paths, power, music }, book));
 }
 
 interface PlayedPower {
+  readonly job: Job;
+  readonly paths: CircuitPaths;
   readonly power: PlanPower;
   readonly music: OperatingPoint;
 }
 
-function heatOfSpace(job: Job, { spaceId, space }: Board, played: PlayedPower, book: PlanBook): PlanHeat {
+function heatOfSpace({ spaceId, space }: Board, played: PlayedPower, book: PlanBook): PlanHeat {
+  const { job } = played;
   const at = `heat.${spaceId}`;
   const boards = job.boards.filter((board) => board.spaceId === spaceId).map(({ id }) => id);
   const items = job.devices
     .filter(({ board }) => board !== null && boards.includes(board))
-    .flatMap((device) => heatOfDevice(job, device, played, book, at));
+    .flatMap((device) => heatOfDevice(played, device, book, at));
   const lossW = items.reduce((sum, item) => sum + item.lossW, 0);
   const walls = { box: boxOfSpace(space), airM3: space.air ?? null, surfaceM2: space.surface ?? null };
   const cavity: WarmCavity = {
@@ -62,27 +67,35 @@ function boxOfSpace({ outline, depth, right, upward }: Board['space']): CavityBo
 }
 
 /** What a device takes at the solved point and gives as sound; none where it takes nothing. */
-function heatOfDevice(
-  job: Job,
-  device: Device,
-  { power, music }: PlayedPower,
-  book: PlanBook,
-  at: string,
-): PlanHeat['items'] {
+function heatOfDevice(played: PlayedPower, device: Device, book: PlanBook, at: string): PlanHeat['items'] {
+  const { music } = played;
   const load = music.elements.find(({ kind, of }) => kind === 'load' && of === device.id);
   const voltageV = Math.abs(load?.dropV ?? 0);
   const inputW = voltageV * Math.abs(load?.currentA ?? 0);
   if (!(inputW > 0)) return [];
-  const outputW = soundOf(job, device, power, voltageV);
+  const outputW = outputOf(played, device, inputW, voltageV);
   const lossW = book.trace(`${at}.items.${device.id}.lossW`, deviceLoss({ inputW, outputW }));
   return [{ item: device.id, inputW, outputW, lossW }];
 }
 
-/** Average audio power of a device with music, W: its duty of the rated power that its supply leaves it. */
-function soundOf({ rules }: Job, device: Device, { loads }: PlanPower, voltageV: number): number {
-  const supply = supplyOf(device.spec);
-  const ratedW = loads.find(({ item }) => item === device.id)?.powerW ?? 0;
-  if (!supply || ratedW === 0) return 0;
+/**
+ * What leaves a device while music plays, W: of an amplifier its duty of the rated power that its supply leaves it; of a
+ * charger what it gives the battery behind it.
+ */
+function outputOf(
+  { job, paths, power }: PlayedPower,
+  device: Device,
+  inputW: number,
+  voltageV: number,
+): number {
+  const { spec } = device;
+  if (spec?.kind === 'charger') return inputW * spec.input.efficiency;
+  const supply = supplyOf(spec);
+  const fed = paths.fed.find((one) => one.device.id === device.id);
+  const ratedW = power.loads.find(({ item }) => item === device.id)?.powerW ?? 0;
+  if (!supply || !fed || ratedW === 0) return 0;
+  const { rules } = job;
   const duty = rules[supply['amplifier-class'] === 'bass-class-d' ? 'music-duty-bass' : 'music-duty'].value;
-  return duty * ratedW * powerShare(supply.type, voltageV, rules['voltage-rated'].value);
+  const ratedV = rules['voltage-rated'].value * systemShare(job, paths.islands, fed.from);
+  return duty * ratedW * powerShare(supply.type, voltageV, ratedV);
 }

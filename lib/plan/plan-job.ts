@@ -47,7 +47,7 @@ export function planJob(written: Job): Planned {
     const routed = settled.routed[index];
     return routed ? [planBoard(job, board, routed, book)] : [];
   });
-  const heat = planHeat(job, power, book);
+  const heat = planHeat(job, settled.sizing.paths, power, book);
   const heard = withWireLoss(job, audio, channels, settled, book);
   const items = planItems(job);
   const controls = planControls(job, heard);

@@ -8,12 +8,16 @@ import type { Rule, Verdict } from './rule.ts';
 import { houseRule, partData, type Source } from './source.ts';
 import { listed } from './words.ts';
 
+/** What has heat of its own to lose, and counts by the house rule where its maker is silent. */
+const electronics: ReadonlySet<string> = new Set(['amplifier', 'processor', 'source-unit', 'charger']);
+
 /** The warmest air that a device bears; null for one that is silent and has no heat to lose. */
 function bears(job: Job, { spec }: Device): { readonly mostC: number; readonly isMakers: boolean } | null {
   const own = spec !== null && 'most-ambient' in spec ? spec['most-ambient'] : undefined;
   if (own !== undefined) return { mostC: own, isMakers: true };
-  const electronic = spec?.kind === 'amplifier' || spec?.kind === 'processor' || spec?.kind === 'source-unit';
-  return electronic ? { mostC: houseRule(job, 'most-ambient').value, isMakers: false } : null;
+  return spec !== null && electronics.has(spec.kind)
+    ? { mostC: houseRule(job, 'most-ambient').value, isMakers: false }
+    : null;
 }
 
 interface TooWarm {
