@@ -1,10 +1,11 @@
+import { ratedPointName } from '../model/operating-points.ts';
 import type { DeviceDrop, DropPart, OperatingPoint } from '../model/plan/index.ts';
 import type { Traced } from '../model/trace.ts';
 import { traced } from '../power/traced.ts';
 import type { CircuitLoad, CircuitSource } from './circuit.ts';
 import { neighboursOf, reachable } from './circuit-graph.ts';
 import { dropParts } from './drop-parts.ts';
-import type { NetworkInput, operatingPoints } from './operating-points.ts';
+import type { NetworkInput } from './operating-points.ts';
 import { sizingVoltageAt } from './sizing-voltage.ts';
 
 /**
@@ -40,6 +41,7 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
           groundDropV,
           share: whole === null ? null : whole / sizingVoltageAt(input.job, paths.islands, own.from),
           ...(reason === null ? {} : { unknown: reason }),
+          // Drops are judged at rated power, so there they are told in their parts.
           ...(whole !== null && point.name === ratedPointName && { parts: partsOf(point, own, battery) }),
         },
       ];
@@ -48,9 +50,6 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
     return least ? [least] : [];
   });
 }
-
-/** Drops are judged at rated power, so there they are told in their parts. */
-const ratedPointName = 'rated-power' satisfies (typeof operatingPoints)[number]['name'];
 
 /** What feed and ground of a device are lost in, largest first. */
 function partsOf(point: OperatingPoint, { from, to }: CircuitLoad, battery: CircuitSource): DropPart[] {

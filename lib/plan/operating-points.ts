@@ -1,4 +1,5 @@
 import type { PartOf } from '../model/kinds/index.ts';
+import type { OperatingPointName } from '../model/operating-points.ts';
 import type { OperatingPoint, NetworkElement as PlanElement } from '../model/plan/index.ts';
 import { bodyId, type Job } from '../model/resolved-job.ts';
 import { inSystem, systemVoltageOf } from '../model/system-voltage.ts';
@@ -25,7 +26,7 @@ export interface NetworkInput {
 }
 
 interface PointDefinition {
-  readonly name: string;
+  readonly name: OperatingPointName;
   readonly title: string;
   /** Alternator limit, by the house rule; null with the engine off. */
   readonly alternator: 'alternator-idle-share' | 'alternator-cruise-share' | null;

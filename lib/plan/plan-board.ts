@@ -188,6 +188,14 @@ function outlineRules({ rules }: Job) {
   };
 }
 
+/** What is mended in the outline, where nothing else that was written is its subject. */
+const ofOutline: ReadonlySet<BoardFault['rule']> = new Set([
+  'narrow-web',
+  'hole-near-edge',
+  'hole-near-corner',
+  'holes-run-together',
+]);
+
 /** The path of what a board fault is about: a cut of the outline, a fixing, a device, or the board. */
 function faultPath(job: Job, fault: BoardFault, board: Board): string {
   const [subject = ''] = fault.of;
@@ -196,7 +204,7 @@ function faultPath(job: Job, fault: BoardFault, board: Board): string {
   const link = job.links.find(({ id }) => id === subject);
   if (link) return link.path;
   if (job.devices.some(({ id }) => id === subject)) return placePath(job, subject, board);
-  return fault.rule.includes('web') || fault.rule.includes('hole') ? `${board.path}/outline` : board.path;
+  return ofOutline.has(fault.rule) ? `${board.path}/outline` : board.path;
 }
 
 /** What does not go into the mounting space, the board standing on its fixings' spacers. */

@@ -1,3 +1,4 @@
+import { ratedPointName } from '../model/operating-points.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import { writeQuantity } from '../model/quantity.ts';
 import type { Job } from '../model/resolved-job.ts';
@@ -78,7 +79,7 @@ function dropToleranceV(dropV: number): number {
 function supplyLines(job: Job, { power }: Predictable): Prediction[] {
   const titles = new Map(power.points.map(({ name, title }) => [name, title]));
   const loaded = power.drops
-    .filter(({ point }) => point === 'rated-power' || point === 'music')
+    .filter(({ point }) => point === ratedPointName || point === 'music')
     .flatMap(({ point, item, voltageV, feedDropV, groundDropV }): Prediction[] => {
       const title = titles.get(point) ?? point;
       const line = (

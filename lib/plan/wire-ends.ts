@@ -69,10 +69,18 @@ export function prepareWireEnd(
     loopM: endLoopM(job, devices, link, end),
     ...(tight ? { torqueNm: tight.value } : {}),
   };
-  if (link.fitted) return { end: { ...base, prep: 'as fitted' }, remarks: [] };
+  if (link.fitted) return { end: { ...base, prep: 'as fitted', form: 'as-fitted' }, remarks: [] };
   const kind = portKinds[spec?.joint ?? 'plug'];
   if (!spec || !own || kind === 'made-up')
-    return { end: { ...base, prep: spec?.joint === 'solder' ? 'solder' : 'made-up plug' }, remarks: [] };
+    return {
+      end: {
+        ...base,
+        ...(spec?.joint === 'solder'
+          ? { prep: 'solder', form: 'solder' }
+          : { prep: 'made-up plug', form: 'made-up' }),
+      },
+      remarks: [],
+    };
   const made = endInPort(job, own, { id, spec, kind }, base, sized);
   // What the port's maker says stands in its part; what the house assumes is told.
   return made.workings && tight?.trace.origin === 'assumed'
@@ -110,10 +118,10 @@ function endInPort(
     portAt(id, spec, kind),
     powerRules(job.rules),
   );
-  if (isPowerFault(result)) return { end: { ...base, prep: 'not known' }, remarks: [] };
+  if (isPowerFault(result)) return { end: { ...base, prep: 'not known', form: 'unknown' }, remarks: [] };
   if (result.prep === 'refused')
     return {
-      end: { ...base, prep: 'refused' },
+      end: { ...base, prep: 'refused', form: 'refused' },
       remarks: [refusal(own.link.id, id, result.reason, result.alternatives)],
     };
   // A twin ferrule holds both: it is made for the thicker.
@@ -150,6 +158,7 @@ function crimpedEnd(
     end: {
       ...base,
       prep: prepText(result, pushOn, spec.stud),
+      form: result.prep,
       part,
       stripM: strip.value,
       ...(result.prep === 'lug' && spec.stud ? { stud: spec.stud, holeM: result.holeM } : {}),
@@ -193,8 +202,8 @@ function dieOf(parts: Readonly<Record<string, Part>>, id: string | null): Pick<W
   return part?.kind === 'terminal' && part.die !== undefined ? { die: part.die } : {};
 }
 
-function reducedEnd({ part, pin, stripM }: Reducer): Pick<WireEnd, 'prep' | 'part' | 'stripM'> {
-  return { prep: `reducer, its pin ${pin.label}`, part, stripM };
+function reducedEnd({ part, pin, stripM }: Reducer): Pick<WireEnd, 'prep' | 'form' | 'part' | 'stripM'> {
+  return { prep: `reducer, its pin ${pin.label}`, form: 'reducer', part, stripM };
 }
 
 function formOf(

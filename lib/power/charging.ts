@@ -1,3 +1,4 @@
+import { type RegimeName, regimeNames } from '../model/operating-points.ts';
 import type { Mark, Traced } from '../model/trace.ts';
 import { defaultPowerRules, type PowerRules } from './power-rules.ts';
 import { commonPractice, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
@@ -52,10 +53,6 @@ export function reserveMinutes(
     ],
   });
 }
-
-/** How the vehicle runs. */
-export const regimeNames = ['idle', 'cruise', 'engine-off'] as const;
-export type RegimeName = (typeof regimeNames)[number];
 
 /** What the charging balance is made of. Currents in A. */
 export interface ChargingInput {

@@ -8,11 +8,11 @@ const chargingShort: Rule = {
     const { value: upgradeShare, from } = houseRule(job, 'charging-share');
     return plan.power.charging.flatMap(
       ({ name, alternatorA, vehicleA, averageA }): Verdict<'charging-short'>[] => {
-        if (/off/i.test(name)) return [];
+        if (name === 'engine-off') return [];
         const demandA = vehicleA + averageA;
         const over = demandA > alternatorA + 1e-9;
         if (!over && demandA <= upgradeShare * alternatorA + 1e-9) return [];
-        const idle = /idle/i.test(name);
+        const idle = name === 'idle';
         return [
           {
             level: over && !idle ? 'stop' : 'caution',

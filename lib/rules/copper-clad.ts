@@ -4,10 +4,10 @@ import { jobWires, partOf, terminalSpecOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 
 /** True where a ferrule is crimped on the end. */
-export function hasFerrule(job: Job, { part, prep }: WireEnd): boolean {
+export function hasFerrule(job: Job, { part, form }: WireEnd): boolean {
   const spec = partOf(job, part);
   if (spec?.kind === 'terminal') return spec.form === 'ferrule' || spec.form === 'twin-ferrule';
-  return /ferrule/i.test(prep);
+  return form === 'ferrule' || form === 'twin-ferrule';
 }
 
 function isClad({ job, plan }: Case, wire: PlanWire): boolean {

@@ -1,3 +1,4 @@
+import { ratedPointName } from '../model/operating-points.ts';
 import type { NetworkElement, OperatingPoint } from '../model/plan/index.ts';
 import { type WholeDrop, wholeDrops } from '../plan/whole-drops.ts';
 import { deviceOf } from './look-up.ts';
@@ -22,11 +23,7 @@ export function loadsOf(point: OperatingPoint): readonly NetworkElement[] {
 
 /** The operating point at rated power, where drops are judged. */
 export function ratedPoint({ plan }: Case): OperatingPoint | undefined {
-  const { points } = plan.power;
-  return (
-    points.find(({ name }) => name === 'rated' || name === 'rated-power') ??
-    points.find(({ name, title }) => /rated power/i.test(`${name} ${title}`))
-  );
+  return plan.power.points.find(({ name }) => name === ratedPointName);
 }
 
 /** The drops of the job's own devices at rated power, as far as they are known. */

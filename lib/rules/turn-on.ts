@@ -50,11 +50,12 @@ const missing: Rule = {
               },
             ];
       }
+      const controls = deviceOf(job, id)?.facts.controls ?? {};
       const automatic = plan.controls.some(
-        ({ item, control, preset }) =>
-          item === id &&
-          deviceOf(job, id)?.facts.controls[control]?.what === 'turn-on-mode' &&
-          !/remote|wire|rem\b/i.test(preset),
+        ({ item, control, preset }) => item === id && controls[control]?.automatic?.includes(preset) === true,
+      );
+      const untold = Object.entries(controls).find(
+        ([, { what, automatic: told }]) => what === 'turn-on-mode' && told === undefined,
       );
       return [
         automatic
@@ -67,6 +68,9 @@ const missing: Rule = {
               ...verdict,
               level: 'stop',
               message: `no turn-on lead reaches ${terminal}: ${id} never turns on`,
+              ...(untold && {
+                remedy: `${verdict.remedy}; where a position of ${untold[0]} lets ${id} turn itself on, name it under automatic: in its part`,
+              }),
             },
       ];
     });

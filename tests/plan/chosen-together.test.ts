@@ -115,7 +115,7 @@ describe('the parts of a drop', () => {
     dropV,
   });
   const point = {
-    name: 'rated-power',
+    name: 'rated-power' as const,
     title: '',
     state: 'solved' as const,
     referenceNode: 'battery.NEG',

@@ -8,7 +8,7 @@ export function samplePower(): Pick<BuildPlan, 'power' | 'audio'> {
     power: {
       points: [
         {
-          name: 'rated',
+          name: 'rated-power',
           title: 'Rated power, engine at speed',
           state: 'solved',
           referenceNode: 'battery.-',
@@ -44,7 +44,7 @@ export function samplePower(): Pick<BuildPlan, 'power' | 'audio'> {
       ],
       drops: [
         {
-          point: 'rated',
+          point: 'rated-power',
           item: 'amp-front',
           source: 'battery',
           voltageV: 13.84,
@@ -131,7 +131,7 @@ export function samplePower(): Pick<BuildPlan, 'power' | 'audio'> {
       ],
       charging: [
         {
-          name: 'hot idle',
+          name: 'idle',
           alternatorA: 42,
           vehicleA: 50,
           averageA: 9.4,

@@ -112,6 +112,7 @@ export const parts = (): WrittenParts => ({
         form: 'switch',
         panel: 'left',
         positions: ['REMOTE', 'AUTO'],
+        automatic: ['AUTO'],
         safe: 'REMOTE',
         why: 'wired turn-on',
       },

@@ -1,3 +1,4 @@
+import type { OperatingPointName } from '../../lib/model/operating-points.ts';
 import type {
   BuildPlan,
   OperatingPoint,
@@ -87,7 +88,7 @@ function conductorOf(wire: PlanWire, all: readonly PlanFuse[]): PlanConductor {
   };
 }
 
-function point(name: string, title: string, supplyV: number): OperatingPoint {
+function point(name: OperatingPointName, title: string, supplyV: number): OperatingPoint {
   const node = (id: string, voltageV: number) => ({ id, voltageV });
   return {
     name,
@@ -124,7 +125,7 @@ export function powerOf(wires: readonly PlanWire[]): BuildPlan['power'] {
     ({ role, origin }) => origin === 'job' && (role === 'power' || role === 'ground'),
   );
   return {
-    points: [point('rated', 'Rated power', 14.4), point('engine-off', 'Engine off', 12.2)],
+    points: [point('rated-power', 'Rated power', 14.4), point('engine-off', 'Engine off', 12.2)],
     conductors: carried.map((wire) => conductorOf(wire, all)),
     fuses: all,
     charging: [
@@ -135,7 +136,7 @@ export function powerOf(wires: readonly PlanWire[]): BuildPlan['power'] {
     loads: [],
     drops: [
       {
-        point: 'rated',
+        point: 'rated-power',
         item: 'amp',
         source: 'battery',
         voltageV: 14.1,

@@ -45,7 +45,9 @@ export function wireOf(link: Link, job: Job): PlanWire {
     const joint = device?.facts.terminals[terminal.slice(device.id.length + 1)]?.joint;
     return {
       terminal,
-      prep: joint === 'set-screw' ? 'ferrule' : 'crimp',
+      ...(joint === 'set-screw'
+        ? ({ prep: 'ferrule', form: 'ferrule' } as const)
+        : ({ prep: 'crimp', form: 'crimp' } as const)),
       part: null,
       stripM: null,
       loopM: 0,

@@ -1,3 +1,4 @@
+import { ratedPointName } from '../../model/operating-points.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { feedParts, feedWidths, partHeightMm } from '../feed/feed-geometry.ts';
@@ -67,7 +68,7 @@ function gridOf(plan: BuildPlan, tree: FeedNode): FeedGrid {
 function deviceFacts({ power: { loads, drops } }: BuildPlan, item: string): string[] {
   const load = loads.find((one) => one.item === item);
   if (!load) return [];
-  const drop = drops.find((one) => one.item === item && one.point === 'rated-power');
+  const drop = drops.find((one) => one.item === item && one.point === ratedPointName);
   return [drawnText(load.ratedA) + (drop ? `, ${printed('voltage', drop.voltageV)}` : ', NOT SOLVED')];
 }
 

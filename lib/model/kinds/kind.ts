@@ -107,6 +107,8 @@ export const controlSpecSchema = z.strictObject({
   at: builders(quantity('length').optional()),
   /** The positions of a switch, in the order in which the panel presents them. */
   positions: builders(z.array(text('LPF')).optional()),
+  /** Of a switch for the turn-on: its positions in which the device turns itself on, by signal or by offset. */
+  automatic: builders(z.array(text('AUTO')).optional()),
   /** The safe state before first power-up. */
   safe: builders(text('fully counter-clockwise')),
   why: builders(text('no signal passes until the gain is set with a meter')),

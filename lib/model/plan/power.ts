@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { operatingPointNames, regimeNames } from '../operating-points.ts';
 import { markSchema } from '../trace.ts';
 import { conductorMaterialSchema, conductorRoleSchema, fuseFormSchema } from '../vocabulary.ts';
 
@@ -55,7 +56,7 @@ export const networkElementSchema = z.object({
 });
 
 export const operatingPointSchema = z.object({
-  name,
+  name: builders(z.enum(operatingPointNames)),
   title: name,
   state: builders(z.enum(['solved', 'no-solution', 'cut-out'])),
   reason: builders(z.string().optional()),
@@ -163,7 +164,7 @@ export const planFuseSchema = z.object({
 });
 
 export const chargingSchema = z.object({
-  name,
+  name: builders(z.enum(regimeNames)),
   alternatorA: number,
   vehicleA: number,
   averageA: number,
@@ -185,7 +186,7 @@ export const dropPartSchema = z.object({
  * from a battery that the device is not joined to means nothing: it is null, and `unknown` says why.
  */
 export const deviceDropSchema = z.object({
-  point: name,
+  point: builders(z.enum(operatingPointNames)),
   item: name,
   source: name,
   voltageV: number,

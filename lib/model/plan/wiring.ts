@@ -54,10 +54,27 @@ export const planItemSchema = z.object({
   ),
 });
 
+/** How an end is made: what is crimped on it, or why nothing is. */
+export const endForms = [
+  'ferrule',
+  'twin-ferrule',
+  'lug',
+  'crimp',
+  'bare',
+  'reducer',
+  'solder',
+  'made-up',
+  'as-fitted',
+  'refused',
+  'unknown',
+] as const;
+
 export const wireEndSchema = z.object({
   /** `amp-front.B+`. */
   terminal: name,
   prep: name,
+  /** What `prep` says, in one word; older plans have no more than that. */
+  form: builders(z.enum(endForms).optional()),
   part: builders(z.string().nullable()),
   stripM: orNull,
   torqueNm: maybe,

@@ -11,7 +11,7 @@ export const copperCladCases = {
         about: () =>
           aboutPlan((plan) => {
             conductor(plan, 'amp-feed').material = 'copper-clad-aluminium';
-            wire(plan, 'amp-feed').ends[1].prep = 'bare';
+            Object.assign(wire(plan, 'amp-feed').ends[1], { prep: 'bare', form: 'bare' });
           }),
         level: 'stop',
         subject: 'amp.B+',

@@ -19,7 +19,7 @@ function betweenTwo(mainA: number, secondA: number): Case {
 }
 
 /** The ground bar, made for 200 A, with so much through its wires at an operating point; its port G1 for a current. */
-function throughBar(pointName: 'rated' | 'engine-off', currentA: number, portA?: string): Case {
+function throughBar(pointName: 'rated-power' | 'engine-off', currentA: number, portA?: string): Case {
   return about({
     content: (content) => {
       const port = partIn(content, 'bar', 'distribution').terminals.G1;
@@ -120,7 +120,7 @@ export const fuseOrderCases = {
       },
       {
         name: 'a part without fuses, and no fuse before it, with more through it than it is made for',
-        about: () => throughBar('rated', 210),
+        about: () => throughBar('rated-power', 210),
         level: 'stop',
         subject: 'ground',
         says: /^210 A flow through ground at rated power, and it is made for 200 A$/,
@@ -134,7 +134,7 @@ export const fuseOrderCases = {
       },
       {
         name: 'more through one port than that is made for',
-        about: () => throughBar('rated', 90, '80 A'),
+        about: () => throughBar('rated-power', 90, '80 A'),
         level: 'stop',
         subject: 'ground',
         says: /90 A flow through ground\.G1, and that port is made for 80 A/,
@@ -143,7 +143,7 @@ export const fuseOrderCases = {
     quiet: [
       {
         name: 'a part without fuses with all that it is made for, and so its port',
-        about: () => throughBar('rated', 200, '200 A'),
+        about: () => throughBar('rated-power', 200, '200 A'),
       },
       {
         name: 'a part made for what the main fuse lets through',

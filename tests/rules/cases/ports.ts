@@ -119,7 +119,7 @@ export const portsCases = {
               entry(partIn(content, 'two-channel', 'amplifier').terminals, 'B+').ferrule = 'required';
             },
             plan: (plan) => {
-              wire(plan, 'amp-feed').ends[1].prep = 'bare';
+              Object.assign(wire(plan, 'amp-feed').ends[1], { prep: 'bare', form: 'bare' });
             },
           }),
         level: 'caution',

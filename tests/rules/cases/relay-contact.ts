@@ -4,7 +4,7 @@ import { fuse, point, withRelay } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 /** The relay of 30 A with so much through its contact at an operating point, behind a fuse of so much. */
-function contactWith(currentA: number, pointName: 'rated' | 'engine-off', fuseA: number): Case {
+function contactWith(currentA: number, pointName: 'rated-power' | 'engine-off', fuseA: number): Case {
   const made = withRelay('diode');
   const joint = { kind: 'joint', model: 'resistance', dropV: 0, from: 'relay.30', to: 'relay.87' } as const;
   point(made.plan, pointName).elements.push({ ...joint, id: 'relay.30>87', of: 'relay', currentA });
@@ -18,7 +18,7 @@ export const relayContactCases = {
     fires: [
       {
         name: '31 A at rated power',
-        about: () => contactWith(31, 'rated', 30),
+        about: () => contactWith(31, 'rated-power', 30),
         level: 'stop',
         subject: 'relay',
         path: '/devices/relay',
@@ -26,7 +26,7 @@ export const relayContactCases = {
       },
       {
         name: '31 A against its direction',
-        about: () => contactWith(-31, 'rated', 30),
+        about: () => contactWith(-31, 'rated-power', 30),
         level: 'stop',
         subject: 'relay',
       },
@@ -39,7 +39,7 @@ export const relayContactCases = {
       },
       {
         name: 'a fuse of 40 A before it',
-        about: () => contactWith(1, 'rated', 40),
+        about: () => contactWith(1, 'rated-power', 40),
         level: 'caution',
         subject: 'relay',
         says: /block\.OUT2 before it would let 40 A through/,
@@ -47,7 +47,7 @@ export const relayContactCases = {
       },
     ],
     quiet: [
-      { name: '30 A behind a fuse of 30 A', about: () => contactWith(30, 'rated', 30) },
+      { name: '30 A behind a fuse of 30 A', about: () => contactWith(30, 'rated-power', 30) },
       { name: 'no relay', about: () => about() },
       {
         name: 'a relay for more',

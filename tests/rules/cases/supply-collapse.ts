@@ -18,9 +18,9 @@ export const supplyCollapseCases = {
       },
       {
         name: 'a solved point in which the voltage at a device is null',
-        about: () => aboutPlan((plan) => setNode(plan, 'rated', 'amp.B+', null)),
+        about: () => aboutPlan((plan) => setNode(plan, 'rated-power', 'amp.B+', null)),
         level: 'stop',
-        subject: 'rated',
+        subject: 'rated-power',
         says: /no voltage is known at amp/,
       },
     ],

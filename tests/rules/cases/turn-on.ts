@@ -53,6 +53,23 @@ export const turnOnCases = {
         subject: 'amp.REM',
       },
       {
+        name: 'a switch at a position in which nothing is said to turn itself on',
+        about: () =>
+          about({
+            content: (content) => {
+              delete content.job.links['amp-rem'];
+              delete entry(partIn(content, 'two-channel', 'amplifier').controls, 'SENSE').automatic;
+              entry(content.job.devices, 'amp').settings = { SENSE: 'AUTO' };
+            },
+            plan: (plan) => {
+              one(plan.controls, ({ control }) => control === 'SENSE').preset = 'AUTO';
+            },
+          }),
+        level: 'stop',
+        subject: 'amp.REM',
+        toDo: /a position of SENSE .* under automatic: in its part/,
+      },
+      {
         name: 'automatic turn-on without a wired fallback',
         about: () =>
           about({

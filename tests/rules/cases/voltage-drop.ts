@@ -84,7 +84,7 @@ export const voltageDropCases = {
         name: '60 mV, whichever way the current runs',
         about: () =>
           aboutPlan((plan) => {
-            byId(point(plan, 'rated').elements, 'main-lug').dropV = -0.06;
+            byId(point(plan, 'rated-power').elements, 'main-lug').dropV = -0.06;
           }),
         level: 'caution',
         subject: 'main-lug',
@@ -95,9 +95,9 @@ export const voltageDropCases = {
         name: '50 mV, and more over the body, which is a path',
         about: () =>
           aboutPlan((plan) => {
-            const joint = byId(point(plan, 'rated').elements, 'main-lug');
+            const joint = byId(point(plan, 'rated-power').elements, 'main-lug');
             joint.dropV = 0.05;
-            point(plan, 'rated').elements.push({ ...joint, id: 'body.cargo', of: 'body', dropV: 0.08 });
+            point(plan, 'rated-power').elements.push({ ...joint, id: 'body.cargo', of: 'body', dropV: 0.08 });
           }),
       },
     ],
@@ -107,14 +107,17 @@ export const voltageDropCases = {
     fires: [
       {
         name: '0.3 V',
-        about: () => aboutPlan((plan) => setNode(plan, 'rated', 'alternator.B+', 14.7)),
+        about: () => aboutPlan((plan) => setNode(plan, 'rated-power', 'alternator.B+', 14.7)),
         level: 'caution',
         subject: 'alternator.B+',
         file: 'vehicle.yaml',
       },
     ],
     quiet: [
-      { name: '0.2 V', about: () => aboutPlan((plan) => setNode(plan, 'rated', 'alternator.B+', 14.6)) },
+      {
+        name: '0.2 V',
+        about: () => aboutPlan((plan) => setNode(plan, 'rated-power', 'alternator.B+', 14.6)),
+      },
     ],
   },
 } satisfies RuleCases;
