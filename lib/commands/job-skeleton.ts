@@ -70,6 +70,10 @@ runs: {}
 # Terminals that stay open, each with its reason.
 left-open: {}
 #  amp.LEVEL: no level control on this job
+
+# Cautions that may stand, each at the value that was seen. The check prints the lines to write. A stop can't be accepted.
+accepted: []
+#  - { finding: drop-over-limit, of: amp, value: , reason: , by: }
 `;
 }
 

@@ -32,5 +32,6 @@ export function systemOf(voltageV: number): SystemVoltage {
 
 /** What a voltage that is stated for the usual system is in another: as many times as there are cells more. */
 export function inSystem(voltageV: number, system: SystemVoltage): number {
-  return (voltageV * system) / usualSystemV;
+  // The ratio first: it is a whole number, so that 14.8 V stay 14.8 V in a system of 12 V.
+  return voltageV * (system / usualSystemV);
 }

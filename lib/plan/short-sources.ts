@@ -26,7 +26,7 @@ export function shortSources(job: Job, sources: readonly CircuitSource[]): Short
   const vehicleV = highestVoltageV(job);
   return sources.flatMap((source): ShortSource[] => {
     const { spec } = source.device;
-    const emfV = (vehicleV * systemOfSource(job, source)) / systemVoltageOf(job.vehicle['system-voltage']);
+    const emfV = vehicleV * (systemOfSource(job, source) / systemVoltageOf(job.vehicle['system-voltage']));
     if (spec?.kind === 'battery') return [{ source, emfV, ...batteryInto(job, spec, emfV) }];
     const limited = byItsMaker(source, emfV);
     if (limited) return [limited];

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { judgedPlan } from '../../lib/commands/judged-plan.ts';
 import type { PlanFuse } from '../../lib/model/plan/index.ts';
+import type { NetworkElement } from '../../lib/power/network-types.ts';
+import { Spice } from '../power/ngspice.ts';
 import { inJob, partsFile } from '../read/problem-case.ts';
-import type { Change } from '../read/small-shop.ts';
-import { byId, smallPlan } from './plan-small-shop.ts';
+import { type Change, smallShop } from '../read/small-shop.ts';
+import { byId, jobOf, smallPlan } from './plan-small-shop.ts';
 
 const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 const battery = (text: string): Change =>
@@ -202,4 +205,89 @@ describe('a fuse between two batteries', () => {
     expect(Object.keys(given(fuse)).sort()).toEqual(['alternator', 'battery']);
     expect(fuse.needsInterruptA).toBe(fuse.faultA);
   });
+});
+
+describe('a lithium battery before the main fuse', () => {
+  const lithium = inParts('chemistry: absorbed-glass-mat', 'chemistry: lithium');
+  const stated = battery('short-circuit: 6 kA');
+  const found = (...changes: readonly Change[]) =>
+    judgedPlan(jobOf(smallShop(lithium, ...changes)))
+      .findings.filter(({ rule }) => rule === 'fuse-interrupting')
+      .map(({ level, message, remedy }) => ({ level, message, remedy }));
+  const classT: readonly Change[] = [
+    inParts('fuse-form: large-bolt-in', 'fuse-form: class-t'),
+    inParts('form: large-bolt-in, rating: 60 A }', 'form: class-t, rating: 60 A, interrupts: 20 kA }'),
+  ];
+
+  test('stops the job without both figures of the makers, and names the form that is made for it', () => {
+    const [finding, ...others] = found();
+    expect(others).toEqual([]);
+    expect(finding).toMatchObject({
+      level: 'stop',
+      message: expect.stringMatching(/short-circuit current of battery and what the large bolt-in fuse/),
+      remedy: expect.stringMatching(/lawful instead: Class T/),
+    });
+    expect(found(...classT)).toHaveLength(1);
+    expect(found(stated)).toHaveLength(1);
+  });
+
+  test('behind a Class T fuse, both stated, is in order', () => {
+    expect(found(stated, ...classT)).toEqual([]);
+  });
+
+  test('is judged by what arrives at the fuse, not by what flows at the posts', () => {
+    // 14.8 V over 21 kA are 0.7 mohm, and what lies on the way is as much again: some 10 kA.
+    expect(found(battery('short-circuit: 21 kA'), ...classT)).toEqual([]);
+    const [finding] = found(battery('short-circuit: 90 kA'), ...classT, [
+      'content/vehicles/wagon.yaml',
+      'strap: { from: battery.NEG, to: body.engine, size: 4 AWG, length: 300 mm }',
+      'strap: { from: battery.NEG, to: body.engine, size: 4/0 AWG, length: 100 mm }',
+    ]);
+    expect(finding?.level).toBe('stop');
+  });
+});
+
+// Outside reference: ngspice, as carried by the npm package eecircuit-engine; resistances by the published table of AWG.
+test('ngspice finds the same current through a fuse that two batteries and the alternator feed', async () => {
+  const { plan } = smallPlan(
+    inJob('  sub: {', '  second: { part: battery-a, in: bay }\n  sub: {'),
+    inJob(
+      '  speaker: {',
+      `  second-tail: { from: second.POS, to: main-fuse.IN, length: 12 in, size: 4 AWG }
+  second-ground: { from: second.NEG, to: body.cargo, length: 12 in, size: 4 AWG }
+  speaker: {`,
+    ),
+    inJob('main-fuse.IN, length: 6 in }', 'main-fuse.IN, length: 6 in, size: 4 AWG }'),
+  );
+  const ohm = (metres: number) => (no4 / 1000) * metres;
+  const line = (id: string, from: string, to: string, value: number): NetworkElement => {
+    return { id, kind: 'conductor', model: 'resistance', from, to, ohm: value };
+  };
+  const source = (id: string, value: number): NetworkElement => {
+    return { id, kind: 'source', model: 'emf', from: `${id}+`, to: `${id}-`, emfV: 14.8, ohm: value };
+  };
+  const elements = [
+    source('first', 0.002),
+    source('second', 0.002),
+    source('alternator', 14.8 / 450),
+    line('tail', 'first+', 'fuse', ohm(0.1524)),
+    line('second-tail', 'second+', 'fuse', ohm(0.3048)),
+    line('charge', 'alternator+', 'first+', ohm(1)),
+    line('strap', 'first-', 'engine', ohm(0.3)),
+    line('case', 'alternator-', 'engine', ohm(0.3)),
+    line('second-ground', 'second-', 'cargo', ohm(0.3048)),
+    line('body-front', 'engine', 'body', 0.00025),
+    line('body-rear', 'cargo', 'body', 0.00025),
+    line('link', 'fuse', 'body', 1e-9),
+  ];
+  const answer = await new Spice().solve({ referenceNode: 'body', elements }, new Map());
+  if ('errors' in answer) throw new Error(answer.errors.join('\n'));
+  const at = (node: string) => answer.voltages.get(node) ?? Number.NaN;
+  const firstA = (at('first+') - at('fuse')) / ohm(0.1524);
+  const secondA = (at('second+') - at('fuse')) / ohm(0.3048);
+  const fuse = byId(plan.power.fuses, 'main-fuse');
+  expect(Math.abs((fuse.faultA ?? 0) / (firstA + secondA) - 1)).toBeLessThan(1e-3);
+  const ways = Object.fromEntries((fuse.faultWays ?? []).map(({ of, currentA }) => [of, currentA]));
+  expect(Math.abs((ways.tail ?? 0) / firstA - 1)).toBeLessThan(1e-3);
+  expect(Math.abs((ways['second-tail'] ?? 0) / secondA - 1)).toBeLessThan(1e-3);
 });
