@@ -7,6 +7,7 @@ import { amplifier } from './symbols/amplifier.ts';
 import { battery } from './symbols/battery.ts';
 import { capacitor } from './symbols/capacitor.ts';
 import { chassis } from './symbols/chassis.ts';
+import { converter } from './symbols/converter.ts';
 import { diode } from './symbols/diode.ts';
 import { fuse } from './symbols/fuse.ts';
 import { generator } from './symbols/generator.ts';
@@ -33,6 +34,7 @@ export const symbols = {
   relayCoil,
   capacitor,
   diode,
+  converter,
 } as const satisfies Record<string, CircuitSymbol>;
 
 /** Quarter turns to the left, as seen. */

@@ -1,6 +1,7 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { linePitchMm, wrapText } from '../lettering.ts';
-import { type TypeStyle, types } from '../style.ts';
+import { symbolModuleMm, type TypeStyle, types } from '../style.ts';
+import type { symbols } from '../symbols.ts';
 import type { TextMetrics } from '../text-metrics.ts';
 import type { FeedGrid, GridEdge, GridNode } from './feed-grid.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
@@ -13,6 +14,7 @@ export const tallPadMm = 7.5;
 const hangsMm: Readonly<Record<GridNode['kind'], number>> = {
   alternator: 47,
   battery: 45,
+  bank: 45,
   'ground-bar': tallPadMm + 28,
   body: 18,
   elsewhere: 11,
@@ -24,6 +26,27 @@ const hangsMm: Readonly<Record<GridNode['kind'], number>> = {
 const deviceWidthMm = 33;
 const edgePadMm = 4;
 const leastGapMm = 8;
+
+/** True for a source: it hangs below its line by its symbol. */
+export function isHanging({ kind }: GridNode): boolean {
+  return kind === 'battery' || kind === 'bank' || kind === 'alternator';
+}
+
+/** What stands in the box of a device beside its name, for those that are told by a symbol. */
+const deviceMarks: Readonly<Record<string, keyof typeof symbols>> = {
+  'isolating-relay': 'makeContact',
+  charger: 'converter',
+};
+
+/** The symbol in the box of a device; none for one that its name tells. */
+export function deviceMark({ item }: GridNode): keyof typeof symbols | null {
+  return deviceMarks[item.kind] ?? null;
+}
+
+/** What that symbol adds to the width of its box. */
+export function markWidthMm(node: GridNode): number {
+  return deviceMark(node) === null ? 0 : 4.5 * symbolModuleMm;
+}
 
 /** Widths of the columns and of the gaps after them, millimetres. */
 export interface FeedWidths {
@@ -91,6 +114,7 @@ function edgeWidth(edge: GridEdge, plan: FeedPlan, metrics: TextMetrics): number
 const titleWidthsMm: Readonly<Record<GridNode['kind'], number>> = {
   alternator: 22,
   battery: 20,
+  bank: 20,
   fuse: 21,
   distribution: 27,
   device: deviceWidthMm - 3,
@@ -126,9 +150,10 @@ function nodeWidth(grid: FeedGrid, node: GridNode, plan: FeedPlan, metrics: Text
   const widths: Readonly<Record<GridNode['kind'], number>> = {
     alternator: 12,
     battery: 12,
+    bank: 12,
     fuse: Math.max(titleMm, fuseMm) + 1,
     distribution: fuseMm + 9,
-    device: deviceWidth(node, metrics),
+    device: deviceWidth(node, metrics) + markWidthMm(node),
     'ground-bar': 9,
     body: greatest([12, ...bodyLines(grid, node).map((text) => wide(text, types.note) + 1)]),
     elsewhere: wide(elsewhereText(grid, node), types.note) + 2,
@@ -193,8 +218,7 @@ export function partHeightMm(grid: FeedGrid, part: FeedPart, metrics: TextMetric
     (row - part.fromRow) * rowPitchMm +
     steps.filter((step) => step <= row).reduce((sum, step) => sum + extraAt(step), 0);
   const feet = nodes.map((node) => {
-    const foot =
-      node.kind === 'battery' || node.kind === 'alternator' ? node.row : Math.min(node.toRow, part.toRow);
+    const foot = isHanging(node) ? node.row : Math.min(node.toRow, part.toRow);
     return rowMm(foot) + hangsMm[node.kind];
   });
   return { rowMm, totalMm: greatest([rowMm(part.toRow) + 11, ...feet]) };

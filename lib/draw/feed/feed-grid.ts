@@ -7,6 +7,7 @@ export interface GridNode {
   readonly kind:
     | 'alternator'
     | 'battery'
+    | 'bank'
     | 'fuse'
     | 'distribution'
     | 'device'
@@ -54,6 +55,7 @@ interface Building {
 const kinds: Readonly<Record<string, GridNode['kind']>> = {
   alternator: 'alternator',
   battery: 'battery',
+  'capacitor-bank': 'bank',
   'fuse-holder': 'fuse',
   distribution: 'distribution',
 };
@@ -98,7 +100,7 @@ function spanned(node: GridNode, edges: readonly GridEdge[]): GridNode {
 function layNode(node: FeedNode, column: number, building: Building): number {
   const { item, branches, grounds } = node;
   const kind = node.elsewhere ? 'elsewhere' : (kinds[item.kind] ?? 'device');
-  const isSource = kind === 'battery' || kind === 'alternator';
+  const isSource = kind === 'battery' || kind === 'bank' || kind === 'alternator';
   const fromRow = building.rows;
   const onward = branches.filter(({ to }) => to.item.kind !== 'alternator');
   const rowsOf = onward.map((branch) => {

@@ -6,7 +6,7 @@ import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
-import { bodyLines, elsewhereText, tallPadMm, titleLines } from './feed-geometry.ts';
+import { bodyLines, deviceMark, elsewhereText, markWidthMm, tallPadMm, titleLines } from './feed-geometry.ts';
 import type { GridNode } from './feed-grid.ts';
 import type { PlacedFeed } from './feed-paint.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
@@ -17,6 +17,7 @@ type NodePainter = (drawing: Drawing, parent: Parent, placed: PlacedFeed, node: 
 const painters: { readonly [K in GridNode['kind']]: NodePainter } = {
   alternator: paintSource,
   battery: paintSource,
+  bank: paintSource,
   fuse: paintFuse,
   distribution: paintDistribution,
   device: paintDevice,
@@ -53,11 +54,11 @@ function titleAbove(
 /** A source hangs below its line: symbol, its ground conductor, the body. */
 function paintSource(drawing: Drawing, parent: Parent, placed: PlacedFeed, node: GridNode): void {
   const { xMm, yMm } = middleOf(placed, node);
-  const isBattery = node.kind === 'battery';
+  const isBattery = node.kind !== 'alternator';
   const reachMm = isBattery ? 5 : 7.5;
   const symbolMm = yMm + (isBattery ? 17 : 14.5) + reachMm - 5;
   const symbol = isBattery
-    ? placeSymbol(symbols.battery, at(xMm, symbolMm), 3)
+    ? placeSymbol<string>(node.kind === 'bank' ? symbols.capacitor : symbols.battery, at(xMm, symbolMm), 3)
     : placeSymbol(symbols.generator, at(xMm, symbolMm));
   drawConductor(parent, [at(xMm, yMm), at(xMm, symbolMm - reachMm)], 'power');
   if (isBattery) drawSymbol(drawing, parent, placeSymbol(symbols.junction, at(xMm, yMm)));
@@ -189,20 +190,28 @@ function paintWayRating(drawing: Drawing, parent: Parent, fuse: PlanFuse, middle
 
 const devicePadMm = 6.6;
 
+/** The middle of the room that the symbol of a device has in its box. */
+function markPoint({ leftMm, topMm, bottomMm }: PaperBox, textMm: number): PaperPoint {
+  return at((leftMm + textMm) / 2 + 1, (topMm + bottomMm) / 2);
+}
+
 /** A device with what is told of it. */
 function paintDevice(drawing: Drawing, parent: Parent, placed: PlacedFeed, node: GridNode): void {
   const box = tallBox(placed, node, devicePadMm);
   const { metrics } = drawing;
   drawShape(parent, cornersOf(box), lines.seen);
+  const mark = deviceMark(node);
+  const leftMm = box.leftMm + markWidthMm(node);
+  if (mark) drawSymbol(drawing, parent, placeSymbol<string>(symbols[mark], markPoint(box, leftMm)));
   const facts = placed.factsOf(node.item.id);
   const room = {
-    widthMm: box.rightMm - box.leftMm - 3,
+    widthMm: box.rightMm - leftMm - 3,
     heightMm: box.bottomMm - box.topMm - 2 - facts.length * 4,
   };
   const title = fitText(metrics, shortName(node.item), room, [types.item, types.terminal]);
   const highMm =
     metrics.ascentMm(title.type) + (title.lines.length - 1) * linePitchMm(title.type) + facts.length * 4;
-  const xMm = (box.leftMm + box.rightMm) / 2;
+  const xMm = (leftMm + box.rightMm) / 2;
   const topMm =
     (box.topMm + box.bottomMm) / 2 -
     (highMm + metrics.descentMm(types.note)) / 2 +

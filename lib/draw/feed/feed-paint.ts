@@ -5,7 +5,7 @@ import { at, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import type { Parent } from '../pen.ts';
 import { spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
-import { type FeedPart, type FeedWidths, nodesOn, partHeightMm, spanMm } from './feed-geometry.ts';
+import { type FeedPart, type FeedWidths, isHanging, nodesOn, partHeightMm, spanMm } from './feed-geometry.ts';
 import type { FeedGrid, GridEdge, GridNode } from './feed-grid.ts';
 import { paintNode } from './feed-nodes.ts';
 import { conductorLines } from './feed-words.ts';
@@ -71,7 +71,7 @@ function placeFeed({ metrics }: Drawing, view: FeedView, room: PaperBox): Placed
 function endMm(placed: PlacedFeed, node: GridNode, side: 'left' | 'right'): number {
   const { leftMm, rightMm } = placed.columnMm(node.column);
   const middle = (leftMm + rightMm) / 2;
-  if (node.kind === 'battery' || node.kind === 'alternator' || node.kind === 'body') return middle;
+  if (isHanging(node) || node.kind === 'body') return middle;
   if (node.kind === 'fuse') return side === 'left' ? middle - 5 : middle + 5;
   return side === 'left' ? leftMm : rightMm;
 }

@@ -41,7 +41,7 @@ export function splitTerminal(id: string): { readonly item: string; readonly ter
 }
 
 export function isSource({ kind }: PlanItem): boolean {
-  return kind === 'battery' || kind === 'alternator';
+  return kind === 'battery' || kind === 'alternator' || kind === 'capacitor-bank';
 }
 
 /** True for a block that gathers grounds: a distribution whose terminals are ground ports. */

@@ -58,7 +58,10 @@ function carriesTurnOn({ items, wires }: BuildPlan): (wire: PlanWire) => boolean
       .filter(({ role }) => role === 'turn-on')
       .flatMap(({ from, to }) => [splitTerminal(from).item, splitTerminal(to).item]),
   );
-  const isRelay = (id: string): boolean => items.find((item) => item.id === id)?.kind === 'relay';
+  const isRelay = (id: string): boolean => {
+    const kind = items.find((item) => item.id === id)?.kind;
+    return kind === 'relay' || kind === 'isolating-relay';
+  };
   return ({ role, from, to }) => {
     const ends = [splitTerminal(from).item, splitTerminal(to).item];
     return (
