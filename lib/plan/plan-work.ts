@@ -1,5 +1,6 @@
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
+import { systemVoltageOf } from '../model/system-voltage.ts';
 import { orderOfWork } from './order-of-work.ts';
 import type { PlanBook } from './plan-book.ts';
 import type { Work } from './work.ts';
@@ -30,6 +31,8 @@ export function planWork(
       board: job.rules['tie-spacing-board'].value,
       vehicle: job.rules['tie-spacing-vehicle'].value,
     },
+    bankWithinV: job.rules['bank-charged-within'].value,
+    systemV: systemVoltageOf(job.vehicle['system-voltage']),
     activeTweeters: activeTweeters(job, plan),
   });
   for (const { items, message, remedy } of rings) {

@@ -1,4 +1,5 @@
 import type { PlanStep } from '../model/plan/index.ts';
+import { printed } from '../model/printed/index.ts';
 import {
   adds,
   benchOf,
@@ -26,7 +27,7 @@ export function commissioningSteps(
 ): Step[] {
   const hasFuses = work.plan.power.fuses.length > 0;
   const steps = [testStep(work, before, late), batteryOn(work)];
-  if (hasFuses) steps.push(fuseStep(work));
+  if (hasFuses) steps.push(fuseStep(work), ...bankSteps(work));
   const live = steps.at(-1)?.id ?? 'battery-on';
   const settings = settingSteps(work, 'first-power');
   return [
@@ -75,7 +76,8 @@ function batteryOn(work: Work): Step {
 }
 
 function fuseStep(work: Work): Step {
-  const { fuses } = work.plan.power;
+  const banks = bankFuses(work).map(({ fuse }) => fuse);
+  const fuses = work.plan.power.fuses.filter(({ id }) => !banks.includes(id));
   const behind = fuses.filter(({ source }) => source === null).map(({ id }) => id);
   const atSource = fuses.filter(({ source }) => source !== null).map(({ id }) => id);
   const order = [...behind, ...atSource];
@@ -88,6 +90,41 @@ function fuseStep(work: Work): Step {
     acts: order.map((id) => `fit-fuse:${id}`),
     proof: `Each rating is that of the fuse list${hasSound(work) ? '; source at its lowest level, so that nothing plays yet' : ''}`,
   });
+}
+
+/** The fuses that stand first behind a capacitor bank, each with its bank. */
+function bankFuses({
+  plan: { items, power },
+}: Work): readonly { readonly fuse: string; readonly bank: string }[] {
+  const isBank = (id: string | null) =>
+    items.some(({ id: own, kind, origin }) => own === id && kind === 'capacitor-bank' && origin === 'job');
+  return power.fuses.flatMap(({ id, source }) =>
+    source !== null && isBank(source) ? [{ fuse: id, bank: source }] : [],
+  );
+}
+
+/** An empty bank is as good as a short: it is charged through a resistor before its fuse goes in. */
+function bankSteps(work: Work): Step[] {
+  return bankFuses(work).map(({ fuse, bank }, index, all) =>
+    step(
+      `charge-${bank}`,
+      [
+        {
+          step: index === 0 ? 'fuses' : `charge-${all[index - 1]?.bank ?? ''}`,
+          why: 'the bank is charged from the feed, and its own fuse goes in last',
+        },
+      ],
+      {
+        layer: 'power',
+        ...vehicle,
+        text: `Charge ${bank}: bridge the empty holder of ${fuse} with a resistor or a lamp for ${work.systemV} V until less than ${printed('voltage', work.bankWithinV)} stands across it, take the bridge off, then fit ${fuse}`,
+        tools: ['meter', 'charging resistor', 'fuse puller'],
+        minutes: minutesFor(work, 'fit-fuse') + minutesFor(work, 'take-reading'),
+        acts: [`fit-fuse:${fuse}`],
+        proof: `Less than ${printed('voltage', work.bankWithinV)} across the open holder before the fuse goes in; no spark as it does`,
+      },
+    ),
+  );
 }
 
 function firstPower(work: Work, live: string): Step {

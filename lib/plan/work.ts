@@ -18,6 +18,10 @@ export interface Work {
   readonly tape: LengthStyle;
   /** How far apart ties stand, by house rule (m). */
   readonly tiesM: { readonly board: number; readonly vehicle: number };
+  /** What may be left across the open fuse of a bank when the fuse goes in, by house rule (V). */
+  readonly bankWithinV: number;
+  /** Nominal voltage of the vehicle's system (V): a lamp that charges a bank is made for it. */
+  readonly systemV: number;
   /** Tweeters that play from a channel of their own, with nothing before them that guards them. */
   readonly activeTweeters: readonly string[];
 }

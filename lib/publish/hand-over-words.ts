@@ -3,7 +3,7 @@ import { printed } from '../model/printed/index.ts';
 import { ruleOf } from './plan-rules.ts';
 
 /** What whoever gives or takes a jump start must know. */
-export function jumpStart(hasMainFuse: boolean): readonly string[] {
+export function jumpStart(highestV: number, hasMainFuse: boolean): readonly string[] {
   const fuse = hasMainFuse
     ? [
         'The cable marked here feeds equipment in the vehicle straight from the battery. Take the main fuse out before work on the battery, the body or the cables; put the rating back that stands here.',
@@ -12,7 +12,7 @@ export function jumpStart(hasMainFuse: boolean): readonly string[] {
   return [
     ...fuse,
     'Jump start only at the points that the vehicle maker names. Switch the audio system off first, and leave it off until the engine runs steadily.',
-    `Charge with the charger at the points that the vehicle maker names${hasMainFuse ? '; above 15 V, take the main fuse out' : ''}.`,
+    `Charge with the charger at the points that the vehicle maker names${hasMainFuse ? `; above ${printed('voltage-at-most', highestV)}, take the main fuse out` : ''}.`,
   ];
 }
 

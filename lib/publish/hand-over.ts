@@ -26,6 +26,8 @@ export interface HandOver {
   readonly hasBoards: boolean;
   /** Days after which power joints are tightened again. */
   readonly retorqueDays: number;
+  /** The highest voltage that the system may be charged at (V). */
+  readonly highestV: number;
 }
 
 /** What a plan's packet rests on. */
@@ -35,6 +37,7 @@ export function handOverOf(plan: BuildPlan): HandOver {
     mainFuses: mainFusesOf(plan),
     hasBoards: plan.boards.length > 0,
     retorqueDays: ruleOf(plan, 'retorque-days'),
+    highestV: ruleOf(plan, 'voltage-variable-high'),
   };
 }
 

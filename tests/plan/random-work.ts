@@ -90,6 +90,8 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
     times: {},
     tape: { system: 'inch', fraction: 16 },
     tiesM: { board: 0.1524, vehicle: 0.3048 },
+    bankWithinV: 0.5,
+    systemV: 12,
     activeTweeters: [],
     declared: shape.waits.flatMap((pair) => waitOf(pair, items, wires)),
     plan: {

@@ -80,6 +80,12 @@ export const wiringRules = {
     value: 5,
     ...cp,
   },
+  'bank-charged-within': {
+    says: 'Voltage left across the open fuse of a capacitor bank when it is charged enough for its fuse',
+    dimension: 'voltage',
+    value: 0.5,
+    ...cp,
+  },
   'check-in-rested': {
     says: 'Least voltage of a sound battery at rest',
     dimension: 'voltage',

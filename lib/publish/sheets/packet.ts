@@ -50,6 +50,9 @@ function equipment(items: Items): string[] {
     'speaker',
     'battery',
     'alternator',
+    'charger',
+    'isolating-relay',
+    'capacitor-bank',
   ];
   return items.flatMap(({ kind, origin, title, partTitle }) =>
     kinds.includes(kind) && origin === 'job' ? [`${title}: ${partTitle}`] : [],
@@ -86,7 +89,10 @@ function packetModel(plan: Visible<BuildPlan>, handOver: HandOver): PacketSheet 
   return { refused, packet: refused.length > 0 ? null : packetOf(serials, handOver) };
 }
 
-function packetOf(serials: readonly string[], { mainFuses, hasBoards, retorqueDays }: HandOver): Packet {
+function packetOf(
+  serials: readonly string[],
+  { mainFuses, hasBoards, retorqueDays, highestV }: HandOver,
+): Packet {
   const days = `${retorqueDays} days`;
   return {
     mainFuses: mainFusesTable(mainFuses),
@@ -95,7 +101,7 @@ function packetOf(serials: readonly string[], { mainFuses, hasBoards, retorqueDa
       room('What is different now'),
     ]),
     levels: ['Highest setting of the volume', 'Highest setting of the bass level', 'Set by'],
-    jumpStart: jumpStart(mainFuses.length > 0),
+    jumpStart: jumpStart(highestV, mainFuses.length > 0),
     bodyShop: bodyShop({ hasMainFuse: mainFuses.length > 0, hasBoards }),
     serials: blankRows('Warranty record', 'Equipment', serials, [room('Serial number'), blank('Until')]),
     readings: blankRows('Readings', 'Reading', readings, [blank('At hand-over'), blank(`At ${days}`)]),

@@ -3,6 +3,7 @@ import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { faultSteps, jumpStart } from '../hand-over-words.ts';
 import { namesOf, type PlanNames } from '../plan-names.ts';
+import { ruleOf } from '../plan-rules.ts';
 import { spelled } from '../words.ts';
 import { lengthOr, writerFor } from '../written.ts';
 import { builderSheet } from './sheet.ts';
@@ -128,7 +129,7 @@ function cardsModel(plan: BuildPlan): VehicleCardsSheet | null {
     vehicle: plan.vehicle.title,
     shop: [plan.shop.name, ...plan.shop.address].join(', '),
     fuses: fuses && stacked(dense(fuses)),
-    jumpStart: jumpStart(fuses !== null),
+    jumpStart: jumpStart(ruleOf(plan, 'voltage-variable-high'), fuses !== null),
     points: points && dense(points),
     against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${printed('current-carried', total)} at rated power.`,
     faultSteps: faultSteps(plan),
