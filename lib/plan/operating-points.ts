@@ -8,12 +8,13 @@ import { solveNetwork } from '../power/network.ts';
 import type { NetworkElement, NetworkFault, NetworkResult } from '../power/network-types.ts';
 import type { Circuit, CircuitSource } from './circuit.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
+import { batteryShare, chargerElements, circuitIn } from './circuit-states.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
 import { faultText, plainly } from './fault-text.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { passiveElements } from './passive-elements.ts';
-import { sizingVoltageV } from './sizing-voltage.ts';
+import { sizingVoltageAt, sizingVoltageV, systemShare } from './sizing-voltage.ts';
 
 /** What the network of a job is built from. */
 export interface NetworkInput {
@@ -80,7 +81,9 @@ export function pointFaults(input: NetworkInput, point: PointDefinition): readon
   return result.state === 'fault' ? result.faults : [];
 }
 
-function networkElements(input: NetworkInput, point: PointDefinition): NetworkElement[] {
+function networkElements(given: NetworkInput, point: PointDefinition): NetworkElement[] {
+  const state = point.alternator === null ? 'engine-off' : 'engine-on';
+  const input = { ...given, circuit: circuitIn(given.circuit, state) };
   const reached = reachedNodes(input);
   const touches = ({ from, to }: { from: string; to: string }) => reached.has(from) && reached.has(to);
   return [
@@ -88,7 +91,7 @@ function networkElements(input: NetworkInput, point: PointDefinition): NetworkEl
     ...input.circuit.sources
       .filter((source) => reached.has(source.positive) && mayFlow(input.circuit, source))
       .flatMap((source) => sourceElements(input, source, point)),
-    ...input.loads.flatMap((load) => deviceElement(input, load, point)),
+    ...input.loads.flatMap((load) => deviceElement(input, load, point, reached)),
   ];
 }
 
@@ -141,7 +144,9 @@ function sourceElements(
       from,
       to,
       // With the engine off the battery is taken at the charge where the reserve ends: the worst that is planned for.
-      emfV: rules[point.alternator === null ? 'voltage-engine-off' : 'voltage-rested'].value,
+      emfV:
+        rules[point.alternator === null ? 'voltage-engine-off' : 'voltage-rested'].value *
+        batteryShare(job, spec),
       ohm,
       chargeOhm: Math.max(
         ohm,
@@ -153,6 +158,7 @@ function sourceElements(
     const givenA = job.vehicle['vehicle-load'] ?? rules['vehicle-load'].value;
     return [battery, { id: 'vehicle:load', of: 'vehicle', kind: 'load', model: 'current', from, to, givenA }];
   }
+  if (spec?.kind === 'charger') return [...chargerElements(circuit, source, spec)];
   if (spec?.kind !== 'alternator' || point.alternator === null) return [];
   const emfV = sizingVoltageV(job);
   const limitA = spec.rating * rules[point.alternator].value;
@@ -165,10 +171,12 @@ function deviceElement(
   { job, paths }: NetworkInput,
   load: DeviceLoad,
   point: PointDefinition,
+  reached: ReadonlySet<string>,
 ): NetworkElement[] {
   const own = paths.fed.find(({ device }) => device.id === load.item);
   const supply = supplyOf(own?.device.spec ?? null);
-  if (!own || !supply) return [];
+  // What hangs behind an open contact or a charger that is off gets nothing; a charger stands among the sources.
+  if (!own || !supply || !reached.has(own.from) || own.device.spec?.kind === 'charger') return [];
   const element = loadElement({
     id: `${load.item}:load`,
     of: load.item,
@@ -176,8 +184,8 @@ function deviceElement(
     to: own.to,
     supply: point.constantCurrent ? 'constant-current' : supply.type,
     currentA: point.currentA(load),
-    voltageV: sizingVoltageV(job),
-    cutoutV: supply['cut-out'] ?? job.rules['cut-out'].value,
+    voltageV: sizingVoltageAt(job, paths.islands, own.from),
+    cutoutV: supply['cut-out'] ?? job.rules['cut-out'].value * systemShare(job, paths.islands, own.from),
   });
   return element ? [element] : [];
 }

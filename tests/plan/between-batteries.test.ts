@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { partIn } from '../rules/case.ts';
 import type { Written } from '../rules/content.ts';
+import { networkChecks } from './checks/network.ts';
 import { planned } from './planned.ts';
 
 /** A second battery behind a fuse and an isolating relay on the distribution, all leads 4 AWG and 1 m long. */
@@ -178,4 +179,106 @@ describe('a truck with a charger from 24 V to 12 V', () => {
     expect(ratedA(power, 'charger')).toBeCloseTo((ratedA(car, 'charger') ?? 0) / 2, 6);
     expect(ratedA(power, 'amp')).toBeCloseTo(ratedA(car, 'amp') ?? 0, 9);
   });
+});
+
+/** What the network of a point gives at a terminal against another (V). */
+function voltsAt(
+  power: ReturnType<typeof planned>['plan']['power'],
+  name: string,
+  high: string,
+  low: string,
+) {
+  const point = power.points.find((one) => one.name === name);
+  const at = (id: string) => point?.nodes.find((node) => node.id === id)?.voltageV ?? Number.NaN;
+  return at(high) - at(low);
+}
+const currentOf = (power: ReturnType<typeof planned>['plan']['power'], name: string, element: string) =>
+  power.points.find((one) => one.name === name)?.elements.find(({ id }) => id === element)?.currentA;
+
+describe('the states of an isolating relay', () => {
+  const { power } = planned(isolated).plan;
+  const joined = planned((content) => {
+    isolated(content);
+    content.job.links['isolator-rear'] = { from: 'main-fuse.OUT', to: 'second-fuse.OUT', length: '1 m' };
+  }).plan.power;
+
+  test('closed with the engine on: the alternator reaches both batteries', () => {
+    expect(Math.abs(currentOf(power, 'music', 'isolator.A>B') ?? 0)).toBeGreaterThan(1);
+    expect(voltsAt(power, 'rated-power', 'second.POS', 'second.NEG')).toBeGreaterThan(12.6);
+  });
+
+  test('open with the engine off: it is no element of the network, and the second battery feeds all', () => {
+    expect(currentOf(power, 'engine-off', 'isolator.A>B')).toBeUndefined();
+    expect(currentOf(power, 'engine-off', 'battery:emf') ?? 0).toBeCloseTo(0, 6);
+    expect(currentOf(power, 'engine-off', 'second:emf')).toBeLessThan(-1);
+  });
+
+  test('with the engine off the reserve is that of the battery that is joined to the loads', () => {
+    const off = (list: typeof power) =>
+      list.charging.find(({ name }) => name === 'engine-off')?.reserveMinutes ?? 0;
+    // Half the capacity at the same current lasts less than half as long (Peukert's law, exponent above 1).
+    expect(off(power)).toBeLessThanOrEqual(off(joined) / 2);
+    expect(off(power)).toBeGreaterThan(0);
+  });
+});
+
+describe('the states of a charger', () => {
+  const { power } = planned(charged).plan;
+
+  test('with the engine on it takes what it gives, over its efficiency', () => {
+    const given =
+      -(currentOf(power, 'music', 'charger:out') ?? 0) *
+      voltsAt(power, 'music', 'charger.OUT+', 'charger.GND');
+    const taken =
+      (currentOf(power, 'music', 'charger:in') ?? 0) * voltsAt(power, 'music', 'charger.IN+', 'charger.GND');
+    expect(given).toBeGreaterThan(10);
+    expect(taken).toBeCloseTo(given / 0.85, 6);
+  });
+
+  test('it gives at most its limit, and holds at most its voltage', () => {
+    for (const { name } of power.points.filter(({ name }) => name !== 'engine-off')) {
+      expect(-(currentOf(power, name, 'charger:out') ?? 0), name).toBeLessThanOrEqual(30 + 1e-9);
+      expect(voltsAt(power, name, 'charger.OUT+', 'charger.GND'), name).toBeLessThanOrEqual(14.4 + 1e-9);
+    }
+  });
+
+  test('with the engine off it takes and gives nothing', () => {
+    const off = power.points.find(({ name }) => name === 'engine-off');
+    expect(off?.state).toBe('solved');
+    expect(off?.elements.filter(({ of }) => of === 'charger')).toEqual([]);
+    expect(currentOf(power, 'engine-off', 'second:emf')).toBeLessThan(-1);
+  });
+
+  test('the alternator carries its input, and the second battery what lies behind it', () => {
+    const regime = (name: string) => power.charging.find((one) => one.name === name);
+    const musicA = (id: string) => power.loads.find(({ item }) => item === id)?.musicA ?? 0;
+    expect(regime('idle')?.averageA).toBeCloseTo(musicA('charger'), 9);
+    expect(regime('engine-off')?.averageA).toBeCloseTo(musicA('amp') + musicA('dsp') + musicA('radio'), 9);
+  });
+});
+
+describe('what hangs behind a converter alone', () => {
+  const { power } = planned((content) => {
+    charged(content);
+    for (const id of ['second', 'second-fuse', 'board-fuse']) delete content.job.devices[id];
+    for (const id of ['second-tail', 'second-ground', 'board-tail', 'charger-out'])
+      delete content.job.links[id];
+    content.job.links['board-feed'] = { from: 'charger.OUT+', to: 'block.IN', wire: 'cable', length: '1 m' };
+  }).plan;
+
+  test('is fed by it with the engine on, and by nothing with the engine off', () => {
+    expect(voltsAt(power, 'music', 'amp.B+', 'amp.GND')).toBeGreaterThan(13);
+    const off = power.points.find(({ name }) => name === 'engine-off');
+    expect(off?.state).toBe('solved');
+    expect(off?.elements.some(({ of }) => of === 'amp')).toBe(false);
+  });
+});
+
+// ngspice, as the checks say: every operating point, rebuilt from its elements alone.
+describe.each([
+  ['an isolating relay', isolated],
+  ['a charger', charged],
+] as const)('the network with %s', (_, content) => {
+  const { plan } = planned(content);
+  networkChecks(() => plan);
 });
