@@ -1,5 +1,6 @@
 import type { FindingIdIn } from '../model/findings/index.ts';
-import { formatLength } from '../model/length-text.ts';
+import { printedMade } from '../model/printed/holes.ts';
+import { printedLength } from '../model/printed/lengths.ts';
 import type { Remark } from '../model/remark.ts';
 
 export { commonPractice, geometry } from '../model/findings/source.ts';
@@ -19,8 +20,8 @@ export type BoardFault<Id extends BoardFindingId = BoardFindingId> = Remark<Id> 
 
 /** A length in millimetres to a tenth, with the nearest 1/32 in beside it: `19 mm (3/4 in)`, whichever was measured. */
 export function mmText(lengthM: number): string {
-  const mm = `${(Math.round(lengthM * 1e4) / 10).toString()} mm`;
+  const mm = printedMade(lengthM);
   // Of a hair there is no fraction to tell.
   if (!(Math.abs(lengthM) >= 0.0004) || !Number.isFinite(lengthM)) return mm;
-  return `${mm} (${formatLength(lengthM, { system: 'mm', fraction: 32 }).fraction})`;
+  return `${mm} (${printedLength('told', lengthM, { system: 'mm', fraction: 32 }).fraction})`;
 }

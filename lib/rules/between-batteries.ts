@@ -5,7 +5,7 @@ import { isDriven, netOf } from './driven.ts';
 import { liveSide } from './live-side.ts';
 import { deviceIdOf, deviceSpot, fuseSpot, hasRole, partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps, figure, listed } from './words.ts';
+import { amps, ampsDrawn, figure, listed } from './words.ts';
 
 const isolator = 'fit an isolating relay that is open while the starter turns';
 
@@ -14,7 +14,7 @@ type Cranking = NonNullable<Case['plan']['power']['cranking']>;
 /** Where the starter's current comes from, for a message. */
 function starterText({ currentA, seconds, measured }: Cranking): string {
   const how = measured ? 'as measured' : 'by the house rule, not measured here';
-  return `while the starter draws ${amps(currentA)} for ${figure(seconds)} s (${how})`;
+  return `while the starter draws ${ampsDrawn(currentA)} for ${figure(seconds)} s (${how})`;
 }
 
 /** Why a fuse may open while the starter turns; nothing where it carries its share. */
@@ -45,7 +45,7 @@ const throughFuse: Rule = {
         {
           level: 'caution',
           of: [fuse.id],
-          message: `${starterText(cranking)}, ${amps(shareA)} of it flow from the other batteries through ${fuse.id}: ${miss}`,
+          message: `${starterText(cranking)}, ${ampsDrawn(shareA)} of it flow from the other batteries through ${fuse.id}: ${miss}`,
           value: shareA,
           ...(fuse.ratingA !== null && { limit: fuse.ratingA }),
           unit: 'A',
@@ -79,13 +79,13 @@ const throughRelay: Rule = {
       const limit = short?.current ?? longA;
       const made = short
         ? `${amps(short.current)} for ${figure(short.seconds)} s`
-        : `${amps(longA)} for long, and its part has no short-time rating`;
+        : `${ampsDrawn(longA)} for long, and its part has no short-time rating`;
       return [
         {
           // A maker's limit against a measurement is sure; against a house rule it is not.
           level: short && cranking.measured ? 'stop' : 'caution',
           of: [id],
-          message: `${starterText(cranking)}, ${amps(shareA)} of it flow through the contact of ${id}, which is made for ${made}: it may weld`,
+          message: `${starterText(cranking)}, ${ampsDrawn(shareA)} of it flow through the contact of ${id}, which is made for ${made}: it may weld`,
           value: shareA,
           limit,
           unit: 'A',

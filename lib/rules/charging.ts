@@ -1,6 +1,6 @@
 import type { Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { amps, percent } from './words.ts';
+import { amps, ampsDrawn, percent } from './words.ts';
 
 const chargingShort: Rule = {
   id: 'charging-short',
@@ -17,7 +17,7 @@ const chargingShort: Rule = {
           {
             level: over && !idle ? 'stop' : 'caution',
             of: [name],
-            message: `at ${name} the vehicle takes ${amps(vehicleA)} and the audio ${amps(averageA)} on average, ${alternatorA > 0 ? percent(demandA / alternatorA) : 'all and more'} of the ${amps(alternatorA)} that the hot alternator gives`,
+            message: `at ${name} the vehicle takes ${ampsDrawn(vehicleA)} and the audio ${ampsDrawn(averageA)} on average, ${alternatorA > 0 ? percent(demandA / alternatorA) : 'all and more'} of the ${amps(alternatorA)} that the hot alternator gives`,
             value: demandA,
             limit: over ? alternatorA : upgradeShare * alternatorA,
             unit: 'A',
@@ -44,7 +44,7 @@ const loadAssumed: Rule = {
       {
         level: 'note',
         of: [job.vehicle.id],
-        message: `the load of the vehicle itself is not measured: ${amps(value)} is assumed in the charging balance`,
+        message: `the load of the vehicle itself is not measured: ${ampsDrawn(value)} is assumed in the charging balance`,
         value,
         unit: 'A',
         remedy:

@@ -5,7 +5,7 @@ import { type LiveSide, liveSide } from './live-side.ts';
 import { deviceSpot } from './look-up.ts';
 import { ratedPoint } from './operating-point.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps, figure, listed } from './words.ts';
+import { amps, ampsDrawn, listed } from './words.ts';
 
 /** A current that flows at an operating point (A). */
 interface Flow {
@@ -70,7 +70,7 @@ function judgePart(
         ...base,
         level: 'stop',
         of: [id, ...before.map((fuse) => fuse.id)],
-        message: `${amps(ratedA)} flow through ${id} at rated power, and it is made for ${amps(limit)}`,
+        message: `${ampsDrawn(ratedA)} flow through ${id} at rated power, and it is made for ${amps(limit)}`,
         value: ratedA,
         remedy: 'take a larger distribution part, or feed part of the load another way',
       },
@@ -84,7 +84,7 @@ function judgePart(
       ...base,
       level: 'caution',
       of: [id, most.point.name],
-      message: `${most.point.title}: ${amps(most.currentA)} flow through ${id}, and it is made for ${amps(limit)}`,
+      message: `${most.point.title}: ${ampsDrawn(most.currentA)} flow through ${id}, and it is made for ${amps(limit)}`,
       value: most.currentA,
       remedy: 'take a larger distribution part, or feed part of the load another way',
     },
@@ -109,7 +109,7 @@ function letsInTooMuch(
     ...base,
     level: 'caution',
     of: [id, ...names],
-    message: `${id} is made for ${amps(base.limit)}, and ${fuses} ${figure(letsInA)} A through`,
+    message: `${id} is made for ${amps(base.limit)}, and ${fuses} ${ampsDrawn(letsInA)} through`,
     value: letsInA,
     remedy: `take a larger distribution part, or ${one ? 'a smaller fuse' : 'smaller fuses'} before it`,
   };
@@ -131,7 +131,7 @@ function judgePorts(about: Case, { id, facts }: Device): Verdict<'distribution-o
         {
           level: over === rated ? 'stop' : 'caution',
           of: [id, terminal, over.point.name],
-          message: `${over.point.title}: ${amps(over.currentA)} flow through ${terminal}, and that port is made for ${amps(limit)}`,
+          message: `${over.point.title}: ${ampsDrawn(over.currentA)} flow through ${terminal}, and that port is made for ${amps(limit)}`,
           value: over.currentA,
           limit,
           unit: 'A',

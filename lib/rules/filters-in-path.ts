@@ -6,7 +6,7 @@ import { askedOf, finalFilters } from '../plan/final-filters.ts';
 import { boostsOf } from '../plan/path-peaks.ts';
 import { deviceIdOf, deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
-import { decibels, hertz, listed } from './words.ts';
+import { hertz, levelDb, listed } from './words.ts';
 
 /** What a second filter may take at the corner of the first before they count as one steeper filter; common practice. */
 const addsDb = 1;
@@ -42,7 +42,7 @@ const twice: Rule = {
           {
             level: 'caution',
             of: [channel.id, deviceIdOf(first.where), deviceIdOf(second.where)],
-            message: `${channel.id} is filtered twice: the ${first.pass} of ${first.where} at ${hertz(first.cornerHz)} and the ${second.pass} of ${second.where} at ${hertz(second.cornerHz)} add to ${decibels(alone + added)} at ${hertz(first.cornerHz)}, where one gives ${decibels(alone)}, and to ${6 * (first.order + second.order)} dB per octave beyond`,
+            message: `${channel.id} is filtered twice: the ${first.pass} of ${first.where} at ${hertz(first.cornerHz)} and the ${second.pass} of ${second.where} at ${hertz(second.cornerHz)} add to ${levelDb(alone + added)} at ${hertz(first.cornerHz)}, where one gives ${levelDb(alone)}, and to ${6 * (first.order + second.order)} dB per octave beyond`,
             value: alone + added,
             limit: alone + addsDb,
             unit: 'dB',

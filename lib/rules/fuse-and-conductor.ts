@@ -2,7 +2,7 @@ import type { ConductorLimit, PlanConductor, PlanFuse } from '../model/plan/inde
 import type { Mark } from '../model/trace.ts';
 import { fuseSpot, jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps, counted, figure } from './words.ts';
+import { amps, ampsDrawn, counted, figure } from './words.ts';
 
 interface Pair {
   readonly fuse: PlanFuse;
@@ -142,7 +142,7 @@ const conductorUnderNeed: Rule = {
         {
           level: 'stop',
           of: [id],
-          message: `${id} (${size.label}) carries ${amps(ampacityA)}, and the fuses on its way let ${amps(neededA)} flow`,
+          message: `${id} (${size.label}) carries ${amps(ampacityA)}, and the fuses on its way let ${ampsDrawn(neededA)} flow`,
           value: neededA,
           limit: ampacityA,
           unit: 'A',
@@ -165,7 +165,7 @@ const conductorPastLimit: Rule = {
           ({ what, zone, value, limit, unit, level, citation, mark }): Verdict<'conductor-past-limit'> => ({
             level,
             of: [conductor.id, ...(zone === undefined ? [] : [zone])],
-            message: `${conductor.id} (${conductor.size.label}) is past its limit for ${what}: ${figure(value)} ${unit}, where ${figure(limit)} ${unit} is allowed`,
+            message: `${conductor.id} (${conductor.size.label}) is past its limit for ${what}: ${past(value, unit)}, where ${allowed(limit, unit)} is allowed`,
             value,
             limit,
             unit,
@@ -185,3 +185,9 @@ export const fuseAndConductorRules: readonly Rule[] = [
   fuseOverWarmConductor,
   conductorPastLimit,
 ];
+
+/** What passes a limit, and the limit, each to its own side. */
+const past = (value: number, unit: string): string =>
+  unit === 'A' ? ampsDrawn(value) : `${figure(value)} ${unit}`;
+const allowed = (limit: number, unit: string): string =>
+  unit === 'A' ? amps(limit) : `${figure(limit)} ${unit}`;

@@ -3,7 +3,7 @@ import { fuseForms } from '../model/tables/fuse-forms.ts';
 import { deviceOf, fuseSpot, partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { amps, counted, listed, percent } from './words.ts';
+import { amps, ampsDrawn, counted, listed, percent } from './words.ts';
 
 /** The lawful alternatives side by side, for a remedy. */
 export function alternativesText(alternatives: readonly FuseAlternative[]): string {
@@ -22,9 +22,9 @@ function roomFor({ ratedA, ceilingA, leastAmpacityA, holderA }: PlanFuse): strin
   if (ceilingA !== null && ratedA > ceilingA)
     return `${lessLoad}; if there is one alone, see whether its rated power and its fuse: are written as its maker prints them`;
   if (leastAmpacityA !== null && ratedA > leastAmpacityA)
-    return `run conductors behind it that carry at least ${amps(ratedA)}, or ${lessLoad}`;
+    return `run conductors behind it that carry at least ${ampsDrawn(ratedA)}, or ${lessLoad}`;
   if (holderA !== null && ratedA > holderA)
-    return `take a holder made for at least ${amps(ratedA)}, or ${lessLoad}`;
+    return `take a holder made for at least ${ampsDrawn(ratedA)}, or ${lessLoad}`;
   return `take a holder of another form, or ${lessLoad}`;
 }
 
@@ -163,7 +163,7 @@ const underLoad: Rule = {
         {
           level: ceiling ? 'note' : 'caution',
           of: [fuse.id],
-          message: `at rated power ${amps(ratedA)} flow through the ${amps(ratingA)} fuse ${fuse.id}, ${percent(ratedA / ratingA)} of it, where ${percent(share)} is the limit for a continuous load${ceiling ? '; its device allows no larger one' : ''}`,
+          message: `at rated power ${ampsDrawn(ratedA)} flow through the ${amps(ratingA)} fuse ${fuse.id}, ${percent(ratedA / ratingA)} of it, where ${percent(share)} is the limit for a continuous load${ceiling ? '; its device allows no larger one' : ''}`,
           value: ratedA,
           limit: share * ratingA,
           unit: 'A',

@@ -4,7 +4,7 @@ import { supplyOf } from '../plan/device-loads.ts';
 import { type LiveSide, liveSide, noFuse, reached } from './live-side.ts';
 import { deviceSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps, listed } from './words.ts';
+import { amps, ampsDrawn, listed } from './words.ts';
 
 /** The fuses nearest to a terminal through which a source's current comes; none where a source reaches it bare. */
 export function fusesAt({ plan }: Case, side: LiveSide, terminal: string): readonly PlanFuse[] {
@@ -36,7 +36,7 @@ const fusesOverCeiling: Rule = {
           {
             level: 'stop',
             of: [id, ...fuses.map((fuse) => fuse.id)],
-            message: `the fuses ${listed(fuses.map((fuse) => fuse.id))} stand side by side before ${id} and let ${amps(sumA)} through together, above the ${amps(ceilingA)} that its maker allows`,
+            message: `the fuses ${listed(fuses.map((fuse) => fuse.id))} stand side by side before ${id} and let ${ampsDrawn(sumA)} through together, above the ${amps(ceilingA)} that its maker allows`,
             value: sumA,
             limit: ceilingA,
             unit: 'A',

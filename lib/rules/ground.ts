@@ -16,7 +16,7 @@ import {
 } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { figure, lengthIn, listed } from './words.ts';
+import { lengthIn, listed, percentKept } from './words.ts';
 
 const isBody = (terminal: string): boolean => deviceIdOf(terminal) === bodyId;
 
@@ -110,7 +110,7 @@ const groundUnderFeed: Rule = {
         {
           level: 'caution',
           of: [name, ...grounds.map(({ id }) => id), ...feeds.map(({ id }) => id)],
-          message: `the ground of ${name} (${sizes(grounds)}) conducts ${figure((100 * ground) / feed)} % of what its feed does (${sizes(feeds)})`,
+          message: `the ground of ${name} (${sizes(grounds)}) conducts ${percentKept(ground / feed)} of what its feed does (${sizes(feeds)})`,
           value: ground,
           limit: feed,
           unit: 'S m',

@@ -3,7 +3,7 @@ import { batteriesBare, interruptsText } from './interrupting.ts';
 import { batteriesAmong, type LiveEdge, type LiveSide, liveSide, reached } from './live-side.ts';
 import { deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps, listed } from './words.ts';
+import { ampsDrawn, listed } from './words.ts';
 
 /** What clears a fault behind a fuse if that fuse fails to. */
 interface Backup {
@@ -91,7 +91,7 @@ function verdictOf(about: Case, group: readonly Overtaxed[]): Verdict<'fuse-inte
     {
       level: backed ? 'note' : 'caution',
       of: [...ids, ...backup.by.map(({ id }) => id)],
-      message: `${interruptsText(fuse, ids)}; a dead short drives up to ${amps(faultA)} through ${ids.length === 1 ? 'it' : 'them'}${backupText(backup)}`,
+      message: `${interruptsText(fuse, ids)}; a dead short drives up to ${ampsDrawn(faultA)} through ${ids.length === 1 ? 'it' : 'them'}${backupText(backup)}`,
       value: faultA,
       limit: interruptA,
       unit: 'A',

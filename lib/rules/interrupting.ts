@@ -5,7 +5,7 @@ import { unfusedWays } from './fuse-at-source.ts';
 import { alternativesText } from './fuse-rating.ts';
 import { deviceIdOf, deviceOf, fuseSpot } from './look-up.ts';
 import type { Case, Rule, RuleOf, Verdict } from './rule.ts';
-import { amps, listed } from './words.ts';
+import { amps, ampsDrawn, listed } from './words.ts';
 
 /** The batteries and capacitor banks that reach each fuse without another before it, by the fuse's id. */
 export function batteriesBare(about: Case): (fuse: PlanFuse) => readonly string[] {
@@ -39,10 +39,10 @@ const bases = { maker: 'by its maker', stated: 'by its resistance', assumed: 'as
 /** What a dead short drives through a fuse, and what each source gives of it. */
 export function shortText({ faultA, faultFrom = [], faultUnknown = [] }: PlanFuse): string {
   const each = faultFrom.map(
-    ({ source, currentA, basis }) => `${amps(currentA)} from ${source} (${bases[basis]})`,
+    ({ source, currentA, basis }) => `${ampsDrawn(currentA)} from ${source} (${bases[basis]})`,
   );
   const past = faultUnknown.length > 0 ? `, and what ${listed(faultUnknown)} gives, which nobody states` : '';
-  return `a dead short drives about ${amps(faultA ?? 0)} through it${each.length > 0 ? `: ${listed(each)}` : ''}${past}`;
+  return `a dead short drives about ${ampsDrawn(faultA ?? 0)} through it${each.length > 0 ? `: ${listed(each)}` : ''}${past}`;
 }
 
 /** The lithium batteries among some, with those of them whose maker's short-circuit current is not stated. */
@@ -95,7 +95,7 @@ function judgeFigures(about: Case, fuse: PlanFuse, batteries: readonly string[])
     const crankingA = spec?.kind === 'battery' ? spec['cold-cranking'] : undefined;
     return crankingA === undefined ? [] : [`${id} with ${amps(crankingA)} of cold cranking`];
   });
-  const asked = `${amps(needsInterruptA)} is asked for behind ${listed(cranking.length > 0 ? cranking : batteries)}`;
+  const asked = `${ampsDrawn(needsInterruptA)} is asked for behind ${listed(cranking.length > 0 ? cranking : batteries)}`;
   const isCertain = fuse.interruptBasis === 'maker' && interruptA !== null && faultByMakersA > interruptA;
   const figures = isCertain ? '' : `, or write the makers' figures: ${missingFigures(fuse)}`;
   return {

@@ -1,7 +1,7 @@
 import { deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { amps, listed } from './words.ts';
+import { amps, ampsDrawn, listed } from './words.ts';
 
 const keyOffOver: Rule = {
   id: 'key-off-over-limit',
@@ -17,7 +17,7 @@ const keyOffOver: Rule = {
       {
         level: 'caution',
         of: drawing.map(({ item }) => item),
-        message: `with the key off ${listed(drawing.map(({ item, drawA }) => `${item} (${amps(drawA ?? 0)})`))} draw ${amps(keyOff.drawA)} together; ${amps(keyOff.limitA)} is the limit for the whole vehicle`,
+        message: `with the key off ${listed(drawing.map(({ item, drawA }) => `${item} (${ampsDrawn(drawA ?? 0)})`))} draw ${ampsDrawn(keyOff.drawA)} together; ${amps(keyOff.limitA)} is the limit for the whole vehicle`,
         value: keyOff.drawA,
         limit: keyOff.limitA,
         unit: 'A',

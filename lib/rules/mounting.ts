@@ -4,7 +4,7 @@ import type { PlanBoard } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { gees, hertz, lengthIn } from './words.ts';
+import { gees, kilograms, lengthIn, modeHertz } from './words.ts';
 
 const boardSpot = (id: string, ...below: readonly string[]): Spot => ({
   path: pointer(['boards', id, ...below]),
@@ -148,7 +148,7 @@ const firstMode: Rule = {
         {
           ...verdict,
           level: stops ? 'stop' : 'caution',
-          message: `the first natural frequency of ${board.id} is ${hertz(value)}${sag}; ${hertz(limit)} is the least${stops ? '' : ' beside a subwoofer'}`,
+          message: `the first natural frequency of ${board.id} is ${modeHertz(value)}${sag}; ${modeHertz(limit)} is the least${stops ? '' : ' beside a subwoofer'}`,
           value,
           limit,
           unit: 'Hz',
@@ -172,8 +172,8 @@ const retention: Rule = {
           level: known ? 'caution' : 'note',
           of: [id, ...fixings.map((fixing) => fixing.id)],
           message: known
-            ? `the fixings of ${id} hold ${gees(retentionG)} of its ${loadedMassKg.toFixed(1)} kg; ${gees(limit)} is asked for`
-            : `what the fixings of ${id} hold is not known; ${gees(limit)} of its ${loadedMassKg.toFixed(1)} kg is asked for`,
+            ? `the fixings of ${id} hold ${gees(retentionG)} of its ${kilograms(loadedMassKg)}; ${gees(limit)} is asked for`
+            : `what the fixings of ${id} hold is not known; ${gees(limit)} of its ${kilograms(loadedMassKg)} is asked for`,
           ...(known && { value: retentionG }),
           limit,
           unit: 'g',

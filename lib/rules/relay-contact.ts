@@ -5,7 +5,7 @@ import { liveSide } from './live-side.ts';
 import { deviceSpot } from './look-up.ts';
 import { ratedPoint } from './operating-point.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps, listed } from './words.ts';
+import { amps, ampsDrawn, listed } from './words.ts';
 
 /** The greatest current through the contact of a relay at some operating points (A), with the title of the point. */
 function greatestThrough(
@@ -51,7 +51,7 @@ function judgeContact(about: Case, device: Device, limit: number): Verdict<'rela
         ...base,
         level: overRated ? 'stop' : 'caution',
         of: [id],
-        message: `${flow.title}: ${amps(flow.currentA)} flow through the contact of ${id}, and it is made for ${amps(limit)}`,
+        message: `${flow.title}: ${ampsDrawn(flow.currentA)} flow through the contact of ${id}, and it is made for ${amps(limit)}`,
         value: flow.currentA,
         remedy: 'take a relay for the current, or switch by the turn-on input of the device instead',
       },
@@ -64,7 +64,7 @@ function judgeContact(about: Case, device: Device, limit: number): Verdict<'rela
       ...base,
       level: 'caution',
       of: [id, ...names],
-      message: `the contact of ${id} is made for ${amps(limit)}, and ${listed(names)} before it would let ${amps(letsInA)} through`,
+      message: `the contact of ${id} is made for ${amps(limit)}, and ${listed(names)} before it would let ${ampsDrawn(letsInA)} through`,
       value: letsInA,
       remedy: `fit a fuse of at most ${amps(limit)} before it, or a relay for more`,
     },

@@ -1,7 +1,7 @@
 import { type Job, terminalId } from '../model/resolved-job.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { listed, ohms, watts } from './words.ts';
+import { listed, ohms, ohmsAtLeast, watts } from './words.ts';
 
 /** What the computation of loads calls a wiring that gives none. */
 const wiringFaults = [
@@ -28,7 +28,7 @@ const belowMinimum: Rule = {
           {
             level: 'stop',
             of: [id, amplifier],
-            message: `${id} sees ${ohms(loadOhm)} (${wiring}), under the ${ohms(minimumOhm)} that ${amplifier} may drive${bridgedWith === undefined ? '' : ' bridged'}`,
+            message: `${id} sees ${ohms(loadOhm)} (${wiring}), under the ${ohmsAtLeast(minimumOhm)} that ${amplifier} may drive${bridgedWith === undefined ? '' : ' bridged'}`,
             value: loadOhm,
             limit: minimumOhm,
             unit: 'ohm',

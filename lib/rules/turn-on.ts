@@ -17,7 +17,7 @@ import {
   wireSpot,
 } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { amps, listed } from './words.ts';
+import { amps, ampsDrawn, listed } from './words.ts';
 
 /** Wires and strips, but no relay contact and no fuse: what one output drives straight. */
 const straight =
@@ -116,7 +116,7 @@ const overload: Rule = {
         {
           level: 'stop',
           of: [output, ...loads.map(([item]) => item)],
-          message: `${output} gives ${amps(sum.limitA.value)}, and ${listed(loads.map(([item]) => item))} together draw ${amps(sum.sumA.value)}`,
+          message: `${output} gives ${amps(sum.limitA.value)}, and ${listed(loads.map(([item]) => item))} together draw ${ampsDrawn(sum.sumA.value)}`,
           value: sum.sumA.value,
           limit: sum.limitA.value,
           unit: 'A',

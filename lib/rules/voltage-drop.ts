@@ -4,7 +4,7 @@ import { deviceSpot, wireSpot } from './look-up.ts';
 import { ratedDrops, ratedPoint, voltageAt, voltageOver } from './operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { amps, listed, percent, volts } from './words.ts';
+import { ampsDrawn, listed, percent, volts, voltsLost } from './words.ts';
 
 function spotOf(about: Case, { of }: NetworkElement): Spot {
   if (about.plan.wires.some(({ id }) => id === of)) return wireSpot(about, of);
@@ -28,7 +28,7 @@ function partsText(parts: readonly DropPart[]): string {
   if (parts.length === 0) return '';
   const told = partKinds.flatMap((kind) => {
     const lostV = lostIn(parts, kind);
-    return Math.abs(lostV) < 0.0005 ? [] : [`${partNames[kind]} ${volts(lostV)}`];
+    return Math.abs(lostV) < 0.0005 ? [] : [`${partNames[kind]} ${voltsLost(lostV)}`];
   });
   return `; it is lost in ${listed(told)}`;
 }
@@ -44,10 +44,10 @@ function dropRemedy(parts: readonly DropPart[], excessV: number): string {
   const saved = lostIn(parts, 'conductor');
   // Twice the copper halves a drop: more than that is no size that a port takes.
   if (saved / 2 >= excessV)
-    return `run ${most.of}, which loses ${volts(most.dropV)}, larger or shorter; or put a battery nearer`;
+    return `run ${most.of}, which loses ${voltsLost(most.dropV)}, larger or shorter; or put a battery nearer`;
   const others = parts.filter(({ kind }) => kind !== 'conductor').slice(0, 2);
-  const names = others.map(({ kind, of, dropV }) => `${kind} ${of} (${volts(dropV)})`);
-  return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${volts(most.dropV)}`;
+  const names = others.map(({ kind, of, dropV }) => `${kind} ${of} (${voltsLost(dropV)})`);
+  return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${voltsLost(most.dropV)}`;
 }
 
 const feedDrop: Rule = {
@@ -63,7 +63,7 @@ const feedDrop: Rule = {
         {
           level: 'caution',
           of: [item, source],
-          message: `at rated power ${volts(feedDropV)} are lost in the feed of ${item} and ${volts(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
+          message: `at rated power ${voltsLost(feedDropV)} are lost in the feed of ${item} and ${voltsLost(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
           value: feedDropV + groundDropV,
           limit: limit * sizingV,
           unit: 'V',
@@ -89,7 +89,7 @@ const groundDrop: Rule = {
         {
           level: over ? 'caution' : 'note',
           of: [item],
-          message: `the ground side of ${item} drops ${volts(groundDropV)} at rated power, where ${volts(limit)} is ${over ? 'the limit' : 'good'}`,
+          message: `the ground side of ${item} drops ${voltsLost(groundDropV)} at rated power, where ${volts(limit)} is ${over ? 'the limit' : 'good'}`,
           value: groundDropV,
           limit,
           unit: 'V',
@@ -112,12 +112,13 @@ const jointDrop: Rule = {
       const dropV = Math.abs(voltageOver(point, joint) ?? 0);
       // The body is a path and no joint, though it stands between terminals of one device.
       if (joint.kind !== 'joint' || joint.of === 'body' || dropV <= limit + 1e-9) return [];
-      const flows = joint.currentA === undefined ? '' : ` with ${amps(Math.abs(joint.currentA))} through it`;
+      const flows =
+        joint.currentA === undefined ? '' : ` with ${ampsDrawn(Math.abs(joint.currentA))} through it`;
       return [
         {
           level: 'caution',
           of: [joint.id, joint.of],
-          message: `the joint ${joint.id} drops ${volts(dropV)}${flows}; ${volts(limit)} is the limit`,
+          message: `the joint ${joint.id} drops ${voltsLost(dropV)}${flows}; ${volts(limit)} is the limit`,
           value: dropV,
           limit,
           unit: 'V',
@@ -157,7 +158,7 @@ const chargeLeadDrop: Rule = {
       {
         level: 'caution',
         of: [alternator, battery],
-        message: `${worst.title}: ${volts(worst.dropV)} are lost between ${alternator} and ${battery}; ${volts(limit)} is the limit`,
+        message: `${worst.title}: ${voltsLost(worst.dropV)} are lost between ${alternator} and ${battery}; ${volts(limit)} is the limit`,
         value: worst.dropV,
         limit,
         unit: 'V',

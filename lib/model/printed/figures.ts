@@ -59,6 +59,12 @@ export const figures = {
     why: 'above it the amplifier clips, or the speaker gets too much',
   },
   'share-used': { unit: '%', on: 'wholes', direction: 'nearest', why: 'nothing is chosen by it' },
+  'share-kept': {
+    unit: '%',
+    on: 'shares',
+    direction: 'down',
+    why: 'it is held against the least that is asked for',
+  },
   'share-lost': {
     unit: '%',
     on: 'shares',
@@ -148,6 +154,18 @@ export const figures = {
     why: 'what insulation must stand is never told as less',
   },
   'temperature-stood': { unit: '°C', on: 'thermometer', direction: 'down', why: allowed },
+  'load-held': {
+    unit: 'g',
+    on: 'shares',
+    direction: 'down',
+    why: 'what fixings hold is never told as more',
+  },
+  plain: {
+    unit: '',
+    on: 'plain',
+    direction: 'nearest',
+    why: 'a ratio or a count in a message, which compares the exact figures',
+  },
   angle: { unit: '°', on: 'protractor', direction: 'nearest', why: set },
   score: {
     unit: '',

@@ -33,7 +33,8 @@ function stepsText(value: number, step: number): string {
   return value.toFixed(Math.max(0, -Math.floor(Math.log10(step) + 1e-9)));
 }
 
-function withoutNoughts(text: string): string {
+/** Without noughts at its end: `12.6` of `12.60`. */
+export function withoutNoughts(text: string): string {
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 

@@ -43,6 +43,8 @@ export const instruments = {
   reckoned: { finest: 0.001, digits: 3 },
   /** A share of a voltage, reckoned from two readings. */
   shares: { finest: 0.1, digits: 3, noughts: true },
+  /** A ratio or a count as a message tells it. */
+  plain: { finest: 1e-9, digits: 4 },
   wholes: { finest: 1, digits: 4 },
 } as const satisfies Record<string, Instrument>;
 

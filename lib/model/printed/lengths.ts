@@ -31,6 +31,10 @@ export const lengths = {
     why: 'too long is bare and too short is not held: both sides are wrong alike',
   },
   covered: { direction: 'up', why: 'what covers is never cut too short' },
+  told: {
+    direction: 'nearest',
+    why: 'a message names both sides of a comparison, which is made with the exact lengths',
+  },
   'depth-drilled': { direction: 'down', why: 'a hole that is too deep comes through' },
 } as const satisfies Record<string, LengthKind>;
 

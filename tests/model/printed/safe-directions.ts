@@ -29,6 +29,7 @@ export const figureDirections = {
   'loss-at-most': 'down',
   'gain-voltage': 'down',
   'share-used': 'nearest',
+  'share-kept': 'down',
   'share-lost': 'up',
   load: 'down',
   'load-at-least': 'up',
@@ -63,6 +64,8 @@ export const figureDirections = {
   'pull-newtons': 'up',
   ambient: 'up',
   'temperature-stood': 'down',
+  'load-held': 'down',
+  plain: 'nearest',
   angle: 'nearest',
   score: 'nearest',
 } as const satisfies Record<FigureName, Direction>;
@@ -83,5 +86,6 @@ export const lengthDirections = {
   made: 'nearest',
   strip: 'nearest',
   covered: 'up',
+  told: 'nearest',
   'depth-drilled': 'down',
 } as const satisfies Record<LengthName, Direction>;

@@ -218,7 +218,7 @@ export const factoryOutputsCases = {
         about: arriving({ sourceV: 0.25, reserveDb: -6.02, verdict: 'too-low' }),
         level: 'note',
         subject: 'dsp.IN',
-        says: /6\.02 dB/,
+        says: /6\.1 dB/,
       },
     ],
     quiet: [

@@ -44,7 +44,7 @@ export const interruptingDownstreamCases = {
         about: () => aboutPlan(fault(1001, 1000, 999)),
         level: 'caution',
         subject: 'block.OUT2',
-        says: /drives up to 1001 A through it; no fuse before it clears that$/,
+        says: /drives up to 1010 A through it; no fuse before it clears that$/,
       },
       {
         name: 'two blades of a block alike: told once',

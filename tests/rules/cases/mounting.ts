@@ -75,7 +75,7 @@ export const mountingCases = {
         about: () => setBoard({ firstModeHz: null, sagM: 0.0003 }),
         level: 'stop',
         subject: 'main',
-        says: /28.85 Hz, it sags 0.3 mm/,
+        says: /28 Hz, it sags 0.3 mm/,
       },
       {
         name: '70 Hz beside a subwoofer',
