@@ -12,6 +12,7 @@ import {
 import type { Circuit } from './circuit.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { remarkFiltersNotMade } from './filters-made.ts';
+import { remarkMiswired } from './miswired.ts';
 import type { PlanBook } from './plan-book.ts';
 import { remarkFault } from './remark-fault.ts';
 import { withCurves } from './response-sums.ts';
@@ -29,6 +30,7 @@ export function planAudio(
   for (const device of job.devices) remarkFiltersNotMade(device, book);
   const outputs = amplifierOutputs(job, linked);
   const field = coilField(job, roles);
+  const miswired = remarkMiswired(job, devices, outputs, field, book);
   const channels = outputs.map((output) =>
     planChannel(
       output,
@@ -37,11 +39,12 @@ export function planAudio(
       job,
       devices,
       book,
-      linked,
+      miswired.channels.has(output.id) ? new Set() : linked,
     ),
   );
   const played = field.terminals.filter(
-    ({ positive, negative }) => linked.has(positive) || linked.has(negative),
+    ({ coil, positive, negative }) =>
+      !miswired.coils.has(coil) && (linked.has(positive) || linked.has(negative)),
   );
   remarkSilentCoils(job, played, channels, book);
   const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
@@ -99,13 +102,16 @@ function planSpeakers(
       reversedWhy: given?.reversed ?? null,
       distanceM: job.vehicle.places[seat ?? '']?.distance ?? null,
       channel: channel?.channel.id ?? null,
-      polarity:
-        polarities.length === 0
-          ? 'unwired'
-          : polarities.some(({ polarity }) => polarity === 'reversed')
-            ? 'reversed'
-            : 'normal',
+      polarity: polarityOf(polarities.map(({ polarity }) => polarity)),
+      reversedCoils: polarities.filter(({ polarity }) => polarity === 'reversed').map(({ coil }) => coil),
       powerW: powers.length === 0 ? null : powers.reduce((sum, { powerW }) => sum + powerW.value, 0),
     };
   });
+}
+
+/** The polarity of a speaker by that of its coils. */
+function polarityOf(coils: readonly ('normal' | 'reversed')[]): PlanSpeaker['polarity'] {
+  const [first] = coils;
+  if (!first) return 'unwired';
+  return coils.every((polarity) => polarity === first) ? first : 'opposed';
 }

@@ -25,6 +25,7 @@ import { interruptingDownstreamRules } from './interrupting-downstream.ts';
 import { keyOffRules } from './key-off.ts';
 import { leftAndRightRules } from './left-and-right.ts';
 import { mountingRules } from './mounting.ts';
+import { playedOctaveRules } from './played-octaves.ts';
 import { portRules } from './ports.ts';
 import { powerAndSignalRules } from './power-and-signal-sides.ts';
 import { protectionFilterRules } from './protection-filters.ts';
@@ -89,6 +90,7 @@ export const rules: readonly Rule[] = [
   ...filtersInPathRules,
   ...subwooferBoxRules,
   ...speakerPathRules,
+  ...playedOctaveRules,
   ...leftAndRightRules,
   ...speakerDelayRules,
   ...factoryIntegrationRules,

@@ -55,6 +55,7 @@ const commonNegative: Rule = {
           message: `${output} is joined to ${listed(others.toSorted())}: a bridged output drives its negative too, and would be shorted`,
           remedy: 'take each negative to its own speaker or its own high-level input, and to nothing else',
           ...deviceSpot(job, deviceIdOf(output)),
+          givesWayTo: ['coil-to-body'],
         },
       ];
     });

@@ -1,7 +1,7 @@
 import type { PartOf } from '../model/kinds/index.ts';
-import type { PlanChannel } from '../model/plan/index.ts';
+import type { PlanChannel, PlanFilter } from '../model/plan/index.ts';
 import type { Job } from '../model/resolved-job.ts';
-import { deviceOf, deviceSpot } from './look-up.ts';
+import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { hertz, listed, percent } from './words.ts';
 
@@ -152,7 +152,63 @@ const subsonicCorner: Rule = {
   },
 };
 
+/** The high-pass or subsonic filter of a channel that cuts highest, where that is above what bass is tested with. */
+function intoBass({ filters }: PlanChannel, bassHz: number): PlanFilter | null {
+  const [highest] = filters
+    .filter(({ pass }) => pass !== 'low-pass')
+    .toSorted((a, b) => b.cornerHz - a.cornerHz);
+  return highest && highest.cornerHz > bassHz + 1e-9 ? highest : null;
+}
+
+const withoutLowPass: Rule = {
+  id: 'subwoofer-without-low-pass',
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap((channel): Verdict<'subwoofer-without-low-pass'>[] => {
+      const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+      if (bass.length === 0 || channel.filters.some(({ pass }) => pass === 'low-pass')) return [];
+      // A high-pass in its place is one mistake, and told as that.
+      if (intoBass(channel, job.rules['tone-bass'].value)) return [];
+      return [
+        {
+          level: 'caution',
+          of: [channel.id, ...bass.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} without a low-pass: it plays all that the others play as well`,
+          remedy: `write a low-pass under filters: of ${channel.amplifier} or of the output that feeds it, such as 80 Hz`,
+          ...deviceSpot(job, channel.amplifier, 'filters'),
+        },
+      ];
+    });
+  },
+};
+
+const highPassed: Rule = {
+  id: 'subwoofer-high-passed',
+  judge({ job, plan }) {
+    const bassHz = job.rules['tone-bass'].value;
+    return plan.audio.channels.flatMap((channel): Verdict<'subwoofer-high-passed'>[] => {
+      const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+      const highest = intoBass(channel, bassHz);
+      if (bass.length === 0 || !highest) return [];
+      return [
+        {
+          level: 'caution',
+          of: [channel.id, ...bass.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} behind a ${highest.pass} at ${hertz(highest.cornerHz)}: it takes the bass that it is there for, from ${hertz(bassHz)} down`,
+          value: highest.cornerHz,
+          limit: bassHz,
+          unit: 'Hz',
+          remedy: 'write low-pass where that was meant, or a subsonic filter below what the box plays',
+          ...deviceSpot(job, deviceIdOf(highest.where), 'filters', terminalNameOf(highest.where)),
+          givesWayTo: ['band-empty'],
+        },
+      ];
+    });
+  },
+};
+
 export const protectionFilterRules: readonly Rule[] = [
+  withoutLowPass,
+  highPassed,
   withoutHighPass,
   highPassLow,
   withoutSubsonic,

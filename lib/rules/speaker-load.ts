@@ -1,5 +1,5 @@
 import { type Job, terminalId } from '../model/resolved-job.ts';
-import { deviceIdOf, deviceOf, deviceSpot, endsOf } from './look-up.ts';
+import { deviceIdOf, deviceOf, deviceSpot, endsOf, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { listed, ohms, ohmsAtLeast, watts } from './words.ts';
 
@@ -11,6 +11,8 @@ const wiringFaults = [
   'coil-shorted',
   'coil-left-open',
   'wiring-not-series-parallel',
+  'pair-not-bridged',
+  'coil-to-body',
 ] as const;
 
 /** True where a wire ends at one of the terminals. */
@@ -104,7 +106,7 @@ const speakerWithoutChannel: Rule = {
           message: `no amplifier channel drives the speaker ${id}`,
           remedy: `link its coils to a channel, or leave ${listed(coils)} open with a reason`,
           ...deviceSpot(job, id),
-          givesWayTo: ['coil-left-open'],
+          givesWayTo: ['coil-left-open', 'pair-not-bridged', 'coil-to-body'],
         },
       ];
     });
@@ -130,6 +132,34 @@ const reversed: Rule = {
         ];
       },
     );
+  },
+};
+
+const opposed: Rule = {
+  id: 'coils-opposed',
+  judge(about) {
+    const { job, plan } = about;
+    return plan.audio.speakers.flatMap(({ id, polarity, reversedCoils = [] }): Verdict<'coils-opposed'>[] => {
+      const spec = deviceOf(job, id)?.spec;
+      if (polarity !== 'opposed' || spec?.kind !== 'speaker') return [];
+      const others = Object.keys(spec.coils)
+        .map((coil) => `${id}.${coil}`)
+        .filter((coil) => !reversedCoils.includes(coil));
+      const [turned] = reversedCoils;
+      const ends = Object.entries(spec.coils)
+        .filter(([coil]) => `${id}.${coil}` === turned)
+        .map(([, { positive }]) => terminalId({ device: id, terminal: positive }));
+      const wire = plan.wires.find((one) => endsOf(one).some((end) => ends.includes(end)));
+      return [
+        {
+          level: 'stop',
+          of: [id, ...reversedCoils],
+          message: `the coils of ${id} are opposed: ${listed(reversedCoils)} pushes against ${listed(others)}; its cone stands still, and what it gets becomes heat`,
+          remedy: `exchange the two conductors of ${listed(reversedCoils)}, so that each positive leads towards the positive output`,
+          ...(wire ? wireSpot(about, wire.id) : deviceSpot(job, id)),
+        },
+      ];
+    });
   },
 };
 
@@ -160,5 +190,6 @@ export const speakerLoadRules: readonly Rule[] = [
   loadUnknown,
   speakerWithoutChannel,
   reversed,
+  opposed,
   overPower,
 ];

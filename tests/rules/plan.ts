@@ -137,7 +137,10 @@ function audioOf(): BuildPlan['audio'] {
       }),
       channel('2', {
         speakers: ['sub'],
-        filters: [{ where: 'dsp.OUT2', pass: 'subsonic', type: 'butterworth', order: 4, cornerHz: 27 }],
+        filters: [
+          { where: 'dsp.OUT2', pass: 'subsonic', type: 'butterworth', order: 4, cornerHz: 27 },
+          { where: 'dsp.OUT2', pass: 'low-pass', type: 'linkwitz-riley', order: 4, cornerHz: 2500 },
+        ],
       }),
     ],
     speakers: [

@@ -13,6 +13,21 @@ export const speakerFindings = {
     levels: ['stop'],
     source: "Kirchhoff's laws; the parts' data",
   },
+  'pair-not-bridged': {
+    asks: 'A load between two channels hangs at the two terminals that its amplifier bridges.',
+    levels: ['stop'],
+    ...partData,
+  },
+  'coil-to-body': {
+    asks: 'Both ends of a coil go to its amplifier, none to the body or a ground.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
+  'coils-opposed': {
+    asks: 'The coils of one cone push it the same way.',
+    levels: ['stop'],
+    ...circuitLaws,
+  },
   'channel-without-speaker': {
     asks: 'A channel that is wired has a speaker.',
     levels: ['stop'],
@@ -137,6 +152,21 @@ export const speakerFindings = {
     asks: 'A subsonic filter stands at 0.7 to 0.8 of the tuning of the box, 24 dB per octave.',
     levels: ['note'],
     ...commonPractice,
+  },
+  'subwoofer-without-low-pass': {
+    asks: 'A subwoofer is behind a low-pass.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'subwoofer-high-passed': {
+    asks: 'No high-pass takes its own band from a subwoofer.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'octaves-unplayed': {
+    asks: 'Between the corners of the ways every octave is played by one of them.',
+    levels: ['caution', 'note'],
+    ...defaultSource('gap-level'),
   },
   'filter-order-not-made': {
     asks: 'A filter is of an order that its type is made in.',

@@ -19,6 +19,14 @@ export const audioRules = {
     value: 0,
     ...cp,
   },
+  'gap-level': {
+    says: 'How far below their bands all ways together may be between two corners before nobody is said to play there',
+    dimension: 'level',
+    value: 6,
+    above: 0,
+    most: 24,
+    ...cp,
+  },
   'tone-bass': { says: 'Test tone for bass channels', dimension: 'frequency', value: 50, ...cp },
   'tone-others': { says: 'Test tone for other channels', dimension: 'frequency', value: 1000, ...cp },
   'tone-lowest': {

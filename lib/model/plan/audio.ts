@@ -96,8 +96,10 @@ export const planSpeakerSchema = z.object({
   delayMs: orNull,
   /** Whole samples of the processor. */
   delaySamples: orNull,
-  /** As wired. */
-  polarity: builders(z.enum(['normal', 'reversed', 'unwired'])),
+  /** As wired; opposed where its coils push against each other. */
+  polarity: builders(z.enum(['normal', 'reversed', 'opposed', 'unwired'])),
+  /** Coils that are wired the other way round; a plan of before does not name them. */
+  reversedCoils: z.array(name).optional(),
   /** As mounted: a cone that is turned round moves the other way. */
   mounted: builders(z.enum(['normal', 'reversed'])),
   /** Why it is meant to be wired reversed; null where it is not. */

@@ -25,7 +25,7 @@ import { insulationAndZoneCases } from './insulation-and-zone.ts';
 import { interruptingCases } from './interrupting.ts';
 import { interruptingDownstreamCases } from './interrupting-downstream.ts';
 import { keyOffCases } from './key-off.ts';
-import { leftAndRightCases, routeEndCases, speakerDelayCases } from './left-and-right.ts';
+import { leftAndRightCases, playedOctaveCases, routeEndCases, speakerDelayCases } from './left-and-right.ts';
 import { mountingCases } from './mounting.ts';
 import { portsCases } from './ports.ts';
 import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
@@ -79,6 +79,7 @@ const every = {
   ...leftAndRightCases,
   ...speakerDelayCases,
   ...routeEndCases,
+  ...playedOctaveCases,
   ...mountingCases,
   ...portsCases,
   ...powerAndSignalSidesCases,

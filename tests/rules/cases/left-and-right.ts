@@ -1,7 +1,7 @@
 import { entry, partIn } from '../case.ts';
 import type { Written } from '../content.ts';
 import type { RuleCases } from '../rule-case.ts';
-import { highPass, measured, onOneChannel, stereo, withLead } from '../stereo.ts';
+import { highPass, measured, onOneChannel, plannedCase, stereo, withLead } from '../stereo.ts';
 
 const filtered = (left: ReturnType<typeof highPass>[], right: ReturnType<typeof highPass>[]) =>
   stereo(({ job }) => {
@@ -322,6 +322,100 @@ export const routeEndCases = {
           routed((content) => {
             crossed(content);
             ends(content, ['bay', 'right-door', 'boot'], ['door', 'dash', 'boot']);
+          }),
+      },
+    ],
+  },
+} satisfies RuleCases;
+
+/** A way with a fourth-order Linkwitz-Riley filter at each corner that it has. */
+const band = (highHz: number | null, lowHz: number | null) => [
+  ...(highHz === null ? [] : [highPass(`${highHz} Hz`)]),
+  ...(lowHz === null ? [] : [{ ...highPass(`${lowHz} Hz`), pass: 'low-pass' as const }]),
+];
+
+/** A tweeter and a subwoofer with their corners; the tweeter on a side. */
+const twoWay = (tweeterHz: number, subHz: number, more: (content: Written) => void = () => {}) =>
+  plannedCase((content) => {
+    entry(content.job.devices, 'dsp').filters = { OUT1: band(tweeterHz, null), OUT2: band(null, subHz) };
+    more(content);
+  });
+
+/**
+ * Two tweeters on the left and a subwoofer: the first meets it, the second begins far above. A third channel is made for
+ * it.
+ */
+const withRear = (frontHz: number, rearHz: number, subHz: number) =>
+  twoWay(frontHz, subHz, (content) => {
+    const amp = partIn(content, 'two-channel', 'amplifier');
+    amp.channels['3'] = { ...entry(amp.channels, '1'), positive: 'CH3+', negative: 'CH3-', input: 'IN3' };
+    Object.assign(amp.terminals, {
+      'CH3+': { role: 'speaker-out-positive' },
+      'CH3-': { role: 'speaker-out-negative' },
+      IN3: { role: 'signal-in', joint: 'phono', signal: '2 V' },
+    });
+    partIn(content, 'dsp', 'processor').terminals.OUT3 = {
+      role: 'signal-out',
+      joint: 'phono',
+      signal: '4 V',
+    };
+    content.job.devices.rear = { part: 'tweeter', in: 'door' };
+    content.job.links['signal-3'] = { from: 'dsp.OUT3', to: 'amp.IN3' };
+    content.job.links['speaker-3'] = { from: 'amp.CH3', to: 'rear.T' };
+    Object.assign(entry(content.job.devices, 'dsp').filters ?? {}, { OUT3: band(rearHz, null) });
+  });
+
+export const playedOctaveCases = {
+  /*
+   * By hand, for corners a ratio r apart: midway each fourth-order Linkwitz-Riley filter is 20 log10(1 + r^2) down, and
+   * two in step are 6.02 dB above one. r = 200 / 70: 19.2 - 6.0 = 13.2 dB. r = 1.7293: 12.02 - 6.02 = 6 dB.
+   */
+  'octaves-unplayed': {
+    fires: [
+      {
+        name: 'a high-pass at 200 Hz above a low-pass at 70 Hz',
+        about: () => twoWay(200, 70),
+        level: 'caution',
+        subject: 'amp.1',
+        path: '/devices/dsp/filters/OUT1',
+        says: /nothing plays the 1\.5 octaves between the low-pass of amp\.2 at 70 Hz and the high-pass of amp\.1 at 200 Hz: together they are 13\.2 dB down/,
+      },
+      {
+        name: 'six octaves between a tweeter and a subwoofer',
+        about: () => twoWay(3500, 80),
+        level: 'caution',
+        subject: 'amp.1',
+      },
+      {
+        name: 'a ratio of the corners just above 1.7293',
+        about: () => twoWay(100 * 1.732, 100),
+        level: 'caution',
+        subject: 'amp.1',
+      },
+      {
+        name: 'a group that begins far above the bass, where another plays',
+        about: () => withRear(80, 300, 80),
+        level: 'note',
+        subject: 'amp.3',
+        says: /amp\.3 and what is below leave open/,
+      },
+    ],
+    quiet: [
+      { name: 'one corner', about: () => twoWay(80, 80) },
+      { name: 'a ratio of the corners just below 1.7293', about: () => twoWay(100 * 1.727, 100) },
+      { name: 'ways that overlap', about: () => twoWay(60, 100) },
+      { name: 'both groups meet the bass', about: () => withRear(80, 100, 80) },
+      {
+        name: 'the source itself drives a speaker in between',
+        about: () =>
+          twoWay(3500, 80, (content) => {
+            Object.assign(partIn(content, 'radio', 'source-unit').terminals, {
+              'SP+': { role: 'speaker-out-positive' },
+              'SP-': { role: 'speaker-out-negative' },
+            });
+            content.parts.door = { ...partIn(content, 'tweeter', 'speaker'), band: 'full-range' };
+            content.job.devices.doors = { part: 'door', in: 'door' };
+            content.job.links['to-doors'] = { from: 'radio.SP', to: 'doors.T' };
           }),
       },
     ],

@@ -116,4 +116,44 @@ export const protectionFiltersCases = {
       { name: '28.8 Hz', about: () => filtered('amp.2', filter('subsonic', 28.8)) },
     ],
   },
+  // Common practice, no source.
+  'subwoofer-without-low-pass': {
+    fires: [
+      {
+        name: 'a subsonic filter alone',
+        about: () => filtered('amp.2', filter('subsonic', 27)),
+        level: 'caution',
+        subject: 'amp.2',
+        path: '/devices/amp/filters',
+        says: /drives sub without a low-pass/,
+      },
+      { name: 'no filter at all', about: () => filtered('amp.2'), level: 'caution', subject: 'amp.2' },
+    ],
+    quiet: [
+      { name: 'a low-pass', about: () => filtered('amp.2', filter('low-pass', 80)) },
+      { name: 'a tweeter', about: () => filtered('amp.1', filter('high-pass', 3000)) },
+    ],
+  },
+  // The test tone for bass, 50 Hz, lies in the band of every subwoofer; common practice, no source.
+  'subwoofer-high-passed': {
+    fires: [
+      {
+        name: 'a high-pass of 80 Hz, where a low-pass was meant',
+        about: () => filtered('amp.2', filter('high-pass', 80)),
+        level: 'caution',
+        subject: 'amp.2',
+        says: /behind a high-pass at 80 Hz/,
+      },
+      {
+        name: 'a subsonic filter just above 50 Hz',
+        about: () => filtered('amp.2', filter('subsonic', 50.5), filter('low-pass', 80)),
+        level: 'caution',
+        subject: 'amp.2',
+      },
+    ],
+    quiet: [
+      { name: 'a subsonic filter of 50 Hz', about: () => filtered('amp.2', filter('subsonic', 50)) },
+      { name: 'a high-pass of a tweeter', about: () => filtered('amp.1', filter('high-pass', 3000)) },
+    ],
+  },
 } satisfies RuleCases;

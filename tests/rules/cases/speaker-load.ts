@@ -1,6 +1,25 @@
+import { withTwoCoils } from '../../plan/planned.ts';
 import { about, aboutPlan } from '../case.ts';
 import { channel, speaker } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
+import { plannedCase } from '../stereo.ts';
+
+/** The subwoofer with two coils, joined among themselves and to the second channel as told. */
+function twoCoils({
+  plus,
+  minus,
+  ...jumpers
+}: Readonly<Record<string, string | readonly [string, string]>> & { plus: string; minus: string }) {
+  return plannedCase((content) => {
+    withTwoCoils(content);
+    const { links } = content.job;
+    delete links['speaker-2'];
+    links.plus = { from: 'amp.CH2+', to: `sub.${plus}` };
+    links.minus = { from: 'amp.CH2-', to: `sub.${minus}` };
+    for (const [id, ends] of Object.entries(jumpers))
+      links[id] = { from: `sub.${ends[0]}`, to: `sub.${ends[1]}` };
+  });
+}
 
 export const speakerLoadCases = {
   // The maker's minimum load.
@@ -108,6 +127,40 @@ export const speakerLoadCases = {
       {
         name: '80 W on 80 W',
         about: () => aboutPlan((plan) => Object.assign(speaker(plan, 'tweeter'), { powerW: 80 })),
+      },
+    ],
+  },
+  // Current that enters one coil at its positive and the other at its negative pushes the cone both ways.
+  'coils-opposed': {
+    fires: [
+      {
+        name: 'in series, the second coil turned over',
+        about: () => twoCoils({ plus: 'C+', minus: 'D+', middle: ['C-', 'D-'] }),
+        level: 'stop',
+        subject: 'sub',
+        path: '/links/minus',
+        says: /the coils of sub are opposed: sub\.D pushes against sub\.C/,
+        toDo: /exchange the two conductors of sub\.D/,
+      },
+      {
+        name: 'in parallel, the second coil turned over',
+        about: () => twoCoils({ plus: 'C+', minus: 'C-', first: ['C+', 'D-'], second: ['C-', 'D+'] }),
+        level: 'stop',
+        subject: 'sub',
+      },
+    ],
+    quiet: [
+      {
+        name: 'in series',
+        about: () => twoCoils({ plus: 'C+', minus: 'D-', middle: ['C-', 'D+'] }),
+      },
+      {
+        name: 'in parallel',
+        about: () => twoCoils({ plus: 'C+', minus: 'C-', first: ['C+', 'D+'], second: ['C-', 'D-'] }),
+      },
+      {
+        name: 'both turned over, which is the polarity of the speaker',
+        about: () => twoCoils({ plus: 'C-', minus: 'D+', middle: ['C+', 'D-'] }),
       },
     ],
   },

@@ -4,6 +4,7 @@ import { endAndRunRemarks } from './ends-and-runs.ts';
 import { layoutRemarks } from './layout.ts';
 import { levelRemarks } from './levels.ts';
 import { loadRemarks } from './loads.ts';
+import { miswiredRemarks } from './miswired.ts';
 import { mountingRemarks } from './mounting.ts';
 import { outlineRemarks } from './outline.ts';
 import { powerRemarks } from './power.ts';
@@ -14,6 +15,7 @@ const every = {
   ...powerRemarks,
   ...endAndRunRemarks,
   ...wiringRemarks,
+  ...miswiredRemarks,
   ...loadRemarks,
   ...levelRemarks,
   ...outlineRemarks,
