@@ -139,7 +139,7 @@ const overdriven: Rule = {
           : `: ${volts(sourceV)} clean, where it takes ${volts(greatestV)}`;
       return [
         {
-          level: intoLine ? 'stop' : 'caution',
+          level: 'stop',
           of: [input, output, wire],
           message: intoLine
             ? `${output} is a speaker output, and ${input} a line input${measures}`

@@ -65,7 +65,7 @@ export const signalFindings = {
   },
   'input-overdriven': {
     asks: 'What arrives at an input is no more than it takes, and no speaker output goes into a line input.',
-    levels: ['stop', 'caution'],
+    levels: ['stop'],
     ...partData,
   },
   'input-underdriven': {

@@ -34,9 +34,14 @@ function meterRange({ dcResistanceOhm }: PlanChannel): string {
   return `${printedNumber('resistance-from', dcResistanceOhm.fromOhm)} to ${printed('resistance-to', dcResistanceOhm.toOhm)}`;
 }
 
+/** True for a plan that was frozen when gains were read with everything flat: its voltages are of that. */
+function readFlat(channels: readonly PlanChannel[]): boolean {
+  return channels.some(({ gain }) => gain !== null && gain.state === undefined);
+}
+
 function gainsTable(channels: readonly PlanChannel[]): Table {
   return tableOf(
-    'Setting of gain: speakers off, filters loaded as below',
+    `Setting of gain: speakers off, ${readFlat(channels) ? 'filters and equalising flat' : 'filters loaded as below'}`,
     channels.filter((one) => one.speakers.length > 0),
     [
       { title: 'Channel', cell: (one) => strong(one.id) },

@@ -196,8 +196,9 @@ export const factoryOutputsCases = {
     fires: [
       {
         name: '9 V into an input that takes 4 V',
+        // A maker's limit that is passed stops.
         about: arriving({ sourceV: 9, verdict: 'too-high' }),
-        level: 'caution',
+        level: 'stop',
         subject: 'dsp.IN',
         says: /9 V/,
       },
