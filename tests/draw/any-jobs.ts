@@ -9,7 +9,7 @@ import { samplePlan } from './sample-plan.ts';
 import { shippedMetrics } from './shipped-metrics.ts';
 
 /** So many made-up jobs on each paper, in two files that run side by side: two hundred in the long run. */
-const jobs = caseCount({ all: 100, some: 10 });
+const jobs = caseCount({ all: 100, some: 20 });
 
 /** Draws made-up jobs on one paper, measures every text of them, and prints how many overlap: none may. */
 export function testAnyJobs(paper: 'letter' | 'a4'): void {

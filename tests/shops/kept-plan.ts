@@ -1,6 +1,6 @@
 import { createHash, type Hash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deserialize, serialize } from 'node:v8';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
@@ -18,17 +18,22 @@ const oldMs = 3_600_000;
  */
 export function keptPlan(shop: readonly SourceFile[], job: string, make: () => BuildPlan): BuildPlan {
   if (process.env.FRESH_PLANS === '1') return make();
-  const folder = join(store, digestOf(shop));
-  const path = join(folder, `${job}.v8`);
+  const path = keptPath(shop, job);
   const known = read(path);
   if (known) return known;
   const plan = make();
+  const folder = dirname(path);
   mkdirSync(folder, { recursive: true });
   const own = `${path}.${process.pid}`;
   writeFileSync(own, serialize(plan));
   renameSync(own, path);
   clearOld(folder);
   return plan;
+}
+
+/** The file in which the plan of a job is kept. */
+export function keptPath(shop: readonly SourceFile[], job: string): string {
+  return join(store, digestOf(shop), `${job}.v8`);
 }
 
 function read(path: string): BuildPlan | null {
