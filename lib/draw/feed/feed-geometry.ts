@@ -14,7 +14,6 @@ export const tallPadMm = 7.5;
 const hangsMm: Readonly<Record<GridNode['kind'], number>> = {
   alternator: 47,
   battery: 45,
-  bank: 45,
   'ground-bar': tallPadMm + 28,
   body: 18,
   elsewhere: 11,
@@ -29,13 +28,14 @@ const leastGapMm = 8;
 
 /** True for a source: it hangs below its line by its symbol. */
 export function isHanging({ kind }: GridNode): boolean {
-  return kind === 'battery' || kind === 'bank' || kind === 'alternator';
+  return kind === 'battery' || kind === 'alternator';
 }
 
 /** What stands in the box of a device beside its name, for those that are told by a symbol. */
 const deviceMarks: Readonly<Record<string, keyof typeof symbols>> = {
   'isolating-relay': 'makeContact',
   charger: 'converter',
+  'capacitor-bank': 'capacitor',
 };
 
 /** The symbol in the box of a device; none for one that its name tells. */
@@ -114,7 +114,6 @@ function edgeWidth(edge: GridEdge, plan: FeedPlan, metrics: TextMetrics): number
 const titleWidthsMm: Readonly<Record<GridNode['kind'], number>> = {
   alternator: 22,
   battery: 20,
-  bank: 20,
   fuse: 21,
   distribution: 27,
   device: deviceWidthMm - 3,
@@ -150,7 +149,6 @@ function nodeWidth(grid: FeedGrid, node: GridNode, plan: FeedPlan, metrics: Text
   const widths: Readonly<Record<GridNode['kind'], number>> = {
     alternator: 12,
     battery: 12,
-    bank: 12,
     fuse: Math.max(titleMm, fuseMm) + 1,
     distribution: fuseMm + 9,
     device: deviceWidth(node, metrics) + markWidthMm(node),
@@ -201,17 +199,31 @@ export interface PartHeight {
   readonly totalMm: number;
 }
 
+/** True for a fuse on the row below another: its title would stand in the rating of that one. */
+function isUnderFuse({ kind, column, row }: GridNode, nodes: readonly GridNode[]): boolean {
+  const isAbove = (other: GridNode) => other.column === column && other.row < row && row - other.row <= 1;
+  return kind === 'fuse' && nodes.some((other) => other.kind === 'fuse' && isAbove(other));
+}
+
 /** Rows at their pitch, with more room before a row where a title stands over a tall box. */
 export function partHeightMm(grid: FeedGrid, part: FeedPart, metrics: TextMetrics): PartHeight {
   const nodes = nodesOn(grid, part);
   const titleMm = (node: GridNode): number => titleLines(node, metrics).length * linePitchMm(types.item);
   const tall = nodes.filter(({ kind }) => kind === 'distribution' || kind === 'ground-bar');
+  const under = nodes.filter((node) => isUnderFuse(node, nodes));
   const extraAt = (row: number): number =>
-    greatest(
-      tall.filter((node) => Math.max(node.fromRow, part.fromRow) === row).map((node) => titleMm(node) + 2),
-    );
+    greatest([
+      ...tall.filter((node) => Math.max(node.fromRow, part.fromRow) === row).map((node) => titleMm(node) + 2),
+      ...under.filter((node) => node.row === row).map(titleMm),
+    ]);
   const fuses = nodes.filter(({ kind }) => kind === 'fuse').map((node) => titleMm(node) + 6);
-  const steps = [...new Set([part.fromRow, ...tall.map((node) => Math.max(node.fromRow, part.fromRow))])];
+  const steps = [
+    ...new Set([
+      part.fromRow,
+      ...tall.map((node) => Math.max(node.fromRow, part.fromRow)),
+      ...under.map(({ row }) => row),
+    ]),
+  ];
   const topMm = Math.max(tallPadMm + 1, ...fuses);
   const rowMm = (row: number): number =>
     topMm +

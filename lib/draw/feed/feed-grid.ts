@@ -7,7 +7,6 @@ export interface GridNode {
   readonly kind:
     | 'alternator'
     | 'battery'
-    | 'bank'
     | 'fuse'
     | 'distribution'
     | 'device'
@@ -55,7 +54,6 @@ interface Building {
 const kinds: Readonly<Record<string, GridNode['kind']>> = {
   alternator: 'alternator',
   battery: 'battery',
-  'capacitor-bank': 'bank',
   'fuse-holder': 'fuse',
   distribution: 'distribution',
 };
@@ -100,7 +98,7 @@ function spanned(node: GridNode, edges: readonly GridEdge[]): GridNode {
 function layNode(node: FeedNode, column: number, building: Building): number {
   const { item, branches, grounds } = node;
   const kind = node.elsewhere ? 'elsewhere' : (kinds[item.kind] ?? 'device');
-  const isSource = kind === 'battery' || kind === 'bank' || kind === 'alternator';
+  const isSource = kind === 'battery' || kind === 'alternator';
   const fromRow = building.rows;
   const onward = branches.filter(({ to }) => to.item.kind !== 'alternator');
   const rowsOf = onward.map((branch) => {
@@ -113,7 +111,9 @@ function layNode(node: FeedNode, column: number, building: Building): number {
   // A thing that ends here takes a row of its own.
   if (building.rows === fromRow) building.rows += 1;
   const [first = fromRow] = rowsOf;
-  const row = (first + (rowsOf.at(-1) ?? first)) / 2;
+  const last = rowsOf.at(-1) ?? first;
+  // A source hangs below all that it feeds.
+  const row = isSource ? last : (first + last) / 2;
   building.nodes.push({ id: item.id, kind, item, column, fromRow, toRow: building.rows - 1, row });
   for (const branch of branches.filter(({ to }) => to.item.kind === 'alternator')) {
     const { item: source } = branch.to;

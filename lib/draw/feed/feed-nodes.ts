@@ -17,7 +17,6 @@ type NodePainter = (drawing: Drawing, parent: Parent, placed: PlacedFeed, node: 
 const painters: { readonly [K in GridNode['kind']]: NodePainter } = {
   alternator: paintSource,
   battery: paintSource,
-  bank: paintSource,
   fuse: paintFuse,
   distribution: paintDistribution,
   device: paintDevice,
@@ -54,13 +53,14 @@ function titleAbove(
 /** A source hangs below its line: symbol, its ground conductor, the body. */
 function paintSource(drawing: Drawing, parent: Parent, placed: PlacedFeed, node: GridNode): void {
   const { xMm, yMm } = middleOf(placed, node);
-  const isBattery = node.kind !== 'alternator';
+  const isBattery = node.kind === 'battery';
   const reachMm = isBattery ? 5 : 7.5;
   const symbolMm = yMm + (isBattery ? 17 : 14.5) + reachMm - 5;
   const symbol = isBattery
-    ? placeSymbol<string>(node.kind === 'bank' ? symbols.capacitor : symbols.battery, at(xMm, symbolMm), 3)
+    ? placeSymbol(symbols.battery, at(xMm, symbolMm), 3)
     : placeSymbol(symbols.generator, at(xMm, symbolMm));
-  drawConductor(parent, [at(xMm, yMm), at(xMm, symbolMm - reachMm)], 'power');
+  const firstMm = placed.rowMm(Math.max(node.fromRow, placed.part.fromRow));
+  drawConductor(parent, [at(xMm, Math.min(firstMm, yMm)), at(xMm, symbolMm - reachMm)], 'power');
   if (isBattery) drawSymbol(drawing, parent, placeSymbol(symbols.junction, at(xMm, yMm)));
   drawSymbol(drawing, parent, symbol);
   const titleMm = at(xMm + (isBattery ? 6 : 7), baselineFor(symbolMm - (isBattery ? 4 : 2), types.item));
