@@ -214,7 +214,7 @@ export function partHeightMm(grid: FeedGrid, part: FeedPart, metrics: TextMetric
   const extraAt = (row: number): number =>
     greatest([
       ...tall.filter((node) => Math.max(node.fromRow, part.fromRow) === row).map((node) => titleMm(node) + 2),
-      ...under.filter((node) => node.row === row).map(titleMm),
+      ...under.filter((node) => node.row === row).map((node) => titleMm(node) + 2),
     ]);
   const fuses = nodes.filter(({ kind }) => kind === 'fuse').map((node) => titleMm(node) + 6);
   const steps = [

@@ -2,6 +2,23 @@ import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
 import { conductor, fuse, secondBattery } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
+/** A charger behind a way of the distribution, its output led to a second battery, past its fuse or through it. */
+function chargedFrom(end: 'charger.OUT+' | 'second-fuse.OUT') {
+  return aboutContent(({ job }) => {
+    Object.assign(job.devices, {
+      charger: { part: 'charger', on: 'main' },
+      second: { part: 'agm', in: 'boot' },
+      'second-fuse': { part: 'holder', in: 'boot' },
+    });
+    Object.assign(job.links, {
+      'amp-feed': { from: 'block.OUT1', to: 'charger.IN+' },
+      'second-tail': { from: 'second.POS', to: 'second-fuse.IN' },
+      'charger-out': { from: 'charger.OUT+', to: end === 'charger.OUT+' ? 'second.POS' : end },
+    });
+    job['left-open'] = { 'amp.B+': 'not used' };
+  });
+}
+
 export const conductorWithoutFuseCases = {
   // Common practice, no source: a fuse at every source; a fuse after the branch protects nothing before it.
   'conductor-without-fuse': {
@@ -46,6 +63,22 @@ export const conductorWithoutFuseCases = {
         subject: 'dsp-feed',
       },
       {
+        name: 'a bank of capacitors straight on an amplifier',
+        about: () =>
+          aboutContent(({ job }) => {
+            job.devices.bank = { part: 'bank', on: 'main' };
+            job.links['bank-feed'] = { from: 'bank.POS', to: 'amp.B+' };
+          }),
+        level: 'stop',
+        subject: 'bank-feed',
+      },
+      {
+        name: 'a battery straight on the output of a charger',
+        about: () => chargedFrom('charger.OUT+'),
+        level: 'stop',
+        subject: 'charger-out',
+      },
+      {
         name: 'a turn-on output of 20 A on an 18 AWG lead is no source that limits itself',
         about: () =>
           aboutContent((content) => {
@@ -56,6 +89,22 @@ export const conductorWithoutFuseCases = {
       },
     ],
     quiet: [
+      {
+        name: 'a bank with a fuse at its post',
+        about: () =>
+          about({
+            content: ({ job }) => {
+              job.devices.bank = { part: 'bank', on: 'main' };
+              job.devices['bank-fuse'] = { part: 'holder', on: 'main' };
+              job.links['bank-tail'] = { from: 'bank.POS', to: 'bank-fuse.IN' };
+              job.links['bank-feed'] = { from: 'bank-fuse.OUT', to: 'block.IN' };
+            },
+            plan: (plan) => {
+              fuse(plan, 'main-fuse').protects.push('bank-feed');
+            },
+          }),
+      },
+      { name: 'a charger with a fuse at each side', about: () => chargedFrom('second-fuse.OUT') },
       { name: 'every feed behind its fuse, turn-on leads on outputs of 0.3 A', about: () => about() },
       {
         name: 'a thin turn-on lead on an output whose limit is not known',

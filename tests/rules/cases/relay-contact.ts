@@ -1,6 +1,6 @@
 import type { Case } from '../../../lib/rules/rule.ts';
 import { about, partIn } from '../case.ts';
-import { fuse, point, withRelay } from '../changes.ts';
+import { fuse, isolated, point, withRelay } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
 /** The relay of 30 A with so much through its contact at an operating point, behind a fuse of so much. */
@@ -10,6 +10,18 @@ function contactWith(currentA: number, pointName: 'rated-power' | 'engine-off', 
   point(made.plan, pointName).elements.push({ ...joint, id: 'relay.30>87', of: 'relay', currentA });
   fuse(made.plan, 'block.OUT2').ratingA = fuseA;
   return made;
+}
+
+/** An isolating relay of 100 A, the main fuse of 80 A at the one side and one of so much at the other. */
+function isolatedBy(ratingA: number): Case {
+  return isolated(
+    'radio.REM',
+    () => {},
+    ({ power }) => {
+      const main = power.fuses.find(({ id }) => id === 'main-fuse');
+      if (main) power.fuses.push({ ...main, id: 'second-fuse', item: 'second-fuse', ratingA });
+    },
+  );
 }
 
 /** The part's data: its contact is made for 30 A. */
@@ -38,6 +50,13 @@ export const relayContactCases = {
         says: /Engine off: 31 A/,
       },
       {
+        name: 'an isolating relay of 100 A behind a fuse of 125 A at the far battery',
+        about: () => isolatedBy(125),
+        level: 'caution',
+        subject: 'isolator',
+        says: /made for 100 A, and second-fuse before it would let 125 A through/,
+      },
+      {
         name: 'a fuse of 40 A before it',
         about: () => contactWith(1, 'rated-power', 40),
         level: 'caution',
@@ -47,6 +66,10 @@ export const relayContactCases = {
       },
     ],
     quiet: [
+      {
+        name: 'an isolating relay between fuses of 100 A',
+        about: () => isolatedBy(100),
+      },
       { name: '30 A behind a fuse of 30 A', about: () => contactWith(30, 'rated-power', 30) },
       { name: 'no relay', about: () => about() },
       {
