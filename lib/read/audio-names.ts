@@ -1,5 +1,6 @@
 import type { JobFile } from '../model/job.ts';
 import type { Part } from '../model/kinds/index.ts';
+import { type TerminalSpecs, terminalsOf } from '../model/kinds/kind.ts';
 import type { Device, Link, Run } from '../model/resolved-job.ts';
 import { routeLengthM, type Vehicle } from '../model/vehicle.ts';
 import type { Report } from './report.ts';
@@ -27,12 +28,7 @@ export function checkAudioFields(devices: readonly Device[], report: Report): vo
         report.atKey(path, `${id} is no processor, so it has no mix`, 'take it out');
       else
         for (const [index, name] of inputs.entries())
-          report.look<unknown>(
-            [...path, String(index)],
-            `terminal of ${id}`,
-            name,
-            withPairs(spec.terminals),
-          );
+          report.look<unknown>([...path, String(index)], `input of ${id}`, name, inputsOf(spec.terminals));
     }
     for (const name of Object.keys(given.loads)) {
       const path = ['devices', id, 'loads', name];
@@ -97,4 +93,17 @@ export function checkOutputs(vehicle: Vehicle, parts: Readonly<Record<string, Pa
       else report.atKey(path, `${id} is no source unit, so it has no outputs`, 'take it out');
     }
   }
+}
+
+/** Inputs of a signal, by terminal or pair. */
+function inputsOf(terminals: TerminalSpecs): Record<string, true> {
+  const names = terminalsOf(terminals, 'signal-in', 'speaker-in-positive', 'speaker-in-negative');
+  return withPairs(
+    Object.fromEntries(
+      names.flatMap((name) => {
+        const terminal = terminals[name];
+        return terminal ? [[name, terminal]] : [];
+      }),
+    ),
+  );
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { placeText } from '../../lib/model/place.ts';
 import { readContent } from '../../lib/read/read-content.ts';
-import { expectProblem, inJob, type ProblemCase, vehicleFile, withBoard } from './problem-case.ts';
+import { expectProblem, inJob, type ProblemCase, partsFile, vehicleFile, withBoard } from './problem-case.ts';
 import { smallShop, withoutMark } from './small-shop.ts';
 
 const unknownNames: readonly ProblemCase[] = [
@@ -195,6 +195,34 @@ const unknownNames: readonly ProblemCase[] = [
     ],
     says: /no ground point "enigne"/,
     remedy: /did you mean "engine"/,
+  },
+  {
+    name: 'a place at the end of a route',
+    changes: [[vehicleFile, 'reaches: { space: well, edge: left }', 'ends: [bay, ^boott]']],
+    says: /no place or fitted device "boott"/,
+    remedy: /did you mean "boot"/,
+  },
+  {
+    name: 'an input that a channel adds',
+    changes: [[partsFile, 'input: IN1, minimum', 'input: IN1, summed: [^IN11], minimum']],
+    says: /no terminal of amp-a "IN11"/,
+    remedy: /did you mean "IN1"/,
+  },
+  {
+    name: 'a mix of what is no processor',
+    changes: [inJob('    title: Bass amplifier\n', '    title: Bass amplifier\n    mix: { ^IN1: [IN1] }\n')],
+    says: /amp is no processor, so it has no mix/,
+    remedy: /take it out/,
+  },
+  {
+    name: 'an output that is equalised',
+    changes: [
+      inJob(
+        '    title: Bass amplifier\n',
+        '    title: Bass amplifier\n    equalising: { CH2: ^[{ centre: 40 Hz, gain: 3 dB }] }\n',
+      ),
+    ],
+    says: /no terminal of amp "CH2"/,
   },
   {
     name: 'the space that a route reaches',
