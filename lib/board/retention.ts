@@ -2,6 +2,7 @@ import type { Traced } from '../model/trace.ts';
 import { boardDefaults, standardGravity } from './defaults.ts';
 import type { BoardFault } from './fault.ts';
 import type { Fixing } from './fixing.ts';
+import type { JointPart } from './fixing-joint.ts';
 import { computed, input } from './measure.ts';
 import type { Point } from './point.ts';
 
@@ -23,12 +24,19 @@ export interface Direction {
 export type RatedFixing = Pick<Fixing, 'id' | 'xM' | 'yM'> & {
   readonly pullOutN: number;
   readonly shearN: number;
+  /** What gives there first, along its bolt and across it. */
+  readonly pullBy?: JointPart;
+  readonly shearBy?: JointPart;
+  /** Of one over a spacer: its height and the width of its end faces. */
+  readonly spacer?: { readonly heightM: number; readonly faceM: number };
 };
 
 /** What the fixings hold: the acceleration at which the first gives, in g, and the load of each at one g. */
 export interface Retention {
   readonly retentionG: Traced<number>;
   readonly weakest: string;
+  /** What gives there; null where that is not told. */
+  readonly by: JointPart | null;
   readonly loads: readonly FixingLoad[];
 }
 
@@ -51,7 +59,7 @@ export const everyDirection: readonly Direction[] = [
 ];
 
 const method =
-  'rigid board on an elastic group of fasteners: direct load shared evenly, moments by distance from the centre of the group (textbooks of machine design, eccentrically loaded bolted joints); pull and shear uses added';
+  'rigid board on an elastic group of fasteners: direct load shared evenly, moments by distance from the centre of the group (textbooks of machine design, eccentrically loaded bolted joints); shear over a spacer tips it on its edge; pull and shear uses added';
 
 /**
  * The acceleration that a board's fixings hold in the worst of some directions that its mass is thrown in, in
@@ -84,7 +92,25 @@ export function retention(
       input('shear at 1 g', weakest.shearNPerG, 'N'),
     ],
   );
-  return { retentionG, weakest: weakest.fixing, loads };
+  return { retentionG, weakest: weakest.fixing, by: giving(weakest, fixings), loads };
+}
+
+/** What gives first of a fixing: by what uses more of its strength. */
+function giving(load: FixingLoad, fixings: readonly RatedFixing[]): JointPart | null {
+  const fixing = fixings.find(({ id }) => id === load.fixing);
+  if (!fixing) return null;
+  const pulls = load.pullNPerG / fixing.pullOutN >= load.shearNPerG / fixing.shearN;
+  return (pulls ? fixing.pullBy : fixing.shearBy) ?? null;
+}
+
+/**
+ * Pull that shear puts on a bolt over a spacer, by the newton: the spacer tips on the edge of its face and the bolt in
+ * its middle holds against that. Where the board can't turn the moment is shared by both ends of the spacer, h / D,
+ * else it is all at its foot, 2 h / D (statics; shared by half as EN 1992-4, shear with a lever arm, alpha_M = 2).
+ */
+function leverOf({ spacer }: RatedFixing, isHeldUpright: boolean): number {
+  if (!spacer || spacer.heightM <= 0) return 0;
+  return ((isHeldUpright ? 1 : 2) * spacer.heightM) / spacer.faceM;
 }
 
 function highest(loads: readonly FixingLoad[]): number {
@@ -117,11 +143,14 @@ function loadsPerG(
   const slopes = solvePair(xx, xy, yy, mx, my);
   const polar = xx + yy;
   if (n === 0 || !slopes || (polar < 1e-12 && Math.abs(mz) > 1e-9)) return null;
-  return fixings.map(({ id, xM, yM, pullOutN, shearN }) => {
+  const isHeldUpright = isSpread(xx, xy, yy);
+  return fixings.map((fixing) => {
+    const { id, xM, yM, pullOutN, shearN } = fixing;
     const [rx, ry] = [xM - cx, yM - cy];
-    const pull = Math.max(0, fz / n + slopes[0] * rx + slopes[1] * ry);
     const spin = polar > 0 ? mz / polar : 0;
     const shear = Math.hypot(fx / n - spin * ry, fy / n + spin * rx);
+    const straight = Math.max(0, fz / n + slopes[0] * rx + slopes[1] * ry);
+    const pull = straight + leverOf(fixing, isHeldUpright) * shear;
     return {
       fixing: id,
       pullNPerG: pull,
@@ -131,12 +160,16 @@ function loadsPerG(
   });
 }
 
+/** True of fixings that are not all in one line. */
+function isSpread(xx: number, xy: number, yy: number): boolean {
+  return xx * yy - xy * xy > 1e-9 * (xx + yy) ** 2;
+}
+
 /** Slopes of the pull over x and y that balance two moments; null where the fixings can't balance them. */
 function solvePair(xx: number, xy: number, yy: number, mx: number, my: number): [number, number] | null {
   const whole = xx + yy;
   const determinant = xx * yy - xy * xy;
-  if (determinant > 1e-9 * whole * whole)
-    return [(mx * yy - my * xy) / determinant, (my * xx - mx * xy) / determinant];
+  if (isSpread(xx, xy, yy)) return [(mx * yy - my * xy) / determinant, (my * xx - mx * xy) / determinant];
   // All in one line, or one alone: only a moment along that line can be held.
   if (whole < 1e-12) return Math.hypot(mx, my) < 1e-9 ? [0, 0] : null;
   const [ux, uy] = [Math.sqrt(xx / whole), Math.sign(xy || 1) * Math.sqrt(yy / whole)];
@@ -161,7 +194,8 @@ export function retentionFaults(
         remedy: 'use at least three fixings of known strength, not all in one line',
       },
     ];
-  const { retentionG, weakest } = held;
+  const { retentionG, weakest, by } = held;
+  const what = by === null ? '' : ` (its ${by} first)`;
   if (retentionG.value >= limitG) return [];
   return [
     {
@@ -170,11 +204,12 @@ export function retentionFaults(
       mark: 'mem',
       source: `${limitG} g forward, quoted from memory`,
       rule: 'fixings-too-weak',
-      message: `${board}: ${weakest} gives at ${Math.floor(retentionG.value * 10) / 10} g; ${limitG} g is asked for`,
+      message: `${board}: ${weakest}${what} gives at ${Math.floor(retentionG.value * 10) / 10} g; ${limitG} g is asked for`,
       value: retentionG.value,
       limit: limitG,
       unit: 'g',
-      remedy: 'more or stronger fixings, spread wider, or rivet nuts in place of screws',
+      remedy:
+        'more or stronger fixings, spread wider; wider washers, or wider and lower spacers; rivet nuts in place of screws',
     },
   ];
 }

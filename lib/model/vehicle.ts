@@ -28,11 +28,15 @@ const fittedSchema = z.strictObject({
   'left-open': z.record(z.string(), builders(text('not used'))).default({}),
 });
 
+/** What a bolt goes into: the weaker one where it is not told. `welded`: a nut or stud that takes as much as its bolt. */
+const insertSchema = () => builders(z.enum(['rivet-nut', 'welded']).default('rivet-nut'));
+
 /** A ground point of the body: where a ground lead may be bolted. */
 const groundPointSchema = z.strictObject({
   zone: builders(zoneKindSchema),
   side: builders(vehicleSideSchema.default('middle')),
   stud: builders(studSchema),
+  insert: insertSchema(),
   /** What else the fastener holds: some may never be used. */
   holds: builders(
     z
@@ -62,6 +66,7 @@ const obstacleSchema = z.strictObject({
 const soundPointSchema = z.strictObject({
   ...xy,
   stud: builders(studSchema),
+  insert: insertSchema(),
   what: builders(text('M6 rivet nut in the inner panel')),
   /** What lies behind the panel there. */
   behind: builders(z.enum(['nothing', 'tank', 'line', 'airbag', 'wiring', 'unknown'])),

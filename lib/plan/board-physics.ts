@@ -1,37 +1,39 @@
 import { bodyOf } from '../board/item.ts';
 import { boardCentroid, centreOfMass, computed, input } from '../board/measure.ts';
-import { type HeldMass, type RatedFixing, retention, retentionFaults } from '../board/retention.ts';
+import { type HeldMass, retention, retentionFaults } from '../board/retention.ts';
+import type { Stiffness } from '../board/stiffness.ts';
 import type { GrainWay } from '../model/outline.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { Traced } from '../model/trace.ts';
 import type { LaidBoard } from './board-layout.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { planStiffness } from './board-stiffness.ts';
+import type { PlannedJoint } from './fixing-joints.ts';
 import { modeLimits } from './mode-limits.ts';
 import type { PlanBook } from './plan-book.ts';
 import { countedRibs, type PlannedRibs, ribMasses } from './plan-ribs.ts';
-
-const standardGravity = 9.80665;
 
 /** What the physics of a board follows from; `bareKg`: its mass without parts and ribs. */
 export interface HeldBoard {
   readonly laid: LaidBoard;
   readonly fixings: readonly BoardFixing[];
+  readonly joints: readonly PlannedJoint[];
   readonly ribbing: PlannedRibs;
   readonly bareKg: number;
 }
 
 /** How a board holds: centre of gravity, sag, first mode, what its fixings stand. */
-export function boardPhysics(job: Job, { laid, fixings, ribbing, bareKg }: HeldBoard, book: PlanBook) {
+export function boardPhysics(
+  job: Job,
+  { laid, fixings, joints, ribbing, bareKg }: HeldBoard,
+  book: PlanBook,
+) {
   const { board } = laid;
   const { given } = board;
   const at = `boards.${board.id}`;
   const stiffness = planStiffness(job, laid, fixings, countedRibs(job, board, ribbing));
   const masses = [...heldMasses(laid, bareKg), ...ribMasses(board, ribbing)];
-  const rated = fixings.flatMap(({ id, xM, yM, part }): RatedFixing[] => {
-    const holdsN = (part.holds ?? 0) * standardGravity;
-    return holdsN > 0 ? [{ id, xM, yM, pullOutN: holdsN, shearN: holdsN }] : [];
-  });
+  const rated = joints.flatMap(({ rated: one }) => one ?? []);
   const held = rated.length === fixings.length ? retention(masses, rated) : null;
   const retentionRemarks =
     rated.length === fixings.length ? retentionFaults(board.id, held, job.rules.retention.value) : [];
@@ -44,9 +46,39 @@ export function boardPhysics(job: Job, { laid, fixings, ribbing, bareKg }: HeldB
     numbers: {
       sagM: stiffness ? book.trace(`${at}.sagM`, stiffness.sagM) : null,
       firstModeHz: stiffness ? book.trace(`${at}.firstModeHz`, stiffness.firstModeHz) : null,
+      sagCreptM: creptM(board, stiffness, at, book),
       retentionG: held ? book.trace(`${at}.retentionG`, held.retentionG) : null,
     },
   };
+}
+
+/** Sag of a board that lies once its sheet has crept; null of one that stands, or does not creep. */
+function creptM(
+  { sheet, space }: LaidBoard['board'],
+  stiffness: Stiffness | null,
+  at: string,
+  book: PlanBook,
+): number | null {
+  const lasting = sheet['long-term-modulus'];
+  const stands = [space.right, space.upward].some((way) => way === 'up' || way === 'down');
+  if (!stiffness || lasting === undefined || stands) return null;
+  return book.trace(
+    `${at}.sagCreptM`,
+    computed(
+      (stiffness.sagM.value * sheet.modulus) / lasting,
+      'm',
+      {
+        rule: 'board-sag-crept',
+        formula: 'sag x modulus / long-term modulus',
+        citation: "linear creep, textbooks of plastics; the part's data",
+      },
+      [
+        input('sag', stiffness.sagM.value, 'm'),
+        input('modulus', sheet.modulus, 'Pa'),
+        input('long-term modulus', lasting, 'Pa'),
+      ],
+    ),
+  );
 }
 
 /** Why the plan asks for a way of the grain that the job leaves open. */

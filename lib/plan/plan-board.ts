@@ -19,6 +19,7 @@ import type { RoutedBoard } from './board-routes.ts';
 import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape } from './board-shape.ts';
 import { itemsBeneath, raisedHeight } from './board-stacking.ts';
 import { stiffnessRemarks } from './board-stiffness.ts';
+import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
 import { planHouseRules } from './house-rules.ts';
 import type { PlanBook } from './plan-book.ts';
 import { planRibs, ribScrewHoles, traceRibs } from './plan-ribs.ts';
@@ -42,7 +43,9 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   const massKg = book.trace(`${at}.massKg`, boardMass(shape, sheet.thickness, sheet.density, ribsKg));
   const drilled = drilledShape(shape, holes);
   const web = narrowestWeb(drilled);
-  const physics = boardPhysics(job, { laid, fixings, ribbing, bareKg: massKg - ribsKg }, book);
+  const stacks = spacerStacks(job, board);
+  const joints = fixingJoints(job, board, fixings, stacks);
+  const physics = boardPhysics(job, { laid, fixings, joints, ribbing, bareKg: massKg - ribsKg }, book);
   for (const fault of [
     ...outlineFaults(drilled, { ...outlineRules(job) }),
     ...drilling,
@@ -56,7 +59,6 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   const xs = shape.outline.map(({ xM }) => xM);
   const ys = shape.outline.map(({ yM }) => yM);
   const placed = planPlacements(laid, book);
-  const stacks = spacerStacks(job, board);
   const toleranceM = job.rules['spacer-tolerance'].value;
   const raisers = { id: board.id, thicknessM: sheet.thickness, placements: placed, fixings, holes };
   const planned: PlanBoard = {
@@ -106,6 +108,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
       part: partId,
       point,
       spacerM,
+      ...torqueOf(joints, id, at, book),
     })),
     placements: placed,
     pieces: riserPieces({ ...raisers, stacks, toleranceM }),
@@ -129,6 +132,18 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   ])
     book.remark(fault, { path: board.path });
   return planned;
+}
+
+/** What a fixing is tightened to, and what sets the limit. */
+function torqueOf(
+  joints: readonly PlannedJoint[],
+  fixing: string,
+  at: string,
+  book: PlanBook,
+): Pick<PlanBoard['fixings'][number], 'torqueNm' | 'torqueBy'> {
+  const tight = joints.find(({ id }) => id === fixing)?.tight;
+  if (!tight) return { torqueNm: null, torqueBy: null };
+  return { torqueNm: book.trace(`${at}.fixings.${fixing}.torqueNm`, tight.torqueNm), torqueBy: tight.by };
 }
 
 /** Which way the grain has to run, and whether the job says so or the stiffness relies on it. */

@@ -61,7 +61,7 @@ export function prepareWireEnd(
   const spec = devices.get(end.device)?.facts.terminals[end.terminal];
   const own = sized.get(link.id);
   const id = terminalId(end);
-  const tight = torque(job, spec);
+  const tight = torque(job, spec, end.terminal);
   const base = {
     terminal: id,
     part: null,

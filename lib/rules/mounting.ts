@@ -179,9 +179,31 @@ const retention: Rule = {
           unit: 'g',
           remedy: known
             ? 'add fixings, or stronger ones, on sound points'
-            : 'write holds: in the part of each fixing',
+            : 'write holds: in the part of each fixing, and insert: welded at a point that is no rivet nut',
           ...from,
           ...boardSpot(id, 'fixings'),
+        },
+      ];
+    });
+  },
+};
+
+const creeps: Rule = {
+  id: 'board-creeps',
+  judge({ job, plan }) {
+    const { value: limit, from } = houseRule(job, 'sag-creep');
+    const length = lengthIn(job);
+    return plan.boards.flatMap(({ id, sheet, sagCreptM }): Verdict<'board-creeps'>[] => {
+      if (sagCreptM === null || sagCreptM <= limit + 1e-9) return [];
+      return [
+        {
+          level: 'caution',
+          of: [id, sheet],
+          message: `${id} lies, and ${sheet} goes on bending under load: it comes to sag ${length(sagCreptM)}; ${length(limit)} is the most`,
+          ...{ value: sagCreptM, limit, unit: 'm' },
+          remedy: 'take plywood or aluminium, a thicker sheet, or a fixing near the heaviest part',
+          ...from,
+          ...boardSpot(id, 'sheet'),
         },
       ];
     });
@@ -211,6 +233,7 @@ export const mountingRules: readonly Rule[] = [
   narrowWeb,
   firstMode,
   retention,
+  creeps,
   holeEdge,
   holeCorner,
 ];

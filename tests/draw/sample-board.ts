@@ -95,6 +95,7 @@ export function sampleBoard(
     narrowestWebM: null,
     sagM: null,
     firstModeHz: null,
+    sagCreptM: null,
     retentionG: null,
     datumInSpace: { xM: 0.02, yM: 0.02 },
     spaceOutline: [
@@ -108,7 +109,16 @@ export function sampleBoard(
     right: 'front',
     upward: 'up',
     fixings: holeAt.map(([xM, yM], index) => {
-      return { id: `f${index + 1}`, xM, yM, part: 'bolt-m6', point: `point-${index + 1}`, spacerM: 0.0254 };
+      return {
+        id: `f${index + 1}`,
+        xM,
+        yM,
+        part: 'bolt-m6',
+        point: `point-${index + 1}`,
+        spacerM: 0.0254,
+        torqueNm: null,
+        torqueBy: null,
+      };
     }),
     placements,
     routes,

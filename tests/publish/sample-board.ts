@@ -59,6 +59,7 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         narrowestWebM: 0.025,
         sagM: 0.0001,
         firstModeHz: 50,
+        sagCreptM: null,
         retentionG: 24,
         datumInSpace: { xM: 0.05, yM: 0.02 },
         spaceOutline: [],
@@ -66,7 +67,18 @@ export function sampleBoard(): Pick<BuildPlan, 'boards'> {
         obstacles: [],
         right: 'front',
         upward: 'up',
-        fixings: [{ id: 'fix-1', xM: 0.025, yM: 0.025, part: 'bolt-m6', point: 'nut-a', spacerM: 0.006 }],
+        fixings: [
+          {
+            id: 'fix-1',
+            xM: 0.025,
+            yM: 0.025,
+            part: 'bolt-m6',
+            point: 'nut-a',
+            spacerM: 0.006,
+            torqueNm: null,
+            torqueBy: null,
+          },
+        ],
         placements: [
           {
             item: 'amp-front',

@@ -46,6 +46,7 @@ export function boardOf(): PlanBoard {
     narrowestWebM: 0.05,
     sagM: 0.00005,
     firstModeHz: 70,
+    sagCreptM: null,
     retentionG: 30,
     datumInSpace: { xM: 0, yM: 0 },
     spaceOutline: [],
@@ -54,8 +55,8 @@ export function boardOf(): PlanBoard {
     right: 'rear',
     upward: 'up',
     fixings: [
-      { id: 'a', xM: 0.05, yM: 0.05, part: 'screw', point: 'p1', spacerM: 0 },
-      { id: 'b', xM: 0.45, yM: 0.05, part: 'screw', point: 'p2', spacerM: 0 },
+      { id: 'a', xM: 0.05, yM: 0.05, part: 'screw', point: 'p1', spacerM: 0, torqueNm: null, torqueBy: null },
+      { id: 'b', xM: 0.45, yM: 0.05, part: 'screw', point: 'p2', spacerM: 0, torqueNm: null, torqueBy: null },
     ],
     placements: [],
     routes: [

@@ -48,6 +48,11 @@ export const mountingFindings = {
     levels: ['caution', 'note'],
     ...defaultSource('retention'),
   },
+  'board-creeps': {
+    asks: 'A board that lies does not come to sag more than 3 mm as its sheet creeps.',
+    levels: ['caution'],
+    ...defaultSource('sag-creep'),
+  },
   'height-not-in-stock': {
     asks: 'Each height that a board or a part stands at is made of sheet, spacers or packing in stock.',
     levels: ['caution'],

@@ -31,6 +31,8 @@ export const wiringRules = {
   'lugs-on-stud': { says: 'Most lugs on one stud', dimension: 'count', value: 4, ...abyc },
   'torque-m6': { says: 'Torque of a steel M6 bolt in the body', dimension: 'torque', value: 10, ...cp },
   'torque-m8': { says: 'Torque of a steel M8 bolt in the body', dimension: 'torque', value: 25, ...cp },
+  'torque-rivet-nut-m6': { says: 'Torque that a rivet nut M6 takes', dimension: 'torque', value: 10, ...cp },
+  'torque-rivet-nut-m8': { says: 'Torque that a rivet nut M8 takes', dimension: 'torque', value: 20, ...cp },
   'shrink-over-insulation': {
     says: 'Heat-shrink of a lug reaches onto the insulation',
     dimension: 'length',

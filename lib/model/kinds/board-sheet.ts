@@ -22,6 +22,9 @@ export const boardSheetSchema = z.strictObject({
   'shear-modulus': builders(quantityAbove('stress').optional()),
   /** What is left of the modulus after months of load. Left out: it does not creep. */
   'long-term-modulus': builders(quantityAbove('stress').optional()),
+  /** Stress at which a washer crushes it, and at which one is punched through it; the house rules where left out. */
+  crushing: builders(quantityAbove('stress').optional()),
+  'shear-strength': builders(quantityAbove('stress').optional()),
   /** Temperature that it stands. Left out: no zone of a vehicle is too warm for it. */
   withstands: builders(quantity('temperature').optional()),
   /** Along which side of the sheet the grain of its face runs. Left out: it has none, and pieces lie either way. */

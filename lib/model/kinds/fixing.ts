@@ -28,6 +28,8 @@ export const fixingSchema = z.strictObject({
   pilot: builders(extent.optional()),
   clearance: builders(extent.optional()),
   torque: builders(quantity('torque').optional()),
+  /** Across the face that its head, washer or end bears on. Left out: twice its thread, as an ordinary washer. */
+  'bears-on': builders(extent.optional()),
   /** Load along its axis that it may hold, in kilograms at rest. */
   holds: builders(quantity('mass').optional()),
   /** Temperature that a tie stands; 85 C where its maker is silent. */

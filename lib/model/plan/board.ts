@@ -161,6 +161,8 @@ export const planBoardSchema = z.object({
   sagM: orNull,
   firstModeHz: orNull,
   retentionG: orNull,
+  /** Sag once its sheet has crept; null of a sheet that does not. */
+  sagCreptM: orNull.default(null),
   /** Where the datum corner stands in the space, and the space itself, in the same axes. */
   datumInSpace: z.object(point),
   spaceOutline: z.array(z.object(point)),
@@ -168,7 +170,18 @@ export const planBoardSchema = z.object({
   obstacles: z.array(z.object({ id: name, ...point, widthM: number, heightM: number, standsOutM: number })),
   right: builders(directionSchema),
   upward: builders(directionSchema),
-  fixings: z.array(z.object({ id: name, ...point, part: name, point: name, spacerM: number })),
+  fixings: z.array(
+    z.object({
+      id: name,
+      ...point,
+      part: name,
+      point: name,
+      spacerM: number,
+      /** What it is tightened to, and what sets that limit; null where neither its maker nor its thread tells. */
+      torqueNm: orNull.default(null),
+      torqueBy: builders(z.enum(['bolt', 'insert', 'board']).nullable().default(null)),
+    }),
+  ),
   placements: z.array(planPlacementSchema),
   /** What lifts items and the board itself, cut from the same sheet. */
   pieces: z.array(riserPieceSchema).default([]),

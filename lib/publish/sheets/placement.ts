@@ -155,11 +155,21 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
   );
 }
 
+/** What a fixing is tightened to, and what asks for that little; a screw in wood goes by hand. */
+function torqueText({ torqueNm, torqueBy }: Fixing): Written {
+  if (torqueNm === null) return { text: 'by hand', beside: 'until it seats' };
+  const by = { bolt: 'by its bolt', insert: 'by its insert', board: 'by what the board bears' };
+  return { text: printed('torque', torqueNm), ...(torqueBy && { beside: by[torqueBy] }) };
+}
+
 /** Fixings of one part over one spacer together, each with the point that it goes into. */
 function fixingsTable(board: PlanBoard, partOf: TitleOf, write: Writer): Table | null {
   if (board.fixings.length === 0) return null;
   const spacerOf = ({ spacerM }: Fixing): Written => (spacerM === 0 ? none : write.length('made', spacerM));
-  const alike = groupsBy(board.fixings, (fixing) => `${fixing.part} ${spacerOf(fixing).text}`);
+  const alike = groupsBy(
+    board.fixings,
+    (fixing) => `${fixing.part} ${spacerOf(fixing).text} ${torqueText(fixing).text}`,
+  );
   return dense(
     tableOf(
       `Fixings of ${board.title}: their places stand in the drill table`,
@@ -167,6 +177,7 @@ function fixingsTable(board: PlanBoard, partOf: TitleOf, write: Writer): Table |
       [
         { title: 'Fixing', kind: 'words', cell: ({ first }) => strong(partOf(first.part)) },
         { title: 'Spacer', kind: 'figure', cell: ({ first }) => spacerOf(first) },
+        { title: 'Torque', kind: 'figure', cell: ({ first }) => torqueText(first) },
         {
           title: 'Tight, each in its point',
           kind: 'words',

@@ -118,6 +118,22 @@ export const mountingCases = {
     ],
     quiet: [{ name: '20 g', about: () => setBoard({ retentionG: 20 }) }],
   },
+  // Common practice, no source: 3 mm.
+  'board-creeps': {
+    fires: [
+      {
+        name: 'just over 3 mm',
+        about: () => setBoard({ sagCreptM: 0.00301 }),
+        level: 'caution',
+        subject: 'main',
+        says: /main lies, and plywood/,
+      },
+    ],
+    quiet: [
+      { name: '3 mm', about: () => setBoard({ sagCreptM: 0.003 }) },
+      { name: 'a board that does not creep', about: () => setBoard({ sagCreptM: null }) },
+    ],
+  },
   // Common practice, no source.
   'held-by-trim': {
     fires: [
