@@ -40,7 +40,7 @@ export function torque(
   const { citation, mark } = houseRuleDefinition(rule);
   return traced(rules[rule].value, 'N m', {
     ...{ origin: 'assumed', rule, citation, ...(mark && { mark }) },
-    formula: 'least of bolt and insert',
+    formula: 'the least of bolt and insert',
     inputs: names.map((name) => [name, rules[name].value, 'N m'] as const),
   });
 }

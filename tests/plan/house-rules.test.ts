@@ -19,7 +19,9 @@ const decided: readonly (readonly [rule: string, read: (plan: BuildPlan) => unkn
   ['idle-class-d: 2 A', (plan) => plan.power.loads[0]?.idleA, 2],
   ['interrupt-to-650: 20 kA', (plan) => byId(plan.power.fuses, 'main-fuse').needsInterruptA, 20000],
   ['interrupt-large-bolt-in: 4 kA', (plan) => byId(plan.power.fuses, 'main-fuse').interruptA, 4000],
-  ['torque-m8: 22 N m', (plan) => byId(plan.wires, 'ground').ends[1].torqueNm, 22],
+  // The lesser of bolt and rivet nut counts: 25 and 20 N m left alone.
+  ['torque-m8: 18 N m', (plan) => byId(plan.wires, 'ground').ends[1].torqueNm, 18],
+  ['torque-rivet-nut-m8: 15 N m', (plan) => byId(plan.wires, 'ground').ends[1].torqueNm, 15],
   [
     'shrink-over-insulation: 20 mm',
     (plan) => {
