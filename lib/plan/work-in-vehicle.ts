@@ -1,8 +1,7 @@
-import type { PlanStep, PlanWire } from '../model/plan/index.ts';
-import { printed } from '../model/printed/index.ts';
-import { bodyId, linkEndOf } from '../model/resolved-job.ts';
+import type { PlanStep } from '../model/plan/index.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { inOrder } from './step-order.ts';
+import { groundTorques, torquesText } from './torque-words.ts';
 import {
   endsInVehicle,
   labelsOf,
@@ -189,35 +188,6 @@ function boardIn(work: Work, board: string, tested: string, runs: readonly strin
       proof: 'Every fixing is torqued; the board does not move by hand; no wire is pinched',
     },
   );
-}
-
-/** What the fixings of a board are tightened to, those of one torque together: `; f1 and f2 to 2.6 N m`. */
-function torquesText({ plan }: Work, board: string): string {
-  const fixings = plan.boards.find(({ id }) => id === board)?.fixings ?? [];
-  return byTorque(
-    fixings.flatMap(({ id, torqueNm }) => (torqueNm === null ? [] : [[id, torqueNm] as const])),
-  );
-}
-
-/** The same of the ground points of some wires. */
-function groundTorques(wires: readonly PlanWire[]): string {
-  const ends = wires
-    .flatMap(({ ends: both }) => both)
-    .filter(({ terminal }) => linkEndOf(terminal).device === bodyId);
-  const named = ends.flatMap(({ terminal, torqueNm }) =>
-    torqueNm === undefined ? [] : [[linkEndOf(terminal).terminal, torqueNm] as const],
-  );
-  return byTorque(named);
-}
-
-function byTorque(named: readonly (readonly [string, number])[]): string {
-  const told = new Map<string, string[]>();
-  for (const [name, torqueNm] of named) {
-    const text = printed('torque', torqueNm);
-    const names = told.get(text) ?? [];
-    told.set(text, names.includes(name) ? names : [...names, name]);
-  }
-  return [...told].map(([text, names]) => `; ${names.join(', ')} to ${text}`).join('');
 }
 
 /** Ground first and power last: nothing can be live while it is handled. */
