@@ -6,7 +6,7 @@ import { ambientRules } from '../model/zone-ambient.ts';
 import { deviceSpot, partOf } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { houseRule, partData, type Source } from './source.ts';
-import { listed } from './words.ts';
+import { celsius, celsiusAllowed, listed, wattsLost } from './words.ts';
 
 /** What has heat of its own to lose, and counts by the house rule where its maker is silent. */
 const electronics: ReadonlySet<string> = new Set(['amplifier', 'processor', 'source-unit', 'charger']);
@@ -36,9 +36,6 @@ function tooWarm(job: Job, devices: readonly Device[], airC: number): TooWarm[] 
     .toSorted((a, b) => Number(b.isMakers) - Number(a.isMakers) || a.mostC - b.mostC);
 }
 
-const degrees = (valueC: number): string => `${Math.ceil(valueC - 1e-9)} C`;
-const allowed = (valueC: number): string => `${Math.floor(valueC + 1e-9)} C`;
-
 /** The gravest of what the air is too warm for, as one verdict: one cause gives one finding. */
 function verdictOf(
   job: Job,
@@ -64,9 +61,9 @@ function allowedText(found: readonly TooWarm[]): string {
   return listed([
     ...found
       .filter(({ isMakers }) => isMakers)
-      .map(({ device, mostC }) => `${device.id} bears ${allowed(mostC)}`),
+      .map(({ device, mostC }) => `${device.id} bears ${celsiusAllowed(mostC)}`),
     ...(silent[0]
-      ? [`${names} ${bear} ${allowed(silent[0].mostC)} by the house rule: ${makers} silent`]
+      ? [`${names} ${bear} ${celsiusAllowed(silent[0].mostC)} by the house rule: ${makers} silent`]
       : []),
   ]);
 }
@@ -91,7 +88,7 @@ function inSpaces(job: Job, heat: PlanHeat): Verdict<'air-too-warm'>[] {
     {
       ...verdict,
       of: [...verdict.of, ...boards.map(({ id }) => id), heat.space],
-      message: `the air of ${heat.space} gets to ${degrees(heat.airC)} while music plays: ${Math.ceil(lossW)} W of heat, ${Math.floor(surfaceM2 * 100) / 100} m2 of wall that gives it off, ${outsideC} C round it; ${allowedText(found)}`,
+      message: `the air of ${heat.space} gets to ${celsius(heat.airC)} while music plays: ${wattsLost(lossW)} of heat, ${Math.floor(surfaceM2 * 100) / 100} m2 of wall that gives it off, ${celsius(outsideC)} round it; ${allowedText(found)}`,
       remedy: coolerText(heat, Math.min(...found.map(({ mostC }) => mostC))),
       ...deviceSpot(job, found[0]?.device.id ?? ''),
     },
@@ -110,7 +107,7 @@ function inZones(job: Job): Verdict<'air-too-warm'>[] {
       return [
         {
           ...verdict,
-          message: `the air round ${device.id} gets to ${degrees(airC)} in its zone, ${device.zone}; ${allowedText(found)}`,
+          message: `the air round ${device.id} gets to ${celsius(airC)} in its zone, ${device.zone}; ${allowedText(found)}`,
           remedy: 'mount it in a cooler zone, or take what its maker allows there',
           ...deviceSpot(job, device.id),
         },
@@ -138,7 +135,7 @@ const sheetTooWarm: Rule = {
         {
           level: byZone ? 'stop' : 'caution',
           of: [id, sheet],
-          message: `${sheet} stands ${allowed(part.withstands)}; ${byZone ? `${space} gets to ${degrees(zoneC)} by its zone, ${board.space.zone}` : `the air of ${space} gets to ${degrees(airC)} while music plays`}`,
+          message: `${sheet} stands ${celsiusAllowed(part.withstands)}; ${byZone ? `${space} gets to ${celsius(zoneC)} by its zone, ${board.space.zone}` : `the air of ${space} gets to ${celsius(airC)} while music plays`}`,
           ...{ value: byZone ? zoneC : airC, limit: part.withstands, unit: 'C' },
           remedy: byZone
             ? 'take plywood or aluminium, or another place'

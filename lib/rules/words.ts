@@ -39,10 +39,14 @@ export const ohms = told('load', 'ohm');
 /** A load that must not be gone below. */
 export const ohmsAtLeast = told('load-at-least', 'ohm');
 export const watts = told('power', 'W');
+/** Heat that must be carried off. */
+export const wattsLost = told('heat', 'W');
 export const hertz = told('frequency', 'Hz');
 /** A first natural frequency, against the least that is asked for. */
 export const modeHertz = told('first-mode', 'Hz');
 export const celsius = told('ambient', 'C');
+/** What may be borne. */
+export const celsiusAllowed = told('temperature-stood', 'C');
 export const decibels = told('loss', 'dB');
 /** A level that stands at a frequency. */
 export const levelDb = told('level', 'dB');

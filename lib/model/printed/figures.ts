@@ -88,6 +88,7 @@ export const figures = {
   'resistance-to': { unit: 'ohm', on: 'ohmmeter', direction: 'down', why: within },
   'resistance-at-most': { unit: 'ohm', on: 'ohmmeter', direction: 'down', why: allowed },
   power: { unit: 'W', on: 'wattmeter', direction: 'nearest', why: 'a prediction that nothing is chosen by' },
+  heat: { unit: 'W', on: 'wattmeter', direction: 'up', why: carried },
   frequency: { unit: 'Hz', on: 'generator', direction: 'nearest', why: set },
   kilohertz: { unit: 'kHz', on: 'kilohertz', direction: 'nearest', why: set },
   'first-mode': {

@@ -38,6 +38,7 @@ export const figureDirections = {
   'resistance-to': 'down',
   'resistance-at-most': 'down',
   power: 'nearest',
+  heat: 'up',
   frequency: 'nearest',
   kilohertz: 'nearest',
   'frequency-from': 'up',
