@@ -1,7 +1,7 @@
 import type { BuildPlan, OperatingPoint, PlanFuse } from '../../../lib/model/plan/index.ts';
-import { amperes, figure, inShort, listed, type Section, volts } from './words.ts';
+import { amperes, counted, figure, inShort, listed, type Section, volts } from './words.ts';
 
-/** Fuses, operating points, loads, charging and turn-on. */
+/** Fuses, operating points, loads, heat, charging and turn-on. */
 export function powerSections(plan: BuildPlan): Section[] {
   const { power } = plan;
   return [
@@ -12,6 +12,13 @@ export function powerSections(plan: BuildPlan): Section[] {
       lines: power.loads.map(
         ({ item, fuseA, ratedA, musicA, idleA, powerW }) =>
           `${item}: fuse ${amperes(fuseA)}, rated ${amperes(ratedA)}, music ${amperes(musicA)}, idle ${amperes(idleA)}, ${figure(powerW, 1)} W`,
+      ),
+    },
+    {
+      heading: 'Heat',
+      lines: plan.heat.map(
+        ({ space, lossW, outsideC, airC, surfaceM2, fanM3S, openings }) =>
+          `${space}: ${figure(lossW, 1)} W into air of ${figure(airC, 1)} C, ${figure(outsideC, 0)} C round it, ${listed(`${figure(surfaceM2, 2)} m2 of wall`, fanM3S > 0 && `fan ${figure(fanM3S * 3600, 0)} m3/h`, openings.length > 0 && counted(openings.length, 'opening'))}`,
       ),
     },
     { heading: 'Charging and standing', lines: standingLines(plan) },
