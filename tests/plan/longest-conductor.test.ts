@@ -4,11 +4,11 @@ import { terminalId } from '../../lib/model/resolved-job.ts';
 import { layOutBoards } from '../../lib/plan/board-layout.ts';
 import { boardWires, routeWiresOf } from '../../lib/plan/board-wires.ts';
 import { PlanBook } from '../../lib/plan/plan-book.ts';
-import { demoJob, demoPlan } from './demo.ts';
+import { fixedJob, fixedPlan } from '../boards/fixed-jobs.ts';
 
 const id = 'van-three-amps';
-const job = demoJob(id);
-const plan = demoPlan(id);
+const job = fixedJob(id);
+const plan = fixedPlan(id);
 const roles = new Map(plan.wires.map((wire) => [wire.id, wire.role]));
 const [laid] = layOutBoards(job, roles, new PlanBook());
 if (!laid) throw new Error('the job has a board');

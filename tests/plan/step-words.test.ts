@@ -6,7 +6,8 @@ import type { Work } from '../../lib/plan/work.ts';
 import { faultSteps } from '../../lib/publish/hand-over-words.ts';
 import { benchTest } from '../../lib/publish/sheets/bench-test.ts';
 import { boardWiring } from '../../lib/publish/sheets/board-wiring.ts';
-import { demoPlan } from './demo.ts';
+import { fixedPlan } from '../boards/fixed-jobs.ts';
+import { demoJobs, demoPlan } from './demo.ts';
 import { smallPlan } from './plan-small-shop.ts';
 import { randomWork } from './random-work.ts';
 
@@ -84,18 +85,15 @@ describe('the texts of a job name parts and directions of their own job', () => 
     );
   });
 
-  it.each(['under-seat-five', 'estate-side-well', 'van-three-amps'] as const)(
-    'in steps and sheets of the demo job %s',
-    (id) => {
-      const plan = demoPlan(id);
-      expect(strayWords(plan, [...stepTexts(plan.steps), ...sheetTexts(plan)])).toEqual([]);
-    },
-  );
+  it.each(demoJobs)('in steps and sheets of the demo job %s', (id) => {
+    const plan = demoPlan(id);
+    expect(strayWords(plan, [...stepTexts(plan.steps), ...sheetTexts(plan)])).toEqual([]);
+  });
 
   it.each([[['processor']], [['distribution']], [['relay']], [['level-control', 'processor']]])(
     'in the sheets once a job has no %s',
     (kinds) => {
-      const whole = demoPlan('van-three-amps');
+      const whole = fixedPlan('van-three-amps');
       const plan = without(whole, kinds);
       expect(strayWords(plan, sheetTexts(plan), whole)).toEqual([]);
     },

@@ -8,8 +8,8 @@ import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { fileOf } from '../../lib/publish/addresses.ts';
 import { buildSite } from '../../lib/publish/build-site.ts';
 import { sitePages } from '../../lib/publish/site-pages.ts';
+import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
-import { demoPlan } from '../plan/demo.ts';
 import { sampleJob, sampleSite } from '../publish/sample-site.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
 
@@ -58,7 +58,7 @@ function handedOver(plan: BuildPlan): BuildPlan {
 }
 
 describe('figures of fuses, conductors and torques on a phone', () => {
-  const plans = [demoPlan('van-three-amps'), handedOver(demoPlan('estate-side-well'))];
+  const plans = [fixedPlan('van-three-amps'), handedOver(fixedPlan('estate-side-well'))];
   const site = sampleSite(plans.map((plan) => ({ ...sampleJob(plan), revisions: [] })));
   const pages = sitePages({ site, audience: 'shop' })
     .filter(({ template }) => ['job.njk', 'worksheet.njk', 'part.njk'].includes(template))
