@@ -4,7 +4,9 @@ import { distance, type Point, pointToSegment, turn } from './point.ts';
 
 /** What a hole keeps away from: the edges of the outline and of the cut-outs, and the sharp outward corners. */
 export interface HoleLines {
-  readonly edges: readonly Edge[];
+  /** The outline, and the cut-outs in it. */
+  readonly outer: readonly Edge[];
+  readonly openings: readonly (readonly Edge[])[];
   readonly corners: readonly Point[];
 }
 
@@ -17,6 +19,7 @@ interface Edge {
 
 /** From the rim of a hole to the nearest edge and to the nearest corner, metres. */
 export interface HoleRoom {
+  /** Below zero where it reaches past the edge: by so much it stands outside the outline, or in a cut-out. */
   readonly toEdgeM: number;
   /** Infinite where the board has no sharp corner. */
   readonly toCornerM: number;
@@ -25,7 +28,8 @@ export interface HoleRoom {
 /** The lines of a board that its holes are measured to, worked out once. */
 export function holeLines({ outline, cutouts }: Pick<BoardShape, 'outline' | 'cutouts'>): HoleLines {
   return {
-    edges: [outline, ...cutouts].flatMap(edgesOfLoop),
+    outer: edgesOfLoop(outline),
+    openings: cutouts.map(edgesOfLoop),
     corners: outline.filter((p, at) => isSharp(outline, p, at)),
   };
 }
@@ -42,12 +46,35 @@ function isSharp(loop: Loop, p: Loop[number], at: number): boolean {
 
 /** Room of a round hole on a board, by plane geometry; arcs are taken as they are. */
 export function holeRoom(hole: Point & { readonly diameterM: number }, lines: HoleLines): HoleRoom {
-  let toEdgeM = Infinity;
-  for (const edge of lines.edges) toEdgeM = Math.min(toEdgeM, pointToEdge(hole, edge));
+  let lineM = Infinity;
+  for (const edge of lines.outer) lineM = Math.min(lineM, pointToEdge(hole, edge));
+  for (const opening of lines.openings)
+    for (const edge of opening) lineM = Math.min(lineM, pointToEdge(hole, edge));
   let toCornerM = Infinity;
   for (const corner of lines.corners) toCornerM = Math.min(toCornerM, distance(hole, corner));
   const rimM = hole.diameterM / 2;
-  return { toEdgeM: toEdgeM - rimM, toCornerM: toCornerM - rimM };
+  return {
+    toEdgeM: (groundAt(hole, lines) === 'material' ? lineM : -lineM) - rimM,
+    toCornerM: toCornerM - rimM,
+  };
+}
+
+/** What a point of a board stands in: its material, a cut-out, or nothing, outside its outline. */
+export function groundAt(p: Point, { outer, openings }: HoleLines): 'material' | 'cut-out' | 'outside' {
+  if (!isInside(p, outer)) return 'outside';
+  return openings.some((opening) => isInside(p, opening)) ? 'cut-out' : 'material';
+}
+
+/** Inside a closed run of edges: by its chords, and the other way round between a chord and its arc. */
+function isInside(p: Point, edges: readonly Edge[]): boolean {
+  let inside = false;
+  for (const { from: a, to: b, arc } of edges) {
+    if (a.yM > p.yM !== b.yM > p.yM && p.xM < a.xM + ((p.yM - a.yM) / (b.yM - a.yM)) * (b.xM - a.xM))
+      inside = !inside;
+    // An arc that runs counter-clockwise bulges to the right of its chord.
+    if (arc && turn(a, b, p) * arc.sweepRad < 0 && distance(p, arc.centre) < arc.radiusM) inside = !inside;
+  }
+  return inside;
 }
 
 function pointToEdge(p: Point, { from, to, arc }: Edge): number {

@@ -1,7 +1,6 @@
 import { type HoleLines, holeLines, holeRoom } from './hole-room.ts';
 import { type Item, onBoard, type Placement } from './item.ts';
 import type { BoardShape } from './outline.ts';
-import { insideRegion, type Region } from './region.ts';
 
 /** What the holes that items are mounted by keep away from, metres. */
 export interface Drilling {
@@ -21,14 +20,13 @@ export interface HolesShort {
 
 /** What the holes of one item, as drilled, are measured against on a board. */
 export interface HoleGround {
-  readonly region: Region;
   readonly lines: HoleLines;
   readonly drilling: Drilling;
 }
 
 /** The board that holes are drilled in, its lines worked out once. */
 export function holeGround(shape: BoardShape, drilling: Drilling): HoleGround {
-  return { region: shape.region, lines: holeLines(shape), drilling };
+  return { lines: holeLines(shape), drilling };
 }
 
 /** The same item with its mounting holes as wide as they are drilled. */
@@ -41,13 +39,12 @@ export function asDrilled(item: Item, { drilledM }: Drilling): Item {
 }
 
 /** What the holes of an item with holes as drilled lack where it is placed; one off the board lacks its way back too. */
-export function holesShort(item: Item, at: Placement, { region, lines, drilling }: HoleGround): HolesShort {
+export function holesShort(item: Item, at: Placement, { lines, drilling }: HoleGround): HolesShort {
   const sum = { count: 0, shortM: 0 };
   for (const { xM, yM, diameterM } of item.mountingHoles ?? []) {
     const hole = { ...onBoard(item, at, { xM, yM }), diameterM };
     const { toEdgeM, toCornerM } = holeRoom(hole, lines);
-    const roomM = insideRegion(hole, region) ? toEdgeM : -toEdgeM - diameterM;
-    const shortM = Math.max(drilling.toEdgeM - roomM, drilling.toCornerM - toCornerM);
+    const shortM = Math.max(drilling.toEdgeM - toEdgeM, drilling.toCornerM - toCornerM);
     if (shortM <= 1e-9) continue;
     sum.count += 1;
     sum.shortM += shortM;

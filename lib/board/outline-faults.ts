@@ -45,6 +45,7 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
       ['hole-near-edge', 'edge', toEdgeM, rules.holeToEdgeM],
       ['hole-near-corner', 'corner', toCornerM, rules.holeToCornerM],
     ] as const;
+    if (toEdgeM < -1e-9) return [offBoard(hole, toEdgeM)];
     return checks.flatMap(([rule, what, value, limit]): BoardFault[] => {
       if (value >= limit - 1e-9) return [];
       return [
@@ -61,4 +62,17 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
       ];
     });
   });
+}
+
+function offBoard(hole: string, toEdgeM: number): BoardFault {
+  return {
+    rule: 'hole-off-board',
+    level: 'stop',
+    of: [hole],
+    message: `${hole}: its hole reaches ${mmText(-toEdgeM)} past the edge, where there is no board`,
+    value: toEdgeM,
+    limit: 0,
+    unit: 'm',
+    remedy: 'move it, make the board larger there, or leave the cut-out out',
+  };
 }

@@ -206,6 +206,7 @@ function outlineRules({ rules }: Job) {
 /** What is mended in the outline, where nothing else that was written is its subject. */
 const ofOutline: ReadonlySet<BoardFault['rule']> = new Set([
   'narrow-web',
+  'hole-off-board',
   'hole-near-edge',
   'hole-near-corner',
   'holes-run-together',

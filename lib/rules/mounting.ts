@@ -1,7 +1,8 @@
-import { holeLines, holeRoom } from '../board/hole-room.ts';
+import { groundAt, holeLines, holeRoom } from '../board/hole-room.ts';
 import { pointer } from '../model/place.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
+import { deviceOf, deviceSpot } from './look-up.ts';
 import type { Case, Rule, Spot, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
 import { gees, kilograms, lengthIn, modeHertz } from './words.ts';
@@ -44,11 +45,50 @@ const narrowWeb: Rule = {
 /** The holes of the drill table, each with its room to the edges and to the corners (m). */
 function holeRooms(board: PlanBoard) {
   const lines = holeLines(board);
-  return board.holes.map((hole) => ({ hole, ...holeRoom(hole, lines) }));
+  return board.holes.map((hole) => ({ hole, ground: groundAt(hole, lines), ...holeRoom(hole, lines) }));
 }
 
 /** A hole as a sheet names it. */
 const holeName = (board: string, n: number): string => `${board} hole ${n}`;
+
+/** Where what a hole is for was written: a fixing of the board, a device, else the board. */
+function holeSpot({ job }: Case, board: string, of: string): Spot {
+  if (Object.hasOwn(boardOf(job, board)?.given.fixings ?? {}, of)) return boardSpot(board, 'fixings', of);
+  return deviceOf(job, of) ? deviceSpot(job, of, 'at') : boardSpot(board);
+}
+
+const holeOff: Rule = {
+  id: 'hole-off-board',
+  judge(about) {
+    const length = lengthIn(about.job);
+    return about.plan.boards.flatMap((board) =>
+      holeRooms(board).flatMap(({ hole, ground, toEdgeM }): Verdict<'hole-off-board'>[] => {
+        if (toEdgeM >= -1e-9) return [];
+        const where = {
+          material: `breaks out over the edge by ${length(-toEdgeM)}`,
+          'cut-out': `stands in a cut-out, its rim ${length(-toEdgeM)} past the edge of it`,
+          outside: `stands outside the outline, its rim ${length(-toEdgeM)} past the edge`,
+        }[ground];
+        return [
+          {
+            level: 'stop',
+            of: [hole.of, holeName(board.id, hole.n), board.id],
+            message: `hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) ${where}: no board holds there`,
+            value: toEdgeM,
+            limit: 0,
+            unit: 'm',
+            remedy:
+              hole.purpose === 'fixing'
+                ? 'use another sound point, move the board in its space, or make it larger there'
+                : 'move what it is for, or leave the cut-out out',
+            givesWayTo: ['mounting-hole-off-board'],
+            ...holeSpot(about, board.id, hole.of),
+          },
+        ];
+      }),
+    );
+  },
+};
 
 const holeEdge: Rule = {
   id: 'hole-near-edge',
@@ -57,7 +97,7 @@ const holeEdge: Rule = {
     const length = lengthIn(job);
     return plan.boards.flatMap((board) =>
       holeRooms(board).flatMap(({ hole, toEdgeM }): Verdict<'hole-near-edge'>[] => {
-        if (toEdgeM >= limit - 1e-9) return [];
+        if (toEdgeM >= limit - 1e-9 || toEdgeM < -1e-9) return [];
         return [
           {
             level: 'caution',
@@ -234,6 +274,7 @@ export const mountingRules: readonly Rule[] = [
   firstMode,
   retention,
   creeps,
+  holeOff,
   holeEdge,
   holeCorner,
 ];

@@ -83,6 +83,11 @@ export const boardFindings = {
     levels: ['stop', 'caution'],
     ...defaultSource('web-limit'),
   },
+  'hole-off-board': {
+    asks: 'Each hole lies in the board with its whole rim: not outside the outline, and in no cut-out.',
+    levels: ['stop'],
+    ...geometry,
+  },
   'hole-near-edge': {
     asks: 'The rim of a hole is at least 12 mm from the edge.',
     levels: ['caution'],

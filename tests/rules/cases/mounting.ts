@@ -1,6 +1,18 @@
+import type { PlanHole } from '../../../lib/model/plan/index.ts';
 import { about, aboutContent, aboutPlan, one } from '../case.ts';
 import { board, hole, setBoard, space } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
+
+/** The hole at a height of 150 mm, so far from the left, on a board with a window from 150 to 250 mm both ways. */
+const inWindow = (xM: number, more: Partial<PlanHole> = {}) =>
+  aboutPlan((plan) => {
+    const corner = (x: number, y: number) => ({ xM: x, yM: y, bulge: 0 });
+    board(plan).cutouts = [[corner(0.15, 0.05), corner(0.15, 0.25), corner(0.25, 0.25), corner(0.25, 0.05)]];
+    Object.assign(
+      one(board(plan).holes, ({ n }) => n === 1),
+      { xM, yM: 0.15, ...more },
+    );
+  });
 
 export const mountingCases = {
   // Common practice, no source: at least 25 mm good, under 12 mm stop.
@@ -18,6 +30,52 @@ export const mountingCases = {
     quiet: [
       { name: '25 mm', about: () => setBoard({ narrowestWebM: 0.025 }) },
       { name: 'a board without cuts', about: () => setBoard({ narrowestWebM: null }) },
+    ],
+  },
+  // Plane geometry: a board of 500 by 300 mm, a hole of 6 mm.
+  'hole-off-board': {
+    fires: [
+      {
+        name: '7 mm outside the outline: its rim is 10 mm past the edge',
+        about: () => hole(-0.007, 0.15),
+        level: 'stop',
+        subject: 'a',
+        path: '/boards/main/fixings/a',
+        says: /stands outside the outline, its rim .*10.0 mm/,
+      },
+      {
+        name: 'far outside, past a corner',
+        about: () => hole(0.53, 0.34),
+        level: 'stop',
+        subject: 'a',
+        says: /its rim .*53.0 mm/,
+      },
+      {
+        name: 'in a window, 20 mm from the edge of it',
+        about: () => inWindow(0.17),
+        level: 'stop',
+        subject: 'a',
+        says: /stands in a cut-out, its rim .*23.0 mm/,
+      },
+      {
+        name: 'in the board by 2 mm: the rim breaks out by 1 mm',
+        about: () => hole(0.002, 0.15),
+        level: 'stop',
+        subject: 'a',
+        says: /breaks out over the edge by .*1.0 mm/,
+      },
+      {
+        name: 'a screw of a part in a window',
+        about: () => inWindow(0.2, { purpose: 'mounting', of: 'amp' }),
+        level: 'stop',
+        subject: 'amp',
+        path: '/devices/amp/at',
+      },
+    ],
+    quiet: [
+      { name: 'its rim 1 mm from the edge', about: () => hole(0.004, 0.15) },
+      { name: 'beside the window', about: () => inWindow(0.12) },
+      { name: 'in the middle', about: () => hole(0.25, 0.15) },
     ],
   },
   // Common practice, no source: hole to edge 12 mm. A 6 mm hole has its rim 3 mm from its middle.
