@@ -42,7 +42,8 @@ function suppliedAt(about: Case, side: LiveSide, terminal: string): Supplied {
   const setV = parts.flatMap((part) =>
     part.kind === 'alternator' && part['set-point'] !== undefined ? [part['set-point']] : [],
   );
-  const regulated = [...chargersV, ...setV];
+  // What is set for another system is told at its own line.
+  const regulated = [...chargersV, ...setV].filter((voltageV) => systemOf(voltageV) === system);
   return {
     system,
     leastV: inIt('voltage-engine-off'),

@@ -81,6 +81,16 @@ export const systemVoltageCases = {
         toDo: /through a charger or converter/,
       },
       {
+        name: 'the same beside an alternator that is set for a car',
+        about: () =>
+          inTruck((content) => {
+            delete partIn(content, 'two-channel', 'amplifier').supply.range;
+            partIn(content, 'generator', 'alternator')['set-point'] = '14.4 V';
+          }),
+        level: 'stop',
+        subject: 'amp',
+      },
+      {
         name: 'a device for at most 14.3 V',
         about: () => range('9 V', '14.3 V'),
         level: 'stop',
