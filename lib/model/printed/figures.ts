@@ -86,7 +86,6 @@ export const figures = {
   resistance: { unit: 'ohm', on: 'ohmmeter', direction: 'nearest', why: checked },
   'resistance-from': { unit: 'ohm', on: 'ohmmeter', direction: 'up', why: within },
   'resistance-to': { unit: 'ohm', on: 'ohmmeter', direction: 'down', why: within },
-  'resistance-at-most': { unit: 'ohm', on: 'ohmmeter', direction: 'down', why: allowed },
   power: { unit: 'W', on: 'wattmeter', direction: 'nearest', why: 'a prediction that nothing is chosen by' },
   heat: { unit: 'W', on: 'wattmeter', direction: 'up', why: carried },
   frequency: { unit: 'Hz', on: 'generator', direction: 'nearest', why: set },

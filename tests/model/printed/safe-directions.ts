@@ -36,7 +36,6 @@ export const figureDirections = {
   resistance: 'nearest',
   'resistance-from': 'up',
   'resistance-to': 'down',
-  'resistance-at-most': 'down',
   power: 'nearest',
   heat: 'up',
   frequency: 'nearest',
