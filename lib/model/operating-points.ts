@@ -1,5 +1,13 @@
 /** The operating points that every job is solved at. */
-export const operatingPointNames = ['rated-power', 'full-rating', 'music', 'engine-off'] as const;
+export const operatingPointNames = [
+  'rated-power',
+  'full-rating',
+  'music',
+  'engine-off',
+  'cruise',
+  'idle',
+  'rest',
+] as const;
 export type OperatingPointName = (typeof operatingPointNames)[number];
 
 /** The operating point at which drops are judged. */

@@ -1,6 +1,15 @@
 import { z } from 'zod';
 import { builders, everyone } from './audience.ts';
-import { extent, id, quantity, quantityAbove, terminalRef, text, wireSize } from './fields.ts';
+import {
+  extent,
+  id,
+  quantity,
+  quantityAbove,
+  quantityWithin,
+  terminalRef,
+  text,
+  wireSize,
+} from './fields.ts';
 import { outputsSchema } from './integration.ts';
 import { formatVersion } from './shop.ts';
 import { systemVoltageField } from './system-voltage.ts';
@@ -153,6 +162,11 @@ export const vehicleSchema = z.strictObject({
   cautions: everyone(z.array(text('Curtain airbags run along both roof rails.')).default([])),
   'negative-sensor': builders(z.boolean().default(false)),
   'vehicle-load': builders(quantity('current').optional()),
+  /**
+   * What its regulator holds, as measured at the alternator, warm and with the loads on; where it was not measured the
+   * alternator's part tells it, else a house rule.
+   */
+  'charging-voltage': builders(quantityWithin('voltage', { least: 10, most: 36 }).optional()),
   fitted: z.record(id, fittedSchema),
   grounds: z.record(id, groundPointSchema),
   links: z.record(id, vehicleLinkSchema).default({}),

@@ -14,7 +14,8 @@ import { type DeviceLoad, supplyOf } from './device-loads.ts';
 import { faultText, plainly } from './fault-text.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import { passiveElements } from './passive-elements.ts';
-import { sizingVoltageAt, sizingVoltageV, systemShare } from './sizing-voltage.ts';
+import { sizingVoltageAt, systemShare } from './sizing-voltage.ts';
+import { rulesAt, type SupplyEnd, setPointV } from './supply-spread.ts';
 
 /** What the network of a job is built from. */
 export interface NetworkInput {
@@ -31,10 +32,16 @@ interface PointDefinition {
   readonly title: string;
   /** Alternator limit, by the house rule; null with the engine off. */
   readonly alternator: 'alternator-idle-share' | 'alternator-cruise-share' | null;
+  /** What a battery that neither charges nor gives has there, by house rule. */
+  readonly battery: 'voltage-rested' | 'voltage-engine-off';
   readonly currentA: (load: DeviceLoad) => number;
   /** Draws at the fuse whatever the voltage: the worst that the wiring may see. */
   readonly constantCurrent?: boolean;
+  /** How the state is brought about safely beside a meter; none where it can't be held. */
+  readonly reach?: string;
 }
+
+const noise = 'pink noise, doors shut, nobody inside';
 
 /** The operating points that every job is solved at. */
 export const operatingPoints = [
@@ -42,12 +49,14 @@ export const operatingPoints = [
     name: 'rated-power',
     title: 'Rated power, cruising',
     alternator: 'alternator-cruise-share',
+    battery: 'voltage-rested',
     currentA: ({ ratedA }) => ratedA,
   },
   {
     name: 'full-rating',
     title: 'Full rating: every device at its fuse',
     alternator: 'alternator-cruise-share',
+    battery: 'voltage-rested',
     currentA: ({ fuseA }) => fuseA,
     constantCurrent: true,
   },
@@ -55,17 +64,59 @@ export const operatingPoints = [
     name: 'music',
     title: 'Music, hot idle',
     alternator: 'alternator-idle-share',
+    battery: 'voltage-rested',
+    currentA: ({ musicA }) => musicA,
+    reach: `engine idling warm, lamps and blower on, ${noise}`,
+  },
+  {
+    name: 'engine-off',
+    title: 'Music, engine off',
+    alternator: null,
+    // The charge where the reserve ends: the worst that is planned for.
+    battery: 'voltage-engine-off',
+    currentA: ({ musicA }) => musicA,
+    reach: `engine off, ${noise}`,
+  },
+  {
+    name: 'cruise',
+    title: 'Music, cruising',
+    alternator: 'alternator-cruise-share',
+    battery: 'voltage-rested',
     currentA: ({ musicA }) => musicA,
   },
-  { name: 'engine-off', title: 'Music, engine off', alternator: null, currentA: ({ musicA }) => musicA },
+  {
+    name: 'idle',
+    title: 'Hot idle, no signal',
+    alternator: 'alternator-idle-share',
+    battery: 'voltage-rested',
+    currentA: ({ idleA }) => idleA,
+    reach: 'engine idling warm, lamps and blower on, turned on, no signal',
+  },
+  {
+    name: 'rest',
+    title: 'Engine off, no signal',
+    alternator: null,
+    battery: 'voltage-rested',
+    currentA: ({ idleA }) => idleA,
+    reach: 'engine off for 10 min, turned on, no signal',
+  },
 ] as const satisfies readonly PointDefinition[];
 
+/** The points that last: what a fuse carries there it carries for long. Devices at their fuses open them. */
+export const continuousPoints: readonly string[] = operatingPoints
+  .map(({ name }) => name)
+  .filter((name) => name !== 'full-rating');
+
 /** Solves one operating point of a job. */
-export function solvePoint(input: NetworkInput, point: PointDefinition): OperatingPoint {
-  const elements = networkElements(input, point);
+export function solvePoint(input: NetworkInput, point: PointDefinition, end?: SupplyEnd): OperatingPoint {
+  const elements = networkElements(end ? atEnd(input, end) : input, point, end);
   const referenceNode = input.circuit.primary?.negative ?? bodyId;
   const network = { referenceNode, elements };
   return planPoint(point, elements, solveNetwork(network));
+}
+
+function atEnd(input: NetworkInput, end: SupplyEnd): NetworkInput {
+  return { ...input, job: { ...input.job, rules: rulesAt(input.job.rules, end) } };
 }
 
 /** What makes a network of the job impossible to compute at an operating point; empty where it can be. */
@@ -81,16 +132,18 @@ export function pointFaults(input: NetworkInput, point: PointDefinition): readon
   return result.state === 'fault' ? result.faults : [];
 }
 
-function networkElements(given: NetworkInput, point: PointDefinition): NetworkElement[] {
+function networkElements(given: NetworkInput, point: PointDefinition, end?: SupplyEnd): NetworkElement[] {
   const state = point.alternator === null ? 'engine-off' : 'engine-on';
   const input = { ...given, circuit: circuitIn(given.circuit, state) };
   const reached = reachedNodes(input);
   const touches = ({ from, to }: { from: string; to: string }) => reached.has(from) && reached.has(to);
+  // Where the supply is strongest its conductors are cold, whatever zone they lie in.
+  const coldC = end === 'strong' ? input.job.rules['conductor-temperature'].value : undefined;
   return [
-    ...input.circuit.edges.filter(touches).flatMap((edge) => passiveElements(input, edge)),
+    ...input.circuit.edges.filter(touches).flatMap((edge) => passiveElements(input, edge, coldC)),
     ...input.circuit.sources
       .filter((source) => reached.has(source.positive) && mayFlow(input.circuit, source))
-      .flatMap((source) => sourceElements(input, source, point)),
+      .flatMap((source) => sourceElements(input, source, point, end)),
     ...input.loads.flatMap((load) => deviceElement(input, load, point, reached)),
   ];
 }
@@ -127,10 +180,12 @@ export function batteryOhm({ rules }: Job, { resistance, chemistry, voltage }: P
 }
 
 function sourceElements(
-  { job, circuit }: NetworkInput,
+  input: NetworkInput,
   source: CircuitSource,
   point: PointDefinition,
+  end?: SupplyEnd,
 ): NetworkElement[] {
+  const { job, circuit } = input;
   const { rules } = job;
   const { device, positive: from, negative: to } = source;
   const spec = device.spec;
@@ -143,10 +198,7 @@ function sourceElements(
       model: 'two-slope',
       from,
       to,
-      // With the engine off the battery is taken at the charge where the reserve ends: the worst that is planned for.
-      emfV:
-        rules[point.alternator === null ? 'voltage-engine-off' : 'voltage-rested'].value *
-        batteryShare(job, spec),
+      emfV: rules[point.battery].value * batteryShare(job, spec),
       ohm,
       chargeOhm: Math.max(
         ohm,
@@ -154,17 +206,29 @@ function sourceElements(
       ),
       acceptA: rules['battery-acceptance'].value,
     };
-    if (source !== circuit.primary || point.alternator === null) return [battery];
-    const givenA = job.vehicle['vehicle-load'] ?? rules['vehicle-load'].value;
+    const givenA = vehicleLoadA(input, point);
+    if (source !== circuit.primary || givenA <= 0) return [battery];
     return [battery, { id: 'vehicle:load', of: 'vehicle', kind: 'load', model: 'current', from, to, givenA }];
   }
   if (spec?.kind === 'charger') return [...chargerElements(circuit, source, spec)];
   if (spec?.kind !== 'alternator' || point.alternator === null) return [];
-  const emfV = sizingVoltageV(job);
+  const emfV = setPointV(job, spec, end);
   const limitA = spec.rating * rules[point.alternator].value;
   return [
     { id: `${device.id}:emf`, of: device.id, kind: 'source', model: 'emf', from, to, emfV, ohm: 0, limitA },
   ];
+}
+
+/**
+ * What the vehicle itself takes (A): with the engine running as measured, else by house rule; with the engine off the
+ * source units that play in it, by their parts, as far as they do not stand among the devices.
+ */
+function vehicleLoadA({ job, paths }: NetworkInput, { alternator }: PointDefinition): number {
+  if (alternator !== null) return job.vehicle['vehicle-load'] ?? job.rules['vehicle-load'].value;
+  return job.devices.reduce((sum, { id, origin, spec }) => {
+    const plays = origin === 'vehicle' && spec?.kind === 'source-unit';
+    return plays && !paths.fed.some(({ device }) => device.id === id) ? sum + (spec.supply.draw ?? 0) : sum;
+  }, 0);
 }
 
 function deviceElement(
@@ -195,8 +259,8 @@ function planPoint(
   elements: readonly NetworkElement[],
   result: NetworkResult,
 ): OperatingPoint {
-  const { name, title } = point;
-  const base = { name, title, referenceNode: result.referenceNode };
+  const { name, title, reach } = point;
+  const base = { name, title, referenceNode: result.referenceNode, ...(reach !== undefined && { reach }) };
   if (result.state === 'no-solution' || result.state === 'fault') {
     const reason =
       result.state === 'fault'

@@ -16,16 +16,20 @@ export interface PassiveInput {
   readonly conductors: ReadonlyMap<string, SizedConductor>;
 }
 
-/** What one edge of the circuit puts in the way of a current, its conductors as warm as their zones make them. */
+/**
+ * What one edge of the circuit puts in the way of a current. Its conductors are at the temperature (C) that is given,
+ * else as warm as their zones make them.
+ */
 export function passiveElements(
   { job, fuses, conductors }: PassiveInput,
   edge: CircuitEdge,
+  conductorC?: number,
 ): NetworkElement[] {
   const { id, kind, from, to } = edge;
   if (kind === 'conductor') {
     const sized = conductors.get(id);
     const warmC = sized?.judged?.temperatureC.value ?? job.rules['conductor-temperature'].value;
-    return sized ? conductorElements(job, sized, edge, warmC) : [];
+    return sized ? conductorElements(job, sized, edge, conductorC ?? warmC) : [];
   }
   const of = edge.device?.id ?? id;
   if (kind === 'joint') {

@@ -1,6 +1,7 @@
 import type {
   ConductorLimit,
   FuseAlternative,
+  OperatingPoint,
   PlanConductor,
   PlanFuse,
   PlanPower,
@@ -15,8 +16,10 @@ import { longestPieceM } from './cable-candidates.ts';
 import { planCharging } from './charging.ts';
 import { needTrace } from './conductor-need.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import { continuousCurrent } from './continuous-current.ts';
 import { planCranking } from './cranking.ts';
-import { deviceDrops, dropWorkings } from './device-drops.ts';
+import { dropWorkings } from './device-drops.ts';
+import { bandedDrops } from './drop-bands.ts';
 import { faultCurrents } from './fault-currents.ts';
 import { firstPowers } from './first-power.ts';
 import { interruptingOf, lawfulInstead } from './fuse-interrupting.ts';
@@ -47,12 +50,12 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
   const chain = turnOnChain(job, devices, book);
   return {
     points,
-    drops: points.flatMap((point) => deviceDrops(network, point)),
+    drops: bandedDrops(network, points),
     turnOn: turnOnSums(job, devices, chain, book),
     turnOnChain: chain,
     conductors: [...sized.conductors.values()].map((one) => planConductor(one, sizing, sized, book)),
-    fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, faults, book)),
-    charging: planCharging(job, circuit, loads, book),
+    fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, { faults, points }, book)),
+    charging: planCharging(job, { circuit, islands: sizing.paths.islands }, points, book),
     keyOff: planKeyOff(job, book),
     firstPower: firstPowers(job, loads),
     ...(cranking && { cranking }),
@@ -128,15 +131,20 @@ function planFuse(
   fuse: SizedFuse,
   sizing: PowerSizing,
   { conductors }: SizedPower,
-  faults: ReturnType<typeof faultCurrents>,
+  {
+    faults,
+    points,
+  }: { readonly faults: ReturnType<typeof faultCurrents>; readonly points: readonly OperatingPoint[] },
   book: PlanBook,
 ): PlanFuse {
+  const continuous = continuousCurrent(fuse.edge.id, points);
   const { edge, device, form, ratingA, choice, protects } = fuse;
   const at = `power.fuses.${edge.id}`;
   const interrupting = interruptingOf(fuse, faults.get(edge.id) ?? null, sizing, book);
   const ampacities = protects.map((id) => conductors.get(id)?.judged?.ampacity.ampacityA.value ?? 0);
   const leastAmpacityA = ampacities.length > 0 ? Math.min(...ampacities) : null;
   writeRating(fuse, leastAmpacityA, at, book);
+  if (continuous) book.trace(`${at}.continuousA`, continuous.currentA);
   return {
     id: edge.id,
     item: device.id,
@@ -151,6 +159,7 @@ function planFuse(
     distanceM: distance(fuse, sizing, at, book),
     protects: [...protects],
     ratedA: fuse.ratedA,
+    ...(continuous && { continuousA: continuous.currentA.value, continuousAt: continuous.at }),
     ceilingA: fuse.ceilingA,
     leastAmpacityA,
     chosen: fuse.givenA === null ? 'computed' : 'given',

@@ -17,6 +17,7 @@ export function powerRules(rules: HouseRules): PowerRules {
     sizingV: rules['voltage-sizing'].value,
     ratedPowerV: rules['voltage-rated'].value,
     reserveShare: rules['reserve-end'].value,
+    chargeEfficiency: rules['charge-efficiency'].value,
     chargingShare: rules['charging-share'].value,
     keyOffA: rules['key-off-draw'].value,
     mostLugsOnStud: rules['lugs-on-stud'].value,

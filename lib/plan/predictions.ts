@@ -1,5 +1,5 @@
-import { ratedPointName } from '../model/operating-points.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import { printed } from '../model/printed/index.ts';
 import { writeQuantity } from '../model/quantity.ts';
 import type { Job } from '../model/resolved-job.ts';
 import { mostIdleA } from './first-power.ts';
@@ -70,60 +70,58 @@ function plugLines({ audio }: Predictable): Prediction[] {
   });
 }
 
-/** A drop agrees within 30 %, or within 20 mV where it is small: one bad joint is 50 mV and more. */
-function dropToleranceV(dropV: number): number {
-  return Math.max(0.02, 0.3 * Math.abs(dropV));
-}
-
-/** At rest, with music and at rated power: the voltage at each device, the drop of its feed and of its ground. */
+/**
+ * At the points that can be held beside a meter: the voltage at each device, and with music also the drop of its feed
+ * and of its ground. Each lies between what the supply at its weakest and at its strongest gives, and what a meter adds.
+ */
 function supplyLines(job: Job, { power }: Predictable): Prediction[] {
-  const titles = new Map(power.points.map(({ name, title }) => [name, title]));
-  const loaded = power.drops
-    .filter(({ point }) => point === ratedPointName || point === 'music')
-    .flatMap(({ point, item, voltageV, feedDropV, groundDropV }): Prediction[] => {
-      const title = titles.get(point) ?? point;
-      const line = (
-        name: string,
-        kind: Prediction['kind'],
-        what: string,
-        predicted: number,
-        tolerance: number,
-      ): Prediction => ({
-        id: `${item}.${name}.${point}`,
-        kind,
-        what: `${item}: ${what}. ${title}`,
-        predicted,
-        unit: 'V',
-        ...around(predicted, tolerance),
-        // Under load only once gains and filters are set: a tweeter must not meet full power before.
-        when: 'load',
-      });
-      const drop = (kind: 'feed-drop' | 'ground-drop', what: string, dropV: number | null) =>
-        dropV === null ? [] : [line(kind, kind, what, dropV, dropToleranceV(dropV))];
-      return [
-        line('voltage', 'supply', 'supply voltage', voltageV, 0.3),
-        ...drop('feed-drop', 'drop of the feed', feedDropV),
-        ...drop('ground-drop', 'drop of the ground', groundDropV),
-      ];
-    });
-  return [...restLines(job, power), ...loaded];
-}
-
-/** Turned on without a signal, engine off: what a device reads then is the battery's own voltage, nearly. */
-function restLines(job: Job, power: Predictable['power']): Prediction[] {
-  const rested = job.rules['voltage-rested'].value;
-  const items = [...new Set(power.drops.map(({ item }) => item))];
-  return items.map((item): Prediction => {
-    return {
-      id: `${item}.voltage.rest`,
-      kind: 'supply',
-      what: `${item}: supply voltage. Turned on, no signal, engine off`,
-      predicted: rested,
-      unit: 'V',
-      ...around(rested, 0.3),
-      when: 'power',
-    };
-  });
+  const toleranceV = job.rules['reading-tolerance'].value;
+  const held = power.points.filter(({ reach }) => reach !== undefined);
+  return held
+    .toSorted((a, b) => Number(b.name === 'rest') - Number(a.name === 'rest'))
+    .flatMap(({ name: point, title, reach }) =>
+      power.drops
+        .filter((drop) => drop.point === point)
+        .flatMap((drop): Prediction[] => {
+          const { item, currentA, bands } = drop;
+          const plays = point === 'music' || point === 'engine-off';
+          const drawn =
+            plays && currentA !== undefined ? `, ${printed('current-carried', currentA)} in its feed` : '';
+          const line = (
+            kind: 'supply' | 'feed-drop' | 'ground-drop',
+            what: string,
+            predicted: number | null,
+            band: { readonly from: number; readonly to: number } | null | undefined,
+          ): Prediction[] => {
+            if (predicted === null) return [];
+            const { from, to } = band ?? { from: predicted, to: predicted };
+            const least = from - toleranceV;
+            return [
+              {
+                id: `${item}.${kind === 'supply' ? 'voltage' : kind}.${point}`,
+                kind,
+                what: `${item}: ${what}. ${title}: ${reach}${drawn}`,
+                predicted,
+                unit: 'V',
+                // A drop or a voltage that is above zero is not asked to be below it.
+                least: predicted >= 0 ? Math.max(0, least) : least,
+                greatest: to + toleranceV,
+                // Under load only once gains and filters are set: a tweeter must not meet full power before.
+                when: point === 'rest' ? 'power' : 'load',
+              },
+            ];
+          };
+          return [
+            ...line('supply', 'supply voltage', drop.voltageV, bands?.voltageV),
+            ...(plays
+              ? [
+                  ...line('feed-drop', 'drop of the feed', drop.feedDropV, bands?.feedDropV),
+                  ...line('ground-drop', 'drop of the ground', drop.groundDropV, bands?.groundDropV),
+                ]
+              : []),
+          ];
+        }),
+    );
 }
 
 function gainLines({ audio }: Predictable): Prediction[] {

@@ -6,10 +6,15 @@ import { type Island, islandAt, islandSystemV } from './circuit-islands.ts';
  * The voltage that currents and sizes are chosen at (V): the house rule's, lower where the vehicle lets its charging
  * voltage vary, and never above what an alternator is set to.
  */
-export function sizingVoltageV({ devices, rules }: Pick<Job, 'devices' | 'rules'>): number {
+export function sizingVoltageV({
+  devices,
+  rules,
+  vehicle,
+}: Pick<Job, 'devices' | 'rules'> & Partial<Pick<Job, 'vehicle'>>): number {
   const alternators = devices.flatMap(({ spec }) => (spec?.kind === 'alternator' ? [spec] : []));
   const varies = alternators.some((alternator) => alternator['variable-voltage']);
-  const setPoints = alternators.flatMap((alternator) => alternator['set-point'] ?? []);
+  const measured = alternators.length > 0 ? (vehicle?.['charging-voltage'] ?? []) : [];
+  const setPoints = alternators.flatMap((alternator) => alternator['set-point'] ?? []).concat(measured);
   return Math.min(rules[varies ? 'voltage-variable' : 'voltage-sizing'].value, ...setPoints);
 }
 

@@ -1,4 +1,3 @@
-import { type RegimeName, regimeNames } from '../model/operating-points.ts';
 import type { Mark, Traced } from '../model/trace.ts';
 import { defaultPowerRules, type PowerRules } from './power-rules.ts';
 import { commonPractice, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
@@ -54,83 +53,154 @@ export function reserveMinutes(
   });
 }
 
-/** What the charging balance is made of. Currents in A. */
-export interface ChargingInput {
-  /** The rating of each alternator by its name; for a converter in its place its limit, with both shares 1. */
-  readonly alternatorsA: Readonly<Record<string, number>>;
-  /** Hot output over rating, at idle and at cruise: by default the low ends, 0.35 and 0.80 (common practice). */
-  readonly hotIdleShare?: number;
-  readonly hotCruiseShare?: number;
-  /** Current of the vehicle itself with the engine running; by default 60 A, the high end (common practice). */
-  readonly vehicleA?: number;
-  /** Current of the vehicle with the engine off. */
-  readonly vehicleOffA: number;
-  /** Current of all added devices with music. */
-  readonly averageA: number;
-  /** All batteries that are there with the engine off. */
-  readonly batteries: readonly Reserve[];
+/**
+ * Minutes until a battery that gave its reserve is charged again at a current that it takes up: t = 60 * C * (1 - s) /
+ * (e * I), e the charge that it gives back of what it takes up (common practice). A battery that is run down takes up
+ * more than this at first, so that it is the longest that it takes. Rounded up. Fault where a number is not above zero.
+ */
+export function rechargeMinutes(
+  { capacityAh }: Pick<Reserve, 'capacityAh'>,
+  currentA: number,
+  rules: PowerRules = defaultPowerRules,
+): Traced<number> | PowerFault {
+  const { reserveShare, chargeEfficiency } = rules;
+  const bad = positiveFault({
+    current: currentA,
+    capacity: capacityAh,
+    'charge efficiency': chargeEfficiency,
+  });
+  if (bad) return bad;
+  const minutes = (60 * capacityAh * (1 - reserveShare)) / (chargeEfficiency * currentA);
+  return traced(Math.ceil(minutes - 1e-9), 'min', {
+    ...practice('charging-recharge'),
+    formula: 't = 60 * C * (1 - s) / (e * I), rounded up',
+    inputs: [
+      ['C', capacityAh, 'Ah'],
+      ['s', reserveShare, ''],
+      ['e', chargeEfficiency, ''],
+      ['I', currentA, 'A'],
+    ],
+  });
+}
+
+/** A battery with the current that it takes up, below zero while it gives (A). */
+export interface BatteryFlow extends Reserve {
+  readonly id: string;
+  readonly currentA: number;
+  /** False for one behind a charger: it does not share in the balance of the alternator. */
+  readonly shares: boolean;
+}
+
+/** What flows in one regime, as the network was solved there. Currents in A. */
+export interface RegimeFlows {
+  /** The limit of each alternator by its name: its rating and the share of it that it gives hot. None with the engine off. */
+  readonly alternators: Readonly<Record<string, { readonly ratingA: number; readonly share: number }>>;
+  readonly vehicleA: number;
+  /** True where the load of the vehicle was not measured. */
+  readonly vehicleAssumed: boolean;
+  /** What each device draws with music at the voltage that it gets. */
+  readonly devicesA: Readonly<Record<string, number>>;
+  readonly batteries: readonly BatteryFlow[];
 }
 
 /** The balance of one regime. */
 export interface ChargingRegime {
-  readonly name: RegimeName;
   readonly alternatorA: Traced<number>;
   readonly vehicleA: Traced<number>;
-  readonly averageA: number;
-  /** What the alternator has left; below zero the batteries pay. */
+  readonly averageA: Traced<number>;
+  /** What the alternator has left; below zero what the batteries give. */
   readonly marginA: Traced<number>;
-  /** Until half charge while the margin is below zero; null where it is not, or where there is no battery. */
+  /** What the batteries take up together; below zero they give (A). */
+  readonly batteryA: Traced<number>;
+  /** Until the first battery is at half charge; null where none gives. */
   readonly reserveMinutes: Traced<number> | null;
-  /** `upgrade`: demand above 80 % of the output. `over`: above all of it. With the engine off always `enough`. */
-  readonly verdict: 'enough' | 'upgrade' | 'over';
+  /** Until all batteries are charged again after their reserve; null where one of them takes nothing up. */
+  readonly rechargeMinutes: Traced<number> | null;
 }
 
+/** A current under this is none. */
+const noA = 1e-6;
+
 /**
- * Alternator output less vehicle and average audio, at hot idle, at hot cruise and with the engine off, with the
- * minutes that the batteries last where the balance is negative. Batteries side by side share the current by their
- * capacity. Alternators side by side add up. Shares and vehicle load: common practice. Fault on a negative or missing
- * number, and where there is no alternator to balance.
+ * The balance of one regime from what flows in it: the hot output of all alternators less vehicle and devices, and what
+ * each battery gives or takes up. While the batteries give, the margin is what they give: a regulator that holds less
+ * than their own voltage leaves them to, whatever it could. Fault on a negative or missing number.
  */
-export function chargingRegimes(
-  input: ChargingInput,
+export function chargingRegime(
+  { alternators, vehicleA, vehicleAssumed, devicesA, batteries }: RegimeFlows,
   rules: PowerRules = defaultPowerRules,
-): readonly ChargingRegime[] | PowerFault {
-  const { alternatorsA, hotIdleShare = 0.35, hotCruiseShare = 0.8, vehicleA = 60, vehicleOffA } = input;
-  const { averageA, batteries } = input;
+): ChargingRegime | PowerFault {
+  const limits = Object.entries(alternators);
   const bad = negativeFault({
-    ...alternatorsA,
-    'hot idle share': hotIdleShare,
-    'hot cruise share': hotCruiseShare,
+    ...Object.fromEntries(
+      limits.flatMap(([id, { ratingA, share }]) => [
+        [id, ratingA],
+        [`share of ${id}`, share],
+      ]),
+    ),
+    ...devicesA,
     'vehicle current': vehicleA,
-    'vehicle current with the engine off': vehicleOffA,
-    'average current': averageA,
   });
   if (bad) return bad;
-  if (Object.keys(alternatorsA).length === 0) return { fault: 'no alternator is known' };
-  const ratedA = Object.values(alternatorsA).reduce((sum, ratingA) => sum + ratingA, 0);
-  const shares = { idle: hotIdleShare, cruise: hotCruiseShare, 'engine-off': 0 };
-  const regimes: ChargingRegime[] = [];
-  for (const name of regimeNames) {
-    const off = name === 'engine-off';
-    const vehicle = off ? vehicleOffA : vehicleA;
-    const outputA = ratedA * shares[name];
-    const marginA = outputA - vehicle - averageA;
-    const reserve = marginA < 0 ? sharedReserve(batteries, -marginA, rules) : null;
-    if (reserve && 'fault' in reserve) return reserve;
-    const demand = vehicle + averageA;
-    const strained =
-      demand > outputA ? 'over' : demand > rules.chargingShare * outputA ? 'upgrade' : 'enough';
-    regimes.push({
-      name,
-      alternatorA: output(alternatorsA, ratedA, shares[name]),
-      vehicleA: vehicleLoad(vehicle, !off && input.vehicleA === undefined),
-      averageA,
-      marginA: margin(outputA, vehicle, averageA),
-      reserveMinutes: reserve,
-      verdict: off ? 'enough' : strained,
-    });
-  }
-  return regimes;
+  const outputA = limits.reduce((sum, [, { ratingA, share }]) => sum + ratingA * share, 0);
+  const averageA = Object.values(devicesA).reduce((sum, currentA) => sum + currentA, 0);
+  const batteryA = sumOf(batteries.filter(({ shares }) => shares));
+  const giving = batteries.filter(({ currentA }) => currentA < -noA);
+  const reserve = worst(
+    giving.map((one) => reserveMinutes(one, -one.currentA, rules)),
+    Math.min,
+  );
+  const isCharged = batteries.length > 0 && batteries.every(({ currentA }) => currentA > noA);
+  const recharge = isCharged
+    ? worst(
+        batteries.map((one) => rechargeMinutes(one, one.currentA, rules)),
+        Math.max,
+      )
+    : null;
+  if (reserve && 'fault' in reserve) return reserve;
+  if (recharge && 'fault' in recharge) return recharge;
+  const inputs = batteries.map(({ id, currentA }) => [id, currentA, 'A'] as const);
+  return {
+    alternatorA: output(alternators, outputA),
+    vehicleA: vehicleLoad(vehicleA, vehicleAssumed),
+    averageA: traced(averageA, 'A', {
+      rule: 'charging-average',
+      formula: 'the sum of what the devices draw with music, at the voltage that they get',
+      citation: 'the solved network',
+      inputs: Object.entries(devicesA).map(([id, currentA]) => [id, currentA, 'A'] as const),
+    }),
+    marginA:
+      batteryA < -noA
+        ? traced(batteryA, 'A', {
+            rule: 'charging-margin',
+            formula: 'what the batteries give',
+            citation: 'the solved network',
+            inputs,
+          })
+        : margin(outputA, vehicleA, averageA),
+    batteryA: traced(batteryA, 'A', {
+      rule: 'charging-batteries',
+      formula: 'the sum of what the batteries take up; below zero they give',
+      citation: 'the solved network',
+      inputs,
+    }),
+    reserveMinutes: reserve,
+    rechargeMinutes: recharge,
+  };
+}
+
+const sumOf = (flows: readonly BatteryFlow[]): number =>
+  flows.reduce((sum, { currentA }) => sum + currentA, 0);
+
+/** The first of times that is the one picked of all; null where there is none. */
+function worst(
+  all: readonly (Traced<number> | PowerFault)[],
+  pick: (a: number, b: number) => number,
+): Traced<number> | PowerFault | null {
+  return all.reduce<Traced<number> | PowerFault | null>((found, one) => {
+    if (!found || 'fault' in one) return one;
+    return 'fault' in found || pick(found.value, one.value) === found.value ? found : one;
+  }, null);
 }
 
 const practice = (rule: string): { rule: string; citation: string; mark: Mark } => ({
@@ -139,18 +209,15 @@ const practice = (rule: string): { rule: string; citation: string; mark: Mark } 
   mark: 'cp',
 });
 
-function output(
-  alternatorsA: Readonly<Record<string, number>>,
-  ratedA: number,
-  share: number,
-): Traced<number> {
-  const all = Object.entries(alternatorsA);
-  const ratings = all.length === 1 ? [['Ir', ratedA] as const] : all;
-  const sum = ratings.map(([name]) => name).join(' + ');
-  return traced(ratedA * share, 'A', {
+function output(alternators: RegimeFlows['alternators'], outputA: number): Traced<number> {
+  const all = Object.entries(alternators);
+  return traced(outputA, 'A', {
     ...practice('charging-output'),
-    formula: `Ia = ${all.length === 1 ? sum : `(${sum})`} * s`,
-    inputs: [...ratings.map(([name, ratingA]) => [name, ratingA, 'A'] as const), ['s', share, '']],
+    formula: all.map(([id]) => `${id} * share of ${id}`).join(' + ') || '0: the engine is off',
+    inputs: all.flatMap(([id, { ratingA, share }]) => [
+      [id, ratingA, 'A'] as const,
+      [`share of ${id}`, share, ''] as const,
+    ]),
   });
 }
 
@@ -169,22 +236,6 @@ function margin(outputA: number, vehicleA: number, averageA: number): Traced<num
       ['Im', averageA, 'A'],
     ],
   });
-}
-
-/** The shortest reserve when batteries share a current by capacity; null where there is none. */
-function sharedReserve(
-  batteries: readonly Reserve[],
-  currentA: number,
-  rules: PowerRules,
-): Traced<number> | PowerFault | null {
-  const allAh = batteries.reduce((sum, { capacityAh }) => sum + capacityAh, 0);
-  let least: Traced<number> | null = null;
-  for (const battery of batteries) {
-    const own = reserveMinutes(battery, (currentA * battery.capacityAh) / allAh, rules);
-    if ('fault' in own) return own;
-    if (!least || own.value < least.value) least = own;
-  }
-  return least;
 }
 
 /** Current drawn with everything switched off (A), as a sum by device, against the limit of the house rules (50 mA). */

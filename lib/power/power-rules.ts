@@ -40,6 +40,8 @@ export interface PowerRules {
   readonly ratedPowerV: number;
   /** Charge left at which the reserve ends, as a share. */
   readonly reserveShare: number;
+  /** Charge that a battery gives back, of what it takes up. */
+  readonly chargeEfficiency: number;
   /** Demand over alternator output from which an upgrade is asked for. */
   readonly chargingShare: number;
   /** Most current drawn with everything switched off (A). */
@@ -83,6 +85,7 @@ export const defaultPowerRules: PowerRules = {
   sizingV: 13.8,
   ratedPowerV: 14.4,
   reserveShare: 0.5,
+  chargeEfficiency: 0.85,
   chargingShare: 0.8,
   keyOffA: 0.05,
   mostLugsOnStud: 4,

@@ -155,16 +155,18 @@ const underLoad: Rule = {
   judge(about) {
     const { value: share, from } = houseRule(about.job, 'fuse-continuous');
     return jobFuses(about).flatMap((fuse): Verdict<'fuse-under-load'>[] => {
-      const { ratingA, ratedA, ceilingA } = fuse;
+      const { ratingA, ceilingA } = fuse;
+      const flowA = fuse.continuousA ?? fuse.ratedA;
+      const point = about.plan.power.points.find(({ name }) => name === fuse.continuousAt);
       // A rating of nothing has a rule of its own.
-      if (ratingA === null || !(ratingA > 0) || ratedA <= share * ratingA + 1e-9) return [];
-      const ceiling = ceilingA !== null && ratingA >= ceilingA && ratedA <= ratingA;
+      if (ratingA === null || !(ratingA > 0) || flowA <= share * ratingA + 1e-9) return [];
+      const ceiling = ceilingA !== null && ratingA >= ceilingA && flowA <= ratingA;
       return [
         {
           level: ceiling ? 'note' : 'caution',
           of: [fuse.id],
-          message: `at rated power ${ampsDrawn(ratedA)} flow through the ${amps(ratingA)} fuse ${fuse.id}, ${percent(ratedA / ratingA)} of it, where ${percent(share)} is the limit for a continuous load${ceiling ? '; its device allows no larger one' : ''}`,
-          value: ratedA,
+          message: `${point?.title ?? 'Rated power'}: ${ampsDrawn(flowA)} flow through the ${amps(ratingA)} fuse ${fuse.id}, ${percent(flowA / ratingA)} of it, where ${percent(share)} is the limit for a continuous load${ceiling ? '; its device allows no larger one' : ''}`,
+          value: flowA,
           limit: share * ratingA,
           unit: 'A',
           remedy: ceiling

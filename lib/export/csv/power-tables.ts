@@ -94,7 +94,9 @@ export const powerTables = {
       { title: 'vehicle_A', figure: 'current-carried', of: ({ vehicleA }) => vehicleA },
       { title: 'average_A', figure: 'current-carried', of: ({ averageA }) => averageA },
       { title: 'margin_A', figure: 'current-left', of: ({ marginA }) => marginA },
+      { title: 'battery_A', figure: 'current-left', of: ({ batteryA }) => batteryA },
       { title: 'reserve_min', figure: 'time-left', of: ({ reserveMinutes }) => reserveMinutes },
+      { title: 'recharge_min', figure: 'time-needed', of: ({ rechargeMinutes }) => rechargeMinutes },
     ]),
 } as const satisfies CsvTables;
 

@@ -14,6 +14,11 @@ export interface RuleDefinition {
   /** What a shop sets must not be below this, or not above it, in SI: past it a figure would err to the unsafe side. */
   readonly least?: number;
   readonly most?: number;
+  /**
+   * The ends of the usual range, in SI: where the supply is weakest (the least volts at a device) and where it is
+   * strongest. A value that the shop sets has none, unless it differs from vehicle to vehicle.
+   */
+  readonly spread?: { readonly weak: number; readonly strong: number; readonly byVehicle?: true };
   /** True for a voltage that is stated for a 12 V system and counts in proportion in a system of another voltage. */
   readonly bySystem?: true;
   readonly citation: string;

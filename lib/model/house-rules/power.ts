@@ -2,18 +2,26 @@ import { cp, inch, type RuleDefinition } from './definition.ts';
 
 /** Resistances, drops, conductors, fuses, charging. */
 export const powerRules = {
-  'lug-resistance': { says: 'Resistance of a crimped lug', dimension: 'resistance', value: 0.0002, ...cp },
+  'lug-resistance': {
+    says: 'Resistance of a crimped lug',
+    dimension: 'resistance',
+    value: 0.0002,
+    spread: { weak: 0.0002, strong: 0.0001 },
+    ...cp,
+  },
   'joint-resistance': { says: 'Resistance of a bolted joint', dimension: 'resistance', value: 0.0002, ...cp },
   'body-resistance': {
     says: 'Resistance of the body as ground path',
     dimension: 'resistance',
     value: 0.001,
+    spread: { weak: 0.001, strong: 0.0005 },
     ...cp,
   },
   'battery-resistance-flooded': {
     says: 'Internal resistance of a flooded battery',
     dimension: 'resistance',
     value: 0.008,
+    spread: { weak: 0.008, strong: 0.005 },
     above: 0,
     ...cp,
   },
@@ -21,6 +29,7 @@ export const powerRules = {
     says: 'Internal resistance of an absorbed glass mat battery',
     dimension: 'resistance',
     value: 0.004,
+    spread: { weak: 0.004, strong: 0.0025 },
     above: 0,
     ...cp,
   },
@@ -49,6 +58,7 @@ export const powerRules = {
     says: 'Conductor temperature assumed for resistance; in a hotter zone its ambient counts',
     dimension: 'temperature',
     value: 60,
+    spread: { weak: 60, strong: 20 },
     above: -40,
     most: 250,
     ...cp,
@@ -194,6 +204,20 @@ export const powerRules = {
     dimension: 'ratio',
     value: 0.5,
     most: 1,
+    ...cp,
+  },
+  'charge-efficiency': {
+    says: 'Charge that a battery gives back, of what it takes up',
+    dimension: 'ratio',
+    value: 0.85,
+    above: 0,
+    most: 1,
+    ...cp,
+  },
+  'reading-tolerance': {
+    says: 'What the meter and the place of its probes may add to a voltage that is read',
+    dimension: 'voltage',
+    value: 0.02,
     ...cp,
   },
   'charging-share': {

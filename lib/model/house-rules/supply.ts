@@ -8,11 +8,19 @@ const twelveVolt = { least: 10, most: 18, bySystem: true } as const;
 
 /** Voltages of the supply, what the alternator gives, what devices draw. */
 export const supplyRules = {
-  'voltage-rested': { says: 'Battery at rest', dimension: 'voltage', value: 12.6, ...twelveVolt, ...cp },
+  'voltage-rested': {
+    says: 'Battery at rest',
+    dimension: 'voltage',
+    value: 12.6,
+    spread: { weak: 12.4, strong: 12.8 },
+    ...twelveVolt,
+    ...cp,
+  },
   'voltage-engine-off': {
     says: 'Battery under load, engine off',
     dimension: 'voltage',
     value: 12.2,
+    spread: { weak: 12.2, strong: 12.6 },
     ...twelveVolt,
     ...cp,
   },
@@ -55,6 +63,7 @@ export const supplyRules = {
     says: 'Alternator current limit at hot idle, of its rating',
     dimension: 'ratio',
     value: 0.35,
+    spread: { weak: 0.35, strong: 0.5, byVehicle: true },
     most: 1,
     ...cp,
   },
@@ -62,6 +71,7 @@ export const supplyRules = {
     says: 'Alternator current limit at hot cruise, of its rating',
     dimension: 'ratio',
     value: 0.8,
+    spread: { weak: 0.8, strong: 0.9, byVehicle: true },
     most: 1,
     ...cp,
   },
@@ -69,12 +79,14 @@ export const supplyRules = {
     says: 'Load of the vehicle itself where not measured',
     dimension: 'current',
     value: 50,
+    spread: { weak: 60, strong: 40 },
     ...cp,
   },
   'battery-acceptance': {
     says: 'Greatest current that a battery takes up when nearly full',
     dimension: 'current',
     value: 15,
+    spread: { weak: 15, strong: 5 },
     ...cp,
   },
   'battery-recharge': {
@@ -118,6 +130,7 @@ export const supplyRules = {
     says: 'Resistance behind which a battery takes up charge',
     dimension: 'resistance',
     value: 0.15,
+    spread: { weak: 0.1, strong: 0.2 },
     above: 0,
     ...cp,
   },

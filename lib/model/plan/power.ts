@@ -60,6 +60,8 @@ export const operatingPointSchema = z.object({
   title: name,
   state: builders(z.enum(['solved', 'no-solution', 'cut-out'])),
   reason: builders(z.string().optional()),
+  /** How the state is brought about safely beside a meter; none where it can't be held. */
+  reach: builders(z.string().optional()),
   referenceNode: name,
   residualA: maybe,
   nodes: z.array(z.object({ id: name, voltageV: builders(z.number().nullable()) })),
@@ -153,6 +155,9 @@ export const planFuseSchema = z.object({
   protects: z.array(name),
   /** Current at rated power through it. */
   ratedA: number,
+  /** Greatest current through it at the points that last, at the voltages that the devices get there, and at which. */
+  continuousA: maybe,
+  continuousAt: builders(z.string().optional()),
   ceilingA: builders(z.number().nullable()),
   leastAmpacityA: builders(z.number().nullable()),
   stockQuantity: number,
@@ -169,7 +174,11 @@ export const chargingSchema = z.object({
   vehicleA: number,
   averageA: number,
   marginA: number,
+  /** What the batteries take up together; below zero they give. */
+  batteryA: maybe,
   reserveMinutes: builders(z.number().nullable()),
+  /** Until all batteries are charged again after their reserve; null where one takes nothing up. */
+  rechargeMinutes: builders(z.number().nullable().optional()),
 });
 
 /** A part of what is lost on the way from the battery to a device and back. */
@@ -181,12 +190,19 @@ export const dropPartSchema = z.object({
   dropV: number,
 });
 
+/** The least and the greatest that a value may be; null where it is not known. */
+const bandSchema = z.object({ from: number, to: number }).nullable();
+
 /**
  * Voltage at one device at one operating point; drops from the battery that feeds it with the least loss. A drop to or
  * from a battery that the device is not joined to means nothing: it is null, and `unknown` says why.
  */
 export const deviceDropSchema = z.object({
   point: builders(z.enum(operatingPointNames)),
+  /** What the device draws there. */
+  currentA: maybe,
+  /** Between which values each lies by what the house rules leave open; at points that can be held beside a meter. */
+  bands: z.object({ voltageV: bandSchema, feedDropV: bandSchema, groundDropV: bandSchema }).optional(),
   item: name,
   source: name,
   voltageV: number,

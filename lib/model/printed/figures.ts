@@ -124,6 +124,12 @@ export const figures = {
     direction: 'down',
     why: 'a battery is not promised to last longer than it does',
   },
+  'time-needed': {
+    unit: 'min',
+    on: 'clock',
+    direction: 'up',
+    why: 'a battery is not promised to be charged sooner than it is',
+  },
   mass: {
     unit: 'kg',
     on: 'scale',

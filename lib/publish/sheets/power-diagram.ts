@@ -87,7 +87,17 @@ function chargingTable(plan: BuildPlan): Table {
       cell: (regime) => printed('current-carried', regime.averageA),
     },
     { title: 'Margin', kind: 'figure', cell: (regime) => printed('current-left', regime.marginA) },
+    {
+      title: 'Batteries take',
+      kind: 'figure',
+      cell: (regime) => printed('current-left', regime.batteryA),
+    },
     { title: 'Reserve', kind: 'figure', cell: (regime) => printed('time-left', regime.reserveMinutes) },
+    {
+      title: 'Recharge after it',
+      kind: 'figure',
+      cell: (regime) => printed('time-needed', regime.rechargeMinutes),
+    },
   ]);
 }
 

@@ -63,9 +63,11 @@ function testPoints(plan: BuildPlan, [first]: readonly OperatingPoint[]): string
   return (first?.nodes ?? []).map(({ id }) => id).filter((id) => touched.has(id));
 }
 
-/** Conditions that can be brought about beside the vehicle. */
+/** Conditions that can be brought about beside the vehicle; of an older plan, which does not tell, all but one. */
 function conditions(plan: BuildPlan): OperatingPoint[] {
-  return plan.power.points.filter(({ name, state }) => state !== 'no-solution' && name !== 'full-rating');
+  const fed = plan.power.points.filter(({ state }) => state !== 'no-solution');
+  const held = fed.filter(({ reach }) => reach !== undefined);
+  return held.length > 0 ? held : fed.filter(({ name }) => name !== 'full-rating');
 }
 
 /** The item of a terminal, and its name on that item. */

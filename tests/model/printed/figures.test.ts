@@ -51,6 +51,7 @@ test.each([
   ['torque', 10, '10 N m'],
   ['mass', 12.301, '12.4 kg'],
   ['time-left', 59.9, '59 min'],
+  ['time-needed', 59.1, '60 min'],
   ['pull-pounds', 30.0000000001, '30 lb'],
   ['level', -0.04, '0.0 dB'],
   ['current-left', -3.04, '-3.1 A'],

@@ -54,6 +54,7 @@ export const figureDirections = {
   'delay-to': 'down',
   'time-taken': 'nearest',
   'time-left': 'down',
+  'time-needed': 'up',
   mass: 'up',
   area: 'nearest',
   'area-asked': 'up',

@@ -244,8 +244,32 @@ export const fuseRatingCases = {
         level: 'caution',
         subject: 'block.OUT1',
       },
+      {
+        name: 'above 80 % at the voltage that the devices get, though not at that for sizing',
+        about: () =>
+          aboutPlan((plan) => {
+            Object.assign(fuse(plan, 'main-fuse'), {
+              ratedA: 10,
+              continuousA: 0.801 * (fuse(plan, 'main-fuse').ratingA ?? 0),
+              continuousAt: 'engine-off',
+            });
+          }),
+        level: 'caution',
+        subject: 'main-fuse',
+      },
     ],
     quiet: [
+      {
+        name: 'just 80 % at the voltage that the devices get',
+        about: () =>
+          aboutPlan((plan) => {
+            Object.assign(fuse(plan, 'main-fuse'), {
+              ratedA: 79,
+              continuousA: 0.8 * (fuse(plan, 'main-fuse').ratingA ?? 0),
+              continuousAt: 'engine-off',
+            });
+          }),
+      },
       {
         name: 'a rating of nothing, which has a rule of its own',
         about: () =>
