@@ -35,7 +35,7 @@ describe('what can be read but not computed is a stop that names it', () => {
     expect(stops).toContainEqual(
       expect.objectContaining({
         rule: 'network-floating',
-        related: ['amp', 'rated-power', 'full-rating', 'music', 'engine-off'],
+        related: ['amp', 'rated-power', 'full-rating', 'music', 'engine-off', 'cruise', 'idle', 'rest'],
         where: expect.objectContaining({ path: '/devices/amp' }),
         message: 'amp.GND has no way to battery.NEG but through a device that draws current',
       }),
