@@ -99,5 +99,6 @@ export * from './board.ts';
 export * from './format.ts';
 export * from './heat.ts';
 export * from './house-rule.ts';
+export * from './network.ts';
 export * from './power.ts';
 export * from './wiring.ts';
