@@ -55,14 +55,3 @@ export function chargerElements(
 export function batteryShare({ vehicle }: Pick<Job, 'vehicle'>, { voltage }: PartOf<'battery'>): number {
   return systemVoltageOf(voltage) / systemVoltageOf(vehicle['system-voltage']);
 }
-
-/** The islands that batteries and what they feed make in a state, each with its batteries and its loads. */
-export function suppliedIslands(circuit: Circuit, state: EngineState) {
-  const own = circuitIn(circuit, state);
-  return islandsOf(own, state).map(({ nodes, sources, primary }) => ({
-    primary,
-    batteries: sources.filter(({ type }) => type === 'battery'),
-    loads: own.loads.filter(({ from, device }) => nodes.has(from) && device.spec?.kind !== 'charger'),
-    chargers: own.loads.filter(({ from, device }) => nodes.has(from) && device.spec?.kind === 'charger'),
-  }));
-}
