@@ -147,7 +147,9 @@ const chargeLeadDrop: Rule = {
     const [alternator] = posts('alternator');
     const [battery] = posts('battery');
     if (alternator === undefined || battery === undefined) return [];
+    // Every device at its fuse at once sizes the wiring: it is no state that music comes to.
     const worst = plan.power.points
+      .filter(({ name }) => name !== 'full-rating')
       .flatMap((point) => {
         const [high, low] = [voltageAt(point, alternator), voltageAt(point, battery)];
         return high === null || low === null ? [] : [{ title: point.title, dropV: high - low }];
