@@ -18,7 +18,9 @@ export interface SizedFuse {
   readonly device: Device;
   readonly form: FuseForm;
   readonly ratedA: number;
-  /** What that is the sum of, by name (A). */
+  /** What flows at the voltages that its devices really get, as far as that was solved by now (A). */
+  readonly solvedA: number;
+  /** What it is the sum of at the voltage for sizing, by name (A). */
   readonly shares: readonly (readonly [name: string, currentA: number])[];
   readonly ceilingA: number | null;
   readonly holderA: number | null;
@@ -40,6 +42,8 @@ export interface FuseSizing {
   readonly paths: CircuitPaths;
   readonly loads: readonly DeviceLoad[];
   readonly protection: ReadonlyMap<string, Protection>;
+  /** What a fuse carries at the voltages that its devices really get, as far as that was solved by now (A). */
+  readonly flowA: (fuse: string) => number;
   /** The most that a conductor could carry with the best cable that it may have. */
   readonly mostA: (conductor: string) => number;
 }
@@ -68,7 +72,7 @@ function formOf({ device, way }: CircuitEdge): FuseForm | null {
 function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: FuseSizing): SizedFuse {
   const protects = protectedBy(sizing.protection, edge.id);
   const bare = bareBatteries(edge, sizing);
-  const { ratedA, shares, ceilingA, ceilingFuses, makerA } = demand(edge, sizing);
+  const { ratedA, solvedA, shares, ceilingA, ceilingFuses, makerA } = demand(edge, sizing);
   const holderA = holderLimitA(device);
   const { choice, duty } = chooseWithGrounds(edge, sizing, {
     ratedA,
@@ -86,6 +90,7 @@ function sizeFuse(edge: CircuitEdge, device: Device, form: FuseForm, sizing: Fus
     device,
     form,
     ratedA,
+    solvedA,
     shares,
     ceilingA,
     holderA,
@@ -187,8 +192,8 @@ function givenRatingA({ way }: CircuitEdge, { origin, fittedFuses, given }: Devi
  */
 function demand(
   edge: CircuitEdge,
-  { job, circuit, paths, loads }: FuseSizing,
-): Pick<SizedFuse, 'ratedA' | 'shares' | 'ceilingA'> & {
+  { job, circuit, paths, loads, flowA }: FuseSizing,
+): Pick<SizedFuse, 'ratedA' | 'solvedA' | 'shares' | 'ceilingA'> & {
   readonly ceilingFuses: number;
   readonly makerA: number;
 } {
@@ -204,13 +209,15 @@ function demand(
     ...(switched > 0 ? [['turn-on', switched] as const] : []),
   ];
   const ratedA = shares.reduce((sum, [, currentA]) => sum + currentA, 0);
+  const solvedA = flowA(edge.id);
   const ceilings = [
     ...(batteries.length > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit, job.rules))),
     ...(batteries.length > 0 || behind.length > 0 ? [] : others.flatMap(sourceCeiling)),
   ];
   const [least] = ceilings.toSorted((a, b) => a.ceilingA / a.fuses - b.ceilingA / b.fuses);
   return {
-    ratedA: Math.ceil(ratedA * 10 - 1e-9) / 10,
+    ratedA: Math.max(Math.ceil(ratedA * 10 - 1e-9) / 10, solvedA),
+    solvedA,
     shares,
     ceilingA: least?.ceilingA ?? null,
     ceilingFuses: least?.fuses ?? 1,

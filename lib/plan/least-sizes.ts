@@ -5,11 +5,12 @@ export interface LeastSize {
 }
 
 /**
- * The least size of each conductor, by link. It only grows: a size never shrinks between passes, which is
- * what ends the loop between size and length.
+ * The least size of each conductor, by link, and the least current that each fuse is chosen for. They only grow: a size
+ * never shrinks between passes, which is what ends the loop between size and length.
  */
 export class LeastSizes {
   readonly #sizes = new Map<string, LeastSize>();
+  readonly #flowsA = new Map<string, number>();
 
   of(link: string): LeastSize {
     return this.#sizes.get(link) ?? { areaMm2: 0, why: '' };
@@ -25,6 +26,16 @@ export class LeastSizes {
   /** Takes over what another copy came to. */
   adopt(other: LeastSizes): void {
     for (const [link, { areaMm2, why }] of other.#sizes) this.raise(link, areaMm2, why);
+    for (const [fuse, currentA] of other.#flowsA) this.raiseFlow(fuse, currentA);
+  }
+
+  /** The current that a fuse carries at the voltages that its devices really get (A); 0 while none was solved. */
+  flowA(fuse: string): number {
+    return this.#flowsA.get(fuse) ?? 0;
+  }
+
+  raiseFlow(fuse: string, currentA: number): void {
+    if (currentA > this.flowA(fuse)) this.#flowsA.set(fuse, currentA);
   }
 
   /** Raises the least size of a conductor; a smaller one changes nothing. */

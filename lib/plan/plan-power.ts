@@ -209,7 +209,18 @@ function writeRating(fuse: SizedFuse, leastAmpacityA: number | null, at: string,
 }
 
 /** The current through a fuse at rated power, as the sum of what it feeds. */
-function ratedTrace({ ratedA, shares }: SizedFuse): Traced<number> {
+function ratedTrace({ ratedA, solvedA, shares }: SizedFuse): Traced<number> {
+  if (solvedA >= ratedA && solvedA > 0)
+    return traced(ratedA, 'A', {
+      rule: 'fuse-current',
+      formula:
+        'the greatest of what it feeds at the voltage for sizing and what flows at the voltages that its devices get, both rounded up to 0.1 A',
+      citation: "sum of currents; Kirchhoff's laws",
+      inputs: [
+        ['sum', shares.reduce((sum, [, currentA]) => sum + currentA, 0), 'A'],
+        ['solved', solvedA, 'A'],
+      ],
+    });
   return traced(ratedA, 'A', {
     rule: 'fuse-current',
     formula: 'the sum of what it feeds at rated power, rounded up to 0.1 A',

@@ -42,9 +42,31 @@ function grown(sizing: PowerSizing, fits: Fits): Grown {
     const network: NetworkInput = { ...sizing, ...sized };
     const point = solvePoint(network, operatingPoints[0]);
     const { worst, missing } = missedDrops(network, point);
-    if (!worst || !growOne(sizing, sized, point, worst, maxed, fits)) return { sized, missing };
+    if (worst && growOne(sizing, sized, point, worst, maxed, fits)) continue;
+    if (!raiseFlows(sizing, sized, point)) return { sized, missing };
   }
   throw new Error('The conductors did not settle while growing for their drop.');
+}
+
+/**
+ * Holds each fuse against what flows through it at the voltages that its devices really get: constant power draws more
+ * the lower they are. True where a fuse is to be chosen anew for it.
+ */
+function raiseFlows(
+  { least }: PowerSizing,
+  { fuses }: SizedPower,
+  { state, elements }: OperatingPoint,
+): boolean {
+  if (state !== 'solved') return false;
+  const flows = new Map(elements.map(({ id, currentA }) => [id, Math.abs(currentA ?? 0)]));
+  let raised = false;
+  for (const { edge, ratedA } of fuses) {
+    const flowA = Math.ceil((flows.get(`${edge.id}:fuse`) ?? 0) * 10 - 1e-9) / 10;
+    if (flowA <= ratedA) continue;
+    least.raiseFlow(edge.id, flowA);
+    raised = true;
+  }
+  return raised;
 }
 
 interface Miss {

@@ -64,7 +64,8 @@ export function ratingsOf(fuses: readonly SizedFuse[], { rules }: Job): (fuse: s
   return (id) => ratings.get(id) ?? 0;
 }
 
-function fuseSizing({ job, devices, circuit, paths, loads, protection, lengths }: PowerSizing): FuseSizing {
+function fuseSizing(sizing: PowerSizing): FuseSizing {
+  const { job, devices, circuit, paths, loads, protection, lengths, least } = sizing;
   const mostA = (id: string) => {
     const link = circuit.edges.find((edge) => edge.id === id)?.link;
     const role = circuit.roles.get(id);
@@ -72,7 +73,7 @@ function fuseSizing({ job, devices, circuit, paths, loads, protection, lengths }
       ? greatestAmpacityA(job, devices, link, role, zonesOf(job, devices, link, lengths, circuit))
       : 0;
   };
-  return { job, circuit, paths, loads, protection, mostA };
+  return { job, circuit, paths, loads, protection, mostA, flowA: (fuse) => least.flowA(fuse) };
 }
 
 function sizeFeed(
