@@ -166,3 +166,23 @@ describe('the next size of a conductor', () => {
     expect(nextSizeMm2([cable('8', 9)], cable('8', 9), 3)).toBeNull();
   });
 });
+
+describe('a fuse that is chosen', () => {
+  it('keeps four fifths of its rating for what flows at the voltage that its device really gets', () => {
+    // 490 W at 75 % and 13.8 V are 47.3 A, which a fuse of 60 A carries with its margin; at the voltage that is left at the
+    // end of 9 m of 4 AWG they are 49 A and more, and the next fuse of the shelf is one of 80 A.
+    const far = inVehicle(
+      '{ zone: sill, length: 3 m }]\n    reaches',
+      '{ zone: sill, length: 9 m }]\n    reaches',
+    );
+    const { plan, findings } = judged(
+      far,
+      inParts('power: 300 W }]', 'power: 490 W }]'),
+      inParts('fuse: 60 A, amplifier', 'fuse: 80 A, amplifier'),
+    );
+    const fuse = byId(plan.power.fuses, 'main-fuse');
+    expect(fuse.continuousA).toBeGreaterThan(48);
+    expect(fuse.ratingA).toBe(80);
+    expect(findings.filter(({ rule }) => rule === 'fuse-under-load')).toEqual([]);
+  });
+});
