@@ -15,6 +15,7 @@ import {
   wireSize,
 } from './fields.ts';
 import { outlineSchema } from './outline.ts';
+import { reserveEnd } from './reserve-end.ts';
 import { ribSchema } from './rib.ts';
 import { formatVersion } from './shop.ts';
 import { colourSchema, filterOrder, filterPassSchema, filterTypeSchema } from './vocabulary.ts';
@@ -54,6 +55,8 @@ const deviceSchema = z.strictObject({
   /** Ratings of its fuses: of the holder itself by `fuse`, of a fused way by its outgoing terminal. */
   fuse: builders(quantity('current').optional()),
   fuses: z.record(z.string(), builders(quantity('current'))).default({}),
+  /** Of a battery: the charge at which its reserve ends; goes before what its part says. */
+  'reserve-end': builders(reserveEnd.optional()),
   /** Filters of an output, by its terminal or pair. */
   filters: z.record(z.string(), z.array(filterSchema)).default({}),
   /** Bands of the equaliser of an output, by its terminal or pair. */

@@ -37,6 +37,8 @@ export interface Device {
   readonly facts: PartFacts;
   /** Ratings of fuses that came with the vehicle: by outgoing terminal, `fuse` for a holder. */
   readonly fittedFuses?: Readonly<Record<string, number>>;
+  /** Of a battery that came with the vehicle: the charge at which its reserve ends. */
+  readonly fittedReserveEnd?: number;
   /** As the job wrote it. */
   readonly given: JobDevice | null;
   readonly board: string | null;

@@ -11,6 +11,7 @@ import {
   wireSize,
 } from './fields.ts';
 import { outputsSchema } from './integration.ts';
+import { reserveEnd } from './reserve-end.ts';
 import { formatVersion } from './shop.ts';
 import { systemVoltageField } from './system-voltage.ts';
 import {
@@ -33,6 +34,8 @@ const fittedSchema = z.strictObject({
   outputs: outputsSchema.default({}),
   /** Ratings of the fuses that it came with, as read off: by outgoing terminal, `fuse` for a holder. */
   fuses: z.record(z.string(), builders(quantity('current'))).default({}),
+  /** Of a battery: the charge at which its reserve ends; goes before what its part says. */
+  'reserve-end': builders(reserveEnd.optional()),
   /** Terminals that this job family never touches, with the reason. */
   'left-open': z.record(z.string(), builders(text('not used'))).default({}),
 });

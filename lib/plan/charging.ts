@@ -1,3 +1,4 @@
+import type { Part } from '../model/kinds/index.ts';
 import { regimeNames } from '../model/operating-points.ts';
 import type { OperatingPoint, NetworkElement as PlanElement, PlanPower } from '../model/plan/index.ts';
 import type { Remark } from '../model/remark.ts';
@@ -91,7 +92,9 @@ function regimeFlows(
     vehicleA: currentOf(drawing.filter(({ of }) => !own.has(of))),
     vehicleAssumed: share !== null && job.vehicle['vehicle-load'] === undefined,
     devicesA: Object.fromEntries(devices.map((id) => [id, currentOf(drawing.filter(({ of }) => of === id))])),
-    batteries: sources.flatMap(({ device: { id, spec }, positive }): BatteryFlow[] => {
+    batteries: sources.flatMap(({ device, positive }): BatteryFlow[] => {
+      const { id, spec } = device;
+      const reserveEnd = device.given?.['reserve-end'] ?? device.fittedReserveEnd ?? reserveEndOf(spec);
       const flow = elements.find((one) => one.of === id && one.model === 'two-slope');
       if (spec?.kind !== 'battery' || flow?.currentA === undefined) return [];
       return [
@@ -100,12 +103,18 @@ function regimeFlows(
           capacityAh: spec.capacity / 3600,
           chemistry: spec.chemistry,
           exponent: job.rules[peukertRules[spec.chemistry]].value,
+          ...(reserveEnd !== undefined && { reserveEnd }),
           currentA: flow.currentA,
           shares: counts(positive),
         },
       ];
     }),
   };
+}
+
+/** The charge at which the reserve of a battery ends, by its maker. */
+function reserveEndOf(part: Part | null): number | undefined {
+  return part?.kind === 'battery' ? part['reserve-end'] : undefined;
 }
 
 function notBalanced({ vehicle }: Job, fault: string): Remark {

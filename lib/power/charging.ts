@@ -20,10 +20,12 @@ export interface Reserve {
   readonly chemistry: BatteryChemistry;
   /** The part's own exponent: goes before that of its chemistry. */
   readonly exponent?: number;
+  /** Charge at which its reserve ends, as a share; that of the house rules where left out. */
+  readonly reserveEnd?: number;
 }
 
 /**
- * Minutes that a battery carries a current until the share of charge that the house rules leave (half): Peukert's
+ * Minutes that a battery carries a current until the share of charge at which its reserve ends: Peukert's
  * law, t = H * (C / (I * H))^k * (1 - share), exponent by chemistry (common practice); a current under C / H gains
  * nothing on the rated capacity (k counts as 1). Rounded down. Fault where current or capacity is not above zero.
  */
@@ -37,7 +39,8 @@ export function reserveMinutes(
   if (bad) return bad;
   const ratio = capacityAh / (currentA * ratedHours);
   const k = ratio > 1 ? 1 : Math.max(1, exponent);
-  const minutes = 60 * ratedHours * ratio ** k * (1 - rules.reserveShare);
+  const share = battery.reserveEnd ?? rules.reserveShare;
+  const minutes = 60 * ratedHours * ratio ** k * (1 - share);
   return traced(Math.floor(minutes + 1e-9), 'min', {
     rule: 'charging-reserve',
     formula: 't = 60 * H * (C / (I * H))^k * (1 - s), rounded down',
@@ -48,7 +51,7 @@ export function reserveMinutes(
       ['H', ratedHours, 'h'],
       ['I', currentA, 'A'],
       ['k', k, ''],
-      ['s', rules.reserveShare, ''],
+      ['s', share, ''],
     ],
   });
 }
@@ -59,24 +62,25 @@ export function reserveMinutes(
  * more than this at first, so that it is the longest that it takes. Rounded up. Fault where a number is not above zero.
  */
 export function rechargeMinutes(
-  { capacityAh }: Pick<Reserve, 'capacityAh'>,
+  { capacityAh, reserveEnd }: Pick<Reserve, 'capacityAh' | 'reserveEnd'>,
   currentA: number,
   rules: PowerRules = defaultPowerRules,
 ): Traced<number> | PowerFault {
-  const { reserveShare, chargeEfficiency } = rules;
+  const { chargeEfficiency } = rules;
+  const share = reserveEnd ?? rules.reserveShare;
   const bad = positiveFault({
     current: currentA,
     capacity: capacityAh,
     'charge efficiency': chargeEfficiency,
   });
   if (bad) return bad;
-  const minutes = (60 * capacityAh * (1 - reserveShare)) / (chargeEfficiency * currentA);
+  const minutes = (60 * capacityAh * (1 - share)) / (chargeEfficiency * currentA);
   return traced(Math.ceil(minutes - 1e-9), 'min', {
     ...practice('charging-recharge'),
     formula: 't = 60 * C * (1 - s) / (e * I), rounded up',
     inputs: [
       ['C', capacityAh, 'Ah'],
-      ['s', reserveShare, ''],
+      ['s', share, ''],
       ['e', chargeEfficiency, ''],
       ['I', currentA, 'A'],
     ],

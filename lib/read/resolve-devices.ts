@@ -51,6 +51,7 @@ function jobDevice(
   for (const key of ['settings', 'after-commissioning', 'filters', 'equalising', 'mix'] as const)
     checkKeys(key, id, given, facts, report);
   checkFuses(id, given, spec, report);
+  checkReserve(id, given, spec, report);
   const where = placeOf(id, given, job, vehicle, report);
   return {
     id,
@@ -118,6 +119,16 @@ function checkFuses(id: string, given: JobDevice, spec: Part, report: Report): v
       );
 }
 
+/** Only a battery has a reserve. */
+function checkReserve(id: string, given: JobDevice, spec: Part, report: Report): void {
+  if (given['reserve-end'] !== undefined && spec.kind !== 'battery')
+    report.at(
+      ['devices', id, 'reserve-end'],
+      `${id} is no battery (${spec.kind}), so it has no reserve`,
+      'write reserve-end: at a battery',
+    );
+}
+
 /** Settings go by control; filters, equalising and mix by output (terminal or pair). */
 function checkKeys(
   key: 'settings' | 'after-commissioning' | 'filters' | 'equalising' | 'mix',
@@ -166,6 +177,7 @@ function fittedDevices(vehicle: Vehicle, parts: Parts, report: Report): Device[]
         spec,
         facts: partFacts(spec),
         fittedFuses: fitted.fuses,
+        ...(fitted['reserve-end'] !== undefined && { fittedReserveEnd: fitted['reserve-end'] }),
         given: null,
         board: null,
         seat: null,

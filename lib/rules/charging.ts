@@ -1,3 +1,4 @@
+import { deviceSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
 import { amps, ampsDrawn, percent } from './words.ts';
@@ -57,4 +58,31 @@ const loadAssumed: Rule = {
   },
 };
 
-export const chargingRules: readonly Rule[] = [chargingShort, loadAssumed];
+const leavesNoStart: Rule = {
+  id: 'reserve-leaves-no-start',
+  judge({ job }) {
+    const { value: limit, from } = houseRule(job, 'reserve-end');
+    return job.devices.flatMap(
+      ({ id, origin, spec, fittedReserveEnd }): Verdict<'reserve-leaves-no-start'>[] => {
+        if (origin !== 'vehicle' || spec?.kind !== 'battery') return [];
+        const value = fittedReserveEnd ?? spec['reserve-end'] ?? limit;
+        if (value >= limit - 1e-9) return [];
+        return [
+          {
+            level: 'caution',
+            of: [id],
+            message: `the reserve of ${id} ends at ${percent(value)} of its charge; it starts the engine, which asks for ${percent(limit)}`,
+            value: value * 100,
+            limit: limit * 100,
+            unit: '%',
+            remedy: `write reserve-end: ${percent(limit)} or more at ${id}, or play from a second battery that an isolating relay parts from it`,
+            ...from,
+            ...deviceSpot(job, id),
+          },
+        ];
+      },
+    );
+  },
+};
+
+export const chargingRules: readonly Rule[] = [chargingShort, leavesNoStart, loadAssumed];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { vehicleFile } from '../read/problem-case.ts';
+import { partsFile, vehicleFile } from '../read/problem-case.ts';
 import type { Change } from '../read/small-shop.ts';
 import { smallPlan } from './plan-small-shop.ts';
 
@@ -27,6 +27,27 @@ describe('the charging balance of a job', () => {
       ),
     );
     expect(plan.power.charging.map(({ alternatorA }) => alternatorA)).toEqual([105, 240, 0]);
+  });
+
+  test("reserves end where the vehicle says, else where the battery's maker does, else by the house rule", () => {
+    const minutes = (...changes: readonly Change[]) =>
+      smallPlan(...changes).plan.power.charging.find(({ name }) => name === 'engine-off')?.reserveMinutes ??
+      0;
+    const half = minutes();
+    const ofPart: Change = [
+      partsFile,
+      '    capacity: 70 Ah\n',
+      '    capacity: 70 Ah\n    reserve-end: 75 %\n',
+    ];
+    const ofVehicle = inVehicle(
+      'battery: { part: battery-a,',
+      'battery: { reserve-end: 20 %, part: battery-a,',
+    );
+    expect(half).toBeGreaterThan(60);
+    // A quarter of the charge lasts half as long as half of it does, four fifths 1.6 times as long.
+    expect(Math.abs(minutes(ofPart) - half / 2)).toBeLessThanOrEqual(1);
+    expect(Math.abs(minutes(ofVehicle) - half * 1.6)).toBeLessThanOrEqual(2);
+    expect(minutes(ofPart, ofVehicle)).toBe(minutes(ofVehicle));
   });
 
   test('without an alternator is not made, and that is told', () => {

@@ -140,6 +140,11 @@ export const supplyFindings = {
     restsOnDraw: true,
     ...defaultSource('charging-share'),
   },
+  'reserve-leaves-no-start': {
+    asks: 'The reserve of the battery that starts the engine ends early enough for that.',
+    levels: ['caution'],
+    ...defaultSource('reserve-end'),
+  },
   'charging-unknown': {
     asks: 'What the charging of the vehicle is balanced from is known.',
     levels: ['caution'],

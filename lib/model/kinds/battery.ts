@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
+import { reserveEnd } from '../reserve-end.ts';
 import { systemVoltageField } from '../system-voltage.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
@@ -17,6 +18,8 @@ export const batterySchema = z.strictObject({
   'short-circuit': builders(quantityAbove('current').optional()),
   /** Internal resistance; a house rule by chemistry applies where the maker is silent. */
   resistance: builders(quantityWithin('resistance', { most: 1 }).optional()),
+  /** Charge at which its reserve ends, by its maker; the house rule holds where it is left out. */
+  'reserve-end': builders(reserveEnd.optional()),
 });
 
 export const battery = equipmentKind('Batteries', batterySchema, (part) => {

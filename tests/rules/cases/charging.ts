@@ -1,6 +1,12 @@
-import { about, aboutContent, aboutPlan } from '../case.ts';
+import { about, aboutContent, aboutPlan, entry } from '../case.ts';
 import { regime } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
+
+/** The starter battery with a reserve that ends at a share of its charge. */
+const reserveEnd = (share: string) =>
+  aboutContent(({ vehicle }) => {
+    entry(vehicle.fitted, 'battery')['reserve-end'] = share;
+  });
 
 export const chargingCases = {
   // Common practice, no source: 80 % asks for an upgrade; above all of it at cruise stops, at idle only cautions.
@@ -43,6 +49,32 @@ export const chargingCases = {
         about: () => aboutPlan((plan) => Object.assign(regime(plan, 'idle'), { averageA: 11 })),
       },
       { name: 'nothing but the battery with the engine off', about: () => about() },
+    ],
+  },
+  // Common practice, no source: half of the charge, so that the engine still starts.
+  'reserve-leaves-no-start': {
+    fires: [
+      {
+        name: 'a starter battery run down to 49 %',
+        about: () => reserveEnd('49 %'),
+        level: 'caution',
+        subject: 'battery',
+        file: 'vehicle.yaml',
+        says: /ends at 49 % of its charge.*asks for 50 %/,
+      },
+    ],
+    quiet: [
+      { name: 'run down to half', about: () => reserveEnd('50 %') },
+      {
+        name: 'run down to half where its part says less',
+        about: () =>
+          aboutContent((content) => {
+            entry(content.vehicle.fitted, 'battery')['reserve-end'] = '50 %';
+            for (const part of Object.values(content.parts))
+              if (part.kind === 'battery') part['reserve-end'] = '20 %';
+          }),
+      },
+      { name: 'nothing said', about: () => about() },
     ],
   },
   // Common practice, no source: 40 to 60 A where it is not measured.
