@@ -52,6 +52,8 @@ const deviceSchema = z.strictObject({
   at: z.strictObject({ x: builders(length), y: builders(length) }).optional(),
   turn: builders(turnSchema.optional()),
   raised: builders(extent.optional()),
+  /** What holds it on its board where it has no holes for screws, or not only these. */
+  held: builders(z.enum(['strap', 'bracket', 'clamp', 'tape', 'hook-and-loop']).optional()),
   /** Ratings of its fuses: of the holder itself by `fuse`, of a fused way by its outgoing terminal. */
   fuse: builders(quantity('current').optional()),
   fuses: z.record(z.string(), builders(quantity('current'))).default({}),

@@ -85,6 +85,21 @@ const soundPointSchema = z.strictObject({
   'free-depth': builders(extent.optional()),
 });
 
+/** What bounds a space on one side: a wall, or nothing, so that a hand comes in. */
+const boundSchema = () => builders(z.enum(['wall', 'open']).optional());
+
+/** What stays reachable with the board in, such as jack, spare wheel, service plug or fuse panel: where it lies. */
+const reachableSchema = z.strictObject({
+  ...xy,
+  width: builders(extent),
+  height: builders(extent),
+  /** Room that reaching it takes before the mounting plane. */
+  before: builders(extent),
+  /** True where its maker or the law demands it; else it is wished for. */
+  must: builders(z.boolean().default(false)),
+  what: builders(text('cover of the jack')),
+});
+
 /** A place where a board may go. Its plane is seen from the mounting side: x right, y up, datum lower left. */
 const spaceSchema = z.strictObject({
   title: everyone(text('Left side well')),
@@ -111,6 +126,17 @@ const spaceSchema = z.strictObject({
     )
     .default([]),
   obstacles: z.record(id, obstacleSchema).default({}),
+  /** What bounds it. An edge that is not told counts as a wall in doubt; its front as open, once trim or lid is off. */
+  bounds: z
+    .strictObject({
+      left: boundSchema(),
+      right: boundSchema(),
+      top: boundSchema(),
+      bottom: boundSchema(),
+      front: boundSchema(),
+    })
+    .default({}),
+  'keep-reachable': z.record(id, reachableSchema).default({}),
   'sound-points': z.record(id, soundPointSchema),
 });
 
@@ -141,7 +167,10 @@ const seatSchema = z.strictObject({
   title: everyone(text('Front left door')),
   zone: builders(zoneKindSchema),
   side: builders(vehicleSideSchema),
+  /** What is free there: into the panel, or from front to rear; and, where they were measured, across and up. */
   depth: builders(extent.optional()),
+  width: builders(extent.optional()),
+  height: builders(extent.optional()),
   /** From the listener's head, for delays. */
   distance: builders(extent.optional()),
 });

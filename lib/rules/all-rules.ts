@@ -11,6 +11,7 @@ import { factoryIntegrationRules } from './factory-integration.ts';
 import { factoryOutputRules } from './factory-outputs.ts';
 import { filtersInPathRules } from './filters-in-path.ts';
 import { fittedSourceRules } from './fitted-sources.ts';
+import { fixingRules } from './fixings.ts';
 import { fuseAndConductorRules } from './fuse-and-conductor.ts';
 import { fuseAtSourceRules } from './fuse-at-source.ts';
 import { fuseInGroundRules } from './fuse-in-ground.ts';
@@ -19,16 +20,20 @@ import { fuseRatingRules } from './fuse-rating.ts';
 import { fusesSideBySideRules } from './fuses-side-by-side.ts';
 import { groundRules } from './ground.ts';
 import { heatRules } from './heat.ts';
+import { heldPartRules } from './held-parts.ts';
 import { insulationRules } from './insulation-and-zone.ts';
 import { interruptingRules } from './interrupting.ts';
 import { interruptingDownstreamRules } from './interrupting-downstream.ts';
+import { keepReachableRules } from './keep-reachable.ts';
 import { keyOffRules } from './key-off.ts';
 import { leftAndRightRules } from './left-and-right.ts';
 import { mountingRules } from './mounting.ts';
+import { placeRules } from './places.ts';
 import { playedOctaveRules } from './played-octaves.ts';
 import { portRules } from './ports.ts';
 import { powerAndSignalRules } from './power-and-signal-sides.ts';
 import { protectionFilterRules } from './protection-filters.ts';
+import { reachInSpaceRules } from './reach-in-space.ts';
 import { relayContactRules } from './relay-contact.ts';
 import { ribRules } from './ribs.ts';
 import { routeEndRules } from './route-ends.ts';
@@ -98,6 +103,11 @@ export const rules: readonly Rule[] = [
   ...mountingRules,
   ...ribRules,
   ...behindHoleRules,
+  ...fixingRules,
+  ...heldPartRules,
+  ...reachInSpaceRules,
+  ...keepReachableRules,
+  ...placeRules,
   ...wetZoneRules,
   ...heatRules,
   ...stockRules,

@@ -81,7 +81,7 @@ const stickThrough: Rule = {
         if (!spot || limit === undefined || value === null || value <= limit + 1e-9) return [];
         return [
           {
-            level: spot.behind === 'nothing' || spot.behind === 'unknown' ? 'caution' : 'stop',
+            level: 'stop',
             of: [name, point, board.id],
             message: `the fixing ${name} of ${board.id} reaches ${length(value)} past board and spacer, and ${length(limit)} are free behind ${point}${spot.behind === 'nothing' ? '' : ` (${spot.behind})`}`,
             value,

@@ -75,22 +75,29 @@ const grommets: Rule = {
       if (fitted >= edges.length) return [];
       const bare = planned.grommets.filter(({ part }) => part === null);
       const where = listed((bare.length > 0 ? bare : edges).map(({ zone }) => `the ${zone}`));
+      const holes = bare.filter(({ holeM }) => holeM !== null);
+      const power = planned.wires.filter((id) => isPower(about, id));
+      const isGrave = holes.length > 0 && power.length > 0;
       return [
         {
-          level: 'caution',
-          of: [run.id],
-          message: `${run.id} passes ${counted(edges.length, 'sharp edge')} with ${counted(fitted, 'grommet')}: none fits its bundle of ${length(planned.bundleM)} at ${where}`,
+          level: isGrave ? 'stop' : 'caution',
+          of: [run.id, ...(isGrave ? power : [])],
+          message: `${run.id} passes ${counted(edges.length, 'sharp edge')} with ${counted(fitted, 'grommet')}: none of the catalogue fits its bundle of ${length(planned.bundleM)} at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
           value: fitted,
           limit: edges.length,
           unit: 'piece',
-          remedy:
-            'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round',
+          remedy: `${holes.length > 0 ? `add a grommet for ${holes.length > 1 ? 'holes' : 'a hole'} of ${listed(holes.map(({ holeM }) => length(holeM ?? 0)))} with a bore of ${length(planned.bundleM)} or more to the catalogue, where one is made; else enlarge the hole and write its through-hole:, or split the run` : 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round'}`,
           path: run.path,
         },
       ];
     });
   },
 };
+
+/** True for a conductor that carries battery voltage to a device. */
+function isPower({ plan }: Case, id: string): boolean {
+  return plan.wires.some((wire) => wire.id === id && wire.role === 'power');
+}
 
 const lengthUnderRun: Rule = {
   id: 'length-under-run',

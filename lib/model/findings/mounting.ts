@@ -1,5 +1,5 @@
 import type { FindingEntry } from './entry.ts';
-import { commonPractice, defaultSource, geometry } from './source.ts';
+import { commonPractice, defaultSource, geometry, partData } from './source.ts';
 
 /** How a board is held, what is behind it, and where the vehicle has room for it. */
 export const mountingFindings = {
@@ -90,8 +90,53 @@ export const mountingFindings = {
   },
   'fixing-too-long': {
     asks: 'A fixing does not reach past the free depth behind its point.',
-    levels: ['stop', 'caution'],
+    levels: ['stop'],
     ...commonPractice,
+  },
+  'fixing-misfits-point': {
+    asks: 'A fixing has the thread of its sound point, and is a bolt or a screw for it.',
+    levels: ['stop'],
+    ...partData,
+  },
+  'fixing-too-short': {
+    asks: 'A bolt reaches through board and spacer, and a diameter deep into its thread; under 0.8 of one it stops.',
+    levels: ['stop', 'caution'],
+    ...defaultSource('thread-engagement'),
+  },
+  'head-pulls-through': {
+    asks: 'The head or washer of a screw is wider than the hole that it holds by.',
+    levels: ['stop', 'caution'],
+    ...partData,
+  },
+  'part-not-held': {
+    asks: 'A part on a board has holes for screws, or it is written what holds it; a heavy one is not stuck on alone.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'area-covered': {
+    asks: 'What has to be reached in a vehicle (jack, spare wheel, service plug, fuses, drains) is reached with the board in.',
+    levels: ['stop', 'caution'],
+    source: "the vehicle's measures",
+  },
+  'control-before-wall': {
+    asks: 'A hand comes to each control with the board in its space.',
+    levels: ['stop', 'caution'],
+    ...defaultSource('tool-room-knob'),
+  },
+  'tool-room-before-wall': {
+    asks: 'Tools, plugs and bends have their room with the board in its space.',
+    levels: ['caution'],
+    ...defaultSource('tool-room-set-screw'),
+  },
+  'place-too-small': {
+    asks: 'What stands in one place of the vehicle goes into it, alone and together.',
+    levels: ['stop', 'caution'],
+    source: "the vehicle's measures",
+  },
+  'speaker-too-deep': {
+    asks: 'A speaker goes into the depth of its place.',
+    levels: ['stop', 'caution'],
+    source: "the vehicle's measures",
   },
   'fibreboard-in-wet-zone': {
     asks: 'Fibreboard in a wet zone is sealed.',

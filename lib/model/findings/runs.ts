@@ -14,8 +14,8 @@ export const runFindings = {
     source: "the vehicle's measures",
   },
   'edge-without-grommet': {
-    asks: 'A grommet is on each sharp edge that a run passes.',
-    levels: ['caution'],
+    asks: 'A grommet is on each sharp edge that a run passes; power through a hole in sheet metal without one stops.',
+    levels: ['stop', 'caution'],
     ...commonPractice,
   },
   'bundle-over-hole': {

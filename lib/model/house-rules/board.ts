@@ -47,6 +47,25 @@ export const boardRules = {
   'web-limit': { says: 'Narrowest web allowed', dimension: 'length', value: 0.012, ...cp },
   'hole-edge': { says: 'Hole to edge', dimension: 'length', value: 0.012, ...cp },
   'hole-corner': { says: 'Hole to a corner, in fibreboard', dimension: 'length', value: 0.025, ...cp },
+  'thread-engagement': {
+    says: 'Thread that a bolt has in its nut or insert, in diameters',
+    dimension: 'count',
+    value: 1,
+    ...cp,
+  },
+  'thread-engagement-limit': {
+    says: 'The least of it, in diameters: the height of a plain nut',
+    dimension: 'count',
+    value: 0.8,
+    citation: 'height of a regular nut, ISO 4032, quoted from memory',
+    mark: 'mem',
+  },
+  'stuck-mass': {
+    says: 'Most that tape or hook-and-loop alone holds on a board',
+    dimension: 'mass',
+    value: 0.25,
+    ...cp,
+  },
   'spacer-tolerance': {
     says: 'Height by which spacers and packing may stand too high',
     dimension: 'length',
