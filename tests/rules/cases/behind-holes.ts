@@ -35,13 +35,13 @@ export const behindHolesCases = {
       { name: 'a hole that ends in the board', about: () => hole(0.1, 0.1, null) },
     ],
   },
-  // The free depth behind the point, as measured in the vehicle: 30 mm; the sheet is 12 mm.
+  // The free depth behind the point, as measured in the vehicle: 30 mm; the sheet is 12 mm. A limit that is passed stops.
   'fixing-too-long': {
     fires: [
       {
         name: '43 mm before nothing',
         about: () => fixingLength('43 mm', 'nothing'),
-        level: 'caution',
+        level: 'stop',
         subject: 'a',
         says: /31.0 mm/,
       },

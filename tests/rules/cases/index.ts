@@ -13,6 +13,7 @@ import { factoryIntegrationCases } from './factory-integration.ts';
 import { factoryOutputsCases } from './factory-outputs.ts';
 import { filtersInPathCases } from './filters-in-path.ts';
 import { fittedSourceCases } from './fitted-sources.ts';
+import { fixingsCases } from './fixings.ts';
 import { fuseAndConductorCases } from './fuse-and-conductor.ts';
 import { fuseAtSourceCases } from './fuse-at-source.ts';
 import { fuseInGroundCases } from './fuse-in-ground.ts';
@@ -21,12 +22,14 @@ import { fuseRatingCases } from './fuse-rating.ts';
 import { fusesSideBySideCases } from './fuses-side-by-side.ts';
 import { groundCases } from './ground.ts';
 import { heatCases } from './heat.ts';
+import { inSpaceCases } from './in-space.ts';
 import { insulationAndZoneCases } from './insulation-and-zone.ts';
 import { interruptingCases } from './interrupting.ts';
 import { interruptingDownstreamCases } from './interrupting-downstream.ts';
 import { keyOffCases } from './key-off.ts';
 import { leftAndRightCases, playedOctaveCases, routeEndCases, speakerDelayCases } from './left-and-right.ts';
 import { mountingCases } from './mounting.ts';
+import { placesCases } from './places.ts';
 import { portsCases } from './ports.ts';
 import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
 import { protectionFiltersCases } from './protection-filters.ts';
@@ -80,6 +83,9 @@ const every = {
   ...speakerDelayCases,
   ...routeEndCases,
   ...playedOctaveCases,
+  ...fixingsCases,
+  ...inSpaceCases,
+  ...placesCases,
   ...mountingCases,
   ...portsCases,
   ...powerAndSignalSidesCases,

@@ -8,6 +8,18 @@ const written = (length: string) =>
     entry(job.links, 'main').length = length;
   });
 
+/** A wire over the edge of the sill, in a hole of a size or none, for which the catalogue has no grommet. */
+const atEdge = (wire: string, holeM: number | null) =>
+  about({
+    content: ({ vehicle }) => {
+      one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+    },
+    plan: (plan) => {
+      run(plan).wires = [wire];
+      run(plan).grommets = [{ zone: 'sill', holeM, part: null }];
+    },
+  });
+
 export const runsCases = {
   // A wire through 1 m of engine bay and 3 m of sill is no shorter than 4 m.
   'length-under-run': {
@@ -30,19 +42,26 @@ export const runsCases = {
   'edge-without-grommet': {
     fires: [
       {
-        name: 'an edge for which no grommet fits',
-        about: () =>
-          about({
-            content: ({ vehicle }) => {
-              one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
-            },
-            plan: (plan) => {
-              run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: null }];
-            },
-          }),
-        level: 'caution',
+        name: 'power through a hole in sheet metal that no grommet fits',
+        about: () => atEdge('main', 0.02),
+        level: 'stop',
         subject: 'left',
         path: '/runs/left',
+        says: /main would chafe on sheet metal/,
+        toDo: /add a grommet for a hole of .*20.0 mm.* with a bore of .* or more/,
+      },
+      {
+        name: 'signal through the same',
+        about: () => atEdge('radio-signal', 0.02),
+        level: 'caution',
+        subject: 'left',
+      },
+      {
+        name: 'power over an edge that is no hole',
+        about: () => atEdge('main', null),
+        level: 'caution',
+        subject: 'left',
+        toDo: /edge trim/,
       },
       {
         name: 'an edge that the plan does not tell of',
