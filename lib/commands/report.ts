@@ -1,4 +1,4 @@
-import type { Finding } from '../model/finding.ts';
+import { everyFinding, type Finding } from '../model/finding.ts';
 import { acceptedText, findingFigure } from '../model/finding-text.ts';
 import { placeText } from '../model/place.ts';
 import { isStopped } from '../model/plan/index.ts';
@@ -16,7 +16,20 @@ export function findingText(finding: Finding): string {
     `  to do: ${remedy}`,
     ...(accepted ? [`  ${acceptedText(accepted)} (${placeText(accepted.where)})`] : acceptText(finding)),
     `  rule: ${rule} (${source})`,
+    ...followsText(finding),
   ].join('\n');
+}
+
+/** What only follows from a finding, one line each under it; a caution that stays open alone says how it is accepted. */
+function followsText({ follows = [] }: Finding): string[] {
+  if (follows.length === 0) return [];
+  return [
+    `  from it ${follows.length === 1 ? 'follows' : 'follow'}, gone once it is mended:`,
+    ...follows.flatMap((one) => [
+      `    ${one.level}${one.accepted ? ', accepted' : ''}: ${one.message} (${one.rule}; ${placeText(one.where)})`,
+      ...(one.accepted ? [] : acceptText(one).map((line) => `  ${line}`)),
+    ]),
+  ];
 }
 
 function figuresText({ value, limit, unit }: Finding): string[] {
@@ -49,9 +62,11 @@ export function tellProblems({ problems }: Pick<LoadedShop, 'problems'>, effects
 export function standingText({ job, plan, released, changes }: LoadedJob): string {
   const count = (level: Finding['level']) =>
     plan.findings.filter((finding) => finding.level === level).length;
-  const accepted = plan.findings.filter((finding) => finding.accepted !== undefined).length;
+  const every = everyFinding(plan.findings);
+  const accepted = every.filter((finding) => finding.accepted !== undefined).length;
+  const folded = every.length - plan.findings.length;
   const cautions = `${count('caution')} caution${accepted > 0 ? ` (${accepted} accepted)` : ''}`;
-  const numbers = `${count('stop')} stop, ${cautions}, ${count('note')} note`;
+  const numbers = `${count('stop')} stop, ${cautions}, ${count('note')} note${folded > 0 ? `, ${folded} that only follow` : ''}`;
   const standing = isStopped(plan)
     ? 'DRAFT, stopped'
     : released

@@ -129,6 +129,9 @@ export function quantityAbove<D extends DimensionName>(dimension: D): QuantityCo
 /** How long, wide or deep something is: a length that is not below zero, unlike a position. */
 export const extent = quantity('length', true);
 
+/** How long a conductor or a stretch of its way is: a length above zero. */
+export const stretch = quantityAbove('length');
+
 /** A conductor size, `4 AWG` or `16 mm2`. */
 export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> = z.codec(
   z

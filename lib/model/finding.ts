@@ -15,8 +15,7 @@ const editSchema = z.object({
   text: builders(z.string()),
 });
 
-/** What a rule says of a job that could be read, but is wrong or doubtful. */
-export const findingSchema = z.object({
+const toldFindingSchema = z.object({
   /** The rule's id, such as `fuse-over-conductor`. */
   rule: builders(z.string()),
   level: builders(levelSchema),
@@ -45,4 +44,15 @@ export const findingSchema = z.object({
     })
     .optional(),
 });
+
+/** What a rule says of a job that could be read, but is wrong or doubtful. */
+export const findingSchema = toldFindingSchema.extend({
+  /** Findings that only follow from this one, none of them graver: with it they are mended too. */
+  follows: z.array(toldFindingSchema).optional(),
+});
 export type Finding = z.infer<typeof findingSchema>;
+
+/** Every finding of a list, each followed by those that only follow from it. */
+export function everyFinding(findings: readonly Finding[]): readonly Finding[] {
+  return findings.flatMap((finding) => [finding, ...(finding.follows ?? [])]);
+}

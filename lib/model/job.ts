@@ -10,6 +10,7 @@ import {
   quantity,
   quantityAbove,
   quantityWithin,
+  stretch,
   terminalRef,
   text,
   wireSize,
@@ -91,13 +92,13 @@ const linkSchema = z.strictObject({
   cable: builders(id.optional()),
   conductors: builders(z.array(text('white')).min(1).max(2).optional()),
   /** Left out, measured from placement and runs. */
-  length: builders(extent.optional()),
+  length: builders(stretch.optional()),
   label: builders(text('P1').optional()),
   /**
    * Where it shares a terminal and the first stretch of its run with another link, and parts from it: `after` from the
    * shared terminal along the run, then a leg of its own.
    */
-  branch: z.strictObject({ from: builders(id), after: builders(extent), leg: builders(extent) }).optional(),
+  branch: z.strictObject({ from: builders(id), after: builders(stretch), leg: builders(stretch) }).optional(),
 });
 
 const fixingSchema = z.strictObject({

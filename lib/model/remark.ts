@@ -37,10 +37,15 @@ export interface JoinedRemark extends RemarkBody {
   readonly level: Level;
 }
 
-/** A remark with the place of its subject: a JSON Pointer into one of the files. */
-export interface PlacedRemark {
-  readonly remark: JoinedRemark;
+/** Where the subject of a remark was written. */
+export interface Whereabouts {
+  /** A JSON Pointer into the file; in the files of parts, the id of the part. */
   readonly path: string;
-  /** The job's own file where left out. */
-  readonly file?: 'job' | 'vehicle' | 'shop';
+  /** Which file; the job's own where left out. */
+  readonly file?: 'job' | 'vehicle' | 'shop' | 'part';
+}
+
+/** A remark with the place of its subject. */
+export interface PlacedRemark extends Whereabouts {
+  readonly remark: JoinedRemark;
 }

@@ -6,6 +6,7 @@ import {
   quantity,
   quantityAbove,
   quantityWithin,
+  stretch,
   terminalRef,
   text,
   wireSize,
@@ -63,7 +64,7 @@ const vehicleLinkSchema = z.strictObject({
   to: builders(terminalRef),
   size: builders(wireSize),
   material: builders(conductorMaterialSchema.default('copper')),
-  length: builders(extent),
+  length: builders(stretch),
 });
 
 const obstacleSchema = z.strictObject({
@@ -143,7 +144,7 @@ const spaceSchema = z.strictObject({
 /** One stretch of a route. */
 const passSchema = z.strictObject({
   zone: builders(zoneKindSchema),
-  length: builders(extent),
+  length: builders(stretch),
   /** A sharp edge where the stretch begins: it asks for a grommet. */
   edge: builders(z.boolean().default(false)),
   'through-hole': builders(extent.optional()),

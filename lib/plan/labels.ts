@@ -1,4 +1,4 @@
-import type { Job, Link } from '../model/resolved-job.ts';
+import { type Job, type Link, terminalId } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 
 /** Letter of each role on wire labels. */
@@ -13,12 +13,12 @@ const letters: Readonly<Record<ConductorRole, string>> = {
 
 /**
  * A label for every wire, such as `P1` or `L3+`. A label that the job gives counts; one that a released revision
- * fixed stays; the others take the next free number of their role, in the order of the file. Both conductors
- * of a pair share a number.
+ * fixed stays; the others take the next free number of their role, in the order of the file, past every name that a
+ * terminal of the job has. Both conductors of a pair share a number.
  */
 export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>): ReadonlyMap<string, string> {
   const labels = new Map<string, string>();
-  const taken = new Set<string>();
+  const taken = new Set([...terminalNames(job).keys()].map(stemOf));
   const links = job.links.filter(({ origin }) => origin === 'job');
   for (const link of links) {
     const fixed =
@@ -38,6 +38,29 @@ export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>):
     labels.set(link.id, `${stem}${signOf(link)}`);
   }
   return labels;
+}
+
+/** Ids of terminals by their name within the device, in capitals, which is how they are read. */
+function terminalNames(job: Job): ReadonlyMap<string, readonly string[]> {
+  const names = new Map<string, string[]>();
+  for (const { id, facts } of job.devices)
+    for (const terminal of Object.keys(facts.terminals)) {
+      const name = terminal.toUpperCase();
+      names.set(name, [...(names.get(name) ?? []), terminalId({ device: id, terminal })]);
+    }
+  return names;
+}
+
+/** Wires whose label is also the name of terminals, with these: on a drawing one is taken for the other. */
+export function wireLabelClashes<W extends { readonly label: string }>(
+  job: Job,
+  wires: readonly W[],
+): readonly { readonly wire: W; readonly terminals: readonly string[] }[] {
+  const names = terminalNames(job);
+  return wires.flatMap((wire) => {
+    const terminals = names.get(wire.label.toUpperCase()) ?? [];
+    return terminals.length === 0 ? [] : [{ wire, terminals }];
+  });
 }
 
 function signOf({ id }: Link): string {

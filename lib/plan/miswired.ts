@@ -105,6 +105,7 @@ function overBody(
           ...driving.map((output) => endsOf(output).negative),
           coilEnd.device,
           ...coils.map(({ coil }) => coil),
+          link.id,
         ],
         message: `${terminalId(coilEnd)} goes to ${terminalId(ground)}: an amplifier drives its negative output too, and a coil that goes back over the body shorts it or stays silent`,
         remedy: `take it to ${back ?? 'the negative output of its channel'}, and to nothing else`,

@@ -1,9 +1,6 @@
 import type { FindingId } from '../model/findings/index.ts';
-import type { PlacedRemark, RemarkOf } from '../model/remark.ts';
+import type { PlacedRemark, RemarkOf, Whereabouts } from '../model/remark.ts';
 import type { Trace, Traced } from '../model/trace.ts';
-
-/** Where in which file the subject of a remark was written. */
-type Whereabouts = Omit<PlacedRemark, 'remark'>;
 
 /** What the stages of one plan write down beside their results: how each number came about, and what was noticed. */
 export class PlanBook {

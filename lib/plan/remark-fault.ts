@@ -1,5 +1,6 @@
 import type { AudioFault } from '../audio/fault.ts';
 import type { FindingId, LevelOf } from '../model/findings/index.ts';
+import type { Whereabouts } from '../model/remark.ts';
 import type { Device } from '../model/resolved-job.ts';
 import type { PlanBook } from './plan-book.ts';
 
@@ -7,10 +8,12 @@ import type { PlanBook } from './plan-book.ts';
 type StoppingId = { [Id in FindingId]: 'stop' extends LevelOf<Id> ? Id : never }[FindingId];
 
 /** An audio fault stops the job, where its device was written: power, gain and preset of the channel are not known. */
-export function remarkFault(fault: AudioFault<StoppingId>, device: Device, book: PlanBook): void {
+export function remarkFault(
+  fault: AudioFault<StoppingId>,
+  device: Device,
+  book: PlanBook,
+  where: Whereabouts = { path: device.path, file: device.origin },
+): void {
   const { fault: rule, subjects, message, remedy } = fault;
-  book.remark(
-    { rule, level: 'stop', of: subjects, message, remedy },
-    { path: device.path, file: device.origin },
-  );
+  book.remark({ rule, level: 'stop', of: subjects, message, remedy }, where);
 }

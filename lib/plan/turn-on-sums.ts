@@ -25,7 +25,9 @@ export function turnOnSums(
     if (isFault(sum)) {
       const [subject = source] = sum.subjects;
       const device = devices.get(subject) ?? devices.get(linkEndOf(source).device);
-      if (device) remarkFault(sum, device, book);
+      // What a device gives or draws stands in its part.
+      const part = device?.part ?? null;
+      if (device) remarkFault(sum, device, book, part === null ? undefined : { path: part, file: 'part' });
       return { source, loads, sumA: null, limitA, within: null };
     }
     const at = `power.turnOn.${source}`;

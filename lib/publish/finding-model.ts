@@ -5,6 +5,8 @@ import { groupsBy } from './sheets/table.ts';
 import type { Visible } from './visible-to.ts';
 import { levelMeanings, levelOrder, levelWords, markWords } from './words.ts';
 
+type Following = NonNullable<Finding['follows']>[number];
+
 /** A finding as a page prints it. */
 export interface FindingModel {
   readonly level: Level;
@@ -17,6 +19,17 @@ export interface FindingModel {
   /** By whom and why a caution was accepted, and at which value; null where it stands open. */
   readonly accepted: string | null;
   /** Every place that it was said of. */
+  readonly places: readonly string[];
+  /** What only follows from it: its level in a word, and what it says. */
+  readonly follows: readonly FollowingModel[];
+}
+
+/** A finding that only follows from another, as a page prints it under that one. */
+export interface FollowingModel {
+  readonly level: Level;
+  readonly word: string;
+  readonly message: string;
+  readonly rule: string;
   readonly places: readonly string[];
 }
 
@@ -52,6 +65,7 @@ function merged(findings: readonly Finding[]): FindingModel[] {
           findingModel(
             first,
             things.map(({ where }) => placeText(where)),
+            things.flatMap(({ follows = [] }) => follows),
           ),
         ];
   });
@@ -62,7 +76,22 @@ export function isWhole(finding: Visible<Finding>): finding is Finding {
   return finding.rule !== undefined && finding.level !== undefined && finding.message !== undefined;
 }
 
-function findingModel(finding: Finding, places: readonly string[]): FindingModel {
+/** What follows in the same words of several places is said once. */
+function followingModels(follows: readonly Following[]): FollowingModel[] {
+  return groupsBy(follows, ({ rule, message }) => `${rule}|${message}`).flatMap(({ things }) => {
+    const [first] = things;
+    if (!first) return [];
+    const { level, message, rule } = first;
+    const places = things.map(({ where }) => placeText(where));
+    return [{ level, word: levelWords[level], message: sentence(message), rule, places }];
+  });
+}
+
+function findingModel(
+  finding: Finding,
+  places: readonly string[],
+  follows: readonly Following[],
+): FindingModel {
   const { level, message, remedy, rule, source, mark, accepted } = finding;
   return {
     level,
@@ -76,6 +105,7 @@ function findingModel(finding: Finding, places: readonly string[]): FindingModel
     rule,
     accepted: accepted === undefined ? null : sentence(acceptedText(accepted)),
     places,
+    follows: followingModels(follows),
   };
 }
 

@@ -1,3 +1,4 @@
+import { everyFinding } from '../model/finding.ts';
 import type { Guide } from '../model/guide.ts';
 import { kinds, type Part } from '../model/kinds/index.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
@@ -21,7 +22,7 @@ export function jobRecord(plan: BuildPlan): SearchRecord {
       ...boards.flatMap((board) => [board.title, board.spaceTitle, spelled(board.material), board.sheet]),
       ...job.revisions.map((one) => one.what),
       ...job.notes,
-      ...plan.findings.map((one) => one.message),
+      ...everyFinding(plan.findings).map((one) => one.message),
     ]),
     vehicles: [vehicle.title],
     parts: unique(ours.map((item) => item.partTitle)),

@@ -1,9 +1,11 @@
+import { alwaysLiveRules } from './always-live.ts';
 import { asBuiltRules } from './as-built.ts';
 import { batteryRules } from './battery-placement.ts';
 import { behindHoleRules } from './behind-holes.ts';
 import { betweenBatteryRules } from './between-batteries.ts';
 import { chargingRules } from './charging.ts';
 import { chargingVariesRules } from './charging-varies.ts';
+import { colourRules } from './colours.ts';
 import { conductorWithoutFuseRules } from './conductor-without-fuse.ts';
 import { controlRules } from './controls.ts';
 import { copperCladRules } from './copper-clad.ts';
@@ -26,6 +28,7 @@ import { interruptingRules } from './interrupting.ts';
 import { interruptingDownstreamRules } from './interrupting-downstream.ts';
 import { keepReachableRules } from './keep-reachable.ts';
 import { keyOffRules } from './key-off.ts';
+import { labelRules } from './labels.ts';
 import { leftAndRightRules } from './left-and-right.ts';
 import { mountingRules } from './mounting.ts';
 import { placeRules } from './places.ts';
@@ -54,6 +57,7 @@ import { vehicleFuseRules } from './vehicle-fuses.ts';
 import { vehicleSupplyRules } from './vehicle-supply.ts';
 import { voltageDropRules } from './voltage-drop.ts';
 import { wetZoneRules } from './wet-zone.ts';
+import { wrongEndRules } from './wrong-ends.ts';
 
 /** Every rule, in the order in which the guide tells them: what can burn first, what is good to know last. */
 export const rules: readonly Rule[] = [
@@ -71,6 +75,7 @@ export const rules: readonly Rule[] = [
   ...insulationRules,
   ...systemVoltageRules,
   ...fittedSourceRules,
+  ...wrongEndRules,
   ...supplyPolarityRules,
   ...supplyCollapseRules,
   ...voltageDropRules,
@@ -82,10 +87,13 @@ export const rules: readonly Rule[] = [
   ...vehicleSupplyRules,
   ...portRules,
   ...copperCladRules,
+  ...colourRules,
+  ...labelRules,
   ...runRules,
   ...routeEndRules,
   ...powerAndSignalRules,
   ...turnOnRules,
+  ...alwaysLiveRules,
   ...relayContactRules,
   ...terminalAccountingRules,
   ...controlRules,

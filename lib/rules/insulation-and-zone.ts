@@ -111,7 +111,8 @@ const unmarked: Rule = {
         unit: 'C',
         remedy: 'read what is printed on the cable and write it as insulation: in its part',
         ...from,
-        ...wireSpot(about, wires[0] ?? ''),
+        path: part,
+        file: 'part',
       };
     });
   },

@@ -6,6 +6,7 @@ import type { Job } from '../model/resolved-job.ts';
 import { withAcceptances } from './accepted.ts';
 import { rules } from './all-rules.ts';
 import { withAssumed } from './assumed.ts';
+import { withFolded } from './folding.ts';
 import { findingOf, type Rule, type Verdict } from './rule.ts';
 
 const levels: readonly Level[] = ['stop', 'caution', 'note'];
@@ -72,7 +73,7 @@ function withoutDoubles(findings: readonly Finding[]): Finding[] {
 
 /**
  * Judges a plan by every rule and by what its computations remarked: gravest first, then by place, rule and subject,
- * exact doubles once, what the job accepts marked so. The same job, plan and remarks, in whatever order, give the same list.
+ * exact doubles once, what the job accepts marked so, what only follows from another folded under it. The same job, plan and remarks, in whatever order, give the same list.
  */
 export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[]): Finding[] {
   const remarked = remarks.map(({ remark, ...spot }) => findingOf(remark, spot, job));
@@ -82,5 +83,6 @@ export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[
   const own = found.filter((one) => !remarked.some((remark) => speaksFor(remark, one)));
   const weighty = remarked.filter((remark) => !own.some((one) => isOutspoken(remark, one)));
   const all = [...weighty, ...own.map(({ finding }) => finding)].map((one) => withAssumed(one, plan));
-  return withoutDoubles(withAcceptances(all, job).toSorted(compare));
+  const listed = withoutDoubles(withAcceptances(all, job).toSorted(compare));
+  return withFolded(listed, { job, plan });
 }

@@ -1,4 +1,4 @@
-import { deviceSpot } from './look-up.ts';
+import { deviceSpot, partSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
 import { amps, ampsDrawn, listed } from './words.ts';
@@ -43,7 +43,7 @@ const keyOffUntold: Rule = {
         of: names,
         message: `the key-off draw of ${listed(names)} is not known: the sum leaves it out`,
         remedy: 'write it as key-off: of the supply in the part, or measure 30 to 60 min after locking',
-        ...deviceSpot(job, first.item),
+        ...partSpot(job, first.item),
       },
     ];
   },

@@ -46,6 +46,12 @@ export function deviceSpot(job: Job, id: string, ...below: readonly string[]): S
   return { path: `${device.path}${pointer(below)}`, file: device.origin === 'vehicle' ? 'vehicle' : 'job' };
 }
 
+/** Where the part of a device was written, for what its data lacks; the device itself where it is no part. */
+export function partSpot(job: Job, id: string): Spot {
+  const part = deviceOf(job, id)?.part ?? null;
+  return part === null ? deviceSpot(job, id) : { path: part, file: 'part' };
+}
+
 /** Where the link of a wire was written. */
 export function wireSpot({ job, plan }: Case, wire: string): Spot {
   const name = plan.wires.find(({ id }) => id === wire)?.link ?? wire;

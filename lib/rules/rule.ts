@@ -2,7 +2,7 @@ import type { Finding } from '../model/finding.ts';
 import { type FindingId, findingEntry, type LevelOf } from '../model/findings/index.ts';
 import type { Source } from '../model/findings/source.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
-import type { JoinedRemark, RemarkBody } from '../model/remark.ts';
+import type { JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
 import type { Job } from '../model/resolved-job.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
@@ -11,12 +11,8 @@ export interface Case {
   readonly plan: BuildPlan;
 }
 
-/** Where a subject was written: a JSON Pointer into one of the files. */
-export interface Spot {
-  readonly path: string;
-  /** Which file the path points into; the job's own where left out. */
-  readonly file?: 'job' | 'vehicle' | 'shop';
-}
+/** Where a subject was written: a JSON Pointer into one of the files, or the id of a part. */
+export type Spot = Whereabouts;
 
 /** What a rule says: a remark, and where its subject was written. */
 export interface Verdict<Id extends FindingId> extends RemarkBody, Spot {
@@ -44,7 +40,7 @@ export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? Rule
  */
 export function findingOf(remark: JoinedRemark, { path, file = 'job' }: Spot, job: Job): Finding {
   const { of, ...rest } = remark;
-  const place = { job: job.place, vehicle: job.vehiclePlace, shop: job.shopPlace }[file];
+  const place = { job: job.place, vehicle: job.vehiclePlace, shop: job.shopPlace, part: job.partPlace }[file];
   return { ...rest, ...sourceOf(remark), where: place(path), related: [...of] };
 }
 

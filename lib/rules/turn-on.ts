@@ -13,6 +13,7 @@ import {
   endsOf,
   hasRole,
   jobWires,
+  partSpot,
   terminalSpecOf,
   wireSpot,
 } from './look-up.ts';
@@ -101,16 +102,18 @@ const overload: Rule = {
         loads.map(([item, terminal]) => ({ item, currentA: drawOf(job, terminal) })),
       );
       const spot = deviceSpot(job, deviceIdOf(output));
-      if (isFault(sum))
+      if (isFault(sum)) {
+        const [unknown = output] = sum.subjects;
         return [
           {
             level: 'note',
             of: [...new Set([output, ...sum.subjects])],
             message: sum.message,
             remedy: sum.remedy,
-            ...spot,
+            ...partSpot(job, deviceOf(job, unknown) ? unknown : deviceIdOf(unknown)),
           },
         ];
+      }
       if (sum.within) return [];
       return [
         {

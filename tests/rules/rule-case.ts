@@ -17,7 +17,7 @@ export interface FiringCase extends QuietCase {
   readonly toDo?: RegExp;
   /** Where the finding points; the job file where left out. */
   readonly path?: string;
-  readonly file?: 'job.yaml' | 'vehicle.yaml' | 'shop.yaml';
+  readonly file?: 'job.yaml' | 'vehicle.yaml' | 'shop.yaml' | 'parts.yaml';
 }
 
 /** The cases of one rule. */

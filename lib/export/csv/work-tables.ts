@@ -1,3 +1,4 @@
+import type { Finding } from '../../model/finding.ts';
 import type { PlanMeasurement } from '../../model/plan/index.ts';
 import { printedValue } from '../../model/printed/index.ts';
 import { lineFigures } from '../../model/printed/record.ts';
@@ -125,7 +126,7 @@ export const workTables = {
       { title: 'explanation', value: ({ explanation }) => explanation },
     ]),
   findings: ({ shop, findings }) =>
-    csvTable(shop, findings, [
+    csvTable(shop, findings.flatMap(withFollows), [
       { title: 'level', value: ({ level }) => level },
       { title: 'rule', value: ({ rule }) => rule },
       { title: 'about', value: ({ related }) => listed(related) },
@@ -134,6 +135,7 @@ export const workTables = {
       { title: 'limit', value: ({ limit }) => limit },
       { title: 'unit', value: ({ unit }) => unit },
       { title: 'to_do', value: ({ remedy }) => remedy },
+      { title: 'follows_from', value: ({ from }) => from },
       { title: 'source', value: ({ source }) => source },
       { title: 'mark', value: ({ mark }) => mark },
       { title: 'file', value: ({ where }) => where.file },
@@ -182,4 +184,10 @@ function recordValue(line: PlanMeasurement, which: 'predicted' | 'least' | 'grea
 /** Pieces by number; metres to the millimetre, what is taken up and what lies on the shelf down. */
 function amount(quantity: number, unit: string, direction: Direction): number {
   return unit === 'm' ? wholeSteps(quantity * 1000, direction) / 1000 : quantity;
+}
+
+/** A finding with what only follows from it below it; of these the rule of the one that they follow from. */
+function withFollows(finding: Finding): readonly (Finding & { readonly from: string })[] {
+  const { follows = [], rule } = finding;
+  return [{ ...finding, from: '' }, ...follows.map((one) => ({ ...one, from: rule }))];
 }

@@ -48,4 +48,29 @@ export const conductorFindings = {
     levels: ['note'],
     ...commonPractice,
   },
+  'colour-misleads': {
+    asks: 'The insulation of a wire tells what it carries: no red ground, no black or brown feed, and nothing in yellow, orange or green and yellow.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'pair-colours-wrong': {
+    asks: 'Of the two conductors of a speaker pair the striped one is minus, and they differ.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
+  'reel-for-other-use': {
+    asks: 'A wire is cut from a reel that is for what it carries.',
+    levels: ['note'],
+    ...partData,
+  },
+  'label-twice': {
+    asks: 'No two wires of a job bear one label; what a released revision labelled stays.',
+    levels: ['stop', 'caution'],
+    ...commonPractice,
+  },
+  'label-is-terminal': {
+    asks: 'No label of a wire equals the name of a terminal of the job; what a released revision labelled stays.',
+    levels: ['caution', 'note'],
+    ...commonPractice,
+  },
 } as const satisfies Readonly<Record<string, FindingEntry>>;

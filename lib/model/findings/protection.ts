@@ -27,6 +27,11 @@ export const protectionFindings = {
     levels: ['caution'],
     ...circuitLaws,
   },
+  'fuse-bypassed': {
+    asks: 'Nothing but the fuse itself joins its two ends.',
+    levels: ['stop'],
+    ...circuitLaws,
+  },
   'fuse-in-ground': {
     asks: 'No fuse stands in a ground: a fuse belongs into the feed.',
     levels: ['stop'],

@@ -3,6 +3,11 @@ import { commonPractice, partData } from './source.ts';
 
 /** What the source gives, and what the inputs make of it. */
 export const signalFindings = {
+  'outputs-joined': {
+    asks: 'No wire joins an output to an output of another device.',
+    levels: ['stop'],
+    ...partData,
+  },
   'speaker-negative-to-common': {
     asks: 'The negative of a speaker output goes to its own speaker alone, never to the chassis or to a common negative.',
     levels: ['stop'],

@@ -23,6 +23,11 @@ export const supplyFindings = {
     levels: ['stop'],
     ...accounting,
   },
+  'battery-reversed': {
+    asks: 'The positive post of a battery goes to feeds and its negative post to ground.',
+    levels: ['stop'],
+    source: "Kirchhoff's laws; the parts' data",
+  },
   'live-end-on-ground': {
     asks: 'No conductor joins what is live to ground: that is a short, or a device the wrong way round.',
     levels: ['stop'],

@@ -8,6 +8,11 @@ export const turnOnFindings = {
     levels: ['stop', 'caution'],
     ...commonPractice,
   },
+  'turn-on-always-live': {
+    asks: 'What turns a device on goes off: no turn-on input and no coil of a relay hangs on a battery for good.',
+    levels: ['stop'],
+    ...commonPractice,
+  },
   'turn-on-overload': {
     asks: 'A turn-on output gives at least what all that it drives draws.',
     levels: ['stop', 'note'],

@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { tradeCautions } from '../cautions.ts';
-import { type FindingGroup, findingGroups, isWhole } from '../finding-model.ts';
+import { type FindingGroup, type FindingModel, findingGroups, isWhole } from '../finding-model.ts';
 import type { Visible } from '../visible-to.ts';
 import { counted, statusWords } from '../words.ts';
 import { none } from '../written.ts';
@@ -28,6 +28,7 @@ interface CoverFindings extends FindingGroup {
     readonly accepted: string | null;
     readonly remedy: string;
     readonly rule: string;
+    readonly follows: FindingModel['follows'];
   }[];
 }
 
@@ -39,6 +40,7 @@ function coverFindings(group: FindingGroup): CoverFindings {
     remedy: things[0]?.remedy ?? '',
     accepted: things[0]?.accepted ?? null,
     rule: things[0]?.rule ?? '',
+    follows: things.flatMap(({ follows }) => follows),
   }));
   return { ...group, told };
 }

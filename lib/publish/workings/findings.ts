@@ -5,7 +5,16 @@ import { strong, type Table, tableOf } from '../sheets/table.ts';
 /** Where each finding comes from: the figures, the rule and its source, the places in the files. */
 export function findingSources({ findings }: BuildPlan): Table {
   const all = findingGroups(findings).flatMap((group) =>
-    group.findings.map((one) => ({ ...one, word: group.word })),
+    group.findings.flatMap((one) => [
+      { ...one, word: group.word },
+      ...one.follows.map((from) => ({
+        ...from,
+        remedy: `Follows from ${one.rule}.`,
+        figures: '',
+        source: '',
+        accepted: null,
+      })),
+    ]),
   );
   return tableOf('Findings with their sources', all, [
     { title: 'Level', cell: ({ word }) => strong(word) },

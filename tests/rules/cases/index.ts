@@ -1,11 +1,13 @@
 import type { FindingId } from '../../../lib/model/findings/index.ts';
 import type { CasesOfRule, RuleCases } from '../rule-case.ts';
+import { alwaysLiveCases } from './always-live.ts';
 import { asBuiltCases } from './as-built.ts';
 import { batteryPlacementCases } from './battery-placement.ts';
 import { behindHolesCases } from './behind-holes.ts';
 import { betweenBatteryCases } from './between-batteries.ts';
 import { chargingCases } from './charging.ts';
 import { chargingVariesCases } from './charging-varies.ts';
+import { colourCases } from './colours.ts';
 import { conductorWithoutFuseCases } from './conductor-without-fuse.ts';
 import { controlsCases } from './controls.ts';
 import { copperCladCases } from './copper-clad.ts';
@@ -27,6 +29,7 @@ import { insulationAndZoneCases } from './insulation-and-zone.ts';
 import { interruptingCases } from './interrupting.ts';
 import { interruptingDownstreamCases } from './interrupting-downstream.ts';
 import { keyOffCases } from './key-off.ts';
+import { labelCases } from './labels.ts';
 import { leftAndRightCases, playedOctaveCases, routeEndCases, speakerDelayCases } from './left-and-right.ts';
 import { mountingCases } from './mounting.ts';
 import { placesCases } from './places.ts';
@@ -50,8 +53,13 @@ import { vehicleFusesCases } from './vehicle-fuses.ts';
 import { vehicleSupplyCases } from './vehicle-supply.ts';
 import { voltageDropCases } from './voltage-drop.ts';
 import { wetZoneCases } from './wet-zone.ts';
+import { wrongEndCases } from './wrong-ends.ts';
 
 const every = {
+  ...alwaysLiveCases,
+  ...colourCases,
+  ...labelCases,
+  ...wrongEndCases,
   ...asBuiltCases,
   ...batteryPlacementCases,
   ...betweenBatteryCases,

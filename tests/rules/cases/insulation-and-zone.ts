@@ -133,6 +133,7 @@ export const insulationAndZoneCases = {
           }),
         level: 'note',
         subject: 'unmarked',
+        file: 'parts.yaml',
         says: /60 C/,
       },
     ],

@@ -37,6 +37,7 @@ export const keyOffCases = {
         about: () => aboutPlan(drawing(0.002, null)),
         level: 'note',
         subject: 'dsp',
+        file: 'parts.yaml',
       },
     ],
     quiet: [{ name: 'both tell', about: () => aboutPlan(drawing(0.002, 0.002)) }],

@@ -111,6 +111,7 @@ export const turnOnCases = {
           }),
         level: 'note',
         subject: 'dsp.REM-OUT',
+        file: 'parts.yaml',
       },
       {
         name: 'a load whose draw is not known',
@@ -120,6 +121,7 @@ export const turnOnCases = {
           }),
         level: 'note',
         subject: 'dsp.REM-OUT',
+        file: 'parts.yaml',
       },
     ],
     quiet: [

@@ -50,26 +50,9 @@ const network = (elements: readonly NetworkElement[], nodes?: readonly string[])
 };
 const sound = quiet('a battery, its feed and one load', network([battery, feed, load]));
 
-const noJoints = inShop('stock:\n', 'rules: { lug-resistance: 0 mohm, joint-resistance: 0 mohm }\nstock:\n');
-const rings = (length: string) =>
-  inSmallShop(
-    noJoints,
-    inJob(
-      '  turn-on: {',
-      `  ring-a: { from: amp.GND, to: body.cargo, length: ${length} }\n  ring-b: { from: amp.GND, to: body.cargo, length: ${length} }\n  turn-on: {`,
-    ),
-  );
-/** A second battery side by side with the first, by links of no length and joints of no resistance. */
-const secondBattery = (resistance: string) =>
-  inSmallShop(
-    noJoints,
-    inParts('cold-cranking: 600 A', `cold-cranking: 600 A\n    resistance: ${resistance}`),
-    inJob('  sub: {', '  other: { part: battery-a, in: boot }\n  sub: {'),
-    inJob(
-      'links:\n',
-      'links:\n  second: { from: other.POS, to: battery.POS, length: 0 m }\n  second-return: { from: other.NEG, to: battery.NEG, length: 0 m }\n',
-    ),
-  );
+const sideBySide = (ohm: number) => network([battery, { ...feed, ohm }, { ...feed, id: 'tail', ohm }, load]);
+const twoBatteries = (ohm: number) =>
+  network([{ ...battery, ohm }, { ...battery, id: 'battery:other', ohm }, feed, load]);
 
 /** A charger from the battery to where the device stands: it stands for the device, so that the job has it. */
 const charger = (efficiency: number) =>
@@ -111,12 +94,12 @@ const networkCases = {
     quiet: [asItStands],
   },
   'network-zero-resistance-loop': {
-    fires: [fires('two grounds of no length side by side', 'stop', 'ring-a', rings('0 m'))],
-    quiet: [quiet('of a foot', rings('1 ft'))],
+    fires: [fires('two feeds of no resistance side by side', 'stop', 'tail', sideBySide(0))],
+    quiet: [quiet('of 10 milliohm', sideBySide(0.01))],
   },
   'network-stiff-sources-in-parallel': {
-    fires: [fires('two batteries of no resistance', 'stop', 'second', secondBattery('0 mohm'))],
-    quiet: [quiet('of 5 milliohm', secondBattery('5 mohm'))],
+    fires: [fires('two batteries of no resistance', 'stop', 'battery', twoBatteries(0))],
+    quiet: [quiet('of 5 milliohm', twoBatteries(0.005))],
   },
   'network-converter-impossible': {
     fires: [

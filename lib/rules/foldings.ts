@@ -1,0 +1,155 @@
+import type { FindingId } from '../model/findings/index.ts';
+import {
+  type Bond,
+  conductorOfFuse,
+  feedPassedBy,
+  groundOfDevice,
+  oneUnfed,
+  otherEndOfLink,
+  sameCircuit,
+  sameDevice,
+  sameReel,
+  sameSubject,
+  sameTerminal,
+  stricterLimit,
+  wholeNetwork,
+  wireOfSubject,
+} from './bonds.ts';
+
+/** Findings that only follow from a cause, where a bond holds between the two. */
+export interface Folding {
+  readonly follows: readonly FindingId[];
+  readonly bond: Bond;
+}
+
+/** What a fuse of the wrong rating, and a conductor of the wrong size, only drag along. */
+const ofRating: readonly Folding[] = [
+  { follows: ['fuse-over-ceiling', 'fuse-over-conductor', 'fuse-over-holder'], bond: stricterLimit },
+  { follows: ['fuse-not-in-stock'], bond: sameSubject },
+  { follows: ['conductor-none-fits', 'conductor-under-need'], bond: conductorOfFuse },
+];
+
+/** What is told of the ends and the size of a wire that goes to the wrong place. */
+const ofWrongEnd: readonly FindingId[] = [
+  'conductor-none-fits',
+  'conductor-no-reel',
+  'conductor-under-need',
+  'conductor-without-fuse',
+  'port-too-large',
+  'port-too-small',
+  'ground-lead-long',
+  'heat-shrink-none-fits',
+  'terminal-not-in-catalogue',
+];
+
+/** What is told of a supply that isn't there. */
+const ofNoSupply: readonly FindingId[] = [
+  'supply-not-live',
+  'supply-collapse',
+  'below-cut-out',
+  'network-floating',
+  'fuse-not-in-stock',
+];
+
+/** What is told of a network that is shorted, or whose source is the wrong way round. */
+const ofShort: readonly FindingId[] = [
+  'supply-collapse',
+  'below-cut-out',
+  'network-floating',
+  'network-short-circuit',
+  'drop-over-limit',
+  'ground-drop',
+  'joint-drop',
+  'charge-lead-drop',
+];
+
+/**
+ * Which findings only follow from which, and what must bind the two. One cause gives one finding: with it mended, what
+ * is folded under it is gone too.
+ */
+export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> = {
+  'battery-reversed': [
+    { follows: [...ofShort, 'live-end-on-ground', 'fuse-in-ground', ...ofNoSupply], bond: wholeNetwork },
+  ],
+  'live-end-on-ground': [
+    { follows: ofShort, bond: wholeNetwork },
+    { follows: ofNoSupply, bond: sameCircuit },
+    { follows: ['device-without-supply', 'device-without-ground', 'terminal-unaccounted'], bond: sameDevice },
+  ],
+  'live-end-on-signal': [
+    { follows: ['device-without-supply', 'port-refuses-conductor'], bond: sameDevice },
+    { follows: ['fuse-not-in-stock'], bond: sameCircuit },
+    { follows: ofWrongEnd, bond: sameSubject },
+  ],
+  'outputs-joined': [
+    { follows: ['port-refuses-conductor'], bond: sameTerminal },
+    { follows: ['terminal-unaccounted'], bond: sameDevice },
+    { follows: ofWrongEnd, bond: sameSubject },
+  ],
+  'fuse-bypassed': [
+    { follows: ['fuse-distance', 'conductor-without-fuse', 'conductor-none-fits'], bond: sameSubject },
+    { follows: ['conductor-without-fuse'], bond: sameTerminal },
+    { follows: ['device-without-supply'], bond: oneUnfed },
+  ],
+  'fuse-in-ground': [
+    { follows: ofNoSupply, bond: sameCircuit },
+    { follows: ofShort, bond: sameCircuit },
+  ],
+  'turn-on-always-live': [
+    { follows: ['device-without-supply', 'port-refuses-conductor', 'turn-on-sequence'], bond: sameDevice },
+    { follows: ['fuse-not-in-stock'], bond: sameCircuit },
+    { follows: ofWrongEnd, bond: wireOfSubject },
+  ],
+  'turn-on-missing': [
+    { follows: ['terminal-unaccounted'], bond: sameSubject },
+    { follows: ['terminal-unaccounted', 'turn-on-drives-nothing'], bond: otherEndOfLink },
+    { follows: ofWrongEnd, bond: wireOfSubject },
+    { follows: ['turn-on-sequence'], bond: sameDevice },
+  ],
+  'turn-on-limit-unknown': [{ follows: ['turn-on-overload'], bond: sameSubject }],
+  'turn-on-load-unknown': [{ follows: ['turn-on-overload'], bond: sameSubject }],
+  'device-without-supply': [
+    { follows: ['terminal-unaccounted'], bond: sameSubject },
+    { follows: ['terminal-unaccounted'], bond: otherEndOfLink },
+    { follows: [...ofNoSupply, 'fuse-not-in-stock'], bond: sameDevice },
+  ],
+  'device-without-ground': [
+    { follows: ['terminal-unaccounted'], bond: groundOfDevice },
+    { follows: ['terminal-unaccounted'], bond: otherEndOfLink },
+    { follows: ['network-floating', 'supply-collapse', 'below-cut-out'], bond: sameDevice },
+  ],
+  'fitted-source-not-linked': [
+    { follows: ofNoSupply, bond: wholeNetwork },
+    { follows: ['system-without-battery', 'charging-unknown'], bond: wholeNetwork },
+  ],
+  'speaker-without-channel': [
+    { follows: ['terminal-unaccounted'], bond: sameDevice },
+    { follows: ['terminal-unaccounted'], bond: otherEndOfLink },
+  ],
+  'coil-to-body': [
+    { follows: ['terminal-unaccounted'], bond: sameTerminal },
+    { follows: ofWrongEnd, bond: wireOfSubject },
+  ],
+  'terminal-unaccounted': [
+    { follows: ['terminal-unaccounted'], bond: otherEndOfLink },
+    { follows: ofNoSupply, bond: sameCircuit },
+  ],
+  'conductor-without-fuse': [
+    { follows: ['terminal-unaccounted'], bond: feedPassedBy },
+    { follows: ['heat-shrink-none-fits', 'terminal-not-in-catalogue'], bond: sameSubject },
+  ],
+  'port-refuses-conductor': [{ follows: ['port-refuses-conductor'], bond: sameTerminal }],
+  'fuse-over-ceiling': ofRating,
+  'fuse-over-conductor': ofRating,
+  'fuse-over-holder': ofRating,
+  'fuse-not-made': [{ follows: ['fuse-not-in-stock', 'fuse-under-load'], bond: sameSubject }, ...ofRating],
+  'fuse-without-rating': ofRating,
+  'insulation-at-ambient': [
+    { follows: ['insulation-at-ambient', 'insulation-unmarked'], bond: sameReel },
+    { follows: ['conductor-none-fits', 'fuse-over-conductor', 'conductor-under-need'], bond: sameReel },
+  ],
+  'stock-short': [{ follows: ['conductor-not-on-shelf'], bond: sameReel }],
+  'load-below-minimum': [
+    { follows: ['bass-lead-thin', 'control-final-unknown', 'speaker-wire-loss'], bond: sameDevice },
+  ],
+};
