@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { everyFinding } from '../../lib/model/finding.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { inJob, partsFile } from '../read/problem-case.ts';
@@ -53,7 +54,7 @@ const long: readonly Change[] = [
 function planned(...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));
   const { plan, remarks } = planJob(job);
-  const findings = judge(job, plan, remarks);
+  const findings = everyFinding(judge(job, plan, remarks));
   const about = (rule: string) => findings.filter((finding) => finding.rule === rule);
   return {
     plan,

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { everyFinding } from '../../lib/model/finding.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { inJob, partsFile } from '../read/problem-case.ts';
@@ -19,7 +20,7 @@ function feedOf(insulationC: number, fuseA: number) {
   const job = jobOf(smallShop(...changes));
   const { plan, remarks } = planJob(job);
   const { limits } = byId(plan.power.conductors, 'feed');
-  const found = (rule: string) => judge(job, plan, remarks).find((one) => one.rule === rule);
+  const found = (rule: string) => everyFinding(judge(job, plan, remarks)).find((one) => one.rule === rule);
   return {
     of: (level: string) => limits.filter((one) => one.zone === 'engine-bay' && one.level === level),
     found,
