@@ -19,7 +19,13 @@ import { outlineSchema } from './outline.ts';
 import { reserveEnd } from './reserve-end.ts';
 import { ribSchema } from './rib.ts';
 import { formatVersion } from './shop.ts';
-import { colourSchema, filterOrder, filterPassSchema, filterTypeSchema } from './vocabulary.ts';
+import {
+  colourSchema,
+  filterOrder,
+  filterPassSchema,
+  filterTypeSchema,
+  holdingSchema,
+} from './vocabulary.ts';
 
 const length = quantity('length');
 
@@ -54,7 +60,7 @@ const deviceSchema = z.strictObject({
   turn: builders(turnSchema.optional()),
   raised: builders(extent.optional()),
   /** What holds it on its board where it has no holes for screws, or not only these. */
-  held: builders(z.enum(['strap', 'bracket', 'clamp', 'tape', 'hook-and-loop']).optional()),
+  held: builders(holdingSchema.optional()),
   /** Ratings of its fuses: of the holder itself by `fuse`, of a fused way by its outgoing terminal. */
   fuse: builders(quantity('current').optional()),
   fuses: z.record(z.string(), builders(quantity('current'))).default({}),

@@ -172,6 +172,13 @@ const seatSchema = z.strictObject({
   depth: builders(extent.optional()),
   width: builders(extent.optional()),
   height: builders(extent.optional()),
+  /** What lies below or behind it and stays reachable, such as the spare wheel. */
+  'lies-over': z
+    .record(
+      id,
+      z.strictObject({ must: builders(z.boolean().default(false)), what: builders(text('spare wheel')) }),
+    )
+    .default({}),
   /** From the listener's head, for delays. */
   distance: builders(extent.optional()),
 });

@@ -9,6 +9,9 @@ export type Edge = z.infer<typeof edgeSchema>;
 export const panelSchema = z.enum(['left', 'right', 'top', 'bottom', 'face']);
 export type Panel = z.infer<typeof panelSchema>;
 
+/** What holds a part on a board beside screws through its own holes. */
+export const holdingSchema = z.enum(['strap', 'bracket', 'clamp', 'tape', 'hook-and-loop']);
+
 /** Sides of the vehicle, seen from the driver's seat looking forward. */
 export const vehicleSideSchema = z.enum(['left', 'right', 'middle']);
 export type VehicleSide = z.infer<typeof vehicleSideSchema>;

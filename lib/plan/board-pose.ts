@@ -1,4 +1,5 @@
 import type { MountingSpace, Pose } from '../board/fit.ts';
+import type { Ring } from '../board/point.ts';
 import type { Board } from '../model/resolved-job.ts';
 import { type BoardFixing, datumInSpace } from './board-shape.ts';
 
@@ -8,15 +9,19 @@ export function mountingSpace({ space }: Board): MountingSpace {
     outline: space.outline.map(([xM, yM]) => ({ xM, yM })),
     depthM: space.depth,
     obstacles: Object.entries(space.obstacles).map(([id, { x, y, width, height, 'stands-out': toM }]) => {
-      const outline = [
-        { xM: x, yM: y },
-        { xM: x + width, yM: y },
-        { xM: x + width, yM: y + height },
-        { xM: x, yM: y + height },
-      ];
-      return { id, outline, fromM: 0, toM };
+      return { id, outline: boxRing(x, y, width, height), fromM: 0, toM };
     }),
   };
+}
+
+/** An upright rectangle as a ring, metres. */
+export function boxRing(xM: number, yM: number, widthM: number, heightM: number): Ring {
+  return [
+    { xM, yM },
+    { xM: xM + widthM, yM },
+    { xM: xM + widthM, yM: yM + heightM },
+    { xM, yM: yM + heightM },
+  ];
 }
 
 /** How a board stands in its space: on the highest spacer of its fixings. */

@@ -29,6 +29,7 @@ function planItem(device: Device, job: Job): PlanItem {
     widthM: print?.widthM ?? null,
     depthM: print?.depthM ?? null,
     heightM: print?.heightM ?? null,
+    ...(device.given?.held !== undefined && { held: device.given.held }),
     cooling: definedOnly(print?.cooling ?? {}),
     terminals: Object.entries(facts.terminals).map(([name, terminal]) => {
       return { name, role: terminal.role, panel: terminal.panel ?? null, atM: terminal.at ?? null };

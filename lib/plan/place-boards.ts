@@ -1,12 +1,13 @@
 import { type BoardPlace, type Lack, placeBoard } from '../board/board-place.ts';
 import { mmText } from '../board/fault.ts';
+import type { MountingSpace } from '../board/fit.ts';
 import { computed, input } from '../board/measure.ts';
 import { drawOutline } from '../board/outline.ts';
 import type { Remark } from '../model/remark.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import { boardItems } from './board-items.ts';
 import { givenPlacement } from './board-layout.ts';
-import { boardPose, mountingSpace } from './board-pose.ts';
+import { boardPose, boxRing, mountingSpace } from './board-pose.ts';
 import { boardFixings } from './board-shape.ts';
 import { PlanBook } from './plan-book.ts';
 
@@ -31,11 +32,37 @@ function placed(job: Job, board: Board, book: PlanBook): Board {
   const items = boardItems(job, board.id, new Map(), new PlanBook());
   const placements = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
   const loaded = { shape, thicknessM: board.sheet.thickness, items, placements };
-  const place = placeBoard(loaded, mountingSpace(board), points, boardPose(board, fixings).standoffM);
+  const { standoffM } = boardPose(board, fixings);
+  const wished = placeBoard(
+    loaded,
+    spaceToKeep(board, () => true),
+    points,
+    standoffM,
+  );
+  // What is only wished to be reachable keeps no board out.
+  const place = wished.lack
+    ? placeBoard(
+        loaded,
+        spaceToKeep(board, ({ must }) => must),
+        points,
+        standoffM,
+      )
+    : wished;
   tracePlace(board, place, book);
   if (place.lack && place.lack.roomM < 0)
     book.remark(noPlace(board, place, place.lack), { path: board.path });
   return { ...board, place: { xM: place.xM, yM: place.yM } };
+}
+
+/** The space with what has to stay reachable in it kept free as if it stood there. */
+function spaceToKeep(board: Board, isKept: (area: { readonly must: boolean }) => boolean): MountingSpace {
+  const space = mountingSpace(board);
+  const areas = Object.entries(board.space['keep-reachable'])
+    .filter(([, area]) => isKept(area))
+    .map(([id, { x, y, width, height, before }]) => {
+      return { id, outline: boxRing(x, y, width, height), fromM: 0, toM: before };
+    });
+  return { ...space, obstacles: [...space.obstacles, ...areas] };
 }
 
 function tracePlace({ id, spaceId }: Board, place: BoardPlace, book: PlanBook): void {
@@ -43,7 +70,7 @@ function tracePlace({ id, spaceId }: Board, place: BoardPlace, book: PlanBook): 
     rule: 'board-place',
     formula: place.lack
       ? 'no place of the grid is free: the one that lacks least'
-      : 'first place of the grid, row by row from the low corner, inside the space, clear of its obstacles, every fixing through the board',
+      : 'first place of the grid, row by row from the low corner, inside the space, clear of its obstacles and of what has to be reached, every fixing through the board',
     citation: 'plane geometry',
   };
   const inputs = [

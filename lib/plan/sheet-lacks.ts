@@ -3,6 +3,7 @@ import { fitBoard } from '../board/fit.ts';
 import { sheetFaults } from '../board/sheet-faults.ts';
 import { nestJobs } from '../board/sheet-pieces.ts';
 import { boardStiffness, type Stiffness } from '../board/stiffness.ts';
+import { threadM } from '../board/thread.ts';
 import type { Board, Job, SheetPart } from '../model/resolved-job.ts';
 import { type LaidBoard, withProposal } from './board-layout.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
@@ -88,20 +89,22 @@ function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
   return least < leastBiteM - 1e-9 ? [`gives the screws of its parts ${mmText(least)} to bite in`] : [];
 }
 
-/** Fixings that do not reach through the sheet, or reach something behind the panel through it. */
+/** Fixings that the sheet leaves too little thread, or lets reach past what is free behind the panel. */
 function fixingLacks(job: Job, { board }: LaidBoard): string[] {
-  const reaching = boardFixings(board, job.parts).flatMap(({ id, part, point, spacerM, behind }) => {
+  const diameters = job.rules['thread-engagement-limit'].value;
+  const reaching = boardFixings(board, job.parts).flatMap(({ id, part, point, spacerM }) => {
     const passes = part.form === 'bolt' || part.form === 'machine-screw' || part.form === 'wood-screw';
     if (!passes || part.length === undefined) return [];
     const pastM = part.length - board.sheet.thickness - spacerM;
     const freeM = board.space['sound-points'][point]?.['free-depth'] ?? Number.POSITIVE_INFINITY;
-    return [{ id, pastM, meets: behind !== 'nothing' && behind !== 'unknown' && pastM > freeM + 1e-9 }];
+    const leastM = part.form === 'wood-screw' ? 0 : diameters * (threadM(part.thread ?? '') ?? 0);
+    return [{ id, short: pastM <= 0 || pastM < leastM - 1e-9, meets: pastM > freeM + 1e-9 }];
   });
-  const short = reaching.filter(({ pastM }) => pastM <= 0).map(({ id }) => id);
+  const short = reaching.filter((one) => one.short).map(({ id }) => id);
   const long = reaching.filter(({ meets }) => meets).map(({ id }) => id);
   return [
-    ...(short.length > 0 ? [`is thicker than ${short.join(' and ')} reach through`] : []),
-    ...(long.length > 0 ? [`lets ${long.join(' and ')} reach what lies behind`] : []),
+    ...(short.length > 0 ? [`leaves ${short.join(' and ')} too little thread behind it`] : []),
+    ...(long.length > 0 ? [`lets ${long.join(' and ')} reach past what is free behind`] : []),
   ];
 }
 

@@ -112,6 +112,20 @@ interface Mounting extends InRound {
   readonly why: string;
 }
 
+const holding = {
+  strap: 'under a strap',
+  bracket: 'in a bracket',
+  clamp: 'in a clamp',
+  tape: 'by tape',
+  'hook-and-loop': 'by hook-and-loop',
+} as const;
+
+/** A part with what holds it, where the job says so. */
+function heldText({ plan }: Work, id: string): string {
+  const held = plan.items.find((item) => item.id === id)?.held;
+  return held === undefined ? id : `${id} (${holding[held]})`;
+}
+
 function mountAndPreset(work: Work, { round, place, by, mounted, why, before }: Mounting): Step[] {
   if (mounted.length === 0) return [];
   const controls = work.plan.controls.filter(({ item }) => mounted.includes(item));
@@ -119,7 +133,7 @@ function mountAndPreset(work: Work, { round, place, by, mounted, why, before }: 
     layer: 'place',
     place,
     by,
-    text: `Mount by the placement drawing: ${mounted.join(', ')}`,
+    text: `Mount by the placement drawing: ${mounted.map((id) => heldText(work, id)).join(', ')}`,
     tools: ['screwdriver', 'depth stop'],
     minutes: minutesFor(work, 'mount-item', mounted.length),
     installs: [...mounted],

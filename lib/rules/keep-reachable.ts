@@ -3,10 +3,11 @@ import { boardDefaults } from '../board/defaults.ts';
 import type { Ring } from '../board/point.ts';
 import { difference, intersection, type Region, regionArea, regionOf } from '../board/region.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
-import type { Board } from '../model/resolved-job.ts';
+import type { Board, Job } from '../model/resolved-job.ts';
+import { boxRing } from '../plan/board-pose.ts';
 import { deviceSpot } from './look-up.ts';
 import { bodyInSpace, faceM } from './reach-in-space.ts';
-import type { Rule, Verdict } from './rule.ts';
+import type { Case, Rule, Verdict } from './rule.ts';
 import { lengthIn, listed, percent } from './words.ts';
 
 type Area = Board['space']['keep-reachable'][string];
@@ -17,13 +18,6 @@ interface Cover {
   readonly region: Region;
   readonly heightM: number;
 }
-
-const boxRing = (x: number, y: number, width: number, height: number): Ring => [
-  { xM: x, yM: y },
-  { xM: x + width, yM: y },
-  { xM: x + width, yM: y + height },
-  { xM: x, yM: y + height },
-];
 
 /** The sheet with its windows and access holes open, then each part on it; in the axes of the space. */
 function coversOf(board: PlanBoard): readonly Cover[] {
@@ -67,36 +61,59 @@ function covering(covers: readonly Cover[], { x, y, width, height, before }: Are
 
 const areaCovered: Rule = {
   id: 'area-covered',
-  judge({ job, plan }) {
-    const length = lengthIn(job);
-    return job.boards.flatMap((board) => {
-      const planned = plan.boards.find(({ id }) => id === board.id);
-      const covers = planned ? coversOf(planned) : [];
-      return Object.entries(board.space['keep-reachable']).flatMap(
-        ([id, area]): Verdict<'area-covered'>[] => {
-          const { over, share } = covering(covers, area);
-          const [first] = over;
-          if (!first) return [];
-          const isSheet = first.id === board.id;
-          const lowM = Math.min(...over.map(({ heightM }) => heightM));
-          return [
-            {
-              level: area.must ? 'stop' : 'caution',
-              of: [id, ...over.map((cover) => cover.id), board.id],
-              message: `${listed(over.map((cover) => cover.id))} cover${over.length === 1 ? 's' : ''} ${percent(share)} of ${id} in ${board.spaceId}, which ${area.must ? 'must' : 'should'} stay reachable; ${length(area.before)} are needed before it, and ${length(lowM)} are left`,
-              value: lowM,
-              limit: area.before,
-              unit: 'm',
-              remedy: isSheet
-                ? 'move the board, or cut a window or a notch over it'
-                : `move ${listed(over.map((cover) => cover.id))} off it`,
-              ...(isSheet ? { path: board.path } : deviceSpot(job, first.id, 'at')),
-            },
-          ];
-        },
-      );
-    });
+  judge(about) {
+    return [...onBoards(about), ...inPlaces(about.job)];
   },
 };
+
+/** What a place lies over, once something of the job stands there. */
+function inPlaces(job: Job): Verdict<'area-covered'>[] {
+  const { vehicle, devices } = job;
+  return Object.entries(vehicle.places).flatMap(([place, { 'lies-over': below }]) => {
+    const here = devices.filter(({ origin, seat }) => origin === 'job' && seat === place);
+    const [first] = here;
+    if (!first) return [];
+    const names = here.map(({ id }) => id);
+    return Object.entries(below).map(([id, { must }]): Verdict<'area-covered'> => {
+      return {
+        level: must ? 'stop' : 'caution',
+        of: [id, ...names, place],
+        message: `${listed(names)} stand${names.length === 1 ? 's' : ''} in ${place}, which lies over ${id}: it ${must ? 'must' : 'should'} stay reachable`,
+        remedy: `use another place, or one that leaves ${id} free`,
+        ...deviceSpot(job, first.id, 'in'),
+      };
+    });
+  });
+}
+
+function onBoards({ job, plan }: Case): Verdict<'area-covered'>[] {
+  const length = lengthIn(job);
+  return job.boards.flatMap((board) => {
+    const planned = plan.boards.find(({ id }) => id === board.id);
+    const covers = planned ? coversOf(planned) : [];
+    return Object.entries(board.space['keep-reachable']).flatMap(([id, area]): Verdict<'area-covered'>[] => {
+      const { over, share } = covering(covers, area);
+      const [first] = over;
+      if (!first) return [];
+      const isSheet = first.id === board.id;
+      const lowM = Math.min(...over.map(({ heightM }) => heightM));
+      return [
+        {
+          level: area.must ? 'stop' : 'caution',
+          of: [id, ...over.map((cover) => cover.id), board.id],
+          message: `${listed(over.map((cover) => cover.id))} cover${over.length === 1 ? 's' : ''} ${percent(share)} of ${id} in ${board.spaceId}, which ${area.must ? 'must' : 'should'} stay reachable; ${length(area.before)} are needed before it, and ${length(lowM)} are left`,
+          value: lowM,
+          limit: area.before,
+          unit: 'm',
+          remedy: isSheet
+            ? 'move the board, or cut a window or a notch over it'
+            : `move ${listed(over.map((cover) => cover.id))} off it`,
+          givesWayTo: ['no-place-for-board'],
+          ...(isSheet ? { path: board.path } : deviceSpot(job, first.id, 'at')),
+        },
+      ];
+    });
+  });
+}
 
 export const keepReachableRules: readonly Rule[] = [areaCovered];

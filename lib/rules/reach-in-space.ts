@@ -1,9 +1,9 @@
 import { freeToRingM } from '../board/free-to-wall.ts';
 import type { Body } from '../board/item.ts';
-import type { Ring } from '../board/point.ts';
 import type { KeepClearKind, PlanBoard, PlanPlacement } from '../model/plan/board.ts';
 import type { Board, Device } from '../model/resolved-job.ts';
 import type { Edge } from '../model/vocabulary.ts';
+import { boxRing } from '../plan/board-pose.ts';
 import { deviceOf, deviceSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
@@ -61,13 +61,7 @@ function nearest(board: Board, body: Body, side: Edge): Before {
         ];
   const obstacles = Object.entries(board.space.obstacles).flatMap(([id, one]): Before[] => {
     if (one['stands-out'] <= body.minZ + 1e-9) return [];
-    const { x, y, width, height } = one;
-    const ring: Ring = [
-      { xM: x, yM: y },
-      { xM: x + width, yM: y },
-      { xM: x + width, yM: y + height },
-      { xM: x, yM: y + height },
-    ];
+    const ring = boxRing(one.x, one.y, one.width, one.height);
     return [{ freeM: freeToRingM(body, side, ring), what: id, certain: true }];
   });
   return [...wall, ...obstacles].reduce((least, one) => (one.freeM < least.freeM ? one : least), {

@@ -43,6 +43,32 @@ describe('a board whose place the job leaves open', () => {
     expect(rulesOf(remarks).filter((rule) => misfits.includes(rule))).toEqual([]);
   });
 
+  describe('with something in its space that has to be reached', () => {
+    const drain = (x: string, width: string, must: boolean): Change => [
+      vehicleFile,
+      '    depth: 200 mm\n',
+      `    depth: 200 mm\n    keep-reachable: { drain: { x: ${x}, y: 0 mm, width: ${width}, height: 500 mm, before: 100 mm, must: ${must}, what: drain } }\n`,
+    ];
+
+    test('stands beside it, as beside an obstacle', () => {
+      for (const must of [true, false]) {
+        const { plan } = smallPlan(withBoard(), amp, drain('0 mm', '13 mm', must));
+        expect(byId(plan.boards, 'main').datumInSpace).toEqual({ xM: mm(20), yM: mm(10) });
+      }
+    });
+
+    test('has no place where that must be reached and lies across it; where it is a wish, it has one', () => {
+      const stopped = smallPlan(withBoard(), amp, drain('250 mm', '20 mm', true));
+      expect(stopped.remarks.find(({ rule }) => rule === 'no-place-for-board')?.of).toEqual([
+        'main',
+        'drain',
+      ]);
+      const wished = smallPlan(withBoard(), amp, drain('250 mm', '20 mm', false));
+      expect(rulesOf(wished.remarks)).not.toContain('no-place-for-board');
+      expect(byId(wished.plan.boards, 'main').datumInSpace).toEqual({ xM: mm(10), yM: mm(10) });
+    });
+  });
+
   test('without a free place stops, names the obstacle and by how much, and all else is planned', () => {
     const wall = 'x: 250 mm, y: 0 mm, width: 20 mm, height: 500 mm, stands-out: 100 mm';
     const { plan, remarks } = smallPlan(withBoard(), amp, obstacle(wall));

@@ -95,8 +95,16 @@ describe('a board that no sheet in stock does for', () => {
   test('because its bolts of 60 mm do not reach through spacers of 25 mm and 40 mm of sheet', () => {
     const { remarks } = planned([{ id: 'ply-40', mm: 40, pieces: 1 }], ['title: Main']);
     expect(told(remarks, 'no-sheet-for-board')?.message).toMatch(
-      /ply-40 is thicker than a and b .* reach through/,
+      /ply-40 leaves a and b .* too little thread behind it/,
     );
+  });
+
+  test('of two thicknesses either side of a thread of 0.8 diameters in M6, the thicker one is refused', () => {
+    // 60 mm less a spacer of 25 mm less 30.1 or 30.3 mm: 4.9 and 4.7 mm are left, 4.8 mm is the least.
+    const lacks = (mm: number) =>
+      told(planned([{ id: 'ply', mm, pieces: 1 }], ['title: Main']).remarks, 'no-sheet-for-board')?.message;
+    expect(lacks(30.3)).toMatch(/too little thread/);
+    expect(lacks(30.1) ?? '').not.toMatch(/too little thread/);
   });
 
   test('and none at all on the shelf: says so', () => {

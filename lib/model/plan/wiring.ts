@@ -3,6 +3,7 @@ import { builders, everyone } from '../audience.ts';
 import {
   conductorRoleSchema,
   edgeSchema,
+  holdingSchema,
   panelSchema,
   terminalRoleSchema,
   vehicleSideSchema,
@@ -33,6 +34,8 @@ export const planItemSchema = z.object({
   widthM: orNull,
   depthM: orNull,
   heightM: orNull,
+  /** What holds it on its board, where the job says so. */
+  held: builders(holdingSchema.optional()),
   cooling: builders(z.partialRecord(edgeSchema, z.enum(['fins', 'fan']))),
   terminals: z.array(
     z.object({

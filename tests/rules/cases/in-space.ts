@@ -80,6 +80,15 @@ const windowed = (fromM: number, toM: number) => (made: ReturnType<typeof board>
   made.cutouts = [[corner(fromM, fromM), corner(fromM, toM), corner(toM, toM), corner(toM, fromM)]];
 };
 
+const spare = (must: boolean) => ({ 'spare-wheel': { must, what: 'spare wheel' } });
+/** The boot, with the subwoofer and its box, over the spare wheel. */
+const overSpare = (must: boolean): Case =>
+  about({
+    content: ({ vehicle }) => {
+      entry(vehicle.places, 'boot')['lies-over'] = spare(must);
+    },
+  });
+
 /** The amplifier without holes for screws, held as told. */
 const held = (how?: 'strap' | 'tape' | 'bracket', mass = '1 kg', holes = false) =>
   placed({}, (content) => {
@@ -221,6 +230,20 @@ export const inSpaceCases = {
         path: '/devices/amp/at',
         says: /amp covers/,
       },
+      {
+        name: 'a box over the spare wheel',
+        about: () => overSpare(true),
+        level: 'stop',
+        subject: 'spare-wheel',
+        path: '/devices/sub/in',
+        says: /sub and box stand in boot, which lies over spare-wheel/,
+      },
+      {
+        name: 'one that is wished to be free',
+        about: () => overSpare(false),
+        level: 'caution',
+        subject: 'spare-wheel',
+      },
     ],
     quiet: [
       {
@@ -232,6 +255,18 @@ export const inSpaceCases = {
         about: () => placed({ xM: 0.1, raisedM: 0.14 }, jack('150 mm', true), windowed(0.09, 0.21)),
       },
       { name: 'nothing to be reached', about: () => about() },
+      {
+        name: 'a spare wheel below a place where nothing stands',
+        about: () =>
+          about({
+            content: ({ vehicle }) => {
+              vehicle.places = {
+                ...vehicle.places,
+                floor: { title: 'Floor', zone: 'cargo', side: 'right', 'lies-over': spare(true) },
+              };
+            },
+          }),
+      },
       {
         name: 'a board beside it',
         about: () =>
