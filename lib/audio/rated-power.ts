@@ -1,3 +1,4 @@
+import { ohms, ohmsAtLeast } from '../model/printed/told.ts';
 import type { Mark, Traced } from '../model/trace.ts';
 import { type AudioFault, audioFault, isPositive } from './fault.ts';
 import { commonPractice, input, traced } from './traced.ts';
@@ -60,7 +61,7 @@ function ratingsFault(channel: string, loadOhm: number, { minimumOhm, rated }: R
     return audioFault(
       'load-below-minimum',
       [channel],
-      `channel ${channel} is loaded with ${Number(loadOhm.toFixed(3))} ohm; the amplifier's minimum in this mode is ${minimumOhm} ohm`,
+      `channel ${channel} is loaded with ${ohms(loadOhm)}; the amplifier's minimum in this mode is ${ohmsAtLeast(minimumOhm)}`,
       'wire the coils for a higher load, or use another channel or amplifier',
     );
   return null;

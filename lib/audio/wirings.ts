@@ -1,3 +1,4 @@
+import { figure } from '../model/printed/told.ts';
 import { type AmplifierMode, type ChannelLoad, channelLoad } from './amplifier-load.ts';
 import { type AudioFault, audioFault, isFault } from './fault.ts';
 import { wiringLoad } from './loads.ts';
@@ -64,12 +65,13 @@ export function wiringsForLoad(
   if (isFault(choices)) return choices;
   const fitting = choices.filter(({ loadOhm }) => Math.abs(loadOhm.value - askedOhm) <= 0.01 * askedOhm);
   if (fitting.length > 0) return fitting;
-  const loads = [...new Set(choices.map(({ loadOhm }) => Number(loadOhm.value.toFixed(2))))];
-  const possible = loads.toSorted((a, b) => a - b).join(', ');
+  const loads = choices.map(({ loadOhm }) => loadOhm.value).toSorted((a, b) => a - b);
+  // They are written into the job just so: a job's load is found within 1 %.
+  const possible = [...new Set(loads.map(figure))].join(', ');
   return audioFault(
     'load-not-possible',
     [channel, ...coils.map((coil) => coil.id)],
-    `${coils.length === 1 ? 'the coil' : `the ${coils.length} coils`} of channel ${channel} can't be wired to ${askedOhm} ohm; what can be had is ${possible} ohm`,
+    `${coils.length === 1 ? 'the coil' : `the ${coils.length} coils`} of channel ${channel} can't be wired to ${figure(askedOhm)} ohm; what can be had is ${possible} ohm`,
     'ask for one of these loads, or use speakers with other coils',
   );
 }

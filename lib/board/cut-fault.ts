@@ -1,3 +1,4 @@
+import { figure } from '../model/printed/told.ts';
 import { type BoardFault, mmText } from './fault.ts';
 
 /** What a cut that is too large for the board can be called. */
@@ -89,7 +90,7 @@ export function overlap(cut: string, other: string, areaM2: number): BoardFault 
     rule: 'cuts-overlap',
     level: 'caution',
     of: [cut, other],
-    message: `${cut} and ${other} take away the same ${Math.round(areaM2 * 1e6)} mm2`,
+    message: `${cut} and ${other} take away the same ${figure(areaM2 * 1e6)} mm2`,
     value: areaM2,
     limit: 0,
     unit: 'm2',

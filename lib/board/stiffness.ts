@@ -1,4 +1,5 @@
 import type { GrainWay } from '../model/outline.ts';
+import { hertz, modeHertz, sagMm } from '../model/printed/told.ts';
 import type { Mark, Traced, TraceInput } from '../model/trace.ts';
 import type { BoardFault } from './fault.ts';
 import { type Item, onBoard, type Placement } from './item.ts';
@@ -193,14 +194,13 @@ export function stiffnessFaults(
   const value = stiffness.firstModeHz.value;
   if (value >= wantedHz) return [];
   const limit = value < leastHz ? leastHz : wantedHz;
-  const sagMm = Math.ceil(stiffness.sagM.value * 1e5) / 100;
   const assumed = stiffness.assumed.length === 0 ? '' : `; assumed: ${stiffness.assumed.join(', ')}`;
   return [
     {
       ...common,
       rule: 'first-mode-low',
       level: value < leastHz ? 'stop' : 'caution',
-      message: `${board} sags ${sagMm} mm under its own weight: its first mode is at ${Math.floor(value)} Hz, at least ${limit} Hz is asked for${value < leastHz ? '' : ' beside a subwoofer'}${assumed}`,
+      message: `${board} sags ${sagMm(1000 * stiffness.sagM.value)} under its own weight: its first mode is at ${modeHertz(value)}, at least ${hertz(limit)} is asked for${value < leastHz ? '' : ' beside a subwoofer'}${assumed}`,
       value,
       limit,
       unit: 'Hz',

@@ -34,16 +34,16 @@ function followsText({ follows = [] }: Finding): string[] {
 
 function figuresText({ value, limit, unit }: Finding): string[] {
   const figures = [
-    ...(value === undefined ? [] : [`value ${findingFigure(value, unit)}`]),
-    ...(limit === undefined ? [] : [`limit ${findingFigure(limit, unit)}`]),
+    ...(value === undefined ? [] : [`value ${findingFigure(value, unit, limit)}`]),
+    ...(limit === undefined ? [] : [`limit ${findingFigure(limit, unit, value)}`]),
   ];
   return figures.length === 0 ? [] : [`  ${figures.join(', ')}`];
 }
 
 /** What to write under `accepted:` of the job to let a caution stand. */
-function acceptText({ level, rule, related: [subject], value, unit }: Finding): string[] {
+function acceptText({ level, rule, related: [subject], value, limit, unit }: Finding): string[] {
   if (level !== 'caution' || subject === undefined) return [];
-  const seen = value === undefined ? '' : ` value: ${yamlText(findingFigure(value, unit))},`;
+  const seen = value === undefined ? '' : ` value: ${yamlText(findingFigure(value, unit, limit))},`;
   return [`  or accept it: { finding: ${rule}, of: ${yamlText(subject)},${seen} reason: , by: }`];
 }
 

@@ -1,13 +1,23 @@
 import type { Finding } from './finding.ts';
+import type { FigureName } from './printed/figures.ts';
+import { printedNumber } from './printed/index.ts';
 import { dimensions, parseNumber } from './quantity.ts';
 
-/** The value or the limit of a finding as every list prints it: four digits that count, and its unit. */
-export function findingFigure(value: number | string, unit = ''): string {
-  const digits =
-    typeof value === 'number'
-      ? value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 4 })
-      : value;
-  return `${digits} ${unit}`.trimEnd();
+/**
+ * The value or the limit of a finding as every list prints it: four digits that count, and its unit. Of a value and its
+ * limit each is rounded away from the other, `against`, so that none is told as nearer to being kept than it is.
+ */
+export function findingFigure(
+  value: number | string,
+  unit = '',
+  against: number | string | undefined = undefined,
+): string {
+  return `${typeof value === 'number' ? printedNumber(kindAgainst(value, against), value) : value} ${unit}`.trimEnd();
+}
+
+function kindAgainst(value: number, against: number | string | undefined): FigureName {
+  if (typeof against !== 'number' || against === value) return 'plain';
+  return value > against ? 'plain-above' : 'plain-below';
 }
 
 /** By whom, at which value and why a caution was accepted. */
@@ -22,9 +32,14 @@ const coarsest = 0.01;
  * True where what was written is what a finding has: the same text, or the same number to the last digit that was
  * written, in whichever unit of its dimension, and never more than 1 % off.
  */
-export function isFigure(written: string, value: number | string, unit = ''): boolean {
+export function isFigure(
+  written: string,
+  value: number | string,
+  unit = '',
+  limit: number | string | undefined = undefined,
+): boolean {
   const text = written.trim().replace(/\s+/g, ' ');
-  if (text === findingFigure(value, unit)) return true;
+  if (text === findingFigure(value, unit, limit)) return true;
   const read = typeof value === 'number' ? readTerm(text) : null;
   const factor = read && factorOf(read.unit, unit);
   if (typeof value !== 'number' || !read || factor === null) return false;

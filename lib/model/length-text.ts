@@ -101,10 +101,10 @@ function withoutUnit(text: string): string {
   return text.replace(/ (in|mm)$/, '');
 }
 
-/** The note that goes with `dimensionText`. */
+/** The note that goes with `dimensionText`: its steps, and which way each kind of length is rounded to them. */
 export function dimensionNote(style: LengthStyle): string {
   const inches = `inches to 1/${style.fraction}`;
   const mm = style.mmDecimals === 1 ? 'mm to 0.1' : 'whole mm';
   const said = style.system === 'inch' ? `${inches} (decimal) [${mm}]` : `${mm} [${inches}]`;
-  return `Dimensions: ${said}, rounded to nearest`;
+  return `Dimensions: ${said}, rounded to nearest; what a part asks for up, what is free down`;
 }

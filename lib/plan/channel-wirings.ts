@@ -4,6 +4,7 @@ import type { PowerFault } from '../audio/rated-power.ts';
 import type { Coil, Wiring } from '../audio/wiring.ts';
 import { listWirings, type WiringChoice, wiringsForLoad } from '../audio/wirings.ts';
 import type { PlanChannel, PlanWiring } from '../model/plan/index.ts';
+import { figure, ohms, watts } from '../model/printed/told.ts';
 import type { Output } from './audio-channels.ts';
 import type { PlanBook } from './plan-book.ts';
 
@@ -75,10 +76,10 @@ export function wayOutOfLowLoad(fault: PowerFault, wirings: readonly PlanWiring[
       remedy:
         'no way of wiring these coils reaches the minimum: use another channel, another amplifier or other coils',
     };
-  const power = best.powerW === null ? '' : `, ${Math.round(best.powerW)} W`;
+  const power = best.powerW === null ? '' : `, ${watts(best.powerW)}`;
   return {
     ...fault,
-    remedy: `wire them as ${best.text}: ${Number(best.loadOhm.toFixed(2))} ohm${power}`,
+    remedy: `wire them as ${best.text}: ${ohms(best.loadOhm)}${power}`,
   };
 }
 
@@ -108,7 +109,7 @@ export function askedLoad(
       rule: 'load-not-as-asked',
       level: 'stop',
       of: [output.id],
-      message: `${output.id} is to see ${askedOhm} ohm, and is wired to ${Number(loadOhm.toFixed(2))} ohm`,
+      message: `${output.id} is to see ${figure(askedOhm)} ohm, and is wired to ${figure(loadOhm)} ohm`,
       value: loadOhm,
       limit: askedOhm,
       unit: 'ohm',

@@ -1,5 +1,5 @@
+import { amps, ampsDrawn } from '../model/printed/told.ts';
 import type { Remark } from '../model/remark.ts';
-import { wholeUp } from '../model/safe-rounding.ts';
 import { goesIn, type JudgedCable } from '../power/conductor-choice.ts';
 import type { ConductorTask } from './conductor-sizing.ts';
 import type { LinkPort } from './link-ports.ts';
@@ -47,11 +47,10 @@ function mostA(considered: readonly JudgedCable[], ports: readonly LinkPort[]): 
   return Math.max(0, ...fitting.map(carriedA));
 }
 
-/** A current that must be carried, rounded up to 0.1 A. */
-const needed = ({ neededA }: ConductorTask): string => `${wholeUp(neededA * 10) / 10} A`;
+const needed = ({ neededA }: ConductorTask): string => ampsDrawn(neededA);
 
 const smallerFuses = (currentA: number): string =>
-  currentA > 0 ? `; or fit fuses that let at most ${currentA} A through to it` : '';
+  currentA > 0 ? `; or fit fuses that let at most ${amps(currentA)} through to it` : '';
 
 function portsRefuse(
   task: ConductorTask,
@@ -88,7 +87,7 @@ function carriesTooLittle(
       remedy: `put a cable with insulation for well above ${ambientC} C into the catalogue, or lead it another way`,
     };
   return {
-    message: `${id} must carry ${needed(task)}, and the most that a cable of the catalogue carries on its way is ${carriedA(best)} A: ${best.candidate.size.label}, in its zone ${narrowest}`,
+    message: `${id} must carry ${needed(task)}, and the most that a cable of the catalogue carries on its way is ${amps(carriedA(best))}: ${best.candidate.size.label}, in its zone ${narrowest}`,
     remedy: `put a larger cable, or one with insulation for a higher temperature, into the catalogue; or run a second one beside it, each behind its own fuse${smallerFuses(carriedA(best))}`,
   };
 }

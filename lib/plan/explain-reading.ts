@@ -1,3 +1,4 @@
+import { millivoltsAllowed, times } from '../model/printed/told.ts';
 import type { Prediction, ReadingKind } from './readings.ts';
 
 /** A reading beside its prediction, and how other readings of the same device came out. */
@@ -16,7 +17,6 @@ const isNear = (ratio: number | null, target: number) =>
   ratio !== null && Math.abs(ratio / target - 1) <= 0.15;
 /** Three times or more, a rounding error in the quotient aside. */
 const isThreefold = (ratio: number) => ratio >= 3 - 1e-9;
-const times = (ratio: number) => `${Number(ratio.toPrecision(2))} times`;
 
 /**
  * What a difference points at, by kind of reading. Common practice, no source: a joint adds to a drop several times
@@ -46,7 +46,7 @@ const explain: Readonly<Record<ReadingKind, Explain>> = {
   },
   'feed-drop': ({ jointV }, ratio) => {
     if (ratio !== null && isThreefold(ratio))
-      return `${times(ratio)} the prediction points at one joint of the feed: measure across each fuse, joint and set screw on its way in turn; ${Math.round(jointV * 1000)} mV is the most for one`;
+      return `${times(ratio)} the prediction points at one joint of the feed: measure across each fuse, joint and set screw on its way in turn; ${millivoltsAllowed(jointV * 1000)} is the most for one`;
     if (ratio !== null && ratio < 1)
       return 'less current flowed than was reckoned with: read again at the stated load';
     return 'longer, thinner or other conductor than planned, or more current: compare the wire with its label and read the current';

@@ -6,6 +6,7 @@ import type {
   PlanFuse,
   PlanPower,
 } from '../model/plan/index.ts';
+import { amps, ampsDrawn } from '../model/printed/told.ts';
 import { terminalId } from '../model/resolved-job.ts';
 import { fuseForms } from '../model/tables/fuse-forms.ts';
 import type { Traced } from '../model/trace.ts';
@@ -104,7 +105,7 @@ function planConductor(
       size: planSize(candidate),
       ampacityA: ampacity.ampacityA.value,
       stockM: longestPieceM(job.shop.stock[candidate.part]),
-      note: `carries its fuse of ${neededA} A`,
+      note: `carries its fuse of ${ampsDrawn(neededA)}`,
     })),
   };
 }
@@ -196,7 +197,7 @@ function distance(
 }
 
 function reasonOf({ givenA, choice }: SizedFuse): string {
-  return givenA === null ? (choice?.reason ?? 'no rating could be computed') : `given: ${givenA} A`;
+  return givenA === null ? (choice?.reason ?? 'no rating could be computed') : `given: ${amps(givenA)}`;
 }
 
 /** How the rating of a fuse came about, from its current on. */

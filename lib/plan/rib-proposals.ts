@@ -7,6 +7,7 @@ import { inTheWay, openHoles, type RibGround } from '../board/rib-ground.ts';
 import { boardStiffness, type Stiffness } from '../board/stiffness.ts';
 import { formatLength } from '../model/length-text.ts';
 import type { PlanHole } from '../model/plan/index.ts';
+import { figure } from '../model/printed/told.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { ribGround, ribObstacles, type StandingRib } from './board-ribs.ts';
@@ -200,7 +201,7 @@ function ribOn(
 /** The lines of the job file: `{ rib-1: { edge: bottom, distance: 6 in, height: 15 mm } }`. */
 function textOf({ shop }: Job, { board }: LaidBoard, lines: readonly Line[], section: Section): string {
   const { sheet, widthM, heightM, joint } = section;
-  const mm = (lengthM: number): string => `${Number((lengthM * 1000).toFixed(3))} mm`;
+  const mm = (lengthM: number): string => `${figure(lengthM * 1000)} mm`;
   const onTape = (lengthM: number): string =>
     shop.units === 'inch' ? formatLength(lengthM, { system: 'inch', fraction: 16 }).fraction : mm(lengthM);
   const onEdge = Math.abs(widthM - sheet.part.thickness) <= 1e-9;

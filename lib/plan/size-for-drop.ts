@@ -1,4 +1,5 @@
 import type { OperatingPoint } from '../model/plan/index.ts';
+import { voltsAllowed, voltsLost } from '../model/printed/told.ts';
 import { candidatesFor } from './cable-candidates.ts';
 import { deviceDrops } from './device-drops.ts';
 import { nextSizeMm2 } from './next-size.ts';
@@ -102,14 +103,13 @@ function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
   const limit = job.rules['drop-limit'].value;
   const groundLimitV = job.rules['ground-drop-limit'].value;
   const onlyGround = worst.share <= limit;
-  const volts = (value: number) => `${(Math.ceil(value * 1000) / 1000).toString()} V`;
   const foundV = onlyGround ? worst.groundDropV : worst.feedDropV + worst.groundDropV;
   // The share is the drop over the voltage for sizing, whose allowed share it is held against.
   const allowedV = onlyGround ? groundLimitV : (limit * foundV) / worst.share;
   return {
     item: worst.item,
     side: onlyGround ? 'ground' : 'both',
-    text: `${worst.item} would lose ${volts(foundV)} ${onlyGround ? 'on the ground side' : 'on feed and ground'} at rated power, ${volts(allowedV)} are allowed`,
+    text: `${worst.item} would lose ${voltsLost(foundV)} ${onlyGround ? 'on the ground side' : 'on feed and ground'} at rated power, ${voltsAllowed(allowedV)} are allowed`,
   };
 }
 

@@ -1,3 +1,4 @@
+import { amps, ampsDrawn } from '../model/printed/told.ts';
 import type { Remark } from '../model/remark.ts';
 import { type Link, terminalId } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
@@ -72,7 +73,7 @@ function withFuseRemark(one: SizedConductor, neededA: number): SizedConductor {
     rule: 'turn-on-wire-under-fuse',
     level: 'stop',
     of: [id],
-    message: `${id} (${one.cable.size.label}) carries ${carriesA} A, and the fuse before it lets ${neededA} A through`,
+    message: `${id} (${one.cable.size.label}) carries ${amps(carriesA)}, and the fuse before it lets ${ampsDrawn(neededA)} through`,
     value: carriesA,
     limit: neededA,
     unit: 'A',

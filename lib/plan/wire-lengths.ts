@@ -1,5 +1,6 @@
 import { type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../board/item.ts';
 import type { Point } from '../board/point.ts';
+import { printedMetres } from '../model/printed/lengths.ts';
 import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../model/resolved-job.ts';
 import { routeLengthM } from '../model/vehicle.ts';
 import type { Edge } from '../model/vocabulary.ts';
@@ -65,7 +66,9 @@ function lengthOf(
     ['loops', loopsM] as const,
   ];
   const told = (name: string): string => (name === 'board' && !routed.has(link.id) ? ' estimated' : '');
-  const texts = parts.map(([name, lengthM]) => `${name} ${lengthM.toFixed(2)}${told(name)}`);
+  const texts = parts.map(
+    ([name, lengthM]) => `${name} ${printedMetres('wire', lengthM).replace(' m', '')}${told(name)}`,
+  );
   return {
     lengthM: parts.reduce((sum, [, lengthM]) => sum + lengthM, 0),
     measured: `${texts.join(' + ')} m`,

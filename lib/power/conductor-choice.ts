@@ -1,3 +1,13 @@
+import { printedMetres } from '../model/printed/lengths.ts';
+import {
+  amps,
+  ampsDrawn,
+  percentKept,
+  squareMm,
+  squareMmAtLeast,
+  voltsAllowed,
+  voltsLost,
+} from '../model/printed/told.ts';
 import type { Traced } from '../model/trace.ts';
 import { type Ampacity, ampacity, type RunZone } from './ampacity.ts';
 import { conductanceGrace, conductanceSm } from './conductance.ts';
@@ -167,7 +177,7 @@ function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules
 
 function doubtOf({ warmFuseA = 0 }: ConductorDuty, { cautionA }: Ampacity): string | null {
   if (cautionA.value >= warmFuseA) return null;
-  return `it carries ${cautionA.value} A at the true ambient, under loom or in its bundle, ${round(warmFuseA - cautionA.value)} A less than its fuse`;
+  return `it carries ${amps(cautionA.value)} at the true ambient, under loom or in its bundle, ${ampsDrawn(warmFuseA - cautionA.value)} less than its fuse`;
 }
 
 function missesOf(
@@ -180,18 +190,21 @@ function missesOf(
   const miss = (limit: ConductorLimit, text: string) => misses.push({ limit, text });
   const carriesA = carries.ampacityA.value;
   if (carriesA < duty.fuseA)
-    miss('fuse', `it carries ${carriesA} A, ${round(duty.fuseA - carriesA)} A less than its fuse`);
+    miss('fuse', `it carries ${amps(carriesA)}, ${ampsDrawn(duty.fuseA - carriesA)} less than its fuse`);
   if (dropV.value > duty.mostDropV)
     miss(
       'drop',
-      `it drops ${round(dropV.value)} V, ${round(dropV.value - duty.mostDropV)} V above the ${round(duty.mostDropV)} V allowed`,
+      `it drops ${voltsLost(dropV.value)}, ${voltsLost(dropV.value - duty.mostDropV)} above the ${voltsAllowed(duty.mostDropV)} allowed`,
     );
   for (const port of duty.ports ?? [])
-    if (!goesIn(size.areaMm2, port)) miss('port', `${port.id} takes at most ${round(port.largestMm2)} mm2`);
+    if (!goesIn(size.areaMm2, port)) miss('port', `${port.id} takes at most ${squareMm(port.largestMm2)}`);
   if (stockM !== undefined && stockM < duty.lengthM)
-    miss('stock', `the longest piece is ${round(stockM)} m of ${round(duty.lengthM)} m`);
+    miss(
+      'stock',
+      `the longest piece is ${printedMetres('length-left', stockM)} of ${printedMetres('length-taken', duty.lengthM)}`,
+    );
   if (size.areaMm2 < (duty.leastMm2 ?? 0) / 1.001)
-    miss('least-size', `its port, its feed or its drop asks for ${round(duty.leastMm2 ?? 0)} mm2`);
+    miss('least-size', `its port, its feed or its drop asks for ${squareMmAtLeast(duty.leastMm2 ?? 0)}`);
   return misses;
 }
 
@@ -204,7 +217,7 @@ function conductanceMiss(
   const ownSm = cableSm(candidate, rules);
   if (ownSm >= leastSm * (1 - conductanceGrace)) return [];
   return [
-    { limit: 'conductance', text: `it conducts ${round((100 * ownSm) / leastSm)} % of what its feed does` },
+    { limit: 'conductance', text: `it conducts ${percentKept(ownSm / leastSm)} of what its feed does` },
   ];
 }
 
@@ -215,8 +228,6 @@ export function cableSm({ size, material, measuredOhmPerM }: CableCandidate, rul
     rules,
   );
 }
-
-const round = (value: number): string => String(Number(value.toPrecision(3)));
 
 function reasonOf(chosen: JudgedCable | null, telling: JudgedCable | undefined): string {
   // That an earlier pass needed more is told only where nothing else rules a cable out.

@@ -1,3 +1,4 @@
+import { type LengthName, printedLength } from '../model/printed/lengths.ts';
 import { type PowerFault, positiveFault } from './traced.ts';
 
 /** Heat-shrink or expanding sleeve: from the smallest to the largest thing that it closes on. */
@@ -51,7 +52,7 @@ export function chooseCovering(
   const chosen = closing
     .filter(({ stockM }) => stockM === undefined || stockM >= over.lengthM)
     .toSorted((a, b) => a.openM - b.openM || a.part.localeCompare(b.part, 'en'))[0];
-  const need = `${millimetres(needOpenM)} open, ${millimetres(needClosedM)} closed`;
+  const need = `${millimetres('room-asked', needOpenM)} open, ${millimetres('at-most', needClosedM)} closed`;
   if (chosen) return { chosen, reason: `the smallest of ${need}` };
   if (passing.length === 0) return { chosen: null, reason: `none opens wide enough: ${need}` };
   if (closing.length === 0)
@@ -59,4 +60,10 @@ export function chooseCovering(
   return { chosen: null, reason: `too little on the shelf of ${need}` };
 }
 
-const millimetres = (lengthM: number): string => `${Number((lengthM * 1000).toPrecision(3))} mm`;
+/** A diameter to the tenth of a millimetre. */
+function millimetres(name: LengthName, lengthM: number): string {
+  return printedLength(name, lengthM, { system: 'mm', fraction: 32, mmDecimals: 1 }).mm.replace(
+    '.0 mm',
+    ' mm',
+  );
+}

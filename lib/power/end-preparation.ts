@@ -1,3 +1,5 @@
+import { printedMade } from '../model/printed/holes.ts';
+import { squareMm, squareMmAtLeast } from '../model/printed/told.ts';
 import { type Ferrule, ferruleFor, largestTwinMm2 } from '../model/tables/ferrules.ts';
 import { lugHoleM } from '../model/tables/lugs.ts';
 import type { Traced } from '../model/trace.ts';
@@ -73,7 +75,6 @@ const refused = (reason: string, alternatives: readonly string[]): EndPreparatio
   reason,
   alternatives,
 });
-const mm2 = (areaMm2: number): string => `${Number(areaMm2.toPrecision(3))} mm2`;
 
 /**
  * How the conductors that share a port are ended: a ferrule of the next size up (DIN 46228-4), a twin ferrule where
@@ -123,7 +124,9 @@ function notesOf(
   const thin = areaMm2 * grace < port.smallestMm2;
   return [
     ...(thin
-      ? [`${mm2(areaMm2)} is thinner than ${port.id} is made for, ${mm2(port.smallestMm2)} or more`]
+      ? [
+          `${squareMm(areaMm2)} is thinner than ${port.id} is made for, ${squareMmAtLeast(port.smallestMm2)} or more`,
+        ]
       : []),
     ...(ends.some(({ material }) => material !== 'copper') ? [retorque] : []),
   ];
@@ -133,9 +136,9 @@ function clamped(end: ConductorEnd, port: Clamp): EndPreparation {
   const { areaMm2 } = end;
   if (areaMm2 > port.largestMm2 * grace)
     return refused(
-      `${mm2(areaMm2)} does not go into ${port.id}, which takes at most ${mm2(port.largestMm2)}`,
+      `${squareMmAtLeast(areaMm2)} does not go into ${port.id}, which takes at most ${squareMm(port.largestMm2)}`,
       [
-        `a reducer to ${mm2(port.largestMm2)} or less`,
+        `a reducer to ${squareMm(port.largestMm2)} or less`,
         'a port for a larger conductor',
         'a thinner conductor with a fuse to match',
       ],
@@ -146,7 +149,7 @@ function clamped(end: ConductorEnd, port: Clamp): EndPreparation {
   // A ferrule's name is the conductor that it takes: its outside grows little, so the port's range is judged bare.
   if (ferrule) return { prep: 'ferrule', ferrule, ...stripped(port, ferruleStripM(areaMm2)), notes };
   if (wantsFerrule && (port.ferrule === true || end.material !== 'copper'))
-    return refused(`${port.id} needs a ferrule, and none is made for ${mm2(areaMm2)}`, [
+    return refused(`${port.id} needs a ferrule, and none is made for ${squareMm(areaMm2)}`, [
       'a lug on a stud',
       'a pin adapter made for the conductor',
     ]);
@@ -163,7 +166,7 @@ function twin(first: ConductorEnd, second: ConductorEnd, port: Clamp): EndPrepar
   const bothMm2 = first.areaMm2 + second.areaMm2;
   if (bothMm2 > port.largestMm2 * grace)
     return refused(
-      `${mm2(bothMm2)} in all does not go into ${port.id}, which takes ${mm2(port.largestMm2)}`,
+      `${squareMmAtLeast(bothMm2)} in all does not go into ${port.id}, which takes ${squareMm(port.largestMm2)}`,
       instead,
     );
   const notes = ['twin ferrules are not in DIN 46228-4', ...notesOf(bothMm2, [first, second], port)];
@@ -181,7 +184,7 @@ function lugOn(
     ]);
   const holeM = lugHoleM(port.studM);
   if (holeM === null)
-    return refused(`no lug hole is known for a ${Number((port.studM * 1000).toPrecision(3))} mm stud`, [
+    return refused(`no lug hole is known for a ${printedMade(port.studM)} stud`, [
       "the lug that the stud's maker names",
     ]);
   if (ends.length > mostLugs)
@@ -191,10 +194,10 @@ function lugOn(
     );
   const thickest = Math.max(...ends.map(({ areaMm2 }) => areaMm2));
   if (port.largestMm2 !== undefined && thickest > port.largestMm2 * grace)
-    return refused(`${mm2(thickest)} is above the ${mm2(port.largestMm2)} that ${port.id} takes`, [
-      'a larger stud',
-      'two thinner conductors, each with its fuse',
-    ]);
+    return refused(
+      `${squareMmAtLeast(thickest)} is above the ${squareMm(port.largestMm2)} that ${port.id} takes`,
+      ['a larger stud', 'two thinner conductors, each with its fuse'],
+    );
   const notes = ends.some(({ material }) => material !== 'copper') ? [retorque] : [];
   return { prep: 'lug', barrelMm2: thickest, holeM, ...stripped({}, barrelStripM(thickest)), notes };
 }
@@ -205,9 +208,9 @@ function crimped(
 ): EndPreparation {
   if (end.areaMm2 > port.largestMm2 * grace)
     return refused(
-      `${mm2(end.areaMm2)} does not go into the terminal of ${port.id}, at most ${mm2(port.largestMm2)}`,
+      `${squareMmAtLeast(end.areaMm2)} does not go into the terminal of ${port.id}, at most ${squareMm(port.largestMm2)}`,
       [
-        `a short tail of ${mm2(port.largestMm2)} or less, protected by its own fuse`,
+        `a short tail of ${squareMm(port.largestMm2)} or less, protected by its own fuse`,
         'a terminal for a larger conductor',
       ],
     );

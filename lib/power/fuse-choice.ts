@@ -1,3 +1,4 @@
+import { amps, ampsDrawn } from '../model/printed/told.ts';
 import { type FuseFormId, fuseFormIds, fuseForms } from '../model/tables/fuse-forms.ts';
 import type { Traced } from '../model/trace.ts';
 import { defaultPowerRules, type PowerRules } from './power-rules.ts';
@@ -175,7 +176,7 @@ function most(duty: FuseDuty, rules: PowerRules): Traced<number> | null {
 
 /** A limit that fuses side by side share evenly, so that their sum keeps it. */
 function shared(name: string, limitA: number, fuses = 1): readonly [name: string, capA: number] {
-  return fuses === 1 ? [name, limitA] : [`${name}, ${limitA} A, over ${fuses} fuses`, limitA / fuses];
+  return fuses === 1 ? [name, limitA] : [`${name}, ${amps(limitA)}, over ${fuses} fuses`, limitA / fuses];
 }
 
 type Shelf = Parameters<typeof chooseFuse>[1];
@@ -256,19 +257,20 @@ function reasonOf(
   mostA: Traced<number> | null,
 ): string {
   const binding = mostA?.trace.inputs.find(({ value }) => value === mostA.value);
-  const limit = binding ? `the limit is ${binding.name}, ${binding.value} A` : 'nothing bounds it yet';
+  const limit =
+    mostA && binding ? `the limit is ${binding.name}, ${amps(mostA.value)}` : 'nothing bounds it yet';
   if (!chosen) {
     if (mostA && duty.ratedA > mostA.value)
-      return `no fuse may stand here: it carries ${duty.ratedA} A, and ${limit}`;
+      return `no fuse may stand here: it carries ${ampsDrawn(duty.ratedA)}, and ${limit}`;
     const form = duty.form ? fuseForms[duty.form].name : 'any form';
-    return `no rating is made in ${form} for ${duty.ratedA} A or more: ${limit}`;
+    return `no rating is made in ${form} for ${ampsDrawn(duty.ratedA)} or more: ${limit}`;
   }
   const shelf = chosen.stockQuantity > 0 ? 'on the shelf' : 'not on the shelf';
   const wanted =
     (duty.makerA ?? 0) >= wantedA
-      ? `the maker of the device asks for ${wantedA} A`
-      : `${duty.ratedA} A with its margin asks for ${wantedA} A`;
+      ? `the maker of the device asks for ${ampsDrawn(wantedA)}`
+      : `${ampsDrawn(duty.ratedA)} with its margin asks for ${ampsDrawn(wantedA)}`;
   return chosen.keepsMargin
-    ? `${wanted}, ${chosen.ratingA} A is the nearest lawful rating, ${shelf}; ${limit}`
-    : `${wanted}, which is not to be had: ${chosen.ratingA} A, ${shelf}, carries the current without that margin; ${limit}`;
+    ? `${wanted}, ${amps(chosen.ratingA)} is the nearest lawful rating, ${shelf}; ${limit}`
+    : `${wanted}, which is not to be had: ${amps(chosen.ratingA)}, ${shelf}, carries the current without that margin; ${limit}`;
 }

@@ -1,3 +1,4 @@
+import { percentKept, volts, voltsLeft } from '../model/printed/told.ts';
 import { branchV } from './branches.ts';
 import { solveConverters } from './converters.ts';
 import { hasOhm, type IndexedNetwork, indexNetwork } from './indexed-network.ts';
@@ -143,7 +144,7 @@ function collapse(
     reason:
       share === 0
         ? `no voltage of the right polarity reaches ${load.id}`
-        : `the loads cannot be fed: at ${(100 * share).toFixed(1)} % of them the voltage collapses, first at ${load.id} (${lowV.toFixed(2)} V there)`,
+        : `the loads cannot be fed: at ${percentKept(share)} of them the voltage collapses, first at ${load.id} (${voltsLeft(lowV)} there)`,
   };
 }
 
@@ -210,7 +211,9 @@ function judged(network: Network, indexed: IndexedNetwork, flows: NetworkFlows):
     state: 'cut-out',
     cutOut: low.map(({ id }) => id),
     reason: low
-      .map(({ id, dropV, cutoutV }) => `${id} sees ${dropV.toFixed(2)} V, below its cut-out of ${cutoutV} V`)
+      .map(
+        ({ id, dropV, cutoutV }) => `${id} sees ${voltsLeft(dropV)}, below its cut-out of ${volts(cutoutV)}`,
+      )
       .join('; '),
     referenceNode,
     nodes,

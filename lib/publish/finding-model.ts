@@ -97,7 +97,7 @@ function findingModel(
     level,
     message: sentence(message),
     remedy: sentence(remedy),
-    figures: [figure('value', finding.value, finding.unit), figure('limit', finding.limit, finding.unit)]
+    figures: [figure('value', finding.value, finding), figure('limit', finding.limit, finding)]
       .filter((text) => text !== '')
       .join(', '),
     source:
@@ -116,7 +116,7 @@ function sentence(text: string): string {
   return `${head}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 }
 
-function figure(name: string, value: number | string | undefined, unit = ''): string {
-  if (value === undefined) return '';
-  return `${name} ${findingFigure(value, unit)}`;
+function figure(name: 'value' | 'limit', own: number | string | undefined, finding: Finding): string {
+  if (own === undefined) return '';
+  return `${name} ${findingFigure(own, finding.unit, name === 'value' ? finding.limit : finding.value)}`;
 }

@@ -59,7 +59,7 @@ export function writerFor(shop: Pick<BuildPlan['shop'], 'units' | 'fraction'>): 
       const metres = printedMetres(name, lengthM);
       return inches ? { text: primary, beside: metres } : { text: metres, beside: fraction };
     },
-    note: `${dimensionNote(style)}; what a part asks for up, what is free down`,
+    note: dimensionNote(style),
   };
 }
 

@@ -40,9 +40,9 @@ function isAbout({ finding: id, of }: JobAccepted, { rule, related }: Finding): 
 }
 
 /** A finding without a value is accepted as such; one with a value at that value. */
-function isSeen({ value: written }: JobAccepted, { value, unit }: Finding): boolean {
+function isSeen({ value: written }: JobAccepted, { value, limit, unit }: Finding): boolean {
   if (value === undefined) return written === undefined;
-  return written !== undefined && isFigure(written, value, unit);
+  return written !== undefined && isFigure(written, value, unit, limit);
 }
 
 function judgeAcceptance(one: JobAccepted, findings: readonly Finding[]): Remark | null {
@@ -76,13 +76,13 @@ function judgeAcceptance(one: JobAccepted, findings: readonly Finding[]): Remark
   };
 }
 
-function changedText({ value: written }: JobAccepted, { value, unit }: Finding): string {
+function changedText({ value: written }: JobAccepted, { value, limit, unit }: Finding): string {
   if (value === undefined) return `was accepted at ${written}, but tells no value`;
-  const now = findingFigure(value, unit);
+  const now = findingFigure(value, unit, limit);
   if (written === undefined) return `is accepted without the value that was seen, ${now}`;
   return `was accepted at ${written}, and is ${now} now`;
 }
 
-function valueText({ value, unit }: Finding): string {
-  return value === undefined ? 'no value:' : `value: ${findingFigure(value, unit)}`;
+function valueText({ value, limit, unit }: Finding): string {
+  return value === undefined ? 'no value:' : `value: ${findingFigure(value, unit, limit)}`;
 }

@@ -11,6 +11,30 @@ describe('the figure of a finding', () => {
   });
 });
 
+describe('a value and its limit', () => {
+  test('are rounded away from each other', () => {
+    // 0.45832 is over 0.458310, and 29.996 under 30.0004: to the nearest both pairs would read as equal.
+    expect(findingFigure(0.458_32, 'V', 0.458_31)).toBe('0.4584 V');
+    expect(findingFigure(0.458_31, 'V', 0.458_32)).toBe('0.4583 V');
+    expect(findingFigure(29.996, 'Hz', 30.0004)).toBe('29.99 Hz');
+    expect(findingFigure(30.0004, 'Hz', 29.996)).toBe('30.01 Hz');
+    expect(isFigure('0.4584 V', 0.458_32, 'V', 0.458_31)).toBe(true);
+  });
+
+  test('are never told as nearer than they are, and never by more than a step off', () => {
+    const values = fc.double({ min: 1e-3, max: 1e5, noNaN: true });
+    fc.assert(
+      fc.property(values, values, (value, limit) => {
+        const told = Number(findingFigure(value, '', limit)) - Number(findingFigure(limit, '', value));
+        const noise = 1e-8 * Math.max(value, limit);
+        if (value > limit) expect(told).toBeGreaterThanOrEqual(value - limit - noise);
+        if (value < limit) expect(told).toBeLessThanOrEqual(value - limit + noise);
+        expect(Math.abs(told - (value - limit))).toBeLessThanOrEqual(2.1e-3 * Math.max(value, limit));
+      }),
+    );
+  });
+});
+
 describe('a value that was written down', () => {
   test.each([
     ['0.4584 V', 0.458_37, 'V'],

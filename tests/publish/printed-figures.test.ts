@@ -73,15 +73,17 @@ const { shippedMetrics } = await import('../../lib/commands/drawings.ts');
 const { figures } = await import('../../lib/model/printed/figures.ts');
 const { stepOf } = await import('../../lib/model/printed/instrument.ts');
 const { parseQuantity } = await import('../../lib/model/quantity.ts');
+const { findingFigure } = await import('../../lib/model/finding-text.ts');
 const { sheetSections } = await import('../../lib/publish/sheet-sections.ts');
-const { judge } = await import('../../lib/rules/index.ts');
-const { demoJob, demoJobs, demoPlan } = await import('../plan/demo.ts');
+const { judgedPlan } = await import('../../lib/commands/judged-plan.ts');
+const { fixedJob, fixedJobs } = await import('../boards/fixed-jobs.ts');
+const { demoJob, demoJobs } = await import('../plan/demo.ts');
 const { smallPlan } = await import('../plan/plan-small-shop.ts');
 const { samplePlan } = await import('./sample-plan.ts');
 
 /** A number with its unit, as sheets and drawings write them. */
 const withUnit =
-  /(?<![\w.#/-])-?\d[\d.]*(?:[ -]\d+\/\d+|\/\d+)?\s(?:mA|A|mV|V|W|kHz|Hz|ohm|dB\/octave|dB|ms|N m|N|kg|lb|in|mm|mm²|cm²|m²|m|ft|%|°C|C|g)(?![\w/])/g;
+  /(?<![\w.#/-])-?\d[\d.]*(?:[ -]\d+\/\d+|\/\d+)?\s(?:mA|A|mV|V|W|kHz|Hz|ohm|dB\/octave|dB|ms|N m|N|kg|lb|in|mm2|mm|mm²|cm²|m²|m|ft|%|°C|C|g)(?![\w/])/g;
 
 /**
  * What is said in so many words: a limit of a meter's continuity test, a standard's title, a proof line. None of it is
@@ -107,13 +109,31 @@ function leavesOf(model: unknown, at: string): Leaf[] {
   return Object.entries(model).flatMap(([key, value]) => leavesOf(value, `${at}/${key}`));
 }
 
+/** What the computations say of their choices, and every finding with its figures. */
+function reasonLeaves({ power, wires, boards, findings }: BuildPlan): Leaf[] {
+  return [
+    ...power.conductors.flatMap(({ id, reason, alternatives = [] }) =>
+      leavesOf({ reason, notes: alternatives.map(({ note }) => note) }, `conductor ${id}`),
+    ),
+    ...power.fuses.flatMap(({ id, reason }) => leavesOf({ reason }, `fuse ${id}`)),
+    ...power.points.flatMap(({ name, reason }) => leavesOf({ reason }, `point ${name}`)),
+    ...wires.flatMap(({ id, measured, ends }) => leavesOf({ measured, ends }, `wire ${id}`)),
+    ...boards.flatMap(({ id, proposals }) => leavesOf(proposals, `board ${id}`)),
+    ...findings.flatMap(({ rule, message, remedy, value, limit, unit }) => [
+      ...leavesOf({ message, remedy }, `finding ${rule}`),
+      ...(value === undefined ? [] : [{ text: findingFigure(value, unit, limit), at: `value of ${rule}` }]),
+      ...(limit === undefined ? [] : [{ text: findingFigure(limit, unit, value), at: `limit of ${rule}` }]),
+    ]),
+  ];
+}
+
 /** The texts of every sheet and of every drawing of a plan. */
 function printedLeaves(plan: BuildPlan): Leaf[] {
   const sheets = sheetSections(plan, 'shop').flatMap(({ id, sheet }) => leavesOf(sheet, id));
   const drawings = drawJob(plan, shippedMetrics()).flatMap(({ id, svg }) =>
     [...svg.matchAll(/<(text|desc)[^>]*>([^<]*)</g)].map(([, , text = '']) => ({ text, at: id })),
   );
-  return [...sheets, ...drawings];
+  return [...sheets, ...drawings, ...reasonLeaves(plan)];
 }
 
 /** Texts that stand in the files of the shop: they are told as they were written. */
@@ -154,8 +174,6 @@ function unprinted(plan: BuildPlan): string[] {
   );
   const written = writtenTexts(plan).toSorted((a, b) => b.length - a.length);
   return leaves.flatMap(({ text, at }) => {
-    // Behind its message a finding has its figures in full: the worksheet shows them.
-    if (at.endsWith('/figures')) return [];
     const own = written.reduce((left, title) => left.replaceAll(title, ''), text);
     if (said.some((one) => one.test(own))) return [];
     return [...own.matchAll(withUnit)]
@@ -164,14 +182,12 @@ function unprinted(plan: BuildPlan): string[] {
   });
 }
 
-/** The plan with its findings judged anew, so that what they tell is told here. */
-function judged(id: string): BuildPlan {
-  const plan = demoPlan(id);
-  return { ...plan, findings: judge(demoJob(id), plan, []) };
-}
+/** The plan made anew, so that what its computations and its findings tell is told here. */
+const judged = (id: string): BuildPlan => judgedPlan(demoJob(id));
 
 const plans: readonly (readonly [string, () => BuildPlan])[] = [
   ...demoJobs.map((id) => [id, () => judged(id)] as const),
+  ...fixedJobs.map((id) => [`${id} as it was`, () => judgedPlan(fixedJob(id))] as const),
   ['the small shop', () => smallPlan().plan],
   ['the sample', () => samplePlan()],
 ];
@@ -237,6 +253,19 @@ it('a figure that nothing printed is found', () => {
   const plan = samplePlan();
   const steps = plan.steps.map((step) => ({ ...step, text: 'Set the limit to 123.457 A' }));
   expect(unprinted({ ...plan, steps }).join()).toContain('123.457 A in "Set the limit to 123.457 A"');
+});
+
+it('a figure that nothing printed is found in a reason and in a finding too', () => {
+  const plan = samplePlan();
+  const [first, ...others] = plan.power.conductors;
+  if (!first) throw new Error('the sample has no conductor');
+  const conductors = [{ ...first, reason: 'it carries 123.457 A' }, ...others];
+  expect(unprinted({ ...plan, power: { ...plan.power, conductors } }).join()).toContain(
+    `conductor ${first.id}/reason: 123.457 A`,
+  );
+  const findings = plan.findings.map((one) => ({ ...one, remedy: 'use at least 21.1537 mm2' }));
+  expect(findings.length).toBeGreaterThan(0);
+  expect(unprinted({ ...plan, findings }).join()).toContain('21.1537 mm2');
 });
 
 /** A column of a sheet whose figures are held against the plan's own, by the thing that its row is about. */

@@ -14,6 +14,7 @@ const carried = 'what must be carried or is drawn is never told as less';
 const allowed = 'what may be carried, or is asked for at most, is never told as more';
 const checked = 'a reading is held against limits that stand beside it';
 const within = 'a reading within what is printed lies within the limits';
+const reached = 'it is held against the least that a device works at';
 const set = 'it is set to this value: both sides are wrong alike';
 
 /** Every kind of figure that a sheet, a drawing, a table or a message prints, lengths and holes apart. */
@@ -40,6 +41,8 @@ export const figures = {
     why: 'what is asked for at least is never told as less',
   },
   'voltage-at-most': { unit: 'V', on: 'voltmeter', direction: 'down', why: allowed },
+  'voltage-left': { unit: 'V', on: 'voltmeter', direction: 'down', why: reached },
+  'small-voltage-left': { unit: 'V', on: 'millivolts', direction: 'down', why: reached },
   'small-voltage': { unit: 'V', on: 'millivolts', direction: 'nearest', why: checked },
   'small-voltage-at-least': { unit: 'V', on: 'millivolts', direction: 'up', why: within },
   'small-voltage-at-most': { unit: 'V', on: 'millivolts', direction: 'down', why: within },
@@ -144,6 +147,12 @@ export const figures = {
     direction: 'down',
     why: 'a conductor is never told as thicker than it is',
   },
+  'cross-section-at-least': {
+    unit: 'mm²',
+    on: 'reckoned',
+    direction: 'up',
+    why: 'what is asked for at least is never told as less',
+  },
   sag: {
     unit: 'mm',
     on: 'dial-gauge',
@@ -166,11 +175,29 @@ export const figures = {
     direction: 'down',
     why: 'what fixings hold is never told as more',
   },
+  times: {
+    unit: '',
+    on: 'ratio',
+    direction: 'nearest',
+    why: 'it says what to look for; the reading is judged by its limits',
+  },
   plain: {
     unit: '',
     on: 'plain',
     direction: 'nearest',
     why: 'a ratio or a count in a message, which compares the exact figures',
+  },
+  'plain-above': {
+    unit: '',
+    on: 'plain',
+    direction: 'up',
+    why: 'what is over its limit, or a limit that is not reached, is never told as nearer to the other',
+  },
+  'plain-below': {
+    unit: '',
+    on: 'plain',
+    direction: 'down',
+    why: 'what is under its limit, or a limit that is passed, is never told as nearer to the other',
   },
   angle: { unit: '°', on: 'protractor', direction: 'nearest', why: set },
   score: {

@@ -43,6 +43,8 @@ export const instruments = {
   reckoned: { finest: 0.001, digits: 3 },
   /** A share of a voltage, reckoned from two readings. */
   shares: { finest: 0.1, digits: 3, noughts: true },
+  /** A reading over its prediction, as one says it. */
+  ratio: { finest: 0.01, digits: 2 },
   /** A ratio or a count as a message tells it. */
   plain: { finest: 1e-9, digits: 4 },
   wholes: { finest: 1, digits: 4 },
