@@ -135,18 +135,18 @@ export const stricterLimit: Bond = (cause, follower) =>
   typeof follower.limit === 'number' &&
   cause.limit <= follower.limit;
 
-/** Where the other end of a missing link is, by the role of the end that wants it. */
-const givers: Readonly<Partial<Record<TerminalRole, TerminalRole>>> = {
-  'supply-positive': 'feed-out',
-  'feed-in': 'feed-out',
-  'supply-negative': 'ground-bar',
-  'turn-on-in': 'turn-on-out',
-  'relay-coil': 'turn-on-out',
-  'signal-in': 'signal-out',
-  'speaker-in-positive': 'speaker-out-positive',
-  'speaker-in-negative': 'speaker-out-negative',
-  'coil-positive': 'speaker-out-positive',
-  'coil-negative': 'speaker-out-negative',
+/** Where the other end of a missing link may be, by the role of the end that wants it. */
+const givers: Readonly<Partial<Record<TerminalRole, readonly TerminalRole[]>>> = {
+  'supply-positive': ['feed-out', 'relay-contact'],
+  'feed-in': ['feed-out', 'relay-contact', 'turn-on-out'],
+  'supply-negative': ['ground-bar'],
+  'turn-on-in': ['turn-on-out', 'feed-out', 'relay-contact'],
+  'relay-coil': ['turn-on-out'],
+  'signal-in': ['signal-out'],
+  'speaker-in-positive': ['speaker-out-positive'],
+  'speaker-in-negative': ['speaker-out-negative'],
+  'coil-positive': ['speaker-out-positive'],
+  'coil-negative': ['speaker-out-negative'],
 };
 
 /**
@@ -160,7 +160,7 @@ export const otherEndOfLink: Bond = (cause, follower, web) => {
   if (given === undefined || !wants.includes(given)) return false;
   const open = web.findings.filter((one) => one.rule === 'terminal-unaccounted').map(role);
   const giving = open.filter((one) => one === given).length;
-  const wanting = open.filter((one) => one !== undefined && givers[one] === given).length;
+  const wanting = open.filter((one) => one !== undefined && givers[one]?.includes(given) === true).length;
   return giving <= wanting || (wanting === 0 && giving === 1);
 };
 
@@ -169,7 +169,7 @@ function wantedBy({ related: [subject = ''] }: Finding, { job }: Web): readonly 
   const terminals = terminalSpecOf(job, subject) ? [subject] : terminalsOn(job, subject);
   return terminals.flatMap((id) => {
     const role = terminalSpecOf(job, id)?.role;
-    return (role && givers[role]) ?? [];
+    return role === undefined ? [] : (givers[role] ?? []);
   });
 }
 
@@ -182,3 +182,36 @@ export const feedPassedBy: Bond = (cause, follower, web) => {
   const open = web.findings.filter((one) => one.rule === 'terminal-unaccounted' && isOut(one));
   return feeds && isOut(follower) && open.length === 1;
 };
+
+/** Roles of terminals that hand a feed on: what lies behind an open one gets nothing. */
+const handingOn: readonly (TerminalRole | undefined)[] = ['feed-in', 'feed-out', 'relay-contact'];
+
+/** The follower lies, through feeds, bars, fuses and contacts, behind the cause's open end, and no source reaches it. */
+export const behindOpenEnd: Bond = (cause, follower, web) => {
+  const [open = ''] = cause.related;
+  if (!handingOn.includes(terminalSpecOf(web.job, open)?.role)) return false;
+  const island = reached(web.edges, [open], () => true);
+  if ([...island].some((id) => terminalSpecOf(web.job, id)?.role === 'source-positive')) return false;
+  const [subject = ''] = follower.related;
+  if (terminalSpecOf(web.job, subject)) return island.has(subject);
+  return meet(new Set([...island].map(deviceIdOf)), devicesOf(follower, web));
+};
+
+/** The ground of the follower's device goes to the strip whose own way to ground is the cause's open end. */
+export const groundBehindOpenEnd: Bond = (cause, follower, web) => {
+  const [open = ''] = cause.related;
+  if (terminalSpecOf(web.job, open)?.role !== 'ground-bar') return false;
+  const device = deviceIdOf(open);
+  return web.plan.wires.some((wire) => {
+    const devices = endsOf(wire).map(deviceIdOf);
+    return (
+      wire.role === 'ground' &&
+      devices.includes(device) &&
+      devices.some((id) => id !== device && devicesOf(follower, web).has(id))
+    );
+  });
+};
+
+/** The follower's terminal is wired: what is wrong is what the wire comes from. */
+export const isWired: Bond = (_cause, follower, { plan }) =>
+  plan.wires.some((wire) => endsOf(wire).includes(follower.related[0] ?? ''));

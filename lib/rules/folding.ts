@@ -1,5 +1,4 @@
 import type { Finding, Level } from '../model/finding.ts';
-import type { FindingId } from '../model/findings/index.ts';
 import { type Bond, type Web, webOf } from './bonds.ts';
 import { foldings } from './foldings.ts';
 import type { Case } from './rule.ts';
@@ -69,9 +68,4 @@ export function withFolded(findings: readonly Finding[], about: Case): Finding[]
     const follows = findings.filter((_, k) => k !== at && roots[k] === at);
     return [follows.length === 0 ? finding : { ...finding, follows }];
   });
-}
-
-/** The ids that may explain a finding of an id. */
-export function possibleCauses(follower: FindingId): readonly string[] {
-  return [...(causesOf.get(follower)?.keys() ?? [])];
 }

@@ -1,9 +1,12 @@
 import type { FindingId } from '../model/findings/index.ts';
 import {
   type Bond,
+  behindOpenEnd,
   conductorOfFuse,
   feedPassedBy,
+  groundBehindOpenEnd,
   groundOfDevice,
+  isWired,
   oneUnfed,
   otherEndOfLink,
   sameCircuit,
@@ -70,6 +73,7 @@ const ofShort: readonly FindingId[] = [
 export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> = {
   'battery-reversed': [
     { follows: [...ofShort, 'live-end-on-ground', 'fuse-in-ground', ...ofNoSupply], bond: wholeNetwork },
+    { follows: ['turn-on-missing'], bond: isWired },
   ],
   'live-end-on-ground': [
     { follows: ofShort, bond: wholeNetwork },
@@ -132,7 +136,9 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   ],
   'terminal-unaccounted': [
     { follows: ['terminal-unaccounted'], bond: otherEndOfLink },
-    { follows: ofNoSupply, bond: sameCircuit },
+    // What no source reaches draws nothing: its fuses and conductors can't be chosen.
+    { follows: [...ofNoSupply, 'turn-on-missing', 'conductor-none-fits'], bond: behindOpenEnd },
+    { follows: ['network-floating', 'supply-collapse', 'below-cut-out'], bond: groundBehindOpenEnd },
   ],
   'conductor-without-fuse': [
     { follows: ['terminal-unaccounted'], bond: feedPassedBy },

@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../lib/model/finding.ts';
+import { findingCatalogue, findingEntry } from '../../lib/model/findings/index.ts';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { foldings } from '../../lib/rules/foldings.ts';
+import { judge } from '../../lib/rules/index.ts';
+import { entry, jobOf } from './case.ts';
+import { type Written, written } from './content.ts';
+
+/** All that is found of the small system of amplifier, processor and radio, its board left out. */
+function found(change: (content: Written) => void): readonly Finding[] {
+  const content = written();
+  change(content);
+  content.job.boards = {};
+  for (const device of Object.values(content.job.devices)) {
+    if (device.on === undefined) continue;
+    delete device.on;
+    device.in = 'boot';
+  }
+  const job = jobOf(content);
+  const { plan, remarks } = planJob(job);
+  return judge(job, plan, remarks);
+}
+
+const nameOf = ({ rule, related }: Finding): string => `${rule} ${related[0] ?? ''}`;
+const anyway = new Set(found(() => {}).map(nameOf));
+
+function stops(change: (content: Written) => void) {
+  return found(change)
+    .filter((finding) => finding.level === 'stop' && !anyway.has(nameOf(finding)))
+    .map((finding) => ({
+      top: nameOf(finding),
+      under: (finding.follows ?? []).map((one) => `${one.rule} ${one.related[0] ?? ''}`),
+    }));
+}
+
+describe('what a whole system loses by one fault stands under that fault', () => {
+  test('the lead from the battery: every device without supply', () => {
+    const [one, ...others] = stops(({ job }) => {
+      delete job.links.feed;
+    });
+    expect(others).toEqual([]);
+    expect(one?.top).toBe('terminal-unaccounted main-fuse.IN');
+    expect(one?.under).toEqual(
+      expect.arrayContaining(['supply-not-live amp', 'supply-not-live dsp', 'supply-not-live radio']),
+    );
+  });
+
+  test('the lead between fuse and block: both open ends, and every device', () => {
+    const [one, ...others] = stops(({ job }) => {
+      delete job.links.main;
+      delete job.runs?.left;
+    });
+    expect(others).toEqual([]);
+    expect(one?.top).toBe('terminal-unaccounted block.IN');
+    expect(one?.under).toEqual(
+      expect.arrayContaining(['terminal-unaccounted main-fuse.OUT', 'supply-not-live amp']),
+    );
+  });
+
+  test('the ground of the strip: every device that hangs on it', () => {
+    const [one, ...others] = stops(({ job }) => {
+      delete job.links['board-ground'];
+    });
+    expect(others).toEqual([]);
+    expect(one?.top).toBe('terminal-unaccounted ground.G0');
+    expect(one?.under).toEqual(expect.arrayContaining(['network-floating amp', 'network-floating dsp']));
+  });
+
+  test('an open output beside a forgotten supply of another kind stands for itself', () => {
+    const tops = stops(({ job }) => {
+      delete job.links['signal-2'];
+      delete job.links['amp-feed'];
+    }).map(({ top }) => top);
+    expect(tops).toContain('device-without-supply amp');
+    expect(tops).toContain('terminal-unaccounted amp.IN2');
+  });
+
+  test('two ways of a block open, one device unfed: which was forgotten is not guessed', () => {
+    const tops = stops(({ job }) => {
+      delete job.links['amp-feed'];
+      delete job.links['radio-feed'];
+      entry(job.devices, 'amp');
+      job['left-open'] = { ...job['left-open'], 'radio.B+': 'fed by the vehicle' };
+    }).map(({ top }) => top);
+    expect(tops).toEqual(
+      expect.arrayContaining(['terminal-unaccounted block.OUT1', 'terminal-unaccounted block.OUT3']),
+    );
+  });
+});
+
+describe('the table of what follows from what', () => {
+  const levels = ['stop', 'caution', 'note'];
+
+  test('names findings of the catalogue, and no finding that could only be graver than its cause', () => {
+    for (const [cause, bonds] of Object.entries(foldings)) {
+      expect(Object.keys(findingCatalogue)).toContain(cause);
+      for (const { follows } of bonds)
+        for (const follower of follows) {
+          const mildest = Math.max(...findingEntry(follower).levels.map((level) => levels.indexOf(level)));
+          const own = Object.entries(findingCatalogue).find(([id]) => id === cause)?.[1].levels ?? [];
+          const gravest = Math.min(...own.map((level) => levels.indexOf(level)));
+          expect(gravest, `${cause} and ${follower}`).toBeLessThanOrEqual(mildest);
+        }
+    }
+  });
+});
