@@ -21,6 +21,7 @@ import { fuseOrderRules } from './fuse-order.ts';
 import { fuseRatingRules } from './fuse-rating.ts';
 import { fusesSideBySideRules } from './fuses-side-by-side.ts';
 import { groundRules } from './ground.ts';
+import { groundedTwiceRules } from './grounded-twice.ts';
 import { heatRules } from './heat.ts';
 import { heldPartRules } from './held-parts.ts';
 import { insulationRules } from './insulation-and-zone.ts';
@@ -80,6 +81,7 @@ export const rules: readonly Rule[] = [
   ...supplyCollapseRules,
   ...voltageDropRules,
   ...groundRules,
+  ...groundedTwiceRules,
   ...batteryRules,
   ...chargingRules,
   ...chargingVariesRules,

@@ -38,4 +38,9 @@ export const groundFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'device-grounded-twice': {
+    asks: 'A device goes to the body at one point.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
 } as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -23,6 +23,7 @@ import { fuseOrderCases } from './fuse-order.ts';
 import { fuseRatingCases } from './fuse-rating.ts';
 import { fusesSideBySideCases } from './fuses-side-by-side.ts';
 import { groundCases } from './ground.ts';
+import { groundedTwiceCases } from './grounded-twice.ts';
 import { heatCases } from './heat.ts';
 import { inSpaceCases } from './in-space.ts';
 import { insulationAndZoneCases } from './insulation-and-zone.ts';
@@ -60,6 +61,7 @@ const every = {
   ...colourCases,
   ...labelCases,
   ...wrongEndCases,
+  ...groundedTwiceCases,
   ...asBuiltCases,
   ...batteryPlacementCases,
   ...betweenBatteryCases,
