@@ -7,7 +7,7 @@ import { mountingScrew } from '../plan/board-shape.ts';
 import { deviceOf, deviceSpot, partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { lengthIn } from './words.ts';
+import { lengthAskedIn, lengthIn } from './words.ts';
 
 /** A fixing of a board as written, with its part and its point looked up. */
 interface BoardFixing {
@@ -100,7 +100,7 @@ const tooShort: Rule = {
           value,
           limit,
           unit: 'm',
-          remedy: `use a fixing that is ${length(limit - value)} longer, or a lower spacer; free depth behind ${point} permitting`,
+          remedy: `use a fixing that is ${lengthAskedIn(about.job)(limit - value)} longer, or a lower spacer; free depth behind ${point} permitting`,
           ...from,
           path,
         },

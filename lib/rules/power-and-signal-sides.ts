@@ -4,7 +4,7 @@ import type { Run } from '../model/resolved-job.ts';
 import { jobWires, wireSpot } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
-import { lengthIn, listed } from './words.ts';
+import { lengthAskedIn, lengthIn, listed } from './words.ts';
 
 /** The wires that go by a run. */
 function wiresOf(about: Case, run: Run): readonly PlanWire[] {
@@ -84,7 +84,7 @@ const sharedSide: Rule = {
             ...(met.distanceM !== null && { value: met.distanceM }),
             limit: value,
             unit: 'm',
-            remedy: `take the signal down the other side; where it can't be, keep ${lengthIn(about.job)(value)} apart, cross at a right angle, and write how far inboard each lies (inboard: of the passes)`,
+            remedy: `take the signal down the other side; where it can't be, keep ${lengthAskedIn(about.job)(value)} apart, cross at a right angle, and write how far inboard each lies (inboard: of the passes)`,
             ...from,
             path: b.path,
           },

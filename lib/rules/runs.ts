@@ -3,7 +3,7 @@ import type { Run } from '../model/resolved-job.ts';
 import { routeLengthM } from '../model/vehicle.ts';
 import { partOf } from './look-up.ts';
 import type { Case, Rule, Verdict } from './rule.ts';
-import { counted, lengthIn, listed } from './words.ts';
+import { counted, lengthAskedIn, lengthIn, listed } from './words.ts';
 
 /** Runs of the job with what the plan made of them; a run without wires is none. */
 function plannedRuns({ job, plan }: Case): readonly { readonly run: Run; readonly planned: PlanRun }[] {
@@ -86,7 +86,7 @@ const grommets: Rule = {
           value: fitted,
           limit: edges.length,
           unit: 'piece',
-          remedy: `${holes.length > 0 ? `add a grommet for ${holes.length > 1 ? 'holes' : 'a hole'} of ${listed(holes.map(({ holeM }) => length(holeM ?? 0)))} with a bore of ${length(planned.bundleM)} or more to the catalogue, where one is made; else enlarge the hole and write its through-hole:, or split the run` : 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round'}`,
+          remedy: `${holes.length > 0 ? `add a grommet for ${holes.length > 1 ? 'holes' : 'a hole'} of ${listed(holes.map(({ holeM }) => length(holeM ?? 0)))} with a bore of ${lengthAskedIn(about.job)(planned.bundleM)} or more to the catalogue, where one is made; else enlarge the hole and write its through-hole:, or split the run` : 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round'}`,
           path: run.path,
         },
       ];

@@ -1,4 +1,4 @@
-import { printedLength } from '../model/printed/lengths.ts';
+import { type LengthName, printedLength } from '../model/printed/lengths.ts';
 import type { Job } from '../model/resolved-job.ts';
 
 export {
@@ -26,14 +26,19 @@ export {
 } from '../model/printed/told.ts';
 
 /** A length in both systems, the shop's own first: `13 5/8 in (346 mm)`. */
-export function lengthIn(job: Job): (lengthM: number) => string {
-  const { units, fraction } = job.shop;
+export const lengthIn = (job: Job): ((lengthM: number) => string) => lengthAs(job, 'told');
+
+/** The same of a length that a remedy asks for at least: what is made to it must do. */
+export const lengthAskedIn = (job: Job): ((lengthM: number) => string) => lengthAs(job, 'room-asked');
+
+function lengthAs({ shop }: Job, name: LengthName): (lengthM: number) => string {
+  const { units, fraction } = shop;
   return (lengthM) => {
     if (!Number.isFinite(lengthM)) return 'an unknown length';
     // A sag or a web of a few millimetres would vanish in whole ones.
     const mmDecimals = Math.abs(lengthM) < 0.1 ? 1 : 0;
     const system = units === 'inch' ? 'inch' : 'mm';
-    const text = printedLength('told', lengthM, { system, fraction, mmDecimals });
+    const text = printedLength(name, lengthM, { system, fraction, mmDecimals });
     // A sag is finer than the tape.
     if (text.fraction === '0 in' && lengthM !== 0) return text.mm;
     return system === 'inch' ? `${text.fraction} (${text.mm})` : `${text.mm} (${text.fraction})`;

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
-import { amps, counted, figure, lengthIn, listed, percent } from '../../lib/rules/words.ts';
+import { amps, counted, figure, lengthAskedIn, lengthIn, listed, percent } from '../../lib/rules/words.ts';
 import { jobOf } from './case.ts';
 import { written } from './content.ts';
 
-const lengths = (units: 'inch' | 'millimetre', fraction: 16 | 32 = 16) => {
+const lengths = (units: 'inch' | 'millimetre', fraction: 16 | 32 = 16, inWords = lengthIn) => {
   const content = written();
   Object.assign(content.shop, { units, fraction });
-  return lengthIn(jobOf(content));
+  return inWords(jobOf(content));
 };
 
 test('a figure has four digits that count, no trailing zeros, never a power of ten', () => {
@@ -34,6 +34,13 @@ test('a length stands in both systems, that of the shop first', () => {
   expect(lengths('inch', 32)(0.0254 / 32)).toBe('1/32 in (0.8 mm)');
   expect(lengths('inch')(0.00028)).toBe('0.3 mm');
   expect(lengths('inch')(Number.POSITIVE_INFINITY)).toBe('an unknown length');
+});
+
+// 1/16 in is 1.5875 mm: a bolt that must be 2.2 mm longer is not long enough with it, and 2.21 mm is not 2.2.
+test('a length that is asked for is never told as less than it must be', () => {
+  expect(lengths('inch', 16, lengthAskedIn)(0.0022)).toBe('1/8 in (2.2 mm)');
+  expect(lengths('millimetre', 16, lengthAskedIn)(0.00221)).toBe('2.3 mm (1/8 in)');
+  expect(lengths('inch', 16, lengthAskedIn)(0.003175)).toMatch(/^1\/8 in/);
 });
 
 test('names are joined as they are spoken', () => {
