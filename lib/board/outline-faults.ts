@@ -25,12 +25,16 @@ function webFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
   if (value <= -1e-9 && web.between.every(isHole)) return [];
   const stop = value < rules.webStopM - 1e-9;
   const limit = stop ? rules.webStopM : rules.webGoodM;
+  const names = web.between.join(' and ');
   return [
     {
       rule: 'narrow-web',
       level: stop ? 'stop' : 'caution',
       of: [...web.between],
-      message: `only ${mmText(value)} of board is left between ${web.between.join(' and ')}; ${mmText(limit)} is needed`,
+      message:
+        value < 0
+          ? `no board is left between ${names}, which run into each other by ${mmText(-value)}; ${mmText(limit)} is needed`
+          : `only ${mmText(value)} of board is left between ${names}; ${mmText(limit)} is needed`,
       value,
       limit,
       unit: 'm',

@@ -154,6 +154,7 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
     { follows: ['insulation-at-ambient', 'insulation-unmarked'], bond: sameReel },
     { follows: ['conductor-none-fits', 'fuse-over-conductor', 'conductor-under-need'], bond: sameReel },
   ],
+  'hole-off-board': [{ follows: ['narrow-web'], bond: sameSubject }],
   'stock-short': [{ follows: ['conductor-not-on-shelf'], bond: sameReel }],
   'load-below-minimum': [
     { follows: ['bass-lead-thin', 'control-final-unknown', 'speaker-wire-loss'], bond: sameDevice },

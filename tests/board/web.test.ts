@@ -62,6 +62,19 @@ describe('the narrowest web', () => {
 });
 
 describe('holes near edges and corners', () => {
+  // A rim of 5 mm round a centre 2 mm from the edge stands 3 mm past it.
+  it('past the edge leave no board, and no length below nothing is told', () => {
+    const shape = shapeOf({
+      rectangle,
+      cuts: [{ cut: 'hole', x: '20 mm', y: '200 mm', diameter: '10 mm', purpose: 'wire' }],
+    });
+    const holes = shape.holes.map((hole) => ({ ...hole, xM: 0.002 }));
+    const told = outlineFaults({ ...shape, holes });
+    expect(told.map(({ rule }) => rule)).toEqual(['narrow-web', 'hole-off-board']);
+    expect(told[0]?.message).toMatch(/^no board is left between .* run into each other by 3 mm/);
+    expect(told.map(({ message }) => message).join()).not.toMatch(/ -\d/);
+  });
+
   it('are measured from the rim', () => {
     const cuts = [{ cut: 'hole', x: '30 mm', y: '40 mm', diameter: '20 mm', purpose: 'fixing' }];
     const shape = shapeOf({ rectangle, cuts });

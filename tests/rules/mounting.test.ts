@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import { judge } from '../../lib/rules/index.ts';
 import { lowestModeHz } from '../../lib/rules/mounting.ts';
+import { board, hole } from './changes.ts';
 
 // One mass on a spring sags m g / k and swings at sqrt(k / m) / (2 pi) (any textbook of vibrations), so that
 // f = sqrt(g / sag) / (2 pi), with standard gravity 9.80665 m/s2.
@@ -18,4 +20,13 @@ test('the lower of both counts, and nothing known stays nothing', () => {
   expect(lowestModeHz({ firstModeHz: 12, sagM: null })).toBe(12);
   expect(lowestModeHz({ firstModeHz: null, sagM: null })).toBeNull();
   expect(lowestModeHz({ firstModeHz: 40, sagM: 0 })).toBe(40);
+});
+
+test('a hole past the edge leaves no web, and is told once for both', () => {
+  const { job, plan } = hole(-0.007, 0.15);
+  board(plan).narrowestWebM = -0.01;
+  const told = judge(job, plan, []);
+  const off = told.find(({ rule }) => rule === 'hole-off-board');
+  expect(told.map(({ rule }) => rule)).not.toContain('narrow-web');
+  expect(off?.follows?.map(({ rule }) => rule)).toEqual(['narrow-web']);
 });
