@@ -54,6 +54,7 @@ import { supplyPolarityRules } from './supply-polarity.ts';
 import { systemVoltageRules } from './system-voltage.ts';
 import { terminalAccountingRules } from './terminal-accounting.ts';
 import { turnOnRules } from './turn-on.ts';
+import { vehicleConductorRules } from './vehicle-conductors.ts';
 import { vehicleFuseRules } from './vehicle-fuses.ts';
 import { vehicleSupplyRules } from './vehicle-supply.ts';
 import { voltageDropRules } from './voltage-drop.ts';
@@ -68,6 +69,7 @@ export const rules: readonly Rule[] = [
   ...fuseAndConductorRules,
   ...fuseRatingRules,
   ...fusesSideBySideRules,
+  ...vehicleConductorRules,
   ...vehicleFuseRules,
   ...fuseOrderRules,
   ...interruptingRules,

@@ -13,6 +13,12 @@ export const conductorFindings = {
     levels: ['stop', 'caution'],
     ...commonPractice,
   },
+  'vehicle-conductor-overloaded': {
+    asks: "The vehicle's own conductors that no fuse protects, its charge lead above all, carry what the job makes flow through them.",
+    levels: ['stop', 'caution'],
+    restsOnDraw: true,
+    ...ampacityTable,
+  },
   'conductor-no-reel': {
     asks: 'The catalogue has a reel for each use that a conductor of the job has.',
     levels: ['stop'],

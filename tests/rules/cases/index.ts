@@ -50,6 +50,7 @@ import { supplyPolarityCases } from './supply-polarity.ts';
 import { systemVoltageCases } from './system-voltage.ts';
 import { terminalAccountingCases } from './terminal-accounting.ts';
 import { turnOnCases } from './turn-on.ts';
+import { vehicleConductorsCases } from './vehicle-conductors.ts';
 import { vehicleFusesCases } from './vehicle-fuses.ts';
 import { vehicleSupplyCases } from './vehicle-supply.ts';
 import { voltageDropCases } from './voltage-drop.ts';
@@ -82,6 +83,7 @@ const every = {
   ...fuseOrderCases,
   ...fuseRatingCases,
   ...fusesSideBySideCases,
+  ...vehicleConductorsCases,
   ...vehicleFusesCases,
   ...groundCases,
   ...heatCases,
