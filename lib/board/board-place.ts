@@ -29,6 +29,12 @@ export interface BoardPlace extends Point {
 const mostSteps = 40;
 const gridM = 0.01;
 
+/** How a board stands in its space, metres: off its back wall, and clear of all else by so much. */
+export interface Standing {
+  readonly standoffM: number;
+  readonly clearanceM: number;
+}
+
 /**
  * The first place of a grid (10 mm, wider in a large space; row by row from the low corner) where a board is
  * inside its space, clear of every obstacle, and its fixings come through it. Where none is free, the place
@@ -38,7 +44,7 @@ export function placeBoard(
   board: LoadedBoard,
   space: MountingSpace,
   points: readonly FixedPoint[],
-  standoffM: number,
+  { standoffM, clearanceM }: Standing,
 ): BoardPlace {
   const own = regionBox(board.shape.region);
   const room = boxOf(space.outline);
@@ -52,7 +58,7 @@ export function placeBoard(
     for (let column = 0; column * stepM <= freeX + 1e-9; column += 1) {
       tried += 1;
       const at = { xM: from.xM + column * stepM, yM: from.yM + row * stepM };
-      const lack = lackAt(at, board, space, points, standoffM);
+      const lack = lackAt(at, board, space, points, { standoffM, clearanceM });
       if (!lack) return { ...at, stepM, tried, lack };
       if (!best?.lack || missing(lack) < missing(best.lack)) best = { ...at, stepM, tried, lack };
     }
@@ -66,7 +72,7 @@ function lackAt(
   board: LoadedBoard,
   space: MountingSpace,
   points: readonly FixedPoint[],
-  standoffM: number,
+  { standoffM, clearanceM }: Standing,
 ): Lack | null {
   const fixed = points.flatMap(({ id, edgeM, xM, yM }): Lack[] => {
     const onBoard = { xM: xM - at.xM, yM: yM - at.yM };
@@ -74,9 +80,11 @@ function lackAt(
     const roomM = insideRegion(onBoard, board.shape.region) ? lineM : -lineM;
     return roomM < edgeM - 1e-9 ? [{ of: [id], rule: 'fixing-off-board', roomM, limitM: edgeM }] : [];
   });
-  const fit = fitBoard(board, space, { ...at, turnDeg: 0, standoffM }).faults.flatMap((fault): Lack[] => {
-    const { rule, of, value = 0, limit = 0 } = fault;
-    return rule === 'space-too-shallow' ? [] : [{ of, rule, roomM: value, limitM: limit }];
-  });
+  const fit = fitBoard(board, space, { ...at, turnDeg: 0, standoffM }, clearanceM).faults.flatMap(
+    (fault): Lack[] => {
+      const { rule, of, value = 0, limit = 0 } = fault;
+      return rule === 'space-too-shallow' ? [] : [{ of, rule, roomM: value, limitM: limit }];
+    },
+  );
   return [...fixed, ...fit].toSorted((a, b) => missing(b) - missing(a))[0] ?? null;
 }

@@ -1,5 +1,4 @@
 import type { Traced } from '../model/trace.ts';
-import { boardDefaults } from './defaults.ts';
 import { type BoardFault, mmText } from './fault.ts';
 import { type Body, bodyOf, type Item, type Placement } from './item.ts';
 import { computed, input } from './measure.ts';
@@ -102,12 +101,7 @@ export function footprint({ minX, minY, maxX, maxY }: Body): Ring {
  * Whether a board with its items goes into a mounting space: inside its outline, in its depth, and clear of
  * its obstacles in three dimensions, with `clearanceM` to spare. Amounts are in metres.
  */
-export function fitBoard(
-  board: LoadedBoard,
-  space: MountingSpace,
-  pose: Pose,
-  clearanceM: number = boardDefaults.spaceClearanceM,
-): Fit {
+export function fitBoard(board: LoadedBoard, space: MountingSpace, pose: Pose, clearanceM: number): Fit {
   const slabs = slabsOf(board, pose);
   const walls = slabs.map((slab) => ({ slab, roomM: roomInsideM(slab.ring, space.outline) }));
   const depths = slabs.map((slab) => ({ slab, roomM: space.depthM - slab.maxZ }));

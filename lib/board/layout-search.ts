@@ -1,5 +1,4 @@
 import { BestLayouts } from './best-layouts.ts';
-import { boardDefaults } from './defaults.ts';
 import type { BoardFault } from './fault.ts';
 import { groundsOf, tooLargeByM } from './lattice.ts';
 import { blockedIn, noClearPlace, noRoom } from './layout-faults.ts';
@@ -34,13 +33,15 @@ export interface SearchOptions {
   readonly soft: boolean;
 }
 
+/** The house's figures, and what is to be otherwise than by `searchDefaults`. */
+export type SearchGiven = Pick<SearchOptions, 'rules'> & Partial<SearchOptions>;
+
 /** What is searched with where nothing else is said. */
-export const searchDefaults: SearchOptions = {
+export const searchDefaults: Omit<SearchOptions, 'rules'> = {
   seed: 1,
   evaluations: 16000,
   stepM: 0.0127,
   starts: 4,
-  rules: boardDefaults,
   raised: 0,
   soft: false,
 };
@@ -68,8 +69,8 @@ const softWeight = 5;
  * that the rules fault least often are proposed: for mounting holes too near to an edge or a corner, rooms that parts
  * take from each other, and ends that face away from where wires come from. Everything else is in its score.
  */
-export function searchLayouts(task: LayoutTask, given: Partial<SearchOptions> = {}): SearchResult {
-  const options = { ...searchDefaults, ...given };
+export function searchLayouts(task: LayoutTask, given: SearchGiven): SearchResult {
+  const options: SearchOptions = { ...searchDefaults, ...given };
   const setting = settingOf(task, options.rules, options.stepM);
   const homeless = setting.open.filter(({ sites }) => sites.list.length === 0);
   if (homeless.length > 0)

@@ -1,9 +1,8 @@
-import { boardDefaults } from './defaults.ts';
 import { type BoardFault, mmText } from './fault.ts';
 import type { BoardShape } from './outline.ts';
 import { holeRooms, narrowestWeb } from './web.ts';
 
-/** The figures that webs and holes are judged by, metres; `boardDefaults` has the house's. */
+/** The figures that webs and holes are judged by, metres. */
 export interface WebRules {
   readonly webGoodM: number;
   readonly webStopM: number;
@@ -13,7 +12,7 @@ export interface WebRules {
 }
 
 /** Webs too narrow and holes too near to an edge or a corner. */
-export function outlineFaults(shape: BoardShape, rules: WebRules = boardDefaults): readonly BoardFault[] {
+export function outlineFaults(shape: BoardShape, rules: WebRules): readonly BoardFault[] {
   return [...webFaults(shape, rules), ...holeFaults(shape, rules)];
 }
 

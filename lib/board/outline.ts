@@ -5,7 +5,7 @@ import { arcOf, flatten, type Loop, loopEdges } from './bulge.ts';
 import { cleanRing } from './clean-ring.ts';
 import { inPieces, notResolved, outside, overlap } from './cut-fault.ts';
 import { type Removal, removalsOf, sizeFault } from './cuts.ts';
-import { boardDefaults } from './defaults.ts';
+import { flattenM } from './defaults.ts';
 import type { BoardFault } from './fault.ts';
 import { type Point, pointToRing, type Ring } from './point.ts';
 import {
@@ -34,7 +34,7 @@ export interface BoardShape {
   /** Openings other than round holes, clockwise. */
   readonly cutouts: readonly Loop[];
   readonly holes: readonly RoundHole[];
-  /** Outline and cut-outs (round holes left out), flattened to `boardDefaults.flattenM`. */
+  /** Outline and cut-outs (round holes left out), flattened to `flattenM`. */
   readonly region: Region;
 }
 
@@ -99,7 +99,7 @@ function cutAll(base: Base, removals: readonly Removal[]): CutOut {
   const made: (Removal & { ring: Ring })[] = [];
   let region = whole;
   for (const removal of removals) {
-    const ring = flatten(removal.loop, boardDefaults.flattenM);
+    const ring = flatten(removal.loop, flattenM);
     const result = cutOne(base, removal, ring, region);
     if ('rule' in result) faults.push(result);
     else {
@@ -172,7 +172,7 @@ function shapeOf(region: Region, made: readonly Removal[], holes: readonly Round
     outer: cleanRing(outer, 1),
     openings: openings.filter((ring) => regionArea(regionOf(ring)) > 1e-8).map((ring) => cleanRing(ring, -1)),
   }));
-  const draw = (ring: Ring) => recoverArcs(ring, circles, boardDefaults.flattenM);
+  const draw = (ring: Ring) => recoverArcs(ring, circles, flattenM);
   return {
     outline: draw(clean[0]?.outer ?? []),
     cutouts: clean.flatMap(({ openings }) => openings.map(draw)),

@@ -1,4 +1,3 @@
-import { boardDefaults } from './defaults.ts';
 import { facingFaults, type Sources } from './facing.ts';
 import { type BoardFault, mmText } from './fault.ts';
 import { footprint } from './fit.ts';
@@ -38,7 +37,7 @@ export function checkPlacements(
   board: LayoutBoard,
   items: readonly Item[],
   placements: readonly Placement[],
-  rules: LayoutRules = boardDefaults,
+  rules: LayoutRules,
 ): readonly BoardFault[] {
   const known = new Map(items.map((item) => [item.id, item]));
   const found = placements.flatMap((at) => {

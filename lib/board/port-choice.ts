@@ -1,7 +1,14 @@
 import { Layer } from './laying.ts';
 import { type PortAssignment, type PortCosts, searchPorts } from './port-search.ts';
 import { crossingCount, isPoint, type Route, type RouteEnd, type RouteWire } from './route.ts';
-import { type Routing, type RoutingRules, type RoutingTask, routeWires, routingDefaults } from './routing.ts';
+import {
+  type Routing,
+  type RoutingGiven,
+  type RoutingRules,
+  type RoutingTask,
+  routeWires,
+  routingDefaults,
+} from './routing.ts';
 import { trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
 
@@ -33,11 +40,7 @@ export interface PortChoice {
  * them at each of its ports, and beside each other open wire. Of what that search finds and the first ports, the
  * one that the whole board is routed with fewer blocked wires, then fewer crossings, then shorter, is taken.
  */
-export function choosePorts(
-  task: RoutingTask,
-  open: readonly OpenWire[],
-  given: Partial<RoutingRules> = {},
-): PortChoice {
+export function choosePorts(task: RoutingTask, open: readonly OpenWire[], given: RoutingGiven): PortChoice {
   const first = open.map((one) => one.first);
   const found = searchPorts(
     open.map(({ options }) => options.map(({ ports }) => ports)),

@@ -1,5 +1,5 @@
 import type { Traced } from '../model/trace.ts';
-import { boardDefaults, standardGravity } from './defaults.ts';
+import { standardGravity } from './defaults.ts';
 import type { BoardFault } from './fault.ts';
 import type { Fixing } from './fixing.ts';
 import type { JointPart } from './fixing-joint.ts';
@@ -182,7 +182,7 @@ function solvePair(xx: number, xy: number, yy: number, mx: number, my: number): 
 export function retentionFaults(
   board: string,
   held: Retention | null,
-  limitG: number = boardDefaults.retentionG,
+  limitG: number,
 ): readonly BoardFault[] {
   const common = { level: 'stop', of: [board] } as const;
   if (!held)

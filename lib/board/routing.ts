@@ -1,5 +1,4 @@
 import { blockedWire, touches } from './blocked-wire.ts';
-import { boardDefaults } from './defaults.ts';
 import { type BoardFault, mmText } from './fault.ts';
 import { fewerCrossings, fewWires } from './fewer-crossings.ts';
 import { crossingsAmong, Layer, type LayingRules, layingOrder } from './laying.ts';
@@ -32,11 +31,15 @@ export interface RoutingRules extends LayingRules {
   readonly pointsOfMany: number;
 }
 
+/** What whoever routes must say: the house's figures. */
+export type RoutingHouse = Pick<RoutingRules, 'powerToSignalM'>;
+/** The house's figures, and what is to be otherwise than by `routingDefaults`. */
+export type RoutingGiven = RoutingHouse & Partial<RoutingRules>;
+
 /** What is routed with where nothing else is said; costs are house judgement, no source. */
-export const routingDefaults: RoutingRules = {
+export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   pitchM: 0.00635,
   clearanceM: 0.0015,
-  powerToSignalM: boardDefaults.powerToSignalM,
   bendM: 0.02,
   crossingM: 0.15,
   nearness: 2,
@@ -64,8 +67,8 @@ export interface Routing {
  * for as long as the path searches last, and those with the fewest crossings kept; of up to eight wires every order is
  * looked at or ruled out. Last, each wire is taken up and laid again while that costs no more. Wires cross at right angles only, and leave the board straight over their side.
  */
-export function routeWires(task: RoutingTask, given: Partial<RoutingRules> = {}): Routing {
-  const rules = { ...routingDefaults, ...given };
+export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
+  const rules: RoutingRules = { ...routingDefaults, ...given };
   const { shape, barriers, wires } = task;
   const terminals = wires.flatMap(({ from, to }) => [from, to].filter(isPoint));
   const layer = new Layer(trackGrid(shape, barriers, terminals, pitchFor(shape, rules.pitchM)), rules, wires);

@@ -1,4 +1,3 @@
-import { boardDefaults } from './defaults.ts';
 import { quartersOff } from './facing.ts';
 import { overlapM, type PlacedTerminal, type Side, type WireLayer } from './item.ts';
 import { centreOfMass } from './measure.ts';
@@ -83,7 +82,7 @@ export function scoreLayout(
   board: ScoreBoard,
   placed: readonly PlacedItem[],
   links: readonly Link[],
-  rules: LayoutRules = boardDefaults,
+  rules: LayoutRules,
 ): JudgedScore {
   const wires = wiresOf(board.box, placed, links);
   const rooms = roomCosts(placed);

@@ -1,5 +1,5 @@
 import { type Item, type Placement, turnedSize } from './item.ts';
-import { type SearchOptions, type SearchResult, searchDefaults, searchLayouts } from './layout-search.ts';
+import { type SearchGiven, type SearchResult, searchDefaults, searchLayouts } from './layout-search.ts';
 import type { LayoutTask } from './layout-setting.ts';
 import { boardArea } from './measure.ts';
 import { clearanceOverM } from './stacking.ts';
@@ -24,11 +24,7 @@ const shareOfStacks = 0.75;
  * over. Where no number helps, the fault tells what comes nearest. Bounded by evaluations: those given, and three
  * quarters of them for each number tried, none raised among them.
  */
-export function searchStacked(
-  task: LayoutTask,
-  limits: StackLimits,
-  given: Partial<SearchOptions> = {},
-): SearchResult {
+export function searchStacked(task: LayoutTask, limits: StackLimits, given: SearchGiven): SearchResult {
   const flat = searchLayouts(task, given);
   // Without any layout scored, an item has no place on the board at all: raised it would have none either.
   if (flat.proposals.length > 0 || flat.evaluations === 0) return flat;

@@ -1,4 +1,3 @@
-import { boardDefaults } from '../board/defaults.ts';
 import { type Beneath, bodyOf, type Placement, type Raising } from '../board/item.ts';
 import { computed, input } from '../board/measure.ts';
 import type { BoardShape } from '../board/outline.ts';
@@ -77,7 +76,7 @@ export function stackLimits(job: Job, board: Board, shape: BoardShape): StackLim
   const railsInStock = railStock(job, board, shape);
   return {
     layerM: board.sheet.thickness,
-    topM: board.space.depth - faceM - boardDefaults.spaceClearanceM,
+    topM: board.space.depth - faceM - job.rules['space-clearance'].value,
     ...(railsInStock ? { railsInStock } : {}),
   };
 }

@@ -101,7 +101,6 @@ function regimeFlows(
         {
           id,
           capacityAh: spec.capacity / 3600,
-          chemistry: spec.chemistry,
           exponent: job.rules[peukertRules[spec.chemistry]].value,
           ...(reserveEnd !== undefined && { reserveEnd }),
           currentA: flow.currentA,

@@ -1,4 +1,5 @@
 import { input } from '../board/measure.ts';
+import { modeHertz } from '../model/printed/told.ts';
 import type { Board, Job } from '../model/resolved-job.ts';
 import type { Traced } from '../model/trace.ts';
 import { type LaidBoard, layOutBoards } from './board-layout.ts';
@@ -95,7 +96,7 @@ function layOut(job: Job, board: Board): LaidBoard | null {
 }
 
 function saidOf({ lacks, stiffness }: TriedSheet): string {
-  const mode = stiffness ? [`first mode ${Math.floor(stiffness.firstModeHz.value)} Hz`] : [];
+  const mode = stiffness ? [`first mode ${modeHertz(stiffness.firstModeHz.value)}`] : [];
   return [...lacks, ...mode].join(', ') || 'holds';
 }
 

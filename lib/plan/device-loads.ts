@@ -4,12 +4,7 @@ import type { Supply } from '../model/kinds/kind.ts';
 import type { PlanPower } from '../model/plan/index.ts';
 import type { Device, Job } from '../model/resolved-job.ts';
 import type { Traced } from '../model/trace.ts';
-import {
-  type AmplifierClass,
-  amplifierCurrents,
-  type DeviceCurrents,
-  type Efficiency,
-} from '../power/load-current.ts';
+import { amplifierCurrents, type DeviceCurrents, type Efficiency } from '../power/load-current.ts';
 import { commonPractice, isPowerFault, traced } from '../power/traced.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import { chargerCurrents } from './charger-draw.ts';
@@ -20,12 +15,6 @@ import { sizingVoltageAt, systemShare } from './sizing-voltage.ts';
 
 /** What a device draws at the voltage for sizing, and how its supply answers a falling voltage. */
 export type DeviceLoad = PlanPower['loads'][number];
-
-const classes: Readonly<Record<NonNullable<Supply['amplifier-class']>, AmplifierClass>> = {
-  'class-ab': 'AB',
-  'class-d': 'D',
-  'bass-class-d': 'D-bass',
-};
 
 /** The supply of a part; none for a part that draws no current from the supply side. */
 export function supplyOf(part: Part | null): Supply | null {
@@ -169,7 +158,6 @@ function amplifierLoad(
       fusesA: [supply.fuse],
       ratedPowerW: ratedPower(device, channels).value,
       ratedV: rules['voltage-rated'].value * share,
-      amplifierClass: classes[name],
       efficiency,
       supply: supply.type,
       heavyBass: name === 'bass-class-d',

@@ -33,11 +33,12 @@ function placed(job: Job, board: Board, book: PlanBook): Board {
   const placements = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
   const loaded = { shape, thicknessM: board.sheet.thickness, items, placements };
   const { standoffM } = boardPose(board, fixings);
+  const standing = { standoffM, clearanceM: job.rules['space-clearance'].value };
   const wished = placeBoard(
     loaded,
     spaceToKeep(board, () => true),
     points,
-    standoffM,
+    standing,
   );
   // What is only wished to be reachable keeps no board out.
   const place = wished.lack
@@ -45,7 +46,7 @@ function placed(job: Job, board: Board, book: PlanBook): Board {
         loaded,
         spaceToKeep(board, ({ must }) => must),
         points,
-        standoffM,
+        standing,
       )
     : wished;
   tracePlace(board, place, book);

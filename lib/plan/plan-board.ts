@@ -51,7 +51,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     ...drilling,
     ...ribbing.faults,
     ...physics.faults,
-    ...fitFaults(laid, fixings, ribbing.standing),
+    ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value),
     ...routed.faults,
     ...placementFaults(job, laid),
   ])
@@ -228,8 +228,9 @@ function fitFaults(
   { board, shape, items, placements }: LaidBoard,
   fixings: readonly BoardFixing[],
   ribs: readonly LaidRib[],
+  clearanceM: number,
 ): readonly BoardFault[] {
   const { thickness: thicknessM } = board.sheet;
   const loaded = { shape, thicknessM, items, placements, ribs };
-  return fitBoard(loaded, mountingSpace(board), boardPose(board, fixings)).faults;
+  return fitBoard(loaded, mountingSpace(board), boardPose(board, fixings), clearanceM).faults;
 }

@@ -1,11 +1,10 @@
 import type { HouseRules } from '../model/house-rules.ts';
 import type { FuseFormId } from '../model/tables/fuse-forms.ts';
-import { defaultPowerRules, type PowerRules } from '../power/power-rules.ts';
+import type { PowerRules } from '../power/power-rules.ts';
 
 /** The shop's house rules in the terms of the power computations. */
 export function powerRules(rules: HouseRules): PowerRules {
   return {
-    ...defaultPowerRules,
     conductorC: rules['conductor-temperature'].value,
     strandedFactor: 1 + rules.stranding.value,
     claddedConductivity: rules['clad-conductivity'].value,
@@ -15,7 +14,6 @@ export function powerRules(rules: HouseRules): PowerRules {
     musicDuty: rules['music-duty'].value,
     heavyBassDuty: rules['music-duty-bass'].value,
     sizingV: rules['voltage-sizing'].value,
-    ratedPowerV: rules['voltage-rated'].value,
     reserveShare: rules['reserve-end'].value,
     chargeEfficiency: rules['charge-efficiency'].value,
     chargingShare: rules['charging-share'].value,

@@ -73,7 +73,12 @@ export function isOnShelf({ shop }: Job, id: string): boolean {
 
 function depthLacks(job: Job, { board, shape, items, placements }: LaidBoard): string[] {
   const loaded = { shape, thicknessM: board.sheet.thickness, items, placements };
-  const { faults } = fitBoard(loaded, mountingSpace(board), boardPose(board, boardFixings(board, job.parts)));
+  const { faults } = fitBoard(
+    loaded,
+    mountingSpace(board),
+    boardPose(board, boardFixings(board, job.parts)),
+    job.rules['space-clearance'].value,
+  );
   return faults.some(({ rule, level }) => rule === 'space-too-shallow' && level === 'stop')
     ? ['leaves the parts too little depth in the space']
     : [];

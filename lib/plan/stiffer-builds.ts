@@ -2,6 +2,7 @@ import { fitBoard } from '../board/fit.ts';
 import { sheetFaults } from '../board/sheet-faults.ts';
 import { chooseBuild, type Stiffness } from '../board/stiffness.ts';
 import type { PlanBoard, PlanHole } from '../model/plan/index.ts';
+import { modeHertz, sagMm } from '../model/printed/told.ts';
 import type { Job } from '../model/resolved-job.ts';
 import type { LaidBoard } from './board-layout.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
@@ -44,8 +45,7 @@ export function stifferBuild(soft: SoftBoard): string {
 
 /** What a build reaches, both to the safe side. */
 function reach({ sagM, firstModeHz }: Stiffness): string {
-  const sagMm = Math.ceil(sagM.value * 1e5) / 100;
-  return `(first mode ${Math.floor(firstModeHz.value)} Hz, sag ${sagMm} mm)`;
+  return `(first mode ${modeHertz(firstModeHz.value)}, sag ${sagMm(1000 * sagM.value)})`;
 }
 
 function ribWords({ text, stiffness }: RibProposal): string {
@@ -116,6 +116,7 @@ function usableSheets({ job, laid, fixings, planned }: SoftBoard): readonly Name
       { shape, thicknessM, items, placements },
       mountingSpace(board),
       boardPose(board, fixings),
+      job.rules['space-clearance'].value,
     ).faults.filter(({ rule }) => rule === 'space-too-shallow').length;
   const now = tooDeep(board.sheet.thickness);
   return Object.entries(job.parts).flatMap(([id, part]) => {

@@ -10,7 +10,7 @@ import {
 } from '../model/tables/ampacity.ts';
 import { awgAreaMm2 } from '../model/tables/copper-wire.ts';
 import type { Mark, Traced } from '../model/trace.ts';
-import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { ConductorMaterial, PowerRules } from './power-rules.ts';
 import { commonPractice, type PowerFault, positiveFault, traced, type Working } from './traced.ts';
 
 /** What the ampacity of a conductor depends on, apart from where it runs. */
@@ -84,7 +84,7 @@ interface Factor {
 export function ampacity(
   conductor: InsulatedConductor,
   zones: readonly RunZone[],
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): Ampacity | PowerFault {
   const { areaMm2 } = conductor;
   const bad = positiveFault({ area: areaMm2 });

@@ -1,25 +1,14 @@
 import type { Mark, Traced } from '../model/trace.ts';
-import { defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { PowerRules } from './power-rules.ts';
 import { commonPractice, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
-
-/** Chemistries with a Peukert exponent of their own. */
-export type BatteryChemistry = 'flooded' | 'absorbed-glass-mat' | 'lithium';
-
-/** Peukert exponents: common practice, no source. */
-export const peukertExponents: Readonly<Record<BatteryChemistry, number>> = {
-  flooded: 1.2,
-  'absorbed-glass-mat': 1.1,
-  lithium: 1.05,
-};
 
 /** The capacity of a battery. */
 export interface Reserve {
   readonly capacityAh: number;
   /** The hours over which the capacity is rated; 20 unless the maker says otherwise. */
   readonly ratedHours?: number;
-  readonly chemistry: BatteryChemistry;
-  /** The part's own exponent: goes before that of its chemistry. */
-  readonly exponent?: number;
+  /** Peukert exponent, by its chemistry. */
+  readonly exponent: number;
   /** Charge at which its reserve ends, as a share; that of the house rules where left out. */
   readonly reserveEnd?: number;
 }
@@ -32,9 +21,9 @@ export interface Reserve {
 export function reserveMinutes(
   battery: Reserve,
   currentA: number,
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): Traced<number> | PowerFault {
-  const { capacityAh, ratedHours = 20, chemistry, exponent = peukertExponents[chemistry] } = battery;
+  const { capacityAh, ratedHours = 20, exponent } = battery;
   const bad = positiveFault({ current: currentA, capacity: capacityAh, 'rated hours': ratedHours, exponent });
   if (bad) return bad;
   const ratio = capacityAh / (currentA * ratedHours);
@@ -64,7 +53,7 @@ export function reserveMinutes(
 export function rechargeMinutes(
   { capacityAh, reserveEnd }: Pick<Reserve, 'capacityAh' | 'reserveEnd'>,
   currentA: number,
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): Traced<number> | PowerFault {
   const { chargeEfficiency } = rules;
   const share = reserveEnd ?? rules.reserveShare;
@@ -132,7 +121,7 @@ const noA = 1e-6;
  */
 export function chargingRegime(
   { alternators, vehicleA, vehicleAssumed, devicesA, batteries }: RegimeFlows,
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): ChargingRegime | PowerFault {
   const limits = Object.entries(alternators);
   const bad = negativeFault({
@@ -245,7 +234,7 @@ function margin(outputA: number, vehicleA: number, averageA: number): Traced<num
 /** Current drawn with everything switched off (A), as a sum by device, against the limit of the house rules (50 mA). */
 export function keyOffDraw(
   drawsA: Readonly<Record<string, number>>,
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): { readonly drawA: Traced<number>; readonly limitA: number; readonly over: boolean } | PowerFault {
   const bad = negativeFault(drawsA);
   if (bad) return bad;

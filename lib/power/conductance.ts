@@ -1,4 +1,4 @@
-import { defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { PowerRules } from './power-rules.ts';
 import { ohmPerM, type ResistiveConductor } from './resistance.ts';
 import { isPowerFault } from './traced.ts';
 
@@ -10,7 +10,7 @@ export const conductanceGrace = 1e-6;
  * where it tells one, else from area and material. Two conductors compare by it, whatever their gauge numbers say.
  * Zero for one of no area.
  */
-export function conductanceSm(conductor: ResistiveConductor, rules: PowerRules = defaultPowerRules): number {
+export function conductanceSm(conductor: ResistiveConductor, rules: PowerRules): number {
   const resistance = ohmPerM(conductor, 20, rules);
   return isPowerFault(resistance) ? 0 : 1 / resistance.value;
 }

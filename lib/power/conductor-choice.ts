@@ -12,7 +12,7 @@ import type { Traced } from '../model/trace.ts';
 import { type Ampacity, ampacity, type RunZone } from './ampacity.ts';
 import { conductanceGrace, conductanceSm } from './conductance.ts';
 import { conductorTemperatureC } from './conductor-temperature.ts';
-import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { ConductorMaterial, PowerRules } from './power-rules.ts';
 import { ohmPerM } from './resistance.ts';
 import { isPowerFault, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
 
@@ -104,7 +104,7 @@ export interface ConductorChoice {
 export function chooseConductor(
   duty: ConductorDuty,
   candidates: readonly CableCandidate[],
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): ConductorChoice | PowerFault {
   const bad =
     positiveFault({ length: duty.lengthM, 'greatest drop': duty.mostDropV }) ??

@@ -22,22 +22,18 @@ export interface CoveringFit {
   readonly grip: number;
 }
 
-/** Common practice, no source. */
-const usualFit: CoveringFit = { room: 1.1, grip: 0.95 };
-
 /** Heat-shrink of a supplied diameter and shrink ratio, 3 for 3:1. */
 export function heatShrink(part: string, suppliedM: number, ratio: number): CoveringSize {
   return { part, openM: suppliedM, closedM: suppliedM / ratio };
 }
 
 /**
- * The smallest covering that slides over the thickest part (10 % room) and closes on the thinnest with 5 % to spare
- * (both common practice); pieces too short for `lengthM` are passed over. Fault on a diameter not above zero.
+ * The smallest covering that slides over the thickest part with room and closes on the thinnest with grip; pieces too short for `lengthM` are passed over. Fault on a diameter not above zero.
  */
 export function chooseCovering(
   over: { readonly thickestM: number; readonly thinnestM: number; readonly lengthM: number },
   sizes: readonly CoveringSize[],
-  { room, grip }: CoveringFit = usualFit,
+  { room, grip }: CoveringFit,
 ): CoveringChoice | PowerFault {
   const bad = positiveFault({
     'thickest part': over.thickestM,

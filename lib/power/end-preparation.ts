@@ -3,7 +3,7 @@ import { squareMm, squareMmAtLeast } from '../model/printed/told.ts';
 import { type Ferrule, ferruleFor, largestTwinMm2 } from '../model/tables/ferrules.ts';
 import { lugHoleM } from '../model/tables/lugs.ts';
 import type { Traced } from '../model/trace.ts';
-import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { ConductorMaterial, PowerRules } from './power-rules.ts';
 import { barrelStripM, ferruleStripM } from './strip-length.ts';
 import { type PowerFault, positiveFault, traced } from './traced.ts';
 
@@ -85,7 +85,7 @@ const refused = (reason: string, alternatives: readonly string[]): EndPreparatio
 export function prepareEnd(
   ends: readonly ConductorEnd[],
   port: Port,
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): EndPreparation | PowerFault {
   const bad = positiveFault(Object.fromEntries(ends.map(({ id, areaMm2 }) => [`area of ${id}`, areaMm2])));
   if (bad) return bad;

@@ -1,7 +1,7 @@
 import { amps, ampsDrawn } from '../model/printed/told.ts';
 import { type FuseFormId, fuseFormIds, fuseForms } from '../model/tables/fuse-forms.ts';
 import type { Traced } from '../model/trace.ts';
-import { defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { PowerRules } from './power-rules.ts';
 import { commonPractice, negativeFault, type PowerFault, traced } from './traced.ts';
 
 /** A fuse on the shelf. */
@@ -93,12 +93,12 @@ export interface FuseChoice {
 export function chooseFuse(
   duty: FuseDuty,
   shelf: { readonly fuses: readonly StockedFuse[]; readonly holders?: readonly StockedHolder[] },
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): FuseChoice | PowerFault {
   const bad = dutyFault(duty);
   if (bad) return bad;
   const wantedA = wanted(duty, rules);
-  const mostA = most(duty, rules);
+  const mostA = most(duty);
   const lawful = candidates(duty, shelf, wantedA.value, rules).filter(
     (fuse) =>
       fuse.ratingA >= duty.ratedA &&
@@ -157,11 +157,11 @@ function dutyFault(duty: FuseDuty): PowerFault | null {
   });
 }
 
-function most(duty: FuseDuty, rules: PowerRules): Traced<number> | null {
+function most(duty: FuseDuty): Traced<number> | null {
   const caps = [
     ...(duty.ceilingA === null ? [] : [shared("maker's ceiling", duty.ceilingA, duty.ceilingFuses)]),
     ...duty.protects.map(({ id, ampacityA, sideBySide }) =>
-      shared(`ampacity of ${id}`, ampacityA * rules.fuseOverAmpacity, sideBySide),
+      shared(`ampacity of ${id}`, ampacityA, sideBySide),
     ),
   ];
   if (caps.length === 0) return null;

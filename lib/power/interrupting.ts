@@ -1,15 +1,12 @@
 import type { Traced } from '../model/trace.ts';
-import { defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { PowerRules } from './power-rules.ts';
 import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /**
  * The fault current (A) that a main fuse must be able to interrupt, by the cold-cranking current (A) of all batteries
  * that it is joined to: ABYC E-11, from memory; the three figures are house rules.
  */
-export function interruptNeedA(
-  crankingA: number,
-  rules: PowerRules = defaultPowerRules,
-): Traced<number> | PowerFault {
+export function interruptNeedA(crankingA: number, rules: PowerRules): Traced<number> | PowerFault {
   const bad = positiveFault({ 'cold-cranking current': crankingA });
   if (bad) return bad;
   const { to650A, to1100A, aboveA } = rules.interruptNeeds;

@@ -1,25 +1,17 @@
 import type { Mark, Traced } from '../model/trace.ts';
 import type { Load } from './network-types.ts';
-import { defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { PowerRules } from './power-rules.ts';
 import { commonPractice, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
 
 /** How a device's supply answers a falling voltage: see Load. */
 export type SupplyType = 'regulated' | 'unregulated' | 'constant-current' | 'resistance';
 
-/** Classes of amplifier with an efficiency of their own. */
-export type AmplifierClass = 'AB' | 'D' | 'D-bass';
-
-/** Output power over input power at full power and at one-eighth of it; idle current (A). Common practice, no source. */
+/** Output power over input power at full power and at one-eighth of it; idle current (A). */
 export interface Efficiency {
   readonly full: number;
   readonly eighth: number;
   readonly idleA: number;
 }
-export const efficiencies: Readonly<Record<AmplifierClass, Efficiency>> = {
-  AB: { full: 0.55, eighth: 0.25, idleA: 2 },
-  D: { full: 0.75, eighth: 0.55, idleA: 1 },
-  'D-bass': { full: 0.8, eighth: 0.6, idleA: 1 },
-};
 
 /** What the current of an amplifier depends on. */
 export interface AmplifierSupply {
@@ -27,11 +19,9 @@ export interface AmplifierSupply {
   readonly fusesA: readonly number[];
   /** Rated output of all channels together (W), at `ratedV`. */
   readonly ratedPowerW: number;
-  /** Voltage of the rating (V); by default that of the house rules, 14.4 V. */
-  readonly ratedV?: number;
-  readonly amplifierClass: AmplifierClass;
-  /** The part's own efficiency: goes before that of its class. */
-  readonly efficiency?: Efficiency;
+  /** Voltage of the rating (V). */
+  readonly ratedV: number;
+  readonly efficiency: Efficiency;
   readonly supply: SupplyType;
   readonly heavyBass: boolean;
 }
@@ -65,10 +55,9 @@ export function powerShare(supply: SupplyType, voltageV: number, ratedV: number)
 export function amplifierCurrents(
   amplifier: AmplifierSupply,
   voltageV: number,
-  rules: PowerRules = defaultPowerRules,
+  rules: PowerRules,
 ): DeviceCurrents | PowerFault {
-  const { ratedPowerW, fusesA, supply, heavyBass, ratedV = rules.ratedPowerV } = amplifier;
-  const efficiency = amplifier.efficiency ?? efficiencies[amplifier.amplifierClass];
+  const { ratedPowerW, fusesA, supply, heavyBass, ratedV, efficiency } = amplifier;
   const bad =
     positiveFault({
       voltage: voltageV,

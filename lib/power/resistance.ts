@@ -1,6 +1,6 @@
 import { copperOhmMm2PerM, copperPerK } from '../model/tables/copper-wire.ts';
 import type { Traced } from '../model/trace.ts';
-import { type ConductorMaterial, defaultPowerRules, type PowerRules } from './power-rules.ts';
+import type { ConductorMaterial, PowerRules } from './power-rules.ts';
 import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /** What the resistance of a conductor depends on. */
@@ -21,15 +21,14 @@ const materialCitation: Record<ConductorMaterial, string> = {
 };
 
 /**
- * Resistance of one metre of conductor (ohm/m) at a conductor temperature, by default that of the house rules
- * (60 C, an assumption). r = rho20 / A * stranding * (1 + alpha * (T - 20)), with rho20 = 1/58 ohm mm2/m for
+ * Resistance of one metre of conductor (ohm/m) at a conductor temperature. r = rho20 / A * stranding * (1 + alpha * (T - 20)), with rho20 = 1/58 ohm mm2/m for
  * copper (IEC 60028) and that over 0.62 for copper-clad aluminium; or r = r20 * (1 + alpha * (T - 20)) from the
  * part's own r20. Fault on an area or resistance that is not above zero.
  */
 export function ohmPerM(
   conductor: ResistiveConductor,
-  temperatureC: number = defaultPowerRules.conductorC,
-  rules: PowerRules = defaultPowerRules,
+  temperatureC: number,
+  rules: PowerRules,
 ): Traced<number> | PowerFault {
   const { areaMm2, material, measuredOhmPerM, solid = false } = conductor;
   const bad = positiveFault(

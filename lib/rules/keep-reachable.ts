@@ -1,5 +1,5 @@
 import { flatten } from '../board/bulge.ts';
-import { boardDefaults } from '../board/defaults.ts';
+import { flattenM } from '../board/defaults.ts';
 import type { Ring } from '../board/point.ts';
 import { difference, intersection, type Region, regionArea, regionOf } from '../board/region.ts';
 import type { PlanBoard } from '../model/plan/index.ts';
@@ -29,13 +29,13 @@ function coversOf(board: PlanBoard): readonly Cover[] {
         { xM: xM - diameterM / 2, yM, bulge: 1 },
         { xM: xM + diameterM / 2, yM, bulge: 1 },
       ],
-      boardDefaults.flattenM,
+      flattenM,
     );
   const open = [
-    ...board.cutouts.map((loop) => flatten(loop, boardDefaults.flattenM)),
+    ...board.cutouts.map((loop) => flatten(loop, flattenM)),
     ...board.holes.filter(({ purpose, diameterM }) => purpose === 'access' && diameterM > 0).map(round),
   ].map((ring) => regionOf(moved(ring)));
-  const outer = regionOf(moved(flatten(board.outline, boardDefaults.flattenM)));
+  const outer = regionOf(moved(flatten(board.outline, flattenM)));
   const sheet: Cover = {
     id: board.id,
     region: open.length > 0 ? difference(outer, ...open) : outer,

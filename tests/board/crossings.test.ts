@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { outward, type Side } from '../../lib/board/item.ts';
 import type { Point } from '../../lib/board/point.ts';
 import type { RouteWire } from '../../lib/board/route.ts';
-import { routeWires } from '../../lib/board/routing.ts';
 import { type Cell, fewestByAllTracks, type TrackWire } from './all-tracks.ts';
 import { shapeOf } from './shapes.ts';
 import { fewestAmongThree, threeParts, threeShape, wiresAmong } from './three-parts.ts';
+import { routeWires } from './usual-board.ts';
 import { boardHeightM, boardWidthM, fewestByWaysRound, strips, wiresByLot } from './ways-round.ts';
 
 type Terminal = Point & { readonly faces: Side };

@@ -4,13 +4,19 @@ import { opposite, outward, type Side } from '../../lib/board/item.ts';
 import { Layer } from '../../lib/board/laying.ts';
 import type { Point } from '../../lib/board/point.ts';
 import { isPoint, type RouteWire } from '../../lib/board/route.ts';
-import { routeWires, routingDefaults } from '../../lib/board/routing.ts';
+import { routingDefaults } from '../../lib/board/routing.ts';
 import { trackGrid } from '../../lib/board/track-grid.ts';
 import { fewestByAllOrders, type GridWire } from './all-orders.ts';
 import ofEight from './all-orders-of-eight.json' with { type: 'json' };
 import { threeBoxes, threeParts, threeShape, wiresAmong } from './three-parts.ts';
+import { routeWires, usualLayout } from './usual-board.ts';
 
-const rules = { ...routingDefaults, pitchM: 0.02, clearanceM: 0.001 };
+const rules = {
+  ...routingDefaults,
+  powerToSignalM: usualLayout.powerToSignalM,
+  pitchM: 0.02,
+  clearanceM: 0.001,
+};
 
 /** The fewest over all orders of laying, by a search of its own on the same grid. */
 function fewestOf(wires: readonly RouteWire[]): number {

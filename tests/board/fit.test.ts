@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fitBoard, type MountingSpace } from '../../lib/board/fit.ts';
 import type { Ring } from '../../lib/board/point.ts';
 import { shapeOf } from './shapes.ts';
+import { usualClearanceM as keptM } from './usual-board.ts';
 
 const ring = (...points: [number, number][]): Ring => points.map(([xM, yM]) => ({ xM, yM }));
 const box = (x: number, y: number, w: number, h: number): Ring =>
@@ -23,7 +24,7 @@ const board = {
 
 describe('a board in its space', () => {
   it('fits, and says how much room is left', () => {
-    const { clearances, faults } = fitBoard(board, space, pose);
+    const { clearances, faults } = fitBoard(board, space, pose, keptM);
     expect(faults).toEqual([]);
     expect(clearances.toWallM.value).toBeCloseTo(0.02, 9);
     expect(clearances.inDepthM.value).toBeCloseTo(0.12 - 0.01 - 0.018 - 0.06, 9);
@@ -35,7 +36,7 @@ describe('a board in its space', () => {
       depthM: 0.08,
       obstacles: [{ id: 'hinge', outline: box(0.69, 0.2, 0.05, 0.05), fromM: 0.04, toM: 0.1 }],
     };
-    const found = fitBoard(board, tight, pose).faults.map(({ rule, of, value }) => [rule, of, value]);
+    const found = fitBoard(board, tight, pose, keptM).faults.map(({ rule, of, value }) => [rule, of, value]);
     expect(found).toEqual([
       ['space-too-small', ['board'], expect.closeTo(-0.03, 9)],
       ['space-too-shallow', ['amp'], expect.closeTo(-0.008, 9)],
@@ -46,7 +47,7 @@ describe('a board in its space', () => {
   it('passes an obstacle in its own opening, and over it in height', () => {
     const stud = { id: 'stud', outline: box(0.14, 0.14, 0.02, 0.02), fromM: 0, toM: 0.1 };
     const low = { id: 'seam', outline: box(0.3, 0.1, 0.02, 0.02), fromM: 0, toM: 0.002 };
-    const fit = fitBoard(board, { ...space, obstacles: [stud, low] }, pose);
+    const fit = fitBoard(board, { ...space, obstacles: [stud, low] }, pose, keptM);
     expect(fit.faults).toEqual([]);
     expect(fit.clearances.toObstaclesM.map(({ clearance }) => clearance.value)).toEqual([
       expect.closeTo(0.04, 9),
@@ -68,7 +69,7 @@ describe('a board in its space', () => {
               xM: xM + p.xM * Math.cos(angle) - p.yM * Math.sin(angle),
               yM: yM + p.xM * Math.sin(angle) + p.yM * Math.cos(angle),
             }));
-          const at = fitBoard(board, { ...space, obstacles: [obstacle] }, pose).clearances;
+          const at = fitBoard(board, { ...space, obstacles: [obstacle] }, pose, keptM).clearances;
           const moved = fitBoard(
             board,
             {
@@ -77,6 +78,7 @@ describe('a board in its space', () => {
               obstacles: [{ ...obstacle, outline: move(obstacle.outline) }],
             },
             { xM, yM, turnDeg, standoffM: 0.01 },
+            keptM,
           ).clearances;
           expect(moved.toWallM.value).toBeCloseTo(at.toWallM.value, 7);
           expect(moved.toObstaclesM[0]?.clearance.value).toBeCloseTo(
@@ -103,7 +105,7 @@ describe('a board and its space mirrored', () => {
           toM: 0.1,
         };
         const at = { item: 'amp', xM: x / 1000, yM: y / 1000, turnDeg: 0 as const, heightM: 0 };
-        const there = fitBoard({ ...board, placements: [at] }, { ...space, obstacles: [hinge] }, pose);
+        const there = fitBoard({ ...board, placements: [at] }, { ...space, obstacles: [hinge] }, pose, keptM);
         const mirrored = fitBoard(
           {
             ...board,
@@ -122,6 +124,7 @@ describe('a board and its space mirrored', () => {
             obstacles: [{ ...hinge, outline: flip(hinge.outline) }],
           },
           pose,
+          keptM,
         );
         const amounts = (fit: typeof there) => [
           fit.clearances.toWallM.value.toFixed(6),

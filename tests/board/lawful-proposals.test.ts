@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { holeLines, holeRoom } from '../../lib/board/hole-room.ts';
 import type { Drilling } from '../../lib/board/holes-short.ts';
 import { bodyOf, type Item, type Placement, sides, turnedSize, turns } from '../../lib/board/item.ts';
-import { searchLayouts } from '../../lib/board/layout-search.ts';
 import { checkPlacements, type FixingHead } from '../../lib/board/placement.ts';
 import { flattenPolygon, outlines, shapeOf } from './shapes.ts';
+import { searchLayouts } from './usual-board.ts';
 
 const rules = { partGapM: 0.0127, powerToSignalM: 0.15 };
 const pilotM = 0.003;

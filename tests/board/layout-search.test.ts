@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Item, type Placement, turnedSize, turns } from '../../lib/board/item.ts';
-import { searchLayouts } from '../../lib/board/layout-search.ts';
 import { boardCentroid } from '../../lib/board/measure.ts';
 import { place } from '../../lib/board/placed.ts';
 import { checkPlacements } from '../../lib/board/placement.ts';
 import { boxOf } from '../../lib/board/point.ts';
 import { type Link, scoreLayout } from '../../lib/board/score.ts';
 import { outlines, shapeOf } from './shapes.ts';
+import { searchLayouts, usualLayout } from './usual-board.ts';
 
 const rules = { partGapM: 0.0127, powerToSignalM: 0.15 };
 
@@ -83,7 +83,9 @@ describe('proposed layouts', () => {
     for (const { placements } of once.proposals) {
       expect(placements.map(({ item }) => item)).toEqual(['b', 'c']);
       expect(
-        checkPlacements({ shape }, items, [...given, ...placements]).filter(({ level }) => level === 'stop'),
+        checkPlacements({ shape }, items, [...given, ...placements], usualLayout).filter(
+          ({ level }) => level === 'stop',
+        ),
       ).toEqual([]);
     }
   });

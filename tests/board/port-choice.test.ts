@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { choosePorts, type OpenWire, wiresWith } from '../../lib/board/port-choice.ts';
 import { assignmentCost, type PortCosts, searchPorts } from '../../lib/board/port-search.ts';
 import type { RouteWire } from '../../lib/board/route.ts';
-import { type RoutingTask, routeWires } from '../../lib/board/routing.ts';
+import type { RoutingTask } from '../../lib/board/routing.ts';
 import { shapeOf } from './shapes.ts';
+import { routeWires, usualLayout } from './usual-board.ts';
 
 /** Every way of giving each of some wires a port of its own. */
 function everyWay(wires: number, ports: number, before: readonly number[] = []): (readonly number[])[] {
@@ -78,7 +79,8 @@ const portAt = (port: number) => ({ xM: 0.1, yM: 0.08 + 0.045 * port, faces: 'ri
 const farAt = (place: number) => ({ xM: 0.45, yM: 0.07 + 0.05 * place, faces: 'left' as const });
 
 /** Lines far apart and few searches: 24 boards are routed to compare with. */
-const coarse = { pitchM: 0.015, searchesOfFew: 4 };
+const house = { powerToSignalM: usualLayout.powerToSignalM };
+const coarse = { ...house, pitchM: 0.015, searchesOfFew: 4 };
 
 /** Wires from a block of four ports to terminals on the far side, in an order of their own. */
 function fan(places: readonly number[]): { readonly task: RoutingTask; readonly open: OpenWire[] } {
@@ -113,7 +115,7 @@ describe('the ports that wires get', () => {
 
   it('stay as they are where that crosses no more', () => {
     const { task, open } = fan([0, 1, 2]);
-    expect(choosePorts(task, open)).toEqual({
+    expect(choosePorts(task, open, house)).toEqual({
       options: { w0: 0, w1: 1, w2: 2 },
       crossings: 0,
       firstCrossings: 0,
@@ -135,7 +137,7 @@ describe('the ports that wires get', () => {
       fixed,
       ...task.wires.slice(1).map((wire, at) => ({ ...wire, from: portAt(at), to: farAt(2 - at) })),
     ];
-    const choice = choosePorts({ ...task, wires }, others);
+    const choice = choosePorts({ ...task, wires }, others, house);
     expect(choice.firstCrossings).toBeGreaterThan(0);
     expect(choice).toMatchObject({ crossings: 0, options: { w1: 2, w2: 1, w3: 0 } });
   });

@@ -5,9 +5,9 @@ import { describe, expect, it } from 'vitest';
 import { outward } from '../../lib/board/item.ts';
 import type { Box, Point } from '../../lib/board/point.ts';
 import { isPoint, type RouteWire } from '../../lib/board/route.ts';
-import { routeWires } from '../../lib/board/routing.ts';
 import { type TrackGrid, trackGrid } from '../../lib/board/track-grid.ts';
 import { shapeOf } from './shapes.ts';
+import { routeWires } from './usual-board.ts';
 
 const diameterM = 0.004;
 const clearanceM = 0.0015;

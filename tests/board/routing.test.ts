@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../lib/board/random.ts';
 import type { RouteWire } from '../../lib/board/route.ts';
-import { routeWires } from '../../lib/board/routing.ts';
 import { shapeOf } from './shapes.ts';
+import { routeWires } from './usual-board.ts';
 
 /** A board of 50 mm by 50 mm with five tracks each way, 10 mm apart: x and y of 5, 15, 25, 35, 45 mm. */
 const small = shapeOf({ rectangle: { width: '50 mm', height: '50 mm' } });

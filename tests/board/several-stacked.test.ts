@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { Item } from '../../lib/board/item.ts';
 import type { SearchResult } from '../../lib/board/layout-search.ts';
 import type { Link } from '../../lib/board/score.ts';
-import { type StackLimits, searchStacked } from '../../lib/board/stacked-search.ts';
+import type { StackLimits } from '../../lib/board/stacked-search.ts';
 import { leastStack } from './every-stack.ts';
 import { shapeOf } from './shapes.ts';
 import { stackFaults } from './stack-faults.ts';
+import { searchStacked } from './usual-board.ts';
 
 const gapM = 0.0127;
 const railM = 0.036;

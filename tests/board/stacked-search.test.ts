@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bodyOf, type Item, type Placement } from '../../lib/board/item.ts';
-import { searchLayouts } from '../../lib/board/layout-search.ts';
 import { checkPlacements } from '../../lib/board/placement.ts';
-import { searchStacked } from '../../lib/board/stacked-search.ts';
 import { shapeOf } from './shapes.ts';
+import { searchLayouts, searchStacked } from './usual-board.ts';
 
 const gapM = 0.0127;
 const rules = { partGapM: gapM, powerToSignalM: 0.15 };

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { boardDefaults } from '../../lib/board/defaults.ts';
 import { bendPlate, type Support } from '../../lib/board/plate.ts';
 import { retention, retentionFaults } from '../../lib/board/retention.ts';
 import { evenSheet } from '../../lib/board/sheet-stiffness.ts';
@@ -133,7 +132,7 @@ describe('a loaded board', () => {
 
   it('takes the lightest build that is stiff enough, and says when none is', () => {
     const builds = [0.009, 0.012, 0.015, 0.018, 0.025, 0.03].map(even);
-    const { tried, chosen } = chooseBuild(board, builds, boardDefaults.firstModeHz);
+    const { tried, chosen } = chooseBuild(board, builds, 30);
     expect(tried).toHaveLength(6);
     const enough = tried.filter(({ firstModeHz }) => firstModeHz.value >= 30);
     expect(enough.length).toBeGreaterThan(0);
@@ -198,7 +197,7 @@ describe('retention in a crash', () => {
       mass(0.1, 0.1, 0.05),
       square.map((f) => ({ ...f, pullOutN: 300 })),
     );
-    expect(retentionFaults('rear', weak)).toEqual([
+    expect(retentionFaults('rear', weak, 20)).toEqual([
       expect.objectContaining({ rule: 'fixings-too-weak', of: ['rear', 'a'], limit: 20, mark: 'mem' }),
     ]);
     for (const few of [
@@ -206,7 +205,7 @@ describe('retention in a crash', () => {
       [],
       [rated('a', 0, 0), rated('b', 0.2, 0.2), rated('c', 0.4, 0.4)],
     ])
-      expect(retentionFaults('rear', retention(mass(0.3, 0.1, 0), few))).toEqual([
+      expect(retentionFaults('rear', retention(mass(0.3, 0.1, 0), few), 20)).toEqual([
         expect.objectContaining({ rule: 'board-not-held' }),
       ]);
   });

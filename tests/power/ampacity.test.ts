@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
 import { type Ampacity, ampacity, type RunZone } from '../../lib/power/ampacity.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
+import { usualRules } from './usual-rules.ts';
 
 const open: RunZone = { zone: 'bench', ambientC: 30, engineSpace: false, covered: false, bundleCount: 1 };
 const cabin: RunZone = { ...open, zone: 'cabin', ambientC: 50 };
@@ -13,7 +14,7 @@ function of(
   zones: readonly RunZone[],
   material: 'copper' | 'copper-clad-aluminium' = 'copper',
 ): Ampacity {
-  const result = ampacity({ areaMm2: awgAreaMm2(awg), material, insulationC }, zones);
+  const result = ampacity({ areaMm2: awgAreaMm2(awg), material, insulationC }, zones, usualRules);
   if (isPowerFault(result)) throw new Error(result.fault);
   return result;
 }
@@ -109,14 +110,22 @@ describe('ampacity', () => {
 
   test('under 18 AWG is the ceiling of the trade, and under 24 AWG unknown', () => {
     expect(stopA('22', 105, [cabin])).toBe(5);
-    expect(ampacity({ areaMm2: 0.1, material: 'copper', insulationC: 105 }, [open])).toHaveProperty('fault');
+    expect(
+      ampacity({ areaMm2: 0.1, material: 'copper', insulationC: 105 }, [open], usualRules),
+    ).toHaveProperty('fault');
   });
 
   test('never counts on a cooler place, and refuses a run without zones', () => {
     expect(stopA('4', 105, [{ ...open, ambientC: 0 }])).toBe(160);
-    expect(ampacity({ areaMm2: 10, material: 'copper', insulationC: 105 }, [])).toHaveProperty('fault');
+    expect(ampacity({ areaMm2: 10, material: 'copper', insulationC: 105 }, [], usualRules)).toHaveProperty(
+      'fault',
+    );
     expect(
-      ampacity({ areaMm2: 10, material: 'copper', insulationC: 105 }, [{ ...open, ambientC: Number.NaN }]),
+      ampacity(
+        { areaMm2: 10, material: 'copper', insulationC: 105 },
+        [{ ...open, ambientC: Number.NaN }],
+        usualRules,
+      ),
     ).toHaveProperty('fault');
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../lib/power/bundle.ts';
 import { chooseCovering, heatShrink } from '../../lib/power/covering-size.ts';
+import { usualFit } from './usual-rules.ts';
 
 function metres(result: ReturnType<typeof outsideDiameterM>): number {
   if ('fault' in result) throw new Error(result.fault);
@@ -65,23 +66,31 @@ describe('a covering', () => {
 
   test('goes over the thickest part and closes on the thinnest', () => {
     const given = { thickestM: 0.014, thinnestM: 0.009, lengthM: 0.05 };
-    expect(chooseCovering(given, sizes)).toMatchObject({ chosen: { part: 'hs-19' } });
+    expect(chooseCovering(given, sizes, usualFit)).toMatchObject({ chosen: { part: 'hs-19' } });
   });
 
   test('is refused with the reason', () => {
-    expect(chooseCovering({ thickestM: 0.03, thinnestM: 0.02, lengthM: 0.05 }, sizes)).toMatchObject({
+    expect(
+      chooseCovering({ thickestM: 0.03, thinnestM: 0.02, lengthM: 0.05 }, sizes, usualFit),
+    ).toMatchObject({
       chosen: null,
       reason: expect.stringContaining('wide'),
     });
-    expect(chooseCovering({ thickestM: 0.014, thinnestM: 0.004, lengthM: 0.05 }, sizes)).toMatchObject({
+    expect(
+      chooseCovering({ thickestM: 0.014, thinnestM: 0.004, lengthM: 0.05 }, sizes, usualFit),
+    ).toMatchObject({
       chosen: null,
       reason: expect.stringContaining('ratio'),
     });
     const short = sizes.map((size) => ({ ...size, stockM: 0.01 }));
-    expect(chooseCovering({ thickestM: 0.01, thinnestM: 0.008, lengthM: 0.05 }, short)).toMatchObject({
+    expect(
+      chooseCovering({ thickestM: 0.01, thinnestM: 0.008, lengthM: 0.05 }, short, usualFit),
+    ).toMatchObject({
       chosen: null,
       reason: expect.stringContaining('shelf'),
     });
-    expect(chooseCovering({ thickestM: -1, thinnestM: 0.004, lengthM: 0.05 }, sizes)).toHaveProperty('fault');
+    expect(
+      chooseCovering({ thickestM: -1, thinnestM: 0.004, lengthM: 0.05 }, sizes, usualFit),
+    ).toHaveProperty('fault');
   });
 });

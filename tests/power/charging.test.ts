@@ -9,23 +9,24 @@ import {
   rechargeMinutes,
   reserveMinutes,
 } from '../../lib/power/charging.ts';
+import { usualRules } from './usual-rules.ts';
 
-const battery: Reserve = { capacityAh: 100, chemistry: 'flooded' };
+const battery: Reserve = { capacityAh: 100, exponent: 1.2 };
 
 describe('reserve with the engine off', () => {
   test('follows Peukert to half charge', () => {
     // The textbook example of Peukert's law: 100 Ah over 20 h, k = 1.2, at 10 A lasts 8.7 h; half of it 261 min.
-    expect(reserveMinutes(battery, 10)).toMatchObject({ value: 261 });
+    expect(reserveMinutes(battery, 10, usualRules)).toMatchObject({ value: 261 });
   });
 
   test('at the rated current is half the rated hours, and a lower current gains nothing on the capacity', () => {
-    expect(reserveMinutes(battery, 5)).toMatchObject({ value: 600 });
-    expect(reserveMinutes(battery, 2.5)).toMatchObject({ value: 1200 });
+    expect(reserveMinutes(battery, 5, usualRules)).toMatchObject({ value: 600 });
+    expect(reserveMinutes(battery, 2.5, usualRules)).toMatchObject({ value: 1200 });
   });
 
   test('tells bad input', () => {
-    expect(reserveMinutes(battery, 0)).toHaveProperty('fault');
-    expect(reserveMinutes({ ...battery, capacityAh: -1 }, 5)).toHaveProperty('fault');
+    expect(reserveMinutes(battery, 0, usualRules)).toHaveProperty('fault');
+    expect(reserveMinutes({ ...battery, capacityAh: -1 }, 5, usualRules)).toHaveProperty('fault');
   });
 
   test('never lasts longer at a higher current', () => {
@@ -33,8 +34,8 @@ describe('reserve with the engine off', () => {
     fc.assert(
       fc.property(ampere, ampere, (a, b) => {
         const [low, high] = [
-          reserveMinutes(battery, Math.min(a, b)),
-          reserveMinutes(battery, Math.max(a, b)),
+          reserveMinutes(battery, Math.min(a, b), usualRules),
+          reserveMinutes(battery, Math.max(a, b), usualRules),
         ];
         expect('value' in low && 'value' in high && high.value <= low.value).toBe(true);
       }),
@@ -52,7 +53,7 @@ describe('the capacity left at a rate, as a published table has it', () => {
     [1.3, [81, 69, 62, 50, 44, 41, 36, 33]],
   ])('with an exponent of %d', (exponent, shares) => {
     for (const [k, currentA] of [10, 16.7, 25, 50, 75, 100, 150, 200].entries()) {
-      const reserve = reserveMinutes({ ...battery, exponent }, currentA);
+      const reserve = reserveMinutes({ ...battery, exponent }, currentA, usualRules);
       const minutes = 'value' in reserve ? reserve.value : Number.NaN;
       // The reserve is half of the time, rounded down to a minute: one minute of both halves is within the tolerance.
       const deliveredAh = (currentA * 2 * minutes) / 60;
@@ -66,8 +67,8 @@ describe('the capacity left at a rate, as a published table has it', () => {
 describe('recharge after the reserve', () => {
   test('puts back half of the capacity over what the battery gives back of it', () => {
     // 50 Ah / 0.85 / 10 A = 5.88 h, by hand.
-    expect(rechargeMinutes(battery, 10)).toMatchObject({ value: 353 });
-    expect(rechargeMinutes(battery, 0)).toHaveProperty('fault');
+    expect(rechargeMinutes(battery, 10, usualRules)).toMatchObject({ value: 353 });
+    expect(rechargeMinutes(battery, 0, usualRules)).toHaveProperty('fault');
   });
 });
 
@@ -87,7 +88,7 @@ describe('the charging balance', () => {
     batteries: [flow(12)],
   };
   const regimeOf = (of: Partial<RegimeFlows>) => {
-    const regime = chargingRegime({ ...input, ...of });
+    const regime = chargingRegime({ ...input, ...of }, usualRules);
     if ('fault' in regime) throw new Error(regime.fault);
     return regime;
   };
@@ -153,12 +154,15 @@ describe('the charging balance', () => {
     ['one that is no number', { alternators: { main: { ratingA: Number.NaN, share: 1 } } }],
     ['a battery of no capacity', { batteries: [flow(-5, { capacityAh: 0 })] }],
   ])('refuses %s', (_, of) => {
-    expect(chargingRegime({ ...input, ...of })).toHaveProperty('fault');
+    expect(chargingRegime({ ...input, ...of }, usualRules)).toHaveProperty('fault');
   });
 });
 
 test('the draw with everything off is set against 50 mA', () => {
-  expect(keyOffDraw({ vehicle: 0.025, processor: 0.004 })).toMatchObject({ over: false, limitA: 0.05 });
-  expect(keyOffDraw({ vehicle: 0.025, processor: 0.026 })).toMatchObject({ over: true });
-  expect(keyOffDraw({ vehicle: -1 })).toHaveProperty('fault');
+  expect(keyOffDraw({ vehicle: 0.025, processor: 0.004 }, usualRules)).toMatchObject({
+    over: false,
+    limitA: 0.05,
+  });
+  expect(keyOffDraw({ vehicle: 0.025, processor: 0.026 }, usualRules)).toMatchObject({ over: true });
+  expect(keyOffDraw({ vehicle: -1 }, usualRules)).toHaveProperty('fault');
 });

@@ -8,8 +8,9 @@ import {
   type ConductorDuty,
   chooseConductor,
 } from '../../lib/power/conductor-choice.ts';
-import { defaultPowerRules, type PowerRules } from '../../lib/power/power-rules.ts';
+import type { PowerRules } from '../../lib/power/power-rules.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
+import { usualRules } from './usual-rules.ts';
 
 const cable = (awg: string, more: Partial<CableCandidate> = {}): CableCandidate => ({
   part: `cable-${awg}`,
@@ -29,11 +30,7 @@ const duty = (more: Partial<ConductorDuty> = {}): ConductorDuty => ({
   zones: [bench],
   ...more,
 });
-function choose(
-  given: ConductorDuty,
-  candidates = every,
-  rules: PowerRules = defaultPowerRules,
-): ConductorChoice {
+function choose(given: ConductorDuty, candidates = every, rules: PowerRules = usualRules): ConductorChoice {
   const result = chooseConductor(given, candidates, rules);
   if (isPowerFault(result)) throw new Error(result.fault);
   return result;
@@ -46,7 +43,7 @@ describe('a conductor choice', () => {
   test('agrees with a published worked example of voltage drop', () => {
     const zones = [{ ...bench, ambientC: 25 }];
     const example = duty({ fuseA: 15, currentA: 10, lengthM: 21 * 0.3048, mostDropV: 0.36, zones });
-    const { chosen } = choose(example, every, { ...defaultPowerRules, conductorC: 25 });
+    const { chosen } = choose(example, every, { ...usualRules, conductorC: 25 });
     expect(chosen?.candidate.size.label).toBe('12 AWG');
     // 10.75 * 10 * 21 / 6530 = 0.3457 V by the handbook's formula.
     expect(Math.abs((chosen?.dropV.value ?? 0) / 0.3457 - 1)).toBeLessThan(0.005);
@@ -59,7 +56,7 @@ describe('a conductor choice', () => {
     ['4', 80, 25, 0.497],
     ['10', 20, 40, 0.7991],
   ])('drops in %s AWG what the handbook says', (awg, currentA, feet, dropV) => {
-    const solidAndCold = { ...defaultPowerRules, conductorC: 20, strandedFactor: 1 };
+    const solidAndCold = { ...usualRules, conductorC: 20, strandedFactor: 1 };
     const zones = [{ ...bench, ambientC: 20 }];
     const given = duty({ fuseA: 1, currentA, lengthM: feet * 0.3048, mostDropV: 10, zones });
     const found = choose(given, [cable(awg)], solidAndCold).chosen?.dropV.value ?? 0;
@@ -108,9 +105,9 @@ describe('a conductor choice', () => {
   });
 
   test('tells bad input', () => {
-    expect(chooseConductor(duty({ lengthM: -1 }), every)).toHaveProperty('fault');
-    expect(chooseConductor(duty({ zones: [] }), every)).toHaveProperty('fault');
-    expect(chooseConductor(duty(), [cable('4', { measuredOhmPerM: 0 })])).toHaveProperty('fault');
+    expect(chooseConductor(duty({ lengthM: -1 }), every, usualRules)).toHaveProperty('fault');
+    expect(chooseConductor(duty({ zones: [] }), every, usualRules)).toHaveProperty('fault');
+    expect(chooseConductor(duty(), [cable('4', { measuredOhmPerM: 0 })], usualRules)).toHaveProperty('fault');
   });
 });
 
@@ -140,6 +137,6 @@ test('what is chosen carries its fuse and keeps its drop; more on the shelf neve
 test('a cable that is too thin for any ampacity is passed over; where all are, the fault names each', () => {
   const thin = (part: string) => ({ ...cable('4'), part, size: { label: '28 AWG', areaMm2: 0.08 } });
   expect(choose(duty(), [thin('hair'), ...every]).chosen?.candidate.part).not.toBe('hair');
-  const none = chooseConductor(duty(), [thin('hair'), thin('thread')]);
+  const none = chooseConductor(duty(), [thin('hair'), thin('thread')], usualRules);
   expect(none).toMatchObject({ fault: expect.stringMatching(/hair: .*24 AWG.*; thread: .*24 AWG/) });
 });

@@ -3,8 +3,8 @@ import { awgSize } from '../../lib/model/wire-size.ts';
 import type { RunZone } from '../../lib/power/ampacity.ts';
 import { chooseConductor } from '../../lib/power/conductor-choice.ts';
 import { conductorTemperatureC } from '../../lib/power/conductor-temperature.ts';
-import { defaultPowerRules } from '../../lib/power/power-rules.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
+import { usualRules } from './usual-rules.ts';
 
 const zone = (name: string, ambientC: number, lengthM?: number): RunZone => ({
   zone: name,
@@ -14,7 +14,7 @@ const zone = (name: string, ambientC: number, lengthM?: number): RunZone => ({
   bundleCount: 1,
   ...(lengthM === undefined ? {} : { lengthM }),
 });
-const celsius = (...zones: readonly RunZone[]) => conductorTemperatureC(zones, defaultPowerRules).value;
+const celsius = (...zones: readonly RunZone[]) => conductorTemperatureC(zones, usualRules).value;
 
 describe('the temperature of a conductor for its resistance', () => {
   test('is the assumed one where no zone is hotter', () => {
@@ -38,7 +38,7 @@ describe('the temperature of a conductor for its resistance', () => {
     const zones = [zone('engine-bay', 85, 1), zone('sill', 50, 4)];
     const cable = { part: 'cable', size: awgSize('4'), material: 'copper', insulationC: 105 } as const;
     const duty = { fuseA: 1, currentA: 100, lengthM: 5, otherOhm: 0, mostDropV: 10, zones };
-    const choice = chooseConductor(duty, [cable], { ...defaultPowerRules, strandedFactor: 1 });
+    const choice = chooseConductor(duty, [cable], { ...usualRules, strandedFactor: 1 });
     if (isPowerFault(choice)) throw new Error(choice.fault);
     const byHandV = 100 * 0.8153e-3 * (1 * 1.25545 + 4 * 1.1572);
     expect(Math.abs((choice.chosen?.dropV.value ?? 0) / byHandV - 1)).toBeLessThan(0.0005);

@@ -4,6 +4,7 @@ import { fuseFormIds, fuseForms } from '../../lib/model/tables/fuse-forms.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty, type StockedFuse } from '../../lib/power/fuse-choice.ts';
 import { interruptNeedA, prospectiveFaultA } from '../../lib/power/interrupting.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
+import { usualRules } from './usual-rules.ts';
 
 const duty = (more: Partial<FuseDuty> = {}): FuseDuty => ({
   ratedA: 40,
@@ -20,7 +21,7 @@ const stocked = (form: StockedFuse['form'], ratingA: number, quantity = 2): Stoc
   quantity,
 });
 function choose(given: FuseDuty, fuses: readonly StockedFuse[] = []): FuseChoice {
-  const result = chooseFuse(given, { fuses });
+  const result = chooseFuse(given, { fuses }, usualRules);
   if (isPowerFault(result)) throw new Error(result.fault);
   return result;
 }
@@ -79,10 +80,14 @@ describe('a fuse choice', () => {
   });
 
   test('lists other forms beside it, with the holder to add', () => {
-    const result = chooseFuse(duty(), {
-      fuses: [stocked('maxi-blade', 50)],
-      holders: [{ part: 'maxi-holder', form: 'maxi-blade', quantity: 1, boardAreaM2: 0.0016 }],
-    });
+    const result = chooseFuse(
+      duty(),
+      {
+        fuses: [stocked('maxi-blade', 50)],
+        holders: [{ part: 'maxi-holder', form: 'maxi-blade', quantity: 1, boardAreaM2: 0.0016 }],
+      },
+      usualRules,
+    );
     expect('alternatives' in result && result.alternatives).toContainEqual(
       expect.objectContaining({
         form: 'maxi-blade',
@@ -130,8 +135,8 @@ describe('a fuse choice', () => {
   });
 
   test('tells bad input', () => {
-    expect(chooseFuse(duty({ ratedA: -1 }), { fuses: [] })).toHaveProperty('fault');
-    expect(chooseFuse(duty({ ceilingA: Number.NaN }), { fuses: [] })).toHaveProperty('fault');
+    expect(chooseFuse(duty({ ratedA: -1 }), { fuses: [] }, usualRules)).toHaveProperty('fault');
+    expect(chooseFuse(duty({ ceilingA: Number.NaN }), { fuses: [] }, usualRules)).toHaveProperty('fault');
   });
 });
 
@@ -193,7 +198,7 @@ test.each([
   [1100, 3000],
   [1200, 5000],
 ])('a battery of %s A cranking asks for %s A', (crankingA, needA) => {
-  expect(interruptNeedA(crankingA)).toMatchObject({ value: needA, trace: { mark: 'mem' } });
+  expect(interruptNeedA(crankingA, usualRules)).toMatchObject({ value: needA, trace: { mark: 'mem' } });
 });
 
 test('a fault further along is limited by the line', () => {

@@ -3,6 +3,7 @@ import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
 import { ohmPerM } from '../../lib/power/resistance.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
 import { publishedRows } from '../model/tables/published.ts';
+import { usualRules } from './usual-rules.ts';
 
 type Result = ReturnType<typeof ohmPerM>;
 function numberOf(result: Result): number {
@@ -17,7 +18,8 @@ describe('resistance of a conductor', () => {
   test.each(publishedRows('copper-wire-awg.csv'))(
     'matches the copper wire table at %s AWG',
     (awg = '', _mils, printed = '') => {
-      const perThousandFeet = numberOf(ohmPerM({ ...copper(awgAreaMm2(awg)), solid: true }, 20)) * 304.8;
+      const perThousandFeet =
+        numberOf(ohmPerM({ ...copper(awgAreaMm2(awg)), solid: true }, 20, usualRules)) * 304.8;
       const lastDigit = 10 ** -(printed.split('.')[1] ?? '').length;
       expect(Math.abs(perThousandFeet - Number(printed))).toBeLessThanOrEqual(lastDigit);
     },
@@ -25,25 +27,27 @@ describe('resistance of a conductor', () => {
 
   test('of copper at 60 C is 16 % above that at 20 C', () => {
     // IEC 60028: 0.00393 per K at 20 C, so 15.7 %, which the trade rounds to 16.
-    expect(numberOf(ohmPerM(copper(10), 60)) / numberOf(ohmPerM(copper(10), 20))).toBeCloseTo(1.1572, 6);
+    expect(
+      numberOf(ohmPerM(copper(10), 60, usualRules)) / numberOf(ohmPerM(copper(10), 20, usualRules)),
+    ).toBeCloseTo(1.1572, 6);
   });
 
   test('of copper-clad aluminium is that of 62 % IACS', () => {
     // ASTM B566, 10 % copper by volume; 0.1 / 0.62 ohm.
     const ratio =
-      numberOf(ohmPerM({ areaMm2: 10, material: 'copper-clad-aluminium' }, 20)) /
-      numberOf(ohmPerM(copper(10), 20));
+      numberOf(ohmPerM({ areaMm2: 10, material: 'copper-clad-aluminium' }, 20, usualRules)) /
+      numberOf(ohmPerM(copper(10), 20, usualRules));
     expect(ratio).toBeCloseTo(1.6129, 4);
   });
 
   test('comes from the part where that was measured', () => {
-    const short = ohmPerM({ ...copper(21.15), measuredOhmPerM: 0.0013 }, 20);
+    const short = ohmPerM({ ...copper(21.15), measuredOhmPerM: 0.0013 }, 20, usualRules);
     expect(numberOf(short)).toBe(0.0013);
   });
 
   test('tells bad input instead of a number', () => {
     for (const areaMm2 of [0, -1, Number.NaN, Number.POSITIVE_INFINITY])
-      expect(ohmPerM(copper(areaMm2))).toHaveProperty('fault');
-    expect(ohmPerM(copper(10), Number.NaN)).toHaveProperty('fault');
+      expect(ohmPerM(copper(areaMm2), 20, usualRules)).toHaveProperty('fault');
+    expect(ohmPerM(copper(10), Number.NaN, usualRules)).toHaveProperty('fault');
   });
 });

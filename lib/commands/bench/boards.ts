@@ -5,6 +5,7 @@ import { type BoardShape, drawOutline } from '../../board/outline.ts';
 import type { RouteEnd, RouteWire } from '../../board/route.ts';
 import { routeWires } from '../../board/routing.ts';
 import type { Link } from '../../board/score.ts';
+import { houseRuleDefinition } from '../../model/house-rules.ts';
 import { outlineSchema } from '../../model/outline.ts';
 
 /** A board to lay out and wire: so many groups of three amplifiers and eight parts. */
@@ -13,6 +14,12 @@ export interface BenchBoard {
   readonly items: readonly Item[];
   readonly links: readonly Link[];
 }
+
+/** What the boards are laid out by: the table's own values. */
+const usual = {
+  partGapM: houseRuleDefinition('gap-parts').value,
+  powerToSignalM: houseRuleDefinition('power-signal-distance').value,
+};
 
 /** Parts of one group, and of those how many are amplifiers. */
 const groupSize = 11;
@@ -89,7 +96,7 @@ function linksOf(group: number, k: number): Link[] {
 
 /** Lays a board out and wires it: how many wires found a way. */
 export function layOutAndRoute({ shape, items, links }: BenchBoard): number {
-  const { proposals } = searchLayouts({ board: { shape }, items, given: [], links });
+  const { proposals } = searchLayouts({ board: { shape }, items, given: [], links }, { rules: usual });
   const placements = proposals[0]?.placements ?? [];
   const barriers = placements.flatMap((at) => {
     const item = items.find(({ id }) => id === at.item);
@@ -99,7 +106,7 @@ export function layOutAndRoute({ shape, items, links }: BenchBoard): number {
     const [start, finish] = [from, to].map((end) => routeEnd(end, items, placements));
     return start && finish ? [{ id, from: start, to: finish, layer, diameterM: 0.006 }] : [];
   });
-  return routeWires({ shape, barriers, wires }).routes.length;
+  return routeWires({ shape, barriers, wires }, { powerToSignalM: usual.powerToSignalM }).routes.length;
 }
 
 function routeEnd(

@@ -30,6 +30,12 @@ export const boardRules = {
     value: 6 * inch,
     ...cp,
   },
+  'space-clearance': {
+    says: 'Room between a board with its parts and the walls and obstacles of its space',
+    dimension: 'length',
+    value: 0.006,
+    ...cp,
+  },
   'part-tolerance': { says: "Tolerance of a part's size", dimension: 'length', value: 0.003, ...cp },
   'power-signal-current': {
     says: 'Current from which a conductor counts as power beside signal',

@@ -1,8 +1,8 @@
 import type { Item, Placement } from '../../../lib/board/item.ts';
 import { checkPlacements, type LayoutBoard } from '../../../lib/board/placement.ts';
 import type { RouteWire } from '../../../lib/board/route.ts';
-import { routeWires } from '../../../lib/board/routing.ts';
 import { shapeOf } from '../../board/shapes.ts';
+import { routeWires } from '../../board/usual-board.ts';
 import { crowded } from '../../plan/crowded-board.ts';
 import { inParts, inShop } from '../../plan/power-changes.ts';
 import { inJob, withBoard } from '../../read/problem-case.ts';
