@@ -32,6 +32,11 @@ export function planWork(
       vehicle: job.rules['tie-spacing-vehicle'].value,
     },
     bankWithinV: job.rules['bank-charged-within'].value,
+    continuityOhm: {
+      ground: job.rules['continuity-ground'].value,
+      wire: job.rules['continuity-wire'].value,
+    },
+    gainUnder: job.rules['gain-under'].value,
     systemV: systemVoltageOf(job.vehicle['system-voltage']),
     activeTweeters: activeTweeters(job, plan),
   });

@@ -16,7 +16,7 @@ export function predictions(job: Job, plan: Predictable): Prediction[] {
     ...benchLines(plan),
     ...plugLines(plan),
     ...supplyLines(job, plan),
-    ...gainLines(plan),
+    ...gainLines(job, plan),
     ...delayLines(job, plan),
     ...lastLines(job, plan),
   ];
@@ -124,7 +124,7 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
     );
 }
 
-function gainLines({ audio }: Predictable): Prediction[] {
+function gainLines({ rules }: Job, { audio }: Predictable): Prediction[] {
   return audio.channels.flatMap(({ id, loadOhm, gainVoltageV, toneHz, gain }): Prediction[] => {
     if (loadOhm === null) return [];
     const path =
@@ -137,7 +137,7 @@ function gainLines({ audio }: Predictable): Prediction[] {
         predicted: gainVoltageV,
         unit: 'V',
         // Below the figure is good enough; above it the amplifier clips or the speaker has too much.
-        least: gainVoltageV === null ? null : 0.95 * gainVoltageV,
+        least: gainVoltageV === null ? null : (1 - rules['gain-under'].value) * gainVoltageV,
         greatest: gainVoltageV,
         when: 'gains',
       },
@@ -165,14 +165,14 @@ function delayLines(job: Job, { audio }: Predictable): Prediction[] {
   });
 }
 
-/** Noise is sought from the amplifier back to the source; key-off draw 30 to 60 minutes after locking. */
+/** Noise is sought from the amplifier back to the source; key-off draw once the vehicle's modules sleep. */
 function lastLines(job: Job, plan: Predictable): Prediction[] {
   return [
     ...noiseLines(job, plan),
     {
       id: 'key-off-draw',
       kind: 'current',
-      what: 'Draw with the key off, 30 to 60 min after locking',
+      what: `Draw with the key off, ${printed('time-needed', job.rules['key-off-wait'].value / 60)} or more after locking`,
       predicted: plan.power.keyOff?.drawA ?? null,
       unit: 'A',
       least: null,

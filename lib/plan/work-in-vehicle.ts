@@ -1,4 +1,5 @@
 import type { PlanStep } from '../model/plan/index.ts';
+import { ohmsBelow } from '../model/printed/told.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { inOrder } from './step-order.ts';
 import { groundTorques, torquesText } from './torque-words.ts';
@@ -194,29 +195,34 @@ function boardIn(work: Work, board: string, tested: string, runs: readonly strin
 const connecting: readonly {
   readonly layer: ConductorRole;
   readonly text: string;
-  readonly proof: string;
+  readonly proof: (work: Work) => string;
 }[] = [
   {
     layer: 'ground',
     text: 'Connect the grounds on bare metal',
-    proof: 'Bare metal, serrated washer, torqued, sealed; under 0.1 ohm to the battery lead',
+    proof: ({ continuityOhm }) =>
+      `Bare metal, serrated washer, torqued, sealed; under ${ohmsBelow(continuityOhm.ground)} to the battery lead`,
   },
-  { layer: 'signal', text: 'Plug in the signal', proof: 'Each plug seats fully and is tied beside it' },
+  { layer: 'signal', text: 'Plug in the signal', proof: () => 'Each plug seats fully and is tied beside it' },
   {
     layer: 'control',
     text: 'Plug in the control leads',
-    proof: 'The plug clicks; the lead has no tight bend',
+    proof: () => 'The plug clicks; the lead has no tight bend',
   },
-  { layer: 'turn-on', text: 'Connect the turn-on', proof: 'Under 1 ohm end to end; open to ground' },
+  {
+    layer: 'turn-on',
+    text: 'Connect the turn-on',
+    proof: ({ continuityOhm }) => `Under ${ohmsBelow(continuityOhm.wire)} end to end; open to ground`,
+  },
   {
     layer: 'speaker',
     text: 'Connect the speakers',
-    proof: 'Plus to plus by label; no strand outside its port',
+    proof: () => 'Plus to plus by label; no strand outside its port',
   },
   {
     layer: 'power',
     text: 'Connect the power, every fuse out',
-    proof: 'Torqued, capped at the battery end; a tug does not move it',
+    proof: () => 'Torqued, capped at the battery end; a tug does not move it',
   },
 ];
 
@@ -245,7 +251,7 @@ function connectSteps(work: Work, ready: readonly Dependency[], late: ReadonlySe
           minutesFor(work, 'lay-wire', pieces(laid)),
         installs: laid.map(({ id }) => id),
         acts: [...laid.map(({ id }) => `label:${id}`), ...own.map(({ id }) => `connect:${id}`)],
-        proof,
+        proof: proof(work),
       }),
     );
   }

@@ -1,4 +1,5 @@
 import type { PlanWire } from '../model/plan/index.ts';
+import { ohmsBelow } from '../model/printed/told.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import type { Phases } from './item-phases.ts';
 import {
@@ -17,7 +18,7 @@ interface Layer {
   readonly layer: ConductorRole;
   readonly text: string;
   readonly tools: readonly string[];
-  readonly proof: (bars: readonly string[]) => string;
+  readonly proof: (bars: readonly string[], work: Work) => string;
 }
 
 const always = (proof: string) => () => proof;
@@ -40,7 +41,7 @@ const layers: readonly Layer[] = [
     layer: 'turn-on',
     text: 'Lay the turn-on wires',
     tools: ['cutter', 'crimp tool', 'label printer'],
-    proof: always('The meter shows under 1 ohm end to end'),
+    proof: (_, { continuityOhm }) => `The meter shows under ${ohmsBelow(continuityOhm.wire)} end to end`,
   },
   {
     layer: 'speaker',
@@ -58,8 +59,8 @@ const layers: readonly Layer[] = [
     layer: 'ground',
     text: 'Lay the ground wires',
     tools: ['cutter', 'crimp tool', 'torque driver', 'label printer'],
-    proof: (bars) =>
-      `Every end holds its pull test and is torqued; under 0.1 ohm ${bars.length > 0 ? `to ${bars.join(' and ')}` : 'end to end'}`,
+    proof: (bars, { continuityOhm }) =>
+      `Every end holds its pull test and is torqued; under ${ohmsBelow(continuityOhm.ground)} ${bars.length > 0 ? `to ${bars.join(' and ')}` : 'end to end'}`,
   },
 ];
 
@@ -186,7 +187,7 @@ function layerSteps(work: Work, { round, place, by, laid, before }: Laying): Ste
         minutes: minutesFor(work, 'lay-wire', pieces(wires)),
         installs: wires.map((wire) => wire.id),
         acts: wires.map((wire) => `label:${wire.id}`),
-        proof: proof(groundBars(work, wires)),
+        proof: proof(groundBars(work, wires), work),
       }),
     );
     last = id;

@@ -1,4 +1,5 @@
 import type { PlanControl } from '../model/plan/index.ts';
+import { percentKept } from '../model/printed/told.ts';
 import { linkEndOf } from '../model/resolved-job.ts';
 import { hasSound, minutesFor, readingsOf, type Step, step, type Work } from './work.ts';
 
@@ -94,8 +95,7 @@ function gainStep(work: Work): Step {
       tools: ['true-RMS meter', 'test tones', 'hearing protection'],
       minutes: Math.max(1, minutesFor(work, 'set-gain', readings.length)),
       acts: ['gains', ...acts, 'prove-filters', ...readings.map((id) => `measure:${id}`)],
-      proof:
-        'Each gain reads its voltage or up to 5 % less, never more; outside its band each output falls as its filters say',
+      proof: `Each gain reads its voltage or up to ${percentKept(work.gainUnder)} less, never more; outside its band each output falls as its filters say`,
     },
   );
 }

@@ -20,6 +20,10 @@ export interface Work {
   readonly tiesM: { readonly board: number; readonly vehicle: number };
   /** What may be left across the open fuse of a bank when the fuse goes in, by house rule (V). */
   readonly bankWithinV: number;
+  /** Less than this a ground reads from end to end, and any other conductor, by house rule (ohm). */
+  readonly continuityOhm: { readonly ground: number; readonly wire: number };
+  /** How far below its voltage a gain may read, of the voltage, by house rule. */
+  readonly gainUnder: number;
   /** Nominal voltage of the vehicle's system (V): a lamp that charges a bank is made for it. */
   readonly systemV: number;
   /** Tweeters that play from a channel of their own, with nothing before them that guards them. */

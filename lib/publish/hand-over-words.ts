@@ -46,6 +46,6 @@ export function faultSteps(plan: BuildPlan): readonly string[] {
     `Comes and goes: wiggle each joint under load; any one joint drops at most ${printed('loss-at-most', jointV * 1000)}.`,
     `One channel dead: change leads at the amplifier${then}; what moves with the lead is before it.`,
     `Noise: shorting plugs at the amplifier inputs${then}, then at the source; engine off, at idle, at 2,000 rpm, lights and blower on.`,
-    `Battery flat: draw with the key off 30 to 60 min after locking, at most ${printed('small-current-allowed', keyOffA)}; pull fuses one by one.`,
+    `Battery flat: draw with the key off ${printed('time-needed', ruleOf(plan, 'key-off-wait') / 60)} or more after locking, at most ${printed('small-current-allowed', keyOffA)}; pull fuses one by one.`,
   ];
 }

@@ -1,7 +1,12 @@
+import { printed } from '../model/printed/index.ts';
+import type { Job } from '../model/resolved-job.ts';
 import { deviceSpot, partSpot } from './look-up.ts';
 import type { Rule, Verdict } from './rule.ts';
 import { houseRule } from './source.ts';
 import { amps, ampsDrawn, listed } from './words.ts';
+
+/** How long the modules of a vehicle take to go to sleep. */
+const waitOf = ({ rules }: Job): string => printed('time-needed', rules['key-off-wait'].value / 60);
 
 const keyOffOver: Rule = {
   id: 'key-off-over-limit',
@@ -21,8 +26,7 @@ const keyOffOver: Rule = {
         value: keyOff.drawA,
         limit: keyOff.limitA,
         unit: 'A',
-        remedy:
-          'feed what draws most through a relay that opens with the key, and measure 30 to 60 min after locking',
+        remedy: `feed what draws most through a relay that opens with the key, and measure ${waitOf(job)} or more after locking`,
         ...from,
         ...deviceSpot(job, most?.item ?? ''),
       },
@@ -42,7 +46,7 @@ const keyOffUntold: Rule = {
         level: 'note',
         of: names,
         message: `the key-off draw of ${listed(names)} is not known: the sum leaves it out`,
-        remedy: 'write it as key-off: of the supply in the part, or measure 30 to 60 min after locking',
+        remedy: `write it as key-off: of the supply in the part, or measure ${waitOf(job)} or more after locking`,
         ...partSpot(job, first.item),
       },
     ];

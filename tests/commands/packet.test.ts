@@ -34,6 +34,20 @@ function readings(): string {
     .join('\n');
 }
 
+describe('build --audience customer', () => {
+  test('ends with 1 where a packet is refused, and says why', async () => {
+    const { status, told } = await draft.run('build', '--audience', 'customer');
+    expect(status).toBe(1);
+    expect(told).toContain('demo: no packet is made: The job is still a draft.');
+  });
+
+  test('ends with 1 with a stop too', async () => {
+    const { status, told } = await withStop.run('build', '--audience', 'customer');
+    expect(status).toBe(1);
+    expect(told).toContain('A fault that stops the job is still to be mended.');
+  });
+});
+
 describe('export --format packet', () => {
   test('is refused for a draft: it says why, writes nothing and ends with 1', async () => {
     const { status, out, told } = await draft.run('export', 'demo', '--format', 'packet', '--to', 'out');
@@ -70,12 +84,21 @@ describe('export --format packet', () => {
     expect(out).toBe('out/packet.pdf');
   });
 
+  test('a site for the customer is then built with it, and ends with 0', async () => {
+    const { status, told } = await installed.run('build', '--audience', 'customer');
+    expect(told).not.toContain('no packet');
+    expect(status).toBe(0);
+  });
+
   test('is refused once one reading is out of its limit', async () => {
     const job = installed.read('content/jobs/demo.yaml');
     installed.write('content/jobs/demo.yaml', job.replace(/battery-rest: [\d.]+ V/, 'battery-rest: 11.9 V'));
     const { status, told } = await installed.run('export', 'demo', '--format', 'packet', '--to', 'out');
     expect(status).toBe(1);
     expect(told).toContain('1 reading lies outside the limits. battery-rest');
+    const site = await installed.run('build', '--audience', 'customer');
+    expect(site.status).toBe(1);
+    expect(site.told).toContain('1 reading lies outside the limits. battery-rest');
   });
 });
 

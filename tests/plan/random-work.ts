@@ -91,6 +91,8 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
     tape: { system: 'inch', fraction: 16 },
     tiesM: { board: 0.1524, vehicle: 0.3048 },
     bankWithinV: 0.5,
+    continuityOhm: { ground: 0.1, wire: 1 },
+    gainUnder: 0.05,
     systemV: 12,
     activeTweeters: [],
     declared: shape.waits.flatMap((pair) => waitOf(pair, items, wires)),

@@ -19,6 +19,14 @@ export const audioRules = {
     value: 0,
     ...cp,
   },
+  'gain-under': {
+    says: 'How far below its voltage a gain may read, of the voltage',
+    dimension: 'ratio',
+    value: 0.05,
+    above: 0,
+    most: 0.5,
+    ...cp,
+  },
   'gap-level': {
     says: 'How far below their bands all ways together may be between two corners before nobody is said to play there',
     dimension: 'level',

@@ -88,6 +88,27 @@ export const wiringRules = {
     value: 0.5,
     ...cp,
   },
+  'continuity-ground': {
+    says: 'A ground conductor from end to end, or to the battery lead, reads less',
+    dimension: 'resistance',
+    value: 0.1,
+    least: 0.1,
+    ...cp,
+  },
+  'continuity-wire': {
+    says: 'Any other conductor from end to end reads less',
+    dimension: 'resistance',
+    value: 1,
+    least: 0.1,
+    ...cp,
+  },
+  'key-off-wait': {
+    says: 'Time after locking from which the draw with the key off is read: modules have gone to sleep',
+    dimension: 'time',
+    value: 1800,
+    above: 0,
+    ...cp,
+  },
   'check-in-rested': {
     says: 'Least voltage of a sound battery at rest',
     dimension: 'voltage',

@@ -38,6 +38,8 @@ export const voltsAllowed = toldFinely('voltage-at-most', 'small-voltage-at-most
 export const voltsLeft = toldFinely('voltage-left', 'small-voltage-left', 2, 'V');
 /** A load that is seen. */
 export const ohms = told('load', 'ohm');
+/** What a reading of resistance stays below. */
+export const ohmsBelow = told('resistance-to', 'ohm');
 /** A load that must not be gone below. */
 export const ohmsAtLeast = told('load-at-least', 'ohm');
 export const watts = told('power', 'W');

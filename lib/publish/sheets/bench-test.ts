@@ -1,7 +1,9 @@
 import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
+import { ohmsBelow } from '../../model/printed/told.ts';
 import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
 import { namesOf } from '../plan-names.ts';
+import { ruleOf } from '../plan-rules.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, stacked, strong, type Table, tableOf, tick } from './table.ts';
 
@@ -42,7 +44,7 @@ function checksOf(plan: BuildPlan): Check[] {
       bars.length > 0
         ? `Every ground port to ${bars.join(', ')}`
         : 'Every ground port to the far end of its wire',
-      'under 0.1 ohm',
+      `under ${ohmsBelow(ruleOf(plan, 'continuity-ground'))}`,
     ),
     ...check(turnsOn, 'Each turn-on input to positive, to ground', 'not shorted'),
     ...check(plan.controls.length > 0, 'Presets ticked', 'all'),

@@ -70,7 +70,7 @@ function batteryReadings(plan: BuildPlan): Reading[] {
     },
     { what: 'Ripple while charging', limit: `under ${told('voltage-at-most', 'check-in-ripple')}` },
     {
-      what: 'Draw with the key off, 30 to 60 min after locking',
+      what: `Draw with the key off, ${printed('time-needed', ruleOf(plan, 'key-off-wait') / 60)} or more after locking`,
       limit: `${told('small-current-allowed', 'key-off-draw')} or less`,
     },
     { what: 'Load of the vehicle itself, lights and blower on', limit: 'into the vehicle file' },
