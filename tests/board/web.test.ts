@@ -4,6 +4,7 @@ import { outlineFaults } from '../../lib/board/outline-faults.ts';
 import { holeRooms, narrowestWeb } from '../../lib/board/web.ts';
 import { mirrorLoop } from './mirror-loop.ts';
 import { mm, outlines, shapeOf } from './shapes.ts';
+import { usualWebs } from './usual-board.ts';
 
 const rectangle = { width: '600 mm', height: '400 mm' };
 
@@ -69,7 +70,7 @@ describe('holes near edges and corners', () => {
       cuts: [{ cut: 'hole', x: '20 mm', y: '200 mm', diameter: '10 mm', purpose: 'wire' }],
     });
     const holes = shape.holes.map((hole) => ({ ...hole, xM: 0.002 }));
-    const told = outlineFaults({ ...shape, holes });
+    const told = outlineFaults({ ...shape, holes }, usualWebs);
     expect(told.map(({ rule }) => rule)).toEqual(['narrow-web', 'hole-off-board']);
     expect(told[0]?.message).toMatch(/^no board is left between .* run into each other by 3 mm/);
     expect(told.map(({ message }) => message).join()).not.toMatch(/ -\d/);
