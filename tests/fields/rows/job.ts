@@ -5,7 +5,7 @@ const accepted = {
   scene: {
     'vehicle/routes/left-sill/passes/1/through-hole': '13 mm',
     'wired/accepted': [
-      { finding: 'edge-without-grommet', of: 'power', reason: 'the edge is rolled', by: 'L. S.' },
+      { finding: 'edge-without-grommet', of: 'power', value: '0', reason: 'the edge is rolled', by: 'L. S.' },
     ],
   },
 };
