@@ -8,7 +8,6 @@ import {
   positiveNumber,
   privateText,
   quantity,
-  quantityAbove,
   quantityWithin,
   stretch,
   terminalRef,
@@ -43,10 +42,10 @@ const filterSchema = z.strictObject({
 
 /** One band of an equaliser. */
 const equaliserBandSchema = z.strictObject({
-  centre: builders(quantityAbove('frequency')),
+  centre: builders(quantityWithin('frequency', { least: 5, most: 40_000 })),
   gain: builders(quantityWithin('level', { least: -24, most: 24 })),
   /** Its sharpness; left out where the device does not tell it. */
-  q: builders(positiveNumber.optional()),
+  q: builders(positiveNumber.max(50, 'is sharper than any equaliser; write a number such as 1.4').optional()),
 });
 
 const deviceSchema = z.strictObject({

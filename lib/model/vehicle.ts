@@ -58,13 +58,19 @@ const groundPointSchema = z.strictObject({
   ),
 });
 
+/** No conductor or way in a vehicle is longer than a bus and back. */
+const vehicleStretch = stretch.refine(
+  (lengthM) => lengthM <= 50,
+  'is above 50 m; check the number and its unit',
+);
+
 /** A conductor that the vehicle came with. */
 const vehicleLinkSchema = z.strictObject({
   from: builders(terminalRef),
   to: builders(terminalRef),
   size: builders(wireSize),
   material: builders(conductorMaterialSchema.default('copper')),
-  length: builders(stretch),
+  length: builders(vehicleStretch),
 });
 
 const obstacleSchema = z.strictObject({
@@ -101,6 +107,9 @@ const reachableSchema = z.strictObject({
   what: builders(text('cover of the jack')),
 });
 
+/** No way out of a space is wider than a tailgate. */
+const openingSide = quantityWithin('length', { above: 0, most: 3 });
+
 /** A place where a board may go. Its plane is seen from the mounting side: x right, y up, datum lower left. */
 const spaceSchema = z.strictObject({
   title: everyone(text('Left side well')),
@@ -119,12 +128,10 @@ const spaceSchema = z.strictObject({
   /** Surface of the walls that gives off its heat, where it was measured. Left out: from its box, or from its air. */
   surface: builders(quantityAbove('area').optional()),
   /** Air that a fan moves through it. */
-  fan: builders(quantity('airflow').optional()),
+  fan: builders(quantityWithin('airflow', { least: 0, most: 1 }).optional()),
   /** Upright openings to the air of its zone, each as wide and as high as it is. */
   openings: z
-    .array(
-      z.strictObject({ width: builders(quantityAbove('length')), height: builders(quantityAbove('length')) }),
-    )
+    .array(z.strictObject({ width: builders(openingSide), height: builders(openingSide) }))
     .default([]),
   obstacles: z.record(id, obstacleSchema).default({}),
   /** What bounds it. An edge that is not told counts as a wall in doubt; its front as open, once trim or lid is off. */
@@ -144,12 +151,12 @@ const spaceSchema = z.strictObject({
 /** One stretch of a route. */
 const passSchema = z.strictObject({
   zone: builders(zoneKindSchema),
-  length: builders(stretch),
+  length: builders(vehicleStretch),
   /** A sharp edge where the stretch begins: it asks for a grommet. */
   edge: builders(z.boolean().default(false)),
-  'through-hole': builders(extent.optional()),
+  'through-hole': builders(quantityWithin('length', { above: 0, most: 0.3 }).optional()),
   /** How far inboard of its side it lies, where that was measured: two routes of one side are told apart by it. */
-  inboard: builders(extent.optional()),
+  inboard: builders(quantityWithin('length', { least: 0, most: 1.5 }).optional()),
 });
 
 /** A way for wires through the vehicle, from one end to the other. */
@@ -180,7 +187,7 @@ const seatSchema = z.strictObject({
     )
     .default({}),
   /** From the listener's head, for delays. */
-  distance: builders(extent.optional()),
+  distance: builders(quantityWithin('length', { least: 0, most: 8 }).optional()),
 });
 
 /** `content/vehicles/<id>.yaml`. */
@@ -194,14 +201,14 @@ export const vehicleSchema = z.strictObject({
   /** What the starter draws, and for how long at most, as measured; a house rule holds where it was not. */
   cranking: z
     .strictObject({
-      current: builders(quantityAbove('current')),
-      seconds: builders(quantityAbove('time')),
+      current: builders(quantityWithin('current', { least: 20, most: 5000 })),
+      seconds: builders(quantityWithin('time', { least: 0.1, most: 120 })),
     })
     .optional(),
   /** What must be known before anyone reaches for a tool: restraint systems, high voltage, tanks and lines. */
   cautions: everyone(z.array(text('Curtain airbags run along both roof rails.')).default([])),
   'negative-sensor': builders(z.boolean().default(false)),
-  'vehicle-load': builders(quantity('current').optional()),
+  'vehicle-load': builders(quantityWithin('current', { least: 0.5, most: 500 }).optional()),
   /**
    * What its regulator holds, as measured at the alternator, warm and with the loads on; where it was not measured the
    * alternator's part tells it, else a house rule.

@@ -199,6 +199,15 @@ function stockProblems(
         `"${id}" has off-cuts, but it is no board sheet (${part.kind})`,
         'leave off-cuts: to board sheets; for what comes on a reel write reels:',
       );
+    if (part?.kind === 'board-sheet' && 'off-cuts' in stock)
+      for (const [name, cut] of Object.entries(stock['off-cuts']))
+        for (const side of ['width', 'height'] as const)
+          if (cut[side] > part[side])
+            report.at(
+              ['stock', id, 'off-cuts', name, side],
+              `the off-cut ${name} of ${id} is larger than the whole sheet`,
+              'measure it along the sides of the whole sheet, and check the unit',
+            );
   }
   return report.problems;
 }

@@ -3,6 +3,7 @@ import { type Part, partSchema } from '../model/kinds/index.ts';
 import { type Place, pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
 import type { SourceFile } from '../model/source-file.ts';
+import { checkPartSense } from './part-sense.ts';
 import { checkPartTerminals } from './part-terminals.ts';
 import { Report } from './report.ts';
 import { shape } from './shape.ts';
@@ -52,6 +53,7 @@ function isWhole(id: string, part: Part, document: YamlDocument, problems: Probl
   const report = new Report(document);
   checkPartTerminals(id, part, report);
   checkWireFigures(id, part, report);
+  checkPartSense(id, part, report);
   problems.push(...report.problems);
   return report.problems.length === 0;
 }

@@ -11,7 +11,16 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
     if (id === bodyId)
       report.atKey(['fitted', id], `"${bodyId}" is the vehicle's body: call the device something else`);
     const part = report.look(['fitted', id, 'part'], 'part', fitted.part, parts);
-    if (part) fittedFuses(id, fitted.fuses, part, report);
+    if (part) {
+      fittedFuses(id, fitted.fuses, part, report);
+      for (const name of Object.keys(fitted['left-open']))
+        report.look<unknown>(
+          ['fitted', id, 'left-open', name],
+          `terminal of ${id}`,
+          name,
+          partFacts(part).terminals,
+        );
+    }
   }
   checkOutputs(vehicle, parts, report);
   for (const [id, link] of Object.entries(vehicle.links)) {
@@ -24,6 +33,13 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
         'name the terminal at its other end',
       );
   }
+  for (const [id, { right, upward }] of Object.entries(vehicle.spaces))
+    if (axisOf[right] === axisOf[upward])
+      report.at(
+        ['spaces', id, 'upward'],
+        `right and upward of ${id} lie along one line: ${right} and ${upward}`,
+        'write where the right-hand side of the board points, and where its upper edge points',
+      );
   for (const [id, route] of Object.entries(vehicle.routes)) {
     if (route.reaches)
       report.look(['routes', id, 'reaches', 'space'], 'space', route.reaches.space, vehicle.spaces);
@@ -34,6 +50,16 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
       });
   }
 }
+
+/** The line that a direction lies along. */
+const axisOf = {
+  front: 'along',
+  rear: 'along',
+  left: 'across',
+  right: 'across',
+  up: 'upright',
+  down: 'upright',
+} as const;
 
 /** Ratings are read off a holder, under `fuse`, or off the fused ways of a block. */
 function fittedFuses(

@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantityAbove, quantityWithin } from '../fields.ts';
+import { quantityWithin } from '../fields.ts';
 import { inSystem, systemVoltages } from '../system-voltage.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
   kind: everyone(z.literal('alternator')),
   ...equipmentBase,
-  rating: builders(quantityAbove('current')),
+  rating: builders(quantityWithin('current', { above: 0, most: 600 })),
   /** Left out, the house rules' voltages hold. */
   'set-point': builders(
     quantityWithin('voltage', {

@@ -1,14 +1,12 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { positiveNumber, quantityAbove, text } from '../fields.ts';
-import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
+import { positiveNumber, quantityWithin, text } from '../fields.ts';
+import { equipmentBase, equipmentKind, speakerLoad, supplyElement, supplySchema } from './kind.ts';
+
+const ratedPower = quantityWithin('power', { above: 0, most: 20_000 });
 
 /** Rated power into each load that the maker publishes, smallest load last or first as written. */
-const powers = z
-  .array(
-    z.strictObject({ load: builders(quantityAbove('resistance')), power: builders(quantityAbove('power')) }),
-  )
-  .min(1);
+const powers = z.array(z.strictObject({ load: builders(speakerLoad), power: builders(ratedPower) })).min(1);
 
 const channel = z.strictObject({
   positive: builders(text('CH1+')),
@@ -17,7 +15,7 @@ const channel = z.strictObject({
   input: builders(text('IN1')),
   /** Further inputs that are added to it, such as the right one of a bass amplifier. */
   summed: builders(z.array(text('IN2')).default([])),
-  minimum: builders(quantityAbove('resistance')),
+  minimum: builders(speakerLoad),
   powers,
 });
 
@@ -27,7 +25,12 @@ export const amplifierSchema = z.strictObject({
   supply: supplySchema,
   /** Damping factor that its maker states, and the load that it holds for. */
   damping: z
-    .strictObject({ factor: builders(positiveNumber), at: builders(quantityAbove('resistance')) })
+    .strictObject({
+      factor: builders(
+        positiveNumber.max(5000, 'is more than any amplifier has; write a number such as 200'),
+      ),
+      at: builders(speakerLoad),
+    })
     .optional(),
   channels: z.record(z.string(), channel),
   /** Pairs of channels that may be bridged, by the two names joined with a plus: `1+2`. */

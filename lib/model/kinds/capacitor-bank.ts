@@ -7,7 +7,7 @@ import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 export const capacitorBankSchema = z.strictObject({
   kind: everyone(z.literal('capacitor-bank')),
   ...equipmentBase,
-  capacitance: builders(quantityAbove('capacitance')),
+  capacitance: builders(quantityWithin('capacitance', { least: 1, most: 20_000 })),
   /** Series resistance by its maker: it decides what the bank drives into a short. */
   resistance: builders(quantityWithin('resistance', { above: 0, most: 1 })),
   /** The most that it may be charged to, by its maker. */

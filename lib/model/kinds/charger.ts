@@ -1,14 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantityAbove } from '../fields.ts';
-import {
-  efficiency,
-  equipmentBase,
-  equipmentKind,
-  supplyElement,
-  supplyRangeSchema,
-  terminalsOf,
-} from './kind.ts';
+import { quantityAbove, quantityWithin } from '../fields.ts';
+import { equipmentBase, equipmentKind, supplyElement, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 /**
  * A charger from one battery to another, from 12 V to 12 V or from 24 V to 12 V. It works while the engine runs, gives
@@ -23,7 +16,7 @@ export const chargerSchema = z.strictObject({
     /** The maker's fuse for its input: a ceiling. */
     fuse: builders(quantityAbove('current')),
     /** Output power over input power. */
-    efficiency: builders(efficiency),
+    efficiency: builders(quantityWithin('ratio', { least: 0.4, most: 1 })),
     'key-off': builders(quantityAbove('current').optional()),
     'turn-on-draw': builders(quantityAbove('current').optional()),
   }),

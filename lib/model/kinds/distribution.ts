@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantityAbove, text } from '../fields.ts';
+import { quantityWithin, text } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, type PartElement, terminalsOf } from './kind.ts';
 
@@ -11,7 +11,7 @@ export const distributionSchema = z.strictObject({
   'fused-ways': z
     .record(z.string(), z.strictObject({ from: builders(text('IN')), 'fuse-form': builders(fuseFormSchema) }))
     .default({}),
-  current: builders(quantityAbove('current')),
+  current: builders(quantityWithin('current', { above: 0, most: 1000 })),
 });
 
 /** Fused ways are fuses; every other terminal hangs on the one bar. */

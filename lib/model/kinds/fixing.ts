@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { extent, quantity, text } from '../fields.ts';
+import { extent, quantity, quantityWithin, text } from '../fields.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const fixingSchema = z.strictObject({
@@ -24,16 +24,16 @@ export const fixingSchema = z.strictObject({
   /** Of a spacer: what it adds to a height. */
   length: builders(extent.optional()),
   /** Of a washer or packing: what it adds to a height. Without it, it is not packed with. */
-  thickness: builders(extent.optional()),
+  thickness: builders(quantityWithin('length', { above: 0, most: 0.015 }).optional()),
   pilot: builders(extent.optional()),
   clearance: builders(extent.optional()),
-  torque: builders(quantity('torque').optional()),
+  torque: builders(quantityWithin('torque', { above: 0, most: 120 }).optional()),
   /** Across the face that its head, washer or end bears on. Left out: twice its thread, as an ordinary washer. */
   'bears-on': builders(extent.optional()),
   /** Load along its axis that it may hold, in kilograms at rest. */
   holds: builders(quantity('mass').optional()),
   /** Temperature that a tie stands; 85 C where its maker is silent. */
-  withstands: builders(quantity('temperature').optional()),
+  withstands: builders(quantityWithin('temperature', { least: 40, most: 500 }).optional()),
 });
 
 export const fixing = stockKind('Fixings', fixingSchema);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantityAbove } from '../fields.ts';
+import { quantityWithin } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
@@ -9,7 +9,7 @@ export const fuseHolderSchema = z.strictObject({
   ...equipmentBase,
   'fuse-form': builders(fuseFormSchema),
   /** Greatest fuse that the holder may carry. */
-  current: builders(quantityAbove('current')),
+  current: builders(quantityWithin('current', { above: 0, most: 1000 })),
 });
 
 export const fuseHolder = equipmentKind('Fuse holders', fuseHolderSchema, (part) => {

@@ -3,7 +3,6 @@ import { builders, everyone } from '../audience.ts';
 import {
   count,
   countFromOne,
-  extent,
   isRising,
   isRisingSize,
   positiveNumber,
@@ -26,6 +25,15 @@ import {
   terminalRoleSchema,
 } from '../vocabulary.ts';
 
+/** What is stripped for a terminal, and the air that a cooled edge asks for. */
+export const stripLength = quantityWithin('length', { above: 0, most: 0.06 });
+const airGap = quantityWithin('length', { least: 0, most: 0.3 });
+/** From the weakest line level to the outputs of the strongest source. */
+const signalVoltage = quantityWithin('voltage', { least: 0.01, most: 50 });
+/** What a filter or a boost works at. */
+export const audible = quantityWithin('frequency', { least: 5, most: 40_000 });
+const boostLevel = quantityWithin('level', { least: -30, most: 30 });
+
 /** One terminal of a part. */
 export const terminalSpecSchema = z.strictObject({
   role: builders(terminalRoleSchema),
@@ -39,8 +47,8 @@ export const terminalSpecSchema = z.strictObject({
     .refine(isRisingSize, runsDownwards)
     .optional(),
   stud: builders(studSchema.optional()),
-  torque: builders(quantity('torque').optional()),
-  strip: builders(extent.optional()),
+  torque: builders(quantityWithin('torque', { above: 0, most: 100 }).optional()),
+  strip: builders(stripLength.optional()),
   /** Conductors that the maker allows in it; 1 unless told. */
   conductors: builders(countFromOne.default(1)),
   /** Whether its maker asks for a ferrule. */
@@ -48,10 +56,10 @@ export const terminalSpecSchema = z.strictObject({
   /** Greatest current that it gives or carries. */
   current: builders(quantity('current').optional()),
   /** Greatest clean signal voltage (outputs) or the voltage for full output (inputs). */
-  signal: builders(quantity('voltage').optional()),
+  signal: builders(signalVoltage.optional()),
   /** Of an input: the least voltage for full output, gain fully up, and the most that it takes without clipping. */
   'signal-range': z
-    .strictObject({ from: builders(quantity('voltage')), to: builders(quantity('voltage')) })
+    .strictObject({ from: builders(signalVoltage), to: builders(signalVoltage) })
     .refine(isRising, runsDownwards)
     .optional(),
 });
@@ -65,22 +73,22 @@ const controlFilterSchema = z.strictObject({
   /** Of a switch: what each of its positions passes; a position that is not named lets everything through. */
   passes: z.record(z.string(), builders(filterPassSchema)).optional(),
   /** Of a switch without a knob for it: where it always cuts. */
-  corner: builders(quantity('frequency').optional()),
+  corner: builders(audible.optional()),
   /** Of a knob with a filter of its own, which is always in the path. */
   pass: builders(filterPassSchema.optional()),
   /** Of a knob: the corners from one stop to the other. */
   range: z
-    .strictObject({ from: builders(quantityAbove('frequency')), to: builders(quantityAbove('frequency')) })
+    .strictObject({ from: builders(audible), to: builders(audible) })
     .refine(isRising, runsDownwards)
     .optional(),
 });
 
 /** What a boost control raises: the level about one frequency. */
 const controlBoostSchema = z.strictObject({
-  centre: builders(quantityAbove('frequency')),
+  centre: builders(audible),
   /** From one stop to the other. */
   range: z
-    .strictObject({ from: builders(quantity('level')), to: builders(quantity('level')) })
+    .strictObject({ from: builders(boostLevel), to: builders(boostLevel) })
     .refine(isRising, runsDownwards),
   /** Its sharpness, where its maker gives it. */
   q: builders(positiveNumber.optional()),
@@ -123,10 +131,10 @@ export type ControlSpec = z.output<typeof controlSpecSchema>;
 export type ControlSpecs = Readonly<Record<string, ControlSpec>>;
 
 const edgeLengths = z.strictObject({
-  left: builders(quantity('length').optional()),
-  right: builders(quantity('length').optional()),
-  top: builders(quantity('length').optional()),
-  bottom: builders(quantity('length').optional()),
+  left: builders(airGap.optional()),
+  right: builders(airGap.optional()),
+  top: builders(airGap.optional()),
+  bottom: builders(airGap.optional()),
 });
 
 /** Fields that every part has. */
@@ -139,9 +147,9 @@ export const partBase = {
 export const equipmentBase = {
   ...partBase,
   size: z.strictObject({
-    width: builders(extent),
-    depth: builders(extent),
-    height: builders(extent),
+    width: builders(quantityAbove('length')),
+    depth: builders(quantityAbove('length')),
+    height: builders(quantityAbove('length')),
   }),
   mass: builders(quantity('mass')),
   'mounting-holes': z
@@ -149,7 +157,7 @@ export const equipmentBase = {
       z.strictObject({
         x: builders(quantity('length')),
         y: builders(quantity('length')),
-        diameter: builders(extent),
+        diameter: builders(quantityWithin('length', { above: 0, most: 0.03 })),
       }),
     )
     .default([]),
@@ -162,10 +170,13 @@ export const equipmentBase = {
   terminals: z.record(z.string(), terminalSpecSchema),
   controls: z.record(z.string(), controlSpecSchema).default({}),
   /** What the part tells its surroundings: watts of heat at rated power. */
-  heat: builders(quantity('power').optional()),
+  heat: builders(quantityWithin('power', { most: 5000 }).optional()),
   /** The warmest air that its maker allows round it; the house rule applies where it is silent. */
-  'most-ambient': builders(quantity('temperature').optional()),
+  'most-ambient': builders(quantityWithin('temperature', { least: 20, most: 200 }).optional()),
 };
+
+/** What a channel may be loaded with: a coil, or several together. */
+export const speakerLoad = quantityWithin('resistance', { least: 0.25, most: 64 });
 
 /** Output over input: above nothing, at most the whole. */
 export const efficiency = quantityWithin('ratio', { above: 0, most: 1 });
@@ -182,13 +193,21 @@ export const supplySchema = z.strictObject({
   type: builders(supplyTypeSchema),
   /** The maker's fuse for the device: a ceiling. Several fuses on the chassis add. */
   fuse: builders(quantityAbove('current')),
-  'fuses-fitted': builders(count.default(0)),
+  'fuses-fitted': builders(
+    count.max(8, 'is more than any device has; write how many fuses there are').default(0),
+  ),
   'cut-out': builders(quantity('voltage').optional()),
   idle: builders(quantity('current').optional()),
   /** Whole draw of a device that does not drive speakers. */
   draw: builders(quantity('current').optional()),
   'amplifier-class': builders(z.enum(['class-ab', 'class-d', 'bass-class-d']).optional()),
-  efficiency: z.strictObject({ full: builders(efficiency), eighth: builders(efficiency) }).optional(),
+  efficiency: z
+    .strictObject({ full: builders(efficiency), eighth: builders(efficiency) })
+    .refine(
+      ({ full, eighth }) => full >= eighth,
+      'has less at full power than at an eighth: no amplifier does; they are swapped',
+    )
+    .optional(),
   'turn-on-draw': builders(quantity('current').optional()),
   /** Draw with everything switched off. */
   'key-off': builders(quantity('current').optional()),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { quantityAbove } from '../fields.ts';
+import { quantityAbove, quantityWithin } from '../fields.ts';
 import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
@@ -8,7 +8,7 @@ export const relaySchema = z.strictObject({
   ...equipmentBase,
   /** The voltages that its coil is made for; where its maker is silent it counts as made for a 12 V system. */
   'coil-range': supplyRangeSchema.optional(),
-  'coil-current': builders(quantityAbove('current')),
+  'coil-current': builders(quantityWithin('current', { above: 0, most: 5 })),
   'contact-current': builders(quantityAbove('current')),
   suppression: builders(z.enum(['diode', 'resistor', 'none'])),
 });

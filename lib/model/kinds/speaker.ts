@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { extent, isRising, quantity, quantityAbove, runsDownwards, text } from '../fields.ts';
+import { isRising, quantity, quantityAbove, quantityWithin, runsDownwards, text } from '../fields.ts';
 import { boxLoadingSchema } from './enclosure.ts';
-import { equipmentBase, equipmentKind } from './kind.ts';
+import { audible, equipmentBase, equipmentKind, speakerLoad } from './kind.ts';
 
 const volumes = z
   .strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) })
@@ -18,15 +18,15 @@ export const speakerSchema = z.strictObject({
     z.strictObject({
       positive: builders(text('C1+')),
       negative: builders(text('C1-')),
-      nominal: builders(quantityAbove('resistance')),
+      nominal: builders(speakerLoad),
       'direct-current': builders(quantityAbove('resistance').optional()),
     }),
   ),
   /** Power that the whole speaker may take for long. */
-  power: builders(quantityAbove('power')),
-  'lowest-frequency': builders(quantity('frequency').optional()),
+  power: builders(quantityWithin('power', { above: 0, most: 20_000 })),
+  'lowest-frequency': builders(audible.optional()),
   /** Diameter of the hole that it goes into; its frame covers the rim, its height is its mounting depth. */
-  'cut-out': builders(extent.optional()),
+  'cut-out': builders(quantityWithin('length', { above: 0, most: 0.6 }).optional()),
   /** Volumes of box that its maker allows, by how the box loads it. */
   boxes: z.partialRecord(boxLoadingSchema, volumes).optional(),
 });

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { extent, isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
+import { isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
 import { studSchema } from '../vocabulary.ts';
-import { partBase, stockKind } from './kind.ts';
+import { partBase, stockKind, stripLength } from './kind.ts';
 
 /** What goes on the end of a conductor. */
 export const terminalSchema = z.strictObject({
@@ -25,7 +25,7 @@ export const terminalSchema = z.strictObject({
   stud: builders(studSchema.optional()),
   /** Of a reducer: the conductor size that its pin stands for in a port. */
   pin: builders(wireSize.optional()),
-  strip: builders(extent.optional()),
+  strip: builders(stripLength.optional()),
   die: builders(text('6 AWG hex').optional()),
 });
 

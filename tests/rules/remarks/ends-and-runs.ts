@@ -12,9 +12,13 @@ const shrink = (bore: string, shrunk: string) =>
   );
 /** Lugs and ferrules for all that the small shop crimps. */
 const crimps = added(
-  'lug-a: { kind: terminal, title: Lug, form: ring-lug, stud: M8, takes: { from: 10 AWG, to: 2 AWG }, strip: 16 mm }',
-  'ferrule-a: { kind: terminal, title: Ferrule, form: ferrule, takes: { from: 22 AWG, to: 2 AWG }, strip: 18 mm }',
+  ...['10 to 6', '4 to 2'].map((sizes, n) => crimp(`lug-${n}`, 'ring-lug, stud: M8', sizes)),
+  ...['22 to 18', '16 to 12', '10 to 6', '4 to 2'].map((sizes, n) => crimp(`ferrule-${n}`, 'ferrule', sizes)),
 );
+function crimp(id: string, form: string, sizes: string): string {
+  const [from, to] = sizes.split(' to ');
+  return `${id}: { kind: terminal, title: Crimp, form: ${form}, takes: { from: ${from} AWG, to: ${to} AWG }, strip: 16 mm }`;
+}
 const port = (takes: string) =>
   inParts(
     'B+: { role: supply-positive, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } }',
