@@ -39,7 +39,7 @@ export interface JoinedRemark extends RemarkBody {
 
 /** Where the subject of a remark was written. */
 export interface Whereabouts {
-  /** A JSON Pointer into the file; in the files of parts, the id of the part. */
+  /** A JSON Pointer into the file; in the files of parts, from `/parts`. */
   readonly path: string;
   /** Which file; the job's own where left out. */
   readonly file?: 'job' | 'vehicle' | 'shop' | 'part';

@@ -128,7 +128,8 @@ export interface Job {
   readonly place: (path: string) => Place;
   readonly vehiclePlace: (path: string) => Place;
   readonly shopPlace: (path: string) => Place;
-  readonly partPlace: (part: string) => Place;
+  /** Where a value of the catalogue stands, by JSON Pointer from `/parts`. */
+  readonly partPlace: (path: string) => Place;
   /** Wire labels of the revision that was released last, by wire id. */
   readonly releasedLabels: Readonly<Record<string, string>>;
 }

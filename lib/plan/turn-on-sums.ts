@@ -1,6 +1,7 @@
 import { isFault } from '../audio/fault.ts';
 import { turnOnSum } from '../audio/turn-on.ts';
 import { contactCurrentA, isRelay } from '../model/kinds/index.ts';
+import { pointer } from '../model/place.ts';
 import type { PlanTurnOn, PlanTurnOnStage } from '../model/plan/index.ts';
 import { type Job, linkEndOf } from '../model/resolved-job.ts';
 import type { DevicesById } from './conductor-role.ts';
@@ -27,7 +28,13 @@ export function turnOnSums(
       const device = devices.get(subject) ?? devices.get(linkEndOf(source).device);
       // What a device gives or draws stands in its part.
       const part = device?.part ?? null;
-      if (device) remarkFault(sum, device, book, part === null ? undefined : { path: part, file: 'part' });
+      if (device)
+        remarkFault(
+          sum,
+          device,
+          book,
+          part === null ? undefined : { path: pointer(['parts', part]), file: 'part' },
+        );
       return { source, loads, sumA: null, limitA, within: null };
     }
     const at = `power.turnOn.${source}`;

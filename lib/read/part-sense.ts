@@ -63,6 +63,14 @@ function checkOutputRoles(id: string, part: PartOf<'amplifier'>, report: Report)
       report,
     );
   }
+  for (const [name, { channels = [] }] of Object.entries(part.controls))
+    for (const [index, channel] of channels.entries())
+      report.look(
+        ['parts', id, 'controls', name, 'channels', String(index)],
+        `channel of ${id}`,
+        channel,
+        part.channels,
+      );
   for (const [name, { positive, negative }] of Object.entries(part.bridges))
     if (positive === negative)
       report.at(

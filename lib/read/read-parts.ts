@@ -1,6 +1,6 @@
 import { partsFileSchema } from '../model/catalogue.ts';
 import { type Part, partSchema } from '../model/kinds/index.ts';
-import { type Place, pointer } from '../model/place.ts';
+import type { Place } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
 import type { SourceFile } from '../model/source-file.ts';
 import { checkPartSense } from './part-sense.ts';
@@ -14,7 +14,8 @@ import { readYaml, type YamlDocument } from './yaml.ts';
 /** The catalogue of a shop, and where each part stands. */
 export interface Catalogue {
   readonly parts: Readonly<Record<string, Part>>;
-  readonly partPlace: (id: string) => Place;
+  /** Where a value stands, by JSON Pointer from `/parts`. */
+  readonly partPlace: (path: string) => Place;
 }
 
 /**
@@ -43,8 +44,13 @@ export function readParts(files: readonly SourceFile[], problems: Problem[], unr
     }
     problems.push(...report.problems);
   }
-  const partPlace = (id: string): Place =>
-    documents[id]?.placeOf(pointer(['parts', id])) ?? { file: 'content/parts', line: 1, column: 1, path: '' };
+  const partPlace = (path: string): Place =>
+    documents[path.split('/')[2] ?? '']?.placeOf(path) ?? {
+      file: 'content/parts',
+      line: 1,
+      column: 1,
+      path: '',
+    };
   return { parts, partPlace };
 }
 

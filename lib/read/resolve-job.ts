@@ -24,7 +24,7 @@ export interface Surroundings {
   readonly shopDocument: YamlDocument;
   readonly rules: HouseRules;
   readonly parts: Readonly<Record<string, Part>>;
-  readonly partPlace: (part: string) => Place;
+  readonly partPlace: (path: string) => Place;
   readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly document: YamlDocument }>>;
 }
 

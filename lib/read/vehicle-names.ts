@@ -1,6 +1,7 @@
 import type { Part } from '../model/kinds/index.ts';
 import { partFacts } from '../model/kinds/index.ts';
 import { bodyId } from '../model/resolved-job.ts';
+import { fuseForms } from '../model/tables/fuse-forms.ts';
 import type { Vehicle } from '../model/vehicle.ts';
 import { checkOutputs } from './audio-names.ts';
 import type { Report } from './report.ts';
@@ -72,9 +73,35 @@ function fittedFuses(
     part.kind === 'fuse-holder' ? { fuse: true } : part.kind === 'distribution' ? part['fused-ways'] : null;
   for (const name of Object.keys(fuses)) {
     const path = ['fitted', id, 'fuses', name];
-    if (ways) report.look<unknown>(path, `fuse of ${id}`, name, ways);
-    else report.atKey(path, `${id} holds no fuse (${part.kind})`, 'take the line out');
+    if (ways) {
+      report.look<unknown>(path, `fuse of ${id}`, name, ways);
+      checkMade(path, fuses[name], part, name, report);
+    } else report.atKey(path, `${id} holds no fuse (${part.kind})`, 'take the line out');
   }
+}
+
+/** A fuse that was read off is of a rating that is made in its form. */
+function checkMade(
+  path: readonly string[],
+  ratingA: number | undefined,
+  part: Part,
+  name: string,
+  report: Report,
+): void {
+  const form =
+    part.kind === 'fuse-holder'
+      ? part['fuse-form']
+      : part.kind === 'distribution'
+        ? part['fused-ways'][name]?.['fuse-form']
+        : undefined;
+  if (form === undefined || ratingA === undefined) return;
+  const { name: formName, ratingsA } = fuseForms[form];
+  if (!ratingsA.includes(ratingA))
+    report.at(
+      path,
+      `${ratingA} A is no rating that ${formName} fuses are made for (${ratingsA.join(', ')})`,
+      'read it off the fuse again; colour and print both tell it',
+    );
 }
 
 function vehicleTerminal(

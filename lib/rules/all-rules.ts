@@ -27,11 +27,13 @@ import { heldPartRules } from './held-parts.ts';
 import { insulationRules } from './insulation-and-zone.ts';
 import { interruptingRules } from './interrupting.ts';
 import { interruptingDownstreamRules } from './interrupting-downstream.ts';
+import { jobDataRules } from './job-data.ts';
 import { keepReachableRules } from './keep-reachable.ts';
 import { keyOffRules } from './key-off.ts';
 import { labelRules } from './labels.ts';
 import { leftAndRightRules } from './left-and-right.ts';
 import { mountingRules } from './mounting.ts';
+import { partDataRules } from './part-data.ts';
 import { placeRules } from './places.ts';
 import { playedOctaveRules } from './played-octaves.ts';
 import { portRules } from './ports.ts';
@@ -55,6 +57,7 @@ import { systemVoltageRules } from './system-voltage.ts';
 import { terminalAccountingRules } from './terminal-accounting.ts';
 import { turnOnRules } from './turn-on.ts';
 import { vehicleConductorRules } from './vehicle-conductors.ts';
+import { vehicleDataRules } from './vehicle-data.ts';
 import { vehicleFuseRules } from './vehicle-fuses.ts';
 import { vehicleSupplyRules } from './vehicle-supply.ts';
 import { voltageDropRules } from './voltage-drop.ts';
@@ -122,6 +125,9 @@ export const rules: readonly Rule[] = [
   ...placeRules,
   ...wetZoneRules,
   ...heatRules,
+  ...partDataRules,
+  ...vehicleDataRules,
+  ...jobDataRules,
   ...stockRules,
   ...asBuiltRules,
 ];

@@ -7,7 +7,8 @@ import { decibels, hertz, listed, volts } from './words.ts';
 /** Full range for music in a vehicle: what an output must reach to feed a system by itself. */
 const fullRange = { fromHz: 60, toHz: 15_000 };
 
-type Says<Id extends FindingId> = Pick<Verdict<Id>, 'level' | 'message' | 'remedy'>;
+type Says<Id extends FindingId> = Pick<Verdict<Id>, 'level' | 'message' | 'remedy'> &
+  Partial<Pick<Verdict<Id>, 'value' | 'limit' | 'unit'>>;
 
 /** A rule about what one output of the source gives. */
 function outputRule<Id extends FindingId>(
@@ -46,6 +47,22 @@ const noiseCancelling = outputRule('noise-cancelling-on', ({ id, noiseCancelling
         remedy: 'switch it off as the vehicle maker says, or unplug its microphones, before the first sound',
       },
 );
+
+/** What a line output may have beside its signal (V); common practice, no source. */
+const mostLineOffsetV = 0.5;
+
+const offsetUnlikely = outputRule('output-offset-unlikely', ({ id, item, offsetV }, { job }) => {
+  const isLine = hasRole(job, id, 'signal-out');
+  if (offsetV === null || !isLine || Math.abs(offsetV) <= mostLineOffsetV) return null;
+  return {
+    level: 'caution',
+    message: `${id} is a line output of ${item}, and is written with a direct-current offset of ${volts(offsetV)}`,
+    value: offsetV,
+    limit: mostLineOffsetV,
+    unit: 'V',
+    remedy: 'measure it again with nothing joined to it; half the supply is the offset of a speaker output',
+  };
+});
 
 const bandLimited = outputRule('band-limited-output', ({ id, fromHz, toHz, feeds }, { job }) => {
   const isLow = fromHz !== null && fromHz > fullRange.fromHz;
@@ -178,6 +195,7 @@ const underdriven: Rule = {
 };
 
 export const factoryOutputRules: readonly Rule[] = [
+  offsetUnlikely,
   chimeLost,
   digital,
   noiseCancelling,

@@ -1,3 +1,4 @@
+import { pointer } from '../model/place.ts';
 import type { PlanWire } from '../model/plan/index.ts';
 import { ambientRules } from '../model/zone-ambient.ts';
 import { hasSize, jobWires, partOf, wireSpot } from './look-up.ts';
@@ -111,7 +112,7 @@ const unmarked: Rule = {
         unit: 'C',
         remedy: 'read what is printed on the cable and write it as insulation: in its part',
         ...from,
-        path: part,
+        path: pointer(['parts', part]),
         file: 'part',
       };
     });

@@ -124,7 +124,10 @@ function swappedChannels(about: Case): readonly Swapped[] {
     const opposite = side === 'left' ? 'right' : 'left';
     const wrong = carried.filter((one) => one.side === opposite);
     const [first] = wrong;
-    if (!first || carried.some((one) => one.side !== opposite)) return [];
+    // What the source gives goes before the conductor that a lead happened to offer.
+    const bySource = carried.filter(({ at }) => 'device' in at);
+    const decides = bySource.length > 0 ? bySource : carried;
+    if (!first || decides.some((one) => one.side !== opposite)) return [];
     const spot = 'link' in first.at ? wireSpot(about, first.at.link) : deviceSpot(job, first.at.device);
     const feeding = channelInputs(job, channel).flatMap((input) => feedOf(job, input) ?? []);
     const wire = plan.wires.find(({ from, to }) =>

@@ -49,7 +49,7 @@ export function deviceSpot(job: Job, id: string, ...below: readonly string[]): S
 /** Where the part of a device was written, for what its data lacks; the device itself where it is no part. */
 export function partSpot(job: Job, id: string): Spot {
   const part = deviceOf(job, id)?.part ?? null;
-  return part === null ? deviceSpot(job, id) : { path: part, file: 'part' };
+  return part === null ? deviceSpot(job, id) : { path: pointer(['parts', part]), file: 'part' };
 }
 
 /** Where the link of a wire was written. */

@@ -11,7 +11,7 @@ export interface Case {
   readonly plan: BuildPlan;
 }
 
-/** Where a subject was written: a JSON Pointer into one of the files, or the id of a part. */
+/** Where a subject was written: a JSON Pointer into one of the files. */
 export type Spot = Whereabouts;
 
 /** What a rule says: a remark, and where its subject was written. */

@@ -103,9 +103,11 @@ const lengthUnderRun: Rule = {
   id: 'length-under-run',
   judge(about) {
     const length = lengthIn(about.job);
-    return about.job.links.flatMap(({ id, path, given, run: name }): Verdict<'length-under-run'>[] => {
+    return about.job.links.flatMap(({ id, path, given, cable, run: name }): Verdict<'length-under-run'>[] => {
       const run = about.job.runs.find((one) => one.id === name);
-      const value = given?.length;
+      const lead = partOf(about.job, cable?.part ?? null);
+      const madeM = lead?.kind === 'cable' ? lead['made-length'] : undefined;
+      const value = given?.length ?? madeM;
       // Of a pair one conductor speaks for both.
       if (!run || value === undefined || id.endsWith('.-')) return [];
       const limit = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
@@ -114,12 +116,18 @@ const lengthUnderRun: Rule = {
         {
           level: 'stop',
           of: [id, run.id],
-          message: `${id} is written as ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`,
+          message:
+            given?.length === undefined
+              ? `the lead ${cable?.id} of ${id} is made ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`
+              : `${id} is written as ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`,
           value,
           limit,
           unit: 'm',
-          remedy: 'leave length: out to have it measured, or measure the wire anew, tails and loops with it',
-          path: `${path}/length`,
+          remedy:
+            given?.length === undefined
+              ? 'name a longer lead'
+              : 'leave length: out to have it measured, or measure the wire anew, tails and loops with it',
+          path: given?.length === undefined ? path : `${path}/length`,
         },
       ];
     });

@@ -101,20 +101,26 @@ const clipping: Rule = {
 const position: Rule = {
   id: 'control-position-unknown',
   judge({ job, plan }) {
-    return plan.controls.flatMap(({ item, control, preset }): Verdict<'control-position-unknown'>[] => {
+    return plan.controls.flatMap(({ item, control, preset, final }) => {
       const positions = deviceOf(job, item)?.facts.controls[control]?.positions ?? [];
-      if (positions.length === 0 || positions.includes(preset)) return [];
-      return [
-        {
-          level: 'stop',
-          of: [`${item}.${control}`, item],
-          message: `${control} on ${item} is to stand at "${preset}", and has the positions ${listed(positions)}`,
-          value: preset,
-          limit: positions.join(', '),
-          remedy: `write one of ${listed(positions, 'or')}`,
-          ...deviceSpot(job, item, 'settings', control),
-        },
-      ];
+      const states = [
+        ['settings', preset],
+        ...(final.chosen === 'given' ? [['after-commissioning', final.state] as const] : []),
+      ] as const;
+      return states.flatMap(([group, state]): Verdict<'control-position-unknown'>[] => {
+        if (positions.length === 0 || state === null || positions.includes(state)) return [];
+        return [
+          {
+            level: 'stop',
+            of: [`${item}.${control}`, item],
+            message: `${control} on ${item} is to stand at "${state}", and has the positions ${listed(positions)}`,
+            value: state,
+            limit: positions.join(', '),
+            remedy: `write one of ${listed(positions, 'or')}`,
+            ...deviceSpot(job, item, group, control),
+          },
+        ];
+      });
     });
   },
 };

@@ -62,7 +62,13 @@ export function isAtSlip({ where, message }: Problem, at: string): boolean {
   const path = pointer(keys);
   if (where.file !== sheets[sheet].path) return false;
   if (message.split(/[\s"]+/).includes(keys[1] ?? '')) return true;
-  return where.path === path || where.path.startsWith(`${path}/`) || path.startsWith(`${where.path}/`);
+  const entry = pointer(keys.slice(0, 2));
+  const isWithin = (inner: string, outer: string) => inner === outer || inner.startsWith(`${outer}/`);
+  return (
+    isWithin(where.path, path) ||
+    isWithin(path, where.path) ||
+    (keys.length > 2 && isWithin(where.path, entry))
+  );
 }
 
 /**
@@ -72,5 +78,8 @@ export function isAtSlip({ where, message }: Problem, at: string): boolean {
 export function isToldFor({ where }: Finding, at: string): boolean {
   const { sheet } = spotOf(at);
   const jobs = jobSheets.map((job): string => sheets[job].path);
-  return where.file === sheets[sheet].path || (!isJobSheet(sheet) && jobs.includes(where.file));
+  if (where.file === sheets[sheet].path) return true;
+  // A part is met where it is used.
+  if (sheet === 'parts' && where.file === sheets.vehicle.path) return true;
+  return !isJobSheet(sheet) && jobs.includes(where.file);
 }

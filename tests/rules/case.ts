@@ -41,7 +41,7 @@ export function jobOf({ shop, vehicle, parts, job }: Written): Job {
       shopDocument: documentOf('shop.yaml'),
       rules: readHouseRules(readShop.rules),
       parts: Object.fromEntries(Object.entries(parts).map(([id, part]) => [id, partSchema.parse(part)])),
-      partPlace: (part) => ({ file: 'parts.yaml', line: 1, column: 1, path: `/parts/${part}` }),
+      partPlace: (path) => ({ file: 'parts.yaml', line: 1, column: 1, path }),
       vehicles: {
         [vehicle.id]: { vehicle: vehicleSchema.parse(vehicle), document: documentOf('vehicle.yaml') },
       },

@@ -43,7 +43,7 @@ const vehicle = (): Written['vehicle'] => ({
         ['0 mm', '500 mm'],
       ],
       depth: '200 mm',
-      right: 'rear',
+      right: 'front',
       upward: 'up',
       air: '60 L',
       'sound-points': {

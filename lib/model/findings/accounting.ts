@@ -38,6 +38,11 @@ export const accountingFindings = {
     levels: ['stop'],
     ...partData,
   },
+  'control-left-safe': {
+    asks: 'A control that its part wants changed after commissioning is not left in its state of first power-up.',
+    levels: ['caution'],
+    ...partData,
+  },
   'control-final-unknown': {
     asks: 'Of every knob and switch it is written down how it stands after commissioning.',
     levels: ['caution'],

@@ -49,6 +49,11 @@ export const conductorFindings = {
     levels: ['caution'],
     ...partData,
   },
+  'cable-for-other-use': {
+    asks: 'A cable or reel that the job names is made for what it carries there.',
+    levels: ['caution'],
+    ...partData,
+  },
   'insulation-unmarked': {
     asks: 'Cable that bears no temperature counts as 60 C, and that is told.',
     levels: ['note'],

@@ -48,6 +48,11 @@ export const signalFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'output-offset-unlikely': {
+    asks: 'A line output has no direct-current offset; half the supply is that of a speaker output.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'load-sensing-output': {
     asks: 'An output that feels for its speaker sees a load.',
     levels: ['caution'],

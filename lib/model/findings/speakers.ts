@@ -243,6 +243,11 @@ export const speakerFindings = {
     levels: ['caution', 'note'],
     source: 'time of flight',
   },
+  'pair-of-different-parts': {
+    asks: 'What is called the left and the right one of a pair is of one part.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'pair-filtered-differently': {
     asks: 'The left and the right speaker of a pair are behind like filters.',
     levels: ['caution'],

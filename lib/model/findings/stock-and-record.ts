@@ -1,8 +1,28 @@
 import type { FindingEntry } from './entry.ts';
-import { commonPractice, shopStock } from './source.ts';
+import { commonPractice, geometry, partData, shopStock } from './source.ts';
 
 /** What the shelf has, the order of work, and what was measured. */
 export const stockAndRecordFindings = {
+  'part-data-unlikely': {
+    asks: 'The figures of a part fit together: mass and size, holes and terminals on its body, powers and loads, coils, fuse and draw.',
+    levels: ['caution'],
+    ...partData,
+  },
+  'space-seen-from-behind': {
+    asks: 'The plane of a space faces into the vehicle: seen from the other side its board comes out mirrored.',
+    levels: ['caution'],
+    ...geometry,
+  },
+  'space-measures-differ': {
+    asks: 'Air and walls of a space fit its outline and depth, and what stands in it lies within them.',
+    levels: ['caution'],
+    ...geometry,
+  },
+  'revision-not-listed': {
+    asks: 'The revision of a job is the last one of its list.',
+    levels: ['caution'],
+    source: 'the record of revisions',
+  },
   'stock-short': {
     asks: 'The shelf has what the job takes; a length comes off one reel.',
     levels: ['caution'],

@@ -3,9 +3,15 @@ import { byPeople, type Row } from '../row.ts';
 /** A caution that is there and is accepted. */
 const accepted = {
   scene: {
-    'vehicle/routes/left-sill/passes/1/through-hole': '13 mm',
+    'vehicle/routes/left-door/passes/1/through-hole': '8 mm',
     'wired/accepted': [
-      { finding: 'edge-without-grommet', of: 'power', value: '0', reason: 'the edge is rolled', by: 'L. S.' },
+      {
+        finding: 'edge-without-grommet',
+        of: 'door-left',
+        value: '0 pieces',
+        reason: 'the edge is rolled',
+        by: 'L. S.',
+      },
     ],
   },
 };
@@ -107,4 +113,20 @@ export const jobRows: readonly Row[] = [
     /shares no terminal/,
     { too: { 'wired/links/feed-amp/branch/after': '6 in', 'wired/links/feed-amp/branch/leg': '6 in' } },
   ],
+  ['wired/revision', 'left at the one before', 'A', 'revision-not-listed'],
+  ['wired/revisions/1/revision', 'left at the one before', 'A', 'revision-not-listed'],
+  ['wired/devices/tweeter-left/part', "the neighbour's part", 'midbass-65', 'pair-of-different-parts'],
+  ['wired/devices/dsp/equalising/OUT3/0/centre', 'kHz for Hz', '200 kHz', /above 40000 Hz/],
+  ['wired/devices/dsp/mix/OUT1', 'right for left', ['IN2'], 'sides-swapped'],
+  [
+    'wired/devices/dsp/after-commissioning/OUTPUT-MUTE',
+    'a position that it has not',
+    'ON',
+    'control-position-unknown',
+  ],
+  ['wired/devices/dsp/after-commissioning/OUTPUT-MUTE', 'left muted', 'MUTED', 'control-left-safe'],
+  ['wired/cables/lead-in/part', 'a shorter lead', 'lead-phono-3ft', 'length-under-run'],
+  ['wired/devices/dsp/equalising/OUT3/0/gain', 'two figures too many', '-200 dB', /below -24 dB/],
+  ['wired/devices/dsp/equalising/OUT3/0/q', 'two figures too many', 140, /sharper/],
+  ['wired/as-built/battery-rest', 'the point a place left', '1.27 V', 'as-built-differs'],
 ];

@@ -1,4 +1,4 @@
-import { byPeople, gone, type Row } from '../row.ts';
+import { byPeople, type Row } from '../row.ts';
 
 /** Who the shop is, its house rules and its shelf. */
 export const shopRows: readonly Row[] = [
@@ -11,14 +11,24 @@ export const shopRows: readonly Row[] = [
   ['shop/paper', 'a capital letter', 'A4', /a4/],
   ['shop/rules/drop-limit', 'a bare number', 4, /needs its unit/],
   ['shop/rules/drop-limit', 'the sign of percent left out', '4', /has no unit/],
-  ['shop/rules/drop-limits', 'a letter too many', '4 %', /is not a known name/],
-  ['shop/rules/drop-limit', 'the point left out', '40 %', '?'],
-  ['shop/times/crimp', 'hours for minutes', '3 h', '?'],
+  ['shop/times/drill-hole', 'a bare number', 2, /needs its unit/],
   ['shop/stock/fuse-large-100/pieces', 'a figure short', 0, 'fuse-not-in-stock'],
   ['shop/stock/fuse-large-100/pieces', 'a minus sign', -4, /below zero/],
-  ['shop/stock/birch-18/off-cuts/sill-piece/width', 'cm for mm', '900 cm', '?', { job: 'board' }],
-  ['shop/stock/birch-18/off-cuts/sill-piece/height', 'ten times as high', '6000 mm', '?', { job: 'board' }],
+  [
+    'shop/stock/birch-18/off-cuts/sill-piece/width',
+    'cm for mm',
+    '900 cm',
+    /larger than the whole/,
+    { job: 'board' },
+  ],
+  [
+    'shop/stock/birch-18/off-cuts/sill-piece/height',
+    'ten times as high',
+    '6000 mm',
+    /larger than the whole/,
+    { job: 'board' },
+  ],
   ['shop/stock/birch-18/off-cuts/sill-piece/pieces', 'half a piece', 0.5, /whole number/, { job: 'board' }],
-  ['shop/stock/wire-power-1-0-rd/reels/0', 'inches for feet', '60 in', '?'],
+  ['shop/stock/wire-power-1-0-rd/reels/0', 'inches for feet', '60 in', 'conductor-not-on-shelf'],
   ['shop/stock/wire-power-1-0-rd/reels/0', 'a minus sign', '-60 ft', /below zero/],
 ];

@@ -67,6 +67,23 @@ const quiet: readonly QuietCase[] = [
 
 /** Every limit here: common practice, no source, or the parts' own data. */
 export const factoryOutputsCases = {
+  // Common practice, no source.
+  'output-offset-unlikely': {
+    fires: [
+      {
+        name: 'half the supply on a line output',
+        about: giving({ offsetV: 6 }),
+        level: 'caution',
+        subject: 'radio.OUT',
+        says: /line output of radio, and is written with a direct-current offset of 6 V/,
+      },
+      { name: '0.6 V', about: giving({ offsetV: 0.6 }), level: 'caution', subject: 'radio.OUT' },
+    ],
+    quiet: [
+      { name: '0.4 V', about: giving({ offsetV: 0.4 }) },
+      { name: 'one that is not known', about: giving({ offsetV: null }) },
+    ],
+  },
   'chime-lost': {
     fires: [
       {

@@ -29,10 +29,12 @@ import { inSpaceCases } from './in-space.ts';
 import { insulationAndZoneCases } from './insulation-and-zone.ts';
 import { interruptingCases } from './interrupting.ts';
 import { interruptingDownstreamCases } from './interrupting-downstream.ts';
+import { jobDataCases } from './job-data.ts';
 import { keyOffCases } from './key-off.ts';
 import { labelCases } from './labels.ts';
 import { leftAndRightCases, playedOctaveCases, routeEndCases, speakerDelayCases } from './left-and-right.ts';
 import { mountingCases } from './mounting.ts';
+import { partDataCases } from './part-data.ts';
 import { placesCases } from './places.ts';
 import { portsCases } from './ports.ts';
 import { powerAndSignalSidesCases } from './power-and-signal-sides.ts';
@@ -51,6 +53,7 @@ import { systemVoltageCases } from './system-voltage.ts';
 import { terminalAccountingCases } from './terminal-accounting.ts';
 import { turnOnCases } from './turn-on.ts';
 import { vehicleConductorsCases } from './vehicle-conductors.ts';
+import { vehicleDataCases } from './vehicle-data.ts';
 import { vehicleFusesCases } from './vehicle-fuses.ts';
 import { vehicleSupplyCases } from './vehicle-supply.ts';
 import { voltageDropCases } from './voltage-drop.ts';
@@ -95,6 +98,9 @@ const every = {
   ...speakerDelayCases,
   ...routeEndCases,
   ...playedOctaveCases,
+  ...partDataCases,
+  ...vehicleDataCases,
+  ...jobDataCases,
   ...fixingsCases,
   ...inSpaceCases,
   ...placesCases,

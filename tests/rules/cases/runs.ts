@@ -1,4 +1,4 @@
-import { about, aboutContent, aboutPlan, entry, one } from '../case.ts';
+import { about, aboutContent, aboutPlan, entry, one, partIn } from '../case.ts';
 import { run } from '../changes.ts';
 import type { RuleCases } from '../rule-case.ts';
 
@@ -6,6 +6,14 @@ import type { RuleCases } from '../rule-case.ts';
 const written = (length: string) =>
   aboutContent(({ job }) => {
     entry(job.links, 'main').length = length;
+  });
+
+/** The signal in a run of 3 m, in a lead that is made so long. */
+const lead = (made: string) =>
+  aboutContent((content) => {
+    partIn(content, 'nine-wire', 'cable')['made-length'] = made;
+    content.job.cables = { phono: { part: 'nine-wire' } };
+    Object.assign(entry(content.job.links, 'radio-signal'), { cable: 'phono', conductors: ['white'] });
   });
 
 /** A wire over the edge of the sill, in a hole of a size or none, for which the catalogue has no grommet. */
@@ -25,6 +33,14 @@ export const runsCases = {
   'length-under-run': {
     fires: [
       {
+        name: 'a lead of 17 in for one of 17 ft',
+        about: () => lead('17 in'),
+        level: 'stop',
+        subject: 'radio-signal',
+        path: '/links/radio-signal',
+        says: /the lead phono of radio-signal is made 17 in/,
+      },
+      {
         name: '3.99 m in a run of 4 m',
         about: () => written('3.99 m'),
         level: 'stop',
@@ -34,6 +50,7 @@ export const runsCases = {
       },
     ],
     quiet: [
+      { name: 'a lead that is made 4 m long', about: () => lead('4 m') },
       { name: '4 m in a run of 4 m', about: () => written('4 m') },
       { name: 'a length that is measured', about: () => about() },
     ],

@@ -122,6 +122,18 @@ export const speakerPathsCases = {
   'control-position-unknown': {
     fires: [
       {
+        name: 'one that it does not have after commissioning',
+        about: () =>
+          aboutPlan((plan) => {
+            one(plan.controls, ({ control }) => control === 'SENSE').final = {
+              ...{ state: 'SOMETIMES', why: 'as the job says', chosen: 'given', during: 'filters' },
+            };
+          }),
+        level: 'stop',
+        subject: 'amp.SENSE',
+        says: /SOMETIMES/,
+      },
+      {
         name: 'a position that the switch does not have',
         about: () =>
           aboutPlan((plan) => {
