@@ -100,9 +100,10 @@ const otherUse: Rule = {
     const told = new Set<string>();
     return jobWires(about).flatMap(({ id, role, part: partId }): Verdict<'cable-for-other-use'>[] => {
       const link = job.links.find((one) => one.id === id);
-      const named = link?.cable?.part ?? link?.given?.wire;
+      const named = link?.cable?.part;
       const part = partOf(job, named ?? null);
-      if (named === undefined || (part?.kind !== 'cable' && part?.kind !== 'wire')) return [];
+      // A reel is told by its colour.
+      if (named === undefined || part?.kind !== 'cable') return [];
       const serves = [role, ...(alike[role] ?? [])];
       const key = `${link?.cable?.id ?? id}.${role}`;
       if (part.for.some((use) => serves.includes(use)) || told.has(key)) return [];

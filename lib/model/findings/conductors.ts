@@ -50,7 +50,7 @@ export const conductorFindings = {
     ...partData,
   },
   'cable-for-other-use': {
-    asks: 'A cable or reel that the job names is made for what it carries there.',
+    asks: 'A cable of the job is made for what it carries there.',
     levels: ['caution'],
     ...partData,
   },

@@ -85,6 +85,8 @@ export const notYet: readonly Field[] = [
   'vehicle/fitted/*/reserve-end',
   'vehicle/grounds/*/insert',
   'vehicle/places/*/height',
+  'vehicle/places/*/lies-over/*/must',
+  'vehicle/places/*/lies-over/*/what',
   'vehicle/places/*/width',
   'vehicle/spaces/*/bounds/bottom',
   'vehicle/spaces/*/bounds/front',

@@ -110,21 +110,10 @@ export const jobDataCases = {
         path: '/links/radio-signal',
         says: /carries signal, and .* is for speaker/,
       },
-      {
-        name: 'a feed of a reel for grounds',
-        about: () =>
-          aboutContent((content) => {
-            partIn(content, 'unmarked', 'wire').for = ['ground'];
-            entry(content.job.links, 'feed').wire = 'unmarked';
-          }),
-        level: 'caution',
-        subject: 'feed',
-        says: /carries power/,
-      },
     ],
     quiet: [
       { name: 'a signal in a cable for signal', about: carried('speaker', 'signal') },
-      { name: 'reels that the plan takes', about: () => about() },
+      { name: 'no cable', about: () => about() },
       {
         name: 'a control line in a lead for signal',
         about: () =>
