@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { positiveNumber, quantityWithin, text } from '../fields.ts';
-import { equipmentBase, equipmentKind, speakerLoad, supplyElement, supplySchema } from './kind.ts';
+import { speakerLoad } from './bounds.ts';
+import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 const ratedPower = quantityWithin('power', { above: 0, most: 20_000 });
 

@@ -24,15 +24,7 @@ import {
   supplyTypeSchema,
   terminalRoleSchema,
 } from '../vocabulary.ts';
-
-/** What is stripped for a terminal, and the air that a cooled edge asks for. */
-export const stripLength = quantityWithin('length', { above: 0, most: 0.06 });
-const airGap = quantityWithin('length', { least: 0, most: 0.3 });
-/** From the weakest line level to the outputs of the strongest source. */
-const signalVoltage = quantityWithin('voltage', { least: 0.01, most: 50 });
-/** What a filter or a boost works at. */
-export const audible = quantityWithin('frequency', { least: 5, most: 40_000 });
-const boostLevel = quantityWithin('level', { least: -30, most: 30 });
+import { audible, boostLevel, edgeLengths, efficiency, signalVoltage, stripLength } from './bounds.ts';
 
 /** One terminal of a part. */
 export const terminalSpecSchema = z.strictObject({
@@ -130,13 +122,6 @@ export const controlSpecSchema = z.strictObject({
 export type ControlSpec = z.output<typeof controlSpecSchema>;
 export type ControlSpecs = Readonly<Record<string, ControlSpec>>;
 
-const edgeLengths = z.strictObject({
-  left: builders(airGap.optional()),
-  right: builders(airGap.optional()),
-  top: builders(airGap.optional()),
-  bottom: builders(airGap.optional()),
-});
-
 /** Fields that every part has. */
 export const partBase = {
   title: everyone(text('Four-channel amplifier, 4 x 75 W')),
@@ -174,12 +159,6 @@ export const equipmentBase = {
   /** The warmest air that its maker allows round it; the house rule applies where it is silent. */
   'most-ambient': builders(quantityWithin('temperature', { least: 20, most: 200 }).optional()),
 };
-
-/** What a channel may be loaded with: a coil, or several together. */
-export const speakerLoad = quantityWithin('resistance', { least: 0.25, most: 64 });
-
-/** Output over input: above nothing, at most the whole. */
-export const efficiency = quantityWithin('ratio', { above: 0, most: 1 });
 
 /** The supply voltages that a part is made for, lowest to highest, by its maker. */
 export const supplyRangeSchema = z

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { isRising, quantity, quantityAbove, quantityWithin, runsDownwards, text } from '../fields.ts';
+import { audible, speakerLoad } from './bounds.ts';
 import { boxLoadingSchema } from './enclosure.ts';
-import { audible, equipmentBase, equipmentKind, speakerLoad } from './kind.ts';
+import { equipmentBase, equipmentKind } from './kind.ts';
 
 const volumes = z
   .strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) })

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
 import { studSchema } from '../vocabulary.ts';
-import { partBase, stockKind, stripLength } from './kind.ts';
+import { stripLength } from './bounds.ts';
+import { partBase, stockKind } from './kind.ts';
 
 /** What goes on the end of a conductor. */
 export const terminalSchema = z.strictObject({
