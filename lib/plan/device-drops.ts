@@ -30,6 +30,10 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
       const feedDropV = live.has(positive) ? high - plus : null;
       const groundDropV = ground.has(negative) ? minus - low : null;
       const whole = feedDropV !== null && groundDropV !== null ? feedDropV + groundDropV : null;
+      // Drops are judged at rated power, so there they are told in their parts. What other currents lift on the way, such
+      // as those that charge the battery, is no gain to rely on.
+      const parts = whole !== null && point.name === ratedPointName ? partsOf(point, own, battery) : null;
+      const liftedV = (parts ?? []).reduce((sum, { dropV }) => sum + Math.max(0, -dropV), 0);
       const reason = unknownText(own, battery, { live: feedDropV !== null, ground: groundDropV !== null });
       return [
         {
@@ -39,10 +43,10 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
           voltageV: plus - minus,
           feedDropV,
           groundDropV,
-          share: whole === null ? null : whole / sizingVoltageAt(input.job, paths.islands, own.from),
+          share:
+            whole === null ? null : (whole + liftedV) / sizingVoltageAt(input.job, paths.islands, own.from),
           ...(reason === null ? {} : { unknown: reason }),
-          // Drops are judged at rated power, so there they are told in their parts.
-          ...(whole !== null && point.name === ratedPointName && { parts: partsOf(point, own, battery) }),
+          ...(parts && { parts, liftedV }),
         },
       ];
     });
@@ -95,7 +99,7 @@ export function dropWorkings(
   point: OperatingPoint,
 ): (readonly [string, Traced<number>])[] {
   const voltage = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV ?? 0]));
-  return deviceDrops(input, point).flatMap(({ item, source, feedDropV, groundDropV, share }) => {
+  return deviceDrops(input, point).flatMap(({ item, source, feedDropV, groundDropV, share, liftedV }) => {
     const own = input.paths.fed.find(({ device }) => device.id === item);
     const battery = input.circuit.sources.find(({ device }) => device.id === source);
     if (!own || !battery) return [];
@@ -118,7 +122,7 @@ export function dropWorkings(
         : [
             shareTrace(
               share,
-              [feedDropV, groundDropV],
+              [feedDropV, groundDropV, liftedV],
               sizingVoltageAt(input.job, input.paths.islands, own.from),
             ),
           ];
@@ -133,16 +137,18 @@ export function dropWorkings(
 /** Both drops together, as a share of the voltage for sizing. */
 function shareTrace(
   share: number,
-  [feedV, groundV]: readonly (number | null)[],
+  [feedV, groundV, liftedV]: readonly (number | null | undefined)[],
   sizingV: number,
 ): Traced<number> {
   return traced(share, '', {
     rule: 'drop-share',
-    formula: '(Uf + Ug) / U',
-    citation: 'feed plus return, against the voltage for sizing',
+    formula: '(Uf + Ug + Ul) / U',
+    citation:
+      'feed plus return, against the voltage for sizing; Ul: what other currents lift on the way, which is not relied on',
     inputs: [
       ['Uf', feedV ?? 0, 'V'],
       ['Ug', groundV ?? 0, 'V'],
+      ['Ul', liftedV ?? 0, 'V'],
       ['U', sizingV, 'V'],
     ],
   });

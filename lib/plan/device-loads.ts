@@ -9,8 +9,9 @@ import { commonPractice, isPowerFault, traced } from '../power/traced.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import { chargerCurrents } from './charger-draw.ts';
 import type { CircuitPaths } from './circuit-paths.ts';
+import { isSubwoofer } from './is-subwoofer.ts';
+import { musicDuty, type PlayedChannel } from './music-duty.ts';
 import type { PlanBook } from './plan-book.ts';
-import { powerRules } from './power-rules.ts';
 import { sizingVoltageAt, systemShare } from './sizing-voltage.ts';
 
 /** What a device draws at the voltage for sizing, and how its supply answers a falling voltage. */
@@ -41,7 +42,8 @@ export function deviceLoads(
       voltageV: sizingVoltageAt(job, paths.islands, from),
       systemShare: systemShare(job, paths.islands, from),
     };
-    const currents = currentsOf(job, device, supply, supplied, channels);
+    const duty = device.spec?.kind === 'amplifier' ? dutyOf(job, device, supply, channels) : null;
+    const currents = currentsOf(job, device, supply, { ...supplied, musicDuty: duty?.value ?? 1 }, channels);
     const at = `power.loads.${device.id}`;
     return [
       {
@@ -51,6 +53,7 @@ export function deviceLoads(
         musicA: book.trace(`${at}.musicA`, currents.musicA),
         idleA: book.trace(`${at}.idleA`, idle(device, supply, job.rules)),
         powerW: book.trace(`${at}.powerW`, ratedPower(device, channels)),
+        ...(duty && { musicDuty: book.trace(`${at}.musicDuty`, duty) }),
         ...assumedOf(device, supply),
       },
     ];
@@ -74,6 +77,8 @@ interface Supplied {
   readonly voltageV: number;
   /** How many times the voltage of the vehicle's system that is. */
   readonly systemShare: number;
+  /** Its average output with music, as a share of its rated output. */
+  readonly musicDuty: number;
 }
 
 function currentsOf(
@@ -106,6 +111,21 @@ function idle(device: Device, supply: Supply, rules: HouseRules): Traced<number>
 function idleA(supply: Supply, rules: HouseRules): number {
   const isAb = (supply['amplifier-class'] ?? 'class-ab') === 'class-ab';
   return supply.idle ?? rules[isAb ? 'idle-class-ab' : 'idle-class-d'].value;
+}
+
+/** An amplifier's average output with music: bass is what subwoofers play, and all that a bass amplifier does. */
+function dutyOf(
+  job: Job,
+  device: Device,
+  supply: Supply,
+  channels: readonly PlannedChannel[],
+): Traced<number> {
+  const all = supply['amplifier-class'] === 'bass-class-d';
+  const played = channelPowers(device, channels).map(([id, powerW]): PlayedChannel => {
+    const speakers = channels.find(({ channel }) => channel.id === id)?.channel.speakers ?? [];
+    return { id, powerW, bass: all || speakers.some((speaker) => isSubwoofer(job, speaker)) };
+  });
+  return musicDuty(played, job.rules);
 }
 
 /** Rated power of all channels as loaded; of a channel whose load is not known, the most that its maker publishes. */
@@ -142,7 +162,7 @@ function amplifierLoad(
   job: Job,
   device: Device,
   supply: Supply,
-  { voltageV, systemShare: share }: Supplied,
+  { voltageV, systemShare: share, musicDuty: duty }: Supplied,
   channels: readonly PlannedChannel[],
 ): DeviceCurrents {
   const { rules } = job;
@@ -160,10 +180,9 @@ function amplifierLoad(
       ratedV: rules['voltage-rated'].value * share,
       efficiency,
       supply: supply.type,
-      heavyBass: name === 'bass-class-d',
+      musicDuty: duty,
     },
     voltageV,
-    powerRules(rules),
   );
   // The fields were read as quantities, so only a share above 100 % can be refused here; the fuse then stands for all.
   return isPowerFault(result) ? steadyLoad({ ...supply, draw: supply.fuse }) : result;

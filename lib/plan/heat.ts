@@ -92,10 +92,10 @@ function outputOf(
   if (spec?.kind === 'charger') return inputW * spec.input.efficiency;
   const supply = supplyOf(spec);
   const fed = paths.fed.find((one) => one.device.id === device.id);
-  const ratedW = power.loads.find(({ item }) => item === device.id)?.powerW ?? 0;
+  const load = power.loads.find(({ item }) => item === device.id);
+  const { powerW: ratedW = 0, musicDuty: duty = 0 } = load ?? {};
   if (!supply || !fed || ratedW === 0) return 0;
   const { rules } = job;
-  const duty = rules[supply['amplifier-class'] === 'bass-class-d' ? 'music-duty-bass' : 'music-duty'].value;
   const ratedV = rules['voltage-rated'].value * systemShare(job, paths.islands, fed.from);
   return duty * ratedW * powerShare(supply.type, voltageV, ratedV);
 }

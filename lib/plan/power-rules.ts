@@ -11,8 +11,6 @@ export function powerRules(rules: HouseRules): PowerRules {
     claddedPerK: rules['clad-per-kelvin'].value,
     dropShare: rules['drop-limit'].value,
     fuseMargin: rules['fuse-margin'].value,
-    musicDuty: rules['music-duty'].value,
-    heavyBassDuty: rules['music-duty-bass'].value,
     sizingV: rules['voltage-sizing'].value,
     reserveShare: rules['reserve-end'].value,
     chargeEfficiency: rules['charge-efficiency'].value,

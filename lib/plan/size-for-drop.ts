@@ -103,7 +103,7 @@ function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
   const limit = job.rules['drop-limit'].value;
   const groundLimitV = job.rules['ground-drop-limit'].value;
   const onlyGround = worst.share <= limit;
-  const foundV = onlyGround ? worst.groundDropV : worst.feedDropV + worst.groundDropV;
+  const foundV = onlyGround ? worst.groundDropV : worst.feedDropV + worst.groundDropV + (worst.liftedV ?? 0);
   // The share is the drop over the voltage for sizing, whose allowed share it is held against.
   const allowedV = onlyGround ? groundLimitV : (limit * foundV) / worst.share;
   return {

@@ -1,6 +1,5 @@
 import type { Mark, Traced } from '../model/trace.ts';
 import type { Load } from './network-types.ts';
-import type { PowerRules } from './power-rules.ts';
 import { commonPractice, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
 
 /** How a device's supply answers a falling voltage: see Load. */
@@ -23,7 +22,8 @@ export interface AmplifierSupply {
   readonly ratedV: number;
   readonly efficiency: Efficiency;
   readonly supply: SupplyType;
-  readonly heavyBass: boolean;
+  /** Its average output with music, as a share of its rated output. */
+  readonly musicDuty: number;
 }
 
 /** Current (A) of a device at the voltage asked for. */
@@ -52,12 +52,8 @@ export function powerShare(supply: SupplyType, voltageV: number, ratedV: number)
  * on a straight line between the figures at one-eighth and at full power. Efficiencies and duties: common practice.
  * Fault on a power, fuse or voltage below zero, or an efficiency outside 0 to 1.
  */
-export function amplifierCurrents(
-  amplifier: AmplifierSupply,
-  voltageV: number,
-  rules: PowerRules,
-): DeviceCurrents | PowerFault {
-  const { ratedPowerW, fusesA, supply, heavyBass, ratedV, efficiency } = amplifier;
+export function amplifierCurrents(amplifier: AmplifierSupply, voltageV: number): DeviceCurrents | PowerFault {
+  const { ratedPowerW, fusesA, supply, musicDuty: duty, ratedV, efficiency } = amplifier;
   const bad =
     positiveFault({
       voltage: voltageV,
@@ -70,13 +66,13 @@ export function amplifierCurrents(
   const share = powerShare(supply, voltageV, ratedV);
   const mark: Mark = 'cp';
   const common = { citation: commonPractice, mark };
-  const at = (duty: number, eta: number, rule: string): Traced<number> =>
-    traced(Math.max((duty * ratedPowerW * share) / (eta * voltageV), duty < 1 ? efficiency.idleA : 0), 'A', {
+  const at = (part: number, eta: number, rule: string): Traced<number> =>
+    traced(Math.max((part * ratedPowerW * share) / (eta * voltageV), part < 1 ? efficiency.idleA : 0), 'A', {
       ...common,
       rule,
-      formula: duty < 1 ? 'I = d * P * k / (eta * V), at least Iidle' : 'I = d * P * k / (eta * V)',
+      formula: part < 1 ? 'I = d * P * k / (eta * V), at least Iidle' : 'I = d * P * k / (eta * V)',
       inputs: [
-        ['d', duty, ''],
+        ['d', part, ''],
         ['P', ratedPowerW, 'W'],
         ['k', share, ''],
         ['eta', eta, ''],
@@ -84,7 +80,6 @@ export function amplifierCurrents(
         ['Iidle', efficiency.idleA, 'A'],
       ],
     });
-  const duty = heavyBass ? rules.heavyBassDuty : rules.musicDuty;
   return {
     fullRatingA: fuseSum(fusesA),
     ratedPowerA: at(1, efficiency.full, 'current-rated-power'),

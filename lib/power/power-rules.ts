@@ -29,9 +29,6 @@ export interface PowerRules {
   readonly dropShare: number;
   /** Fuse rating over the rated current of what it feeds. */
   readonly fuseMargin: number;
-  /** Duty of music against full power: ordinary, and heavy bass. */
-  readonly musicDuty: number;
-  readonly heavyBassDuty: number;
   /** Voltage for sizing, at hot idle (V). */
   readonly sizingV: number;
   /** Charge left at which the reserve ends, as a share. */

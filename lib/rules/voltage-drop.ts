@@ -55,19 +55,22 @@ const feedDrop: Rule = {
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'drop-limit');
     return ratedDrops(about).flatMap((drop): Verdict<'drop-over-limit'>[] => {
-      const { item, source, share, feedDropV, groundDropV, parts = [] } = drop;
+      const { item, source, share, feedDropV, groundDropV, liftedV = 0, parts = [] } = drop;
       if (share <= limit + 1e-9) return [];
       // The voltage that the plan took the share of: lower where charging varies.
-      const sizingV = (feedDropV + groundDropV) / share;
+      const lostV = feedDropV + groundDropV + liftedV;
+      const sizingV = lostV / share;
+      const lifted =
+        liftedV >= 0.0005 ? `, with the ${voltsLost(liftedV)} that other currents lift on the way` : '';
       return [
         {
           level: 'caution',
           of: [item, source],
-          message: `at rated power ${voltsLost(feedDropV)} are lost in the feed of ${item} and ${voltsLost(groundDropV)} in its ground, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
-          value: feedDropV + groundDropV,
+          message: `at rated power ${voltsLost(feedDropV)} are lost in the feed of ${item} and ${voltsLost(groundDropV)} in its ground${lifted}, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
+          value: lostV,
           limit: limit * sizingV,
           unit: 'V',
-          remedy: dropRemedy(parts, feedDropV + groundDropV - limit * sizingV),
+          remedy: dropRemedy(parts, lostV - limit * sizingV),
           ...from,
           ...deviceSpot(about.job, item),
         },

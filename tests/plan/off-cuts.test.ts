@@ -53,7 +53,7 @@ describe('off-cuts on the shelf', () => {
     const sheet = JSON.stringify(pickList.model(plan));
     // 600 less 300 mm less the saw cut of 1/8 in are 296.8 mm.
     expect(sheet).toMatch(/Sheet left after cutting, to put back.*off-cut good of ply-a/);
-    expect(sheet).toContain('11 11/16');
+    expect(sheet).toContain('11 5/8');
   });
 
   test('that are too small, used up or of another sheet leave the board to a whole sheet', () => {

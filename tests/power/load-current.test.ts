@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type AmplifierSupply, amplifierCurrents, loadElement } from '../../lib/power/load-current.ts';
-import { usualEfficiency, usualRules } from './usual-rules.ts';
+import { usualEfficiency } from './usual-rules.ts';
 
 const amplifier: AmplifierSupply = {
   fusesA: [30, 30],
@@ -8,48 +8,48 @@ const amplifier: AmplifierSupply = {
   ratedV: 14.4,
   efficiency: usualEfficiency('class-d'),
   supply: 'regulated',
-  heavyBass: false,
+  musicDuty: 1 / 8,
 };
 
 describe('current of an amplifier', () => {
   test('is its fuse sum at full rating', () => {
-    expect(amplifierCurrents(amplifier, 13.8, usualRules)).toMatchObject({
+    expect(amplifierCurrents(amplifier, 13.8)).toMatchObject({
       fullRatingA: { value: 60, trace: { mark: 'cp' } },
     });
   });
 
   test('at rated power is power over efficiency and voltage', () => {
     // Class D 0.75 (common practice): 600 / 0.75 = 800 W in; at 12.5 V 64 A.
-    expect(amplifierCurrents(amplifier, 12.5, usualRules)).toMatchObject({ ratedPowerA: { value: 64 } });
+    expect(amplifierCurrents(amplifier, 12.5)).toMatchObject({ ratedPowerA: { value: 64 } });
   });
 
   test('falls with the voltage where the supply is not regulated', () => {
     // 800 W at 14.4 V; at 7.2 V a quarter of it, 200 W, 27.78 A.
-    const result = amplifierCurrents({ ...amplifier, supply: 'unregulated' }, 7.2, usualRules);
+    const result = amplifierCurrents({ ...amplifier, supply: 'unregulated' }, 7.2);
     expect('ratedPowerA' in result && result.ratedPowerA.value).toBeCloseTo(200 / 7.2, 9);
-    const constant = amplifierCurrents({ ...amplifier, supply: 'constant-current' }, 7.2, usualRules);
+    const constant = amplifierCurrents({ ...amplifier, supply: 'constant-current' }, 7.2);
     expect('ratedPowerA' in constant && constant.ratedPowerA.value).toBeCloseTo(800 / 14.4, 9);
   });
 
   test('with music takes an eighth at its own efficiency, a third with heavy bass', () => {
     // 75 W / 0.55 / 12 V = 11.36 A; 200 W at 0.55 + 0.2 * (5 / 21) = 0.5976: 27.888 A.
-    const music = amplifierCurrents(amplifier, 12, usualRules);
+    const music = amplifierCurrents(amplifier, 12);
     expect('musicA' in music && music.musicA.value).toBeCloseTo(11.3636, 4);
-    const bass = amplifierCurrents({ ...amplifier, heavyBass: true }, 12, usualRules);
+    const bass = amplifierCurrents({ ...amplifier, musicDuty: 1 / 3 }, 12);
     expect('musicA' in bass && bass.musicA.value).toBeCloseTo(27.888, 3);
   });
 
   test('with music never falls under the idle current', () => {
-    expect(amplifierCurrents({ ...amplifier, ratedPowerW: 20 }, 12, usualRules)).toMatchObject({
+    expect(amplifierCurrents({ ...amplifier, ratedPowerW: 20 }, 12)).toMatchObject({
       musicA: { value: 1 },
     });
   });
 
   test('tells bad input', () => {
-    expect(amplifierCurrents(amplifier, 0, usualRules)).toHaveProperty('fault');
-    expect(amplifierCurrents({ ...amplifier, ratedPowerW: -5 }, 12, usualRules)).toHaveProperty('fault');
+    expect(amplifierCurrents(amplifier, 0)).toHaveProperty('fault');
+    expect(amplifierCurrents({ ...amplifier, ratedPowerW: -5 }, 12)).toHaveProperty('fault');
     expect(
-      amplifierCurrents({ ...amplifier, efficiency: { full: 1.2, eighth: 0.5, idleA: 1 } }, 12, usualRules),
+      amplifierCurrents({ ...amplifier, efficiency: { full: 1.2, eighth: 0.5, idleA: 1 } }, 12),
     ).toHaveProperty('fault');
   });
 });

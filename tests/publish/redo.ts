@@ -105,7 +105,8 @@ export function redone(trace: Trace): number {
 
 function qualify(value: number, words: string, numbers: ReadonlyMap<string, number>): number {
   if (words === 'rounded down') return Math.floor(value + 1e-9);
-  if (words === 'rounded up to 0.1 A') return Math.ceil(value * 10 - 1e-9) / 10;
+  if (words === 'rounded up') return Math.ceil(value - 1e-9);
+  if (words.endsWith('rounded up to 0.1 A')) return Math.ceil(value * 10 - 1e-9) / 10;
   const least = /^at least (\S+)( mm)?$/.exec(words);
   if (!least?.[1]) return value;
   return Math.max(value, numbers.get(least[1]) ?? Number(least[1]) * (least[2] ? 1e-3 : 1));

@@ -132,7 +132,11 @@ const faults: readonly Fault[] = [
   ],
   [
     'a feed too thin for its warm zone',
-    [inJob('to: amp.B+ }', 'to: amp.B+, size: 8 AWG }')],
+    [
+      inJob('to: amp.B+ }', 'to: amp.B+, size: 8 AWG }'),
+      // So short that its drop keeps the limit.
+      inVehicle('{ zone: sill, length: 3 m }]\n    reaches', '{ zone: sill, length: 1 m }]\n    reaches'),
+    ],
     'caution fuse-over-warm-conductor main-fuse',
   ],
   ['a black feed', [inJob('to: amp.B+ }', 'to: amp.B+, wire: black-4 }')], 'caution colour-misleads feed'],

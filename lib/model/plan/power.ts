@@ -162,6 +162,8 @@ export const deviceDropSchema = z.object({
   /** Feed and ground together, of the sizing voltage. */
   share: builders(z.number().nullable()),
   unknown: builders(z.string().optional()),
+  /** What other currents lift on the way (V): left out of the share. At rated power alone. */
+  liftedV: maybe,
   /** What feed and ground together are lost in, largest first; at rated power alone. */
   parts: z.array(dropPartSchema).optional(),
 });
@@ -233,6 +235,8 @@ export const planPowerSchema = z.object({
       ratedA: number,
       musicA: number,
       idleA: number,
+      /** Of an amplifier: its average output with music, as a share of its rated output. */
+      musicDuty: maybe,
       powerW: number,
       /** What stands for a figure that its maker does not give, in words. */
       assumed: z.array(name).optional(),

@@ -28,6 +28,16 @@ export const voltageDropCases = {
         says: /4 % of 13.8 V/,
       },
       {
+        name: '3.1 %, of which other currents lift a part',
+        about: () =>
+          aboutPlan((plan) =>
+            Object.assign(drop(plan), { share: 0.031, feedDropV: 0.3, groundDropV: 0.1, liftedV: 0.0278 }),
+          ),
+        level: 'caution',
+        subject: 'amp',
+        says: /with the 0.028 V that other currents lift on the way, 3.1 % of 13.8 V/,
+      },
+      {
         name: 'with what it is lost in: 0.14 V too much, of which more copper may take off half of 0.3 V',
         about: () => lost(0.3, 0.2),
         level: 'caution',
