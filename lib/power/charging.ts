@@ -166,7 +166,7 @@ export function chargingRegime(
       batteryA < -noA
         ? traced(batteryA, 'A', {
             rule: 'charging-margin',
-            formula: 'what the batteries give',
+            formula: 'the sum of what the batteries take up; below zero they give',
             citation: 'the solved network',
             inputs,
           })
