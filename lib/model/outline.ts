@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
-import { quantity, text } from './fields.ts';
+import { quantity, quantityWithin, text } from './fields.ts';
 
 /** The corners of a rectangle, or of the smallest upright rectangle round a polygon, seen from the mounting side. */
 export const cornerNames = ['lower-left', 'lower-right', 'upper-right', 'upper-left'] as const;
@@ -154,7 +154,7 @@ const edgeProfile = z.strictObject({
     z.enum(edgeProfiles, { error: `is not an edge profile: write one of ${edgeProfiles.join(', ')}` }),
   ),
   /** Chamfer leg, radius, or rebate depth. */
-  size: builders(length.optional()),
+  size: builders(quantityWithin('length', { above: 0, most: 0.05 }).optional()),
 });
 
 /** Which way the grain of the face runs on a board, seen from the mounting side. */

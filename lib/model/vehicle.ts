@@ -101,7 +101,7 @@ const reachableSchema = z.strictObject({
   width: builders(extent),
   height: builders(extent),
   /** Room that reaching it takes before the mounting plane. */
-  before: builders(extent),
+  before: builders(quantityWithin('length', { least: 0, most: 2 })),
   /** True where its maker or the law demands it; else it is wished for. */
   must: builders(z.boolean().default(false)),
   what: builders(text('cover of the jack')),

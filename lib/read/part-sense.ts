@@ -153,6 +153,13 @@ function checkFixing(id: string, part: PartOf<'fixing'>, report: Report): void {
       `the clearance hole of ${id} is ${mm(clearance)}, and its thread ${thread} does not go through`,
       'write the hole that the thread passes freely',
     );
+  const bearsOn = part['bears-on'];
+  if (nominalM !== null && bearsOn !== undefined && bearsOn <= nominalM)
+    report.at(
+      ['parts', id, 'bears-on'],
+      `the head of ${id} bears on ${mm(bearsOn)}, and its thread is ${thread}`,
+      'measure across the head or its washer',
+    );
   if (form === 'wood-screw' && pilot !== undefined && clearance !== undefined && pilot >= clearance)
     report.at(
       ['parts', id, 'pilot'],

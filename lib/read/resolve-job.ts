@@ -103,6 +103,12 @@ function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report)
         `${id} asks for ${link.size.label}, but "${link.wire}" is ${part.size.label}`,
         'keep one of wire: and size:',
       );
+    else if (link.colour !== undefined && link.colour !== part.colour)
+      report.at(
+        ['links', id, 'colour'],
+        `${id} asks for ${link.colour}, but "${link.wire}" is ${part.colour}`,
+        'keep one of wire: and colour:',
+      );
   }
 }
 

@@ -62,6 +62,7 @@ import { vehicleFuseRules } from './vehicle-fuses.ts';
 import { vehicleSupplyRules } from './vehicle-supply.ts';
 import { voltageDropRules } from './voltage-drop.ts';
 import { wetZoneRules } from './wet-zone.ts';
+import { writtenConductorRules } from './written-conductors.ts';
 import { wrongEndRules } from './wrong-ends.ts';
 
 /** Every rule, in the order in which the guide tells them: what can burn first, what is good to know last. */
@@ -97,6 +98,7 @@ export const rules: readonly Rule[] = [
   ...colourRules,
   ...labelRules,
   ...runRules,
+  ...writtenConductorRules,
   ...routeEndRules,
   ...powerAndSignalRules,
   ...turnOnRules,

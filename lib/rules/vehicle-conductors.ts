@@ -57,13 +57,9 @@ const vehicleConductors: Rule = {
   id: 'vehicle-conductor-overloaded',
   judge(about) {
     const own = new Set(jobWires(about).map(({ id }) => id));
-    return (
-      about.plan.power.conductors
-        .filter(({ id, fuses }) => !own.has(id) && fuses.length === 0)
-        // A ground that is too thin for its fuses is told as that.
-        .filter(({ neededA, ampacityA }) => neededA <= ampacityA + 1e-9)
-        .flatMap((conductor) => overloaded(about, conductor))
-    );
+    return about.plan.power.conductors
+      .filter(({ id, fuses }) => !own.has(id) && fuses.length === 0)
+      .flatMap((conductor) => overloaded(about, conductor));
   },
 };
 

@@ -119,45 +119,95 @@ const measuresDiffer: Rule = {
               surface / wallM2,
             )),
         ...obstaclesOutside(id, space, length),
+        ...reachablesOutside(id, space, length),
       ];
     });
   },
 };
+
+/** A thing that lies in the plane of a space. */
+interface Lying {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How far something reaches past the outline of its space (m); below zero within. */
+function pastOutlineM({ outline }: VehicleSpace, { x, y, width, height }: Lying): number {
+  const xs = outline.map(([each]) => each);
+  const ys = outline.map(([, each]) => each);
+  return Math.max(
+    Math.min(...xs) - x,
+    x + width - Math.max(...xs),
+    Math.min(...ys) - y,
+    y + height - Math.max(...ys),
+  );
+}
+
+/** What a tape may be off before a thing counts as outside (m). */
+const slackM = 0.005;
+
+function outside(
+  id: string,
+  group: 'obstacles' | 'keep-reachable',
+  name: string,
+  message: string,
+  value: number,
+): Differs {
+  return {
+    level: 'caution',
+    of: [`${id}.${name}`, id],
+    message,
+    value,
+    limit: 0,
+    unit: 'm',
+    remedy: 'measure it from the lower left corner of the space, and check the unit',
+    file: 'vehicle',
+    path: pointer(['spaces', id, group, name]),
+  };
+}
 
 function obstaclesOutside(
   id: string,
   space: VehicleSpace,
   length: (lengthM: number) => string,
 ): readonly Differs[] {
-  const xs = space.outline.map(([x]) => x);
-  const ys = space.outline.map(([, y]) => y);
-  const slackM = 0.005;
-  return Object.entries(space.obstacles).flatMap(
-    ([name, { x, y, width, height, 'stands-out': outM }]): Differs[] => {
-      const past = [
-        Math.min(...xs) - x,
-        x + width - Math.max(...xs),
-        Math.min(...ys) - y,
-        y + height - Math.max(...ys),
-        outM - space.depth,
-      ];
-      const pastM = Math.max(...past);
-      if (pastM <= slackM) return [];
-      return [
-        {
-          level: 'caution',
-          of: [`${id}.${name}`, id],
-          message: `the obstacle ${name} reaches ${length(pastM)} past the ${past[4] === pastM ? 'depth' : 'outline'} of ${id}`,
-          value: pastM,
-          limit: 0,
-          unit: 'm',
-          remedy: 'measure it from the lower left corner of the space, and check the unit',
-          file: 'vehicle',
-          path: pointer(['spaces', id, 'obstacles', name]),
-        },
-      ];
-    },
-  );
+  return Object.entries(space.obstacles).flatMap(([name, obstacle]): Differs[] => {
+    const depthM = obstacle['stands-out'] - space.depth;
+    const pastM = Math.max(pastOutlineM(space, obstacle), depthM);
+    if (pastM <= slackM) return [];
+    const past = depthM === pastM ? 'depth' : 'outline';
+    return [
+      outside(
+        id,
+        'obstacles',
+        name,
+        `the obstacle ${name} reaches ${length(pastM)} past the ${past} of ${id}`,
+        pastM,
+      ),
+    ];
+  });
+}
+
+function reachablesOutside(
+  id: string,
+  space: VehicleSpace,
+  length: (lengthM: number) => string,
+): readonly Differs[] {
+  return Object.entries(space['keep-reachable']).flatMap(([name, area]): Differs[] => {
+    const pastM = pastOutlineM(space, area);
+    if (pastM <= slackM) return [];
+    return [
+      outside(
+        id,
+        'keep-reachable',
+        name,
+        `what must stay reachable, ${name}, reaches ${length(pastM)} past the outline of ${id}`,
+        pastM,
+      ),
+    ];
+  });
 }
 
 export const vehicleDataRules: readonly Rule[] = [seenFromBehind, measuresDiffer];

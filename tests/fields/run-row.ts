@@ -43,17 +43,22 @@ export interface Outcome {
   readonly findings: readonly Finding[];
 }
 
-export function outcomeOf([at, , value, , more = {}]: Row): Outcome {
-  const { sheet, keys } = spotOf(at);
-  const job = more.job ?? (isJobSheet(sheet) ? sheet : 'wired');
-  const scene = editsOf(more.scene);
+/** What edits add to what is told of a job with a scene. */
+export function outcomeOfEdits(job: JobSheet, scene: readonly Edit[], edits: readonly Edit[]): Outcome {
   const sound = toldBefore(job, scene);
-  const slipped = toldOf(job, [...scene, { sheet, keys, value }, ...editsOf(more.too)]);
+  const slipped = toldOf(job, [...scene, ...edits]);
   return {
     before: sound,
     problems: slipped.problems.filter((one) => !sound.problems.some((other) => sameProblem(one, other))),
     findings: slipped.findings.filter((one) => !sound.findings.some((other) => sameFinding(one, other))),
   };
+}
+
+/** What the slip of a row adds. */
+export function outcomeOf([at, , value, , more = {}]: Row): Outcome {
+  const { sheet, keys } = spotOf(at);
+  const job = more.job ?? (isJobSheet(sheet) ? sheet : 'wired');
+  return outcomeOfEdits(job, editsOf(more.scene), [{ sheet, keys, value }, ...editsOf(more.too)]);
 }
 
 /** True for an error of reading that stands at the slip: at its value, within it, or at what holds it; or names what it is in. */

@@ -56,6 +56,11 @@ const cases: readonly ProblemCase[] = [
     says: /its thread M6 does not go through/,
   },
   {
+    name: 'a head that is smaller than its thread',
+    changes: [part('clearance: 6.4 mm', 'clearance: 6.4 mm, bears-on: ^6 mm')],
+    says: /the head of bolt-a bears on 6 mm/,
+  },
+  {
     name: 'a washer of 16 mm',
     changes: [line('washer-a: { kind: fixing, title: Washer, form: washer, thread: M6, thickness: ^14 mm }')],
     says: /is 14 mm thick/,

@@ -1,5 +1,5 @@
 import type { FindingEntry } from './entry.ts';
-import { commonPractice, defaultSource } from './source.ts';
+import { accounting, commonPractice, defaultSource, partData } from './source.ts';
 
 /** Runs through the vehicle: holes, coverings, neighbours. */
 export const runFindings = {
@@ -42,5 +42,20 @@ export const runFindings = {
     asks: 'On a board power keeps the house distance from signal, and crosses it at right angles.',
     levels: ['caution'],
     ...defaultSource('power-signal-distance'),
+  },
+  'link-twice': {
+    asks: 'No two conductors join the same two terminals without being told.',
+    levels: ['caution'],
+    ...accounting,
+  },
+  'lead-shorter-than-written': {
+    asks: 'A made-up lead is at least as long as the length that was written for it.',
+    levels: ['stop'],
+    ...partData,
+  },
+  'ends-too-far-apart': {
+    asks: 'A short ground lead does not go from the engine bay to the cargo area.',
+    levels: ['caution'],
+    ...commonPractice,
   },
 } as const satisfies Readonly<Record<string, FindingEntry>>;

@@ -24,8 +24,8 @@ export const boardSheetSchema = z
     /** What is left of the modulus after months of load. Left out: it does not creep. */
     'long-term-modulus': builders(quantityAbove('stress').optional()),
     /** Stress at which a washer crushes it, and at which one is punched through it; the house rules where left out. */
-    crushing: builders(quantityAbove('stress').optional()),
-    'shear-strength': builders(quantityAbove('stress').optional()),
+    crushing: builders(quantityWithin('stress', { least: 1e5, most: 1e9 }).optional()),
+    'shear-strength': builders(quantityWithin('stress', { least: 1e5, most: 1e9 }).optional()),
     /** Temperature that it stands. Left out: no zone of a vehicle is too warm for it. */
     withstands: builders(quantity('temperature').optional()),
     /** Along which side of the sheet the grain of its face runs. Left out: it has none, and pieces lie either way. */

@@ -29,7 +29,7 @@ export const fixingSchema = z.strictObject({
   clearance: builders(extent.optional()),
   torque: builders(quantityWithin('torque', { above: 0, most: 120 }).optional()),
   /** Across the face that its head, washer or end bears on. Left out: twice its thread, as an ordinary washer. */
-  'bears-on': builders(extent.optional()),
+  'bears-on': builders(quantityWithin('length', { above: 0, most: 0.08 }).optional()),
   /** Load along its axis that it may hold, in kilograms at rest. */
   holds: builders(quantity('mass').optional()),
   /** Temperature that a tie stands; 85 C where its maker is silent. */

@@ -84,7 +84,7 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/links/charge/from', 'the negative', 'alternator.CASE', 'fitted-source-not-linked'],
   ['vehicle/links/charge/to', 'the negative', 'battery.NEG', 'live-end-on-ground'],
   ['vehicle/links/charge/size', 'mm2 for AWG', '1 mm2', 'charge-lead-drop'],
-  ['vehicle/links/panel-feed/material', 'clad for copper', 'copper-clad-aluminium', 'port-note'],
+  ['vehicle/links/charge/material', 'clad for copper', 'copper-clad-aluminium', 'port-note'],
   ['vehicle/links/charge/length', 'ten times as long', '10 m', 'charge-lead-drop'],
   ['vehicle/links/charge/length', 'metres for millimetres', '1000 m', /is above/],
   ['vehicle/links/strap/length', 'm for mm', '300 m', /above 50 m/],

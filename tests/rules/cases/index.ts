@@ -58,6 +58,7 @@ import { vehicleFusesCases } from './vehicle-fuses.ts';
 import { vehicleSupplyCases } from './vehicle-supply.ts';
 import { voltageDropCases } from './voltage-drop.ts';
 import { wetZoneCases } from './wet-zone.ts';
+import { writtenConductorCases } from './written-conductors.ts';
 import { wrongEndCases } from './wrong-ends.ts';
 
 const every = {
@@ -99,6 +100,7 @@ const every = {
   ...routeEndCases,
   ...playedOctaveCases,
   ...partDataCases,
+  ...writtenConductorCases,
   ...vehicleDataCases,
   ...jobDataCases,
   ...fixingsCases,

@@ -33,6 +33,12 @@ const obstacle = (at: Partial<NonNullable<Space['obstacles']>[string]>) => (own:
   };
 };
 
+const jack = (x: string) => (own: Space) => {
+  own['keep-reachable'] = {
+    jack: { x, y: '0 mm', width: '50 mm', height: '50 mm', before: '100 mm', what: 'cover of the jack' },
+  };
+};
+
 export const vehicleDataCases = {
   'space-seen-from-behind': {
     fires: [
@@ -115,6 +121,12 @@ export const vehicleDataCases = {
         /past the outline of well/,
       ),
       differs(
+        'a jack past the right edge',
+        'keep-reachable/jack',
+        jack('760 mm'),
+        /what must stay reachable, jack, reaches/,
+      ),
+      differs(
         'an obstacle before the left edge',
         'obstacles/seam',
         obstacle({ x: '-10 mm' }),
@@ -128,6 +140,7 @@ export const vehicleDataCases = {
       ),
     ],
     quiet: [
+      { name: 'a jack within the outline', about: inSpace(jack('700 mm')) },
       { name: 'air of 60 L', about: () => about() },
       {
         name: 'air of a whole cargo area',
