@@ -20,7 +20,7 @@ type Silence =
   /** The jumper makes both coils one. */
   | 'the other end of a jumper';
 
-const groundsBeside = ['ground-body', 'coil-ground', 'second-ground', 'charger-ground', 'bank-ground'];
+const groundsBeside = ['ground-body', 'coil-ground', 'second-ground', 'charger-ground'];
 
 function silenceOf({ sheet, id }: Conductor, fault: Fault): Silence | null {
   if (fault === 'ends swapped') return 'the same conductor';

@@ -8,7 +8,7 @@ const accepted = {
       {
         finding: 'edge-without-grommet',
         of: 'door-left',
-        value: '0 pieces',
+        value: '0 piece',
         reason: 'the edge is rolled',
         by: 'L. S.',
       },
@@ -101,7 +101,7 @@ export const jobRows: readonly Row[] = [
   ['wired/left-open/amp.CH1+', 'a terminal that is wired', 'not used', /is linked to it/],
   ['wired/accepted/0/finding', 'a name that no finding has', 'grommet', /grommet/, accepted],
   ['wired/accepted/0/of', 'the neighbour', 'dsp', 'acceptance-pointless', accepted],
-  ['wired/accepted/0/value', 'a value where none is told', '3', 'acceptance-outdated', accepted],
+  ['wired/accepted/0/value', 'a figure wrong', '3 piece', 'acceptance-outdated', accepted],
   ['wired/accepted/0/reason', 'a wrong word', 'later', byPeople, accepted],
   ['wired/accepted/0/by', "a workmate's initials", 'P. T.', byPeople, accepted],
   ['wired/as-built/battery-rest', 'another unit', '12.7 A', 'as-built-unit'],

@@ -9,7 +9,7 @@ export const stockPartRows: readonly Row[] = [
     'copper-clad-aluminium',
     'copper-clad-in-set-screw',
   ],
-  ['parts/parts/wire-power-1-0-rd/insulation', 'a figure wrong', '15 C', 'fuse-over-conductor'],
+  ['parts/parts/wire-power-1-0-rd/insulation', 'a figure wrong', '15 C', 'insulation-at-ambient'],
   ['parts/parts/wire-power-1-0-rd/insulation', 'Fahrenheit', '221 F', /./],
   ['parts/parts/wire-power-1-0-rd/colour', 'a word', 'red', /is not a wire colour/],
   ['parts/parts/wire-power-1-0-rd/for', 'ground for power', ['ground'], 'fuse-over-warm-conductor'],

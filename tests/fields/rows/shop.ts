@@ -29,6 +29,6 @@ export const shopRows: readonly Row[] = [
     { job: 'board' },
   ],
   ['shop/stock/birch-18/off-cuts/sill-piece/pieces', 'half a piece', 0.5, /whole number/, { job: 'board' }],
-  ['shop/stock/wire-power-1-0-rd/reels/0', 'inches for feet', '60 in', 'conductor-not-on-shelf'],
+  ['shop/stock/wire-power-1-0-rd/reels/0', 'inches for feet', '60 in', 'stock-short'],
   ['shop/stock/wire-power-1-0-rd/reels/0', 'a minus sign', '-60 ft', /below zero/],
 ];
