@@ -1,5 +1,4 @@
 import { isAbsolute, join } from 'node:path';
-import { draftReason } from '../draw/page.ts';
 import { sheetFormats } from '../draw/sheet-format.ts';
 import type { ExportedFile } from '../export/exported-file.ts';
 import type { ExportChoices } from '../export/exporter.ts';
@@ -7,6 +6,7 @@ import { nestedFiles } from '../export/exporters/nest.ts';
 import { type ExportFormat, exporters, exportFormats } from '../export/index.ts';
 import { a4Stock, letterStock, readLabelStock, stockFault } from '../export/labels/label-stock.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
+import { sheetMark } from '../model/plan/sheet-mark.ts';
 import { revisionSegment } from '../publish/addresses.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
@@ -58,7 +58,7 @@ async function exportNest(
   if (typeof choices === 'string') return refuse(effects, choices);
   for (const loaded of shop.jobs) tellFrozen(loaded, effects);
   const files = nestedFiles(plans, { metrics: shippedMetrics(), choices });
-  const draft = plans.some((plan) => draftReason(plan) !== null);
+  const draft = plans.some((plan) => sheetMark(plan)?.word === 'DRAFT');
   const paths = await writeAll(effects, words.to ?? join('.rackleaf', 'export', 'nest'), draft, files);
   tellPaths(effects, { jobs }, paths, words.json);
   return statusOf({ problems: shop.problems.length > 0, stopped: plans.some(isStopped) });
@@ -86,7 +86,7 @@ async function exportJob(effects: Effects, job: string, words: ExportWords): Pro
   const files = [...made, ...printed.filter((one) => typeof one !== 'string')];
   const { plan } = loaded;
   const folder = words.to ?? join('.rackleaf', 'export', plan.job.id, revisionSegment(plan.job.revision));
-  const paths = await writeAll(effects, folder, draftReason(plan) !== null, files);
+  const paths = await writeAll(effects, folder, sheetMark(plan)?.word === 'DRAFT', files);
   tellPaths(effects, { job }, paths, words.json);
   if (missing !== null) {
     effects.tell(`export: no PDF was made: ${missing}`);

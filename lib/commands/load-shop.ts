@@ -89,6 +89,11 @@ export function anyStopped({ jobs }: LoadedShop): boolean {
   return jobs.some(({ plan }) => isStopped(plan));
 }
 
+/** A frozen plan that a later revision stands in the place of: its sheets say so, so that nobody builds from them. */
+function superseded(plan: BuildPlan): BuildPlan {
+  return { ...plan, job: { ...plan.job, status: 'superseded' } };
+}
+
 /** What the site is made from; null where the shop file itself can't be read. */
 export function siteOf({ content, jobs, frozen }: LoadedShop): ShopSite | null {
   if (!content.shop) return null;
@@ -100,7 +105,10 @@ export function siteOf({ content, jobs, frozen }: LoadedShop): ShopSite | null {
     jobs: jobs.map(({ job, plan, changes }): PublishedJob => {
       const revisions = frozen
         .filter((one) => one.job === job.id)
-        .map(({ revision, plan: own }) => ({ revision, plan: own }));
+        .map(({ revision, plan: own }, index, all) => ({
+          revision,
+          plan: index < all.length - 1 ? superseded(own) : own,
+        }));
       return { plan, customer: job.file.customer, revisions, changes };
     }),
   };

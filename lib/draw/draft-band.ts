@@ -1,3 +1,4 @@
+import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import { hatchFill } from './hatch.ts';
 import { baselineFor, drawLines, drawText, fitText, linePitchMm } from './lettering.ts';
 import { at, cornersOf, heightMm, type PaperBox, widthMm } from './paper.ts';
@@ -14,12 +15,13 @@ const hatchMm = 8;
 const padMm = 1;
 
 /**
- * Marks a sheet as a draft: a hatched band across its head, with the word and the reason on clear paper. It
+ * Marks a sheet that nobody may build from: a hatched band across its head, with the word and the reason on clear paper. It
  * has room of its own, so it hides nothing and nothing hides it, in black and white as well. False where the
  * reason is too long for the band.
  */
-export function drawDraftBand(drawing: Drawing, parent: Parent, band: PaperBox, reason: string): boolean {
-  const markMm = drawing.metrics.widthMm('DRAFT', types.mark);
+export function drawDraftBand(drawing: Drawing, parent: Parent, band: PaperBox, mark: SheetMark): boolean {
+  const { word, reason } = mark;
+  const markMm = drawing.metrics.widthMm(word, types.mark);
   const room = {
     widthMm: widthMm(band) - 2 * hatchMm - 3 * gapMm - markMm,
     heightMm: heightMm(band) - 2 * padMm,
@@ -33,7 +35,7 @@ export function drawDraftBand(drawing: Drawing, parent: Parent, band: PaperBox, 
   drawShape(parent, cornersOf(band), lines.frame);
   const middleMm = (band.topMm + band.bottomMm) / 2;
   const ink = 'draft';
-  drawText(drawing, parent, 'DRAFT', at(startMm, baselineFor(middleMm, types.mark)), {
+  drawText(drawing, parent, word, at(startMm, baselineFor(middleMm, types.mark)), {
     type: types.mark,
     ink,
   });

@@ -1,3 +1,4 @@
+import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import { draftBandHeightMm, drawDraftBand } from './draft-band.ts';
 import { drawFootStrip } from './foot-strip.ts';
 import { cornersOf, type PaperBox, widthMm } from './paper.ts';
@@ -10,8 +11,8 @@ import { drawZones } from './zones.ts';
 
 export interface FrameRequest {
   readonly block: TitleBlock;
-  /** Why the sheet is a draft; null where it is released. */
-  readonly draft: string | null;
+  /** Why nobody may build from the sheet; null where it is released. */
+  readonly mark: SheetMark | null;
   /** Projection of drawings with more than one view. */
   readonly projection: 'first' | 'third' | null;
   /** What holds for the whole sheet, such as how dimensions are written. */
@@ -35,7 +36,7 @@ const roomPadMm = 3;
 export function drawFrame(drawing: Drawing, request: FrameRequest): Frame {
   layPaper(drawing);
   const group = openGroup(drawing, drawing.svg, 'frame');
-  const { block, draft } = request;
+  const { block, mark } = request;
   const frame = frameBox(block.format);
   drawZones(drawing, group, frame);
   const beside = block.format.orientation === 'landscape';
@@ -53,8 +54,8 @@ export function drawFrame(drawing: Drawing, request: FrameRequest): Frame {
     notes: request.notes,
     leastHeightMm: beside ? titleBlockHeightMm : 0,
   });
-  const headMm = draft === null ? 0 : draftBandHeightMm;
-  if (draft !== null && !drawDraftBand(drawing, group, { ...frame, bottomMm: frame.topMm + headMm }, draft))
+  const headMm = mark === null ? 0 : draftBandHeightMm;
+  if (mark !== null && !drawDraftBand(drawing, group, { ...frame, bottomMm: frame.topMm + headMm }, mark))
     tooLong.push('Draft');
   drawShape(group, cornersOf(frame), lines.frame);
   return {

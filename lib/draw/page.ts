@@ -1,4 +1,5 @@
-import { type BuildPlan, isStopped } from '../model/plan/index.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
+import { sheetMark } from '../model/plan/sheet-mark.ts';
 import { drawFrame, type FrameRequest } from './frame.ts';
 import type { PaperBox } from './paper.ts';
 import type { ScaleRatio } from './scale.ts';
@@ -109,14 +110,8 @@ function frameRequest(
       ...number,
       format,
     },
-    draft: draftReason(plan),
+    mark: sheetMark(plan),
     projection: page.projection,
     notes: page.notes,
   };
-}
-
-/** Why the sheets of a plan are a draft; null where they are released. */
-export function draftReason(plan: BuildPlan): string | null {
-  if (isStopped(plan)) return 'Findings stop this job: do not build from this sheet';
-  return plan.job.status === 'draft' ? 'Not released: for checking, not for building' : null;
 }

@@ -1,6 +1,7 @@
 import type { SheetFormatName } from '../draw/sheet-format.ts';
 import type { TextMetrics } from '../draw/text-metrics.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import type { ExportedFile } from './exported-file.ts';
 import type { LabelStock } from './labels/label-stock.ts';
 import type { DxfUnit } from './machine/dxf.ts';
@@ -31,7 +32,7 @@ export function issueText({ job }: Pick<BuildPlan, 'job'>): string {
   return `${job.id}, revision ${job.revision}, issued ${job.issuedOn}`;
 }
 
-/** The same, and that it is a draft where it is one. */
-export function originText(plan: Pick<BuildPlan, 'job'>, draft: string | null): string {
-  return draft === null ? issueText(plan) : `DRAFT. ${draft}. ${issueText(plan)}`;
+/** The same, and that nobody may build from it where that is so. */
+export function originText(plan: Pick<BuildPlan, 'job'>, mark: SheetMark | null): string {
+  return mark === null ? issueText(plan) : `${mark.word}. ${mark.reason}. ${issueText(plan)}`;
 }

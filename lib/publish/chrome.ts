@@ -1,3 +1,4 @@
+import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import { addresses, linkTo, wayUp } from './addresses.ts';
 import type { Chrome, SiteContext } from './page.ts';
 import { type PrintSheet, printRules } from './print-rules.ts';
@@ -8,7 +9,8 @@ export interface PageFace {
   readonly title: string;
   /** Titles and addresses of the pages above, from the top; the home page is put before them. */
   readonly above?: readonly (readonly [string, string])[];
-  readonly draft?: boolean;
+  /** What every sheet of it says that nobody may build from. */
+  readonly mark?: SheetMark['word'] | null;
   /** Running line at the foot of a printed page. Default: the title. */
   readonly foot?: string;
   readonly sheets?: readonly PrintSheet[];
@@ -24,7 +26,7 @@ const areas: readonly (readonly [string, string])[] = [
 
 /** The frame of a page. A customer's copy has no navigation: it tells nothing of other jobs. */
 export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrome {
-  const { address, title, above = [], draft = false, foot = title, sheets } = face;
+  const { address, title, above = [], mark = null, foot = title, sheets } = face;
   const open = audience !== 'customer';
   const upwards = address === addresses.home ? [] : [['Home', addresses.home] as const, ...above];
   return {
@@ -40,12 +42,12 @@ export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrom
         }))
       : [],
     trail: open ? upwards.map(([name, to]) => ({ title: name, href: linkTo(address, to) })) : [],
-    draft,
+    mark,
     printRules: printRules({
       paper: site.shop.paper,
       topLeft: site.shop.name,
       bottomLeft: foot,
-      draft,
+      mark,
       ...(sheets && { sheets }),
     }),
   };

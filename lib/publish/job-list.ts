@@ -1,5 +1,6 @@
+import { sheetMark } from '../model/plan/sheet-mark.ts';
 import { addresses, linkTo } from './addresses.ts';
-import { inOrder, isDraft } from './job-standing.ts';
+import { inOrder } from './job-standing.ts';
 import type { PublishedJob } from './shop-site.ts';
 import { counted, spelled, statusWords } from './words.ts';
 
@@ -34,7 +35,7 @@ export function jobEntries(from: string, jobs: readonly PublishedJob[]): JobEntr
       revision: job.revision,
       status: statusWords[job.status],
       issuedOn: job.issuedOn,
-      draft: isDraft(plan),
+      draft: sheetMark(plan)?.word === 'DRAFT',
       stops: counted(count('stop'), 'stop'),
       cautions: `${counted(count('caution'), 'caution')}${accepted > 0 ? `, ${accepted} accepted` : ''}`,
       boards: boards.length === 0 ? 'no board' : boards.map((board) => spelled(board.material)).join(', '),

@@ -1,10 +1,5 @@
-import { type BuildPlan, isStopped } from '../model/plan/index.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
 import type { PublishedJob } from './shop-site.ts';
-
-/** True where the sheets of a plan are a draft: its status says so, or a finding stops it. */
-export function isDraft(plan: Pick<BuildPlan, 'findings' | 'job'>): boolean {
-  return plan.job.status === 'draft' || isStopped(plan);
-}
 
 /** Ids of the catalogue parts that a plan uses in any way. */
 export function partsOf(plan: BuildPlan): ReadonlySet<string> {

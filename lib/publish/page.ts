@@ -1,5 +1,6 @@
 import type { Audience } from '../model/audience.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import type { ShopSite } from './shop-site.ts';
 
 /** What a page is made from. */
@@ -29,7 +30,8 @@ export interface Chrome {
   readonly navigation: readonly NavigationLink[];
   /** The pages above this one. */
   readonly trail: readonly Link[];
-  readonly draft: boolean;
+  /** `DRAFT` or `SUPERSEDED` on a page that nobody may build from. */
+  readonly mark: SheetMark['word'] | null;
   /** Rules for the printed page: paper, running lines. Safe to stand in a style element. */
   readonly printRules: string;
 }

@@ -1,3 +1,4 @@
+import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import type { Shop } from '../model/shop.ts';
 
 /** Running lines of a printed page. */
@@ -5,7 +6,7 @@ export interface PrintLines {
   readonly paper: Shop['paper'];
   readonly topLeft: string;
   readonly bottomLeft: string;
-  readonly draft: boolean;
+  readonly mark: SheetMark['word'] | null;
   /** Sheets of the page that bear a name of their own at the top right, by their id. */
   readonly sheets?: readonly PrintSheet[];
 }
@@ -22,21 +23,23 @@ const paperSizes = { letter: 'letter', a4: 'A4' } as const satisfies Record<Shop
 
 const pageCount = '@bottom-right { content: "page " counter(page) " of " counter(pages); }';
 
-/** The filing edge of a draft says so in large type: it stands beside the text, never across it. */
-const draftEdge =
-  '@left-middle { content: "DRAFT"; writing-mode: vertical-rl; font-size: 34pt; font-weight: 600; letter-spacing: 14mm; }';
+/** The filing edge says the mark in large type: it stands beside the text, never across it. */
+function markedEdge(mark: SheetMark['word']): string {
+  const spacingMm = mark === 'DRAFT' ? 14 : 6;
+  return `@left-middle { content: "${mark}"; writing-mode: vertical-rl; font-size: 34pt; font-weight: 600; letter-spacing: ${spacingMm}mm; }`;
+}
 
 /**
- * CSS of the printed page: paper, running lines in its margins, the DRAFT mark at the head and along the
+ * CSS of the printed page: paper, running lines in its margins, the mark of a draft or of a superseded revision at the head and along the
  * filing edge of every page. Pages are counted through the whole set, drawings among them.
  */
-export function printRules({ paper, topLeft, bottomLeft, draft, sheets = [] }: PrintLines): string {
+export function printRules({ paper, topLeft, bottomLeft, mark, sheets = [] }: PrintLines): string {
   const size = paperSizes[paper];
   const general = [
     `size: ${size};`,
     box('top-left', topLeft),
-    draft ? box('top-center', 'DRAFT: do not build from this sheet', 'font-weight: 600;') : '',
-    draft ? draftEdge : '',
+    mark ? box('top-center', `${mark}: do not build from this sheet`, 'font-weight: 600;') : '',
+    mark ? markedEdge(mark) : '',
     box('bottom-left', bottomLeft),
     pageCount,
   ];

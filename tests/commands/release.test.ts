@@ -123,3 +123,16 @@ describe('release', () => {
     expect(labelsOf(buildPlanSchema.parse(JSON.parse(shop.read(frozenA))))).toEqual(labelsA);
   });
 });
+
+test('sheets of a revision that a later one stands in the place of say SUPERSEDED, in print too', async () => {
+  await shop.run('release', 'demo');
+  shop.change(job, 'revision: A', 'revision: B');
+  shop.change(job, 'status: released', 'status: draft');
+  await shop.run('release', 'demo');
+  await shop.run('build');
+  const [older, current] = ['A', 'B'].map((revision) => shop.read(`dist/jobs/demo/${revision}/index.html`));
+  expect(older).toMatch(/<title>SUPERSEDED: /);
+  expect(older).toMatch(/top-center \{ content: "SUPERSEDED: do not build from this sheet"/);
+  expect(older).not.toMatch(/DRAFT/);
+  expect(current).not.toMatch(/SUPERSEDED|DRAFT/);
+});

@@ -73,7 +73,7 @@ export function sampleSheet(format: SheetFormat, draft: string | null): { drawin
       drawings: 18,
       format,
     },
-    draft,
+    mark: draft === null ? null : { word: 'DRAFT', reason: draft },
     projection: 'third',
     notes: [dimensionNote(tape), 'Seen from the mounting side'],
   });

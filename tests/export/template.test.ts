@@ -8,7 +8,7 @@ import { shippedMetrics } from '../draw/shipped-metrics.ts';
 import { roundedBoard } from './board-of.ts';
 import { openPdf, type Stroke, strokesOf } from './pdf-strokes.ts';
 
-const origin = { issue: 'sample-job, revision B, issued 2026-03-14', draft: null };
+const origin = { issue: 'sample-job, revision B, issued 2026-03-14', mark: null };
 
 function lengthOf({ x1, y1, x2, y2 }: Stroke): number {
   return Math.hypot(x2 - x1, y2 - y1);

@@ -1,4 +1,4 @@
-import { draftReason } from '../../draw/page.ts';
+import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { fileName } from '../exported-file.ts';
 import { type Exporter, originText } from '../exporter.ts';
 import { machineSvg } from '../machine/machine-svg.ts';
@@ -9,6 +9,6 @@ export const cut: Exporter = {
   files: ({ plan }) =>
     plan.boards.map((board) => ({
       name: fileName(`board-${board.id}-full-size`, 'svg'),
-      content: machineSvg(board, [originText(plan, draftReason(plan))]),
+      content: machineSvg(board, [originText(plan, sheetMark(plan))]),
     })),
 };

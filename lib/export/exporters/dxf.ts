@@ -1,4 +1,4 @@
-import { draftReason } from '../../draw/page.ts';
+import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { fileName } from '../exported-file.ts';
 import { type Exporter, originText } from '../exporter.ts';
 import { dxfText } from '../machine/dxf.ts';
@@ -11,7 +11,7 @@ export const dxf: Exporter = {
     plan.boards.map((board) => ({
       name: fileName(`board-${board.id}-${unit}`, 'dxf'),
       content: dxfText(machinePaths(board), unit, [
-        originText(plan, draftReason(plan)),
+        originText(plan, sheetMark(plan)),
         `Board ${board.id}, ${unit}, origin at the datum, seen from the mounting side`,
       ]),
     })),

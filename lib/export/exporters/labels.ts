@@ -1,5 +1,5 @@
-import { draftReason } from '../../draw/page.ts';
 import { sheetFormats } from '../../draw/sheet-format.ts';
+import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { fileName } from '../exported-file.ts';
 import { type Exporter, originText } from '../exporter.ts';
 import { labelSheets } from '../labels/label-sheet.ts';
@@ -14,7 +14,7 @@ export const labels: Exporter = {
       stock: labelStock,
       paper: sheetFormats[paper],
       metrics,
-      origin: originText(plan, draftReason(plan)),
+      origin: originText(plan, sheetMark(plan)),
     }).map((content, index) => ({
       name: fileName(`labels-${paper.toLowerCase()}-${index + 1}`, 'svg'),
       content,

@@ -1,7 +1,7 @@
 import { type JobNesting, nestedName, nestJobs } from '../../board/sheet-pieces.ts';
 import { lengthStyleOf } from '../../draw/drawings/cut.ts';
-import { draftReason } from '../../draw/page.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
 import { csvTable } from '../csv/csv-table.ts';
 import { type ExportedFile, fileName } from '../exported-file.ts';
@@ -28,7 +28,7 @@ export function nestedFiles(
   if (!first) return [];
   const nesting = nestJobs(plans);
   const boards = plans.flatMap((plan) => plan.boards);
-  const origins = plans.map((plan) => originText(plan, draftReason(plan)));
+  const origins = plans.map((plan) => originText(plan, sheetMark(plan)));
   const style = lengthStyleOf(first);
   const sheets = nesting.sheets.flatMap((sheet): ExportedFile[] => {
     const stem = `nest-${sheet.stock.id}-${sheet.copy}`;

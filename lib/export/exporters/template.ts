@@ -1,4 +1,4 @@
-import { draftReason } from '../../draw/page.ts';
+import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { fileName } from '../exported-file.ts';
 import { type Exporter, issueText } from '../exporter.ts';
 import { templateHtml } from '../template/template-html.ts';
@@ -9,6 +9,6 @@ export const template: Exporter = {
   files: ({ plan, metrics, choices: { paper } }) =>
     plan.boards.map((board) => ({
       name: fileName(`template-${board.id}-${paper.toLowerCase()}`, 'html'),
-      content: templateHtml(board, paper, metrics, { issue: issueText(plan), draft: draftReason(plan) }),
+      content: templateHtml(board, paper, metrics, { issue: issueText(plan), mark: sheetMark(plan) }),
     })),
 };

@@ -19,8 +19,8 @@ function instructions(pages: number, overlapMm: number): string[] {
 
 /** The first page: how the tiles lie, by name, and what to do. */
 export function mapSvg(request: TileRequest): string {
-  const { board, tiling, metrics, issue, draft } = request;
-  const origin = draft === null ? issue : `DRAFT. ${draft}. ${issue}`;
+  const { board, tiling, metrics, issue, mark } = request;
+  const origin = mark === null ? issue : `${mark.word}. ${mark.reason}. ${issue}`;
   const { page } = tiling;
   const lines = instructions(tiling.tiles.length, tiling.overlapMm);
   const headMm = 14;

@@ -14,7 +14,7 @@ export function templateHtml(
   board: PlanBoard,
   paper: SheetFormatName,
   metrics: TextMetrics,
-  origin: Pick<TileRequest, 'issue' | 'draft'>,
+  origin: Pick<TileRequest, 'issue' | 'mark'>,
 ): string {
   const full = fullSizeView(board.outline);
   const tiling = tilingOf(full, paper);

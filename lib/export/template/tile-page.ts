@@ -2,6 +2,7 @@ import { boxAt } from '../../draw/paper.ts';
 import { type TypeStyle, types } from '../../draw/style.ts';
 import type { TextMetrics } from '../../draw/text-metrics.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
+import type { SheetMark } from '../../model/plan/sheet-mark.ts';
 import { fittedText, haloed } from '../fitted-text.ts';
 import type { FullSize } from '../machine/full-size.ts';
 import { element, pathData, svgOf } from '../svg-markup.ts';
@@ -16,8 +17,8 @@ export interface TileRequest {
   readonly metrics: TextMetrics;
   /** What each page says it was made from. */
   readonly issue: string;
-  /** Why it is a draft; null where it is released. */
-  readonly draft: string | null;
+  /** Why nobody may build from it; null where it is released. */
+  readonly mark: SheetMark | null;
 }
 
 const joins = [
@@ -52,7 +53,7 @@ export function tileSvg(request: TileRequest, tile: Tile): string {
 }
 
 /** Everything below the window, and the bar beside it. */
-function foot({ board, tiling, metrics, issue, draft }: TileRequest, tile: Tile): string[] {
+function foot({ board, tiling, metrics, issue, mark }: TileRequest, tile: Tile): string[] {
   const { page } = tiling;
   const belowMm = page.topMm + page.windowHeightMm;
   const rightMm = page.leftMm + page.windowWidthMm;
@@ -65,7 +66,7 @@ function foot({ board, tiling, metrics, issue, draft }: TileRequest, tile: Tile)
     lyingBars(page.leftMm, belowMm + 5, metrics),
     standingBar(page.leftMm - 4, belowMm, metrics),
     element('g', { fill: '#000000' }, [
-      line(`Tile ${tile.name}${draft === null ? '' : ', DRAFT'}`, belowMm + 6.5, 3.5, types.heading),
+      line(`Tile ${tile.name}${mark === null ? '' : `, ${mark.word}`}`, belowMm + 6.5, 3.5, types.heading),
       line(board.title, belowMm + 11, 2.5),
       line(issue, belowMm + 15, 2),
       line('Print at 100 %, then measure both bars', belowMm + 18.5, 2),

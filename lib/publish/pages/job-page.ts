@@ -1,8 +1,8 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { addresses, linkTo, worksheetAddress } from '../addresses.ts';
 import { chromeOf } from '../chrome.ts';
 import { customerFacts } from '../customer-facts.ts';
-import { isDraft } from '../job-standing.ts';
 import type { Link, Page, SiteContext } from '../page.ts';
 import { qrCode } from '../qr-code.ts';
 import { jobRecord } from '../search-record.ts';
@@ -110,7 +110,7 @@ function pageOf(context: SiteContext, job: PublishedJob, plan: BuildPlan, place:
         address: place.address,
         title: place.isFrozen ? `${title}, revision ${revision}` : title,
         above: [['Jobs', addresses.jobs], ...above],
-        draft: isDraft(plan),
+        mark: sheetMark(plan)?.word ?? null,
         foot: `${id}, revision ${revision}, ${statusWords[status].toLowerCase()}, issued ${issuedOn}`,
         sheets: body.sections,
       });

@@ -1,10 +1,10 @@
 import { placeText } from '../../model/place.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import type { Trace, TraceInput } from '../../model/trace.ts';
 import { addresses, linkTo, worksheetAddress } from '../addresses.ts';
 import { chromeOf } from '../chrome.ts';
 import { frozen } from '../frozen.ts';
-import { isDraft } from '../job-standing.ts';
 import type { Link, Page, SiteContext } from '../page.ts';
 import type { Table } from '../sheets/table.ts';
 import type { PublishedJob } from '../shop-site.ts';
@@ -125,7 +125,7 @@ function worksheetPage(context: SiteContext, plan: BuildPlan, frozenAs: string |
           ['Jobs', addresses.jobs],
           [title, jobAddress],
         ],
-        draft: isDraft(plan),
+        mark: sheetMark(plan)?.word ?? null,
         foot: `${id}, revision ${revision}, worksheet`,
       });
       const body: WorksheetBody = {
