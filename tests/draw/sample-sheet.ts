@@ -179,7 +179,7 @@ function drawSymbols(drawing: Drawing, topLeft: PaperPoint): void {
   const group = openGroup(drawing, drawing.svg, 'symbols');
   const all: readonly CircuitSymbol[] = Object.values(symbols);
   all.forEach((symbol, index) => {
-    const centre = at(topLeft.xMm + (index % 4) * 26, topLeft.yMm + Math.floor(index / 4) * 21);
+    const centre = at(topLeft.xMm + (index % 5) * 24, topLeft.yMm + Math.floor(index / 5) * 21);
     drawSymbol(drawing, group, placeSymbol(symbol, centre));
     const [short = ''] = symbol.what.split(/[ ,(]/);
     drawText(drawing, group, short, at(centre.xMm, centre.yMm + 11.5), { type: types.note, align: 'middle' });
