@@ -49,8 +49,9 @@ export function powerChecks(plan: () => BuildPlan, rules: () => HouseRules): voi
     const { drops, points } = plan().power;
     const sizingV = rules()['voltage-sizing'].value;
     expect(drops.length).toBeGreaterThan(0);
-    for (const { point, item, feedDropV, groundDropV, share, voltageV } of drops) {
-      expect(share, item).toBeCloseTo(((feedDropV ?? Number.NaN) + (groundDropV ?? Number.NaN)) / sizingV, 9);
+    for (const { point, item, feedDropV, groundDropV, liftedV = 0, share, voltageV } of drops) {
+      const lostV = (feedDropV ?? Number.NaN) + (groundDropV ?? Number.NaN) + liftedV;
+      expect(share, item).toBeCloseTo(lostV / sizingV, 9);
       const found = points.find(({ name }) => name === point);
       const load = found?.elements.find(({ of, kind }) => of === item && kind === 'load');
       expect(load?.dropV, `${point} ${item}`).toBeCloseTo(voltageV, 9);
