@@ -1,7 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-const listening = 'tests/publish/printed-figures.test.ts';
+/** One listens to every figure that is told; elkjs takes ngspice's `window`, left in a worker, for a browser's. */
+const alone = ['tests/publish/printed-figures.test.ts', 'tests/commands/bench-diagrams.test.ts'];
 
 /** `--mode long` tries every case: see `long-run.ts`. */
 export default defineConfig(({ mode }) => ({
@@ -15,9 +16,8 @@ export default defineConfig(({ mode }) => ({
     testTimeout: 120_000,
     hookTimeout: 300_000,
     projects: [
-      { extends: true, test: { name: 'shared', include: ['tests/**/*.test.ts'], exclude: [listening] } },
-      // It listens to every figure that is told, so what it imports must be its own.
-      { extends: true, test: { name: 'listening', include: [listening], isolate: true } },
+      { extends: true, test: { name: 'shared', include: ['tests/**/*.test.ts'], exclude: alone } },
+      { extends: true, test: { name: 'alone', include: alone, isolate: true } },
     ],
   },
 }));

@@ -64,13 +64,13 @@ export type ElkLayout = (graph: ElkNode) => Promise<ElkNode>;
 
 /** Opens elkjs, which only a development install has; null where it is missing. */
 export async function openElk(): Promise<ElkLayout | null> {
-  try {
-    const { default: module } = await import('elkjs/lib/elk.bundled.js');
-    const elk = new module.default();
-    return (graph) => elk.layout(graph);
-  } catch {
-    return null;
-  }
+  const found = await import('elkjs/lib/elk.bundled.js').catch((error: unknown) => {
+    if (error instanceof Error && 'code' in error && error.code === 'ERR_MODULE_NOT_FOUND') return null;
+    throw error;
+  });
+  if (!found) return null;
+  const elk = new found.default.default();
+  return (graph) => elk.layout(graph);
 }
 
 /** In layers from left to right, level and upright lines: as our diagrams are, and as thoroughly as elkjs will. */
