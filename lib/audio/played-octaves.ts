@@ -1,6 +1,6 @@
-import { magnitude } from './complex.ts';
-import { levelDb, type Response } from './filters.ts';
-import { frequencies } from './response-curve.ts';
+import { magnitude } from './filter/complex.ts';
+import { levelDb, type Response } from './filter/filters.ts';
+import { frequencies } from './filter/response-curve.ts';
 
 /** A way with the corners of its band; one that it lacks is left open to that end. */
 export interface PlayedWay {

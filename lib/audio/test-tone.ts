@@ -1,8 +1,8 @@
 import { preferredFrequencies, preferredFrequenciesHz } from '../model/tables/preferred-frequencies.ts';
 import type { Traced } from '../model/trace.ts';
 import { type AudioFault, audioFault, isFault, isPositive } from './fault.ts';
-import type { Filter, FilterFault } from './filters.ts';
-import { type PathLevel, pathLevel, type ShapedPath } from './path-level.ts';
+import type { Filter, FilterFault } from './filter/filters.ts';
+import { type PathLevel, pathLevel, type ShapedPath } from './filter/path-level.ts';
 import { commonPractice, input, traced } from './traced.ts';
 
 /** What a path plays, and which tones there are to set its gain with. */

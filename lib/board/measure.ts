@@ -1,7 +1,7 @@
 import type { Trace, Traced, TraceInput } from '../model/trace.ts';
-import { type Moments, momentsOf } from './bulge.ts';
-import type { BoardShape } from './outline.ts';
-import type { Point } from './point.ts';
+import { type Moments, momentsOf } from './shape/bulge.ts';
+import type { BoardShape } from './shape/outline.ts';
+import type { Point } from './shape/point.ts';
 
 /** A trace of a number worked out from geometry or mechanics. */
 export function computed<T extends number | string>(

@@ -1,9 +1,9 @@
 import { drawJobPages } from '../draw/draw-job.ts';
-import { solveNetwork } from '../power/network.ts';
-import type { Network, NetworkResult } from '../power/network-types.ts';
-import { renderPage } from '../publish/render-page.ts';
-import { sitePages } from '../publish/site-pages.ts';
-import { openTemplates } from '../publish/templates.ts';
+import { solveNetwork } from '../power/network/network.ts';
+import type { Network, NetworkResult } from '../power/network/network-types.ts';
+import { renderPage } from '../publish/page/render-page.ts';
+import { sitePages } from '../publish/site/site-pages.ts';
+import { openTemplates } from '../publish/site/templates.ts';
 import { benchBoard, layOutAndRoute } from './bench/boards.ts';
 import { processClock, wallClock } from './bench/clocks.ts';
 import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from './bench/diagrams.ts';

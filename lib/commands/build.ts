@@ -1,5 +1,5 @@
 import type { Audience } from '../model/audience.ts';
-import { buildSites } from '../publish/build-site.ts';
+import { buildSites } from '../publish/site/build-site.ts';
 import { jobDrawings } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';

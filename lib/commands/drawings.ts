@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { drawJob } from '../draw/draw-job.ts';
-import { fontFiles, type TextMetrics, textMetricsFrom } from '../draw/text-metrics.ts';
-import type { DrawingsOf } from '../publish/shop-site.ts';
+import { fontFiles, type TextMetrics, textMetricsFrom } from '../draw/lettering/text-metrics.ts';
+import type { DrawingsOf } from '../publish/site/shop-site.ts';
 
 /** The metrics of the shipped type, from the font files among the installed packages. */
 export function shippedMetrics(): TextMetrics {

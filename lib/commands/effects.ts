@@ -1,6 +1,6 @@
 import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname, join, relative, resolve, sep } from 'node:path';
-import type { SourceFile } from '../model/source-file.ts';
+import type { SourceFile } from '../model/content/source-file.ts';
 
 /** The outside world, as the commands see it. Tests hand in one that only records. */
 export interface Effects {

@@ -1,5 +1,5 @@
 import { isAbsolute, join } from 'node:path';
-import { sheetFormats } from '../draw/sheet-format.ts';
+import { sheetFormats } from '../draw/sheet/sheet-format.ts';
 import type { ExportedFile } from '../export/exported-file.ts';
 import type { ExportChoices } from '../export/exporter.ts';
 import { nestedFiles } from '../export/exporters/nest.ts';
@@ -7,7 +7,7 @@ import { type ExportFormat, exporters, exportFormats } from '../export/index.ts'
 import { a4Stock, letterStock, readLabelStock, stockFault } from '../export/labels/label-stock.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import { sheetMark } from '../model/plan/sheet-mark.ts';
-import { revisionSegment } from '../publish/addresses.ts';
+import { revisionSegment } from '../publish/site/addresses.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';

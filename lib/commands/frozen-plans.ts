@@ -1,6 +1,6 @@
+import type { SourceFile } from '../model/content/source-file.ts';
 import { type BuildPlan, broughtUp, buildPlanSchema, planFormat } from '../model/plan/index.ts';
 import type { Problem } from '../model/problem.ts';
-import type { SourceFile } from '../model/source-file.ts';
 import type { ReleasedLabels } from '../read/read-content.ts';
 
 /** A revision that was released, as it was frozen. */

@@ -1,5 +1,5 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
-import type { Job } from '../model/resolved-job.ts';
 import { planJob } from '../plan/plan-job.ts';
 import { judge } from '../rules/index.ts';
 

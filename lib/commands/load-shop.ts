@@ -1,8 +1,8 @@
+import type { Job } from '../model/content/resolved-job.ts';
+import type { SourceFile } from '../model/content/source-file.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import type { Problem } from '../model/problem.ts';
-import type { Job } from '../model/resolved-job.ts';
-import type { SourceFile } from '../model/source-file.ts';
-import type { PublishedJob, ShopSite } from '../publish/shop-site.ts';
+import type { PublishedJob, ShopSite } from '../publish/site/shop-site.ts';
 import { type Content, readContent } from '../read/read-content.ts';
 import { remedyFor } from '../read/report.ts';
 import type { Effects } from './effects.ts';

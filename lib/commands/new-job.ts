@@ -1,5 +1,5 @@
+import type { SourceFile } from '../model/content/source-file.ts';
 import { day, id as idSchema } from '../model/fields.ts';
-import type { SourceFile } from '../model/source-file.ts';
 import { type Content, readContent } from '../read/read-content.ts';
 import { remedyFor } from '../read/report.ts';
 import type { Effects } from './effects.ts';

@@ -2,11 +2,11 @@ import type { ExportedFile } from '../export/exported-file.ts';
 import { type AnchorPages, openAnchorReader } from '../export/print/anchor-pages.ts';
 import { openPrinter, type Printer, type PrintJob } from '../export/print/print-pdf.ts';
 import { mostPasses, settledPrint } from '../export/print/settled-print.ts';
+import { renderPage } from '../publish/page/render-page.ts';
 import { printedJobPage } from '../publish/pages/job-page.ts';
-import { renderPage } from '../publish/render-page.ts';
-import type { DrawingsOf, PublishedJob, ShopSite } from '../publish/shop-site.ts';
-import { siteAssets } from '../publish/site-assets.ts';
-import { openTemplates } from '../publish/templates.ts';
+import type { DrawingsOf, PublishedJob, ShopSite } from '../publish/site/shop-site.ts';
+import { siteAssets } from '../publish/site/site-assets.ts';
+import { openTemplates } from '../publish/site/templates.ts';
 import { jobDrawings } from './drawings.ts';
 import { type LoadedJob, type LoadedShop, siteOf } from './load-shop.ts';
 

@@ -1,7 +1,7 @@
+import type { SourceFile } from '../model/content/source-file.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
-import type { SourceFile } from '../model/source-file.ts';
-import { splice } from '../read/splice.ts';
-import { readYaml } from '../read/yaml.ts';
+import { splice } from '../read/yaml/splice.ts';
+import { readYaml } from '../read/yaml/yaml.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { frozenPath } from './frozen-plans.ts';

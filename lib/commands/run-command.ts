@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import { audiences } from '../model/audience.ts';
-import { nearestName } from '../read/nearest-name.ts';
+import { nearestName } from '../read/names/nearest-name.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { commandHelp, generalHelp } from './help.ts';

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { serve as serveSite } from '../publish/serve.ts';
+import { serve as serveSite } from '../publish/serve/serve.ts';
 import { jobDrawings } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';

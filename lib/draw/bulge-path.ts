@@ -1,6 +1,6 @@
 import { boxRound, type PaperBox, type PaperPoint } from './paper.ts';
-import { lengthOnPaper, onPaper, type PlanView } from './scale.ts';
 import { roundedText } from './serialise.ts';
+import { lengthOnPaper, onPaper, type PlanView } from './sheet/scale.ts';
 
 /**
  * A corner of an outline, and how the edge that leaves it bends: the bulge is the tangent of a quarter of

@@ -1,7 +1,7 @@
-import { drawText } from './lettering.ts';
+import { drawText } from './lettering/lettering.ts';
+import { spreadApart } from './lettering/spread.ts';
 import { at, boxRound, type PaperBox, type PaperPoint } from './paper.ts';
 import { drawArrowHead, drawCircle, drawLine, type Parent } from './pen.ts';
-import { spreadApart } from './spread.ts';
 import { arrow, lines, spacing, types } from './style.ts';
 import type { Drawing } from './surface.ts';
 

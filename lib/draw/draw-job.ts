@@ -1,11 +1,11 @@
 import type { BuildPlan } from '../model/plan/index.ts';
 import { drawingKinds } from './drawings/index.ts';
 import type { DrawingSheet } from './drawings/kind.ts';
+import type { TextMetrics } from './lettering/text-metrics.ts';
 import { type DrawnPage, drawPage } from './page.ts';
-import { scaleText } from './scale.ts';
 import type { SerialiseOptions } from './serialise.ts';
+import { scaleText } from './sheet/scale.ts';
 import { drawingText } from './surface.ts';
-import type { TextMetrics } from './text-metrics.ts';
 
 /** One drawing of a job, on a sheet of its own. */
 export interface JobDrawing {

@@ -1,4 +1,4 @@
-import type { Obstacle } from './obstacle-index.ts';
+import type { Obstacle } from './lettering/obstacle-index.ts';
 import { at, boxRound, type PaperPoint } from './paper.ts';
 import type { MarkupNode } from './serialise.ts';
 import type { Drawing } from './surface.ts';

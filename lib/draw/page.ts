@@ -1,11 +1,11 @@
 import type { BuildPlan } from '../model/plan/index.ts';
 import { sheetMark } from '../model/plan/sheet-mark.ts';
-import { drawFrame, type FrameRequest } from './frame.ts';
+import type { TextMetrics } from './lettering/text-metrics.ts';
 import type { PaperBox } from './paper.ts';
-import type { ScaleRatio } from './scale.ts';
-import { type SheetFormat, sheetSize } from './sheet-format.ts';
+import { drawFrame, type FrameRequest } from './sheet/frame.ts';
+import type { ScaleRatio } from './sheet/scale.ts';
+import { type SheetFormat, sheetSize } from './sheet/sheet-format.ts';
 import { type Drawing, openDrawing } from './surface.ts';
-import type { TextMetrics } from './text-metrics.ts';
 
 /** One drawing sheet, before its number among the sheets of the job is known. */
 export interface Page {

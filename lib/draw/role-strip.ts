@@ -1,11 +1,11 @@
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { drawConductor } from './conductor-line.ts';
-import { baselineFor, drawText } from './lettering.ts';
+import { baselineFor, drawText } from './lettering/lettering.ts';
+import type { TextMetrics } from './lettering/text-metrics.ts';
 import { at, type PaperBox, widthMm } from './paper.ts';
 import type { Parent } from './pen.ts';
 import { roleStyles, types } from './style.ts';
 import { type Drawing, openGroup } from './surface.ts';
-import type { TextMetrics } from './text-metrics.ts';
 
 const sampleMm = 13;
 const gapMm = 2;

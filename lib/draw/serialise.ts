@@ -1,5 +1,5 @@
+import type { TextMetrics } from './lettering/text-metrics.ts';
 import { emMm as emOf, fontFamilies, type TypeStyle, types } from './style.ts';
-import type { TextMetrics } from './text-metrics.ts';
 
 /** The parts of a DOM node that writing needs. */
 export interface MarkupNode {

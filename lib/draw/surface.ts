@@ -1,9 +1,9 @@
 import { type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
 import { parseHTML } from 'linkedom';
+import type { TextMetrics } from './lettering/text-metrics.ts';
 import type { PaperBox } from './paper.ts';
 import { type SerialiseOptions, serialise } from './serialise.ts';
 import { inks } from './style.ts';
-import type { TextMetrics } from './text-metrics.ts';
 
 export interface DrawingRequest {
   /** Job and sheet: every id in the drawing begins with them. */

@@ -1,4 +1,4 @@
-import { baselineFor, drawText } from './lettering.ts';
+import { baselineFor, drawText } from './lettering/lettering.ts';
 import { at, boxRound, type PaperBox, type PaperPoint } from './paper.ts';
 import { drawCircle, drawLine, drawShape, type Parent } from './pen.ts';
 import { lines, types } from './style.ts';

@@ -1,5 +1,5 @@
-import type { SheetFormatName } from '../draw/sheet-format.ts';
-import type { TextMetrics } from '../draw/text-metrics.ts';
+import type { TextMetrics } from '../draw/lettering/text-metrics.ts';
+import type { SheetFormatName } from '../draw/sheet/sheet-format.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import type { ExportedFile } from './exported-file.ts';

@@ -1,5 +1,5 @@
+import type { TextMetrics } from '../draw/lettering/text-metrics.ts';
 import type { TypeStyle } from '../draw/style.ts';
-import type { TextMetrics } from '../draw/text-metrics.ts';
 import { element } from './svg-markup.ts';
 
 export interface FittedWords {

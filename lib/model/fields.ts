@@ -11,8 +11,8 @@ import {
   type Quantity,
   type QuantityFault,
   writeQuantity,
-} from './quantity.ts';
-import { parseWireSize, type WireSize } from './wire-size.ts';
+} from './quantity/quantity.ts';
+import { parseWireSize, type WireSize } from './quantity/wire-size.ts';
 
 /** Text that YAML would not turn into something else. */
 export function text(example: string): z.ZodString {

@@ -1,7 +1,7 @@
 import type { Finding } from './finding.ts';
 import type { FigureName } from './printed/figures.ts';
 import { printedNumber } from './printed/index.ts';
-import { dimensions, parseNumber } from './quantity.ts';
+import { dimensions, parseNumber } from './quantity/quantity.ts';
 
 /**
  * The value or the limit of a finding as every list prints it: four digits that count, and its unit. Of a value and its

@@ -1,5 +1,5 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
-import type { Job } from '../model/resolved-job.ts';
 
 /** What the title blocks print of the job. The customer is private and stays out. */
 export function jobHead({ file }: Job): BuildPlan['job'] {

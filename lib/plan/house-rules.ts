@@ -1,7 +1,7 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import { houseRuleDefinition, houseRuleNames } from '../model/house-rules.ts';
 import type { PlanHouseRule } from '../model/plan/index.ts';
-import { dimensions } from '../model/quantity.ts';
-import type { Job } from '../model/resolved-job.ts';
+import { dimensions } from '../model/quantity/quantity.ts';
 
 /**
  * Every house rule that the plan was made by, in SI: its value, whether the shop set it, the source and the mark of

@@ -1,6 +1,6 @@
+import { bodyId, type Device, type Job, terminalId } from '../model/content/resolved-job.ts';
 import type { PlanItem, PlanTerminal } from '../model/plan/index.ts';
 import { reasonLeftOpen } from '../model/port-pattern.ts';
-import { bodyId, type Device, type Job, terminalId } from '../model/resolved-job.ts';
 
 /** Every device of a job as the sheets show it: those of the job, and those of the vehicle that a link touches. */
 export function planItems(job: Job): PlanItem[] {

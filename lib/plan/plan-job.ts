@@ -1,23 +1,23 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import { type BuildPlan, planFormat } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
-import type { Job } from '../model/resolved-job.ts';
-import { planBranches } from './branches.ts';
-import { planControls } from './controls.ts';
+import { withWireLoss } from './audio/wire-loss.ts';
+import { planBoard } from './board/plan-board.ts';
+import { offCutsFor } from './board/sheets/off-cuts.ts';
 import { jobHead, shopHead, vehicleHead } from './heads.ts';
-import { planHeat } from './heat.ts';
 import { planHouseRules } from './house-rules.ts';
 import { accountTerminals, planItems } from './items.ts';
-import { planMeasurements } from './measurements.ts';
-import { offCutsFor } from './off-cuts.ts';
-import { pickList } from './pick-list.ts';
-import { planBoard } from './plan-board.ts';
 import { PlanBook } from './plan-book.ts';
-import { planPower } from './plan-power.ts';
-import { planWork } from './plan-work.ts';
-import { planRuns } from './runs.ts';
+import { planHeat } from './power/heat.ts';
+import { planPower } from './power/plan-power.ts';
 import { settleJob } from './settle-job.ts';
-import { withWireLoss } from './wire-loss.ts';
-import { planCables, planWires } from './wires.ts';
+import { planBranches } from './wiring/branches.ts';
+import { planRuns } from './wiring/runs.ts';
+import { planCables, planWires } from './wiring/wires.ts';
+import { planControls } from './work/controls.ts';
+import { planMeasurements } from './work/measurements.ts';
+import { pickList } from './work/pick-list.ts';
+import { planWork } from './work/plan-work.ts';
 
 /** A plan before it was judged, and what its computations noticed. */
 export interface Planned {

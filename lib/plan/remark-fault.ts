@@ -1,7 +1,7 @@
 import type { AudioFault } from '../audio/fault.ts';
+import type { Device } from '../model/content/resolved-job.ts';
 import type { FindingId, LevelOf } from '../model/findings/index.ts';
 import type { Whereabouts } from '../model/remark.ts';
-import type { Device } from '../model/resolved-job.ts';
 import type { PlanBook } from './plan-book.ts';
 
 /** The findings that may stop a job. */

@@ -1,16 +1,16 @@
+import type { Device, Job } from '../model/content/resolved-job.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
-import type { Device, Job } from '../model/resolved-job.ts';
-import { planAudio } from './audio.ts';
-import type { PlannedChannel } from './audio-channels.ts';
-import { layOutBoards } from './board-layout.ts';
-import { chooseSheets } from './choose-sheets.ts';
-import { buildCircuit, type Circuit } from './circuit.ts';
-import { type CircuitPaths, circuitPaths } from './circuit-paths.ts';
-import { type DeviceLoad, deviceLoads } from './device-loads.ts';
-import { placeBoards } from './place-boards.ts';
+import { planAudio } from './audio/audio.ts';
+import type { PlannedChannel } from './audio/audio-channels.ts';
+import { layOutBoards } from './board/board-layout.ts';
+import { placeBoards } from './board/place-boards.ts';
+import { hasOpenPorts, withChosenPorts } from './board/port-choice.ts';
+import { chooseSheets } from './board/sheets/choose-sheets.ts';
 import { PlanBook } from './plan-book.ts';
-import { hasOpenPorts, withChosenPorts } from './port-choice.ts';
-import { protections } from './protection.ts';
+import { buildCircuit, type Circuit } from './power/circuit/circuit.ts';
+import { type CircuitPaths, circuitPaths } from './power/circuit/circuit-paths.ts';
+import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
+import { protections } from './power/sizing/protection.ts';
 import { type Settled, settle } from './settle.ts';
 
 /** What sizes, lengths and routes follow from. */

@@ -1,15 +1,15 @@
-import type { PlannedChannel } from './audio-channels.ts';
-import type { LaidBoard } from './board-layout.ts';
-import { chooseProposals } from './board-proposals.ts';
-import { type RoutedBoard, routeBoards } from './board-routes.ts';
-import type { SizedConductor } from './conductor-sizing.ts';
-import { LeastSizes } from './least-sizes.ts';
-import { colourPairs } from './pair-colours.ts';
-import { sizeForDrop } from './size-for-drop.ts';
-import { sizeOthers } from './size-others.ts';
-import type { PowerSizing, SizedPower } from './size-power.ts';
-import { channelWires, sizeSpeakerWires } from './speaker-sizing.ts';
-import { wireLengths } from './wire-lengths.ts';
+import type { PlannedChannel } from './audio/audio-channels.ts';
+import { channelWires, sizeSpeakerWires } from './audio/speaker-sizing.ts';
+import type { LaidBoard } from './board/board-layout.ts';
+import { chooseProposals } from './board/board-proposals.ts';
+import { type RoutedBoard, routeBoards } from './board/board-routes.ts';
+import type { SizedConductor } from './power/sizing/conductor-sizing.ts';
+import { LeastSizes } from './power/sizing/least-sizes.ts';
+import { sizeForDrop } from './power/sizing/size-for-drop.ts';
+import { sizeOthers } from './power/sizing/size-others.ts';
+import type { PowerSizing, SizedPower } from './power/sizing/size-power.ts';
+import { colourPairs } from './wiring/pair-colours.ts';
+import { wireLengths } from './wiring/wire-lengths.ts';
 
 /** What the loop between size and length came to. */
 export interface Settled {

@@ -1,5 +1,5 @@
-import { solveNetwork } from './network.ts';
-import type { EmfSource, NetworkElement } from './network-types.ts';
+import { solveNetwork } from './network/network.ts';
+import type { EmfSource, NetworkElement } from './network/network-types.ts';
 
 /** A dead short in a network of sources of one voltage, each behind a resistance. */
 export interface ShortCircuit {

@@ -3,7 +3,7 @@ import { partFacts } from '../model/kinds/index.ts';
 import { terminalsOf } from '../model/kinds/kind.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';
 import type { Report } from './report.ts';
-import { withPairs } from './resolve-devices.ts';
+import { withPairs } from './resolve/resolve-devices.ts';
 
 /** Terminals of one role that a kind of part has, neither more nor fewer, and what lacks without them. */
 interface Need {

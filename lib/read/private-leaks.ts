@@ -1,4 +1,4 @@
-import type { JobFile } from '../model/job.ts';
+import type { JobFile } from '../model/content/job.ts';
 import type { Report } from './report.ts';
 
 /** A text that is printed or stands in an address, and where the job has it. */

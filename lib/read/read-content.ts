@@ -1,21 +1,21 @@
 import type { z } from 'zod';
-import type { Guide } from '../model/guide.ts';
-import { type JobFile, jobSchema } from '../model/job.ts';
+import type { Guide } from '../model/content/guide.ts';
+import { type JobFile, jobSchema } from '../model/content/job.ts';
+import type { Job } from '../model/content/resolved-job.ts';
+import { type Shop, shopSchema } from '../model/content/shop.ts';
+import type { SourceFile } from '../model/content/source-file.ts';
+import { type Vehicle, vehicleSchema } from '../model/content/vehicle.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { Problem } from '../model/problem.ts';
-import type { Job } from '../model/resolved-job.ts';
-import { type Shop, shopSchema } from '../model/shop.ts';
-import type { SourceFile } from '../model/source-file.ts';
-import { type Vehicle, vehicleSchema } from '../model/vehicle.ts';
+import { UnreadNames } from './names/unread-names.ts';
+import { vehicleNames } from './names/vehicle-names.ts';
 import { readGuide } from './read-guide.ts';
 import { readHouseRules } from './read-house-rules.ts';
 import { readParts } from './read-parts.ts';
 import { Report } from './report.ts';
-import { resolveJob, type Surroundings } from './resolve-job.ts';
-import { shape } from './shape.ts';
-import { UnreadNames } from './unread-names.ts';
-import { vehicleNames } from './vehicle-names.ts';
-import { readYaml, type YamlDocument } from './yaml.ts';
+import { resolveJob, type Surroundings } from './resolve/resolve-job.ts';
+import { shape } from './schema/shape.ts';
+import { readYaml, type YamlDocument } from './yaml/yaml.ts';
 
 /** All that a shop wrote, as far as it could be read. */
 export interface Content {

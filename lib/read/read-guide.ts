@@ -1,10 +1,10 @@
 import { z } from 'zod';
+import type { Guide } from '../model/content/guide.ts';
+import type { SourceFile } from '../model/content/source-file.ts';
 import { text } from '../model/fields.ts';
-import type { Guide } from '../model/guide.ts';
 import type { Read } from '../model/problem.ts';
-import type { SourceFile } from '../model/source-file.ts';
-import { shape } from './shape.ts';
-import { readYaml } from './yaml.ts';
+import { shape } from './schema/shape.ts';
+import { readYaml } from './yaml/yaml.ts';
 
 const frontMatterSchema = z.strictObject({
   title: text('Setting gain with a meter'),

@@ -1,15 +1,15 @@
-import { partsFileSchema } from '../model/catalogue.ts';
+import { partsFileSchema } from '../model/content/catalogue.ts';
+import type { SourceFile } from '../model/content/source-file.ts';
 import { type Part, partSchema } from '../model/kinds/index.ts';
 import type { Place } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
-import type { SourceFile } from '../model/source-file.ts';
+import type { UnreadNames } from './names/unread-names.ts';
 import { checkPartSense } from './part-sense.ts';
 import { checkPartTerminals } from './part-terminals.ts';
 import { Report } from './report.ts';
-import { shape } from './shape.ts';
-import type { UnreadNames } from './unread-names.ts';
+import { shape } from './schema/shape.ts';
 import { checkWireFigures } from './wire-figures.ts';
-import { readYaml, type YamlDocument } from './yaml.ts';
+import { readYaml, type YamlDocument } from './yaml/yaml.ts';
 
 /** The catalogue of a shop, and where each part stands. */
 export interface Catalogue {

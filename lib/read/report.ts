@@ -1,7 +1,7 @@
 import { pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
-import { editDistance, nearestName } from './nearest-name.ts';
-import type { Positions } from './positions.ts';
+import { editDistance, nearestName } from './names/nearest-name.ts';
+import type { Positions } from './yaml/positions.ts';
 
 type Path = readonly (string | number)[];
 

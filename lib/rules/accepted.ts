@@ -1,9 +1,9 @@
+import type { JobAccepted } from '../model/content/job.ts';
+import type { Job } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
 import { findingFigure, isFigure } from '../model/finding-text.ts';
-import type { JobAccepted } from '../model/job.ts';
 import { pointer } from '../model/place.ts';
 import type { PlacedRemark, Remark } from '../model/remark.ts';
-import type { Job } from '../model/resolved-job.ts';
 import { findingOf } from './rule.ts';
 
 /**

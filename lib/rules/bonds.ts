@@ -1,5 +1,5 @@
+import { bodyId, type Job, terminalId } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
-import { bodyId, type Job, terminalId } from '../model/resolved-job.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';
 import { type LiveEdge, liveSide, reached } from './live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, terminalSpecOf } from './look-up.ts';

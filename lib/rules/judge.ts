@@ -1,8 +1,8 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import type { Finding, Level } from '../model/finding.ts';
 import type { FindingId } from '../model/findings/index.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
-import type { Job } from '../model/resolved-job.ts';
 import { withAcceptances } from './accepted.ts';
 import { rules } from './all-rules.ts';
 import { withAssumed } from './assumed.ts';

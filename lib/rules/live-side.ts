@@ -1,5 +1,5 @@
+import { type Device, type Job, terminalId } from '../model/content/resolved-job.ts';
 import type { PlanWire } from '../model/plan/index.ts';
-import { type Device, type Job, terminalId } from '../model/resolved-job.ts';
 import type { ConductorRole } from '../model/vocabulary.ts';
 import { deviceIdOf, deviceOf, hasRole } from './look-up.ts';
 import type { Case } from './rule.ts';

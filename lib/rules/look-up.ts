@@ -1,8 +1,8 @@
+import { type Device, type Job, linkEndOf } from '../model/content/resolved-job.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
 import { pointer } from '../model/place.ts';
 import type { PlanFuse, PlanWire } from '../model/plan/index.ts';
-import { type Device, type Job, linkEndOf } from '../model/resolved-job.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';
 import type { Case, Spot } from './rule.ts';
 

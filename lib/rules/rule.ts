@@ -1,9 +1,9 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
 import { type FindingId, findingEntry, type LevelOf } from '../model/findings/index.ts';
 import type { Source } from '../model/findings/source.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
-import type { Job } from '../model/resolved-job.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
 export interface Case {

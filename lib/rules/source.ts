@@ -1,6 +1,6 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import { defaultSource, type Source } from '../model/findings/source.ts';
 import type { HouseRuleName } from '../model/house-rules.ts';
-import type { Job } from '../model/resolved-job.ts';
 
 export { commonPractice, partData, type Source } from '../model/findings/source.ts';
 

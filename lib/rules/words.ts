@@ -1,5 +1,5 @@
+import type { Job } from '../model/content/resolved-job.ts';
 import { type LengthName, printedLength } from '../model/printed/lengths.ts';
-import type { Job } from '../model/resolved-job.ts';
 
 export {
   amps,

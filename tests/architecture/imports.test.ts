@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { libModules, type Module, readModule, rings, root } from './modules.ts';
@@ -90,6 +90,17 @@ describe('modules of lib', () => {
     expect(modules.filter(({ lines }) => lines > 300).map(({ path, lines }) => `${path}: ${lines}`)).toEqual(
       [],
     );
+  });
+
+  test('stand in folders of at most 25 files, and so do the tests', () => {
+    const folders = new Map<string, number>();
+    for (const entry of ['lib', 'tests', 'site', 'layouts'].flatMap((top) =>
+      readdirSync(join(root, top), { recursive: true, withFileTypes: true }),
+    ))
+      if (entry.isFile()) folders.set(entry.parentPath, (folders.get(entry.parentPath) ?? 0) + 1);
+    expect(
+      [...folders].filter(([, files]) => files > 25).map(([path, files]) => `${path}: ${files}`),
+    ).toEqual([]);
   });
 
   test('have names that say what they are of', () => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type AmplifierMode, channelLoad } from '../../lib/audio/amplifier-load.ts';
 import { isFault } from '../../lib/audio/fault.ts';
-import { wiringLoad } from '../../lib/audio/loads.ts';
+import { type AmplifierMode, channelLoad } from '../../lib/audio/load/amplifier-load.ts';
+import { wiringLoad } from '../../lib/audio/load/loads.ts';
 import { type PowerAtLoad, powerAtLoad } from '../../lib/audio/rated-power.ts';
 import { wireBySpeaker } from './wire-by-speaker.ts';
 

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { isFault } from '../../lib/audio/fault.ts';
 import {
   type ChannelCircuit,
   type CoilTerminals,
   channelWiring,
   coilsWithoutChannel,
-} from '../../lib/audio/channel-wiring.ts';
-import { isFault } from '../../lib/audio/fault.ts';
-import { wiringLoad } from '../../lib/audio/loads.ts';
-import { coilsOf, wiringText } from '../../lib/audio/wiring.ts';
+} from '../../lib/audio/load/channel-wiring.ts';
+import { wiringLoad } from '../../lib/audio/load/loads.ts';
+import { coilsOf, wiringText } from '../../lib/audio/load/wiring.ts';
 import { real, type Spice, startSpice } from './spice.ts';
 
 let spice: Spice;

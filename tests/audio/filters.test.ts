@@ -1,8 +1,14 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isFault } from '../../lib/audio/fault.ts';
-import { type Filter, filterLevel, filterResponse, levelDb, pathResponse } from '../../lib/audio/filters.ts';
-import { sumResponse } from '../../lib/audio/response-curve.ts';
+import {
+  type Filter,
+  filterLevel,
+  filterResponse,
+  levelDb,
+  pathResponse,
+} from '../../lib/audio/filter/filters.ts';
+import { sumResponse } from '../../lib/audio/filter/response-curve.ts';
 import { ladderResponse } from './ladder.ts';
 import { type Spice, startSpice } from './spice.ts';
 

@@ -1,5 +1,5 @@
-import type { Filter } from '../../lib/audio/filters.ts';
-import type { ShapedPeak } from '../../lib/audio/peak.ts';
+import type { Filter } from '../../lib/audio/filter/filters.ts';
+import type { ShapedPeak } from '../../lib/audio/filter/peak.ts';
 import { complex, type Spice } from './spice.ts';
 
 /** Filters that a ladder between equal resistances makes, Linkwitz-Riley as two Butterworth ones in a row. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { isFault } from '../../lib/audio/fault.ts';
-import { levelDb, type Path, pathResponse, type Response } from '../../lib/audio/filters.ts';
-import { frequencies, type Sampling, sumResponse } from '../../lib/audio/response-curve.ts';
-import { subsonicCorner } from '../../lib/audio/subsonic-corner.ts';
+import { levelDb, type Path, pathResponse, type Response } from '../../lib/audio/filter/filters.ts';
+import { frequencies, type Sampling, sumResponse } from '../../lib/audio/filter/response-curve.ts';
+import { subsonicCorner } from '../../lib/audio/filter/subsonic-corner.ts';
 
 /** From 10 Hz to 20 kHz, 24 points an octave and both ends. */
 const audibleBand: Sampling = { fromHz: 10, toHz: 20_000, points: 265 };

@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isFault } from '../../lib/audio/fault.ts';
-import { levelDifferences, type SpeakerRun, speakerWireLoss } from '../../lib/audio/speaker-wire-loss.ts';
+import {
+  levelDifferences,
+  type SpeakerRun,
+  speakerWireLoss,
+} from '../../lib/audio/load/speaker-wire-loss.ts';
 import { complex, type Spice, startSpice } from './spice.ts';
 
 let spice: Spice;

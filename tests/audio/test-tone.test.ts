@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isFault } from '../../lib/audio/fault.ts';
-import { type Filter, levelDb, pathResponse } from '../../lib/audio/filters.ts';
-import type { ShapedPeak } from '../../lib/audio/peak.ts';
+import { type Filter, levelDb, pathResponse } from '../../lib/audio/filter/filters.ts';
+import type { ShapedPeak } from '../../lib/audio/filter/peak.ts';
 import { type TestTone, type TonePath, testTone } from '../../lib/audio/test-tone.ts';
 import { preferredFrequenciesHz } from '../../lib/model/tables/preferred-frequencies.ts';
 import { levelsInSpice } from './path-in-spice.ts';

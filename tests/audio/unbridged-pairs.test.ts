@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type PairCircuit, unbridgedPairs } from '../../lib/audio/unbridged-pairs.ts';
+import { type PairCircuit, unbridgedPairs } from '../../lib/audio/load/unbridged-pairs.ts';
 
 const output = (nth: number) => ({ channel: `amp.${nth}`, positive: `amp.${nth}+`, negative: `amp.${nth}-` });
 const coil = (name: string) => ({ coil: name, speaker: 'sub', positive: `${name}+`, negative: `${name}-` });

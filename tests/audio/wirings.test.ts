@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { AmplifierMode } from '../../lib/audio/amplifier-load.ts';
 import { isFault } from '../../lib/audio/fault.ts';
-import { wiringLoad } from '../../lib/audio/loads.ts';
-import { enumerateNetworks } from '../../lib/audio/networks.ts';
-import { type Coil, coilsOf } from '../../lib/audio/wiring.ts';
-import { listWirings, type WiringChoice, wiringsForLoad } from '../../lib/audio/wirings.ts';
+import type { AmplifierMode } from '../../lib/audio/load/amplifier-load.ts';
+import { wiringLoad } from '../../lib/audio/load/loads.ts';
+import { enumerateNetworks } from '../../lib/audio/load/networks.ts';
+import { type Coil, coilsOf } from '../../lib/audio/load/wiring.ts';
+import { listWirings, type WiringChoice, wiringsForLoad } from '../../lib/audio/load/wirings.ts';
 import { wiredCoils } from './arbitrary-wiring.ts';
 
 const bass: AmplifierMode = {

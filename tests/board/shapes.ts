@@ -1,7 +1,7 @@
 import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
-import { type Loop, loopEdges } from '../../lib/board/bulge.ts';
-import { type BoardShape, drawOutline } from '../../lib/board/outline.ts';
+import { type Loop, loopEdges } from '../../lib/board/shape/bulge.ts';
+import { type BoardShape, drawOutline } from '../../lib/board/shape/outline.ts';
 import { type Outline, outlineSchema } from '../../lib/model/outline.ts';
 
 /** A written length. */

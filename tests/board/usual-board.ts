@@ -1,9 +1,9 @@
-import { type SearchOptions, searchLayouts as searchBy } from '../../lib/board/layout-search.ts';
-import type { LayoutTask } from '../../lib/board/layout-setting.ts';
-import type { WebRules } from '../../lib/board/outline-faults.ts';
-import type { LayoutRules } from '../../lib/board/placement.ts';
-import { type RoutingRules, type RoutingTask, routeWires as routeBy } from '../../lib/board/routing.ts';
-import { type StackLimits, searchStacked as stackBy } from '../../lib/board/stacked-search.ts';
+import { type SearchOptions, searchLayouts as searchBy } from '../../lib/board/layout/layout-search.ts';
+import type { LayoutTask } from '../../lib/board/layout/layout-setting.ts';
+import type { LayoutRules } from '../../lib/board/layout/placement.ts';
+import { type StackLimits, searchStacked as stackBy } from '../../lib/board/layout/stacked-search.ts';
+import { type RoutingRules, type RoutingTask, routeWires as routeBy } from '../../lib/board/route/routing.ts';
+import type { WebRules } from '../../lib/board/shape/outline-faults.ts';
 import { usualHouseRules } from '../power/usual-rules.ts';
 
 const valueM = (name: keyof typeof usualHouseRules): number => usualHouseRules[name].value;

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
+import type { Job } from '../../lib/model/content/resolved-job.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import type { Job } from '../../lib/model/resolved-job.ts';
 import type { Content } from '../../lib/read/read-content.ts';
 import { ShopInFolder } from '../shops/shop-in-folder.ts';
 

@@ -11,7 +11,7 @@ import { drawJobPages } from '../../lib/draw/draw-job.ts';
 import { at } from '../../lib/draw/paper.ts';
 import type { PlanWire } from '../../lib/model/plan/index.ts';
 import { fixedJobs, fixedPlan } from '../boards/fixed-jobs.ts';
-import { shippedMetrics } from '../draw/shipped-metrics.ts';
+import { shippedMetrics } from '../draw/lettering/shipped-metrics.ts';
 
 const level = (id: string, y: number) => ({ id, strokes: [{ from: at(0, y), to: at(10, y) }] });
 const upright = (id: string, x: number) => ({ id, strokes: [{ from: at(x, 0), to: at(x, 10) }] });

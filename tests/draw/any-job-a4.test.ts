@@ -1,3 +1,3 @@
-import { testAnyJobs } from './any-jobs.ts';
+import { testAnyJobs } from './sample/any-jobs.ts';
 
 testAnyJobs('a4');

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bulgePath, type OutlinePoint, outlineBox } from '../../lib/draw/bulge-path.ts';
 import { at } from '../../lib/draw/paper.ts';
-import type { PlanView } from '../../lib/draw/scale.ts';
+import type { PlanView } from '../../lib/draw/sheet/scale.ts';
 
 const view: PlanView = { ratio: 10, datum: at(50, 200), mirrored: false };
 

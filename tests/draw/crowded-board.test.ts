@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { drawJobPages } from '../../lib/draw/draw-job.ts';
-import { crowdedPlan } from './crowded-plan.ts';
+import { shippedMetrics } from './lettering/shipped-metrics.ts';
 import { overlapsOn } from './overlaps.ts';
-import { shippedMetrics } from './shipped-metrics.ts';
+import { crowdedPlan } from './sample/crowded-plan.ts';
 
 describe('a board too crowded for its names', () => {
   const plan = crowdedPlan(8, 5, 0.05, 0.04);

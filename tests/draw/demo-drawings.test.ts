@@ -3,7 +3,7 @@ import { drawJob } from '../../lib/draw/draw-job.ts';
 import { expectGolden } from '../golden.ts';
 import { demoJobs, demoPlan } from '../plan/demo.ts';
 import { drawingSummary } from './drawing-summary.ts';
-import { shippedMetrics } from './shipped-metrics.ts';
+import { shippedMetrics } from './lettering/shipped-metrics.ts';
 
 describe('the drawings of the demo jobs', () => {
   it('are those of before', () => {

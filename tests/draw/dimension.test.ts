@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drawOrdinates, type OrdinateRow, ordinateDepthMm } from '../../lib/draw/dimension.ts';
 import { boxesMeet } from '../../lib/draw/paper.ts';
 import { openDrawing } from '../../lib/draw/surface.ts';
-import { shippedMetrics } from './shipped-metrics.ts';
+import { shippedMetrics } from './lettering/shipped-metrics.ts';
 
 const sides = ['top', 'bottom', 'left', 'right'] as const;
 

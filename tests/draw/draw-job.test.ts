@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { drawJob, drawJobPages, type JobPage } from '../../lib/draw/draw-job.ts';
-import { sheetSize } from '../../lib/draw/sheet-format.ts';
+import { sheetSize } from '../../lib/draw/sheet/sheet-format.ts';
 import { drawingText } from '../../lib/draw/surface.ts';
 import { type BuildPlan, buildPlanSchema } from '../../lib/model/plan/index.ts';
 import { expectGolden } from '../golden.ts';
 import { demoJobs, demoPlan } from '../plan/demo.ts';
+import { shippedMetrics } from './lettering/shipped-metrics.ts';
 import { overlapsOn } from './overlaps.ts';
-import { samplePlan } from './sample-plan.ts';
-import { middling } from './sample-shape.ts';
-import { shippedMetrics } from './shipped-metrics.ts';
+import { samplePlan } from './sample/sample-plan.ts';
+import { middling } from './sample/sample-shape.ts';
 import { xmlFault } from './well-formed.ts';
 
 const cases: readonly (readonly [string, () => BuildPlan])[] = [

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { type FeedGrid, feedGrid } from '../../lib/draw/feed/feed-grid.ts';
 import { cutToSheets } from '../../lib/draw/feed/feed-sheets.ts';
 import { feedForest } from '../../lib/draw/feed/feed-tree.ts';
-import { arbitraryShape } from './arbitrary-shape.ts';
-import { samplePlan } from './sample-plan.ts';
+import { arbitraryShape } from './sample/arbitrary-shape.ts';
+import { samplePlan } from './sample/sample-plan.ts';
 
 /** Pairs of an edge and a node that the edge runs through without ending at it. */
 function runsThrough({ nodes, edges }: FeedGrid): string[] {

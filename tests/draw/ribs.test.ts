@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { nestJobs } from '../../lib/board/sheet-pieces.ts';
+import { nestJobs } from '../../lib/board/cut/sheet-pieces.ts';
 import { drawJobPages, type JobPage } from '../../lib/draw/draw-job.ts';
 import { drawingText } from '../../lib/draw/surface.ts';
 import { nestPaths } from '../../lib/export/nest/nest-paths.ts';
-import { onFourPoints, stocked } from '../plan/four-points.ts';
 import { smallPlan } from '../plan/plan-small-shop.ts';
+import { onFourPoints, stocked } from '../plan/power/four-points.ts';
+import { shippedMetrics } from './lettering/shipped-metrics.ts';
 import { overlapsOn } from './overlaps.ts';
-import { shippedMetrics } from './shipped-metrics.ts';
 
 const { plan } = smallPlan(
   ...stocked({ id: 'ply-9', mm: 9, pieces: 1 }),

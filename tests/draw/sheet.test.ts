@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { boxesMeet, boxHolds, type PaperBox } from '../../lib/draw/paper.ts';
-import { frameBox, type SheetFormat, sheetMarginsMm, sheetSize } from '../../lib/draw/sheet-format.ts';
+import { frameBox, type SheetFormat, sheetMarginsMm, sheetSize } from '../../lib/draw/sheet/sheet-format.ts';
 import { type Drawing, drawingText } from '../../lib/draw/surface.ts';
 import { expectGolden } from '../golden.ts';
-import { sampleSheet } from './sample-sheet.ts';
+import { sampleSheet } from './sample/sample-sheet.ts';
 import { xmlFault } from './well-formed.ts';
 
 const reason = 'Findings stop this job: do not build from this sheet';

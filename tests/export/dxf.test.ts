@@ -2,7 +2,7 @@ import type { ICircleEntity, IDxf, IPointEntity, IPolylineEntity } from 'dxf-par
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import type { Loop } from '../../lib/board/bulge.ts';
+import type { Loop } from '../../lib/board/shape/bulge.ts';
 import { type DxfUnit, dxfText } from '../../lib/export/machine/dxf.ts';
 import { machinePaths } from '../../lib/export/machine/machine-paths.ts';
 import { machineSvg } from '../../lib/export/machine/machine-svg.ts';

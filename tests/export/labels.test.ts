@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sheetFormats } from '../../lib/draw/sheet-format.ts';
+import { sheetFormats } from '../../lib/draw/sheet/sheet-format.ts';
 import { labelSheets } from '../../lib/export/labels/label-sheet.ts';
 import { a4Stock, letterStock, readLabelStock, stockFault } from '../../lib/export/labels/label-stock.ts';
 import { labelRows } from '../../lib/export/labels/wire-labels.ts';
-import { shippedMetrics } from '../draw/shipped-metrics.ts';
+import { shippedMetrics } from '../draw/lettering/shipped-metrics.ts';
 import { samplePlan } from '../publish/sample-plan.ts';
 
 describe('labelRows', () => {

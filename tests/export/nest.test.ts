@@ -4,7 +4,7 @@ import { nestedFiles } from '../../lib/export/exporters/nest.ts';
 import { letterStock } from '../../lib/export/labels/label-stock.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { flattenPolygon } from '../board/shapes.ts';
-import { shippedMetrics } from '../draw/shipped-metrics.ts';
+import { shippedMetrics } from '../draw/lettering/shipped-metrics.ts';
 import { samplePlan } from '../publish/sample-plan.ts';
 import { roundedBoard } from './board-of.ts';
 import { parseDxf } from './parse-dxf.ts';

@@ -5,7 +5,7 @@ import { exporters } from '../../lib/export/index.ts';
 import { letterStock } from '../../lib/export/labels/label-stock.ts';
 import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
-import { shippedMetrics } from '../draw/shipped-metrics.ts';
+import { shippedMetrics } from '../draw/lettering/shipped-metrics.ts';
 import { samplePlan } from '../publish/sample-plan.ts';
 import { roundedBoard } from './board-of.ts';
 

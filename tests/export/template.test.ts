@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { sheetFormats } from '../../lib/draw/sheet-format.ts';
+import { sheetFormats } from '../../lib/draw/sheet/sheet-format.ts';
 import { fullSizeView } from '../../lib/export/machine/full-size.ts';
 import { templateHtml } from '../../lib/export/template/template-html.ts';
 import { tilingOf } from '../../lib/export/template/tiling.ts';
 import { openBrowser } from '../browser.ts';
-import { shippedMetrics } from '../draw/shipped-metrics.ts';
+import { shippedMetrics } from '../draw/lettering/shipped-metrics.ts';
 import { roundedBoard } from './board-of.ts';
 import { openPdf, type Stroke, strokesOf } from './pdf-strokes.ts';
 

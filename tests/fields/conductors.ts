@@ -1,4 +1,4 @@
-import { linkEndOf } from '../../lib/model/resolved-job.ts';
+import { linkEndOf } from '../../lib/model/content/resolved-job.ts';
 import { type Outcome, outcomeOfEdits } from './run-row.ts';
 import { dataOf, type Edit, gone, type JobSheet, type Sheet } from './shop.ts';
 

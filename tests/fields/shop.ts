@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import type { z } from 'zod';
-import { partsFileSchema } from '../../lib/model/catalogue.ts';
-import { jobSchema } from '../../lib/model/job.ts';
-import { shopSchema } from '../../lib/model/shop.ts';
-import type { SourceFile } from '../../lib/model/source-file.ts';
-import { vehicleSchema } from '../../lib/model/vehicle.ts';
-import { readYaml } from '../../lib/read/yaml.ts';
+import { partsFileSchema } from '../../lib/model/content/catalogue.ts';
+import { jobSchema } from '../../lib/model/content/job.ts';
+import { shopSchema } from '../../lib/model/content/shop.ts';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
+import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
+import { readYaml } from '../../lib/read/yaml/yaml.ts';
 
 /** The files of a sound shop: where each lies in `content/`, and the schema that it is read by. */
 export const sheets = {

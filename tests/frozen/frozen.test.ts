@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { frozenPath, frozenPlans } from '../../lib/commands/frozen-plans.ts';
 import { drawJob } from '../../lib/draw/draw-job.ts';
 import { type BuildPlan, planFormat } from '../../lib/model/plan/index.ts';
-import { sheetSections } from '../../lib/publish/sheet-sections.ts';
-import { shippedMetrics } from '../draw/shipped-metrics.ts';
+import { sheetSections } from '../../lib/publish/page/sheet-sections.ts';
+import { shippedMetrics } from '../draw/lettering/shipped-metrics.ts';
 
 const folder = fileURLToPath(new URL('.', import.meta.url));
 const formats = readdirSync(folder, { withFileTypes: true }).flatMap((entry) =>

@@ -14,7 +14,7 @@ import {
   wireSize,
 } from '../../lib/model/fields.ts';
 import { Private } from '../../lib/model/private.ts';
-import { type DimensionName, dimensions } from '../../lib/model/quantity.ts';
+import { type DimensionName, dimensions } from '../../lib/model/quantity/quantity.ts';
 
 /** What a field says of a value that it refuses; null where it takes it. */
 function refusal(schema: z.ZodType, value: unknown): string | null {

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dimensionNote, dimensionText, formatLength, type LengthStyle } from '../../lib/model/length-text.ts';
-import { parseQuantity } from '../../lib/model/quantity.ts';
+import {
+  dimensionNote,
+  dimensionText,
+  formatLength,
+  type LengthStyle,
+} from '../../lib/model/quantity/length-text.ts';
+import { parseQuantity } from '../../lib/model/quantity/quantity.ts';
 
 const sixteenths: LengthStyle = { system: 'inch', fraction: 16 };
 

@@ -8,7 +8,7 @@ import {
   parseNumber,
   parseQuantity,
   writeQuantity,
-} from '../../lib/model/quantity.ts';
+} from '../../lib/model/quantity/quantity.ts';
 
 function isDimension(name: string): name is DimensionName {
   return Object.hasOwn(dimensions, name);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import type { SourceFile } from '../../lib/model/source-file.ts';
-import { LeastSizes } from '../../lib/plan/least-sizes.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
+import { LeastSizes } from '../../lib/plan/power/sizing/least-sizes.ts';
 import { inJob, jobFile, partsFile } from '../read/problem-case.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 import { jobOf, smallPlan } from './plan-small-shop.ts';

@@ -1,7 +1,7 @@
+import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { JoinedRemark } from '../../lib/model/remark.ts';
-import type { Job } from '../../lib/model/resolved-job.ts';
-import type { SourceFile } from '../../lib/model/source-file.ts';
 import { planJob } from '../../lib/plan/plan-job.ts';
 import { type ReleasedLabels, readContent } from '../../lib/read/read-content.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';

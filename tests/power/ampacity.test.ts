@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
-import { type Ampacity, ampacity, type RunZone } from '../../lib/power/ampacity.ts';
+import { type Ampacity, ampacity, type RunZone } from '../../lib/power/conductor/ampacity.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 

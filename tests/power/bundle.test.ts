@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../lib/power/bundle.ts';
-import { chooseCovering, heatShrink } from '../../lib/power/covering-size.ts';
+import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../lib/power/conductor/bundle.ts';
+import { chooseCovering, heatShrink } from '../../lib/power/conductor/covering-size.ts';
 import { usualFit } from './usual-rules.ts';
 
 function metres(result: ReturnType<typeof outsideDiameterM>): number {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { awgSize } from '../../lib/model/quantity/wire-size.ts';
 import { awgSizes } from '../../lib/model/tables/copper-wire.ts';
-import { awgSize } from '../../lib/model/wire-size.ts';
 import {
   type CableCandidate,
   type ConductorChoice,
   type ConductorDuty,
   chooseConductor,
-} from '../../lib/power/conductor-choice.ts';
+} from '../../lib/power/conductor/conductor-choice.ts';
 import type { PowerRules } from '../../lib/power/power-rules.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';

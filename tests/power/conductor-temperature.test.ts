@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { awgSize } from '../../lib/model/wire-size.ts';
-import type { RunZone } from '../../lib/power/ampacity.ts';
-import { chooseConductor } from '../../lib/power/conductor-choice.ts';
-import { conductorTemperatureC } from '../../lib/power/conductor-temperature.ts';
+import { awgSize } from '../../lib/model/quantity/wire-size.ts';
+import type { RunZone } from '../../lib/power/conductor/ampacity.ts';
+import { chooseConductor } from '../../lib/power/conductor/conductor-choice.ts';
+import { conductorTemperatureC } from '../../lib/power/conductor/conductor-temperature.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 

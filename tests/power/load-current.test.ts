@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { type AmplifierSupply, amplifierCurrents, loadElement } from '../../lib/power/load-current.ts';
+import {
+  type AmplifierSupply,
+  amplifierCurrents,
+  loadElement,
+} from '../../lib/power/network/load-current.ts';
 import { usualEfficiency } from './usual-rules.ts';
 
 const amplifier: AmplifierSupply = {

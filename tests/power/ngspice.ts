@@ -1,5 +1,10 @@
 import { Simulation } from 'eecircuit-engine';
-import type { ConverterLoad, EmfSource, Network, NetworkElement } from '../../lib/power/network-types.ts';
+import type {
+  ConverterLoad,
+  EmfSource,
+  Network,
+  NetworkElement,
+} from '../../lib/power/network/network-types.ts';
 
 /** What ngspice says of a network: node voltages, or the lines of its error list. */
 export type SpiceAnswer =

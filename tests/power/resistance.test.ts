@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
-import { ohmPerM } from '../../lib/power/resistance.ts';
+import { ohmPerM } from '../../lib/power/conductor/resistance.ts';
 import { isPowerFault } from '../../lib/power/traced.ts';
 import { publishedRows } from '../model/tables/published.ts';
 import { usualRules } from './usual-rules.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { NetworkElement } from '../../lib/power/network-types.ts';
+import type { NetworkElement } from '../../lib/power/network/network-types.ts';
 import { type ShortCircuit, shortCircuit } from '../../lib/power/short-circuit.ts';
 import { Spice } from './ngspice.ts';
 

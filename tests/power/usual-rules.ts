@@ -1,8 +1,8 @@
 import type { HouseRules } from '../../lib/model/house-rules.ts';
-import { powerRules } from '../../lib/plan/power-rules.ts';
-import { coveringFit } from '../../lib/plan/run-coverings.ts';
-import type { CoveringFit } from '../../lib/power/covering-size.ts';
-import type { Efficiency } from '../../lib/power/load-current.ts';
+import { powerRules } from '../../lib/plan/power/power-rules.ts';
+import { coveringFit } from '../../lib/plan/wiring/run-coverings.ts';
+import type { CoveringFit } from '../../lib/power/conductor/covering-size.ts';
+import type { Efficiency } from '../../lib/power/network/load-current.ts';
 import type { PowerRules } from '../../lib/power/power-rules.ts';
 import { readHouseRules } from '../../lib/read/read-house-rules.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addresses, fileOf, linkTo, revisionSegment, wayUp } from '../../lib/publish/addresses.ts';
-import { cssString } from '../../lib/publish/print-rules.ts';
+import { cssString } from '../../lib/publish/page/print-rules.ts';
+import { addresses, fileOf, linkTo, revisionSegment, wayUp } from '../../lib/publish/site/addresses.ts';
 
 describe('addresses', () => {
   it('are what is printed on paper', () => {

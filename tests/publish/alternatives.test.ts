@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import { namesOf } from '../../lib/publish/plan-names.ts';
+import { namesOf } from '../../lib/publish/page/plan-names.ts';
+import { writerFor } from '../../lib/publish/page/written.ts';
 import {
   conductorAlternatives,
   fuseAlternatives,
   fusesLacking,
 } from '../../lib/publish/sheets/alternatives.ts';
 import type { Table } from '../../lib/publish/sheets/table.ts';
-import { writerFor } from '../../lib/publish/written.ts';
 import { smallPlan } from '../plan/plan-small-shop.ts';
 import { inJob, partsFile } from '../read/problem-case.ts';
 import type { Change } from '../read/small-shop.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BuildPlan, PlanBoard } from '../../lib/model/plan/index.ts';
-import { cutAndDrill } from '../../lib/publish/sheets/cut-and-drill.ts';
+import { cutAndDrill } from '../../lib/publish/sheets/board/cut-and-drill.ts';
 import type { Table } from '../../lib/publish/sheets/table.ts';
 import { samplePlan } from './sample-plan.ts';
 

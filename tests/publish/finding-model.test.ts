@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../lib/model/finding.ts';
-import { findingGroups } from '../../lib/publish/finding-model.ts';
+import { findingGroups } from '../../lib/publish/page/finding-model.ts';
 
 const where = { file: 'a.yaml', line: 3, column: 5, path: '/links/feed' };
 const finding = (more: Partial<Finding> = {}): Finding => ({

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { findingCatalogue, findingFamilies } from '../../lib/model/findings/index.ts';
-import { renderPage } from '../../lib/publish/render-page.ts';
-import { sitePages } from '../../lib/publish/site-pages.ts';
-import { openTemplates } from '../../lib/publish/templates.ts';
+import { renderPage } from '../../lib/publish/page/render-page.ts';
+import { sitePages } from '../../lib/publish/site/site-pages.ts';
+import { openTemplates } from '../../lib/publish/site/templates.ts';
 import { sampleDrawings, sampleSite } from './sample-site.ts';
 
 const pageAt = (address: string, audience: 'bench' | 'customer' = 'bench') => {

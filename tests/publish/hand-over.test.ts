@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { BuildPlan, PlanMeasurement } from '../../lib/model/plan/index.ts';
-import { handOverLacks, handOverOf } from '../../lib/publish/hand-over.ts';
-import { renderPage } from '../../lib/publish/render-page.ts';
-import { sitePages } from '../../lib/publish/site-pages.ts';
-import { openTemplates } from '../../lib/publish/templates.ts';
+import { handOverLacks, handOverOf } from '../../lib/publish/page/hand-over.ts';
+import { renderPage } from '../../lib/publish/page/render-page.ts';
+import { sitePages } from '../../lib/publish/site/site-pages.ts';
+import { openTemplates } from '../../lib/publish/site/templates.ts';
 import { samplePlan } from './sample-plan.ts';
 import { sampleJob, sampleSite } from './sample-site.ts';
 

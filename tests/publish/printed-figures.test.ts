@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { FigureName } from '../../lib/model/printed/figures.ts';
 import type { LengthName } from '../../lib/model/printed/lengths.ts';
-import type { Direction } from '../../lib/model/safe-rounding.ts';
+import type { Direction } from '../../lib/model/quantity/safe-rounding.ts';
 import { figureDirections, lengthDirections } from '../model/printed/safe-directions.ts';
 
 /** Every figure that was printed while the plans were made, drawn and set: its text, with the value behind it. */
@@ -72,9 +72,9 @@ const { drawJob } = await import('../../lib/draw/draw-job.ts');
 const { shippedMetrics } = await import('../../lib/commands/drawings.ts');
 const { figures } = await import('../../lib/model/printed/figures.ts');
 const { stepOf } = await import('../../lib/model/printed/instrument.ts');
-const { parseQuantity } = await import('../../lib/model/quantity.ts');
+const { parseQuantity } = await import('../../lib/model/quantity/quantity.ts');
 const { findingFigure } = await import('../../lib/model/finding-text.ts');
-const { sheetSections } = await import('../../lib/publish/sheet-sections.ts');
+const { sheetSections } = await import('../../lib/publish/page/sheet-sections.ts');
 const { judgedPlan } = await import('../../lib/commands/judged-plan.ts');
 const { fixedJob, fixedJobs } = await import('../boards/fixed-jobs.ts');
 const { demoJob, demoJobs } = await import('../plan/demo.ts');

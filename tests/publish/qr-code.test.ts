@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { qrCode } from '../../lib/publish/qr-code.ts';
+import { qrCode } from '../../lib/publish/page/qr-code.ts';
 
 type Reader = (data: Uint8ClampedArray, width: number, height: number) => { readonly data: string } | null;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { namesOf } from '../../lib/publish/plan-names.ts';
+import { namesOf } from '../../lib/publish/page/plan-names.ts';
+import { writerFor } from '../../lib/publish/page/written.ts';
 import { coveringPieces, dressTable } from '../../lib/publish/sheets/run-dress.ts';
-import { writerFor } from '../../lib/publish/written.ts';
 import { smallPlan } from '../plan/plan-small-shop.ts';
 import { inJob, partsFile, vehicleFile } from '../read/problem-case.ts';
 import type { Change } from '../read/small-shop.ts';

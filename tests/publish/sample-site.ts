@@ -1,8 +1,8 @@
-import { jobSchema } from '../../lib/model/job.ts';
+import { jobSchema } from '../../lib/model/content/job.ts';
+import { shopSchema } from '../../lib/model/content/shop.ts';
+import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { type Part, partSchema } from '../../lib/model/kinds/index.ts';
-import { shopSchema } from '../../lib/model/shop.ts';
-import { vehicleSchema } from '../../lib/model/vehicle.ts';
-import type { DrawingsOf, PublishedJob, ShopSite } from '../../lib/publish/shop-site.ts';
+import type { DrawingsOf, PublishedJob, ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { samplePlan } from './sample-plan.ts';
 
 /** Words that stand for private values: made so that they can't occur by chance. */

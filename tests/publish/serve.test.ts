@@ -2,8 +2,8 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { type Served, serve } from '../../lib/publish/serve.ts';
-import type { LoadedSite } from '../../lib/publish/serve-site.ts';
+import { type Served, serve } from '../../lib/publish/serve/serve.ts';
+import type { LoadedSite } from '../../lib/publish/serve/serve-site.ts';
 import { samplePlan } from './sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from './sample-site.ts';
 

@@ -2,11 +2,11 @@ import { access } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { audiences } from '../../lib/model/audience.ts';
-import { renderPage } from '../../lib/publish/render-page.ts';
-import { sheetSections } from '../../lib/publish/sheet-sections.ts';
+import { renderPage } from '../../lib/publish/page/render-page.ts';
+import { sheetSections } from '../../lib/publish/page/sheet-sections.ts';
 import { sheetIds, sheets } from '../../lib/publish/sheets/index.ts';
-import { sitePages } from '../../lib/publish/site-pages.ts';
-import { layoutsFolder, openTemplates } from '../../lib/publish/templates.ts';
+import { sitePages } from '../../lib/publish/site/site-pages.ts';
+import { layoutsFolder, openTemplates } from '../../lib/publish/site/templates.ts';
 import { samplePlan } from './sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from './sample-site.ts';
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { builders, customerAndShop, everyone } from '../../lib/model/audience.ts';
-import { partsFileSchema } from '../../lib/model/catalogue.ts';
-import { jobSchema } from '../../lib/model/job.ts';
+import { partsFileSchema } from '../../lib/model/content/catalogue.ts';
+import { jobSchema } from '../../lib/model/content/job.ts';
+import { shopSchema } from '../../lib/model/content/shop.ts';
+import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { buildPlanSchema } from '../../lib/model/plan/index.ts';
-import { shopSchema } from '../../lib/model/shop.ts';
-import { vehicleSchema } from '../../lib/model/vehicle.ts';
-import { undeclaredLeaves, visibleTo } from '../../lib/publish/visible-to.ts';
+import { undeclaredLeaves, visibleTo } from '../../lib/publish/site/visible-to.ts';
 import { samplePlan } from './sample-plan.ts';
 
 const files = { jobSchema, partsFileSchema, vehicleSchema, shopSchema, buildPlanSchema };

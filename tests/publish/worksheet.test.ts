@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { markWords } from '../../lib/publish/page/words.ts';
+import { plainNumber } from '../../lib/publish/page/written.ts';
 import { worksheetPages } from '../../lib/publish/pages/worksheet-page.ts';
 import type { Table } from '../../lib/publish/sheets/table.ts';
-import { markWords } from '../../lib/publish/words.ts';
 import { workingTables } from '../../lib/publish/workings/index.ts';
-import { plainNumber } from '../../lib/publish/written.ts';
 import { type FixedJob, fixedJobs, fixedPlan } from '../boards/fixed-jobs.ts';
 import { sampleJob, sampleSite } from './sample-site.ts';
 

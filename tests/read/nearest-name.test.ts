@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { editDistance, nearestName } from '../../lib/read/nearest-name.ts';
+import { editDistance, nearestName } from '../../lib/read/names/nearest-name.ts';
 
 describe('edit distance', () => {
   // The textbook pairs: kitten and sitting, saturday and sunday (Levenshtein distance 3); ca and abc, which tell

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import { placeText } from '../../lib/model/place.ts';
 import type { Problem } from '../../lib/model/problem.ts';
-import type { SourceFile } from '../../lib/model/source-file.ts';
 import { readContent } from '../../lib/read/read-content.ts';
 import { inJob, jobFile, partsFile, vehicleFile, withBoard } from './problem-case.ts';
 import { smallShop, withoutMark } from './small-shop.ts';

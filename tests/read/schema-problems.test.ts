@@ -12,8 +12,8 @@ import {
 } from '../../lib/model/fields.ts';
 import { placeText } from '../../lib/model/place.ts';
 import type { Problem } from '../../lib/model/problem.ts';
-import { schemaProblems } from '../../lib/read/schema-problems.ts';
-import { readYaml } from '../../lib/read/yaml.ts';
+import { schemaProblems } from '../../lib/read/schema/schema-problems.ts';
+import { readYaml } from '../../lib/read/yaml/yaml.ts';
 
 function problems(schema: z.ZodType, source: string): Problem[] {
   const { value: document } = readYaml('job.yaml', source);

@@ -1,4 +1,4 @@
-import type { SourceFile } from '../../lib/model/source-file.ts';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
 
 const shop = `rackleaf: 1
 name: Test bench

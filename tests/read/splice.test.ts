@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { splice } from '../../lib/read/splice.ts';
-import { readYaml } from '../../lib/read/yaml.ts';
+import { splice } from '../../lib/read/yaml/splice.ts';
+import { readYaml } from '../../lib/read/yaml/yaml.ts';
 
 const source = 'title: Two amps # as ordered\nfuse: 60 A   # the maker says 60\nsize: 4 AWG\n';
 

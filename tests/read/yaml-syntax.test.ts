@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { placeText } from '../../lib/model/place.ts';
-import { readYaml } from '../../lib/read/yaml.ts';
+import { readYaml } from '../../lib/read/yaml/yaml.ts';
 
 test.each([
   ['a:\n\t- b\n', '2:1 a tab stands in the indentation'],

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { CORE_SCHEMA, dump, load } from 'js-yaml';
 import { describe, expect, test } from 'vitest';
 import { placeText, pointer } from '../../lib/model/place.ts';
-import { readYaml } from '../../lib/read/yaml.ts';
+import { readYaml } from '../../lib/read/yaml/yaml.ts';
 
 function read(source: string) {
   const { value, problems } = readYaml('job.yaml', source);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { JobAccepted } from '../../lib/model/content/job.ts';
 import type { Finding } from '../../lib/model/finding.ts';
-import type { JobAccepted } from '../../lib/model/job.ts';
 import { isStopped } from '../../lib/model/plan/index.ts';
 import type { JoinedRemark } from '../../lib/model/remark.ts';
 import { judge } from '../../lib/rules/index.ts';

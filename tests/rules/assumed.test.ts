@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
-import { inParts, inVehicle } from '../plan/power-changes.ts';
+import { inParts, inVehicle } from '../plan/power/power-changes.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 
 /** The drop finding of the small shop's amplifier at the end of a long way. */

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
-import type { jobSchema } from '../../lib/model/job.ts';
-import type { shopSchema } from '../../lib/model/shop.ts';
-import type { vehicleSchema } from '../../lib/model/vehicle.ts';
+import type { jobSchema } from '../../lib/model/content/job.ts';
+import type { shopSchema } from '../../lib/model/content/shop.ts';
+import type { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { parts, type WrittenParts } from './parts.ts';
 
 /** What a shop wrote, before it is read. */

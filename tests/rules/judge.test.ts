@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import type { Job } from '../../lib/model/content/resolved-job.ts';
 import { findingSchema } from '../../lib/model/finding.ts';
 import type { JoinedRemark, PlacedRemark } from '../../lib/model/remark.ts';
-import type { Job } from '../../lib/model/resolved-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { about } from './case.ts';
 import { cases } from './cases/index.ts';

@@ -1,3 +1,4 @@
+import { type Job, type Link, terminalId } from '../../lib/model/content/resolved-job.ts';
 import {
   type BuildPlan,
   type PlanChannel,
@@ -6,9 +7,8 @@ import {
   type PlanWire,
   planFormat,
 } from '../../lib/model/plan/index.ts';
-import { type Job, type Link, terminalId } from '../../lib/model/resolved-job.ts';
+import { awgSize } from '../../lib/model/quantity/wire-size.ts';
 import type { ConductorRole } from '../../lib/model/vocabulary.ts';
-import { awgSize } from '../../lib/model/wire-size.ts';
 import { planHouseRules } from '../../lib/plan/house-rules.ts';
 import { boardOf } from './plan-board.ts';
 import { powerOf } from './plan-power.ts';

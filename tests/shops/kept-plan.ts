@@ -3,8 +3,8 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, wri
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deserialize, serialize } from 'node:v8';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import type { SourceFile } from '../../lib/model/source-file.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const store = join(root, 'node_modules/.cache/rackleaf-plans');

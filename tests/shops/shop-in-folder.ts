@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { judgedPlan } from '../../lib/commands/judged-plan.ts';
+import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import type { Job } from '../../lib/model/resolved-job.ts';
-import type { SourceFile } from '../../lib/model/source-file.ts';
 import { type Content, readContent } from '../../lib/read/read-content.ts';
 import { keptPlan } from './kept-plan.ts';
 

@@ -1,7 +1,7 @@
 import { realEffects } from '../../lib/commands/effects.ts';
 import { judgedPlan } from '../../lib/commands/judged-plan.ts';
 import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
-import type { ShopSite } from '../../lib/publish/shop-site.ts';
+import type { ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { keptPlan } from './kept-plan.ts';
 
 /** What the site of a shop in a folder is made from, as `build` has it; its plans are kept between files of tests. */

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { jobDrawings } from '../../lib/commands/drawings.ts';
 import { setToPrint } from '../../lib/commands/print-set.ts';
 import { openPrintPage, type PrintJob, pdfOptions } from '../../lib/export/print/print-pdf.ts';
-import type { PublishedJob, ShopSite } from '../../lib/publish/shop-site.ts';
+import type { PublishedJob, ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { openBrowser } from '../browser.ts';
 import { casesOf } from '../long-run.ts';
 import { root } from '../plan/demo.ts';

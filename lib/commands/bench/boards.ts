@@ -1,10 +1,10 @@
-import type { Item, ItemTerminal, Placement, Side, WireLayer } from '../../board/item.ts';
-import { bodyOf, terminalOnBoard } from '../../board/item.ts';
-import { searchLayouts } from '../../board/layout-search.ts';
-import { type BoardShape, drawOutline } from '../../board/outline.ts';
-import type { RouteEnd, RouteWire } from '../../board/route.ts';
-import { routeWires } from '../../board/routing.ts';
-import type { Link } from '../../board/score.ts';
+import type { Item, ItemTerminal, Placement, Side, WireLayer } from '../../board/layout/item.ts';
+import { bodyOf, terminalOnBoard } from '../../board/layout/item.ts';
+import { searchLayouts } from '../../board/layout/layout-search.ts';
+import type { Link } from '../../board/layout/score.ts';
+import type { RouteEnd, RouteWire } from '../../board/route/route.ts';
+import { routeWires } from '../../board/route/routing.ts';
+import { type BoardShape, drawOutline } from '../../board/shape/outline.ts';
 import { houseRuleDefinition } from '../../model/house-rules.ts';
 import { outlineSchema } from '../../model/outline.ts';
 

@@ -1,5 +1,5 @@
 import { seeded } from '../../board/random.ts';
-import type { Network, NetworkElement } from '../../power/network-types.ts';
+import type { Network, NetworkElement } from '../../power/network/network-types.ts';
 
 /**
  * A vehicle's network by chance, of a number of elements: a battery, feeds that branch, and for every device a lead,

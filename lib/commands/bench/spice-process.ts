@@ -1,7 +1,7 @@
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
-import type { Network } from '../../power/network-types.ts';
+import type { Network } from '../../power/network/network-types.ts';
 import type { Reading } from './timing.ts';
 
 /** A network to solve, from the open-circuit voltage `startV`; with `read`, so many times, and only the time is asked for. */

@@ -1,5 +1,5 @@
 import type { Simulation } from 'eecircuit-engine';
-import type { Network, NetworkElement } from '../../power/network-types.ts';
+import type { Network, NetworkElement } from '../../power/network/network-types.ts';
 
 /** Solves networks with ngspice, one run each: the node voltages, or null where it fails. */
 export type SpiceRun = (network: Network, startV: number) => Promise<ReadonlyMap<string, number> | null>;

@@ -3,7 +3,7 @@ import { bulgePath } from '../bulge-path.ts';
 import { pathPoints } from '../drawn-strokes.ts';
 import { at, boxHolds, grown, type PaperBox } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
-import { onPaper } from '../scale.ts';
+import { onPaper } from '../sheet/scale.ts';
 import { type LineStyle, lines } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
 import type { BoardScene } from './board-sheets.ts';

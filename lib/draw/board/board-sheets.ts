@@ -1,9 +1,9 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawPage, type Page } from '../page.ts';
 import type { PaperBox } from '../paper.ts';
-import { type PlanView, type ScaleRatio, scaleRatios } from '../scale.ts';
+import { type PlanView, type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import type { Drawing } from '../surface.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 import { cutItems, fewestTiles } from './board-tiles.ts';
 import { windowRound } from './board-view.ts';
 import { type Attempt, withDetails } from './detail-sheets.ts';

@@ -1,7 +1,7 @@
 import type { PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
 import type { Page } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
-import type { ScaleRatio } from '../scale.ts';
+import type { ScaleRatio } from '../sheet/scale.ts';
 import { type BoardWindow, windowRound } from './board-view.ts';
 import { type Margins, type SheetRooms, within } from './scaled-sheet.ts';
 

@@ -3,7 +3,7 @@ import { bulgePath, outlineBox } from '../bulge-path.ts';
 import { hatchFill } from '../hatch.ts';
 import { at, boxAt, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawCircle, drawLine, drawPath, type Parent } from '../pen.ts';
-import { lengthOnPaper, onPaper, type PlanView, type ScaleRatio } from '../scale.ts';
+import { lengthOnPaper, onPaper, type PlanView, type ScaleRatio } from '../sheet/scale.ts';
 import { type LineStyle, lines } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 

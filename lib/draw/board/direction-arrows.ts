@@ -1,5 +1,5 @@
 import type { Direction } from '../../model/vocabulary.ts';
-import { baselineFor, drawText } from '../lettering.ts';
+import { baselineFor, drawText } from '../lettering/lettering.ts';
 import { at, boxAt, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';

@@ -1,10 +1,10 @@
-import type { Side } from '../../board/item.ts';
+import type { Side } from '../../board/layout/item.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { drawText } from '../lettering.ts';
+import { drawText } from '../lettering/lettering.ts';
+import { spreadApart } from '../lettering/spread.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
-import type { ScaleRatio } from '../scale.ts';
-import { spreadApart } from '../spread.ts';
+import type { ScaleRatio } from '../sheet/scale.ts';
 import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import type { Margins } from './scaled-sheet.ts';

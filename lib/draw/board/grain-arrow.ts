@@ -1,6 +1,6 @@
 import type { GrainWay } from '../../model/outline.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { baselineFor, drawText } from '../lettering.ts';
+import { baselineFor, drawText } from '../lettering/lettering.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';

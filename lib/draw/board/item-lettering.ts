@@ -1,11 +1,11 @@
 import { strokeObstacles } from '../drawn-strokes.ts';
 import { shortName } from '../feed/feed-words.ts';
-import { anchorAt } from '../label-candidates.ts';
-import type { Obstacle } from '../obstacle-index.ts';
+import { anchorAt } from '../lettering/label-candidates.ts';
+import type { Obstacle } from '../lettering/obstacle-index.ts';
+import { type TextLabel, textObstacles } from '../lettering/view-labels.ts';
 import { grown } from '../paper.ts';
 import { types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import { type TextLabel, textObstacles } from '../view-labels.ts';
 import type { BoardScene } from './board-sheets.ts';
 import type { ItemOnBoard } from './item-on-board.ts';
 import { fanNames } from './name-fan.ts';

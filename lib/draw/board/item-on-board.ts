@@ -1,8 +1,8 @@
-import { type Item, onBoard, type Side, sides, type TurnDeg, turnedSide } from '../../board/item.ts';
+import { type Item, onBoard, type Side, sides, type TurnDeg, turnedSide } from '../../board/layout/item.ts';
 import type { PlanItem, PlanPlacement } from '../../model/plan/index.ts';
 import type { Panel } from '../../model/vocabulary.ts';
 import { boxRound, type PaperBox } from '../paper.ts';
-import { onPaper, type PlanView } from '../scale.ts';
+import { onPaper, type PlanView } from '../sheet/scale.ts';
 import { rectangleOnPaper } from './board-view.ts';
 
 /** Something at an edge of an item: where along that edge on paper, and which edge it is as the item is turned. */

@@ -1,4 +1,4 @@
-import { drawText, fitText, linePitchMm } from '../lettering.ts';
+import { drawText, fitText, linePitchMm } from '../lettering/lettering.ts';
 import { at, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import type { Parent } from '../pen.ts';
 import { types } from '../style.ts';

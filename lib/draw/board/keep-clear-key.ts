@@ -1,5 +1,5 @@
 import type { KeepClearKind } from '../../model/plan/board.ts';
-import { baselineFor, drawText } from '../lettering.ts';
+import { baselineFor, drawText } from '../lettering/lettering.ts';
 import { at, boxAt, cornersOf, type PaperBox } from '../paper.ts';
 import { drawPath, drawShape, pathThrough } from '../pen.ts';
 import { keepClearStyles, lines, types } from '../style.ts';

@@ -1,9 +1,9 @@
-import type { Side } from '../../board/item.ts';
-import { drawText, textBox } from '../lettering.ts';
-import { indexObstacles, type Obstacle } from '../obstacle-index.ts';
+import type { Side } from '../../board/layout/item.ts';
+import { drawText, textBox } from '../lettering/lettering.ts';
+import { indexObstacles, type Obstacle } from '../lettering/obstacle-index.ts';
+import { spreadApart } from '../lettering/spread.ts';
 import { at, boxHolds, grown, type PaperBox, type PaperPoint, type PaperSegment } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
-import { spreadApart } from '../spread.ts';
 import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import { type MergedName, mergedRuns } from './merge-names.ts';

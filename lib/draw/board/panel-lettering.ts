@@ -1,5 +1,6 @@
-import type { Side } from '../../board/item.ts';
-import { drawText, textBox } from '../lettering.ts';
+import type { Side } from '../../board/layout/item.ts';
+import { drawText, textBox } from '../lettering/lettering.ts';
+import { spreadApart } from '../lettering/spread.ts';
 import {
   at,
   boxesMeet,
@@ -11,7 +12,6 @@ import {
   widthMm,
 } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
-import { spreadApart } from '../spread.ts';
 import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import {

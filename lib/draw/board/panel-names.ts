@@ -1,4 +1,4 @@
-import type { Side } from '../../board/item.ts';
+import type { Side } from '../../board/layout/item.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { inGroupsOf, type MergedName, mergedPairs, mergedRuns, single } from './merge-names.ts';
 

@@ -1,13 +1,13 @@
-import { type RibFace, ribRing, ringsAlong } from '../../board/rib.ts';
-import type { LengthStyle } from '../../model/length-text.ts';
+import { type RibFace, ribRing, ringsAlong } from '../../board/strength/rib.ts';
 import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
+import type { LengthStyle } from '../../model/quantity/length-text.ts';
+import type { TextLabel } from '../lettering/view-labels.ts';
 import { boxesMeet, boxRound, type PaperBox } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
-import { onPaper, type PlanView } from '../scale.ts';
+import { onPaper, type PlanView } from '../sheet/scale.ts';
 import { lines, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
-import type { TextLabel } from '../view-labels.ts';
 import { clippedLine } from './clip.ts';
 
 /** A view of the ribs of a board: from which face, and what of it is shown. */

@@ -1,8 +1,8 @@
-import type { Side } from '../../board/item.ts';
+import type { Side } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { splitTerminal } from '../feed/feed-tree.ts';
 import type { PaperPoint } from '../paper.ts';
-import { onPaper } from '../scale.ts';
+import { onPaper } from '../sheet/scale.ts';
 import type { BoardScene } from './board-sheets.ts';
 import { type ItemOnBoard, nearestSide } from './item-on-board.ts';
 import { labelsText } from './merge-names.ts';

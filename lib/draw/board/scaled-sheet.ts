@@ -1,8 +1,8 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
-import { type ScaleRatio, scaleRatios } from '../scale.ts';
-import type { TextMetrics } from '../text-metrics.ts';
+import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import type { BoardWindow } from './board-view.ts';
 
 /** Room to leave free round a thing that is drawn to scale, millimetres of paper. */

@@ -1,4 +1,4 @@
-import { withoutRectangle } from '../../board/free-rectangles.ts';
+import { withoutRectangle } from '../../board/cut/free-rectangles.ts';
 import { boxesMeet, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import type { ItemOnBoard } from './item-on-board.ts';
 

@@ -1,7 +1,7 @@
-import { ribRing } from '../../board/rib.ts';
-import { dimensionNote, type LengthStyle } from '../../model/length-text.ts';
+import { ribRing } from '../../board/strength/rib.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
+import { dimensionNote, type LengthStyle } from '../../model/quantity/length-text.ts';
 import {
   arcPoint,
   drawBoardEdge,
@@ -24,14 +24,14 @@ import {
 import { arrowsLeft, placeDirectionArrows } from '../board/place-arrows.ts';
 import { drawRibs, type RibView, ribLabels, ribSize } from '../board/ribs-on-board.ts';
 import { type Margins, type ScaledSheet, sheetFor, sheetRooms, within } from '../board/scaled-sheet.ts';
-import { anchorAt } from '../label-candidates.ts';
+import { anchorAt } from '../lettering/label-candidates.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
 import { drawPage, type Page } from '../page.ts';
 import type { PaperBox } from '../paper.ts';
-import { onPaper, type PlanView, type ScaleRatio } from '../scale.ts';
+import { onPaper, type PlanView, type ScaleRatio } from '../sheet/scale.ts';
 import { types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
-import type { TextMetrics } from '../text-metrics.ts';
-import { drawLabels, type TextLabel } from '../view-labels.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Which face of a board a view shows, and what is measured on it. */

@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import type { Page } from '../page.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 
 /** Sheets of a job on which drawings stand. */
 export type DrawingSheet =

@@ -1,11 +1,11 @@
-import type { NestedSheet } from '../../board/nesting.ts';
-import { cutFrom, type JobNesting, nestedName, nestJobs, stockGrain } from '../../board/sheet-pieces.ts';
+import type { NestedSheet } from '../../board/cut/nesting.ts';
+import { cutFrom, type JobNesting, nestedName, nestJobs, stockGrain } from '../../board/cut/sheet-pieces.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetRooms } from '../board/scaled-sheet.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type NestScene, nestLayout, nestNotes } from '../nest/nest-layout.ts';
 import { paintNest } from '../nest/nest-paint.ts';
 import type { Page } from '../page.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 import { lengthStyleOf } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 

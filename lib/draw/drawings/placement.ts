@@ -1,7 +1,7 @@
-import type { Side } from '../../board/item.ts';
-import { dimensionNote } from '../../model/length-text.ts';
+import type { Side } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { printedDimension, printedLength } from '../../model/printed/lengths.ts';
+import { dimensionNote } from '../../model/quantity/length-text.ts';
 import type { ConductorRole, Panel } from '../../model/vocabulary.ts';
 import {
   drawBase,
@@ -26,13 +26,13 @@ import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { drawRibs, ribLabels } from '../board/ribs-on-board.ts';
 import { itemsBeneath } from '../board/stacked-items.ts';
 import { shortName } from '../feed/feed-words.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
 import { boxRound, grown, type PaperBox } from '../paper.ts';
 import { drawCircle, type Parent } from '../pen.ts';
-import { onPaper } from '../scale.ts';
+import { onPaper } from '../sheet/scale.ts';
 import { lines, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import type { TextMetrics } from '../text-metrics.ts';
-import { drawLabels, type TextLabel } from '../view-labels.ts';
 import { lengthStyleOf } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 

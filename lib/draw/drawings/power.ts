@@ -7,9 +7,9 @@ import { paintFeed } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
 import { atMostText, drawnText } from '../feed/feed-words.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, widthMm } from '../paper.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Single-line diagram of the feed, after IEC 60617 (mem): sources at the left, grounds at the right. */

@@ -1,10 +1,10 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type Page, roomOf } from '../page.ts';
 import { at, heightMm, widthMm } from '../paper.ts';
 import { panelStrips } from '../presets/panel-strips.ts';
 import { type LaidStrip, layStrip } from '../presets/strip-layout.ts';
 import { paintStrip } from '../presets/strip-paint.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Every panel with controls, seen facing it, each control in its preset before first power-up. */

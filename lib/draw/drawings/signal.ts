@@ -1,5 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { paintFeed } from '../feed/feed-paint.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { type SignalModel, signalModel } from '../signal/signal-model.ts';
@@ -7,7 +8,6 @@ import { paintSignal, signalWidths } from '../signal/signal-paint.ts';
 import { type SignalSpan, signalSheets, wholeView } from '../signal/signal-sheets.ts';
 import { turnOnViews } from '../signal/turn-on-chain.ts';
 import type { Drawing } from '../surface.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Signal and speaker diagram: sources at the left, speakers at the right, after IEC 60617 (mem). */

@@ -1,4 +1,4 @@
-import type { Side } from '../../board/item.ts';
+import type { Side } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { type ConductorRole, conductorRoleSchema } from '../../model/vocabulary.ts';
 import { drawBase, drawItemOutline, isWhole, itemsOf, shownBox } from '../board/board-base.ts';
@@ -19,14 +19,14 @@ import { type Margins, sheetFor, sheetRooms } from '../board/scaled-sheet.ts';
 import { itemsBeneath } from '../board/stacked-items.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { shortName } from '../feed/feed-words.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { drawLabels } from '../lettering/view-labels.ts';
 import { at, type PaperBox, type PaperSegment, segmentsCross } from '../paper.ts';
 import type { Parent } from '../pen.ts';
 import { drawRoleStrip, roleStripHeightMm } from '../role-strip.ts';
-import { onPaper, type ScaleRatio } from '../scale.ts';
+import { onPaper, type ScaleRatio } from '../sheet/scale.ts';
 import { inks, lines, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import type { TextMetrics } from '../text-metrics.ts';
-import { drawLabels } from '../view-labels.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Wiring of each board: its routes in the lines of their roles, with the labels of their wires at both ends. */

@@ -1,6 +1,6 @@
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { drawConductor } from '../conductor-line.ts';
-import { baselineFor, drawLines, drawText, fitText, linePitchMm } from '../lettering.ts';
+import { baselineFor, drawLines, drawText, fitText, linePitchMm } from '../lettering/lettering.ts';
 import { at, cornersOf, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';

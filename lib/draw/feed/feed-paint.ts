@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { drawConductor } from '../conductor-line.ts';
-import { drawLines, drawText } from '../lettering.ts';
+import { drawLines, drawText } from '../lettering/lettering.ts';
 import { at, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import type { Parent } from '../pen.ts';
 import { spacing, types } from '../style.ts';

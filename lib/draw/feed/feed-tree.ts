@@ -1,5 +1,5 @@
+import { linkEndOf } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, PlanItem, PlanWire } from '../../model/plan/index.ts';
-import { linkEndOf } from '../../model/resolved-job.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 
 /** One conductor from a node to the next one away from the source. */

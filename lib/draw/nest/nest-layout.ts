@@ -1,13 +1,13 @@
-import type { NestedPiece, NestedSheet } from '../../board/nesting.ts';
-import type { JobNesting } from '../../board/sheet-pieces.ts';
-import type { LengthStyle } from '../../model/length-text.ts';
+import type { NestedPiece, NestedSheet } from '../../board/cut/nesting.ts';
+import type { JobNesting } from '../../board/cut/sheet-pieces.ts';
 import { printed } from '../../model/printed/index.ts';
 import { type LengthName, printedLength } from '../../model/printed/lengths.ts';
-import { linePitchMm } from '../lettering.ts';
+import type { LengthStyle } from '../../model/quantity/length-text.ts';
+import { linePitchMm } from '../lettering/lettering.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { at, boxAt, heightMm, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
-import { type ScaleRatio, scaleRatios } from '../scale.ts';
+import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import { types } from '../style.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 
 /** One stock sheet of a nesting, and how lengths on it are written. */
 export interface NestScene {

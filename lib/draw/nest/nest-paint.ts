@@ -1,14 +1,14 @@
-import type { Rectangle } from '../../board/free-rectangles.ts';
-import type { NestedPiece } from '../../board/nesting.ts';
-import { laidPoint } from '../../board/sheet-pieces.ts';
+import type { Rectangle } from '../../board/cut/free-rectangles.ts';
+import type { NestedPiece } from '../../board/cut/nesting.ts';
+import { laidPoint } from '../../board/cut/sheet-pieces.ts';
 import { bulgePath } from '../bulge-path.ts';
-import { baselineFor, drawText } from '../lettering.ts';
+import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
 import { at, boxRound, centreOf, cornersOf, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { drawPath, drawShape, type Parent } from '../pen.ts';
-import { onPaper, type PlanView } from '../scale.ts';
+import { onPaper, type PlanView } from '../sheet/scale.ts';
 import { lines, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import { drawLabels, type TextLabel } from '../view-labels.ts';
 import {
   listLines,
   listPitchMm,

@@ -1,4 +1,4 @@
-import { type Side, type TurnDeg, turnedSide } from '../../board/item.ts';
+import { type Side, type TurnDeg, turnedSide } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanControl, PlanItem } from '../../model/plan/index.ts';
 
 /** A control as its panel shows it. */

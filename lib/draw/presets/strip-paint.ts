@@ -1,4 +1,4 @@
-import { drawLines, drawText, linePitchMm } from '../lettering.ts';
+import { drawLines, drawText, linePitchMm } from '../lettering/lettering.ts';
 import { at, boxAt, cornersOf, type PaperPoint } from '../paper.ts';
 import { drawLine, drawShape } from '../pen.ts';
 import { lines, types } from '../style.ts';

@@ -1,4 +1,4 @@
-import { baselineFor, drawText } from '../lettering.ts';
+import { baselineFor, drawText } from '../lettering/lettering.ts';
 import { at, cornersOf, heightMm, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { type LineStyle, lines, types } from '../style.ts';

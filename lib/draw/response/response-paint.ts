@@ -1,11 +1,11 @@
 import { printed, printedTone } from '../../model/printed/index.ts';
-import { anchorAt } from '../label-candidates.ts';
-import { drawLines, linePitchMm, wrapText } from '../lettering.ts';
+import { anchorAt } from '../lettering/label-candidates.ts';
+import { drawLines, linePitchMm, wrapText } from '../lettering/lettering.ts';
+import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
 import { at, cornersOf, grown, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { drawCircle, drawLine, fillShape, type Parent } from '../pen.ts';
 import { type LineStyle, lines, lineWidthsMm, spacing, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import { drawLabels, type TextLabel } from '../view-labels.ts';
 import { axes, axisRoomMm, drawAxes, drawGrid, placeIn } from './response-axes.ts';
 import type { ResponseGraph, ResponsePath } from './response-graphs.ts';
 

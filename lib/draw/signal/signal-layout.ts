@@ -1,9 +1,9 @@
 import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { shortName } from '../feed/feed-words.ts';
-import { wrapText } from '../lettering.ts';
+import { wrapText } from '../lettering/lettering.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { types } from '../style.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 import { filtersAt, filterText, type SignalEdge, type SignalModel, type SignalUnit } from './signal-model.ts';
 
 /** From one conductor to the next of a pair. */

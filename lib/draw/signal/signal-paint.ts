@@ -1,13 +1,13 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { shortName, wireLengthText } from '../feed/feed-words.ts';
-import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering.ts';
+import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { at, cornersOf, type PaperBox } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
-import type { TextMetrics } from '../text-metrics.ts';
 import {
   headMm,
   type LaidBox,

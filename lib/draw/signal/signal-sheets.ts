@@ -1,5 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { TextMetrics } from '../text-metrics.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { layOutSignal } from './signal-layout.ts';
 import type { SignalEdge, SignalModel } from './signal-model.ts';
 import type { SignalView } from './signal-paint.ts';

@@ -6,7 +6,7 @@ import type { FeedView } from '../feed/feed-paint.ts';
 import { cutToSheets } from '../feed/feed-sheets.ts';
 import { feedForest, splitTerminal } from '../feed/feed-tree.ts';
 import { atMostText } from '../feed/feed-words.ts';
-import type { TextMetrics } from '../text-metrics.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
 
 /** A sheet of the turn-on chain, and the room that it takes. */
 export interface TurnOnView {

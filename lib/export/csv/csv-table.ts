@@ -3,7 +3,7 @@ import type { FigureName } from '../../model/printed/figures.ts';
 import { printedBit } from '../../model/printed/holes.ts';
 import { printedValue } from '../../model/printed/index.ts';
 import { type LengthName, lengths, printedLength } from '../../model/printed/lengths.ts';
-import { type Direction, wholeSteps } from '../../model/safe-rounding.ts';
+import { type Direction, wholeSteps } from '../../model/quantity/safe-rounding.ts';
 import type { HoleFit } from '../../model/tables/drills.ts';
 import { type CsvValue, csvText } from './csv-text.ts';
 

@@ -2,7 +2,7 @@ import type { Finding } from '../../model/finding.ts';
 import type { PlanMeasurement } from '../../model/plan/index.ts';
 import { printedValue } from '../../model/printed/index.ts';
 import { lineFigures } from '../../model/printed/record.ts';
-import { type Direction, wholeSteps } from '../../model/safe-rounding.ts';
+import { type Direction, wholeSteps } from '../../model/quantity/safe-rounding.ts';
 import { csvTable, listed } from './csv-table.ts';
 import type { CsvTables } from './tables.ts';
 

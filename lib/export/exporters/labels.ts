@@ -1,4 +1,4 @@
-import { sheetFormats } from '../../draw/sheet-format.ts';
+import { sheetFormats } from '../../draw/sheet/sheet-format.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { fileName } from '../exported-file.ts';
 import { type Exporter, originText } from '../exporter.ts';

@@ -1,4 +1,4 @@
-import { type JobNesting, nestedName, nestJobs } from '../../board/sheet-pieces.ts';
+import { type JobNesting, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
 import { lengthStyleOf } from '../../draw/drawings/cut.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';

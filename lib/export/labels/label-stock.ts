@@ -1,4 +1,4 @@
-import { parseQuantity } from '../../model/quantity.ts';
+import { parseQuantity } from '../../model/quantity/quantity.ts';
 
 /** A sheet of adhesive labels, millimetres of paper: how many, how large, and where the first one stands. */
 export interface LabelStock {

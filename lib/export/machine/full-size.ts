@@ -1,6 +1,6 @@
 import { outlineBox } from '../../draw/bulge-path.ts';
 import { at } from '../../draw/paper.ts';
-import type { PlanView } from '../../draw/scale.ts';
+import type { PlanView } from '../../draw/sheet/scale.ts';
 import type { OutlinePoint } from '../../model/plan/index.ts';
 
 /** A board at full size on paper that is just large enough for it: y down, millimetres. */

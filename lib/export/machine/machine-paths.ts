@@ -1,4 +1,4 @@
-import { ribRing } from '../../board/rib.ts';
+import { ribRing } from '../../board/strength/rib.ts';
 import type { OutlinePoint, PlanBoard, PlanHole, PlanPlacement, PlanRib } from '../../model/plan/index.ts';
 import { strokeLetters } from './stroke-letters.ts';
 

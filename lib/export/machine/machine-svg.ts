@@ -1,5 +1,5 @@
 import { bulgePath } from '../../draw/bulge-path.ts';
-import { onPaper, type PlanView } from '../../draw/scale.ts';
+import { onPaper, type PlanView } from '../../draw/sheet/scale.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { element, pathData, svgOf } from '../svg-markup.ts';
 import { fullSizeView } from './full-size.ts';

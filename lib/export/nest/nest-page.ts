@@ -1,13 +1,13 @@
-import { cutFrom, nestedName, stockGrain } from '../../board/sheet-pieces.ts';
-import { drawLines, linePitchMm } from '../../draw/lettering.ts';
+import { cutFrom, nestedName, stockGrain } from '../../board/cut/sheet-pieces.ts';
+import { drawLines, linePitchMm } from '../../draw/lettering/lettering.ts';
+import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
 import { type NestScene, nestLayout, nestNotes } from '../../draw/nest/nest-layout.ts';
 import { paintNest } from '../../draw/nest/nest-paint.ts';
 import { at } from '../../draw/paper.ts';
-import { scaleText } from '../../draw/scale.ts';
-import { frameBox, type SheetFormatName, sheetSize } from '../../draw/sheet-format.ts';
+import { scaleText } from '../../draw/sheet/scale.ts';
+import { frameBox, type SheetFormatName, sheetSize } from '../../draw/sheet/sheet-format.ts';
 import { types } from '../../draw/style.ts';
 import { drawingText, layPaper, openDrawing } from '../../draw/surface.ts';
-import type { TextMetrics } from '../../draw/text-metrics.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 
 export interface NestPage {

@@ -1,5 +1,5 @@
-import type { NestedSheet } from '../../board/nesting.ts';
-import { laidPoint, type SheetPiece } from '../../board/sheet-pieces.ts';
+import type { NestedSheet } from '../../board/cut/nesting.ts';
+import { laidPoint, type SheetPiece } from '../../board/cut/sheet-pieces.ts';
 import type { MachinePaths } from '../machine/machine-paths.ts';
 import { strokeLetters } from '../machine/stroke-letters.ts';
 

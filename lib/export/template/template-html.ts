@@ -1,5 +1,5 @@
-import type { SheetFormatName } from '../../draw/sheet-format.ts';
-import type { TextMetrics } from '../../draw/text-metrics.ts';
+import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
+import type { SheetFormatName } from '../../draw/sheet/sheet-format.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { fullSizeView } from '../machine/full-size.ts';
 import { escaped } from '../svg-markup.ts';

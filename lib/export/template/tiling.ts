@@ -1,4 +1,4 @@
-import { type SheetFormatName, sheetFormats } from '../../draw/sheet-format.ts';
+import { type SheetFormatName, sheetFormats } from '../../draw/sheet/sheet-format.ts';
 
 /** The part of a page that shows the board, millimetres of paper; the rest holds margins, bars and words. */
 export interface TilePage {

@@ -1,4 +1,4 @@
-import type { DimensionName } from '../quantity.ts';
+import type { DimensionName } from '../quantity/quantity.ts';
 import type { Mark } from '../trace.ts';
 
 /** One house rule: what it sets, its default, where that comes from. */

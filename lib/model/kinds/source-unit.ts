@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { everyone } from '../audience.ts';
-import { outputsSchema } from '../integration.ts';
+import { outputsSchema } from '../content/integration.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 export const sourceUnitSchema = z.strictObject({

@@ -1,4 +1,4 @@
-import type { Direction } from '../safe-rounding.ts';
+import type { Direction } from '../quantity/safe-rounding.ts';
 import type { InstrumentName } from './instrument.ts';
 
 /** A kind of figure: what it is read on, its unit, and which way it may err. */

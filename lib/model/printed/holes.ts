@@ -1,4 +1,4 @@
-import { wholeSteps } from '../safe-rounding.ts';
+import { wholeSteps } from '../quantity/safe-rounding.ts';
 import { drillBits, type HoleFit } from '../tables/drills.ts';
 
 /** The bits that do for a hole, the shop's own system first: `11/32 in or 8.5 mm`. */

@@ -1,4 +1,4 @@
-import { wholeSteps } from '../safe-rounding.ts';
+import { wholeSteps } from '../quantity/safe-rounding.ts';
 import { type FigureKind, type FigureName, figures } from './figures.ts';
 import { type Instrument, instruments, stepOf } from './instrument.ts';
 

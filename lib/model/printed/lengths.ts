@@ -1,5 +1,5 @@
-import { dimensionText, formatLength, type LengthStyle, type LengthText } from '../length-text.ts';
-import { type Direction, wholeSteps } from '../safe-rounding.ts';
+import { dimensionText, formatLength, type LengthStyle, type LengthText } from '../quantity/length-text.ts';
+import { type Direction, wholeSteps } from '../quantity/safe-rounding.ts';
 
 /** A kind of length: which way it may err on a tape. */
 export interface LengthKind {

@@ -1,4 +1,4 @@
-import { inchText } from '../length-text.ts';
+import { inchText } from '../quantity/length-text.ts';
 
 /** What a hole must do for what goes into it: let it pass, or hold it. */
 export type HoleFit = 'clearance' | 'pilot';

@@ -1,10 +1,10 @@
 import { type FindingEntry, findingEntry, findingFamilies, isFindingId } from '../../model/findings/index.ts';
-import { addresses } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import type { Page, SiteContext } from '../page.ts';
-import { findingsRecord } from '../search-record.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Page, SiteContext } from '../page/page.ts';
+import { levelOrder, markWords } from '../page/words.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
-import { levelOrder, markWords } from '../words.ts';
+import { addresses } from '../site/addresses.ts';
+import { findingsRecord } from '../site/search-record.ts';
 
 export const findingsTitle = 'All findings';
 export const findingsSummary =

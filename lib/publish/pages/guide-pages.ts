@@ -1,9 +1,9 @@
-import type { Guide } from '../../model/guide.ts';
-import { addresses, linkTo } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import { markdownHtml } from '../markdown.ts';
-import type { Link, Page, SiteContext } from '../page.ts';
-import { guideRecord } from '../search-record.ts';
+import type { Guide } from '../../model/content/guide.ts';
+import { chromeOf } from '../page/chrome.ts';
+import { markdownHtml } from '../page/markdown.ts';
+import type { Link, Page, SiteContext } from '../page/page.ts';
+import { addresses, linkTo } from '../site/addresses.ts';
+import { guideRecord } from '../site/search-record.ts';
 import { findingsSummary, findingsTitle } from './findings-page.ts';
 
 /** The index of guides. */

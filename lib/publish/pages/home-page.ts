@@ -1,8 +1,8 @@
-import { addresses, linkTo } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import { type JobEntry, jobEntries } from '../job-list.ts';
-import type { Link, Page, SiteContext } from '../page.ts';
-import { counted } from '../words.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Link, Page, SiteContext } from '../page/page.ts';
+import { counted } from '../page/words.ts';
+import { addresses, linkTo } from '../site/addresses.ts';
+import { type JobEntry, jobEntries } from '../site/job-list.ts';
 
 /** The home page: who the shop is, its jobs, and the ways into everything else. */
 export interface HomeBody {

@@ -1,15 +1,15 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
-import { addresses, linkTo, worksheetAddress } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import { customerFacts } from '../customer-facts.ts';
-import type { Link, Page, SiteContext } from '../page.ts';
-import { qrCode } from '../qr-code.ts';
-import { jobRecord } from '../search-record.ts';
-import { type SheetSection, sheetSections } from '../sheet-sections.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Link, Page, SiteContext } from '../page/page.ts';
+import { qrCode } from '../page/qr-code.ts';
+import { type SheetSection, sheetSections } from '../page/sheet-sections.ts';
+import { statusWords } from '../page/words.ts';
 import type { Fact } from '../sheets/table.ts';
-import type { PublishedJob } from '../shop-site.ts';
-import { statusWords } from '../words.ts';
+import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
+import { customerFacts } from '../site/customer-facts.ts';
+import { jobRecord } from '../site/search-record.ts';
+import type { PublishedJob } from '../site/shop-site.ts';
 
 /** A sheet in the index of the cover. */
 interface IndexLine {

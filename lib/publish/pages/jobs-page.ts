@@ -1,7 +1,7 @@
-import { addresses } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import { type JobEntry, jobEntries } from '../job-list.ts';
-import type { Page, SiteContext } from '../page.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Page, SiteContext } from '../page/page.ts';
+import { addresses } from '../site/addresses.ts';
+import { type JobEntry, jobEntries } from '../site/job-list.ts';
 
 /** The index of jobs. */
 export interface JobsBody {

@@ -1,17 +1,17 @@
+import type { Stock } from '../../model/content/shop.ts';
 import { type KindName, kinds, type Part, partFacts } from '../../model/kinds/index.ts';
 import type { ControlSpec, TerminalSpec } from '../../model/kinds/kind.ts';
 import { printed } from '../../model/printed/index.ts';
-import type { Stock } from '../../model/shop.ts';
-import { addresses, linkTo } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import { type JobEntry, jobEntries } from '../job-list.ts';
-import { partsOf } from '../job-standing.ts';
-import type { Link, Page, SiteContext } from '../page.ts';
-import { type PartData, partData } from '../part-data.ts';
-import { partRecord } from '../search-record.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Link, Page, SiteContext } from '../page/page.ts';
+import { type PartData, partData } from '../page/part-data.ts';
+import { counted, spelled } from '../page/words.ts';
+import { none, type Writer, writerFor } from '../page/written.ts';
 import { stacked, strong, type Table, tableOf } from '../sheets/table.ts';
-import { counted, spelled } from '../words.ts';
-import { none, type Writer, writerFor } from '../written.ts';
+import { addresses, linkTo } from '../site/addresses.ts';
+import { type JobEntry, jobEntries } from '../site/job-list.ts';
+import { partsOf } from '../site/job-standing.ts';
+import { partRecord } from '../site/search-record.ts';
 
 /** The index of parts, by kind. */
 export interface PartsBody {

@@ -1,6 +1,6 @@
-import { addresses, linkTo } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import type { Link, Page, SearchRecord, SiteContext } from '../page.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Link, Page, SearchRecord, SiteContext } from '../page/page.ts';
+import { addresses, linkTo } from '../site/addresses.ts';
 
 /** The search page: a plain index of everything, which a script turns into a search. */
 export interface SearchBody {

@@ -1,13 +1,13 @@
+import { routeLengthM, type Vehicle } from '../../model/content/vehicle.ts';
 import { printed } from '../../model/printed/index.ts';
-import { routeLengthM, type Vehicle } from '../../model/vehicle.ts';
-import { addresses, linkTo } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
-import { type JobEntry, jobEntries } from '../job-list.ts';
-import type { Link, Page, SiteContext } from '../page.ts';
-import { vehicleRecord } from '../search-record.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Link, Page, SiteContext } from '../page/page.ts';
+import { counted, spelled } from '../page/words.ts';
+import { none, writerFor } from '../page/written.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
-import { counted, spelled } from '../words.ts';
-import { none, writerFor } from '../written.ts';
+import { addresses, linkTo } from '../site/addresses.ts';
+import { type JobEntry, jobEntries } from '../site/job-list.ts';
+import { vehicleRecord } from '../site/search-record.ts';
 
 /** The index of vehicles. */
 export interface VehiclesBody {

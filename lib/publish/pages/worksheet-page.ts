@@ -2,15 +2,15 @@ import { placeText } from '../../model/place.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import type { Trace, TraceInput } from '../../model/trace.ts';
-import { addresses, linkTo, worksheetAddress } from '../addresses.ts';
-import { chromeOf } from '../chrome.ts';
 import { frozen } from '../frozen.ts';
-import type { Link, Page, SiteContext } from '../page.ts';
+import { chromeOf } from '../page/chrome.ts';
+import type { Link, Page, SiteContext } from '../page/page.ts';
+import { markWords, spelled } from '../page/words.ts';
+import { plainNumber } from '../page/written.ts';
 import type { Table } from '../sheets/table.ts';
-import type { PublishedJob } from '../shop-site.ts';
-import { markWords, spelled } from '../words.ts';
+import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
+import type { PublishedJob } from '../site/shop-site.ts';
 import { workingTables } from '../workings/index.ts';
-import { plainNumber } from '../written.ts';
 
 /** The worksheet: how every number of the job came about. */
 export interface WorksheetBody {

@@ -2,8 +2,8 @@ import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { ohmsBelow } from '../../model/printed/told.ts';
 import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
-import { namesOf } from '../plan-names.ts';
-import { ruleOf } from '../plan-rules.ts';
+import { namesOf } from '../page/plan-names.ts';
+import { ruleOf } from '../page/plan-rules.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, stacked, strong, type Table, tableOf, tick } from './table.ts';
 

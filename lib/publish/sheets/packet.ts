@@ -1,7 +1,7 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { HandOver, MainFuse } from '../hand-over.ts';
-import { bodyShop, jumpStart } from '../hand-over-words.ts';
-import type { Visible } from '../visible-to.ts';
+import type { HandOver, MainFuse } from '../page/hand-over.ts';
+import { bodyShop, jumpStart } from '../page/hand-over-words.ts';
+import type { Visible } from '../site/visible-to.ts';
 import type { OpenSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, room, stacked, strong, type Table, tableOf } from './table.ts';
 

@@ -1,10 +1,10 @@
-import type { NestedSheet, Nesting } from '../../board/nesting.ts';
-import { alongSheet, cutFrom, nestedName, nestJobs } from '../../board/sheet-pieces.ts';
+import type { NestedSheet, Nesting } from '../../board/cut/nesting.ts';
+import { alongSheet, cutFrom, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
 import { offCutLetter } from '../../draw/nest/nest-layout.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
-import { counted, spelledWithin } from '../words.ts';
-import { type Writer, writerFor } from '../written.ts';
+import { counted, spelledWithin } from '../page/words.ts';
+import { type Writer, writerFor } from '../page/written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, strong, type Table, tableOf, tick } from './table.ts';
 

@@ -1,8 +1,8 @@
 import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { TradeCaution } from '../cautions.ts';
-import type { HandOver } from '../hand-over.ts';
-import type { Visible } from '../visible-to.ts';
+import type { TradeCaution } from '../page/cautions.ts';
+import type { HandOver } from '../page/hand-over.ts';
+import type { Visible } from '../site/visible-to.ts';
 
 interface SheetBase {
   readonly id: string;

@@ -1,11 +1,11 @@
 import type { BuildPlan, OperatingPoint } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { faultSteps, jumpStart } from '../hand-over-words.ts';
-import { namesOf, type PlanNames } from '../plan-names.ts';
-import { ruleOf } from '../plan-rules.ts';
-import { spelled } from '../words.ts';
-import { lengthOr, writerFor } from '../written.ts';
+import { faultSteps, jumpStart } from '../page/hand-over-words.ts';
+import { namesOf, type PlanNames } from '../page/plan-names.ts';
+import { ruleOf } from '../page/plan-rules.ts';
+import { spelled } from '../page/words.ts';
+import { lengthOr, writerFor } from '../page/written.ts';
 import { builderSheet } from './sheet.ts';
 import {
   blank,

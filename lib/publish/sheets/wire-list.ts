@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanRun, PlanWire } from '../../model/plan/index.ts';
-import { namesOf, type PlanNames } from '../plan-names.ts';
-import { counted } from '../words.ts';
-import { none, type Writer, writerFor } from '../written.ts';
+import { namesOf, type PlanNames } from '../page/plan-names.ts';
+import { counted } from '../page/words.ts';
+import { none, type Writer, writerFor } from '../page/written.ts';
 import { coveringPieces, dressTable } from './run-dress.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, type Group, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';

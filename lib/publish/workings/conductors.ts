@@ -1,9 +1,9 @@
 import type { BuildPlan, ConductorLimit } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { namesOf } from '../plan-names.ts';
+import { namesOf } from '../page/plan-names.ts';
+import { levelWords, markWords, spelled } from '../page/words.ts';
+import { none, plainNumber } from '../page/written.ts';
 import { stacked, strong, type Table, tableOf } from '../sheets/table.ts';
-import { levelWords, markWords, spelled } from '../words.ts';
-import { none, plainNumber } from '../written.ts';
 
 /** Why each conductor has its size. */
 export function conductorReasons(plan: BuildPlan): Table {

@@ -1,5 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { findingGroups } from '../finding-model.ts';
+import { findingGroups } from '../page/finding-model.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** Where each finding comes from: the figures, the rule and its source, the places in the files. */

@@ -6,13 +6,13 @@ import { type DrawnPage, drawPage } from '../../../lib/draw/page.ts';
 import { at } from '../../../lib/draw/paper.ts';
 import { travelOf } from '../../../lib/draw/presets/control-shape.ts';
 import { panelStrips } from '../../../lib/draw/presets/panel-strips.ts';
-import type { PlanView } from '../../../lib/draw/scale.ts';
+import type { PlanView } from '../../../lib/draw/sheet/scale.ts';
 import { drawingText } from '../../../lib/draw/surface.ts';
 import type { BuildPlan, PlanControl, PlanItem } from '../../../lib/model/plan/index.ts';
 import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { expectGolden } from '../../golden.ts';
+import { shippedMetrics } from '../lettering/shipped-metrics.ts';
 import { overlapsOn } from '../overlaps.ts';
-import { shippedMetrics } from '../shipped-metrics.ts';
 import { xmlFault } from '../well-formed.ts';
 
 function drawn(plan: BuildPlan): DrawnPage[] {

@@ -7,8 +7,8 @@ import { drawingText } from '../../../lib/draw/surface.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { expectGolden } from '../../golden.ts';
+import { shippedMetrics } from '../lettering/shipped-metrics.ts';
 import { overlapsOn } from '../overlaps.ts';
-import { shippedMetrics } from '../shipped-metrics.ts';
 import { xmlFault } from '../well-formed.ts';
 
 function drawn(plan: BuildPlan): DrawnPage[] {

@@ -4,7 +4,7 @@ import { type FigureName, figures } from '../../../lib/model/printed/figures.ts'
 import { printed, printedTone, printedValue } from '../../../lib/model/printed/index.ts';
 import { instruments, stepOf } from '../../../lib/model/printed/instrument.ts';
 import { type LengthName, lengths, printedLength } from '../../../lib/model/printed/lengths.ts';
-import { parseQuantity } from '../../../lib/model/quantity.ts';
+import { parseQuantity } from '../../../lib/model/quantity/quantity.ts';
 import { figureDirections, lengthDirections } from './safe-directions.ts';
 
 const names = Object.keys(figures).filter((name): name is FigureName => Object.hasOwn(figures, name));

@@ -1,6 +1,6 @@
 import type { FigureName } from '../../../lib/model/printed/figures.ts';
 import type { LengthName } from '../../../lib/model/printed/lengths.ts';
-import type { Direction } from '../../../lib/model/safe-rounding.ts';
+import type { Direction } from '../../../lib/model/quantity/safe-rounding.ts';
 
 /**
  * The direction that is safe for each kind of figure, written down apart from the code: what must be carried, stood or

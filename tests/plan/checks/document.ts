@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { z } from 'zod';
+import type { Job } from '../../../lib/model/content/resolved-job.ts';
 import { type BuildPlan, buildPlanSchema, planJsonSchema } from '../../../lib/model/plan/index.ts';
-import type { Job } from '../../../lib/model/resolved-job.ts';
 
 /** True where an unknown value is a JSON Schema as zod takes it. */
 function isSchema(value: unknown): value is z.core.JSONSchema.JSONSchema {

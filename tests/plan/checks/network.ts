@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { BuildPlan, NetworkElement as Listed, OperatingPoint } from '../../../lib/model/plan/index.ts';
-import { solveNetwork } from '../../../lib/power/network.ts';
-import type { Network, NetworkElement } from '../../../lib/power/network-types.ts';
+import { solveNetwork } from '../../../lib/power/network/network.ts';
+import type { Network, NetworkElement } from '../../../lib/power/network/network-types.ts';
 import { scaleLoads } from '../../power/greatest-load.ts';
 import { lawA, Spice } from '../../power/ngspice.ts';
 

@@ -1,5 +1,5 @@
-import { formatLength, type LengthStyle } from '../../../lib/model/length-text.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
+import { formatLength, type LengthStyle } from '../../../lib/model/quantity/length-text.ts';
 
 /** One part of a summary: its heading, and a line for each thing, so that a change shows as the line of that thing. */
 export interface Section {

@@ -1,10 +1,10 @@
-import type { Item, Placement } from '../../../lib/board/item.ts';
-import { checkPlacements, type LayoutBoard } from '../../../lib/board/placement.ts';
-import type { RouteWire } from '../../../lib/board/route.ts';
+import type { Item, Placement } from '../../../lib/board/layout/item.ts';
+import { checkPlacements, type LayoutBoard } from '../../../lib/board/layout/placement.ts';
+import type { RouteWire } from '../../../lib/board/route/route.ts';
 import { shapeOf } from '../../board/shapes.ts';
 import { routeWires } from '../../board/usual-board.ts';
-import { crowded } from '../../plan/crowded-board.ts';
-import { inParts, inShop } from '../../plan/power-changes.ts';
+import { crowded } from '../../plan/board/crowded-board.ts';
+import { inParts, inShop } from '../../plan/power/power-changes.ts';
 import { inJob, withBoard } from '../../read/problem-case.ts';
 import { fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 

@@ -1,7 +1,7 @@
-import type { AmplifierMode } from '../../../lib/audio/amplifier-load.ts';
+import type { AmplifierMode } from '../../../lib/audio/load/amplifier-load.ts';
+import type { Coil } from '../../../lib/audio/load/wiring.ts';
+import { listWirings } from '../../../lib/audio/load/wirings.ts';
 import { powerAtLoad } from '../../../lib/audio/rated-power.ts';
-import type { Coil } from '../../../lib/audio/wiring.ts';
-import { listWirings } from '../../../lib/audio/wirings.ts';
 import { joinCoils, planned, withTwoCoils } from '../../plan/planned.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { entry } from '../case.ts';

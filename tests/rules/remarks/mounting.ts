@@ -1,14 +1,14 @@
-import { fitBoard, type MountingSpace } from '../../../lib/board/fit.ts';
-import type { Ring } from '../../../lib/board/point.ts';
-import { retention, retentionFaults } from '../../../lib/board/retention.ts';
-import type { LaidRib } from '../../../lib/board/rib.ts';
-import { ribFaults } from '../../../lib/board/rib-check.ts';
-import type { RibGround } from '../../../lib/board/rib-ground.ts';
-import { evenSheet } from '../../../lib/board/sheet-stiffness.ts';
-import { type Build, boardStiffness, stiffnessFaults } from '../../../lib/board/stiffness.ts';
+import { fitBoard, type MountingSpace } from '../../../lib/board/layout/fit.ts';
+import type { Ring } from '../../../lib/board/shape/point.ts';
+import { retention, retentionFaults } from '../../../lib/board/strength/retention.ts';
+import type { LaidRib } from '../../../lib/board/strength/rib.ts';
+import { ribFaults } from '../../../lib/board/strength/rib-check.ts';
+import type { RibGround } from '../../../lib/board/strength/rib-ground.ts';
+import { evenSheet } from '../../../lib/board/strength/sheet-stiffness.ts';
+import { type Build, boardStiffness, stiffnessFaults } from '../../../lib/board/strength/stiffness.ts';
 import { shapeOf } from '../../board/shapes.ts';
-import { onFourPoints, stocked } from '../../plan/four-points.ts';
-import { inParts, inShop, inVehicle } from '../../plan/power-changes.ts';
+import { onFourPoints, stocked } from '../../plan/power/four-points.ts';
+import { inParts, inShop, inVehicle } from '../../plan/power/power-changes.ts';
 import { inJob, withBoard } from '../../read/problem-case.ts';
 import { fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 

@@ -1,8 +1,8 @@
 import clipping from 'polygon-clipping';
 import { vi } from 'vitest';
-import { drillFaults, type HoleToDrill } from '../../../lib/board/drill.ts';
-import { drawOutline } from '../../../lib/board/outline.ts';
-import { outlineFaults } from '../../../lib/board/outline-faults.ts';
+import { drillFaults, type HoleToDrill } from '../../../lib/board/cut/drill.ts';
+import { drawOutline } from '../../../lib/board/shape/outline.ts';
+import { outlineFaults } from '../../../lib/board/shape/outline-faults.ts';
 import { mm, shapeOf, written } from '../../board/shapes.ts';
 import { withBoard } from '../../read/problem-case.ts';
 import { fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';

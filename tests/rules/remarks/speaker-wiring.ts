@@ -1,6 +1,10 @@
-import { type CoilTerminals, channelWiring, coilsWithoutChannel } from '../../../lib/audio/channel-wiring.ts';
-import { wiringLoad } from '../../../lib/audio/loads.ts';
-import type { Coil, Wiring } from '../../../lib/audio/wiring.ts';
+import {
+  type CoilTerminals,
+  channelWiring,
+  coilsWithoutChannel,
+} from '../../../lib/audio/load/channel-wiring.ts';
+import { wiringLoad } from '../../../lib/audio/load/loads.ts';
+import type { Coil, Wiring } from '../../../lib/audio/load/wiring.ts';
 import { fires, quiet, type RemarkCases, refused } from '../remark-case.ts';
 
 const terminals = (id: string): CoilTerminals => {

@@ -1,0 +1,68 @@
+import type { Traced } from '../../model/trace.ts';
+import { input, traced } from '../traced.ts';
+import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './wiring.ts';
+
+/** The load of a wiring, and how the power in it divides over its coils. */
+export interface WiringLoad {
+  readonly loadOhm: Traced<number>;
+  /** In the order of the wiring; the shares sum to 1. */
+  readonly shares: readonly CoilShare[];
+}
+
+export interface CoilShare {
+  readonly coil: string;
+  readonly speaker: string;
+  readonly nominalOhm: number;
+  /** Part of the channel's power that this coil takes. */
+  readonly share: number;
+}
+
+const ohmsLaw = "Ohm's and Kirchhoff's laws";
+
+/** Resistance of a wiring whose coils have the given resistances; every coil of it must be among them. */
+export function groupOhm(wiring: Wiring, nominal: ReadonlyMap<string, number>): number {
+  // Every coil has been looked up before: an unknown one would be a bug, and shows as no load at all.
+  if (wiring.kind === 'coil') return nominal.get(wiring.coil) ?? 0;
+  const members = wiring.members.map((member) => groupOhm(member, nominal));
+  if (wiring.kind === 'series') return members.reduce((sum, ohm) => sum + ohm, 0);
+  return 1 / members.reduce((sum, ohm) => sum + 1 / ohm, 0);
+}
+
+function shareOut(wiring: Wiring, share: number, coils: ReadonlyMap<string, Coil>): readonly CoilShare[] {
+  if (wiring.kind === 'coil') {
+    const coil = coils.get(wiring.coil);
+    return coil ? [{ coil: coil.id, speaker: coil.speaker, nominalOhm: coil.nominalOhm, share }] : [];
+  }
+  const nominal = new Map([...coils].map(([id, coil]) => [id, coil.nominalOhm]));
+  const whole = groupOhm(wiring, nominal);
+  return wiring.members.flatMap((member) => {
+    const ohm = groupOhm(member, nominal);
+    return shareOut(member, share * (wiring.kind === 'series' ? ohm / whole : whole / ohm), coils);
+  });
+}
+
+/**
+ * Nominal load in ohm of the coils of one channel as they are wired, and the share of power of each coil.
+ * Series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...; power divides as R in series and as 1/R in
+ * parallel. The nominal loads are taken as resistances. A wiring that doesn't join each coil once is a fault.
+ */
+export function wiringLoad(
+  channel: string,
+  wiring: Wiring | null,
+  coils: readonly Coil[],
+): WiringLoad | WiringFault {
+  const fault = wiringFault(channel, wiring, coils);
+  if (fault) return fault;
+  if (wiring === null) throw new Error('A wiring that is missing has a fault.');
+  const nominal = new Map(coils.map((coil) => [coil.id, coil.nominalOhm]));
+  return {
+    loadOhm: traced(groupOhm(wiring, nominal), {
+      unit: 'ohm',
+      rule: 'channel-load',
+      formula: `R = ${wiringText(wiring)}; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...`,
+      citation: ohmsLaw,
+      inputs: coils.map((coil) => input(coil.id, coil.nominalOhm, 'ohm')),
+    }),
+    shares: shareOut(wiring, 1, new Map(coils.map((coil) => [coil.id, coil]))),
+  };
+}

@@ -1,0 +1,81 @@
+import { type AudioFault, audioFault } from '../fault.ts';
+import type { CoilTerminals } from './channel-wiring.ts';
+import { joinedNodes } from './joined-nodes.ts';
+
+/** An output of an amplifier: its two terminals. */
+export interface OutputTerminals {
+  readonly channel: string;
+  readonly positive: string;
+  readonly negative: string;
+}
+
+export interface PairCircuit {
+  readonly amplifier: string;
+  /** Its channels that are used singly. */
+  readonly outputs: readonly OutputTerminals[];
+  /** The pairs that it bridges, by the terminals that a bridged load hangs between. */
+  readonly bridges: readonly OutputTerminals[];
+  readonly coils: readonly CoilTerminals[];
+  readonly joins: readonly (readonly [string, string])[];
+}
+
+/** Coils between one terminal each of two channels that the amplifier does not bridge there. */
+export interface UnbridgedPair {
+  readonly channels: readonly [string, string];
+  readonly terminals: readonly [string, string];
+  readonly coils: readonly string[];
+  readonly fault: AudioFault<'pair-not-bridged'>;
+}
+
+/**
+ * Loads that hang between two channels as if these were bridged, where the amplifier bridges no such pair, or bridges it
+ * between other terminals. Two outputs work against each other only where their amplifier turns one over; between any
+ * other two a load sees their difference: nothing, or a short.
+ */
+export function unbridgedPairs(circuit: PairCircuit): readonly UnbridgedPair[] {
+  const { outputs, bridges, coils, joins } = circuit;
+  const groupOf = joinedNodes([
+    ...joins,
+    ...coils.map(({ positive, negative }) => [positive, negative] as const),
+  ]);
+  const terminals = outputs.flatMap(({ channel, positive, negative }) =>
+    [positive, negative].map((terminal) => ({ channel, terminal })),
+  );
+  const groups = new Set(coils.map(({ positive }) => groupOf(positive)));
+  return [...groups].flatMap((group): UnbridgedPair[] => {
+    const [a, b, more] = terminals.filter(({ terminal }) => groupOf(terminal) === group);
+    if (!a || !b || more || a.channel === b.channel) return [];
+    const isBridge = bridges.some(({ positive, negative }) =>
+      [positive, negative].every((terminal) => [a.terminal, b.terminal].includes(terminal)),
+    );
+    if (isBridge) return [];
+    const own = coils.filter(({ positive }) => groupOf(positive) === group);
+    const channels = [a.channel, b.channel] as const;
+    return [
+      {
+        channels,
+        terminals: [a.terminal, b.terminal],
+        coils: own.map(({ coil }) => coil),
+        fault: notBridged(circuit, channels, [a.terminal, b.terminal], own),
+      },
+    ];
+  });
+}
+
+function notBridged(
+  { amplifier, bridges }: PairCircuit,
+  channels: readonly [string, string],
+  terminals: readonly [string, string],
+  coils: readonly CoilTerminals[],
+): AudioFault<'pair-not-bridged'> {
+  const speakers = [...new Set(coils.map(({ speaker }) => speaker))];
+  const made = bridges.map(({ positive, negative }) => `${positive} and ${negative}`).join(', or ');
+  return audioFault(
+    'pair-not-bridged',
+    [...channels, ...speakers, ...coils.map(({ coil }) => coil)],
+    `${coils.map(({ coil }) => coil).join(' and ')} hang between ${terminals.join(' and ')}, and ${amplifier} ${made === '' ? 'bridges no channels' : `bridges ${made} alone`}`,
+    made === ''
+      ? 'wire them between the two terminals of one channel'
+      : `wire them between ${made}, or between the two terminals of one channel`,
+  );
+}

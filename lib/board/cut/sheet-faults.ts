@@ -1,0 +1,24 @@
+import { type BoardFault, mmText } from '../fault.ts';
+import { type CutBoard, cutFrom, type NestedJob, nestJobs } from './sheet-pieces.ts';
+
+/** Pieces of a board that its stock sheet is too small for, the edge that is not used taken off. */
+export function sheetFaults(board: CutBoard, rules: NestedJob['rules']): readonly BoardFault[] {
+  const { unplaced, pieces, rules: used } = nestJobs([{ job: { id: board.id }, boards: [board], rules }]);
+  return [...new Set(unplaced.map(({ id }) => id))].flatMap((id): BoardFault[] => {
+    const piece = pieces.find((one) => one.id === id);
+    if (!piece) return [];
+    const from = cutFrom([board]).find(({ sheet }) => sheet === piece.sheet) ?? board;
+    const [longM, shortM] = [from.sheetWidthM, from.sheetHeightM].map((sideM) => sideM - 2 * used.trimM);
+    const size = (aM = 0, bM = 0): string => `${mmText(aM)} by ${mmText(bM)}`;
+    const grain = piece.lies === 'either' ? '' : ' with its grain as asked';
+    return [
+      {
+        rule: 'piece-larger-than-sheet',
+        level: 'stop',
+        of: [board.id],
+        message: `${piece.title}, ${size(piece.widthM, piece.heightM)}, does not come out of a sheet of ${piece.sheet}${grain}: ${size(longM, shortM)} of it can be used`,
+        remedy: 'make it smaller or of two pieces, or stock a larger sheet',
+      },
+    ];
+  });
+}

@@ -1,0 +1,186 @@
+import {
+  asDrilled,
+  type Drilling,
+  type HoleGround,
+  type HolesShort,
+  holeGround,
+  holesShort,
+} from '../cut/holes-short.ts';
+import { boardCentroid } from '../measure.ts';
+import { endsAway } from './facing.ts';
+import type { Item, Placement } from './item.ts';
+import { groundsOf, raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
+import { type PlacedItem, place } from './placed.ts';
+import type { LayoutBoard, LayoutRules } from './placement.ts';
+import { type Link, type Score, type ScoreBoard, scoreLayout } from './score.ts';
+
+/** What is to be laid out. */
+export interface LayoutTask {
+  readonly board: LayoutBoard;
+  readonly items: readonly Item[];
+  /** Placements that stay as they are. */
+  readonly given: readonly Placement[];
+  /** Height of the underside of open items over the board, metres; left out: 0. */
+  readonly heightsM?: Readonly<Record<string, number>>;
+  /** Heights that the search may raise an open item to, metres; it raises as many as it is told. Left out: none. */
+  readonly raisableM?: Readonly<Record<string, readonly number[]>>;
+  /** Whether the stock gives the rails of raised items; left out: always. */
+  readonly railsInStock?: (raised: readonly Placement[]) => boolean;
+  readonly links: readonly Link[];
+  /** What mounting holes keep away from; left out: nothing. */
+  readonly drilling?: Drilling;
+}
+
+/** A layout that keeps every hard rule. */
+export interface Proposal {
+  readonly placements: readonly Placement[];
+  readonly score: Score;
+}
+
+/** An item to find a place for. */
+export interface Open {
+  readonly item: Item;
+  /** Where it stands unraised. */
+  readonly sites: Sites;
+  /** The same and, after it, where it stands raised, each height for itself. */
+  readonly levels: readonly Sites[];
+  /** Holes as they are drilled; null where nothing is asked of them. */
+  readonly drilled: { readonly item: Item; readonly ground: HoleGround } | null;
+  readonly cache: Map<Site, Stood>;
+}
+
+/** An item on a site, and what the rules fault of it there whatever stands beside it. */
+interface Stood {
+  readonly placed: PlacedItem;
+  readonly holes: HolesShort;
+  readonly endsAway: number;
+}
+
+/** What a search works on. */
+export interface Setting {
+  readonly board: ScoreBoard;
+  readonly fixed: readonly PlacedItem[];
+  readonly open: readonly Open[];
+  readonly links: readonly Link[];
+  readonly rules: LayoutRules;
+  /** What the given placements break by themselves: no search can mend it. */
+  readonly brokenAlready: number;
+  /** Rooms that they take from each other: no search can mend that either. */
+  readonly shortAlready: number;
+  readonly railsInStock: (raised: readonly Placement[]) => boolean;
+}
+
+/** What a search works on: sites of every open item, and what stands already. */
+export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): Setting {
+  const grounds = groundsOf(task.board.shape, task.board.heads);
+  const ground = task.drilling ? holeGround(task.board.shape, task.drilling) : null;
+  const givenItems = new Set(task.given.map(({ item }) => item));
+  const fixed = task.given.flatMap((at) => {
+    const item = task.items.find(({ id }) => id === at.item);
+    return item ? [place(item, at, rules.partGapM)] : [];
+  });
+  const open = task.items
+    .filter(({ id }) => !givenItems.has(id))
+    .map((item) => {
+      const sites = sitesOf(grounds, item, task.heightsM?.[item.id] ?? 0, stepM);
+      // The rails of a part that the search raises need the board below them: it stands where it would unraised.
+      const raised = (task.raisableM?.[item.id] ?? []).map((heightM) => raisedSites(sites, heightM));
+      const drilled = ground && { item: asDrilled(item, ground.drilling), ground };
+      return { item, sites, levels: [sites, ...raised], drilled, cache: new Map() };
+    });
+  const board = { ...task.board, box: grounds.box, centroid: boardCentroid(task.board.shape) };
+  const { broken: brokenAlready, roomsShort: shortAlready } = scoreLayout(board, fixed, [], rules);
+  const { links, railsInStock = () => true } = task;
+  return { board, fixed, open, links, rules, brokenAlready, shortAlready, railsInStock };
+}
+
+/** True where the search has raised an item. */
+export function isRaised({ sites }: Open, { heightM }: Site): boolean {
+  return heightM !== sites.heightM;
+}
+
+/** The items that the search has raised, where they stand. */
+export function raisedOf({ open }: Setting, sites: readonly Site[]): Placement[] {
+  return open.flatMap((one, at) => {
+    const site = sites[at];
+    return site && isRaised(one, site) ? [placementAt(one, site)] : [];
+  });
+}
+
+function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site): Placement {
+  return { item: item.id, xM, yM, turnDeg, heightM };
+}
+
+function stoodAt(open: Open, site: Site, { board, rules }: Setting): Stood {
+  const known = open.cache.get(site);
+  if (known) return known;
+  const at = placementAt(open, site);
+  const placed = place(open.item, at, rules.partGapM);
+  const holes = open.drilled
+    ? holesShort(open.drilled.item, at, open.drilled.ground)
+    : { count: 0, shortM: 0 };
+  const stood = { placed, holes, endsAway: endsAway(board, placed).length };
+  open.cache.set(site, stood);
+  return stood;
+}
+
+/** Everything that stands when the open items stand on these sites. */
+export function placedAll(setting: Setting, sites: readonly Site[]): PlacedItem[] {
+  const placed = setting.open.flatMap((one, at) => {
+    const site = sites[at];
+    return site ? [stoodAt(one, site, setting).placed] : [];
+  });
+  return [...setting.fixed, ...placed];
+}
+
+/** What a search goes by: what a layout costs, how much it breaks, and how often a rule would fault it. */
+export interface Judged {
+  readonly cost: number;
+  /** Overlaps and what is covered, metres; what the given placements break by themselves left out. */
+  readonly broken: number;
+  /** What the rules fault and another layout might not have: holes, rooms, ends that face away, wires too short. */
+  readonly cautions: number;
+}
+
+/** What it costs for each metre that the mounting holes lack to edges and corners, where they have to lack some. */
+const holeWeight = 10;
+
+/** What a metre of height costs: it decides between layouts that are else alike, and shows in no score. */
+const lowWeight = 1e-4;
+
+/** Judges a layout; an open item without a site is left out. */
+export function judgeLayout(setting: Setting, sites: readonly (Site | undefined)[]): Judged {
+  const { board, fixed, open, links, rules, brokenAlready, shortAlready } = setting;
+  const placed = [...fixed];
+  let [cost, cautions] = [0, -shortAlready];
+  for (const [at, one] of open.entries()) {
+    const site = sites[at];
+    if (!site) continue;
+    const stood = stoodAt(one, site, setting);
+    placed.push(stood.placed);
+    // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
+    cost += holeWeight * stood.holes.shortM + lowWeight * site.heightM;
+    cautions += stood.holes.count + stood.endsAway;
+  }
+  const { total, broken, roomsShort, wiresShort } = scoreLayout(board, placed, links, rules);
+  return {
+    cost: total + cost,
+    broken: broken - brokenAlready,
+    cautions: cautions + roomsShort + wiresShort,
+  };
+}
+
+/** The layout that some sites make. */
+export function proposal(setting: Setting, sites: readonly Site[]): Proposal {
+  const { total, parts } = scoreLayout(
+    setting.board,
+    placedAll(setting, sites),
+    setting.links,
+    setting.rules,
+  );
+  const placements = setting.open.flatMap((open, at) => {
+    const site = sites[at];
+    return site ? [placementAt(open, site)] : [];
+  });
+  return { placements, score: { total, parts } };
+}

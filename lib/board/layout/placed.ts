@@ -1,0 +1,162 @@
+import type { Box, Point } from '../shape/point.ts';
+import {
+  type Beneath,
+  type Body,
+  bodyOf,
+  type Item,
+  onBoard,
+  type PlacedTerminal,
+  type Placement,
+  type Raising,
+  type Side,
+  type SideRoom,
+  sides,
+  terminalOnBoard,
+  turnedSide,
+} from './item.ts';
+
+/** An item where it stands: its body, and its rooms and terminals as turned. */
+export interface PlacedItem {
+  readonly id: string;
+  readonly body: Body;
+  readonly rooms: Readonly<Partial<Record<Side, SideRoom>>>;
+  readonly gapM: number;
+  /** The greatest room or gap that it asks for on any side. */
+  readonly reachM: number;
+  readonly faceAccess: boolean;
+  readonly massKg: number;
+  readonly terminals: ReadonlyMap<string, PlacedTerminal>;
+  /** The sides that have terminals, and the room that plugs and bends need in front of each. */
+  readonly mouths: readonly { readonly side: Side; readonly neededM: number }[];
+  /** Where it is screwed down. */
+  readonly screws: readonly (Point & { readonly radiusM: number })[];
+  /** Null where the search has not raised it. */
+  readonly raising: Raising | null;
+  /** As turned; null where nothing that the search raises may stand over it. */
+  readonly beneath: Beneath | null;
+}
+
+/** Room in front of terminals where an item asks for none, metres: enough to turn a thin wire (common practice). */
+const leastMouthM = 0.02;
+
+/** An item put where a placement says; `partGapM` where it asks for no gap of its own. */
+export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
+  const rooms = sides.flatMap((side) => {
+    const room = item.rooms[side];
+    return room ? [[turnedSide(side, at.turnDeg), room] as const] : [];
+  });
+  const gapM = item.gapM ?? partGapM;
+  const asked = rooms.flatMap(([, room]) => roomKinds.map((kind) => room[kind] ?? 0));
+  return {
+    id: item.id,
+    body: bodyOf(item, at),
+    rooms: Object.fromEntries(rooms),
+    gapM,
+    reachM: Math.max(gapM, ...asked),
+    faceAccess: item.faceAccess ?? false,
+    massKg: item.massKg,
+    terminals: new Map(item.terminals.map((terminal) => [terminal.id, terminalOnBoard(item, at, terminal)])),
+    mouths: [...new Set(item.terminals.map(({ side }) => side))].map((side) => ({
+      side: turnedSide(side, at.turnDeg),
+      neededM: item.rooms[side]?.bendM ?? leastMouthM,
+    })),
+    screws: (item.mountingHoles ?? []).map((hole) => ({
+      ...onBoard(item, at, hole),
+      radiusM: hole.diameterM / 2,
+    })),
+    raising: at.heightM > 0 ? (item.raising ?? null) : null,
+    beneath: item.beneath
+      ? {
+          ...item.beneath,
+          wires: item.beneath.wires.map((wire) => ({ ...wire, side: turnedSide(wire.side, at.turnDeg) })),
+        }
+      : null,
+  };
+}
+
+/** Shortest distance between two bodies in plan, metres; 0 or below where their footprints overlap. */
+export function planGapM(a: Body, b: Body): number {
+  const dx = Math.max(b.minX - a.maxX, a.minX - b.maxX);
+  const dy = Math.max(b.minY - a.maxY, a.minY - b.maxY);
+  return dx > 0 && dy > 0 ? Math.hypot(dx, dy) : Math.max(dx, dy);
+}
+
+/** True where two bodies share some height. */
+export function sameHeight(a: Body, b: Body): boolean {
+  return a.minZ < b.maxZ - 1e-9 && b.minZ < a.maxZ - 1e-9;
+}
+
+/** Free distance from a side of `a` straight to `b`, metres; infinite where `b` does not stand in front of it. */
+export function freeInFrontM(a: Body, side: Side, b: Body): number {
+  if (!sameHeight(a, b)) return Infinity;
+  const level = side === 'left' || side === 'right';
+  const beside = level
+    ? b.minY < a.maxY - 1e-9 && a.minY < b.maxY - 1e-9
+    : b.minX < a.maxX - 1e-9 && a.minX < b.maxX - 1e-9;
+  if (!beside || pastM(a, side, b) <= 1e-9) return Infinity;
+  return Math.max(0, beforeM(a, side, b));
+}
+
+/** From a side of `a` to the near side of `b`. */
+function beforeM(a: Body, side: Side, b: Body): number {
+  if (side === 'right') return b.minX - a.maxX;
+  if (side === 'left') return a.minX - b.maxX;
+  return side === 'top' ? b.minY - a.maxY : a.minY - b.maxY;
+}
+
+/** From a side of `a` to the far side of `b`. */
+function pastM(a: Body, side: Side, b: Body): number {
+  if (side === 'right') return b.maxX - a.maxX;
+  if (side === 'left') return a.minX - b.minX;
+  return side === 'top' ? b.maxY - a.maxY : a.minY - b.minY;
+}
+
+/** Free distance from a side of a body straight to the side of a box round the board, metres. */
+export function freeToSideM(body: Body, side: Side, box: Box): number {
+  if (side === 'right') return box.maxX - body.maxX;
+  if (side === 'left') return body.minX - box.minX;
+  return side === 'top' ? box.maxY - body.maxY : body.minY - box.minY;
+}
+
+/** What a side's room is for. */
+export const roomKinds = ['airM', 'accessM', 'toolM', 'bendM'] as const;
+export type RoomKind = (typeof roomKinds)[number];
+
+/** Room in front of a side that another item takes. */
+export interface Shortfall {
+  readonly kind: RoomKind | 'gapM';
+  /** The side as it faces on the board; null for the gap all round. */
+  readonly side: Side | null;
+  readonly freeM: number;
+  readonly neededM: number;
+}
+
+/** The rooms of `a` that `b` takes away. */
+export function shortfalls(a: PlacedItem, b: PlacedItem): readonly Shortfall[] {
+  const found: Shortfall[] = [];
+  if (planGapM(a.body, b.body) > a.reachM) return found;
+  for (const side of sides) {
+    const room = a.rooms[side];
+    if (!room) continue;
+    const freeM = freeInFrontM(a.body, side, b.body);
+    for (const kind of roomKinds) {
+      const neededM = room[kind] ?? 0;
+      if (freeM < neededM - 1e-9) found.push({ kind, side, freeM, neededM });
+    }
+  }
+  return found;
+}
+
+/** The gap that two items ask for all round and do not have; null where they have it or do not share a height. */
+export function gapShortfall(a: PlacedItem, b: PlacedItem): Shortfall | null {
+  const neededM = Math.max(a.gapM, b.gapM);
+  const freeM = planGapM(a.body, b.body);
+  if (!sameHeight(a.body, b.body) || freeM >= neededM - 1e-9) return null;
+  return { kind: 'gapM', side: null, freeM: Math.max(0, freeM), neededM };
+}
+
+/** How far `b` stands over the face of `a` that has to be reached, metres; 0 where it does not. */
+export function faceCoveredM(a: PlacedItem, b: PlacedItem): number {
+  if (!a.faceAccess || b.body.minZ < a.body.maxZ - 1e-9) return 0;
+  return Math.max(0, -planGapM(a.body, b.body));
+}

@@ -1,0 +1,154 @@
+import {
+  at,
+  boxAt,
+  boxHolds,
+  centreOf,
+  grown,
+  heightMm,
+  nearestOf,
+  type PaperBox,
+  type PaperPoint,
+  type PaperSegment,
+  widthMm,
+} from '../paper.ts';
+import { spacing } from '../style.ts';
+import type { ObstacleIndex } from './obstacle-index.ts';
+
+/** A text that wants a place. */
+export interface LabelRequest {
+  readonly id: string;
+  /** Size of the text as it is read level. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /**
+   * What the text names: boxes round it, or points (boxes without size), the most wanted first. The text
+   * stands beside one of them, or a leader ends at it.
+   */
+  readonly anchors: readonly PaperBox[];
+  /** A part large enough to hold its own text, tried first. */
+  readonly inside?: PaperBox;
+  /** Obstacles that are the label's own: its leader may cross them, its text may not. */
+  readonly own: readonly string[];
+  /** Boxes that the text may stand in, wholly; across their edge it may not. Its leader may cross them. */
+  readonly within?: readonly string[];
+  /** May the text be turned, to be read from the right edge? Default no. */
+  readonly turnable?: boolean;
+}
+
+/** One place that a label may take. */
+export interface Candidate {
+  readonly box: PaperBox;
+  readonly turned: boolean;
+  readonly leader: PaperSegment | null;
+  /** How far from ideal: 0 is best. */
+  readonly cost: number;
+}
+
+/** A point as an anchor. */
+export function anchorAt({ xMm, yMm }: PaperPoint): PaperBox {
+  return boxAt(xMm, yMm, 0, 0);
+}
+
+/** The eight places round an anchor, best first: which way in x, which way in y. */
+const sides: readonly (readonly [number, number])[] = [
+  [1, 0],
+  [-1, 0],
+  [0, -1],
+  [0, 1],
+  [1, -1],
+  [-1, -1],
+  [1, 1],
+  [-1, 1],
+];
+const leaderReachesMm = [5, 8, 12, 17, 23, 30, 40, 55, 75] as const;
+const leaderDirections = 24;
+const leaderCost = 20;
+const crossingCost = 6;
+const turnedCost = 2;
+const anchorCost = 1.5;
+
+interface Size {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly turned: boolean;
+}
+
+function sizesOf(label: LabelRequest): Size[] {
+  const level = { widthMm: label.widthMm, heightMm: label.heightMm, turned: false };
+  const turned = { widthMm: label.heightMm, heightMm: label.widthMm, turned: true };
+  return label.turnable ? [level, turned] : [level];
+}
+
+/** Every place inside or beside what a label names that is free of obstacles and in the room. */
+export function nearCandidates(label: LabelRequest, index: ObstacleIndex, room: PaperBox): Candidate[] {
+  const found: Candidate[] = [];
+  for (const size of sizesOf(label)) {
+    const extra = size.turned ? turnedCost : 0;
+    if (label.inside) {
+      const box = boxAround(centreOf(label.inside), size);
+      if (boxHolds(label.inside, box)) found.push({ box, turned: size.turned, leader: null, cost: extra });
+    }
+    label.anchors.forEach((anchor, nth) => {
+      sides.forEach((side, order) => {
+        const cost = 1 + order * 0.25 + nth * anchorCost + extra;
+        found.push({ box: boxBeside(anchor, side, size), turned: size.turned, leader: null, cost });
+      });
+    });
+  }
+  return found.filter((candidate) => isFree(candidate.box, label, index, room));
+}
+
+/** Every place at the end of a leader that is free of obstacles and in the room. */
+export function leaderCandidates(label: LabelRequest, index: ObstacleIndex, room: PaperBox): Candidate[] {
+  const found: Candidate[] = [];
+  const own = [...label.own, ...(label.within ?? [])];
+  for (const size of sizesOf(label))
+    label.anchors.forEach((anchor, nth) => {
+      for (const box of ringOf(anchor, size)) {
+        if (!isFree(box, label, index, room)) continue;
+        const leader = leaderTo(anchor, box);
+        if (index.leaderBlocked(leader, own)) continue;
+        const lengthMm = Math.hypot(leader.to.xMm - leader.from.xMm, leader.to.yMm - leader.from.yMm);
+        const crossings = index.leaderCrossings(leader, own);
+        const cost = leaderCost + lengthMm / 2 + crossings * crossingCost + nth * anchorCost;
+        found.push({ box, turned: size.turned, leader, cost: cost + (size.turned ? turnedCost : 0) });
+      }
+    });
+  return found;
+}
+
+function isFree(box: PaperBox, label: LabelRequest, index: ObstacleIndex, room: PaperBox): boolean {
+  return boxHolds(room, box) && !index.meetsBox(grown(box, spacing.clearMm), label.within ?? []);
+}
+
+function boxAround(centre: PaperPoint, size: Size): PaperBox {
+  return boxAt(centre.xMm - size.widthMm / 2, centre.yMm - size.heightMm / 2, size.widthMm, size.heightMm);
+}
+
+/** The text's box, a gap away from the anchor on one of its sides; on a corner the boxes stand diagonally. */
+function boxBeside(anchor: PaperBox, [sideX, sideY]: readonly [number, number], size: Size): PaperBox {
+  const { xMm, yMm } = centreOf(anchor);
+  const gap = sideX !== 0 && sideY !== 0 ? spacing.labelGapMm / 2 : spacing.labelGapMm;
+  const reachX = (widthMm(anchor) + size.widthMm) / 2 + gap;
+  const reachY = (heightMm(anchor) + size.heightMm) / 2 + gap;
+  return boxAround(at(xMm + sideX * reachX, yMm + sideY * reachY), size);
+}
+
+/** Boxes on rings round the anchor. */
+function ringOf(anchor: PaperBox, size: Size): PaperBox[] {
+  const { xMm, yMm } = centreOf(anchor);
+  return leaderReachesMm.flatMap((reachMm) =>
+    Array.from({ length: leaderDirections }, (_, step) => {
+      const angle = (step * 2 * Math.PI) / leaderDirections;
+      const reachX = (widthMm(anchor) + size.widthMm) / 2 + reachMm;
+      const reachY = (heightMm(anchor) + size.heightMm) / 2 + reachMm;
+      return boxAround(at(xMm + reachX * Math.cos(angle), yMm - reachY * Math.sin(angle)), size);
+    }),
+  );
+}
+
+/** From the anchor to just before the text. */
+function leaderTo(anchor: PaperBox, box: PaperBox): PaperSegment {
+  const from = nearestOf(anchor, centreOf(box));
+  return { from, to: nearestOf(grown(box, spacing.clearMm / 2), from) };
+}

@@ -1,0 +1,135 @@
+import type { HouseRules } from '../house-rules.ts';
+import type { Part, PartFacts } from '../kinds/index.ts';
+import type { Place } from '../place.ts';
+import type { JobRib } from '../rib.ts';
+import type { VehicleSide, ZoneKind } from '../vocabulary.ts';
+import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
+import type { Shop } from './shop.ts';
+import type { Vehicle, VehicleRoute, VehicleSpace } from './vehicle.ts';
+
+/** One end of a link. */
+export interface LinkEnd {
+  readonly device: string;
+  readonly terminal: string;
+}
+
+/** The id of a terminal: `amp-front.B+`. */
+export function terminalId(end: LinkEnd): string {
+  return `${end.device}.${end.terminal}`;
+}
+
+/** Device and terminal of a terminal's id. Device ids have no dot; the names of terminals may. */
+export function linkEndOf(id: string): LinkEnd {
+  const dot = id.indexOf('.');
+  return dot < 0 ? { device: id, terminal: '' } : { device: id.slice(0, dot), terminal: id.slice(dot + 1) };
+}
+
+/** A device of the job or of the vehicle, with its part looked up. */
+export interface Device {
+  readonly id: string;
+  readonly origin: 'job' | 'vehicle';
+  /** JSON Pointer into the file of its origin. */
+  readonly path: string;
+  readonly title: string;
+  /** Part id; the body of the vehicle is no part. */
+  readonly part: string | null;
+  readonly spec: Part | null;
+  readonly facts: PartFacts;
+  /** Ratings of fuses that came with the vehicle: by outgoing terminal, `fuse` for a holder. */
+  readonly fittedFuses?: Readonly<Record<string, number>>;
+  /** Of a battery that came with the vehicle: the charge at which its reserve ends. */
+  readonly fittedReserveEnd?: number;
+  /** As the job wrote it. */
+  readonly given: JobDevice | null;
+  readonly board: string | null;
+  /** Place in the vehicle, for a device that is on no board. */
+  readonly seat: string | null;
+  readonly zone: ZoneKind;
+  readonly side: VehicleSide;
+  /** Zones of the ground points; for the body alone, whose terminals stand in several. */
+  readonly groundZones: Readonly<Record<string, ZoneKind>>;
+  /** Terminals that the vehicle leaves open, with the reason. */
+  readonly leftOpen: Readonly<Record<string, string>>;
+}
+
+/** The id of the vehicle's body among the devices: its terminals are the ground points. */
+export const bodyId = 'body';
+
+/** One conductor between two terminals: pairs are opened out, each conductor with an id of its own. */
+export interface Link {
+  /** The link's id, with `.+` or `.-` behind it where a pair was opened out. */
+  readonly id: string;
+  readonly origin: 'job' | 'vehicle';
+  /** JSON Pointer of the link as written. */
+  readonly path: string;
+  readonly from: LinkEnd;
+  readonly to: LinkEnd;
+  readonly given: JobLink | null;
+  /** Size and length of a conductor that the vehicle came with. */
+  readonly fitted: Vehicle['links'][string] | null;
+  readonly cable: { readonly id: string; readonly part: string; readonly conductor: string } | null;
+  readonly run: string | null;
+  /** Ends whose port the job leaves open, each with all the ports that would do; the one it has stands in for them. */
+  readonly open?: readonly OpenEnd[];
+}
+
+/** An end of a link that may be at any of several like ports of its device. */
+export interface OpenEnd {
+  readonly end: 'from' | 'to';
+  readonly ports: readonly string[];
+}
+
+/** A part that boards and ribs are cut from. */
+export type SheetPart = Extract<Part, { kind: 'board-sheet' }>;
+
+/** A stiffening rib, with its sheet looked up; null where it is cut from the sheet of its board. */
+export interface BoardRib {
+  readonly id: string;
+  readonly given: JobRib;
+  readonly sheet: { readonly id: string; readonly part: SheetPart } | null;
+}
+
+export interface Board {
+  readonly id: string;
+  readonly path: string;
+  readonly given: JobBoard;
+  readonly spaceId: string;
+  readonly space: VehicleSpace;
+  /** Its sheet. Where the job leaves it open, any of the catalogue, until the plan has chosen one. */
+  readonly sheetId: string;
+  readonly sheet: SheetPart;
+  readonly ribs: readonly BoardRib[];
+  /** Where its datum corner stands in the space, chosen by the plan; left out where the job says it. */
+  readonly place?: { readonly xM: number; readonly yM: number };
+}
+
+export interface Run {
+  readonly id: string;
+  readonly path: string;
+  readonly routeId: string;
+  readonly route: VehicleRoute;
+  readonly links: readonly string[];
+  readonly covering: string | null;
+}
+
+/** A job with every name looked up and every shorthand opened out: what `lib/read` gives to `lib/plan`. */
+export interface Job {
+  readonly id: string;
+  readonly file: JobFile;
+  readonly shop: Shop;
+  readonly rules: HouseRules;
+  readonly vehicle: Vehicle;
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly devices: readonly Device[];
+  readonly links: readonly Link[];
+  readonly boards: readonly Board[];
+  readonly runs: readonly Run[];
+  /** Where a value of the job file stands, by JSON Pointer; the nearest given ancestor of one that is not there. */
+  readonly place: (path: string) => Place;
+  readonly vehiclePlace: (path: string) => Place;
+  readonly shopPlace: (path: string) => Place;
+  /** Where a value of the catalogue stands, by JSON Pointer from `/parts`. */
+  readonly partPlace: (path: string) => Place;
+  /** Wire labels of the revision that was released last, by wire id. */
+  readonly releasedLabels: Readonly<Record<string, string>>;
+}

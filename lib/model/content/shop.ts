@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { builders, everyone } from '../audience.ts';
+import { count, extent, id, quantityAbove, text } from '../fields.ts';
+import { houseRulesSchema } from '../house-rules.ts';
+import { workTimesSchema } from '../work-times.ts';
+
+/** The format version that every file begins with. */
+export const formatVersion = builders(
+  z.literal(1, { error: 'must be 1: this is the only format version; begin the file with `rackleaf: 1`' }),
+);
+
+/** What is left of a sheet, by the name that is written on it: what is good of it, along the sides of the whole sheet. */
+const offCutSchema = z.strictObject({
+  width: builders(quantityAbove('length')),
+  height: builders(quantityAbove('length')),
+  pieces: builders(count.default(1)),
+});
+
+/** What lies on the shelf, by part id: pieces and, of a sheet, off-cuts; or the lengths left on each reel. */
+const stockSchema = z.union([
+  z.strictObject({ pieces: builders(count), 'off-cuts': z.record(id, offCutSchema).default({}) }),
+  z.strictObject({ reels: builders(z.array(extent)) }),
+]);
+
+/** `content/shop.yaml`: who the shop is, how it measures, its house rules and its stock. */
+export const shopSchema = z.strictObject({
+  rackleaf: formatVersion,
+  name: everyone(text('Harbour Lane Audio')),
+  address: everyone(z.array(text('12 Harbour Lane')).default([])),
+  /** Where the built site will stand; feeds the QR codes. */
+  'site-url': builders(
+    z.url({ error: 'is not an address: write it in full, such as https://sheets.example' }).optional(),
+  ),
+  units: builders(z.enum(['inch', 'millimetre']).default('inch')),
+  fraction: builders(z.union([z.literal(16), z.literal(32)]).default(16)),
+  paper: builders(z.enum(['letter', 'a4']).default('letter')),
+  rules: houseRulesSchema.default({}),
+  /** How long the shop takes for a piece of work; left out, common practice. */
+  times: workTimesSchema.default({}),
+  stock: z.record(z.string(), stockSchema).default({}),
+});
+export type Shop = z.output<typeof shopSchema>;
+export type Stock = z.output<typeof stockSchema>;

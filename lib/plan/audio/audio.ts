@@ -1,0 +1,117 @@
+import { coilsWithoutChannel } from '../../audio/load/channel-wiring.ts';
+import { coilsOf } from '../../audio/load/wiring.ts';
+import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
+import type { PlanAudio, PlanSpeaker } from '../../model/plan/index.ts';
+import type { PlanBook } from '../plan-book.ts';
+import type { Circuit } from '../power/circuit/circuit.ts';
+import { remarkFault } from '../remark-fault.ts';
+import type { DevicesById } from '../wiring/conductor-role.ts';
+import {
+  amplifierOutputs,
+  type CoilField,
+  coilField,
+  type PlannedChannel,
+  planChannel,
+} from './audio-channels.ts';
+import { remarkFiltersNotMade } from './filters-made.ts';
+import { remarkMiswired } from './miswired.ts';
+import { withCurves } from './response-sums.ts';
+import { planInputs, planOutputs } from './signal-inputs.ts';
+import { type Delays, planDelays } from './speaker-delays.ts';
+
+/** The audio side of a plan, before lengths are known: every channel with its load, every speaker with its delay. */
+export function planAudio(
+  job: Job,
+  devices: DevicesById,
+  { roles }: Circuit,
+  book: PlanBook,
+): { readonly audio: PlanAudio; readonly channels: readonly PlannedChannel[] } {
+  const linked = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
+  for (const device of job.devices) remarkFiltersNotMade(device, book);
+  const outputs = amplifierOutputs(job, linked);
+  const field = coilField(job, roles);
+  const miswired = remarkMiswired(job, devices, outputs, field, book);
+  const channels = outputs.map((output) =>
+    planChannel(
+      output,
+      outputs.filter((other) => other !== output),
+      field,
+      job,
+      devices,
+      book,
+      miswired.channels.has(output.id) ? new Set() : linked,
+    ),
+  );
+  const played = field.terminals.filter(
+    ({ coil, positive, negative }) =>
+      !miswired.coils.has(coil) && (linked.has(positive) || linked.has(negative)),
+  );
+  remarkSilentCoils(job, played, channels, book);
+  const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
+  const planned = channels.map(({ channel }) => channel);
+  const delays = planDelays(speakers, planned, job, book);
+  return {
+    audio: withCurves(job, {
+      channels: planned,
+      speakers: planSpeakers(speakers, channels, delays.bySpeaker, job),
+      sharedDelays: [...delays.shared],
+      inputs: planInputs(job, devices, book),
+      outputs: planOutputs(job, devices),
+    }),
+    channels,
+  };
+}
+
+/** Stops linked coils that neither a channel nor the source unit drives. */
+function remarkSilentCoils(
+  job: Job,
+  played: CoilField['terminals'],
+  channels: readonly PlannedChannel[],
+  book: PlanBook,
+): void {
+  const driven = new Set(channels.flatMap(({ wiring }) => (wiring ? coilsOf(wiring.wiring) : [])));
+  for (const fault of coilsWithoutChannel(played, driven)) {
+    const device = job.devices.find(({ id }) => id === fault.subjects[0]);
+    if (device && !isDrivenElsewhere(device, job)) remarkFault(fault, device, book);
+  }
+}
+
+/** True for a speaker that a device other than an amplifier of the job drives, such as the source unit. */
+function isDrivenElsewhere(device: Device, job: Job): boolean {
+  return job.links.some(({ from, to }) => {
+    const other = from.device === device.id ? to.device : to.device === device.id ? from.device : null;
+    return job.devices.some(({ id, spec }) => id === other && spec?.kind === 'source-unit');
+  });
+}
+
+function planSpeakers(
+  speakers: readonly Device[],
+  channels: readonly PlannedChannel[],
+  delays: Delays['bySpeaker'],
+  job: Job,
+): PlanSpeaker[] {
+  return speakers.map(({ id, seat, given }): PlanSpeaker => {
+    const channel = channels.find(({ channel: { speakers: own } }) => own.includes(id)) ?? null;
+    const polarities = channel?.wiring?.polarity.filter(({ coil }) => coil.startsWith(`${id}.`)) ?? [];
+    const powers = channel?.load?.coils.filter(({ speaker }) => speaker === id) ?? [];
+    return {
+      id,
+      delayMs: delays.get(id)?.delayMs ?? null,
+      delaySamples: delays.get(id)?.delaySamples ?? null,
+      mounted: given?.mounted ?? 'normal',
+      reversedWhy: given?.reversed ?? null,
+      distanceM: job.vehicle.places[seat ?? '']?.distance ?? null,
+      channel: channel?.channel.id ?? null,
+      polarity: polarityOf(polarities.map(({ polarity }) => polarity)),
+      reversedCoils: polarities.filter(({ polarity }) => polarity === 'reversed').map(({ coil }) => coil),
+      powerW: powers.length === 0 ? null : powers.reduce((sum, { powerW }) => sum + powerW.value, 0),
+    };
+  });
+}
+
+/** The polarity of a speaker by that of its coils. */
+function polarityOf(coils: readonly ('normal' | 'reversed')[]): PlanSpeaker['polarity'] {
+  const [first] = coils;
+  if (!first) return 'unwired';
+  return coils.every((polarity) => polarity === first) ? first : 'opposed';
+}

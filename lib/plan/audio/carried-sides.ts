@@ -1,0 +1,54 @@
+import { type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import type { PlanChannel } from '../../model/plan/index.ts';
+import type { VehicleSide } from '../../model/vocabulary.ts';
+import type { DevicesById } from '../wiring/conductor-role.ts';
+import { stemName } from '../wiring/pair-name.ts';
+import { factsOfOutput } from './signal-inputs.ts';
+import { channelInputs } from './signal-path.ts';
+import { sourcesOf } from './signal-sources.ts';
+
+/** A side that the signal of a channel is written to be of, and what says so. */
+export interface CarriedSide {
+  readonly side: VehicleSide;
+  /** An output of the source, or the conductor of a lead. */
+  readonly by: string;
+  /** The link of the conductor; the output's device where it is an output. */
+  readonly at: { readonly link: string } | { readonly device: string };
+}
+
+/**
+ * The sides that the signal of a channel is written to be of: by the outputs of the source that it begins at, where no
+ * processor hides which they are, and by the conductor of the lead that ends at its input. An output without a side has
+ * that of the conductor that leaves it.
+ */
+export function carriedSides(
+  job: Job,
+  devices: DevicesById,
+  channel: Pick<PlanChannel, 'id' | 'amplifier'>,
+): readonly CarriedSide[] {
+  const inputs = channelInputs(job, channel);
+  const { outputs, isTold } = sourcesOf(job, devices, inputs);
+  return [
+    ...(isTold ? outputs.flatMap((output) => sideOfOutput(job, devices, output) ?? []) : []),
+    ...inputs.flatMap((input) => sideOfConductor(job, input) ?? []),
+  ];
+}
+
+function sideOfOutput(job: Job, devices: DevicesById, output: LinkEnd): CarriedSide | null {
+  const device = devices.get(output.device);
+  const side = device && factsOfOutput(job, device, stemName(output.terminal)).side;
+  if (side) return { side, by: terminalId(output), at: { device: output.device } };
+  const carried = sideOfConductor(job, output);
+  return carried && { ...carried, by: `${terminalId(output)} (${carried.by})` };
+}
+
+function sideOfConductor(job: Job, end: LinkEnd): CarriedSide | null {
+  const id = terminalId(end);
+  const link = job.links.find(({ from, to }) =>
+    [from, to].some((one) => [id, `${id}+`].includes(terminalId(one))),
+  );
+  const part = link?.cable ? job.parts[link.cable.part] : undefined;
+  if (!link?.cable || part?.kind !== 'cable') return null;
+  const side = part.conductors[link.cable.conductor]?.side;
+  return side ? { side, by: `${link.cable.id}.${link.cable.conductor}`, at: { link: link.id } } : null;
+}

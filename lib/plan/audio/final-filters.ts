@@ -1,0 +1,163 @@
+import type { Device } from '../../model/content/resolved-job.ts';
+import type { ControlSpec } from '../../model/kinds/kind.ts';
+import type { PlanFilter } from '../../model/plan/index.ts';
+import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';
+import type { FilterPass } from '../../model/vocabulary.ts';
+import { stemName } from '../wiring/pair-name.ts';
+
+/** How a filter control stands after commissioning. */
+export interface FilterState {
+  /** Null where nothing tells. */
+  readonly state: string | null;
+  readonly why: string;
+}
+
+/** One filter that an amplifier has for some of its channels: a switch, a knob for the corner, or both. */
+export interface BuiltInFilter {
+  readonly channels: readonly string[];
+  /** What it lets through after commissioning; null where it stands at a position that lets everything through. */
+  readonly pass: FilterPass | null;
+  readonly cornerHz: number | null;
+  /** True where the job asks for it under `filters:`. */
+  readonly asked: boolean;
+  readonly shape: Pick<PlanFilter, 'type' | 'order'> | null;
+  readonly states: ReadonlyMap<string, FilterState>;
+}
+
+type Named = readonly [name: string, spec: ControlSpec];
+
+/**
+ * The filters of an amplifier as its controls stand after commissioning. The job's own state goes first; then a filter
+ * that the job asks of the channel; what it asks nothing of stands out of the way: a switch where it lets everything
+ * through, a knob at the stop that takes least. A filter before the amplifier is then the only one at its corner.
+ */
+export function finalFilters(device: Device): readonly BuiltInFilter[] {
+  const controls = Object.entries(device.facts.controls).filter(([, { filter }]) => filter);
+  const switches = controls.filter(([, { filter }]) => filter?.passes);
+  const knobs = controls.filter(([, { filter }]) => !filter?.passes);
+  const shared = (a: ControlSpec, b: ControlSpec) =>
+    channelsOf(device, a).some((one) => channelsOf(device, b).includes(one));
+  return [
+    ...switches.map((own) => {
+      const knob = knobs.find(([, spec]) => !spec.filter?.pass && shared(spec, own[1]));
+      return switched(device, own, knob ?? null);
+    }),
+    ...knobs.filter(([, { filter }]) => filter?.pass).map((knob) => turned(device, knob)),
+  ];
+}
+
+/** The channels that a control acts on. */
+export function channelsOf({ spec }: Device, { channels }: ControlSpec): readonly string[] {
+  return channels ?? (spec?.kind === 'amplifier' ? Object.keys(spec.channels) : []);
+}
+
+/** The filters that the job asks of some channels of an amplifier itself. */
+export function askedOf({ spec, given }: Device, channels: readonly string[]): readonly PlanFilter[] {
+  if (spec?.kind !== 'amplifier') return [];
+  const terminals = channels.flatMap((name) => {
+    const channel = spec.channels[name];
+    return channel ? [channel.positive, channel.negative, stemName(channel.positive)] : [];
+  });
+  return [...new Set(terminals)].flatMap((where) =>
+    (given?.filters[where] ?? []).map(({ corner, ...filter }) => ({ ...filter, where, cornerHz: corner })),
+  );
+}
+
+/** The job's own words for the state of a control after commissioning. */
+function ownState({ given }: Device, name: string): FilterState | null {
+  const state = given?.['after-commissioning'][name];
+  return state === undefined ? null : { state, why: 'as the job says' };
+}
+
+function switched(device: Device, [name, spec]: Named, knob: Named | null): BuiltInFilter {
+  const { passes = {}, corner, type, order } = spec.filter ?? {};
+  const channels = channelsOf(device, spec);
+  const asked = askedOf(device, channels).find(({ pass }) => Object.values(passes).includes(pass));
+  const own = ownState(device, name);
+  const state: FilterState =
+    own ??
+    (asked
+      ? { state: positionOf(passes, asked.pass), why: 'as filtered' }
+      : { state: flatOf(spec), why: 'all passes' });
+  const pass = passes[state.state ?? ''] ?? null;
+  const states = new Map([[name, state]]);
+  const knobState = knob && knobBeside(device, knob, pass === null ? null : asked, name);
+  if (knob && knobState) states.set(knob[0], knobState);
+  const cornerHz = knobState ? hertzOf(knobState.state) : (asked?.cornerHz ?? corner ?? null);
+  return {
+    channels,
+    pass,
+    cornerHz: pass === null ? null : cornerHz,
+    asked: pass !== null && asked?.pass === pass,
+    shape: type && order ? { type, order } : null,
+    states,
+  };
+}
+
+function positionOf(passes: Readonly<Record<string, FilterPass>>, pass: FilterPass): string | null {
+  return Object.keys(passes).find((position) => passes[position] === pass) ?? null;
+}
+
+/** The position that lets everything through; null for a switch that has none. */
+function flatOf({ positions = [], filter }: ControlSpec): string | null {
+  return positions.find((position) => filter?.passes?.[position] === undefined) ?? null;
+}
+
+/** A knob that only moves the corner of a switch. */
+function knobBeside(
+  device: Device,
+  [name, spec]: Named,
+  asked: PlanFilter | null | undefined,
+  mode: string,
+): FilterState {
+  const own = ownState(device, name);
+  if (own) return own;
+  if (asked) return { state: hertzText(asked.cornerHz), why: 'as filtered' };
+  const state = device.given?.settings[name] ?? spec.safe;
+  return { state, why: `idle unless ${mode} cuts` };
+}
+
+/** A knob with a filter of its own, which is always in the path. */
+function turned(device: Device, [name, spec]: Named): BuiltInFilter {
+  const { pass = null, range, type, order } = spec.filter ?? {};
+  const channels = channelsOf(device, spec);
+  const asked = askedOf(device, channels).find((filter) => filter.pass === pass);
+  const outHz = pass === 'low-pass' ? range?.to : range?.from;
+  const state: FilterState =
+    ownState(device, name) ??
+    (asked
+      ? { state: hertzText(asked.cornerHz), why: 'as filtered' }
+      : outHz === undefined
+        ? { state: spec.final ?? null, why: 'no filter is asked of it' }
+        : { state: hertzText(outHz), why: 'out of the way' });
+  return {
+    channels,
+    pass,
+    cornerHz: hertzOf(state.state),
+    asked: asked !== undefined,
+    shape: type && order ? { type, order } : null,
+    states: new Map([[name, state]]),
+  };
+}
+
+function hertzText(cornerHz: number): string {
+  return writeQuantity(cornerHz, 'frequency');
+}
+
+function hertzOf(text: string | null): number | null {
+  const read = text === null ? null : parseQuantity(text, 'frequency');
+  return typeof read === 'number' ? read : null;
+}
+
+/**
+ * The filters that an amplifier leaves in the path of a channel after commissioning, beside those that the job asks of
+ * it: of a knob without an off position, of a switch that the job leaves on.
+ */
+export function filtersLeftIn(device: Device, channel: string, where: string): PlanFilter[] {
+  const names = channel.split('+');
+  return finalFilters(device).flatMap(({ channels, pass, cornerHz, asked, shape }): PlanFilter[] =>
+    !asked && pass !== null && cornerHz !== null && shape && channels.some((one) => names.includes(one))
+      ? [{ where, pass, ...shape, cornerHz }]
+      : [],
+  );
+}

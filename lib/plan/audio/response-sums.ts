@@ -1,0 +1,121 @@
+import { isFault } from '../../audio/fault.ts';
+import { levelDb, type Path, pathResponse, type Response } from '../../audio/filter/filters.ts';
+import { frequencies, sumResponse } from '../../audio/filter/response-curve.ts';
+import { cornersOf } from '../../audio/test-tone.ts';
+import type { Device, Job } from '../../model/content/resolved-job.ts';
+import type { PlanAudio, PlanChannel, PlanSpeaker, PlanSum } from '../../model/plan/index.ts';
+
+/** From 20 Hz to 20 kHz, about six points an octave and both ends: enough for a drawing on paper. */
+const drawn = frequencies({ fromHz: 20, toHz: 20_000, points: 61 });
+/** Nothing below this is drawn. */
+const floorDb = -100;
+
+/** One way: a channel with its response and what decides which way it hands over to. */
+interface Way {
+  readonly channel: PlanChannel;
+  readonly response: Response;
+  readonly highPassHz?: number;
+  readonly lowPassHz?: number;
+  readonly side: Device['side'];
+  readonly isBass: boolean;
+}
+
+/** The channels with their sampled responses, and the sums of the ways that hand over to each other. */
+export function withCurves(job: Job, audio: Omit<PlanAudio, 'curves'>): PlanAudio {
+  const ways = audio.channels.flatMap((channel) => wayOf(job, channel, audio.speakers) ?? []);
+  const responses = new Map(ways.map(({ channel, response }) => [channel.id, response]));
+  return {
+    ...audio,
+    channels: audio.channels.map((channel) => {
+      const response = responses.get(channel.id);
+      return response && channel.filters.length + channel.peaks.length > 0
+        ? { ...channel, levelsDb: levelsOf(response) }
+        : channel;
+    }),
+    curves: { frequenciesHz: drawn.map((hz) => rounded(hz)), sums: sumsOf(ways) },
+  };
+}
+
+/** Rounded to 0.01 dB; JSON knows no minus zero, so none goes into the plan. */
+const rounded = (value: number): number => Number(value.toFixed(2)) + 0;
+
+function levelsOf(response: Response): number[] {
+  return drawn.map((hz) => rounded(Math.max(floorDb, levelDb(response(hz)))));
+}
+
+function wayOf(job: Job, channel: PlanChannel, speakers: readonly PlanSpeaker[]): Way | null {
+  const own = speakers.filter(({ id }) => channel.speakers.includes(id));
+  const [first] = own;
+  if (!first) return null;
+  // A cone that is turned round and wired reversed moves as the others do.
+  const path: Path = {
+    id: channel.id,
+    filters: channel.filters,
+    peaks: channel.peaks,
+    reversed: (first.polarity === 'reversed') !== (first.mounted === 'reversed'),
+  };
+  const response = pathResponse(path);
+  if (isFault(response)) return null;
+  const devices = job.devices.filter(({ id }) => channel.speakers.includes(id));
+  const isBass = devices.some(({ spec }) => spec?.kind === 'speaker' && spec.band === 'subwoofer');
+  const sides = new Set(devices.map(({ side }) => side));
+  const [side = 'middle'] = sides.size === 1 ? sides : [];
+  return { channel, response, ...cornersOf(channel.filters), side, isBass };
+}
+
+/** One sum for each way that plays to the top: it, and the ways below that it hands over to. */
+function sumsOf(ways: readonly Way[]): PlanSum[] {
+  return ways
+    .filter(({ lowPassHz, isBass }) => lowPassHz === undefined && !isBass)
+    .flatMap((top) => {
+      const chain = chainFrom(top, ways);
+      return chain.length < 2 ? [] : [sumOf(chain)];
+    });
+}
+
+/**
+ * From a way down: each hands over to the way of its side (or a subwoofer, or one in the middle) whose low-pass is
+ * nearest to its high-pass, within an octave.
+ */
+function chainFrom(top: Way, ways: readonly Way[]): readonly Way[] {
+  const chain = [top];
+  for (;;) {
+    const upper = chain.at(-1) ?? top;
+    const { highPassHz } = upper;
+    if (highPassHz === undefined) return chain;
+    const octaves = (way: Way) =>
+      Math.abs(Math.log2((way.lowPassHz ?? Number.POSITIVE_INFINITY) / highPassHz));
+    const [next] = ways
+      .filter((way) => !chain.includes(way) && octaves(way) <= 1)
+      .filter((way) => way.isBass || way.side === 'middle' || way.side === top.side)
+      .toSorted((a, b) => octaves(a) - octaves(b));
+    if (!next) return chain;
+    chain.push(next);
+  }
+}
+
+function sumOf(chain: readonly Way[]): PlanSum {
+  const sum = sumResponse(chain.map(({ response }) => response));
+  const handovers = chain.slice(1).flatMap((lower, index) => {
+    const upper = chain[index];
+    if (upper?.highPassHz === undefined || lower.lowPassHz === undefined) return [];
+    const frequencyHz = Math.sqrt(upper.highPassHz * lower.lowPassHz);
+    const alone = [upper, lower].map(({ response }) => levelDb(response(frequencyHz)));
+    return [
+      {
+        upper: upper.channel.id,
+        lower: lower.channel.id,
+        frequencyHz: rounded(frequencyHz),
+        sumDb: rounded(Math.max(floorDb, levelDb(sum(frequencyHz)))),
+        louderDb: rounded(Math.max(floorDb, ...alone)),
+      },
+    ];
+  });
+  const [top] = chain;
+  return {
+    id: top?.channel.id ?? '',
+    channels: chain.map(({ channel }) => channel.id),
+    levelsDb: levelsOf(sum),
+    handovers,
+  };
+}

@@ -1,0 +1,119 @@
+import { isFault } from '../../audio/fault.ts';
+import { inputMatch } from '../../audio/input-match.ts';
+import { mergeOutputFacts, type OutputFacts } from '../../model/content/integration.ts';
+import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
+import type { TerminalRole } from '../../model/vocabulary.ts';
+import type { PlanBook } from '../plan-book.ts';
+import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
+import { stemName } from '../wiring/pair-name.ts';
+
+const outputRoles: readonly TerminalRole[] = ['signal-out', 'speaker-out-positive'];
+const inputRoles: readonly TerminalRole[] = ['signal-in', 'speaker-in-positive'];
+
+/** Every input on the way of the signal, with what arrives there and whether the input suits it. */
+export function planInputs(job: Job, devices: DevicesById, book: PlanBook): PlanInput[] {
+  return job.links.flatMap((link): PlanInput[] => {
+    const ends = [link.from, link.to];
+    const output = ends.find((end) => outputRoles.includes(terminalRole(devices, end)));
+    const input = ends.find((end) => inputRoles.includes(terminalRole(devices, end)));
+    if (!output || !input) return [];
+    const spec = devices.get(input.device)?.facts.terminals[input.terminal];
+    const range = spec?.['signal-range'];
+    const known = {
+      sourceV: cleanVoltageV(job, devices, output),
+      leastV: range?.from ?? null,
+      greatestV: range?.to ?? null,
+    };
+    const id = terminalId(input);
+    const level = terminalRole(devices, output) === 'signal-out' ? 'low' : 'high';
+    return [
+      { input: id, output: terminalId(output), wire: link.id, level, ...known, ...matched(id, known, book) },
+    ];
+  });
+}
+
+function matched(
+  id: string,
+  { sourceV, leastV, greatestV }: Pick<PlanInput, 'sourceV' | 'leastV' | 'greatestV'>,
+  book: PlanBook,
+): Pick<PlanInput, 'headroomDb' | 'reserveDb' | 'verdict'> {
+  const unknown = { headroomDb: null, reserveDb: null, verdict: 'unknown' } as const;
+  if (sourceV === null || leastV === null || greatestV === null) return unknown;
+  const match = inputMatch({ input: id, sourceV, leastV, greatestV });
+  if (isFault(match)) return unknown;
+  const at = `audio.inputs.${id}`;
+  return {
+    headroomDb: book.trace(`${at}.headroomDb`, match.headroomDb),
+    reserveDb: book.trace(`${at}.reserveDb`, match.reserveDb),
+    verdict: match.verdict,
+  };
+}
+
+/** Greatest clean voltage of an output: as measured in the vehicle, else by its part. */
+function cleanVoltageV(job: Job, devices: DevicesById, end: LinkEnd): number | null {
+  const device = devices.get(end.device);
+  const found = device ? factsOfOutput(job, device, stemName(end.terminal)) : undefined;
+  return found?.['clean-voltage'] ?? device?.facts.terminals[end.terminal]?.signal ?? null;
+}
+
+/** What is known of an output of a source: as found in the vehicle, else as its part says. */
+export function factsOfOutput(job: Job, device: Device, name: string): OutputFacts {
+  const { spec, origin, id } = device;
+  return mergeOutputFacts(
+    spec?.kind === 'source-unit' ? spec.outputs[name] : undefined,
+    origin === 'vehicle' ? job.vehicle.fitted[id]?.outputs[name] : undefined,
+  );
+}
+
+/** The outputs of every source that came with the vehicle and feeds the job, and what is not known of them. */
+export function planOutputs(job: Job, devices: DevicesById): PlanOutput[] {
+  return job.devices
+    .filter(({ origin, spec }) => origin === 'vehicle' && spec?.kind === 'source-unit')
+    .flatMap((device) => {
+      const names = Object.keys(device.facts.terminals).filter((terminal) =>
+        outputRoles.includes(terminalRole(devices, { device: device.id, terminal }) ?? null),
+      );
+      return names.map((terminal) => planOutput(job, devices, device, terminal));
+    });
+}
+
+function planOutput(job: Job, devices: DevicesById, device: Device, terminal: string): PlanOutput {
+  const name = stemName(terminal);
+  const facts = factsOfOutput(job, device, name);
+  const end = terminalId({ device: device.id, terminal });
+  const feeds = job.links.flatMap(({ from, to }) => {
+    if (terminalId(from) !== end && terminalId(to) !== end) return [];
+    const other = terminalId(from) === end ? to : from;
+    return devices.get(other.device)?.origin === 'job' ? [terminalId(other)] : [];
+  });
+  const known = {
+    form: facts.form ?? null,
+    fromHz: facts.bandwidth?.from ?? null,
+    toHz: facts.bandwidth?.to ?? null,
+    polarity: facts.polarity ?? null,
+    cleanVoltageV: facts['clean-voltage'] ?? null,
+    offsetV: facts.offset ?? null,
+    equalising: facts.equalising ?? null,
+    loadSensing: facts['load-sensing'] ?? null,
+    noiseCancelling: facts['noise-cancelling'] ?? null,
+    chimes: facts.chimes ?? null,
+  };
+  const missing =
+    feeds.length === 0 ? [] : asked.filter(([, isKnown]) => !isKnown(known)).map(([what]) => what);
+  return { id: `${device.id}.${name}`, item: device.id, feeds, ...known, missing };
+}
+
+type Known = Omit<PlanOutput, 'id' | 'item' | 'feeds' | 'missing'>;
+
+/** What must be known of an output before the plan stands; its form shows at the plug. */
+const asked: readonly (readonly [string, (known: Known) => boolean])[] = [
+  ['bandwidth', ({ fromHz, toHz }) => fromHz !== null && toHz !== null],
+  ['polarity', ({ polarity }) => polarity !== null],
+  ['greatest clean voltage', ({ cleanVoltageV }) => cleanVoltageV !== null],
+  ['direct-current offset', ({ offsetV }) => offsetV !== null],
+  ['equalising that moves with the level', ({ equalising }) => equalising !== null],
+  ['load sensing', ({ loadSensing }) => loadSensing !== null],
+  ['noise cancelling', ({ noiseCancelling }) => noiseCancelling !== null],
+  ['chimes', ({ chimes }) => chimes !== null],
+];

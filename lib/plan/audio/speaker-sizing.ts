@@ -1,0 +1,115 @@
+import { isFault } from '../../audio/fault.ts';
+import { type SpeakerRun, speakerWireLoss } from '../../audio/load/speaker-wire-loss.ts';
+import type { Job, Link } from '../../model/content/resolved-job.ts';
+import { terminalId } from '../../model/content/resolved-job.ts';
+import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
+import { ohmPerM } from '../../power/conductor/resistance.ts';
+import { isPowerFault } from '../../power/traced.ts';
+import { powerRules } from '../power/power-rules.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import type { LeastSizes } from '../power/sizing/least-sizes.ts';
+import { candidatesFor } from '../wiring/cable-candidates.ts';
+import type { WireLengths } from '../wiring/wire-lengths.ts';
+import type { PlannedChannel } from './audio-channels.ts';
+import { isSubwoofer } from './is-subwoofer.ts';
+
+/** The speaker links of a channel, and the way through them that is longest. */
+export interface ChannelWires {
+  readonly channel: PlannedChannel;
+  readonly links: readonly Link[];
+}
+
+/** The speaker links that belong to each channel: those that touch its outputs or its coils. */
+export function channelWires(
+  job: Job,
+  channels: readonly PlannedChannel[],
+  roles: ReadonlyMap<string, string>,
+): ChannelWires[] {
+  const speakerLinks = job.links.filter(({ id }) => roles.get(id) === 'speaker');
+  return channels.map((channel) => {
+    const { positive, negative, speakers } = channel.channel;
+    const own = (link: Link) =>
+      [link.from, link.to].some(
+        (end) => [positive, negative].includes(terminalId(end)) || speakers.includes(end.device),
+      );
+    return { channel, links: speakerLinks.filter(own) };
+  });
+}
+
+/** Bass leads by load, common practice without a source: 10 AWG at 1 ohm, 12 AWG from 4 to 2 ohm. */
+function leastBassMm2(loadOhm: number): number {
+  return awgAreaMm2(loadOhm < 2 ? '10' : '12');
+}
+
+/** Raises the least size of every speaker conductor so that its channel keeps the loss that the house allows. */
+export function sizeSpeakerWires(
+  job: Job,
+  wires: readonly ChannelWires[],
+  lengths: WireLengths,
+  least: LeastSizes,
+): void {
+  for (const { channel, links } of wires) {
+    const { loadOhm, id, speakers } = channel.channel;
+    if (loadOhm === null) continue;
+    const isBass = speakers.some((speaker) => isSubwoofer(job, speaker));
+    for (const link of links) {
+      const thickest = Math.max(0, ...candidatesFor(job, link, 'speaker').map(({ size }) => size.areaMm2));
+      // A shelf without reels that thick is a caution of the rules, not a lead that can't be made.
+      if (isBass) least.raise(link.id, Math.min(leastBassMm2(loadOhm), thickest), 'bass lead by its load');
+      const area = areaForLoss(job, link, { id, loadOhm, wayM: wayM(links, lengths) });
+      if (area) least.raise(link.id, area, `its loss stays within ${job.rules['speaker-loss'].value} dB`);
+    }
+  }
+}
+
+/** The longest way out and back with every jumper counted: on the safe side where legs part. Metres, one way. */
+export function wayM(links: readonly Link[], lengths: WireLengths): number {
+  const jumpers = links.filter(({ from, to }) => from.device === to.device);
+  const legs = links.filter((link) => !jumpers.includes(link)).map(({ id }) => lengths(id).lengthM);
+  return Math.max(0, ...legs) + jumpers.reduce((sum, { id }) => sum + lengths(id).lengthM, 0) / 2;
+}
+
+function areaForLoss(
+  job: Job,
+  link: Link,
+  run: { id: string; loadOhm: number; wayM: number },
+): number | null {
+  const areas = candidatesFor(job, link, 'speaker')
+    .map(({ size }) => size.areaMm2)
+    .toSorted((a, b) => a - b);
+  const limit = job.rules['speaker-loss'].value;
+  const within = areas.find((areaMm2) => {
+    const loss = lossOf(job, run, areaMm2, 'copper', undefined);
+    return loss !== null && loss.lossDb.value <= limit;
+  });
+  return within ?? areas.at(-1) ?? null;
+}
+
+/** Loss of a channel in its wires (dB) and damping at its speakers, all of one cable; null where it can't be told. */
+export function lossOf(
+  job: Job,
+  run: Pick<SpeakerRun, 'amplifierDamping' | 'bridged'> & {
+    readonly id: string;
+    readonly loadOhm: number;
+    readonly wayM: number;
+  },
+  areaMm2: number,
+  material: SizedConductor['cable']['material'],
+  measuredOhmPerM: number | undefined,
+) {
+  const rules = powerRules(job.rules);
+  const perM = ohmPerM(
+    { areaMm2, material, ...(measuredOhmPerM === undefined ? {} : { measuredOhmPerM }) },
+    rules.conductorC,
+    rules,
+  );
+  if (isPowerFault(perM)) return null;
+  const loss = speakerWireLoss({
+    channel: run.id,
+    loadOhm: run.loadOhm,
+    legs: [{ lengthM: run.wayM, ohmPerM: perM.value }],
+    ...(run.amplifierDamping ? { amplifierDamping: run.amplifierDamping } : {}),
+    ...(run.bridged === undefined ? {} : { bridged: run.bridged }),
+  });
+  return isFault(loss) ? null : loss;
+}

@@ -1,0 +1,121 @@
+import type { Item, ItemTerminal, Side, SideRoom, WireLayer } from '../../board/layout/item.ts';
+import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
+import type { HouseRules } from '../../model/house-rules.ts';
+import type { TerminalSpec } from '../../model/kinds/kind.ts';
+import { type ConductorRole, type Edge, edgeSchema, type Panel } from '../../model/vocabulary.ts';
+import type { PlanBook } from '../plan-book.ts';
+import { beneathOf, raisingOf } from './board-stacking.ts';
+import { askedRooms, roomOfKind } from './side-rooms.ts';
+
+const edges = edgeSchema.options;
+
+/** Layer that a conductor is laid in on the board. Control wires go with the signal; a turn-on wire disturbs nothing. */
+export const layerOfRole: Readonly<Record<ConductorRole, WireLayer>> = {
+  power: 'power',
+  ground: 'ground',
+  speaker: 'speaker',
+  signal: 'signal',
+  'turn-on': 'speaker',
+  control: 'signal',
+};
+
+type Wired = ReadonlyMap<string, ConductorRole>;
+
+/** The devices on a board as the layout sees them: footprint, rooms at each side, terminals that are wired. */
+export function boardItems(
+  job: Job,
+  board: string,
+  roles: ReadonlyMap<string, ConductorRole>,
+  book: PlanBook,
+): Item[] {
+  const wired = wiredRoles(job, roles);
+  return job.devices
+    .filter((device) => device.board === board)
+    .flatMap((device) => {
+      const item = boardItem(job, device, wired, book);
+      return item ? [item] : [];
+    });
+}
+
+/** Role of the first wire at each terminal. */
+function wiredRoles(job: Job, roles: ReadonlyMap<string, ConductorRole>): Wired {
+  const wired = new Map<string, ConductorRole>();
+  for (const link of job.links) {
+    for (const end of [link.from, link.to]) {
+      const role = roles.get(link.id);
+      if (role && !wired.has(terminalId(end))) wired.set(terminalId(end), role);
+    }
+    // A port that a wire may still take is looked at as if it did.
+    for (const { end, ports } of link.open ?? [])
+      for (const terminal of ports) {
+        const role = roles.get(link.id);
+        const id = terminalId({ device: link[end].device, terminal });
+        if (role && !wired.has(id)) wired.set(id, role);
+      }
+  }
+  return wired;
+}
+
+function boardItem(job: Job, device: Device, wired: Wired, book: PlanBook): Item | null {
+  const { rules } = job;
+  const print = device.facts.footprint;
+  if (!print) return null;
+  const terminals = Object.entries(device.facts.terminals).flatMap(([name, spec]): ItemTerminal[] => {
+    const role = wired.get(terminalId({ device: device.id, terminal: name }));
+    const side = sideOf(spec.panel);
+    if (!role || !side) return [];
+    return [
+      { id: `${device.id}.${name}`, side, alongM: alongM(spec, side, print), layer: layerOfRole[role] },
+    ];
+  });
+  const raising = raisingOf(device, partGapM(rules));
+  const beneath = beneathOf(job, device);
+  return {
+    id: device.id,
+    widthM: print.widthM,
+    depthM: print.depthM,
+    heightM: print.heightM,
+    massKg: print.massKg,
+    rooms: sideRooms(device, rules, wired, book),
+    gapM: partGapM(rules),
+    faceAccess: Object.values(device.facts.controls).some(({ panel }) => panel === 'face'),
+    terminals,
+    mountingHoles: print.holes.map((hole, index) => ({ id: `${device.id}.hole-${index + 1}`, ...hole })),
+    ...(raising ? { raising } : {}),
+    ...(beneath ? { beneath } : {}),
+  };
+}
+
+/** Parts stand no nearer than the house gap, and never so near that the tolerance of their size could close it. */
+export function partGapM(rules: HouseRules): number {
+  return Math.max(rules['gap-parts'].value, rules['part-tolerance'].value);
+}
+
+/** A terminal on the face is reached over the lower edge, where its conductor leaves. */
+function sideOf(panel: Panel | undefined): Side | null {
+  return panel === undefined || panel === 'face' ? 'bottom' : panel;
+}
+
+/** Where the part does not say, the middle of its side. */
+function alongM(
+  { at }: TerminalSpec,
+  side: Side,
+  { widthM, depthM }: { widthM: number; depthM: number },
+): number {
+  return at ?? (side === 'top' || side === 'bottom' ? widthM : depthM) / 2;
+}
+
+const noRoom = { airM: 0, accessM: 0, toolM: 0, bendM: 0 } as const satisfies SideRoom;
+
+/** The rooms of a device's four sides; how each came about goes into the book. */
+function sideRooms(device: Device, rules: HouseRules, wired: Wired, book: PlanBook): Item['rooms'] {
+  return Object.fromEntries(
+    edges.map((side): [Edge, SideRoom] => {
+      const asked = askedRooms(device, side, rules, wired).map(({ kind, depth }) => {
+        const id = `boards.${device.board}.placements.${device.id}.keepClear.${side}.${kind}`;
+        return [roomOfKind[kind], book.trace(id, depth)] as const;
+      });
+      return [side, { ...noRoom, ...Object.fromEntries(asked) }];
+    }),
+  );
+}

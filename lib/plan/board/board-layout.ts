@@ -1,0 +1,178 @@
+import type { BoardFault } from '../../board/fault.ts';
+import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
+import type { SearchResult } from '../../board/layout/layout-search.ts';
+import type { Proposal } from '../../board/layout/layout-setting.ts';
+import {
+  checkPlacements,
+  type FixingHead,
+  type LayoutBoard,
+  type LayoutRules,
+} from '../../board/layout/placement.ts';
+import { searchStacked } from '../../board/layout/stacked-search.ts';
+import type { BoardShape } from '../../board/shape/outline.ts';
+import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
+import type { PlanBook } from '../plan-book.ts';
+import { boardItems, partGapM } from './board-items.ts';
+import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
+import { stackLimits } from './board-stacking.ts';
+import { boardWires, layoutLinks } from './board-wires.ts';
+import { type StandingRib, standingRibs } from './ribs/board-ribs.ts';
+import { isOfRibs, ribsAsItems } from './ribs/rib-barriers.ts';
+
+/** A board with everything placed, before its wires are routed. */
+export interface LaidBoard {
+  readonly board: Board;
+  readonly shape: BoardShape;
+  readonly items: readonly Item[];
+  readonly placements: readonly Placement[];
+  /** Items whose place the job gave. */
+  readonly given: ReadonlySet<string>;
+  readonly ribs: readonly StandingRib[];
+  /** Layouts that the search found, best first; empty where every place was given. */
+  readonly proposals: readonly Proposal[];
+  readonly evaluations: number;
+  readonly signalSide: Edge | undefined;
+  readonly powerSide: Edge | undefined;
+}
+
+/** Draws and lays out every board of a job. A board whose base can't be drawn is left out; the book says why. */
+export function layOutBoards(
+  job: Job,
+  roles: ReadonlyMap<string, ConductorRole>,
+  book: PlanBook,
+): LaidBoard[] {
+  return job.boards.flatMap((board): LaidBoard[] => {
+    const shape = boardShape(board, book);
+    return shape ? [layOut(job, board, shape, roles, book)] : [];
+  });
+}
+
+function layOut(
+  job: Job,
+  board: Board,
+  shape: BoardShape,
+  roles: ReadonlyMap<string, ConductorRole>,
+  book: PlanBook,
+): LaidBoard {
+  const items = boardItems(job, board.id, roles, book);
+  const given = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
+  const sides = {
+    signalSide: sideOfRoutes(job, board, roles, ['signal']),
+    powerSide: sideOfRoutes(job, board, roles, ['power']),
+  };
+  const layout = { shape, heads: heads(job, board), ...definedSides(sides) };
+  const places = new Set(given.map(({ item }) => item));
+  const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
+  const found = searchOpen(job, board, layout, { items, given, ribs: ribsAsItems(ribs) }, roles);
+  for (const fault of found.faults) book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
+  return {
+    board,
+    shape,
+    items,
+    placements: [...given, ...(found.proposals[0]?.placements ?? [])],
+    given: places,
+    ribs,
+    proposals: found.proposals,
+    evaluations: found.evaluations,
+    ...sides,
+  };
+}
+
+/** The same board laid out by another of its proposals, which then stands first. */
+export function withProposal(laid: LaidBoard, index: number): LaidBoard {
+  const chosen = laid.proposals[index];
+  if (!chosen || index === 0) return laid;
+  const given = laid.placements.filter(({ item }) => laid.given.has(item));
+  const others = laid.proposals.filter((one) => one !== chosen);
+  return { ...laid, placements: [...given, ...chosen.placements], proposals: [chosen, ...others] };
+}
+
+/** What is wrong with where things stand, given or proposed. */
+export function placementFaults(
+  job: Job,
+  { board, shape, items, placements, ribs, signalSide, powerSide }: LaidBoard,
+): readonly BoardFault[] {
+  const standing = ribsAsItems(ribs);
+  return checkPlacements(
+    { shape, heads: heads(job, board), ...definedSides({ signalSide, powerSide }) },
+    [...items, ...standing.items],
+    [...placements, ...standing.placements],
+    layoutRules(job),
+  ).filter(({ of }) => !isOfRibs(of));
+}
+
+/** Where fixings come through; before the board has its place in the space, that is not known. */
+function heads({ parts }: Job, board: Board): FixingHead[] {
+  return board.given.at || board.place ? fixingHeads(boardFixings(board, parts)) : [];
+}
+
+function layoutRules({ rules }: Job): LayoutRules {
+  return { partGapM: partGapM(rules), powerToSignalM: rules['power-signal-distance'].value };
+}
+
+/** What stands on a board before places are searched for. */
+interface Standing {
+  readonly items: readonly Item[];
+  readonly given: readonly Placement[];
+  readonly ribs: ReturnType<typeof ribsAsItems>;
+}
+
+/** Proposes places for the items that the job leaves open. */
+function searchOpen(
+  job: Job,
+  board: Board,
+  layout: LayoutBoard,
+  { items, given, ribs }: Standing,
+  roles: ReadonlyMap<string, ConductorRole>,
+): SearchResult {
+  if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [], brokenM: 0 };
+  const links = layoutLinks(job, board, boardWires(job, board, roles));
+  const heightsM = Object.fromEntries(
+    items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
+  );
+  const task = {
+    board: layout,
+    items: [...items, ...ribs.items],
+    given: [...given, ...ribs.placements],
+    heightsM,
+    links,
+    drilling: drilling(board, job),
+  };
+  return searchStacked(task, stackLimits(job, board, layout.shape), { rules: layoutRules(job) });
+}
+
+function definedSides({ signalSide, powerSide }: Pick<LaidBoard, 'signalSide' | 'powerSide'>) {
+  return { ...(signalSide ? { signalSide } : {}), ...(powerSide ? { powerSide } : {}) };
+}
+
+/** Where a given placement was written; the board where the subject is none of its devices. */
+export function placePath(job: Job, item: string, board: Board): string {
+  const device = job.devices.find(({ id }) => id === item);
+  return device ? `${device.path}/at` : board.path;
+}
+
+/** Where the job says that a device stands on its board; null where it leaves that open. */
+export function givenPlacement(job: Job, id: string): Placement | null {
+  const given = job.devices.find((device) => device.id === id)?.given;
+  if (!given?.at) return null;
+  const turnDeg: TurnDeg = given.turn ?? 0;
+  return { item: id, xM: given.at.x, yM: given.at.y, turnDeg, heightM: given.raised ?? 0 };
+}
+
+/** The edge at which the routes of a role reach the board; none where they come from several, or from nowhere. */
+function sideOfRoutes(
+  job: Job,
+  board: Board,
+  roles: ReadonlyMap<string, ConductorRole>,
+  wanted: readonly ConductorRole[],
+): Edge | undefined {
+  const edges = new Set<Edge>();
+  for (const link of job.links) {
+    const role = roles.get(link.id);
+    const reaches = job.runs.find(({ id }) => id === link.run)?.route.reaches;
+    if (role && wanted.includes(role) && reaches?.space === board.spaceId) edges.add(reaches.edge);
+  }
+  const [edge, ...more] = edges;
+  return more.length > 0 ? undefined : edge;
+}

@@ -1,0 +1,31 @@
+import type { MountingSpace, Pose } from '../../board/layout/fit.ts';
+import type { Ring } from '../../board/shape/point.ts';
+import type { Board } from '../../model/content/resolved-job.ts';
+import { type BoardFixing, datumInSpace } from './board-shape.ts';
+
+/** The mounting space of a board, with its obstacles as boxes that stand out from its back plane. Metres. */
+export function mountingSpace({ space }: Board): MountingSpace {
+  return {
+    outline: space.outline.map(([xM, yM]) => ({ xM, yM })),
+    depthM: space.depth,
+    obstacles: Object.entries(space.obstacles).map(([id, { x, y, width, height, 'stands-out': toM }]) => {
+      return { id, outline: boxRing(x, y, width, height), fromM: 0, toM };
+    }),
+  };
+}
+
+/** An upright rectangle as a ring, metres. */
+export function boxRing(xM: number, yM: number, widthM: number, heightM: number): Ring {
+  return [
+    { xM, yM },
+    { xM: xM + widthM, yM },
+    { xM: xM + widthM, yM: yM + heightM },
+    { xM, yM: yM + heightM },
+  ];
+}
+
+/** How a board stands in its space: on the highest spacer of its fixings. */
+export function boardPose(board: Board, fixings: readonly BoardFixing[]): Pose {
+  const standoffM = Math.max(0, ...fixings.map(({ spacerM }) => spacerM));
+  return { ...datumInSpace(board), turnDeg: 0, standoffM };
+}

@@ -1,0 +1,137 @@
+import { type BoardFault, mmText } from '../../board/fault.ts';
+import { bodyOf } from '../../board/layout/item.ts';
+import { railsBelow } from '../../board/layout/stacking.ts';
+import { type Routing, type RoutingTask, routeWires } from '../../board/route/routing.ts';
+import type { Barrier } from '../../board/route/track-grid.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { PlanBoard } from '../../model/plan/index.ts';
+import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import type { LaidBoard } from './board-layout.ts';
+import { boardFixings, fixingHeads } from './board-shape.ts';
+import { type BoardWire, boardWires, madeLengthM, routeWiresOf } from './board-wires.ts';
+import { ribBarriers } from './ribs/rib-barriers.ts';
+
+/** The wires of a board as they run on it. */
+export interface RoutedBoard {
+  readonly routes: PlanBoard['routes'];
+  readonly crossings: number;
+  /** Crossings of the first way to lay all wires, and the paths that were searched for. */
+  readonly firstCrossings: number;
+  readonly pathSearches: number;
+  readonly exits: PlanBoard['exits'];
+  /** Wires that found no way, bend too tightly, or are shorter than their way. */
+  readonly faults: readonly BoardFault[];
+}
+
+/** Routes the wires of every board, with the diameters that their sizes have now. */
+export function routeBoards(
+  job: Job,
+  laid: readonly LaidBoard[],
+  sized: ReadonlyMap<string, SizedConductor>,
+  roles: ReadonlyMap<string, ConductorRole>,
+): RoutedBoard[] {
+  return laid.map((board) => routeBoard(job, board, sized, roles));
+}
+
+function routeBoard(
+  job: Job,
+  laid: LaidBoard,
+  sized: ReadonlyMap<string, SizedConductor>,
+  roles: ReadonlyMap<string, ConductorRole>,
+): RoutedBoard {
+  const { board } = laid;
+  const wires = boardWires(job, board, roles);
+  const task = boardTask(job, laid, wires, sized);
+  const routing = routeWires(task, { powerToSignalM: job.rules['power-signal-distance'].value });
+  return {
+    routes: planRoutes(routing, wires, roles),
+    crossings: routing.crossings.length,
+    firstCrossings: routing.firstCrossings,
+    pathSearches: routing.searches,
+    exits: task.wires.flatMap(({ id, from, to }): PlanBoard['exits'] => {
+      const route = routing.routes.find(({ wire }) => wire === id);
+      const [first, last] = [route?.points[0], route?.points.at(-1)];
+      return [
+        ...('exit' in from && first ? [exit(id, from.exit, first)] : []),
+        ...('exit' in to && last ? [exit(id, to.exit, last)] : []),
+      ];
+    }),
+    faults: [...routing.faults, ...shortLengths(job, routing, wires)],
+  };
+}
+
+/** What is routed on a board: its wires with the diameters that they have now, past what stands on it. */
+export function boardTask(
+  job: Job,
+  laid: LaidBoard,
+  wires: readonly BoardWire[],
+  sized: ReadonlyMap<string, SizedConductor>,
+): RoutingTask {
+  const tasks = routeWiresOf(job, laid.board, wires, laid, (link) => sized.get(link)?.cable);
+  return { shape: laid.shape, barriers: barriersOf(job, laid), wires: tasks };
+}
+
+function exit(wire: string, edge: Edge, { xM, yM }: { xM: number; yM: number }): PlanBoard['exits'][number] {
+  return { wire, edge, xM, yM };
+}
+
+/** Wires whose given or made length does not reach along their way on the board. */
+function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]): BoardFault[] {
+  return routes.flatMap(({ wire, lengthM }) => {
+    const along = wires.find(({ link }) => link.id === wire)?.along ?? [];
+    return along.flatMap((link): BoardFault[] => {
+      const hasM = madeLengthM(job, link);
+      if (hasM === undefined || hasM >= lengthM) return [];
+      return [
+        {
+          rule: 'length-short-of-way',
+          level: 'stop',
+          of: [link.id],
+          message: `${link.id} is ${mmText(hasM)} long, but its way on the board alone is ${mmText(lengthM)}`,
+          value: hasM,
+          limit: lengthM,
+          unit: 'm',
+          remedy: 'give it its true length or a longer lead, or move what it joins nearer',
+        },
+      ];
+    });
+  });
+}
+
+/** Parts and ribs that stand on the board, and the heads of its fixings. Wires pass under what is raised. */
+function barriersOf(job: Job, { board, items, placements, ribs }: LaidBoard): Barrier[] {
+  const standing = placements.flatMap((at): Barrier[] => {
+    const item = items.find(({ id }) => id === at.item);
+    if (!item) return [];
+    const body = bodyOf(item, at);
+    if (at.heightM === 0) return [{ id: item.id, box: body }];
+    // Rails of a part that the search raised are known; a raised part of the job stands as its writer sees fit.
+    return item.raising
+      ? railsBelow({ body }, item.raising.railWidthM).map((box) => ({ id: item.id, box }))
+      : [];
+  });
+  const heads = fixingHeads(boardFixings(board, job.parts)).map(({ id, radiusM, ...centre }): Barrier => {
+    return { id, centre, radiusM };
+  });
+  return [...standing, ...ribBarriers(ribs), ...heads];
+}
+
+/** A route by each wire that lies on it: those of a pair or a cable run together. */
+function planRoutes(
+  { routes }: Routing,
+  wires: readonly BoardWire[],
+  roles: ReadonlyMap<string, ConductorRole>,
+): PlanBoard['routes'] {
+  return routes.map(({ wire, points, lengthM, bends }) => {
+    const own = wires.find(({ link }) => link.id === wire);
+    return {
+      wire,
+      along: own?.along.map(({ id }) => id) ?? [wire],
+      points: points.map(({ xM, yM }) => ({ xM, yM })),
+      lengthM,
+      layer: roles.get(wire) ?? 'control',
+      bends,
+    };
+  });
+}

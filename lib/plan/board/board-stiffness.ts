@@ -1,0 +1,37 @@
+import type { BoardFault } from '../../board/fault.ts';
+import type { Rib } from '../../board/strength/plate.ts';
+import { boardStiffness, type Stiffness, stiffnessFaults } from '../../board/strength/stiffness.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { PlanBoard } from '../../model/plan/index.ts';
+import type { LaidBoard } from './board-layout.ts';
+import type { BoardFixing } from './board-shape.ts';
+import { modeLimits } from './mode-limits.ts';
+import { buildOf } from './sheets/sheet-build.ts';
+import { stifferBuild } from './sheets/stiffer-builds.ts';
+
+/** Sag and first mode of a laid-out board with its ribs on its fixings; null where they do not hold it. */
+export function planStiffness(
+  job: Job,
+  laid: LaidBoard,
+  fixings: readonly BoardFixing[],
+  ribs: readonly Rib[],
+): Stiffness | null {
+  const { wantedHz } = modeLimits(job, laid.board);
+  return boardStiffness({ ...laid, supports: fixings }, buildOf(job, laid, ribs), { wantedHz });
+}
+
+/** What is too soft, with the sheet of the shop that is stiff enough, or with word that none is. */
+export function stiffnessRemarks(
+  job: Job,
+  laid: LaidBoard,
+  fixings: readonly BoardFixing[],
+  planned: PlanBoard,
+  stiffness: Stiffness | null,
+): readonly BoardFault[] {
+  const { board } = laid;
+  const { leastHz, wantedHz } = modeLimits(job, board);
+  if (!stiffness || stiffness.firstModeHz.value >= wantedHz)
+    return stiffnessFaults(board.id, stiffness, { leastHz, wantedHz });
+  const remedy = stifferBuild({ job, laid, fixings, planned, wantedHz });
+  return stiffnessFaults(board.id, stiffness, { leastHz, wantedHz }, remedy);
+}

@@ -1,0 +1,104 @@
+import { mmText } from '../../board/fault.ts';
+import { type BoardPlace, type Lack, placeBoard } from '../../board/layout/board-place.ts';
+import type { MountingSpace } from '../../board/layout/fit.ts';
+import { computed, input } from '../../board/measure.ts';
+import { drawOutline } from '../../board/shape/outline.ts';
+import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { Remark } from '../../model/remark.ts';
+import { PlanBook } from '../plan-book.ts';
+import { boardItems } from './board-items.ts';
+import { givenPlacement } from './board-layout.ts';
+import { boardPose, boxRing, mountingSpace } from './board-pose.ts';
+import { boardFixings } from './board-shape.ts';
+
+/**
+ * The job with a place for every board that has none: the first that is free. Where there is none, the board stands
+ * where it lacks least, the book says what is in the way, and the rest of the job is planned all the same.
+ */
+export function placeBoards(job: Job, book: PlanBook): Job {
+  if (job.boards.every(({ given }) => given.at)) return job;
+  return { ...job, boards: job.boards.map((board) => (board.given.at ? board : placed(job, board, book))) };
+}
+
+function placed(job: Job, board: Board, book: PlanBook): Board {
+  // What is wrong with the outline is told where the board is laid out.
+  const { shape } = drawOutline(board.given.outline);
+  if (!shape) return board;
+  // Before it has a place, the fixings of a board come out in the axes of its space.
+  const fixings = boardFixings(board, job.parts);
+  const points = fixings.map(({ id, xM, yM, part }) => {
+    return { id, xM, yM, edgeM: (part.clearance ?? 0) / 2 + job.rules['hole-edge'].value };
+  });
+  const items = boardItems(job, board.id, new Map(), new PlanBook());
+  const placements = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
+  const loaded = { shape, thicknessM: board.sheet.thickness, items, placements };
+  const { standoffM } = boardPose(board, fixings);
+  const standing = { standoffM, clearanceM: job.rules['space-clearance'].value };
+  const wished = placeBoard(
+    loaded,
+    spaceToKeep(board, () => true),
+    points,
+    standing,
+  );
+  // What is only wished to be reachable keeps no board out.
+  const place = wished.lack
+    ? placeBoard(
+        loaded,
+        spaceToKeep(board, ({ must }) => must),
+        points,
+        standing,
+      )
+    : wished;
+  tracePlace(board, place, book);
+  if (place.lack && place.lack.roomM < 0)
+    book.remark(noPlace(board, place, place.lack), { path: board.path });
+  return { ...board, place: { xM: place.xM, yM: place.yM } };
+}
+
+/** The space with what has to stay reachable in it kept free as if it stood there. */
+function spaceToKeep(board: Board, isKept: (area: { readonly must: boolean }) => boolean): MountingSpace {
+  const space = mountingSpace(board);
+  const areas = Object.entries(board.space['keep-reachable'])
+    .filter(([, area]) => isKept(area))
+    .map(([id, { x, y, width, height, before }]) => {
+      return { id, outline: boxRing(x, y, width, height), fromM: 0, toM: before };
+    });
+  return { ...space, obstacles: [...space.obstacles, ...areas] };
+}
+
+function tracePlace({ id, spaceId }: Board, place: BoardPlace, book: PlanBook): void {
+  const about = {
+    rule: 'board-place',
+    formula: place.lack
+      ? 'no place of the grid is free: the one that lacks least'
+      : 'first place of the grid, row by row from the low corner, inside the space, clear of its obstacles and of what has to be reached, every fixing through the board',
+    citation: 'plane geometry',
+  };
+  const inputs = [
+    input('space', spaceId, ''),
+    input('grid', place.stepM, 'm'),
+    input('places tried', place.tried, ''),
+  ];
+  book.trace(`boards.${id}.datumInSpace.xM`, computed(place.xM, 'm', about, inputs));
+  book.trace(`boards.${id}.datumInSpace.yM`, computed(place.yM, 'm', about, inputs));
+}
+
+function noPlace({ id, spaceId }: Board, { tried }: BoardPlace, lack: Lack): Remark {
+  const [subject = id, obstacle] = lack.of;
+  const what = subject === 'board' ? id : subject;
+  const byM = mmText(-lack.roomM);
+  const overlap =
+    lack.rule === 'fixing-off-board'
+      ? `the fixing ${what} stands ${byM} off the board`
+      : `${what} reaches ${byM} past ${obstacle ?? 'the edge of the space'}`;
+  return {
+    rule: 'no-place-for-board',
+    level: 'stop',
+    of: [id, ...lack.of.filter((one) => one !== 'board')],
+    message: `${id} has no free place in ${spaceId}: where it lacks least of ${tried}, ${overlap}`,
+    value: lack.roomM,
+    limit: 0,
+    unit: 'm',
+    remedy: `make the board ${lack.rule === 'fixing-off-board' ? 'larger, or choose another sound point' : `smaller by ${mmText(lack.limitM - lack.roomM)}, or cut it out there`}`,
+  };
+}

@@ -1,0 +1,236 @@
+import { sheetFaults } from '../../board/cut/sheet-faults.ts';
+import type { BoardFault } from '../../board/fault.ts';
+import { fitBoard } from '../../board/layout/fit.ts';
+import { bodyOf } from '../../board/layout/item.ts';
+import { clearRooms } from '../../board/layout/keep-clear.ts';
+import { riserPieces } from '../../board/layout/risers.ts';
+import { boardArea, boardMass } from '../../board/measure.ts';
+import { outlineFaults } from '../../board/shape/outline-faults.ts';
+import { narrowestWeb } from '../../board/shape/web.ts';
+import type { LaidRib } from '../../board/strength/rib.ts';
+import type { Stiffness } from '../../board/strength/stiffness.ts';
+import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
+import { planHouseRules } from '../house-rules.ts';
+import type { PlanBook } from '../plan-book.ts';
+import type { LaidBoard } from './board-layout.ts';
+import { placementFaults, placePath } from './board-layout.ts';
+import { boardPhysics } from './board-physics.ts';
+import { boardPose, mountingSpace } from './board-pose.ts';
+import type { RoutedBoard } from './board-routes.ts';
+import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape } from './board-shape.ts';
+import { itemsBeneath, raisedHeight } from './board-stacking.ts';
+import { stiffnessRemarks } from './board-stiffness.ts';
+import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
+import { planRibs, ribScrewHoles, traceRibs } from './ribs/plan-ribs.ts';
+import { kindOfRoom } from './side-rooms.ts';
+import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
+
+/** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
+export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: PlanBook): PlanBoard {
+  const { board, shape, items } = laid;
+  const { sheet, space, given } = board;
+  const fixings = boardFixings(board, job.parts);
+  const bare = boardHoles(board, shape, fixings, laid, job.parts);
+  const ribbing = planRibs(job, laid, bare.holes);
+  const screws = ribScrewHoles(ribbing);
+  const { holes, faults: drilling } =
+    screws.length === 0 ? bare : boardHoles(board, shape, fixings, laid, job.parts, screws);
+  traceRibs(board.id, ribbing.ribs, book);
+  const at = `boards.${board.id}`;
+  const areaM2 = book.trace(`${at}.areaM2`, boardArea(shape));
+  const ribsKg = ribbing.ribs.reduce((sum, rib) => sum + rib.massKg, 0);
+  const massKg = book.trace(`${at}.massKg`, boardMass(shape, sheet.thickness, sheet.density, ribsKg));
+  const drilled = drilledShape(shape, holes);
+  const web = narrowestWeb(drilled);
+  const stacks = spacerStacks(job, board);
+  const joints = fixingJoints(job, board, fixings, stacks);
+  const physics = boardPhysics(job, { laid, fixings, joints, ribbing, bareKg: massKg - ribsKg }, book);
+  for (const fault of [
+    ...outlineFaults(drilled, { ...outlineRules(job) }),
+    ...drilling,
+    ...ribbing.faults,
+    ...physics.faults,
+    ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value),
+    ...routed.faults,
+    ...placementFaults(job, laid),
+  ])
+    book.remark({ ...fault, of: [...fault.of, board.id] }, { path: faultPath(job, fault, board) });
+  const xs = shape.outline.map(({ xM }) => xM);
+  const ys = shape.outline.map(({ yM }) => yM);
+  const placed = planPlacements(laid, book);
+  const toleranceM = job.rules['spacer-tolerance'].value;
+  const raisers = { id: board.id, thicknessM: sheet.thickness, placements: placed, fixings, holes };
+  const planned: PlanBoard = {
+    id: board.id,
+    title: given.title ?? board.id,
+    space: board.spaceId,
+    spaceTitle: space.title,
+    sheet: board.sheetId,
+    sheetChosen: given.sheet === undefined ? 'computed' : 'given',
+    sheetWidthM: sheet.width,
+    sheetHeightM: sheet.height,
+    material: sheet.material,
+    thicknessM: sheet.thickness,
+    sheetGrain: sheet.grain ?? null,
+    ...grainOf(board, physics.stiffness),
+    edgeProfile: edgeProfileOf(board),
+    outline: shape.outline.map((point) => ({ ...point })),
+    cutouts: shape.cutouts.map((loop) => loop.map((point) => ({ ...point }))),
+    holes,
+    areaM2,
+    massKg,
+    loadedMassKg: massKg + items.reduce((sum, item) => sum + item.massKg, 0),
+    centroid: physics.centre,
+    widthM: Math.max(...xs) - Math.min(...xs),
+    heightM: Math.max(...ys) - Math.min(...ys),
+    narrowestWebM: web.web ? book.trace(`${at}.narrowestWebM`, web) : null,
+    ...physics.numbers,
+    datumInSpace: datumInSpace(board),
+    spaceOutline: space.outline.map(([xM, yM]) => ({ xM, yM })),
+    spaceDepthM: space.depth,
+    obstacles: Object.entries(space.obstacles).map(([id, obstacle]) => {
+      return {
+        id,
+        xM: obstacle.x,
+        yM: obstacle.y,
+        widthM: obstacle.width,
+        heightM: obstacle.height,
+        standsOutM: obstacle['stands-out'],
+      };
+    }),
+    right: space.right,
+    upward: space.upward,
+    fixings: fixings.map(({ id, xM, yM, partId, point, spacerM }) => ({
+      id,
+      xM,
+      yM,
+      part: partId,
+      point,
+      spacerM,
+      ...torqueOf(joints, id, at, book),
+    })),
+    placements: placed,
+    pieces: riserPieces({ ...raisers, stacks, toleranceM }),
+    ribs: ribbing.ribs,
+    routes: [...routed.routes],
+    crossings: routed.crossings,
+    firstCrossings: routed.firstCrossings,
+    pathSearches: routed.pathSearches,
+    proposals: laid.proposals.map(({ placements: places, score }) => ({
+      total: score.total,
+      score: { ...score.parts },
+      placements: places.map(({ item, xM, yM, turnDeg }) => ({ item, xM, yM, turnDeg })),
+    })),
+    evaluations: laid.evaluations,
+    exits: [...routed.exits],
+  };
+  for (const fault of [
+    ...sheetFaults(planned, planHouseRules(job)),
+    ...unmadeHeights(planned.pieces, toleranceM),
+    ...stiffnessRemarks(job, laid, fixings, planned, physics.stiffness),
+  ])
+    book.remark(fault, { path: board.path });
+  return planned;
+}
+
+/** What a fixing is tightened to, and what sets the limit. */
+function torqueOf(
+  joints: readonly PlannedJoint[],
+  fixing: string,
+  at: string,
+  book: PlanBook,
+): Pick<PlanBoard['fixings'][number], 'torqueNm' | 'torqueBy'> {
+  const tight = joints.find(({ id }) => id === fixing)?.tight;
+  if (!tight) return { torqueNm: null, torqueBy: null };
+  return { torqueNm: book.trace(`${at}.fixings.${fixing}.torqueNm`, tight.torqueNm), torqueBy: tight.by };
+}
+
+/** Which way the grain has to run, and whether the job says so or the stiffness relies on it. */
+function grainOf({ given }: Board, stiffness: Stiffness | null): Pick<PlanBoard, 'grain' | 'grainChosen'> {
+  const written = given.outline.grain;
+  if (written !== undefined) return { grain: written, grainChosen: 'given' };
+  const grain = stiffness?.grain ?? null;
+  return { grain, grainChosen: grain === null ? null : 'computed' };
+}
+
+function edgeProfileOf({ given }: Board): PlanBoard['edgeProfile'] {
+  const profile = given.outline['edge-profile'];
+  return profile ? { kind: profile.kind, sizeM: profile.size ?? null } : null;
+}
+
+function planPlacements(laid: LaidBoard, book: PlanBook): PlanPlacement[] {
+  const { board, items, placements, given, proposals } = laid;
+  return placements.flatMap((at): PlanPlacement[] => {
+    const item = items.find(({ id }) => id === at.item);
+    if (!item) return [];
+    const body = bodyOf(item, at);
+    const under = itemsBeneath(laid, at);
+    if (item.raising && at.heightM > 0)
+      book.trace(
+        `boards.${board.id}.placements.${item.id}.raisedM`,
+        raisedHeight(at.heightM, board.sheet.thickness, under),
+      );
+    const score = given.has(at.item) ? undefined : proposals[0]?.score.parts;
+    return [
+      {
+        item: at.item,
+        xM: at.xM,
+        yM: at.yM,
+        turnDeg: at.turnDeg,
+        widthM: body.maxX - body.minX,
+        depthM: body.maxY - body.minY,
+        heightM: item.heightM,
+        raisedM: at.heightM,
+        keepClear: clearRooms(item, at).map(({ kind, side, depthM }) => ({
+          kind: kindOfRoom[kind],
+          side,
+          depthM,
+        })),
+        chosen: given.has(at.item) ? 'given' : 'computed',
+        ...(score ? { score: { ...score } } : {}),
+      },
+    ];
+  });
+}
+
+function outlineRules({ rules }: Job) {
+  return {
+    webGoodM: rules['web-good'].value,
+    webStopM: rules['web-limit'].value,
+    holeToEdgeM: rules['hole-edge'].value,
+    holeToCornerM: rules['hole-corner'].value,
+  };
+}
+
+/** What is mended in the outline, where nothing else that was written is its subject. */
+const ofOutline: ReadonlySet<BoardFault['rule']> = new Set([
+  'narrow-web',
+  'hole-off-board',
+  'hole-near-edge',
+  'hole-near-corner',
+  'holes-run-together',
+]);
+
+/** The path of what a board fault is about: a cut of the outline, a fixing, a device, or the board. */
+function faultPath(job: Job, fault: BoardFault, board: Board): string {
+  const [subject = ''] = fault.of;
+  if (Object.hasOwn(board.given.ribs, subject)) return `${board.path}/ribs/${subject}`;
+  if (Object.hasOwn(board.given.fixings, subject)) return `${board.path}/fixings/${subject}`;
+  const link = job.links.find(({ id }) => id === subject);
+  if (link) return link.path;
+  if (job.devices.some(({ id }) => id === subject)) return placePath(job, subject, board);
+  return ofOutline.has(fault.rule) ? `${board.path}/outline` : board.path;
+}
+
+/** What does not go into the mounting space, the board standing on its fixings' spacers. */
+function fitFaults(
+  { board, shape, items, placements }: LaidBoard,
+  fixings: readonly BoardFixing[],
+  ribs: readonly LaidRib[],
+  clearanceM: number,
+): readonly BoardFault[] {
+  const { thickness: thicknessM } = board.sheet;
+  const loaded = { shape, thicknessM, items, placements, ribs };
+  return fitBoard(loaded, mountingSpace(board), boardPose(board, fixings), clearanceM).faults;
+}

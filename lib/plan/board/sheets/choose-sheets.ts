@@ -1,0 +1,138 @@
+import { input } from '../../../board/measure.ts';
+import type { Board, Job } from '../../../model/content/resolved-job.ts';
+import { modeHertz } from '../../../model/printed/told.ts';
+import type { Traced } from '../../../model/trace.ts';
+import { PlanBook } from '../../plan-book.ts';
+import { buildCircuit } from '../../power/circuit/circuit.ts';
+import { type LaidBoard, layOutBoards } from '../board-layout.ts';
+import { modeLimits } from '../mode-limits.ts';
+import { placeBoards } from '../place-boards.ts';
+import { isOnShelf, type NamedSheet, type TriedSheet, trySheet } from './sheet-lacks.ts';
+
+/**
+ * The job with a sheet for every board that leaves it open: the lightest in stock that the board comes out of, that goes
+ * into the space, takes its wet, holds the screws and is stiff enough with the ribs that the job writes. The plan never
+ * adds a rib by itself: it proposes one where the board is too soft. Where no sheet in stock does, the job stops, says
+ * what each lacks, and is planned with the one that lacks least.
+ */
+export function chooseSheets(job: Job, book: PlanBook): Job {
+  if (job.boards.every(({ given }) => given.sheet !== undefined)) return job;
+  const boards = job.boards.map((board) =>
+    board.given.sheet === undefined ? withSheet(job, board, book) : board,
+  );
+  return { ...job, boards };
+}
+
+/** Sheets by what a board of them weighs, the lightest first. */
+function byWeight(sheets: readonly NamedSheet[]): NamedSheet[] {
+  const perM2 = ({ part }: NamedSheet): number => part.thickness * part.density;
+  return sheets.toSorted((a, b) => perM2(a) - perM2(b) || (a.id < b.id ? -1 : 1));
+}
+
+function withSheet(job: Job, board: Board, book: PlanBook): Board {
+  const all = Object.entries(job.parts).flatMap(([id, part]): NamedSheet[] =>
+    part.kind === 'board-sheet' ? [{ id, part }] : [],
+  );
+  const stocked = byWeight(all.filter(({ id }) => isOnShelf(job, id)));
+  const { tried, chosen } = choose(job, board, stocked.length > 0 ? stocked : byWeight(all));
+  const { id, part } = chosen?.sheet ?? { id: board.sheetId, part: board.sheet };
+  book.trace(`boards.${board.id}.sheet`, reasonOf(id, tried, modeLimits(job, board).wantedHz));
+  if (stocked.length === 0 || !chosen || !does(chosen, modeLimits(job, board).leastHz))
+    noSheet(job, board, stocked.length === 0 ? [] : tried, book);
+  return { ...board, sheetId: id, sheet: part };
+}
+
+interface Choice {
+  readonly tried: readonly TriedSheet[];
+  /** Null where the board can't be laid out at all. */
+  readonly chosen: TriedSheet | null;
+}
+
+/**
+ * Lays the board out with a sheet, and looks with this layout for the lightest that does, from that sheet on: since
+ * another thickness may raise parts otherwise, the layout is made anew with what was found, until that stays.
+ */
+function choose(job: Job, board: Board, sheets: readonly NamedSheet[]): Choice {
+  const { wantedHz, leastHz } = modeLimits(job, board);
+  const tried = new Map<string, TriedSheet>();
+  let from = 0;
+  for (;;) {
+    const first = sheets[from];
+    const laid = first ? layOut(job, { ...board, sheetId: first.id, sheet: first.part }) : null;
+    if (!laid) return { tried: [], chosen: null };
+    const rest: TriedSheet[] = [];
+    for (const sheet of sheets.slice(from)) {
+      const one = trySheet(job, laid, sheet);
+      tried.set(sheet.id, one);
+      rest.push(one);
+      if (does(one, wantedHz)) break;
+    }
+    const found = rest.findIndex((one) => does(one, wantedHz));
+    if (found === 0) return { tried: [...tried.values()], chosen: rest[0] ?? null };
+    if (found < 0) return { tried: [...tried.values()], chosen: leastLacking([...tried.values()], leastHz) };
+    from += found;
+  }
+}
+
+/** True where a sheet lacks nothing and is as stiff as asked; what no fixing holds is no fault of the sheet. */
+function does({ lacks, stiffness }: TriedSheet, limitHz: number): boolean {
+  return lacks.length === 0 && (stiffness === null || stiffness.firstModeHz.value >= limitHz);
+}
+
+/** The lightest that no job stops for; else the stiffest of those that lack fewest other things. */
+function leastLacking(tried: readonly TriedSheet[], leastHz: number): TriedSheet | null {
+  const enough = tried.find((one) => does(one, leastHz));
+  const modeHz = ({ stiffness }: TriedSheet): number => stiffness?.firstModeHz.value ?? 0;
+  const [best] = tried.toSorted((a, b) => a.lacks.length - b.lacks.length || modeHz(b) - modeHz(a));
+  return enough ?? best ?? null;
+}
+
+/** The board on its place, with everything on it placed; null where its outline can't be drawn. */
+function layOut(job: Job, board: Board): LaidBoard | null {
+  const alone = placeBoards({ ...job, boards: [board] }, new PlanBook());
+  const devices = new Map(alone.devices.map((device) => [device.id, device]));
+  const { roles } = buildCircuit(alone, devices);
+  return layOutBoards(alone, roles, new PlanBook())[0] ?? null;
+}
+
+function saidOf({ lacks, stiffness }: TriedSheet): string {
+  const mode = stiffness ? [`first mode ${modeHertz(stiffness.firstModeHz.value)}`] : [];
+  return [...lacks, ...mode].join(', ') || 'holds';
+}
+
+function reasonOf(id: string, tried: readonly TriedSheet[], wantedHz: number): Traced<string> {
+  const about = {
+    rule: 'board-sheet',
+    formula:
+      'lightest sheet in stock that the board comes out of, that leaves its parts their depth, takes the wet of its space, is reached through by its fixings, gives screws 10 mm and keeps the first mode',
+    citation: 'common practice, no source',
+    mark: 'cp',
+  } as const;
+  const inputs = [
+    input('first mode asked for', wantedHz, 'Hz'),
+    ...tried.map((one) => input(one.sheet.id, saidOf(one), '')),
+  ];
+  return { value: id, trace: { origin: 'computed', value: id, unit: '', ...about, inputs } };
+}
+
+function noSheet(job: Job, board: Board, tried: readonly TriedSheet[], book: PlanBook): void {
+  const { leastHz } = modeLimits(job, board);
+  const each = tried.map(
+    (one) => `${one.sheet.id} ${one.lacks.length > 0 ? one.lacks.join(', ') : `reaches ${saidOf(one)}`}`,
+  );
+  book.remark(
+    {
+      rule: 'no-sheet-for-board',
+      level: 'stop',
+      of: [board.id],
+      message:
+        each.length > 0
+          ? `no sheet in stock does for ${board.id}, which asks for a first mode of ${leastHz} Hz: ${each.join('; ')}`
+          : `${board.id} leaves its sheet open, and no board sheet is in stock`,
+      limit: leastHz,
+      unit: 'Hz',
+      remedy: 'stock a stiffer sheet, add a fixing near the heaviest part or a rib, or write sheet: yourself',
+    },
+    { path: board.path },
+  );
+}

@@ -1,0 +1,129 @@
+import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
+import { nestJobs } from '../../../board/cut/sheet-pieces.ts';
+import { mmText } from '../../../board/fault.ts';
+import { fitBoard } from '../../../board/layout/fit.ts';
+import { boardStiffness, type Stiffness } from '../../../board/strength/stiffness.ts';
+import { threadM } from '../../../board/strength/thread.ts';
+import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.ts';
+import { planHouseRules } from '../../house-rules.ts';
+import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
+import { type LaidBoard, withProposal } from '../board-layout.ts';
+import { boardPose, mountingSpace } from '../board-pose.ts';
+import { boardFixings, mountingScrew } from '../board-shape.ts';
+import { modeLimits } from '../mode-limits.ts';
+import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
+import { offCutsOfSheet } from './off-cuts.ts';
+import { bareCut, buildOf } from './sheet-build.ts';
+
+/** A sheet of the catalogue by its id. */
+export interface NamedSheet {
+  readonly id: string;
+  readonly part: SheetPart;
+}
+
+/** What a sheet comes to on a board: what it lacks, and how stiff it is in the worst of the layouts. */
+export interface TriedSheet {
+  readonly sheet: NamedSheet;
+  /** What it lacks aside from stiffness, in the words of a message. */
+  readonly lacks: readonly string[];
+  /** Null where the fixings do not hold the board, whatever it is made of. */
+  readonly stiffness: Stiffness | null;
+}
+
+/** Least bite of a wood screw that holds a part: about 2.5 diameters of a #8. Common practice, no source; metres. */
+const leastBiteM = 0.01;
+
+/** A laid-out board, as if it were cut from another sheet. */
+export function ofSheet<T extends { readonly board: Board }>(laid: T, { id, part }: NamedSheet): T {
+  return { ...laid, board: { ...laid.board, sheetId: id, sheet: part } };
+}
+
+/** Tries a sheet on a laid-out board. */
+export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet): TriedSheet {
+  const tried = ofSheet(laid, sheet);
+  const lacks = [
+    ...sizeLacks(job, tried),
+    ...depthLacks(job, tried),
+    ...(tried.board.space.wet && sheet.part.material === 'fibreboard' && !sheet.part.sealed
+      ? [`swells in ${tried.board.spaceId}, which gets wet`]
+      : []),
+    ...screwLacks(job, tried),
+    ...fixingLacks(job, tried),
+  ];
+  return { sheet, lacks, stiffness: worstStiffness(job, tried) };
+}
+
+function sizeLacks(job: Job, laid: LaidBoard): string[] {
+  const { id, sheetId, given } = laid.board;
+  const cut = bareCut(laid, given.outline.grain ?? null);
+  const rules = planHouseRules(job);
+  if (sheetFaults(cut, rules).length > 0) return ['is too small for it'];
+  const offCuts = offCutsOfSheet(job.shop.stock[sheetId], sheetId);
+  if (piecesOf(job.shop.stock[sheetId]) > 0 || offCuts.length === 0) return [];
+  const { sheets } = nestJobs([{ job: { id }, boards: [cut], rules, offCuts }]);
+  return sheets.some(({ stock }) => stock.offCut === undefined)
+    ? ['is on the shelf in smaller off-cuts']
+    : [];
+}
+
+/** True where a sheet is on the shelf, whole or in off-cuts; whether a board comes out of these is seen when it is tried. */
+export function isOnShelf({ shop }: Job, id: string): boolean {
+  return piecesOf(shop.stock[id]) > 0 || offCutsOfSheet(shop.stock[id], id).length > 0;
+}
+
+function depthLacks(job: Job, { board, shape, items, placements }: LaidBoard): string[] {
+  const loaded = { shape, thicknessM: board.sheet.thickness, items, placements };
+  const { faults } = fitBoard(
+    loaded,
+    mountingSpace(board),
+    boardPose(board, boardFixings(board, job.parts)),
+    job.rules['space-clearance'].value,
+  );
+  return faults.some(({ rule, level }) => rule === 'space-too-shallow' && level === 'stop')
+    ? ['leaves the parts too little depth in the space']
+    : [];
+}
+
+function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
+  const holes = items.flatMap(({ mountingHoles = [] }) => mountingHoles);
+  const bites = holes.flatMap(({ diameterM }): number[] => {
+    const lengthM = mountingScrew(diameterM, job.parts)?.part.length;
+    return lengthM === undefined ? [] : [Math.min(lengthM, board.sheet.thickness)];
+  });
+  const least = Math.min(...bites);
+  return least < leastBiteM - 1e-9 ? [`gives the screws of its parts ${mmText(least)} to bite in`] : [];
+}
+
+/** Fixings that the sheet leaves too little thread, or lets reach past what is free behind the panel. */
+function fixingLacks(job: Job, { board }: LaidBoard): string[] {
+  const diameters = job.rules['thread-engagement-limit'].value;
+  const reaching = boardFixings(board, job.parts).flatMap(({ id, part, point, spacerM }) => {
+    const passes = part.form === 'bolt' || part.form === 'machine-screw' || part.form === 'wood-screw';
+    if (!passes || part.length === undefined) return [];
+    const pastM = part.length - board.sheet.thickness - spacerM;
+    const freeM = board.space['sound-points'][point]?.['free-depth'] ?? Number.POSITIVE_INFINITY;
+    const leastM = part.form === 'wood-screw' ? 0 : diameters * (threadM(part.thread ?? '') ?? 0);
+    return [{ id, short: pastM <= 0 || pastM < leastM - 1e-9, meets: pastM > freeM + 1e-9 }];
+  });
+  const short = reaching.filter((one) => one.short).map(({ id }) => id);
+  const long = reaching.filter(({ meets }) => meets).map(({ id }) => id);
+  return [
+    ...(short.length > 0 ? [`leaves ${short.join(' and ')} too little thread behind it`] : []),
+    ...(long.length > 0 ? [`lets ${long.join(' and ')} reach past what is free behind`] : []),
+  ];
+}
+
+/** The softest of the layouts that the board may come to, with its ribs. */
+function worstStiffness(job: Job, laid: LaidBoard): Stiffness | null {
+  const layouts = laid.proposals.length > 1 ? laid.proposals.map((_, at) => withProposal(laid, at)) : [laid];
+  const supports = boardFixings(laid.board, job.parts);
+  const ribs = countedRibs(job, laid.board, planRibs(job, laid, []));
+  const { wantedHz } = modeLimits(job, laid.board);
+  const found = layouts.map((layout) =>
+    boardStiffness({ ...layout, supports }, buildOf(job, laid, ribs), { wantedHz }),
+  );
+  return found.reduce((worst, one) => {
+    if (!worst || !one) return null;
+    return one.firstModeHz.value < worst.firstModeHz.value ? one : worst;
+  });
+}

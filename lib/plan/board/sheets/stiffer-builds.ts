@@ -1,0 +1,138 @@
+import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
+import { fitBoard } from '../../../board/layout/fit.ts';
+import { chooseBuild, type Stiffness } from '../../../board/strength/stiffness.ts';
+import type { Job } from '../../../model/content/resolved-job.ts';
+import type { PlanBoard, PlanHole } from '../../../model/plan/index.ts';
+import { modeHertz, sagMm } from '../../../model/printed/told.ts';
+import { planHouseRules } from '../../house-rules.ts';
+import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
+import type { LaidBoard } from '../board-layout.ts';
+import { boardPose, mountingSpace } from '../board-pose.ts';
+import type { BoardFixing } from '../board-shape.ts';
+import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
+import { proposeRibs, type RibProposal } from '../ribs/rib-proposals.ts';
+import { buildOf } from './sheet-build.ts';
+import { type NamedSheet, ofSheet } from './sheet-lacks.ts';
+
+/** A board that is too soft, as it is planned. */
+export interface SoftBoard {
+  readonly job: Job;
+  readonly laid: LaidBoard;
+  readonly fixings: readonly BoardFixing[];
+  readonly planned: PlanBoard;
+  readonly wantedHz: number;
+}
+
+const orFixing = ', or add a fixing near the heaviest part';
+
+/**
+ * The least way to build a board that keeps the limit, in the words that the job is to have: a rib of the sheet that it
+ * has, or another sheet, whichever is lighter and in stock, the other beside it; where neither does alone, the lightest
+ * sheet in stock with ribs. Proposed only: a job that writes nothing gets no rib.
+ */
+export function stifferBuild(soft: SoftBoard): string {
+  const { job, laid, fixings, wantedHz } = soft;
+  const holes = holesWithoutRibs(soft.planned);
+  const sheet = stifferSheet(soft, holes);
+  const ribs = proposeRibs({ job, laid, fixings, holes, wantedHz });
+  if (ribs && (!sheet?.stocked || ribs.stiffness.massKg < sheet.stiffness.massKg))
+    return `${ribWords(ribs)}${sheet ? `, or ${sheetWords(sheet)}` : ''}${orFixing}`;
+  if (sheet) return `${sheetWords(sheet)}${orFixing}`;
+  const both = sheetWithRibs(soft, holes);
+  if (both) return `write sheet: ${both.id} and ${ribWords(both.ribs).replace(/^write /, '')}${orFixing}`;
+  return `no sheet of the shop that fits, nor a rib behind it, reaches ${wantedHz} Hz on these fixings: add a fixing near the heaviest part`;
+}
+
+/** What a build reaches, both to the safe side. */
+function reach({ sagM, firstModeHz }: Stiffness): string {
+  return `(first mode ${modeHertz(firstModeHz.value)}, sag ${sagMm(1000 * sagM.value)})`;
+}
+
+function ribWords({ text, stiffness }: RibProposal): string {
+  return `write ribs: ${text} ${reach(stiffness)}`;
+}
+
+interface StifferSheet {
+  readonly stiffness: Stiffness;
+  readonly stocked: boolean;
+}
+
+function sheetWords({ stiffness, stocked }: StifferSheet): string {
+  return `write sheet: ${stiffness.build}${stocked ? '' : ', which has to be bought,'} ${reach(stiffness)}`;
+}
+
+/**
+ * The lightest sheet that keeps the limit: from stock in the same material, from stock in another, then from the rest
+ * of the catalogue in the same order.
+ */
+function stifferSheet(soft: SoftBoard, holes: readonly PlanHole[]): StifferSheet | null {
+  const { job, laid, fixings, wantedHz } = soft;
+  const { material } = laid.board.sheet;
+  const sheets = usableSheets(soft);
+  for (const stocked of [true, false])
+    for (const same of [true, false]) {
+      const builds = sheets
+        .filter(({ id, part }) => isStocked(job, id) === stocked && (part.material === material) === same)
+        .map((sheet) => {
+          const other = ofSheet(laid, sheet);
+          return buildOf(job, other, countedRibs(job, other.board, planRibs(job, other, holes)));
+        });
+      const { chosen } = chooseBuild({ ...laid, supports: fixings }, builds, wantedHz);
+      if (chosen) return { stiffness: chosen, stocked };
+    }
+  return null;
+}
+
+/** The lightest sheet in stock that keeps the limit with ribs. */
+function sheetWithRibs(
+  soft: SoftBoard,
+  holes: readonly PlanHole[],
+): { readonly id: string; readonly ribs: RibProposal } | null {
+  const { job, laid, fixings, wantedHz } = soft;
+  const found = usableSheets(soft)
+    .filter(({ id }) => isStocked(job, id))
+    .flatMap((sheet) => {
+      const ribs = proposeRibs({ job, laid: ofSheet(laid, sheet), fixings, holes, wantedHz });
+      return ribs ? [{ id: sheet.id, ribs }] : [];
+    })
+    .toSorted((a, b) => a.ribs.stiffness.massKg - b.ribs.stiffness.massKg);
+  return found[0] ?? null;
+}
+
+function holesWithoutRibs({ holes, ribs }: PlanBoard): readonly PlanHole[] {
+  return holes.filter(({ of }) => !ribs.some(({ id }) => id === of));
+}
+
+function isStocked({ shop }: Job, id: string): boolean {
+  return piecesOf(shop.stock[id]) > 0;
+}
+
+/** Other sheets that the board comes out of, that its room has the depth for, and that take as much wet. */
+function usableSheets({ job, laid, fixings, planned }: SoftBoard): readonly NamedSheet[] {
+  const { board, shape, items, placements } = laid;
+  const rules = planHouseRules(job);
+  const tooDeep = (thicknessM: number) =>
+    fitBoard(
+      { shape, thicknessM, items, placements },
+      mountingSpace(board),
+      boardPose(board, fixings),
+      job.rules['space-clearance'].value,
+    ).faults.filter(({ rule }) => rule === 'space-too-shallow').length;
+  const now = tooDeep(board.sheet.thickness);
+  return Object.entries(job.parts).flatMap(([id, part]) => {
+    if (part.kind !== 'board-sheet' || id === planned.sheet || (board.sheet.sealed && !part.sealed))
+      return [];
+    const cut = { ...planned, sheet: id, ...sheetOf(part) };
+    return sheetFaults(cut, rules).length > 0 || tooDeep(part.thickness) > now ? [] : [{ id, part }];
+  });
+}
+
+function sheetOf({ width, height, thickness, material, grain }: NamedSheet['part']) {
+  return {
+    sheetWidthM: width,
+    sheetHeightM: height,
+    thicknessM: thickness,
+    material,
+    sheetGrain: grain ?? null,
+  };
+}

@@ -1,0 +1,66 @@
+import { type BoardFault, mmText } from '../../board/fault.ts';
+import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/spacer-stack.ts';
+import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { PlanRiserPiece } from '../../model/plan/index.ts';
+import { piecesOf } from '../power/sizing/fuse-shelf.ts';
+import { boardFixings } from './board-shape.ts';
+
+/**
+ * What stands below each fixing of a board that has a spacer; none for a fixing whose height neither the sheet nor the
+ * shelf makes. The boards of a job share the shelf, in the order of the job.
+ */
+export function spacerStacks(job: Job, board: Board): ReadonlyMap<string, SpacerStack> {
+  const taken = new Map<string, number>();
+  const stacks = new Map<string, SpacerStack>();
+  for (const each of job.boards) {
+    for (const { id, part, spacerM } of boardFixings(each, job.parts)) {
+      if (spacerM <= 0) continue;
+      const shelf = shelfFor(job, part.thread, taken);
+      const stack = spacerStack(spacerM, each.sheet.thickness, shelf, job.rules['spacer-tolerance'].value);
+      if (!stack) continue;
+      for (const used of stack.parts) taken.set(used.part, (taken.get(used.part) ?? 0) + used.count);
+      if (each.id === board.id) stacks.set(id, stack);
+    }
+    if (each.id === board.id) break;
+  }
+  return stacks;
+}
+
+/**
+ * Spacers and washers of a thread, and packing of that thread or of none, as many as are left. What does not tell its
+ * height (the length of a spacer, the thickness of the others) is no packing.
+ */
+function shelfFor(
+  { parts, shop }: Job,
+  thread: string | undefined,
+  taken: ReadonlyMap<string, number>,
+): StackPart[] {
+  return Object.entries(parts).flatMap(([part, spec]): StackPart[] => {
+    if (spec.kind !== 'fixing') return [];
+    const { form } = spec;
+    const thin = form === 'washer' || form === 'packing';
+    const heightM = form === 'spacer' ? spec.length : thin ? spec.thickness : undefined;
+    const quantity = piecesOf(shop.stock[part]) - (taken.get(part) ?? 0);
+    const fits = spec.thread === undefined ? form === 'packing' : spec.thread === thread;
+    if (heightM === undefined || !fits || quantity <= 0) return [];
+    return [{ part, heightM, form: thin ? 'packing' : 'spacer', quantity }];
+  });
+}
+
+/** Heights of fixings that neither the sheet nor the shelf makes. */
+export function unmadeHeights(pieces: readonly PlanRiserPiece[], toleranceM: number): BoardFault[] {
+  return pieces
+    .filter(({ packM }) => packM > 0)
+    .map(({ carries, makesM, packM }): BoardFault => {
+      return {
+        rule: 'height-not-in-stock',
+        level: 'caution',
+        of: [carries],
+        message: `${carries} stands ${mmText(makesM + packM)} off its panel: ${mmText(packM)} of it is made neither by the sheet nor by spacers and packing in stock, to within ${mmText(toleranceM)}`,
+        value: packM,
+        limit: toleranceM,
+        unit: 'm',
+        remedy: 'stock packing of that thickness with thickness: in its part, or give another spacer:',
+      };
+    });
+}

@@ -1,0 +1,127 @@
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { Part } from '../../model/kinds/index.ts';
+import { regimeNames } from '../../model/operating-points.ts';
+import type { OperatingPoint, NetworkElement as PlanElement, PlanPower } from '../../model/plan/index.ts';
+import type { Remark } from '../../model/remark.ts';
+import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging.ts';
+import { isPowerFault } from '../../power/traced.ts';
+import type { PlanBook } from '../plan-book.ts';
+import type { Circuit } from './circuit/circuit.ts';
+import { type Island, islandAt } from './circuit/circuit-islands.ts';
+import { powerRules } from './power-rules.ts';
+
+const peukertRules = {
+  flooded: 'peukert-flooded',
+  'absorbed-glass-mat': 'peukert-agm',
+  lithium: 'peukert-lithium',
+} as const;
+
+/** The operating point at which each regime is solved. */
+const pointOf = { idle: 'music', cruise: 'cruise', 'engine-off': 'engine-off' } as const;
+const shareOf = {
+  idle: 'alternator-idle-share',
+  cruise: 'alternator-cruise-share',
+} as const;
+
+/**
+ * The charging balance at idle, cruising and with the engine off, with music, of all alternators together, from what
+ * flows at the operating points. Where it can't be made, for want of an alternator say, it is empty, and that is
+ * remarked; a regime whose point has no solution is left out, since a finding tells of that.
+ */
+export function planCharging(
+  job: Job,
+  { circuit, islands }: { readonly circuit: Circuit; readonly islands: readonly Island[] },
+  points: readonly OperatingPoint[],
+  book: PlanBook,
+): PlanPower['charging'] {
+  const main = circuit.primary && islandAt(islands, circuit.primary.positive);
+  if (!circuit.sources.some(({ type }) => type === 'alternator')) {
+    book.remark(notBalanced(job, 'no alternator is known'), { path: '/fitted', file: 'vehicle' });
+    return [];
+  }
+  return regimeNames.flatMap((name): PlanPower['charging'] => {
+    const point = points.find((one) => one.name === pointOf[name]);
+    if (!point || point.state === 'no-solution') return [];
+    const share = name === 'engine-off' ? null : job.rules[shareOf[name]].value;
+    const flows = regimeFlows(job, circuit, point, share, main?.nodes ?? new Set());
+    const regime = chargingRegime(flows, powerRules(job.rules));
+    if (isPowerFault(regime)) {
+      book.remark(notBalanced(job, regime.fault), { path: '/fitted', file: 'vehicle' });
+      return [];
+    }
+    const at = `power.charging.${name}`;
+    const { reserveMinutes, rechargeMinutes } = regime;
+    return [
+      {
+        name,
+        alternatorA: book.trace(`${at}.alternatorA`, regime.alternatorA),
+        vehicleA: book.trace(`${at}.vehicleA`, regime.vehicleA),
+        averageA: book.trace(`${at}.averageA`, regime.averageA),
+        marginA: book.trace(`${at}.marginA`, regime.marginA),
+        batteryA: book.trace(`${at}.batteryA`, regime.batteryA),
+        reserveMinutes: reserveMinutes && book.trace(`${at}.reserveMinutes`, reserveMinutes),
+        rechargeMinutes: rechargeMinutes && book.trace(`${at}.rechargeMinutes`, rechargeMinutes),
+      },
+    ];
+  });
+}
+
+/**
+ * What flows in a regime. With the engine running what hangs on the output of a charger is not counted: the charger's
+ * own draw stands for it.
+ */
+function regimeFlows(
+  job: Job,
+  { sources }: Circuit,
+  { elements }: OperatingPoint,
+  share: number | null,
+  main: ReadonlySet<string>,
+): RegimeFlows {
+  const counts = (node: string) => share === null || main.has(node);
+  const currentOf = (some: readonly PlanElement[]) =>
+    some.reduce((sum, { currentA = 0 }) => sum + currentA, 0);
+  const drawing = elements.filter(({ kind, from }) => kind === 'load' && counts(from));
+  const own = new Set(job.devices.filter(({ origin }) => origin === 'job').map(({ id }) => id));
+  const devices = [...new Set(drawing.map(({ of }) => of))].filter((id) => own.has(id));
+  return {
+    alternators: Object.fromEntries(
+      sources.flatMap(({ device: { id, spec } }) =>
+        spec?.kind === 'alternator' && share !== null ? [[id, { ratingA: spec.rating, share }]] : [],
+      ),
+    ),
+    vehicleA: currentOf(drawing.filter(({ of }) => !own.has(of))),
+    vehicleAssumed: share !== null && job.vehicle['vehicle-load'] === undefined,
+    devicesA: Object.fromEntries(devices.map((id) => [id, currentOf(drawing.filter(({ of }) => of === id))])),
+    batteries: sources.flatMap(({ device, positive }): BatteryFlow[] => {
+      const { id, spec } = device;
+      const reserveEnd = device.given?.['reserve-end'] ?? device.fittedReserveEnd ?? reserveEndOf(spec);
+      const flow = elements.find((one) => one.of === id && one.model === 'two-slope');
+      if (spec?.kind !== 'battery' || flow?.currentA === undefined) return [];
+      return [
+        {
+          id,
+          capacityAh: spec.capacity / 3600,
+          exponent: job.rules[peukertRules[spec.chemistry]].value,
+          ...(reserveEnd !== undefined && { reserveEnd }),
+          currentA: flow.currentA,
+          shares: counts(positive),
+        },
+      ];
+    }),
+  };
+}
+
+/** The charge at which the reserve of a battery ends, by its maker. */
+function reserveEndOf(part: Part | null): number | undefined {
+  return part?.kind === 'battery' ? part['reserve-end'] : undefined;
+}
+
+function notBalanced({ vehicle }: Job, fault: string): Remark {
+  return {
+    rule: 'charging-unknown',
+    level: 'caution',
+    of: [vehicle.id],
+    message: `whether ${vehicle.id} charges enough is not known: ${fault}`,
+    remedy: 'write the alternator, or the converter in its place, with its rating among what is fitted',
+  };
+}

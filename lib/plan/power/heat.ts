@@ -1,0 +1,101 @@
+import { cavityAir, type WarmCavity } from '../../heat/cavity-air.ts';
+import { deviceLoss } from '../../heat/device-loss.ts';
+import { type CavityBox, coolingSurface } from '../../heat/surface.ts';
+import type { Board, Device, Job } from '../../model/content/resolved-job.ts';
+import type { OperatingPoint, PlanHeat, PlanPower } from '../../model/plan/index.ts';
+import { ambientRules } from '../../model/zone-ambient.ts';
+import { powerShare } from '../../power/network/load-current.ts';
+import type { PlanBook } from '../plan-book.ts';
+import type { CircuitPaths } from './circuit/circuit-paths.ts';
+import { supplyOf } from './device-loads.ts';
+import { systemShare } from './sizing-voltage.ts';
+
+/**
+ * How warm the air of each space with boards gets at the operating point of music: the losses of its devices against
+ * its walls, its openings and its fan. None where that point has no solution: what it draws is not known then.
+ */
+export function planHeat(job: Job, paths: CircuitPaths, power: PlanPower, book: PlanBook): PlanHeat[] {
+  const music = power.points.find(({ name }) => name === 'music');
+  if (!music || music.state === 'no-solution') return [];
+  const spaces = new Map(job.boards.map((board) => [board.spaceId, board]));
+  return [...spaces.values()].map((board) => heatOfSpace(board, { job, paths, power, music }, book));
+}
+
+interface PlayedPower {
+  readonly job: Job;
+  readonly paths: CircuitPaths;
+  readonly power: PlanPower;
+  readonly music: OperatingPoint;
+}
+
+function heatOfSpace({ spaceId, space }: Board, played: PlayedPower, book: PlanBook): PlanHeat {
+  const { job } = played;
+  const at = `heat.${spaceId}`;
+  const boards = job.boards.filter((board) => board.spaceId === spaceId).map(({ id }) => id);
+  const items = job.devices
+    .filter(({ board }) => board !== null && boards.includes(board))
+    .flatMap((device) => heatOfDevice(played, device, book, at));
+  const lossW = items.reduce((sum, item) => sum + item.lossW, 0);
+  const walls = { box: boxOfSpace(space), airM3: space.air ?? null, surfaceM2: space.surface ?? null };
+  const cavity: WarmCavity = {
+    lossW,
+    outsideC: job.rules[ambientRules[space.zone]].value,
+    surfaceM2: book.trace(`${at}.surfaceM2`, coolingSurface(walls)),
+    passesWM2K: job.rules['cavity-passes'].value,
+    fanM3S: space.fan ?? 0,
+    openings: space.openings.map(({ width, height }) => ({ widthM: width, heightM: height })),
+  };
+  const { airC, ...rest } = cavityAir(cavity);
+  return {
+    ...{ space: spaceId, spaceTitle: space.title, zone: space.zone },
+    items,
+    ...cavity,
+    openings: [...cavity.openings],
+    ...rest,
+    airC: book.trace(`${at}.airC`, airC),
+  };
+}
+
+/** The box round the outline of a space, before its mounting plane. */
+function boxOfSpace({ outline, depth, right, upward }: Board['space']): CavityBox {
+  const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
+  const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+  const stands = [right, upward].some((way) => way === 'up' || way === 'down');
+  // A plane on its side stands as high as it is wide.
+  const [widthM, heightM] = right === 'up' || right === 'down' ? [span(ys), span(xs)] : [span(xs), span(ys)];
+  return { widthM, heightM, depthM: depth, plane: stands ? 'standing' : 'lying' };
+}
+
+/** What a device takes at the solved point and gives as sound; none where it takes nothing. */
+function heatOfDevice(played: PlayedPower, device: Device, book: PlanBook, at: string): PlanHeat['items'] {
+  const { music } = played;
+  const load = music.elements.find(({ kind, of }) => kind === 'load' && of === device.id);
+  const voltageV = Math.abs(load?.dropV ?? 0);
+  const inputW = voltageV * Math.abs(load?.currentA ?? 0);
+  if (!(inputW > 0)) return [];
+  const outputW = outputOf(played, device, inputW, voltageV);
+  const lossW = book.trace(`${at}.items.${device.id}.lossW`, deviceLoss({ inputW, outputW }));
+  return [{ item: device.id, inputW, outputW, lossW }];
+}
+
+/**
+ * What leaves a device while music plays, W: of an amplifier its duty of the rated power that its supply leaves it; of a
+ * charger what it gives the battery behind it.
+ */
+function outputOf(
+  { job, paths, power }: PlayedPower,
+  device: Device,
+  inputW: number,
+  voltageV: number,
+): number {
+  const { spec } = device;
+  if (spec?.kind === 'charger') return inputW * spec.input.efficiency;
+  const supply = supplyOf(spec);
+  const fed = paths.fed.find((one) => one.device.id === device.id);
+  const load = power.loads.find(({ item }) => item === device.id);
+  const { powerW: ratedW = 0, musicDuty: duty = 0 } = load ?? {};
+  if (!supply || !fed || ratedW === 0) return 0;
+  const { rules } = job;
+  const ratedV = rules['voltage-rated'].value * systemShare(job, paths.islands, fed.from);
+  return duty * ratedW * powerShare(supply.type, voltageV, ratedV);
+}

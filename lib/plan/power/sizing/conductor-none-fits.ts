@@ -1,0 +1,93 @@
+import { amps, ampsDrawn } from '../../../model/printed/told.ts';
+import type { Remark } from '../../../model/remark.ts';
+import { goesIn, type JudgedCable } from '../../../power/conductor/conductor-choice.ts';
+import type { LinkPort } from '../../wiring/link-ports.ts';
+import type { ConductorTask } from './conductor-sizing.ts';
+
+/** What a stop says: what is wrong, and what to buy or to change. */
+type Told = Pick<Remark, 'message' | 'remedy'>;
+
+/**
+ * The stop for a conductor that no cable of the catalogue serves, with the sizes and currents that a way out of it
+ * needs: a reducer or another port where one that carries enough does not go in, a smaller fuse, other insulation.
+ * `considered`: every cable that could be judged, thin to thick.
+ */
+export function noneFits(
+  task: ConductorTask,
+  ports: readonly LinkPort[],
+  considered: readonly JudgedCable[],
+  reason: string,
+): Remark {
+  const { id } = task.link;
+  const thinnest = considered.find((cable) => carriedA(cable) >= task.neededA);
+  const refusing = thinnest ? ports.filter((port) => !goesIn(thinnest.candidate.size.areaMm2, port)) : [];
+  const told =
+    thinnest && refusing.length > 0
+      ? portsRefuse(task, thinnest, refusing, mostA(considered, ports))
+      : carriesTooLittle(task, considered, thinnest);
+  return {
+    rule: 'conductor-none-fits',
+    level: 'stop',
+    of: [id],
+    ...(told ?? {
+      message: `no cable of the catalogue fits ${id}: ${reason}`,
+      remedy:
+        'use a larger port or reducer, a smaller fuse, insulation for a higher temperature, or a second feed',
+    }),
+  };
+}
+
+const carriedA = ({ ampacity }: JudgedCable): number => ampacity.ampacityA.value;
+
+/** The most that a cable carries which goes into all ports (A). */
+function mostA(considered: readonly JudgedCable[], ports: readonly LinkPort[]): number {
+  const fitting = considered.filter(({ candidate: { size } }) =>
+    ports.every((port) => goesIn(size.areaMm2, port)),
+  );
+  return Math.max(0, ...fitting.map(carriedA));
+}
+
+const needed = ({ neededA }: ConductorTask): string => ampsDrawn(neededA);
+
+const smallerFuses = (currentA: number): string =>
+  currentA > 0 ? `; or fit fuses that let at most ${amps(currentA)} through to it` : '';
+
+function portsRefuse(
+  task: ConductorTask,
+  { candidate: { size } }: JudgedCable,
+  refusing: readonly LinkPort[],
+  fittingA: number,
+): Told {
+  const limits = refusing.map(({ id, largest }) => `${id} takes at most ${largest}`).join(', and ');
+  const reducers = refusing.every(({ clamps }) => clamps)
+    ? refusing.map(({ largest }) => `a reducer for ${size.label} with a pin of ${largest} or less`)
+    : [];
+  const buy =
+    reducers.length > 0 ? `put ${[...new Set(reducers)].join(' and ')} into the catalogue; or ` : '';
+  return {
+    message: `${task.link.id} must carry ${needed(task)}: ${size.label} is the smallest cable of the catalogue that does, and ${limits}`,
+    remedy: `${buy}use a part whose ${refusing.map(({ id }) => id).join(' and ')} takes ${size.label}${smallerFuses(fittingA)}`,
+  };
+}
+
+/** Null where some cable carries enough, so that something else is amiss. */
+function carriesTooLittle(
+  task: ConductorTask,
+  considered: readonly JudgedCable[],
+  carrying: JudgedCable | undefined,
+): Told | null {
+  const [best] = considered.toSorted((a, b) => carriedA(b) - carriedA(a));
+  if (carrying || !best) return null;
+  const narrowest = best.ampacity.limits.toSorted((a, b) => a.stopA.value - b.stopA.value)[0]?.zone;
+  const ambientC = task.zones.find(({ zone }) => zone === narrowest)?.ambientC;
+  const { id } = task.link;
+  if (carriedA(best) <= 0)
+    return {
+      message: `${id} passes ${narrowest}, at ${ambientC} C, and no cable of the catalogue for it has insulation for more than that`,
+      remedy: `put a cable with insulation for well above ${ambientC} C into the catalogue, or lead it another way`,
+    };
+  return {
+    message: `${id} must carry ${needed(task)}, and the most that a cable of the catalogue carries on its way is ${amps(carriedA(best))}: ${best.candidate.size.label}, in its zone ${narrowest}`,
+    remedy: `put a larger cable, or one with insulation for a higher temperature, into the catalogue; or run a second one beside it, each behind its own fuse${smallerFuses(carriedA(best))}`,
+  };
+}

@@ -1,0 +1,259 @@
+import type { Job, Link } from '../../../model/content/resolved-job.ts';
+import type { Remark } from '../../../model/remark.ts';
+import type { ConductorRole } from '../../../model/vocabulary.ts';
+import { ampacity, type RunZone } from '../../../power/conductor/ampacity.ts';
+import {
+  type CableCandidate,
+  type ConductorChoice,
+  type ConductorDuty,
+  cableSm,
+  chooseConductor,
+  goesIn,
+  type JudgedCable,
+} from '../../../power/conductor/conductor-choice.ts';
+import { isPowerFault } from '../../../power/traced.ts';
+import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candidates.ts';
+import type { DevicesById } from '../../wiring/conductor-role.ts';
+import { linkPorts } from '../../wiring/link-ports.ts';
+import { powerRules } from '../power-rules.ts';
+import { noneFits } from './conductor-none-fits.ts';
+
+/** A conductor with the cable that was chosen or given for it. */
+export interface SizedConductor {
+  readonly link: Link;
+  readonly role: ConductorRole;
+  readonly cable: CableCandidate;
+  readonly judged: JudgedCable | null;
+  readonly lengthM: number;
+  /** What it must be able to carry, from its fuses (A). */
+  readonly neededA: number;
+  readonly chosen: 'given' | 'computed';
+  readonly reason: string;
+  /** True where its feed alone asks for its size. */
+  readonly byFeed: boolean;
+  readonly remarks: readonly Remark[];
+  /** Cables of the catalogue that would do where the given one does not carry its fuse, thin to thick. */
+  readonly alternatives: readonly JudgedCable[];
+}
+
+/** What one conductor is to do. */
+export interface ConductorTask {
+  readonly link: Link;
+  readonly role: ConductorRole;
+  readonly lengthM: number;
+  readonly zones: readonly RunZone[];
+  readonly neededA: number;
+  readonly ratedA: number;
+  /** At least this area: an earlier pass, its feed, its port or its drop asked for it (mm2). */
+  readonly leastMm2: number;
+  readonly why: string | null;
+  /** For a ground, what its feeds ask of it. */
+  readonly feed?: LeastConductance;
+}
+
+/** At least this conductance of one metre (S m), and why. */
+export interface LeastConductance {
+  readonly conductanceSm: number;
+  readonly why: string;
+}
+
+/** A drop that no conductor reaches by itself: the drop is judged over the whole way, in the network. */
+const anyDropV = 1000;
+
+/** Chooses the cable of one conductor, or takes over what the job, the cable or the vehicle says. */
+export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTask): SizedConductor {
+  const { link, role } = task;
+  const fixed = fixedCandidate(job, link);
+  const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
+  const given = isGiven(link);
+  const duty = dutyOf(job, devices, task, given);
+  const { choice, onShelf } = chooseFrom(duty, candidates, job, task);
+  const judged = choice.chosen ?? nearest(choice.considered);
+  const cable = judged?.candidate ?? candidates[0] ?? nothingKnown();
+  const byFeed = !given && choice.governed.includes('conductance');
+  return {
+    link,
+    role,
+    cable,
+    judged,
+    lengthM: task.lengthM,
+    neededA: task.neededA,
+    chosen: given ? 'given' : 'computed',
+    reason: given ? `given: ${cable.size.label}` : reasonOf(task, cable, choice, byFeed),
+    byFeed,
+    remarks: given ? [] : remarksOf(job, devices, task, candidates.length, choice, onShelf),
+    alternatives: given && link.origin === 'job' ? lawfulInstead(job, devices, task, judged) : [],
+  };
+}
+
+/** A choice, and where a ground had to be taken under its feed, why. */
+interface SizeChoice extends ConductorChoice {
+  readonly underFeed?: string;
+}
+
+/**
+ * The choice from the shelf; where that is short from the catalogue, so that the pick list says what to buy; and for a
+ * ground that can't be as large as its feed, the one that conducts best of those that fit.
+ */
+function chooseFrom(
+  duty: ConductorDuty,
+  candidates: readonly CableCandidate[],
+  job: Job,
+  task: ConductorTask,
+): { readonly choice: SizeChoice; readonly onShelf: boolean } {
+  const shelves = [candidates, candidates.map(withoutStock)];
+  const [shelf, catalogue] = shelves.map((cables) => choose(duty, cables, job));
+  if (shelf?.chosen) return { choice: shelf, onShelf: true };
+  const full = catalogue ?? choose(duty, candidates, job);
+  if (full.chosen || !duty.leastSm) return { choice: full, onShelf: false };
+  for (const [k, cables] of shelves.entries()) {
+    const choice = largestGround(duty, cables, job, task, full);
+    if (choice) return { choice, onShelf: k === 0 };
+  }
+  return { choice: full, onShelf: false };
+}
+
+/** The best conducting ground that its ports take and that carries its fuses; null where there is none. */
+function largestGround(
+  duty: ConductorDuty,
+  candidates: readonly CableCandidate[],
+  job: Job,
+  { feed }: ConductorTask,
+  full: ConductorChoice,
+): SizeChoice | null {
+  const rules = powerRules(job.rules);
+  const { considered } = choose({ ...duty, leastSm: 0 }, candidates, job);
+  const [chosen] = considered
+    .filter(({ misses }) => misses.length === 0)
+    .toSorted((a, b) => cableSm(b.candidate, rules) - cableSm(a.candidate, rules));
+  const missing = nearest(full.considered);
+  if (!chosen || !missing) return null;
+  const misses = missing.misses.map(({ text }) => text).join('; ');
+  const underFeed = `the largest that fits, where it should be ${feed?.why ?? ''}; ${missing.candidate.size.label}: ${misses}`;
+  return { chosen, governed: [], reason: underFeed, considered, underFeed };
+}
+
+/** What would be lawful in the place of a given conductor that does not carry its fuse; empty where it does. */
+function lawfulInstead(
+  job: Job,
+  devices: DevicesById,
+  task: ConductorTask,
+  judged: JudgedCable | null,
+): readonly JudgedCable[] {
+  if (!judged || judged.ampacity.ampacityA.value >= task.neededA) return [];
+  const open: Link = { ...task.link, given: null, cable: null };
+  const candidates = candidatesFor(job, open, task.role).map(withoutStock);
+  const choice = choose(dutyOf(job, devices, { ...task, link: open }, false), candidates, job);
+  return choice.considered.filter(({ misses }) => misses.length === 0);
+}
+
+/** What an earlier size, a feed or a port asked for says more than the limit of the next smaller cable. */
+function reasonOf(
+  { why, leastMm2, feed }: ConductorTask,
+  { size }: CableCandidate,
+  { chosen, reason, underFeed }: SizeChoice,
+  byFeed: boolean,
+): string {
+  if (underFeed !== undefined) return `${size.label}: ${underFeed}`;
+  if (byFeed && chosen !== null && feed) return `${size.label}: ${feed.why}`;
+  const governs = why !== null && chosen !== null && leastMm2 > size.areaMm2 / 1.001 - 1e-9;
+  return governs ? `${size.label}: ${why}` : reason;
+}
+
+function nothingKnown(): CableCandidate {
+  return { part: '', size: { label: 'none', areaMm2: 0 }, material: 'copper', insulationC: null };
+}
+
+function withoutStock({ stockM: _, ...candidate }: CableCandidate): CableCandidate {
+  return candidate;
+}
+
+/** What fits best where nothing fits: it misses fewest limits, and is the thickest of these. */
+function nearest(considered: readonly JudgedCable[]): JudgedCable | null {
+  return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0] ?? null;
+}
+
+/** The choice; where none can be made, why not is its reason. */
+function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job: Job): ConductorChoice {
+  const choice = chooseConductor(duty, candidates, powerRules(job.rules));
+  return isPowerFault(choice) ? { chosen: null, governed: [], reason: choice.fault, considered: [] } : choice;
+}
+
+/** A size that was given is judged by the rules, so only the fuse is put to it here. */
+function dutyOf(job: Job, devices: DevicesById, task: ConductorTask, given: boolean): ConductorDuty {
+  const ports = linkPorts(job, devices, task.link);
+  const smallestPort = Math.max(0, ...ports.map(({ smallestMm2 }) => smallestMm2));
+  return {
+    fuseA: given ? 0 : task.neededA,
+    currentA: task.ratedA,
+    lengthM: Math.max(task.lengthM, 0.001),
+    otherOhm: 0,
+    mostDropV: anyDropV,
+    zones: task.zones,
+    ...(given
+      ? {}
+      : {
+          ports,
+          leastMm2: Math.max(task.leastMm2, smallestPort),
+          leastSm: task.feed?.conductanceSm ?? 0,
+          // A ground has no fuse of its own that its warm ampacity would be held against.
+          ...(task.role === 'power' && { warmFuseA: task.neededA }),
+        }),
+  };
+}
+
+function remarksOf(
+  job: Job,
+  devices: DevicesById,
+  task: ConductorTask,
+  candidates: number,
+  { chosen, reason, considered }: ConductorChoice,
+  onShelf: boolean,
+): Remark[] {
+  const { id } = task.link;
+  const of = [id];
+  if (candidates === 0)
+    return [
+      {
+        of,
+        rule: 'conductor-no-reel',
+        level: 'stop',
+        message: `no reel of the catalogue is for ${task.role} conductors`,
+        remedy:
+          task.role === 'signal'
+            ? 'take a conductor of a cable by cable: and conductors:, or add a wire part for this use to the catalogue'
+            : 'add a wire part for this use to the catalogue, or name one by wire:',
+      },
+    ];
+  if (!chosen) return [noneFits(task, linkPorts(job, devices, task.link), considered, reason)];
+  if (onShelf) return [];
+  return [
+    {
+      of,
+      rule: 'conductor-not-on-shelf',
+      level: 'caution',
+      message: `no reel on the shelf has ${chosen.candidate.size.label} in one piece for ${id}`,
+      remedy: 'buy it before the build: the pick list says how much',
+    },
+  ];
+}
+
+/** The most that a conductor could carry with any cable that it may have; what was given counts alone (A). */
+export function greatestAmpacityA(
+  job: Job,
+  devices: DevicesById,
+  link: Link,
+  role: ConductorRole,
+  zones: readonly RunZone[],
+): number {
+  const fixed = fixedCandidate(job, link);
+  const candidates = fixed ? [fixed] : candidatesFor(job, link, role);
+  const ports = isGiven(link) ? [] : linkPorts(job, devices, link);
+  const ampacities = candidates
+    .filter(({ size: { areaMm2 } }) => ports.every((port) => goesIn(areaMm2, port)))
+    .map(({ size, material, insulationC }) => {
+      const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, powerRules(job.rules));
+      return isPowerFault(found) ? 0 : found.ampacityA.value;
+    });
+  return Math.max(0, ...ampacities);
+}

@@ -1,0 +1,38 @@
+import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import type { DevicesById } from './conductor-role.ts';
+import { reducerFor, takesReducer } from './reducers.ts';
+
+/** A port at an end of a conductor, with the range of sizes that it takes. */
+export interface LinkPort {
+  readonly id: string;
+  readonly smallestMm2: number;
+  readonly largestMm2: number;
+  /** The largest size by its name. */
+  readonly largest: string;
+  /** True where its joint could take a reducer, if there is one for the conductor. */
+  readonly clamps: boolean;
+  /** True for a conductor that a reducer of the catalogue brings in. */
+  readonly reduces: (areaMm2: number) => boolean;
+}
+
+/** The ports at both ends of a link whose parts say what they take. */
+export function linkPorts(job: Job, devices: DevicesById, link: Link): LinkPort[] {
+  return [link.from, link.to].flatMap((end) => portOf(job, devices, end) ?? []);
+}
+
+function portOf({ parts, links }: Job, devices: DevicesById, end: LinkEnd): LinkPort | null {
+  const spec = devices.get(end.device)?.facts.terminals[end.terminal];
+  const takes = spec?.takes;
+  if (!takes) return null;
+  const id = terminalId(end);
+  // A reducer holds one conductor: in a port that is shared it goes on none.
+  const alone = links.filter(({ from, to }) => [from, to].some((one) => terminalId(one) === id)).length < 2;
+  return {
+    id,
+    smallestMm2: takes.from.areaMm2,
+    largestMm2: takes.to.areaMm2,
+    largest: takes.to.label,
+    clamps: alone && takesReducer(spec.joint),
+    reduces: (areaMm2) => alone && reducerFor(parts, areaMm2, spec) !== null,
+  };
+}

@@ -1,0 +1,82 @@
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { PartOf } from '../../model/kinds/index.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import { longestPieceM } from './cable-candidates.ts';
+
+/** Base colours in the order in which pairs take them: what nine-conductor cable has used for long. */
+const usualColours = ['WH', 'GY', 'GN', 'VT'];
+
+interface ReelPair {
+  readonly colour: string;
+  readonly positive: string;
+  readonly negative: string;
+  readonly longestM: number;
+}
+
+/**
+ * Gives every speaker pair a base colour and its striped partner, so that plus and minus differ, and neighbouring
+ * pairs too. Pairs whose reel or colour the job gives stay as they are, and so do sizes without striped partners.
+ */
+export function colourPairs(
+  job: Job,
+  sized: ReadonlyMap<string, SizedConductor>,
+): ReadonlyMap<string, SizedConductor> {
+  const coloured = new Map(sized);
+  const uses = new Map<string, number>();
+  for (const [id, positive] of sized) {
+    const negative = sized.get(`${id.slice(0, -2)}.-`);
+    if (!id.endsWith('.+') || !negative || !isOpenPair(positive) || !isOpenPair(negative)) continue;
+    const pairs = reelPairs(job, positive.cable.size.areaMm2);
+    const [best] = pairs.toSorted((a, b) => {
+      const long = (pair: ReelPair) => Number(pair.longestM >= positive.lengthM);
+      const used = (pair: ReelPair) => uses.get(pair.colour) ?? 0;
+      return (
+        long(b) - long(a) ||
+        used(a) - used(b) ||
+        orderOf(a.colour) - orderOf(b.colour) ||
+        (a.colour < b.colour ? -1 : 1)
+      );
+    });
+    if (!best) continue;
+    uses.set(best.colour, (uses.get(best.colour) ?? 0) + 1);
+    coloured.set(id, withReel(positive, best.positive));
+    coloured.set(negative.link.id, withReel(negative, best.negative));
+  }
+  return coloured;
+}
+
+/** True where the job leaves the reel open. A size that it gives still leaves the colour. */
+function isOpenPair({ role, link: { given, cable } }: SizedConductor): boolean {
+  return (
+    role === 'speaker' &&
+    given !== null &&
+    cable === null &&
+    given.colour === undefined &&
+    given.wire === undefined
+  );
+}
+
+function orderOf(colour: string): number {
+  const at = usualColours.indexOf(colour);
+  return at < 0 ? usualColours.length : at;
+}
+
+function withReel(conductor: SizedConductor, part: string): SizedConductor {
+  return { ...conductor, cable: { ...conductor.cable, part } };
+}
+
+/** Reels of one size that come as a base colour and the same with a black stripe. */
+function reelPairs(job: Job, areaMm2: number): ReelPair[] {
+  const reels = Object.entries(job.parts).flatMap(([id, part]): [string, PartOf<'wire'>][] =>
+    part.kind === 'wire' && part.for.includes('speaker') && part.size.areaMm2 === areaMm2 ? [[id, part]] : [],
+  );
+  return reels.flatMap(([positive, { colour }]): ReelPair[] => {
+    const partner = reels.find(([, part]) => part.colour === `${colour}/BK`);
+    if (!partner) return [];
+    const longestM = Math.min(
+      longestPieceM(job.shop.stock[positive]),
+      longestPieceM(job.shop.stock[partner[0]]),
+    );
+    return [{ colour, positive, negative: partner[0], longestM }];
+  });
+}

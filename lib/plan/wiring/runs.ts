@@ -1,0 +1,107 @@
+import type { Job, Run } from '../../model/content/resolved-job.ts';
+import { routeLengthM } from '../../model/content/vehicle.ts';
+import type { PartOf } from '../../model/kinds/index.ts';
+import type { PlanPass, PlanRun } from '../../model/plan/index.ts';
+import type { Remark } from '../../model/remark.ts';
+import type { ZoneKind } from '../../model/vocabulary.ts';
+import { ambientRules } from '../../model/zone-ambient.ts';
+import { bundleDiameterM } from '../../power/conductor/bundle.ts';
+import { isPowerFault } from '../../power/traced.ts';
+import { wireDiameterM } from '../board/board-wires.ts';
+import type { PlanBook } from '../plan-book.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import { coverPass, isCovered } from './run-coverings.ts';
+import { tieCount, tieFor } from './ties.ts';
+
+/** The runs of a job: what lies in each, how thick it is, what protects it on its way. */
+export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, book: PlanBook): PlanRun[] {
+  return job.runs.map((run) => {
+    const wires = [...sized.values()].filter(({ link }) => link.run === run.id);
+    const bundle = bundleDiameterM(diametersOf(job, wires));
+    const bundleM = isPowerFault(bundle) ? 0 : book.trace(`runs.${run.id}.bundleM`, bundle);
+    return {
+      id: run.id,
+      route: run.routeId,
+      title: run.route.title,
+      side: run.route.side,
+      wires: wires.map(({ link }) => link.id),
+      lengthM: routeLengthM(run.route),
+      bundleM,
+      covering: run.covering,
+      passes: planPasses(job, run, bundleM, book),
+      grommets: run.route.passes.flatMap((pass) => {
+        if (!pass.edge) return [];
+        const holeM = pass['through-hole'] ?? null;
+        const outsideM = bundleM + (isCovered(run, pass.zone) ? job.rules['covering-walls'].value : 0);
+        return [{ zone: pass.zone, holeM, part: grommetFor(job, outsideM, holeM) }];
+      }),
+    };
+  });
+}
+
+/** Outside diameters: of each cable once, of every other conductor. */
+function diametersOf(job: Job, wires: readonly SizedConductor[]): number[] {
+  const cables = new Map<string, number>();
+  const single: number[] = [];
+  for (const { link, cable } of wires) {
+    const part = link.cable ? job.parts[link.cable.part] : undefined;
+    const outsideM = part?.kind === 'cable' ? part['outside-diameter'] : undefined;
+    if (link.cable && outsideM !== undefined) cables.set(link.cable.id, outsideM);
+    else single.push(wireDiameterM(job, cable));
+  }
+  return [...cables.values(), ...single];
+}
+
+/** What covers and holds a run, stretch by stretch. A covering that was asked for and not found is remarked. */
+function planPasses(job: Job, run: Run, bundleM: number, book: PlanBook): PlanPass[] {
+  const { passes } = run.route;
+  const spacingM = job.rules['tie-spacing-vehicle'].value;
+  return passes.map(({ zone, length }): PlanPass => {
+    const alikeM = passes.reduce(
+      (sum, other) => sum + (isCovered(run, other.zone) === isCovered(run, zone) ? other.length : 0),
+      0,
+    );
+    const { part, chosen, reason, fits } = coverPass(job, run, zone, bundleM, alikeM);
+    if (!fits) book.remark(noCovering(run, zone, reason), { path: run.path });
+    const outsideM = bundleM + (part === null ? 0 : job.rules['covering-walls'].value);
+    const tie = bundleM > 0 ? tieFor(job, outsideM, job.rules[ambientRules[zone]].value) : null;
+    const ties = bundleM > 0 ? tieCount(length, spacingM) : 0;
+    return { zone, lengthM: length, covering: part, chosen, reason, tie, ties };
+  });
+}
+
+function noCovering({ id }: Run, zone: ZoneKind, reason: string): Remark {
+  return {
+    rule: 'covering-none-fits',
+    level: 'caution',
+    of: [id, zone],
+    message: `${id} wants a covering in the ${zone}, and the catalogue has none that fits: ${reason}`,
+    remedy: 'add a covering that fits to the catalogue, or name one by covering:',
+  };
+}
+
+/**
+ * Lengths of covering to cut for a run: one piece for stretches that follow one another under the same covering.
+ */
+export function coveringCuts({
+  passes = [],
+}: Pick<PlanRun, 'passes'>): readonly (readonly [string, number])[] {
+  const cuts: [string, number][] = [];
+  let before: string | null = null;
+  for (const { covering, lengthM } of passes) {
+    const last = cuts.at(-1);
+    if (covering !== null && covering === before && last) last[1] += lengthM;
+    else if (covering !== null) cuts.push([covering, lengthM]);
+    before = covering;
+  }
+  return cuts;
+}
+
+/** The smallest grommet that takes the bundle; in a hole that is there already, only one made for it. */
+function grommetFor(job: Job, bundleM: number, holeM: number | null): string | null {
+  const fitting = Object.entries(job.parts)
+    .flatMap(([id, part]): [string, PartOf<'grommet'>][] => (part.kind === 'grommet' ? [[id, part]] : []))
+    .filter(([, { bore, hole }]) => bore >= bundleM && (holeM === null || Math.abs(hole - holeM) < 0.0005))
+    .toSorted(([idA, a], [idB, b]) => a.bore - b.bore || (idA < idB ? -1 : 1));
+  return fitting[0]?.[0] ?? null;
+}

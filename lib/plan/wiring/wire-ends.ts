@@ -1,0 +1,290 @@
+import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import type { Part, PartOf } from '../../model/kinds/index.ts';
+import type { TerminalSpec } from '../../model/kinds/kind.ts';
+import type { WireEnd } from '../../model/plan/index.ts';
+import type { Remark } from '../../model/remark.ts';
+import type { Traced } from '../../model/trace.ts';
+import type { Joint, Stud } from '../../model/vocabulary.ts';
+import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
+import { isPowerFault } from '../../power/traced.ts';
+import { powerRules } from '../power/power-rules.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import type { DevicesById } from './conductor-role.ts';
+import { stripLength, torque } from './end-lengths.ts';
+import { lugShrink } from './lug-shrink.ts';
+import { type Reducer, reducerFor } from './reducers.ts';
+import { endLoopM } from './wire-lengths.ts';
+
+type TerminalForm = PartOf<'terminal'>['form'];
+
+type PortKind = 'set-screw' | 'stud' | 'plug' | 'push-on' | 'made-up';
+
+/** How a joint takes a conductor: what kind of port it is, and what goes on the conductor's end. */
+const portKinds: Readonly<Record<Joint, PortKind>> = {
+  'set-screw': 'set-screw',
+  'screw-clamp': 'set-screw',
+  'binding-post': 'set-screw',
+  stud: 'stud',
+  'body-bolt': 'stud',
+  'post-clamp': 'stud',
+  'blade-tab': 'push-on',
+  plug: 'plug',
+  phono: 'made-up',
+  solder: 'made-up',
+};
+
+const studM: Readonly<Record<Stud, number>> = {
+  M4: 0.004,
+  M5: 0.005,
+  M6: 0.006,
+  M8: 0.008,
+  M10: 0.01,
+  M12: 0.012,
+};
+
+/** A wire's end with the remarks that its preparation calls for. */
+export interface PreparedEnd {
+  readonly end: WireEnd;
+  readonly remarks: readonly Remark[];
+  /** How its lengths came about, by field. */
+  readonly workings?: Readonly<Record<string, Traced<number>>>;
+}
+
+/** Prepares one end of a conductor, together with whatever else ends in the same terminal. */
+export function prepareWireEnd(
+  job: Job,
+  devices: DevicesById,
+  link: Link,
+  end: LinkEnd,
+  sized: ReadonlyMap<string, SizedConductor>,
+): PreparedEnd {
+  const spec = devices.get(end.device)?.facts.terminals[end.terminal];
+  const own = sized.get(link.id);
+  const id = terminalId(end);
+  const tight = torque(job, spec, end.terminal);
+  const base = {
+    terminal: id,
+    part: null,
+    stripM: null,
+    loopM: endLoopM(job, devices, link, end),
+    ...(tight ? { torqueNm: tight.value } : {}),
+  };
+  if (link.fitted) return { end: { ...base, prep: 'as fitted', form: 'as-fitted' }, remarks: [] };
+  const kind = portKinds[spec?.joint ?? 'plug'];
+  if (!spec || !own || kind === 'made-up')
+    return {
+      end: {
+        ...base,
+        ...(spec?.joint === 'solder'
+          ? { prep: 'solder', form: 'solder' }
+          : { prep: 'made-up plug', form: 'made-up' }),
+      },
+      remarks: [],
+    };
+  const made = endInPort(job, own, { id, spec, kind }, base, sized);
+  // What the port's maker says stands in its part; what the house assumes is told.
+  return made.workings && tight?.trace.origin === 'assumed'
+    ? { ...made, workings: { ...made.workings, torqueNm: tight } }
+    : made;
+}
+
+interface Place {
+  readonly id: string;
+  readonly spec: TerminalSpec;
+  readonly kind: Exclude<PortKind, 'made-up'>;
+}
+
+/** The end of a conductor in its port: reduced, crimped, bare or refused, with whatever else shares the port. */
+function endInPort(
+  job: Job,
+  own: SizedConductor,
+  { id, spec, kind }: Place,
+  base: Omit<WireEnd, 'prep'>,
+  sized: ReadonlyMap<string, SizedConductor>,
+): PreparedEnd {
+  const mates = job.links
+    .filter((other) => [other.from, other.to].some((one) => terminalId(one) === id))
+    .flatMap((other) => sized.get(other.id) ?? []);
+  const ordered = [own, ...mates.filter((mate) => mate !== own)];
+  const reducer = ordered.length === 1 ? reducerFor(job.parts, own.cable.size.areaMm2, spec) : null;
+  if (reducer)
+    return { end: { ...base, ...reducedEnd(reducer), ...dieOf(job.parts, reducer.part) }, remarks: [] };
+  const result = prepareEnd(
+    ordered.map(({ link: { id: wire }, cable }) => ({
+      id: wire,
+      areaMm2: cable.size.areaMm2,
+      material: cable.material,
+    })),
+    portAt(id, spec, kind),
+    powerRules(job.rules),
+  );
+  if (isPowerFault(result)) return { end: { ...base, prep: 'not known', form: 'unknown' }, remarks: [] };
+  if (result.prep === 'refused')
+    return {
+      end: { ...base, prep: 'refused', form: 'refused' },
+      remarks: [refusal(own.link.id, id, result.reason, result.alternatives)],
+    };
+  // A twin ferrule holds both: it is made for the thicker.
+  const sharing = result.prep === 'twin-ferrule' ? ordered : [own];
+  const areaMm2 = Math.max(...sharing.map(({ cable }) => cable.size.areaMm2));
+  return crimpedEnd(job, { own, areaMm2, first: mates[0] === own }, spec, base, result);
+}
+
+interface Crimp {
+  readonly own: SizedConductor;
+  /** What the terminal must take. */
+  readonly areaMm2: number;
+  /** Of all that share the port, the one that carries its notes. */
+  readonly first: boolean;
+}
+
+/** What goes on an end that its port takes. */
+function crimpedEnd(
+  job: Job,
+  { own, areaMm2, first }: Crimp,
+  spec: TerminalSpec,
+  base: Omit<WireEnd, 'prep'>,
+  result: Exclude<EndPreparation, { prep: 'refused' }>,
+): PreparedEnd {
+  const pushOn = portKinds[spec.joint] === 'push-on';
+  const { link, cable } = own;
+  const form = formOf(result, pushOn);
+  const part = form ? terminalPart(job.parts, form, areaMm2, spec.stud) : null;
+  // What is crimped on decides how far to strip; a bare end goes by its port.
+  const strip = stripLength(job, part, spec, result.strip);
+  const shrink = form === 'ring-lug' ? lugShrink(job, own, strip.value) : undefined;
+  const { terminal } = base;
+  return {
+    end: {
+      ...base,
+      prep: prepText(result, pushOn, spec.stud),
+      form: result.prep,
+      part,
+      stripM: strip.value,
+      ...(result.prep === 'lug' && spec.stud ? { stud: spec.stud, holeM: result.holeM } : {}),
+      ...dieOf(job.parts, part),
+      ...(shrink ? { shrink: { part: shrink.part, lengthM: shrink.length.value } } : {}),
+    },
+    workings: { stripM: strip, ...(shrink ? { shrinkM: shrink.length } : {}) },
+    remarks: [
+      ...(first ? result.notes.map((note) => noted(link.id, terminal, note)) : []),
+      ...(form && !part ? [noPart(link.id, terminal, form, cable.size.label)] : []),
+      ...(shrink && shrink.part === null ? [noShrink(link.id, terminal, cable.size.label)] : []),
+    ],
+  };
+}
+
+/** A terminal in the terms of the end's preparation. */
+function portAt(
+  id: string,
+  { takes, stud, conductors, ferrule }: TerminalSpec,
+  kind: Exclude<PortKind, 'made-up'>,
+): Port {
+  if (kind === 'stud')
+    return {
+      kind,
+      id,
+      studM: stud === undefined ? null : studM[stud],
+      ...(takes ? { largestMm2: takes.to.areaMm2 } : {}),
+    };
+  const range = {
+    id,
+    smallestMm2: takes?.from.areaMm2 ?? 0,
+    largestMm2: takes?.to.areaMm2 ?? Number.MAX_VALUE,
+  };
+  return kind === 'set-screw'
+    ? { kind, ...range, twin: conductors >= 2, ferrule: ferrule === 'required' }
+    : { kind, ...range };
+}
+
+function dieOf(parts: Readonly<Record<string, Part>>, id: string | null): Pick<WireEnd, 'die'> {
+  const part = id === null ? undefined : parts[id];
+  return part?.kind === 'terminal' && part.die !== undefined ? { die: part.die } : {};
+}
+
+function reducedEnd({ part, pin, stripM }: Reducer): Pick<WireEnd, 'prep' | 'form' | 'part' | 'stripM'> {
+  return { prep: `reducer, its pin ${pin.label}`, form: 'reducer', part, stripM };
+}
+
+function formOf(
+  { prep }: Exclude<EndPreparation, { prep: 'refused' }>,
+  pushOn: boolean,
+): TerminalForm | null {
+  const forms = {
+    ferrule: 'ferrule',
+    'twin-ferrule': 'twin-ferrule',
+    lug: 'ring-lug',
+    crimp: pushOn ? 'blade-receptacle' : null,
+    bare: null,
+  } as const;
+  return forms[prep];
+}
+
+function prepText(
+  result: Exclude<EndPreparation, { prep: 'refused' }>,
+  pushOn: boolean,
+  stud: string | undefined,
+): string {
+  if (result.prep === 'lug') return `ring lug ${stud ?? ''}`.trimEnd();
+  if (result.prep === 'ferrule' || result.prep === 'twin-ferrule')
+    return `${result.prep.replace('-', ' ')} ${result.ferrule.areaMm2} mm2`;
+  if (result.prep === 'crimp') return pushOn ? 'crimped blade receptacle' : 'crimped plug contact';
+  return 'bare, strands twisted';
+}
+
+/** The catalogue's terminal of a form for a conductor: the one with the narrowest range that takes it. */
+function terminalPart(
+  parts: Readonly<Record<string, Part>>,
+  form: TerminalForm,
+  areaMm2: number,
+  stud: string | undefined,
+): string | null {
+  const fitting = Object.entries(parts)
+    .flatMap(([id, part]) => (part.kind === 'terminal' && part.form === form ? [{ id, part }] : []))
+    .filter(
+      ({ part }) => areaMm2 >= part.takes.from.areaMm2 / 1.001 && areaMm2 <= part.takes.to.areaMm2 * 1.001,
+    )
+    .filter(({ part }) => form !== 'ring-lug' || part.stud === stud)
+    .toSorted((a, b) => a.part.takes.to.areaMm2 - b.part.takes.to.areaMm2 || (a.id < b.id ? -1 : 1));
+  return fitting[0]?.id ?? null;
+}
+
+function refusal(wire: string, terminal: string, reason: string, alternatives: readonly string[]): Remark {
+  return {
+    rule: 'port-refuses-conductor',
+    level: 'stop',
+    of: [wire, terminal],
+    message: reason,
+    remedy: alternatives.join('; or ') || 'use another terminal',
+  };
+}
+
+function noted(wire: string, terminal: string, note: string): Remark {
+  return {
+    rule: 'port-note',
+    level: 'note',
+    of: [wire, terminal],
+    message: note,
+    remedy: 'check the fit on the bench before the vehicle',
+  };
+}
+
+function noPart(wire: string, terminal: string, form: TerminalForm, size: string): Remark {
+  return {
+    rule: 'terminal-not-in-catalogue',
+    level: 'caution',
+    of: [wire, terminal],
+    message: `no ${form.replaceAll('-', ' ')} for ${size} is in the catalogue`,
+    remedy: 'add the part, so that the pick list can count it',
+  };
+}
+
+function noShrink(wire: string, terminal: string, size: string): Remark {
+  return {
+    rule: 'heat-shrink-none-fits',
+    level: 'caution',
+    of: [wire, terminal],
+    message: `no heat-shrink of the catalogue goes over the lug of ${size} and closes on it`,
+    remedy: 'add heat-shrink of a higher ratio, so that the pick list can count it',
+  };
+}

@@ -1,0 +1,137 @@
+import { type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../../board/layout/item.ts';
+import type { Point } from '../../board/shape/point.ts';
+import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import { routeLengthM } from '../../model/content/vehicle.ts';
+import { printedMetres } from '../../model/printed/lengths.ts';
+import type { Edge } from '../../model/vocabulary.ts';
+import type { LaidBoard } from '../board/board-layout.ts';
+import type { DevicesById } from './conductor-role.ts';
+
+/** Length of a link's conductor, and how it came about. */
+export interface WireLength {
+  readonly lengthM: number;
+  /** In words, for the cut list: `given`, or the sum. */
+  readonly measured: string;
+  /** What it is the sum of, by name (m); none where it was given. */
+  readonly parts: readonly (readonly [name: string, lengthM: number])[];
+}
+
+/** Lengths by link id, of one pass. */
+export type WireLengths = (link: string) => WireLength;
+
+/** Length of a wire on its board as routed, by link id; none before the first routing. */
+export type RoutedM = ReadonlyMap<string, number>;
+
+/**
+ * The length of every conductor: as given, as made, as the vehicle's maker laid it, or the sum of its way on
+ * the board (routed, or across the placed terminals until it is), its run through the vehicle and its
+ * service loops.
+ */
+export function wireLengths(
+  job: Job,
+  devices: DevicesById,
+  laid: readonly LaidBoard[],
+  routed: RoutedM,
+): WireLengths {
+  const lengths = new Map(job.links.map((link) => [link.id, lengthOf(job, devices, laid, routed, link)]));
+  return (link) => {
+    const found = lengths.get(link);
+    if (!found) throw new Error(`No length for the link ${link}: it is not of this job.`);
+    return found;
+  };
+}
+
+function lengthOf(
+  job: Job,
+  devices: DevicesById,
+  laid: readonly LaidBoard[],
+  routed: RoutedM,
+  link: Link,
+): WireLength {
+  const whole = (lengthM: number, measured: string): WireLength => ({ lengthM, measured, parts: [] });
+  if (link.fitted) return whole(link.fitted.length, 'fitted by the vehicle maker');
+  if (link.given?.length !== undefined) return whole(link.given.length, 'given');
+  const cable = link.cable ? job.parts[link.cable.part] : undefined;
+  if (cable?.kind === 'cable' && cable['made-length'] !== undefined)
+    return whole(cable['made-length'], 'made length of the lead');
+  const run = job.runs.find(({ id }) => id === link.run);
+  const branch = link.given?.branch;
+  const runM = run ? routeLengthM(run.route) : 0;
+  const boardM = routed.get(link.id) ?? acrossBoardM(link, laid, run?.route.reaches?.edge);
+  const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
+  const parts = [
+    ...(branch ? [['shared', branch.after] as const, ['leg', branch.leg] as const] : []),
+    ...(!branch && runM > 0 ? [['run', runM] as const] : []),
+    ...(boardM > 0 ? [['board', boardM] as const] : []),
+    ['loops', loopsM] as const,
+  ];
+  const told = (name: string): string => (name === 'board' && !routed.has(link.id) ? ' estimated' : '');
+  const texts = parts.map(
+    ([name, lengthM]) => `${name} ${printedMetres('wire', lengthM).replace(' m', '')}${told(name)}`,
+  );
+  return {
+    lengthM: parts.reduce((sum, [, lengthM]) => sum + lengthM, 0),
+    measured: `${texts.join(' + ')} m`,
+    parts,
+  };
+}
+
+/**
+ * Service loop at one end of a link: none in a length that was given or made, which is cut and laid as it is; otherwise
+ * more at a speaker and in the vehicle than on the board.
+ */
+export function endLoopM(job: Job, devices: DevicesById, link: Link, end: LinkEnd): number {
+  const cable = link.cable ? job.parts[link.cable.part] : undefined;
+  const isMade = cable?.kind === 'cable' && cable['made-length'] !== undefined;
+  return link.fitted || link.given?.length !== undefined || isMade ? 0 : loopM(job, devices, end);
+}
+
+function loopM({ rules }: Job, devices: DevicesById, end: LinkEnd): number {
+  const device = devices.get(end.device);
+  if (device?.board) return rules['loop-board'].value;
+  if (end.device === bodyId) return 0;
+  return rules[device?.spec?.kind === 'speaker' ? 'loop-speaker' : 'loop-vehicle'].value;
+}
+
+/** Level and upright distance on the board between the ends of a link, or from its end to where it leaves. */
+function acrossBoardM(link: Link, laid: readonly LaidBoard[], edge: Edge | undefined): number {
+  const ends = [link.from, link.to].flatMap((end) => terminalPoint(laid, end) ?? []);
+  const [first, second] = ends;
+  if (!first) return 0;
+  if (second && second.board === first.board)
+    return Math.abs(first.at.xM - second.at.xM) + Math.abs(first.at.yM - second.at.yM);
+  return ends.reduce((sum, { board, at }) => sum + toEdgeM(board, at, edge), 0);
+}
+
+/** From a point straight to an edge of the board; to the farthest one where the edge is not known. */
+function toEdgeM({ shape }: LaidBoard, at: Point, edge: Edge | undefined): number {
+  const xs = shape.outline.map(({ xM }) => xM);
+  const ys = shape.outline.map(({ yM }) => yM);
+  const distances: Record<Edge, number> = {
+    left: at.xM - Math.min(...xs),
+    right: Math.max(...xs) - at.xM,
+    bottom: at.yM - Math.min(...ys),
+    top: Math.max(...ys) - at.yM,
+  };
+  return edge ? Math.max(0, distances[edge]) : Math.max(...Object.values(distances));
+}
+
+interface OnBoard {
+  readonly board: LaidBoard;
+  readonly at: PlacedTerminal;
+}
+
+function terminalPoint(laid: readonly LaidBoard[], end: LinkEnd): OnBoard | null {
+  for (const board of laid) {
+    const item = board.items.find(({ id }) => id === end.device);
+    const at = board.placements.find(({ item: id }) => id === end.device);
+    const point = item && at ? placedTerminal(item, at, end) : null;
+    if (point) return { board, at: point };
+  }
+  return null;
+}
+
+function placedTerminal(item: Item, at: Placement, end: LinkEnd): PlacedTerminal | null {
+  const terminal = item.terminals.find(({ id }) => id === terminalId(end));
+  return terminal ? terminalOnBoard(item, at, terminal) : null;
+}

@@ -1,0 +1,148 @@
+import { type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
+import type { PlanCable, PlanRun, PlanSize, PlanWire } from '../../model/plan/index.ts';
+import type { WireSize } from '../../model/quantity/wire-size.ts';
+import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
+import { wireDiameter } from '../board/board-wires.ts';
+import type { PlanBook } from '../plan-book.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import type { DevicesById } from './conductor-role.ts';
+import { wireLabels } from './labels.ts';
+import { wireZones } from './run-zones.ts';
+import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
+import type { WireLengths } from './wire-lengths.ts';
+
+/** What the wire list is made from. */
+export interface WireInput {
+  readonly job: Job;
+  readonly devices: DevicesById;
+  readonly sized: ReadonlyMap<string, SizedConductor>;
+  readonly lengths: WireLengths;
+  readonly runs: readonly PlanRun[];
+}
+
+/** The wire list: every conductor with its label, size, length, way and both of its ends. */
+export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
+  const { job, devices, sized } = input;
+  const labels = wireLabels(job, new Map([...sized].map(([id, { role }]) => [id, role])));
+  return job.links.flatMap((link): PlanWire[] => {
+    const own = sized.get(link.id);
+    if (!own) return [];
+    const prepared = [link.from, link.to].map((end) => prepareWireEnd(job, devices, link, end, sized));
+    const [from, to] = prepared;
+    if (!from || !to) return [];
+    writeRemarks(link, own, prepared, book);
+    writeWorkings(input, own, prepared, book);
+    return [planWire(input, link, own, labels.get(link.id) ?? '', [from.end, to.end])];
+  });
+}
+
+function writeRemarks(
+  link: Link,
+  own: SizedConductor,
+  prepared: readonly PreparedEnd[],
+  book: PlanBook,
+): void {
+  const file = link.origin === 'vehicle' ? 'vehicle' : 'job';
+  for (const remark of [...own.remarks, ...prepared.flatMap(({ remarks }) => remarks)])
+    book.remark(remark, { path: link.path, file });
+}
+
+/** How both ends came about, and how thick the conductor is taken to be where heat-shrink goes over it. */
+function writeWorkings(
+  { job, lengths }: WireInput,
+  { link, cable }: SizedConductor,
+  prepared: readonly PreparedEnd[],
+  book: PlanBook,
+): void {
+  const at = `wires.${link.id}`;
+  prepared.forEach(({ workings = {} }, index) => {
+    for (const [field, working] of Object.entries(workings))
+      book.trace(`${at}.ends.${index === 0 ? 'A' : 'B'}.${field}`, working);
+  });
+  const { lengthM, measured, parts } = lengths(link.id);
+  book.trace(`${at}.lengthM`, {
+    value: lengthM,
+    trace: {
+      origin: measured === 'given' ? 'given' : 'computed',
+      value: lengthM,
+      unit: 'm',
+      rule: 'wire-length',
+      formula: parts.length > 0 ? parts.map(([name]) => name).join(' + ') : measured,
+      citation: 'as written, or measured along runs and board; loops by house rule',
+      inputs: parts.map(([name, value]) => ({ name, value, unit: 'm' })),
+    },
+  });
+  const outside = wireDiameter(job, cable);
+  if (outside && prepared.some(({ end }) => end.shrink)) book.trace(`${at}.outsideM`, outside);
+}
+
+function planWire(
+  { job, devices, lengths, runs }: WireInput,
+  link: Link,
+  { role, cable }: SizedConductor,
+  label: string,
+  ends: PlanWire['ends'],
+): PlanWire {
+  const { lengthM, measured } = lengths(link.id);
+  const run = runs.find(({ id }) => id === link.run);
+  const boards = [link.from, link.to].flatMap(({ device }) => devices.get(device)?.board ?? []);
+  const reel = job.parts[cable.part];
+  return {
+    id: link.id,
+    link: link.id.replace(/\.[+-]$/, ''),
+    label,
+    origin: link.origin,
+    from: terminalId(link.from),
+    to: terminalId(link.to),
+    role,
+    size: planSize(cable),
+    colour: reel?.kind === 'wire' ? reel.colour : cableColour(job, link),
+    lengthM,
+    measured,
+    part: reel?.kind === 'wire' ? cable.part : null,
+    ...(link.cable ? { cable: link.cable.id, conductor: link.cable.conductor } : {}),
+    board: boards[0] ?? null,
+    run: link.run,
+    zones: wireZones(job, devices, link, lengthM),
+    covering: throughout(run),
+    ends,
+  };
+}
+
+/** The coverings of a wire that is covered on the whole of its run; where a stretch is bare, the run alone tells. */
+function throughout(run: PlanRun | undefined): string[] {
+  const coverings = (run?.passes ?? []).map(({ covering }) => covering);
+  return coverings.includes(null) ? [] : [...new Set(coverings.flatMap((covering) => covering ?? []))];
+}
+
+/** A candidate's size as the plan prints it. */
+export function planSize({ size }: Pick<CableCandidate, 'size'>): PlanSize {
+  return { label: size.label, awg: /^(.+) AWG$/.exec(size.label)?.[1] ?? null, areaMm2: size.areaMm2 };
+}
+
+function cableColour(job: Job, { cable }: Link): string | null {
+  const part = cable ? job.parts[cable.part] : undefined;
+  return part?.kind === 'cable' && cable ? (part.conductors[cable.conductor]?.colour ?? null) : null;
+}
+
+/** Every cable of the job, conductor by conductor: the wire that each carries, or that it is spare. */
+export function planCables(job: Job, wires: readonly PlanWire[]): PlanCable[] {
+  return Object.entries(job.file.cables).flatMap(([id, { part }]): PlanCable[] => {
+    const spec = job.parts[part];
+    if (spec?.kind !== 'cable') return [];
+    const own = wires.filter(({ cable }) => cable === id);
+    const conductors = Object.entries(spec.conductors).map(([name, { colour, size }]) => {
+      return {
+        name,
+        colour,
+        size: sizeOf(size),
+        wire: own.find(({ conductor }) => conductor === name)?.id ?? null,
+      };
+    });
+    return [{ id, part, lengthM: Math.max(0, ...own.map(({ lengthM }) => lengthM)), conductors }];
+  });
+}
+
+function sizeOf({ label, awg, areaMm2 }: WireSize): PlanSize {
+  return { label, awg, areaMm2 };
+}

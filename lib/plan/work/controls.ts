@@ -1,0 +1,43 @@
+import type { Device, Job } from '../../model/content/resolved-job.ts';
+import type { PlanAudio, PlanControl } from '../../model/plan/index.ts';
+import type { Panel } from '../../model/vocabulary.ts';
+import { finalStates } from './final-states.ts';
+
+/** Farther along than any panel is long: a control without a place comes last. */
+const unplacedM = 100;
+/** Panels in the order in which they are gone through: round the part, then its face. */
+const panels: readonly Panel[] = ['left', 'top', 'right', 'bottom', 'face'];
+
+/**
+ * The state of every knob and switch, as the panels present them: before first power-up as the job says, or the safe
+ * one of its part; and after commissioning.
+ */
+export function planControls(job: Job, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
+  return job.devices.filter(({ origin }) => origin === 'job').flatMap((device) => controlsOf(device, audio));
+}
+
+function controlsOf(device: Device, audio: Pick<PlanAudio, 'channels' | 'inputs'>): PlanControl[] {
+  const { id, facts, given } = device;
+  const finals = finalStates(device, given?.settings ?? {}, audio);
+  const inOrder = Object.entries(facts.controls).toSorted(
+    ([, a], [, b]) =>
+      panels.indexOf(a.panel) - panels.indexOf(b.panel) || (a.at ?? unplacedM) - (b.at ?? unplacedM),
+  );
+  return inOrder.map(([control, { safe, why, panel, at }], index): PlanControl => {
+    const own = given?.settings[control];
+    const preset = own ?? safe;
+    return {
+      item: id,
+      control,
+      preset,
+      why,
+      safeState: safe,
+      panel,
+      atM: at ?? null,
+      order: index + 1,
+      chosen: own === undefined ? 'computed' : 'given',
+      safe: preset.trim().toLocaleLowerCase('en') === safe.trim().toLocaleLowerCase('en'),
+      final: finals.get(control) ?? { state: null, why: '', chosen: 'computed', during: 'presets' },
+    };
+  });
+}

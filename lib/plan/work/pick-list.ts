@@ -1,0 +1,196 @@
+import { nestJobs } from '../../board/cut/sheet-pieces.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
+import type {
+  PlanBoard,
+  PlanCable,
+  PlanFuse,
+  PlanOffCut,
+  PlanPick,
+  PlanRun,
+  PlanWire,
+} from '../../model/plan/index.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { mountingScrew } from '../board/board-shape.ts';
+import { planHouseRules } from '../house-rules.ts';
+import { piecesOf } from '../power/sizing/fuse-shelf.ts';
+import { coveringCuts } from '../wiring/runs.ts';
+import { boardTies } from '../wiring/ties.ts';
+
+/** What a pick list is made from. */
+export interface PickInput {
+  readonly job: Job;
+  readonly wires: readonly PlanWire[];
+  readonly runs: readonly PlanRun[];
+  readonly cables: readonly PlanCable[];
+  readonly fuses: readonly PlanFuse[];
+  readonly boards: readonly PlanBoard[];
+  readonly offCuts: readonly PlanOffCut[];
+}
+
+/** Everything to fetch from the shelf, by kind and part, with what is there and what is short. */
+export function pickList(input: PickInput): PlanPick[] {
+  const pieces = countPieces(input);
+  const lengths = collectLengths(input);
+  const rows = [
+    ...[...pieces].map(([part, quantity]) => pieceRow(input.job, part, quantity)),
+    ...[...lengths].map(([part, cuts]) => reelRow(input.job, part, cuts)),
+    ...fusesToBuy(input),
+  ];
+  const key = ({ kind, part }: PlanPick) => `${kind} ${part}`;
+  return rows.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
+}
+
+function countPieces({
+  job,
+  wires,
+  runs,
+  cables,
+  fuses,
+  boards,
+  offCuts,
+}: PickInput): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  const add = (part: string | null | undefined, quantity = 1) => {
+    if (part && quantity > 0) counts.set(part, (counts.get(part) ?? 0) + quantity);
+  };
+  for (const { origin, part } of job.devices) if (origin === 'job') add(part);
+  for (const { part } of fuses) add(part);
+  for (const part of endParts(job, wires)) add(part);
+  for (const { passes = [] } of runs) for (const { tie, ties } of passes) add(tie, ties);
+  for (const board of boards) for (const [tie, ties] of boardTies(job, board, wires)) add(tie, ties);
+  for (const { part } of cables) {
+    const spec = job.parts[part];
+    if (spec?.kind === 'cable' && spec['made-length'] !== undefined) add(part);
+  }
+  for (const { grommets } of runs) for (const { part } of grommets) add(part);
+  for (const board of boards) {
+    for (const { part } of board.fixings) add(part);
+    for (const { parts } of board.pieces) for (const { part, count } of parts) add(part, count);
+    for (const { screw } of board.ribs) add(screw?.part, screw?.count);
+  }
+  for (const glue of new Set(boards.flatMap(({ ribs }) => ribs.map((rib) => rib.glue)))) add(glue);
+  // Sheets that are opened, not boards: several boards come out of one sheet.
+  const { sheets, unplaced } = nestJobs([{ job, boards, rules: planHouseRules(job), offCuts }]);
+  for (const { stock } of sheets) if (stock.offCut === undefined) add(stock.sheet);
+  for (const { id, sheet } of boards) if (unplaced.some((piece) => piece.id === id)) add(sheet);
+  for (const { facts, origin, board } of job.devices) {
+    if (origin !== 'job' || !board) continue;
+    for (const { diameterM } of facts.footprint?.holes ?? []) add(mountingScrew(diameterM, job.parts)?.id);
+  }
+  return counts;
+}
+
+/** Fuses of a rating that the catalogue lacks: they have no part, and are to be bought all the same. */
+function fusesToBuy({ job, fuses }: PickInput): PlanPick[] {
+  const ours = new Set(job.devices.flatMap(({ id, origin }) => (origin === 'job' ? [id] : [])));
+  const counts = new Map<string, { readonly title: string; quantity: number }>();
+  for (const { form, ratingA, part, item } of fuses) {
+    if (part !== null || ratingA === null || !ours.has(item)) continue;
+    const id = `fuse-${form}-${ratingA}`;
+    const own = counts.get(id) ?? {
+      title: `${fuseForms[form].name} fuse, ${ratingA} A, not in the catalogue`,
+      quantity: 0,
+    };
+    own.quantity += 1;
+    counts.set(id, own);
+  }
+  return [...counts].map(([part, { title, quantity }]): PlanPick => {
+    return { part, title, kind: 'fuse', quantity, unit: 'piece', stockQuantity: 0, short: quantity };
+  });
+}
+
+/** What is crimped on the ends of the wires; two conductors share one twin ferrule. */
+function endParts({ parts }: Job, wires: readonly PlanWire[]): string[] {
+  const twins = new Set<string>();
+  const ends = wires.flatMap(({ origin, ends: both }) => (origin === 'job' ? both : []));
+  return ends.flatMap(({ part, terminal }) => {
+    const spec = part === null ? undefined : parts[part];
+    if (part === null || !spec) return [];
+    if (spec.kind !== 'terminal' || spec.form !== 'twin-ferrule') return [part];
+    if (twins.has(terminal)) return [];
+    twins.add(terminal);
+    return [part];
+  });
+}
+
+/** Lengths to cut by reel: of wires, of cable, of covering over each run, of heat-shrink over each lug. */
+function collectLengths({ job, wires, cables, runs }: PickInput): ReadonlyMap<string, readonly number[]> {
+  const cuts = new Map<string, number[]>();
+  const cut = (part: string | null, lengthM: number) => {
+    if (part) cuts.set(part, [...(cuts.get(part) ?? []), lengthM]);
+  };
+  for (const { part, lengthM, origin } of wires) if (origin === 'job') cut(part, lengthM);
+  for (const { part, lengthM } of cables) {
+    const spec = job.parts[part];
+    if (spec?.kind === 'cable' && spec['made-length'] === undefined) cut(part, lengthM);
+  }
+  for (const run of runs) for (const [part, lengthM] of coveringCuts(run)) cut(part, lengthM);
+  for (const { origin, ends } of wires)
+    if (origin === 'job') for (const { shrink } of ends) if (shrink) cut(shrink.part, shrink.lengthM);
+  return cuts;
+}
+
+function pieceRow(job: Job, part: string, quantity: number): PlanPick {
+  const stockQuantity = piecesOf(job.shop.stock[part]);
+  return {
+    part,
+    ...named(job, part),
+    quantity,
+    unit: 'piece',
+    stockQuantity,
+    short: Math.max(0, quantity - stockQuantity),
+  };
+}
+
+function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
+  const stock = job.shop.stock[part];
+  const reels = stock && 'reels' in stock ? stock.reels : [];
+  const shared = cutFromReels(reels, cuts);
+  const total = (lengths: readonly number[]) =>
+    Number(lengths.reduce((sum, lengthM) => sum + lengthM, 0).toFixed(3));
+  return {
+    part,
+    ...named(job, part),
+    quantity: total(cuts),
+    unit: 'm',
+    stockQuantity: total(reels),
+    short: total(shared.uncut),
+    reels: shared.reels
+      .filter(({ cutsM }) => cutsM.length > 0)
+      .map(({ lengthM, cutsM }) => ({ lengthM, cuts: cutsM.length, leftM: total([lengthM, -total(cutsM)]) })),
+  };
+}
+
+function named(job: Job, part: string): Pick<PlanPick, 'title' | 'kind'> {
+  const spec = job.parts[part];
+  return { title: spec?.title ?? part, kind: spec?.kind ?? 'wire' };
+}
+
+/** One piece on the shelf: what it is long, and what is cut from it. */
+export interface CutReel {
+  readonly lengthM: number;
+  readonly cutsM: readonly number[];
+}
+
+/**
+ * Shares cuts out over the pieces on the shelf: longest first, each from the shortest piece that still gives it.
+ * `uncut` are those that no piece has left in one: two ends of 8 ft are not 14 ft.
+ */
+export function cutFromReels(
+  reels: readonly number[],
+  cuts: readonly number[],
+): { readonly reels: readonly CutReel[]; readonly uncut: readonly number[] } {
+  const pieces = reels.map((lengthM): { lengthM: number; leftM: number; cutsM: number[] } => {
+    return { lengthM, leftM: lengthM, cutsM: [] };
+  });
+  const uncut = cuts
+    .toSorted((a, b) => b - a)
+    .filter((cut) => {
+      const [best] = pieces.filter(({ leftM }) => leftM >= cut).toSorted((a, b) => a.leftM - b.leftM);
+      if (!best) return true;
+      best.leftM -= cut;
+      best.cutsM.push(cut);
+      return false;
+    });
+  return { reels: pieces.map(({ lengthM, cutsM }) => ({ lengthM, cutsM })), uncut };
+}

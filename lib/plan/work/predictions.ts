@@ -1,0 +1,208 @@
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
+import { writeQuantity } from '../../model/quantity/quantity.ts';
+import { mostIdleA } from './first-power.ts';
+import { around, type Prediction } from './readings.ts';
+import { surveyLines } from './survey-lines.ts';
+
+/** What readings are predicted from. */
+export type Predictable = Pick<BuildPlan, 'power' | 'audio' | 'boards' | 'items'>;
+
+/** Every line of the record, in the order in which it is read. Limits: common practice, no source. */
+export function predictions(job: Job, plan: Predictable): Prediction[] {
+  return [
+    ...surveyLines(job, plan.audio),
+    ...benchLines(plan),
+    ...plugLines(plan),
+    ...supplyLines(job, plan),
+    ...gainLines(job, plan),
+    ...delayLines(job, plan),
+    ...lastLines(job, plan),
+  ];
+}
+
+/** On the bench, before the vehicle: a short is found by the meter, a fault by the limit of the supply. */
+function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
+  return firstPower.flatMap(({ board, idleA, limitA, oneByOne }): Prediction[] => {
+    const how = oneByOne ? 'one device after the other, added up' : 'all turned on';
+    return [
+      {
+        id: `${board}.positive-to-ground`,
+        kind: 'open-circuit',
+        what: `${board}: positive to ground, fuses out, after its capacitors took their charge`,
+        predicted: null,
+        unit: 'ohm',
+        least: 1000,
+        greatest: null,
+        when: 'bench',
+      },
+      {
+        id: `${board}.idle-current`,
+        kind: 'current',
+        what: `${board}: current at first power, limit at ${limitA} A, ${how}, no signal`,
+        predicted: idleA,
+        unit: 'A',
+        least: 0.4 * idleA,
+        greatest: mostIdleA(idleA),
+        when: 'bench',
+      },
+    ];
+  });
+}
+
+function plugLines({ audio }: Predictable): Prediction[] {
+  return audio.channels.flatMap(({ id, loadOhm, dcResistanceOhm }): Prediction[] => {
+    if (loadOhm === null) return [];
+    const { fromOhm, toOhm } = dcResistanceOhm ?? { fromOhm: null, toOhm: null };
+    return [
+      {
+        id: `${id}.dc-resistance`,
+        kind: 'resistance',
+        what: `${id}: resistance at the speaker plug, plug off`,
+        predicted: fromOhm === null ? null : (fromOhm + toOhm) / 2,
+        unit: 'ohm',
+        least: fromOhm,
+        greatest: toOhm,
+        when: 'before-power',
+      },
+    ];
+  });
+}
+
+/**
+ * At the points that can be held beside a meter: the voltage at each device, and with music also the drop of its feed
+ * and of its ground. Each lies between what the supply at its weakest and at its strongest gives, and what a meter adds.
+ */
+function supplyLines(job: Job, { power }: Predictable): Prediction[] {
+  const toleranceV = job.rules['reading-tolerance'].value;
+  const held = power.points.filter(({ reach }) => reach !== undefined);
+  return held
+    .toSorted((a, b) => Number(b.name === 'rest') - Number(a.name === 'rest'))
+    .flatMap(({ name: point, title, reach }) =>
+      power.drops
+        .filter((drop) => drop.point === point)
+        .flatMap((drop): Prediction[] => {
+          const { item, currentA, bands } = drop;
+          const plays = point === 'music' || point === 'engine-off';
+          const drawn =
+            plays && currentA !== undefined ? `, ${printed('current-carried', currentA)} in its feed` : '';
+          const line = (
+            kind: 'supply' | 'feed-drop' | 'ground-drop',
+            what: string,
+            predicted: number | null,
+            band: { readonly from: number; readonly to: number } | null | undefined,
+          ): Prediction[] => {
+            if (predicted === null) return [];
+            const { from, to } = band ?? { from: predicted, to: predicted };
+            const least = from - toleranceV;
+            return [
+              {
+                id: `${item}.${kind === 'supply' ? 'voltage' : kind}.${point}`,
+                kind,
+                what: `${item}: ${what}. ${title}: ${reach}${drawn}`,
+                predicted,
+                unit: 'V',
+                // A drop or a voltage that is above zero is not asked to be below it.
+                least: predicted >= 0 ? Math.max(0, least) : least,
+                greatest: to + toleranceV,
+                // Under load only once gains and filters are set: a tweeter must not meet full power before.
+                when: point === 'rest' ? 'power' : 'load',
+              },
+            ];
+          };
+          return [
+            ...line('supply', 'supply voltage', drop.voltageV, bands?.voltageV),
+            ...(plays
+              ? [
+                  ...line('feed-drop', 'drop of the feed', drop.feedDropV, bands?.feedDropV),
+                  ...line('ground-drop', 'drop of the ground', drop.groundDropV, bands?.groundDropV),
+                ]
+              : []),
+          ];
+        }),
+    );
+}
+
+function gainLines({ rules }: Job, { audio }: Predictable): Prediction[] {
+  return audio.channels.flatMap(({ id, loadOhm, gainVoltageV, toneHz, gain }): Prediction[] => {
+    if (loadOhm === null) return [];
+    const path =
+      gain?.state === 'equalising-flat' ? 'filters loaded, equalising and boost flat' : 'filters loaded';
+    return [
+      {
+        id: `${id}.gain`,
+        kind: 'gain',
+        what: `${id}: gain voltage, ${writeQuantity(toneHz, 'frequency')} tone, speakers off, ${path}`,
+        predicted: gainVoltageV,
+        unit: 'V',
+        // Below the figure is good enough; above it the amplifier clips or the speaker has too much.
+        least: gainVoltageV === null ? null : (1 - rules['gain-under'].value) * gainVoltageV,
+        greatest: gainVoltageV,
+        when: 'gains',
+      },
+    ];
+  });
+}
+
+function delayLines(job: Job, { audio }: Predictable): Prediction[] {
+  const toleranceMs = 1000 * job.rules['delay-tolerance'].value;
+  return audio.speakers.flatMap(({ id, delayMs, delaySamples }): Prediction[] => {
+    if (delayMs === null || delaySamples === null) return [];
+    const shared = audio.sharedDelays.find(({ off }) => off.some(({ speaker }) => speaker === id));
+    const at = shared ? `, shared at ${shared.outputs.join(' and ')}` : '';
+    return [
+      {
+        id: `${id}.delay`,
+        kind: 'delay',
+        what: `${id}: delay as set, ${delaySamples} samples${at}`,
+        predicted: delayMs,
+        unit: 'ms',
+        ...around(delayMs, toleranceMs),
+        when: 'delays',
+      },
+    ];
+  });
+}
+
+/** Noise is sought from the amplifier back to the source; key-off draw once the vehicle's modules sleep. */
+function lastLines(job: Job, plan: Predictable): Prediction[] {
+  return [
+    ...noiseLines(job, plan),
+    {
+      id: 'key-off-draw',
+      kind: 'current',
+      what: `Draw with the key off, ${printed('time-needed', job.rules['key-off-wait'].value / 60)} or more after locking`,
+      predicted: plan.power.keyOff?.drawA ?? null,
+      unit: 'A',
+      least: null,
+      greatest: job.rules['key-off-draw'].value,
+      when: 'load',
+    },
+  ];
+}
+
+/** With the inputs of each amplifier shorted, then those of the processor, then the source on: alternating volts. */
+function noiseLines({ rules }: Job, { audio, items }: Predictable): Prediction[] {
+  const amplifiers = [...new Set(audio.channels.map(({ amplifier }) => amplifier))];
+  const [processor] = items.filter(({ kind, origin }) => kind === 'processor' && origin === 'job');
+  const lines = (name: string, limitV: number, how: string): Prediction[] =>
+    amplifiers.map((id) => ({
+      id: `${id}.${name}`,
+      kind: 'noise',
+      what: `${id}: noise at a speaker output, ${how}`,
+      predicted: null,
+      unit: 'mV',
+      least: null,
+      greatest: 1000 * limitV,
+      when: 'load',
+    }));
+  const quietV = rules['noise-quiet'].value;
+  return [
+    ...lines('noise-shorted', quietV, 'shorting plugs at its inputs, engine off'),
+    ...(processor
+      ? lines('noise-processor', quietV, `shorting plugs at the inputs of ${processor.id}, engine off`)
+      : []),
+    ...lines('noise-running', rules['noise-running'].value, 'source on, 2,000 rpm, lights and blower on'),
+  ];
+}

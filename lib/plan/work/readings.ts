@@ -1,0 +1,56 @@
+import type { PlanMeasurement } from '../../model/plan/index.ts';
+import type { DimensionName } from '../../model/quantity/quantity.ts';
+
+/** What a reading is of: decides how a difference is explained. */
+export type ReadingKind =
+  | 'battery-rest'
+  | 'charging'
+  | 'supply'
+  | 'feed-drop'
+  | 'ground-drop'
+  | 'resistance'
+  | 'open-circuit'
+  | 'current'
+  | 'gain'
+  | 'delay'
+  | 'noise'
+  | 'source';
+
+/** A line of the record before it was read. Values in the unit named. */
+export interface Prediction {
+  readonly id: string;
+  readonly kind: ReadingKind;
+  readonly what: string;
+  readonly predicted: number | null;
+  readonly unit: 'V' | 'mV' | 'A' | 'ohm' | 'ms' | 'Hz';
+  readonly least: number | null;
+  readonly greatest: number | null;
+  readonly when: PlanMeasurement['when'];
+}
+
+/** What a reading in a unit must be a measure of, and its factor from SI. */
+export const readingUnits: Readonly<
+  Record<Prediction['unit'], { readonly dimension: DimensionName; readonly perSi: number }>
+> = {
+  V: { dimension: 'voltage', perSi: 1 },
+  mV: { dimension: 'voltage', perSi: 1000 },
+  A: { dimension: 'current', perSi: 1 },
+  ohm: { dimension: 'resistance', perSi: 1 },
+  ms: { dimension: 'time', perSi: 1000 },
+  Hz: { dimension: 'frequency', perSi: 1 },
+};
+
+/** Limits as far on either side of a prediction. */
+export function around(predicted: number | null, tolerance: number): Pick<Prediction, 'least' | 'greatest'> {
+  if (predicted === null) return { least: null, greatest: null };
+  const least = predicted - tolerance;
+  // A drop or a delay that is above zero is not asked to be below it.
+  return { least: predicted >= 0 ? Math.max(0, least) : least, greatest: predicted + tolerance };
+}
+
+/** True where a reading lies within its limits; null where it has none. */
+export function isWithin({ least, greatest }: Prediction, reading: number): boolean | null {
+  if (least === null && greatest === null) return null;
+  const slack = 1e-9 * Math.max(1, Math.abs(reading));
+  return (least === null || reading >= least - slack) && (greatest === null || reading <= greatest + slack);
+}

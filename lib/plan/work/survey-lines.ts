@@ -1,0 +1,77 @@
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { PlanAudio, PlanOutput } from '../../model/plan/index.ts';
+import { around, type Prediction } from './readings.ts';
+
+const when = 'survey';
+
+/** What is read before the plan stands: the battery, its charging, and what is not known of the source. */
+export function surveyLines(job: Job, { outputs, inputs }: PlanAudio): Prediction[] {
+  const source = outputs
+    .filter(({ feeds }) => feeds.length > 0)
+    .flatMap((output) => {
+      const fed = inputs.find((input) => input.output === output.id || input.output === `${output.id}+`);
+      return outputLines(output, fed?.sourceV ?? null);
+    });
+  return [...batteryLines(job), ...source];
+}
+
+/** What a sound battery and its charging read, within the limits of the house rules. */
+function batteryLines({ rules }: Job): Prediction[] {
+  return [
+    {
+      id: 'battery-rest',
+      kind: 'battery-rest',
+      what: 'Battery at rest',
+      predicted: rules['voltage-rested'].value,
+      unit: 'V',
+      least: rules['check-in-rested'].value,
+      greatest: null,
+      when,
+    },
+    {
+      id: 'battery-charging',
+      kind: 'charging',
+      what: 'Battery, engine at 1,500 rpm',
+      predicted: rules['voltage-rated'].value,
+      unit: 'V',
+      least: rules['check-in-charging-least'].value,
+      greatest: rules['check-in-charging-most'].value,
+      when,
+    },
+    {
+      id: 'battery-ripple',
+      kind: 'charging',
+      what: 'Ripple at the battery, engine at 1,500 rpm, alternating volts',
+      predicted: null,
+      unit: 'V',
+      least: null,
+      greatest: rules['check-in-ripple'].value,
+      when,
+    },
+  ];
+}
+
+/** Readings for what is missing of one output; the clean voltage beside what its part says. */
+function outputLines({ id, missing, cleanVoltageV }: PlanOutput, givenV: number | null): Prediction[] {
+  const line = (name: string, what: string, unit: 'V' | 'Hz', predicted: number | null): Prediction => ({
+    id: `${id}.${name}`,
+    kind: 'source',
+    what: `${id}: ${what}`,
+    predicted,
+    unit,
+    ...around(predicted, 0.25 * (predicted ?? 0)),
+    when,
+  });
+  return [
+    ...(cleanVoltageV === null ? [line('clean-voltage', 'greatest clean voltage, RMS', 'V', givenV)] : []),
+    ...(missing.includes('direct-current offset')
+      ? [line('offset', 'direct-current offset to ground', 'V', null)]
+      : []),
+    ...(missing.includes('bandwidth')
+      ? [
+          line('lowest', 'lowest frequency, 3 dB down', 'Hz', null),
+          line('highest', 'highest frequency, 3 dB down', 'Hz', null),
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,43 @@
+import type { Environment } from 'nunjucks';
+import { frozen } from '../frozen.ts';
+import type { DrawingsOf, PlanDrawing } from '../site/shop-site.ts';
+import { fillDrawings, hasDrawingTokens } from './drawing-token.ts';
+import type { Page } from './page.ts';
+
+/**
+ * The HTML of one page, from its model to its drawings: what the server gives on demand, and what a build
+ * writes for the same page.
+ */
+export function renderPage(page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
+  const html = templates.render(page.template, { doc: frozen(page.model()) });
+  return putDrawings(html, page, templates, drawingsOf);
+}
+
+/** Puts the drawings of a page in, which is done last: they are large, and no page holds them before. */
+export function putDrawings(
+  html: string,
+  page: Page,
+  templates: Environment,
+  drawingsOf: DrawingsOf,
+): string {
+  if (page.plan === undefined || !hasDrawingTokens(html)) return html;
+  const figures = (drawings: readonly PlanDrawing[]): string =>
+    templates.render('drawings.njk', { drawings: drawings.map(figureOf) });
+  return fillDrawings(html, drawingsOf(page.plan), figures);
+}
+
+/** Width of an upright page between its margins, for the narrower of the two papers (A4). */
+const printWidthMm = 186;
+
+interface Figure extends PlanDrawing {
+  /** `whole` and `whole-lying` take a page of paper to themselves, `inline` stands among the text. */
+  readonly placing: 'inline' | 'whole' | 'whole-lying';
+}
+
+/** A drawing that is wider than the text of a page is a sheet with a frame of its own: it gets a whole page. */
+function figureOf(drawing: PlanDrawing): Figure {
+  const [, width = '0', height = '0'] =
+    /<svg[^>]*?\swidth="([\d.]+)mm"[^>]*?\sheight="([\d.]+)mm"/.exec(drawing.svg) ?? [];
+  if (Number(width) <= printWidthMm) return { ...drawing, placing: 'inline' };
+  return { ...drawing, placing: Number(width) > Number(height) ? 'whole-lying' : 'whole' };
+}

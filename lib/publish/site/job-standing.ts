@@ -1,0 +1,20 @@
+import type { BuildPlan } from '../../model/plan/index.ts';
+import type { PublishedJob } from './shop-site.ts';
+
+/** Ids of the catalogue parts that a plan uses in any way. */
+export function partsOf(plan: BuildPlan): ReadonlySet<string> {
+  const used = [
+    ...plan.items.map((item) => item.part),
+    ...plan.pick.map((pick) => pick.part),
+    ...plan.boards.map((board) => board.sheet),
+    ...plan.wires.map((wire) => wire.part),
+    ...plan.cables.map((cable) => cable.part),
+    ...plan.power.fuses.map((fuse) => fuse.part),
+  ];
+  return new Set(used.filter((part) => part !== null));
+}
+
+/** Jobs in the order in which pages list them: by id. */
+export function inOrder(jobs: readonly PublishedJob[]): PublishedJob[] {
+  return [...jobs].sort((a, b) => (a.plan.job.id < b.plan.job.id ? -1 : 1));
+}

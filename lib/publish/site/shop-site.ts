@@ -1,0 +1,45 @@
+import type { Guide } from '../../model/content/guide.ts';
+import type { JobFile } from '../../model/content/job.ts';
+import type { Shop } from '../../model/content/shop.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { Part } from '../../model/kinds/index.ts';
+import type { BuildPlan } from '../../model/plan/index.ts';
+
+/** A released revision, as it was frozen. */
+export interface PublishedRevision {
+  readonly revision: string;
+  readonly plan: BuildPlan;
+}
+
+/** A job as the site shows it. The private values stand beside the plan, never in it. */
+export interface PublishedJob {
+  /** The plan of the current revision. */
+  readonly plan: BuildPlan;
+  readonly customer: JobFile['customer'];
+  /** Released revisions, oldest first. */
+  readonly revisions: readonly PublishedRevision[];
+  /** Where today's computation differs from the frozen plan that is shown; none for a revision that is not released. */
+  readonly changes: readonly string[];
+}
+
+/** Everything that the site of a shop shows: no page asks anything else. */
+export interface ShopSite {
+  readonly shop: Shop;
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly vehicles: Readonly<Record<string, Vehicle>>;
+  readonly jobs: readonly PublishedJob[];
+  readonly guides: readonly Guide[];
+}
+
+/** One drawing of a plan, as SVG markup, with the sheet that it belongs on. */
+export interface PlanDrawing {
+  readonly sheet: string;
+  readonly id: string;
+  readonly title: string;
+  readonly svg: string;
+  /** What found no place on it: told beside it, never dropped in silence. */
+  readonly unplaced?: readonly string[];
+}
+
+/** Draws a plan. Called only when a page is written, so that no drawing is held longer than its page. */
+export type DrawingsOf = (plan: BuildPlan) => readonly PlanDrawing[];

@@ -1,0 +1,23 @@
+import { fileURLToPath } from 'node:url';
+import nunjucks from 'nunjucks';
+
+/** The folder of the project itself, wherever a build is started from. */
+export const projectFolder = fileURLToPath(new URL('../../../', import.meta.url));
+
+/** The folder of the layouts. */
+export const layoutsFolder = fileURLToPath(new URL('../../../layouts/', import.meta.url));
+
+/**
+ * The layouts, with every text escaped. `strict` makes a template that asks for what its model does not have
+ * fail: for tests, so that none can fail on a shop's own data.
+ */
+export function openTemplates(
+  options: { readonly strict: boolean } = { strict: false },
+): nunjucks.Environment {
+  return new nunjucks.Environment(new nunjucks.FileSystemLoader(layoutsFolder), {
+    autoescape: true,
+    throwOnUndefined: options.strict,
+    trimBlocks: true,
+    lstripBlocks: true,
+  });
+}

@@ -1,0 +1,169 @@
+import { z } from 'zod';
+import { type Audience, audiencesOf } from '../../model/audience.ts';
+import type { Private } from '../../model/private.ts';
+import { type Inner, insideOf } from '../page/schema-shape.ts';
+
+/** What may be left of a value once the leaves of other audiences are gone. */
+export type Visible<T> = T extends Private | string | number | boolean | null | undefined
+  ? T | undefined
+  : T extends readonly (infer E)[]
+    ? readonly Visible<E>[]
+    : { readonly [K in keyof T]?: Visible<T[K]> };
+
+/**
+ * Keeps only the leaves of a value that its schema declares for an audience. A leaf that was never declared
+ * is kept for nobody; what holds no visible leaf goes altogether, so that not even a count is told.
+ */
+export function visibleTo<S extends z.ZodType>(
+  schema: S,
+  value: z.output<S>,
+  audience: Audience,
+): Visible<z.output<S>> | undefined {
+  const kept = keep(schema, value, { audience, known: new Map() });
+  if (kept === undefined) return undefined;
+  if (!isPartOf(kept, value)) throw new Error('What is visible was not a part of the whole.');
+  return kept;
+}
+
+/** Paths of the leaves of a schema that declare no audience; `*` stands for any key or index. */
+export function undeclaredLeaves(schema: z.ZodType, path = ''): string[] {
+  if (audiencesOf(schema).length > 0) return [];
+  const inside = insideOf(schema);
+  switch (inside.shape) {
+    case 'object':
+      return [...inside.fields].flatMap(([name, field]) => undeclaredLeaves(field, `${path}/${name}`));
+    case 'list':
+      return undeclaredLeaves(inside.element, `${path}/*`);
+    case 'record':
+      return undeclaredLeaves(inside.value, `${path}/*`);
+    case 'tuple':
+      return inside.items.flatMap((item, index) => undeclaredLeaves(item, `${path}/${index}`));
+    case 'union':
+      return [...new Set(inside.options.flatMap((option) => undeclaredLeaves(option, path)))];
+    case 'wrapper':
+      return undeclaredLeaves(inside.inner, path);
+    case 'leaf':
+      return [path];
+  }
+}
+
+/** Who is looking, and which schemas hold anything for them. */
+interface Look {
+  readonly audience: Audience;
+  readonly known: Map<z.ZodType, boolean>;
+}
+
+/** True where some leaf of a schema is declared for the audience. */
+function holds(schema: z.ZodType, look: Look): boolean {
+  const known = look.known.get(schema);
+  if (known !== undefined) return known;
+  const declared = audiencesOf(schema);
+  const found =
+    declared.length > 0
+      ? declared.includes(look.audience)
+      : innerSchemas(insideOf(schema)).some((inner) => holds(inner, look));
+  look.known.set(schema, found);
+  return found;
+}
+
+function innerSchemas(inside: Inner): readonly z.ZodType[] {
+  switch (inside.shape) {
+    case 'object':
+      return [...inside.fields.values()];
+    case 'list':
+      return [inside.element];
+    case 'record':
+      return [inside.value];
+    case 'tuple':
+      return inside.items;
+    case 'union':
+      return inside.options;
+    case 'wrapper':
+      return [inside.inner];
+    case 'leaf':
+      return [];
+  }
+}
+
+function keep(schema: z.ZodType, value: unknown, look: Look): unknown {
+  if (!holds(schema, look)) return undefined;
+  if (audiencesOf(schema).length > 0) return value;
+  const inside = insideOf(schema);
+  switch (inside.shape) {
+    case 'object':
+      return keepFields(value, look, (name) => inside.fields.get(name));
+    case 'record':
+      return keepFields(value, look, () => inside.value);
+    case 'list':
+      return keepItems(value, look, () => inside.element);
+    case 'tuple':
+      return keepItems(value, look, (index) => inside.items[index]);
+    case 'union': {
+      // Of alternatives, the one that the value was read by; nothing where that can't be told.
+      const fitting = inside.options.find((option) => fits(option, value));
+      return fitting === undefined ? undefined : keep(fitting, value, look);
+    }
+    case 'wrapper':
+      return value === undefined || value === null ? value : keep(inside.inner, value, look);
+    case 'leaf':
+      return undefined;
+  }
+}
+
+type SchemaOf<K> = (key: K) => z.ZodType | undefined;
+
+function keepFields(value: unknown, look: Look, schemaOf: SchemaOf<string>): unknown {
+  if (typeof value !== 'object' || value === null) return undefined;
+  const kept = Object.entries(value).flatMap(([name, inner]) => {
+    const schema = schemaOf(name);
+    const visible = schema === undefined ? undefined : keep(schema, inner, look);
+    return visible === undefined ? [] : [[name, visible] as const];
+  });
+  return Object.fromEntries(kept);
+}
+
+function keepItems(value: unknown, look: Look, schemaOf: SchemaOf<number>): unknown {
+  if (!Array.isArray(value)) return undefined;
+  return value.flatMap((item: unknown, index) => {
+    const schema = schemaOf(index);
+    const visible = schema === undefined ? undefined : keep(schema, item, look);
+    return visible === undefined ? [] : [visible];
+  });
+}
+
+/** True where a value that was read could have come from a schema: its literals and its keys agree. */
+function fits(schema: z.ZodType, value: unknown): boolean {
+  if (schema instanceof z.ZodLiteral) return schema.values.has(literal(value));
+  const inside = insideOf(schema);
+  if (inside.shape === 'wrapper') return fits(inside.inner, value);
+  if (inside.shape !== 'object') return true;
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+  const held = new Map<string, unknown>(Object.entries(value));
+  return (
+    [...held.keys()].every((name) => inside.fields.has(name)) &&
+    [...inside.fields].every(
+      ([name, field]) => !(field instanceof z.ZodLiteral) || fits(field, held.get(name)),
+    )
+  );
+}
+
+function literal(value: unknown): string | number | boolean | null | undefined {
+  const plain = typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
+  return plain || value === null ? value : undefined;
+}
+
+/** True where everything that was kept stands in the whole as well. */
+function isPartOf<T>(kept: unknown, whole: T): kept is Visible<T> {
+  if (Object.is(kept, whole)) return true;
+  if (typeof kept !== 'object' || kept === null || typeof whole !== 'object' || whole === null) return false;
+  if (Array.isArray(kept)) return Array.isArray(whole) && isInOrder(kept, whole);
+  const held = new Map<string, unknown>(Object.entries(whole));
+  return Object.entries(kept).every(([name, inner]) => isPartOf(inner, held.get(name)));
+}
+
+/** True where the kept items stand in the whole list in the same order, others left out between them. */
+function isInOrder(kept: readonly unknown[], whole: readonly unknown[]): boolean {
+  let found = 0;
+  for (const one of whole) if (found < kept.length && isPartOf(kept[found], one)) found += 1;
+  return found === kept.length;
+}

@@ -1,0 +1,20 @@
+import type { Unread } from '../report.ts';
+
+/** The names whose definitions stand in the files of a shop, but could not be read. */
+export class UnreadNames implements Unread {
+  readonly #names = new Set<string>();
+  readonly #kinds = new Set<string>();
+
+  add(what: string, name: string): void {
+    this.#names.add(`${what} ${name}`);
+  }
+
+  /** A file of this kind could not be read at all: any name may be defined in it. */
+  addAny(what: string): void {
+    this.#kinds.add(what);
+  }
+
+  has(what: string, name: string): boolean {
+    return this.#kinds.has(what) || this.#names.has(`${what} ${name}`);
+  }
+}

@@ -1,0 +1,83 @@
+import type { JobBoard, JobFile } from '../../model/content/job.ts';
+import type { Board, BoardRib } from '../../model/content/resolved-job.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { Part } from '../../model/kinds/index.ts';
+import { pointer } from '../../model/place.ts';
+import type { Report } from '../report.ts';
+
+type Parts = Readonly<Record<string, Part>>;
+
+/** The boards of a job with their sheet, their space and their fixings looked up. */
+export function resolveBoards(job: JobFile, vehicle: Vehicle, parts: Parts, report: Report): Board[] {
+  if (job.space !== undefined) report.look(['space'], `space of ${vehicle.id}`, job.space, vehicle.spaces);
+  return Object.entries(job.boards).flatMap(([id, given]): Board[] => {
+    const path = ['boards', id];
+    const sheet =
+      given.sheet === undefined
+        ? anySheet(path, parts, report)
+        : sheetOf([...path, 'sheet'], given.sheet, parts, report);
+    const ribs = ribsOf(path, given.ribs, parts, report);
+    const spaceId = given.space ?? job.space;
+    if (spaceId === undefined) {
+      report.at(path, `${id} has no space in the vehicle`, 'write space: with a space of the vehicle');
+      return [];
+    }
+    const space =
+      given.space === undefined
+        ? vehicle.spaces[spaceId]
+        : report.look([...path, 'space'], `space of ${vehicle.id}`, spaceId, vehicle.spaces);
+    if (!sheet || !space) return [];
+    for (const [name, fixing] of Object.entries(given.fixings)) {
+      report.look(
+        [...path, 'fixings', name, 'point'],
+        `sound point of ${spaceId}`,
+        fixing.point,
+        space['sound-points'],
+      );
+      const part = report.look([...path, 'fixings', name, 'fixing'], 'part', fixing.fixing, parts);
+      if (part && part.kind !== 'fixing')
+        report.at(
+          [...path, 'fixings', name, 'fixing'],
+          `"${fixing.fixing}" is not a fixing but ${part.kind}`,
+        );
+    }
+    const cut = { sheetId: sheet.id, sheet: sheet.part, ribs };
+    return [{ id, path: pointer(path), given, spaceId, space, ...cut }];
+  });
+}
+
+type Sheet = NonNullable<BoardRib['sheet']>;
+
+/** Where the sheet is left open, the plan chooses; the catalogue must have one to choose. */
+function anySheet(path: readonly string[], parts: Parts, report: Report): Sheet | null {
+  const [first] = Object.entries(parts).flatMap(([id, part]) =>
+    part.kind === 'board-sheet' ? [{ id, part }] : [],
+  );
+  if (!first)
+    report.at(
+      path,
+      'the sheet is left open, and the catalogue has no board sheet to choose from',
+      'add a part of the kind board-sheet',
+    );
+  return first ?? null;
+}
+
+function ribsOf(
+  path: readonly string[],
+  ribs: JobBoard['ribs'],
+  parts: Parts,
+  report: Report,
+): readonly BoardRib[] {
+  return Object.entries(ribs).map(([id, given]): BoardRib => {
+    const own = [...path, 'ribs', id, 'sheet'];
+    return { id, given, sheet: given.sheet === undefined ? null : sheetOf(own, given.sheet, parts, report) };
+  });
+}
+
+function sheetOf(path: readonly string[], name: string, parts: Parts, report: Report): Sheet | null {
+  const part = report.look(path, 'part', name, parts);
+  if (!part) return null;
+  if (part.kind === 'board-sheet') return { id: name, part };
+  report.at(path, `"${name}" is not a board sheet but ${part.kind}`, 'name a part of the kind board-sheet');
+  return null;
+}

@@ -1,0 +1,175 @@
+import type { JobFile } from '../../model/content/job.ts';
+import {
+  type Device,
+  type Job,
+  type Link,
+  type LinkEnd,
+  terminalId,
+} from '../../model/content/resolved-job.ts';
+import type { Shop } from '../../model/content/shop.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { HouseRules } from '../../model/house-rules.ts';
+import type { Part } from '../../model/kinds/index.ts';
+import type { Place } from '../../model/place.ts';
+import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
+import { systemVoltageOf } from '../../model/system-voltage.ts';
+import { checkAccepted } from '../names/accepted-names.ts';
+import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-names.ts';
+import { privateLeaks } from '../private-leaks.ts';
+import { rulesInSystem } from '../read-house-rules.ts';
+import type { Report } from '../report.ts';
+import type { YamlDocument } from '../yaml/yaml.ts';
+import { openLinks } from './open-links.ts';
+import { resolveBoards } from './resolve-boards.ts';
+import { resolveDevices } from './resolve-devices.ts';
+import { resolveRuns } from './resolve-runs.ts';
+
+/** What the jobs of a shop share. */
+export interface Surroundings {
+  readonly shop: Shop;
+  readonly shopDocument: YamlDocument;
+  readonly rules: HouseRules;
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly partPlace: (path: string) => Place;
+  readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly document: YamlDocument }>>;
+}
+
+/**
+ * Looks up every name of a job and opens its shorthand out. Reports what it can't find; the job is null
+ * where anything was reported, since a sheet from half a job would be worse than none.
+ */
+export function resolveJob(
+  file: JobFile,
+  document: YamlDocument,
+  around: Surroundings,
+  releasedLabels: Readonly<Record<string, string>>,
+  report: Report,
+): Job | null {
+  const before = report.problems.length;
+  const found = report.look(['vehicle'], 'vehicle', file.vehicle, around.vehicles);
+  privateLeaks(file, report);
+  if (!found) return null;
+  const { vehicle } = found;
+  const devices = resolveDevices(file, vehicle, around.parts, report);
+  const boards = resolveBoards(file, vehicle, around.parts, report);
+  checkCables(file, around.parts, report);
+  const { runs, byLink } = resolveRuns(file, vehicle, around.parts, report);
+  const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
+  checkAfter(file, report);
+  checkAudioFields(devices, report);
+  checkBranches(links, runs, report);
+  checkWires(file, around.parts, report);
+  checkLeftOpen(file, devices, report);
+  checkAccepted(file, report);
+  checkOpenIsFree(file, links, report);
+  checkLengths(links, devices, around.parts, report);
+  if (report.problems.length > before || report.incomplete) return null;
+  return {
+    id: file.id,
+    file,
+    shop: around.shop,
+    rules: rulesInSystem(around.rules, systemVoltageOf(vehicle['system-voltage'])),
+    vehicle,
+    parts: around.parts,
+    devices,
+    links,
+    boards,
+    runs,
+    place: document.placeOf,
+    vehiclePlace: found.document.placeOf,
+    shopPlace: around.shopDocument.placeOf,
+    partPlace: around.partPlace,
+    releasedLabels,
+  };
+}
+
+function checkCables(file: JobFile, parts: Surroundings['parts'], report: Report): void {
+  for (const [id, cable] of Object.entries(file.cables)) {
+    const path = ['cables', id, 'part'];
+    const part = report.look(path, 'part', cable.part, parts);
+    if (part && part.kind !== 'cable') report.at(path, `"${cable.part}" is not a cable but ${part.kind}`);
+  }
+}
+
+function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report): void {
+  for (const [id, link] of Object.entries(file.links)) {
+    if (link.wire === undefined) continue;
+    const path = ['links', id, 'wire'];
+    const part = report.look(path, 'part', link.wire, parts);
+    if (!part) continue;
+    if (part.kind !== 'wire')
+      report.at(
+        path,
+        `"${link.wire}" is not wire but ${part.kind}`,
+        'for a cable write cable: and conductors:',
+      );
+    else if (link.size && link.size.areaMm2 !== part.size.areaMm2)
+      report.at(
+        ['links', id, 'size'],
+        `${id} asks for ${link.size.label}, but "${link.wire}" is ${part.size.label}`,
+        'keep one of wire: and size:',
+      );
+    else if (link.colour !== undefined && link.colour !== part.colour)
+      report.at(
+        ['links', id, 'colour'],
+        `${id} asks for ${link.colour}, but "${link.wire}" is ${part.colour}`,
+        'keep one of wire: and colour:',
+      );
+  }
+}
+
+function checkLeftOpen(file: JobFile, devices: readonly Device[], report: Report): void {
+  const byId = Object.fromEntries(devices.map((device) => [device.id, device]));
+  for (const reference of Object.keys(file['left-open'])) {
+    const dot = reference.indexOf('.');
+    const path = ['left-open', reference];
+    const device = report.look(path, 'device', reference.slice(0, dot), byId);
+    const name = reference.slice(dot + 1);
+    const isOpen =
+      device !== null &&
+      isPortPattern(name) &&
+      Object.keys(device.facts.terminals).some((one) => matchesPattern(name, one));
+    if (device && !isOpen)
+      report.look(path, `terminal of ${device.id}`, reference.slice(dot + 1), device.facts.terminals);
+  }
+}
+
+/** What is left open by its own name has nothing linked to it; a pattern takes what the links leave. */
+function checkOpenIsFree(file: JobFile, links: readonly Link[], report: Report): void {
+  for (const reference of Object.keys(file['left-open'])) {
+    const link = links.find(({ from, to, open = [] }) => {
+      const isOpen = (end: 'from' | 'to') => open.some((one) => one.end === end);
+      return (
+        (terminalId(from) === reference && !isOpen('from')) || (terminalId(to) === reference && !isOpen('to'))
+      );
+    });
+    if (link)
+      report.atKey(
+        ['left-open', reference],
+        `${reference} is written as left open, but ${link.id} is linked to it`,
+        'take one of them out',
+      );
+  }
+}
+
+/** A length is given, made, or measured along a board or a run; it is never guessed. */
+function checkLengths(
+  links: readonly Link[],
+  devices: readonly Device[],
+  parts: Surroundings['parts'],
+  report: Report,
+): void {
+  const boardOf = (end: LinkEnd) => devices.find(({ id }) => id === end.device)?.board ?? null;
+  for (const { id, given, cable, run, from, to } of links) {
+    const part = cable ? parts[cable.part] : undefined;
+    const isMade = part?.kind === 'cable' && part['made-length'] !== undefined;
+    const onOneBoard = boardOf(from) !== null && boardOf(from) === boardOf(to);
+    if (!given || given.length !== undefined || isMade || run !== null || onOneBoard) continue;
+    const name = id.replace(/\.[+-]$/, '');
+    report.at(
+      ['links', name],
+      `${name} leaves its board or lies in the vehicle, and its length is not known`,
+      'name it in a run, or write the length that you measured, such as length: 14 in',
+    );
+  }
+}

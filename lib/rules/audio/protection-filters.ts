@@ -1,0 +1,216 @@
+import type { Job } from '../../model/content/resolved-job.ts';
+import type { PartOf } from '../../model/kinds/index.ts';
+import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
+import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from '../look-up.ts';
+import type { Rule, Verdict } from '../rule.ts';
+import { hertz, listed, percent } from '../words.ts';
+
+type Speaker = { readonly id: string; readonly spec: PartOf<'speaker'> };
+
+/** The speakers of a channel with their data. */
+function speakersOf(job: Job, { speakers }: PlanChannel): readonly Speaker[] {
+  return speakers.flatMap((id): Speaker[] => {
+    const spec = deviceOf(job, id)?.spec;
+    return spec?.kind === 'speaker' ? [{ id, spec }] : [];
+  });
+}
+
+const withoutHighPass: Rule = {
+  id: 'small-speaker-without-high-pass',
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap((channel): Verdict<'small-speaker-without-high-pass'>[] => {
+      const small = speakersOf(job, channel).filter(({ spec }) => spec.band !== 'subwoofer');
+      if (small.length === 0 || channel.filters.some(({ pass }) => pass === 'high-pass')) return [];
+      const names = small.map(({ id, spec }) => `${id} (${spec.band})`);
+      return [
+        {
+          level: 'stop',
+          of: [channel.id, ...small.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(names)} without a high-pass`,
+          remedy: `write a high-pass under filters: of ${channel.amplifier} or of the processor output that feeds it, at or above the lowest frequency of the speaker`,
+          ...deviceSpot(job, channel.amplifier, 'filters'),
+        },
+      ];
+    });
+  },
+};
+
+const highPassLow: Rule = {
+  id: 'high-pass-too-low',
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap((channel) => {
+      const corners = channel.filters
+        .filter(({ pass }) => pass === 'high-pass')
+        .map(({ cornerHz }) => cornerHz);
+      const cornerHz = Math.max(...corners);
+      return speakersOf(job, channel).flatMap(({ id, spec }): Verdict<'high-pass-too-low'>[] => {
+        const lowest = spec['lowest-frequency'];
+        if (lowest === undefined || corners.length === 0 || cornerHz >= lowest - 1e-9) return [];
+        if (spec.band === 'subwoofer') return [];
+        return [
+          {
+            // A tweeter below its range is as good as without a high-pass.
+            level: spec.band === 'tweeter' ? 'stop' : 'caution',
+            of: [channel.id, id],
+            message: `the high-pass of ${channel.id} is at ${hertz(cornerHz)}, below the ${hertz(lowest)} from which ${id} (${spec.band}) may play`,
+            value: cornerHz,
+            limit: lowest,
+            unit: 'Hz',
+            remedy: `set the high-pass to ${hertz(lowest)} or higher`,
+            ...deviceSpot(job, channel.amplifier, 'filters'),
+          },
+        ];
+      });
+    });
+  },
+};
+
+/** Channels of a subwoofer in a vented enclosure: one that stands in the same place, or any where places do not tell. */
+function ventedChannels(job: Job, channels: readonly PlanChannel[]) {
+  const boxes = job.devices.flatMap(({ id, spec, seat }) =>
+    spec?.kind === 'enclosure' && spec.loading !== 'sealed' ? [{ id, spec, seat }] : [],
+  );
+  return channels.flatMap((channel) => {
+    const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+    const seats = bass.map(({ id }) => deviceOf(job, id)?.seat ?? null);
+    const sealed = job.devices.some(
+      ({ spec, seat }) => spec?.kind === 'enclosure' && spec.loading === 'sealed' && seats.includes(seat),
+    );
+    const box = boxes.find(({ seat }) => seats.includes(seat)) ?? (sealed ? undefined : boxes[0]);
+    return bass.length === 0 || box === undefined ? [] : [{ channel, box, bass }];
+  });
+}
+
+/** An octave below the tuning the cone has long been let go: a filter down there, such as one at its far stop, guards nothing. */
+const guardsFrom = 0.5;
+
+/** The subsonic filter or high-pass of a channel that cuts first, where it stands high enough to guard a cone. */
+function guarding({ filters }: PlanChannel, tuning: number | undefined): boolean {
+  const corners = filters.filter(({ pass }) => pass !== 'low-pass').map(({ cornerHz }) => cornerHz);
+  return corners.some((cornerHz) => tuning === undefined || cornerHz >= guardsFrom * tuning - 1e-9);
+}
+
+const withoutSubsonic: Rule = {
+  id: 'ported-without-subsonic',
+  judge({ job, plan }) {
+    return ventedChannels(job, plan.audio.channels).flatMap(
+      ({ channel, box, bass }): Verdict<'ported-without-subsonic'>[] => {
+        const { tuning } = box.spec;
+        if (guarding(channel, tuning)) return [];
+        const [low] = channel.filters
+          .filter(({ pass }) => pass !== 'low-pass')
+          .toSorted((a, b) => b.cornerHz - a.cornerHz);
+        const lacking = low
+          ? `with a ${low.pass === 'subsonic' ? 'subsonic filter' : low.pass} at ${hertz(low.cornerHz)}, too low to guard it`
+          : 'without a subsonic filter';
+        const at =
+          tuning === undefined
+            ? 'at 0.7 to 0.8 of the tuning of the box'
+            : `at ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}`;
+        return [
+          {
+            level: 'caution',
+            of: [channel.id, box.id, ...bass.map(({ id }) => id)],
+            message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
+            remedy: `set a subsonic filter ${at}, 24 dB per octave`,
+            ...deviceSpot(job, channel.amplifier, 'filters'),
+          },
+        ];
+      },
+    );
+  },
+};
+
+const subsonicCorner: Rule = {
+  id: 'subsonic-off-tuning',
+  judge({ job, plan }) {
+    return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box }) => {
+      const { tuning } = box.spec;
+      if (tuning === undefined || !guarding(channel, tuning)) return [];
+      // One that stands lower does not guard the cone, and takes nothing either.
+      const [highest] = channel.filters
+        .filter(({ pass }) => pass === 'subsonic')
+        .toSorted((a, b) => b.cornerHz - a.cornerHz);
+      return (highest ? [highest] : []).flatMap(({ cornerHz, order }): Verdict<'subsonic-off-tuning'>[] => {
+        const share = cornerHz / tuning;
+        const inRange = share >= 0.7 - 1e-9 && share <= 0.8 + 1e-9;
+        if (inRange && order >= 4) return [];
+        return [
+          {
+            level: 'note',
+            of: [channel.id, box.id],
+            message: `the subsonic filter of ${channel.id} is at ${hertz(cornerHz)}, ${6 * order} dB per octave: ${percent(share)} of the tuning of ${box.id}`,
+            value: cornerHz,
+            limit: 0.8 * tuning,
+            unit: 'Hz',
+            remedy: `set it to ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}, 24 dB per octave`,
+            ...deviceSpot(job, channel.amplifier, 'filters'),
+          },
+        ];
+      });
+    });
+  },
+};
+
+/** The high-pass or subsonic filter of a channel that cuts highest, where that is above what bass is tested with. */
+function intoBass({ filters }: PlanChannel, bassHz: number): PlanFilter | null {
+  const [highest] = filters
+    .filter(({ pass }) => pass !== 'low-pass')
+    .toSorted((a, b) => b.cornerHz - a.cornerHz);
+  return highest && highest.cornerHz > bassHz + 1e-9 ? highest : null;
+}
+
+const withoutLowPass: Rule = {
+  id: 'subwoofer-without-low-pass',
+  judge({ job, plan }) {
+    return plan.audio.channels.flatMap((channel): Verdict<'subwoofer-without-low-pass'>[] => {
+      const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+      if (bass.length === 0 || channel.filters.some(({ pass }) => pass === 'low-pass')) return [];
+      // A high-pass in its place is one mistake, and told as that.
+      if (intoBass(channel, job.rules['tone-bass'].value)) return [];
+      return [
+        {
+          level: 'caution',
+          of: [channel.id, ...bass.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} without a low-pass: it plays all that the others play as well`,
+          remedy: `write a low-pass under filters: of ${channel.amplifier} or of the output that feeds it, such as 80 Hz`,
+          ...deviceSpot(job, channel.amplifier, 'filters'),
+        },
+      ];
+    });
+  },
+};
+
+const highPassed: Rule = {
+  id: 'subwoofer-high-passed',
+  judge({ job, plan }) {
+    const bassHz = job.rules['tone-bass'].value;
+    return plan.audio.channels.flatMap((channel): Verdict<'subwoofer-high-passed'>[] => {
+      const bass = speakersOf(job, channel).filter(({ spec }) => spec.band === 'subwoofer');
+      const highest = intoBass(channel, bassHz);
+      if (bass.length === 0 || !highest) return [];
+      return [
+        {
+          level: 'caution',
+          of: [channel.id, ...bass.map(({ id }) => id)],
+          message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} behind a ${highest.pass} at ${hertz(highest.cornerHz)}: it takes the bass that it is there for, from ${hertz(bassHz)} down`,
+          value: highest.cornerHz,
+          limit: bassHz,
+          unit: 'Hz',
+          remedy: 'write low-pass where that was meant, or a subsonic filter below what the box plays',
+          ...deviceSpot(job, deviceIdOf(highest.where), 'filters', terminalNameOf(highest.where)),
+          givesWayTo: ['band-empty'],
+        },
+      ];
+    });
+  },
+};
+
+export const protectionFilterRules: readonly Rule[] = [
+  withoutLowPass,
+  highPassed,
+  withoutHighPass,
+  highPassLow,
+  withoutSubsonic,
+  subsonicCorner,
+];

@@ -1,0 +1,137 @@
+import type { Run } from '../../model/content/resolved-job.ts';
+import { routeLengthM } from '../../model/content/vehicle.ts';
+import type { PlanRun } from '../../model/plan/index.ts';
+import { partOf } from '../look-up.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
+import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';
+
+/** Runs of the job with what the plan made of them; a run without wires is none. */
+function plannedRuns({ job, plan }: Case): readonly { readonly run: Run; readonly planned: PlanRun }[] {
+  return job.runs.flatMap((run) => {
+    const planned = plan.runs.find(({ id }) => id === run.id);
+    return planned && planned.wires.length > 0 ? [{ run, planned }] : [];
+  });
+}
+
+const throughHole: Rule = {
+  id: 'bundle-over-hole',
+  judge(about) {
+    const length = lengthIn(about.job);
+    return plannedRuns(about).flatMap(({ run, planned: { bundleM: value } }) =>
+      run.route.passes.flatMap((pass): Verdict<'bundle-over-hole'>[] => {
+        const limit = pass['through-hole'];
+        if (limit === undefined || value <= limit + 1e-9) return [];
+        return [
+          {
+            level: 'caution',
+            of: [run.id, pass.zone],
+            message: `the bundle of ${run.id} is about ${length(value)} thick, and the hole into ${pass.zone} is ${length(limit)}`,
+            value,
+            limit,
+            unit: 'm',
+            remedy:
+              'split the run over two holes, use another route, or enlarge the hole after a look at what lies behind it',
+            path: run.path,
+          },
+        ];
+      }),
+    );
+  },
+};
+
+const coveringSmall: Rule = {
+  id: 'bundle-over-covering',
+  judge(about) {
+    const length = lengthIn(about.job);
+    return plannedRuns(about).flatMap(
+      ({ run, planned: { bundleM: value } }): Verdict<'bundle-over-covering'>[] => {
+        const covering = partOf(about.job, run.covering);
+        if (covering?.kind !== 'covering' || covering.form === 'tape' || run.covering === null) return [];
+        if (value <= covering.bore + 1e-9) return [];
+        return [
+          {
+            level: 'caution',
+            of: [run.id, run.covering],
+            message: `the bundle of ${run.id} is about ${length(value)} thick, and ${run.covering} has a bore of ${length(covering.bore)}`,
+            value,
+            limit: covering.bore,
+            unit: 'm',
+            remedy: 'use a larger covering, or two',
+            path: run.path,
+          },
+        ];
+      },
+    );
+  },
+};
+
+const grommets: Rule = {
+  id: 'edge-without-grommet',
+  judge(about) {
+    const length = lengthIn(about.job);
+    return plannedRuns(about).flatMap(({ run, planned }): Verdict<'edge-without-grommet'>[] => {
+      const edges = run.route.passes.filter(({ edge }) => edge);
+      const fitted = planned.grommets.filter(({ part }) => part !== null).length;
+      if (fitted >= edges.length) return [];
+      const bare = planned.grommets.filter(({ part }) => part === null);
+      const where = listed((bare.length > 0 ? bare : edges).map(({ zone }) => `the ${zone}`));
+      const holes = bare.filter(({ holeM }) => holeM !== null);
+      const power = planned.wires.filter((id) => isPower(about, id));
+      const isGrave = holes.length > 0 && power.length > 0;
+      return [
+        {
+          level: isGrave ? 'stop' : 'caution',
+          of: [run.id, ...(isGrave ? power : [])],
+          message: `${run.id} passes ${counted(edges.length, 'sharp edge')} with ${counted(fitted, 'grommet')}: none of the catalogue fits its bundle of ${length(planned.bundleM)} at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
+          value: fitted,
+          limit: edges.length,
+          unit: 'piece',
+          remedy: `${holes.length > 0 ? `add a grommet for ${holes.length > 1 ? 'holes' : 'a hole'} of ${listed(holes.map(({ holeM }) => length(holeM ?? 0)))} with a bore of ${lengthAskedIn(about.job)(planned.bundleM)} or more to the catalogue, where one is made; else enlarge the hole and write its through-hole:, or split the run` : 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round'}`,
+          path: run.path,
+        },
+      ];
+    });
+  },
+};
+
+/** True for a conductor that carries battery voltage to a device. */
+function isPower({ plan }: Case, id: string): boolean {
+  return plan.wires.some((wire) => wire.id === id && wire.role === 'power');
+}
+
+const lengthUnderRun: Rule = {
+  id: 'length-under-run',
+  judge(about) {
+    const length = lengthIn(about.job);
+    return about.job.links.flatMap(({ id, path, given, cable, run: name }): Verdict<'length-under-run'>[] => {
+      const run = about.job.runs.find((one) => one.id === name);
+      const lead = partOf(about.job, cable?.part ?? null);
+      const madeM = lead?.kind === 'cable' ? lead['made-length'] : undefined;
+      const value = given?.length ?? madeM;
+      // Of a pair one conductor speaks for both.
+      if (!run || value === undefined || id.endsWith('.-')) return [];
+      const limit = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
+      if (value >= limit - 1e-9) return [];
+      return [
+        {
+          level: 'stop',
+          of: [id, run.id],
+          message:
+            given?.length === undefined
+              ? `the lead ${cable?.id} of ${id} is made ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`
+              : `${id} is written as ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`,
+          value,
+          limit,
+          unit: 'm',
+          remedy:
+            given?.length === undefined
+              ? 'name a longer lead'
+              : 'leave length: out to have it measured, or measure the wire anew, tails and loops with it',
+          path: given?.length === undefined ? path : `${path}/length`,
+        },
+      ];
+    });
+  },
+};
+
+export const runRules: readonly Rule[] = [lengthUnderRun, grommets, throughHole, coveringSmall];

@@ -1,0 +1,99 @@
+import type { Board } from '../../model/content/resolved-job.ts';
+import { pointer } from '../../model/place.ts';
+import { partOf } from '../look-up.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
+import { lengthIn } from '../words.ts';
+
+const hazards: Readonly<Record<string, string>> = {
+  tank: 'a tank',
+  line: 'a fuel or brake line',
+  airbag: 'an airbag',
+};
+const doubts: Readonly<Record<string, string>> = {
+  wiring: 'wiring',
+  unknown: 'something nobody has looked at',
+};
+
+/** Every drilled place: holes of the plan that go into the vehicle, and the sound points that the fixings use. */
+function drilled({ job, plan }: Case): readonly { of: readonly string[]; behind: string; path: string }[] {
+  const holes = plan.boards.flatMap(({ id, holes: list }) =>
+    list.flatMap((hole) =>
+      hole.behind === null
+        ? []
+        : [{ of: [hole.of, `${id} hole ${hole.n}`, id], behind: hole.behind, path: pointer(['boards', id]) }],
+    ),
+  );
+  const points = job.boards.flatMap(({ id, given, space }) =>
+    Object.entries(given.fixings).flatMap(([name, { point }]) => {
+      const behind = space['sound-points'][point]?.behind;
+      if (behind === undefined) return [];
+      return [{ of: [name, point, id], behind, path: pointer(['boards', id, 'fixings', name]) }];
+    }),
+  );
+  return [
+    ...points,
+    ...holes.filter(({ of }) => !points.some((point) => point.of[0] === of[0] && point.of[2] === of[2])),
+  ];
+}
+
+const behindHole: Rule = {
+  id: 'hole-before-hazard',
+  judge(about) {
+    return drilled(about).flatMap(({ of, behind, path }): Verdict<'hole-before-hazard'>[] => {
+      const hazard = hazards[behind];
+      const what = hazard ?? doubts[behind];
+      if (what === undefined) return [];
+      return [
+        {
+          level: hazard === undefined ? 'caution' : 'stop',
+          of,
+          message: `behind the hole for ${of[0] ?? 'a fixing'} lies ${what}`,
+          value: behind,
+          remedy:
+            hazard === undefined
+              ? 'look behind the panel and write what is there before anything is drilled; drill with a stop on the bit'
+              : 'use another fixing point',
+          path,
+        },
+      ];
+    });
+  },
+};
+
+/** How far a fixing stands out behind the panel (m): its length less board and spacer; null where it has no length. */
+function sticksThroughM({ job, plan }: Case, board: Board, fixing: string): number | null {
+  const given = board.given.fixings[fixing];
+  const part = partOf(job, given?.fixing ?? null);
+  if (part?.kind !== 'fixing' || part.length === undefined) return null;
+  const thicknessM = plan.boards.find(({ id }) => id === board.id)?.thicknessM ?? board.sheet.thickness;
+  return part.length - thicknessM - (given?.spacer ?? 0);
+}
+
+const stickThrough: Rule = {
+  id: 'fixing-too-long',
+  judge(about) {
+    const length = lengthIn(about.job);
+    return about.job.boards.flatMap((board) =>
+      Object.entries(board.given.fixings).flatMap(([name, { point }]): Verdict<'fixing-too-long'>[] => {
+        const spot = board.space['sound-points'][point];
+        const limit = spot?.['free-depth'];
+        const value = sticksThroughM(about, board, name);
+        if (!spot || limit === undefined || value === null || value <= limit + 1e-9) return [];
+        return [
+          {
+            level: 'stop',
+            of: [name, point, board.id],
+            message: `the fixing ${name} of ${board.id} reaches ${length(value)} past board and spacer, and ${length(limit)} are free behind ${point}${spot.behind === 'nothing' ? '' : ` (${spot.behind})`}`,
+            value,
+            limit,
+            unit: 'm',
+            remedy: 'use a shorter fixing or a higher spacer',
+            path: pointer(['boards', board.id, 'fixings', name]),
+          },
+        ];
+      }),
+    );
+  },
+};
+
+export const behindHoleRules: readonly Rule[] = [behindHole, stickThrough];

@@ -1,0 +1,186 @@
+import { freeToRingM } from '../../board/layout/free-to-wall.ts';
+import type { Body } from '../../board/layout/item.ts';
+import type { Board, Device } from '../../model/content/resolved-job.ts';
+import type { KeepClearKind, PlanBoard, PlanPlacement } from '../../model/plan/board.ts';
+import type { Edge } from '../../model/vocabulary.ts';
+import { boxRing } from '../../plan/board/board-pose.ts';
+import { deviceOf, deviceSpot } from '../look-up.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
+import { houseRule } from '../source.ts';
+import { lengthIn, listed } from '../words.ts';
+
+/** What stands before a side of a part once the board is in, and how much of its rooms is left. */
+interface Before {
+  readonly freeM: number;
+  readonly what: string;
+  /** False where nobody said whether a hand comes in there. */
+  readonly certain: boolean;
+}
+
+/** A side of a part that asks for more room than it has in the vehicle. */
+interface Short {
+  readonly device: Device;
+  readonly board: Board;
+  readonly side: Edge;
+  readonly needs: readonly { readonly kind: KeepClearKind; readonly depthM: number }[];
+  readonly before: Before;
+}
+
+const words: Readonly<Record<KeepClearKind, string>> = {
+  air: 'air',
+  control: 'a hand',
+  tool: 'a straight tool',
+  connector: 'plugs and bends',
+};
+
+/** How high a board's mounting face stands over the plane of its space, metres. */
+export function faceM({ fixings, thicknessM }: PlanBoard): number {
+  return Math.max(0, ...fixings.map(({ spacerM }) => spacerM)) + thicknessM;
+}
+
+/** A placed part in the axes of its space, metres. */
+export function bodyInSpace(board: PlanBoard, at: PlanPlacement): Body {
+  const { xM, yM } = board.datumInSpace;
+  const minZ = faceM(board) + at.raisedM;
+  const [minX, minY] = [xM + at.xM, yM + at.yM];
+  return { minX, minY, maxX: minX + at.widthM, maxY: minY + at.depthM, minZ, maxZ: minZ + at.heightM };
+}
+
+function nearest(board: Board, body: Body, side: Edge): Before {
+  const bound = board.space.bounds[side];
+  const outline = board.space.outline.map(([xM, yM]) => ({ xM, yM }));
+  const wall: Before[] =
+    bound === 'open'
+      ? []
+      : [
+          {
+            freeM: freeToRingM(body, side, outline),
+            what: `the ${side} wall of ${board.spaceId}`,
+            certain: bound === 'wall',
+          },
+        ];
+  const obstacles = Object.entries(board.space.obstacles).flatMap(([id, one]): Before[] => {
+    if (one['stands-out'] <= body.minZ + 1e-9) return [];
+    const ring = boxRing(one.x, one.y, one.width, one.height);
+    return [{ freeM: freeToRingM(body, side, ring), what: id, certain: true }];
+  });
+  return [...wall, ...obstacles].reduce((least, one) => (one.freeM < least.freeM ? one : least), {
+    freeM: Infinity,
+    what: '',
+    certain: true,
+  });
+}
+
+/** Sides of placed parts whose hands, tools or plugs lack room in the space. Air is weighed by the heat of the space. */
+function shortSides({ job, plan }: Case): readonly Short[] {
+  return job.boards.flatMap((board) => {
+    const planned = plan.boards.find(({ id }) => id === board.id);
+    return (planned?.placements ?? []).flatMap((at) => {
+      const device = deviceOf(job, at.item);
+      if (!planned || !device) return [];
+      const body = bodyInSpace(planned, at);
+      return (['left', 'right', 'top', 'bottom'] as const).flatMap((side): Short[] => {
+        const rooms = at.keepClear.filter((room) => room.side === side && room.kind !== 'air');
+        if (rooms.length === 0) return [];
+        const before = nearest(board, body, side);
+        const needs = rooms.filter(({ depthM }) => before.freeM < depthM - 1e-6);
+        return needs.length > 0 ? [{ device, board, side, needs, before }] : [];
+      });
+    });
+  });
+}
+
+const controlBeforeWall: Rule = {
+  id: 'control-before-wall',
+  judge(about) {
+    return [...sideControls(about), ...faceControls(about)];
+  },
+};
+
+function sideControls(about: Case): Verdict<'control-before-wall'>[] {
+  const { job } = about;
+  const length = lengthIn(job);
+  return shortSides(about).flatMap(({ device, board, side, needs, before }) => {
+    const control = needs.find(({ kind }) => kind === 'control');
+    if (!control) return [];
+    const { freeM, what, certain } = before;
+    const others = needs.filter(({ kind }) => kind !== 'control').map(({ kind }) => words[kind]);
+    return [
+      {
+        level: certain ? ('stop' as const) : ('caution' as const),
+        of: [device.id, board.id],
+        message: `once ${board.id} is in, ${length(freeM)} are free on the ${side} of ${device.id} up to ${what}; a hand needs ${length(control.depthM)} to reach its controls${others.length > 0 ? ` (${listed(others)} lack room there too)` : ''}`,
+        value: freeM,
+        limit: control.depthM,
+        unit: 'm',
+        remedy: `turn or move ${device.id}, or move the board${certain ? '' : `; where a hand comes in there, write bounds: { ${side}: open } of ${board.spaceId} in the vehicle's file`}`,
+        ...houseRule(job, 'tool-room-knob').from,
+        ...deviceSpot(job, device.id, 'at'),
+      },
+    ];
+  });
+}
+
+/** Controls on the face of a part, where the front of the space is a wall, such as the underside of a seat. */
+function faceControls({ job, plan }: Case): Verdict<'control-before-wall'>[] {
+  const length = lengthIn(job);
+  const { value: limit, from } = houseRule(job, 'tool-room-knob');
+  return job.boards.flatMap((board) => {
+    const planned = plan.boards.find(({ id }) => id === board.id);
+    if (!planned || board.space.bounds.front !== 'wall') return [];
+    return planned.placements.flatMap((at): Verdict<'control-before-wall'>[] => {
+      const device = deviceOf(job, at.item);
+      const reached = Object.values(device?.facts.controls ?? {}).some(
+        ({ panel, form }) => panel === 'face' && form !== 'menu',
+      );
+      const value = planned.spaceDepthM - bodyInSpace(planned, at).maxZ;
+      if (!reached || value >= limit - 1e-6) return [];
+      return [
+        {
+          level: 'stop',
+          of: [at.item, board.id],
+          message: `once ${board.id} is in, ${length(Math.max(0, value))} are free before the face of ${at.item} up to the front of ${board.spaceId}; a hand needs ${length(limit)} to reach its controls`,
+          value,
+          limit,
+          unit: 'm',
+          remedy: `use a part with its controls on an edge, a place that is open in front, or set them on the bench with the board at hand and write bounds: { front: open } where the board comes out for it`,
+          ...from,
+          ...deviceSpot(job, at.item, 'at'),
+        },
+      ];
+    });
+  });
+}
+
+const toolBeforeWall: Rule = {
+  id: 'tool-room-before-wall',
+  judge(about) {
+    const { job } = about;
+    const length = lengthIn(job);
+    return shortSides(about).flatMap(
+      ({ device, board, side, needs, before }): Verdict<'tool-room-before-wall'>[] => {
+        // With a control there the whole side is told once.
+        if (needs.some(({ kind }) => kind === 'control')) return [];
+        const [most] = needs.toSorted((a, b) => b.depthM - a.depthM);
+        if (!most) return [];
+        const asked = needs.map(
+          ({ kind, depthM }) => `${words[kind]} need${kind === 'tool' ? 's' : ''} ${length(depthM)}`,
+        );
+        return [
+          {
+            level: 'caution',
+            of: [device.id, board.id],
+            message: `once ${board.id} is in, ${length(before.freeM)} are free on the ${side} of ${device.id} up to ${before.what}; ${listed(asked)}`,
+            value: before.freeM,
+            limit: most.depthM,
+            unit: 'm',
+            remedy: `turn or move ${device.id}; or tighten it on the bench and lift the board with its wires on to tighten it again${before.certain ? '' : `; where nothing is there, write bounds: { ${side}: open } of ${board.spaceId} in the vehicle's file`}`,
+            ...deviceSpot(job, device.id, 'at'),
+          },
+        ];
+      },
+    );
+  },
+};
+
+export const reachInSpaceRules: readonly Rule[] = [controlBeforeWall, toolBeforeWall];

@@ -1,0 +1,129 @@
+import { flatten } from '../../board/shape/bulge.ts';
+import { type RibFault, ribFaults } from '../../board/strength/rib-check.ts';
+import { openHoles, type RibGround } from '../../board/strength/rib-ground.ts';
+import type { FindingId } from '../../model/findings/index.ts';
+import { pointer } from '../../model/place.ts';
+import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
+import type { Case, Rule, Spot, Verdict } from '../rule.ts';
+import { lengthIn } from '../words.ts';
+
+const ribPath = (board: PlanBoard, rib: PlanRib): string => pointer(['boards', board.id, 'ribs', rib.id]);
+
+/** What the ribs of a planned board keep off. */
+function groundOf(board: PlanBoard): RibGround {
+  const [outer = [], ...openings] = [board.outline, ...board.cutouts].map((loop) => flatten(loop, 0.00002));
+  const ribs = new Set(board.ribs.map(({ id }) => id));
+  const holeOf = (id: string) => board.holes.find(({ of, purpose }) => of === id && purpose === 'fixing');
+  return {
+    region: [{ outer, openings }],
+    fixings: board.fixings.map(({ id, xM, yM, spacerM }) => {
+      return { id, xM, yM, spacerM, holeM: holeOf(id)?.diameterM ?? 0 };
+    }),
+    holes: openHoles(board.holes.filter(({ of }) => !ribs.has(of))),
+    parts: board.placements.map(({ item, xM, yM, widthM, depthM, raisedM }) => {
+      return { id: item, box: { minX: xM, minY: yM, maxX: xM + widthM, maxY: yM + depthM }, raisedM };
+    }),
+    obstacles: [],
+    standoffM: Math.max(0, ...board.fixings.map(({ spacerM }) => spacerM)),
+    thicknessM: board.thicknessM,
+    depthM: board.spaceDepthM,
+  };
+}
+
+/** What one of the checks of where a rib runs found, rib by rib. */
+function runVerdicts<Fault extends RibFault>(
+  { plan }: Case,
+  isOwn: (fault: RibFault) => fault is Fault,
+): (Omit<Fault, 'rule'> & Spot)[] {
+  return plan.boards.flatMap((board) =>
+    board.ribs.flatMap((rib) =>
+      ribFaults(rib, groundOf(board), board.ribs)
+        .filter(isOwn)
+        .map(({ rule: _, ...fault }) => {
+          return { ...fault, of: [...fault.of, board.id], path: ribPath(board, rib) };
+        }),
+    ),
+  );
+}
+
+const offBoard: Rule = {
+  id: 'rib-off-board',
+  judge: (about) => runVerdicts(about, (fault) => fault.rule === 'rib-off-board'),
+};
+
+const inTheWay: Rule = {
+  id: 'rib-in-the-way',
+  judge: (about) => runVerdicts(about, (fault) => fault.rule === 'rib-in-the-way'),
+};
+
+const withoutRoom: Rule = {
+  id: 'rib-without-room',
+  judge: (about) => runVerdicts(about, (fault) => fault.rule === 'rib-without-room'),
+};
+
+/** What one rib lacks; each verdict under the rule that asks for it. */
+function ribVerdicts<Id extends FindingId>(
+  { plan }: Case,
+  of: (board: PlanBoard, rib: PlanRib) => Omit<Verdict<Id>, 'of' | 'path'> | null,
+): Verdict<Id>[] {
+  return plan.boards.flatMap((board) =>
+    board.ribs.flatMap((rib) => {
+      const verdict = of(board, rib);
+      return verdict ? [{ ...verdict, of: [rib.id, board.id], path: ribPath(board, rib) }] : [];
+    }),
+  );
+}
+
+const notMade: Rule = {
+  id: 'rib-not-made',
+  judge(about) {
+    const length = lengthIn(about.job);
+    return ribVerdicts(about, (_, { id, strips, sheet, thicknessM, widthM, heightM }) => {
+      if (strips > 0) return null;
+      return {
+        level: 'stop',
+        message: `the rib ${id}, ${length(widthM)} wide and ${length(heightM)} high, is no whole layers of ${sheet}, ${length(thicknessM)} thick`,
+        value: widthM,
+        limit: thicknessM,
+        unit: 'm',
+        remedy:
+          'leave width out for one strip on its edge, or make the height whole layers for strips that lie flat',
+      };
+    });
+  },
+};
+
+const notFastened: Rule = {
+  id: 'rib-not-fastened',
+  judge(about) {
+    return ribVerdicts(about, (board, rib) => {
+      const lacks = lackOf(board, rib);
+      return lacks && { level: 'caution', ...lacks };
+    });
+  },
+};
+
+function lackOf(
+  board: PlanBoard,
+  rib: PlanRib,
+): Pick<Verdict<'rib-not-fastened'>, 'message' | 'remedy'> | null {
+  if (rib.screw === null)
+    return {
+      message: `no screw of the catalogue goes through ${board.id} and bites 12 mm in the rib ${rib.id} without coming out of it`,
+      remedy: 'add a longer wood screw to the catalogue, make the rib higher, or fasten it by other means',
+    };
+  if (rib.joint !== 'glued') return null;
+  if (board.material === 'polyethylene' || rib.material === 'polyethylene')
+    return {
+      message: `glue does not hold the rib ${rib.id} on ${board.id}: polyethylene takes none; it counts as screwed`,
+      remedy: 'write joint: screwed',
+    };
+  if (rib.glue === null)
+    return {
+      message: `the rib ${rib.id} is glued, and the catalogue has no glue`,
+      remedy: 'add a fixing of the form adhesive to the catalogue, or write joint: screwed',
+    };
+  return null;
+}
+
+export const ribRules: readonly Rule[] = [offBoard, inTheWay, withoutRoom, notMade, notFastened];

@@ -1,0 +1,215 @@
+import type { FuseAlternative, PlanFuse } from '../../model/plan/index.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { deviceOf, fuseSpot, partOf } from '../look-up.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
+import { houseRule } from '../source.ts';
+import { amps, ampsDrawn, counted, listed, percent } from '../words.ts';
+
+/** The lawful alternatives side by side, for a remedy. */
+export function alternativesText(alternatives: readonly FuseAlternative[]): string {
+  const each = alternatives.map(({ form, ratingA, stockQuantity, parts }) => {
+    const also = parts.length > 0 ? `, with ${listed(parts)}` : '';
+    return `${fuseForms[form].name} ${amps(ratingA)} (${counted(stockQuantity, 'piece')} in stock${also})`;
+  });
+  return each.length > 0
+    ? `lawful instead: ${listed(each, 'or')}`
+    : 'no other form on the shelf is lawful here';
+}
+
+/** What has to give way where no form has a lawful fuse: the draw, the conductor, the holder or the form. */
+function roomFor({ ratedA, ceilingA, leastAmpacityA, holderA }: PlanFuse): string {
+  const lessLoad = 'feed fewer devices through it';
+  if (ceilingA !== null && ratedA > ceilingA)
+    return `${lessLoad}; if there is one alone, see whether its rated power and its fuse: are written as its maker prints them`;
+  if (leastAmpacityA !== null && ratedA > leastAmpacityA)
+    return `run conductors behind it that carry at least ${ampsDrawn(ratedA)}, or ${lessLoad}`;
+  if (holderA !== null && ratedA > holderA)
+    return `take a holder made for at least ${ampsDrawn(ratedA)}, or ${lessLoad}`;
+  return `take a holder of another form, or ${lessLoad}`;
+}
+
+/** Fuses of the job; those that the vehicle came with are its maker's affair. */
+function jobFuses({ job, plan }: Case): readonly PlanFuse[] {
+  return plan.power.fuses.filter(({ item }) => deviceOf(job, item)?.origin !== 'vehicle');
+}
+
+const withoutRating: Rule = {
+  id: 'fuse-without-rating',
+  judge(about) {
+    return jobFuses(about)
+      .filter(({ ratingA }) => ratingA === null || !(ratingA > 0))
+      .map((fuse): Verdict<'fuse-without-rating'> => {
+        return {
+          level: 'stop',
+          of: [fuse.id, ...fuse.protects],
+          message: `no lawful rating is known for the fuse ${fuse.id} (${fuseForms[fuse.form].name}): ${fuse.reason}`,
+          remedy: fuse.alternatives.length > 0 ? alternativesText(fuse.alternatives) : roomFor(fuse),
+          ...fuseSpot(about.job, fuse),
+        };
+      });
+  },
+};
+
+const overCeiling: Rule = {
+  id: 'fuse-over-ceiling',
+  judge(about) {
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-over-ceiling'>[] => {
+      const { ratingA, ceilingA } = fuse;
+      if (ratingA === null || ceilingA === null || ratingA <= ceilingA) return [];
+      return [
+        {
+          level: 'stop',
+          of: [fuse.id],
+          message: `the ${amps(ratingA)} fuse ${fuse.id} is above the ${amps(ceilingA)} that the maker of what it feeds allows`,
+          value: ratingA,
+          limit: ceilingA,
+          unit: 'A',
+          remedy: `fit a fuse of at most ${amps(ceilingA)}`,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const underMaker: Rule = {
+  id: 'fuse-under-maker',
+  judge(about) {
+    const { value: share, from } = houseRule(about.job, 'fuse-under-maker');
+    const fuses = jobFuses(about);
+    return fuses.flatMap((fuse): Verdict<'fuse-under-maker'>[] => {
+      const { ratingA, ceilingA, loads } = fuse;
+      const [device] = loads;
+      if (ratingA === null || !(ratingA > 0) || ceilingA === null || !device || loads.length > 1) return [];
+      const besideIt = fuses.filter((one) => one.ceilingA === ceilingA && one.loads.includes(device)).length;
+      const least = (share * ceilingA) / besideIt;
+      if (ratingA >= least - 1e-9) return [];
+      return [
+        {
+          level: 'caution',
+          of: [fuse.id, device],
+          message: `the ${amps(ratingA)} fuse ${fuse.id} is far below the ${amps(ceilingA)} that the maker of ${device} states: it may open when the device turns on`,
+          value: ratingA,
+          limit: least,
+          unit: 'A',
+          remedy: `fit ${amps(ceilingA)}, or the next rating below it, with conductors that it protects`,
+          ...from,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const notMade: Rule = {
+  id: 'fuse-not-made',
+  judge(about) {
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-not-made'>[] => {
+      const { ratingA, form } = fuse;
+      const own = partOf(about.job, fuse.part);
+      const made = fuseForms[form].ratingsA;
+      if (ratingA === null || made.includes(ratingA) || (own?.kind === 'fuse' && own.rating === ratingA))
+        return [];
+      return [
+        {
+          level: 'stop',
+          of: [fuse.id],
+          message: `the fuse ${fuse.id} is written as ${amps(ratingA)}, but ${fuseForms[form].name} fuses are made for ${made.join(', ')} A`,
+          value: ratingA,
+          unit: 'A',
+          remedy: `write a made rating, or leave it out to have it chosen; ${alternativesText(fuse.alternatives)}`,
+          source: fuseForms[form].standard,
+          ...(fuseForms[form].standardMark && { mark: fuseForms[form].standardMark }),
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const notInStock: Rule = {
+  id: 'fuse-not-in-stock',
+  judge(about) {
+    const fuses = jobFuses(about);
+    return fuses.flatMap((fuse): Verdict<'fuse-not-in-stock'>[] => {
+      const needed = fuse.part === null ? 1 : fuses.filter(({ part }) => part === fuse.part).length;
+      if (fuse.ratingA === null || (fuse.part !== null && fuse.stockQuantity >= needed)) return [];
+      return [
+        {
+          level: 'caution',
+          of: [fuse.id],
+          message: `the shelf has ${counted(fuse.stockQuantity, 'fuse')} of ${fuseForms[fuse.form].name} ${amps(fuse.ratingA)}, and ${fuse.id} with its like needs ${needed}`,
+          value: fuse.stockQuantity,
+          limit: needed,
+          unit: 'piece',
+          remedy: `order it; ${alternativesText(fuse.alternatives)}; never a higher rating in its place`,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const underLoad: Rule = {
+  id: 'fuse-under-load',
+  judge(about) {
+    const { value: share, from } = houseRule(about.job, 'fuse-continuous');
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-under-load'>[] => {
+      const { ratingA, ceilingA } = fuse;
+      const flowA = fuse.continuousA ?? fuse.ratedA;
+      const point = about.plan.power.points.find(({ name }) => name === fuse.continuousAt);
+      // A rating of nothing has a rule of its own.
+      if (ratingA === null || !(ratingA > 0) || flowA <= share * ratingA + 1e-9) return [];
+      const ceiling = ceilingA !== null && ratingA >= ceilingA && flowA <= ratingA;
+      return [
+        {
+          level: ceiling ? 'note' : 'caution',
+          of: [fuse.id],
+          message: `${point?.title ?? 'Rated power'}: ${ampsDrawn(flowA)} flow through the ${amps(ratingA)} fuse ${fuse.id}, ${percent(flowA / ratingA)} of it, where ${percent(share)} is the limit for a continuous load${ceiling ? '; its device allows no larger one' : ''}`,
+          value: flowA,
+          limit: share * ratingA,
+          unit: 'A',
+          remedy: ceiling
+            ? 'nothing for music; a long test tone at full power may open it'
+            : 'fit the next rating up with conductors that it protects, or feed fewer devices through it',
+          ...from,
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+const holderOver: Rule = {
+  id: 'fuse-over-holder',
+  judge(about) {
+    return jobFuses(about).flatMap((fuse): Verdict<'fuse-over-holder'>[] => {
+      const spec = deviceOf(about.job, fuse.item)?.spec;
+      const limit = spec?.kind === 'fuse-holder' ? spec.current : fuse.holderA;
+      const { ratingA } = fuse;
+      if (ratingA === null || limit === null || ratingA <= limit) return [];
+      return [
+        {
+          level: 'stop',
+          of: [fuse.id, fuse.item],
+          message: `the holder ${fuse.item} is made for fuses up to ${amps(limit)}, and ${fuse.id} is ${amps(ratingA)}`,
+          value: ratingA,
+          limit,
+          unit: 'A',
+          remedy: 'take a holder for the rating, or a smaller fuse',
+          ...fuseSpot(about.job, fuse),
+        },
+      ];
+    });
+  },
+};
+
+export const fuseRatingRules: readonly Rule[] = [
+  withoutRating,
+  overCeiling,
+  underMaker,
+  notMade,
+  holderOver,
+  notInStock,
+  underLoad,
+];

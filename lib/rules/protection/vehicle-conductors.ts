@@ -1,0 +1,66 @@
+import type { OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
+import { jobWires, wireSpot } from '../look-up.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
+import { amps, ampsDrawn } from '../words.ts';
+
+/** Points that last too short to warm a conductor through: nobody plays at rated power for minutes. */
+const brief: ReadonlySet<string> = new Set(['full-rating', 'rated-power']);
+
+interface Carried {
+  readonly title: string;
+  readonly currentA: number;
+}
+
+/** The greatest current through a conductor at these points, A. */
+function greatest({ id }: PlanConductor, points: readonly OperatingPoint[]): Carried | undefined {
+  return points
+    .flatMap(({ title, elements }) =>
+      elements
+        .filter(({ kind, of }) => kind === 'conductor' && of === id)
+        .map(({ currentA = 0 }) => ({ title, currentA: Math.abs(currentA) })),
+    )
+    .toSorted((a, b) => b.currentA - a.currentA)[0];
+}
+
+function overloaded(about: Case, conductor: PlanConductor): Verdict<'vehicle-conductor-overloaded'>[] {
+  const { points } = about.plan.power;
+  const { id, size, ampacityA, cautionA } = conductor;
+  const most = greatest(conductor, points);
+  const lasting = greatest(
+    conductor,
+    points.filter(({ name }) => !brief.has(name)),
+  );
+  const over = most !== undefined && most.currentA > ampacityA + 1e-9;
+  const warm = lasting !== undefined && lasting.currentA > (cautionA ?? ampacityA) + 1e-9;
+  const told = over ? most : lasting;
+  if (!told || !(over || warm)) return [];
+  const limit = over ? ampacityA : (cautionA ?? ampacityA);
+  return [
+    {
+      level: over ? 'stop' : 'caution',
+      of: [id],
+      message: `${told.title}: ${ampsDrawn(told.currentA)} flow through ${id}, which the vehicle came with and no fuse protects; ${size.label} carries ${amps(limit)} ${over ? 'by the published figure' : 'at the true ambient of its zone'}`,
+      value: told.currentA,
+      limit,
+      unit: 'A',
+      remedy: 'run a fused lead beside it that carries the rest, or play with less power',
+      ...wireSpot(about, id),
+    },
+  ];
+}
+
+/**
+ * What the job makes the vehicle's own unfused conductors carry: charge lead, battery strap and case of the alternator
+ * were made for the vehicle's loads, not for these.
+ */
+const vehicleConductors: Rule = {
+  id: 'vehicle-conductor-overloaded',
+  judge(about) {
+    const own = new Set(jobWires(about).map(({ id }) => id));
+    return about.plan.power.conductors
+      .filter(({ id, fuses }) => !own.has(id) && fuses.length === 0)
+      .flatMap((conductor) => overloaded(about, conductor));
+  },
+};
+
+export const vehicleConductorRules: readonly Rule[] = [vehicleConductors];

@@ -1,0 +1,179 @@
+import { terminalId } from '../../model/content/resolved-job.ts';
+import type { DropPart, NetworkElement } from '../../model/plan/index.ts';
+import { deviceSpot, wireSpot } from '../look-up.ts';
+import { ratedDrops, ratedPoint, voltageAt, voltageOver } from '../operating-point.ts';
+import type { Case, Rule, Spot, Verdict } from '../rule.ts';
+import { houseRule } from '../source.ts';
+import { ampsDrawn, listed, percent, volts, voltsLost } from '../words.ts';
+
+function spotOf(about: Case, { of }: NetworkElement): Spot {
+  if (about.plan.wires.some(({ id }) => id === of)) return wireSpot(about, of);
+  return deviceSpot(about.job, of);
+}
+
+/** Kinds of what a drop is lost in, as a finding names them. */
+const partNames = {
+  conductor: 'conductors',
+  fuse: 'fuses',
+  joint: 'joints',
+  body: 'the body',
+} as const satisfies Readonly<Record<DropPart['kind'], string>>;
+const partKinds = ['conductor', 'fuse', 'joint', 'body'] as const;
+
+function lostIn(parts: readonly DropPart[], kind: DropPart['kind']): number {
+  return parts.reduce((sum, part) => sum + (part.kind === kind ? part.dropV : 0), 0);
+}
+
+function partsText(parts: readonly DropPart[]): string {
+  if (parts.length === 0) return '';
+  const told = partKinds.flatMap((kind) => {
+    const lostV = lostIn(parts, kind);
+    return Math.abs(lostV) < 0.0005 ? [] : [`${partNames[kind]} ${voltsLost(lostV)}`];
+  });
+  return `; it is lost in ${listed(told)}`;
+}
+
+/**
+ * What helps against a drop: larger conductors where these lose enough of it, the one that loses most first; else what
+ * takes fuses, joints or body off the way, for no conductor mends a joint.
+ */
+function dropRemedy(parts: readonly DropPart[], excessV: number): string {
+  const conductors = parts.filter(({ kind }) => kind === 'conductor');
+  const [most] = conductors.toSorted((a, b) => b.dropV - a.dropV);
+  if (!most) return 'run a larger feed or ground, shorten them, or put a battery nearer';
+  const saved = lostIn(parts, 'conductor');
+  // Twice the copper halves a drop: more than that is no size that a port takes.
+  if (saved / 2 >= excessV)
+    return `run ${most.of}, which loses ${voltsLost(most.dropV)}, larger or shorter; or put a battery nearer`;
+  const others = parts.filter(({ kind }) => kind !== 'conductor').slice(0, 2);
+  const names = others.map(({ kind, of, dropV }) => `${kind} ${of} (${voltsLost(dropV)})`);
+  return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${voltsLost(most.dropV)}`;
+}
+
+const feedDrop: Rule = {
+  id: 'drop-over-limit',
+  judge(about) {
+    const { value: limit, from } = houseRule(about.job, 'drop-limit');
+    return ratedDrops(about).flatMap((drop): Verdict<'drop-over-limit'>[] => {
+      const { item, source, share, feedDropV, groundDropV, liftedV = 0, parts = [] } = drop;
+      if (share <= limit + 1e-9) return [];
+      // The voltage that the plan took the share of: lower where charging varies.
+      const lostV = feedDropV + groundDropV + liftedV;
+      const sizingV = lostV / share;
+      const lifted =
+        liftedV >= 0.0005 ? `, with the ${voltsLost(liftedV)} that other currents lift on the way` : '';
+      return [
+        {
+          level: 'caution',
+          of: [item, source],
+          message: `at rated power ${voltsLost(feedDropV)} are lost in the feed of ${item} and ${voltsLost(groundDropV)} in its ground${lifted}, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
+          value: lostV,
+          limit: limit * sizingV,
+          unit: 'V',
+          remedy: dropRemedy(parts, lostV - limit * sizingV),
+          ...from,
+          ...deviceSpot(about.job, item),
+        },
+      ];
+    });
+  },
+};
+
+const groundDrop: Rule = {
+  id: 'ground-drop',
+  judge(about) {
+    const most = houseRule(about.job, 'ground-drop-limit');
+    const good = houseRule(about.job, 'ground-drop-good');
+    return ratedDrops(about).flatMap(({ item, groundDropV }): Verdict<'ground-drop'>[] => {
+      if (groundDropV <= good.value + 1e-9) return [];
+      const over = groundDropV > most.value + 1e-9;
+      const { value: limit, from } = over ? most : good;
+      return [
+        {
+          level: over ? 'caution' : 'note',
+          of: [item],
+          message: `the ground side of ${item} drops ${voltsLost(groundDropV)} at rated power, where ${volts(limit)} is ${over ? 'the limit' : 'good'}`,
+          value: groundDropV,
+          limit,
+          unit: 'V',
+          remedy: 'shorten the ground lead, run it larger, or add a ground from the body to the battery',
+          ...from,
+          ...deviceSpot(about.job, item),
+        },
+      ];
+    });
+  },
+};
+
+const jointDrop: Rule = {
+  id: 'joint-drop',
+  judge(about) {
+    const { value: limit, from } = houseRule(about.job, 'joint-drop-limit');
+    const point = ratedPoint(about);
+    if (!point) return [];
+    return point.elements.flatMap((joint): Verdict<'joint-drop'>[] => {
+      const dropV = Math.abs(voltageOver(point, joint) ?? 0);
+      // The body is a path and no joint, though it stands between terminals of one device.
+      if (joint.kind !== 'joint' || joint.of === 'body' || dropV <= limit + 1e-9) return [];
+      const flows =
+        joint.currentA === undefined ? '' : ` with ${ampsDrawn(Math.abs(joint.currentA))} through it`;
+      return [
+        {
+          level: 'caution',
+          of: [joint.id, joint.of],
+          message: `the joint ${joint.id} drops ${voltsLost(dropV)}${flows}; ${volts(limit)} is the limit`,
+          value: dropV,
+          limit,
+          unit: 'V',
+          remedy:
+            'use a lug with a larger contact face, bare and bright metal, or share the current between two joints',
+          ...from,
+          ...spotOf(about, joint),
+        },
+      ];
+    });
+  },
+};
+
+const chargeLeadDrop: Rule = {
+  id: 'charge-lead-drop',
+  judge({ job, plan }) {
+    const { value: limit, from } = houseRule(job, 'charge-lead-drop');
+    const posts = (kind: 'alternator' | 'battery') =>
+      job.devices.flatMap(({ id, spec, facts, origin }) =>
+        spec?.kind === kind && origin === 'vehicle'
+          ? Object.keys(facts.terminals)
+              .filter((terminal) => facts.terminals[terminal]?.role === 'source-positive')
+              .map((terminal) => terminalId({ device: id, terminal }))
+          : [],
+      );
+    const [alternator] = posts('alternator');
+    const [battery] = posts('battery');
+    if (alternator === undefined || battery === undefined) return [];
+    // Every device at its fuse at once sizes the wiring: it is no state that music comes to.
+    const worst = plan.power.points
+      .filter(({ name }) => name !== 'full-rating')
+      .flatMap((point) => {
+        const [high, low] = [voltageAt(point, alternator), voltageAt(point, battery)];
+        return high === null || low === null ? [] : [{ title: point.title, dropV: high - low }];
+      })
+      .toSorted((a, b) => b.dropV - a.dropV)[0];
+    if (!worst || worst.dropV <= limit + 1e-9) return [];
+    return [
+      {
+        level: 'caution',
+        of: [alternator, battery],
+        message: `${worst.title}: ${voltsLost(worst.dropV)} are lost between ${alternator} and ${battery}; ${volts(limit)} is the limit`,
+        value: worst.dropV,
+        limit,
+        unit: 'V',
+        remedy: 'add a fused charge lead beside the one that the vehicle came with',
+        ...from,
+        path: '/links',
+        file: 'vehicle',
+      },
+    ];
+  },
+};
+
+export const voltageDropRules: readonly Rule[] = [feedDrop, groundDrop, jointDrop, chargeLeadDrop];

@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { gapM, roomInsideM } from '../../../lib/board/shape/ring-gap.ts';
+import {
+  flangeWidthM,
+  freeStretch,
+  lineAcross,
+  type RibObstacle,
+  ribRing,
+  ribSection,
+} from '../../../lib/board/strength/rib.ts';
+import { shapeOf } from '../shapes.ts';
+
+const { region } = shapeOf({ rectangle: { width: '600 mm', height: '400 mm' } });
+const square = (xM: number, yM: number, reachM: number): RibObstacle => ({
+  of: 'f',
+  what: 'f',
+  ring: [
+    { xM: xM - reachM, yM: yM - reachM },
+    { xM: xM + reachM, yM: yM - reachM },
+    { xM: xM + reachM, yM: yM + reachM },
+    { xM: xM - reachM, yM: yM + reachM },
+  ],
+});
+const level = (yM: number, widthM = 0.012) => ({ ...lineAcross(region, 'level', yM), widthM });
+
+describe('the stretch on which a rib is free', () => {
+  it('reaches over the whole board, 6 mm short of its edges', () => {
+    const free = freeStretch(level(0.2), region, []);
+    expect(free?.from.xM).toBeCloseTo(0.006, 6);
+    expect(free?.to.xM).toBeCloseTo(0.594, 6);
+  });
+
+  it('ends 6 mm before what is in its way, and takes the longer side', () => {
+    const free = freeStretch(level(0.2), region, [square(0.2, 0.2, 0.025)]);
+    expect(free?.from.xM).toBeCloseTo(0.231, 6);
+    expect(free?.to.xM).toBeCloseTo(0.594, 6);
+  });
+
+  it('passes what it keeps 6 mm from', () => {
+    const free = freeStretch(level(0.2), region, [square(0.2, 0.2 + 0.006 + 0.006 + 0.025, 0.025 - 1e-6)]);
+    expect(free?.from.xM).toBeCloseTo(0.006, 6);
+  });
+
+  it('lies flush with an edge, but not past it', () => {
+    expect(freeStretch(level(0.006), region, [])).not.toBeNull();
+    expect(freeStretch(level(0.005), region, [])).toBeNull();
+    expect(freeStretch(level(-0.1), region, [])).toBeNull();
+  });
+
+  it('stops before a cut-out', () => {
+    const cut = shapeOf({
+      rectangle: { width: '600 mm', height: '400 mm' },
+      cuts: [{ cut: 'window', x: '400 mm', y: '150 mm', width: '100 mm', height: '100 mm' }],
+    });
+    const free = freeStretch(level(0.2), cut.region, []);
+    expect(free?.to.xM).toBeCloseTo(0.394, 6);
+  });
+
+  it('is clear of everything, whatever stands there', () => {
+    const obstacle = fc
+      .tuple(
+        fc.double({ min: 0, max: 0.6, noNaN: true }),
+        fc.double({ min: 0, max: 0.4, noNaN: true }),
+        fc.double({ min: 0.005, max: 0.05, noNaN: true }),
+      )
+      .map(([x, y, reach]) => square(x, y, reach));
+    const at = fc.double({ min: 0.03, max: 0.37, noNaN: true });
+    const width = fc.double({ min: 0.01, max: 0.05, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(obstacle, { maxLength: 6 }), at, width, (obstacles, yM, widthM) => {
+        const line = level(yM, widthM);
+        const free = freeStretch(line, region, obstacles);
+        if (!free) return;
+        const ring = ribRing({ ...free, widthM });
+        for (const piece of region) expect(roomInsideM(ring, piece.outer)).toBeGreaterThan(-1e-5);
+        for (const one of obstacles) expect(gapM(ring, one.ring)).toBeGreaterThan(0.006 - 1e-5);
+      }),
+    );
+  });
+});
+
+describe('the strips of a section', () => {
+  it.each([
+    {
+      said: 'one strip on its edge',
+      size: [0.012, 0.04, 0.012],
+      is: { form: 'on-edge', strips: 1, cutWidthM: 0.04 },
+    },
+    {
+      said: 'two beside each other',
+      size: [0.024, 0.04, 0.012],
+      is: { form: 'on-edge', strips: 2, cutWidthM: 0.04 },
+    },
+    {
+      said: 'one that lies flat',
+      size: [0.1, 0.018, 0.018],
+      is: { form: 'flat', strips: 1, cutWidthM: 0.1 },
+    },
+    {
+      said: 'flat, though its width is whole layers as well',
+      size: [0.06, 0.012, 0.012],
+      is: { form: 'flat', strips: 1, cutWidthM: 0.06 },
+    },
+    { said: 'two flat ones', size: [0.1, 0.036, 0.018], is: { form: 'flat', strips: 2, cutWidthM: 0.1 } },
+    {
+      said: '3/4 in taken for 19 mm',
+      size: [0.019, 0.04, 0.01905],
+      is: { form: 'on-edge', strips: 1, cutWidthM: 0.04 },
+    },
+  ])('$said', ({ size: [widthM = 0, heightM = 0, thicknessM = 0], is }) => {
+    expect(ribSection(widthM, heightM, thicknessM)).toEqual(is);
+  });
+
+  it('is none where neither side is whole layers', () => {
+    expect(ribSection(0.02, 0.03, 0.012)).toBeNull();
+  });
+});
+
+describe('the flange of a glued rib', () => {
+  const rib = { from: { xM: 0.1, yM: 0.2 }, to: { xM: 0.5, yM: 0.2 }, widthM: 0.018 };
+
+  it('is a tenth of the span beside its own width (EN 1995-1-1, Table 9.1, quoted from memory)', () => {
+    expect(flangeWidthM(rib, [], region)).toBeCloseTo(0.018 + 0.04, 9);
+  });
+
+  it('spans from fixing to fixing', () => {
+    expect(flangeWidthM(rib, [{ xM: 0.3, yM: 0.05 }], region)).toBeCloseTo(0.018 + 0.02, 9);
+  });
+
+  it('ends with the material', () => {
+    const atEdge = { ...rib, from: { xM: 0.1, yM: 0.009 }, to: { xM: 0.5, yM: 0.009 } };
+    expect(flangeWidthM(atEdge, [], region)).toBeCloseTo(0.009 + 0.029, 6);
+  });
+});

@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { JoinedRemark } from '../../../lib/model/remark.ts';
+import { partsFile, withBoard } from '../../read/problem-case.ts';
+import type { Change } from '../../read/small-shop.ts';
+import { byId, smallPlan } from '../plan-small-shop.ts';
+import { onTheBoard } from '../power/four-points.ts';
+
+interface Stocked {
+  readonly id: string;
+  readonly mm: number;
+  readonly gpa: number;
+  readonly material?: string;
+  readonly width?: number;
+  readonly pieces?: number;
+}
+
+const sheetsOf = (sheets: readonly Stocked[]): readonly Change[] => [
+  [
+    partsFile,
+    '  ply-a:\n',
+    `${sheets
+      .map(
+        ({ id, mm, gpa, material = 'birch-plywood', width = 1500 }) =>
+          `  ${id}: { kind: board-sheet, title: Sheet, material: ${material}, thickness: ${mm} mm, width: ${width} mm, height: 1500 mm, density: 680 kg/m3, modulus: ${gpa} GPa }\n`,
+      )
+      .join('')}  ply-a:\n`,
+  ],
+  [
+    'content/shop.yaml',
+    '  large-60:',
+    `${sheets
+      .filter(({ pieces }) => pieces)
+      .map(({ id, pieces }) => `  ${id}: { pieces: ${pieces} }\n`)
+      .join('')}  large-60:`,
+  ],
+];
+
+/** A board of a sheet on four points, the amplifier in its middle. */
+const boardOf = (sheet: string): readonly Change[] => [
+  withBoard(
+    'sheet: ply-a\n    outline: { rectangle: { width: 500 mm, height: 300 mm } }\n    fixings: { ',
+    `sheet: ${sheet}\n    at: { x: 10 mm, y: 10 mm }\n    outline: { rectangle: { width: 500 mm, height: 300 mm } }\n    fixings: { c: { point: p3, fixing: bolt-a }, d: { point: p4, fixing: bolt-a }, `,
+  ),
+  ...onTheBoard,
+];
+
+const softOf = (remarks: readonly JoinedRemark[]): JoinedRemark | undefined =>
+  remarks.find(({ rule }) => rule === 'first-mode-low');
+const named = (remark: JoinedRemark | undefined): string | undefined =>
+  /write sheet: ([\w-]+)/.exec(remark?.remedy ?? '')?.[1];
+
+const thin = { id: 'thin', mm: 3, gpa: 9 };
+
+describe('a board that is too soft', () => {
+  const shelf = [
+    thin,
+    { id: 'ply-30', mm: 30, gpa: 9, pieces: 1 },
+    { id: 'ply-15', mm: 15, gpa: 9, pieces: 1 },
+    { id: 'ply-13', mm: 13, gpa: 9 },
+    { id: 'narrow-12', mm: 12, gpa: 9, width: 200, pieces: 1 },
+    { id: 'metal-6', mm: 6, gpa: 70, material: 'aluminium', pieces: 1 },
+  ];
+
+  test('is told the thinnest sheet of its material in stock that is stiff enough, and what it reaches', () => {
+    const { plan, remarks } = smallPlan(...sheetsOf(shelf), ...boardOf('thin'));
+    const remark = softOf(remarks);
+    expect(remark).toMatchObject({ level: 'stop', of: ['main'], limit: 30 });
+    expect(byId(plan.boards, 'main').firstModeHz).toBeLessThan(30);
+    expect(named(remark)).toBe('ply-15');
+    const changed = smallPlan(...sheetsOf(shelf), ...boardOf('ply-15'));
+    expect(softOf(changed.remarks)).toBeUndefined();
+    const hz = Math.floor(byId(changed.plan.boards, 'main').firstModeHz ?? 0);
+    expect(remark?.remedy).toContain(`first mode ${hz} Hz`);
+  });
+
+  test('takes another material from stock before one of its own that has to be bought', () => {
+    const rest = shelf.filter(({ id }) => id !== 'ply-15' && id !== 'ply-30');
+    expect(named(softOf(smallPlan(...sheetsOf(rest), ...boardOf('thin')).remarks))).toBe('metal-6');
+    const bought = rest.filter(({ id }) => id !== 'metal-6');
+    const remark = softOf(smallPlan(...sheetsOf(bought), ...boardOf('thin')).remarks);
+    expect(named(remark)).toBe('ply-13');
+    expect(remark?.remedy).toMatch(/has to be bought/);
+  });
+
+  test('whatever sheets there are: what is named makes the finding go', () => {
+    const sheet = fc.record({
+      mm: fc.integer({ min: 2, max: 25 }),
+      gpa: fc.integer({ min: 1, max: 12 }),
+      pieces: fc.integer({ min: 0, max: 1 }),
+    });
+    fc.assert(
+      fc.property(fc.array(sheet, { minLength: 1, maxLength: 3 }), (drawn) => {
+        const sheets = [thin, ...drawn.map((one, at) => ({ ...one, id: `sheet-${at}` }))];
+        const softWith = (id: string) => softOf(smallPlan(...sheetsOf(sheets), ...boardOf(id)).remarks);
+        const way = named(softWith('thin'));
+        expect(way).toBeDefined();
+        if (way) expect(softWith(way)).toBeUndefined();
+      }),
+      { numRuns: 4, seed: 3 },
+    );
+  });
+});

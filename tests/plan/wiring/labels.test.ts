@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { buildCircuit } from '../../../lib/plan/power/circuit/circuit.ts';
+import { wireLabels } from '../../../lib/plan/wiring/labels.ts';
+import { inJob, jobFile } from '../../read/problem-case.ts';
+import { type Change, smallShop } from '../../read/small-shop.ts';
+import { jobOf } from '../plan-small-shop.ts';
+
+function labels(
+  changes: readonly Change[],
+  released: Readonly<Record<string, string>> = {},
+): Record<string, string> {
+  const job = jobOf(smallShop(...changes), { demo: released });
+  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  return Object.fromEntries(wireLabels(job, buildCircuit(job, devices).roles));
+}
+
+/** A second woofer, its links before all others in the file. */
+const second: readonly Change[] = [
+  inJob('  sub: {', '  sub-two: { part: woofer-a, in: boot }\n  sub: {'),
+  inJob('  tail: {', '  speaker-two: { from: amp.CH1, to: sub-two.C1, length: 3 ft }\n  tail: {'),
+];
+
+describe('labels of wires', () => {
+  test('go by role, in the order of the file; a pair shares its number', () => {
+    expect(labels([])).toEqual({
+      tail: 'P1',
+      feed: 'P2',
+      ground: 'G1',
+      'turn-on': 'T1',
+      signal: 'S1',
+      'speaker.+': 'L1+',
+      'speaker.-': 'L1-',
+    });
+  });
+
+  test('of a released revision stay when a device is added before them', () => {
+    const released = labels([]);
+    const later = labels(second, released);
+    expect(later).toMatchObject(released);
+    expect(later['speaker-two.+']).toBe('L2+');
+    expect(labels(second)['speaker-two.+']).toBe('L1+');
+  });
+
+  test('that are given count, and no other wire takes their number', () => {
+    const given = labels([inJob('length: 3 ft }', 'length: 3 ft, label: P2 }')]);
+    expect([given['speaker.+'], given['speaker.-']]).toEqual(['P2+', 'P2-']);
+    expect([given.tail, given.feed]).toEqual(['P1', 'P3']);
+  });
+
+  test('of wires that are gone are not given to new ones', () => {
+    const released = { ...labels([]), old: 'P3' };
+    const later = labels(
+      [inJob('  turn-on: {', '  more: { from: main-fuse.OUT, to: amp.B+, length: 1 m }\n  turn-on: {')],
+      released,
+    );
+    expect(later.more).toBe('P4');
+  });
+
+  test('whatever was released, no two wires share one, and what was released stays', () => {
+    const ids = ['tail', 'feed', 'ground', 'turn-on', 'signal'];
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(fc.integer({ min: 1, max: 9 }), { minLength: 5, maxLength: 5 }),
+        fc.subarray(ids),
+        (numbers, kept) => {
+          const released = Object.fromEntries(
+            ids.map((id, at) => [id, `P${numbers[at]}`]).filter(([id]) => kept.includes(id ?? '')),
+          );
+          const now = labels(second, released);
+          expect(now).toMatchObject(released);
+          expect(new Set(Object.values(now)).size).toBe(Object.keys(now).length);
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+});
+
+test('the job of these tests is the small one', () => {
+  expect(smallShop().map(({ path }) => path)).toContain(jobFile);
+});

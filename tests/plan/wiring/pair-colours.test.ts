@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import { inJob, partsFile } from '../../read/problem-case.ts';
+import type { Change } from '../../read/small-shop.ts';
+import { byId, smallPlan } from '../plan-small-shop.ts';
+
+const colours = (...changes: readonly Change[]) => {
+  const { wires } = smallPlan(...changes).plan;
+  return [byId(wires, 'speaker.+').colour, byId(wires, 'speaker.-').colour];
+};
+
+describe('colours of a speaker pair', () => {
+  test('the negative is striped', () => {
+    expect(colours()).toEqual(['WH', 'WH/BK']);
+  });
+
+  test('a size that the job gives leaves the colours to be chosen', () => {
+    expect(colours(inJob('length: 3 ft }', 'length: 3 ft, size: 12 AWG }'))).toEqual(['WH', 'WH/BK']);
+  });
+
+  test('a reel or a colour that the job gives stays', () => {
+    expect(colours(inJob('length: 3 ft }', 'length: 3 ft, wire: striped-12 }'))).toEqual(['WH/BK', 'WH/BK']);
+    expect(colours(inJob('length: 3 ft }', 'length: 3 ft, colour: WH }'))).toEqual(['WH', 'WH']);
+  });
+
+  test('neighbouring pairs differ where the shelf has two colours', () => {
+    const { wires } = smallPlan(
+      [
+        partsFile,
+        '  loom-a:',
+        '  grey-12: { kind: wire, title: Grey, size: 12 AWG, insulation: 80 C, colour: GY, for: [speaker] }\n  grey-black-12: { kind: wire, title: Grey with black, size: 12 AWG, insulation: 80 C, colour: GY/BK, for: [speaker] }\n  loom-a:',
+      ],
+      [
+        'content/shop.yaml',
+        '  large-60:',
+        '  grey-12: { reels: [30 ft] }\n  grey-black-12: { reels: [30 ft] }\n  large-60:',
+      ],
+      inJob('  sub: {', '  sub-two: { part: woofer-a, in: boot }\n  sub: {'),
+      inJob('  speaker: {', '  speaker-two: { from: amp.CH1, to: sub-two.C1, length: 3 ft }\n  speaker: {'),
+    ).plan;
+    const pair = (id: string) => [byId(wires, `${id}.+`).colour, byId(wires, `${id}.-`).colour];
+    expect([pair('speaker-two'), pair('speaker')].toSorted()).toEqual([
+      ['GY', 'GY/BK'],
+      ['WH', 'WH/BK'],
+    ]);
+  });
+});

@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest';
+import { partIn } from '../../rules/case.ts';
+import type { Written } from '../../rules/content.ts';
+import { planned } from '../planned.ts';
+
+/** The amplifier of the small job with the knobs and switches that amplifiers of the trade have. */
+function withFilters({ amp, dsp = [], final = {} }: Filters): (content: Written) => void {
+  return (content) => {
+    const { controls } = partIn(content, 'two-channel', 'amplifier');
+    if (!controls) throw new Error('The amplifier has controls.');
+    const own = { panel: 'left' as const, why: 'small cones are kept from bass' };
+    controls.XOVER = {
+      ...own,
+      what: 'crossover-mode',
+      form: 'switch',
+      positions: ['FULL', 'HPF'],
+      channels: ['1'],
+      safe: 'HPF',
+      filter: { type: 'butterworth', order: 2, passes: { HPF: 'high-pass' } },
+    };
+    controls.FREQ = {
+      ...own,
+      what: 'crossover',
+      form: 'knob',
+      channels: ['1'],
+      safe: '80 Hz',
+      filter: { range: { from: '50 Hz', to: '500 Hz' } },
+    };
+    controls['LOW-PASS'] = {
+      ...own,
+      what: 'crossover',
+      form: 'knob',
+      channels: ['2'],
+      safe: '80 Hz',
+      filter: {
+        type: 'butterworth',
+        order: 4,
+        pass: 'low-pass',
+        range: { from: '40 Hz', to: '250 Hz' },
+      },
+    };
+    controls.GAIN = { ...controls.GAIN, ...own, what: 'gain', form: 'knob', safe: 'fully down' };
+    const { devices } = content.job;
+    Object.assign(devices.amp ?? {}, { filters: amp, 'after-commissioning': final });
+    Object.assign(devices.dsp ?? {}, { filters: { OUT1: dsp } });
+  };
+}
+
+interface Filters {
+  readonly amp: Readonly<Record<string, readonly Written80[]>>;
+  readonly dsp?: readonly Written80[];
+  readonly final?: Readonly<Record<string, string>>;
+}
+type Written80 = { pass: 'high-pass' | 'low-pass'; type: 'butterworth'; order: number; corner: string };
+
+const highPass = (corner: string): Written80 => ({
+  pass: 'high-pass',
+  type: 'butterworth',
+  order: 2,
+  corner,
+});
+const finalsOf = (filters: Filters) => {
+  const { plan } = planned(withFilters(filters));
+  const of = (name: string) =>
+    plan.controls.find(({ item, control }) => item === 'amp' && control === name)?.final;
+  const path = (id: string) =>
+    plan.audio.channels
+      .find((channel) => channel.id === id)
+      ?.filters.map(({ where, pass, cornerHz }) => `${where} ${pass} ${cornerHz}`);
+  return { plan, of, path };
+};
+
+describe('the state of a control after commissioning', () => {
+  it('of a filter before the amplifier is full at the amplifier, so that no path is filtered twice', () => {
+    const { of, path } = finalsOf({ amp: {}, dsp: [highPass('3 kHz')] });
+    expect(of('XOVER')).toMatchObject({ state: 'FULL', during: 'filters', chosen: 'computed' });
+    expect(of('FREQ')).toMatchObject({ state: '80 Hz', during: 'presets' });
+    expect(path('amp.1')).toEqual(['dsp.OUT1 high-pass 3000']);
+  });
+
+  it('of a filter in the amplifier is its switch and its corner', () => {
+    const { of, path } = finalsOf({ amp: { 'CH1+': [highPass('120 Hz')] } });
+    expect(of('XOVER')).toMatchObject({ state: 'HPF', during: 'presets' });
+    expect(of('FREQ')).toMatchObject({ state: '120 Hz', during: 'filters' });
+    expect(path('amp.1')).toEqual(['amp.CH1+ high-pass 120']);
+  });
+
+  it('of a knob without an off position is its far stop, and its filter is in the path all the same', () => {
+    const { of, path } = finalsOf({ amp: {} });
+    expect(of('LOW-PASS')).toMatchObject({ state: '250 Hz', during: 'filters' });
+    expect(path('amp.2')).toEqual(['amp.CH2 low-pass 250']);
+  });
+
+  it('is what the job says, and what that leaves in is in the path', () => {
+    const { of, path } = finalsOf({ amp: {}, dsp: [highPass('80 Hz')], final: { XOVER: 'HPF' } });
+    expect(of('XOVER')).toMatchObject({ state: 'HPF', chosen: 'given' });
+    expect(path('amp.1')).toEqual(['dsp.OUT1 high-pass 80', 'amp.CH1 high-pass 80']);
+  });
+
+  it('of a gain is the lesser voltage first where its channels differ', () => {
+    const { of, plan } = finalsOf({ amp: {}, dsp: [highPass('3 kHz')] });
+    for (const { id, gainVoltageV } of plan.audio.channels)
+      expect(of('GAIN')?.state).toContain(`${gainVoltageV} V at ${id.slice('amp.'.length)}`);
+    expect(of('GAIN')?.during).toBe('gains');
+  });
+
+  it('is set once: where it stays by the step of the presets, else by one step of setting up', () => {
+    const { plan } = finalsOf({ amp: {}, dsp: [highPass('3 kHz')] });
+    for (const { item, control, final } of plan.controls) {
+      const act = `${final.during === 'presets' ? 'set' : 'finish'}:${item}.${control}`;
+      expect(
+        plan.steps.filter(({ acts }) => acts.includes(act)),
+        act,
+      ).toHaveLength(1);
+    }
+  });
+});

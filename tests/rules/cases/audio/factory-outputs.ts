@@ -1,0 +1,247 @@
+import type { PlanInput, PlanOutput } from '../../../../lib/model/plan/index.ts';
+import { about, aboutPlan, partIn } from '../../case.ts';
+import type { QuietCase, RuleCases } from '../../rule-case.ts';
+
+/** An output that feeds the processor, with nothing wrong about it. */
+const output = (more: Partial<PlanOutput>): PlanOutput => ({
+  id: 'radio.OUT',
+  item: 'radio',
+  feeds: ['dsp.IN'],
+  form: 'analogue',
+  fromHz: 20,
+  toHz: 20_000,
+  polarity: 'normal',
+  cleanVoltageV: 4,
+  offsetV: 0,
+  equalising: 'none',
+  loadSensing: false,
+  noiseCancelling: false,
+  chimes: false,
+  missing: [],
+  ...more,
+});
+
+const giving = (more: Partial<PlanOutput>) => () =>
+  aboutPlan(({ audio }) => {
+    audio.outputs = [output(more)];
+  });
+
+const input = (more: Partial<PlanInput>): PlanInput => ({
+  input: 'dsp.IN',
+  output: 'radio.OUT',
+  wire: 'radio-signal',
+  level: 'low',
+  sourceV: 4,
+  leastV: 0.5,
+  greatestV: 4,
+  headroomDb: 0,
+  reserveDb: 18.06,
+  verdict: 'within',
+  ...more,
+});
+
+const arriving = (more: Partial<PlanInput>) => () =>
+  aboutPlan(({ audio }) => {
+    audio.inputs = [input(more)];
+  });
+
+const quiet: readonly QuietCase[] = [
+  { name: 'a full-range analogue output with nothing to it', about: giving({}) },
+  {
+    name: 'an output that feeds nothing and that the job does not touch',
+    about: giving({
+      feeds: [],
+      form: 'digital',
+      polarity: 'reversed',
+      equalising: 'moves-with-level',
+      loadSensing: true,
+      noiseCancelling: true,
+      chimes: true,
+    }),
+  },
+  {
+    name: 'nothing known',
+    about: giving({ form: null, fromHz: null, toHz: null, polarity: null, chimes: null }),
+  },
+];
+
+/** Every limit here: common practice, no source, or the parts' own data. */
+export const factoryOutputsCases = {
+  // Common practice, no source.
+  'output-offset-unlikely': {
+    fires: [
+      {
+        name: 'half the supply on a line output',
+        about: giving({ offsetV: 6 }),
+        level: 'caution',
+        subject: 'radio.OUT',
+        says: /line output of radio, and is written with a direct-current offset of 6 V/,
+      },
+      { name: '0.6 V', about: giving({ offsetV: 0.6 }), level: 'caution', subject: 'radio.OUT' },
+    ],
+    quiet: [
+      { name: '0.4 V', about: giving({ offsetV: 0.4 }) },
+      { name: 'one that is not known', about: giving({ offsetV: null }) },
+    ],
+  },
+  'chime-lost': {
+    fires: [
+      {
+        name: 'the job leaves the output open that the chimes sound through',
+        about: () =>
+          about({
+            content: ({ job }) => {
+              delete job.links['radio-signal'];
+              if (job.runs) delete job.runs.right;
+              job['left-open'] = { 'radio.OUT': 'not used', 'dsp.IN': 'not used' };
+            },
+            plan: ({ audio }) => {
+              audio.outputs = [output({ feeds: [], chimes: true })];
+            },
+          }),
+        level: 'stop',
+        subject: 'radio.OUT',
+      },
+    ],
+    quiet: [...quiet, { name: 'the chimes go on through the system', about: giving({ chimes: true }) }],
+  },
+  'digital-output-without-interface': {
+    fires: [
+      {
+        name: 'digital into a line input',
+        about: giving({ form: 'digital' }),
+        level: 'stop',
+        subject: 'radio.OUT',
+      },
+    ],
+    quiet,
+  },
+  'noise-cancelling-on': {
+    fires: [
+      {
+        name: 'cancelling plays through it',
+        about: giving({ noiseCancelling: true }),
+        level: 'caution',
+        subject: 'radio.OUT',
+      },
+    ],
+    quiet,
+  },
+  'band-limited-output': {
+    fires: [
+      {
+        name: 'a tweeter output',
+        about: giving({ fromHz: 3000 }),
+        level: 'caution',
+        subject: 'radio.OUT',
+      },
+      {
+        name: 'a bass output',
+        about: giving({ toHz: 120 }),
+        level: 'caution',
+        subject: 'radio.OUT',
+        says: /120 Hz/,
+      },
+    ],
+    quiet: [
+      ...quiet,
+      {
+        name: 'into a processor that sums',
+        about: () =>
+          about({
+            content: (content) => {
+              partIn(content, 'dsp', 'processor').summing = true;
+            },
+            plan: ({ audio }) => {
+              audio.outputs = [output({ fromHz: 3000 })];
+            },
+          }),
+      },
+    ],
+  },
+  'equalising-moves-with-level': {
+    fires: [
+      {
+        name: 'bass falls with the level',
+        about: giving({ equalising: 'moves-with-level' }),
+        level: 'caution',
+        subject: 'radio.OUT',
+      },
+    ],
+    quiet: [...quiet, { name: 'fixed equalising', about: giving({ equalising: 'fixed' }) }],
+  },
+  // Common practice, no source: the gain is read through whatever stands in the path.
+  'gain-behind-equalising': {
+    fires: [
+      {
+        name: 'fixed equalising',
+        about: giving({ equalising: 'fixed' }),
+        level: 'note',
+        subject: 'radio',
+        says: /radio\.OUT equalise/,
+      },
+    ],
+    quiet: [
+      ...quiet,
+      { name: 'not used', about: giving({ equalising: 'fixed', feeds: [] }) },
+      { name: 'one that moves is told by its own', about: giving({ equalising: 'moves-with-level' }) },
+    ],
+  },
+  'load-sensing-output': {
+    fires: [
+      {
+        name: 'it feels for its speaker',
+        about: giving({ loadSensing: true }),
+        level: 'caution',
+        subject: 'radio.OUT',
+      },
+    ],
+    quiet,
+  },
+  'source-polarity-reversed': {
+    fires: [
+      {
+        name: 'reversed',
+        about: giving({ polarity: 'reversed' }),
+        level: 'caution',
+        subject: 'radio.OUT',
+      },
+    ],
+    quiet,
+  },
+  'input-overdriven': {
+    fires: [
+      {
+        name: '9 V into an input that takes 4 V',
+        // A maker's limit that is passed stops.
+        about: arriving({ sourceV: 9, verdict: 'too-high' }),
+        level: 'stop',
+        subject: 'dsp.IN',
+        says: /9 V/,
+      },
+      {
+        name: 'a speaker output into a line input whose range is not known',
+        about: arriving({ level: 'high', leastV: null, greatestV: null, verdict: 'unknown' }),
+        level: 'stop',
+        subject: 'dsp.IN',
+      },
+    ],
+    quiet: [{ name: 'as much as it takes', about: arriving({}) }],
+  },
+  'input-underdriven': {
+    fires: [
+      {
+        // 20 log10(0.25 / 0.5) = -6.02 dB.
+        name: '0.25 V into an input that asks for 0.5 V',
+        about: arriving({ sourceV: 0.25, reserveDb: -6.02, verdict: 'too-low' }),
+        level: 'note',
+        subject: 'dsp.IN',
+        says: /6\.1 dB/,
+      },
+    ],
+    quiet: [
+      { name: 'within its range', about: arriving({}) },
+      { name: 'not known', about: arriving({ sourceV: null, verdict: 'unknown' }) },
+    ],
+  },
+} satisfies RuleCases;

@@ -1,0 +1,159 @@
+import { about, partIn } from '../../case.ts';
+import { channel, filter, filtered } from '../../changes.ts';
+import type { RuleCases } from '../../rule-case.ts';
+
+export const protectionFiltersCases = {
+  // Common practice, no source: a small speaker without a high-pass stops.
+  'small-speaker-without-high-pass': {
+    fires: [
+      {
+        name: 'a tweeter without a filter',
+        about: () => filtered('amp.1'),
+        level: 'stop',
+        subject: 'amp.1',
+        says: /tweeter/,
+      },
+      {
+        name: 'a low-pass and a subsonic filter are no high-pass',
+        about: () => filtered('amp.1', filter('low-pass', 5000), filter('subsonic', 27)),
+        level: 'stop',
+        subject: 'amp.1',
+      },
+    ],
+    quiet: [{ name: 'a subwoofer without one', about: () => about() }],
+  },
+  // The maker's lowest frequency.
+  'high-pass-too-low': {
+    fires: [
+      {
+        name: 'a tweeter from 80 Hz',
+        about: () => filtered('amp.1', filter('high-pass', 80)),
+        level: 'stop',
+        subject: 'amp.1',
+      },
+      {
+        name: 'a midrange below its range',
+        about: () =>
+          about({
+            content: (content) => {
+              partIn(content, 'tweeter', 'speaker').band = 'midrange';
+            },
+            plan: (plan) => {
+              channel(plan, 'amp.1').filters = [filter('high-pass', 2000)];
+            },
+          }),
+        level: 'caution',
+        subject: 'amp.1',
+      },
+    ],
+    quiet: [
+      { name: 'just at its lowest frequency', about: () => filtered('amp.1', filter('high-pass', 2500)) },
+      {
+        name: 'the higher of two counts',
+        about: () => filtered('amp.1', filter('high-pass', 80), filter('high-pass', 3000)),
+      },
+    ],
+  },
+  // Common practice, no source: a ported enclosure without a subsonic filter is a caution.
+  'ported-without-subsonic': {
+    fires: [
+      {
+        name: 'no subsonic filter',
+        about: () => filtered('amp.2', filter('low-pass', 80)),
+        level: 'caution',
+        subject: 'amp.2',
+        says: /ported/,
+      },
+      {
+        // 36 Hz: 17 Hz are less than half of it.
+        name: 'one at the far stop of its knob, an octave below the tuning',
+        about: () => filtered('amp.2', filter('subsonic', 17)),
+        level: 'caution',
+        subject: 'amp.2',
+        says: /at 17 Hz, too low/,
+      },
+    ],
+    quiet: [
+      { name: 'a subsonic filter', about: () => about() },
+      { name: 'one at half of the tuning', about: () => filtered('amp.2', filter('subsonic', 18)) },
+      {
+        name: 'a sealed enclosure',
+        about: () =>
+          about({
+            content: (content) => {
+              partIn(content, 'vented', 'enclosure').loading = 'sealed';
+            },
+            plan: (plan) => {
+              channel(plan, 'amp.2').filters = [];
+            },
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: 0.7 to 0.8 of tuning, 24 dB per octave. 36 Hz: 25.2 to 28.8 Hz.
+  'subsonic-off-tuning': {
+    fires: [
+      {
+        name: '20 Hz at a tuning of 36 Hz',
+        about: () => filtered('amp.2', filter('subsonic', 20)),
+        level: 'note',
+        subject: 'amp.2',
+      },
+      {
+        name: '12 dB per octave',
+        about: () => filtered('amp.2', filter('subsonic', 27, 2)),
+        level: 'note',
+        subject: 'amp.2',
+        says: /12 dB/,
+      },
+    ],
+    quiet: [
+      { name: '25.2 Hz', about: () => filtered('amp.2', filter('subsonic', 25.2)) },
+      {
+        name: 'one too low to guard is told as missing',
+        about: () => filtered('amp.2', filter('subsonic', 17)),
+      },
+      { name: '28.8 Hz', about: () => filtered('amp.2', filter('subsonic', 28.8)) },
+    ],
+  },
+  // Common practice, no source.
+  'subwoofer-without-low-pass': {
+    fires: [
+      {
+        name: 'a subsonic filter alone',
+        about: () => filtered('amp.2', filter('subsonic', 27)),
+        level: 'caution',
+        subject: 'amp.2',
+        path: '/devices/amp/filters',
+        says: /drives sub without a low-pass/,
+      },
+      { name: 'no filter at all', about: () => filtered('amp.2'), level: 'caution', subject: 'amp.2' },
+    ],
+    quiet: [
+      { name: 'a low-pass', about: () => filtered('amp.2', filter('low-pass', 80)) },
+      { name: 'a tweeter', about: () => filtered('amp.1', filter('high-pass', 3000)) },
+    ],
+  },
+  // The test tone for bass, 50 Hz, lies in the band of every subwoofer; common practice, no source.
+  'subwoofer-high-passed': {
+    fires: [
+      {
+        name: 'a high-pass of 80 Hz, where a low-pass was meant',
+        about: () => filtered('amp.2', filter('high-pass', 80)),
+        level: 'caution',
+        subject: 'amp.2',
+        says: /behind a high-pass at 80 Hz/,
+      },
+      {
+        name: 'a subsonic filter just above 50 Hz',
+        about: () => filtered('amp.2', filter('subsonic', 50.5), filter('low-pass', 80)),
+        level: 'caution',
+        subject: 'amp.2',
+      },
+    ],
+    quiet: [
+      { name: 'a subsonic filter of 50 Hz', about: () => filtered('amp.2', filter('subsonic', 50)) },
+      { name: 'a high-pass of a tweeter', about: () => filtered('amp.1', filter('high-pass', 3000)) },
+    ],
+  },
+} satisfies RuleCases;

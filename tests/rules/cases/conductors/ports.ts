@@ -1,0 +1,224 @@
+import { about, aboutContent, aboutPlan, entry, partIn } from '../../case.ts';
+import { unsized, wire } from '../../changes.ts';
+import { sized } from '../../plan.ts';
+import type { RuleCases } from '../../rule-case.ts';
+
+export const portsCases = {
+  // The part's own data.
+  'port-too-small': {
+    fires: [
+      {
+        name: '2 AWG into a port for 4 AWG',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'amp-feed').size = sized('2');
+          }),
+        level: 'stop',
+        subject: 'block.OUT1',
+      },
+    ],
+    quiet: [
+      {
+        name: '4 AWG written by its area into a port for 4 AWG',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'amp-feed').size = { label: '21.15 mm2', awg: null, areaMm2: 21.15 };
+            wire(plan, 'amp-ground').size = sized('4');
+          }),
+      },
+      {
+        name: '2 AWG with a reducer at both ends',
+        about: () =>
+          aboutPlan((plan) => {
+            for (const id of ['amp-feed', 'amp-ground']) {
+              wire(plan, id).size = sized('2');
+              for (const end of wire(plan, id).ends) end.part = 'reducer';
+            }
+          }),
+      },
+    ],
+  },
+  // The part's own data.
+  'port-too-large': {
+    fires: [
+      {
+        name: '16 AWG into a port for 12 AWG and larger',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'amp-feed').size = sized('16');
+          }),
+        level: 'caution',
+        subject: 'block.OUT1',
+      },
+    ],
+    quiet: [
+      {
+        name: '10 AWG into a port for 10 AWG and larger',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'amp-feed').size = sized('10');
+          }),
+      },
+      {
+        name: 'a wire that no cable was found for',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'amp-feed').size = unsized;
+          }),
+      },
+    ],
+  },
+  // The part's own data: what its maker allows in a port; twin ferrules end at 2 x 16 mm2 (common practice).
+  'port-shared': {
+    fires: [
+      {
+        name: 'two conductors in a port for one',
+        about: () =>
+          aboutContent(({ job }) => {
+            job.links['radio-ground'] = { from: 'radio.GND', to: 'ground.G2' };
+          }),
+        level: 'stop',
+        subject: 'ground.G2',
+      },
+      {
+        name: 'two of 4 AWG in a port that allows two',
+        about: () =>
+          about({
+            content: (content) => {
+              content.job.links['radio-ground'] = { from: 'radio.GND', to: 'ground.G1' };
+              entry(partIn(content, 'bar', 'distribution').terminals, 'G1').conductors = 2;
+            },
+            plan: (plan) => {
+              wire(plan, 'amp-ground').size = sized('4');
+              wire(plan, 'radio-ground').size = sized('4');
+            },
+          }),
+        level: 'caution',
+        subject: 'ground.G1',
+      },
+    ],
+    quiet: [
+      {
+        name: 'two of 8 AWG in a port that allows two',
+        about: () =>
+          aboutContent((content) => {
+            content.job.links['radio-ground'] = { from: 'radio.GND', to: 'ground.G1' };
+            entry(partIn(content, 'bar', 'distribution').terminals, 'G1').conductors = 2;
+          }),
+      },
+    ],
+  },
+  // The part's own data.
+  'port-ferrule': {
+    fires: [
+      {
+        name: 'bare strands where the maker asks for a ferrule',
+        about: () =>
+          about({
+            content: (content) => {
+              entry(partIn(content, 'two-channel', 'amplifier').terminals, 'B+').ferrule = 'required';
+            },
+            plan: (plan) => {
+              Object.assign(wire(plan, 'amp-feed').ends[1], { prep: 'bare', form: 'bare' });
+            },
+          }),
+        level: 'caution',
+        subject: 'amp.B+',
+      },
+      {
+        name: 'a ferrule where the maker refuses one',
+        about: () =>
+          aboutContent((content) => {
+            entry(partIn(content, 'two-channel', 'amplifier').terminals, 'B+').ferrule = 'no';
+          }),
+        level: 'caution',
+        subject: 'amp.B+',
+      },
+    ],
+    quiet: [
+      {
+        name: 'a ferrule where the maker asks for one',
+        about: () =>
+          aboutContent((content) => {
+            entry(partIn(content, 'two-channel', 'amplifier').terminals, 'B+').ferrule = 'required';
+          }),
+      },
+    ],
+  },
+  // ABYC E-11, from memory: at most four on a stud.
+  'lugs-on-stud': {
+    fires: [
+      {
+        name: 'five grounds on one bolt',
+        about: () =>
+          aboutContent(({ job }) => {
+            for (const n of [1, 2, 3, 4]) {
+              job.devices[`bar-${n}`] = { part: 'bar', in: 'boot' };
+              job.links[`ground-${n}`] = { from: `bar-${n}.G0`, to: 'body.cargo' };
+            }
+          }),
+        level: 'caution',
+        subject: 'body.cargo',
+        file: 'vehicle.yaml',
+      },
+    ],
+    quiet: [
+      {
+        name: 'four grounds on one bolt',
+        about: () =>
+          aboutContent(({ job }) => {
+            for (const n of [1, 2, 3]) {
+              job.devices[`bar-${n}`] = { part: 'bar', in: 'boot' };
+              job.links[`ground-${n}`] = { from: `bar-${n}.G0`, to: 'body.cargo' };
+            }
+          }),
+      },
+    ],
+  },
+  // The part's own data.
+  'lug-off-stud': {
+    fires: [
+      {
+        name: 'an M8 lug on an M6 bolt',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'radio-ground').ends[1].part = 'lug';
+          }),
+        level: 'caution',
+        subject: 'body.dash',
+      },
+    ],
+    quiet: [
+      {
+        name: 'an M8 lug on an M8 bolt',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'board-ground').ends[1].part = 'lug';
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: the next size up, never the nearest.
+  'end-off-size': {
+    fires: [
+      {
+        name: 'a lug for 6 to 4 AWG on 16 AWG',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'radio-ground').ends[1].part = 'lug';
+          }),
+        level: 'caution',
+        subject: 'body.dash',
+      },
+    ],
+    quiet: [
+      {
+        name: 'a lug for 6 to 4 AWG on 4 AWG',
+        about: () =>
+          aboutPlan((plan) => {
+            wire(plan, 'board-ground').ends[1].part = 'lug';
+          }),
+      },
+    ],
+  },
+} satisfies RuleCases;

@@ -1,0 +1,156 @@
+import { about, aboutContent, aboutPlan, entry, one, partIn } from '../../case.ts';
+import { run } from '../../changes.ts';
+import type { RuleCases } from '../../rule-case.ts';
+
+/** The wire of the run of 4 m with a length that was written. */
+const written = (length: string) =>
+  aboutContent(({ job }) => {
+    entry(job.links, 'main').length = length;
+  });
+
+/** The signal in a run of 3 m, in a lead that is made so long. */
+const lead = (made: string) =>
+  aboutContent((content) => {
+    partIn(content, 'nine-wire', 'cable')['made-length'] = made;
+    content.job.cables = { phono: { part: 'nine-wire' } };
+    Object.assign(entry(content.job.links, 'radio-signal'), { cable: 'phono', conductors: ['white'] });
+  });
+
+/** A wire over the edge of the sill, in a hole of a size or none, for which the catalogue has no grommet. */
+const atEdge = (wire: string, holeM: number | null) =>
+  about({
+    content: ({ vehicle }) => {
+      one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+    },
+    plan: (plan) => {
+      run(plan).wires = [wire];
+      run(plan).grommets = [{ zone: 'sill', holeM, part: null }];
+    },
+  });
+
+export const runsCases = {
+  // A wire through 1 m of engine bay and 3 m of sill is no shorter than 4 m.
+  'length-under-run': {
+    fires: [
+      {
+        name: 'a lead of 17 in for one of 17 ft',
+        about: () => lead('17 in'),
+        level: 'stop',
+        subject: 'radio-signal',
+        path: '/links/radio-signal',
+        says: /the lead phono of radio-signal is made 17 in/,
+      },
+      {
+        name: '3.99 m in a run of 4 m',
+        about: () => written('3.99 m'),
+        level: 'stop',
+        subject: 'main',
+        path: '/links/main/length',
+        says: /main is written as 157 1\/16 in \(3990 mm\) long, and its way through the run left alone is 157 1\/2 in \(4000 mm\)/,
+      },
+    ],
+    quiet: [
+      { name: 'a lead that is made 4 m long', about: () => lead('4 m') },
+      { name: '4 m in a run of 4 m', about: () => written('4 m') },
+      { name: 'a length that is measured', about: () => about() },
+    ],
+  },
+  // Common practice, no source.
+  'edge-without-grommet': {
+    fires: [
+      {
+        name: 'power through a hole in sheet metal that no grommet fits',
+        about: () => atEdge('main', 0.02),
+        level: 'stop',
+        subject: 'left',
+        path: '/runs/left',
+        says: /main would chafe on sheet metal/,
+        toDo: /add a grommet for a hole of .*20.0 mm.* with a bore of .* or more/,
+      },
+      {
+        name: 'signal through the same',
+        about: () => atEdge('radio-signal', 0.02),
+        level: 'caution',
+        subject: 'left',
+      },
+      {
+        name: 'power over an edge that is no hole',
+        about: () => atEdge('main', null),
+        level: 'caution',
+        subject: 'left',
+        toDo: /edge trim/,
+      },
+      {
+        name: 'an edge that the plan does not tell of',
+        about: () =>
+          aboutContent(({ vehicle }) => {
+            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+          }),
+        level: 'caution',
+        subject: 'left',
+      },
+    ],
+    quiet: [
+      {
+        name: 'an edge with a grommet',
+        about: () =>
+          about({
+            content: ({ vehicle }) => {
+              one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+            },
+            plan: (plan) => {
+              run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: 'grommet-12' }];
+            },
+          }),
+      },
+    ],
+  },
+  // Geometry: a bundle does not go through a hole that is smaller.
+  'bundle-over-hole': {
+    fires: [
+      {
+        name: '12 mm through 11 mm',
+        about: () =>
+          aboutContent(({ vehicle }) => {
+            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] =
+              '11 mm';
+          }),
+        level: 'caution',
+        subject: 'left',
+      },
+    ],
+    quiet: [
+      {
+        name: '12 mm through 12 mm',
+        about: () =>
+          aboutContent(({ vehicle }) => {
+            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] =
+              '12 mm';
+          }),
+      },
+    ],
+  },
+  // Geometry: the same for the bore of a covering.
+  'bundle-over-covering': {
+    fires: [
+      {
+        name: '26 mm in a bore of 25 mm',
+        about: () =>
+          aboutPlan((plan) => {
+            run(plan).bundleM = 0.026;
+          }),
+        level: 'caution',
+        subject: 'left',
+      },
+    ],
+    quiet: [
+      {
+        name: '25 mm in a bore of 25 mm',
+        about: () =>
+          aboutPlan((plan) => {
+            run(plan).bundleM = 0.025;
+          }),
+      },
+    ],
+  },
+} satisfies RuleCases;

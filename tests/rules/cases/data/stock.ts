@@ -1,0 +1,80 @@
+import { aboutPlan } from '../../case.ts';
+import type { RuleCases } from '../../rule-case.ts';
+
+export const stockCases = {
+  // The shop's own stock.
+  'stock-short': {
+    fires: [
+      {
+        name: 'two lugs short',
+        about: () =>
+          aboutPlan((plan) => {
+            plan.pick = [
+              {
+                part: 'lug',
+                title: 'Lug',
+                kind: 'terminal',
+                quantity: 4,
+                unit: 'piece',
+                stockQuantity: 2,
+                short: 2,
+              },
+            ];
+          }),
+        level: 'caution',
+        subject: 'lug',
+        path: '/stock/lug',
+        file: 'shop.yaml',
+      },
+      {
+        name: '14 ft that no single reel holds',
+        about: () =>
+          aboutPlan((plan) => {
+            plan.pick = [
+              {
+                part: 'reel',
+                title: 'Wire',
+                kind: 'wire',
+                quantity: 4.27,
+                unit: 'm',
+                stockQuantity: 4.88,
+                short: 1.83,
+              },
+            ];
+          }),
+        level: 'caution',
+        subject: 'reel',
+        file: 'shop.yaml',
+        says: /no single reel/,
+      },
+    ],
+    quiet: [
+      {
+        name: 'enough, and a fuse that has a rule of its own',
+        about: () =>
+          aboutPlan((plan) => {
+            plan.pick = [
+              {
+                part: 'lug',
+                title: 'Lug',
+                kind: 'terminal',
+                quantity: 4,
+                unit: 'piece',
+                stockQuantity: 4,
+                short: 0,
+              },
+              {
+                part: 'some-fuse',
+                title: 'Fuse',
+                kind: 'fuse',
+                quantity: 4,
+                unit: 'piece',
+                stockQuantity: 2,
+                short: 2,
+              },
+            ];
+          }),
+      },
+    ],
+  },
+} satisfies RuleCases;

@@ -1,0 +1,189 @@
+import { about, aboutContent, entry, partIn } from '../../case.ts';
+import { board, soundPoint } from '../../changes.ts';
+import type { Written } from '../../content.ts';
+import type { RuleCases } from '../../rule-case.ts';
+
+type Fixing = ReturnType<typeof partIn<'fixing'>>;
+
+/** The bolt of both fixings, M6 by 40 mm through a board of 12 mm, with something else about it. */
+const bolt =
+  (change: Partial<Fixing>, more: (content: Written) => void = () => {}) =>
+  () =>
+    aboutContent((content) => {
+      Object.assign(partIn(content, 'screw', 'fixing'), change);
+      more(content);
+    });
+
+const fixingA = ({ job }: Written) => entry(entry(job.boards, 'main').fixings, 'a');
+
+/** A bolt of so many millimetres over a spacer of 12 mm, whose stack the plan makes as high as told. */
+const overSpacer = (length: string, makesM: number) => () =>
+  about({
+    content: (content) => {
+      partIn(content, 'screw', 'fixing').length = length;
+      fixingA(content).spacer = '12 mm';
+    },
+    plan: (plan) => {
+      board(plan).pieces = [
+        {
+          ...{ id: 'main.a.pad', carries: 'a', form: 'pad', count: 1, widthM: 0.04, lengthM: 0.04 },
+          ...{ thicknessM: 0.012, layers: 1, parts: [], makesM, packM: 0, holeM: 0.0066 },
+        },
+      ];
+    },
+  });
+
+/** The amplifier on the board, with feet of a hole so wide, and a wood screw #8 in the catalogue. */
+const feet = (diameter: string, bearsOn?: string) => () =>
+  about({
+    content: (content) => {
+      partIn(content, 'two-channel', 'amplifier')['mounting-holes'] = [
+        { x: '5 mm', y: '5 mm', diameter: '5 mm' },
+        { x: '95 mm', y: '5 mm', diameter },
+      ];
+      content.parts.pan = {
+        ...{ kind: 'fixing', title: 'Wood screw', form: 'wood-screw', thread: '#8' },
+        ...{ length: '16 mm', pilot: '3 mm', clearance: '4.4 mm' },
+        ...(bearsOn !== undefined && { 'bears-on': bearsOn }),
+      };
+    },
+    plan: (plan) => {
+      board(plan).placements = [
+        {
+          ...{
+            item: 'amp',
+            xM: 0.1,
+            yM: 0.1,
+            turnDeg: 0,
+            widthM: 0.1,
+            depthM: 0.1,
+            heightM: 0.05,
+            raisedM: 0,
+          },
+          ...{ keepClear: [], chosen: 'given' },
+        },
+      ];
+    },
+  });
+
+export const fixingsCases = {
+  // The thread of the point, as the vehicle's file tells it: M6.
+  'fixing-misfits-point': {
+    fires: [
+      {
+        name: 'a bolt M6 for a point M8',
+        about: bolt({}, (content) => {
+          soundPoint(content).stud = 'M8';
+        }),
+        level: 'stop',
+        subject: 'a',
+        path: '/boards/main/fixings/a',
+        says: /has the thread M6, and p1 takes a bolt M8/,
+      },
+      { name: 'a bolt M8 for a point M6', about: bolt({ thread: 'M8' }), level: 'stop', subject: 'b' },
+      {
+        name: 'a wood screw into a rivet nut',
+        about: bolt({ form: 'wood-screw', thread: '#8' }),
+        level: 'stop',
+        subject: 'a',
+        says: /is a wood screw, which has no hold in a thread/,
+      },
+      {
+        name: 'a rivet nut in place of its bolt',
+        about: bolt({ form: 'rivet-nut' }),
+        level: 'stop',
+        subject: 'a',
+        says: /is a rivet nut/,
+      },
+      {
+        name: 'a screw by number in a metric nut',
+        about: bolt({ thread: '#10' }),
+        level: 'stop',
+        subject: 'a',
+      },
+    ],
+    quiet: [
+      { name: 'M6 in M6', about: () => about() },
+      { name: 'a bolt', about: bolt({ form: 'bolt' }) },
+    ],
+  },
+  // ISO 4032, from memory: a regular nut is 0.8 diameters high; a whole diameter is common practice. M6: 4.8 and 6 mm.
+  'fixing-too-short': {
+    fires: [
+      {
+        name: '17.9 mm through 12 mm: 5.9 mm are left',
+        about: bolt({ length: '17.9 mm' }),
+        level: 'caution',
+        subject: 'a',
+        says: /has .*5.9 mm.* left for its thread/,
+      },
+      {
+        name: '16.9 mm: 4.9 mm are left',
+        about: bolt({ length: '16.9 mm' }),
+        level: 'caution',
+        subject: 'a',
+      },
+      { name: '16.7 mm: 4.7 mm are left', about: bolt({ length: '16.7 mm' }), level: 'stop', subject: 'a' },
+      {
+        name: '11 mm does not come through',
+        about: bolt({ length: '11 mm' }),
+        level: 'stop',
+        subject: 'b',
+        path: '/boards/main/fixings/b',
+        says: /does not reach p2/,
+      },
+      {
+        name: '29 mm over a spacer of 12 mm',
+        about: overSpacer('29 mm', 0.012),
+        level: 'caution',
+        subject: 'a',
+        says: /12.0 mm.* of spacer/,
+      },
+      {
+        name: '30 mm over a stack that comes to 14 mm',
+        about: overSpacer('30 mm', 0.014),
+        level: 'stop',
+        subject: 'a',
+      },
+    ],
+    quiet: [
+      { name: '18 mm through 12 mm', about: bolt({ length: '18 mm' }) },
+      { name: '30 mm over a spacer of 12 mm', about: overSpacer('30 mm', 0.012) },
+      {
+        name: 'a screw that does not fit its point is told as that',
+        about: bolt({ length: '5 mm', thread: 'M8' }),
+      },
+    ],
+  },
+  // Geometry. A #8 is 4.17 mm thick (ASME B18.6), and an ordinary head counts as twice that: 8.3 mm.
+  'head-pulls-through': {
+    fires: [
+      {
+        name: 'a head of 6.5 mm on a clearance hole of 6.6 mm',
+        about: bolt({ clearance: '6.6 mm', 'bears-on': '6.5 mm' }),
+        level: 'stop',
+        subject: 'a',
+        path: '/boards/main/fixings/a',
+      },
+      {
+        name: 'feet with a hole of 8.5 mm, the head not told',
+        about: feet('8.5 mm'),
+        level: 'caution',
+        subject: 'amp',
+        path: '/devices/amp',
+        says: /across as an ordinary one, and a mounting hole of amp/,
+      },
+      {
+        name: 'a head that is told, as wide as the hole',
+        about: feet('8 mm', '8 mm'),
+        level: 'stop',
+        subject: 'amp',
+      },
+    ],
+    quiet: [
+      { name: 'feet with a hole of 8 mm', about: feet('8 mm') },
+      { name: 'a washer of 12 mm on a hole of 8.5 mm', about: feet('8.5 mm', '12 mm') },
+      { name: 'a head of 10 mm on 6.6 mm', about: bolt({ clearance: '6.6 mm', 'bears-on': '10 mm' }) },
+    ],
+  },
+} satisfies RuleCases;

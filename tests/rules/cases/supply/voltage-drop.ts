@@ -1,0 +1,133 @@
+import { about, aboutPlan, byId } from '../../case.ts';
+import { drop, point, setNode } from '../../changes.ts';
+import type { RuleCases } from '../../rule-case.ts';
+
+/** A drop of 4 % of 13.8 V, lost in a conductor, a fuse and joints (V). */
+const lost = (conductorV: number, fuseV: number) =>
+  aboutPlan((plan) =>
+    Object.assign(drop(plan), {
+      share: 0.04,
+      feedDropV: 0.472,
+      parts: [
+        { kind: 'conductor', of: 'amp-feed', dropV: conductorV },
+        { kind: 'fuse', of: 'main-fuse', dropV: fuseV },
+        { kind: 'joint', of: 'main', dropV: 0.552 - conductorV - fuseV },
+      ],
+    }),
+  );
+
+export const voltageDropCases = {
+  // Common practice, no source: feed plus return at most 3 % at rated power.
+  'drop-over-limit': {
+    fires: [
+      {
+        name: '4 %',
+        about: () => aboutPlan((plan) => Object.assign(drop(plan), { share: 0.04, feedDropV: 0.472 })),
+        level: 'caution',
+        subject: 'amp',
+        says: /4 % of 13.8 V/,
+      },
+      {
+        name: '3.1 %, of which other currents lift a part',
+        about: () =>
+          aboutPlan((plan) =>
+            Object.assign(drop(plan), { share: 0.031, feedDropV: 0.3, groundDropV: 0.1, liftedV: 0.0278 }),
+          ),
+        level: 'caution',
+        subject: 'amp',
+        says: /with the 0.028 V that other currents lift on the way, 3.1 % of 13.8 V/,
+      },
+      {
+        name: 'with what it is lost in: 0.14 V too much, of which more copper may take off half of 0.3 V',
+        about: () => lost(0.3, 0.2),
+        level: 'caution',
+        subject: 'amp',
+        says: /lost in conductors 0.3 V, fuses 0.2 V and joints 0.052 V/,
+        toDo: /^run amp-feed, which loses 0.3 V, larger or shorter/,
+      },
+      {
+        name: 'where more copper does not mend it, half of 0.27 V being too little',
+        about: () => lost(0.27, 0.23),
+        level: 'caution',
+        subject: 'amp',
+        toDo: /larger conductors alone do not mend it.*fuse main-fuse \(0.23 V\)/,
+      },
+    ],
+    quiet: [
+      { name: '3 %', about: () => aboutPlan((plan) => Object.assign(drop(plan), { share: 0.03 })) },
+      {
+        name: '4 %, but the shop allows 5 %',
+        about: () =>
+          about({
+            content: ({ shop }) => {
+              shop.rules = { 'drop-limit': '5 %' };
+            },
+            plan: (plan) => Object.assign(drop(plan), { share: 0.04 }),
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: 0.1 V good, 0.2 V limit.
+  'ground-drop': {
+    fires: [
+      {
+        name: '0.15 V',
+        about: () => aboutPlan((plan) => Object.assign(drop(plan), { groundDropV: 0.15 })),
+        level: 'note',
+        subject: 'amp',
+      },
+      {
+        name: '0.25 V',
+        about: () => aboutPlan((plan) => Object.assign(drop(plan), { groundDropV: 0.25 })),
+        level: 'caution',
+        subject: 'amp',
+      },
+    ],
+    quiet: [
+      { name: '0.1 V', about: () => aboutPlan((plan) => Object.assign(drop(plan), { groundDropV: 0.1 })) },
+    ],
+  },
+  // Common practice, no source: any one joint 50 mV.
+  'joint-drop': {
+    fires: [
+      {
+        name: '60 mV, whichever way the current runs',
+        about: () =>
+          aboutPlan((plan) => {
+            byId(point(plan, 'rated-power').elements, 'main-lug').dropV = -0.06;
+          }),
+        level: 'caution',
+        subject: 'main-lug',
+      },
+    ],
+    quiet: [
+      {
+        name: '50 mV, and more over the body, which is a path',
+        about: () =>
+          aboutPlan((plan) => {
+            const joint = byId(point(plan, 'rated-power').elements, 'main-lug');
+            joint.dropV = 0.05;
+            point(plan, 'rated-power').elements.push({ ...joint, id: 'body.cargo', of: 'body', dropV: 0.08 });
+          }),
+      },
+    ],
+  },
+  // Common practice, no source: alternator to battery 0.2 V.
+  'charge-lead-drop': {
+    fires: [
+      {
+        name: '0.3 V',
+        about: () => aboutPlan((plan) => setNode(plan, 'rated-power', 'alternator.B+', 14.7)),
+        level: 'caution',
+        subject: 'alternator.B+',
+        file: 'vehicle.yaml',
+      },
+    ],
+    quiet: [
+      {
+        name: '0.2 V',
+        about: () => aboutPlan((plan) => setNode(plan, 'rated-power', 'alternator.B+', 14.6)),
+      },
+    ],
+  },
+} satisfies RuleCases;
