@@ -5,8 +5,8 @@ import { fillDrawings, hasDrawingTokens } from './drawing-token.ts';
 import type { Page } from './page.ts';
 
 /**
- * The HTML of one page, from its model to its drawings: what the server gives on demand, and what a build
- * writes for the same page.
+ * The HTML of one page, from its model to its drawings: the one way to a page, for the server that gives it on demand,
+ * for the build that writes it and for the printer.
  */
 export function renderPage(page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
   const html = templates.render(page.template, { doc: frozen(page.model()) });
@@ -14,12 +14,7 @@ export function renderPage(page: Page, templates: Environment, drawingsOf: Drawi
 }
 
 /** Puts the drawings of a page in, which is done last: they are large, and no page holds them before. */
-export function putDrawings(
-  html: string,
-  page: Page,
-  templates: Environment,
-  drawingsOf: DrawingsOf,
-): string {
+function putDrawings(html: string, page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
   if (page.plan === undefined || !hasDrawingTokens(html)) return html;
   const figures = (drawings: readonly PlanDrawing[]): string =>
     templates.render('drawings.njk', { drawings: drawings.map(figureOf) });

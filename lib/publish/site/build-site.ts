@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import Eleventy from '@11ty/eleventy';
 import type { Audience } from '../../model/audience.ts';
 import type { Page } from '../page/page.ts';
+import { renderPage } from '../page/render-page.ts';
 import { shopSitePlugin } from './eleventy-plugin.ts';
 import { searchIndex } from './search-index.ts';
 import type { DrawingsOf, ShopSite } from './shop-site.ts';
@@ -89,12 +90,20 @@ function soleJob({ jobs: [job, ...others] }: ShopSite): string {
   return job.plan.job.id;
 }
 
+/** Has the site generator write every page; what stands on each is made by the way that the server takes too. */
 async function writePages(pages: readonly Page[], folder: string, drawingsOf: DrawingsOf): Promise<void> {
   const templates = openTemplates();
+  const byAddress = new Map(pages.map((page) => [page.address, page]));
+  const htmlOf = (address: string): string => {
+    const page = byAddress.get(address);
+    if (page === undefined) throw new Error(`No page has the address ${address}.`);
+    return renderPage(page, templates, drawingsOf);
+  };
   const eleventy = new Eleventy(join(projectFolder, 'site'), folder, {
     quietMode: true,
     configPath: false,
-    config: (configuration) => configuration.addPlugin(shopSitePlugin, { pages, templates, drawingsOf }),
+    config: (configuration) =>
+      configuration.addPlugin(shopSitePlugin, { addresses: pages.map(({ address }) => address), htmlOf }),
   });
   eleventy.disableLogger();
   await eleventy.write();

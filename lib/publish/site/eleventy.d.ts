@@ -1,17 +1,17 @@
 /** The little of Eleventy that is used: the package ships no types of its own. */
 declare module '@11ty/eleventy' {
-  import type { Environment } from 'nunjucks';
-
   export interface TransformScope {
     readonly page: { readonly url: string | false };
   }
   export interface EleventyConfiguration {
     addTemplate(path: string, content: string, data: object): void;
-    addTransform(name: string, transform: (this: TransformScope, content: string) => string): void;
+    addTransform(
+      name: string,
+      transform: (this: TransformScope, content: string) => string | Promise<string>,
+    ): void;
     addPlugin<O>(plugin: (configuration: EleventyConfiguration, options: O) => void, options: O): void;
     /** Timings of what a configuration adds. */
     readonly benchmarks: { readonly config: { setMinimumThresholdPercent(percent: number): void } };
-    setLibrary(engine: string, library: Environment): void;
     setTemplateFormats(formats: readonly string[]): void;
     setUseGitIgnore(use: boolean): void;
   }
