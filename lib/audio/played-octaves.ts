@@ -1,5 +1,5 @@
-import { magnitude } from './filter/complex.ts';
-import { levelDb, type Response } from './filter/filters.ts';
+import { magnitude, type Response } from './filter/complex.ts';
+import { levelDb } from './filter/filters.ts';
 import { frequencies } from './filter/response-curve.ts';
 
 /** A way with the corners of its band; one that it lacks is left open to that end. */

@@ -1,5 +1,5 @@
 import { boxRound, type PaperBox, type PaperPoint } from './paper.ts';
-import { roundedText } from './serialise.ts';
+import { roundedText } from './rounded-text.ts';
 import { lengthOnPaper, onPaper, type PlanView } from './sheet/scale.ts';
 
 /**

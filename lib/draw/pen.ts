@@ -1,6 +1,6 @@
 import type { G, Svg } from '@svgdotjs/svg.js';
 import type { PaperPoint } from './paper.ts';
-import { roundedText } from './serialise.ts';
+import { roundedText } from './rounded-text.ts';
 import { arrow, dashesMm, type Ink, inks, type LineStyle, lines } from './style.ts';
 
 /** Where strokes are put. */

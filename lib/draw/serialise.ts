@@ -1,4 +1,5 @@
 import type { TextMetrics } from './lettering/text-metrics.ts';
+import { roundNumbers } from './rounded-text.ts';
 import { emMm as emOf, fontFamilies, type TypeStyle, types } from './style.ts';
 
 /** The parts of a DOM node that writing needs. */
@@ -114,17 +115,6 @@ function attributeText(node: MarkupNode, options: SerialiseOptions): string {
 function attributeValue(name: string, value: string, options: SerialiseOptions): string {
   if (numeric.has(name)) return roundNumbers(value);
   return options.colours === 'resolved' ? value.replace(/var\(--[\w-]+, ([^)]+)\)/g, '$1') : value;
-}
-
-/** Rounds every number in a text such as path data to three decimals; never `-0`, never an exponent. */
-export function roundNumbers(text: string): string {
-  return text.replace(/-?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/gi, (digits) => roundedText(Number(digits)));
-}
-
-/** One number to three decimals, without trailing noughts. */
-export function roundedText(value: number): string {
-  if (!Number.isFinite(value)) throw new RangeError(`${value} can't be drawn`);
-  return String(Number(value.toFixed(3)) + 0);
 }
 
 function escapeText(text: string): string {

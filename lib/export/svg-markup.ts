@@ -1,4 +1,4 @@
-import { roundedText } from '../draw/serialise.ts';
+import { roundedText } from '../draw/rounded-text.ts';
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 

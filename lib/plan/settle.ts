@@ -1,13 +1,14 @@
 import type { PlannedChannel } from './audio/audio-channels.ts';
 import { channelWires, sizeSpeakerWires } from './audio/speaker-sizing.ts';
-import type { LaidBoard } from './board/board-layout.ts';
 import { chooseProposals } from './board/board-proposals.ts';
 import { type RoutedBoard, routeBoards } from './board/board-routes.ts';
+import type { LaidBoard } from './board/laid-board.ts';
 import type { SizedConductor } from './power/sizing/conductor-sizing.ts';
 import { LeastSizes } from './power/sizing/least-sizes.ts';
+import type { PowerSizing } from './power/sizing/power-sizing.ts';
 import { sizeForDrop } from './power/sizing/size-for-drop.ts';
 import { sizeOthers } from './power/sizing/size-others.ts';
-import type { PowerSizing, SizedPower } from './power/sizing/size-power.ts';
+import type { SizedPower } from './power/sizing/size-power.ts';
 import { colourPairs } from './wiring/pair-colours.ts';
 import { wireLengths } from './wiring/wire-lengths.ts';
 

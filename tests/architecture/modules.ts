@@ -75,12 +75,12 @@ export function readModule(path: string, source: string): Pick<Module, 'takes' |
   return { takes, names };
 }
 
-/** The rings among modules that run each other: of each, its modules in the order in which one takes the next. */
+/** The rings among modules that take values or types of each other: of each, its modules, one after the one that takes it. */
 export function rings(modules: readonly Pick<Module, 'path' | 'takes'>[]): string[][] {
   const next = new Map(
     modules.map(({ path, takes }) => [
       path,
-      takes.flatMap(({ module, typesOnly }) => (module !== null && !typesOnly ? [module] : [])),
+      takes.flatMap(({ module }) => (module === null ? [] : [module])),
     ]),
   );
   const done = new Set<string>();

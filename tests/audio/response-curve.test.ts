@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isFault } from '../../lib/audio/fault.ts';
-import { levelDb, type Path, pathResponse, type Response } from '../../lib/audio/filter/filters.ts';
+import type { Response } from '../../lib/audio/filter/complex.ts';
+import { levelDb, type Path, pathResponse } from '../../lib/audio/filter/filters.ts';
 import { frequencies, type Sampling, sumResponse } from '../../lib/audio/filter/response-curve.ts';
 import { subsonicCorner } from '../../lib/audio/filter/subsonic-corner.ts';
 

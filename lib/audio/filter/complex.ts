@@ -43,3 +43,6 @@ export function polynomial(coefficients: readonly number[], s: Complex): Complex
     },
   );
 }
+
+/** The complex response at a frequency in Hz. */
+export type Response = (frequencyHz: number) => Complex;

@@ -1,7 +1,7 @@
 import type { Traced } from '../../model/trace.ts';
 import { type AudioFault, audioFault, isPositive } from '../fault.ts';
 import { input, traced } from '../traced.ts';
-import { type Complex, magnitude, multiply, one, polar, reciprocal } from './complex.ts';
+import { type Complex, magnitude, multiply, one, polar, type Response, reciprocal } from './complex.ts';
 import { type FilterType, type Prototype, prototypeFamilies } from './low-pass-prototypes.ts';
 import { isShaped, type Peak, peakResponse } from './peak.ts';
 
@@ -14,9 +14,6 @@ export interface Filter {
 }
 
 export type FilterFault = AudioFault<'filter-order-not-made' | 'filter-corner-unclear'>;
-
-/** The complex response at a frequency in Hz. */
-export type Response = (frequencyHz: number) => Complex;
 
 function filterFault(where: string, { type, order, cornerHz }: Filter): FilterFault | null {
   const family = prototypeFamilies[type];

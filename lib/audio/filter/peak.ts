@@ -1,5 +1,5 @@
+import type { Response } from './complex.ts';
 import { type Complex, multiply, reciprocal } from './complex.ts';
-import type { Response } from './filters.ts';
 
 /** One band of an equaliser, or the boost of an amplifier: it raises or lowers the level about its centre. */
 export interface Peak {

@@ -1,5 +1,5 @@
-import { add } from './complex.ts';
-import { levelDb, type Response } from './filters.ts';
+import { add, type Response } from './complex.ts';
+import { levelDb } from './filters.ts';
 
 /** Frequencies to look at: how many, from where to where. */
 export interface Sampling {

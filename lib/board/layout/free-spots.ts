@@ -1,5 +1,5 @@
 import { type Box, boxOf, distanceToBox, edgesOf, insideRing, type Point } from '../shape/point.ts';
-import type { Grounds } from './lattice.ts';
+import type { Grounds } from './grounds.ts';
 
 /** The spots of a square lattice at which the lower left corner of a box may be. By `column * rows + row`. */
 export interface FreeSpots {

@@ -1,10 +1,8 @@
-import { flatten } from '../shape/bulge.ts';
-import type { BoardShape } from '../shape/outline.ts';
-import { type Box, boxOf, edgesOf, type Point, type Ring } from '../shape/point.ts';
+import type { Box, Point, Ring } from '../shape/point.ts';
 import { roomInsideM } from '../shape/ring-gap.ts';
 import { type FreeSpots, freeSpots } from './free-spots.ts';
+import type { Grounds } from './grounds.ts';
 import { type Item, type TurnDeg, turnedSize, turns } from './item.ts';
-import type { FixingHead } from './placement.ts';
 
 /** A place on the lattice where an item may stand, and its column and row. */
 export interface Site extends Point {
@@ -23,24 +21,6 @@ export interface Sites {
   at(turnDeg: TurnDeg, column: number, row: number): Site | undefined;
   /** The one whose corner is nearest to a point, were the lattice without end; undefined where that is off the board. */
   nearest(turnDeg: TurnDeg, corner: Point): Site | undefined;
-}
-
-/** The lines of a board that no item may stand across. */
-export interface Grounds {
-  readonly box: Box;
-  readonly outer: Ring;
-  readonly openings: readonly Ring[];
-  readonly edges: readonly (readonly [Point, Point])[];
-  /** Round holes, and heads of fixings. */
-  readonly holes: readonly (Point & { readonly diameterM: number })[];
-}
-
-/** The grounds of a board, arcs flattened to a tenth of a millimetre. */
-export function groundsOf(shape: BoardShape, heads: readonly FixingHead[] = []): Grounds {
-  const { outline, cutouts } = shape;
-  const holes = [...shape.holes, ...heads.map(({ xM, yM, radiusM }) => ({ xM, yM, diameterM: 2 * radiusM }))];
-  const [outer = [], ...openings] = [outline, ...cutouts].map((loop) => flatten(loop, 0.0001));
-  return { box: boxOf(outer), outer, openings, edges: [outer, ...openings].flatMap(edgesOf), holes };
 }
 
 /**

@@ -1,7 +1,8 @@
 import type { BoardFault } from '../fault.ts';
 import { type Random, seeded } from '../random.ts';
 import { BestLayouts } from './best-layouts.ts';
-import { groundsOf, tooLargeByM } from './lattice.ts';
+import { groundsOf } from './grounds.ts';
+import { tooLargeByM } from './lattice.ts';
 import { blockedIn, noClearPlace, noRoom } from './layout-faults.ts';
 import { LayoutMoves, type Stand } from './layout-moves.ts';
 import {

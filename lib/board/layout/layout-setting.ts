@@ -8,8 +8,9 @@ import {
 } from '../cut/holes-short.ts';
 import { boardCentroid } from '../measure.ts';
 import { endsAway } from './facing.ts';
+import { groundsOf } from './grounds.ts';
 import type { Item, Placement } from './item.ts';
-import { groundsOf, raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
+import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { type PlacedItem, place } from './placed.ts';
 import type { LayoutBoard, LayoutRules } from './placement.ts';
 import { type Link, type Score, type ScoreBoard, scoreLayout } from './score.ts';

@@ -6,11 +6,11 @@ import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { onPaper } from '../sheet/scale.ts';
 import { type LineStyle, lines } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import type { BoardScene } from './board-sheets.ts';
 import { drawBoardEdge, drawHole, rectangleOnPaper, windowBox, windowRound } from './board-view.ts';
 import { clippedLine, interrupted, pointIn } from './clip.ts';
 import { type ItemOnBoard, itemOnBoard } from './item-on-board.ts';
 import { drawRibs } from './ribs-on-board.ts';
+import type { BoardScene } from './scaled-sheet.ts';
 import { hiddenLast, itemsOver } from './stacked-items.ts';
 
 /** The box of the whole board on paper, or of the part of it that is shown. */

@@ -1,32 +1,19 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawPage, type Page } from '../page.ts';
-import type { PaperBox } from '../paper.ts';
-import { type PlanView, type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
-import type { Drawing } from '../surface.ts';
+import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import { cutItems, fewestTiles } from './board-tiles.ts';
 import { windowRound } from './board-view.ts';
 import { type Attempt, withDetails } from './detail-sheets.ts';
 import { directionArrowsMm } from './direction-arrows.ts';
-import { type Margins, type ScaledSheet, type SheetRooms, sheetFor, sheetRooms } from './scaled-sheet.ts';
+import {
+  type BoardPicture,
+  type ScaledSheet,
+  type SheetRooms,
+  sheetFor,
+  sheetRooms,
+} from './scaled-sheet.ts';
 import { tilePage } from './tile-page.ts';
-
-/** A board, or a part of it, as one sheet shows it. */
-export interface BoardScene {
-  readonly plan: BuildPlan;
-  readonly board: PlanBoard;
-  readonly view: PlanView;
-  /** The part of the board that is shown, on paper; null where all of it is. */
-  readonly clip: PaperBox | null;
-  readonly room: PaperBox;
-}
-
-/** A drawing of a board that may be spread over several sheets. */
-export interface BoardPicture {
-  readonly base: Omit<Page, 'paint' | 'scale' | 'orientation'>;
-  readonly margins: (ratio: ScaleRatio) => Margins;
-  readonly paint: (drawing: Drawing, scene: BoardScene) => readonly string[];
-}
 
 const mostTiles = 6;
 

@@ -2,9 +2,9 @@ import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawPage, type Page } from '../page.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
-import type { BoardPicture } from './board-sheets.ts';
 import { cutItems, fewestTiles } from './board-tiles.ts';
 import type { BoardWindow } from './board-view.ts';
+import type { BoardPicture } from './scaled-sheet.ts';
 import { type SheetRooms, sheetRooms } from './scaled-sheet.ts';
 import { tilePage } from './tile-page.ts';
 

@@ -6,10 +6,10 @@ import { type TextLabel, textObstacles } from '../lettering/view-labels.ts';
 import { grown } from '../paper.ts';
 import { types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import type { BoardScene } from './board-sheets.ts';
 import type { ItemOnBoard } from './item-on-board.ts';
 import { fanNames } from './name-fan.ts';
 import type { OutsideNames } from './panel-lettering.ts';
+import type { BoardScene } from './scaled-sheet.ts';
 
 /** What of an item found no room inside it. */
 export interface ItemLettering {

@@ -7,9 +7,9 @@ import { lengthOnPaper, type PlanView } from '../sheet/scale.ts';
 import { keepClearPitchMm, keepClearStyles, type LineStyle, lines, spacing } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { surroundingsBox } from './board-base.ts';
-import type { BoardScene } from './board-sheets.ts';
 import { clippedLine, interrupted } from './clip.ts';
 import type { ItemOnBoard } from './item-on-board.ts';
+import type { BoardScene } from './scaled-sheet.ts';
 
 /** A strip of paper in front of a side of an item, and for what it is kept clear. */
 export interface ClearBand {

@@ -3,9 +3,9 @@ import type { BuildPlan, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { splitTerminal } from '../feed/feed-tree.ts';
 import type { PaperPoint } from '../paper.ts';
 import { onPaper } from '../sheet/scale.ts';
-import type { BoardScene } from './board-sheets.ts';
 import { type ItemOnBoard, nearestSide } from './item-on-board.ts';
 import { labelsText } from './merge-names.ts';
+import type { BoardScene } from './scaled-sheet.ts';
 
 /** Where a route ends at an item. */
 export interface RouteEnd {

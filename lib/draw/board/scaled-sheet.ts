@@ -1,8 +1,10 @@
-import type { BuildPlan } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type Page, roomOf } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
+import type { PlanView } from '../sheet/scale.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
+import type { Drawing } from '../surface.ts';
 import type { BoardWindow } from './board-view.ts';
 
 /** Room to leave free round a thing that is drawn to scale, millimetres of paper. */
@@ -65,4 +67,21 @@ export function within(room: PaperBox, { left, right, top, bottom }: Margins): P
     rightMm: room.rightMm - right,
     bottomMm: room.bottomMm - bottom,
   };
+}
+
+/** A drawing of a board that may be spread over several sheets. */
+export interface BoardPicture {
+  readonly base: Omit<Page, 'paint' | 'scale' | 'orientation'>;
+  readonly margins: (ratio: ScaleRatio) => Margins;
+  readonly paint: (drawing: Drawing, scene: BoardScene) => readonly string[];
+}
+
+/** A board, or a part of it, as one sheet shows it. */
+export interface BoardScene {
+  readonly plan: BuildPlan;
+  readonly board: PlanBoard;
+  readonly view: PlanView;
+  /** The part of the board that is shown, on paper; null where all of it is. */
+  readonly clip: PaperBox | null;
+  readonly room: PaperBox;
 }

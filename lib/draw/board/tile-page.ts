@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import type { Page } from '../page.ts';
 import { grown } from '../paper.ts';
-import type { BoardPicture } from './board-sheets.ts';
 import { type BoardWindow, viewIn, windowBox } from './board-view.ts';
+import type { BoardPicture } from './scaled-sheet.ts';
 import { type ScaledSheet, within } from './scaled-sheet.ts';
 
 /** One of several sheets of a picture: a part of the board, or a detail of it. */

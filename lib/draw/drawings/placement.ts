@@ -11,7 +11,7 @@ import {
   itemsOf,
   shownBox,
 } from '../board/board-base.ts';
-import { type BoardPicture, type BoardScene, boardSheets } from '../board/board-sheets.ts';
+import { boardSheets } from '../board/board-sheets.ts';
 import { rectangleOnPaper } from '../board/board-view.ts';
 import { pointIn } from '../board/clip.ts';
 import { drawExits, type Exit, type ExitText, exitMargins } from '../board/exits.ts';
@@ -24,6 +24,7 @@ import { letterPanels } from '../board/panel-lettering.ts';
 import { edgePoint, type PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { drawRibs, ribLabels } from '../board/ribs-on-board.ts';
+import type { BoardPicture, BoardScene } from '../board/scaled-sheet.ts';
 import { itemsBeneath } from '../board/stacked-items.ts';
 import { shortName } from '../feed/feed-words.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';

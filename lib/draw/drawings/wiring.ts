@@ -2,7 +2,7 @@ import type { Side } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { type ConductorRole, conductorRoleSchema } from '../../model/vocabulary.ts';
 import { drawBase, drawItemOutline, isWhole, itemsOf, shownBox } from '../board/board-base.ts';
-import { type BoardPicture, type BoardScene, boardSheets } from '../board/board-sheets.ts';
+import { boardSheets } from '../board/board-sheets.ts';
 import { windowRound } from '../board/board-view.ts';
 import { clippedLine, pointIn } from '../board/clip.ts';
 import { drawExits, type Exit, type ExitText, exitMargins } from '../board/exits.ts';
@@ -15,7 +15,13 @@ import type { PanelName } from '../board/panel-names.ts';
 import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { ribLabels } from '../board/ribs-on-board.ts';
 import { type RouteOnBoard, routesOnBoard, wiresAlong } from '../board/routes-on-board.ts';
-import { type Margins, sheetFor, sheetRooms } from '../board/scaled-sheet.ts';
+import {
+  type BoardPicture,
+  type BoardScene,
+  type Margins,
+  sheetFor,
+  sheetRooms,
+} from '../board/scaled-sheet.ts';
 import { itemsBeneath } from '../board/stacked-items.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { shortName } from '../feed/feed-words.ts';

@@ -235,3 +235,17 @@ export function partHeightMm(grid: FeedGrid, part: FeedPart, metrics: TextMetric
   });
   return { rowMm, totalMm: greatest([rowMm(part.toRow) + 11, ...feet]) };
 }
+
+/** A part of the feed with the places of its columns and rows on paper. */
+export interface PlacedFeed {
+  readonly plan: BuildPlan;
+  readonly grid: FeedGrid;
+  readonly part: FeedPart;
+  readonly factsOf: FactsOf;
+  /** Left and right of every column of the part. */
+  readonly columnMm: (column: number) => { readonly leftMm: number; readonly rightMm: number };
+  readonly rowMm: (row: number) => number;
+}
+
+/** What a device's box tells under its title. */
+export type FactsOf = (item: string) => readonly string[];

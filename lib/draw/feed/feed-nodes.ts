@@ -6,9 +6,9 @@ import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
+import type { PlacedFeed } from './feed-geometry.ts';
 import { bodyLines, deviceMark, elsewhereText, markWidthMm, tallPadMm, titleLines } from './feed-geometry.ts';
 import type { GridNode } from './feed-grid.ts';
-import type { PlacedFeed } from './feed-paint.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
 
 type NodePainter = (drawing: Drawing, parent: Parent, placed: PlacedFeed, node: GridNode) => void;

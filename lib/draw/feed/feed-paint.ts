@@ -5,24 +5,19 @@ import { at, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import type { Parent } from '../pen.ts';
 import { spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
-import { type FeedPart, type FeedWidths, isHanging, nodesOn, partHeightMm, spanMm } from './feed-geometry.ts';
+import {
+  type FactsOf,
+  type FeedPart,
+  type FeedWidths,
+  isHanging,
+  nodesOn,
+  type PlacedFeed,
+  partHeightMm,
+  spanMm,
+} from './feed-geometry.ts';
 import type { FeedGrid, GridEdge, GridNode } from './feed-grid.ts';
 import { paintNode } from './feed-nodes.ts';
 import { conductorLines } from './feed-words.ts';
-
-/** What a device's box tells under its title. */
-export type FactsOf = (item: string) => readonly string[];
-
-/** A part of the feed with the places of its columns and rows on paper. */
-export interface PlacedFeed {
-  readonly plan: BuildPlan;
-  readonly grid: FeedGrid;
-  readonly part: FeedPart;
-  readonly factsOf: FactsOf;
-  /** Left and right of every column of the part. */
-  readonly columnMm: (column: number) => { readonly leftMm: number; readonly rightMm: number };
-  readonly rowMm: (row: number) => number;
-}
 
 /** What is drawn of a feed. */
 export interface FeedView {

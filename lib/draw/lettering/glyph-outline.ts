@@ -1,5 +1,5 @@
 import type * as fontkit from 'fontkit';
-import { roundedText } from '../serialise.ts';
+import { roundedText } from '../rounded-text.ts';
 
 const letters = {
   moveTo: 'M',

@@ -10,37 +10,15 @@ import { type WiringLoad, wiringLoad } from '../../audio/load/loads.ts';
 import { plugResistance } from '../../audio/load/plug-resistance.ts';
 import { type Coil, coilsOf, type WiringFault, wiringText } from '../../audio/load/wiring.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { channelGain } from './channel-gain.ts';
 import { askedLoad, planWirings, wayOutOfLowLoad } from './channel-wirings.ts';
+import type { Amplifier, Channel, CoilField, Output } from './output.ts';
 import { peaksBefore } from './path-peaks.ts';
 import { feedOf, filtersBefore } from './signal-path.ts';
-
-type Amplifier = PartOf<'amplifier'>;
-type Channel = Amplifier['channels'][string];
-
-/** An output of an amplifier as it is used: one channel, or two bridged. */
-export interface Output {
-  readonly id: string;
-  readonly device: Device;
-  readonly part: Amplifier;
-  readonly name: string;
-  readonly spec: Channel;
-  readonly bridgedWith: string | null;
-}
-
-/** What the coils of a job are, and which terminals the speaker links join. */
-export interface CoilField {
-  readonly coils: readonly Coil[];
-  readonly terminals: readonly CoilTerminals[];
-  readonly joins: readonly (readonly [string, string])[];
-  /** Longest power that a speaker may take, by its id. */
-  readonly speakerW: ReadonlyMap<string, number>;
-}
 
 /** A channel with what its coils get. */
 export interface PlannedChannel {

@@ -6,15 +6,10 @@ import type { PlanBook } from '../plan-book.ts';
 import type { Circuit } from '../power/circuit/circuit.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import {
-  amplifierOutputs,
-  type CoilField,
-  coilField,
-  type PlannedChannel,
-  planChannel,
-} from './audio-channels.ts';
+import { amplifierOutputs, coilField, type PlannedChannel, planChannel } from './audio-channels.ts';
 import { remarkFiltersNotMade } from './filters-made.ts';
 import { remarkMiswired } from './miswired.ts';
+import type { CoilField } from './output.ts';
 import { withCurves } from './response-sums.ts';
 import { planInputs, planOutputs } from './signal-inputs.ts';
 import { type Delays, planDelays } from './speaker-delays.ts';

@@ -7,8 +7,8 @@ import type { PlanChannel, PlanGain } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
 import { stemName } from '../wiring/pair-name.ts';
-import type { CoilField, Output } from './audio-channels.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
+import type { CoilField, Output } from './output.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { sourcesOf } from './signal-sources.ts';
 

@@ -4,7 +4,7 @@ import { type Job, type Link, type LinkEnd, terminalId } from '../../model/conte
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
-import type { CoilField, Output } from './audio-channels.ts';
+import type { CoilField, Output } from './output.ts';
 
 /** Channels and coils whose wiring can't work for a reason that is told: what follows from it is not told again. */
 export interface Miswired {

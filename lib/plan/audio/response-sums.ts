@@ -1,5 +1,6 @@
 import { isFault } from '../../audio/fault.ts';
-import { levelDb, type Path, pathResponse, type Response } from '../../audio/filter/filters.ts';
+import type { Response } from '../../audio/filter/complex.ts';
+import { levelDb, type Path, pathResponse } from '../../audio/filter/filters.ts';
 import { frequencies, sumResponse } from '../../audio/filter/response-curve.ts';
 import { cornersOf } from '../../audio/test-tone.ts';
 import type { Device, Job } from '../../model/content/resolved-job.ts';

@@ -1,4 +1,4 @@
-import type { Item, ItemTerminal, Side, SideRoom, WireLayer } from '../../board/layout/item.ts';
+import type { Item, ItemTerminal, Side, SideRoom } from '../../board/layout/item.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { TerminalSpec } from '../../model/kinds/kind.ts';
@@ -6,18 +6,9 @@ import { type ConductorRole, type Edge, edgeSchema, type Panel } from '../../mod
 import type { PlanBook } from '../plan-book.ts';
 import { beneathOf, raisingOf } from './board-stacking.ts';
 import { askedRooms, roomOfKind } from './side-rooms.ts';
+import { layerOfRole } from './wire-layer.ts';
 
 const edges = edgeSchema.options;
-
-/** Layer that a conductor is laid in on the board. Control wires go with the signal; a turn-on wire disturbs nothing. */
-export const layerOfRole: Readonly<Record<ConductorRole, WireLayer>> = {
-  power: 'power',
-  ground: 'ground',
-  speaker: 'speaker',
-  signal: 'signal',
-  'turn-on': 'speaker',
-  control: 'signal',
-};
 
 type Wired = ReadonlyMap<string, ConductorRole>;
 

@@ -1,7 +1,6 @@
 import type { BoardFault } from '../../board/fault.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
-import type { Proposal } from '../../board/layout/layout-setting.ts';
 import {
   checkPlacements,
   type FixingHead,
@@ -17,24 +16,9 @@ import { boardItems, partGapM } from './board-items.ts';
 import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
-import { type StandingRib, standingRibs } from './ribs/board-ribs.ts';
+import type { LaidBoard } from './laid-board.ts';
+import { standingRibs } from './ribs/board-ribs.ts';
 import { isOfRibs, ribsAsItems } from './ribs/rib-barriers.ts';
-
-/** A board with everything placed, before its wires are routed. */
-export interface LaidBoard {
-  readonly board: Board;
-  readonly shape: BoardShape;
-  readonly items: readonly Item[];
-  readonly placements: readonly Placement[];
-  /** Items whose place the job gave. */
-  readonly given: ReadonlySet<string>;
-  readonly ribs: readonly StandingRib[];
-  /** Layouts that the search found, best first; empty where every place was given. */
-  readonly proposals: readonly Proposal[];
-  readonly evaluations: number;
-  readonly signalSide: Edge | undefined;
-  readonly powerSide: Edge | undefined;
-}
 
 /** Draws and lays out every board of a job. A board whose base can't be drawn is left out; the book says why. */
 export function layOutBoards(

@@ -6,10 +6,10 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { GrainWay } from '../../model/outline.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
-import type { LaidBoard } from './board-layout.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { planStiffness } from './board-stiffness.ts';
 import type { PlannedJoint } from './fixing-joints.ts';
+import type { LaidBoard } from './laid-board.ts';
 import { modeLimits } from './mode-limits.ts';
 import { countedRibs, type PlannedRibs, ribMasses } from './ribs/plan-ribs.ts';
 

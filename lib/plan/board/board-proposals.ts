@@ -1,8 +1,9 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { type LaidBoard, withProposal } from './board-layout.ts';
+import { withProposal } from './board-layout.ts';
 import { type RoutedBoard, routeBoards } from './board-routes.ts';
+import type { LaidBoard } from './laid-board.ts';
 
 /**
  * Takes, of the layouts proposed for each board, the one that can be wired best: fewest wires without a way,

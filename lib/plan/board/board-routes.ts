@@ -7,9 +7,9 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import type { LaidBoard } from './board-layout.ts';
 import { boardFixings, fixingHeads } from './board-shape.ts';
 import { type BoardWire, boardWires, madeLengthM, routeWiresOf } from './board-wires.ts';
+import type { LaidBoard } from './laid-board.ts';
 import { ribBarriers } from './ribs/rib-barriers.ts';
 
 /** The wires of a board as they run on it. */

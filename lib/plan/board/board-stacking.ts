@@ -8,8 +8,8 @@ import type { BoardShape } from '../../board/shape/outline.ts';
 import type { Board, Device, Job, Link } from '../../model/content/resolved-job.ts';
 import type { Traced } from '../../model/trace.ts';
 import { type Edge, edgeSchema } from '../../model/vocabulary.ts';
-import type { LaidBoard } from './board-layout.ts';
 import { boardFixings } from './board-shape.ts';
+import type { LaidBoard } from './laid-board.ts';
 import { railStock } from './sheets/rail-stock.ts';
 
 /** An amplifier or processor that the job neither places nor raises is left to the search to raise. */

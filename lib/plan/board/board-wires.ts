@@ -24,7 +24,7 @@ import { bundleDiameterM, outsideDiameterM } from '../../power/conductor/bundle.
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { isPowerFault, traced } from '../../power/traced.ts';
 import { trunkOf } from '../wiring/branches.ts';
-import { layerOfRole } from './board-items.ts';
+import { layerOfRole } from './wire-layer.ts';
 
 /**
  * Wires that lie together on a board: the two of a pair, those of one cable between the same two items, or those that

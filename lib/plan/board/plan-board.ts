@@ -13,7 +13,6 @@ import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
 import { planHouseRules } from '../house-rules.ts';
 import type { PlanBook } from '../plan-book.ts';
-import type { LaidBoard } from './board-layout.ts';
 import { placementFaults, placePath } from './board-layout.ts';
 import { boardPhysics } from './board-physics.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
@@ -22,6 +21,7 @@ import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape 
 import { itemsBeneath, raisedHeight } from './board-stacking.ts';
 import { stiffnessRemarks } from './board-stiffness.ts';
 import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
+import type { LaidBoard } from './laid-board.ts';
 import { planRibs, ribScrewHoles, traceRibs } from './ribs/plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
 import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';

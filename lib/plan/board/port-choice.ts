@@ -5,9 +5,9 @@ import type { Traced } from '../../model/trace.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { Settled } from '../settle.ts';
-import type { LaidBoard } from './board-layout.ts';
 import { boardTask } from './board-routes.ts';
 import { type BoardWire, boardWires, routeWiresOf } from './board-wires.ts';
+import type { LaidBoard } from './laid-board.ts';
 
 /** A job with the ports of its open ends chosen, and how each was. */
 export interface PortedJob {

@@ -32,7 +32,8 @@ import { needTrace } from './sizing/conductor-need.ts';
 import type { SizedConductor } from './sizing/conductor-sizing.ts';
 import { continuousCurrent } from './sizing/continuous-current.ts';
 import type { SizedFuse } from './sizing/fuse-sizing.ts';
-import { type PowerSizing, ratingsOf, type SizedPower } from './sizing/size-power.ts';
+import type { PowerSizing } from './sizing/power-sizing.ts';
+import { ratingsOf, type SizedPower } from './sizing/size-power.ts';
 
 /** The power part of the plan, once sizes and lengths have settled. */
 export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook): PlanPower {

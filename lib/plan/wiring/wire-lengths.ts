@@ -4,7 +4,7 @@ import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../../mod
 import { routeLengthM } from '../../model/content/vehicle.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
 import type { Edge } from '../../model/vocabulary.ts';
-import type { LaidBoard } from '../board/board-layout.ts';
+import type { LaidBoard } from '../board/laid-board.ts';
 import type { DevicesById } from './conductor-role.ts';
 
 /** Length of a link's conductor, and how it came about. */

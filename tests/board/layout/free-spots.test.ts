@@ -2,7 +2,7 @@ import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { freeSpots } from '../../../lib/board/layout/free-spots.ts';
-import { groundsOf } from '../../../lib/board/layout/lattice.ts';
+import { groundsOf } from '../../../lib/board/layout/grounds.ts';
 import { flattenPolygon, mm, outlines, shapeOf } from '../shapes.ts';
 
 const stepM = 0.02;

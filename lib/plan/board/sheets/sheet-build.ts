@@ -13,7 +13,7 @@ import type { Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
 import { type GrainWay, grainWays } from '../../../model/outline.ts';
 import { planHouseRules } from '../../house-rules.ts';
-import type { LaidBoard } from '../board-layout.ts';
+import type { LaidBoard } from '../laid-board.ts';
 
 /** A board whose outline is drawn, with the sheet that it is cut from. */
 export type SheetedBoard = Pick<LaidBoard, 'board' | 'shape'>;

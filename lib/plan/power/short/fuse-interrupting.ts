@@ -7,7 +7,7 @@ import type { PlanBook } from '../../plan-book.ts';
 import { powerRules } from '../power-rules.ts';
 import { fuseShelf, usualInterruptA } from '../sizing/fuse-shelf.ts';
 import type { SizedFuse } from '../sizing/fuse-sizing.ts';
-import type { PowerSizing } from '../sizing/size-power.ts';
+import type { PowerSizing } from '../sizing/power-sizing.ts';
 import type { FuseFault } from './fault-currents.ts';
 
 /** Which part of the shelf a fuse is, what that interrupts, and what a short drives through it. */

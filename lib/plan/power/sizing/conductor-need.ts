@@ -5,8 +5,8 @@ import { powerRules } from '../power-rules.ts';
 import { inflow, jointInflowA } from '../short/fuse-inflow.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { returnedFeeds, sumOf } from './ground-feeds.ts';
+import type { PowerSizing } from './power-sizing.ts';
 import { fusesBehind, greatestA, isBare, isFeed, type NeedShare, needShares } from './protection.ts';
-import type { PowerSizing } from './size-power.ts';
 
 type Ratings = (fuse: string) => number;
 type Conductors = ReadonlyMap<string, SizedConductor>;

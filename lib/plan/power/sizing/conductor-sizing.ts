@@ -17,6 +17,7 @@ import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { linkPorts } from '../../wiring/link-ports.ts';
 import { powerRules } from '../power-rules.ts';
 import { noneFits } from './conductor-none-fits.ts';
+import type { ConductorTask } from './conductor-task.ts';
 
 /** A conductor with the cable that was chosen or given for it. */
 export interface SizedConductor {
@@ -34,27 +35,6 @@ export interface SizedConductor {
   readonly remarks: readonly Remark[];
   /** Cables of the catalogue that would do where the given one does not carry its fuse, thin to thick. */
   readonly alternatives: readonly JudgedCable[];
-}
-
-/** What one conductor is to do. */
-export interface ConductorTask {
-  readonly link: Link;
-  readonly role: ConductorRole;
-  readonly lengthM: number;
-  readonly zones: readonly RunZone[];
-  readonly neededA: number;
-  readonly ratedA: number;
-  /** At least this area: an earlier pass, its feed, its port or its drop asked for it (mm2). */
-  readonly leastMm2: number;
-  readonly why: string | null;
-  /** For a ground, what its feeds ask of it. */
-  readonly feed?: LeastConductance;
-}
-
-/** At least this conductance of one metre (S m), and why. */
-export interface LeastConductance {
-  readonly conductanceSm: number;
-  readonly why: string;
 }
 
 /** A drop that no conductor reaches by itself: the drop is judged over the whole way, in the network. */

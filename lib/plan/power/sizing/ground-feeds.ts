@@ -3,8 +3,8 @@ import type { PowerRules } from '../../../power/power-rules.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
 import { islandAt } from '../circuit/circuit-islands.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
+import type { PowerSizing } from './power-sizing.ts';
 import { isFeed } from './protection.ts';
-import type { PowerSizing } from './size-power.ts';
 
 export function sumOf(feeds: readonly SizedConductor[], read: (feed: SizedConductor) => number): number {
   return feeds.reduce((sum, feed) => sum + read(feed), 0);

@@ -6,7 +6,8 @@ import { type NetworkInput, operatingPoints, solvePoint } from '../operating-poi
 import { type WholeDrop, wholeDrops } from '../whole-drops.ts';
 import { nextSizeMm2 } from './next-size.ts';
 import { entersPorts, fitsPorts } from './ports-fit.ts';
-import { type PowerSizing, type SizedPower, sizePower } from './size-power.ts';
+import type { PowerSizing } from './power-sizing.ts';
+import { type SizedPower, sizePower } from './size-power.ts';
 
 /** Rounds that growing conductors may take; each one grows a conductor by one size, so more would be a bug. */
 const mostRounds = 400;

@@ -6,7 +6,8 @@ import { terminalRole } from '../../wiring/conductor-role.ts';
 import { jointInflowA } from '../short/fuse-inflow.ts';
 import { type SizedConductor, sizeConductor } from './conductor-sizing.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
-import { type PowerSizing, zonesOf } from './size-power.ts';
+import type { PowerSizing } from './power-sizing.ts';
+import { zonesOf } from './size-power.ts';
 
 /**
  * Sizes every conductor that is no part of the supply network: speaker, signal, turn-on and control wires. A turn-on

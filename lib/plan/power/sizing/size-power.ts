@@ -5,34 +5,16 @@ import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { ampacityZones, wireZones } from '../../wiring/run-zones.ts';
 import type { WireLengths } from '../../wiring/wire-lengths.ts';
 import type { Circuit, CircuitEdge } from '../circuit/circuit.ts';
-import type { CircuitPaths } from '../circuit/circuit-paths.ts';
-import type { DeviceLoad } from '../device-loads.ts';
 import { powerRules } from '../power-rules.ts';
 import { feedNeed, groundNeed } from './conductor-need.ts';
-import {
-  greatestAmpacityA,
-  type LeastConductance,
-  type SizedConductor,
-  sizeConductor,
-} from './conductor-sizing.ts';
+import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import type { LeastConductance } from './conductor-task.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
 import { returnedFeeds, sumOf } from './ground-feeds.ts';
-import type { LeastSizes } from './least-sizes.ts';
 import { fitsPorts } from './ports-fit.ts';
-import { fusesBehind, greatestA, isBare, isFeed, type Protection } from './protection.ts';
+import type { PowerSizing } from './power-sizing.ts';
+import { fusesBehind, greatestA, isBare, isFeed } from './protection.ts';
 import { growGrounds } from './size-grounds.ts';
-
-/** Everything that the sizes of the supply side follow from. */
-export interface PowerSizing {
-  readonly job: Job;
-  readonly devices: DevicesById;
-  readonly circuit: Circuit;
-  readonly paths: CircuitPaths;
-  readonly loads: readonly DeviceLoad[];
-  readonly protection: ReadonlyMap<string, Protection>;
-  readonly lengths: WireLengths;
-  readonly least: LeastSizes;
-}
 
 export interface SizedPower {
   readonly fuses: readonly SizedFuse[];

@@ -1,0 +1,24 @@
+import type { Link } from '../../../model/content/resolved-job.ts';
+import type { ConductorRole } from '../../../model/vocabulary.ts';
+import type { RunZone } from '../../../power/conductor/ampacity.ts';
+
+/** What one conductor is to do. */
+export interface ConductorTask {
+  readonly link: Link;
+  readonly role: ConductorRole;
+  readonly lengthM: number;
+  readonly zones: readonly RunZone[];
+  readonly neededA: number;
+  readonly ratedA: number;
+  /** At least this area: an earlier pass, its feed, its port or its drop asked for it (mm2). */
+  readonly leastMm2: number;
+  readonly why: string | null;
+  /** For a ground, what its feeds ask of it. */
+  readonly feed?: LeastConductance;
+}
+
+/** At least this conductance of one metre (S m), and why. */
+export interface LeastConductance {
+  readonly conductanceSm: number;
+  readonly why: string;
+}
