@@ -23,8 +23,13 @@ Writes a job file to fill in, with what the vehicle offers named in each section
   --vehicle     may be left out where the shop has only one; so may --space
   --issued-on   date of the first issue, such as 2026-02-09; the default is today`,
   bench: `rackleaf bench [--json]
+rackleaf bench --against COMMIT [--part PART ...] [--rounds 3] [--job JOB] [--json]
 
-Measures solving, placing, routing, drawing and building against one another on this machine.`,
+Measures solving, placing, routing, drawing and building against one another on this machine.
+  --against     this tree over another commit of it, from cold, in user time of the processor
+  --part        check, build, draw, board; without it all of them
+  --rounds      how often each is run; the least time counts
+  --job         the job that is checked; the default is the one of the longest file`,
   release: `rackleaf release JOB
 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,

@@ -79,9 +79,17 @@ const commands: Readonly<Record<string, Command>> = {
     },
   },
   bench: {
-    options: { json: 'boolean' },
+    options: { json: 'boolean', against: 'string', rounds: 'string', job: 'string' },
+    repeated: ['part'],
     words: [],
-    run: async (effects, { flags }) => {
+    run: async (effects, { flags, lists }) => {
+      const reference = textOf(flags.against);
+      if (reference !== null) {
+        const { readAgainst, benchAgainst } = await import('./bench-against.ts');
+        const choices = readAgainst(reference, lists.part ?? [], textOf(flags.rounds), textOf(flags.job));
+        if (typeof choices === 'string') return refuse(effects, choices);
+        return benchAgainst(effects, choices, flags.json === true);
+      }
       const { bench } = await import('./bench.ts');
       return bench(effects, flags.json === true);
     },

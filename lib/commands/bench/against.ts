@@ -1,0 +1,168 @@
+import { fileURLToPath } from 'node:url';
+import { exitStatus } from '../exit-status.ts';
+import { inFreshFolder, retitle, runTree, type Tree } from './trees.ts';
+import { runMeasured } from './user-time.ts';
+
+/** A tree with what is measured of it. */
+export interface MeasuredTree extends Tree {
+  /** The job that `check` is asked for. */
+  readonly job: string;
+  /** Plan documents of every job, by the tree's own code. */
+  readonly plans: readonly string[];
+}
+
+/** What is measured in one go; starts of a process always are, since they are left out of the others. */
+export const measuredParts = ['check', 'build', 'draw', 'board'] as const;
+export type MeasuredPart = (typeof measuredParts)[number];
+
+/** One line: the present tree over the other commit, in user time of the processor. */
+export interface AgainstRow {
+  readonly id: string;
+  readonly what: string;
+  readonly thenS: number;
+  readonly nowS: number;
+  readonly ratio: number;
+  readonly target?: string;
+}
+
+/** User time by what it was taken for (s). */
+type Seconds = Readonly<Record<string, number>>;
+
+interface RowKind {
+  readonly id: string;
+  readonly what: string;
+  /** What the present tree's time is held against; the same where left out. */
+  readonly over?: string;
+  /** The start of a process that is left out of both. */
+  readonly less?: 'start-check' | 'start-build';
+  readonly target?: string;
+}
+
+const rowKinds: readonly RowKind[] = [
+  { id: 'start-help', what: 'process start: --help', target: 'at most 0.2' },
+  { id: 'start-check', what: 'process start: check of an empty folder' },
+  { id: 'start-build', what: 'process start: build of an empty folder' },
+  { id: 'check', what: 'check of one job from cold', less: 'start-check' },
+  {
+    id: 'check-again',
+    what: 'the same again, over cold',
+    over: 'check',
+    less: 'start-check',
+    target: 'at most 0.05',
+  },
+  {
+    id: 'check-edited',
+    what: 'after another title, over cold',
+    over: 'check',
+    less: 'start-check',
+    target: 'at most 0.1',
+  },
+  { id: 'build', what: 'build of the shop from cold', less: 'start-build' },
+  {
+    id: 'build-again',
+    what: 'the same again, over cold',
+    over: 'build',
+    less: 'start-build',
+    target: 'at most 0.1',
+  },
+  { id: 'draw', what: 'all drawings from ready plans, from cold', target: 'at most 0.5' },
+  { id: 'board', what: 'a board placed and routed, from cold' },
+];
+
+/**
+ * Measures two trees in turn, so many rounds, each run in a process of its own that finds nothing kept: the least
+ * user time of each, which other work on the machine can only add to, as ratios within this one run. What is done
+ * a second time is measured of the present tree alone.
+ */
+export async function measureAgainst(
+  then: MeasuredTree,
+  now: MeasuredTree,
+  rounds: number,
+  parts: readonly MeasuredPart[],
+): Promise<AgainstRow[]> {
+  const thenTaken: Seconds[] = [];
+  const nowTaken: Seconds[] = [];
+  for (let round = 0; round < rounds; round += 1) {
+    thenTaken.push(await measureTree(then, parts, false));
+    nowTaken.push(await measureTree(now, parts, true));
+  }
+  return rowsOf(least(thenTaken), least(nowTaken));
+}
+
+/** The rows of two trees' times; what was not measured of either is left out. */
+export function rowsOf(then: Seconds, now: Seconds): AgainstRow[] {
+  return rowKinds.flatMap(({ id, what, over = id, less, target }) => {
+    const own = now[id];
+    const other = then[over];
+    if (own === undefined || other === undefined) return [];
+    const nowS = own - (less ? (now[less] ?? 0) : 0);
+    const thenS = other - (less ? (then[less] ?? 0) : 0);
+    return [{ id, what, thenS, nowS, ratio: nowS / thenS, ...(target === undefined ? {} : { target }) }];
+  });
+}
+
+/** The least of each over the rounds. */
+function least(rounds: readonly Seconds[]): Seconds {
+  const ids = new Set(rounds.flatMap((round) => Object.keys(round)));
+  return Object.fromEntries(
+    [...ids].map((id) => [id, Math.min(...rounds.map((round) => round[id] ?? Number.POSITIVE_INFINITY))]),
+  );
+}
+
+async function measureTree(
+  tree: MeasuredTree,
+  parts: readonly MeasuredPart[],
+  repeated: boolean,
+): Promise<Seconds> {
+  const wanted = new Set(parts);
+  return {
+    ...(await starts(tree)),
+    ...(wanted.has('check') && (await checks(tree, repeated))),
+    ...(wanted.has('build') && (await builds(tree, repeated))),
+    ...(wanted.has('draw') && { draw: await scriptSeconds('./draw-plans.ts', [tree.folder, ...tree.plans]) }),
+    ...(wanted.has('board') && { board: await scriptSeconds('./route-board.ts', [tree.folder]) }),
+  };
+}
+
+/** Starts of the process, with every module that the command loads: in an empty folder there is nothing to plan. */
+function starts(tree: MeasuredTree): Promise<Seconds> {
+  return inFreshFolder(null, async (folder) => {
+    const fine = [exitStatus.done, exitStatus.inputErrors];
+    const secondsOf = async (word: string) => (await runTree(tree, [word], folder, fine)).userS;
+    return {
+      'start-help': await secondsOf('--help'),
+      'start-check': await secondsOf('check'),
+      'start-build': await secondsOf('build'),
+    };
+  });
+}
+
+function checks(tree: MeasuredTree, repeated: boolean): Promise<Seconds> {
+  return inFreshFolder(tree.shop, async (folder) => {
+    const secondsOf = async () => (await runTree(tree, ['check', tree.job], folder)).userS;
+    const cold = { check: await secondsOf() };
+    if (!repeated) return cold;
+    const again = { ...cold, 'check-again': await secondsOf() };
+    await retitle(folder, tree.job);
+    return { ...again, 'check-edited': await secondsOf() };
+  });
+}
+
+function builds(tree: MeasuredTree, repeated: boolean): Promise<Seconds> {
+  return inFreshFolder(tree.shop, async (folder) => {
+    const secondsOf = async () => (await runTree(tree, ['build'], folder)).userS;
+    const cold = { build: await secondsOf() };
+    return repeated ? { ...cold, 'build-again': await secondsOf() } : cold;
+  });
+}
+
+/** The user time that a script of this folder gives out (s). */
+async function scriptSeconds(script: string, line: readonly string[]): Promise<number> {
+  const { status, out, told } = await runMeasured(
+    fileURLToPath(new URL(script, import.meta.url)),
+    line,
+    process.cwd(),
+  );
+  if (status !== exitStatus.done) throw new Error(`${script} ended with ${status}: ${told}`);
+  return Number(out);
+}

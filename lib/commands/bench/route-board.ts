@@ -1,0 +1,13 @@
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+/* Places and routes the board of the benchmark by the code of a tree, once and from cold; gives out the user time (s). */
+const [tree = ''] = process.argv.slice(2);
+const boards: typeof import('./boards.ts') = await import(
+  pathToFileURL(join(tree, 'lib/commands/bench/boards.ts')).href
+);
+const board = boards.benchBoard(1);
+if (!board) throw new Error('The board of the benchmark has no shape.');
+const before = process.cpuUsage();
+boards.layOutAndRoute(board);
+process.stdout.write(String(process.cpuUsage(before).user / 1e6));
