@@ -1,4 +1,4 @@
-#!/usr/bin/env -S npx tsx
+#!/usr/bin/env node
 import { runCommand } from './commands/run-command.ts';
 
 process.exitCode = await runCommand(process.argv.slice(2), process.cwd());

@@ -1,5 +1,4 @@
 import { parseArgs } from 'node:util';
-import { audiences } from '../model/audience.ts';
 import { nearestName } from '../read/names/nearest-name.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
@@ -28,6 +27,7 @@ const commands: Readonly<Record<string, Command>> = {
     options: { audience: 'string', 'keep-going': 'boolean' },
     words: [],
     run: async (effects, { flags }) => {
+      const { audiences } = await import('../model/audience.ts');
       const audience = audiences.find((one) => one === (flags.audience ?? 'bench'));
       if (!audience) return refuse(effects, `--audience takes ${audiences.join(', ')}`);
       const { build } = await import('./build.ts');

@@ -13,7 +13,7 @@ const layers: readonly (readonly string[])[] = [
   ['export'],
   ['publish'],
   ['commands'],
-  ['cli.ts'],
+  ['cli.ts', 'index.ts'],
 ];
 
 /** Layers that compute: no files, no clock, no chance. */
@@ -84,6 +84,20 @@ describe('modules of lib', () => {
       ...impure.filter((name) => names.has(name)).map((name) => `${path}: ${name}`),
     ]);
     expect(outside).toEqual([]);
+  });
+
+  test('are loaded by the door for a command alone, so that --help is quick: till then no package is', () => {
+    const loaded = new Set<string>();
+    const load = (path: string): string[] => {
+      if (loaded.has(path)) return [];
+      loaded.add(path);
+      const takes = modules.find((one) => one.path === path)?.takes ?? [];
+      return takes
+        .filter(({ typesOnly, onDemand }) => !typesOnly && !onDemand)
+        .flatMap(({ from, module }) => (module === null ? [from] : load(module)));
+    };
+    expect(load('lib/cli.ts').filter((from) => !from.startsWith('node:'))).toEqual([]);
+    expect(loaded.size).toBeLessThan(10);
   });
 
   test('are at most 300 lines long', () => {

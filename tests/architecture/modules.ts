@@ -14,6 +14,8 @@ export interface Taken {
   readonly module: string | null;
   /** True where only types are taken, which nothing runs of. */
   readonly typesOnly: boolean;
+  /** True for what is only loaded once the code comes to it. */
+  readonly onDemand: boolean;
 }
 
 /** A module of `lib/`, as its source says. */
@@ -44,10 +46,11 @@ export function readModule(path: string, source: string): Pick<Module, 'takes' |
   const { program, module, errors } = parseSync(path, source);
   const [error] = errors;
   if (error) throw new Error(`${path}: ${error.message}`);
-  const taken = (from: string, typesOnly: boolean): Taken => ({
+  const taken = (from: string, typesOnly: boolean, onDemand = false): Taken => ({
     from,
     module: from.startsWith('.') ? join(dirname(path), from).split(sep).join('/') : null,
     typesOnly,
+    onDemand,
   });
   const takes = [
     ...module.staticImports.map(({ moduleRequest, entries }) =>
@@ -59,7 +62,7 @@ export function readModule(path: string, source: string): Pick<Module, 'takes' |
       ),
     ),
     ...module.dynamicImports.map(({ moduleRequest: { start, end } }) =>
-      taken(source.slice(start, end).replace(/^['"`]|['"`]$/g, ''), false),
+      taken(source.slice(start, end).replace(/^['"`]|['"`]$/g, ''), false, true),
     ),
   ];
   const names = new Set<string>();

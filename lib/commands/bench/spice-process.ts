@@ -2,6 +2,7 @@ import { fork } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import type { Network } from '../../power/network/network-types.ts';
+import { ownModule } from '../own-module.ts';
 import type { Reading } from './timing.ts';
 
 /** A network to solve, from the open-circuit voltage `startV`; with `read`, so many times, and only the time is asked for. */
@@ -31,7 +32,7 @@ export interface SpiceProcess {
  * it this project's solver would be timed slower than it ever runs.
  */
 export async function openSpiceProcess(network: Network, startV: number): Promise<SpiceProcess | null> {
-  const server = fork(fileURLToPath(new URL('./spice-server.ts', import.meta.url)), {
+  const server = fork(fileURLToPath(ownModule('./spice-server', import.meta.url)), {
     serialization: 'advanced',
   });
   const ended = once(server, 'exit').then((): SpiceAnswer => ({ open: false }));

@@ -7,7 +7,11 @@ export { type DimensionName, dimensions };
  * its SI unit; the brand keeps metres from being passed for amperes.
  */
 declare const unitOf: unique symbol;
-export type Quantity<U extends string> = number & { readonly [unitOf]: U };
+export type Quantity<U extends string> = number & OfUnit<U>;
+/** The brand. It has a name, so that a declaration of types can tell of it. */
+export interface OfUnit<U extends string> {
+  readonly [unitOf]: U;
+}
 
 /** True for every finite number; gives the number its unit in the type. */
 export function isQuantity<U extends string>(value: number): value is Quantity<U> {
