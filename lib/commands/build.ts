@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { Audience } from '../model/audience.ts';
 import { buildSites } from '../publish/site/build-site.ts';
 import { jobDrawings } from './drawings.ts';
@@ -30,11 +31,11 @@ export async function build(effects: Effects, { audience, keepGoing }: BuildChoi
   }
   const refused = audience === 'customer' ? shop.jobs.filter((job) => tellNoPacket(job, effects)) : [];
   const sites = await buildSites(site, { root: effects.root, drawingsOf: jobDrawings(), audience });
-  for (const { pages, files, link } of sites)
+  for (const { pages, files, folder } of sites)
     effects.tell(
       audience === 'customer'
-        ? `${pages} pages, ${files} files: ${link}`
-        : `${pages} pages, ${files} files: open ${link}/index.html`,
+        ? `${pages} pages, ${files} files: ${folder}`
+        : `${pages} pages, ${files} files: open ${join(folder, 'index.html')}`,
     );
   return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) || refused.length > 0 });
 }

@@ -1,6 +1,7 @@
-import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
+import { patientRename } from '../publish/site/patient-rename.ts';
 
 /** The outside world, as the commands see it. Tests hand in one that only records. */
 export interface Effects {
@@ -34,7 +35,7 @@ export function realEffects(root: string): Effects {
       const full = resolve(root, path);
       await mkdir(dirname(full), { recursive: true });
       await writeFile(`${full}.new`, content);
-      await rename(`${full}.new`, full);
+      await patientRename(`${full}.new`, full);
     },
   };
 }

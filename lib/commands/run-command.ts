@@ -162,7 +162,8 @@ export async function runCommand(
   try {
     return await command.run(effects, given);
   } catch (error) {
-    effects.tell(bugText(error));
+    const { failureText } = await import('./failure-text.ts');
+    effects.tell(failureText(error));
     return exitStatus.missing;
   }
 }
@@ -209,15 +210,4 @@ function flagFault(error: unknown, known: readonly string[]): string {
     return `there is no --${flag}; ${near ? `did you mean --${near}?` : takes}`;
   }
   return /does not take an argument/.test(message) ? `--${flag} takes no value` : `--${flag} needs a value`;
-}
-
-/** A bug crashes with a message that asks for a report: what failed, and the chain of causes. */
-function bugText(error: unknown): string {
-  const chain: string[] = [];
-  for (let cause = error; cause instanceof Error; cause = cause.cause) chain.push(cause.message);
-  return [
-    'This should not have happened, and is no fault of the job:',
-    ...chain.map((message) => `  ${message}`),
-    'Please report it with the job file, private values taken out.',
-  ].join('\n');
 }

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, readlinkSync, realpathSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { realEffects } from '../../lib/commands/effects.ts';
@@ -18,7 +18,7 @@ afterAll(() => {
 
 /** Every file of the current site with its bytes. */
 function siteOf({ root }: ShopFolder): Record<string, string> {
-  const site = realpathSync(join(root, 'dist'));
+  const site = join(root, 'dist');
   return Object.fromEntries(
     readdirSync(site, { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile())
@@ -29,13 +29,12 @@ function siteOf({ root }: ShopFolder): Record<string, string> {
 }
 
 describe('build', () => {
-  test('builds the site; bad input afterwards leaves the link and the files as they are', async () => {
+  test('builds the site; bad input afterwards leaves every file as it is', async () => {
     const shop = folder();
     const built = await shop.run('build');
     expect(built.status).toBe(0);
     expect(built.out).toBe('');
     expect(built.told).toMatch(/\d+ pages, \d+ files: open .*dist\/index\.html/);
-    const link = readlinkSync(join(shop.root, 'dist'));
     const site = siteOf(shop);
     expect(Object.keys(site)).toContain('/jobs/demo/index.html');
 
@@ -44,7 +43,6 @@ describe('build', () => {
     expect(failed.status).toBe(2);
     expect(failed.told).toMatch(/there is no terminal of amp "RME"/);
     expect(failed.told).toMatch(/the site was not built, the last good one is untouched/);
-    expect(readlinkSync(join(shop.root, 'dist'))).toBe(link);
     expect(siteOf(shop)).toEqual(site);
   });
 
@@ -54,9 +52,6 @@ describe('build', () => {
     expect((await two.run('build')).status).toBe(0);
     expect(Object.keys(siteOf(one))).toEqual(Object.keys(siteOf(two)));
     expect(siteOf(one)).toEqual(siteOf(two));
-    expect(realpathSync(join(one.root, 'dist')).slice(one.root.length)).toBe(
-      realpathSync(join(two.root, 'dist')).slice(two.root.length),
-    );
   });
 
   test('a stop builds the site all the same, with status 1 and the job marked as a draft', async () => {
@@ -71,7 +66,7 @@ describe('build', () => {
     const shop = folder();
     shop.change('content/guides/gain.md', 'summary:', 'sumary:');
     expect((await shop.run('build')).status).toBe(2);
-    expect(() => readlinkSync(join(shop.root, 'dist'))).toThrow();
+    expect(existsSync(join(shop.root, 'dist'))).toBe(false);
     const kept = await shop.run('build', '--keep-going');
     expect(kept.status).toBe(2);
     expect(Object.keys(siteOf(shop))).toContain('/jobs/demo/index.html');

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { mkdir, mkdtemp, readdir, readFile, readlink, realpath, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
@@ -7,9 +7,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { jobSchema } from '../../lib/model/content/job.ts';
 import { renderPage } from '../../lib/publish/page/render-page.ts';
 import { buildSite, buildSites, sitePlaces } from '../../lib/publish/site/build-site.ts';
-import { filesBelow } from '../../lib/publish/site/site-digest.ts';
+import { digestOf, filesBelow } from '../../lib/publish/site/site-digest.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
-import { repairSite } from '../../lib/publish/site/swap-site.ts';
 import { openTemplates } from '../../lib/publish/site/templates.ts';
 import { samplePlan } from './sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite, secrets } from './sample-site.ts';
@@ -41,7 +40,7 @@ describe('buildSite', () => {
     const one = await buildSite(sampleSite(jobs), { root, drawingsOf });
     const other = await buildSite(sampleSite([...jobs].reverse()), { root, drawingsOf });
     expect(other.digest).toBe(one.digest);
-    expect(await realpath(one.link)).toBe(await realpath(one.folder));
+    expect(one.folder).toBe(join(root, 'dist'));
   });
 
   it('writes what the server gives for the same page', async () => {
@@ -59,41 +58,43 @@ describe('buildSite', () => {
       throw new Error('a drawing failed');
     };
     await expect(buildSite(otherSite('Other'), { root, drawingsOf: fails })).rejects.toThrow('last good one');
-    expect(await realpath(good.link)).toBe(await realpath(good.folder));
-    expect(await readdir(join(root, '.rackleaf'))).toEqual([`site-${good.digest}`]);
+    expect((await digestOf(good.folder)).digest).toBe(good.digest);
+    expect(await readdir(join(root, '.rackleaf'))).toEqual([]);
   });
 
-  it('keeps the current site and its forerunner, and removes older ones', async () => {
-    const built = [];
-    for (const title of ['One', 'Two', 'Three'])
-      built.push(await buildSite(otherSite(title), { root, drawingsOf }));
-    const kept = (await readdir(join(root, '.rackleaf'))).sort();
-    expect(kept).toEqual(
-      built
-        .slice(1)
-        .map(({ digest }) => `site-${digest}`)
-        .sort(),
-    );
-    expect(await readlink(join(root, 'dist'))).toBe(join('.rackleaf', `site-${built[2]?.digest}`));
-  });
-
-  it('exchanges a copy where links are not allowed, and puts back what an interruption left', async () => {
-    await buildSite(otherSite('One'), { root, drawingsOf, links: false });
-    await buildSite(otherSite('Two'), { root, drawingsOf, links: false });
+  it('leaves the site alone, and nothing beside it', async () => {
+    for (const title of ['One', 'Two']) await buildSite(otherSite(title), { root, drawingsOf });
     expect(await readFile(join(root, 'dist/index.html'), 'utf8')).toContain('Two');
     expect((await readdir(root)).sort()).toEqual(['.rackleaf', 'dist']);
-
-    const places = { store: join(root, 'store'), link: join(root, 'site') };
-    await mkdir(join(root, 'site.old'));
-    await writeFile(join(root, 'site.old/index.html'), 'good');
-    await repairSite(places);
-    expect(await readFile(join(root, 'site/index.html'), 'utf8')).toBe('good');
+    expect(await readdir(join(root, '.rackleaf'))).toEqual([]);
   });
 
-  it('takes over a plain folder that stands where the link goes', async () => {
-    await buildSite(otherSite('One'), { root, drawingsOf, links: false });
-    const built = await buildSite(otherSite('Two'), { root, drawingsOf });
-    expect(await realpath(built.link)).toBe(await realpath(built.folder));
+  it('leaves a site of the same bytes where it stands, and puts right one that was altered', async () => {
+    const { folder, digest } = await buildSite(sampleSite(), { root, drawingsOf });
+    const { ino } = await stat(folder);
+    await buildSite(sampleSite(), { root, drawingsOf });
+    expect((await stat(folder)).ino).toBe(ino);
+    await writeFile(join(folder, 'index.html'), 'altered');
+    await buildSite(sampleSite(), { root, drawingsOf });
+    expect((await digestOf(folder)).digest).toBe(digest);
+  });
+
+  it('takes the place of a link to a site that an earlier version kept, and clears that away', async () => {
+    await mkdir(join(root, '.rackleaf/site-0123456789ab'), { recursive: true });
+    await writeFile(join(root, '.rackleaf/site-0123456789ab/index.html'), 'old');
+    await symlink('.rackleaf/site-0123456789ab', join(root, 'dist'), 'dir');
+    const { folder, digest } = await buildSite(sampleSite(), { root, drawingsOf });
+    expect((await digestOf(folder)).digest).toBe(digest);
+    expect(await readdir(join(root, '.rackleaf'))).toEqual([]);
+  });
+
+  it('lets two builds at a time both end well, with the site of one of them', async () => {
+    const built = await Promise.all(
+      ['One', 'Two'].map((title) => buildSite(otherSite(title), { root, drawingsOf })),
+    );
+    const { digest } = await digestOf(join(root, 'dist'));
+    expect(built.map((one) => one.digest)).toContain(digest);
+    expect((await readdir(root)).sort()).toEqual(['.rackleaf', 'dist']);
   });
 
   it('asks nothing of any other place: every reference is relative', async () => {
@@ -169,8 +170,8 @@ describe('private values', () => {
     const customer = jobSchema.shape.customer.parse({ name: 'Vwx Neighbour' });
     const jobs = [sampleJob(), { ...other, customer, revisions: [] }];
     const built = await buildSites(sampleSite(jobs), { root, drawingsOf, audience: 'customer' });
-    expect(built.map(({ link }) => link)).toEqual(
-      ['sample-job', 'other-job'].map((id) => sitePlaces(root, 'customer', id).link),
+    expect(built.map((one) => one.folder)).toEqual(
+      ['sample-job', 'other-job'].map((id) => sitePlaces(root, 'customer', id).site),
     );
     const told = async (folder = ''): Promise<string> => {
       const files = await filesBelow(folder);

@@ -1,4 +1,5 @@
-import { mkdir, mkdtemp, rename, rm, stat, utimes } from 'node:fs/promises';
+import { randomUUID } from 'node:crypto';
+import { lstat, mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import Eleventy from '@11ty/eleventy';
 import type { Audience } from '../../model/audience.ts';
@@ -10,7 +11,7 @@ import type { DrawingsOf, ShopSite } from './shop-site.ts';
 import { siteAssets, writeSiteFiles } from './site-assets.ts';
 import { digestOf } from './site-digest.ts';
 import { sitePages } from './site-pages.ts';
-import { clearOldSites, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
+import { buildingPrefix, clearStore, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
 import { openTemplates, projectFolder } from './templates.ts';
 
 export interface BuildOptions {
@@ -19,15 +20,11 @@ export interface BuildOptions {
   readonly drawingsOf: DrawingsOf;
   /** Default: `bench`. */
   readonly audience?: Audience;
-  /** Whether `dist` may be a link. Default: yes, where the system allows it. */
-  readonly links?: boolean;
 }
 
 export interface BuiltSite {
-  /** The folder that was built. */
+  /** The folder in which it stands. */
   readonly folder: string;
-  /** Where the current site is found. */
-  readonly link: string;
   readonly digest: string;
   readonly pages: number;
   readonly files: number;
@@ -39,9 +36,9 @@ export interface BuiltSite {
  * apart, so that a private value can't come into it. Addresses are the same in all.
  */
 export function sitePlaces(root: string, audience: Audience, packetOf?: string): SitePlaces {
-  if (audience === 'bench') return { store: join(root, '.rackleaf'), link: join(root, 'dist') };
+  if (audience === 'bench') return { store: join(root, '.rackleaf'), site: join(root, 'dist') };
   const store = join(root, '.rackleaf', audience, ...(packetOf === undefined ? [] : [packetOf]));
-  return { store, link: join(store, 'dist') };
+  return { store, site: join(store, 'dist') };
 }
 
 /**
@@ -56,31 +53,38 @@ export async function buildSites(site: ShopSite, options: BuildOptions): Promise
 }
 
 /**
- * Builds the site of a shop: pages, assets, search index into a folder of their own, which is named by the
- * digest of its content and then becomes `dist` in one step. Whatever fails before that step, the last good
- * site stays as it is; the error goes on with its cause.
+ * Builds the site of a shop: pages, assets, search index, all into a folder aside, which then takes the place of the
+ * last one. Whatever fails before that step, the last good site stays as it is; the error goes on with its cause.
+ * A site of the same bytes is left where it stands.
  */
 export async function buildSite(site: ShopSite, options: BuildOptions): Promise<BuiltSite> {
-  const { root, drawingsOf, audience = 'bench', links = true } = options;
+  const { root, drawingsOf, audience = 'bench' } = options;
   const places = sitePlaces(root, audience, audience === 'customer' ? soleJob(site) : undefined);
-  await mkdir(places.store, { recursive: true });
-  await repairSite(places);
-  const staging = await mkdtemp(join(places.store, 'building-'));
+  const staging = join(places.store, `${buildingPrefix}${randomUUID()}`);
   try {
+    await mkdir(staging, { recursive: true });
+    await repairSite(places);
     const pages = sitePages({ site, audience });
     await writePages(pages, staging, drawingsOf);
     await writeSiteFiles(staging, siteAssets());
     await writeSiteFiles(staging, await searchIndex(pages));
     const { digest, files, bytes } = await digestOf(staging);
-    const folder = join(places.store, `site-${digest}`);
-    await settle(staging, folder);
-    await swapSite(folder, places, links);
-    await clearOldSites(places, folder);
-    return { folder, link: places.link, digest, pages: pages.length, files, bytes };
+    if (!(await stands(places.site, digest))) await swapSite(staging, places);
+    await clearStore(places);
+    return { folder: places.site, digest, pages: pages.length, files, bytes };
   } catch (error) {
     throw new Error('The site was not built; the last good one is untouched.', { cause: error });
   } finally {
     await rm(staging, { recursive: true, force: true });
+  }
+}
+
+/** True where a folder of this content stands there; a link to one, as earlier versions made, is none. */
+async function stands(site: string, digest: string): Promise<boolean> {
+  try {
+    return (await lstat(site)).isDirectory() && (await digestOf(site)).digest === digest;
+  } catch {
+    return false;
   }
 }
 
@@ -107,15 +111,4 @@ async function writePages(pages: readonly Page[], folder: string, drawingsOf: Dr
   });
   eleventy.disableLogger();
   await eleventy.write();
-}
-
-/** Gives a finished folder its name. A folder of that name has the same content, and is only made newer. */
-async function settle(staging: string, folder: string): Promise<void> {
-  const stands = await stat(folder).then(
-    () => true,
-    () => false,
-  );
-  const now = new Date();
-  await utimes(stands ? folder : staging, now, now);
-  if (!stands) await rename(staging, folder);
 }
