@@ -123,36 +123,15 @@ export function chargingRegime(
   { alternators, vehicleA, vehicleAssumed, devicesA, batteries }: RegimeFlows,
   rules: PowerRules,
 ): ChargingRegime | PowerFault {
-  const limits = Object.entries(alternators);
-  const bad = negativeFault({
-    ...Object.fromEntries(
-      limits.flatMap(([id, { ratingA, share }]) => [
-        [id, ratingA],
-        [`share of ${id}`, share],
-      ]),
-    ),
-    ...devicesA,
-    'vehicle current': vehicleA,
-  });
+  const bad = flowFault(alternators, devicesA, vehicleA);
   if (bad) return bad;
-  const outputA = limits.reduce((sum, [, { ratingA, share }]) => sum + ratingA * share, 0);
+  const outputA = Object.values(alternators).reduce((sum, { ratingA, share }) => sum + ratingA * share, 0);
   const averageA = Object.values(devicesA).reduce((sum, currentA) => sum + currentA, 0);
-  const batteryA = sumOf(batteries.filter(({ shares }) => shares));
-  const giving = batteries.filter(({ currentA }) => currentA < -noA);
-  const reserve = worst(
-    giving.map((one) => reserveMinutes(one, -one.currentA, rules)),
-    Math.min,
-  );
-  const isCharged = batteries.length > 0 && batteries.every(({ currentA }) => currentA > noA);
-  const recharge = isCharged
-    ? worst(
-        batteries.map((one) => rechargeMinutes(one, one.currentA, rules)),
-        Math.max,
-      )
-    : null;
+  const taken = takenUp(batteries);
+  const reserve = reserveOf(batteries, rules);
+  const recharge = rechargeOf(batteries, rules);
   if (reserve && 'fault' in reserve) return reserve;
   if (recharge && 'fault' in recharge) return recharge;
-  const inputs = batteries.map(({ id, currentA }) => [id, currentA, 'A'] as const);
   return {
     alternatorA: output(alternators, outputA),
     vehicleA: vehicleLoad(vehicleA, vehicleAssumed),
@@ -162,28 +141,56 @@ export function chargingRegime(
       citation: 'the solved network',
       inputs: Object.entries(devicesA).map(([id, currentA]) => [id, currentA, 'A'] as const),
     }),
-    marginA:
-      batteryA < -noA
-        ? traced(batteryA, 'A', {
-            rule: 'charging-margin',
-            formula: 'the sum of what the batteries take up; below zero they give',
-            citation: 'the solved network',
-            inputs,
-          })
-        : margin(outputA, vehicleA, averageA),
-    batteryA: traced(batteryA, 'A', {
-      rule: 'charging-batteries',
-      formula: 'the sum of what the batteries take up; below zero they give',
-      citation: 'the solved network',
-      inputs,
-    }),
+    marginA: taken.valueA < -noA ? taken.as('charging-margin') : margin(outputA, vehicleA, averageA),
+    batteryA: taken.as('charging-batteries'),
     reserveMinutes: reserve,
     rechargeMinutes: recharge,
   };
 }
 
-const sumOf = (flows: readonly BatteryFlow[]): number =>
-  flows.reduce((sum, { currentA }) => sum + currentA, 0);
+/** The first number that is negative or missing. */
+function flowFault(
+  alternators: RegimeFlows['alternators'],
+  devicesA: RegimeFlows['devicesA'],
+  vehicleA: number,
+): PowerFault | null {
+  const limits = Object.entries(alternators).flatMap(([id, { ratingA, share }]) => [
+    [id, ratingA],
+    [`share of ${id}`, share],
+  ]);
+  return negativeFault({ ...Object.fromEntries(limits), ...devicesA, 'vehicle current': vehicleA });
+}
+
+/** What the batteries that share in the balance take up together, with its working under either name. */
+function takenUp(batteries: readonly BatteryFlow[]) {
+  const valueA = batteries.reduce((sum, { currentA, shares }) => (shares ? sum + currentA : sum), 0);
+  const as = (rule: string): Traced<number> =>
+    traced(valueA, 'A', {
+      rule,
+      formula: 'the sum of what the batteries take up; below zero they give',
+      citation: 'the solved network',
+      inputs: batteries.map(({ id, currentA }) => [id, currentA, 'A'] as const),
+    });
+  return { valueA, as };
+}
+
+/** Until the first battery that gives is at the end of its reserve; null where none gives. */
+function reserveOf(batteries: readonly BatteryFlow[], rules: PowerRules) {
+  const giving = batteries.filter(({ currentA }) => currentA < -noA);
+  return worst(
+    giving.map((one) => reserveMinutes(one, -one.currentA, rules)),
+    Math.min,
+  );
+}
+
+/** Until the last battery is charged again; null where one takes nothing up. */
+function rechargeOf(batteries: readonly BatteryFlow[], rules: PowerRules) {
+  if (batteries.length === 0 || batteries.some(({ currentA }) => currentA <= noA)) return null;
+  return worst(
+    batteries.map((one) => rechargeMinutes(one, one.currentA, rules)),
+    Math.max,
+  );
+}
 
 /** The first of times that is the one picked of all; null where there is none. */
 function worst(

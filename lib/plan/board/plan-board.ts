@@ -4,51 +4,43 @@ import { fitBoard } from '../../board/layout/fit.ts';
 import { bodyOf } from '../../board/layout/item.ts';
 import { clearRooms } from '../../board/layout/keep-clear.ts';
 import { riserPieces } from '../../board/layout/risers.ts';
-import { boardArea, boardMass } from '../../board/measure.ts';
 import { outlineFaults } from '../../board/shape/outline-faults.ts';
-import { narrowestWeb } from '../../board/shape/web.ts';
 import type { LaidRib } from '../../board/strength/rib.ts';
 import type { Stiffness } from '../../board/strength/stiffness.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
 import { planHouseRules } from '../house-rules.ts';
 import type { PlanBook } from '../plan-book.ts';
+import { bodyFigures, drillBoard, sheetFigures, spaceFigures } from './board-body.ts';
 import { placementFaults, placePath } from './board-layout.ts';
 import { boardPhysics } from './board-physics.ts';
 import { boardPose, mountingSpace } from './board-pose.ts';
 import type { RoutedBoard } from './board-routes.ts';
-import { type BoardFixing, boardFixings, boardHoles, datumInSpace, drilledShape } from './board-shape.ts';
+import type { BoardFixing } from './board-shape.ts';
 import { itemsBeneath, raisedHeight } from './board-stacking.ts';
 import { stiffnessRemarks } from './board-stiffness.ts';
 import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
 import type { LaidBoard } from './laid-board.ts';
-import { planRibs, ribScrewHoles, traceRibs } from './ribs/plan-ribs.ts';
+import { traceRibs } from './ribs/plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
 import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
 
 /** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
 export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: PlanBook): PlanBoard {
-  const { board, shape, items } = laid;
-  const { sheet, space, given } = board;
-  const fixings = boardFixings(board, job.parts);
-  const bare = boardHoles(board, shape, fixings, laid, job.parts);
-  const ribbing = planRibs(job, laid, bare.holes);
-  const screws = ribScrewHoles(ribbing);
-  const { holes, faults: drilling } =
-    screws.length === 0 ? bare : boardHoles(board, shape, fixings, laid, job.parts, screws);
+  const { board, shape } = laid;
+  const drilled = drillBoard(job, laid);
+  const { fixings, holes, ribbing } = drilled;
   traceRibs(board.id, ribbing.ribs, book);
-  const at = `boards.${board.id}`;
-  const areaM2 = book.trace(`${at}.areaM2`, boardArea(shape));
-  const ribsKg = ribbing.ribs.reduce((sum, rib) => sum + rib.massKg, 0);
-  const massKg = book.trace(`${at}.massKg`, boardMass(shape, sheet.thickness, sheet.density, ribsKg));
-  const drilled = drilledShape(shape, holes);
-  const web = narrowestWeb(drilled);
-  const stacks = spacerStacks(job, board);
-  const joints = fixingJoints(job, board, fixings, stacks);
-  const physics = boardPhysics(job, { laid, fixings, joints, ribbing, bareKg: massKg - ribsKg }, book);
+  const body = bodyFigures(laid, drilled, book);
+  const joints = fixingJoints(job, board, fixings, spacerStacks(job, board));
+  const physics = boardPhysics(
+    job,
+    { laid, fixings, joints, ribbing, bareKg: body.figures.massKg - body.ribsKg },
+    book,
+  );
   for (const fault of [
-    ...outlineFaults(drilled, { ...outlineRules(job) }),
-    ...drilling,
+    ...outlineFaults(body.shape, { ...outlineRules(job) }),
+    ...drilled.faults,
     ...ribbing.faults,
     ...physics.faults,
     ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value),
@@ -56,82 +48,80 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     ...placementFaults(job, laid),
   ])
     book.remark({ ...fault, of: [...fault.of, board.id] }, { path: faultPath(job, fault, board) });
-  const xs = shape.outline.map(({ xM }) => xM);
-  const ys = shape.outline.map(({ yM }) => yM);
-  const placed = planPlacements(laid, book);
-  const toleranceM = job.rules['spacer-tolerance'].value;
-  const raisers = { id: board.id, thicknessM: sheet.thickness, placements: placed, fixings, holes };
+  const placements = planPlacements(laid, book);
   const planned: PlanBoard = {
-    id: board.id,
-    title: given.title ?? board.id,
-    space: board.spaceId,
-    spaceTitle: space.title,
-    sheet: board.sheetId,
-    sheetChosen: given.sheet === undefined ? 'computed' : 'given',
-    sheetWidthM: sheet.width,
-    sheetHeightM: sheet.height,
-    material: sheet.material,
-    thicknessM: sheet.thickness,
-    sheetGrain: sheet.grain ?? null,
+    ...sheetFigures(board),
     ...grainOf(board, physics.stiffness),
     edgeProfile: edgeProfileOf(board),
     outline: shape.outline.map((point) => ({ ...point })),
     cutouts: shape.cutouts.map((loop) => loop.map((point) => ({ ...point }))),
     holes,
-    areaM2,
-    massKg,
-    loadedMassKg: massKg + items.reduce((sum, item) => sum + item.massKg, 0),
+    ...body.figures,
     centroid: physics.centre,
-    widthM: Math.max(...xs) - Math.min(...xs),
-    heightM: Math.max(...ys) - Math.min(...ys),
-    narrowestWebM: web.web ? book.trace(`${at}.narrowestWebM`, web) : null,
+    ...body.size,
     ...physics.numbers,
-    datumInSpace: datumInSpace(board),
-    spaceOutline: space.outline.map(([xM, yM]) => ({ xM, yM })),
-    spaceDepthM: space.depth,
-    obstacles: Object.entries(space.obstacles).map(([id, obstacle]) => {
-      return {
-        id,
-        xM: obstacle.x,
-        yM: obstacle.y,
-        widthM: obstacle.width,
-        heightM: obstacle.height,
-        standsOutM: obstacle['stands-out'],
-      };
-    }),
-    right: space.right,
-    upward: space.upward,
-    fixings: fixings.map(({ id, xM, yM, partId, point, spacerM }) => ({
-      id,
-      xM,
-      yM,
-      part: partId,
-      point,
-      spacerM,
-      ...torqueOf(joints, id, at, book),
-    })),
-    placements: placed,
-    pieces: riserPieces({ ...raisers, stacks, toleranceM }),
+    ...spaceFigures(board),
+    fixings: planFixings(board.id, fixings, joints, book),
+    placements,
+    pieces: piecesOf(job, board, { fixings, holes, placements }),
     ribs: ribbing.ribs,
-    routes: [...routed.routes],
-    crossings: routed.crossings,
-    firstCrossings: routed.firstCrossings,
-    pathSearches: routed.pathSearches,
-    proposals: laid.proposals.map(({ placements: places, score }) => ({
-      total: score.total,
-      score: { ...score.parts },
-      placements: places.map(({ item, xM, yM, turnDeg }) => ({ item, xM, yM, turnDeg })),
-    })),
-    evaluations: laid.evaluations,
+    ...routesOf(routed),
+    ...proposalsOf(laid),
     exits: [...routed.exits],
   };
   for (const fault of [
     ...sheetFaults(planned, planHouseRules(job)),
-    ...unmadeHeights(planned.pieces, toleranceM),
+    ...unmadeHeights(planned.pieces, job.rules['spacer-tolerance'].value),
     ...stiffnessRemarks(job, laid, fixings, planned, physics.stiffness),
   ])
     book.remark(fault, { path: board.path });
   return planned;
+}
+
+function planFixings(
+  board: string,
+  fixings: readonly BoardFixing[],
+  joints: readonly PlannedJoint[],
+  book: PlanBook,
+): PlanBoard['fixings'] {
+  return fixings.map(({ id, xM, yM, partId, point, spacerM }) => ({
+    id,
+    xM,
+    yM,
+    part: partId,
+    point,
+    spacerM,
+    ...torqueOf(joints, id, `boards.${board}`, book),
+  }));
+}
+
+function piecesOf(
+  job: Job,
+  board: Board,
+  raised: Pick<PlanBoard, 'holes' | 'placements'> & { readonly fixings: readonly BoardFixing[] },
+): PlanBoard['pieces'] {
+  return riserPieces({
+    id: board.id,
+    thicknessM: board.sheet.thickness,
+    ...raised,
+    stacks: spacerStacks(job, board),
+    toleranceM: job.rules['spacer-tolerance'].value,
+  });
+}
+
+function routesOf({ routes, crossings, firstCrossings, pathSearches }: RoutedBoard) {
+  return { routes: [...routes], crossings, firstCrossings, pathSearches };
+}
+
+function proposalsOf({ proposals, evaluations }: LaidBoard) {
+  return {
+    proposals: proposals.map(({ placements: places, score }) => ({
+      total: score.total,
+      score: { ...score.parts },
+      placements: places.map(({ item, xM, yM, turnDeg }) => ({ item, xM, yM, turnDeg })),
+    })),
+    evaluations,
+  };
 }
 
 /** What a fixing is tightened to, and what sets the limit. */

@@ -48,78 +48,89 @@ const [ohmRoom, emfRoom, siemensRoom, givenRoom, powerRoom] = [
 
 const [nodeTable, idTable] = [new NameTable(), new NameTable()];
 
+/** What the elements say, column by column. */
+type Columns = Pick<IndexedNetwork, 'from' | 'to' | 'law' | 'ohm' | 'emfV' | 'siemens' | 'givenA' | 'powerW'>;
+
 /** Numbers the nodes in the order in which the elements name them, and writes what the elements say into columns. */
 export function indexNetwork({ elements, referenceNode }: Network): IndexedNetwork {
-  const count = elements.length;
-  const from = fromRoom.of(count);
-  const to = toRoom.of(count);
-  const law = lawRoom.of(count);
-  const ohm = ohmRoom.of(count);
-  const emfV = emfRoom.of(count);
-  const siemens = siemensRoom.of(count);
-  const givenA = givenRoom.of(count);
-  const powerW = powerRoom.of(count);
+  const columns = columnsFor(elements.length);
   const nodes: string[] = [];
   const bounded: VoltageSource[] = [];
   let hasConverter = false;
   nodeTable.begin();
   idTable.begin();
-  for (let k = 0; k < count; k += 1) {
+  for (let k = 0; k < elements.length; k += 1) {
     const element = elements[k];
     if (element === undefined) continue;
-    from[k] = numberOf(element.from, nodes);
-    to[k] = numberOf(element.to, nodes);
+    columns.from[k] = numberOf(element.from, nodes);
+    columns.to[k] = numberOf(element.to, nodes);
     idTable.numberOf(element.id);
-    ohm[k] = siemens[k] = givenA[k] = powerW[k] = 0;
-    law[k] = elementLaws.linear;
-    switch (element.model) {
-      case 'resistance':
-        if (element.kind === 'load') siemens[k] = 1 / element.ohm;
-        else {
-          law[k] = elementLaws.resistance;
-          ohm[k] = element.ohm;
-        }
-        break;
-      case 'emf':
-      case 'two-slope':
-        law[k] = elementLaws.emf;
-        ohm[k] = element.ohm;
-        emfV[k] = element.emfV;
-        if (isBounded(element)) bounded.push(element);
-        break;
-      case 'square-law':
-        siemens[k] = element.powerW / (element.ratedV * element.ratedV);
-        break;
-      case 'power':
-        law[k] = elementLaws.load;
-        powerW[k] = element.powerW;
-        break;
-      case 'converter':
-        // What it draws follows from its other side: see `solveConverters`.
-        law[k] = elementLaws.load;
-        hasConverter = true;
-        break;
-      case 'current':
-        if (element.kind === 'load') law[k] = elementLaws.load;
-        givenA[k] = element.kind === 'load' ? element.givenA : -element.givenA;
-    }
+    writeElement(columns, k, element);
+    if (element.model === 'converter') hasConverter = true;
+    else if ((element.model === 'emf' || element.model === 'two-slope') && isBounded(element))
+      bounded.push(element);
   }
   return {
     elements,
     nodes,
-    from,
-    to,
-    law,
-    ohm,
-    emfV,
-    siemens,
-    givenA,
-    powerW,
+    ...columns,
     bounded,
     hasConverter,
     reference: nodeTable.find(referenceNode),
     distinctIds: idTable.count,
   };
+}
+
+function columnsFor(count: number): Columns {
+  return {
+    from: fromRoom.of(count),
+    to: toRoom.of(count),
+    law: lawRoom.of(count),
+    ohm: ohmRoom.of(count),
+    emfV: emfRoom.of(count),
+    siemens: siemensRoom.of(count),
+    givenA: givenRoom.of(count),
+    powerW: powerRoom.of(count),
+  };
+}
+
+/** Writes the law of an element and its figures; whatever it has none of is 0. */
+function writeElement(
+  { law, ohm, emfV, siemens, givenA, powerW }: Columns,
+  k: number,
+  element: NetworkElement,
+): void {
+  ohm[k] = siemens[k] = givenA[k] = powerW[k] = 0;
+  law[k] = elementLaws.linear;
+  switch (element.model) {
+    case 'resistance':
+      if (element.kind === 'load') siemens[k] = 1 / element.ohm;
+      else {
+        law[k] = elementLaws.resistance;
+        ohm[k] = element.ohm;
+      }
+      break;
+    case 'emf':
+    case 'two-slope':
+      law[k] = elementLaws.emf;
+      ohm[k] = element.ohm;
+      emfV[k] = element.emfV;
+      break;
+    case 'square-law':
+      siemens[k] = element.powerW / (element.ratedV * element.ratedV);
+      break;
+    case 'power':
+      law[k] = elementLaws.load;
+      powerW[k] = element.powerW;
+      break;
+    case 'converter':
+      // What it draws follows from its other side: see `solveConverters`.
+      law[k] = elementLaws.load;
+      break;
+    case 'current':
+      if (element.kind === 'load') law[k] = elementLaws.load;
+      givenA[k] = element.kind === 'load' ? element.givenA : -element.givenA;
+  }
 }
 
 /** True for an element with an `ohm` of its own: conductors, fuses, joints and sources that hold a voltage. */

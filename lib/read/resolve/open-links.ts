@@ -47,42 +47,11 @@ export function openLinks(
 function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
   const { report } = lookup;
   const path = ['links', id];
-  // A fuse goes by the name of its holder: a wire of that name would pass for it.
-  if (lookup.devices.has(id))
-    report.atKey(path, `"${id}" is a device already: an id names one thing`, 'choose another id');
-  if (
-    given.cable !== undefined &&
-    (given.wire !== undefined || given.size !== undefined || given.colour !== undefined)
-  )
-    report.at(
-      path,
-      `${id} is a conductor of a cable, so it has no wire, size or colour of its own`,
-      'keep cable: or wire:, not both',
-    );
+  checkNames(id, given, lookup);
   const from = readReference([...path, 'from'], given.from, lookup);
   const to = readReference([...path, 'to'], given.to, lookup);
   const conductors = conductorsOf(id, given, lookup);
-  if (!from || !to || !conductors) return [];
-  if (from.length !== to.length) {
-    const [pair, single] = from.length === 2 ? [given.from, given.to] : [given.to, given.from];
-    report.at(
-      path,
-      `${pair} is a pair of terminals, but ${single} is one terminal`,
-      `name one terminal, ${pair}+ or ${pair}-, or a pair at both ends`,
-    );
-    return [];
-  }
-  if (conductors.length > 0 && conductors.length !== from.length) {
-    report.at(
-      [...path, 'conductors'],
-      `${id} joins ${from.length === 2 ? 'a pair' : 'one terminal'}, but names ${conductors.length} conductors`,
-    );
-    return [];
-  }
-  if (from.some((end, index) => isSameEnd(end, to[index]))) {
-    report.at(path, `${id} joins ${given.from} to itself`, 'name the terminal at its other end');
-    return [];
-  }
+  if (!from || !to || !conductors || !endsMatch(id, given, { from, to, conductors }, report)) return [];
   const open = [...openEnd('from', from), ...openEnd('to', to)];
   return from.map((end, index): Link => {
     const other = to[index] ?? end;
@@ -104,6 +73,60 @@ function openLink(id: string, given: JobLink, lookup: Lookup): Link[] {
       ...(open.length > 0 && { open }),
     };
   });
+}
+
+/** Reports a link that goes by the name of a device, and a conductor of a cable with a wire of its own. */
+function checkNames(id: string, given: JobLink, { devices, report }: Lookup): void {
+  const path = ['links', id];
+  // A fuse goes by the name of its holder: a wire of that name would pass for it.
+  if (devices.has(id))
+    report.atKey(path, `"${id}" is a device already: an id names one thing`, 'choose another id');
+  if (
+    given.cable !== undefined &&
+    (given.wire !== undefined || given.size !== undefined || given.colour !== undefined)
+  )
+    report.at(
+      path,
+      `${id} is a conductor of a cable, so it has no wire, size or colour of its own`,
+      'keep cable: or wire:, not both',
+    );
+}
+
+/** True where the ends and the conductors of a link are of one number, and its ends not the same; else it is reported. */
+function endsMatch(
+  id: string,
+  given: JobLink,
+  {
+    from,
+    to,
+    conductors,
+  }: Readonly<Record<'from' | 'to', Reference>> & {
+    readonly conductors: readonly string[];
+  },
+  report: Report,
+): boolean {
+  const path = ['links', id];
+  if (from.length !== to.length) {
+    const [pair, single] = from.length === 2 ? [given.from, given.to] : [given.to, given.from];
+    report.at(
+      path,
+      `${pair} is a pair of terminals, but ${single} is one terminal`,
+      `name one terminal, ${pair}+ or ${pair}-, or a pair at both ends`,
+    );
+    return false;
+  }
+  if (conductors.length > 0 && conductors.length !== from.length) {
+    report.at(
+      [...path, 'conductors'],
+      `${id} joins ${from.length === 2 ? 'a pair' : 'one terminal'}, but names ${conductors.length} conductors`,
+    );
+    return false;
+  }
+  if (from.some((end, index) => isSameEnd(end, to[index]))) {
+    report.at(path, `${id} joins ${given.from} to itself`, 'name the terminal at its other end');
+    return false;
+  }
+  return true;
 }
 
 function isSameEnd(one: LinkEnd, other: LinkEnd | undefined): boolean {

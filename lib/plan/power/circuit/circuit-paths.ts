@@ -46,67 +46,40 @@ export interface CircuitPaths {
   ): number | null;
 }
 
+/** A circuit made ready to be walked. */
+interface Walks {
+  readonly circuit: Circuit;
+  readonly islands: readonly Island[];
+  readonly neighbours: Neighbours;
+  readonly fed: readonly CircuitLoad[];
+  /** Nodes that the negative terminal of a source reaches. */
+  readonly groundNodes: ReadonlySet<string>;
+  readonly allFuses: ReadonlySet<string>;
+  /** An edge with the others of its ring, or with those beside it. */
+  blockOf(edge: CircuitEdge): ReadonlySet<string>;
+  reach(from: string, without: ReadonlySet<string>): ReadonlySet<string>;
+}
+
+const none: ReadonlySet<string> = new Set();
+
 /** Prepares the answers for one circuit. */
 export function circuitPaths(circuit: Circuit): CircuitPaths {
-  const neighbours = neighboursOf(circuit.edges);
-  const islands = islandsOf(circuit);
-  const reach = (from: string, without: ReadonlySet<string>) => reachable(neighbours, from, without);
-  const none: ReadonlySet<string> = new Set();
-  const allFuses = new Set(circuit.edges.filter(({ kind }) => kind === 'fuse').map(({ id }) => id));
-  const positives = circuit.sources.map(({ positive }) => positive);
-  const fedNodes = new Set(positives.flatMap((node) => [...reach(node, none)]));
-  const fed = circuit.loads.filter(({ from }) => fedNodes.has(from));
-  const groundNodes = new Set(circuit.sources.flatMap(({ negative }) => [...reach(negative, none)]));
-  const blocks = circuitBlocks(circuit.edges);
-  const blockOf = ({ id }: CircuitEdge): ReadonlySet<string> => blocks.get(id) ?? new Set([id]);
-
-  const downstream = (edge: CircuitEdge): readonly CircuitLoad[] => {
-    // Conductors that share a ring may each have to carry everything when others are open.
-    const without = blockOf(edge);
-    const onGround = groundNodes.has(edge.from);
-    return islands.flatMap(({ nodes, primary: { positive, negative } }) => {
-      if (!onGround && !nodes.has(edge.from)) return [];
-      const own = fed.filter(({ from }) => nodes.has(from));
-      const near = own.length > 0 ? reach(onGround ? negative : positive, without) : none;
-      return own.filter(({ from, to }) => !near.has(onGround ? to : from));
-    });
-  };
-  const cutOff = (edge: CircuitEdge): readonly CircuitSource[] => {
-    const island = islandAt(islands, edge.from);
-    const near = island ? reach(island.primary.positive, blockOf(edge)) : none;
-    return (island?.sources ?? []).filter(({ positive }) => !near.has(positive));
-  };
-  const returned = (edge: CircuitEdge): readonly CircuitSource[] => {
-    const post = circuit.primary?.negative;
-    const near = post === undefined ? none : reach(post, blockOf(edge));
-    const joined = post === undefined ? none : reach(post, none);
-    return circuit.sources.filter(({ negative }) => joined.has(negative) && !near.has(negative));
-  };
+  const walks = walksOf(circuit);
+  const { neighbours, reach, allFuses } = walks;
   return {
-    islands,
-    fed,
-    downstream,
-    sourcesBehind: cutOff,
-    returnsBehind: returned,
+    islands: walks.islands,
+    fed: walks.fed,
+    downstream: (edge) => downstream(walks, edge),
+    sourcesBehind: (edge) => cutOff(walks, edge),
+    returnsBehind: (edge) => returned(walks, edge),
     fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
-    bareReach: ({ positive }, { id, from, to }) => {
-      const closed = new Set([...allFuses, id]);
-      const before = reach(positive, closed);
-      const behind = [from, to].filter((node) => !before.has(node));
-      // Leads side by side: each end stays live without it, and all beyond either may flow through it.
-      return new Set((behind.length > 0 ? behind : [from, to]).flatMap((node) => [...reach(node, closed)]));
-    },
+    bareReach: (source, edge) => bareReach(walks, source, edge),
     sourcesOf: (edge) =>
       circuit.sources.filter(({ positive }) => {
         const nodes = reach(positive, new Set([edge.id]));
         return nodes.has(edge.from) || nodes.has(edge.to);
       }),
-    nodesBehind: (edge) => {
-      const island = islandAt(islands, edge.from);
-      if (!island) return none;
-      const near = reach(island.primary.positive, blockOf(edge));
-      return new Set([...island.nodes].filter((node) => !near.has(node)));
-    },
+    nodesBehind: (edge) => nodesBehind(walks, edge),
     isBare: ({ positive }, { id, from, to }) => {
       const near = reach(positive, new Set([...allFuses, id]));
       return near.has(from) || near.has(to);
@@ -114,6 +87,72 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
     way: (source, edge, lengthM) => shortestWay(neighbours, source.positive, edge, lengthM),
     bareLengthM: (source, edge, lengthM) => bareLengthM(circuit, source, edge, lengthM),
   };
+}
+
+function walksOf(circuit: Circuit): Walks {
+  const { edges, sources, loads } = circuit;
+  const neighbours = neighboursOf(edges);
+  const reach = (from: string, without: ReadonlySet<string>) => reachable(neighbours, from, without);
+  const reachedFrom = (nodes: readonly string[]) => new Set(nodes.flatMap((node) => [...reach(node, none)]));
+  const fedNodes = reachedFrom(sources.map(({ positive }) => positive));
+  const blocks = circuitBlocks(edges);
+  return {
+    circuit,
+    islands: islandsOf(circuit),
+    neighbours,
+    fed: loads.filter(({ from }) => fedNodes.has(from)),
+    groundNodes: reachedFrom(sources.map(({ negative }) => negative)),
+    allFuses: new Set(edges.filter(({ kind }) => kind === 'fuse').map(({ id }) => id)),
+    blockOf: ({ id }) => blocks.get(id) ?? new Set([id]),
+    reach,
+  };
+}
+
+function downstream(
+  { islands, fed, groundNodes, blockOf, reach }: Walks,
+  edge: CircuitEdge,
+): readonly CircuitLoad[] {
+  // Conductors that share a ring may each have to carry everything when others are open.
+  const without = blockOf(edge);
+  const onGround = groundNodes.has(edge.from);
+  return islands.flatMap(({ nodes, primary: { positive, negative } }) => {
+    if (!onGround && !nodes.has(edge.from)) return [];
+    const own = fed.filter(({ from }) => nodes.has(from));
+    const near = own.length > 0 ? reach(onGround ? negative : positive, without) : none;
+    return own.filter(({ from, to }) => !near.has(onGround ? to : from));
+  });
+}
+
+function cutOff({ islands, blockOf, reach }: Walks, edge: CircuitEdge): readonly CircuitSource[] {
+  const island = islandAt(islands, edge.from);
+  const near = island ? reach(island.primary.positive, blockOf(edge)) : none;
+  return (island?.sources ?? []).filter(({ positive }) => !near.has(positive));
+}
+
+function returned({ circuit, blockOf, reach }: Walks, edge: CircuitEdge): readonly CircuitSource[] {
+  const post = circuit.primary?.negative;
+  const near = post === undefined ? none : reach(post, blockOf(edge));
+  const joined = post === undefined ? none : reach(post, none);
+  return circuit.sources.filter(({ negative }) => joined.has(negative) && !near.has(negative));
+}
+
+function bareReach(
+  { allFuses, reach }: Walks,
+  { positive }: CircuitSource,
+  { id, from, to }: CircuitEdge,
+): ReadonlySet<string> {
+  const closed = new Set([...allFuses, id]);
+  const before = reach(positive, closed);
+  const behind = [from, to].filter((node) => !before.has(node));
+  // Leads side by side: each end stays live without it, and all beyond either may flow through it.
+  return new Set((behind.length > 0 ? behind : [from, to]).flatMap((node) => [...reach(node, closed)]));
+}
+
+function nodesBehind({ islands, blockOf, reach }: Walks, edge: CircuitEdge): ReadonlySet<string> {
+  const island = islandAt(islands, edge.from);
+  if (!island) return none;
+  const near = reach(island.primary.positive, blockOf(edge));
+  return new Set([...island.nodes].filter((node) => !near.has(node)));
 }
 
 function bareLengthM(
