@@ -220,6 +220,14 @@ export const powerRules = {
     value: 0.02,
     ...cp,
   },
+  'clamp-tolerance': {
+    says: 'What a clamp may add to a current that is read; what it shows below this counts as none',
+    dimension: 'current',
+    value: 0.5,
+    above: 0,
+    most: 2,
+    ...cp,
+  },
   'charging-share': {
     says: 'Vehicle and average audio, of the hot output: above it an upgrade is asked for',
     dimension: 'ratio',

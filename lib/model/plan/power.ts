@@ -168,6 +168,31 @@ export const deviceDropSchema = z.object({
   parts: z.array(dropPartSchema).optional(),
 });
 
+/** What is read at a part that joins batteries or stores charge, without a sign. */
+export const sourceReadingSchema = z.object({
+  item: name,
+  what: builders(
+    z.enum([
+      'contact-current',
+      'contact-drop',
+      'contact-open',
+      'contact-open-current',
+      'output-voltage',
+      'output-current',
+      'input-current',
+      'bank-charge',
+    ]),
+  ),
+  /** The state that it is read in. */
+  point: builders(z.enum(operatingPointNames)),
+  /** The terminals that the probes touch, or the one whose leads the clamp goes round. */
+  at: z.array(name),
+  unit: builders(z.enum(['V', 'A'])),
+  /** Null where nobody states what it would follow from. */
+  value: builders(z.number().nullable()),
+  band: bandSchema,
+});
+
 /** What one turn-on output drives. */
 export const turnOnSchema = z.object({
   source: name,
@@ -218,6 +243,8 @@ export const crankingSchema = z.object({
 export const planPowerSchema = z.object({
   points: z.array(operatingPointSchema),
   drops: z.array(deviceDropSchema),
+  /** None where no part joins batteries or stores charge. */
+  sourceReadings: z.array(sourceReadingSchema).optional(),
   turnOn: z.array(turnOnSchema),
   turnOnChain: z.array(turnOnStageSchema),
   conductors: z.array(planConductorSchema),
@@ -251,6 +278,7 @@ export type PlanFuse = z.output<typeof planFuseSchema>;
 export type FuseAlternative = z.output<typeof fuseAlternativeSchema>;
 export type PlanPower = z.output<typeof planPowerSchema>;
 export type DropPart = z.output<typeof dropPartSchema>;
+export type SourceReading = z.output<typeof sourceReadingSchema>;
 export type DeviceDrop = z.output<typeof deviceDropSchema>;
 export type PlanTurnOnStage = z.output<typeof turnOnStageSchema>;
 export type PlanFirstPower = z.output<typeof firstPowerSchema>;

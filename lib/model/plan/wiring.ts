@@ -226,8 +226,8 @@ export const measurementSchema = z.object({
   /** What a reading must lie between; null where nothing limits it on that side. */
   least: orNull,
   greatest: orNull,
-  /** When it is read: before the plan stands, on the bench, before first power, with power, as set, and last. */
-  when: builders(z.enum(['survey', 'bench', 'before-power', 'power', 'gains', 'delays', 'load'])),
+  /** When it is read: before the plan stands, on the bench, before first power, before a bank's fuse goes in, with power, as set, and last. */
+  when: builders(z.enum(['survey', 'bench', 'before-power', 'banks', 'power', 'gains', 'delays', 'load'])),
   asBuilt: builders(z.number().optional()),
   state: builders(z.enum(['open', 'agrees', 'differs'])),
   /** Where to look for the cause of a reading that differs. */

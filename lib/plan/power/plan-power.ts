@@ -34,6 +34,7 @@ import { continuousCurrent } from './sizing/continuous-current.ts';
 import type { SizedFuse } from './sizing/fuse-sizing.ts';
 import type { PowerSizing } from './sizing/power-sizing.ts';
 import { ratingsOf, type SizedPower } from './sizing/size-power.ts';
+import { sourceReadings } from './source-readings.ts';
 
 /** The power part of the plan, once sizes and lengths have settled. */
 export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook): PlanPower {
@@ -48,11 +49,13 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
     book,
   );
   for (const point of points) for (const [id, drop] of dropWorkings(network, point)) book.trace(id, drop);
+  const atSources = sourceReadings(network, book);
   const cranking = planCranking(network);
   const chain = turnOnChain(job, devices, book);
   return {
     points,
     drops: bandedDrops(network, points),
+    ...(atSources.length > 0 && { sourceReadings: atSources }),
     turnOn: turnOnSums(job, devices, chain, book),
     turnOnChain: chain,
     conductors: [...sized.conductors.values()].map((one) => planConductor(one, sizing, sized, book)),

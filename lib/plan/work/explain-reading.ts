@@ -1,17 +1,6 @@
 import { millivoltsAllowed, times } from '../../model/printed/told.ts';
-import type { Prediction, ReadingKind } from './readings.ts';
-
-/** A reading beside its prediction, and how other readings of the same device came out. */
-export interface Difference {
-  readonly line: Prediction;
-  readonly reading: number;
-  /** Readings of the same record by id, as far as they were taken: what differs elsewhere may be the cause here. */
-  readonly differing: ReadonlySet<string>;
-  /** Most that one joint may drop, by house rule (V). */
-  readonly jointV: number;
-}
-
-type Explain = (difference: Difference, ratio: number | null) => string;
+import { explainSource } from './explain-source.ts';
+import type { Difference, Explain, ReadingKind } from './readings.ts';
 
 const isNear = (ratio: number | null, target: number) =>
   ratio !== null && Math.abs(ratio / target - 1) <= 0.15;
@@ -96,6 +85,7 @@ const explain: Readonly<Record<ReadingKind, Explain>> = {
   },
   source: () =>
     'not what the data of the source say: write the reading into the vehicle file and plan again before the gains are set',
+  ...explainSource,
 };
 
 /** Where to look for the cause of a reading outside its limits, in one sentence. */

@@ -4,6 +4,7 @@ import { printed } from '../../model/printed/index.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { mostIdleA } from './first-power.ts';
 import { around, type Prediction } from './readings.ts';
+import { sourceLines } from './source-lines.ts';
 import { surveyLines } from './survey-lines.ts';
 
 /** What readings are predicted from. */
@@ -16,6 +17,7 @@ export function predictions(job: Job, plan: Predictable): Prediction[] {
     ...benchLines(plan),
     ...plugLines(plan),
     ...supplyLines(job, plan),
+    ...sourceLines(job, plan),
     ...gainLines(job, plan),
     ...delayLines(job, plan),
     ...lastLines(job, plan),

@@ -14,7 +14,14 @@ export type ReadingKind =
   | 'gain'
   | 'delay'
   | 'noise'
-  | 'source';
+  | 'source'
+  | 'contact-current'
+  | 'contact-drop'
+  | 'contact-open'
+  | 'charger-voltage'
+  | 'charger-current'
+  | 'no-current'
+  | 'bank-charge';
 
 /** A line of the record before it was read. Values in the unit named. */
 export interface Prediction {
@@ -39,6 +46,19 @@ export const readingUnits: Readonly<
   ms: { dimension: 'time', perSi: 1000 },
   Hz: { dimension: 'frequency', perSi: 1 },
 };
+
+/** A reading beside its prediction, and how other readings of the same device came out. */
+export interface Difference {
+  readonly line: Prediction;
+  readonly reading: number;
+  /** Readings of the same record by id, as far as they were taken: what differs elsewhere may be the cause here. */
+  readonly differing: ReadonlySet<string>;
+  /** Most that one joint may drop, by house rule (V). */
+  readonly jointV: number;
+}
+
+/** Where to look for the cause of a difference; `ratio`: the reading over its prediction, null where there is none. */
+export type Explain = (difference: Difference, ratio: number | null) => string;
 
 /** Limits as far on either side of a prediction. */
 export function around(predicted: number | null, tolerance: number): Pick<Prediction, 'least' | 'greatest'> {

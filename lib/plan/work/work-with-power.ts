@@ -1,9 +1,13 @@
 import type { PlanStep } from '../../model/plan/index.ts';
+
 import { printed } from '../../model/printed/index.ts';
+
+import { bankFuses } from './bank-fuses.ts';
 import {
   adds,
   benchOf,
   hasSound,
+  itemOf,
   minutesFor,
   ownWires,
   readingsOf,
@@ -11,6 +15,7 @@ import {
   step,
   type Work,
 } from './work.ts';
+
 import { settingSteps } from './work-setting-up.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
@@ -76,7 +81,7 @@ function batteryOn(work: Work): Step {
 }
 
 function fuseStep(work: Work): Step {
-  const banks = bankFuses(work).map(({ fuse }) => fuse);
+  const banks = bankFuses(work.plan).map(({ fuse }) => fuse);
   const fuses = work.plan.power.fuses.filter(({ id }) => !banks.includes(id));
   const behind = fuses.filter(({ source }) => source === null).map(({ id }) => id);
   const atSource = fuses.filter(({ source }) => source !== null).map(({ id }) => id);
@@ -92,21 +97,11 @@ function fuseStep(work: Work): Step {
   });
 }
 
-/** The fuses that stand first behind a capacitor bank, each with its bank. */
-function bankFuses({
-  plan: { items, power },
-}: Work): readonly { readonly fuse: string; readonly bank: string }[] {
-  const isBank = (id: string | null) =>
-    items.some(({ id: own, kind, origin }) => own === id && kind === 'capacitor-bank' && origin === 'job');
-  return power.fuses.flatMap(({ id, source }) =>
-    source !== null && isBank(source) ? [{ fuse: id, bank: source }] : [],
-  );
-}
-
 /** An empty bank is as good as a short: it is charged through a resistor before its fuse goes in. */
 function bankSteps(work: Work): Step[] {
-  return bankFuses(work).map(({ fuse, bank }, index, all) =>
-    step(
+  return bankFuses(work.plan).map(({ fuse, bank }, index, all) => {
+    const readings = readingsOf(work, 'banks').filter((id) => itemOf(id) === bank);
+    return step(
       `charge-${bank}`,
       [
         {
@@ -117,14 +112,14 @@ function bankSteps(work: Work): Step[] {
       {
         layer: 'power',
         ...vehicle,
-        text: `Charge ${bank}: bridge the empty holder of ${fuse} with a resistor or a lamp for ${work.systemV} V until less than ${printed('voltage', work.bankWithinV)} stands across it, take the bridge off, then fit ${fuse}`,
+        text: `Charge ${bank}: bridge the empty holder of ${fuse} with a resistor or a lamp for ${work.systemV} V until less than ${printed('voltage-at-most', work.bankWithinV)} stands across it, take the bridge off, read the bank and across the holder, then fit ${fuse}`,
         tools: ['meter', 'charging resistor', 'fuse puller'],
-        minutes: minutesFor(work, 'fit-fuse') + minutesFor(work, 'take-reading'),
-        acts: [`fit-fuse:${fuse}`],
-        proof: `Less than ${printed('voltage', work.bankWithinV)} across the open holder before the fuse goes in; no spark as it does`,
+        minutes: minutesFor(work, 'fit-fuse') + minutesFor(work, 'take-reading', readings.length),
+        acts: [...readings.map((id) => `measure:${id}`), `fit-fuse:${fuse}`],
+        proof: `Less than ${printed('voltage-at-most', work.bankWithinV)} across the open holder before the fuse goes in; no spark as it does`,
       },
-    ),
-  );
+    );
+  });
 }
 
 function firstPower(work: Work, live: string): Step {

@@ -14,6 +14,7 @@ const whenWords = {
   survey: 'Before the plan stands',
   bench: 'On the bench',
   'before-power': 'In the vehicle, before power',
+  banks: 'Before the fuse of a capacitor bank goes in',
   power: 'With power',
   gains: 'Setting the gains, speakers off',
   delays: 'Setting the delays',
