@@ -1,5 +1,5 @@
+import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, SourceReading } from '../../model/plan/index.ts';
-import type { Job } from '../../model/resolved-job.ts';
 import { type BankFuse, bankFuses } from './bank-fuses.ts';
 import type { Prediction } from './readings.ts';
 

@@ -122,6 +122,13 @@ async function spiceVoltages({ network, openV }: Rebuilding): Promise<(node: str
   return (node) => answer.voltages.get(node) ?? Number.NaN;
 }
 
+/** What ngspice gives at the nodes of a point (V), by their names in the plan. */
+export async function spiceAt(point: OperatingPoint): Promise<(node: string) => number> {
+  const again = networkOf(point);
+  const voltageV = await spiceVoltages(again);
+  return (node) => voltageV(again.find(node));
+}
+
 /** Where power comes from and goes, by the law of each element at these voltages (W). */
 function tally({ elements }: RebuiltNetwork, voltageV: (node: string) => number) {
   const loads = elements.filter(({ kind }) => kind === 'load');
