@@ -59,23 +59,35 @@ export function sourceReadings(input: NetworkInput, book: PlanBook): SourceReadi
 function readingAt({ name, nodes, elements }: OperatingPoint, probe: Probe): Traced<number> | null {
   const citation = `the solved network, point ${name}`;
   if ('volts' in probe) {
-    const volts = probe.volts.map((id) => nodes.find((node) => node.id === id)?.voltageV ?? null);
-    const [high, low] = volts;
-    if (typeof high !== 'number' || typeof low !== 'number') return null;
-    return traced(Math.abs(high - low), 'V', {
+    const volts = probe.volts.map(
+      (id) => [id, nodes.find((node) => node.id === id)?.voltageV ?? null] as const,
+    );
+    const known = volts.flatMap(([id, voltageV]) => (voltageV === null ? [] : [{ id, voltageV }]));
+    const [high, low] = known.toSorted((a, b) => b.voltageV - a.voltageV);
+    if (!high || !low) return null;
+    return traced(high.voltageV - low.voltageV, 'V', {
       rule: 'source-reading',
-      formula: `|V(${probe.volts[0]}) - V(${probe.volts[1]})|`,
+      formula: `V(${high.id}) - V(${low.id})`,
       citation,
-      inputs: probe.volts.map((id, k) => [`V(${id})`, volts[k] ?? 0, 'V'] as const),
+      inputs: [high, low].map(({ id, voltageV }) => [`V(${id})`, voltageV, 'V'] as const),
     });
   }
   const currentA = elements.find(({ id }) => id === probe.amps)?.currentA;
   if (currentA === undefined && !probe.absentIsNone) return null;
   return traced(Math.abs(currentA ?? 0), 'A', {
     rule: 'source-reading',
-    formula: currentA === undefined ? `none: ${probe.amps} is open or off` : `|I(${probe.amps})|`,
-    citation,
-    inputs: currentA === undefined ? [] : [[`I(${probe.amps})`, currentA, 'A']],
+    formula:
+      currentA === undefined
+        ? '0: it is open or off'
+        : 'the greatest of I and -I; a clamp may lie either way round',
+    citation: `${citation}, ${probe.amps}`,
+    inputs:
+      currentA === undefined
+        ? []
+        : [
+            ['I', currentA, 'A'],
+            ['-I', -currentA, 'A'],
+          ],
   });
 }
 
