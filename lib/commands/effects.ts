@@ -19,7 +19,8 @@ export interface Effects {
   write(path: string, content: string | Uint8Array): Promise<void>;
 }
 
-const textEndings = ['.yaml', '.md', '.json'];
+/** Beside what is read, what was meant to be: reading tells of it. */
+const texts = /\.(?:ya?ml|md|json)(?:\.txt)?$/i;
 
 /** The effects of a real run. */
 export function realEffects(root: string): Effects {
@@ -42,9 +43,7 @@ export function realEffects(root: string): Effects {
 
 async function readBelow(root: string, folder: string): Promise<SourceFile[]> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
-  const files = entries.filter(
-    (entry) => entry.isFile() && textEndings.some((ending) => entry.name.endsWith(ending)),
-  );
+  const files = entries.filter((entry) => entry.isFile() && texts.test(entry.name));
   const paths = files.map((entry) => join(entry.parentPath, entry.name)).sort();
   return Promise.all(
     paths.map(async (path) => ({

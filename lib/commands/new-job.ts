@@ -1,5 +1,5 @@
 import type { SourceFile } from '../model/content/source-file.ts';
-import { day, id as idSchema } from '../model/fields.ts';
+import { day, fileId } from '../model/fields.ts';
 import { type Content, readContent } from '../read/read-content.ts';
 import { remedyFor } from '../read/report.ts';
 import type { Effects } from './effects.ts';
@@ -37,8 +37,8 @@ function beginningOf(
   taken: ReadonlySet<string>,
   today: string,
 ): Parameters<typeof jobSkeleton>[0] | string {
-  if (!idSchema.safeParse(job).success)
-    return `"${job}" can't be the name of a job: write small letters, digits and hyphens`;
+  const named = fileId.safeParse(job);
+  if (!named.success) return `"${job}" ${named.error.issues[0]?.message ?? 'is not an id'}`;
   if (taken.has(job)) return `the job "${job}" is there already: a name is never used twice`;
   const known = Object.keys(content.vehicles);
   const name = vehicle ?? (known.length === 1 ? known[0] : undefined);

@@ -1,10 +1,11 @@
 import type { SourceFile } from '../model/content/source-file.ts';
+import { onAnyDisk } from '../model/file-name.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import { splice } from '../read/yaml/splice.ts';
 import { readYaml } from '../read/yaml/yaml.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { frozenPath } from './frozen-plans.ts';
+import { type FrozenPlan, frozenPath } from './frozen-plans.ts';
 import { loadShop, missingJob } from './load-shop.ts';
 import { findingText, tellProblems } from './report.ts';
 
@@ -23,6 +24,13 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
   const { revision } = loaded.job.file;
   if (loaded.released) {
     effects.tell(`${jobId}, revision ${revision}, is released already: raise the revision to change it`);
+    return exitStatus.inputErrors;
+  }
+  const taken = sameFile(shop.frozen, jobId, revision);
+  if (taken !== null) {
+    effects.tell(
+      `${jobId}: revision ${taken} is released, and ${revision} would be the same file on some disks: call it otherwise`,
+    );
     return exitStatus.inputErrors;
   }
   if (isStopped(loaded.plan)) {
@@ -55,4 +63,12 @@ function withReleasedStatus(files: readonly SourceFile[], jobId: string): string
   if (!document || !span) return null;
   const edited = splice(document.source, [{ ...span, text: 'released' }]);
   return typeof edited === 'string' ? edited : null;
+}
+
+/** The released revision of a job whose file would be this one's on a disk that does not tell `A` from `a`. */
+function sameFile(frozen: readonly FrozenPlan[], jobId: string, revision: string): string | null {
+  const taken = frozen.find(
+    ({ job, revision: other }) => job === jobId && onAnyDisk(other) === onAnyDisk(revision),
+  );
+  return taken?.revision ?? null;
 }

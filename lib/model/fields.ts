@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { fileNameFault } from './file-name.ts';
 import { Private } from './private.ts';
 import {
   beyondVehicle,
@@ -37,6 +38,18 @@ export const id = z
     'is not an id: use lower case letters, digits and single hyphens, such as amp-front',
   )
   .meta({ examples: ['amp-front'] });
+
+/** An id that a file or a folder is called by. */
+export const fileId = id.refine(
+  (name) => fileNameFault(name) === null,
+  'is a name that Windows keeps for itself, and no file can have it: choose another',
+);
+
+/** A revision: the file of its frozen plan is called by it. */
+export const revision = text('A').check((written) => {
+  const message = fileNameFault(written.value);
+  if (message !== null) written.issues.push({ code: 'custom', input: written.value, message });
+});
 
 /** A reference to a terminal of a device: `device.TERMINAL`, or a pair of terminals named by what they share. */
 export const terminalRef = z

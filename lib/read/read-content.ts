@@ -15,6 +15,7 @@ import { readParts } from './read-parts.ts';
 import { Report } from './report.ts';
 import { resolveJob, type Surroundings } from './resolve/resolve-job.ts';
 import { shape } from './schema/shape.ts';
+import { strayFiles } from './stray-files.ts';
 import { readYaml, type YamlDocument } from './yaml/yaml.ts';
 
 /** All that a shop wrote, as far as it could be read. */
@@ -54,6 +55,7 @@ export function readContent(files: readonly SourceFile[], releasedLabels: Releas
     problems.push(...guide.problems);
     return guide.value ? [guide.value] : [];
   });
+  problems.push(...strayFiles(files));
   const jobSources = inside('jobs/', '.yaml');
   const jobFiles = byId(readAll(jobSources, jobSchema, problems), 'job', problems);
   if (shop) problems.push(...stockProblems(shop, parts.parts, unread));

@@ -1,21 +1,29 @@
 import { z } from 'zod';
 import type { Guide } from '../model/content/guide.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
-import { text } from '../model/fields.ts';
+import { fileId, text as textField } from '../model/fields.ts';
 import type { Read } from '../model/problem.ts';
 import { shape } from './schema/shape.ts';
 import { readYaml } from './yaml/yaml.ts';
 
 const frontMatterSchema = z.strictObject({
-  title: text('Setting gain with a meter'),
-  summary: text('What to read on the meter, and when to stop.'),
+  title: textField('Setting gain with a meter'),
+  summary: textField('What to read on the meter, and when to stop.'),
 });
 
 /** A guide: front matter between two lines of `---`, then Markdown. */
 export function readGuide(file: SourceFile): Read<Guide | null> {
-  const match = /^---\r?\n([\s\S]*?)\r?\n---\r?\n/.exec(file.text);
+  const where = { file: file.path, line: 1, column: 1, path: '' };
+  const slug = file.path.replace(/^.*\//, '').replace(/\.md$/, '');
+  const named = fileId.safeParse(slug);
+  if (!named.success) {
+    const message = `the name of the file, "${slug}", ${named.error.issues[0]?.message ?? 'is not an id'}`;
+    return { value: null, problems: [{ where, message }] };
+  }
+  // Editors of some systems end lines otherwise, and put a mark of the encoding before the first.
+  const text = file.text.replace(/^\uFEFF/, '').replaceAll('\r\n', '\n');
+  const match = /^---\n([\s\S]*?)\n---\n/.exec(text);
   if (!match) {
-    const where = { file: file.path, line: 1, column: 1, path: '' };
     const message = 'the guide has no front matter';
     return {
       value: null,
@@ -27,6 +35,5 @@ export function readGuide(file: SourceFile): Read<Guide | null> {
   if (!document) return { value: null, problems };
   const front = shape(document, frontMatterSchema);
   if (!front.value) return { value: null, problems: [...problems, ...front.problems] };
-  const slug = file.path.replace(/^.*\//, '').replace(/\.md$/, '');
-  return { value: { slug, ...front.value, body: file.text.slice(match[0].length) }, problems };
+  return { value: { slug, ...front.value, body: text.slice(match[0].length) }, problems };
 }

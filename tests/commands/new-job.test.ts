@@ -31,7 +31,8 @@ describe('new', () => {
 
   test.each([
     [['new', 'second'], /"second" is there already: a name is never used twice/],
-    [['new', 'Third Job'], /can't be the name of a job/],
+    [['new', 'Third Job'], /"Third Job" is not an id/],
+    [['new', 'aux'], /"aux" is a name that Windows keeps for itself/],
     [['new', 'third', '--vehicle', 'wagn'], /no vehicle "wagn"; did you mean "wagon"\?/],
     [['new', 'third', '--space', 'wel'], /no space of wagon "wel"; did you mean "well"\?/],
     [['new', 'third', '--issued-on', '9.2.2026'], /"9\.2\.2026" is not a date/],

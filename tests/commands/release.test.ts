@@ -42,6 +42,24 @@ describe('release', () => {
     expect(() => shop.read(frozenA)).toThrow();
   });
 
+  test('refuses a revision whose file would be that of a released one on some disks', async () => {
+    await shop.run('release', 'demo');
+    shop.change(job, 'revision: A', 'revision: a');
+    shop.change(job, 'status: released', 'status: draft');
+    const { status, told } = await shop.run('release', 'demo');
+    expect(status).toBe(2);
+    expect(told).toMatch(/revision A is released, and a would be the same file on some disks/);
+    expect(() => shop.read('content/jobs/demo/a.plan.json')).toThrow();
+  });
+
+  test('keeps the line ends of a job file that was written on another system', async () => {
+    const written = `\uFEFF${shop.read(job).replaceAll('\n', '\r\n')}`;
+    shop.write(job, written);
+    const { status } = await shop.run('release', 'demo');
+    expect(status).toBe(0);
+    expect(shop.read(job)).toBe(written.replace('status: draft', 'status: released'));
+  });
+
   test('freezes the plan beside the job, and changes one word of the job file', async () => {
     const before = shop.read(job);
     const drafted = await planOf(shop);

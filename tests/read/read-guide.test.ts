@@ -17,7 +17,19 @@ describe('a guide', () => {
   });
 
   test('lines may end as they do on another system', () => {
-    expect(read('---\r\ntitle: Gain\r\nsummary: Now.\r\n---\r\nBody\r\n').value?.body).toBe('Body\r\n');
+    const guide = '---\ntitle: Gain\nsummary: Now.\n---\n# Body\n\nText\n';
+    const elsewhere = `\uFEFF${guide.replaceAll('\n', '\r\n')}`;
+    expect(read(elsewhere)).toEqual(read(guide));
+    expect(read(guide).value?.body).toBe('# Body\n\nText\n');
+  });
+
+  test.each(['Gain Setting', 'Gain', 'con'])('the name of its file is its address: not %s', (name) => {
+    const { value, problems } = readGuide({
+      path: `content/guides/${name}.md`,
+      text: '---\ntitle: Gain\nsummary: Now.\n---\nBody\n',
+    });
+    expect(value).toBeNull();
+    expect(problems.map(({ message }) => message).join()).toContain(`the name of the file, "${name}", is`);
   });
 
   test.each(['', '# Gain\n', '---\ntitle: Gain\n', 'title: Gain\n---\nBody\n'])(

@@ -3,12 +3,14 @@ import { builders, customerAndShop, everyone, shopOnly, shownTo } from '../audie
 import {
   day,
   extent,
+  fileId,
   id,
   measured,
   positiveNumber,
   privateText,
   quantity,
   quantityWithin,
+  revision,
   stretch,
   terminalRef,
   text,
@@ -147,7 +149,7 @@ const acceptedSchema = z.strictObject({
 });
 
 const revisionSchema = z.strictObject({
-  revision: everyone(text('A')),
+  revision: everyone(revision),
   date: everyone(day),
   what: builders(text('First issue')),
 });
@@ -165,9 +167,9 @@ const customerSchema = z.strictObject({
 /** `content/jobs/<id>.yaml`. */
 export const jobSchema = z.strictObject({
   rackleaf: formatVersion,
-  id: everyone(id),
+  id: everyone(fileId),
   title: everyone(text('Side-well board with two amplifiers')),
-  revision: everyone(text('A')),
+  revision: everyone(revision),
   revisions: z.array(revisionSchema).default([]),
   status: everyone(z.enum(['draft', 'released', 'installed', 'superseded'])),
   'issued-on': everyone(day),

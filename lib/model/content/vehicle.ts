@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import {
   extent,
+  fileId,
   id,
   quantity,
   quantityAbove,
@@ -193,7 +194,7 @@ const seatSchema = z.strictObject({
 /** `content/vehicles/<id>.yaml`. */
 export const vehicleSchema = z.strictObject({
   rackleaf: formatVersion,
-  id: everyone(id),
+  id: everyone(fileId),
   title: everyone(text('Estate car, five doors')),
   supply: builders(z.enum(['combustion', 'hybrid', 'electric']).default('combustion')),
   /** Nominal voltage of its supply: 24 V in trucks and buses. Batteries, devices and fuses are held against it. */

@@ -1,4 +1,5 @@
 import type { Device } from '../../model/content/resolved-job.ts';
+import { onAnyDisk } from '../../model/file-name.ts';
 import { pointer } from '../../model/place.ts';
 import { deviceSpot, jobWires, partOf, wireSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
@@ -10,7 +11,7 @@ const revision: Rule = {
     const { revision: own, revisions } = job.file;
     const last = revisions.at(-1);
     const twice = revisions.find(({ revision }, k) =>
-      revisions.slice(0, k).some((one) => one.revision === revision),
+      revisions.slice(0, k).some((one) => onAnyDisk(one.revision) === onAnyDisk(revision)),
     );
     if (!last || (last.revision === own && !twice)) return [];
     const [message, path] = twice

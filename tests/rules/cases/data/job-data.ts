@@ -62,6 +62,14 @@ export const jobDataCases = {
         path: '/revisions/2',
         says: /B stands twice/,
       },
+      {
+        name: 'two whose files are one on a disk that does not tell small letters from large',
+        about: listed('a', 'A', 'B', 'a'),
+        level: 'caution',
+        subject: 'demo',
+        path: '/revisions/2',
+        says: /a stands twice/,
+      },
     ],
     quiet: [
       { name: 'the last one', about: listed('B', 'A', 'B') },
