@@ -42,6 +42,7 @@ import { fuseAndConductorRules } from './protection/fuse-and-conductor.ts';
 import { fuseAtSourceRules } from './protection/fuse-at-source.ts';
 import { fuseInGroundRules } from './protection/fuse-in-ground.ts';
 import { fuseOrderRules } from './protection/fuse-order.ts';
+import { fuseOverNeedRules } from './protection/fuse-over-need.ts';
 import { fuseRatingRules } from './protection/fuse-rating.ts';
 import { fusesSideBySideRules } from './protection/fuses-side-by-side.ts';
 import { interruptingRules } from './protection/interrupting.ts';
@@ -72,6 +73,7 @@ export const rules: readonly Rule[] = [
   ...fuseInGroundRules,
   ...fuseAndConductorRules,
   ...fuseRatingRules,
+  ...fuseOverNeedRules,
   ...fusesSideBySideRules,
   ...vehicleConductorRules,
   ...vehicleFuseRules,

@@ -61,6 +61,38 @@ export const wireOfSubject: Bond = (cause, follower, { plan }) => {
   return wires.some((wire) => [wire.id, wire.link, ...endsOf(wire)].some((id) => cause.related.includes(id)));
 };
 
+/** The follower names what the cause is about. */
+export const namesCause: Bond = (cause, follower) => follower.related.includes(cause.related[0] ?? '');
+
+/** Both are about one wire. */
+export const sameWire: Bond = (cause, follower, { plan }) => {
+  const wires = ({ related }: Finding) =>
+    new Set(
+      plan.wires.filter(({ id, link }) => related.includes(id) || related.includes(link)).map(({ id }) => id),
+    );
+  return meet(wires(cause), wires(follower));
+};
+
+/** The follower is an open speaker output of an amplifier that the cause names by a channel. */
+export const outputOfDevice: Bond = (cause, { related: [terminal = ''] }, { job }) => {
+  const role = terminalSpecOf(job, terminal)?.role;
+  const isOutput = role === 'speaker-out-positive' || role === 'speaker-out-negative';
+  return isOutput && cause.related.some((id) => deviceIdOf(id) === deviceIdOf(terminal));
+};
+
+/** The follower is about a run of what the cause's fuse protects. */
+export const runOfFuse: Bond = (cause, { related: [name = ''] }, { plan }) => {
+  const protects = plan.power.fuses.find(({ id }) => id === cause.related[0])?.protects ?? [];
+  return plan.runs.some(({ id, wires }) => id === name && wires.some((wire) => protects.includes(wire)));
+};
+
+/** The follower rests on what flows in the network that the cause leaves a lead of unknown, and on its figures alone. */
+export const figureOfNetwork: Bond = (cause, { related, value, limit, unit }, { job, plan }) => {
+  if (typeof limit !== 'number' || (unit !== 'A' && unit !== 'V')) return false;
+  const isRead = plan.measurements.some(({ id }) => id === related[0] && typeof value === 'number');
+  return isRead || related.includes(cause.related[0] ?? '') || deviceOf(job, related[0] ?? '') !== undefined;
+};
+
 /** The follower is the open ground terminal of the cause's device. */
 export const groundOfDevice: Bond = (cause, follower, { job }) => {
   const [terminal = ''] = follower.related;

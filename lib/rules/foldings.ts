@@ -4,16 +4,21 @@ import {
   behindOpenEnd,
   conductorOfFuse,
   feedPassedBy,
+  figureOfNetwork,
   groundBehindOpenEnd,
   groundOfDevice,
   isWired,
+  namesCause,
   oneUnfed,
   otherEndOfLink,
+  outputOfDevice,
+  runOfFuse,
   sameCircuit,
   sameDevice,
   sameReel,
   sameSubject,
   sameTerminal,
+  sameWire,
   stricterLimit,
   wholeNetwork,
   wireOfSubject,
@@ -30,6 +35,8 @@ const ofRating: readonly Folding[] = [
   { follows: ['fuse-over-ceiling', 'fuse-over-conductor', 'fuse-over-holder'], bond: stricterLimit },
   { follows: ['fuse-not-in-stock'], bond: sameSubject },
   { follows: ['conductor-none-fits', 'conductor-under-need'], bond: conductorOfFuse },
+  { follows: ['fuse-over-warm-conductor'], bond: sameSubject },
+  { follows: ['edge-without-grommet', 'bundle-over-hole', 'bundle-over-covering'], bond: runOfFuse },
 ];
 
 /** What is told of the ends and the size of a wire that goes to the wrong place. */
@@ -93,6 +100,8 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   'fuse-bypassed': [
     { follows: ['fuse-distance', 'conductor-without-fuse', 'conductor-none-fits'], bond: sameSubject },
     { follows: ['conductor-without-fuse'], bond: sameTerminal },
+    { follows: ['fuse-distance'], bond: sameWire },
+    { follows: ['terminal-unaccounted'], bond: sameSubject },
     { follows: ['device-without-supply'], bond: oneUnfed },
   ],
   'fuse-in-ground': [
@@ -125,10 +134,27 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   'fitted-source-not-linked': [
     { follows: ofNoSupply, bond: wholeNetwork },
     { follows: ['system-without-battery', 'charging-unknown'], bond: wholeNetwork },
+    {
+      follows: ['fuse-interrupting', 'as-built-differs', 'ground-drop', 'drop-over-limit'],
+      bond: figureOfNetwork,
+    },
+  ],
+  'battery-without-ground': [
+    { follows: ['terminal-unaccounted'], bond: sameDevice },
+    { follows: ['drop-over-limit', 'ground-drop', 'fuse-over-warm-conductor'], bond: figureOfNetwork },
   ],
   'speaker-without-channel': [
     { follows: ['terminal-unaccounted'], bond: sameDevice },
     { follows: ['terminal-unaccounted'], bond: otherEndOfLink },
+  ],
+  'pair-not-bridged': [
+    { follows: ['pair-not-bridged'], bond: sameSubject },
+    { follows: ['terminal-unaccounted'], bond: outputOfDevice },
+    { follows: ['port-refuses-conductor'], bond: sameTerminal },
+  ],
+  'bass-lead-thin': [
+    { follows: ['port-too-large', 'end-off-size'], bond: sameWire },
+    { follows: ['speaker-wire-loss'], bond: sameSubject },
   ],
   'coil-to-body': [
     { follows: ['terminal-unaccounted'], bond: sameTerminal },
@@ -148,6 +174,11 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   'fuse-over-ceiling': ofRating,
   'fuse-over-conductor': ofRating,
   'fuse-over-holder': ofRating,
+  'fuse-over-need': [
+    ...ofRating,
+    { follows: ['conductor-none-fits', 'conductor-under-need'], bond: sameSubject },
+    { follows: ['distribution-over-current'], bond: namesCause },
+  ],
   'fuse-not-made': [{ follows: ['fuse-not-in-stock', 'fuse-under-load'], bond: sameSubject }, ...ofRating],
   'fuse-without-rating': ofRating,
   'insulation-at-ambient': [

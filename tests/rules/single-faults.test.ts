@@ -118,7 +118,25 @@ const faults: readonly Fault[] = [
   [
     'the feed past its fuse',
     [inJob('from: main-fuse.OUT, to: amp.B+', 'from: battery.POS, to: amp.B+')],
-    'stop conductor-without-fuse feed',
+    'stop fuse-bypassed main-fuse',
+  ],
+  [
+    'the feed from the wrong end of its fuse',
+    [inJob('from: main-fuse.OUT, to: amp.B+', 'from: main-fuse.IN, to: amp.B+')],
+    'stop fuse-bypassed main-fuse',
+  ],
+  [
+    'a battery without its strap, with a reading that differs for it',
+    [
+      inVehicle('  strap: { from: battery.NEG, to: body.engine, size: 4 AWG, length: 300 mm }\n', ''),
+      inJob('left-open:\n', 'as-built:\n  amp.voltage.idle: 12.9 V\nleft-open:\n'),
+    ],
+    'stop fitted-source-not-linked battery',
+  ],
+  [
+    'a thin bass lead',
+    [inJob('to: sub.C1, length: 3 ft', 'to: sub.C1, size: 18 AWG, length: 3 ft')],
+    'caution bass-lead-thin speaker',
   ],
   [
     'a fuse far too large',

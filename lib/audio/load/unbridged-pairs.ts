@@ -11,7 +11,7 @@ export interface OutputTerminals {
 
 export interface PairCircuit {
   readonly amplifier: string;
-  /** Its channels that are used singly. */
+  /** Its channels that are used singly, and the pairs that are used bridged. */
   readonly outputs: readonly OutputTerminals[];
   /** The pairs that it bridges, by the terminals that a bridged load hangs between. */
   readonly bridges: readonly OutputTerminals[];
@@ -30,26 +30,26 @@ export interface UnbridgedPair {
 /**
  * Loads that hang between two channels as if these were bridged, where the amplifier bridges no such pair, or bridges it
  * between other terminals. Two outputs work against each other only where their amplifier turns one over; between any
- * other two a load sees their difference: nothing, or a short.
+ * other two a load sees their difference: nothing, or a short. Outputs that a conductor joins are another fault.
  */
 export function unbridgedPairs(circuit: PairCircuit): readonly UnbridgedPair[] {
   const { outputs, bridges, coils, joins } = circuit;
-  const groupOf = joinedNodes([
-    ...joins,
-    ...coils.map(({ positive, negative }) => [positive, negative] as const),
-  ]);
+  const nodeOf = joinedNodes(joins);
   const terminals = outputs.flatMap(({ channel, positive, negative }) =>
-    [positive, negative].map((terminal) => ({ channel, terminal })),
+    [positive, negative].map((terminal) => ({ channel, terminal, node: nodeOf(terminal) })),
   );
-  const groups = new Set(coils.map(({ positive }) => groupOf(positive)));
-  return [...groups].flatMap((group): UnbridgedPair[] => {
-    const [a, b, more] = terminals.filter(({ terminal }) => groupOf(terminal) === group);
-    if (!a || !b || more || a.channel === b.channel) return [];
+  return loads(
+    coils,
+    nodeOf,
+    terminals.map(({ node }) => node),
+  ).flatMap((own): UnbridgedPair[] => {
+    const nodes = new Set(own.flatMap(({ positive, negative }) => [nodeOf(positive), nodeOf(negative)]));
+    const [a, b, more] = terminals.filter(({ node }) => nodes.has(node));
+    if (!a || !b || more || a.channel === b.channel || a.node === b.node) return [];
     const isBridge = bridges.some(({ positive, negative }) =>
       [positive, negative].every((terminal) => [a.terminal, b.terminal].includes(terminal)),
     );
     if (isBridge) return [];
-    const own = coils.filter(({ positive }) => groupOf(positive) === group);
     const channels = [a.channel, b.channel] as const;
     return [
       {
@@ -62,6 +62,23 @@ export function unbridgedPairs(circuit: PairCircuit): readonly UnbridgedPair[] {
   });
 }
 
+/** The coils that hang together: those that meet at a point that no output is joined to. */
+function loads(
+  coils: readonly CoilTerminals[],
+  nodeOf: (terminal: string) => string,
+  outputs: readonly string[],
+): readonly (readonly CoilTerminals[])[] {
+  const loadOf = joinedNodes(
+    coils.flatMap(({ coil, positive, negative }) =>
+      [nodeOf(positive), nodeOf(negative)]
+        .filter((node) => !outputs.includes(node))
+        .map((node) => [coil, node] as const),
+    ),
+  );
+  const names = new Set(coils.map(({ coil }) => loadOf(coil)));
+  return [...names].map((name) => coils.filter(({ coil }) => loadOf(coil) === name));
+}
+
 function notBridged(
   { amplifier, bridges }: PairCircuit,
   channels: readonly [string, string],
@@ -69,13 +86,14 @@ function notBridged(
   coils: readonly CoilTerminals[],
 ): AudioFault<'pair-not-bridged'> {
   const speakers = [...new Set(coils.map(({ speaker }) => speaker))];
+  const them = coils.length === 1 ? 'it' : 'them';
   const made = bridges.map(({ positive, negative }) => `${positive} and ${negative}`).join(', or ');
   return audioFault(
     'pair-not-bridged',
-    [...channels, ...speakers, ...coils.map(({ coil }) => coil)],
-    `${coils.map(({ coil }) => coil).join(' and ')} hang between ${terminals.join(' and ')}, and ${amplifier} ${made === '' ? 'bridges no channels' : `bridges ${made} alone`}`,
+    [...channels, ...speakers, ...coils.map(({ coil }) => coil), ...terminals],
+    `${coils.map(({ coil }) => coil).join(' and ')} ${coils.length === 1 ? 'hangs' : 'hang'} between ${terminals.join(' and ')}, and ${amplifier} ${made === '' ? 'bridges no channels' : `bridges ${made} alone`}`,
     made === ''
-      ? 'wire them between the two terminals of one channel'
-      : `wire them between ${made}, or between the two terminals of one channel`,
+      ? `wire ${them} between the two terminals of one channel`
+      : `wire ${them} between ${made}, or between the two terminals of one channel`,
   );
 }

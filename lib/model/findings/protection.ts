@@ -68,6 +68,12 @@ export const protectionFindings = {
     levels: ['caution'],
     ...defaultSource('fuse-under-maker'),
   },
+  'fuse-over-need': {
+    asks: 'A fuse whose rating is written is not far above what it feeds: all behind it must carry what it lets through.',
+    levels: ['stop', 'caution'],
+    restsOnDraw: true,
+    ...defaultSource('fuse-over-need'),
+  },
   'fuse-not-made': {
     asks: 'The rating of a fuse is made in its form.',
     levels: ['stop'],

@@ -108,6 +108,13 @@ export const powerRules = {
     most: 1,
     ...cp,
   },
+  'fuse-over-need': {
+    says: 'Greatest fuse of a feeder, of what the makers of all that it feeds state together',
+    dimension: 'ratio',
+    value: 1.6,
+    least: 1,
+    ...cp,
+  },
   'fuse-continuous': { says: 'Continuous load, of the fuse', dimension: 'ratio', value: 0.8, most: 1, ...cp },
   'fuse-distance-good': {
     says: 'Fuse from its source, along the conductor: good',

@@ -1,4 +1,5 @@
 import { coilsWithoutChannel } from '../../audio/load/channel-wiring.ts';
+import { joinedNodes } from '../../audio/load/joined-nodes.ts';
 import { coilsOf } from '../../audio/load/wiring.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanSpeaker } from '../../model/plan/index.ts';
@@ -8,7 +9,7 @@ import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { amplifierOutputs, coilField, type PlannedChannel, planChannel } from './audio-channels.ts';
 import { remarkFiltersNotMade } from './filters-made.ts';
-import { remarkMiswired } from './miswired.ts';
+import { type Miswired, remarkMiswired } from './miswired.ts';
 import type { CoilField } from './output.ts';
 import { withCurves } from './response-sums.ts';
 import { planInputs, planOutputs } from './signal-inputs.ts';
@@ -26,20 +27,20 @@ export function planAudio(
   const outputs = amplifierOutputs(job, linked);
   const field = coilField(job, roles);
   const miswired = remarkMiswired(job, devices, outputs, field, book);
+  const right = withoutMiswired(field, miswired);
   const channels = outputs.map((output) =>
     planChannel(
       output,
       outputs.filter((other) => other !== output),
-      field,
+      right,
       job,
       devices,
       book,
-      miswired.channels.has(output.id) ? new Set() : linked,
+      miswired.channels.has(output.id) ? coilsReach(right) : linked,
     ),
   );
-  const played = field.terminals.filter(
-    ({ coil, positive, negative }) =>
-      !miswired.coils.has(coil) && (linked.has(positive) || linked.has(negative)),
+  const played = right.terminals.filter(
+    ({ positive, negative }) => linked.has(positive) || linked.has(negative),
   );
   remarkSilentCoils(job, played, channels, book);
   const speakers = job.devices.filter(({ spec, origin }) => spec?.kind === 'speaker' && origin === 'job');
@@ -55,6 +56,18 @@ export function planAudio(
     }),
     channels,
   };
+}
+
+/** The coils that are left to judge; those that are told as miswired are out of the way of the others. */
+function withoutMiswired(field: CoilField, { coils }: Miswired): CoilField {
+  return { ...field, terminals: field.terminals.filter(({ coil }) => !coils.has(coil)) };
+}
+
+/** Every terminal that a conductor joins to a coil. */
+function coilsReach({ terminals, joins }: CoilField): ReadonlySet<string> {
+  const nodeOf = joinedNodes(joins);
+  const nodes = new Set(terminals.flatMap(({ positive, negative }) => [nodeOf(positive), nodeOf(negative)]));
+  return new Set(joins.flat().filter((terminal) => nodes.has(nodeOf(terminal))));
 }
 
 /** Stops linked coils that neither a channel nor the source unit drives. */

@@ -1,6 +1,13 @@
 import { joinedNodes } from '../../audio/load/joined-nodes.ts';
 import { unbridgedPairs } from '../../audio/load/unbridged-pairs.ts';
-import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import {
+  type Job,
+  type Link,
+  type LinkEnd,
+  linkEndOf,
+  terminalId,
+} from '../../model/content/resolved-job.ts';
+import { reasonLeftOpen } from '../../model/port-pattern.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
@@ -40,9 +47,10 @@ const endsOf = ({ device, spec }: Pick<Output, 'device' | 'spec'>) => ({
   negative: `${device.id}.${spec.negative}`,
 });
 
-/** The link at a terminal whose other end is no part of the amplifier: what must change. */
-function linkAt(job: Job, terminal: string): Link | undefined {
-  return job.links.find(({ from, to }) => [from, to].some((end) => terminalId(end) === terminal));
+/** The link between a terminal of the amplifier and one of the speakers: what must change. */
+function linkBetween(job: Job, terminal: string, speakers: readonly string[]): Link | undefined {
+  const at = job.links.filter(({ from, to }) => [from, to].some((end) => terminalId(end) === terminal));
+  return at.find(({ from, to }) => [from, to].some(({ device }) => speakers.includes(device))) ?? at[0];
 }
 
 function unbridged(job: Job, outputs: readonly Output[], field: CoilField, book: PlanBook): readonly Told[] {
@@ -52,9 +60,7 @@ function unbridged(job: Job, outputs: readonly Output[], field: CoilField, book:
     const bridges = own[0]?.part.bridges ?? {};
     const pairs = unbridgedPairs({
       amplifier: device.id,
-      outputs: own
-        .filter(({ bridgedWith }) => bridgedWith === null)
-        .map((output) => ({ channel: output.id, ...endsOf(output) })),
+      outputs: own.map((output) => ({ channel: output.id, ...endsOf(output) })),
       bridges: Object.entries(bridges).map(([name, spec]) => ({
         channel: `${device.id}.${name}`,
         ...endsOf({ device, spec }),
@@ -64,7 +70,7 @@ function unbridged(job: Job, outputs: readonly Output[], field: CoilField, book:
     });
     return pairs.map(({ channels, terminals, coils, fault }): Told => {
       const { fault: rule, subjects: of, message, remedy } = fault;
-      const path = linkAt(job, terminals[1])?.path ?? device.path;
+      const path = linkBetween(job, terminals[1], of)?.path ?? device.path;
       book.remark({ rule, level: 'stop', of, message, remedy }, { path });
       return { channels, coils };
     });
@@ -95,23 +101,62 @@ function overBody(
     const driving = outputs.filter((output) =>
       Object.values(endsOf(output)).some((end) => groupOf(end) === group),
     );
-    const [back] = driving.map((output) => endsOf(output).negative);
+    const back = driving.flatMap((output) => waysBack(job, output, isTouched(groupOf, group)));
     book.remark(
       {
         rule: 'coil-to-body',
         level: 'stop',
         of: [
           ...driving.map(({ id }) => id),
-          ...driving.map((output) => endsOf(output).negative),
+          ...back.map(({ terminal }) => terminal),
           coilEnd.device,
           ...coils.map(({ coil }) => coil),
           link.id,
         ],
         message: `${terminalId(coilEnd)} goes to ${terminalId(ground)}: an amplifier drives its negative output too, and a coil that goes back over the body shorts it or stays silent`,
-        remedy: `take it to ${back ?? 'the negative output of its channel'}, and to nothing else`,
+        remedy: `take it to ${back.map(({ text }) => text).join(', or to ') || 'the negative output of its channel'}, and to nothing else`,
       },
       { path: link.path },
     );
     return [{ channels: driving.map(({ id }) => id), coils: coils.map(({ coil }) => coil) }];
   });
+}
+
+const isTouched = (groupOf: (terminal: string) => string, group: string) => (terminal: string) =>
+  groupOf(terminal) === group;
+
+interface WayBack {
+  readonly terminal: string;
+  readonly text: string;
+}
+
+/**
+ * Where the other end of a coil belongs that hangs on one terminal of an output: the other terminal of the output, or
+ * that of a bridge which begins at the same terminal. What the job leaves open tells which is meant; where it does not,
+ * both are named.
+ */
+function waysBack(job: Job, output: Output, touched: (terminal: string) => boolean): readonly WayBack[] {
+  const { device, part } = output;
+  const across = (ends: { readonly positive: string; readonly negative: string }) =>
+    touched(ends.positive) ? ends.negative : touched(ends.negative) ? ends.positive : null;
+  const single = across(endsOf(output));
+  const bridges = Object.entries(part.bridges).flatMap(([name, spec]): WayBack[] => {
+    const terminal = across(endsOf({ device, spec }));
+    return terminal === null || terminal === single || isLinked(job, terminal)
+      ? []
+      : [{ terminal, text: `${terminal} (${name} bridged)` }];
+  });
+  const own = single === null ? [] : [{ terminal: single, text: single }];
+  const isMeant = ({ terminal }: WayBack) => !isLeftOpen(job, terminal);
+  const all = [...bridges, ...own];
+  return all.some(isMeant) ? all.filter(isMeant) : all;
+}
+
+function isLinked({ links }: Job, terminal: string): boolean {
+  return links.some(({ from, to }) => [from, to].some((end) => terminalId(end) === terminal));
+}
+
+function isLeftOpen(job: Job, terminal: string): boolean {
+  const { device, terminal: name } = linkEndOf(terminal);
+  return reasonLeftOpen(job.file['left-open'], device, name) !== undefined;
 }

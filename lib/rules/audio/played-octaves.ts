@@ -29,18 +29,17 @@ function waysOf({ job, plan }: Case): readonly Way[] {
   });
 }
 
-/** True where the source itself drives a speaker that the plan has no filters of: what it leaves open is not known. */
+/**
+ * True where a speaker is linked that no channel of the plan drives: by the source itself, whose filters nobody knows, or
+ * miswired, which is told. What the others leave open is not known then.
+ */
 function playsElsewhere({ job, plan }: Case): boolean {
   const onChannels = plan.audio.channels.flatMap(({ speakers }) => speakers);
   return job.devices.some(
     ({ id, spec }) =>
       spec?.kind === 'speaker' &&
       !onChannels.includes(id) &&
-      job.links.some(
-        ({ from, to }) =>
-          [from, to].some(({ device }) => device === id) &&
-          [from, to].some(({ device }) => deviceOf(job, device)?.spec?.kind === 'source-unit'),
-      ),
+      job.links.some(({ from, to }) => [from, to].some(({ device }) => device === id)),
   );
 }
 

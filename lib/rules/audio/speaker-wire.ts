@@ -3,7 +3,7 @@ import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasSize, jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
-import { decibels, ohms } from '../words.ts';
+import { decibels, listed, ohms } from '../words.ts';
 
 const wireLoss: Rule = {
   id: 'speaker-wire-loss',
@@ -46,7 +46,7 @@ function wiresOf(about: Case, { positive, negative, speakers }: PlanChannel): re
 const bassLead: Rule = {
   id: 'bass-lead-thin',
   judge(about) {
-    return about.plan.audio.channels.flatMap((channel) => {
+    return about.plan.audio.channels.flatMap((channel): Verdict<'bass-lead-thin'>[] => {
       const { loadOhm, speakers } = channel;
       const bass = speakers.some((id) => {
         const spec = deviceOf(about.job, id)?.spec;
@@ -55,23 +55,40 @@ const bassLead: Rule = {
       const awg = bass && loadOhm !== null ? leastAwg(loadOhm) : null;
       if (awg === null || loadOhm === null) return [];
       const least = awgAreaMm2(awg);
-      return wiresOf(about, channel).flatMap((wire): Verdict<'bass-lead-thin'>[] => {
-        if (!hasSize(wire) || wire.size.areaMm2 >= least * 0.999) return [];
-        return [
-          {
-            level: 'caution',
-            of: [wire.id, channel.id],
-            message: `${wire.id} is ${wire.size.label}, and a bass lead into ${ohms(loadOhm)} is ${awg} AWG or larger`,
-            value: wire.size.areaMm2,
-            limit: least,
-            unit: 'mm2',
-            remedy: `run it in ${awg} AWG`,
-            ...wireSpot(about, wire.id),
-          },
-        ];
-      });
+      const thin = wiresOf(about, channel).filter(
+        (wire) => hasSize(wire) && wire.size.areaMm2 < least * 0.999,
+      );
+      const [first] = thin.toSorted((a, b) => a.size.areaMm2 - b.size.areaMm2);
+      if (!first) return [];
+      return [thinLead(about, channel, thin, first, `${awg} AWG`, ohms(loadOhm), least)];
     });
   },
 };
+
+/** A pair is told once, by its name; leads of several links each by theirs. */
+function thinLead(
+  about: Case,
+  channel: PlanChannel,
+  thin: readonly PlanWire[],
+  { id, size }: PlanWire,
+  asked: string,
+  load: string,
+  leastMm2: number,
+): Verdict<'bass-lead-thin'> {
+  const all = wiresOf(about, channel);
+  const isWhole = (link: string) => all.every((wire) => wire.link !== link || thin.includes(wire));
+  const names = [...new Set(thin.map((wire) => (isWhole(wire.link) ? wire.link : wire.id)))];
+  const sizes = [...new Set(thin.map((wire) => wire.size.label))];
+  return {
+    level: 'caution',
+    of: [...names, ...thin.map((wire) => wire.id), channel.id],
+    message: `${listed(names)} ${names.length === 1 ? 'is' : 'are'} ${listed(sizes)}, and a bass lead into ${load} is ${asked} or larger`,
+    value: size.areaMm2,
+    limit: leastMm2,
+    unit: 'mm2',
+    remedy: `run ${names.length === 1 ? 'it' : 'them'} in ${asked}`,
+    ...wireSpot(about, id),
+  };
+}
 
 export const speakerWireRules: readonly Rule[] = [wireLoss, bassLead];

@@ -199,7 +199,7 @@ const endPartSize: Rule = {
         {
           level: 'caution',
           of: [end.terminal, wire.id],
-          message: `${end.part ?? 'the terminal'} on ${wire.id} takes ${from.label} to ${to.label}, and the conductor is ${label}`,
+          message: `${end.part ?? 'the terminal'} on ${wire.id} takes ${from.label === to.label ? '' : `${from.label} to `}${to.label}, and the conductor is ${label}`,
           value: areaMm2,
           limit: areaMm2 > to.areaMm2 ? to.areaMm2 : from.areaMm2,
           unit: 'mm2',

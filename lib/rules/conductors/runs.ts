@@ -77,7 +77,7 @@ const grommets: Rule = {
       const where = listed((bare.length > 0 ? bare : edges).map(({ zone }) => `the ${zone}`));
       const holes = bare.filter(({ holeM }) => holeM !== null);
       const power = planned.wires.filter((id) => isPower(about, id));
-      const isGrave = holes.length > 0 && power.length > 0;
+      const isGrave = isChafed(about, planned);
       return [
         {
           level: isGrave ? 'stop' : 'caution',
@@ -93,6 +93,14 @@ const grommets: Rule = {
     });
   },
 };
+
+/** True where power of a run goes through a hole in sheet metal that no grommet of the catalogue fits. */
+export function isChafed(about: Case, { grommets: fitted, wires }: PlanRun): boolean {
+  return (
+    fitted.some(({ part, holeM }) => part === null && holeM !== null) &&
+    wires.some((id) => isPower(about, id))
+  );
+}
 
 /** True for a conductor that carries battery voltage to a device. */
 function isPower({ plan }: Case, id: string): boolean {

@@ -3,6 +3,7 @@ import type { PlanWire } from '../../model/plan/index.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import { liveSide, noFuse, reached } from '../live-side.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasRole, jobWires, wireSpot } from '../look-up.ts';
+import { passedBy, unfusedWires } from '../protection/fuse-passed-by.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
 
@@ -49,12 +50,18 @@ const batteryReversed: Rule = {
   },
 };
 
-/** A way round a fuse through wires and strips alone: the fuse may open, and the current still flows. */
+/** A way round a fuse: past its open end, or through wires and strips alone, so that current flows with the fuse open. */
 const fuseBypassed: Rule = {
   id: 'fuse-bypassed',
   judge(about) {
-    const { edges } = liveSide(about);
-    return about.plan.power.fuses.flatMap((fuse): Verdict<'fuse-bypassed'>[] => {
+    const side = liveSide(about);
+    const { edges } = side;
+    const unfused = unfusedWires(about);
+    const ofJob = edges.filter(
+      ({ kind, id }) => kind === 'fuse' && deviceOf(about.job, deviceIdOf(id))?.origin === 'job',
+    );
+    const passed = ofJob.flatMap((fuse) => passedBy(about, side, fuse, unfused));
+    const bridged = about.plan.power.fuses.flatMap((fuse): Verdict<'fuse-bypassed'>[] => {
       if (deviceOf(about.job, fuse.item)?.origin !== 'job') return [];
       const joins = (without?: PlanWire) =>
         reached(edges, [fuse.from], (edge) => noFuse(edge) && edge.wire !== (without ?? null)).has(fuse.to);
@@ -74,6 +81,7 @@ const fuseBypassed: Rule = {
         },
       ];
     });
+    return [...passed, ...bridged];
   },
 };
 

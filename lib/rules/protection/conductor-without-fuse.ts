@@ -74,15 +74,17 @@ function fuseless(about: Case, wire: PlanWire): Verdict<'conductor-without-fuse'
   };
 }
 
+/** The live conductors of a job that no fuse protects. */
+export function unprotectedWires(about: Case): readonly PlanWire[] {
+  const side = liveSide(about);
+  return jobWires(about)
+    .filter(({ role }) => role === 'power' || role === 'turn-on' || role === 'control')
+    .filter((wire) => !isProtected(about, side, wire));
+}
+
 const conductorWithoutFuse: Rule = {
   id: 'conductor-without-fuse',
-  judge(about) {
-    const side = liveSide(about);
-    return jobWires(about)
-      .filter(({ role }) => role === 'power' || role === 'turn-on' || role === 'control')
-      .filter((wire) => !isProtected(about, side, wire))
-      .map((wire) => fuseless(about, wire));
-  },
+  judge: (about) => unprotectedWires(about).map((wire) => fuseless(about, wire)),
 };
 
 /** Terminals of the vehicle that a job wire taps and that are no source's post, no fused way's end, no output. */

@@ -185,17 +185,22 @@ function asPlanned(fuse: PlanFuse, way: Way, all: readonly Way[]): Way {
   return way.lengthM < longestM ? way : { ...way, lengthM: Math.max(longestM, fuse.distanceM) };
 }
 
-const fuseDistance: Rule = {
-  id: 'fuse-distance',
-  judge(about) {
-    const ways = unfusedWays(about);
-    return about.plan.power.fuses.flatMap((fuse) => {
-      if (deviceOf(about.job, fuse.item)?.origin !== 'job') return [];
-      // Each source drives its own fault along its own way: one that is near excuses none that is far.
-      const own = ways.filter((way) => way.fuse === fuse.id);
-      return own.flatMap((way) => judgeWay(about, fuse, asPlanned(fuse, way, own), own));
-    });
-  },
-};
+/** Fuses that stand farther from a source than is good, one verdict for each way. */
+function farFuses(about: Case): readonly Verdict<'fuse-distance'>[] {
+  const ways = unfusedWays(about);
+  return about.plan.power.fuses.flatMap((fuse) => {
+    if (deviceOf(about.job, fuse.item)?.origin !== 'job') return [];
+    // Each source drives its own fault along its own way: one that is near excuses none that is far.
+    const own = ways.filter((way) => way.fuse === fuse.id);
+    return own.flatMap((way) => judgeWay(about, fuse, asPlanned(fuse, way, own), own));
+  });
+}
+
+/** Those that stop the job: what lies before them is as good as unfused. */
+export function distantFuses(about: Case): readonly Verdict<'fuse-distance'>[] {
+  return farFuses(about).filter(({ level }) => level === 'stop');
+}
+
+const fuseDistance: Rule = { id: 'fuse-distance', judge: farFuses };
 
 export const fuseAtSourceRules: readonly Rule[] = [fuseDistance];

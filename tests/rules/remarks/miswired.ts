@@ -25,7 +25,7 @@ export const miswiredRemarks = {
         'stop',
         'amp.1',
         between('amp.CH1+', 'amp.CH2-', false),
-        /sub\.C hang between amp\.CH1\+ and amp\.CH2-, and amp bridges no channels/,
+        /sub\.C hangs between amp\.CH1\+ and amp\.CH2-, and amp bridges no channels/,
       ),
       fires(
         'between the inner terminals of a bridge',

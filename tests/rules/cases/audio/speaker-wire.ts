@@ -38,8 +38,8 @@ export const speakerWireCases = {
         about: () =>
           aboutPlan((plan) => Object.assign(channel(plan, 'amp.2'), { loadOhm: 1, minimumOhm: 1 })),
         level: 'caution',
-        subject: 'speaker-2.-',
-        says: /10 AWG/,
+        subject: 'speaker-2',
+        says: /^speaker-2 is 12 AWG, .*10 AWG/,
       },
     ],
     quiet: [

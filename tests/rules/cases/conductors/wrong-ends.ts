@@ -66,8 +66,34 @@ export const wrongEndCases = {
         subject: 'block.OUT1',
         path: '/links/jumper',
       },
+      {
+        name: 'the link between batteries from before its fuse, whose way out is open',
+        about: () =>
+          about({
+            content: ({ job }) => {
+              job.devices.second = { part: 'agm', in: 'boot' };
+              job.devices['second-fuse'] = { part: 'holder', in: 'boot' };
+              job.links['second-ground'] = { from: 'second.NEG', to: 'body.cargo' };
+              job.links['second-tail'] = { from: 'second.POS', to: 'second-fuse.IN' };
+              job.links.link = { from: 'second-fuse.IN', to: 'block.IN' };
+            },
+          }),
+        level: 'stop',
+        subject: 'second-fuse',
+        says: /link leaves from second-fuse.IN, before the fuse second-fuse, and second-fuse.OUT behind it is open/,
+        toDo: /take link to second-fuse.OUT/,
+        path: '/links/link',
+      },
     ],
     quiet: [
+      {
+        name: 'a fuse whose way out was forgotten, beside another that feeds all',
+        about: () =>
+          aboutContent(({ job }) => {
+            job.devices.spare = { part: 'holder', in: 'bay' };
+            job.links['spare-tail'] = { from: 'battery.POS', to: 'spare.IN', length: '6 in' };
+          }),
+      },
       { name: 'every fuse alone between its ends', about: () => about() },
       { name: 'a fuse at either end of a link between batteries', about: () => secondBattery(true) },
     ],

@@ -1,6 +1,6 @@
-import type { PlanFuse } from '../../../../lib/model/plan/index.ts';
+import type { BuildPlan, PlanFuse } from '../../../../lib/model/plan/index.ts';
 import { about, aboutPlan } from '../../case.ts';
-import { fuse } from '../../changes.ts';
+import { conductor, fuse, run, secondBattery } from '../../changes.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
 /** One amplifier behind its fuse, whose maker states 60 A. */
@@ -9,7 +9,76 @@ const before = (ratingA: number, more: Partial<PlanFuse> = {}) =>
     Object.assign(fuse(plan, 'block.OUT1'), { ratingA, ratedA: 10, loads: ['amp'], ...more });
   });
 
+/**
+ * The main fuse as written, before an amplifier, a processor and a radio whose makers state 60, 5 and 10 A: 75 A
+ * together, of which 1.6 times is 120 A. 45 A flow: 56.25 A with the margin, for which 60 A is made.
+ */
+const mainFuse = (ratingA: number, more: (plan: BuildPlan) => void = () => {}) =>
+  aboutPlan((plan) => {
+    Object.assign(fuse(plan, 'main-fuse'), { ratingA, chosen: 'given', loads: ['amp', 'dsp', 'radio'] });
+    more(plan);
+  });
+
 export const fuseRatingCases = {
+  // Common practice, no source.
+  'fuse-over-need': {
+    fires: [
+      {
+        name: 'just above what is asked for',
+        about: () => mainFuse(121),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /121 A fuse main-fuse is larger .* together have fuses of 75 A by their makers, and 60 A does/,
+        toDo: /fit 60 A/,
+        path: '/devices/main-fuse/fuse',
+      },
+      {
+        name: 'a conductor behind it that carries less, though the fuse is no larger than its devices state',
+        about: () =>
+          mainFuse(80, (plan) => {
+            Object.assign(conductor(plan, 'main'), { ampacityA: 79, neededA: 80 });
+          }),
+        level: 'stop',
+        subject: 'main-fuse',
+        says: /main carries less/,
+      },
+      {
+        name: 'a bundle that no grommet fits with it',
+        about: () =>
+          mainFuse(150, (plan) => {
+            run(plan).grommets = [{ zone: 'bulkhead', holeM: 0.02, part: null }];
+          }),
+        level: 'stop',
+        subject: 'main-fuse',
+      },
+    ],
+    quiet: [
+      { name: 'just as much as is asked for', about: () => mainFuse(120) },
+      {
+        name: 'chosen by the tool',
+        about: () => mainFuse(200, (plan) => Object.assign(fuse(plan, 'main-fuse'), { chosen: 'computed' })),
+      },
+      {
+        name: 'one device, whose maker sets a ceiling',
+        about: () =>
+          mainFuse(200, (plan) => Object.assign(fuse(plan, 'main-fuse'), { loads: ['amp'], ceilingA: 60 })),
+      },
+      {
+        name: 'between two batteries, where no device says what flows',
+        about: () =>
+          secondBattery(true, (plan) =>
+            Object.assign(fuse(plan, 'main-fuse'), { ratingA: 200, chosen: 'given', loads: ['amp'] }),
+          ),
+      },
+      {
+        name: 'a conductor that carries it just so',
+        about: () =>
+          mainFuse(80, (plan) => {
+            Object.assign(conductor(plan, 'main'), { ampacityA: 80, neededA: 80 });
+          }),
+      },
+    ],
+  },
   // Common practice, no source: under half of what the maker states is far below it.
   'fuse-under-maker': {
     fires: [
