@@ -45,7 +45,7 @@ export type TodayOf = (job: Job, files: readonly SourceFile[]) => BuildPlan;
 export async function loadShop(
   effects: Effects,
   only: (job: string) => boolean = () => true,
-  todayOf: TodayOf = judgedPlan,
+  todayOf: TodayOf = (job) => judgedPlan(job),
 ): Promise<LoadedShop> {
   const files = await effects.readContent();
   const { frozen, problems } = frozenPlans(files);

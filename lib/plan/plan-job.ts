@@ -1,4 +1,5 @@
 import type { Job } from '../model/content/resolved-job.ts';
+import { computeAnew, type Keep } from '../model/keep.ts';
 import { type BuildPlan, planFormat } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
 import { withWireLoss } from './audio/wire-loss.ts';
@@ -34,18 +35,18 @@ export interface Planned {
  *   ports left open ─▶ those that cross least on the board ─▶ once more as above, placed as before
  *   settled ─▶ operating points, fuses, conductors, wires, boards ─▶ pick list, measurements, order of work
  *
- * Pure: the same job gives the same plan, byte for byte.
+ * Pure: the same job gives the same plan, byte for byte, whatever `keep` gives back of what was computed before.
  */
-export function planJob(written: Job): Planned {
+export function planJob(written: Job, keep: Keep = computeAnew): Planned {
   const book = new PlanBook();
-  const { job, devices, audio, channels, settled } = settleJob(written, book);
+  const { job, devices, audio, channels, settled } = settleJob(written, book, keep);
   const power = planPower(settled.sizing, settled.power, book);
   const runs = planRuns(job, settled.all, book);
   const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);
   const cables = planCables(job, wires);
   const boards = settled.laid.flatMap((board, index) => {
     const routed = settled.routed[index];
-    return routed ? [planBoard(job, board, routed, book)] : [];
+    return routed ? [planBoard(job, board, routed, book, keep)] : [];
   });
   const heat = planHeat(job, settled.sizing.paths, power, book);
   const heard = withWireLoss(job, audio, channels, settled, book);

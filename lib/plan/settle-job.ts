@@ -1,4 +1,5 @@
 import type { Device, Job } from '../model/content/resolved-job.ts';
+import type { Keep } from '../model/keep.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import { planAudio } from './audio/audio.ts';
 import type { PlannedChannel } from './audio/audio-channels.ts';
@@ -34,17 +35,18 @@ export interface SettledJob extends Basis {
  * Places, sizes and routes a job. Where it leaves ports open, that is done twice: with the first ports that are free,
  * which tells where everything stands and how thick it is; then, placed as before, with the ports that cross least.
  */
-export function settleJob(written: Job, book: PlanBook): SettledJob {
-  const job = placeBoards(chooseSheets(written, book), book);
+export function settleJob(written: Job, book: PlanBook, keep: Keep): SettledJob {
+  const job = placeBoards(chooseSheets(written, book, keep), book);
   const isOpen = hasOpenPorts(job);
   const first = basisOf(job, isOpen ? new PlanBook() : book);
-  const laid = layOutBoards(job, first.circuit.roles, book);
-  const settled = settle(sizingOf(first), first.channels, laid);
+  const laid = layOutBoards(job, first.circuit.roles, book, keep);
+  const settled = settle(sizingOf(first), first.channels, laid, keep);
   if (!isOpen) return { ...first, settled };
-  const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles);
+  const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles, keep);
   const second = basisOf(ported, book);
   for (const [id, port] of chosen) book.trace(id, port);
-  return { ...second, settled: settle(sizingOf(second), second.channels, settled.laid, 'as placed') };
+  const { laid: placed } = settled;
+  return { ...second, settled: settle(sizingOf(second), second.channels, placed, keep, 'as placed') };
 }
 
 function basisOf(job: Job, book: PlanBook): Basis {

@@ -1,3 +1,4 @@
+import type { Keep } from '../model/keep.ts';
 import type { PlannedChannel } from './audio/audio-channels.ts';
 import { channelWires, sizeSpeakerWires } from './audio/speaker-sizing.ts';
 import { chooseProposals } from './board/board-proposals.ts';
@@ -38,6 +39,7 @@ export function settle(
   basis: Omit<PowerSizing, 'lengths' | 'least'>,
   channels: readonly PlannedChannel[],
   proposed: readonly LaidBoard[],
+  keep: Keep,
   layout: 'by wiring' | 'as placed' = 'by wiring',
 ): Settled {
   const { job, devices, circuit } = basis;
@@ -53,8 +55,8 @@ export function settle(
     const power = sizeForDrop(sizing);
     const all = new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
-    if (pass === 1 && layout === 'by wiring') laid = chooseProposals(job, laid, all, circuit.roles);
-    const routed = routeBoards(job, laid, all, circuit.roles);
+    if (pass === 1 && layout === 'by wiring') laid = chooseProposals(job, laid, all, circuit.roles, keep);
+    const routed = routeBoards(job, laid, all, circuit.roles, keep);
     if (sizes === before) return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
     before = sizes;
     routedM = new Map(

@@ -1,17 +1,17 @@
 import type { z } from 'zod';
 import type { Guide } from '../model/content/guide.ts';
-import { type JobFile, jobSchema } from '../model/content/job.ts';
+import { jobSchema } from '../model/content/job.ts';
 import type { Job } from '../model/content/resolved-job.ts';
 import { type Shop, shopSchema } from '../model/content/shop.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { type Vehicle, vehicleSchema } from '../model/content/vehicle.ts';
 import type { Part } from '../model/kinds/index.ts';
-import type { Problem } from '../model/problem.ts';
+import type { Problem, Read } from '../model/problem.ts';
 import { UnreadNames } from './names/unread-names.ts';
 import { vehicleNames } from './names/vehicle-names.ts';
 import { readGuide } from './read-guide.ts';
 import { readHouseRules } from './read-house-rules.ts';
-import { readParts } from './read-parts.ts';
+import { type Catalogue, readParts } from './read-parts.ts';
 import { Report } from './report.ts';
 import { resolveJob, type Surroundings } from './resolve/resolve-job.ts';
 import { shape } from './schema/shape.ts';
@@ -39,55 +39,133 @@ interface Shaped<T> {
   readonly value: T;
 }
 
+/** The files of a shop by what they hold, each list by path. */
+export interface ContentFiles {
+  readonly shop: readonly SourceFile[];
+  readonly parts: readonly SourceFile[];
+  readonly vehicles: readonly SourceFile[];
+  readonly guides: readonly SourceFile[];
+  readonly jobs: readonly SourceFile[];
+}
+
+/** The shop file and the parts, read. */
+export interface ReadCatalogue {
+  readonly shop: Shaped<Shop> | null;
+  readonly parts: Catalogue;
+  readonly unread: UnreadNames;
+  readonly problems: readonly Problem[];
+}
+
+/** A shop whose own files are read, and that reads one job after another. */
+export interface OpenShop extends Omit<Content, 'jobs' | 'unreadJobs'> {
+  /** A job of this shop; null where it can't be read in full, or the shop file can't. */
+  readJob(file: SourceFile, labels: Readonly<Record<string, string>>): Read<Job | null>;
+}
+
 /**
  * Reads the files of `content/`: shape first, then names, then what they say together, each on all that
  * could be read so far. Nothing throws for bad input: the problems tell, each with its place.
  */
 export function readContent(files: readonly SourceFile[], releasedLabels: ReleasedLabels = {}): Content {
-  const inside = filesInside(files);
+  const sorted = contentFiles(files);
+  const { readJob, problems, ...shop } = openShop(sorted, readCatalogue(sorted));
+  const read = sorted.jobs.map((file) => {
+    const name = baseName(file.path);
+    return { name, ...readJob(file, releasedLabels[name] ?? {}) };
+  });
+  return {
+    ...shop,
+    jobs: read.flatMap(({ value }) => value ?? []),
+    unreadJobs: read.flatMap(({ name, value }) => (value ? [] : [name])),
+    problems: [...problems, ...strayFiles(files), ...read.flatMap((one) => one.problems)].toSorted(byPlace),
+  };
+}
+
+/** Sorts the files of a shop by what they hold; what is none of it is left out. */
+export function contentFiles(files: readonly SourceFile[]): ContentFiles {
+  const sorted = [...files].sort((a, b) => (a.path < b.path ? -1 : 1));
+  const inside = (folder: string, end: string): SourceFile[] =>
+    sorted.filter(({ path }) => new RegExp(`(^|/)content/${folder}[^/]+\\${end}$`).test(path));
+  return {
+    shop: inside('', '.yaml').filter(({ path }) => baseName(path) === 'shop'),
+    parts: inside('parts/', '.yaml'),
+    vehicles: inside('vehicles/', '.yaml'),
+    guides: inside('guides/', '.md'),
+    jobs: inside('jobs/', '.yaml'),
+  };
+}
+
+/** Reads the shop file and the parts. */
+export function readCatalogue(files: Pick<ContentFiles, 'shop' | 'parts'>): ReadCatalogue {
   const problems: Problem[] = [];
   const unread = new UnreadNames();
-  const shop = readShop(inside('', '.yaml'), problems);
-  const parts = readParts(inside('parts/', '.yaml'), problems, unread);
-  const vehicles = readVehicles(inside('vehicles/', '.yaml'), parts.parts, problems, unread);
-  const guides = inside('guides/', '.md').flatMap((file) => {
+  const shop = readShop(files.shop, problems);
+  const parts = readParts(files.parts, problems, unread);
+  if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
+  return { shop, parts, unread, problems };
+}
+
+/** Reads the vehicles and the guides of a shop: with the catalogue, all but its jobs. */
+export function openShop(
+  files: Pick<ContentFiles, 'vehicles' | 'guides'>,
+  { shop, parts, unread: unreadParts, problems: ofCatalogue }: ReadCatalogue,
+): OpenShop {
+  const problems = [...ofCatalogue];
+  const unread = unreadParts.copy();
+  const vehicles = readVehicles(files.vehicles, parts.parts, problems, unread);
+  const guides = files.guides.flatMap((file) => {
     const guide = readGuide(file);
     problems.push(...guide.problems);
     return guide.value ? [guide.value] : [];
   });
-  problems.push(...strayFiles(files));
-  const jobSources = inside('jobs/', '.yaml');
-  const jobFiles = byId(readAll(jobSources, jobSchema, problems), 'job', problems);
-  if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
   // Names are checked even where there is no shop to plan them for.
   const { value: ownShop, document: shopDocument } = shop ?? standIn();
-  const jobs = resolveJobs(
-    jobFiles,
-    { shop: ownShop, shopDocument, ...parts },
-    vehicles,
-    { releasedLabels, unread },
-    problems,
-  );
-  const read = new Set(shop ? jobs.map(({ id }) => id) : []);
+  const around: JobSurroundings = {
+    surroundings: {
+      ...{ shop: ownShop, shopDocument, ...parts, rules: readHouseRules(ownShop.rules) },
+      vehicles: Object.fromEntries(
+        vehicles.map(({ document, value }) => [value.id, { vehicle: value, document }]),
+      ),
+    },
+    whole: new Set(vehicles.flatMap(({ value, isWhole }) => (isWhole ? [value.id] : []))),
+    unread,
+  };
   return {
     shop: shop?.value ?? null,
     parts: parts.parts,
     vehicles: Object.fromEntries(vehicles.map(({ value }) => [value.id, value])),
-    jobs: shop ? jobs : [],
-    unreadJobs: jobSources.map(({ path }) => baseName(path)).filter((name) => !read.has(name)),
     guides,
     problems: problems.toSorted(byPlace),
+    readJob: (file, labels) => {
+      const { value, problems: own } = readJobOf(file, labels, around);
+      return { value: shop ? value : null, problems: own };
+    },
   };
 }
 
-/** The files right inside a folder of `content/`, by path. */
-function filesInside(files: readonly SourceFile[]): (folder: string, end: string) => SourceFile[] {
-  const sorted = [...files].sort((a, b) => (a.path < b.path ? -1 : 1));
-  return (folder, end) =>
-    sorted.filter(({ path }) => new RegExp(`(^|/)content/${folder}[^/]+\\${end}$`).test(path));
+interface JobSurroundings {
+  readonly surroundings: Surroundings;
+  /** Vehicles in which every name stands for something. */
+  readonly whole: ReadonlySet<string>;
+  readonly unread: UnreadNames;
 }
 
-function byPlace({ where: a }: Problem, { where: b }: Problem): number {
+function readJobOf(
+  file: SourceFile,
+  labels: Readonly<Record<string, string>>,
+  { surroundings, whole, unread }: JobSurroundings,
+): Read<Job | null> {
+  const problems: Problem[] = [];
+  const [shaped] = byId(readAll([file], jobSchema, problems), 'job', problems);
+  if (!shaped) return { value: null, problems };
+  const report = new Report(shaped.document, unread);
+  const job = resolveJob(shaped.value, shaped.document, surroundings, labels, report);
+  problems.push(...report.problems);
+  return { value: job && whole.has(job.vehicle.id) ? job : null, problems };
+}
+
+/** Orders problems by file, line and column. */
+export function byPlace({ where: a }: Problem, { where: b }: Problem): number {
   if (a.file !== b.file) return a.file < b.file ? -1 : 1;
   return a.line - b.line || a.column - b.column;
 }
@@ -126,8 +204,7 @@ function readAll<S extends z.ZodType>(
   });
 }
 
-function readShop(inContent: readonly SourceFile[], problems: Problem[]): Shaped<Shop> | null {
-  const files = inContent.filter(({ path }) => baseName(path) === 'shop');
+function readShop(files: readonly SourceFile[], problems: Problem[]): Shaped<Shop> | null {
   const [shop] = readAll(files, shopSchema, problems);
   if (files.length === 0)
     problems.push({
@@ -147,7 +224,8 @@ function standIn(): Shaped<Shop> {
   return shop;
 }
 
-function baseName(path: string): string {
+/** The name of a YAML file: the id of what it holds. */
+export function baseName(path: string): string {
   return path.replace(/^.*\//, '').replace(/\.yaml$/, '');
 }
 
@@ -212,27 +290,4 @@ function stockProblems(
             );
   }
   return report.problems;
-}
-
-function resolveJobs(
-  files: readonly Shaped<JobFile>[],
-  around: Pick<Surroundings, 'shop' | 'shopDocument' | 'parts' | 'partPlace'>,
-  vehicles: readonly ReadVehicle[],
-  { releasedLabels, unread }: { readonly releasedLabels: ReleasedLabels; readonly unread: UnreadNames },
-  problems: Problem[],
-): Job[] {
-  const surroundings: Surroundings = {
-    ...around,
-    rules: readHouseRules(around.shop.rules),
-    vehicles: Object.fromEntries(
-      vehicles.map(({ document, value }) => [value.id, { vehicle: value, document }]),
-    ),
-  };
-  return files.flatMap(({ document, value }) => {
-    const report = new Report(document, unread);
-    const job = resolveJob(value, document, surroundings, releasedLabels[value.id] ?? {}, report);
-    problems.push(...report.problems);
-    const isWhole = vehicles.some((vehicle) => vehicle.value.id === job?.vehicle.id && vehicle.isWhole);
-    return job && isWhole ? [job] : [];
-  });
 }

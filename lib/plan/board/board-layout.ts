@@ -7,38 +7,42 @@ import {
   type LayoutBoard,
   type LayoutRules,
 } from '../../board/layout/placement.ts';
-import { searchStacked } from '../../board/layout/stacked-search.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { boardItems, partGapM } from './board-items.ts';
 import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
+import { layoutStep } from './board-steps.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { standingRibs } from './ribs/board-ribs.ts';
 import { isOfRibs, ribsAsItems } from './ribs/rib-barriers.ts';
+import { railSupply } from './sheets/rail-stock.ts';
 
 /** Draws and lays out every board of a job. A board whose base can't be drawn is left out; the book says why. */
 export function layOutBoards(
   job: Job,
   roles: ReadonlyMap<string, ConductorRole>,
   book: PlanBook,
+  keep: Keep,
 ): LaidBoard[] {
   return job.boards.flatMap((board): LaidBoard[] => {
     const shape = boardShape(board, book);
-    return shape ? [layOut(job, board, shape, roles, book)] : [];
+    return shape ? [layOut(job, board, shape, { roles, book, keep })] : [];
   });
 }
 
-function layOut(
-  job: Job,
-  board: Board,
-  shape: BoardShape,
-  roles: ReadonlyMap<string, ConductorRole>,
-  book: PlanBook,
-): LaidBoard {
+/** What laying out a board takes besides job and board. */
+interface LayingOut {
+  readonly roles: ReadonlyMap<string, ConductorRole>;
+  readonly book: PlanBook;
+  readonly keep: Keep;
+}
+
+function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }: LayingOut): LaidBoard {
   const items = boardItems(job, board.id, roles, book);
   const given = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
   const sides = {
@@ -48,7 +52,7 @@ function layOut(
   const layout = { shape, heads: heads(job, board), ...definedSides(sides) };
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
-  const found = searchOpen(job, board, layout, { items, given, ribs: ribsAsItems(ribs) }, roles);
+  const found = searchOpen(job, board, layout, { items, given, ribs: ribsAsItems(ribs) }, roles, keep);
   for (const fault of found.faults) book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
   return {
     board,
@@ -109,21 +113,24 @@ function searchOpen(
   layout: LayoutBoard,
   { items, given, ribs }: Standing,
   roles: ReadonlyMap<string, ConductorRole>,
+  keep: Keep,
 ): SearchResult {
   if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [], brokenM: 0 };
   const links = layoutLinks(job, board, boardWires(job, board, roles));
   const heightsM = Object.fromEntries(
     items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
   );
+  const standing = [...items, ...ribs.items];
   const task = {
     board: layout,
-    items: [...items, ...ribs.items],
+    items: standing,
     given: [...given, ...ribs.placements],
     heightsM,
     links,
-    drilling: drilling(board, job),
+    drilling: drilling(board, job, standing),
   };
-  return searchStacked(task, stackLimits(job, board, layout.shape), { rules: layoutRules(job) });
+  const rails = railSupply(job, board, layout.shape);
+  return keep(layoutStep, { task, limits: stackLimits(job, board), rails, rules: layoutRules(job) });
 }
 
 function definedSides({ signalSide, powerSide }: Pick<LaidBoard, 'signalSide' | 'powerSide'>) {

@@ -3,6 +3,7 @@ import { boardCentroid, centreOfMass, computed, input } from '../../board/measur
 import { type HeldMass, retention, retentionFaults } from '../../board/strength/retention.ts';
 import type { Stiffness } from '../../board/strength/stiffness.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { GrainWay } from '../../model/outline.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -27,11 +28,12 @@ export function boardPhysics(
   job: Job,
   { laid, fixings, joints, ribbing, bareKg }: HeldBoard,
   book: PlanBook,
+  keep: Keep,
 ) {
   const { board } = laid;
   const { given } = board;
   const at = `boards.${board.id}`;
-  const stiffness = planStiffness(job, laid, fixings, countedRibs(job, board, ribbing));
+  const stiffness = planStiffness(job, laid, fixings, countedRibs(job, board, ribbing), keep);
   const masses = [...heldMasses(laid, bareKg), ...ribMasses(board, ribbing)];
   const rated = joints.flatMap(({ rated: one }) => one ?? []);
   const held = rated.length === fixings.length ? retention(masses, rated) : null;

@@ -1,4 +1,5 @@
 import type { Job } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { withProposal } from './board-layout.ts';
@@ -15,12 +16,13 @@ export function chooseProposals(
   laid: readonly LaidBoard[],
   sized: ReadonlyMap<string, SizedConductor>,
   roles: ReadonlyMap<string, ConductorRole>,
+  keep: Keep,
 ): LaidBoard[] {
   return laid.map((board) => {
     if (board.proposals.length < 2) return board;
     const tried = board.proposals.map((_, index) => {
       const layout = withProposal(board, index);
-      const [routed] = routeBoards(job, [layout], sized, roles);
+      const [routed] = routeBoards(job, [layout], sized, roles, keep);
       return { layout, index, cost: routed ? costOf(routed) : Number.POSITIVE_INFINITY };
     });
     const [best] = tried.toSorted((a, b) => a.cost - b.cost || a.index - b.index);

@@ -1,13 +1,15 @@
 import { type BoardFault, mmText } from '../../board/fault.ts';
 import { bodyOf } from '../../board/layout/item.ts';
 import { railsBelow } from '../../board/layout/stacking.ts';
-import { type Routing, type RoutingTask, routeWires } from '../../board/route/routing.ts';
+import type { Routing, RoutingTask } from '../../board/route/routing.ts';
 import type { Barrier } from '../../board/route/track-grid.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { boardFixings, fixingHeads } from './board-shape.ts';
+import { routingStep } from './board-steps.ts';
 import { type BoardWire, boardWires, madeLengthM, routeWiresOf } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { ribBarriers } from './ribs/rib-barriers.ts';
@@ -30,8 +32,9 @@ export function routeBoards(
   laid: readonly LaidBoard[],
   sized: ReadonlyMap<string, SizedConductor>,
   roles: ReadonlyMap<string, ConductorRole>,
+  keep: Keep,
 ): RoutedBoard[] {
-  return laid.map((board) => routeBoard(job, board, sized, roles));
+  return laid.map((board) => routeBoard(job, board, sized, roles, keep));
 }
 
 function routeBoard(
@@ -39,11 +42,13 @@ function routeBoard(
   laid: LaidBoard,
   sized: ReadonlyMap<string, SizedConductor>,
   roles: ReadonlyMap<string, ConductorRole>,
+  keep: Keep,
 ): RoutedBoard {
   const { board } = laid;
   const wires = boardWires(job, board, roles);
   const task = boardTask(job, laid, wires, sized);
-  const routing = routeWires(task, { powerToSignalM: job.rules['power-signal-distance'].value });
+  const house = { powerToSignalM: job.rules['power-signal-distance'].value };
+  const routing = keep(routingStep, { task, house });
   return {
     routes: planRoutes(routing, wires, roles),
     crossings: routing.crossings.length,

@@ -4,13 +4,11 @@ import { riserDefaults } from '../../board/layout/risers.ts';
 import type { StackLimits } from '../../board/layout/stacked-search.ts';
 import { clearanceOverM } from '../../board/layout/stacking.ts';
 import { computed, input } from '../../board/measure.ts';
-import type { BoardShape } from '../../board/shape/outline.ts';
 import type { Board, Device, Job, Link } from '../../model/content/resolved-job.ts';
 import type { Traced } from '../../model/trace.ts';
 import { type Edge, edgeSchema } from '../../model/vocabulary.ts';
 import { boardFixings } from './board-shape.ts';
 import type { LaidBoard } from './laid-board.ts';
-import { railStock } from './sheets/rail-stock.ts';
 
 /** An amplifier or processor that the job neither places nor raises is left to the search to raise. */
 export function raisingOf({ spec, given }: Device, clearanceM: number): Raising | undefined {
@@ -70,14 +68,12 @@ function endsOf({ from, to }: Link) {
 }
 
 /** Layers of the board's own sheet make the rails; a raised part keeps its clearance from the depth of the space. */
-export function stackLimits(job: Job, board: Board, shape: BoardShape): StackLimits {
+export function stackLimits(job: Job, board: Board): Omit<StackLimits, 'railsInStock'> {
   const spacersM = boardFixings(board, job.parts).map(({ spacerM }) => spacerM);
   const faceM = Math.max(0, ...spacersM) + board.sheet.thickness;
-  const railsInStock = railStock(job, board, shape);
   return {
     layerM: board.sheet.thickness,
     topM: board.space.depth - faceM - job.rules['space-clearance'].value,
-    ...(railsInStock ? { railsInStock } : {}),
   };
 }
 

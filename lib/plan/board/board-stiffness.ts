@@ -1,9 +1,11 @@
 import type { BoardFault } from '../../board/fault.ts';
 import type { Rib } from '../../board/strength/plate.ts';
-import { boardStiffness, type Stiffness, stiffnessFaults } from '../../board/strength/stiffness.ts';
+import { type Stiffness, stiffnessFaults } from '../../board/strength/stiffness.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import type { BoardFixing } from './board-shape.ts';
+import { onFixings, stiffnessStep } from './board-steps.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { modeLimits } from './mode-limits.ts';
 import { buildOf } from './sheets/sheet-build.ts';
@@ -15,9 +17,11 @@ export function planStiffness(
   laid: LaidBoard,
   fixings: readonly BoardFixing[],
   ribs: readonly Rib[],
+  keep: Keep,
 ): Stiffness | null {
   const { wantedHz } = modeLimits(job, laid.board);
-  return boardStiffness({ ...laid, supports: fixings }, buildOf(job, laid, ribs), { wantedHz });
+  const build = buildOf(job, laid, ribs);
+  return keep(stiffnessStep, { board: onFixings(laid, fixings), build, aim: { wantedHz } });
 }
 
 /** What is too soft, with the sheet of the shop that is stiff enough, or with word that none is. */
@@ -27,11 +31,12 @@ export function stiffnessRemarks(
   fixings: readonly BoardFixing[],
   planned: PlanBoard,
   stiffness: Stiffness | null,
+  keep: Keep,
 ): readonly BoardFault[] {
   const { board } = laid;
   const { leastHz, wantedHz } = modeLimits(job, board);
   if (!stiffness || stiffness.firstModeHz.value >= wantedHz)
     return stiffnessFaults(board.id, stiffness, { leastHz, wantedHz });
-  const remedy = stifferBuild({ job, laid, fixings, planned, wantedHz });
+  const remedy = stifferBuild({ job, laid, fixings, planned, wantedHz, keep });
   return stiffnessFaults(board.id, stiffness, { leastHz, wantedHz }, remedy);
 }

@@ -8,6 +8,7 @@ import { outlineFaults } from '../../board/shape/outline-faults.ts';
 import type { LaidRib } from '../../board/strength/rib.ts';
 import type { Stiffness } from '../../board/strength/stiffness.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
 import { planHouseRules } from '../house-rules.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -26,7 +27,13 @@ import { kindOfRoom } from './side-rooms.ts';
 import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
 
 /** One board of the plan: its shape and holes, how it fits and holds, what stands on it, how its wires run. */
-export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: PlanBook): PlanBoard {
+export function planBoard(
+  job: Job,
+  laid: LaidBoard,
+  routed: RoutedBoard,
+  book: PlanBook,
+  keep: Keep,
+): PlanBoard {
   const { board, shape } = laid;
   const drilled = drillBoard(job, laid);
   const { fixings, holes, ribbing } = drilled;
@@ -37,6 +44,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
     job,
     { laid, fixings, joints, ribbing, bareKg: body.figures.massKg - body.ribsKg },
     book,
+    keep,
   );
   for (const fault of [
     ...outlineFaults(body.shape, { ...outlineRules(job) }),
@@ -72,7 +80,7 @@ export function planBoard(job: Job, laid: LaidBoard, routed: RoutedBoard, book: 
   for (const fault of [
     ...sheetFaults(planned, planHouseRules(job)),
     ...unmadeHeights(planned.pieces, job.rules['spacer-tolerance'].value),
-    ...stiffnessRemarks(job, laid, fixings, planned, physics.stiffness),
+    ...stiffnessRemarks(job, laid, fixings, planned, physics.stiffness, keep),
   ])
     book.remark(fault, { path: board.path });
   return planned;

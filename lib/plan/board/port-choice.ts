@@ -1,11 +1,13 @@
-import { choosePorts, type OpenWire } from '../../board/route/port-choice.ts';
+import type { OpenWire } from '../../board/route/port-choice.ts';
 import type { RouteWire } from '../../board/route/route.ts';
 import { type Job, type Link, type OpenEnd, terminalId } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { Settled } from '../settle.ts';
 import { boardTask } from './board-routes.ts';
+import { portStep } from './board-steps.ts';
 import { type BoardWire, boardWires, routeWiresOf } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 
@@ -26,6 +28,7 @@ export function withChosenPorts(
   job: Job,
   { laid, all }: Pick<Settled, 'laid' | 'all'>,
   roles: ReadonlyMap<string, ConductorRole>,
+  keep: Keep,
 ): PortedJob {
   const chosen = new Map<string, Traced<string>>();
   let ported = job;
@@ -34,11 +37,11 @@ export function withChosenPorts(
     const wires = boardWires(now, board.board, roles);
     const open = wires.flatMap((wire) => openWire(now, board, wire, all) ?? []);
     if (open.length === 0) continue;
-    const choice = choosePorts(
-      boardTask(now, board, wires, all),
-      open.map(({ wire }) => wire),
-      { powerToSignalM: now.rules['power-signal-distance'].value },
-    );
+    const choice = keep(portStep, {
+      task: boardTask(now, board, wires, all),
+      open: open.map(({ wire }) => wire),
+      house: { powerToSignalM: now.rules['power-signal-distance'].value },
+    });
     for (const { wire, links } of open) {
       const link = links[choice.options[wire.id] ?? wire.first];
       if (!link) continue;

@@ -5,6 +5,14 @@ export class UnreadNames implements Unread {
   readonly #names = new Set<string>();
   readonly #kinds = new Set<string>();
 
+  /** The same names; what is added to the copy stays out of this. */
+  copy(): UnreadNames {
+    const copy = new UnreadNames();
+    for (const name of this.#names) copy.#names.add(name);
+    for (const kind of this.#kinds) copy.#kinds.add(kind);
+    return copy;
+  }
+
   add(what: string, name: string): void {
     this.#names.add(`${what} ${name}`);
   }

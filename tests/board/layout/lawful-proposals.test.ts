@@ -17,14 +17,15 @@ import { searchLayouts } from '../usual-board.ts';
 
 const rules = { partGapM: 0.0127, powerToSignalM: 0.15 };
 const pilotM = 0.003;
-const drilling: Drilling = { toEdgeM: 0.012, toCornerM: 0, drilledM: () => pilotM };
+const holeM = 0.005;
+const drilling: Drilling = { toEdgeM: 0.012, toCornerM: 0, drilledM: new Map([[holeM, pilotM]]) };
 
 /** A part with a hole so far in from each of its corners. */
 const holed = (id: string, widthM: number, depthM: number, insetM: number): Item => ({
   ...{ id, widthM, depthM, heightM: 0.05, massKg: 1, rooms: {} },
   terminals: [{ id: `${id}.T`, side: 'top', alongM: widthM / 2, layer: 'power' }],
   mountingHoles: [insetM, widthM - insetM].flatMap((xM) =>
-    [insetM, depthM - insetM].map((yM) => ({ id: `${id} ${xM} ${yM}`, xM, yM, diameterM: 0.005 })),
+    [insetM, depthM - insetM].map((yM) => ({ id: `${id} ${xM} ${yM}`, xM, yM, diameterM: holeM })),
   ),
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { terminalOnBoard } from '../../../lib/board/layout/item.ts';
 import { terminalId } from '../../../lib/model/content/resolved-job.ts';
+import { computeAnew } from '../../../lib/model/keep.ts';
 import { layOutBoards } from '../../../lib/plan/board/board-layout.ts';
 import { boardWires, routeWiresOf } from '../../../lib/plan/board/board-wires.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
@@ -10,7 +11,7 @@ const id = 'van-three-amps';
 const job = fixedJob(id);
 const plan = fixedPlan(id);
 const roles = new Map(plan.wires.map((wire) => [wire.id, wire.role]));
-const [laid] = layOutBoards(job, roles, new PlanBook());
+const [laid] = layOutBoards(job, roles, new PlanBook(), computeAnew);
 if (!laid) throw new Error('the job has a board');
 const wires = boardWires(job, laid.board, roles);
 const together = wires.filter(({ along }) => along.length > 1);

@@ -4,12 +4,14 @@ import type { Rib } from '../../../board/strength/plate.ts';
 import { freeStretch, lineAcross, ribDefaults, ribLengthM, ribSection } from '../../../board/strength/rib.ts';
 import { ribFaults } from '../../../board/strength/rib-check.ts';
 import { inTheWay, openHoles, type RibGround } from '../../../board/strength/rib-ground.ts';
-import { boardStiffness, type Stiffness } from '../../../board/strength/stiffness.ts';
+import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
+import type { Keep } from '../../../model/keep.ts';
 import type { PlanHole } from '../../../model/plan/index.ts';
 import { figure } from '../../../model/printed/told.ts';
 import { formatLength } from '../../../model/quantity/length-text.ts';
 import type { BoardFixing } from '../board-shape.ts';
+import { onFixings, stiffnessStep } from '../board-steps.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { buildOf, stripModulus } from '../sheets/sheet-build.ts';
 import { isOnShelf, type NamedSheet } from '../sheets/sheet-lacks.ts';
@@ -32,6 +34,7 @@ export interface RibTask {
   /** Its holes without those of ribs. */
   readonly holes: readonly PlanHole[];
   readonly wantedHz: number;
+  readonly keep: Keep;
 }
 
 /** Elements of the coarse look by which ways are put in order; what is proposed is bent with all. */
@@ -71,7 +74,7 @@ export function proposeRibs(task: RibTask): RibProposal | null {
 type Bend = (lines: readonly Line[], section: Section, elements?: number) => Stiffness | null;
 
 /** How stiff the board is with ribs of a section on some lines, beside those that it has; null where one can't run. */
-function bender({ job, laid, fixings, holes, wantedHz }: RibTask, ground: RibGround): Bend {
+function bender({ job, laid, fixings, holes, wantedHz, keep }: RibTask, ground: RibGround): Bend {
   const { board } = laid;
   const own = planRibs(job, laid, holes);
   const kept = countedRibs(job, board, own);
@@ -86,7 +89,7 @@ function bender({ job, laid, fixings, holes, wantedHz }: RibTask, ground: RibGro
     const bent = ribs.map((rib): Rib => ribBend(job, board, rib, all));
     const build = buildOf(job, laid, [...kept, ...bent]);
     const aim = { wantedHz, ...(elements === undefined ? {} : { elements }) };
-    return boardStiffness({ ...laid, supports: fixings }, build, aim);
+    return keep(stiffnessStep, { board: onFixings(laid, fixings), build, aim });
   };
 }
 

@@ -1,5 +1,6 @@
 import { input } from '../../../board/measure.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
+import type { Keep } from '../../../model/keep.ts';
 import { modeHertz } from '../../../model/printed/told.ts';
 import type { Traced } from '../../../model/trace.ts';
 import { PlanBook } from '../../plan-book.ts';
@@ -16,10 +17,10 @@ import { isOnShelf, type NamedSheet, type TriedSheet, trySheet } from './sheet-l
  * adds a rib by itself: it proposes one where the board is too soft. Where no sheet in stock does, the job stops, says
  * what each lacks, and is planned with the one that lacks least.
  */
-export function chooseSheets(job: Job, book: PlanBook): Job {
+export function chooseSheets(job: Job, book: PlanBook, keep: Keep): Job {
   if (job.boards.every(({ given }) => given.sheet !== undefined)) return job;
   const boards = job.boards.map((board) =>
-    board.given.sheet === undefined ? withSheet(job, board, book) : board,
+    board.given.sheet === undefined ? withSheet(job, board, book, keep) : board,
   );
   return { ...job, boards };
 }
@@ -30,12 +31,12 @@ function byWeight(sheets: readonly NamedSheet[]): NamedSheet[] {
   return sheets.toSorted((a, b) => perM2(a) - perM2(b) || (a.id < b.id ? -1 : 1));
 }
 
-function withSheet(job: Job, board: Board, book: PlanBook): Board {
+function withSheet(job: Job, board: Board, book: PlanBook, keep: Keep): Board {
   const all = Object.entries(job.parts).flatMap(([id, part]): NamedSheet[] =>
     part.kind === 'board-sheet' ? [{ id, part }] : [],
   );
   const stocked = byWeight(all.filter(({ id }) => isOnShelf(job, id)));
-  const { tried, chosen } = choose(job, board, stocked.length > 0 ? stocked : byWeight(all));
+  const { tried, chosen } = choose(job, board, stocked.length > 0 ? stocked : byWeight(all), keep);
   const { id, part } = chosen?.sheet ?? { id: board.sheetId, part: board.sheet };
   book.trace(`boards.${board.id}.sheet`, reasonOf(id, tried, modeLimits(job, board).wantedHz));
   if (stocked.length === 0 || !chosen || !does(chosen, modeLimits(job, board).leastHz))
@@ -53,17 +54,17 @@ interface Choice {
  * Lays the board out with a sheet, and looks with this layout for the lightest that does, from that sheet on: since
  * another thickness may raise parts otherwise, the layout is made anew with what was found, until that stays.
  */
-function choose(job: Job, board: Board, sheets: readonly NamedSheet[]): Choice {
+function choose(job: Job, board: Board, sheets: readonly NamedSheet[], keep: Keep): Choice {
   const { wantedHz, leastHz } = modeLimits(job, board);
   const tried = new Map<string, TriedSheet>();
   let from = 0;
   for (;;) {
     const first = sheets[from];
-    const laid = first ? layOut(job, { ...board, sheetId: first.id, sheet: first.part }) : null;
+    const laid = first ? layOut(job, { ...board, sheetId: first.id, sheet: first.part }, keep) : null;
     if (!laid) return { tried: [], chosen: null };
     const rest: TriedSheet[] = [];
     for (const sheet of sheets.slice(from)) {
-      const one = trySheet(job, laid, sheet);
+      const one = trySheet(job, laid, sheet, keep);
       tried.set(sheet.id, one);
       rest.push(one);
       if (does(one, wantedHz)) break;
@@ -89,11 +90,11 @@ function leastLacking(tried: readonly TriedSheet[], leastHz: number): TriedSheet
 }
 
 /** The board on its place, with everything on it placed; null where its outline can't be drawn. */
-function layOut(job: Job, board: Board): LaidBoard | null {
+function layOut(job: Job, board: Board, keep: Keep): LaidBoard | null {
   const alone = placeBoards({ ...job, boards: [board] }, new PlanBook());
   const devices = new Map(alone.devices.map((device) => [device.id, device]));
   const { roles } = buildCircuit(alone, devices);
-  return layOutBoards(alone, roles, new PlanBook())[0] ?? null;
+  return layOutBoards(alone, roles, new PlanBook(), keep)[0] ?? null;
 }
 
 function saidOf({ lacks, stiffness }: TriedSheet): string {

@@ -2,7 +2,6 @@ import { type NestPiece, nestPieces } from '../../../board/cut/nesting.ts';
 import { liesOf, nestRules, sheetStock } from '../../../board/cut/sheet-pieces.ts';
 import { type Placement, turnedSize } from '../../../board/layout/item.ts';
 import { riserDefaults } from '../../../board/layout/risers.ts';
-import type { StackLimits } from '../../../board/layout/stacked-search.ts';
 import type { BoardShape } from '../../../board/shape/outline.ts';
 import { boxOf } from '../../../board/shape/point.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
@@ -10,17 +9,28 @@ import { planHouseRules } from '../../house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 import { offCutsOfSheet } from './off-cuts.ts';
 
+/** What the rails of raised parts are cut from, and how large these parts are. */
+export interface RailSupply {
+  /** The board, which is cut first. */
+  readonly own: NestPiece;
+  readonly shelf: ReturnType<typeof sheetStock>;
+  readonly rules: ReturnType<typeof nestRules>;
+  readonly layerM: number;
+  /** Footprints of the parts of the job, by device. */
+  readonly prints: Readonly<Record<string, { readonly widthM: number; readonly depthM: number }>>;
+}
+
 /**
- * Whether the rails of raised parts come out of what the board leaves of the sheets and off-cuts on the shelf. Where
- * the shelf has fewer than the board alone takes, these are to be bought anyway. None where the sheet is no stock.
+ * The sheets and off-cuts on the shelf that rails of raised parts are cut from beside the board. Where the shelf has
+ * fewer than the board alone takes, these are to be bought anyway. Null where the sheet is no stock.
  */
-export function railStock(
+export function railSupply(
   job: Job,
   { sheetId, sheet, given }: Board,
   { outline }: BoardShape,
-): StackLimits['railsInStock'] {
+): RailSupply | null {
   const stock = job.shop.stock[sheetId];
-  if (!stock) return undefined;
+  if (!stock) return null;
   const { width, height, grain: sheetGrain = null } = sheet;
   const cut = { sheetWidthM: width, sheetHeightM: height, sheetGrain, grain: given.outline.grain ?? null };
   const box = boxOf(outline);
@@ -36,23 +46,27 @@ export function railStock(
   const alone = nestPieces([own], shelf, rules).sheets.filter((one) => one.stock.offCut === undefined).length;
   const whole = Math.max(piecesOf(stock), alone);
   const left = shelf.map((one) => (one.offCut === undefined ? { ...one, quantity: whole } : one));
-  return (raised) =>
-    nestPieces([own, ...raised.map((at) => railPiece(job, at, sheetId, sheet.thickness))], left, rules)
-      .unplaced.length === 0;
+  const prints = Object.fromEntries(
+    job.devices.flatMap(({ id, facts: { footprint } }) =>
+      footprint ? [[id, { widthM: footprint.widthM, depthM: footprint.depthM }] as const] : [],
+    ),
+  );
+  return { own, shelf: left, rules, layerM: sheet.thickness, prints };
+}
+
+/** Whether the rails of raised parts come out of what the board leaves on the shelf. */
+export function railsComeOut(supply: RailSupply, raised: readonly Placement[]): boolean {
+  const { own, shelf, rules } = supply;
+  const rails = raised.map((at) => railPiece(supply, at));
+  return nestPieces([own, ...rails], shelf, rules).unplaced.length === 0;
 }
 
 /** The rails of one raised part, all its layers. */
-function railPiece(
-  job: Job,
-  { item, turnDeg, heightM }: Placement,
-  sheet: string,
-  layerM: number,
-): NestPiece {
-  const print = job.devices.find(({ id }) => id === item)?.facts.footprint;
-  const size = turnedSize(print ?? { widthM: 0, depthM: 0 }, turnDeg);
+function railPiece({ own, layerM, prints }: RailSupply, { item, turnDeg, heightM }: Placement): NestPiece {
+  const size = turnedSize(prints[item] ?? { widthM: 0, depthM: 0 }, turnDeg);
   return {
     id: `rails of ${item}`,
-    sheet,
+    sheet: own.sheet,
     widthM: Math.min(riserDefaults.railWidthM, size.xM / 2),
     heightM: size.yM,
     count: 2 * Math.round(heightM / layerM),

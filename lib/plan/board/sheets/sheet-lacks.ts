@@ -2,14 +2,16 @@ import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { nestJobs } from '../../../board/cut/sheet-pieces.ts';
 import { mmText } from '../../../board/fault.ts';
 import { fitBoard } from '../../../board/layout/fit.ts';
-import { boardStiffness, type Stiffness } from '../../../board/strength/stiffness.ts';
+import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import { threadM } from '../../../board/strength/thread.ts';
 import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.ts';
+import type { Keep } from '../../../model/keep.ts';
 import { planHouseRules } from '../../house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 import { withProposal } from '../board-layout.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
 import { boardFixings, mountingScrew } from '../board-shape.ts';
+import { onFixings, stiffnessStep } from '../board-steps.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { modeLimits } from '../mode-limits.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
@@ -40,7 +42,7 @@ export function ofSheet<T extends { readonly board: Board }>(laid: T, { id, part
 }
 
 /** Tries a sheet on a laid-out board. */
-export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet): TriedSheet {
+export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet, keep: Keep): TriedSheet {
   const tried = ofSheet(laid, sheet);
   const lacks = [
     ...sizeLacks(job, tried),
@@ -51,7 +53,7 @@ export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet): TriedShe
     ...screwLacks(job, tried),
     ...fixingLacks(job, tried),
   ];
-  return { sheet, lacks, stiffness: worstStiffness(job, tried) };
+  return { sheet, lacks, stiffness: worstStiffness(job, tried, keep) };
 }
 
 function sizeLacks(job: Job, laid: LaidBoard): string[] {
@@ -115,13 +117,17 @@ function fixingLacks(job: Job, { board }: LaidBoard): string[] {
 }
 
 /** The softest of the layouts that the board may come to, with its ribs. */
-function worstStiffness(job: Job, laid: LaidBoard): Stiffness | null {
+function worstStiffness(job: Job, laid: LaidBoard, keep: Keep): Stiffness | null {
   const layouts = laid.proposals.length > 1 ? laid.proposals.map((_, at) => withProposal(laid, at)) : [laid];
   const supports = boardFixings(laid.board, job.parts);
   const ribs = countedRibs(job, laid.board, planRibs(job, laid, []));
   const { wantedHz } = modeLimits(job, laid.board);
   const found = layouts.map((layout) =>
-    boardStiffness({ ...layout, supports }, buildOf(job, laid, ribs), { wantedHz }),
+    keep(stiffnessStep, {
+      board: onFixings(layout, supports),
+      build: buildOf(job, laid, ribs),
+      aim: { wantedHz },
+    }),
   );
   return found.reduce((worst, one) => {
     if (!worst || !one) return null;

@@ -1,13 +1,15 @@
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { fitBoard } from '../../../board/layout/fit.ts';
-import { chooseBuild, type Stiffness } from '../../../board/strength/stiffness.ts';
+import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import type { Job } from '../../../model/content/resolved-job.ts';
+import type { Keep } from '../../../model/keep.ts';
 import type { PlanBoard, PlanHole } from '../../../model/plan/index.ts';
 import { modeHertz, sagMm } from '../../../model/printed/told.ts';
 import { planHouseRules } from '../../house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
 import type { BoardFixing } from '../board-shape.ts';
+import { buildStep, onFixings } from '../board-steps.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
 import { proposeRibs, type RibProposal } from '../ribs/rib-proposals.ts';
@@ -21,6 +23,7 @@ export interface SoftBoard {
   readonly fixings: readonly BoardFixing[];
   readonly planned: PlanBoard;
   readonly wantedHz: number;
+  readonly keep: Keep;
 }
 
 const orFixing = ', or add a fixing near the heaviest part';
@@ -31,10 +34,10 @@ const orFixing = ', or add a fixing near the heaviest part';
  * sheet in stock with ribs. Proposed only: a job that writes nothing gets no rib.
  */
 export function stifferBuild(soft: SoftBoard): string {
-  const { job, laid, fixings, wantedHz } = soft;
+  const { job, laid, fixings, wantedHz, keep } = soft;
   const holes = holesWithoutRibs(soft.planned);
   const sheet = stifferSheet(soft, holes);
-  const ribs = proposeRibs({ job, laid, fixings, holes, wantedHz });
+  const ribs = proposeRibs({ job, laid, fixings, holes, wantedHz, keep });
   if (ribs && (!sheet?.stocked || ribs.stiffness.massKg < sheet.stiffness.massKg))
     return `${ribWords(ribs)}${sheet ? `, or ${sheetWords(sheet)}` : ''}${orFixing}`;
   if (sheet) return `${sheetWords(sheet)}${orFixing}`;
@@ -66,7 +69,7 @@ function sheetWords({ stiffness, stocked }: StifferSheet): string {
  * of the catalogue in the same order.
  */
 function stifferSheet(soft: SoftBoard, holes: readonly PlanHole[]): StifferSheet | null {
-  const { job, laid, fixings, wantedHz } = soft;
+  const { job, laid, fixings, wantedHz, keep } = soft;
   const { material } = laid.board.sheet;
   const sheets = usableSheets(soft);
   for (const stocked of [true, false])
@@ -77,7 +80,7 @@ function stifferSheet(soft: SoftBoard, holes: readonly PlanHole[]): StifferSheet
           const other = ofSheet(laid, sheet);
           return buildOf(job, other, countedRibs(job, other.board, planRibs(job, other, holes)));
         });
-      const { chosen } = chooseBuild({ ...laid, supports: fixings }, builds, wantedHz);
+      const { chosen } = keep(buildStep, { board: onFixings(laid, fixings), builds, wantedHz });
       if (chosen) return { stiffness: chosen, stocked };
     }
   return null;
@@ -88,11 +91,11 @@ function sheetWithRibs(
   soft: SoftBoard,
   holes: readonly PlanHole[],
 ): { readonly id: string; readonly ribs: RibProposal } | null {
-  const { job, laid, fixings, wantedHz } = soft;
+  const { job, laid, fixings, wantedHz, keep } = soft;
   const found = usableSheets(soft)
     .filter(({ id }) => isStocked(job, id))
     .flatMap((sheet) => {
-      const ribs = proposeRibs({ job, laid: ofSheet(laid, sheet), fixings, holes, wantedHz });
+      const ribs = proposeRibs({ job, laid: ofSheet(laid, sheet), fixings, holes, wantedHz, keep });
       return ribs ? [{ id: sheet.id, ribs }] : [];
     })
     .toSorted((a, b) => a.ribs.stiffness.massKg - b.ribs.stiffness.massKg);

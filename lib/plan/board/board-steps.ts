@@ -1,0 +1,91 @@
+import type { Placement } from '../../board/layout/item.ts';
+import type { SearchResult } from '../../board/layout/layout-search.ts';
+import type { LayoutTask } from '../../board/layout/layout-setting.ts';
+import type { LayoutRules } from '../../board/layout/placement.ts';
+import { type StackLimits, searchStacked } from '../../board/layout/stacked-search.ts';
+import { choosePorts, type OpenWire, type PortChoice } from '../../board/route/port-choice.ts';
+import { type Routing, type RoutingHouse, type RoutingTask, routeWires } from '../../board/route/routing.ts';
+import {
+  type BoardOnFixings,
+  type Build,
+  boardStiffness,
+  chooseBuild,
+  type Stiffness,
+  type StiffnessAim,
+  type StiffnessChoice,
+} from '../../board/strength/stiffness.ts';
+import type { Step } from '../../model/keep.ts';
+import { type RailSupply, railsComeOut } from './sheets/rail-stock.ts';
+
+/** What places are searched for by. */
+export interface LayoutInput {
+  readonly task: Omit<LayoutTask, 'railsInStock'>;
+  readonly limits: Omit<StackLimits, 'railsInStock'>;
+  /** What the rails of raised parts are cut from; null: always in stock. */
+  readonly rails: RailSupply | null;
+  readonly rules: LayoutRules;
+}
+
+/** The search for places on a board. */
+export const layoutStep: Step<LayoutInput, SearchResult> = {
+  id: 'layout',
+  compute: ({ task, limits, rails, rules }) => {
+    const railsInStock = rails && ((raised: readonly Placement[]) => railsComeOut(rails, raised));
+    return searchStacked(task, { ...limits, ...(railsInStock ? { railsInStock } : {}) }, { rules });
+  },
+};
+
+/** The search for the ways of the wires of a board. */
+export const routingStep: Step<{ readonly task: RoutingTask; readonly house: RoutingHouse }, Routing> = {
+  id: 'routing',
+  compute: ({ task, house }) => routeWires(task, house),
+};
+
+interface PortInput {
+  readonly task: RoutingTask;
+  readonly open: readonly OpenWire[];
+  readonly house: RoutingHouse;
+}
+
+/** The choice of open ports on a board. */
+export const portStep: Step<PortInput, PortChoice> = {
+  id: 'ports',
+  compute: ({ task, open, house }) => choosePorts(task, open, house),
+};
+
+interface StiffnessInput {
+  readonly board: BoardOnFixings;
+  readonly build: Build;
+  readonly aim: StiffnessAim;
+}
+
+/** Sag and first mode of a board. */
+export const stiffnessStep: Step<StiffnessInput, Stiffness | null> = {
+  id: 'stiffness',
+  compute: ({ board, build, aim }) => boardStiffness(board, build, aim),
+};
+
+interface BuildInput {
+  readonly board: BoardOnFixings;
+  readonly builds: readonly Build[];
+  readonly wantedHz: number;
+}
+
+/** The lightest of several ways to build a board. */
+export const buildStep: Step<BuildInput, StiffnessChoice> = {
+  id: 'build',
+  compute: ({ board, builds, wantedHz }) => chooseBuild(board, builds, wantedHz),
+};
+
+/** Of what is laid out, no more than its stiffness follows from. */
+export function onFixings(
+  { shape, items, placements }: Pick<BoardOnFixings, 'shape' | 'items' | 'placements'>,
+  supports: BoardOnFixings['supports'],
+): BoardOnFixings {
+  const held = supports.map(({ xM, yM, clamped }) => ({
+    xM,
+    yM,
+    ...(clamped === undefined ? {} : { clamped }),
+  }));
+  return { shape, items, placements, supports: held };
+}
