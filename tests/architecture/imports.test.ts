@@ -11,7 +11,7 @@ const layers: readonly (readonly string[])[] = [
   ['rules'],
   ['draw'],
   ['export'],
-  ['publish'],
+  ['publish', 'kept'],
   ['commands'],
   ['cli.ts', 'index.ts'],
 ];
