@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Keep, Step } from '../model/keep.ts';
-import { canonicalText } from './canonical-text.ts';
+import { canonicalText, refuseUnkeepable } from './canonical-text.ts';
 import type { Store } from './store.ts';
 
 /** Results of steps, kept in a store under the digest of what they follow from. */
@@ -19,8 +19,7 @@ export function keeperOf(store: Store, code: string): Keeper {
     const known = store.read<O>(step.id, key);
     if (known) return known.value;
     const value = step.compute(input, keep);
-    // Throws on a result that is no plain data: what is read back would not be what was computed.
-    canonicalText(value);
+    refuseUnkeepable(value);
     store.write(step.id, key, value);
     return value;
   };
