@@ -1,85 +1,15 @@
 import type { Mark, Traced } from '../model/trace.ts';
 import type { PowerRules } from './power-rules.ts';
-import { commonPractice, negativeFault, type PowerFault, positiveFault, traced } from './traced.ts';
-
-/** The capacity of a battery. */
-export interface Reserve {
-  readonly capacityAh: number;
-  /** The hours over which the capacity is rated; 20 unless the maker says otherwise. */
-  readonly ratedHours?: number;
-  /** Peukert exponent, by its chemistry. */
-  readonly exponent: number;
-  /** Charge at which its reserve ends, as a share; that of the house rules where left out. */
-  readonly reserveEnd?: number;
-}
-
-/**
- * Minutes that a battery carries a current until the share of charge at which its reserve ends: Peukert's
- * law, t = H * (C / (I * H))^k * (1 - share), exponent by chemistry (common practice); a current under C / H gains
- * nothing on the rated capacity (k counts as 1). Rounded down. Fault where current or capacity is not above zero.
- */
-export function reserveMinutes(
-  battery: Reserve,
-  currentA: number,
-  rules: PowerRules,
-): Traced<number> | PowerFault {
-  const { capacityAh, ratedHours = 20, exponent } = battery;
-  const bad = positiveFault({ current: currentA, capacity: capacityAh, 'rated hours': ratedHours, exponent });
-  if (bad) return bad;
-  const ratio = capacityAh / (currentA * ratedHours);
-  const k = ratio > 1 ? 1 : Math.max(1, exponent);
-  const share = battery.reserveEnd ?? rules.reserveShare;
-  const minutes = 60 * ratedHours * ratio ** k * (1 - share);
-  return traced(Math.floor(minutes + 1e-9), 'min', {
-    rule: 'charging-reserve',
-    formula: 't = 60 * H * (C / (I * H))^k * (1 - s), rounded down',
-    citation: "Peukert's law; exponent: common practice, no source",
-    mark: 'cp',
-    inputs: [
-      ['C', capacityAh, 'Ah'],
-      ['H', ratedHours, 'h'],
-      ['I', currentA, 'A'],
-      ['k', k, ''],
-      ['s', share, ''],
-    ],
-  });
-}
-
-/**
- * Minutes until a battery that gave its reserve is charged again at a current that it takes up: t = 60 * C * (1 - s) /
- * (e * I), e the charge that it gives back of what it takes up (common practice). A battery that is run down takes up
- * more than this at first, so that it is the longest that it takes. Rounded up. Fault where a number is not above zero.
- */
-export function rechargeMinutes(
-  { capacityAh, reserveEnd }: Pick<Reserve, 'capacityAh' | 'reserveEnd'>,
-  currentA: number,
-  rules: PowerRules,
-): Traced<number> | PowerFault {
-  const { chargeEfficiency } = rules;
-  const share = reserveEnd ?? rules.reserveShare;
-  const bad = positiveFault({
-    current: currentA,
-    capacity: capacityAh,
-    'charge efficiency': chargeEfficiency,
-  });
-  if (bad) return bad;
-  const minutes = (60 * capacityAh * (1 - share)) / (chargeEfficiency * currentA);
-  return traced(Math.ceil(minutes - 1e-9), 'min', {
-    ...practice('charging-recharge'),
-    formula: 't = 60 * C * (1 - s) / (e * I), rounded up',
-    inputs: [
-      ['C', capacityAh, 'Ah'],
-      ['s', share, ''],
-      ['e', chargeEfficiency, ''],
-      ['I', currentA, 'A'],
-    ],
-  });
-}
+import { type Recharge, recharges } from './recharge.ts';
+import { type Reserve, reserveMinutes } from './reserve.ts';
+import { commonPractice, isPowerFault, negativeFault, type PowerFault, traced } from './traced.ts';
 
 /** A battery with the current that it takes up, below zero while it gives (A). */
 export interface BatteryFlow extends Reserve {
   readonly id: string;
   readonly currentA: number;
+  /** What it gives with the engine off and music; none of one that a contact or a charger spares. */
+  readonly drainA: number;
   /** False for one behind a charger: it does not share in the balance of the alternator. */
   readonly shares: boolean;
 }
@@ -107,7 +37,9 @@ export interface ChargingRegime {
   readonly batteryA: Traced<number>;
   /** Until the first battery is at half charge; null where none gives. */
   readonly reserveMinutes: Traced<number> | null;
-  /** Until all batteries are charged again after their reserve; null where one of them takes nothing up. */
+  /** How long each battery that was drained with the engine off is charged again. */
+  readonly recharges: readonly Recharge[];
+  /** Until the last of them is; null where none was drained, or one takes nothing up. */
   readonly rechargeMinutes: Traced<number> | null;
 }
 
@@ -129,9 +61,9 @@ export function chargingRegime(
   const averageA = Object.values(devicesA).reduce((sum, currentA) => sum + currentA, 0);
   const taken = takenUp(batteries);
   const reserve = reserveOf(batteries, rules);
-  const recharge = rechargeOf(batteries, rules);
+  const again = recharges(batteries, rules);
   if (reserve && 'fault' in reserve) return reserve;
-  if (recharge && 'fault' in recharge) return recharge;
+  if (isPowerFault(again)) return again;
   return {
     alternatorA: output(alternators, outputA),
     vehicleA: vehicleLoad(vehicleA, vehicleAssumed),
@@ -144,7 +76,8 @@ export function chargingRegime(
     marginA: taken.valueA < -noA ? taken.as('charging-margin') : margin(outputA, vehicleA, averageA),
     batteryA: taken.as('charging-batteries'),
     reserveMinutes: reserve,
-    rechargeMinutes: recharge,
+    recharges: again,
+    rechargeMinutes: lastOf(again),
   };
 }
 
@@ -183,13 +116,12 @@ function reserveOf(batteries: readonly BatteryFlow[], rules: PowerRules) {
   );
 }
 
-/** Until the last battery is charged again; null where one takes nothing up. */
-function rechargeOf(batteries: readonly BatteryFlow[], rules: PowerRules) {
-  if (batteries.length === 0 || batteries.some(({ currentA }) => currentA <= noA)) return null;
-  return worst(
-    batteries.map((one) => rechargeMinutes(one, one.currentA, rules)),
-    Math.max,
-  );
+/** Until the last battery that was drained is charged again; null where none was, or one takes nothing up. */
+function lastOf(all: readonly Recharge[]): Traced<number> | null {
+  return all.reduce<Traced<number> | null>((last, { minutes }, k) => {
+    if (k === 0) return minutes;
+    return last && minutes && (minutes.value > last.value ? minutes : last);
+  }, null);
 }
 
 /** The first of times that is the one picked of all; null where there is none. */

@@ -1,14 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  type BatteryFlow,
-  chargingRegime,
-  keyOffDraw,
-  type RegimeFlows,
-  type Reserve,
-  rechargeMinutes,
-  reserveMinutes,
-} from '../../lib/power/charging.ts';
+import { type BatteryFlow, chargingRegime, keyOffDraw, type RegimeFlows } from '../../lib/power/charging.ts';
+import { rechargeMinutes, recharges } from '../../lib/power/recharge.ts';
+import { type Reserve, reserveMinutes } from '../../lib/power/reserve.ts';
+import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 
 const battery: Reserve = { capacityAh: 100, exponent: 1.2 };
@@ -70,6 +65,34 @@ describe('recharge after the reserve', () => {
     expect(rechargeMinutes(battery, 10, usualRules)).toMatchObject({ value: 353 });
     expect(rechargeMinutes(battery, 0, usualRules)).toHaveProperty('fault');
   });
+
+  const starter = { ...battery, id: 'starter', currentA: 15, drainA: 0 };
+  const rear = { ...battery, id: 'rear', currentA: 12, drainA: 10 };
+  const told = (batteries: Parameters<typeof recharges>[0]) => {
+    const all = recharges(batteries, usualRules);
+    if (isPowerFault(all)) throw new Error(all.fault);
+    return all.map(({ id, minutes }) => [id, minutes?.value ?? null]);
+  };
+
+  test('is of the batteries that gave it, and of no other', () => {
+    // 50 Ah / 0.85 / 12 A = 294.1 min, by hand: the starter's 15 A have no part in it.
+    expect(told([starter, rear])).toEqual([['rear', 295]]);
+    expect(told([starter, { ...rear, drainA: 0 }])).toEqual([]);
+  });
+
+  test('of one that gave a part only is of that part', () => {
+    // At 10 A the rear one is at half charge after 261 min; at 5 A and below 100 Ah / 20 h the starter would be after
+    // 600 min: it gave 261 / 600 of 50 Ah = 21.75 Ah, and 21.75 Ah / 0.85 / 15 A = 102.4 min, by hand.
+    expect(told([{ ...starter, drainA: 5 }, rear])).toEqual([
+      ['starter', 103],
+      ['rear', 295],
+    ]);
+  });
+
+  test('is none where a drained battery takes nothing up', () => {
+    expect(told([starter, { ...rear, currentA: 0 }])).toEqual([['rear', null]]);
+    expect(told([{ ...starter, currentA: -3 }, rear])).toEqual([['rear', 295]]);
+  });
 });
 
 describe('the charging balance', () => {
@@ -77,6 +100,7 @@ describe('the charging balance', () => {
     ...battery,
     id: 'battery',
     currentA,
+    drainA: 10,
     shares: true,
     ...more,
   });

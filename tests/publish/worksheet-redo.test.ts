@@ -94,9 +94,14 @@ describe.each(demoJobs)('every number of power and wiring of %s can be redone by
           value,
         ]),
       ),
-      ...power.charging.flatMap(({ name: at, ...regime }) =>
-        Object.entries(regime).map(([name, value]) => [`charging.${at}.${name}`, value]),
-      ),
+      ...power.charging.flatMap(({ name: at, recharges = [], ...regime }) => [
+        ...Object.entries(regime).map(([name, value]) => [`charging.${at}.${name}`, value]),
+        ...recharges.map(({ battery, minutes }) => [`charging.${at}.recharges.${battery}`, minutes]),
+      ]),
+      ...(power.sourceReadings ?? []).map(({ item, what, value }) => [
+        `sourceReadings.${item}.${what}`,
+        value,
+      ]),
       ...power.loads.flatMap(({ item, ...load }) =>
         Object.entries(load).map(([name, value]) => [`loads.${item}.${name}`, value]),
       ),

@@ -97,6 +97,14 @@ export const powerTables = {
       { title: 'battery_A', figure: 'current-left', of: ({ batteryA }) => batteryA },
       { title: 'reserve_min', figure: 'time-left', of: ({ reserveMinutes }) => reserveMinutes },
       { title: 'recharge_min', figure: 'time-needed', of: ({ rechargeMinutes }) => rechargeMinutes },
+      {
+        title: 'recharged',
+        value: ({ recharges = [] }) => recharges.map(({ battery }) => battery).join(' '),
+      },
+      {
+        title: 'recharged_through',
+        value: ({ recharges = [] }) => [...new Set(recharges.flatMap(({ through }) => through))].join(' '),
+      },
     ]),
 } as const satisfies CsvTables;
 

@@ -15,7 +15,7 @@ export const conductorFindings = {
   },
   'vehicle-conductor-overloaded': {
     asks: "The vehicle's own conductors that no fuse protects, its charge lead above all, carry what the job makes flow through them.",
-    levels: ['stop', 'caution'],
+    levels: ['stop', 'caution', 'note'],
     restsOnDraw: true,
     ...ampacityTable,
   },

@@ -128,8 +128,12 @@ export const chargingSchema = z.object({
   /** What the batteries take up together; below zero they give. */
   batteryA: maybe,
   reserveMinutes: builders(z.number().nullable()),
-  /** Until all batteries are charged again after their reserve; null where one takes nothing up. */
+  /** Until every battery is charged again that was drained with the engine off; null where none was, or one takes nothing up. */
   rechargeMinutes: builders(z.number().nullable().optional()),
+  /** How long each of them takes, and the isolating relays and chargers that it is charged through. */
+  recharges: z
+    .array(z.object({ battery: name, minutes: builders(z.number().nullable()), through: z.array(name) }))
+    .optional(),
 });
 
 /** A part of what is lost on the way from the battery to a device and back. */

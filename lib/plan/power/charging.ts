@@ -6,8 +6,8 @@ import type { Remark } from '../../model/remark.ts';
 import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging.ts';
 import { isPowerFault } from '../../power/traced.ts';
 import type { PlanBook } from '../plan-book.ts';
-import type { Circuit } from './circuit/circuit.ts';
-import { type Island, islandAt } from './circuit/circuit-islands.ts';
+import type { Circuit, CircuitSource } from './circuit/circuit.ts';
+import { type Island, islandAt, islandsOf } from './circuit/circuit-islands.ts';
 import { powerRules } from './power-rules.ts';
 
 const peukertRules = {
@@ -39,11 +39,12 @@ export function planCharging(
     book.remark(notBalanced(job, 'no alternator is known'), { path: '/fitted', file: 'vehicle' });
     return [];
   }
+  const drained = drainedBatteries(circuit, points);
   return regimeNames.flatMap((name): PlanPower['charging'] => {
     const point = points.find((one) => one.name === pointOf[name]);
     if (!point || point.state === 'no-solution') return [];
     const share = name === 'engine-off' ? null : job.rules[shareOf[name]].value;
-    const flows = regimeFlows(job, circuit, point, share, main?.nodes ?? new Set());
+    const flows = regimeFlows(job, circuit, point, share, { main: main?.nodes ?? new Set(), drained });
     const regime = chargingRegime(flows, powerRules(job.rules));
     if (isPowerFault(regime)) {
       book.remark(notBalanced(job, regime.fault), { path: '/fitted', file: 'vehicle' });
@@ -61,6 +62,13 @@ export function planCharging(
         batteryA: book.trace(`${at}.batteryA`, regime.batteryA),
         reserveMinutes: reserveMinutes && book.trace(`${at}.reserveMinutes`, reserveMinutes),
         rechargeMinutes: rechargeMinutes && book.trace(`${at}.rechargeMinutes`, rechargeMinutes),
+        ...(share !== null && {
+          recharges: regime.recharges.map(({ id, minutes }) => ({
+            battery: id,
+            minutes: minutes && book.trace(`${at}.recharges.${id}`, minutes),
+            through: chargedThrough(circuit, id),
+          })),
+        }),
       },
     ];
   });
@@ -75,7 +83,7 @@ function regimeFlows(
   { sources }: Circuit,
   { elements }: OperatingPoint,
   share: number | null,
-  main: ReadonlySet<string>,
+  { main, drained }: { readonly main: ReadonlySet<string>; readonly drained: ReadonlyMap<string, number> },
 ): RegimeFlows {
   const counts = (node: string) => share === null || main.has(node);
   const currentOf = (some: readonly PlanElement[]) =>
@@ -104,11 +112,43 @@ function regimeFlows(
           exponent: job.rules[peukertRules[spec.chemistry]].value,
           ...(reserveEnd !== undefined && { reserveEnd }),
           currentA: flow.currentA,
+          drainA: drained.get(id) ?? 0,
           shares: counts(positive),
         },
       ];
     }),
   };
+}
+
+/** What each battery gives with the engine off and music (A): one behind an open contact or a charger gives nothing. */
+function drainedBatteries(
+  { sources }: Circuit,
+  points: readonly OperatingPoint[],
+): ReadonlyMap<string, number> {
+  const off = points.find(({ name }) => name === pointOf['engine-off']);
+  return new Map(
+    sources.flatMap(({ device: { id } }) => {
+      const flow = off?.elements.find((one) => one.of === id && one.model === 'two-slope');
+      return flow?.currentA === undefined ? [] : [[id, Math.max(0, -flow.currentA)] as const];
+    }),
+  );
+}
+
+/** The isolating relays and chargers that a battery is charged through; none where conductors alone join it. */
+function chargedThrough(circuit: Circuit, battery: string): string[] {
+  const own = circuit.sources.find(({ device }) => device.id === battery);
+  if (!own) return [];
+  const parted = islandAt(islandsOf(circuit, 'engine-off'), own.positive);
+  const joined = islandAt(islandsOf(circuit, 'engine-on'), own.positive);
+  const gives = ({ type }: CircuitSource) => type === 'alternator';
+  if (parted?.sources.some(gives)) return [];
+  const through = joined?.sources.some(gives)
+    ? circuit.edges.filter(
+        ({ closed, from, to }) =>
+          closed !== undefined && (parted?.nodes.has(from) ?? false) !== (parted?.nodes.has(to) ?? false),
+      )
+    : (joined?.sources ?? []).filter(({ type }) => type === 'charger');
+  return [...new Set(through.flatMap(({ device }) => device?.id ?? []))];
 }
 
 /** The charge at which the reserve of a battery ends, by its maker. */

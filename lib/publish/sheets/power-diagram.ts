@@ -72,6 +72,8 @@ function loadsTable(plan: BuildPlan, names: PlanNames): Table {
   );
 }
 
+type Recharge = NonNullable<BuildPlan['power']['charging'][number]['recharges']>[number];
+
 function chargingTable(plan: BuildPlan): Table {
   return tableOf('Charging', plan.power.charging, [
     { title: 'Regime', cell: (regime) => strong(regime.name) },
@@ -96,9 +98,18 @@ function chargingTable(plan: BuildPlan): Table {
     {
       title: 'Recharge after it',
       kind: 'figure',
-      cell: (regime) => printed('time-needed', regime.rechargeMinutes),
+      cell: ({ rechargeMinutes, recharges = [] }) => ({
+        text: printed('time-needed', rechargeMinutes),
+        ...(recharges.length > 0 && { beside: recharges.map(rechargeText).join('; ') }),
+      }),
     },
   ]);
+}
+
+/** Which battery it is that is charged, and through what: `rear 66 min through isolator`. */
+function rechargeText({ battery, minutes, through }: Recharge): string {
+  const way = through.length > 0 ? ` through ${through.join(' and ')}` : '';
+  return `${battery} ${minutes === null ? 'takes nothing up' : `${printed('time-needed', minutes)}${way}`}`;
 }
 
 function turnOnTable(plan: BuildPlan): Table {

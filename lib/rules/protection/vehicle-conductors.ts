@@ -1,3 +1,4 @@
+import { ratedPointName } from '../../model/operating-points.ts';
 import type { OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
 import { jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
@@ -33,7 +34,7 @@ function overloaded(about: Case, conductor: PlanConductor): Verdict<'vehicle-con
   const over = most !== undefined && most.currentA > ampacityA + 1e-9;
   const warm = lasting !== undefined && lasting.currentA > (cautionA ?? ampacityA) + 1e-9;
   const told = over ? most : lasting;
-  if (!told || !(over || warm)) return [];
+  if (!told || !(over || warm)) return whilePlaying(about, conductor);
   const limit = over ? ampacityA : (cautionA ?? ampacityA);
   return [
     {
@@ -44,6 +45,39 @@ function overloaded(about: Case, conductor: PlanConductor): Verdict<'vehicle-con
       limit,
       unit: 'A',
       remedy: 'run a fused lead beside it that carries the rest, or play with less power',
+      ...wireSpot(about, id),
+    },
+  ];
+}
+
+/**
+ * Rated power lasts for seconds in music, and a heavy conductor takes minutes to warm through: what passes the true
+ * ambient there alone is told, since a tone or a test at full power would last, and no fuse would end it.
+ */
+function whilePlaying(about: Case, conductor: PlanConductor): Verdict<'vehicle-conductor-overloaded'>[] {
+  const { id, size, ampacityA, cautionA } = conductor;
+  const { points } = about.plan.power;
+  const rated = greatest(
+    conductor,
+    points.filter(({ name }) => name === ratedPointName),
+  );
+  const limit = cautionA ?? ampacityA;
+  if (!rated || rated.currentA <= limit + 1e-9) return [];
+  const music = greatest(
+    conductor,
+    points.filter(({ name }) => name === 'music' || name === 'cruise'),
+  );
+  const meanwhile = music ? `; with music it is ${ampsDrawn(music.currentA)}` : '';
+  return [
+    {
+      level: 'note',
+      of: [id],
+      message: `${rated.title}: ${ampsDrawn(rated.currentA)} flow through ${id}, which the vehicle came with and no fuse protects; ${size.label} carries ${amps(limit)} for long at the true ambient of its zone${meanwhile}`,
+      value: rated.currentA,
+      limit,
+      unit: 'A',
+      remedy:
+        'play no steady tone at full power for more than a minute, and none for a test or a show; where that is wanted run a fused lead beside it',
       ...wireSpot(about, id),
     },
   ];

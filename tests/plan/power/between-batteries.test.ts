@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { partIn } from '../../rules/case.ts';
 import type { Written } from '../../rules/content.ts';
 import { networkChecks } from '../checks/network.ts';
+import { smallPlan } from '../plan-small-shop.ts';
 import { planned } from '../planned.ts';
 import { banked, charged, isolated } from './two-batteries.ts';
 
@@ -152,6 +153,48 @@ describe('the states of an isolating relay', () => {
     // Alone it carries what both shared, as their branches conduct.
     expect(off(power)).toBeLessThan(off(joined));
     expect(off(power)).toBeGreaterThan(0);
+  });
+});
+
+describe('what is told to be charged again', () => {
+  const recharged = (content: Parameters<typeof planned>[0]) =>
+    planned(content).plan.power.charging.flatMap(({ name, rechargeMinutes, recharges }) =>
+      name === 'cruise' ? [{ rechargeMinutes, recharges }] : [],
+    )[0];
+
+  test('is the battery that gave, through the relay or the charger behind which it stands', () => {
+    for (const [content, through] of [
+      [isolated, 'isolator'],
+      [charged, 'charger'],
+    ] as const) {
+      const told = recharged(content);
+      expect(told?.recharges?.map(({ battery, through }) => [battery, through])).toEqual([
+        ['second', [through]],
+      ]);
+      expect(told?.rechargeMinutes).toBe(told?.recharges?.[0]?.minutes);
+      expect(told?.rechargeMinutes).toBeGreaterThan(0);
+    }
+  });
+
+  test('is both where conductors alone join them, each through nothing', () => {
+    const told = recharged((content) => {
+      isolated(content);
+      content.job.links['isolator-rear'] = {
+        from: 'main-fuse.OUT',
+        to: 'second-fuse.OUT',
+        wire: 'cable',
+        length: '1 m',
+      };
+    });
+    expect(told?.recharges?.map(({ battery, through }) => [battery, through]).toSorted()).toEqual([
+      ['battery', []],
+      ['second', []],
+    ]);
+  });
+
+  test('is the only battery of a job that has one', () => {
+    const told = smallPlan().plan.power.charging.find(({ name }) => name === 'cruise');
+    expect(told?.recharges?.map(({ battery, through }) => [battery, through])).toEqual([['battery', []]]);
   });
 });
 

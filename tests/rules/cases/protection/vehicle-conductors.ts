@@ -46,11 +46,24 @@ export const vehicleConductorsCases = {
         file: 'vehicle.yaml',
         says: /carries 82 A at the true ambient/,
       },
+      {
+        name: '83 A at rated power, which a tone would hold and no fuse would end',
+        about: () => charged('rated-power', 83),
+        level: 'note',
+        subject: lead,
+        file: 'vehicle.yaml',
+        says: /83 A flow through vehicle.charge.*carries 82 A for long/,
+        toDo: /no steady tone/,
+      },
     ],
     quiet: [
       { name: '136 A at full rating', about: () => charged('full-rating', 136) },
       { name: '82 A with music', about: () => charged('music', 82) },
-      { name: '83 A at rated power, which does not last', about: () => charged('rated-power', 83) },
+      { name: '82 A at rated power', about: () => charged('rated-power', 82) },
+      {
+        name: '83 A at full rating, which opens the fuses of the devices',
+        about: () => charged('full-rating', 83),
+      },
       {
         name: '137 A behind a fuse, which has rules of its own',
         about: () => charged('full-rating', 137, ['x']),
