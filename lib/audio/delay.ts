@@ -1,8 +1,7 @@
-import type { Traced } from '../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from './fault.ts';
-import { input, traced } from './traced.ts';
+import { type Fault, faultOf, isPositive } from '../model/fault.ts';
+import { type Figure, type Traced, traced } from '../model/trace.ts';
 
-export type DelayFault = AudioFault<
+export type DelayFault = Fault<
   'air-temperature-unlikely' | 'distance-unclear' | 'sample-rate-unclear' | 'speaker-twice'
 >;
 
@@ -13,20 +12,19 @@ const greatestC = 85;
  * Speed of sound in dry air in m/s at an air temperature in degrees Celsius: c = 343.2 * sqrt(T / 293.15), T
  * in kelvin (ISO 9613-1). Refused outside -40 to 85 C, which no cabin is tuned at.
  */
-export function speedOfSound(airC: number): Traced<number> | AudioFault<'air-temperature-unlikely'> {
+export function speedOfSound(airC: number): Traced<number> | Fault<'air-temperature-unlikely'> {
   if (!(airC >= leastC && airC <= greatestC))
-    return audioFault(
+    return faultOf(
       'air-temperature-unlikely',
       [],
       `an air temperature of ${airC} C is outside ${leastC} to ${greatestC} C`,
       'write the temperature of the air in the cabin, such as 20 C',
     );
-  return traced(343.2 * Math.sqrt((airC + 273.15) / 293.15), {
-    unit: 'm/s',
+  return traced(343.2 * Math.sqrt((airC + 273.15) / 293.15), 'm/s', {
     rule: 'speed-of-sound',
     formula: 'c = 343.2 * sqrt((t + 273.15) / 293.15)',
     citation: 'ISO 9613-1',
-    inputs: [input('t', airC, 'C')],
+    inputs: [['t', airC, 'C']],
   });
 }
 
@@ -72,36 +70,40 @@ function delayOf(
 ): SpeakerDelay {
   const delayMs = (1000 * (farthestM - distanceM)) / speedMPerS;
   const samples = Math.round((delayMs / 1000) * sampleRateHz);
-  const atRate = [input('t', delayMs, 'ms'), input('fs', sampleRateHz, 'Hz')];
+  const atRate: readonly Figure[] = [
+    ['t', delayMs, 'ms'],
+    ['fs', sampleRateHz, 'Hz'],
+  ];
   return {
     speaker,
-    delayMs: traced(delayMs, {
-      unit: 'ms',
+    delayMs: traced(delayMs, 'ms', {
       rule: 'speaker-delay',
       formula: 't = 1000 * (dmax - d) / c',
       citation: 'Time of flight; c after ISO 9613-1',
-      inputs: [input('dmax', farthestM, 'm'), input('d', distanceM, 'm'), input('c', speedMPerS, 'm/s')],
+      inputs: [
+        ['dmax', farthestM, 'm'],
+        ['d', distanceM, 'm'],
+        ['c', speedMPerS, 'm/s'],
+      ],
     }),
-    delaySamples: traced(samples, {
-      unit: 'samples',
+    delaySamples: traced(samples, 'samples', {
       rule: 'speaker-delay-samples',
       formula: 'n = round(t * fs / 1000)',
       citation: 'Definition of the sampling rate',
       inputs: atRate,
     }),
-    residueMs: traced(delayMs - (1000 * samples) / sampleRateHz, {
-      unit: 'ms',
+    residueMs: traced(delayMs - (1000 * samples) / sampleRateHz, 'ms', {
       rule: 'speaker-delay-residue',
       formula: 'rest = t - 1000 * n / fs',
       citation: 'Definition of the sampling rate',
-      inputs: [...atRate, input('n', samples)],
+      inputs: [...atRate, ['n', samples]],
     }),
   };
 }
 
 function distancesFault({ speakers, sampleRateHz }: DelayRequest): DelayFault | null {
   if (!isPositive(sampleRateHz))
-    return audioFault(
+    return faultOf(
       'sample-rate-unclear',
       [],
       `a sampling rate of ${sampleRateHz} Hz is not above zero`,
@@ -110,7 +112,7 @@ function distancesFault({ speakers, sampleRateHz }: DelayRequest): DelayFault | 
   const seen = new Set<string>();
   for (const { speaker, distanceM } of speakers) {
     if (seen.has(speaker))
-      return audioFault(
+      return faultOf(
         'speaker-twice',
         [speaker],
         `${speaker} has two distances`,
@@ -118,7 +120,7 @@ function distancesFault({ speakers, sampleRateHz }: DelayRequest): DelayFault | 
       );
     seen.add(speaker);
     if (!(Number.isFinite(distanceM) && distanceM >= 0))
-      return audioFault(
+      return faultOf(
         'distance-unclear',
         [speaker],
         `the distance of ${speaker} from the listener is not a length of 0 m or more`,

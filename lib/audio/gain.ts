@@ -1,6 +1,5 @@
-import type { Traced } from '../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from './fault.ts';
-import { commonPractice, input, traced } from './traced.ts';
+import { type Fault, faultOf, isPositive } from '../model/fault.ts';
+import { commonPractice, type Figure, type Traced, traced } from '../model/trace.ts';
 
 /** What the gain of one channel is set for. */
 export interface GainRequest {
@@ -37,13 +36,13 @@ export interface GainTarget {
   readonly fullScaleMarginDb: Traced<number>;
 }
 
-export type GainFault = AudioFault<'gain-unclear'>;
+export type GainFault = Fault<'gain-unclear'>;
 
 function gainFault(request: GainRequest): GainFault | null {
   const { channel, loadOhm, powerW, speakersW = 1, supplyV, ratedSupplyV, overlapDb, pathDb } = request;
   const positive = [loadOhm, powerW, speakersW, supplyV, ratedSupplyV].every(isPositive);
   if (positive && Number.isFinite(overlapDb) && overlapDb >= 0 && Number.isFinite(pathDb)) return null;
-  return audioFault(
+  return faultOf(
     'gain-unclear',
     [channel],
     `the gain of channel ${channel} can't be set: its load, power, supply, overlap or the level of its path is missing or out of range`,
@@ -55,13 +54,16 @@ const powerLaw = "Ohm's law, P = V^2 / R";
 
 function availablePower({ powerW, supplyV, ratedSupplyV, regulated }: GainRequest): Traced<number> {
   const share = regulated ? 1 : Math.min(1, supplyV / ratedSupplyV) ** 2;
-  return traced(powerW * share, {
-    unit: 'W',
+  return traced(powerW * share, 'W', {
     rule: 'power-at-supply',
     formula: regulated ? 'Pa = P, the amplifier is regulated' : 'Pa = P * (U / Ur)^2, at most P',
     citation: commonPractice,
     mark: 'cp',
-    inputs: [input('P', powerW, 'W'), input('U', supplyV, 'V'), input('Ur', ratedSupplyV, 'V')],
+    inputs: [
+      ['P', powerW, 'W'],
+      ['U', supplyV, 'V'],
+      ['Ur', ratedSupplyV, 'V'],
+    ],
   });
 }
 
@@ -82,14 +84,13 @@ export function gainTarget(request: GainRequest): GainTarget | GainFault {
   const clipV = rms(available.value, loadOhm, 'clipping-voltage', 'Vclip = sqrt(Pa * R)');
   return {
     channel,
-    targetPowerW: traced(powerW, {
-      unit: 'W',
+    targetPowerW: traced(powerW, 'W', {
       rule: 'gain-target-power',
       formula: 'P = the lesser of Pa (amplifier) and Ps (speakers)',
       citation: "the parts' data",
       inputs: [
-        input('Pa', available.value, 'W'),
-        ...(speakersW === undefined ? [] : [input('Ps', speakersW, 'W')]),
+        ['Pa', available.value, 'W'],
+        ...(speakersW === undefined ? [] : [['Ps', speakersW, 'W'] as const]),
       ],
     }),
     targetV,
@@ -100,25 +101,29 @@ export function gainTarget(request: GainRequest): GainTarget | GainFault {
 }
 
 function rms(powerW: number, loadOhm: number, rule: string, formula: string): Traced<number> {
-  return traced(Math.sqrt(powerW * loadOhm), {
-    unit: 'V',
+  return traced(Math.sqrt(powerW * loadOhm), 'V', {
     rule,
     formula,
     citation: powerLaw,
-    inputs: [input(rule === 'clipping-voltage' ? 'Pa' : 'P', powerW, 'W'), input('R', loadOhm, 'ohm')],
+    inputs: [
+      [rule === 'clipping-voltage' ? 'Pa' : 'P', powerW, 'W'],
+      ['R', loadOhm, 'ohm'],
+    ],
   });
 }
 
 function meterReading(targetV: number, pathDb: number): Traced<number> {
   // No path may raise the reading past the target, nor a rounding error lower it by a tenth.
   const volts = targetV * 10 ** (Math.min(0, pathDb) / 20);
-  return traced(Math.floor(volts * 10 * (1 + 1e-12)) / 10, {
-    unit: 'V',
+  return traced(Math.floor(volts * 10 * (1 + 1e-12)) / 10, 'V', {
     rule: 'gain-meter-reading',
     formula: 'reading = V * 10^(L / 20), rounded down to 0.1 V; true RMS',
     citation: commonPractice,
     mark: 'cp',
-    inputs: [input('V', targetV, 'V'), input('L', Math.min(0, pathDb), 'dB')],
+    inputs: [
+      ['V', targetV, 'V'],
+      ['L', Math.min(0, pathDb), 'dB'],
+    ],
   });
 }
 
@@ -128,21 +133,22 @@ function margins(
   overlapDb: number,
 ): Pick<GainTarget, 'toneMarginDb' | 'fullScaleMarginDb'> {
   const toneDb = 20 * Math.log10(clipV / targetV);
-  const inputs = [input('Vclip', clipV, 'V'), input('V', targetV, 'V')];
+  const inputs: readonly Figure[] = [
+    ['Vclip', clipV, 'V'],
+    ['V', targetV, 'V'],
+  ];
   return {
-    toneMarginDb: traced(toneDb, {
-      unit: 'dB',
+    toneMarginDb: traced(toneDb, 'dB', {
       rule: 'clipping-margin-tone',
       formula: 'margin = 20 * log10(Vclip / V)',
       citation: 'Definition of the level in dB',
       inputs,
     }),
-    fullScaleMarginDb: traced(toneDb - overlapDb, {
-      unit: 'dB',
+    fullScaleMarginDb: traced(toneDb - overlapDb, 'dB', {
       rule: 'clipping-margin-full-scale',
       formula: 'margin = 20 * log10(Vclip / V) - overlap',
       citation: 'Definition of the level in dB',
-      inputs: [...inputs, input('overlap', overlapDb, 'dB')],
+      inputs: [...inputs, ['overlap', overlapDb, 'dB']],
     }),
   };
 }

@@ -1,6 +1,5 @@
-import type { Traced } from '../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from './fault.ts';
-import { input, traced } from './traced.ts';
+import { type Fault, faultOf, isPositive } from '../model/fault.ts';
+import { type Traced, traced } from '../model/trace.ts';
 
 /** A clean voltage on its way into the next device. All RMS. */
 export interface InputRequest {
@@ -27,22 +26,24 @@ export interface InputMatch {
  * Whether a source suits an input: headroom = 20 log10(greatest / source), reserve = 20 log10(source /
  * least), in dB. High-level and low-level inputs differ only in their range.
  */
-export function inputMatch(request: InputRequest): InputMatch | AudioFault<'input-range-unclear'> {
+export function inputMatch(request: InputRequest): InputMatch | Fault<'input-range-unclear'> {
   const { sourceV, leastV, greatestV } = request;
   if (![sourceV, leastV, greatestV].every(isPositive) || leastV > greatestV)
-    return audioFault(
+    return faultOf(
       'input-range-unclear',
       [request.input],
       `the source voltage or the sensitivity range of ${request.input} is missing or out of order`,
       "measure the clean voltage of the source, and write the input's range from the maker's data",
     );
   const ratio = (name: string, rule: string, over: [string, number], under: [string, number]) =>
-    traced(20 * Math.log10(over[1] / under[1]), {
-      unit: 'dB',
+    traced(20 * Math.log10(over[1] / under[1]), 'dB', {
       rule,
       formula: `${name} = 20 * log10(${over[0]} / ${under[0]})`,
       citation: "Definition of the level in dB; the parts' data",
-      inputs: [input(over[0], over[1], 'V'), input(under[0], under[1], 'V')],
+      inputs: [
+        [over[0], over[1], 'V'],
+        [under[0], under[1], 'V'],
+      ],
     });
   return {
     input: request.input,

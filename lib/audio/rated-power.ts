@@ -1,7 +1,6 @@
+import { type Fault, faultOf, isPositive } from '../model/fault.ts';
 import { ohms, ohmsAtLeast } from '../model/printed/told.ts';
-import type { Mark, Traced } from '../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from './fault.ts';
-import { commonPractice, input, traced } from './traced.ts';
+import { commonPractice, type Figure, type Mark, type Traced, traced, type Working } from '../model/trace.ts';
 
 /** One line of the maker's ratings: power per channel (bridged: per pair) into a load. */
 export interface RatedPower {
@@ -23,7 +22,7 @@ export interface PowerAtLoad {
   readonly greatestPowerW: Traced<number>;
 }
 
-export type PowerFault = AudioFault<
+export type RatedPowerFault = Fault<
   'load-below-minimum' | 'no-rated-power' | 'rated-power-unclear' | 'load-unknown'
 >;
 
@@ -32,16 +31,20 @@ interface Ratings {
   readonly rated: readonly RatedPower[];
 }
 
-function ratingsFault(channel: string, loadOhm: number, { minimumOhm, rated }: Ratings): PowerFault | null {
+function ratingsFault(
+  channel: string,
+  loadOhm: number,
+  { minimumOhm, rated }: Ratings,
+): RatedPowerFault | null {
   if (!isPositive(loadOhm))
-    return audioFault(
+    return faultOf(
       'load-unknown',
       [channel],
       `channel ${channel} has no load above 0 ohm`,
       'name its speakers and their wiring',
     );
   if (rated.length === 0)
-    return audioFault(
+    return faultOf(
       'no-rated-power',
       [channel],
       `no rated power is known for channel ${channel} in this mode`,
@@ -51,14 +54,14 @@ function ratingsFault(channel: string, loadOhm: number, { minimumOhm, rated }: R
   const clear =
     loads.size === rated.length && rated.every((line) => isPositive(line.loadOhm) && isPositive(line.powerW));
   if (!clear || !isPositive(minimumOhm))
-    return audioFault(
+    return faultOf(
       'rated-power-unclear',
       [channel],
       `the ratings for channel ${channel} name a load twice, or a load or power that is not above zero`,
       'write each load once, with the power that the maker publishes for it',
     );
   if (loadOhm < minimumOhm * (1 - 1e-9))
-    return audioFault(
+    return faultOf(
       'load-below-minimum',
       [channel],
       `channel ${channel} is loaded with ${ohms(loadOhm)}; the amplifier's minimum in this mode is ${ohmsAtLeast(minimumOhm)}`,
@@ -128,7 +131,11 @@ function bounds(loadOhm: number, rated: readonly RatedPower[]): Bounds | null {
  * current, above the highest of that load's voltage. Below the minimum there is no power:
  * `load-below-minimum`.
  */
-export function powerAtLoad(channel: string, loadOhm: number, ratings: Ratings): PowerAtLoad | PowerFault {
+export function powerAtLoad(
+  channel: string,
+  loadOhm: number,
+  ratings: Ratings,
+): PowerAtLoad | RatedPowerFault {
   const fault = ratingsFault(channel, loadOhm, ratings);
   if (fault) return fault;
   const found = bounds(
@@ -137,12 +144,14 @@ export function powerAtLoad(channel: string, loadOhm: number, ratings: Ratings):
   );
   if (!found) throw new Error('Ratings without a line have a fault.');
   const mark: Mark | undefined = found.basis === 'rated' ? undefined : 'cp';
-  const inputs = [
-    input('R', loadOhm, 'ohm'),
-    ...found.lines.flatMap((line) => [input('Rn', line.loadOhm, 'ohm'), input('Pn', line.powerW, 'W')]),
+  const inputs: readonly Figure[] = [
+    ['R', loadOhm, 'ohm'],
+    ...found.lines.flatMap((line): readonly Figure[] => [
+      ['Rn', line.loadOhm, 'ohm'],
+      ['Pn', line.powerW, 'W'],
+    ]),
   ];
-  const working = {
-    unit: 'W',
+  const working: Working = {
     rule: `power-at-load-${found.basis}`,
     formula: found.formula,
     citation:
@@ -154,7 +163,7 @@ export function powerAtLoad(channel: string, loadOhm: number, ratings: Ratings):
   };
   return {
     basis: found.basis,
-    powerW: traced(found.leastW, working),
-    greatestPowerW: traced(found.mostW, working),
+    powerW: traced(found.leastW, 'W', working),
+    greatestPowerW: traced(found.mostW, 'W', working),
   };
 }

@@ -1,6 +1,5 @@
-import type { Traced } from '../model/trace.ts';
+import { type Traced, traced } from '../model/trace.ts';
 import type { SpeakerDelay } from './delay.ts';
-import { input, traced } from './traced.ts';
 
 /** Speakers that one delay is set for, since they hang on one output. */
 export interface SharedDelay {
@@ -28,19 +27,23 @@ export function sharedDelay(
   const [leastMs, greatestMs] = [Math.min(...asked), Math.max(...asked)];
   const delayMs = (leastMs + greatestMs) / 2;
   return {
-    delayMs: traced(delayMs, {
-      unit: 'ms',
+    delayMs: traced(delayMs, 'ms', {
       rule: 'shared-delay',
       formula: 't = (tmin + tmax) / 2',
       citation: 'Half-way between what the speakers on one output ask for',
-      inputs: [input('tmin', leastMs, 'ms'), input('tmax', greatestMs, 'ms')],
+      inputs: [
+        ['tmin', leastMs, 'ms'],
+        ['tmax', greatestMs, 'ms'],
+      ],
     }),
-    delaySamples: traced(Math.round((delayMs / 1000) * sampleRateHz), {
-      unit: 'samples',
+    delaySamples: traced(Math.round((delayMs / 1000) * sampleRateHz), 'samples', {
       rule: 'speaker-delay-samples',
       formula: 'n = round(t * fs / 1000)',
       citation: 'Definition of the sampling rate',
-      inputs: [input('t', delayMs, 'ms'), input('fs', sampleRateHz, 'Hz')],
+      inputs: [
+        ['t', delayMs, 'ms'],
+        ['fs', sampleRateHz, 'Hz'],
+      ],
     }),
     off: speakers.map(({ speaker, delayMs: { value } }) => ({
       speaker,

@@ -1,9 +1,8 @@
+import { type Fault, faultOf, isFault, isPositive } from '../model/fault.ts';
 import { preferredFrequencies, preferredFrequenciesHz } from '../model/tables/preferred-frequencies.ts';
-import type { Traced } from '../model/trace.ts';
-import { type AudioFault, audioFault, isFault, isPositive } from './fault.ts';
+import { commonPractice, type Traced, traced } from '../model/trace.ts';
 import type { Filter, FilterFault } from './filter/filters.ts';
 import { type PathLevel, pathLevel, type ShapedPath } from './filter/path-level.ts';
-import { commonPractice, input, traced } from './traced.ts';
 
 /** What a path plays, and which tones there are to set its gain with. */
 export interface TonePath extends ShapedPath {
@@ -37,7 +36,7 @@ export interface TestTone {
   readonly state: ToneState;
 }
 
-export type ToneFault = AudioFault<'band-empty' | 'overlap-unclear' | 'tone-not-played'> | FilterFault;
+export type ToneFault = Fault<'band-empty' | 'overlap-unclear' | 'tone-not-played'> | FilterFault;
 
 /**
  * The test tone to set the gain of a path with, and the level of the path at it: L, the response of everything in the
@@ -98,46 +97,39 @@ function toneOf(
   const isUsual = frequencyHz === usualHz;
   return {
     state,
-    frequencyHz: traced(frequencyHz, {
-      unit: 'Hz',
+    frequencyHz: traced(frequencyHz, 'Hz', {
       rule: 'test-tone-frequency',
       formula: isUsual
         ? `f = ${usualHz} Hz, where the path is within ${lowestDb} dB of its highest level`
         : `f = the third-octave tone nearest to ${usualHz} Hz of those within ${nearDb} dB of the highest in the band, as ${usualHz} Hz lies outside`,
       ...(isUsual ? { citation: commonPractice, mark: 'cp' as const } : preferredFrequencies),
       inputs: [
-        ...path.filters.map(({ pass, cornerHz }) => input(pass, cornerHz, 'Hz')),
+        ...path.filters.map(({ pass, cornerHz }) => [pass, cornerHz, 'Hz'] as const),
         ...(sourceHz
-          ? [input('source from', sourceHz.from, 'Hz'), input('source to', sourceHz.to, 'Hz')]
+          ? [['source from', sourceHz.from, 'Hz'] as const, ['source to', sourceHz.to, 'Hz'] as const]
           : []),
       ],
     }),
     // Zero is written without a sign.
-    levelDb: traced(overlapDb === 0 ? 0 : -overlapDb, {
-      unit: 'dB',
+    levelDb: traced(overlapDb === 0 ? 0 : -overlapDb, 'dB', {
       rule: 'test-tone-level',
       formula: 'level = -overlap, against full scale',
       citation: commonPractice,
       mark: 'cp',
-      inputs: [input('overlap', overlapDb, 'dB')],
+      inputs: [['overlap', overlapDb, 'dB']],
     }),
-    pathDb: traced(Math.min(0, levelDb - whole.highestDb), {
-      unit: 'dB',
+    pathDb: traced(Math.min(0, levelDb - whole.highestDb), 'dB', {
       rule: 'path-level-at-tone',
       formula: `L = the sum of the parts at f, less the highest level Lmax of the path after commissioning, at most 0${state === 'as-loaded' ? '' : '; equalising and boosts flat while the gain is set'}`,
       citation: 'Definition of the level in dB; the responses of the filters',
-      inputs: [
-        input('f', frequencyHz, 'Hz'),
-        ...level.partsAt(frequencyHz),
-        input('Lmax', whole.highestDb, 'dB'),
-      ],
+      inputs: [['f', frequencyHz, 'Hz'], ...level.partsAt(frequencyHz), ['Lmax', whole.highestDb, 'dB']],
     }),
   };
 }
 
 function notPlayed({ channel, sourceHz, lowestDb }: TonePath): ToneFault {
   const range = sourceHz ? `, and its source gives ${sourceHz.from} to ${sourceHz.to} Hz` : '';
-  return audioFault(
+  return faultOf(
     'tone-not-played',
     [channel],
     `no test tone comes within ${lowestDb} dB of the highest level of channel ${channel}${range}`,
@@ -162,14 +154,14 @@ function toneFault(path: TonePath): ToneFault | null {
   const { channel, usualHz, overlapDb, filters } = path;
   const { highPassHz = 0, lowPassHz = Number.POSITIVE_INFINITY } = cornersOf(filters);
   if (!(highPassHz >= 0 && lowPassHz > highPassHz && isPositive(usualHz)))
-    return audioFault(
+    return faultOf(
       'band-empty',
       [channel],
       `the high-pass of channel ${channel} at ${highPassHz} Hz is not below its low-pass at ${lowPassHz} Hz`,
       'correct the corners, so that the path plays something',
     );
   if (!(Number.isFinite(overlapDb) && overlapDb >= 0 && overlapDb <= 20))
-    return audioFault(
+    return faultOf(
       'overlap-unclear',
       [channel],
       `a gain overlap of ${overlapDb} dB on channel ${channel} is outside 0 to 20 dB`,

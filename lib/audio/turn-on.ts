@@ -1,6 +1,5 @@
-import type { Traced } from '../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from './fault.ts';
-import { input, traced } from './traced.ts';
+import { type Fault, faultOf, isPositive } from '../model/fault.ts';
+import { type Traced, traced } from '../model/trace.ts';
 
 /** One input that a turn-on lead drives: a device, a relay coil, a fan, a lamp. */
 export interface TurnOnLoad {
@@ -25,20 +24,18 @@ export interface TurnOnSum {
   readonly within: boolean;
 }
 
-export type TurnOnFault = AudioFault<
-  'turn-on-load-unknown' | 'turn-on-limit-unknown' | 'turn-on-drives-nothing'
->;
+export type TurnOnFault = Fault<'turn-on-load-unknown' | 'turn-on-limit-unknown' | 'turn-on-drives-nothing'>;
 
 function turnOnFault({ source, limitA }: TurnOnSource, loads: readonly TurnOnLoad[]): TurnOnFault | null {
   if (loads.length === 0)
-    return audioFault(
+    return faultOf(
       'turn-on-drives-nothing',
       [source],
       `the turn-on output ${source} drives nothing`,
       'connect it to the devices that need it, or leave it open with a reason',
     );
   if (limitA === null || !isPositive(limitA))
-    return audioFault(
+    return faultOf(
       'turn-on-limit-unknown',
       [source],
       `the greatest current of the turn-on output ${source} is not known`,
@@ -49,7 +46,7 @@ function turnOnFault({ source, limitA }: TurnOnSource, loads: readonly TurnOnLoa
   );
   if (unknown.length === 0) return null;
   const items = unknown.map(({ item }) => item);
-  return audioFault(
+  return faultOf(
     'turn-on-load-unknown',
     [...items, source],
     `the turn-on current of ${items.join(', ')} is not known`,
@@ -72,27 +69,27 @@ export function turnOnSum(source: TurnOnSource, loads: readonly TurnOnLoad[]): T
   const sum = Number(sumA.toPrecision(12));
   return {
     source: source.source,
-    sumA: traced(sum, {
-      unit: 'A',
+    sumA: traced(sum, 'A', {
       rule: 'turn-on-sum',
       formula: 'I = sum of the turn-on currents',
       citation: "Kirchhoff's current law; the parts' data",
-      inputs: loads.map(({ item, currentA }) => input(item, currentA ?? 0, 'A')),
+      inputs: loads.map(({ item, currentA }) => [item, currentA ?? 0, 'A']),
     }),
-    limitA: traced(limitA, {
+    limitA: traced(limitA, 'A', {
       origin: 'given',
-      unit: 'A',
       rule: 'turn-on-limit',
       formula: 'greatest current of the output',
       citation: "the source's data",
       inputs: [],
     }),
-    marginA: traced(Number((limitA - sum).toPrecision(12)), {
-      unit: 'A',
+    marginA: traced(Number((limitA - sum).toPrecision(12)), 'A', {
       rule: 'turn-on-margin',
       formula: 'margin = limit - I',
       citation: "Kirchhoff's current law",
-      inputs: [input('limit', limitA, 'A'), input('I', sum, 'A')],
+      inputs: [
+        ['limit', limitA, 'A'],
+        ['I', sum, 'A'],
+      ],
     }),
     within: sum <= limitA,
   };

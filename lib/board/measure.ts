@@ -1,22 +1,7 @@
-import type { Trace, Traced, TraceInput } from '../model/trace.ts';
+import { type Traced, traced } from '../model/trace.ts';
 import { type Moments, momentsOf } from './shape/bulge.ts';
 import type { BoardShape } from './shape/outline.ts';
 import type { Point } from './shape/point.ts';
-
-/** A trace of a number worked out from geometry or mechanics. */
-export function computed<T extends number | string>(
-  value: T,
-  unit: string,
-  about: Pick<Trace, 'rule' | 'formula' | 'citation'> & Partial<Pick<Trace, 'mark'>>,
-  inputs: readonly TraceInput[],
-): Traced<T> {
-  return { value, trace: { origin: 'computed', value, unit, ...about, inputs: [...inputs] } };
-}
-
-/** One input of a trace. */
-export function input(name: string, value: number | string, unit: string): TraceInput {
-  return { name, value, unit };
-}
 
 const planeAreas = 'plane geometry: shoelace formula and circular segments';
 
@@ -39,12 +24,16 @@ export function boardArea(shape: BoardShape): Traced<number> {
   const outer = momentsOf(shape.outline).areaM2;
   const openings = shape.cutouts.reduce((sum, loop) => sum - momentsOf(loop).areaM2, 0);
   const holes = shape.holes.reduce((sum, { diameterM }) => sum + (Math.PI * diameterM ** 2) / 4, 0);
-  return computed(
-    materialMoments(shape).areaM2,
-    'm2',
-    { rule: 'board-area', formula: 'outline - cut-outs - holes', citation: planeAreas },
-    [input('outline', outer, 'm2'), input('cut-outs', openings, 'm2'), input('holes', holes, 'm2')],
-  );
+  return traced(materialMoments(shape).areaM2, 'm2', {
+    rule: 'board-area',
+    formula: 'outline - cut-outs - holes',
+    citation: planeAreas,
+    inputs: [
+      ['outline', outer, 'm2'],
+      ['cut-outs', openings, 'm2'],
+      ['holes', holes, 'm2'],
+    ],
+  });
 }
 
 /** Mass of the bare board, kg: area times thickness (m) times density (kg/m3), and its ribs. */
@@ -56,17 +45,17 @@ export function boardMass(
 ): Traced<number> {
   const area = boardArea(shape);
   const formula = `area x thickness x density${ribsKg > 0 ? ' + ribs' : ''}`;
-  return computed(
-    area.value * thicknessM * densityKgM3 + ribsKg,
-    'kg',
-    { rule: 'board-mass', formula, citation: 'mass of a body of even density' },
-    [
-      input('area', area.value, 'm2'),
-      input('thickness', thicknessM, 'm'),
-      input('density', densityKgM3, 'kg/m3'),
-      ...(ribsKg > 0 ? [input('ribs', ribsKg, 'kg')] : []),
+  return traced(area.value * thicknessM * densityKgM3 + ribsKg, 'kg', {
+    rule: 'board-mass',
+    formula,
+    citation: 'mass of a body of even density',
+    inputs: [
+      ['area', area.value, 'm2'],
+      ['thickness', thicknessM, 'm'],
+      ['density', densityKgM3, 'kg/m3'],
+      ...(ribsKg > 0 ? [['ribs', ribsKg, 'kg'] as const] : []),
     ],
-  );
+  });
 }
 
 /** Centroid of the bare board, metres from the datum. */

@@ -1,4 +1,4 @@
-import type { Traced } from '../model/trace.ts';
+import { type Traced, traced } from '../model/trace.ts';
 import { airHeatCapacity, type Opening, openingFlow } from './air-flow.ts';
 
 /** A cavity with what is on in it. */
@@ -56,29 +56,23 @@ export function cavityAir(cavity: WarmCavity): CavityAir {
     else high = middle;
   }
   const value = outsideC + high;
-  const inputs = [
-    { name: 'P', value: lossW, unit: 'W' },
-    { name: 'Tout', value: outsideC, unit: 'C' },
-    { name: 'k', value: passesWM2K, unit: 'W/(m2 K)' },
-    { name: 'A', value: surfaceM2, unit: 'm2' },
-    { name: 'Vfan', value: fanM3S, unit: 'm3/s' },
-    {
-      name: 'Vopenings',
-      value: openings.reduce((sum, opening) => sum + openingFlow(opening, high, outsideC), 0),
-      unit: 'm3/s',
-    },
-    { name: 'dT', value: high, unit: 'K' },
-  ];
+  const openingsM3S = openings.reduce((sum, opening) => sum + openingFlow(opening, high, outsideC), 0);
   return {
-    airC: {
-      value,
-      trace: {
-        origin: 'computed',
-        ...{ value, unit: 'C', rule: 'cavity-air', citation: source, mark: 'mem' },
-        formula: 'Tout + dT, P = (k A + rho c (Vfan + Vopenings)) dT',
-        inputs,
-      },
-    },
+    airC: traced(value, 'C', {
+      rule: 'cavity-air',
+      formula: 'Tout + dT, P = (k A + rho c (Vfan + Vopenings)) dT',
+      citation: source,
+      mark: 'mem',
+      inputs: [
+        ['P', lossW, 'W'],
+        ['Tout', outsideC, 'C'],
+        ['k', passesWM2K, 'W/(m2 K)'],
+        ['A', surfaceM2, 'm2'],
+        ['Vfan', fanM3S, 'm3/s'],
+        ['Vopenings', openingsM3S, 'm3/s'],
+        ['dT', high, 'K'],
+      ],
+    }),
     riseK: high,
     ...leaving(cavity, high),
   };

@@ -1,4 +1,4 @@
-import type { Traced } from '../model/trace.ts';
+import { type Traced, traced } from '../model/trace.ts';
 
 /** What a device takes and gives while music plays, W. */
 export interface PlayingDevice {
@@ -14,17 +14,14 @@ export interface PlayingDevice {
  */
 export function deviceLoss({ inputW, outputW }: PlayingDevice): Traced<number> {
   const value = Math.max(0, inputW - outputW);
-  return {
-    value,
-    trace: {
-      origin: 'computed',
-      ...{ value, unit: 'W', rule: 'device-loss', formula: 'Pin - Pout, music average' },
-      citation: 'conservation of energy; duty and efficiency: common practice, no source',
-      mark: 'cp',
-      inputs: [
-        { name: 'Pin', value: inputW, unit: 'W' },
-        { name: 'Pout', value: outputW, unit: 'W' },
-      ],
-    },
-  };
+  return traced(value, 'W', {
+    rule: 'device-loss',
+    formula: 'Pin - Pout, music average',
+    citation: 'conservation of energy; duty and efficiency: common practice, no source',
+    mark: 'cp',
+    inputs: [
+      ['Pin', inputW, 'W'],
+      ['Pout', outputW, 'W'],
+    ],
+  });
 }

@@ -1,4 +1,4 @@
-import type { Traced } from '../model/trace.ts';
+import { type Traced, traced } from '../model/trace.ts';
 
 /** The box of a space that equipment stands in, metres: along its mounting plane, and the depth before it. */
 export interface CavityBox {
@@ -29,32 +29,25 @@ const source =
  */
 export function coolingSurface({ box, airM3, surfaceM2 }: CavityWalls): Traced<number> {
   if (surfaceM2 !== null)
-    return {
-      value: surfaceM2,
-      trace: {
-        origin: 'given',
-        ...{ value: surfaceM2, unit: 'm2', rule: 'cavity-surface', citation: "the vehicle's data" },
-        inputs: [],
-      },
-    };
+    return traced(surfaceM2, 'm2', {
+      origin: 'given',
+      rule: 'cavity-surface',
+      citation: "the vehicle's data",
+    });
   const { widthM: w, heightM: h, depthM: d, plane } = box;
   const ofBox = plane === 'standing' ? 1.4 * w * h + 0.7 * w * d + d * h : 0.7 * w * h + (w + h) * d;
   const ofAir = airM3 === null ? 0 : 3.1 * airM3 ** (2 / 3);
   const value = Math.max(ofBox, ofAir);
   const boxFormula = plane === 'standing' ? '1.4 W H + 0.7 W D + D H' : '0.7 W H + (W + H) D';
-  return {
-    value,
-    trace: {
-      origin: 'computed',
-      ...{ value, unit: 'm2', rule: 'cavity-surface' },
-      formula: ofAir > ofBox ? '3.1 V^(2/3): the walls of a cube of its air' : boxFormula,
-      citation: source,
-      inputs: [
-        { name: 'W', value: w, unit: 'm' },
-        { name: 'H', value: h, unit: 'm' },
-        { name: 'D', value: d, unit: 'm' },
-        ...(airM3 === null ? [] : [{ name: 'V', value: airM3, unit: 'm3' }]),
-      ],
-    },
-  };
+  return traced(value, 'm2', {
+    rule: 'cavity-surface',
+    formula: ofAir > ofBox ? '3.1 V^(2/3): the walls of a cube of its air' : boxFormula,
+    citation: source,
+    inputs: [
+      ['W', w, 'm'],
+      ['H', h, 'm'],
+      ['D', d, 'm'],
+      ...(airM3 === null ? [] : [['V', airM3, 'm3'] as const]),
+    ],
+  });
 }

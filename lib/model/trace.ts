@@ -41,3 +41,22 @@ export interface Traced<T> {
   readonly value: T;
   readonly trace: Trace;
 }
+
+/** One input of a formula: the name that the formula uses, its value, its SI unit; the trace that it has of its own. */
+export type Figure = readonly [name: string, value: number | string, unit?: string, trace?: string];
+
+/** What a computation says of its result; `computed` where it says nothing of its origin. */
+export type Working = Omit<Trace, 'origin' | 'value' | 'unit' | 'inputs'> & {
+  readonly origin?: Trace['origin'];
+  readonly inputs?: readonly Figure[];
+};
+
+/** A value together with the working by which a reader can redo it. */
+export function traced<T extends number | string>(value: T, unit: string, working: Working): Traced<T> {
+  const { origin = 'computed', inputs = [], ...rest } = working;
+  return { value, trace: { origin, value, unit, ...rest, inputs: inputs.map(traceInput) } };
+}
+
+function traceInput([name, value, unit = '', trace]: Figure): TraceInput {
+  return { name, value, unit, ...(trace !== undefined && { trace }) };
+}

@@ -1,8 +1,8 @@
-import type { Mark, Traced } from '../model/trace.ts';
+import { type Fault, isFault, negativeFault } from '../model/fault.ts';
+import { commonPractice, type Mark, type Traced, traced } from '../model/trace.ts';
 import type { PowerRules } from './power-rules.ts';
 import { type Recharge, recharges } from './recharge.ts';
 import { type Reserve, reserveMinutes } from './reserve.ts';
-import { commonPractice, isPowerFault, negativeFault, type PowerFault, traced } from './traced.ts';
 
 /** A battery with the current that it takes up, below zero while it gives (A). */
 export interface BatteryFlow extends Reserve {
@@ -54,7 +54,7 @@ const noA = 1e-6;
 export function chargingRegime(
   { alternators, vehicleA, vehicleAssumed, devicesA, batteries }: RegimeFlows,
   rules: PowerRules,
-): ChargingRegime | PowerFault {
+): ChargingRegime | Fault {
   const bad = flowFault(alternators, devicesA, vehicleA);
   if (bad) return bad;
   const outputA = Object.values(alternators).reduce((sum, { ratingA, share }) => sum + ratingA * share, 0);
@@ -63,7 +63,7 @@ export function chargingRegime(
   const reserve = reserveOf(batteries, rules);
   const again = recharges(batteries, rules);
   if (reserve && 'fault' in reserve) return reserve;
-  if (isPowerFault(again)) return again;
+  if (isFault(again)) return again;
   return {
     alternatorA: output(alternators, outputA),
     vehicleA: vehicleLoad(vehicleA, vehicleAssumed),
@@ -86,7 +86,7 @@ function flowFault(
   alternators: RegimeFlows['alternators'],
   devicesA: RegimeFlows['devicesA'],
   vehicleA: number,
-): PowerFault | null {
+): Fault | null {
   const limits = Object.entries(alternators).flatMap(([id, { ratingA, share }]) => [
     [id, ratingA],
     [`share of ${id}`, share],
@@ -126,10 +126,10 @@ function lastOf(all: readonly Recharge[]): Traced<number> | null {
 
 /** The first of times that is the one picked of all; null where there is none. */
 function worst(
-  all: readonly (Traced<number> | PowerFault)[],
+  all: readonly (Traced<number> | Fault)[],
   pick: (a: number, b: number) => number,
-): Traced<number> | PowerFault | null {
-  return all.reduce<Traced<number> | PowerFault | null>((found, one) => {
+): Traced<number> | Fault | null {
+  return all.reduce<Traced<number> | Fault | null>((found, one) => {
     if (!found || 'fault' in one) return one;
     return 'fault' in found || pick(found.value, one.value) === found.value ? found : one;
   }, null);
@@ -174,7 +174,7 @@ function margin(outputA: number, vehicleA: number, averageA: number): Traced<num
 export function keyOffDraw(
   drawsA: Readonly<Record<string, number>>,
   rules: PowerRules,
-): { readonly drawA: Traced<number>; readonly limitA: number; readonly over: boolean } | PowerFault {
+): { readonly drawA: Traced<number>; readonly limitA: number; readonly over: boolean } | Fault {
   const bad = negativeFault(drawsA);
   if (bad) return bad;
   const drawA = traced(

@@ -1,8 +1,8 @@
+import { type Fault, negativeFault } from '../model/fault.ts';
 import { amps, ampsDrawn } from '../model/printed/told.ts';
 import { type FuseFormId, fuseFormIds, fuseForms } from '../model/tables/fuse-forms.ts';
-import type { Traced } from '../model/trace.ts';
+import { commonPractice, type Traced, traced } from '../model/trace.ts';
 import type { PowerRules } from './power-rules.ts';
-import { commonPractice, negativeFault, type PowerFault, traced } from './traced.ts';
 
 /** A fuse on the shelf. */
 export interface StockedFuse {
@@ -94,7 +94,7 @@ export function chooseFuse(
   duty: FuseDuty,
   shelf: { readonly fuses: readonly StockedFuse[]; readonly holders?: readonly StockedHolder[] },
   rules: PowerRules,
-): FuseChoice | PowerFault {
+): FuseChoice | Fault {
   const bad = dutyFault(duty);
   if (bad) return bad;
   const wantedA = wanted(duty, rules);
@@ -146,7 +146,7 @@ function interruptBarA({ interruptNeedA }: FuseDuty, lawful: readonly LawfulFuse
   return Math.max(0, ...lawful.map(({ interruptA }) => interruptA));
 }
 
-function dutyFault(duty: FuseDuty): PowerFault | null {
+function dutyFault(duty: FuseDuty): Fault | null {
   const ampacities = duty.protects.map(({ id, ampacityA }) => [`ampacity of ${id}`, ampacityA] as const);
   return negativeFault({
     'rated current': duty.ratedA,

@@ -1,12 +1,12 @@
-import type { Traced } from '../model/trace.ts';
+import { type Fault, positiveFault } from '../model/fault.ts';
+import { type Traced, traced } from '../model/trace.ts';
 import type { PowerRules } from './power-rules.ts';
-import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /**
  * The fault current (A) that a main fuse must be able to interrupt, by the cold-cranking current (A) of all batteries
  * that it is joined to: ABYC E-11, from memory; the three figures are house rules.
  */
-export function interruptNeedA(crankingA: number, rules: PowerRules): Traced<number> | PowerFault {
+export function interruptNeedA(crankingA: number, rules: PowerRules): Traced<number> | Fault {
   const bad = positiveFault({ 'cold-cranking current': crankingA });
   if (bad) return bad;
   const { to650A, to1100A, aboveA } = rules.interruptNeeds;
@@ -31,7 +31,7 @@ export function prospectiveFaultA(
   lineOhm: number,
   line: readonly (readonly [name: string, ohm: number])[] = [],
   sources: readonly (readonly [name: string, currentA: number])[] = [],
-): Traced<number> | PowerFault {
+): Traced<number> | Fault {
   const ohm = Math.max(0, sourceOhm) + Math.max(0, lineOhm);
   const bad = positiveFault({ 'electromotive force': emfV, 'resistance up to the fuse': ohm });
   if (bad) return bad;

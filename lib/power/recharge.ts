@@ -1,7 +1,8 @@
+import { type Fault, isFault, positiveFault } from '../model/fault.ts';
 import type { Traced } from '../model/trace.ts';
+import { commonPractice, traced } from '../model/trace.ts';
 import type { PowerRules } from './power-rules.ts';
 import { type Reserve, reserveMinutes } from './reserve.ts';
-import { commonPractice, isPowerFault, type PowerFault, positiveFault, traced } from './traced.ts';
 
 /** A current under this is none (A). */
 const noA = 1e-6;
@@ -17,7 +18,7 @@ export function rechargeMinutes(
   currentA: number,
   rules: PowerRules,
   given = 1,
-): Traced<number> | PowerFault {
+): Traced<number> | Fault {
   const { chargeEfficiency } = rules;
   const share = reserveEnd ?? rules.reserveShare;
   const bad = positiveFault({
@@ -62,12 +63,12 @@ export interface Recharge {
  * How long each battery is charged again that was drained with the engine off, until the first of them was at the end of
  * its reserve: that one gave all of it, any other the part that its own time allows. One that gave nothing is not told.
  */
-export function recharges(batteries: readonly DrainedBattery[], rules: PowerRules): Recharge[] | PowerFault {
+export function recharges(batteries: readonly DrainedBattery[], rules: PowerRules): Recharge[] | Fault {
   const drained = batteries.filter(({ drainA }) => drainA > noA);
   const times: number[] = [];
   for (const battery of drained) {
     const time = reserveMinutes(battery, battery.drainA, rules);
-    if (isPowerFault(time)) return time;
+    if (isFault(time)) return time;
     times.push(time.value);
   }
   const firstMin = Math.min(...times);
@@ -81,7 +82,7 @@ export function recharges(batteries: readonly DrainedBattery[], rules: PowerRule
       continue;
     }
     const minutes = rechargeMinutes(battery, currentA, rules, given);
-    if (isPowerFault(minutes)) return minutes;
+    if (isFault(minutes)) return minutes;
     all.push({ id, minutes });
   }
   return all;

@@ -1,6 +1,7 @@
+import { type Fault, positiveFault } from '../model/fault.ts';
 import type { Traced } from '../model/trace.ts';
+import { traced } from '../model/trace.ts';
 import type { PowerRules } from './power-rules.ts';
-import { type PowerFault, positiveFault, traced } from './traced.ts';
 
 /** The capacity of a battery. */
 export interface Reserve {
@@ -22,7 +23,7 @@ export function reserveMinutes(
   battery: Reserve,
   currentA: number,
   rules: PowerRules,
-): Traced<number> | PowerFault {
+): Traced<number> | Fault {
   const { capacityAh, ratedHours = 20, exponent } = battery;
   const bad = positiveFault({ current: currentA, capacity: capacityAh, 'rated hours': ratedHours, exponent });
   if (bad) return bad;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import { type AmplifierMode, channelLoad } from '../../lib/audio/load/amplifier-load.ts';
 import { wiringLoad } from '../../lib/audio/load/loads.ts';
 import { type PowerAtLoad, powerAtLoad } from '../../lib/audio/rated-power.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { wireBySpeaker } from './wire-by-speaker.ts';
 
 const stereo: AmplifierMode = {
@@ -103,7 +103,7 @@ describe('power at a load', () => {
     ],
     ['rated-power-unclear', 4, { ...stereo, rated: [{ loadOhm: 4, powerW: 0 }] }],
   ] as const)('%s is named', (name, loadOhm, amplifier) => {
-    expect(powerAtLoad('front', loadOhm, amplifier)).toMatchObject({ fault: name, subjects: ['front'] });
+    expect(powerAtLoad('front', loadOhm, amplifier)).toMatchObject({ fault: name, of: ['front'] });
   });
 });
 

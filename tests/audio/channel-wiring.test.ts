@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import {
   type ChannelCircuit,
   type CoilTerminals,
@@ -9,6 +8,7 @@ import {
 } from '../../lib/audio/load/channel-wiring.ts';
 import { wiringLoad } from '../../lib/audio/load/loads.ts';
 import { coilsOf, wiringText } from '../../lib/audio/load/wiring.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { real, type Spice, startSpice } from './spice.ts';
 
 let spice: Spice;
@@ -154,7 +154,7 @@ describe('the wiring of a channel, read out of its links', () => {
     const found = channelWiring(circuit(five, joins));
     expect(found).toMatchObject({
       fault: 'wiring-not-series-parallel',
-      subjects: ['bass', 'a', 'b', 'c', 'd', 'e'],
+      of: ['bass', 'a', 'b', 'c', 'd', 'e'],
     });
   });
 
@@ -200,8 +200,8 @@ describe('what is on no channel', () => {
     const coils = [a, b, coil('c')];
     expect(coilsWithoutChannel(coils, new Set(['a', 'b', 'c']))).toEqual([]);
     expect(coilsWithoutChannel(coils, new Set(['a']))).toMatchObject([
-      { fault: 'coil-left-open', subjects: ['sub', 'b'] },
-      { fault: 'speaker-without-channel', subjects: ['c'] },
+      { fault: 'coil-left-open', of: ['sub', 'b'] },
+      { fault: 'speaker-without-channel', of: ['c'] },
     ]);
   });
 });

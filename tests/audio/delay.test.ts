@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type DelayRequest, speakerDelays, speedOfSound } from '../../lib/audio/delay.ts';
-import { isFault } from '../../lib/audio/fault.ts';
+import { isFault } from '../../lib/model/fault.ts';
 
 function speed(airC: number): number {
   const found = speedOfSound(airC);

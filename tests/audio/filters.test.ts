@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import {
   type Filter,
   filterLevel,
@@ -9,6 +8,7 @@ import {
   pathResponse,
 } from '../../lib/audio/filter/filters.ts';
 import { sumResponse } from '../../lib/audio/filter/response-curve.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { ladderResponse } from './ladder.ts';
 import { type Spice, startSpice } from './spice.ts';
 
@@ -208,7 +208,7 @@ describe('a filter', () => {
     ['filter-corner-unclear', { cornerHz: Number.NaN }],
   ] as const)('%s is named', (fault, wrong) => {
     const filter: Filter = { pass: 'high-pass', type: 'butterworth', order: 2, cornerHz: 80, ...wrong };
-    expect(filterResponse('front', filter)).toMatchObject({ fault, subjects: ['front'] });
+    expect(filterResponse('front', filter)).toMatchObject({ fault, of: ['front'] });
     expect(pathResponse({ id: 'front', filters: [filter] })).toMatchObject({ fault });
   });
 });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import { type GainRequest, gainTarget } from '../../lib/audio/gain.ts';
 import { inputMatch } from '../../lib/audio/input-match.ts';
+import { isFault } from '../../lib/model/fault.ts';
 
 const front: GainRequest = {
   channel: 'front',
@@ -84,7 +84,7 @@ describe('the gain target', () => {
   ])('is refused for %o', (change) => {
     expect(gainTarget({ ...front, ...change })).toMatchObject({
       fault: 'gain-unclear',
-      subjects: ['front'],
+      of: ['front'],
     });
   });
 });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type AudioFault, isFault } from '../../lib/audio/fault.ts';
 import { type WiringLoad, wiringLoad } from '../../lib/audio/load/loads.ts';
 import { type Coil, type Wiring, wiringText } from '../../lib/audio/load/wiring.ts';
+import { type Fault, isFault } from '../../lib/model/fault.ts';
 import { wiredCoils } from './arbitrary-wiring.ts';
 import { real, type Spice, startSpice } from './spice.ts';
 import { wireBySpeaker } from './wire-by-speaker.ts';
@@ -18,7 +18,7 @@ function loaded(wiring: Wiring | null, coils: readonly Coil[]): WiringLoad {
   return load;
 }
 
-function faultOf(result: WiringLoad | AudioFault): string {
+function faultOf(result: WiringLoad | Fault): string {
   return isFault(result) ? result.fault : 'none';
 }
 

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import { type Filter, pathResponse } from '../../lib/audio/filter/filters.ts';
 import { gapsBetween, type PlayedWay } from '../../lib/audio/played-octaves.ts';
 import { cornersOf } from '../../lib/audio/test-tone.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { levelsInSpice } from './path-in-spice.ts';
 import { type Spice, startSpice } from './spice.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import { plugResistance } from '../../lib/audio/load/plug-resistance.ts';
 import type { Coil } from '../../lib/audio/load/wiring.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { wireBySpeaker } from './wire-by-speaker.ts';
 
 const door: Coil = { id: 'door', speaker: 'door', nominalOhm: 4 };

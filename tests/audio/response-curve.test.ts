@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import type { Response } from '../../lib/audio/filter/complex.ts';
 import { levelDb, type Path, pathResponse } from '../../lib/audio/filter/filters.ts';
 import { frequencies, type Sampling, sumResponse } from '../../lib/audio/filter/response-curve.ts';
 import { subsonicCorner } from '../../lib/audio/filter/subsonic-corner.ts';
+import { isFault } from '../../lib/model/fault.ts';
 
 /** From 10 Hz to 20 kHz, 24 points an octave and both ends. */
 const audibleBand: Sampling = { fromHz: 10, toHz: 20_000, points: 265 };
@@ -81,6 +81,6 @@ describe('the subsonic filter of a ported enclosure', () => {
   });
 
   it('needs the tuning', () => {
-    expect(subsonicCorner('box', 0)).toMatchObject({ fault: 'tuning-unknown', subjects: ['box'] });
+    expect(subsonicCorner('box', 0)).toMatchObject({ fault: 'tuning-unknown', of: ['box'] });
   });
 });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { speakerDelays } from '../../lib/audio/delay.ts';
-import { isFault } from '../../lib/audio/fault.ts';
 import { sharedDelay } from '../../lib/audio/shared-delay.ts';
+import { isFault } from '../../lib/model/fault.ts';
 
 function shared(distancesM: readonly number[]) {
   const delays = speakerDelays({

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import {
   levelDifferences,
   type SpeakerRun,
   speakerWireLoss,
 } from '../../lib/audio/load/speaker-wire-loss.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { complex, type Spice, startSpice } from './spice.ts';
 
 let spice: Spice;
@@ -106,6 +106,6 @@ describe('a run that is not clear', () => {
     { ...bass, legs: [{ lengthM: 1, ohmPerM: Number.NaN }] },
     { ...bass, amplifierDamping: { factor: 0, atOhm: 4 } },
   ])('is named: %o', (run) => {
-    expect(speakerWireLoss(run)).toMatchObject({ fault: 'speaker-run-unclear', subjects: ['bass'] });
+    expect(speakerWireLoss(run)).toMatchObject({ fault: 'speaker-run-unclear', of: ['bass'] });
   });
 });

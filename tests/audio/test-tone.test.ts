@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import { type Filter, levelDb, pathResponse } from '../../lib/audio/filter/filters.ts';
 import type { ShapedPeak } from '../../lib/audio/filter/peak.ts';
 import { type TestTone, type TonePath, testTone } from '../../lib/audio/test-tone.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { preferredFrequenciesHz } from '../../lib/model/tables/preferred-frequencies.ts';
 import { levelsInSpice } from './path-in-spice.ts';
 import { type Spice, startSpice } from './spice.ts';
@@ -101,7 +101,7 @@ describe('the test tone', () => {
     ['overlap-unclear', { overlapDb: Number.NaN }],
     ['filter-order-not-made', { filters: [filter('high-pass', 80, 'linkwitz-riley', 3)] }],
   ] as const)('is refused: %s', (fault, change) => {
-    expect(found(change)).toMatchObject({ fault, subjects: ['front'] });
+    expect(found(change)).toMatchObject({ fault, of: ['front'] });
   });
 });
 

@@ -38,6 +38,6 @@ describe('the turn-on sum', () => {
 
   it('names every load that is not known', () => {
     const fault = turnOnSum(radio, [load('amp', null), load('fan', 0.2), load('relay', null)]);
-    expect(fault).toMatchObject({ subjects: ['amp', 'relay', 'radio.REM'] });
+    expect(fault).toMatchObject({ of: ['amp', 'relay', 'radio.REM'] });
   });
 });

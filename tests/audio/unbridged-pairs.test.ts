@@ -38,7 +38,7 @@ describe('a load between two channels', () => {
   it('is told once with all the coils between the two', () => {
     const found = pairs(['a', 'b'], 'amp.1+ a+', 'a- b+', 'b- amp.3-');
     expect(found).toHaveLength(1);
-    expect(found[0]?.fault.subjects).toEqual(['amp.1', 'amp.3', 'sub', 'a', 'b', 'amp.1+', 'amp.3-']);
+    expect(found[0]?.fault.of).toEqual(['amp.1', 'amp.3', 'sub', 'a', 'b', 'amp.1+', 'amp.3-']);
   });
 
   it('is told of each load, however others hang on the same outputs', () => {
@@ -48,9 +48,7 @@ describe('a load between two channels', () => {
       ['amp.2-', 'amp.3+'],
     ]);
     const beside = pairs(['a', 'b'], 'amp.1+ a+', 'a- amp.3-', 'amp.3+ b+', 'b- amp.3-');
-    expect(beside.map(({ fault }) => fault.subjects)).toEqual([
-      ['amp.1', 'amp.3', 'sub', 'a', 'amp.1+', 'amp.3-'],
-    ]);
+    expect(beside.map(({ fault }) => fault.of)).toEqual([['amp.1', 'amp.3', 'sub', 'a', 'amp.1+', 'amp.3-']]);
   });
 
   it.each([

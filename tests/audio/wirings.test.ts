@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isFault } from '../../lib/audio/fault.ts';
 import type { AmplifierMode } from '../../lib/audio/load/amplifier-load.ts';
 import { wiringLoad } from '../../lib/audio/load/loads.ts';
 import { enumerateNetworks } from '../../lib/audio/load/networks.ts';
 import { type Coil, coilsOf } from '../../lib/audio/load/wiring.ts';
 import { listWirings, type WiringChoice, wiringsForLoad } from '../../lib/audio/load/wirings.ts';
+import { isFault } from '../../lib/model/fault.ts';
 import { wiredCoils } from './arbitrary-wiring.ts';
 
 const bass: AmplifierMode = {

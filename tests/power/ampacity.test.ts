@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { isFault } from '../../lib/model/fault.ts';
 import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
 import { type Ampacity, ampacity, type RunZone } from '../../lib/power/conductor/ampacity.ts';
-import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 
 const open: RunZone = { zone: 'bench', ambientC: 30, engineSpace: false, covered: false, bundleCount: 1 };
@@ -15,7 +15,7 @@ function of(
   material: 'copper' | 'copper-clad-aluminium' = 'copper',
 ): Ampacity {
   const result = ampacity({ areaMm2: awgAreaMm2(awg), material, insulationC }, zones, usualRules);
-  if (isPowerFault(result)) throw new Error(result.fault);
+  if (isFault(result)) throw new Error(result.message);
   return result;
 }
 const stopA = (...given: Parameters<typeof of>) => of(...given).ampacityA.value;

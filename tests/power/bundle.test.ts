@@ -4,7 +4,7 @@ import { chooseCovering, heatShrink } from '../../lib/power/conductor/covering-s
 import { usualFit } from './usual-rules.ts';
 
 function metres(result: ReturnType<typeof outsideDiameterM>): number {
-  if ('fault' in result) throw new Error(result.fault);
+  if ('fault' in result) throw new Error(result.message);
   return result.value;
 }
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { isFault } from '../../lib/model/fault.ts';
 import { type BatteryFlow, chargingRegime, keyOffDraw, type RegimeFlows } from '../../lib/power/charging.ts';
 import { rechargeMinutes, recharges } from '../../lib/power/recharge.ts';
 import { type Reserve, reserveMinutes } from '../../lib/power/reserve.ts';
-import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 
 const battery: Reserve = { capacityAh: 100, exponent: 1.2 };
@@ -70,7 +70,7 @@ describe('recharge after the reserve', () => {
   const rear = { ...battery, id: 'rear', currentA: 12, drainA: 10 };
   const told = (batteries: Parameters<typeof recharges>[0]) => {
     const all = recharges(batteries, usualRules);
-    if (isPowerFault(all)) throw new Error(all.fault);
+    if (isFault(all)) throw new Error(all.message);
     return all.map(({ id, minutes }) => [id, minutes?.value ?? null]);
   };
 
@@ -113,7 +113,7 @@ describe('the charging balance', () => {
   };
   const regimeOf = (of: Partial<RegimeFlows>) => {
     const regime = chargingRegime({ ...input, ...of }, usualRules);
-    if ('fault' in regime) throw new Error(regime.fault);
+    if ('fault' in regime) throw new Error(regime.message);
     return regime;
   };
 

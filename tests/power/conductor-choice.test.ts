@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { isFault } from '../../lib/model/fault.ts';
 import { awgSize } from '../../lib/model/quantity/wire-size.ts';
 import { awgSizes } from '../../lib/model/tables/copper-wire.ts';
 import {
@@ -9,7 +10,6 @@ import {
   chooseConductor,
 } from '../../lib/power/conductor/conductor-choice.ts';
 import type { PowerRules } from '../../lib/power/power-rules.ts';
-import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 
 const cable = (awg: string, more: Partial<CableCandidate> = {}): CableCandidate => ({
@@ -32,7 +32,7 @@ const duty = (more: Partial<ConductorDuty> = {}): ConductorDuty => ({
 });
 function choose(given: ConductorDuty, candidates = every, rules: PowerRules = usualRules): ConductorChoice {
   const result = chooseConductor(given, candidates, rules);
-  if (isPowerFault(result)) throw new Error(result.fault);
+  if (isFault(result)) throw new Error(result.message);
   return result;
 }
 
@@ -138,5 +138,5 @@ test('a cable that is too thin for any ampacity is passed over; where all are, t
   const thin = (part: string) => ({ ...cable('4'), part, size: { label: '28 AWG', areaMm2: 0.08 } });
   expect(choose(duty(), [thin('hair'), ...every]).chosen?.candidate.part).not.toBe('hair');
   const none = chooseConductor(duty(), [thin('hair'), thin('thread')], usualRules);
-  expect(none).toMatchObject({ fault: expect.stringMatching(/hair: .*24 AWG.*; thread: .*24 AWG/) });
+  expect(none).toMatchObject({ message: expect.stringMatching(/hair: .*24 AWG.*; thread: .*24 AWG/) });
 });

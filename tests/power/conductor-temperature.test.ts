@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { isFault } from '../../lib/model/fault.ts';
 import { awgSize } from '../../lib/model/quantity/wire-size.ts';
 import type { RunZone } from '../../lib/power/conductor/ampacity.ts';
 import { chooseConductor } from '../../lib/power/conductor/conductor-choice.ts';
 import { conductorTemperatureC } from '../../lib/power/conductor/conductor-temperature.ts';
-import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 
 const zone = (name: string, ambientC: number, lengthM?: number): RunZone => ({
@@ -39,7 +39,7 @@ describe('the temperature of a conductor for its resistance', () => {
     const cable = { part: 'cable', size: awgSize('4'), material: 'copper', insulationC: 105 } as const;
     const duty = { fuseA: 1, currentA: 100, lengthM: 5, otherOhm: 0, mostDropV: 10, zones };
     const choice = chooseConductor(duty, [cable], { ...usualRules, strandedFactor: 1 });
-    if (isPowerFault(choice)) throw new Error(choice.fault);
+    if (isFault(choice)) throw new Error(choice.message);
     const byHandV = 100 * 0.8153e-3 * (1 * 1.25545 + 4 * 1.1572);
     expect(Math.abs((choice.chosen?.dropV.value ?? 0) / byHandV - 1)).toBeLessThan(0.0005);
   });

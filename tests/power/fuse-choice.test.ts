@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { isFault } from '../../lib/model/fault.ts';
 import { fuseFormIds, fuseForms } from '../../lib/model/tables/fuse-forms.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty, type StockedFuse } from '../../lib/power/fuse-choice.ts';
 import { interruptNeedA, prospectiveFaultA } from '../../lib/power/interrupting.ts';
-import { isPowerFault } from '../../lib/power/traced.ts';
 import { usualRules } from './usual-rules.ts';
 
 const duty = (more: Partial<FuseDuty> = {}): FuseDuty => ({
@@ -22,7 +22,7 @@ const stocked = (form: StockedFuse['form'], ratingA: number, quantity = 2): Stoc
 });
 function choose(given: FuseDuty, fuses: readonly StockedFuse[] = []): FuseChoice {
   const result = chooseFuse(given, { fuses }, usualRules);
-  if (isPowerFault(result)) throw new Error(result.fault);
+  if (isFault(result)) throw new Error(result.message);
   return result;
 }
 

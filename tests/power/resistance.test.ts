@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { isFault } from '../../lib/model/fault.ts';
 import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
 import { ohmPerM } from '../../lib/power/conductor/resistance.ts';
-import { isPowerFault } from '../../lib/power/traced.ts';
 import { publishedRows } from '../model/tables/published.ts';
 import { usualRules } from './usual-rules.ts';
 
 type Result = ReturnType<typeof ohmPerM>;
 function numberOf(result: Result): number {
-  if (isPowerFault(result)) throw new Error(result.fault);
+  if (isFault(result)) throw new Error(result.message);
   return result.value;
 }
 const copper = (areaMm2: number) => ({ areaMm2, material: 'copper' }) as const;

@@ -1,4 +1,4 @@
-import { type AudioFault, isFault } from '../../lib/audio/fault.ts';
+import { type Fault, isFault } from '../../lib/model/fault.ts';
 import type { Level } from '../../lib/model/finding.ts';
 import { type FindingId, isFindingId } from '../../lib/model/findings/index.ts';
 import type { JoinedRemark } from '../../lib/model/remark.ts';
@@ -56,7 +56,7 @@ export const asItStands: QuietRemark = quiet('the small shop as it stands', () =
 });
 
 type Refusal = Parameters<typeof remarkFault>[0];
-const isRefusal = (fault: AudioFault): fault is Refusal => isFindingId(fault.fault);
+const isRefusal = (fault: Fault): fault is Refusal => isFindingId(fault.fault);
 
 /** What a computation of the audio side refuses, as it comes into the book. */
 export const refused = (compute: () => unknown) => (): readonly JoinedRemark[] => {

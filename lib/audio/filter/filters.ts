@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from '../fault.ts';
-import { input, traced } from '../traced.ts';
+import { type Fault, faultOf, isPositive } from '../../model/fault.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import { type Complex, magnitude, multiply, one, polar, type Response, reciprocal } from './complex.ts';
 import { type FilterType, type Prototype, prototypeFamilies } from './low-pass-prototypes.ts';
 import { isShaped, type Peak, peakResponse } from './peak.ts';
@@ -13,19 +12,19 @@ export interface Filter {
   readonly cornerHz: number;
 }
 
-export type FilterFault = AudioFault<'filter-order-not-made' | 'filter-corner-unclear'>;
+export type FilterFault = Fault<'filter-order-not-made' | 'filter-corner-unclear'>;
 
 function filterFault(where: string, { type, order, cornerHz }: Filter): FilterFault | null {
   const family = prototypeFamilies[type];
   if (!family.made(order))
-    return audioFault(
+    return faultOf(
       'filter-order-not-made',
       [where],
       `a ${type} filter of order ${order} on ${where} can't be made; its orders are ${family.orders}`,
       'choose one of these orders, or another type',
     );
   if (isPositive(cornerHz)) return null;
-  return audioFault(
+  return faultOf(
     'filter-corner-unclear',
     [where],
     `the corner of a filter on ${where} is not a frequency above 0 Hz`,
@@ -98,11 +97,14 @@ export function filterLevel(
     'linkwitz-riley': `L = -20 * log10(1 + w^n), w = ${ratio}`,
     bessel: `L = 20 * log10(|theta(0) / theta(j * w3 * w)|), w = ${ratio}, theta the reverse Bessel polynomial of order n, w3 its half-power frequency`,
   };
-  return traced(levelDb(response(frequencyHz)), {
-    unit: 'dB',
+  return traced(levelDb(response(frequencyHz)), 'dB', {
     rule: `filter-level-${type}`,
     formula: formulas[type],
     citation: prototypeFamilies[type].citation,
-    inputs: [input('f', frequencyHz, 'Hz'), input('fc', cornerHz, 'Hz'), input('n', order)],
+    inputs: [
+      ['f', frequencyHz, 'Hz'],
+      ['fc', cornerHz, 'Hz'],
+      ['n', order],
+    ],
   });
 }

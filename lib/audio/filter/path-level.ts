@@ -1,5 +1,4 @@
-import type { TraceInput } from '../../model/trace.ts';
-import { input } from '../traced.ts';
+import type { Figure } from '../../model/trace.ts';
 import { type Filter, type FilterFault, levelDb, pathResponse } from './filters.ts';
 import { isShaped, type Peak, peakResponse } from './peak.ts';
 import { highestLevelDb } from './response-curve.ts';
@@ -18,7 +17,7 @@ export interface PathLevel {
   /** Never below the true highest level: a peak of unknown shape counts with its whole boost. */
   readonly highestDb: number;
   /** The share of each part at a frequency, as a working lists it. */
-  readonly partsAt: (frequencyHz: number) => readonly TraceInput[];
+  readonly partsAt: (frequencyHz: number) => readonly Figure[];
 }
 
 /**
@@ -45,14 +44,14 @@ export function pathLevel({ channel, filters, peaks }: ShapedPath): PathLevel | 
   };
 }
 
-function filterAt(channel: string, filter: Filter, frequencyHz: number): TraceInput {
+function filterAt(channel: string, filter: Filter, frequencyHz: number): Figure {
   const response = pathResponse({ id: channel, filters: [filter] });
   const name = `${filter.pass} at ${filter.cornerHz} Hz`;
-  return input(name, 'fault' in response ? 'not made' : levelDb(response(frequencyHz)), 'dB');
+  return [name, 'fault' in response ? 'not made' : levelDb(response(frequencyHz)), 'dB'];
 }
 
-function peakAt(peak: Peak, frequencyHz: number): TraceInput {
+function peakAt(peak: Peak, frequencyHz: number): Figure {
   const { centreHz, gainDb } = peak;
   const name = `${gainDb} dB at ${centreHz === null ? 'an unknown centre' : `${centreHz} Hz`}`;
-  return input(name, isShaped(peak) ? levelDb(peakResponse(peak)(frequencyHz)) : Math.min(0, gainDb), 'dB');
+  return [name, isShaped(peak) ? levelDb(peakResponse(peak)(frequencyHz)) : Math.min(0, gainDb), 'dB'];
 }

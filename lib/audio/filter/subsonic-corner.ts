@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from '../fault.ts';
-import { commonPractice, input, traced } from '../traced.ts';
+import { type Fault, faultOf, isPositive } from '../../model/fault.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 
 /** Where the subsonic filter of a ported enclosure belongs, fourth order (24 dB per octave). */
 export interface SubsonicCorner {
@@ -16,22 +15,24 @@ export interface SubsonicCorner {
 export function subsonicCorner(
   enclosure: string,
   tuningHz: number,
-): SubsonicCorner | AudioFault<'tuning-unknown'> {
+): SubsonicCorner | Fault<'tuning-unknown'> {
   if (!isPositive(tuningHz))
-    return audioFault(
+    return faultOf(
       'tuning-unknown',
       [enclosure],
       `the tuning of the ported enclosure ${enclosure} is not a frequency above 0 Hz`,
       "write the enclosure's tuning in its part, such as 34 Hz",
     );
   const at = (share: number) =>
-    traced(share * tuningHz, {
-      unit: 'Hz',
+    traced(share * tuningHz, 'Hz', {
       rule: 'subsonic-corner',
       formula: 'fs = k * fb',
       citation: commonPractice,
       mark: 'cp',
-      inputs: [input('k', share), input('fb', tuningHz, 'Hz')],
+      inputs: [
+        ['k', share],
+        ['fb', tuningHz, 'Hz'],
+      ],
     });
   return { order: 4, fromHz: at(0.7), toHz: at(0.8) };
 }

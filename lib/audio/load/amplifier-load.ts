@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
-import { type PowerAtLoad, type PowerFault, powerAtLoad, type RatedPower } from '../rated-power.ts';
-import { input, traced } from '../traced.ts';
+import { type Traced, traced } from '../../model/trace.ts';
+import { type PowerAtLoad, powerAtLoad, type RatedPower, type RatedPowerFault } from '../rated-power.ts';
 import type { WiringLoad } from './loads.ts';
 
 /** What an amplifier may drive in one mode, as its maker publishes it. */
@@ -18,7 +17,7 @@ export interface ChannelLoad {
   /** What each single output sees: half the load where two are bridged. */
   readonly outputLoadOhm: Traced<number>;
   readonly mayDrive: boolean;
-  readonly power: PowerAtLoad | PowerFault;
+  readonly power: PowerAtLoad | RatedPowerFault;
   /** Empty where no power is known. */
   readonly coils: readonly CoilPower[];
 }
@@ -49,20 +48,21 @@ export function channelLoad(channel: string, load: WiringLoad, amplifier: Amplif
   return {
     channel,
     loadOhm: load.loadOhm,
-    minimumOhm: traced(minimumOhm, {
+    minimumOhm: traced(minimumOhm, 'ohm', {
       origin: 'given',
-      unit: 'ohm',
       rule: 'amplifier-minimum',
       formula: `minimum load, ${mode}`,
       citation: "the amplifier's data",
       inputs: [],
     }),
-    outputLoadOhm: traced(loadOhm / outputs, {
-      unit: 'ohm',
+    outputLoadOhm: traced(loadOhm / outputs, 'ohm', {
       rule: 'output-load',
       formula: 'Rout = R / n, n outputs that share one load in opposite phase',
       citation: "Ohm's and Kirchhoff's laws",
-      inputs: [input('R', loadOhm, 'ohm'), input('n', outputs)],
+      inputs: [
+        ['R', loadOhm, 'ohm'],
+        ['n', outputs],
+      ],
     }),
     mayDrive: isAtLeast(loadOhm, minimumOhm),
     power,
@@ -73,12 +73,14 @@ export function channelLoad(channel: string, load: WiringLoad, amplifier: Amplif
 function coilPowers(load: WiringLoad, power: PowerAtLoad): readonly CoilPower[] {
   return load.shares.map(({ coil, speaker, share }) => {
     const of = (channelW: Traced<number>) =>
-      traced(channelW.value * share, {
-        unit: 'W',
+      traced(channelW.value * share, 'W', {
         rule: 'coil-power',
         formula: 'Pcoil = share * P; the share goes as R in series, as 1/R in parallel',
         citation: "Ohm's and Kirchhoff's laws",
-        inputs: [input('share', share), input('P', channelW.value, 'W')],
+        inputs: [
+          ['share', share],
+          ['P', channelW.value, 'W'],
+        ],
       });
     return { coil, speaker, powerW: of(power.powerW), greatestPowerW: of(power.greatestPowerW) };
   });

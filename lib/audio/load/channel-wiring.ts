@@ -1,4 +1,4 @@
-import { type AudioFault, audioFault } from '../fault.ts';
+import { type Fault, faultOf } from '../../model/fault.ts';
 import { joinedNodes } from './joined-nodes.ts';
 import { reduceToOne, type Strand } from './reduce-strands.ts';
 import type { Wiring } from './wiring.ts';
@@ -32,7 +32,7 @@ export interface ChannelWiring {
   readonly polarity: readonly { readonly coil: string; readonly polarity: 'normal' | 'reversed' }[];
 }
 
-export type ChannelWiringFault = AudioFault<
+export type ChannelWiringFault = Fault<
   | 'channel-without-speaker'
   | 'channel-shorted'
   | 'channels-joined'
@@ -64,7 +64,7 @@ export function channelWiring(circuit: ChannelCircuit): ChannelWiring | ChannelW
     };
   if (result.kind === 'open') return leftOpen(circuit.channel, result.coils);
   if (result.kind === 'shorted') return shorted(circuit.channel, result.coils);
-  return audioFault(
+  return faultOf(
     'wiring-not-series-parallel',
     [circuit.channel, ...result.coils],
     `${result.coils.join(', ')} on channel ${circuit.channel} are joined neither in series nor in parallel`,
@@ -103,7 +103,7 @@ function circuitFault(
   minus: string,
 ): ChannelWiringFault | null {
   if (plus === minus)
-    return audioFault(
+    return faultOf(
       'channel-shorted',
       [channel],
       `the positive and the negative output of channel ${channel} are joined by a conductor`,
@@ -112,14 +112,14 @@ function circuitFault(
   const nodes = new Set([plus, minus, ...strands.flatMap(({ from, to }) => [from, to])]);
   const others = otherOutputs.filter((terminal) => nodes.has(nodeOf(terminal)));
   if (others.length > 0)
-    return audioFault(
+    return faultOf(
       'channels-joined',
       [channel, ...others],
       `the speakers of channel ${channel} are also joined to ${others.join(', ')}`,
       'give each channel its own speakers, or bridge the channels where the amplifier allows it',
     );
   if (strands.length === 0)
-    return audioFault(
+    return faultOf(
       'channel-without-speaker',
       [channel],
       `channel ${channel} has no speaker`,
@@ -135,7 +135,7 @@ function circuitFault(
 }
 
 function shorted(channel: string, coils: readonly string[]): ChannelWiringFault {
-  return audioFault(
+  return faultOf(
     'coil-shorted',
     [channel, ...coils],
     `both ends of ${coils.join(', ')} on channel ${channel} are joined to one point, so that no power reaches it`,
@@ -144,7 +144,7 @@ function shorted(channel: string, coils: readonly string[]): ChannelWiringFault 
 }
 
 function leftOpen(channel: string, coils: readonly string[]): ChannelWiringFault {
-  return audioFault(
+  return faultOf(
     'coil-left-open',
     [channel, ...coils],
     `${coils.join(', ')} on channel ${channel} leads nowhere: one end has no way back to the other output`,
@@ -152,7 +152,7 @@ function leftOpen(channel: string, coils: readonly string[]): ChannelWiringFault
   );
 }
 
-type UnusedFault = AudioFault<'speaker-without-channel' | 'coil-left-open'>;
+type UnusedFault = Fault<'speaker-without-channel' | 'coil-left-open'>;
 
 /**
  * A fault for each speaker none of whose coils is on a channel, and for each coil left off where another one
@@ -172,13 +172,13 @@ export function coilsWithoutChannel(
 
 function unusedFault(speaker: string, off: readonly string[], whole: boolean): UnusedFault {
   if (whole)
-    return audioFault(
+    return faultOf(
       'speaker-without-channel',
       [speaker],
       `speaker ${speaker} is on no channel`,
       'link it to an amplifier, or leave its terminals open with a reason',
     );
-  return audioFault(
+  return faultOf(
     'coil-left-open',
     [speaker, ...off],
     `speaker ${speaker} leaves ${off.join(', ')} open while another coil of it is driven`,

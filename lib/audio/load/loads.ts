@@ -1,5 +1,4 @@
-import type { Traced } from '../../model/trace.ts';
-import { input, traced } from '../traced.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './wiring.ts';
 
 /** The load of a wiring, and how the power in it divides over its coils. */
@@ -56,12 +55,11 @@ export function wiringLoad(
   if (wiring === null) throw new Error('A wiring that is missing has a fault.');
   const nominal = new Map(coils.map((coil) => [coil.id, coil.nominalOhm]));
   return {
-    loadOhm: traced(groupOhm(wiring, nominal), {
-      unit: 'ohm',
+    loadOhm: traced(groupOhm(wiring, nominal), 'ohm', {
       rule: 'channel-load',
       formula: `R = ${wiringText(wiring)}; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...`,
       citation: ohmsLaw,
-      inputs: coils.map((coil) => input(coil.id, coil.nominalOhm, 'ohm')),
+      inputs: coils.map((coil) => [coil.id, coil.nominalOhm, 'ohm']),
     }),
     shares: shareOut(wiring, 1, new Map(coils.map((coil) => [coil.id, coil]))),
   };

@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
-import { isPositive } from '../fault.ts';
-import { commonPractice, input, traced } from '../traced.ts';
+import { isPositive } from '../../model/fault.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { groupOhm } from './loads.ts';
 import { type Coil, type Wiring, type WiringFault, wiringFault } from './wiring.ts';
 
@@ -36,15 +35,18 @@ export function plugResistance(
   );
   const at = (share: number) => {
     const factor = measured ? share / shares.expected : share;
-    return traced(factor * ohm + wireOhm, {
-      unit: 'ohm',
+    return traced(factor * ohm + wireOhm, 'ohm', {
       rule: 'plug-resistance',
       formula: measured
         ? 'Rdc = k * R + Rwire, R the direct-current resistance of the coils as wired'
         : 'Rdc = k * R + Rwire, R the nominal load as wired',
       citation: commonPractice,
       mark: 'cp',
-      inputs: [input('k', factor), input('R', ohm, 'ohm'), input('Rwire', wireOhm, 'ohm')],
+      inputs: [
+        ['k', factor],
+        ['R', ohm, 'ohm'],
+        ['Rwire', wireOhm, 'ohm'],
+      ],
     });
   };
   return { fromOhm: at(shares.from), expectedOhm: at(shares.expected), toOhm: at(shares.to) };

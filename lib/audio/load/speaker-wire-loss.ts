@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
-import { type AudioFault, audioFault, isPositive } from '../fault.ts';
-import { commonPractice, input, traced } from '../traced.ts';
+import { type Fault, faultOf, isPositive } from '../../model/fault.ts';
+import { commonPractice, type Figure, type Traced, traced } from '../../model/trace.ts';
 
 /**
  * One stretch of a speaker run, both conductors of one size. A run that goes on in another size has several.
@@ -34,7 +33,7 @@ export interface SpeakerWireLoss {
   readonly damping: Traced<number> | null;
 }
 
-export type SpeakerRunFault = AudioFault<'speaker-run-unclear'>;
+export type SpeakerRunFault = Fault<'speaker-run-unclear'>;
 
 const dividerCitation = "Ohm's and Kirchhoff's laws (voltage divider)";
 
@@ -44,7 +43,7 @@ function runFault({ channel, loadOhm, legs, amplifierDamping }: SpeakerRun): Spe
     legs.every(({ lengthM, ohmPerM }) => Number.isFinite(lengthM) && lengthM >= 0 && isPositive(ohmPerM)) &&
     (!amplifierDamping || (isPositive(amplifierDamping.factor) && isPositive(amplifierDamping.atOhm)));
   if (clear) return null;
-  return audioFault(
+  return faultOf(
     'speaker-run-unclear',
     [channel],
     `the speaker run of channel ${channel} has a load, length, size or damping factor that is not above zero`,
@@ -62,27 +61,27 @@ export function speakerWireLoss(run: SpeakerRun): SpeakerWireLoss | SpeakerRunFa
   const fault = runFault(run);
   if (fault) return fault;
   const wireOhm = run.legs.reduce((sum, { lengthM, ohmPerM }) => sum + 2 * lengthM * ohmPerM, 0);
-  const inputs = [input('R', run.loadOhm, 'ohm'), input('Rw', wireOhm, 'ohm')];
+  const inputs: readonly Figure[] = [
+    ['R', run.loadOhm, 'ohm'],
+    ['Rw', wireOhm, 'ohm'],
+  ];
   return {
-    wireOhm: traced(wireOhm, {
-      unit: 'ohm',
+    wireOhm: traced(wireOhm, 'ohm', {
       rule: 'speaker-wire-resistance',
       formula: 'Rw = sum over the legs of 2 * L * r',
       citation: 'Resistance of a conductor by length',
       inputs: run.legs.flatMap(({ lengthM, ohmPerM }) => [
-        input('L', lengthM, 'm'),
-        input('r', ohmPerM, 'ohm/m'),
+        ['L', lengthM, 'm'],
+        ['r', ohmPerM, 'ohm/m'],
       ]),
     }),
-    lossDb: traced(20 * Math.log10((run.loadOhm + wireOhm) / run.loadOhm), {
-      unit: 'dB',
+    lossDb: traced(20 * Math.log10((run.loadOhm + wireOhm) / run.loadOhm), 'dB', {
       rule: 'speaker-wire-loss',
       formula: 'loss = 20 * log10((R + Rw) / R)',
       citation: dividerCitation,
       inputs,
     }),
-    lostShare: traced(wireOhm / (run.loadOhm + wireOhm), {
-      unit: '1',
+    lostShare: traced(wireOhm / (run.loadOhm + wireOhm), '1', {
       rule: 'speaker-wire-heat',
       formula: 'share = Rw / (R + Rw)',
       citation: dividerCitation,
@@ -96,9 +95,8 @@ function damping(run: SpeakerRun, wireOhm: number): Traced<number> | null {
   const { amplifierDamping: known, loadOhm, bridged = false } = run;
   const outputOhm = known ? ((bridged ? 2 : 1) * known.atOhm) / known.factor : 0;
   if (outputOhm + wireOhm === 0) return null;
-  return traced(loadOhm / (outputOhm + wireOhm), {
+  return traced(loadOhm / (outputOhm + wireOhm), '1', {
     origin: known ? 'computed' : 'assumed',
-    unit: '1',
     rule: 'damping-at-terminals',
     formula: known
       ? `D = R / (Ro + Rw), Ro = ${bridged ? '2 * ' : ''}Rd / factor`
@@ -106,9 +104,9 @@ function damping(run: SpeakerRun, wireOhm: number): Traced<number> | null {
     citation: known ? `the amplifier's data; ${dividerCitation}` : `${dividerCitation}; ${commonPractice}`,
     ...(known ? {} : { mark: 'cp' as const }),
     inputs: [
-      input('R', loadOhm, 'ohm'),
-      input('Rw', wireOhm, 'ohm'),
-      ...(known ? [input('factor', known.factor), input('Rd', known.atOhm, 'ohm')] : []),
+      ['R', loadOhm, 'ohm'],
+      ['Rw', wireOhm, 'ohm'],
+      ...(known ? [['factor', known.factor] as const, ['Rd', known.atOhm, 'ohm'] as const] : []),
     ],
   });
 }
@@ -135,12 +133,15 @@ export function levelDifferences(
   const loudest = Math.max(...levels);
   return paths.map(({ path, lossDb, otherDb = 0 }) => ({
     path,
-    belowDb: traced(loudest - (otherDb - lossDb), {
-      unit: 'dB',
+    belowDb: traced(loudest - (otherDb - lossDb), 'dB', {
       rule: 'level-difference',
       formula: 'below = Lmax - (other - loss)',
       citation: 'Levels in dB add along a path',
-      inputs: [input('Lmax', loudest, 'dB'), input('other', otherDb, 'dB'), input('loss', lossDb, 'dB')],
+      inputs: [
+        ['Lmax', loudest, 'dB'],
+        ['other', otherDb, 'dB'],
+        ['loss', lossDb, 'dB'],
+      ],
     }),
   }));
 }

@@ -1,4 +1,4 @@
-import { type AudioFault, audioFault } from '../fault.ts';
+import { type Fault, faultOf } from '../../model/fault.ts';
 import type { CoilTerminals } from './channel-wiring.ts';
 import { joinedNodes } from './joined-nodes.ts';
 
@@ -24,7 +24,7 @@ export interface UnbridgedPair {
   readonly channels: readonly [string, string];
   readonly terminals: readonly [string, string];
   readonly coils: readonly string[];
-  readonly fault: AudioFault<'pair-not-bridged'>;
+  readonly fault: Fault<'pair-not-bridged'>;
 }
 
 /**
@@ -84,11 +84,11 @@ function notBridged(
   channels: readonly [string, string],
   terminals: readonly [string, string],
   coils: readonly CoilTerminals[],
-): AudioFault<'pair-not-bridged'> {
+): Fault<'pair-not-bridged'> {
   const speakers = [...new Set(coils.map(({ speaker }) => speaker))];
   const them = coils.length === 1 ? 'it' : 'them';
   const made = bridges.map(({ positive, negative }) => `${positive} and ${negative}`).join(', or ');
-  return audioFault(
+  return faultOf(
     'pair-not-bridged',
     [...channels, ...speakers, ...coils.map(({ coil }) => coil), ...terminals],
     `${coils.map(({ coil }) => coil).join(' and ')} ${coils.length === 1 ? 'hangs' : 'hang'} between ${terminals.join(' and ')}, and ${amplifier} ${made === '' ? 'bridges no channels' : `bridges ${made} alone`}`,

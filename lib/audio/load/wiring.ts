@@ -1,4 +1,4 @@
-import { type AudioFault, audioFault, isPositive } from '../fault.ts';
+import { type Fault, faultOf, isPositive } from '../../model/fault.ts';
 
 /** One voice coil. */
 export interface Coil {
@@ -26,7 +26,7 @@ export type WiringFaultName =
   | 'coil-wired-twice'
   | 'coil-left-open'
   | 'group-too-small';
-export type WiringFault = AudioFault<WiringFaultName>;
+export type WiringFault = Fault<WiringFaultName>;
 
 /** The coils of a wiring in the order in which they stand in it. */
 export function coilsOf(wiring: Wiring): readonly string[] {
@@ -42,7 +42,7 @@ export function wiringText(wiring: Wiring): string {
 function groupFault(wiring: Wiring): WiringFault | null {
   if (wiring.kind === 'coil') return null;
   if (wiring.members.length < 2)
-    return audioFault(
+    return faultOf(
       'group-too-small',
       coilsOf(wiring),
       `a group in ${wiring.kind} has ${wiring.members.length} member; it takes two or more`,
@@ -59,15 +59,10 @@ function coilSetFault(coils: readonly Coil[]): WiringFault | null {
   const seen = new Set<string>();
   for (const { id, speaker, nominalOhm } of coils) {
     if (seen.has(id))
-      return audioFault(
-        'coil-id-twice',
-        [id],
-        `two coils are called ${id}`,
-        'give each coil an id of its own',
-      );
+      return faultOf('coil-id-twice', [id], `two coils are called ${id}`, 'give each coil an id of its own');
     seen.add(id);
     if (!isPositive(nominalOhm))
-      return audioFault(
+      return faultOf(
         'coil-load-unknown',
         [id, speaker],
         `the nominal load of coil ${id} of ${speaker} is not a load above 0 ohm`,
@@ -87,7 +82,7 @@ export function wiringFault(
   coils: readonly Coil[],
 ): WiringFault | null {
   if (coils.length === 0 || wiring === null)
-    return audioFault(
+    return faultOf(
       'channel-without-speaker',
       [channel],
       `channel ${channel} has no speaker`,
@@ -102,14 +97,14 @@ function namingFault(channel: string, wiring: Wiring, coils: readonly Coil[]): W
   const known = new Set(coils.map((coil) => coil.id));
   for (const id of coilsOf(wiring)) {
     if (!known.has(id))
-      return audioFault(
+      return faultOf(
         'coil-unknown',
         [id, channel],
         `channel ${channel} asks for coil ${id}, which is not on it`,
         'name a coil of its speakers',
       );
     if (wired.has(id))
-      return audioFault(
+      return faultOf(
         'coil-wired-twice',
         [id, channel],
         `coil ${id} stands twice in the wiring of channel ${channel}`,
@@ -119,7 +114,7 @@ function namingFault(channel: string, wiring: Wiring, coils: readonly Coil[]): W
   }
   const open = coils.filter((coil) => !wired.has(coil.id)).map((coil) => coil.id);
   if (open.length === 0) return null;
-  return audioFault(
+  return faultOf(
     'coil-left-open',
     [...open, channel],
     `channel ${channel} leaves ${open.join(', ')} open: an open coil of a speaker takes no power and moves with the others`,

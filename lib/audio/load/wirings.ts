@@ -1,5 +1,5 @@
+import { type Fault, faultOf, isFault } from '../../model/fault.ts';
 import { figure } from '../../model/printed/told.ts';
-import { type AudioFault, audioFault, isFault } from '../fault.ts';
 import { type AmplifierMode, type ChannelLoad, channelLoad } from './amplifier-load.ts';
 import { wiringLoad } from './loads.ts';
 import { enumerateNetworks, type Network } from './networks.ts';
@@ -13,7 +13,7 @@ export interface WiringChoice extends ChannelLoad {
   readonly unevenness: number;
 }
 
-export type WiringsFault = WiringFault | AudioFault<'too-many-wirings'>;
+export type WiringsFault = WiringFault | Fault<'too-many-wirings'>;
 
 /** More ways than this are of no use on a sheet and of no end in a search. */
 const mostWirings = 2000;
@@ -60,7 +60,7 @@ export function wiringsForLoad(
   coils: readonly Coil[],
   amplifier: AmplifierMode,
   askedOhm: number,
-): readonly WiringChoice[] | WiringsFault | AudioFault<'load-not-possible'> {
+): readonly WiringChoice[] | WiringsFault | Fault<'load-not-possible'> {
   const choices = listWirings(channel, coils, amplifier);
   if (isFault(choices)) return choices;
   const fitting = choices.filter(({ loadOhm }) => Math.abs(loadOhm.value - askedOhm) <= 0.01 * askedOhm);
@@ -68,7 +68,7 @@ export function wiringsForLoad(
   const loads = choices.map(({ loadOhm }) => loadOhm.value).toSorted((a, b) => a - b);
   // They are written into the job just so: a job's load is found within 1 %.
   const possible = [...new Set(loads.map(figure))].join(', ');
-  return audioFault(
+  return faultOf(
     'load-not-possible',
     [channel, ...coils.map((coil) => coil.id)],
     `${coils.length === 1 ? 'the coil' : `the ${coils.length} coils`} of channel ${channel} can't be wired to ${figure(askedOhm)} ohm; what can be had is ${possible} ohm`,
@@ -76,8 +76,8 @@ export function wiringsForLoad(
   );
 }
 
-function tooMany(channel: string, coils: readonly Coil[]): AudioFault<'too-many-wirings'> {
-  return audioFault(
+function tooMany(channel: string, coils: readonly Coil[]): Fault<'too-many-wirings'> {
+  return faultOf(
     'too-many-wirings',
     [channel],
     `${coils.length} coils on channel ${channel} can be wired in more ways than are listed (up to ${mostCoils} coils and ${mostWirings} ways)`,

@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import { type BoardFault, mmText } from '../fault.ts';
-import { computed, input } from '../measure.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import type { Point, Ring } from '../shape/point.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
@@ -148,10 +147,15 @@ interface Room {
 
 function leastRoom(rule: string, formula: string, rooms: readonly Room[]): Traced<number> {
   const least = rooms.reduce((best, room) => (room.roomM < best.roomM ? room : best));
-  return computed(least.roomM, 'm', { rule, formula, citation: 'plane geometry' }, [
-    input('part', least.slab.of, ''),
-    input('its front', least.slab.maxZ, 'm'),
-  ]);
+  return traced(least.roomM, 'm', {
+    rule,
+    formula,
+    citation: 'plane geometry',
+    inputs: [
+      ['part', least.slab.of, ''],
+      ['its front', least.slab.maxZ, 'm'],
+    ],
+  });
 }
 
 function tightest(

@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import { type HoleRoom, holeLines, holeRoom } from '../cut/hole-room.ts';
-import { computed, input } from '../measure.ts';
 import { flatten, type Loop } from './bulge.ts';
 import type { BoardShape } from './outline.ts';
 import { distance, edgesOf, nearestOnSegment, type Point, pointToSegment, type Ring, turn } from './point.ts';
@@ -38,23 +37,19 @@ export function narrowestWeb(shape: BoardShape): Traced<number> & { readonly web
   for (const [at, one] of bounds.entries())
     for (const other of bounds.slice(at)) websBetween(one, other, narrowest);
   const { web } = narrowest;
-  const traced = computed(
-    web?.widthM ?? 0,
-    'm',
-    {
-      rule: 'narrowest-web',
-      formula: 'least distance across material between two of its lines',
-      citation: 'plane geometry',
-    },
-    web
+  const width = traced(web?.widthM ?? 0, 'm', {
+    rule: 'narrowest-web',
+    formula: 'least distance across material between two of its lines',
+    citation: 'plane geometry',
+    inputs: web
       ? [
-          input('between', web.between.join(' and '), ''),
-          input('x', web.from.xM, 'm'),
-          input('y', web.from.yM, 'm'),
+          ['between', web.between.join(' and '), ''],
+          ['x', web.from.xM, 'm'],
+          ['y', web.from.yM, 'm'],
         ]
       : [],
-  );
-  return { ...traced, web };
+  });
+  return { ...width, web };
 }
 
 /** The narrowest of the webs offered that runs in material. */

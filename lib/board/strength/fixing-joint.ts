@@ -1,5 +1,4 @@
-import type { Traced } from '../../model/trace.ts';
-import { computed, input } from '../measure.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 
 /** What may give in the joint of a fixing. */
 export type JointPart = 'bolt' | 'insert' | 'board';
@@ -92,27 +91,23 @@ export function jointTorque(limits: TorqueLimits): {
   const { boltNm, insertNm, face } = limits;
   const faceNm = face && face.nutFactor * face.bearsPa * face.areaM2 * face.threadM;
   const [by, value] = least(boltNm, insertNm, faceNm ?? Number.POSITIVE_INFINITY);
-  const torqueNm = computed(
-    value,
-    'N m',
-    {
-      rule: 'fixing-torque',
-      formula: `least of bolt${insertNm === null ? '' : ', insert'}${face ? ', K s A d below the washer' : ''}`,
-      citation: 'T = K F d, textbooks of machine design; limits: common practice, no source',
-      mark: 'cp',
-    },
-    [
-      input('bolt', boltNm, 'N m'),
-      ...(insertNm === null ? [] : [input('insert', insertNm, 'N m')]),
+  const torqueNm = traced(value, 'N m', {
+    rule: 'fixing-torque',
+    formula: `least of bolt${insertNm === null ? '' : ', insert'}${face ? ', K s A d below the washer' : ''}`,
+    citation: 'T = K F d, textbooks of machine design; limits: common practice, no source',
+    mark: 'cp',
+    inputs: [
+      ['bolt', boltNm, 'N m'],
+      ...(insertNm === null ? [] : [['insert', insertNm, 'N m'] as const]),
       ...(face
         ? [
-            input('K', face.nutFactor, ''),
-            input('s', face.bearsPa, 'Pa'),
-            input('A', face.areaM2, 'm2'),
-            input('d', face.threadM, 'm'),
+            ['K', face.nutFactor, ''] as const,
+            ['s', face.bearsPa, 'Pa'] as const,
+            ['A', face.areaM2, 'm2'] as const,
+            ['d', face.threadM, 'm'] as const,
           ]
         : []),
     ],
-  );
+  });
   return { torqueNm, by };
 }

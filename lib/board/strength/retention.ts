@@ -1,7 +1,6 @@
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import { standardGravity } from '../defaults.ts';
 import type { BoardFault } from '../fault.ts';
-import { computed, input } from '../measure.ts';
 import type { Point } from '../shape/point.ts';
 import type { Fixing } from './fixing.ts';
 import type { JointPart } from './fixing-joint.ts';
@@ -81,17 +80,17 @@ export function retention(
   const weakest = rest.reduce((worst, load) => (load.usePerG > worst.usePerG ? load : worst), first);
   if (!(weakest.usePerG > 0)) return null;
   const massKg = masses.reduce((sum, mass) => sum + mass.massKg, 0);
-  const retentionG = computed(
-    1 / weakest.usePerG,
-    '1',
-    { rule: 'retention', formula: '1 g / (pull / pull-out + shear / shear strength)', citation: method },
-    [
-      input('mass', massKg, 'kg'),
-      input('weakest', weakest.fixing, ''),
-      input('pull at 1 g', weakest.pullNPerG, 'N'),
-      input('shear at 1 g', weakest.shearNPerG, 'N'),
+  const retentionG = traced(1 / weakest.usePerG, '1', {
+    rule: 'retention',
+    formula: '1 g / (pull / pull-out + shear / shear strength)',
+    citation: method,
+    inputs: [
+      ['mass', massKg, 'kg'],
+      ['weakest', weakest.fixing, ''],
+      ['pull at 1 g', weakest.pullNPerG, 'N'],
+      ['shear at 1 g', weakest.shearNPerG, 'N'],
     ],
-  );
+  });
   return { retentionG, weakest: weakest.fixing, by: giving(weakest, fixings), loads };
 }
 

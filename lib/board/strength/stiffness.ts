@@ -1,9 +1,8 @@
 import type { GrainWay } from '../../model/outline.ts';
 import { hertz, modeHertz, sagMm } from '../../model/printed/told.ts';
-import type { Mark, Traced, TraceInput } from '../../model/trace.ts';
+import { type Figure, type Mark, type Traced, traced } from '../../model/trace.ts';
 import type { BoardFault } from '../fault.ts';
 import { type Item, onBoard, type Placement } from '../layout/item.ts';
-import { computed, input } from '../measure.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { bendPlate, type Rib, ribBending, type SpreadMass, type Support } from './plate.ts';
 import type { LyingSheet } from './sheet-stiffness.ts';
@@ -109,33 +108,33 @@ function stiffnessOf(
     ...(elements === undefined ? {} : { elements }),
   });
   if (!bent) return null;
-  const inputs = [
+  const inputs: readonly Figure[] = [
     ...sheetInputs(build, way),
-    input('mass', bent.massKg, 'kg'),
-    input('fixings', supports.length, ''),
+    ['mass', bent.massKg, 'kg'],
+    ['fixings', supports.length, ''],
     ...ribInputs(build, way),
   ];
   const mark: { readonly mark?: Mark } = build.assumed.length > 0 ? { mark: 'mem' } : {};
   const bySagHz = modeOfSagHz(bent.sagM);
   return {
     build: build.id,
-    sagM: computed(
-      bent.sagM,
-      'm',
-      { rule: 'board-sag', formula: 'K w = m g, greatest w', citation: model, ...mark },
+    sagM: traced(bent.sagM, 'm', {
+      rule: 'board-sag',
+      formula: 'K w = m g, greatest w',
+      citation: model,
+      ...mark,
       inputs,
-    ),
-    firstModeHz: computed(
-      Math.min(bySagHz, bent.modeHz),
-      'Hz',
-      {
-        rule: 'board-first-mode',
-        formula: 'lower of 15.8 / sqrt(sag in mm) and the first mode of the plate',
-        citation: model,
-        ...mark,
-      },
-      [input('sag', bent.sagM, 'm'), input('first mode of the plate', bent.modeHz, 'Hz')],
-    ),
+    }),
+    firstModeHz: traced(Math.min(bySagHz, bent.modeHz), 'Hz', {
+      rule: 'board-first-mode',
+      formula: 'lower of 15.8 / sqrt(sag in mm) and the first mode of the plate',
+      citation: model,
+      ...mark,
+      inputs: [
+        ['sag', bent.sagM, 'm'],
+        ['first mode of the plate', bent.modeHz, 'Hz'],
+      ],
+    }),
     plateModeHz: bent.modeHz,
     massKg: bent.massKg,
     grain: way.grain,
@@ -146,25 +145,27 @@ function stiffnessOf(
 const grainWords: { readonly [K in GrainWay]: string } = { level: 'left to right', upright: 'upwards' };
 
 /** The sheet as it is bent, and which way its grain runs in that. */
-function sheetInputs({ ways, assumed }: Build, { grain, sheet }: LyingSheet): TraceInput[] {
+function sheetInputs({ ways, assumed }: Build, { grain, sheet }: LyingSheet): Figure[] {
   const either = ways.length > 1 ? ', of both ways' : '';
   return [
-    input('thickness', sheet.thicknessM, 'm'),
-    input('modulus left to right', sheet.modulusXPa, 'Pa'),
-    input('modulus upwards', sheet.modulusYPa, 'Pa'),
-    input('shear modulus of the panel', sheet.shearPa, 'Pa'),
-    input('Poisson', sheet.poisson, ''),
-    ...(grain === null ? [] : [input('grain', `${grainWords[grain]}${either}`, '')]),
-    ...(assumed.length === 0 ? [] : [input('assumed', assumed.join(', '), '')]),
+    ['thickness', sheet.thicknessM, 'm'],
+    ['modulus left to right', sheet.modulusXPa, 'Pa'],
+    ['modulus upwards', sheet.modulusYPa, 'Pa'],
+    ['shear modulus of the panel', sheet.shearPa, 'Pa'],
+    ['Poisson', sheet.poisson, ''],
+    ...(grain === null ? [] : [['grain', `${grainWords[grain]}${either}`, ''] as const]),
+    ...(assumed.length === 0 ? [] : [['assumed', assumed.join(', '), ''] as const]),
   ];
 }
 
 /** Each rib that counts with what it adds to the bending stiffness, or that there is none. */
-function ribInputs({ ribs }: Build, { sheet }: LyingSheet): TraceInput[] {
-  if (ribs.length === 0) return [input('ribs', 'none', '')];
-  return ribs.map((rib) =>
-    input(`rib ${rib.id}, ${rib.flangeM ? 'glued' : 'screwed'}`, ribBending(rib, sheet), 'N m2'),
-  );
+function ribInputs({ ribs }: Build, { sheet }: LyingSheet): Figure[] {
+  if (ribs.length === 0) return [['ribs', 'none', '']];
+  return ribs.map((rib) => [
+    `rib ${rib.id}, ${rib.flangeM ? 'glued' : 'screwed'}`,
+    ribBending(rib, sheet),
+    'N m2',
+  ]);
 }
 
 /** What the first mode of a board is judged by, Hz: below `leastHz` it stops, below `wantedHz` it is a caution. */

@@ -1,4 +1,3 @@
-import { isFault } from '../../audio/fault.ts';
 import { type AmplifierMode, type ChannelLoad, channelLoad } from '../../audio/load/amplifier-load.ts';
 import {
   type ChannelWiring,
@@ -10,6 +9,7 @@ import { type WiringLoad, wiringLoad } from '../../audio/load/loads.ts';
 import { plugResistance } from '../../audio/load/plug-resistance.ts';
 import { type Coil, coilsOf, type WiringFault, wiringText } from '../../audio/load/wiring.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';

@@ -79,7 +79,7 @@ function remarkSilentCoils(
 ): void {
   const driven = new Set(channels.flatMap(({ wiring }) => (wiring ? coilsOf(wiring.wiring) : [])));
   for (const fault of coilsWithoutChannel(played, driven)) {
-    const device = job.devices.find(({ id }) => id === fault.subjects[0]);
+    const device = job.devices.find(({ id }) => id === fault.of[0]);
     if (device && !isDrivenElsewhere(device, job)) remarkFault(fault, device, book);
   }
 }

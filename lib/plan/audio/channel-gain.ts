@@ -1,8 +1,8 @@
-import { isFault } from '../../audio/fault.ts';
 import { type GainTarget, gainTarget } from '../../audio/gain.ts';
 import type { ChannelLoad } from '../../audio/load/amplifier-load.ts';
 import { type TestTone, type TonePath, testTone } from '../../audio/test-tone.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanGain } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';

@@ -1,8 +1,8 @@
-import { isFault } from '../../audio/fault.ts';
 import type { AmplifierMode } from '../../audio/load/amplifier-load.ts';
 import type { Coil, Wiring } from '../../audio/load/wiring.ts';
 import { listWirings, type WiringChoice, wiringsForLoad } from '../../audio/load/wirings.ts';
-import type { PowerFault } from '../../audio/rated-power.ts';
+import type { RatedPowerFault } from '../../audio/rated-power.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanWiring } from '../../model/plan/index.ts';
 import { figure, ohms, watts } from '../../model/printed/told.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -67,7 +67,7 @@ function shapeOf(wiring: Wiring, coils: readonly Coil[]): string {
 }
 
 /** The fault of a load that is too low, with the way of wiring that the amplifier may drive as the way out. */
-export function wayOutOfLowLoad(fault: PowerFault, wirings: readonly PlanWiring[]): PowerFault {
+export function wayOutOfLowLoad(fault: RatedPowerFault, wirings: readonly PlanWiring[]): RatedPowerFault {
   if (fault.fault !== 'load-below-minimum') return fault;
   const [best] = wirings.filter(({ mayDrive }) => mayDrive);
   if (!best)
@@ -99,7 +99,7 @@ export function askedLoad(
   const path = `${output.device.path}/loads/${output.name}`;
   const ways = wiringsForLoad(output.id, coils, mode, askedOhm);
   if (isFault(ways)) {
-    const { fault: rule, subjects: of, message, remedy } = ways;
+    const { fault: rule, of, message, remedy } = ways;
     book.remark({ rule, level: 'stop', of, message, remedy }, { path });
     return;
   }

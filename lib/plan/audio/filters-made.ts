@@ -1,6 +1,6 @@
-import { isFault } from '../../audio/fault.ts';
 import { filterResponse } from '../../audio/filter/filters.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanBook } from '../plan-book.ts';
 
@@ -13,7 +13,7 @@ export function remarkFiltersNotMade({ id, given, path }: Device, book: PlanBook
     for (const [index, { corner, ...filter }] of filters.entries()) {
       const made = filterResponse(`${id}.${where}`, { ...filter, cornerHz: corner });
       if (!isFault(made)) continue;
-      const { fault: rule, subjects: of, message, remedy } = made;
+      const { fault: rule, of, message, remedy } = made;
       book.remark(
         { rule, level: 'stop', of, message, remedy },
         { path: `${path}${pointer(['filters', where, String(index)])}` },

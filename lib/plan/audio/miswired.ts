@@ -69,7 +69,7 @@ function unbridged(job: Job, outputs: readonly Output[], field: CoilField, book:
       joins: field.joins,
     });
     return pairs.map(({ channels, terminals, coils, fault }): Told => {
-      const { fault: rule, subjects: of, message, remedy } = fault;
+      const { fault: rule, of, message, remedy } = fault;
       const path = linkBetween(job, terminals[1], of)?.path ?? device.path;
       book.remark({ rule, level: 'stop', of, message, remedy }, { path });
       return { channels, coils };

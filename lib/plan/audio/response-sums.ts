@@ -1,9 +1,9 @@
-import { isFault } from '../../audio/fault.ts';
 import type { Response } from '../../audio/filter/complex.ts';
 import { levelDb, type Path, pathResponse } from '../../audio/filter/filters.ts';
 import { frequencies, sumResponse } from '../../audio/filter/response-curve.ts';
 import { cornersOf } from '../../audio/test-tone.ts';
 import type { Device, Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanAudio, PlanChannel, PlanSpeaker, PlanSum } from '../../model/plan/index.ts';
 
 /** From 20 Hz to 20 kHz, about six points an octave and both ends: enough for a drawing on paper. */

@@ -1,7 +1,7 @@
-import { isFault } from '../../audio/fault.ts';
 import { inputMatch } from '../../audio/input-match.ts';
 import { mergeOutputFacts, type OutputFacts } from '../../model/content/integration.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';

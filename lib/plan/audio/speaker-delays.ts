@@ -1,8 +1,8 @@
 import { type SpeakerDelay, speakerDelays, speedOfSound } from '../../audio/delay.ts';
-import { isFault } from '../../audio/fault.ts';
 import { joinedNodes } from '../../audio/load/joined-nodes.ts';
 import { sharedDelay } from '../../audio/shared-delay.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanSharedDelay } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
@@ -47,7 +47,7 @@ export function planDelays(
   const delays = speakerDelays({ speakers: measured, airC, sampleRateHz });
   const speed = speedOfSound(airC);
   const fault = isFault(delays) ? delays : isFault(speed) ? speed : null;
-  if (fault) remarkFault({ ...fault, subjects: [device.id, ...fault.subjects] }, device, book);
+  if (fault) remarkFault({ ...fault, of: [device.id, ...fault.of] }, device, book);
   if (isFault(delays) || isFault(speed)) return none;
   const toleranceMs = 1000 * job.rules['delay-tolerance'].value;
   const groups = outputGroups(job, channels);

@@ -1,10 +1,9 @@
-import { isFault } from '../../audio/fault.ts';
 import { type SpeakerRun, speakerWireLoss } from '../../audio/load/speaker-wire-loss.ts';
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import { terminalId } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
 import { ohmPerM } from '../../power/conductor/resistance.ts';
-import { isPowerFault } from '../../power/traced.ts';
 import { powerRules } from '../power/power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { LeastSizes } from '../power/sizing/least-sizes.ts';
@@ -103,7 +102,7 @@ export function lossOf(
     rules.conductorC,
     rules,
   );
-  if (isPowerFault(perM)) return null;
+  if (isFault(perM)) return null;
   const loss = speakerWireLoss({
     channel: run.id,
     loadOhm: run.loadOhm,

@@ -1,6 +1,6 @@
-import { isFault } from '../../audio/fault.ts';
 import { turnOnSum } from '../../audio/turn-on.ts';
 import { type Job, linkEndOf } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import { contactCurrentA, isRelay } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanTurnOn, PlanTurnOnStage } from '../../model/plan/index.ts';
@@ -24,7 +24,7 @@ export function turnOnSums(
     const limitA = limitOf(job, source);
     const sum = turnOnSum({ source, limitA }, loads);
     if (isFault(sum)) {
-      const [subject = source] = sum.subjects;
+      const [subject = source] = sum.of;
       const device = devices.get(subject) ?? devices.get(linkEndOf(source).device);
       // What a device gives or draws stands in its part.
       const part = device?.part ?? null;

@@ -1,7 +1,7 @@
 import { levelDifferences } from '../../audio/load/speaker-wire-loss.ts';
-import { input, traced } from '../../audio/traced.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanChannel } from '../../model/plan/index.ts';
+import { traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { Settled } from '../settle.ts';
 import type { PlannedChannel } from './audio-channels.ts';
@@ -52,13 +52,15 @@ function atAmplifier({ id, dcResistanceOhm }: PlanChannel, wireOhm: number, book
   const withWire = (end: 'fromOhm' | 'toOhm') =>
     book.trace(
       `audio.channels.${id}.dcResistanceOhm.${end}`,
-      traced(dcResistanceOhm[end] + wireOhm, {
-        unit: 'ohm',
+      traced(dcResistanceOhm[end] + wireOhm, 'ohm', {
         rule: 'plug-resistance-with-wire',
         formula: 'R = Rcoils + Rwire, Rcoils the coils as wired and Rwire both conductors of the way to them',
         citation: "Ohm's law; range of the coils by common practice, no source",
         mark: 'cp',
-        inputs: [input('Rcoils', dcResistanceOhm[end], 'ohm'), input('Rwire', wireOhm, 'ohm')],
+        inputs: [
+          ['Rcoils', dcResistanceOhm[end], 'ohm'],
+          ['Rwire', wireOhm, 'ohm'],
+        ],
       }),
     );
   return { fromOhm: withWire('fromOhm'), toOhm: withWire('toOhm') };

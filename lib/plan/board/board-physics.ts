@@ -1,11 +1,11 @@
 import { bodyOf } from '../../board/layout/item.ts';
-import { boardCentroid, centreOfMass, computed, input } from '../../board/measure.ts';
+import { boardCentroid, centreOfMass } from '../../board/measure.ts';
 import { type HeldMass, retention, retentionFaults } from '../../board/strength/retention.ts';
 import type { Stiffness } from '../../board/strength/stiffness.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import type { GrainWay } from '../../model/outline.ts';
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { planStiffness } from './board-stiffness.ts';
@@ -66,35 +66,27 @@ function creptM(
   if (!stiffness || lasting === undefined || stands) return null;
   return book.trace(
     `${at}.sagCreptM`,
-    computed(
-      (stiffness.sagM.value * sheet.modulus) / lasting,
-      'm',
-      {
-        rule: 'board-sag-crept',
-        formula: 'sag x modulus / long-term modulus',
-        citation: "linear creep, textbooks of plastics; the part's data",
-      },
-      [
-        input('sag', stiffness.sagM.value, 'm'),
-        input('modulus', sheet.modulus, 'Pa'),
-        input('long-term modulus', lasting, 'Pa'),
+    traced((stiffness.sagM.value * sheet.modulus) / lasting, 'm', {
+      rule: 'board-sag-crept',
+      formula: 'sag x modulus / long-term modulus',
+      citation: "linear creep, textbooks of plastics; the part's data",
+      inputs: [
+        ['sag', stiffness.sagM.value, 'm'],
+        ['modulus', sheet.modulus, 'Pa'],
+        ['long-term modulus', lasting, 'Pa'],
       ],
-    ),
+    }),
   );
 }
 
 /** Why the plan asks for a way of the grain that the job leaves open. */
 function grainTrace(grain: GrainWay, wantedHz: number): Traced<GrainWay> {
-  return computed(
-    grain,
-    '',
-    {
-      rule: 'board-grain',
-      formula: 'the stiffer way that comes out of the sheet, where the weaker one has too low a first mode',
-      citation: 'the first mode of the board with its grain each way',
-    },
-    [input('first mode asked for', wantedHz, 'Hz')],
-  );
+  return traced(grain, '', {
+    rule: 'board-grain',
+    formula: 'the stiffer way that comes out of the sheet, where the weaker one has too low a first mode',
+    citation: 'the first mode of the board with its grain each way',
+    inputs: [['first mode asked for', wantedHz, 'Hz']],
+  });
 }
 
 function heldMasses({ board, shape, items, placements }: LaidBoard, massKg: number): HeldMass[] {

@@ -3,9 +3,8 @@ import { planGapM } from '../../board/layout/placed.ts';
 import { riserDefaults } from '../../board/layout/risers.ts';
 import type { StackLimits } from '../../board/layout/stacked-search.ts';
 import { clearanceOverM } from '../../board/layout/stacking.ts';
-import { computed, input } from '../../board/measure.ts';
 import type { Board, Device, Job, Link } from '../../model/content/resolved-job.ts';
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import { type Edge, edgeSchema } from '../../model/vocabulary.ts';
 import { boardFixings } from './board-shape.ts';
 import type { LaidBoard } from './laid-board.ts';
@@ -105,21 +104,17 @@ export function itemsBeneath(
 /** Why a part was raised: the height of the layers that clear what asks for most beneath it, metres. */
 export function raisedHeight(heightM: number, layerM: number, beneath: readonly LowerItem[]): Traced<number> {
   const [most] = beneath.toSorted((a, b) => b.topM + b.clearanceM - a.topM - a.clearanceM);
-  return computed(
-    heightM,
-    'm',
-    {
-      rule: 'raised-over-part',
-      formula: 'layers x thickness, at least height beneath + clearance; no room was found side by side',
-      citation: 'house rules gap-parts, gap-fins, gap-fan: common practice, no source',
-      mark: 'cp',
-    },
-    [
-      input('layers', Math.round(heightM / layerM), ''),
-      input('thickness', layerM, 'm'),
-      input('height beneath', most?.topM ?? 0, 'm'),
-      input('clearance', most?.clearanceM ?? 0, 'm'),
-      input('beneath', beneath.map(({ id }) => id).join(', '), ''),
+  return traced(heightM, 'm', {
+    rule: 'raised-over-part',
+    formula: 'layers x thickness, at least height beneath + clearance; no room was found side by side',
+    citation: 'house rules gap-parts, gap-fins, gap-fan: common practice, no source',
+    mark: 'cp',
+    inputs: [
+      ['layers', Math.round(heightM / layerM), ''],
+      ['thickness', layerM, 'm'],
+      ['height beneath', most?.topM ?? 0, 'm'],
+      ['clearance', most?.clearanceM ?? 0, 'm'],
+      ['beneath', beneath.map(({ id }) => id).join(', '), ''],
     ],
-  );
+  });
 }

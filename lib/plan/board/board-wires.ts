@@ -18,11 +18,11 @@ import {
   type LinkEnd,
   terminalId,
 } from '../../model/content/resolved-job.ts';
-import type { Traced } from '../../model/trace.ts';
+import { isFault } from '../../model/fault.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import { bundleDiameterM, outsideDiameterM } from '../../power/conductor/bundle.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
-import { isPowerFault, traced } from '../../power/traced.ts';
 import { trunkOf } from '../wiring/branches.ts';
 import { layerOfRole } from './wire-layer.ts';
 
@@ -201,7 +201,7 @@ function bundleM(
     return candidate ? [wireDiameterM(job, candidate)] : [];
   });
   const bundle = bundleDiameterM(diameters.length > 0 ? diameters : [0.002]);
-  return isPowerFault(bundle) ? 0.002 : bundle.value;
+  return isFault(bundle) ? 0.002 : bundle.value;
 }
 
 /** Outside diameter of a cut wire: by its part, or by the stated model of strands and wall. */
@@ -222,5 +222,5 @@ export function wireDiameter(
       citation: "the part's data",
     });
   const model = outsideDiameterM(size.areaMm2);
-  return isPowerFault(model) ? null : model;
+  return isFault(model) ? null : model;
 }

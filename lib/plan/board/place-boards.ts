@@ -1,10 +1,10 @@
 import { mmText } from '../../board/fault.ts';
 import { type BoardPlace, type Lack, placeBoard } from '../../board/layout/board-place.ts';
 import type { MountingSpace } from '../../board/layout/fit.ts';
-import { computed, input } from '../../board/measure.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { Remark } from '../../model/remark.ts';
+import { type Figure, traced } from '../../model/trace.ts';
 import { PlanBook } from '../plan-book.ts';
 import { boardItems } from './board-items.ts';
 import { givenPlacement } from './board-layout.ts';
@@ -74,13 +74,13 @@ function tracePlace({ id, spaceId }: Board, place: BoardPlace, book: PlanBook): 
       : 'first place of the grid, row by row from the low corner, inside the space, clear of its obstacles and of what has to be reached, every fixing through the board',
     citation: 'plane geometry',
   };
-  const inputs = [
-    input('space', spaceId, ''),
-    input('grid', place.stepM, 'm'),
-    input('places tried', place.tried, ''),
+  const inputs: readonly Figure[] = [
+    ['space', spaceId, ''],
+    ['grid', place.stepM, 'm'],
+    ['places tried', place.tried, ''],
   ];
-  book.trace(`boards.${id}.datumInSpace.xM`, computed(place.xM, 'm', about, inputs));
-  book.trace(`boards.${id}.datumInSpace.yM`, computed(place.yM, 'm', about, inputs));
+  book.trace(`boards.${id}.datumInSpace.xM`, traced(place.xM, 'm', { ...about, inputs }));
+  book.trace(`boards.${id}.datumInSpace.yM`, traced(place.yM, 'm', { ...about, inputs }));
 }
 
 function noPlace({ id, spaceId }: Board, { tried }: BoardPlace, lack: Lack): Remark {

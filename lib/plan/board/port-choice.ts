@@ -2,7 +2,7 @@ import type { OpenWire } from '../../board/route/port-choice.ts';
 import type { RouteWire } from '../../board/route/route.ts';
 import { type Job, type Link, type OpenEnd, terminalId } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { Settled } from '../settle.ts';
@@ -109,23 +109,16 @@ function portTrace(
   ports: readonly string[],
   { crossings, firstCrossings }: { readonly crossings: number; readonly firstCrossings: number },
 ): Traced<string> {
-  const value = link[end].terminal;
-  return {
-    value,
-    trace: {
-      origin: 'computed',
-      value,
-      unit: '',
-      rule: 'port-choice',
-      formula:
-        'the port at which the wires of the board, as laid, cross least; as the job lists them where that does',
-      citation: 'house judgement, no source',
-      mark: 'cp',
-      inputs: [
-        { name: 'like ports', value: ports.join(', '), unit: '' },
-        { name: 'crossings on the board', value: crossings, unit: '' },
-        { name: 'crossings with the first ports', value: firstCrossings, unit: '' },
-      ],
-    },
-  };
+  return traced(link[end].terminal, '', {
+    rule: 'port-choice',
+    formula:
+      'the port at which the wires of the board, as laid, cross least; as the job lists them where that does',
+    citation: 'house judgement, no source',
+    mark: 'cp',
+    inputs: [
+      ['like ports', ports.join(', ')],
+      ['crossings on the board', crossings],
+      ['crossings with the first ports', firstCrossings],
+    ],
+  });
 }

@@ -2,7 +2,7 @@ import type { RoomKind } from '../../board/layout/placed.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import { type HouseRuleName, houseRuleDefinition } from '../../model/house-rules.ts';
 import type { KeepClearKind } from '../../model/plan/board.ts';
-import type { Trace, Traced } from '../../model/trace.ts';
+import { type Trace, type Traced, traced } from '../../model/trace.ts';
 import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
 
 /** Room that one side of a part asks for, and who says so. The side is its own, before any turn. */
@@ -94,5 +94,5 @@ function byRule(name: HouseRuleName, rules: Rules): Traced<number> {
 }
 
 function room(depthM: number, about: Pick<Trace, 'origin' | 'rule' | 'citation' | 'mark'>): Traced<number> {
-  return { value: depthM, trace: { value: depthM, unit: 'm', inputs: [], ...about } };
+  return traced(depthM, 'm', about);
 }

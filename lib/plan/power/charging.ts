@@ -1,10 +1,10 @@
 import type { Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { regimeNames } from '../../model/operating-points.ts';
 import type { OperatingPoint, NetworkElement as PlanElement, PlanPower } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging.ts';
-import { isPowerFault } from '../../power/traced.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import { type Island, islandAt, islandsOf } from './circuit/circuit-islands.ts';
@@ -46,8 +46,8 @@ export function planCharging(
     const share = name === 'engine-off' ? null : job.rules[shareOf[name]].value;
     const flows = regimeFlows(job, circuit, point, share, { main: main?.nodes ?? new Set(), drained });
     const regime = chargingRegime(flows, powerRules(job.rules));
-    if (isPowerFault(regime)) {
-      book.remark(notBalanced(job, regime.fault), { path: '/fitted', file: 'vehicle' });
+    if (isFault(regime)) {
+      book.remark(notBalanced(job, regime.message), { path: '/fitted', file: 'vehicle' });
       return [];
     }
     const at = `power.charging.${name}`;

@@ -1,7 +1,6 @@
 import { ratedPointName } from '../../model/operating-points.ts';
 import type { DeviceDrop, DropPart, OperatingPoint } from '../../model/plan/index.ts';
-import type { Traced } from '../../model/trace.ts';
-import { traced } from '../../power/traced.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import type { CircuitLoad, CircuitSource } from './circuit/circuit.ts';
 import { neighboursOf, reachable } from './circuit/circuit-graph.ts';
 import { dropParts } from './drop-parts.ts';

@@ -1,11 +1,11 @@
 import type { Device, Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { Supply } from '../../model/kinds/kind.ts';
 import type { PlanPower } from '../../model/plan/index.ts';
-import type { Traced } from '../../model/trace.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { amplifierCurrents, type DeviceCurrents, type Efficiency } from '../../power/network/load-current.ts';
-import { commonPractice, isPowerFault, traced } from '../../power/traced.ts';
 import type { PlannedChannel } from '../audio/audio-channels.ts';
 import { isSubwoofer } from '../audio/is-subwoofer.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -185,7 +185,7 @@ function amplifierLoad(
     voltageV,
   );
   // The fields were read as quantities, so only a share above 100 % can be refused here; the fuse then stands for all.
-  return isPowerFault(result) ? steadyLoad({ ...supply, draw: supply.fuse }) : result;
+  return isFault(result) ? steadyLoad({ ...supply, draw: supply.fuse }) : result;
 }
 
 /** A device that draws the same whatever plays. Where its maker does not tell, its fuse counts. */

@@ -1,7 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanPower } from '../../model/plan/index.ts';
 import { keyOffDraw } from '../../power/charging.ts';
-import { isPowerFault } from '../../power/traced.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { supplyOf } from './device-loads.ts';
 import { powerRules } from './power-rules.ts';
@@ -15,6 +15,6 @@ export function planKeyOff(job: Job, book: PlanBook): NonNullable<PlanPower['key
   const told = items.flatMap(({ item, drawA }) => (drawA === null ? [] : [[item, drawA] as const]));
   const sum = keyOffDraw(Object.fromEntries(told), powerRules(job.rules));
   // The draws were read as quantities, so a negative one never comes this far.
-  if (isPowerFault(sum)) return { items, drawA: 0, limitA: job.rules['key-off-draw'].value };
+  if (isFault(sum)) return { items, drawA: 0, limitA: job.rules['key-off-draw'].value };
   return { items, drawA: book.trace('power.keyOff.drawA', sum.drawA), limitA: sum.limitA };
 }

@@ -1,6 +1,5 @@
 import type { HouseRules } from '../../model/house-rules.ts';
-import type { Traced } from '../../model/trace.ts';
-import { commonPractice, traced } from '../../power/traced.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 
 /** A channel that is loaded: its name, its rated power (W), whether it plays bass. */
 export interface PlayedChannel {

@@ -9,10 +9,9 @@ import type {
 } from '../../model/plan/index.ts';
 import { amps, ampsDrawn } from '../../model/printed/told.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import type { Ampacity } from '../../power/conductor/ampacity.ts';
 import type { FuseChoice, LawfulFuse } from '../../power/fuse-choice.ts';
-import { traced } from '../../power/traced.ts';
 import { turnOnChain } from '../audio/turn-on-chain.ts';
 import { turnOnSums } from '../audio/turn-on-sums.ts';
 import type { PlanBook } from '../plan-book.ts';

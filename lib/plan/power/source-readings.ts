@@ -1,7 +1,7 @@
 import type { OperatingPointName } from '../../model/operating-points.ts';
 import type { OperatingPoint, SourceReading } from '../../model/plan/index.ts';
 import type { Traced } from '../../model/trace.ts';
-import { traced } from '../../power/traced.ts';
+import { traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitEdge, CircuitSource } from './circuit/circuit.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';

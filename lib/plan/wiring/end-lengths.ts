@@ -1,8 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { houseRuleDefinition } from '../../model/house-rules.ts';
 import type { TerminalSpec } from '../../model/kinds/kind.ts';
-import type { Traced } from '../../model/trace.ts';
-import { traced } from '../../power/traced.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 
 /** How far to strip an end (m): by what is crimped on, else by its port, else by common practice. */
 export function stripLength(

@@ -1,7 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import type { Traced } from '../../model/trace.ts';
+import { isFault } from '../../model/fault.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { type CoveringSize, chooseCovering, heatShrink } from '../../power/conductor/covering-size.ts';
-import { commonPractice, isPowerFault, traced } from '../../power/traced.ts';
 import { wireDiameterM } from '../board/board-wires.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { longestPieceM } from './cable-candidates.ts';
@@ -78,7 +78,7 @@ function sizeFor(
   { rules }: Job,
 ): CoveringSize | null {
   const choice = chooseCovering(over, sizes, coveringFit(rules));
-  return isPowerFault(choice) ? null : choice.chosen;
+  return isFault(choice) ? null : choice.chosen;
 }
 
 function anyStock({ stockM: _, ...size }: CoveringSize): CoveringSize {

@@ -1,10 +1,10 @@
 import type { Job, Run } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { type CoveringFit, type CoveringSize, chooseCovering } from '../../power/conductor/covering-size.ts';
-import { isPowerFault } from '../../power/traced.ts';
 import { longestPieceM } from './cable-candidates.ts';
 
 type CoveringForm = PartOf<'covering'>['form'];
@@ -66,14 +66,14 @@ export function coverPass(
   const over = { thickestM: bundleM, thinnestM: bundleM, lengthM: Math.max(lengthM, 1e-3) };
   const fromShelf = chooseCovering(over, sizes, coveringFit(job.rules));
   const choice =
-    isPowerFault(fromShelf) || fromShelf.chosen
+    isFault(fromShelf) || fromShelf.chosen
       ? fromShelf
       : chooseCovering(
           over,
           sizes.map(({ stockM: _, ...size }) => size),
           coveringFit(job.rules),
         );
-  if (isPowerFault(choice)) return { ...none, reason: choice.fault, fits: false };
+  if (isFault(choice)) return { ...none, reason: choice.message, fits: false };
   const asked = `${why} at ${ambientC} C`;
   if (!choice.chosen) return { ...none, reason: `${asked}: ${choice.reason}`, fits: false };
   return { part: choice.chosen.part, chosen: 'computed', reason: `${asked}: ${choice.reason}`, fits: true };

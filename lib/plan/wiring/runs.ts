@@ -1,12 +1,12 @@
 import type { Job, Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanPass, PlanRun } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle.ts';
-import { isPowerFault } from '../../power/traced.ts';
 import { wireDiameterM } from '../board/board-wires.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
@@ -18,7 +18,7 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
   return job.runs.map((run) => {
     const wires = [...sized.values()].filter(({ link }) => link.run === run.id);
     const bundle = bundleDiameterM(diametersOf(job, wires));
-    const bundleM = isPowerFault(bundle) ? 0 : book.trace(`runs.${run.id}.bundleM`, bundle);
+    const bundleM = isFault(bundle) ? 0 : book.trace(`runs.${run.id}.bundleM`, bundle);
     return {
       id: run.id,
       route: run.routeId,

@@ -1,8 +1,8 @@
 import type { Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanBoard, PlanWire } from '../../model/plan/index.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle.ts';
-import { isPowerFault } from '../../power/traced.ts';
 import { wireDiameterM } from '../board/board-wires.ts';
 
 /** The shortest tie of the catalogue that goes round a bundle and stands more than the ambient; null where none does. */
@@ -44,7 +44,7 @@ export function boardTies(
   const counts = new Map<string, number>();
   for (const diameters of squares.values()) {
     const bundle = bundleDiameterM(diameters.filter((diameterM) => diameterM > 0));
-    const tie = isPowerFault(bundle) ? null : tieFor(job, bundle.value, job.rules['ambient-cabin'].value);
+    const tie = isFault(bundle) ? null : tieFor(job, bundle.value, job.rules['ambient-cabin'].value);
     if (tie) counts.set(tie, (counts.get(tie) ?? 0) + 1);
   }
   return counts;
@@ -80,5 +80,5 @@ function routeDiameterM(job: Job, along: readonly string[], wires: readonly Plan
     else diameters.set(id, wireDiameterM(job, { part: part ?? '', size }));
   }
   const bundle = bundleDiameterM([...diameters.values()]);
-  return isPowerFault(bundle) ? 0 : bundle.value;
+  return isFault(bundle) ? 0 : bundle.value;
 }

@@ -1,4 +1,5 @@
 import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { Part, PartOf } from '../../model/kinds/index.ts';
 import type { TerminalSpec } from '../../model/kinds/kind.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
@@ -6,7 +7,6 @@ import type { Remark } from '../../model/remark.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { Joint, Stud } from '../../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
-import { isPowerFault } from '../../power/traced.ts';
 import { powerRules } from '../power/power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
@@ -118,7 +118,7 @@ function endInPort(
     portAt(id, spec, kind),
     powerRules(job.rules),
   );
-  if (isPowerFault(result)) return { end: { ...base, prep: 'not known', form: 'unknown' }, remarks: [] };
+  if (isFault(result)) return { end: { ...base, prep: 'not known', form: 'unknown' }, remarks: [] };
   if (result.prep === 'refused')
     return {
       end: { ...base, prep: 'refused', form: 'refused' },

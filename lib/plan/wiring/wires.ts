@@ -1,6 +1,7 @@
 import { type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanCable, PlanRun, PlanSize, PlanWire } from '../../model/plan/index.ts';
 import type { WireSize } from '../../model/quantity/wire-size.ts';
+import { traced } from '../../model/trace.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { wireDiameter } from '../board/board-wires.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -60,18 +61,14 @@ function writeWorkings(
       book.trace(`${at}.ends.${index === 0 ? 'A' : 'B'}.${field}`, working);
   });
   const { lengthM, measured, parts } = lengths(link.id);
-  book.trace(`${at}.lengthM`, {
-    value: lengthM,
-    trace: {
-      origin: measured === 'given' ? 'given' : 'computed',
-      value: lengthM,
-      unit: 'm',
-      rule: 'wire-length',
-      formula: parts.length > 0 ? parts.map(([name]) => name).join(' + ') : measured,
-      citation: 'as written, or measured along runs and board; loops by house rule',
-      inputs: parts.map(([name, value]) => ({ name, value, unit: 'm' })),
-    },
-  });
+  const working = {
+    origin: measured === 'given' ? ('given' as const) : ('computed' as const),
+    rule: 'wire-length',
+    formula: parts.length > 0 ? parts.map(([name]) => name).join(' + ') : measured,
+    citation: 'as written, or measured along runs and board; loops by house rule',
+    inputs: parts.map(([name, value]) => [name, value, 'm'] as const),
+  };
+  book.trace(`${at}.lengthM`, traced(lengthM, 'm', working));
   const outside = wireDiameter(job, cable);
   if (outside && prepared.some(({ end }) => end.shrink)) book.trace(`${at}.outsideM`, outside);
 }

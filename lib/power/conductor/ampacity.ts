@@ -1,3 +1,4 @@
+import { type Fault, faultOf, positiveFault } from '../../model/fault.ts';
 import {
   ampacityCitation,
   ampacityRow,
@@ -9,9 +10,8 @@ import {
   thinWireSize,
 } from '../../model/tables/ampacity.ts';
 import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
-import type { Mark, Traced } from '../../model/trace.ts';
+import { commonPractice, type Mark, type Traced, traced, type Working } from '../../model/trace.ts';
 import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
-import { commonPractice, type PowerFault, positiveFault, traced, type Working } from '../traced.ts';
 
 /** What the ampacity of a conductor depends on, apart from where it runs. */
 export interface InsulatedConductor {
@@ -85,17 +85,34 @@ export function ampacity(
   conductor: InsulatedConductor,
   zones: readonly RunZone[],
   rules: PowerRules,
-): Ampacity | PowerFault {
+): Ampacity | Fault {
   const { areaMm2 } = conductor;
   const bad = positiveFault({ area: areaMm2 });
   if (bad) return bad;
   const strange = zones.find(({ ambientC, bundleCount }) => !Number.isFinite(ambientC + bundleCount));
-  if (strange) return { fault: `the ambient or the bundle of ${strange.zone} is not a number` };
+  if (strange)
+    return faultOf(
+      'zone-unclear',
+      [strange.zone],
+      `the ambient or the bundle of ${strange.zone} is not a number`,
+      'correct the zone of the run, or its ambient in the house rules',
+    );
   if (!ampacityRow(areaMm2) && !thinWireSize(areaMm2))
-    return { fault: `${areaMm2} mm2 is thinner than 24 AWG: no ampacity is known` };
+    return faultOf(
+      'thinner-than-24-awg',
+      ['area'],
+      `${areaMm2} mm2 is thinner than 24 AWG: no ampacity is known`,
+      'use a conductor of 24 AWG or larger',
+    );
   const limits = zones.map((zone) => zoneLimit(conductor, zone, rules));
   const [first] = limits;
-  if (!first) return { fault: 'no zone is given: the ambient of a run decides its ampacity' };
+  if (!first)
+    return faultOf(
+      'zone-unclear',
+      ['zones'],
+      'no zone is given: the ambient of a run decides its ampacity',
+      'write the zones that the run goes through',
+    );
   const least = (read: (limit: ZoneLimit) => Traced<number>): Traced<number> =>
     limits.map(read).reduce((a, b) => (b.value < a.value ? b : a), read(first));
   return { ampacityA: least(({ stopA }) => stopA), cautionA: least(({ cautionA }) => cautionA), limits };

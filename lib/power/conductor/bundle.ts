@@ -1,5 +1,5 @@
-import type { Mark, Traced } from '../../model/trace.ts';
-import { type PowerFault, positiveFault, traced } from '../traced.ts';
+import { type Fault, faultOf, positiveFault } from '../../model/fault.ts';
+import { type Mark, type Traced, traced } from '../../model/trace.ts';
 
 /**
  * Insulation wall (m) of single-core road-vehicle cable by area up to `upToMm2`: nominal thick wall of ISO 6722-1,
@@ -22,7 +22,7 @@ const strandFill = 7 / 9;
  * Outside diameter (m) of a conductor whose part does not state it: D = sqrt(4 A / (pi f)) + 2 w, with the fill
  * f = 7/9 of concentric strands and the wall w of ISO 6722-1 (from memory). Fault on an area not above zero.
  */
-export function outsideDiameterM(areaMm2: number): Traced<number> | PowerFault {
+export function outsideDiameterM(areaMm2: number): Traced<number> | Fault {
   const bad = positiveFault({ area: areaMm2 });
   if (bad) return bad;
   const wallM = walls.find(({ upToMm2 }) => areaMm2 <= upToMm2)?.wallM ?? 0.0016;
@@ -49,11 +49,12 @@ const looseness = 1.25;
  * side. Known densest packings of 3 and more equal circles in a circle need 1.12 to 1.25 times d * sqrt(n), so the
  * bundle is not thicker than this when laid with care. Fault on an empty bundle or a diameter not above zero.
  */
-export function bundleDiameterM(diametersM: readonly number[]): Traced<number> | PowerFault {
+export function bundleDiameterM(diametersM: readonly number[]): Traced<number> | Fault {
   const [thickest = 0, second = 0] = diametersM.toSorted((a, b) => b - a);
   const bad = positiveFault(Object.fromEntries(diametersM.map((d, k) => [`diameter ${k + 1}`, d])));
   if (bad) return bad;
-  if (thickest === 0) return { fault: 'a bundle without wires has no diameter' };
+  if (thickest === 0)
+    return faultOf('bundle-empty', ['diameters'], 'a bundle without wires has no diameter', 'name its wires');
   const squares = diametersM.reduce((sum, d) => sum + d * d, 0);
   const roundM = diametersM.length < 3 ? 0 : looseness * Math.sqrt(squares);
   const mark: Mark = 'cp';
@@ -72,7 +73,7 @@ export function bundleDiameterM(diametersM: readonly number[]): Traced<number> |
 }
 
 /** Least bend radius (m) of a cable on its inside: a number of its outside diameters, common practice. */
-export function bendRadiusM(diameterM: number, bendDiameters: number): Traced<number> | PowerFault {
+export function bendRadiusM(diameterM: number, bendDiameters: number): Traced<number> | Fault {
   const bad = positiveFault({ diameter: diameterM, 'bend factor': bendDiameters });
   if (bad) return bad;
   return traced(diameterM * bendDiameters, 'm', {

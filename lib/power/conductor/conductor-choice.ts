@@ -1,3 +1,4 @@
+import { type Fault, faultOf, isFault, negativeFault, positiveFault } from '../../model/fault.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
 import {
   amps,
@@ -8,10 +9,9 @@ import {
   voltsAllowed,
   voltsLost,
 } from '../../model/printed/told.ts';
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import { conductanceGrace, conductanceSm } from '../network/conductance.ts';
 import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
-import { isPowerFault, negativeFault, type PowerFault, positiveFault, traced } from '../traced.ts';
 import { type Ampacity, ampacity, type RunZone } from './ampacity.ts';
 import { conductorTemperatureC } from './conductor-temperature.ts';
 import { ohmPerM } from './resistance.ts';
@@ -105,7 +105,7 @@ export function chooseConductor(
   duty: ConductorDuty,
   candidates: readonly CableCandidate[],
   rules: PowerRules,
-): ConductorChoice | PowerFault {
+): ConductorChoice | Fault {
   const bad =
     positiveFault({ length: duty.lengthM, 'greatest drop': duty.mostDropV }) ??
     negativeFault({ fuse: duty.fuseA, current: duty.currentA, 'other resistance': duty.otherOhm });
@@ -114,10 +114,16 @@ export function chooseConductor(
   const faults: string[] = [];
   for (const candidate of candidates.toSorted(thinFirst)) {
     const judged = judge(duty, candidate, rules);
-    if (isPowerFault(judged)) faults.push(`${candidate.part || candidate.size.label}: ${judged.fault}`);
+    if (isFault(judged)) faults.push(`${candidate.part || candidate.size.label}: ${judged.message}`);
     else considered.push(judged);
   }
-  if (considered.length === 0 && faults.length > 0) return { fault: faults.join('; ') };
+  if (considered.length === 0 && faults.length > 0)
+    return faultOf(
+      'no-cable-judged',
+      candidates.map(({ part, size }) => part || size.label),
+      faults.join('; '),
+      'correct the figures of the cables, or of the run',
+    );
   const beyondDoubt = considered.findIndex(({ misses, doubt }) => misses.length === 0 && doubt === null);
   const at = beyondDoubt >= 0 ? beyondDoubt : considered.findIndex(({ misses }) => misses.length === 0);
   const chosen = considered[at] ?? null;
@@ -138,18 +144,18 @@ function best(considered: readonly JudgedCable[]): JudgedCable | undefined {
   return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0];
 }
 
-function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules): JudgedCable | PowerFault {
+function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules): JudgedCable | Fault {
   const { size, material, insulationC, measuredOhmPerM } = candidate;
   const conductor = { areaMm2: size.areaMm2, material, insulationC };
   const carries = ampacity(conductor, duty.zones, rules);
-  if (isPowerFault(carries)) return carries;
+  if (isFault(carries)) return carries;
   const temperatureC = conductorTemperatureC(duty.zones, rules);
   const perM = ohmPerM(
     { ...conductor, ...(measuredOhmPerM !== undefined && { measuredOhmPerM }) },
     temperatureC.value,
     rules,
   );
-  if (isPowerFault(perM)) return perM;
+  if (isFault(perM)) return perM;
   const wayM = duty.loopLengthM ?? duty.lengthM;
   const dropV = traced(duty.currentA * (perM.value * wayM + duty.otherOhm), 'V', {
     rule: 'conductor-drop',

@@ -1,6 +1,5 @@
-import type { Traced } from '../../model/trace.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import type { PowerRules } from '../power-rules.ts';
-import { commonPractice, traced } from '../traced.ts';
 import type { RunZone } from './ampacity.ts';
 
 /**

@@ -1,5 +1,5 @@
+import { type Fault, positiveFault } from '../../model/fault.ts';
 import { type LengthName, printedLength } from '../../model/printed/lengths.ts';
-import { type PowerFault, positiveFault } from '../traced.ts';
 
 /** Heat-shrink or expanding sleeve: from the smallest to the largest thing that it closes on. */
 export interface CoveringSize {
@@ -34,7 +34,7 @@ export function chooseCovering(
   over: { readonly thickestM: number; readonly thinnestM: number; readonly lengthM: number },
   sizes: readonly CoveringSize[],
   { room, grip }: CoveringFit,
-): CoveringChoice | PowerFault {
+): CoveringChoice | Fault {
   const bad = positiveFault({
     'thickest part': over.thickestM,
     'thinnest part': over.thinnestM,

@@ -1,10 +1,10 @@
+import { type Fault, faultOf, positiveFault } from '../../model/fault.ts';
 import { printedMade } from '../../model/printed/holes.ts';
 import { squareMm, squareMmAtLeast } from '../../model/printed/told.ts';
 import { type Ferrule, ferruleFor, largestTwinMm2 } from '../../model/tables/ferrules.ts';
 import { lugHoleM } from '../../model/tables/lugs.ts';
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
-import { type PowerFault, positiveFault, traced } from '../traced.ts';
 import { barrelStripM, ferruleStripM } from './strip-length.ts';
 
 /** Where a conductor ends. */
@@ -86,11 +86,17 @@ export function prepareEnd(
   ends: readonly ConductorEnd[],
   port: Port,
   rules: PowerRules,
-): EndPreparation | PowerFault {
+): EndPreparation | Fault {
   const bad = positiveFault(Object.fromEntries(ends.map(({ id, areaMm2 }) => [`area of ${id}`, areaMm2])));
   if (bad) return bad;
   const [first, second, ...more] = ends;
-  if (!first) return { fault: `nothing ends at ${port.id}` };
+  if (!first)
+    return faultOf(
+      'nothing-ends-here',
+      [port.id],
+      `nothing ends at ${port.id}`,
+      'lead a conductor to it, or leave it open',
+    );
   if (port.kind === 'stud') return lugOn(port, ends, rules.mostLugsOnStud);
   const clamp = port.kind === 'set-screw' || port.kind === 'spring-clamp';
   if (more.length > 0 || (second && !clamp))

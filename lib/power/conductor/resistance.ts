@@ -1,7 +1,7 @@
+import { type Fault, faultOf, positiveFault } from '../../model/fault.ts';
 import { copperOhmMm2PerM, copperPerK } from '../../model/tables/copper-wire.ts';
-import type { Traced } from '../../model/trace.ts';
+import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
-import { type PowerFault, positiveFault, traced } from '../traced.ts';
 
 /** What the resistance of a conductor depends on. */
 export interface ResistiveConductor {
@@ -29,14 +29,19 @@ export function ohmPerM(
   conductor: ResistiveConductor,
   temperatureC: number,
   rules: PowerRules,
-): Traced<number> | PowerFault {
+): Traced<number> | Fault {
   const { areaMm2, material, measuredOhmPerM, solid = false } = conductor;
   const bad = positiveFault(
     measuredOhmPerM === undefined ? { area: areaMm2 } : { 'measured resistance': measuredOhmPerM },
   );
   if (bad) return bad;
   if (!Number.isFinite(temperatureC) || temperatureC < -60 || temperatureC > 250)
-    return { fault: `a conductor at ${temperatureC} C is outside -60 to 250 C` };
+    return faultOf(
+      'temperature-unlikely',
+      ['temperature'],
+      `a conductor at ${temperatureC} C is outside -60 to 250 C`,
+      'correct the temperature of conductors in the house rules, or the ambient of the zone',
+    );
   const alpha = material === 'copper' ? copperPerK : rules.claddedPerK;
   const warming = 1 + alpha * (temperatureC - referenceC);
   const heat = [['alpha', alpha, '1/K'] as const, ['T', temperatureC, 'C'] as const];

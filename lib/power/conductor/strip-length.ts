@@ -1,5 +1,4 @@
-import type { Traced } from '../../model/trace.ts';
-import { commonPractice, traced } from '../traced.ts';
+import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 
 /**
  * Strip length (m) for a ferrule whose maker is silent, by its area (mm2): the sleeve of the size. Common practice,

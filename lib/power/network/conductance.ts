@@ -1,6 +1,6 @@
+import { isFault } from '../../model/fault.ts';
 import { ohmPerM, type ResistiveConductor } from '../conductor/resistance.ts';
 import type { PowerRules } from '../power-rules.ts';
-import { isPowerFault } from '../traced.ts';
 
 /** Conductances that differ by no more than this share count as equal: it is the rounding of a sum. */
 export const conductanceGrace = 1e-6;
@@ -12,5 +12,5 @@ export const conductanceGrace = 1e-6;
  */
 export function conductanceSm(conductor: ResistiveConductor, rules: PowerRules): number {
   const resistance = ohmPerM(conductor, 20, rules);
-  return isPowerFault(resistance) ? 0 : 1 / resistance.value;
+  return isFault(resistance) ? 0 : 1 / resistance.value;
 }

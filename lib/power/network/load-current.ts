@@ -1,5 +1,5 @@
-import type { Mark, Traced } from '../../model/trace.ts';
-import { commonPractice, negativeFault, type PowerFault, positiveFault, traced } from '../traced.ts';
+import { type Fault, faultOf, negativeFault, positiveFault } from '../../model/fault.ts';
+import { commonPractice, type Mark, type Traced, traced } from '../../model/trace.ts';
 import type { Load } from './network-types.ts';
 
 /** How a device's supply answers a falling voltage: see Load. */
@@ -52,7 +52,7 @@ export function powerShare(supply: SupplyType, voltageV: number, ratedV: number)
  * on a straight line between the figures at one-eighth and at full power. Efficiencies and duties: common practice.
  * Fault on a power, fuse or voltage below zero, or an efficiency outside 0 to 1.
  */
-export function amplifierCurrents(amplifier: AmplifierSupply, voltageV: number): DeviceCurrents | PowerFault {
+export function amplifierCurrents(amplifier: AmplifierSupply, voltageV: number): DeviceCurrents | Fault {
   const { ratedPowerW, fusesA, supply, musicDuty: duty, ratedV, efficiency } = amplifier;
   const bad =
     positiveFault({
@@ -62,7 +62,13 @@ export function amplifierCurrents(amplifier: AmplifierSupply, voltageV: number):
       'efficiency at one-eighth': efficiency.eighth,
     }) ?? negativeFault({ 'rated power': ratedPowerW, 'fuse sum': fusesA.reduce((a, b) => a + b, 0) });
   if (bad) return bad;
-  if (efficiency.full > 1 || efficiency.eighth > 1) return { fault: 'an efficiency is above 100 %' };
+  if (efficiency.full > 1 || efficiency.eighth > 1)
+    return faultOf(
+      'efficiency-above-one',
+      ['efficiency'],
+      'an efficiency is above 100 %',
+      'correct the efficiency in the part, or in the house rules',
+    );
   const share = powerShare(supply, voltageV, ratedV);
   const mark: Mark = 'cp';
   const common = { citation: commonPractice, mark };

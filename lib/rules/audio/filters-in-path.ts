@@ -1,6 +1,6 @@
-import { isFault } from '../../audio/fault.ts';
 import { type Filter, filterLevel } from '../../audio/filter/filters.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import { askedOf, finalFilters } from '../../plan/audio/final-filters.ts';
 import { boostsOf } from '../../plan/audio/path-peaks.ts';

@@ -1,8 +1,8 @@
-import { isFault } from '../../audio/fault.ts';
 import { pathResponse } from '../../audio/filter/filters.ts';
 import { type Gap, gapsBetween, type PlayedWay } from '../../audio/played-octaves.ts';
 import { cornersOf } from '../../audio/test-tone.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
 import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from '../look-up.ts';

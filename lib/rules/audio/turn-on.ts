@@ -1,6 +1,6 @@
-import { isFault } from '../../audio/fault.ts';
 import { turnOnSum } from '../../audio/turn-on.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import { isRelay } from '../../model/kinds/index.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { supplyOf } from '../../plan/power/device-loads.ts';
@@ -103,11 +103,11 @@ const overload: Rule = {
       );
       const spot = deviceSpot(job, deviceIdOf(output));
       if (isFault(sum)) {
-        const [unknown = output] = sum.subjects;
+        const [unknown = output] = sum.of;
         return [
           {
             level: 'note',
-            of: [...new Set([output, ...sum.subjects])],
+            of: [...new Set([output, ...sum.of])],
             message: sum.message,
             remedy: sum.remedy,
             ...partSpot(job, deviceOf(job, unknown) ? unknown : deviceIdOf(unknown)),

@@ -1,6 +1,5 @@
 import type { HoleToDrill } from '../../../board/cut/drill.ts';
 import type { BoardFault } from '../../../board/fault.ts';
-import { computed, input } from '../../../board/measure.ts';
 import type { Point } from '../../../board/shape/point.ts';
 import type { Region } from '../../../board/shape/region.ts';
 import { type Rib, ribBending } from '../../../board/strength/plate.ts';
@@ -11,6 +10,7 @@ import { openHoles, type RibGround, ribRoomM } from '../../../board/strength/rib
 import { quarterTurned } from '../../../board/strength/sheet-stiffness.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import type { PlanHole, PlanRib } from '../../../model/plan/index.ts';
+import { type Traced, traced } from '../../../model/trace.ts';
 import type { PlanBook } from '../../plan-book.ts';
 import { plateSheet, stripModulus } from '../sheets/sheet-build.ts';
 import { type RibbedBoard, ribGround, type StandingRib, standingRibs } from './board-ribs.ts';
@@ -101,57 +101,49 @@ export function traceRibs(board: string, ribs: readonly PlanRib[], book: PlanBoo
     if (rib.ends === 'computed')
       book.trace(
         `${at}.lengthM`,
-        computed(
-          rib.lengthM,
-          'm',
-          {
-            rule: 'rib-length',
-            formula: 'longest stretch of its line clear of edges, cut-outs, holes, fixings and obstacles',
-            citation: 'plane geometry; clearance: common practice, no source',
-            mark: 'cp',
-          },
-          [input('clearance', ribDefaults.clearanceM, 'm')],
-        ),
+        traced(rib.lengthM, 'm', {
+          rule: 'rib-length',
+          formula: 'longest stretch of its line clear of edges, cut-outs, holes, fixings and obstacles',
+          citation: 'plane geometry; clearance: common practice, no source',
+          mark: 'cp',
+          inputs: [['clearance', ribDefaults.clearanceM, 'm']],
+        }),
       );
     book.trace(
       `${at}.massKg`,
-      computed(
-        rib.massKg,
-        'kg',
-        {
-          rule: 'rib-mass',
-          formula: 'length x width x height x density',
-          citation: 'mass of a body of even density',
-        },
-        [
-          input('length', rib.lengthM, 'm'),
-          input('width', rib.widthM, 'm'),
-          input('height', rib.heightM, 'm'),
-          input('sheet', rib.sheet, ''),
+      traced(rib.massKg, 'kg', {
+        rule: 'rib-mass',
+        formula: 'length x width x height x density',
+        citation: 'mass of a body of even density',
+        inputs: [
+          ['length', rib.lengthM, 'm'],
+          ['width', rib.widthM, 'm'],
+          ['height', rib.heightM, 'm'],
+          ['sheet', rib.sheet, ''],
         ],
-      ),
+      }),
     );
     if (rib.bendingNm2 !== null) book.trace(`${at}.bendingNm2`, bendingTrace(rib, rib.bendingNm2));
   }
 }
 
-function bendingTrace(rib: PlanRib, bendingNm2: number): ReturnType<typeof computed<number>> {
+function bendingTrace(rib: PlanRib, bendingNm2: number): Traced<number> {
   const glued = rib.joint === 'glued';
-  return computed(
-    bendingNm2,
-    'N m2',
-    {
-      rule: 'rib-bending',
-      formula: glued
-        ? 'E I + e^2 EA EA_flange / (EA + EA_flange)'
-        : 'E I of its own section: screwed, it slides',
-      citation: glued
-        ? 'parallel-axis theorem for a composite section; effective width EN 1995-1-1, 9.1.2, quoted from memory'
-        : 'bending of a rectangular section',
-      ...(glued ? { mark: 'mem' as const } : {}),
-    },
-    [input('width', rib.widthM, 'm'), input('height', rib.heightM, 'm'), input('joint', rib.joint, '')],
-  );
+  return traced(bendingNm2, 'N m2', {
+    rule: 'rib-bending',
+    formula: glued
+      ? 'E I + e^2 EA EA_flange / (EA + EA_flange)'
+      : 'E I of its own section: screwed, it slides',
+    citation: glued
+      ? 'parallel-axis theorem for a composite section; effective width EN 1995-1-1, 9.1.2, quoted from memory'
+      : 'bending of a rectangular section',
+    ...(glued ? { mark: 'mem' as const } : {}),
+    inputs: [
+      ['width', rib.widthM, 'm'],
+      ['height', rib.heightM, 'm'],
+      ['joint', rib.joint, ''],
+    ],
+  });
 }
 
 /** The ribs of one board: as they stand, as they are planned, what they keep off, and what is wrong before that. */

@@ -1,8 +1,7 @@
-import { input } from '../../../board/measure.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import type { Keep } from '../../../model/keep.ts';
 import { modeHertz } from '../../../model/printed/told.ts';
-import type { Traced } from '../../../model/trace.ts';
+import { type Traced, traced } from '../../../model/trace.ts';
 import { PlanBook } from '../../plan-book.ts';
 import { buildCircuit } from '../../power/circuit/circuit.ts';
 import { layOutBoards } from '../board-layout.ts';
@@ -103,18 +102,17 @@ function saidOf({ lacks, stiffness }: TriedSheet): string {
 }
 
 function reasonOf(id: string, tried: readonly TriedSheet[], wantedHz: number): Traced<string> {
-  const about = {
+  return traced(id, '', {
     rule: 'board-sheet',
     formula:
       'lightest sheet in stock that the board comes out of, that leaves its parts their depth, takes the wet of its space, is reached through by its fixings, gives screws 10 mm and keeps the first mode',
     citation: 'common practice, no source',
     mark: 'cp',
-  } as const;
-  const inputs = [
-    input('first mode asked for', wantedHz, 'Hz'),
-    ...tried.map((one) => input(one.sheet.id, saidOf(one), '')),
-  ];
-  return { value: id, trace: { origin: 'computed', value: id, unit: '', ...about, inputs } };
+    inputs: [
+      ['first mode asked for', wantedHz, 'Hz'],
+      ...tried.map((one) => [one.sheet.id, saidOf(one)] as const),
+    ],
+  });
 }
 
 function noSheet(job: Job, board: Board, tried: readonly TriedSheet[], book: PlanBook): void {

@@ -1,7 +1,7 @@
 import { bodyId } from '../../../model/content/resolved-job.ts';
+import { isFault } from '../../../model/fault.ts';
 import { ohmPerM } from '../../../power/conductor/resistance.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
-import { isPowerFault } from '../../../power/traced.ts';
 import { powerRules } from '../power-rules.ts';
 import type { CircuitEdge } from './circuit.ts';
 import { fuseOhm, type PassiveInput } from './passive-elements.ts';
@@ -27,7 +27,7 @@ export function coldElements(
       rules['short-conductor-temperature'].value,
       powerRules(rules),
     );
-    if (isPowerFault(perM)) return [];
+    if (isFault(perM)) return [];
     return [{ ...base, of: sized.link.id, kind, ohm: perM.value * sized.lengthM }];
   }
   if (kind === 'joint') {

@@ -1,9 +1,9 @@
 import { bodyId, type Job, type LinkEnd } from '../../../model/content/resolved-job.ts';
+import { isFault } from '../../../model/fault.ts';
 import { fuseForms } from '../../../model/tables/fuse-forms.ts';
 import type { Joint } from '../../../model/vocabulary.ts';
 import { ohmPerM } from '../../../power/conductor/resistance.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
-import { isPowerFault } from '../../../power/traced.ts';
 import { powerRules } from '../power-rules.ts';
 import type { SizedConductor } from '../sizing/conductor-sizing.ts';
 import type { SizedFuse } from '../sizing/fuse-sizing.ts';
@@ -65,7 +65,7 @@ function conductorElements(
     conductorC,
     powerRules(job.rules),
   );
-  if (isPowerFault(perM)) return [];
+  if (isFault(perM)) return [];
   const crimp = (end: 'from' | 'to'): Stretch => {
     return { name: `${end}-crimp`, kind: 'joint', ohm: job.rules['lug-resistance'].value };
   };

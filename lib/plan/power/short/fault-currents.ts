@@ -1,9 +1,9 @@
 import { bodyId } from '../../../model/content/resolved-job.ts';
-import type { Traced } from '../../../model/trace.ts';
+import { isFault } from '../../../model/fault.ts';
+import { type Traced, traced } from '../../../model/trace.ts';
 import { prospectiveFaultA } from '../../../power/interrupting.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
 import { type ShortCircuit, shortCircuit } from '../../../power/short-circuit.ts';
-import { isPowerFault, traced } from '../../../power/traced.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
 import { coldElements } from '../circuit/cold-elements.ts';
 import { type NetworkInput, reachedNodes } from '../operating-points.ts';
@@ -78,7 +78,7 @@ function sideFault({ sources, lines, near, far, ground }: Side): FuseFault | nul
   const alone = makers.length > 0 ? shortCircuit([...lines, ...elementsOf(makers)], near, ground) : null;
   const fault = short && faultOf(fromHere, short);
   return {
-    faultA: fault && !isPowerFault(fault) ? fault : null,
+    faultA: fault && !isFault(fault) ? fault : null,
     at: far,
     from: short ? contributions(fromHere, short) : [],
     ways: short ? short.ways.filter(({ currentA }) => currentA > leastA) : [],

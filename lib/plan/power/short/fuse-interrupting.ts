@@ -1,8 +1,8 @@
+import { isFault } from '../../../model/fault.ts';
 import type { PlanFuse } from '../../../model/plan/index.ts';
-import type { Traced } from '../../../model/trace.ts';
+import { type Traced, traced } from '../../../model/trace.ts';
 import { chooseFuse, type LawfulFuse, type StockedFuse } from '../../../power/fuse-choice.ts';
 import { interruptNeedA } from '../../../power/interrupting.ts';
-import { isPowerFault, traced } from '../../../power/traced.ts';
 import type { PlanBook } from '../../plan-book.ts';
 import { powerRules } from '../power-rules.ts';
 import { fuseShelf, usualInterruptA } from '../sizing/fuse-shelf.ts';
@@ -77,7 +77,7 @@ function needOf(
   const isFirst = assumed.some(({ source: { source } }) => paths.isBare(source, edge));
   const crankingA = assumed.reduce((sum, { source: { source } }) => sum + crankingOf(source.device.spec), 0);
   const table = isFirst && crankingA > 0 ? interruptNeedA(crankingA, powerRules(job.rules)) : null;
-  if (table && !isPowerFault(table) && table.value > (faultA?.value ?? 0)) return table;
+  if (table && !isFault(table) && table.value > (faultA?.value ?? 0)) return table;
   return faultA;
 }
 
@@ -124,5 +124,5 @@ export function lawfulInstead(
   const interruptNeedA = isKnown ? needsInterruptA : Number.POSITIVE_INFINITY;
   const shelf = fuseShelf(job.parts, job.shop, job.rules);
   const again = chooseFuse({ ...duty, interruptNeedA }, shelf, powerRules(job.rules));
-  return isPowerFault(again) ? choice.alternatives : again.alternatives;
+  return isFault(again) ? choice.alternatives : again.alternatives;
 }

@@ -1,5 +1,4 @@
-import type { Traced } from '../../../model/trace.ts';
-import { commonPractice, traced } from '../../../power/traced.ts';
+import { commonPractice, type Traced, traced } from '../../../model/trace.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
 import { powerRules } from '../power-rules.ts';
 import { inflow, jointInflowA } from '../short/fuse-inflow.ts';

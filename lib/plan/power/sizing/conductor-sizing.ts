@@ -1,4 +1,5 @@
 import type { Job, Link } from '../../../model/content/resolved-job.ts';
+import { isFault } from '../../../model/fault.ts';
 import type { Remark } from '../../../model/remark.ts';
 import type { ConductorRole } from '../../../model/vocabulary.ts';
 import { ampacity, type RunZone } from '../../../power/conductor/ampacity.ts';
@@ -11,7 +12,6 @@ import {
   goesIn,
   type JudgedCable,
 } from '../../../power/conductor/conductor-choice.ts';
-import { isPowerFault } from '../../../power/traced.ts';
 import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { linkPorts } from '../../wiring/link-ports.ts';
@@ -156,7 +156,7 @@ function nearest(considered: readonly JudgedCable[]): JudgedCable | null {
 /** The choice; where none can be made, why not is its reason. */
 function choose(duty: ConductorDuty, candidates: readonly CableCandidate[], job: Job): ConductorChoice {
   const choice = chooseConductor(duty, candidates, powerRules(job.rules));
-  return isPowerFault(choice) ? { chosen: null, governed: [], reason: choice.fault, considered: [] } : choice;
+  return isFault(choice) ? { chosen: null, governed: [], reason: choice.message, considered: [] } : choice;
 }
 
 /** A size that was given is judged by the rules, so only the fuse is put to it here. */
@@ -233,7 +233,7 @@ export function greatestAmpacityA(
     .filter(({ size: { areaMm2 } }) => ports.every((port) => goesIn(areaMm2, port)))
     .map(({ size, material, insulationC }) => {
       const found = ampacity({ areaMm2: size.areaMm2, material, insulationC }, zones, powerRules(job.rules));
-      return isPowerFault(found) ? 0 : found.ampacityA.value;
+      return isFault(found) ? 0 : found.ampacityA.value;
     });
   return Math.max(0, ...ampacities);
 }

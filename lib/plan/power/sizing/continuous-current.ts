@@ -1,6 +1,5 @@
 import type { OperatingPoint } from '../../../model/plan/index.ts';
-import type { Traced } from '../../../model/trace.ts';
-import { traced } from '../../../power/traced.ts';
+import { type Traced, traced } from '../../../model/trace.ts';
 import { continuousPoints } from '../operating-points.ts';
 
 /**

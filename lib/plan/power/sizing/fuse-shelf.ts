@@ -2,9 +2,8 @@ import type { Shop, Stock } from '../../../model/content/shop.ts';
 import { type HouseRules, houseRuleDefinition } from '../../../model/house-rules.ts';
 import type { Part } from '../../../model/kinds/index.ts';
 import type { FuseFormId } from '../../../model/tables/fuse-forms.ts';
-import type { Traced } from '../../../model/trace.ts';
+import { type Traced, traced } from '../../../model/trace.ts';
 import type { StockedFuse, StockedHolder } from '../../../power/fuse-choice.ts';
-import { traced } from '../../../power/traced.ts';
 
 /** Pieces on the shelf. */
 export function piecesOf(stock: Stock | undefined): number {

@@ -1,8 +1,8 @@
 import { type Device, type Job, terminalId } from '../../../model/content/resolved-job.ts';
+import { isFault } from '../../../model/fault.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty } from '../../../power/fuse-choice.ts';
-import { isPowerFault } from '../../../power/traced.ts';
 import {
   type Circuit,
   type CircuitEdge,
@@ -120,7 +120,7 @@ function chooseWithGrounds(edge: CircuitEdge, sizing: FuseSizing, duty: FuseDuty
   const rules = powerRules(job.rules);
   const choose = (asked: FuseDuty): FuseChoice | null => {
     const choice = chooseFuse(asked, shelf, rules);
-    return isPowerFault(choice) ? null : choice;
+    return isFault(choice) ? null : choice;
   };
   const first = choose(duty);
   const ratingA = first?.chosen?.ratingA;
