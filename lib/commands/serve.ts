@@ -1,26 +1,24 @@
-import { join } from 'node:path';
 import { serve as serveSite } from '../publish/serve/serve.ts';
-import { jobDrawings } from './drawings.ts';
+import { sitePlaces } from '../publish/site/build-site.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { loadShop, siteOf } from './load-shop.ts';
+import { openPageMaker } from './serve/page-maker.ts';
 
-/** `rackleaf serve`: the site to this machine alone, anew on every change, until it is interrupted. */
+/** `rackleaf serve`: the site to this machine alone, anew on every save, until it is interrupted. */
 export async function serve(effects: Effects, port: number, stop: Promise<void>): Promise<ExitStatus> {
-  let errors = false;
   const served = await serveSite({
-    load: async () => {
-      const shop = await loadShop(effects);
-      errors = shop.problems.length > 0;
-      return { site: siteOf(shop), problems: shop.problems };
-    },
-    drawingsOf: jobDrawings(),
-    folders: [join(effects.root, 'content')],
+    root: effects.root,
+    maker: openPageMaker(effects.root),
+    built: sitePlaces(effects.root, 'bench').site,
     port,
     say: effects.tell,
   });
+  if ('missing' in served) {
+    effects.tell(served.missing);
+    return exitStatus.missing;
+  }
   effects.tell(`serving ${served.url}; Ctrl-C ends it`);
   await stop;
   await served.close();
-  return errors ? exitStatus.inputErrors : exitStatus.done;
+  return served.hasErrors() ? exitStatus.inputErrors : exitStatus.done;
 }

@@ -19,12 +19,15 @@ export interface PrintSheet {
   readonly wideMargin: boolean;
 }
 
+/** The mark of a page that is not made from what was saved last. */
+export const notCurrent = 'NOT CURRENT';
+
 const paperSizes = { letter: 'letter', a4: 'A4' } as const satisfies Record<Shop['paper'], string>;
 
 const pageCount = '@bottom-right { content: "page " counter(page) " of " counter(pages); }';
 
 /** The filing edge says the mark in large type: it stands beside the text, never across it. */
-function markedEdge(mark: SheetMark['word']): string {
+function markedEdge(mark: SheetMark['word'] | typeof notCurrent): string {
   const spacingMm = mark === 'DRAFT' ? 14 : 6;
   return `@left-middle { content: "${mark}"; writing-mode: vertical-rl; font-size: 34pt; font-weight: 600; letter-spacing: ${spacingMm}mm; }`;
 }
@@ -69,6 +72,18 @@ function wholePage(name: string, size: string): string {
   );
   return `@page ${name} { size: ${size}; margin: 0 0 9mm; ${bare.join(' ')} ${count} }`;
 }
+
+/**
+ * Rules that mark every printed page as not made from the latest save, put behind those of the page itself. The mark of a
+ * draft keeps its place at the head; a drawing that is a sheet of its own bears the mark below its frame.
+ */
+export const notCurrentRules = [
+  `@page { ${box('top-left', `${notCurrent}: do not build from this sheet`, 'font-weight: 600;')} ${markedEdge(notCurrent)} }`,
+  ...['whole', 'whole-lying'].map(
+    (name) =>
+      `@page ${name} { ${box('bottom-left', `${notCurrent}: do not build from this sheet`, 'padding-left: 20mm; padding-bottom: 4.5mm; vertical-align: bottom; font-weight: 600;')} }`,
+  ),
+].join('\n');
 
 function box(place: string, text: string, more = ''): string {
   return `@${place} { content: ${cssString(text)};${more === '' ? '' : ` ${more}`} }`;

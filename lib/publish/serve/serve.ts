@@ -1,107 +1,191 @@
-import { createServer, type Server, type ServerResponse } from 'node:http';
-import type { Audience } from '../../model/audience.ts';
-import { problemText } from '../../model/problem.ts';
-import type { DrawingsOf } from '../site/shop-site.ts';
-import { layoutsFolder } from '../site/templates.ts';
-import { changesPath } from './live-page.ts';
-import { type LiveSite, type LoadedSite, openLiveSite } from './serve-site.ts';
+import { readFile } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { join } from 'node:path';
+import type { Environment } from 'nunjucks';
+import { fileOf } from '../site/addresses.ts';
+import { openTemplates, projectFolder } from '../site/templates.ts';
+import { answerTo } from './answers.ts';
+import type { Look } from './file-looks.ts';
+import { changesPath, liveNews } from './live-page.ts';
+import { isOf, LiveSite } from './live-site.ts';
+import type { PageMaker } from './page-maker.ts';
+import { keyOf } from './scopes.ts';
 import { watchFiles } from './watch-files.ts';
 
 export interface ServeOptions {
-  /** Reads the shop's content anew. A rejection is told as a problem; the last good site stays. */
-  readonly load: () => Promise<LoadedSite>;
-  readonly drawingsOf: DrawingsOf;
-  /** Folders whose changes ask for a new load: the content. */
-  readonly folders: readonly string[];
-  readonly audience?: Audience;
+  /** The folder that holds `content/`. */
+  readonly root: string;
+  readonly maker: PageMaker;
   /** Default: any free port. */
   readonly port?: number;
+  /** The folder of the site that was built last. */
+  readonly built: string;
   /** Where messages go. */
   readonly say: (message: string) => void;
 }
 
 export interface Served {
   readonly url: string;
+  /** True where something of what was saved last could not be read or planned. */
+  readonly hasErrors: () => boolean;
   close(): Promise<void>;
 }
 
-/** Serves a shop's site to this machine alone, page by page as asked for, and reloads it on change. */
-export async function serve(options: ServeOptions): Promise<Served> {
-  const { folders, port = 0, audience, drawingsOf, say } = options;
-  const live = openLiveSite(drawingsOf, audience);
-  const listeners = new Set<ServerResponse>();
-  const reload = async (): Promise<void> => {
-    await loadInto(live, options);
-    for (const listener of listeners) listener.write('event: change\ndata: now\n\n');
-  };
-  await loadInto(live, options);
-  const server = createServer((request, response) => {
-    const path = pathOf(request.url);
-    if (path === changesPath) listen(response, listeners);
-    else void respond(live, path, response, say);
-  });
-  const address = await opened(server, port);
-  const endWatch = await watchFiles({ folders: [...folders, layoutsFolder], onChange: reload });
+/** Why nothing can be served at a port. */
+export interface NotServed {
+  readonly missing: string;
+}
+
+/** Serves a shop's site to this machine alone: at once, each page as soon as it is made, and anew on every save. */
+export async function serve(options: ServeOptions): Promise<Served | NotServed> {
+  const serving = new Serving(options);
+  const port = await serving.open(options.port ?? 0);
+  if (typeof port === 'string') {
+    await options.maker.close();
+    return { missing: port };
+  }
+  await serving.watch();
   return {
-    url: `http://127.0.0.1:${address}/`,
-    close: () => {
-      endWatch();
-      server.closeAllConnections();
-      return new Promise((resolve) => server.close(() => resolve()));
-    },
+    url: `http://127.0.0.1:${port}/`,
+    hasErrors: () => serving.hasErrors,
+    close: () => serving.close(),
   };
 }
 
-async function loadInto(live: LiveSite, { load, say }: ServeOptions): Promise<void> {
-  try {
-    const loaded = await load();
-    for (const problem of loaded.problems) say(problemText(problem));
-    live.take(loaded);
-  } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
-    say(message);
-    const where = { file: 'content', line: 1, column: 1, path: '' };
-    live.take({ site: null, problems: [{ where, message }] });
-  }
-}
-
-/** The path that is asked for; the top of the site where it can't be read. */
-function pathOf(url: string | undefined): string {
-  try {
-    return decodeURIComponent(new URL(url ?? '/', 'http://localhost').pathname);
-  } catch {
-    return '/';
-  }
-}
-
-function listen(response: ServerResponse, listeners: Set<ServerResponse>): void {
-  response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
-  response.write(': listening\n\n');
-  listeners.add(response);
-  response.on('close', () => listeners.delete(response));
-}
-
-async function respond(
-  live: LiveSite,
-  path: string,
-  response: ServerResponse,
-  say: (message: string) => void,
-): Promise<void> {
-  try {
-    const { status, type, body } = await live.answer(path);
-    response.writeHead(status, { 'content-type': type, 'cache-control': 'no-store' }).end(body);
-  } catch (error) {
-    say(`${path}: ${error instanceof Error ? error.message : String(error)}`);
-    response.writeHead(500, { 'content-type': 'text/plain' }).end('This page could not be made.');
-  }
-}
-
-function opened(server: Server, port: number): Promise<number> {
-  return new Promise((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(port, '127.0.0.1', () => {
-      const address = server.address();
-      resolve(typeof address === 'object' && address !== null ? address.port : port);
-    });
+class Serving {
+  readonly #options: ServeOptions;
+  readonly #live: LiveSite;
+  readonly #server: Server;
+  /** Pages that are open in a browser, by what tells them of changes. */
+  readonly #listeners = new Map<ServerResponse, string>();
+  #templates: Environment = openTemplates();
+  #look: Look = { files: [], missing: [] };
+  #layouts: Look = { files: [], missing: [] };
+  readonly #ends: (() => void)[] = [];
+  /** Settles with the first look: nothing is answered before. */
+  #isReady: () => void = () => undefined;
+  readonly #ready = new Promise<void>((resolve) => {
+    this.#isReady = resolve;
   });
+
+  constructor(options: ServeOptions) {
+    this.#options = options;
+    const { maker, say, built } = options;
+    this.#live = new LiveSite({
+      maker,
+      say,
+      lastBuilt: (address) => readFile(join(built, fileOf(address)), 'utf8').catch(() => null),
+      onChange: (scope) => {
+        for (const [listener, address] of this.#listeners) if (isOf(address, scope)) this.#tell(listener);
+      },
+      open: () => this.#listeners.values(),
+    });
+    this.#server = createServer((request, response) => {
+      const url = urlOf(request);
+      if (url.pathname === changesPath) this.#listen(url.searchParams.get('address') ?? '/', response);
+      else void this.#respond(url, response);
+    });
+  }
+
+  get hasErrors(): boolean {
+    return this.#live.hasErrors;
+  }
+
+  /** Opens the port; why it can't be opened comes back as a text. */
+  open(port: number): Promise<number | string> {
+    return new Promise((resolve) => {
+      this.#server.once('error', (error) => resolve(portText(port, error)));
+      this.#server.listen(port, '127.0.0.1', () => {
+        const address = this.#server.address();
+        resolve(typeof address === 'object' && address !== null ? address.port : port);
+      });
+    });
+  }
+
+  /** Begins to watch what the shop writes, and the layouts and styles of the project. */
+  async watch(): Promise<void> {
+    const { root } = this.#options;
+    const layouts = await watchFiles({
+      root: projectFolder,
+      folders: ['layouts', 'site'],
+      onSave: (look) => this.#take(this.#look, look),
+    });
+    const content = await watchFiles({
+      root,
+      folders: ['content'],
+      onSave: (look) => this.#take(look, this.#layouts),
+      onWriting: (paths) => this.#live.takeWriting(paths),
+    });
+    this.#ends.push(layouts.end, content.end);
+    this.#take(content.first, layouts.first);
+    this.#isReady();
+  }
+
+  async close(): Promise<void> {
+    for (const end of this.#ends) end();
+    await this.#options.maker.close();
+    this.#server.closeAllConnections();
+    await new Promise<void>((resolve) => {
+      this.#server.close(() => resolve());
+    });
+  }
+
+  #take(look: Look, layouts: Look): void {
+    this.#look = look;
+    this.#layouts = layouts;
+    this.#templates = openTemplates();
+    for (const folder of look.missing)
+      this.#options.say(`there is no folder ${folder}/ in ${this.#options.root}`);
+    this.#live.take(look, keyOf(layouts.files));
+  }
+
+  #listen(address: string, response: ServerResponse): void {
+    response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
+    this.#listeners.set(response, address);
+    response.on('close', () => this.#listeners.delete(response));
+    this.#tell(response);
+    // A page that a browser kept open is made even where nobody asks for it anew.
+    void this.#live.shown(address, 0);
+  }
+
+  /** Tells an open page how it stands. */
+  #tell(listener: ServerResponse): void {
+    const address = this.#listeners.get(listener) ?? '/';
+    const news = liveNews(address, this.#live.standing(address), this.#templates);
+    listener.write(`event: standing\ndata: ${JSON.stringify(news)}\n\n`);
+  }
+
+  async #respond(url: URL, response: ServerResponse): Promise<void> {
+    try {
+      const path = decodeURIComponent(url.pathname);
+      await this.#ready;
+      const { status, type, body, location } = await answerTo(path, this.#live, this.#templates);
+      const more = location === undefined ? {} : { location };
+      response.writeHead(status, { 'content-type': type, 'cache-control': 'no-store', ...more }).end(body);
+    } catch (error) {
+      this.#options.say(`${url.pathname}: ${error instanceof Error ? error.message : String(error)}`);
+      response.writeHead(500, { 'content-type': 'text/plain' }).end('This page could not be made.');
+    }
+  }
+}
+
+/** The address that is asked for; the top of the site where it can't be read. */
+function urlOf({ url }: IncomingMessage): URL {
+  const top = 'http://localhost/';
+  try {
+    const asked = new URL(url ?? '/', top);
+    decodeURIComponent(asked.pathname);
+    return asked;
+  } catch {
+    return new URL(top);
+  }
+}
+
+function portText(port: number, error: Error): string {
+  const code = 'code' in error ? error.code : '';
+  const other = 'name another with --port, or --port 0 for any that is free';
+  if (code === 'EADDRINUSE')
+    return `port ${port} is in use by another program, perhaps by another serve; ${other}`;
+  if (code === 'EACCES') return `port ${port} may not be opened by this user; ${other}`;
+  return `port ${port} can not be opened (${error.message}); ${other}`;
 }

@@ -1,0 +1,69 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Environment } from 'nunjucks';
+import type { SourceFile } from '../../model/content/source-file.ts';
+import { renderPage } from '../../publish/page/render-page.ts';
+import type { SeenFile } from '../../publish/serve/file-looks.ts';
+import type { MadeFile, PageMade, PageWish } from '../../publish/serve/page-maker.ts';
+import { scopeOf } from '../../publish/serve/scopes.ts';
+import { searchIndex } from '../../publish/site/search-index.ts';
+import type { DrawingsOf } from '../../publish/site/shop-site.ts';
+import { sitePages } from '../../publish/site/site-pages.ts';
+import { openTemplates } from '../../publish/site/templates.ts';
+import { jobDrawings } from '../drawings.ts';
+import { realEffects } from '../effects.ts';
+import { type LoadedShop, loadShop, siteOf } from '../load-shop.ts';
+
+/** Makes pages from the files of a shop, by the one way that a build takes. One for each thread. */
+export class PageDesk {
+  readonly #root: string;
+  readonly #drawingsOf: DrawingsOf;
+  #templates: { readonly layouts: string; readonly environment: Environment } | null = null;
+
+  constructor(root: string, drawingsOf: DrawingsOf = jobDrawings()) {
+    this.#root = root;
+    this.#drawingsOf = drawingsOf;
+  }
+
+  /** The page that a build of these files would write at the address. */
+  async page({ address, files, layouts }: PageWish): Promise<PageMade> {
+    const shop = await this.#load(files);
+    const { problems } = shop;
+    const scope = scopeOf(address);
+    if (scope.kind === 'job' && shop.content.unreadJobs.includes(scope.job))
+      return { state: 'unread', problems };
+    const site = siteOf(shop);
+    if (site === null) return { state: 'unread', problems };
+    const page = sitePages({ site, audience: 'bench' }).find((one) => one.address === address);
+    if (page === undefined) return { state: 'absent', problems };
+    return { state: 'made', html: renderPage(page, this.#opened(layouts), this.#drawingsOf), problems };
+  }
+
+  /** The search index over every page of these files. */
+  async search({ files }: Pick<PageWish, 'files'>): Promise<MadeFile[]> {
+    const site = siteOf(await this.#load(files));
+    if (site === null) return [];
+    const made = await searchIndex(sitePages({ site, audience: 'bench' }));
+    return Promise.all(made.map(async ({ path, read }) => ({ path, content: await read() })));
+  }
+
+  async #load(files: readonly SeenFile[]): Promise<LoadedShop> {
+    const sources = (await Promise.all(files.map((file) => this.#source(file)))).flat();
+    return loadShop({ ...realEffects(this.#root), watched: false, readContent: async () => sources });
+  }
+
+  /** A file as readers take it: a frozen plan is large, and so is read here and now; what is no text is left out. */
+  async #source({ path, text, fault }: SeenFile): Promise<SourceFile[]> {
+    if (text !== null) return [{ path, text }];
+    if (fault !== null) return [{ path, text: '' }];
+    if (!path.endsWith('.json')) return [];
+    const read = await readFile(join(this.#root, path), 'utf8').catch(() => null);
+    return read === null ? [] : [{ path, text: read }];
+  }
+
+  /** The layouts, opened anew where they changed. */
+  #opened(layouts: string): Environment {
+    if (this.#templates?.layouts !== layouts) this.#templates = { layouts, environment: openTemplates() };
+    return this.#templates.environment;
+  }
+}

@@ -1,0 +1,106 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { realEffects } from '../../lib/commands/effects.ts';
+import { serve } from '../../lib/commands/serve.ts';
+import { liveMarks } from '../../lib/publish/serve/live-page.ts';
+import { filesBelow } from '../../lib/publish/site/site-digest.ts';
+import { misspelt, ShopFolder } from './shop-folder.ts';
+
+let shop: ShopFolder;
+beforeEach(() => {
+  shop = new ShopFolder();
+});
+afterEach(() => shop.remove());
+
+interface Running {
+  readonly url: string;
+  readonly told: readonly string[];
+  readonly end: () => Promise<number>;
+}
+
+/** `rackleaf serve` in the folder of the shop, until it is ended. */
+async function running(port = 0): Promise<Running> {
+  const told: string[] = [];
+  let stop: () => void = () => undefined;
+  const stopped = new Promise<void>((resolve) => {
+    stop = resolve;
+  });
+  const effects = { ...realEffects(shop.root), watched: false, tell: (text: string) => told.push(text) };
+  const status = serve(effects, port, stopped);
+  const url = await expect
+    .poll(() => /http:\S+(?=;)/.exec(told.join('\n'))?.[0], { timeout: 60_000 })
+    .toBeTruthy()
+    .then(() => /http:\S+(?=;)/.exec(told.join('\n'))?.[0] ?? '');
+  return {
+    url,
+    told,
+    end: () => {
+      stop();
+      return status;
+    },
+  };
+}
+
+/** A served page without what serving adds. */
+function bare(html: string): string {
+  return html
+    .split(liveMarks.from)
+    .map((piece, index) => (index === 0 ? piece : (piece.split(liveMarks.to)[1] ?? '')))
+    .join('');
+}
+
+async function current(url: string, timeout = 120_000): Promise<string> {
+  let body = '';
+  const read = async () => {
+    body = await (await fetch(url)).text();
+    return /id="live" class="live"/.test(body);
+  };
+  await expect.poll(read, { timeout, interval: 100 }).toBe(true);
+  return body;
+}
+
+describe('rackleaf serve', () => {
+  it('gives every file of the site that a build writes, byte for byte but for what serving adds', async () => {
+    await shop.run('build');
+    const built = join(shop.root, 'dist');
+    const { url, end } = await running();
+    await current(`${url}index.html`);
+    const differing: string[] = [];
+    const files = await filesBelow(built);
+    for (const file of files) {
+      const bytes = readFileSync(join(built, file));
+      const isPage = file.endsWith('.html');
+      const served = isPage
+        ? Buffer.from(bare(await current(url + file)))
+        : Buffer.from(await (await fetch(url + file)).arrayBuffer());
+      if (!served.equals(bytes)) differing.push(file);
+    }
+    expect(files.length).toBeGreaterThan(40);
+    expect(differing).toEqual([]);
+    expect(await end()).toBe(0);
+  });
+
+  it('shows a job that can no longer be read as it was, with the line, and ends with the status of bad input', async () => {
+    const { url, told, end } = await running();
+    await current(`${url}jobs/demo/`);
+    shop.change(...misspelt);
+    const at = async () => (await fetch(`${url}jobs/demo/`)).text();
+    await expect
+      .poll(at, { timeout: 60_000 })
+      .toMatch(/NOT CURRENT.*content\/jobs\/demo\.yaml:\d+:\d+: error/s);
+    expect((await fetch(`${url}jobs/demo/`)).status).toBe(200);
+    expect(told.join('\n')).toMatch(/content\/jobs\/demo\.yaml:\d+:\d+: error/);
+    expect(await (await fetch(`${url}jobs/`)).text()).toContain('Not in the lists below');
+    expect(await end()).toBe(2);
+  });
+
+  it('says that its port is in use, with the status of what is missing outside', async () => {
+    const first = await running();
+    const told: string[] = [];
+    const effects = { ...realEffects(shop.root), tell: (text: string) => told.push(text) };
+    const status = await serve(effects, Number(new URL(first.url).port), Promise.resolve());
+    expect([status, told.join()]).toEqual([3, expect.stringContaining('is in use')]);
+    await first.end();
+  });
+});
