@@ -29,7 +29,7 @@ export function realEffects(root: string): Effects {
     watched: process.stderr.isTTY === true,
     out: (text) => process.stdout.write(`${text}\n`),
     tell: (text) => process.stderr.write(`${text}\n`),
-    readContent: () => readBelow(root, join(root, 'content')),
+    readContent: () => textsBelow(root, join(root, 'content')),
     // The Swedish way of writing a date is that of ISO 8601.
     today: () => new Date().toLocaleDateString('sv-SE'),
     write: async (path, content) => {
@@ -41,7 +41,8 @@ export function realEffects(root: string): Effects {
   };
 }
 
-async function readBelow(root: string, folder: string): Promise<SourceFile[]> {
+/** Every text below a folder, by its path from the root with forward slashes. */
+export async function textsBelow(root: string, folder: string): Promise<SourceFile[]> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
   const files = entries.filter((entry) => entry.isFile() && texts.test(entry.name));
   const paths = files.map((entry) => join(entry.parentPath, entry.name)).sort();

@@ -17,9 +17,11 @@ rackleaf plan --schema
 
 Prints the plan of a job; with --json the whole plan document.
   --schema      the JSON Schema of the plan document`,
-  new: `rackleaf new JOB [--vehicle VEHICLE] [--space SPACE] [--title TEXT] [--issued-on DATE]
+  new: `rackleaf new --shop [--title NAME] [--units mm|inch]
+rackleaf new JOB [--vehicle VEHICLE] [--space SPACE] [--title TEXT] [--issued-on DATE]
 
-Writes a job file to fill in, with what the vehicle offers named in each section.
+Writes a job file to fill in, with what the vehicle offers named in each section. With --shop it makes
+content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin with.
   --vehicle     may be left out where the shop has only one; so may --space
   --issued-on   date of the first issue, such as 2026-02-09; the default is today`,
   bench: `rackleaf bench [--json]

@@ -65,15 +65,32 @@ const commands: Readonly<Record<string, Command>> = {
     },
   },
   new: {
-    options: { vehicle: 'string', space: 'string', title: 'string', 'issued-on': 'string' },
-    words: ['JOB'],
-    run: async (effects, { words: [job = ''], flags }) => {
-      const { newJob } = await import('./new-job.ts');
+    options: {
+      shop: 'boolean',
+      vehicle: 'string',
+      space: 'string',
+      title: 'string',
+      'issued-on': 'string',
+      units: 'string',
+    },
+    words: ['JOB?'],
+    run: async (effects, { words: [job], flags }) => {
+      const title = textOf(flags.title);
+      if (flags.shop === true) {
+        const other = ['vehicle', 'space', 'issued-on'].find((flag) => flags[flag] !== undefined);
+        if (job !== undefined || other !== undefined)
+          return refuse(effects, `new: --shop makes a shop, and takes no ${other ? `--${other}` : 'job'}`);
+        const { newShop } = await import('./new/new-shop.ts');
+        return newShop(effects, { name: title, units: textOf(flags.units) });
+      }
+      if (job === undefined) return refuse(effects, 'new needs JOB, or --shop');
+      if (flags.units !== undefined) return refuse(effects, 'new: --units goes with --shop');
+      const { newJob } = await import('./new/new-job.ts');
       return newJob(effects, {
         job,
         vehicle: textOf(flags.vehicle),
         space: textOf(flags.space),
-        title: textOf(flags.title),
+        title,
         date: textOf(flags['issued-on']),
       });
     },

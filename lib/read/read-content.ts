@@ -5,7 +5,7 @@ import type { Job } from '../model/content/resolved-job.ts';
 import { type Shop, shopSchema } from '../model/content/shop.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { type Vehicle, vehicleSchema } from '../model/content/vehicle.ts';
-import type { Part } from '../model/kinds/index.ts';
+import { isOnReel, type Part } from '../model/kinds/index.ts';
 import type { Problem, Read } from '../model/problem.ts';
 import { UnreadNames } from './names/unread-names.ts';
 import { vehicleNames } from './names/vehicle-names.ts';
@@ -210,7 +210,8 @@ function readShop(files: readonly SourceFile[], problems: Problem[]): Shaped<Sho
     problems.push({
       where: { file: 'content/shop.yaml', line: 1, column: 1, path: '' },
       message: 'there is no content/shop.yaml',
-      remedy: 'write one: it names the shop, its units, its house rules and its stock',
+      remedy:
+        'rackleaf new --shop makes one in an empty folder; else write one: the name of the shop, its units, rules and stock',
     });
   return shop ?? null;
 }
@@ -243,13 +244,6 @@ function byId<T extends { id: string }>(shaped: Shaped<T>[], what: string, probl
     problems.push(...report.problems);
     return false;
   });
-}
-
-/** True for what is cut to length; a made-up lead is taken as it is. */
-function isOnReel(part: Part): boolean {
-  return part.kind === 'cable'
-    ? part['made-length'] === undefined
-    : part.kind === 'wire' || part.kind === 'covering';
 }
 
 function stockProblems(

@@ -13,13 +13,9 @@ export interface Ran {
   readonly told: string;
 }
 
-/** The small shop in a folder of its own, for commands to run in. */
-export class ShopFolder {
+/** A folder of its own with nothing in it, for commands to run in. */
+export class EmptyFolder {
   readonly root = mkdtempSync(join(tmpdir(), 'shop-'));
-
-  constructor(...changes: readonly Change[]) {
-    for (const { path, text } of smallShop(...changes)) this.write(path, text);
-  }
 
   read(path: string): string {
     return readFileSync(join(this.root, path), 'utf8');
@@ -56,6 +52,14 @@ export class ShopFolder {
       tell: (text) => told.push(text),
     });
     return { status, out: out.join('\n'), told: told.join('\n') };
+  }
+}
+
+/** The small shop in a folder of its own. */
+export class ShopFolder extends EmptyFolder {
+  constructor(...changes: readonly Change[]) {
+    super();
+    for (const { path, text } of smallShop(...changes)) this.write(path, text);
   }
 }
 

@@ -39,7 +39,7 @@ describe('the files of a shop', () => {
       'there is no content/shop.yaml',
     ]);
     expect(content.problems.map(({ where }) => placeText(where))).toEqual([place, 'content/shop.yaml:1:1']);
-    expect(content.problems[1]?.remedy).toMatch(/house rules and its stock/);
+    expect(content.problems[1]?.remedy).toMatch(/rackleaf new --shop/);
     expect(Object.keys(content.parts)).toContain('amp-a');
     expect(content.jobs).toEqual([]);
   });

@@ -54,14 +54,14 @@ export const boardRules = {
   'hole-edge': { says: 'Hole to edge', dimension: 'length', value: 0.012, ...cp },
   'hole-corner': { says: 'Hole to a corner, in fibreboard', dimension: 'length', value: 0.025, ...cp },
   'thread-engagement': {
-    says: 'Thread that a bolt has in its nut or insert, in diameters',
-    dimension: 'count',
+    says: 'Thread that a bolt has in its nut or insert, of its diameter',
+    dimension: 'ratio',
     value: 1,
     ...cp,
   },
   'thread-engagement-limit': {
-    says: 'The least of it, in diameters: the height of a plain nut',
-    dimension: 'count',
+    says: 'The least of it, of the diameter: the height of a plain nut',
+    dimension: 'ratio',
     value: 0.8,
     citation: 'height of a regular nut, ISO 4032, quoted from memory',
     mark: 'mem',

@@ -52,6 +52,13 @@ export type Part = z.output<typeof partSchema>;
 export type KindName = Part['kind'];
 export type PartOf<K extends KindName> = Extract<Part, { kind: K }>;
 
+/** True for what is cut to length; a made-up lead is taken as it is. */
+export function isOnReel(part: Part): boolean {
+  return part.kind === 'cable'
+    ? part['made-length'] === undefined
+    : part.kind === 'wire' || part.kind === 'covering';
+}
+
 /** True for a part with a coil and a contact that it moves. */
 export function isRelay(part: Part | null | undefined): part is PartOf<'relay' | 'isolating-relay'> {
   return part?.kind === 'relay' || part?.kind === 'isolating-relay';

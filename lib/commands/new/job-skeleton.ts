@@ -1,6 +1,6 @@
-import { bodyId } from '../model/content/resolved-job.ts';
-import type { Vehicle } from '../model/content/vehicle.ts';
-import { type Part, partFacts } from '../model/kinds/index.ts';
+import { bodyId } from '../../model/content/resolved-job.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import { type Part, partFacts } from '../../model/kinds/index.ts';
 
 /** What a new job begins with. */
 export interface JobBeginning {

@@ -1,9 +1,9 @@
-import type { SourceFile } from '../model/content/source-file.ts';
-import { day, fileId } from '../model/fields.ts';
-import { type Content, readContent } from '../read/read-content.ts';
-import { remedyFor } from '../read/report.ts';
-import type { Effects } from './effects.ts';
-import { type ExitStatus, exitStatus } from './exit-status.ts';
+import type { SourceFile } from '../../model/content/source-file.ts';
+import { day, fileId } from '../../model/fields.ts';
+import { type Content, readContent } from '../../read/read-content.ts';
+import { remedyFor } from '../../read/report.ts';
+import type { Effects } from '../effects.ts';
+import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { jobSkeleton } from './job-skeleton.ts';
 
 /** The words of the command line, as they were given. */

@@ -1,0 +1,57 @@
+import { join } from 'node:path';
+import type { SourceFile } from '../../model/content/source-file.ts';
+import { layoutsFolder, projectFolder } from '../../publish/site/templates.ts';
+import { readContent } from '../../read/read-content.ts';
+import { type Effects, textsBelow } from '../effects.ts';
+import { type ExitStatus, exitStatus } from '../exit-status.ts';
+import { shopSkeleton } from './shop-skeleton.ts';
+
+/** The words of the command line, as they were given. */
+export interface NewShopWords {
+  readonly name: string | null;
+  readonly units: string | null;
+}
+
+/** What comes with the tool for a shop to begin with, of its own demo shop: parts that nobody makes, and guides. */
+const fromDemo = /^content\/(?:parts|guides)\//;
+
+/**
+ * `rackleaf new --shop`: makes `content/` in an empty folder. From then on it is the shop's own: nothing else of the
+ * tool ever writes what it did not ask for, and a new version finds it as it was left.
+ */
+export async function newShop(effects: Effects, { name, units }: NewShopWords): Promise<ExitStatus> {
+  const [one] = await effects.readContent();
+  if (one) return refuse(effects, `there is a shop here already: ${one.path}`);
+  if (units !== null && units !== 'mm' && units !== 'inch')
+    return refuse(effects, '--units takes mm or inch');
+  const files = await beginning();
+  const { parts, problems } = readContent(files);
+  // Its shop file is only written now, from the same catalogue.
+  const wrong = problems.filter(({ where }) => where.file !== 'content/shop.yaml');
+  if (wrong[0]) throw new Error(`What a shop begins with can't be read: ${wrong[0].where.file}.`);
+  const text = shopSkeleton(
+    { name: name ?? 'Your shop', units: units === 'mm' ? 'millimetre' : 'inch' },
+    parts,
+  );
+  // The shop file comes last: with it the shop is whole.
+  for (const file of [...files, { path: 'content/shop.yaml', text }])
+    await effects.write(file.path, file.text);
+  effects.out('content/shop.yaml');
+  effects.tell('a shop to begin with: parts, a vehicle and a job that are invented, and the guides');
+  effects.tell('name the shop and count its stock in content/shop.yaml, then: rackleaf build');
+  return exitStatus.done;
+}
+
+async function beginning(): Promise<readonly SourceFile[]> {
+  const demo = await textsBelow(projectFolder, join(projectFolder, 'content'));
+  const starter = join(layoutsFolder, 'starter');
+  return [
+    ...demo.filter(({ path }) => fromDemo.test(path)),
+    ...(await textsBelow(starter, join(starter, 'content'))),
+  ];
+}
+
+function refuse(effects: Effects, message: string): ExitStatus {
+  effects.tell(`new: ${message}`);
+  return exitStatus.inputErrors;
+}

@@ -1,0 +1,76 @@
+import { type HouseRuleName, houseRuleDefinition, houseRuleNames } from '../../model/house-rules.ts';
+import type { Part } from '../../model/kinds/index.ts';
+import { type DimensionName, dimensions, inch } from '../../model/quantity/dimensions.ts';
+import { inchText } from '../../model/quantity/length-text.ts';
+import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';
+import { firstStock } from './first-stock.ts';
+
+/** What a new shop begins with. */
+export interface ShopBeginning {
+  readonly name: string;
+  readonly units: 'inch' | 'millimetre';
+}
+
+/** Written inches are whole, or end in sixteenths. */
+const steps = 16;
+
+/**
+ * The text of `content/shop.yaml` for a shop that begins: every house rule as a comment with its default, so that one is
+ * set by taking its mark away; and a first stock, to be counted.
+ */
+export function shopSkeleton({ name, units }: ShopBeginning, parts: Readonly<Record<string, Part>>): string {
+  return `rackleaf: 1
+name: ${JSON.stringify(name)}
+# Stands under the name on every sheet.
+# address: ["", ""]
+# Where the built site will stand, in full; the codes on the sheets lead there.
+# site-url:
+# inch or millimetre: what comes first on sheets. A file may always be written in either.
+units: ${units}
+# Inches are read to 1/16 or to 1/32.
+fraction: 16
+# letter or a4
+paper: ${units === 'inch' ? 'letter' : 'a4'}
+
+# House rules: what holds for every job. Each line below is a default with its source; to set one, take the # away, and
+# the braces behind rules:. Those marked cp are common practice, those marked mem were quoted from memory: confirm them.
+rules: {}
+${houseRuleNames.map((rule) => `#  ${ruleText(rule, units)}`).join('\n')}
+
+# What lies on the shelf: pieces, and what is left on each reel, short ends included. Sizes, fuses and colours are chosen
+# from it; what is not listed counts as none. These counts are invented: count your own.
+stock:
+${firstStock(parts, units)
+  .map((line) => `  ${line}`)
+  .join('\n')}
+`;
+}
+
+/** A house rule as it is written, with what it sets and where its default comes from. */
+export function ruleText(name: HouseRuleName, units: ShopBeginning['units']): string {
+  const { says, dimension, value, citation, mark } = houseRuleDefinition(name);
+  const written = dimension === 'count' ? String(value) : quantityText(value, dimension, units);
+  return `${name}: ${written} # ${says} (${mark ?? citation})`;
+}
+
+/** A quantity as people write it: in the unit that takes the fewest letters; a length in the units of the shop. */
+function quantityText(value: number, dimension: DimensionName, units: ShopBeginning['units']): string {
+  if (dimension === 'length' && value !== 0) return lengthText(value, units);
+  const table: Readonly<Record<string, number>> = dimensions[dimension].units;
+  const ways = Object.entries(table).map(
+    ([unit, factor]) => `${Number((value / factor).toPrecision(12)).toLocaleString('en-US', plain)} ${unit}`,
+  );
+  const exact = ways.filter((way) => parseQuantity(way, dimension) === value);
+  return exact.sort((a, b) => a.length - b.length)[0] ?? writeQuantity(value, dimension);
+}
+
+const plain = { useGrouping: false, maximumSignificantDigits: 12 } as const;
+
+/** Inches where they come out in sixteenths, otherwise millimetres. */
+function lengthText(lengthM: number, units: ShopBeginning['units']): string {
+  const count = (lengthM / inch) * steps;
+  const isInch = units === 'inch' && count > 0 && Math.abs(count - Math.round(count)) < 1e-9;
+  return isInch
+    ? `${inchText(Math.round(count), steps)} in`
+    : `${Number((lengthM * 1000).toPrecision(12))} mm`;
+}
