@@ -1,6 +1,6 @@
+import { DrawnElement } from './drawn-node.ts';
 import type { Obstacle } from './lettering/obstacle-index.ts';
 import { at, boxRound, type PaperPoint } from './paper.ts';
-import type { MarkupNode } from './serialise.ts';
 import type { Drawing } from './surface.ts';
 
 /** So many chords stand for a whole circle; for an arc, its share of them. */
@@ -12,24 +12,33 @@ const chordsPerTurn = 24;
  */
 export function strokeObstacles(drawing: Drawing): Obstacle[] {
   const found: Obstacle[] = [];
-  collect(drawing.svg.node, 'drawing', found);
+  collect(drawing, drawing.root, 'drawing', found);
   return found;
 }
 
-function collect(node: MarkupNode, subject: string, found: Obstacle[]): void {
-  const value = (name: string): string | undefined =>
-    [...(node.attributes ?? [])].find((attribute) => attribute.name === name)?.value;
-  const own = value('data-subject') ?? subject;
-  const name = node.nodeName.toLowerCase();
+function collect(drawing: Drawing, element: DrawnElement, subject: string, found: Obstacle[]): void {
+  const { nodeName: name } = element;
   if (name === 'defs') return;
+  const own = element.getAttribute('data-subject') ?? subject;
   if (name === 'path' || name === 'circle') {
-    const lines = name === 'path' ? pathPoints(value('d') ?? '') : [circlePoints(value)];
-    const points = lines.flat();
-    if (value('fill')?.startsWith('url(') && points.length > 0)
-      found.push({ id: own, box: boxRound(points) });
-    if (value('stroke') !== undefined) found.push(...lines.flatMap((line) => segmentsOf(line, own)));
+    const known = drawing.strokes.get(element);
+    const strokes = known ?? strokesOf(element, own);
+    if (!known) drawing.strokes.set(element, strokes);
+    for (const stroke of strokes) found.push(stroke);
   }
-  for (const child of node.childNodes) collect(child, own, found);
+  for (const child of element.childNodes)
+    if (child instanceof DrawnElement) collect(drawing, child, own, found);
+}
+
+function strokesOf(element: DrawnElement, id: string): Obstacle[] {
+  const isHatched = element.getAttribute('fill')?.startsWith('url(') === true;
+  const isStroked = element.hasAttribute('stroke');
+  if (!isHatched && !isStroked) return [];
+  const lines =
+    element.nodeName === 'path' ? pathPoints(element.getAttribute('d') ?? '') : [circlePoints(element)];
+  const points = lines.flat();
+  const whole = isHatched && points.length > 0 ? [{ id, box: boxRound(points) }] : [];
+  return isStroked ? [...whole, ...lines.flatMap((line) => segmentsOf(line, id))] : whole;
 }
 
 function segmentsOf(points: readonly PaperPoint[], id: string): Obstacle[] {
@@ -39,11 +48,12 @@ function segmentsOf(points: readonly PaperPoint[], id: string): Obstacle[] {
   });
 }
 
-function circlePoints(value: (name: string) => string | undefined): PaperPoint[] {
-  const [x, y, radius] = ['cx', 'cy', 'r'].map((name) => Number(value(name) ?? 0));
+function circlePoints(circle: DrawnElement): PaperPoint[] {
+  const value = (name: string): number => Number(circle.getAttribute(name) ?? 0);
+  const [x, y, radius] = [value('cx'), value('cy'), value('r')];
   return Array.from({ length: chordsPerTurn + 1 }, (_, index) => {
     const angle = (index * 2 * Math.PI) / chordsPerTurn;
-    return at((x ?? 0) + (radius ?? 0) * Math.cos(angle), (y ?? 0) + (radius ?? 0) * Math.sin(angle));
+    return at(x + radius * Math.cos(angle), y + radius * Math.sin(angle));
   });
 }
 

@@ -12,16 +12,13 @@ export function hatchFill(drawing: Drawing, name: HatchName): Fill {
 function definePattern(drawing: Drawing, id: string, name: HatchName): void {
   const { anglesDeg, pitchMm } = hatches[name];
   const [first = 0, second] = anglesDeg;
-  const pattern = drawing.svg
-    .defs()
-    .element('pattern')
-    .attr({
-      id,
-      width: pitchMm,
-      height: pitchMm,
-      patternUnits: 'userSpaceOnUse',
-      patternTransform: `rotate(${-first})`,
-    });
+  const pattern = drawing.defs.element('pattern').attr({
+    id,
+    width: pitchMm,
+    height: pitchMm,
+    patternUnits: 'userSpaceOnUse',
+    patternTransform: `rotate(${-first})`,
+  });
   const half = pitchMm / 2;
   const crossed = second === undefined ? '' : `M${half} 0V${pitchMm}`;
   pattern.element('path').attr({

@@ -1,15 +1,7 @@
+import { DrawnElement, type DrawnWords } from './drawn-node.ts';
 import type { TextMetrics } from './lettering/text-metrics.ts';
 import { roundNumbers } from './rounded-text.ts';
 import { emMm as emOf, fontFamilies, type TypeStyle, types } from './style.ts';
-
-/** The parts of a DOM node that writing needs. */
-export interface MarkupNode {
-  readonly nodeType: number;
-  readonly nodeName: string;
-  readonly textContent: string | null;
-  readonly childNodes: Iterable<MarkupNode>;
-  readonly attributes?: Iterable<{ readonly name: string; readonly value: string }>;
-}
 
 export interface SerialiseOptions {
   /** `properties` leaves colours to the page, with black as fallback; `resolved` needs no style sheet. */
@@ -31,43 +23,33 @@ const numeric = new Set(
 );
 /** Written by the drawing library for itself. */
 const dropped = new Set(['version', 'xmlns:xlink', 'xmlns:svgjs', 'svgjs:data']);
-const camelCase = new Map(
-  ['clipPath', 'linearGradient', 'textPath'].map((name) => [name.toLowerCase(), name] as const),
-);
-const elementNode = 1;
-const textNode = 3;
-
 /**
  * Writes a drawing as SVG text: one element a line, attributes in a fixed order, every coordinate rounded to
  * three decimals (a micrometre of paper), so that the same drawing is the same bytes.
  */
-export function serialise(root: MarkupNode, options: SerialiseOptions): string {
+export function serialise(root: DrawnElement, options: SerialiseOptions): string {
   const out: string[] = [];
   writeNode(root, options, out);
   return `${out.join('')}\n`;
 }
 
-function writeNode(node: MarkupNode, options: SerialiseOptions, out: string[]): void {
-  if (node.nodeType === textNode) {
-    const text = node.textContent ?? '';
-    if (text.trim() !== '') out.push(escapeText(text));
+function writeNode(node: DrawnElement | DrawnWords, options: SerialiseOptions, out: string[]): void {
+  if (!(node instanceof DrawnElement)) {
+    if (node.words.trim() !== '') out.push(escapeText(node.words));
     return;
   }
-  if (node.nodeType !== elementNode) return;
-  const lower = node.nodeName.toLowerCase();
-  const name = camelCase.get(lower) ?? lower;
+  const { nodeName: name, childNodes: children } = node;
   if (name === 'text' && options.outlines) {
     out.push(outlinedText(node, options, options.outlines));
     return;
   }
   const open = `<${name}${attributeText(node, options)}`;
-  const children = [...node.childNodes];
   if (children.length === 0) {
     out.push(`${open}/>`);
     return;
   }
   out.push(`${open}>`);
-  const holdsText = children.some((child) => child.nodeType === textNode);
+  const holdsText = children.some((child) => !(child instanceof DrawnElement));
   for (const child of children) {
     if (!holdsText) out.push('\n');
     writeNode(child, options, out);
@@ -76,10 +58,9 @@ function writeNode(node: MarkupNode, options: SerialiseOptions, out: string[]): 
 }
 
 /** A text as a path: its glyphs, moved to where the text begins and turned as it was. */
-function outlinedText(node: MarkupNode, options: SerialiseOptions, outlines: TextOutlines): string {
-  const value = (name: string): string =>
-    [...(node.attributes ?? [])].find((attribute) => attribute.name === name)?.value ?? '';
-  const text = node.textContent ?? '';
+function outlinedText(node: DrawnElement, options: SerialiseOptions, outlines: TextOutlines): string {
+  const value = (name: string): string => node.getAttribute(name) ?? '';
+  const text = node.textContent;
   const type = typeOf(value('font-family'), Number(value('font-weight')), Number(value('font-size')));
   const anchor = value('text-anchor');
   const share = anchor === 'middle' ? 0.5 : anchor === 'end' ? 1 : 0;
@@ -100,16 +81,21 @@ function typeOf(family: string, weight: number, emMm: number): TypeStyle {
   return known;
 }
 
-function attributeText(node: MarkupNode, options: SerialiseOptions): string {
-  const kept = [...(node.attributes ?? [])].filter((attribute) => !dropped.has(attribute.name));
-  const place = (name: string): number => {
-    const index = attributeOrder.indexOf(name);
-    return index < 0 ? attributeOrder.length : index;
-  };
-  kept.sort((a, b) => place(a.name) - place(b.name) || (a.name < b.name ? -1 : 1));
-  return kept
-    .map(({ name, value }) => ` ${name}="${escapeText(attributeValue(name, value, options))}"`)
-    .join('');
+function attributeText(node: DrawnElement, options: SerialiseOptions): string {
+  let text = '';
+  for (const name of attributeNames(node)) {
+    const value = attributeValue(name, node.getAttribute(name) ?? '', options);
+    text += ` ${name}="${escapeText(value)}"`;
+  }
+  return text;
+}
+
+/** The names of an element's attributes in the order in which they are written. */
+function attributeNames({ values }: DrawnElement): string[] {
+  const others: string[] = [];
+  for (const name of values.keys())
+    if (!dropped.has(name) && !attributeOrder.includes(name)) others.push(name);
+  return [...attributeOrder.filter((name) => values.has(name)), ...others.sort()];
 }
 
 function attributeValue(name: string, value: string, options: SerialiseOptions): string {
@@ -118,6 +104,7 @@ function attributeValue(name: string, value: string, options: SerialiseOptions):
 }
 
 function escapeText(text: string): string {
+  if (!/[&<>"]/.test(text)) return text;
   return text
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')

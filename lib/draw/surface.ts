@@ -1,5 +1,6 @@
-import { type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
-import { parseHTML } from 'linkedom';
+import { type Dom, type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
+import { type DrawnElement, drawnDocument, drawnWindow } from './drawn-node.ts';
+import type { Obstacle } from './lettering/obstacle-index.ts';
 import type { TextMetrics } from './lettering/text-metrics.ts';
 import type { PaperBox } from './paper.ts';
 import { type SerialiseOptions, serialise } from './serialise.ts';
@@ -27,6 +28,8 @@ export interface DrawnText {
 /** A drawing in the making. */
 export interface Drawing {
   readonly svg: Svg;
+  /** The element of `svg`. */
+  readonly root: DrawnElement;
   readonly metrics: TextMetrics;
   readonly widthMm: number;
   readonly heightMm: number;
@@ -36,12 +39,15 @@ export interface Drawing {
   readonly texts: DrawnText[];
   /** Ids of the patterns that are defined so far. */
   readonly patterns: Set<string>;
+  /** The element that patterns are defined in. */
+  readonly defs: Dom;
+  /** Strokes of the elements that were read as obstacles so far: what is drawn stays as it is. */
+  readonly strokes: WeakMap<DrawnElement, readonly Obstacle[]>;
 }
 
 /** Opens an empty drawing: a fresh SVG in millimetres of paper, named and described for a screen reader. */
 export function openDrawing(request: DrawingRequest): Drawing {
-  const { window, document } = parseHTML('<!doctype html><html><body></body></html>');
-  registerWindow(window, document);
+  registerWindow(drawnWindow, drawnDocument);
   const svg = SVG();
   const id = (name: string): string => drawingId(request.job, request.sheet, name);
   svg.attr({
@@ -62,9 +68,11 @@ export function openDrawing(request: DrawingRequest): Drawing {
     .element('desc')
     .attr({ id: id('description') })
     .words(request.description);
-  svg.element('defs').attr({ id: id('patterns') });
+  const defs = svg.element('defs').attr({ id: id('patterns') });
   const { metrics, widthMm, heightMm } = request;
-  return { svg, metrics, widthMm, heightMm, id, texts: [], patterns: new Set() };
+  const root: DrawnElement = svg.node;
+  const size = { widthMm, heightMm };
+  return { svg, root, metrics, ...size, id, texts: [], patterns: new Set(), defs, strokes: new WeakMap() };
 }
 
 /** Fills the whole sheet with paper, so that a file opened on a dark ground stays readable. */
@@ -101,5 +109,5 @@ export function openSubject(drawing: Drawing, parent: Svg | G, subject: string):
 
 /** The finished drawing as SVG text: the same drawing gives the same bytes. */
 export function drawingText(drawing: Drawing, options: SerialiseOptions): string {
-  return serialise(drawing.svg.node, options);
+  return serialise(drawing.root, options);
 }

@@ -41,7 +41,8 @@ export function drawText(
   const { type, align = 'start', turned = false, ink = 'text' } = lettering;
   const box = textBox(drawing.metrics, text, point, lettering);
   if (text === '') return box;
-  parent.plain(text).attr({
+  const words = parent.element('text').words(text);
+  words.attr({
     x: point.xMm,
     y: point.yMm,
     'font-family': fontFamilies[type.family],
