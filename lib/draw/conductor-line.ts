@@ -8,7 +8,7 @@ export function drawConductor(parent: Parent, points: readonly PaperPoint[], rol
   const style: RoleStyle = roleStyles[role];
   drawLine(parent, points, style.line);
   if (style.coreMm !== undefined)
-    parent.path(pathThrough(points)).attr({ stroke: inks.paper, 'stroke-width': style.coreMm });
+    parent.element('path').attr({ d: pathThrough(points), stroke: inks.paper, 'stroke-width': style.coreMm });
   if (style.ticks !== undefined) drawTicks(parent, points, style);
 }
 
@@ -16,9 +16,12 @@ export function drawConductor(parent: Parent, points: readonly PaperPoint[], rol
 function drawTicks(parent: Parent, points: readonly PaperPoint[], { line, ticks }: RoleStyle): void {
   if (!ticks) return;
   const thickMm = lines.rule.widthMm;
-  parent.path(pathThrough(points)).attr({
-    stroke: inks[line.ink],
-    'stroke-width': ticks.lengthMm,
-    'stroke-dasharray': `0 ${(ticks.everyMm - thickMm) / 2} ${thickMm} ${(ticks.everyMm - thickMm) / 2}`,
-  });
+  parent
+    .element('path')
+    .attr({
+      d: pathThrough(points),
+      stroke: inks[line.ink],
+      'stroke-width': ticks.lengthMm,
+      'stroke-dasharray': `0 ${(ticks.everyMm - thickMm) / 2} ${thickMm} ${(ticks.everyMm - thickMm) / 2}`,
+    });
 }

@@ -34,7 +34,7 @@ function fillValue(fill: Fill | undefined): string {
 
 /** Draws path data in one line style. */
 export function drawPath(parent: Parent, d: string, line: LineStyle, fill?: Fill): void {
-  parent.path(d).attr({ ...strokeAttributes(line), fill: fillValue(fill) });
+  parent.element('path').attr({ d, ...strokeAttributes(line), fill: fillValue(fill) });
 }
 
 /** Draws straight strokes from point to point. */
@@ -62,7 +62,7 @@ export function drawCircle(
 
 /** Fills a closed shape without a stroke. */
 export function fillShape(parent: Parent, points: readonly PaperPoint[], fill: Fill): void {
-  parent.path(pathThrough(points, true)).attr({ fill: fillValue(fill) });
+  parent.element('path').attr({ d: pathThrough(points, true), fill: fillValue(fill) });
 }
 
 /** A filled arrow head whose tip stands at `tip`, and which comes from the direction of `from`. */
