@@ -3,11 +3,12 @@ import { createRequire } from 'node:module';
 import { drawJob } from '../draw/draw-job.ts';
 import { fontFiles, type TextMetrics, textMetricsFrom } from '../draw/lettering/text-metrics.ts';
 import type { DrawingsOf } from '../publish/site/shop-site.ts';
+import { storedWoff2 } from './stored-woff2.ts';
 
 /** The metrics of the shipped type, from the font files among the installed packages. */
 export function shippedMetrics(): TextMetrics {
   const require = createRequire(import.meta.url);
-  const bytes = (file: string) => readFileSync(require.resolve(file));
+  const bytes = (file: string) => storedWoff2(readFileSync(require.resolve(file)));
   return textMetricsFrom({
     'sans-400': bytes(fontFiles['sans-400']),
     'sans-600': bytes(fontFiles['sans-600']),

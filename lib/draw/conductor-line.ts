@@ -16,12 +16,10 @@ export function drawConductor(parent: Parent, points: readonly PaperPoint[], rol
 function drawTicks(parent: Parent, points: readonly PaperPoint[], { line, ticks }: RoleStyle): void {
   if (!ticks) return;
   const thickMm = lines.rule.widthMm;
-  parent
-    .element('path')
-    .attr({
-      d: pathThrough(points),
-      stroke: inks[line.ink],
-      'stroke-width': ticks.lengthMm,
-      'stroke-dasharray': `0 ${(ticks.everyMm - thickMm) / 2} ${thickMm} ${(ticks.everyMm - thickMm) / 2}`,
-    });
+  parent.element('path').attr({
+    d: pathThrough(points),
+    stroke: inks[line.ink],
+    'stroke-width': ticks.lengthMm,
+    'stroke-dasharray': `0 ${(ticks.everyMm - thickMm) / 2} ${thickMm} ${(ticks.everyMm - thickMm) / 2}`,
+  });
 }
