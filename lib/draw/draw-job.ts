@@ -2,7 +2,7 @@ import type { BuildPlan } from '../model/plan/index.ts';
 import { drawingKinds } from './drawings/index.ts';
 import type { DrawingSheet } from './drawings/kind.ts';
 import type { TextMetrics } from './lettering/text-metrics.ts';
-import { type DrawnPage, drawPage } from './page.ts';
+import { type NumberedPage, numberPage } from './page.ts';
 import type { SerialiseOptions } from './serialise.ts';
 import { scaleText } from './sheet/scale.ts';
 import { drawingText } from './surface.ts';
@@ -23,7 +23,7 @@ export interface JobDrawing {
 }
 
 /** A page with the sheet of the job's page that it belongs on. */
-export interface JobPage extends DrawnPage {
+export interface JobPage extends NumberedPage {
   readonly sheet: DrawingSheet;
 }
 
@@ -55,9 +55,9 @@ export function drawJob(
 /** The same drawings before they are written as text, with every text and its room. */
 export function drawJobPages(plan: BuildPlan, metrics: TextMetrics): readonly JobPage[] {
   const pages = Object.values(drawingKinds).flatMap(({ sheet, pages: of }) =>
-    of(plan, metrics).map((page) => ({ sheet, page })),
+    of(plan, metrics).map((drawn) => ({ sheet, drawn })),
   );
-  return pages.map(({ sheet, page }, index) => {
-    return { sheet, ...drawPage(plan, metrics, page, { drawing: index + 1, drawings: pages.length }) };
+  return pages.map(({ sheet, drawn }, index) => {
+    return { sheet, ...numberPage(drawn, { drawing: index + 1, drawings: pages.length }) };
   });
 }

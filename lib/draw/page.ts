@@ -2,9 +2,10 @@ import type { BuildPlan } from '../model/plan/index.ts';
 import { sheetMark } from '../model/plan/sheet-mark.ts';
 import type { TextMetrics } from './lettering/text-metrics.ts';
 import type { PaperBox } from './paper.ts';
-import { drawFrame, type FrameRequest } from './sheet/frame.ts';
+import { drawFrame, type Frame, type FrameRequest, frameRoom } from './sheet/frame.ts';
 import type { ScaleRatio } from './sheet/scale.ts';
 import { type SheetFormat, sheetSize } from './sheet/sheet-format.ts';
+import type { SheetNumber } from './sheet/title-block.ts';
 import { type Drawing, openDrawing } from './surface.ts';
 
 /** One drawing sheet, before its number among the sheets of the job is known. */
@@ -31,69 +32,67 @@ export interface DrawnPage {
   readonly drawing: Drawing;
   /** Where its content may stand. */
   readonly room: PaperBox;
+  /** Names of what found no place in the room. */
+  readonly left: readonly string[];
+  /** Captions of title block fields that run over. */
+  readonly tooLong: readonly string[];
+  readonly writeNumber: Frame['writeNumber'];
+}
+
+/** A page with its number, as a job's set of drawings holds it. */
+export interface NumberedPage extends Pick<DrawnPage, 'page' | 'drawing' | 'room'> {
   /** Names of what found no place, and captions of title block fields that run over. */
   readonly unplaced: readonly string[];
 }
 
-/** Which drawing of how many. */
-export interface PageNumber {
-  readonly drawing: number;
-  readonly drawings: number;
-}
-
-const unnumbered: PageNumber = { drawing: 1, drawings: 1 };
-
-/** Draws a page in its frame. */
-export function drawPage(
-  plan: BuildPlan,
-  metrics: TextMetrics,
-  page: Page,
-  number: PageNumber = unnumbered,
-): DrawnPage {
-  const { drawing, room, tooLong } = openPage(plan, metrics, page, number);
-  const unplaced = page.paint(drawing, room);
-  return {
-    page,
-    drawing,
-    room,
-    unplaced: [...tooLong.map((caption) => `title block: ${caption}`), ...unplaced],
-  };
-}
-
-/** The room that the frame of a page leaves for its content. */
-export function roomOf(plan: BuildPlan, metrics: TextMetrics, page: Omit<Page, 'paint'>): PaperBox {
-  return openPage(plan, metrics, page, unnumbered).room;
-}
-
-function openPage(
-  plan: BuildPlan,
-  metrics: TextMetrics,
-  page: Omit<Page, 'paint'>,
-  number: PageNumber,
-): { drawing: Drawing; room: PaperBox; tooLong: readonly string[] } {
-  const format: SheetFormat = {
-    name: plan.shop.paper === 'a4' ? 'A4' : 'Letter',
-    orientation: page.orientation,
-  };
+/**
+ * Draws a page in its frame, without its number, which is known only once all pages are: so a page that was drawn to
+ * see whether all found room need not be drawn anew.
+ */
+export function drawPage(plan: BuildPlan, metrics: TextMetrics, page: Page): DrawnPage {
   const { id, title, description } = page;
+  const request = frameRequest(plan, page);
   const drawing = openDrawing({
     job: plan.job.id,
     sheet: id,
-    ...sheetSize(format),
+    ...sheetSize(request.block.format),
     title,
     description,
     metrics,
   });
-  return { drawing, ...drawFrame(drawing, frameRequest(plan, page, number, format)) };
+  const { room, tooLong, writeNumber } = drawFrame(drawing, request);
+  const left = page.paint(drawing, room);
+  return { page, drawing, room, left, tooLong, writeNumber };
 }
 
-function frameRequest(
-  plan: BuildPlan,
-  page: Omit<Page, 'paint'>,
-  number: PageNumber,
-  format: SheetFormat,
-): FrameRequest {
+/** Numbers a page, once. */
+export function numberPage(drawn: DrawnPage, number: SheetNumber): NumberedPage {
+  const { page, drawing, room, left, tooLong, writeNumber } = drawn;
+  const captions = [...tooLong, ...writeNumber(number)];
+  return {
+    page,
+    drawing,
+    room,
+    unplaced: [...captions.map((caption) => `title block: ${caption}`), ...left],
+  };
+}
+
+/** How many texts of pages found no room, those of title blocks too. */
+export function leftOf(pages: readonly DrawnPage[]): number {
+  return pages.reduce((sum, { left, tooLong }) => sum + left.length + tooLong.length, 0);
+}
+
+/** The room that the frame of a page leaves for its content. */
+export function roomOf(plan: BuildPlan, metrics: TextMetrics, page: Omit<Page, 'paint'>): PaperBox {
+  return frameRoom(metrics, frameRequest(plan, page));
+}
+
+function frameRequest(plan: BuildPlan, page: Omit<Page, 'paint'>): FrameRequest {
   const { job, shop } = plan;
+  const format: SheetFormat = {
+    name: shop.paper === 'a4' ? 'A4' : 'Letter',
+    orientation: page.orientation,
+  };
   return {
     block: {
       legalOwner: shop.name,
@@ -107,7 +106,6 @@ function frameRequest(
       drawnBy: job.drawnBy ?? '',
       approvedBy: job.approvedBy ?? '',
       status: `${job.status.charAt(0).toUpperCase()}${job.status.slice(1)}`,
-      ...number,
       format,
     },
     mark: sheetMark(plan),

@@ -99,6 +99,17 @@ export function openGroup(drawing: Drawing, parent: Svg | G = drawing.svg, name?
   return group;
 }
 
+/** Keeps the next place in a group: what is drawn into it later stands there, before all that is drawn in between. */
+export function keepPlace(parent: Svg | G): (draw: () => void) => void {
+  const element: DrawnElement = parent.node;
+  const place = element.childNodes.length;
+  return (draw) => {
+    const first = element.childNodes.length;
+    draw();
+    element.childNodes.splice(place, 0, ...element.childNodes.splice(first));
+  };
+}
+
 /**
  * A group that stands for a thing of the plan (a wire, a fuse, a part), by its plan id, so that a page can
  * light up the same thing in every drawing and table.

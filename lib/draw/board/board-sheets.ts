@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { drawPage, type Page } from '../page.ts';
+import { type DrawnPage, leftOf } from '../page.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import { cutItems, fewestTiles } from './board-tiles.ts';
 import { windowRound } from './board-view.ts';
@@ -13,7 +13,7 @@ import {
   sheetFor,
   sheetRooms,
 } from './scaled-sheet.ts';
-import { tilePage } from './tile-page.ts';
+import { drawTile } from './tile-page.ts';
 
 const mostTiles = 6;
 
@@ -27,7 +27,7 @@ export function boardSheets(
   metrics: TextMetrics,
   board: PlanBoard,
   picture: BoardPicture,
-): Page[] {
+): readonly DrawnPage[] {
   const best = bestAttempt(plan, metrics, board, picture);
   if (best.left === 0) return best.pages;
   const noted = { ...picture, base: { ...picture.base, notes: [...picture.base.notes, crowdedNote] } };
@@ -89,13 +89,14 @@ function attempt(
     if (windows.length === 0 || windows.length > mostTiles) continue;
     const cut = cutItems(board, windows).map((item) => `${item}: on no sheet as a whole`);
     const pages = windows.map((each, index) =>
-      tilePage(plan, board, index === 0 ? withLeft(picture, cut) : picture, { ratio, orientation }, each, {
-        word: 'part',
-        index,
-        count: windows.length,
-      }),
+      drawTile(
+        { plan, metrics, board, picture: index === 0 ? withLeft(picture, cut) : picture },
+        { ratio, orientation },
+        each,
+        { word: 'part', index, count: windows.length },
+      ),
     );
-    const left = pages.reduce((sum, page) => sum + drawPage(plan, metrics, page).unplaced.length, 0);
+    const left = leftOf(pages);
     if (left < best.left) best = { pages, windows, ratio, left };
     if (left === 0) break;
   }

@@ -1,5 +1,6 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
-import type { Page } from '../page.ts';
+import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { type DrawnPage, drawPage } from '../page.ts';
 import { grown } from '../paper.ts';
 import { type BoardWindow, viewIn, windowBox } from './board-view.ts';
 import type { BoardPicture } from './scaled-sheet.ts';
@@ -12,18 +13,24 @@ export interface TileName {
   readonly count: number;
 }
 
-/** A sheet that shows a board through a window; the only part shows the whole board. */
-export function tilePage(
-  plan: BuildPlan,
-  board: PlanBoard,
-  { base, margins, paint }: BoardPicture,
+/** What sheets of a board are drawn from. */
+export interface TileRequest {
+  readonly plan: BuildPlan;
+  readonly metrics: TextMetrics;
+  readonly board: PlanBoard;
+  readonly picture: BoardPicture;
+}
+
+/** Draws a sheet that shows a board through a window; the only part shows the whole board. */
+export function drawTile(
+  { plan, metrics, board, picture: { base, margins, paint } }: TileRequest,
   sheet: ScaledSheet,
   window: BoardWindow,
   { word, index, count }: TileName,
-): Page {
+): DrawnPage {
   const isWhole = word === 'part' && count === 1;
   const name = word === 'part' ? '' : 'detail-';
-  return {
+  return drawPage(plan, metrics, {
     ...base,
     id: isWhole ? base.id : `${base.id}-${name}${index + 1}`,
     title: isWhole ? base.title : `${base.title}, ${word} ${index + 1} of ${count}`,
@@ -35,5 +42,5 @@ export function tilePage(
       const clip = isWhole ? null : grown(windowBox(view, window), 0.02);
       return paint(drawing, { plan, board, view, clip, room });
     },
-  };
+  });
 }

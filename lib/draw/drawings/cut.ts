@@ -27,7 +27,7 @@ import { type Margins, type ScaledSheet, sheetFor, sheetRooms, within } from '..
 import { anchorAt } from '../lettering/label-candidates.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
-import { drawPage, type Page } from '../page.ts';
+import { type DrawnPage, drawPage, type Page } from '../page.ts';
 import type { PaperBox } from '../paper.ts';
 import { onPaper, type PlanView, type ScaleRatio } from '../sheet/scale.ts';
 import { types } from '../style.ts';
@@ -64,7 +64,7 @@ export function lengthStyleOf({ shop }: Pick<BuildPlan, 'shop'>): LengthStyle {
   return { system: shop.units === 'inch' ? 'inch' : 'mm', fraction: shop.fraction };
 }
 
-function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: BoardViewKind): Page {
+function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: BoardViewKind): DrawnPage {
   const style = lengthStyleOf(plan);
   const window = windowRound(board.outline);
   const base = {
@@ -76,9 +76,9 @@ function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: 
     projection: null,
     notes: notesOf(board, kind, style),
   };
-  const pageWith = (extraMm: number): Page => {
+  const drawnWith = (extraMm: number): DrawnPage => {
     const { rows, sheet } = chooseRows({ plan, metrics, board, kind, style, base, extraMm });
-    return {
+    return drawPage(plan, metrics, {
       ...base,
       scale: sheet.ratio,
       orientation: sheet.orientation,
@@ -87,12 +87,11 @@ function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: 
         const view = viewIn(within(room, margins), sheet.ratio, window, kind.mirrored);
         return paintBoard(drawing, { board, kind, rows, view, style, room });
       },
-    };
+    });
   };
-  const page = pageWith(0);
-  const left = drawPage(plan, metrics, page).unplaced;
-  const lacksRoom = left.includes(arrowsLeft) || left.includes(grainLeft);
-  return lacksRoom ? pageWith(directionArrowsMm.height + captionMm) : page;
+  const drawn = drawnWith(0);
+  const lacksRoom = drawn.left.includes(arrowsLeft) || drawn.left.includes(grainLeft);
+  return lacksRoom ? drawnWith(directionArrowsMm.height + captionMm) : drawn;
 }
 
 /** Room for rows, and for the arrows below them where they find no free corner. */

@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import type { Page } from '../page.ts';
+import type { DrawnPage } from '../page.ts';
 
 /** Sheets of a job on which drawings stand. */
 export type DrawingSheet =
@@ -12,8 +12,8 @@ export type DrawingSheet =
   | 'signal-diagram'
   | 'presets';
 
-/** One kind of drawing: the sheet it belongs on, and its pages for a plan; none where the plan has nothing to show. */
+/** One kind of drawing: the sheet it belongs on, and its pages for a plan, drawn; none where the plan has nothing to show. */
 export interface DrawingKind {
   readonly sheet: DrawingSheet;
-  readonly pages: (plan: BuildPlan, metrics: TextMetrics) => readonly Page[];
+  readonly pages: (plan: BuildPlan, metrics: TextMetrics) => readonly DrawnPage[];
 }

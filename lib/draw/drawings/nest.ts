@@ -5,7 +5,7 @@ import { sheetRooms } from '../board/scaled-sheet.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { type NestScene, nestLayout, nestNotes } from '../nest/nest-layout.ts';
 import { paintNest } from '../nest/nest-paint.ts';
-import type { Page } from '../page.ts';
+import { drawPage, type Page } from '../page.ts';
 import { lengthStyleOf } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 
@@ -14,7 +14,7 @@ export const nest: DrawingKind = {
   sheet: 'risers',
   pages: (plan, metrics) => {
     const nesting = nestJobs([plan]);
-    return nesting.sheets.map((sheet) => nestPage(plan, metrics, nesting, sheet));
+    return nesting.sheets.map((sheet) => drawPage(plan, metrics, nestPage(plan, metrics, nesting, sheet)));
   },
 };
 

@@ -8,7 +8,7 @@ import { cutToSheets } from '../feed/feed-sheets.ts';
 import { type FeedNode, feedForest } from '../feed/feed-tree.ts';
 import { atMostText, drawnText } from '../feed/feed-words.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { type Page, roomOf } from '../page.ts';
+import { drawPage, type Page, roomOf } from '../page.ts';
 import { heightMm, widthMm } from '../paper.ts';
 import type { DrawingKind } from './kind.ts';
 
@@ -16,7 +16,9 @@ import type { DrawingKind } from './kind.ts';
 export const power: DrawingKind = {
   sheet: 'power-diagram',
   pages: (plan, metrics) =>
-    plan.wires.some(({ role }) => role === 'power') ? powerPages(plan, metrics) : [],
+    plan.wires.some(({ role }) => role === 'power')
+      ? powerPages(plan, metrics).map((page) => drawPage(plan, metrics, page))
+      : [],
 };
 
 function powerPages(plan: BuildPlan, metrics: TextMetrics): Page[] {

@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { type Page, roomOf } from '../page.ts';
+import { drawPage, type Page, roomOf } from '../page.ts';
 import { at, heightMm, widthMm } from '../paper.ts';
 import { panelStrips } from '../presets/panel-strips.ts';
 import { type LaidStrip, layStrip } from '../presets/strip-layout.ts';
@@ -10,7 +10,8 @@ import type { DrawingKind } from './kind.ts';
 /** Every panel with controls, seen facing it, each control in its preset before first power-up. */
 export const presets: DrawingKind = {
   sheet: 'presets',
-  pages: (plan, metrics) => (plan.controls.length === 0 ? [] : presetPages(plan, metrics)),
+  pages: (plan, metrics) =>
+    plan.controls.length === 0 ? [] : presetPages(plan, metrics).map((page) => drawPage(plan, metrics, page)),
 };
 
 const gapMm = 8;

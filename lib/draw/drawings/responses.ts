@@ -1,5 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { Page } from '../page.ts';
+import { drawPage, type Page } from '../page.ts';
 import { heightMm } from '../paper.ts';
 import { type ResponseGraph, responseGraphs } from '../response/response-graphs.ts';
 import { hertzText, levelText, paintResponse } from '../response/response-paint.ts';
@@ -8,13 +8,15 @@ import type { DrawingKind } from './kind.ts';
 /** Level over frequency of every filtered path, and of the sums of those that hand over to each other. */
 export const responses: DrawingKind = {
   sheet: 'signal-diagram',
-  pages: (plan) => {
+  pages: (plan, metrics) => {
     const graphs = responseGraphs(plan);
     const perSheet = graphs.length > 1 ? 2 : 1;
     const sheets = Array.from({ length: Math.ceil(graphs.length / perSheet) }, (_, index) =>
       graphs.slice(index * perSheet, (index + 1) * perSheet),
     );
-    return sheets.map((own, index) => responsePage(plan, own, index + 1, sheets.length));
+    return sheets.map((own, index) =>
+      drawPage(plan, metrics, responsePage(plan, own, index + 1, sheets.length)),
+    );
   },
 };
 

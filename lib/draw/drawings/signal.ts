@@ -1,7 +1,7 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { paintFeed } from '../feed/feed-paint.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { type Page, roomOf } from '../page.ts';
+import { drawPage, type Page, roomOf } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { type SignalModel, signalModel } from '../signal/signal-model.ts';
 import { paintSignal, signalWidths } from '../signal/signal-paint.ts';
@@ -15,7 +15,8 @@ export const signal: DrawingKind = {
   sheet: 'signal-diagram',
   pages: (plan, metrics) => {
     const model = signalModel(plan);
-    return model.edges.length === 0 ? [] : signalPages(plan, model, metrics);
+    if (model.edges.length === 0) return [];
+    return signalPages(plan, model, metrics).map((page) => drawPage(plan, metrics, page));
   },
 };
 

@@ -2,7 +2,7 @@ import { drawText, fitText, linePitchMm } from '../lettering/lettering.ts';
 import { at, boxAt, cornersOf, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, spacing, type TypeStyle, types } from '../style.ts';
-import type { Drawing } from '../surface.ts';
+import { type Drawing, keepPlace } from '../surface.ts';
 import { type ScaleRatio, scaleText } from './scale.ts';
 import type { SheetFormat } from './sheet-format.ts';
 
@@ -23,10 +23,21 @@ export interface TitleBlock {
   readonly drawnBy: string;
   readonly approvedBy: string;
   readonly status: string;
-  /** Its number among the drawings of the job: pages of the set are counted at their foot. */
+  readonly format: SheetFormat;
+}
+
+/** The number of a sheet among the drawings of the job: pages of the set are counted at their foot. */
+export interface SheetNumber {
   readonly drawing: number;
   readonly drawings: number;
-  readonly format: SheetFormat;
+}
+
+/** A title block as it was drawn: its number is known only once all sheets are. */
+export interface DrawnTitleBlock {
+  /** Captions of fields whose text is too long for its room even in the smallest type: they are drawn, but run over. */
+  readonly tooLong: string[];
+  /** Writes the number into its field, once; hands back the caption where it is too long. */
+  readonly writeNumber: (number: SheetNumber) => string[];
 }
 
 interface Field {
@@ -70,18 +81,21 @@ function rowsOf(block: TitleBlock): readonly (readonly Field[])[] {
       field('Drawn by', block.drawnBy, 50),
       field('Approved by', block.approvedBy, 40),
       field('Revision', block.revision, 20),
-      field('Drawing', `${block.drawing} of ${block.drawings}`, 20),
+      field(numberCaption, '', 20),
       field('Date of issue', block.issuedOn, 50),
     ],
   ];
 }
 
-/**
- * Draws the title block into a box as high as `titleBlockHeightMm`. Returns the captions of fields whose
- * text is too long for its room even in the smallest type: they are drawn, but run over.
- */
-export function drawTitleBlock(drawing: Drawing, parent: Parent, box: PaperBox, block: TitleBlock): string[] {
+/** Draws the title block into a box as high as `titleBlockHeightMm`. */
+export function drawTitleBlock(
+  drawing: Drawing,
+  parent: Parent,
+  box: PaperBox,
+  block: TitleBlock,
+): DrawnTitleBlock {
   const tooLong: string[] = [];
+  let writeNumber = (_: SheetNumber): string[] => [];
   let topMm = box.topMm;
   rowsOf(block).forEach((fields, index) => {
     const rowMm = rowHeightsMm[index] ?? 0;
@@ -91,20 +105,47 @@ export function drawTitleBlock(drawing: Drawing, parent: Parent, box: PaperBox, 
       const cell = boxAt(leftMm, topMm, (widthMm(box) * field.share) / total, rowMm);
       if (leftMm > box.leftMm) drawLine(parent, [at(leftMm, topMm), at(leftMm, topMm + rowMm)], lines.rule);
       if (!drawField(drawing, parent, cell, field)) tooLong.push(field.caption);
+      if (field.caption === numberCaption) writeNumber = numberWriter(drawing, parent, cell, field);
       leftMm = cell.rightMm;
     }
     if (index > 0) drawLine(parent, [at(box.leftMm, topMm), at(box.rightMm, topMm)], lines.rule);
     topMm += rowMm;
   });
   drawShape(parent, cornersOf(box), lines.frame);
-  return tooLong;
+  return { tooLong, writeNumber };
+}
+
+const numberCaption = 'Drawing';
+
+function numberWriter(
+  drawing: Drawing,
+  parent: Parent,
+  cell: PaperBox,
+  field: Field,
+): DrawnTitleBlock['writeNumber'] {
+  const draw = keepPlace(parent);
+  return (number) => {
+    let fits = true;
+    draw(() => {
+      fits = drawFieldText(drawing, parent, cell, {
+        ...field,
+        text: `${number.drawing} of ${number.drawings}`,
+      });
+    });
+    return fits ? [] : [numberCaption];
+  };
 }
 
 /** Caption on top, text at the foot; false where the text runs over. */
 function drawField(drawing: Drawing, parent: Parent, cell: PaperBox, field: Field): boolean {
+  const point = at(cell.leftMm + padMm, cell.topMm + padMm + types.caption.capMm);
+  drawText(drawing, parent, field.caption, point, { type: types.caption, ink: 'quiet' });
+  return drawFieldText(drawing, parent, cell, field);
+}
+
+function drawFieldText(drawing: Drawing, parent: Parent, cell: PaperBox, field: Field): boolean {
   const leftMm = cell.leftMm + padMm;
   const captionMm = cell.topMm + padMm + types.caption.capMm;
-  drawText(drawing, parent, field.caption, at(leftMm, captionMm), { type: types.caption, ink: 'quiet' });
   const captionFootMm = captionMm - cell.topMm + drawing.metrics.descentMm(types.caption) + spacing.clearMm;
   const room = {
     widthMm: widthMm(cell) - 2 * padMm,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { itemOnBoard } from '../../../lib/draw/board/item-on-board.ts';
 import { presets } from '../../../lib/draw/drawings/presets.ts';
-import { type DrawnPage, drawPage } from '../../../lib/draw/page.ts';
+import { type NumberedPage, numberPage } from '../../../lib/draw/page.ts';
 import { at } from '../../../lib/draw/paper.ts';
 import { travelOf } from '../../../lib/draw/presets/control-shape.ts';
 import { panelStrips } from '../../../lib/draw/presets/panel-strips.ts';
@@ -15,15 +15,17 @@ import { shippedMetrics } from '../lettering/shipped-metrics.ts';
 import { overlapsOn } from '../overlaps.ts';
 import { xmlFault } from '../well-formed.ts';
 
-function drawn(plan: BuildPlan): DrawnPage[] {
-  return presets.pages(plan, shippedMetrics).map((page) => drawPage(plan, shippedMetrics, page));
+function drawn(plan: BuildPlan): NumberedPage[] {
+  return presets
+    .pages(plan, shippedMetrics)
+    .map((page, index, { length }) => numberPage(page, { drawing: index + 1, drawings: length }));
 }
 
-function svgOf({ drawing }: DrawnPage): string {
+function svgOf({ drawing }: NumberedPage): string {
   return drawingText(drawing, { colours: 'properties' });
 }
 
-function textsOf(pages: readonly DrawnPage[]): string[] {
+function textsOf(pages: readonly NumberedPage[]): string[] {
   return pages.flatMap(({ drawing }) => drawing.texts.map(({ text }) => text));
 }
 

@@ -1,7 +1,7 @@
 import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import { responses } from '../../../lib/draw/drawings/responses.ts';
-import { type DrawnPage, drawPage } from '../../../lib/draw/page.ts';
+import { type NumberedPage, numberPage } from '../../../lib/draw/page.ts';
 import { centreOf, type PaperPoint } from '../../../lib/draw/paper.ts';
 import { drawingText } from '../../../lib/draw/surface.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
@@ -11,11 +11,13 @@ import { shippedMetrics } from '../lettering/shipped-metrics.ts';
 import { overlapsOn } from '../overlaps.ts';
 import { xmlFault } from '../well-formed.ts';
 
-function drawn(plan: BuildPlan): DrawnPage[] {
-  return responses.pages(plan, shippedMetrics).map((page) => drawPage(plan, shippedMetrics, page));
+function drawn(plan: BuildPlan): NumberedPage[] {
+  return responses
+    .pages(plan, shippedMetrics)
+    .map((page, index, { length }) => numberPage(page, { drawing: index + 1, drawings: length }));
 }
 
-function svgOf({ drawing }: DrawnPage): string {
+function svgOf({ drawing }: NumberedPage): string {
   return drawingText(drawing, { colours: 'resolved' });
 }
 
@@ -24,21 +26,21 @@ function withAudio(plan: BuildPlan, audio: Partial<BuildPlan['audio']>): BuildPl
 }
 
 /** The curve that is drawn for a channel, as points on paper. */
-function curveOf(page: DrawnPage, channel: string): PaperPoint[] {
+function curveOf(page: NumberedPage, channel: string): PaperPoint[] {
   const { document } = parseHTML(svgOf(page));
   const d = document.querySelector(`[data-subject="${channel}"] path`)?.getAttribute('d') ?? '';
   return [...d.matchAll(/[ML]([\d.]+) ([\d.]+)/g)].map(([, x, y]) => ({ xMm: Number(x), yMm: Number(y) }));
 }
 
 /** Where a figure of an axis stands, as a reader finds it. */
-function figureAt({ drawing }: DrawnPage, text: string): PaperPoint {
+function figureAt({ drawing }: NumberedPage, text: string): PaperPoint {
   const found = drawing.texts.find((each) => each.text === text);
   if (!found) throw new Error(`no figure ${text} at the axes`);
   return centreOf(found.box);
 }
 
 /** Reads the level of a curve at a frequency off the sheet, by the figures 50 and 5 k, and -24 and -6. */
-function readOff(page: DrawnPage, channel: string, frequencyHz: number): number {
+function readOff(page: NumberedPage, channel: string, frequencyHz: number): number {
   const [fromX, toX] = [figureAt(page, '50').xMm, figureAt(page, '5 k').xMm];
   const [lowY, highY] = [figureAt(page, '-24').yMm, figureAt(page, '-6').yMm];
   const xMm = fromX + ((toX - fromX) * Math.log10(frequencyHz / 50)) / 2;

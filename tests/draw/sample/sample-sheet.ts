@@ -69,14 +69,13 @@ export function sampleSheet(format: SheetFormat, draft: string | null): { drawin
       drawnBy: 'A. Sample',
       approvedBy: '',
       status: draft === null ? 'Released' : 'Draft',
-      drawing: 3,
-      drawings: 18,
       format,
     },
     mark: draft === null ? null : { word: 'DRAFT', reason: draft },
     projection: 'third',
     notes: [dimensionNote(tape), 'Seen from the mounting side'],
   });
+  frame.writeNumber({ drawing: 3, drawings: 18 });
   drawBoard(drawing, { ratio: 5, datum: at(frame.room.leftMm + 42, frame.room.topMm + 68), mirrored: false });
   const belowMm = frame.room.topMm + 120;
   if (format.orientation === 'portrait') {
