@@ -91,6 +91,12 @@ export function nearestOf(box: PaperBox, point: PaperPoint): PaperPoint {
   );
 }
 
+/** The part of a stroke inside something, as shares of its length. */
+interface Shares {
+  enters: number;
+  leaves: number;
+}
+
 /**
  * The shares of a stroke at which it enters and leaves a box (clipping after Liang and Barsky); null where it runs
  * beside it. A stroke along the rim counts where `withRim` says so.
@@ -99,41 +105,49 @@ export function sharesInBox(
   { from, to }: PaperSegment,
   box: PaperBox,
   withRim: boolean,
-): { readonly enters: number; readonly leaves: number } | null {
-  const dx = to.xMm - from.xMm;
-  const dy = to.yMm - from.yMm;
-  let enters = 0;
-  let leaves = 1;
-  const sides: readonly (readonly [number, number])[] = [
-    [-dx, from.xMm - box.leftMm],
-    [dx, box.rightMm - from.xMm],
-    [-dy, from.yMm - box.topMm],
-    [dy, box.bottomMm - from.yMm],
-  ];
-  for (const [towards, room] of sides) {
-    if (towards === 0) {
-      if (room < 0 || (room === 0 && !withRim)) return null;
-    } else if (towards < 0) enters = Math.max(enters, room / towards);
-    else leaves = Math.min(leaves, room / towards);
-  }
-  return { enters, leaves };
+): Readonly<Shares> | null {
+  const shares: Shares = { enters: 0, leaves: 1 };
+  const inX = narrow(shares, from.xMm, to.xMm - from.xMm, box.leftMm, box.rightMm, withRim);
+  return inX && narrow(shares, from.yMm, to.yMm - from.yMm, box.topMm, box.bottomMm, withRim) ? shares : null;
+}
+
+/** Narrows shares to where a stroke is between two limits along one axis; false where it runs beside them. */
+function narrow(
+  shares: Shares,
+  start: number,
+  change: number,
+  low: number,
+  high: number,
+  withRim: boolean,
+): boolean {
+  if (change === 0) return withRim ? start >= low && start <= high : start > low && start < high;
+  const [first, last] = change > 0 ? [low, high] : [high, low];
+  shares.enters = Math.max(shares.enters, (first - start) / change);
+  shares.leaves = Math.min(shares.leaves, (last - start) / change);
+  return true;
 }
 
 /** True where a stroke passes through the inside of a box. */
 export function segmentMeetsBox(segment: PaperSegment, box: PaperBox): boolean {
+  const { from, to } = segment;
+  // Most strokes lie wholly on one side.
+  if (Math.max(from.xMm, to.xMm) <= box.leftMm || Math.min(from.xMm, to.xMm) >= box.rightMm) return false;
+  if (Math.max(from.yMm, to.yMm) <= box.topMm || Math.min(from.yMm, to.yMm) >= box.bottomMm) return false;
   const inside = sharesInBox(segment, box, false);
   if (!inside) return false;
-  const { from, to } = segment;
   const isPoint = to.xMm === from.xMm && to.yMm === from.yMm;
   return isPoint ? inside.enters <= inside.leaves : inside.enters < inside.leaves;
 }
 
 /** True where two strokes cross at a point inside both; strokes that share an end do not. */
 export function segmentsCross(a: PaperSegment, b: PaperSegment): boolean {
-  const turn = (p: PaperPoint, q: PaperPoint, r: PaperPoint): number =>
-    (q.xMm - p.xMm) * (r.yMm - p.yMm) - (q.yMm - p.yMm) * (r.xMm - p.xMm);
   return (
-    turn(a.from, a.to, b.from) * turn(a.from, a.to, b.to) < 0 &&
-    turn(b.from, b.to, a.from) * turn(b.from, b.to, a.to) < 0
+    turnOf(a.from, a.to, b.from) * turnOf(a.from, a.to, b.to) < 0 &&
+    turnOf(b.from, b.to, a.from) * turnOf(b.from, b.to, a.to) < 0
   );
+}
+
+/** Which way three points turn: the sign of what they enclose. */
+function turnOf(p: PaperPoint, q: PaperPoint, r: PaperPoint): number {
+  return (q.xMm - p.xMm) * (r.yMm - p.yMm) - (q.yMm - p.yMm) * (r.xMm - p.xMm);
 }

@@ -39,8 +39,23 @@ export function interrupted(points: readonly PaperPoint[], boxes: readonly Paper
     const from = points[index];
     return from ? [[from, to]] : [];
   });
-  for (const box of boxes) pieces = pieces.flatMap((piece) => without(piece, box));
+  for (const box of boxes)
+    if (pieces.some((piece) => mayTouch(piece, box))) pieces = pieces.flatMap((piece) => without(piece, box));
   return joinedPieces(pieces);
+}
+
+/** False where a piece lies wholly on one side of a box, as most do. */
+function mayTouch(
+  [from, to]: readonly PaperPoint[],
+  { leftMm, topMm, rightMm, bottomMm }: PaperBox,
+): boolean {
+  if (!from || !to) return false;
+  return (
+    Math.max(from.xMm, to.xMm) >= leftMm &&
+    Math.min(from.xMm, to.xMm) <= rightMm &&
+    Math.max(from.yMm, to.yMm) >= topMm &&
+    Math.min(from.yMm, to.yMm) <= bottomMm
+  );
 }
 
 function without(piece: readonly PaperPoint[], box: PaperBox): PaperPoint[][] {

@@ -61,7 +61,11 @@ const sides: readonly (readonly [number, number])[] = [
   [-1, 1],
 ];
 const leaderReachesMm = [5, 8, 12, 17, 23, 30, 40, 55, 75] as const;
-const leaderDirections = 24;
+/** 24 directions, as shares to the right and down. */
+const leaderDirections = Array.from({ length: 24 }, (_, step) => {
+  const angle = (step * 2 * Math.PI) / 24;
+  return [Math.cos(angle), -Math.sin(angle)] as const;
+});
 const leaderCost = 20;
 const crossingCost = 6;
 const turnedCost = 2;
@@ -138,11 +142,10 @@ function boxBeside(anchor: PaperBox, [sideX, sideY]: readonly [number, number], 
 function ringOf(anchor: PaperBox, size: Size): PaperBox[] {
   const { xMm, yMm } = centreOf(anchor);
   return leaderReachesMm.flatMap((reachMm) =>
-    Array.from({ length: leaderDirections }, (_, step) => {
-      const angle = (step * 2 * Math.PI) / leaderDirections;
+    leaderDirections.map(([right, down]) => {
       const reachX = (widthMm(anchor) + size.widthMm) / 2 + reachMm;
       const reachY = (heightMm(anchor) + size.heightMm) / 2 + reachMm;
-      return boxAround(at(xMm + reachX * Math.cos(angle), yMm - reachY * Math.sin(angle)), size);
+      return boxAround(at(xMm + reachX * right, yMm + reachY * down), size);
     }),
   );
 }

@@ -64,24 +64,32 @@ const polishRounds = 6;
  * those queue again, and each time that a label is pushed out it grows heavier, which breaks circles. The
  * best state met is kept. A polish moves labels to cheaper free places. No randomness; bounded by steps.
  */
-export function placeLabels(request: PlacementRequest): Placement {
+export function placeLabels({ labels, obstacles, room }: PlacementRequest): Placement {
+  const index = indexObstacles(obstacles);
+  const near = labels.map((label): Wish => ({ label, candidates: nearCandidates(label, index, room) }));
+  const withLeaders = ({ label, candidates }: Wish): Wish => {
+    return { label, candidates: [...candidates, ...leaderCandidates(label, index, room)] };
+  };
+  const hasEnough = ({ candidates }: Wish): boolean => candidates.length >= enoughNear;
   // Leaders cost most of the time and are seldom needed: first they are left to labels with hardly a place.
-  const quick = placeWith(request, (near) => near < enoughNear);
-  return quick.unplaced.length === 0 ? quick : placeWith(request, () => true);
+  const few = near.map((wish) => (hasEnough(wish) ? wish : withLeaders(wish)));
+  const quick = placeWith(few);
+  if (quick.unplaced.length === 0) return quick;
+  return placeWith(few.map((wish, nth) => (wish === near[nth] ? withLeaders(wish) : wish)));
 }
 
 /** So many places beside what it names, and a label is tried without a leader first. */
 const enoughNear = 3;
 
-function placeWith(
-  { labels, obstacles, room }: PlacementRequest,
-  wantsLeaders: (near: number) => boolean,
-): Placement {
-  const index = indexObstacles(obstacles);
-  const seekers = labels.map((label): Seeker => {
-    const near = nearCandidates(label, index, room);
-    const leaders = wantsLeaders(near.length) ? leaderCandidates(label, index, room) : [];
-    const spots = [...near, ...leaders].sort((a, b) => a.cost - b.cost).map(spotOf);
+/** A label with every place that it may take. */
+interface Wish {
+  readonly label: LabelRequest;
+  readonly candidates: readonly Candidate[];
+}
+
+function placeWith(wishes: readonly Wish[]): Placement {
+  const seekers = wishes.map(({ label, candidates }): Seeker => {
+    const spots = candidates.toSorted((a, b) => a.cost - b.cost).map(spotOf);
     return { id: label.id, spots, weight: 1, taken: null };
   });
   settle(seekers.filter((seeker) => seeker.spots.length > 0));

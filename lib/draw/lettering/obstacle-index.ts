@@ -1,7 +1,6 @@
 import {
   boxesMeet,
   boxHolds,
-  boxRound,
   type PaperBox,
   type PaperSegment,
   segmentMeetsBox,
@@ -24,36 +23,80 @@ export interface ObstacleIndex {
 }
 
 const cellMm = 10;
+/** Cells are numbered column by column; no sheet has as many in one. */
+const cellsInColumn = 65536;
+
+/** An obstacle, and the question for which it was last counted: it may lie in several cells. */
+interface Held {
+  readonly obstacle: Obstacle;
+  countedFor: number;
+}
+
+type Cells = ReadonlyMap<number, readonly Held[]>;
 
 /** Sorts obstacles into cells of 10 mm. */
 export function indexObstacles(obstacles: readonly Obstacle[]): ObstacleIndex {
-  const cells = new Map<string, Obstacle[]>();
-  for (const obstacle of obstacles)
-    for (const key of cellsOf(extentOf(obstacle))) {
-      const held = cells.get(key);
-      if (held) held.push(obstacle);
-      else cells.set(key, [obstacle]);
-    }
-  const near = (box: PaperBox, own: readonly string[] = []): Set<Obstacle> => {
-    const found = new Set<Obstacle>();
-    for (const key of cellsOf(box))
-      for (const obstacle of cells.get(key) ?? []) if (!own.includes(obstacle.id)) found.add(obstacle);
-    return found;
-  };
+  const cells = cellsOf(obstacles);
+  let question = 0;
   return {
     meetsBox: (box, within) =>
-      [...near(box)].some(
-        (obstacle) => meets(obstacle, box) && !(within.includes(obstacle.id) && standsIn(box, obstacle)),
+      someNear(
+        cells,
+        box,
+        ({ obstacle }) => meets(obstacle, box) && !(within.includes(obstacle.id) && standsIn(box, obstacle)),
       ),
     leaderBlocked: (leader, own) =>
-      [...near(segmentBox(leader), own)].some(
-        (obstacle) => 'box' in obstacle && segmentMeetsBox(leader, obstacle.box),
+      someNear(
+        cells,
+        segmentBox(leader),
+        ({ obstacle }) =>
+          'box' in obstacle && segmentMeetsBox(leader, obstacle.box) && !own.includes(obstacle.id),
       ),
-    leaderCrossings: (leader, own) =>
-      [...near(segmentBox(leader), own)].filter(
-        (obstacle) => 'segment' in obstacle && segmentsCross(leader, obstacle.segment),
-      ).length,
+    leaderCrossings: (leader, own) => {
+      question += 1;
+      let count = 0;
+      someNear(cells, segmentBox(leader), (held) => {
+        const { obstacle, countedFor } = held;
+        if (countedFor === question || 'box' in obstacle || !segmentsCross(leader, obstacle.segment))
+          return false;
+        held.countedFor = question;
+        if (!own.includes(obstacle.id)) count += 1;
+        return false;
+      });
+      return count;
+    },
   };
+}
+
+function cellsOf(obstacles: readonly Obstacle[]): Cells {
+  const cells = new Map<number, Held[]>();
+  for (const obstacle of obstacles) {
+    const held: Held = { obstacle, countedFor: 0 };
+    const { leftMm, topMm, rightMm, bottomMm } = extentOf(obstacle);
+    for (let x = cellAt(leftMm); x <= cellAt(rightMm); x += 1)
+      for (let y = cellAt(topMm); y <= cellAt(bottomMm); y += 1) {
+        const cell = cells.get(x * cellsInColumn + y);
+        if (cell) cell.push(held);
+        else cells.set(x * cellsInColumn + y, [held]);
+      }
+  }
+  return cells;
+}
+
+function cellAt(mm: number): number {
+  return Math.floor(mm / cellMm);
+}
+
+/** True where one of the obstacles in the cells of a box is as asked for; one that lies in several may be asked twice. */
+function someNear(cells: Cells, box: PaperBox, isAsked: (held: Held) => boolean): boolean {
+  const [firstX, lastX] = [cellAt(box.leftMm), cellAt(box.rightMm)];
+  const [firstY, lastY] = [cellAt(box.topMm), cellAt(box.bottomMm)];
+  for (let x = firstX; x <= lastX; x += 1)
+    for (let y = firstY; y <= lastY; y += 1) {
+      const cell = cells.get(x * cellsInColumn + y);
+      if (cell) for (const held of cell) if (isAsked(held)) return true;
+    }
+  return false;
 }
 
 function meets(obstacle: Obstacle, box: PaperBox): boolean {
@@ -68,14 +111,11 @@ function extentOf(obstacle: Obstacle): PaperBox {
   return 'box' in obstacle ? obstacle.box : segmentBox(obstacle.segment);
 }
 
-function segmentBox(segment: PaperSegment): PaperBox {
-  return boxRound([segment.from, segment.to]);
-}
-
-function cellsOf(box: PaperBox): string[] {
-  const keys: string[] = [];
-  for (let x = Math.floor(box.leftMm / cellMm); x <= Math.floor(box.rightMm / cellMm); x += 1)
-    for (let y = Math.floor(box.topMm / cellMm); y <= Math.floor(box.bottomMm / cellMm); y += 1)
-      keys.push(`${x} ${y}`);
-  return keys;
+function segmentBox({ from, to }: PaperSegment): PaperBox {
+  return {
+    leftMm: Math.min(from.xMm, to.xMm),
+    topMm: Math.min(from.yMm, to.yMm),
+    rightMm: Math.max(from.xMm, to.xMm),
+    bottomMm: Math.max(from.yMm, to.yMm),
+  };
 }
