@@ -16,9 +16,7 @@ import { overlapsOn } from '../overlaps.ts';
 import { xmlFault } from '../well-formed.ts';
 
 function drawn(plan: BuildPlan): NumberedPage[] {
-  return presets
-    .pages(plan, shippedMetrics)
-    .map((page, index, { length }) => numberPage(page, { drawing: index + 1, drawings: length }));
+  return presets.pages(plan, shippedMetrics).map((page) => numberPage(page, { drawing: 1, drawings: 1 }));
 }
 
 function svgOf({ drawing }: NumberedPage): string {
