@@ -9,6 +9,7 @@ import { checkPartTerminals } from './part-terminals.ts';
 import { Report } from './report.ts';
 import { shape } from './schema/shape.ts';
 import { checkWireFigures } from './wire-figures.ts';
+import { measuresAt } from './yaml/measures-at.ts';
 import { readYaml, type YamlDocument } from './yaml/yaml.ts';
 
 /** The catalogue of a shop, and where each part stands. */
@@ -16,6 +17,8 @@ export interface Catalogue {
   readonly parts: Readonly<Record<string, Part>>;
   /** Where a value stands, by JSON Pointer from `/parts`. */
   readonly partPlace: (path: string) => Place;
+  /** The measures that are written there or below. */
+  readonly partMeasures: (path: string) => readonly string[];
 }
 
 /**
@@ -51,7 +54,9 @@ export function readParts(files: readonly SourceFile[], problems: Problem[], unr
       column: 1,
       path: '',
     };
-  return { parts, partPlace };
+  const partMeasures = (path: string): readonly string[] =>
+    measuresAt(documents[path.split('/')[2] ?? '']?.data, path);
+  return { parts, partPlace, partMeasures };
 }
 
 /** True for a part that can be computed: it has the terminals of its kind, and figures that can be. */

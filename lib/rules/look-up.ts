@@ -1,4 +1,4 @@
-import { type Device, type Job, linkEndOf } from '../model/content/resolved-job.ts';
+import { type Board, type Device, type Job, linkEndOf, type Run } from '../model/content/resolved-job.ts';
 import type { Part } from '../model/kinds/index.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
 import { pointer } from '../model/place.ts';
@@ -46,10 +46,25 @@ export function deviceSpot(job: Job, id: string, ...below: readonly string[]): S
   return { path: `${device.path}${pointer(below)}`, file: device.origin === 'vehicle' ? 'vehicle' : 'job' };
 }
 
-/** Where the part of a device was written, for what its data lacks; the device itself where it is no part. */
-export function partSpot(job: Job, id: string): Spot {
+/** Where the part of a device was written, or a value below it; the device itself where it is no part. */
+export function partSpot(job: Job, id: string, ...below: readonly string[]): Spot {
   const part = deviceOf(job, id)?.part ?? null;
-  return part === null ? deviceSpot(job, id) : { path: pointer(['parts', part]), file: 'part' };
+  return part === null ? deviceSpot(job, id) : catalogueSpot(part, ...below);
+}
+
+/** Where a part of the catalogue was written, or a value below it. */
+export function catalogueSpot(part: string, ...below: readonly string[]): Spot {
+  return { path: pointer(['parts', part, ...below]), file: 'part' };
+}
+
+/** Where the route of a run was measured. */
+export function routeSpot({ routeId }: Run): Spot {
+  return { path: pointer(['routes', routeId]), file: 'vehicle' };
+}
+
+/** Where the space of a board was measured, or a value below it. */
+export function spaceSpot({ spaceId }: Board, ...below: readonly string[]): Spot {
+  return { path: pointer(['spaces', spaceId, ...below]), file: 'vehicle' };
 }
 
 /** Where the link of a wire was written. */

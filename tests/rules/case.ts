@@ -8,17 +8,18 @@ import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { readHouseRules } from '../../lib/read/read-house-rules.ts';
 import { Report } from '../../lib/read/report.ts';
 import { resolveJob } from '../../lib/read/resolve/resolve-job.ts';
+import { measuresAt } from '../../lib/read/yaml/measures-at.ts';
 import type { YamlDocument } from '../../lib/read/yaml/yaml.ts';
 import type { Case } from '../../lib/rules/rule.ts';
 import { type Written, written } from './content.ts';
 import { planOf } from './plan.ts';
 
-function documentOf(file: string): YamlDocument {
+function documentOf(file: string, data: unknown): YamlDocument {
   const place = (path: string): Place => ({ file, line: 1, column: 1, path });
   return {
     file,
     source: '',
-    data: null,
+    data,
     unread: new Set(),
     placeOf: place,
     keyPlaceOf: place,
@@ -31,19 +32,23 @@ export function jobOf({ shop, vehicle, parts, job }: Written): Job {
   const readShop = shopSchema.parse(shop);
   const inRuns = new Set(Object.values(job.runs ?? {}).flatMap(({ links }) => links));
   for (const [id, link] of Object.entries(job.links)) if (!inRuns.has(id)) link.length ??= '300 mm';
-  const document = documentOf('job.yaml');
+  const document = documentOf('job.yaml', job);
   const report = new Report(document);
   const read = resolveJob(
     jobSchema.parse(job),
     document,
     {
       shop: readShop,
-      shopDocument: documentOf('shop.yaml'),
+      shopDocument: documentOf('shop.yaml', shop),
       rules: readHouseRules(readShop.rules),
       parts: Object.fromEntries(Object.entries(parts).map(([id, part]) => [id, partSchema.parse(part)])),
       partPlace: (path) => ({ file: 'parts.yaml', line: 1, column: 1, path }),
+      partMeasures: (path) => measuresAt({ parts }, path),
       vehicles: {
-        [vehicle.id]: { vehicle: vehicleSchema.parse(vehicle), document: documentOf('vehicle.yaml') },
+        [vehicle.id]: {
+          vehicle: vehicleSchema.parse(vehicle),
+          document: documentOf('vehicle.yaml', vehicle),
+        },
       },
     },
     {},

@@ -1,6 +1,18 @@
-import { expect, test } from 'vitest';
-import { amps, counted, figure, lengthAskedIn, lengthIn, listed, percent } from '../../lib/rules/words.ts';
-import { jobOf } from './case.ts';
+import { describe, expect, test } from 'vitest';
+import { everyFinding } from '../../lib/model/finding.ts';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { judge } from '../../lib/rules/index.ts';
+import {
+  amps,
+  counted,
+  figure,
+  lengthAskedIn,
+  lengthIn,
+  listed,
+  percent,
+  torqueIn,
+} from '../../lib/rules/words.ts';
+import { entry, jobOf, partIn } from './case.ts';
 import { written } from './content.ts';
 
 const lengths = (units: 'inch' | 'millimetre', fraction: 16 | 32 = 16, inWords = lengthIn) => {
@@ -41,6 +53,48 @@ test('a length that is asked for is never told as less than it must be', () => {
   expect(lengths('inch', 16, lengthAskedIn)(0.0022)).toBe('1/8 in (2.2 mm)');
   expect(lengths('millimetre', 16, lengthAskedIn)(0.00221)).toBe('2.3 mm (1/8 in)');
   expect(lengths('inch', 16, lengthAskedIn)(0.003175)).toMatch(/^1\/8 in/);
+});
+
+describe('a measure as it was written', () => {
+  const content = () => {
+    const all = written();
+    Object.assign(all.shop, { units: 'millimetre', rules: { 'ground-lead': '18 in' } });
+    Object.assign(entry(all.job.links, 'board-ground'), { length: '10 ft' });
+    Object.assign(entry(all.job.links, 'amp-ground'), { length: '1200 mm' });
+    Object.assign(entry(partIn(all, 'two-channel', 'amplifier').terminals, 'B+'), { torque: '35 lbf in' });
+    return jobOf(all);
+  };
+  const ground = { path: '/links/board-ground' };
+
+  // 10 ft are 3048 mm, 35 lbf in 3.954 N m (NIST SP 811).
+  test('stands as it was written, with the other system beside it', () => {
+    expect(lengthIn(content(), ground)(3.048)).toBe('10 ft (3048 mm)');
+    expect(lengthIn(content(), { path: '/links/amp-ground' })(1.2)).toBe('1200 mm (47 1/4 in)');
+    const amp = { path: '/parts/two-channel', file: 'part' } as const;
+    expect(torqueIn(content(), amp)(35 * 0.45359237 * 9.80665 * 0.0254)).toBe('35 lbf in (3.954 N m)');
+    expect(torqueIn(content(), amp)(4)).toBe('4 N m');
+  });
+
+  test('what was computed stands in the system of the place, a house rule as the shop set it', () => {
+    expect(lengthIn(content(), ground)(0.3)).toBe('11 13/16 in (300 mm)');
+    expect(lengthIn(content(), { path: '/links/amp-ground' })(0.4572)).toBe('18 in (457 mm)');
+    expect(lengthIn(content(), { path: '/links/no-such-link' })(0.3)).toBe('300 mm (11 13/16 in)');
+  });
+
+  test('is looked up in the first place that has it', () => {
+    const places = [{ path: '/links/amp-ground' }, ground];
+    expect(lengthIn(content(), ...places)(3.048)).toBe('10 ft (3048 mm)');
+    expect(lengthIn(content(), ...places)(0.3)).toBe('300 mm (11 13/16 in)');
+  });
+
+  test('reaches the finding: a ground lead in feet, in a shop that works in millimetres', () => {
+    const job = content();
+    const { plan, remarks } = planJob(job);
+    const [found] = everyFinding(judge(job, plan, remarks)).filter(
+      ({ rule, related }) => rule === 'ground-lead-long' && related[0] === 'board-ground',
+    );
+    expect(found?.message).toMatch(/is 10 ft \(3048 mm\) long; 18 in \(457 mm\) is the limit/);
+  });
 });
 
 test('names are joined as they are spoken', () => {

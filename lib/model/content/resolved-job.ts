@@ -1,6 +1,7 @@
 import type { HouseRules } from '../house-rules.ts';
 import type { Part, PartFacts } from '../kinds/index.ts';
 import type { Place } from '../place.ts';
+import type { Whereabouts } from '../remark.ts';
 import type { JobRib } from '../rib.ts';
 import type { VehicleSide, ZoneKind } from '../vocabulary.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
@@ -130,6 +131,8 @@ export interface Job {
   readonly shopPlace: (path: string) => Place;
   /** Where a value of the catalogue stands, by JSON Pointer from `/parts`. */
   readonly partPlace: (path: string) => Place;
+  /** The measures that are written at a place or below it, each as it stands there: `13 5/8 in`. */
+  readonly measures: (where: Whereabouts) => readonly string[];
   /** Wire labels of the revision that was released last, by wire id. */
   readonly releasedLabels: Readonly<Record<string, string>>;
 }

@@ -86,6 +86,13 @@ export function parseQuantity(text: string, dimensionName: DimensionName): numbe
   return Number((sign === '-' ? -magnitude : magnitude).toPrecision(12));
 }
 
+/** True for a text that is a number with the unit of some dimension. */
+export function isMeasure(text: string): boolean {
+  return dimensionNames.some((name) => typeof parseQuantity(text, name) === 'number');
+}
+
+const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
+
 /**
  * Writes a held number (SI) so that `parseQuantity` reads it back: in the SI unit where that may be written,
  * else in the first unit of the dimension; never with a power of ten.

@@ -18,6 +18,7 @@ import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-name
 import { privateLeaks } from '../private-leaks.ts';
 import { rulesInSystem } from '../read-house-rules.ts';
 import type { Report } from '../report.ts';
+import { measuresAt } from '../yaml/measures-at.ts';
 import type { YamlDocument } from '../yaml/yaml.ts';
 import { openLinks } from './open-links.ts';
 import { resolveBoards } from './resolve-boards.ts';
@@ -31,6 +32,7 @@ export interface Surroundings {
   readonly rules: HouseRules;
   readonly parts: Readonly<Record<string, Part>>;
   readonly partPlace: (path: string) => Place;
+  readonly partMeasures: (path: string) => readonly string[];
   readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly document: YamlDocument }>>;
 }
 
@@ -50,6 +52,7 @@ export function resolveJob(
   privateLeaks(file, report);
   if (!found) return null;
   const { vehicle } = found;
+  const documents = { job: document, vehicle: found.document, shop: around.shopDocument };
   const devices = resolveDevices(file, vehicle, around.parts, report);
   const boards = resolveBoards(file, vehicle, around.parts, report);
   checkCables(file, around.parts, report);
@@ -79,6 +82,8 @@ export function resolveJob(
     vehiclePlace: found.document.placeOf,
     shopPlace: around.shopDocument.placeOf,
     partPlace: around.partPlace,
+    measures: ({ path, file: where = 'job' }) =>
+      where === 'part' ? around.partMeasures(path) : measuresAt(documents[where].data, path),
     releasedLabels,
   };
 }

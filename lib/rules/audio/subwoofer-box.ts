@@ -1,6 +1,6 @@
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import { deviceSpot } from '../look-up.ts';
+import { deviceSpot, partSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { commonPractice, type Source } from '../source.ts';
 import { figure, lengthIn } from '../words.ts';
@@ -52,7 +52,7 @@ function holeMisfits(job: Job, { sub, speaker, box, enclosure }: Pair): readonly
   const { opening } = enclosure;
   const cutOut = speaker['cut-out'];
   if (opening === undefined || cutOut === undefined) return [];
-  const long = lengthIn(job);
+  const long = lengthIn(job, partSpot(job, sub.id), partSpot(job, box.id));
   const found = { value: opening, unit: 'm', remedy: 'use a box made for it, or cut the baffle anew' };
   if (opening < cutOut - 1e-9)
     return [
@@ -78,7 +78,7 @@ function depthMisfits(job: Job, { sub, speaker, box, enclosure }: Pair): readonl
   const free = enclosure['free-depth'];
   const depth = speaker.size.height;
   if (free === undefined || free >= depth + behindM - 1e-9) return [];
-  const long = lengthIn(job);
+  const long = lengthIn(job, partSpot(job, sub.id), partSpot(job, box.id));
   const fits = free > depth;
   return [
     {

@@ -1,7 +1,7 @@
 import { segmentsCross, segmentToSegment } from '../../board/shape/point.ts';
 import type { Run } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanRoute, PlanWire } from '../../model/plan/index.ts';
-import { jobWires, wireSpot } from '../look-up.ts';
+import { jobWires, routeSpot, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthAskedIn, lengthIn, listed } from '../words.ts';
@@ -84,7 +84,7 @@ const sharedSide: Rule = {
             ...(met.distanceM !== null && { value: met.distanceM }),
             limit: value,
             unit: 'm',
-            remedy: `take the signal down the other side; where it can't be, keep ${lengthAskedIn(about.job)(value)} apart, cross at a right angle, and write how far inboard each lies (inboard: of the passes)`,
+            remedy: `take the signal down the other side; where it can't be, keep ${lengthAskedIn(about.job, routeSpot(a))(value)} apart, cross at a right angle, and write how far inboard each lies (inboard: of the passes)`,
             ...from,
             path: b.path,
           },
@@ -94,11 +94,12 @@ const sharedSide: Rule = {
   },
 };
 
-function metText({ job }: Case, { route: { side } }: Run, { distanceM }: Meeting): string {
+function metText({ job }: Case, run: Run, { distanceM }: Meeting): string {
+  const { side } = run.route;
   if (distanceM === null) return `share the ${side} side, at a distance that is not known,`;
   return distanceM <= 1e-9
     ? 'lie side by side, at no distance,'
-    : `share the ${side} side, as near as ${lengthIn(job)(distanceM)},`;
+    : `share the ${side} side, as near as ${lengthIn(job, routeSpot(run))(distanceM)},`;
 }
 
 type Segment = readonly [PlanRoute['points'][number], PlanRoute['points'][number]];
@@ -156,13 +157,13 @@ const onBoard: Rule = {
   id: 'power-near-signal-on-board',
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'power-signal-distance');
-    const length = lengthIn(about.job);
     const strong = strongWires(about);
     return about.plan.boards.flatMap((board) =>
       boardPairs(board, strong).flatMap(([power, signal]): Verdict<'power-near-signal-on-board'>[] => {
         const { distanceM, askew } = nearness(power, signal, limit);
         const near = distanceM < limit - 1e-9;
         if (!near && !askew) return [];
+        const length = lengthIn(about.job, { path: `/boards/${board.id}` });
         return [
           {
             level: 'caution',

@@ -1,7 +1,7 @@
 import type { Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
-import { partOf } from '../look-up.ts';
+import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';
 
@@ -16,11 +16,11 @@ function plannedRuns({ job, plan }: Case): readonly { readonly run: Run; readonl
 const throughHole: Rule = {
   id: 'bundle-over-hole',
   judge(about) {
-    const length = lengthIn(about.job);
     return plannedRuns(about).flatMap(({ run, planned: { bundleM: value } }) =>
       run.route.passes.flatMap((pass): Verdict<'bundle-over-hole'>[] => {
         const limit = pass['through-hole'];
         if (limit === undefined || value <= limit + 1e-9) return [];
+        const length = lengthIn(about.job, routeSpot(run));
         return [
           {
             level: 'caution',
@@ -42,12 +42,12 @@ const throughHole: Rule = {
 const coveringSmall: Rule = {
   id: 'bundle-over-covering',
   judge(about) {
-    const length = lengthIn(about.job);
     return plannedRuns(about).flatMap(
       ({ run, planned: { bundleM: value } }): Verdict<'bundle-over-covering'>[] => {
         const covering = partOf(about.job, run.covering);
         if (covering?.kind !== 'covering' || covering.form === 'tape' || run.covering === null) return [];
         if (value <= covering.bore + 1e-9) return [];
+        const length = lengthIn(about.job, catalogueSpot(run.covering));
         return [
           {
             level: 'caution',
@@ -68,8 +68,8 @@ const coveringSmall: Rule = {
 const grommets: Rule = {
   id: 'edge-without-grommet',
   judge(about) {
-    const length = lengthIn(about.job);
     return plannedRuns(about).flatMap(({ run, planned }): Verdict<'edge-without-grommet'>[] => {
+      const length = lengthIn(about.job, routeSpot(run));
       const edges = run.route.passes.filter(({ edge }) => edge);
       const fitted = planned.grommets.filter(({ part }) => part !== null).length;
       if (fitted >= edges.length) return [];
@@ -86,7 +86,7 @@ const grommets: Rule = {
           value: fitted,
           limit: edges.length,
           unit: 'piece',
-          remedy: `${holes.length > 0 ? `add a grommet for ${holes.length > 1 ? 'holes' : 'a hole'} of ${listed(holes.map(({ holeM }) => length(holeM ?? 0)))} with a bore of ${lengthAskedIn(about.job)(planned.bundleM)} or more to the catalogue, where one is made; else enlarge the hole and write its through-hole:, or split the run` : 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round'}`,
+          remedy: `${holes.length > 0 ? `add a grommet for ${holes.length > 1 ? 'holes' : 'a hole'} of ${listed(holes.map(({ holeM }) => length(holeM ?? 0)))} with a bore of ${lengthAskedIn(about.job, routeSpot(run))(planned.bundleM)} or more to the catalogue, where one is made; else enlarge the hole and write its through-hole:, or split the run` : 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round'}`,
           path: run.path,
         },
       ];
@@ -110,7 +110,6 @@ function isPower({ plan }: Case, id: string): boolean {
 const lengthUnderRun: Rule = {
   id: 'length-under-run',
   judge(about) {
-    const length = lengthIn(about.job);
     return about.job.links.flatMap(({ id, path, given, cable, run: name }): Verdict<'length-under-run'>[] => {
       const run = about.job.runs.find((one) => one.id === name);
       const lead = partOf(about.job, cable?.part ?? null);
@@ -120,6 +119,8 @@ const lengthUnderRun: Rule = {
       if (!run || value === undefined || id.endsWith('.-')) return [];
       const limit = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
       if (value >= limit - 1e-9) return [];
+      const made = catalogueSpot(cable?.part ?? '', 'made-length');
+      const length = lengthIn(about.job, { path: `${path}/length` }, made, { path }, routeSpot(run));
       return [
         {
           level: 'stop',

@@ -33,13 +33,16 @@ const linkTwice: Rule = {
 const leadShort: Rule = {
   id: 'lead-shorter-than-written',
   judge({ job }) {
-    const length = lengthIn(job);
     return job.links.flatMap((link): Verdict<'lead-shorter-than-written'>[] => {
       const lead = partOf(job, link.cable?.part ?? null);
       const madeM = lead?.kind === 'cable' ? lead['made-length'] : undefined;
       const value = link.given?.length;
       if (madeM === undefined || value === undefined || value <= madeM + 1e-9 || !speaksForPair(link))
         return [];
+      const length = lengthIn(job, spotOf(link), {
+        path: pointer(['parts', link.cable?.part ?? '']),
+        file: 'part',
+      });
       return [
         {
           level: 'stop',
@@ -68,13 +71,13 @@ function zoneOf({ job }: Case, { device, terminal }: Link['from']): ZoneKind | u
 const tooFarApart: Rule = {
   id: 'ends-too-far-apart',
   judge(about) {
-    const length = lengthIn(about.job);
     return about.job.links.filter(speaksForPair).flatMap((link): Verdict<'ends-too-far-apart'>[] => {
       const value = link.given?.length ?? link.fitted?.length;
       const zones = [link.from, link.to].map((end) => zoneOf(about, end));
       const isGrounded = [link.from, link.to].some(({ device }) => device === bodyId);
       const isApart = isGrounded && apart.every((zone) => zones.includes(zone));
       if (value === undefined || !isApart || value >= leastToCargoM) return [];
+      const length = lengthIn(about.job, spotOf(link));
       return [
         {
           level: 'caution',

@@ -1,7 +1,7 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import { pointer } from '../../model/place.ts';
+import { catalogueSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { lengthIn } from '../words.ts';
+import { lengthIn, torqueIn } from '../words.ts';
 import { partDoubts } from './part-doubts.ts';
 
 /** The parts of what stands in the job and its vehicle, each once. */
@@ -12,19 +12,18 @@ function mountedParts(job: Job): readonly string[] {
 const unlikely: Rule = {
   id: 'part-data-unlikely',
   judge({ job }) {
-    const length = lengthIn(job);
     return mountedParts(job).flatMap((id) => {
       const device = job.devices.find(({ part }) => part === id);
       if (!device?.spec) return [];
-      return partDoubts(device.spec, device.facts, length).map(
+      const spot = catalogueSpot(id);
+      return partDoubts(device.spec, device.facts, lengthIn(job, spot), torqueIn(job, spot)).map(
         ({ keys, message, remedy }): Verdict<'part-data-unlikely'> => {
           return {
             level: 'caution',
             of: [`${id}.${keys.join('.')}`, id],
             message: `${id} ${message}`,
             remedy,
-            file: 'part',
-            path: pointer(['parts', id, ...keys]),
+            ...catalogueSpot(id, ...keys),
           };
         },
       );

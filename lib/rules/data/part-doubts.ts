@@ -7,14 +7,21 @@ import { amplifierDoubts } from './part-doubts-amplifier.ts';
 
 /** What a job's lengths look like in a message. */
 export type LengthWords = (lengthM: number) => string;
+/** What a part's torques look like. */
+export type TorqueWords = (torqueNm: number) => string;
 
 const check = 'check the number and its unit against the maker’s sheet';
 
 /** Figures of a part that can hardly be right together, each told once. */
-export function partDoubts(part: Part, facts: PartFacts, length: LengthWords): readonly Doubt[] {
+export function partDoubts(
+  part: Part,
+  facts: PartFacts,
+  length: LengthWords,
+  torque: TorqueWords,
+): readonly Doubt[] {
   return [
     ...(facts.footprint ? bodyDoubts(facts.footprint, facts, length) : []),
-    ...torqueDoubts(facts),
+    ...torqueDoubts(facts, torque),
     ...('supply' in part ? supplyDoubts(part) : []),
     ...(part.kind === 'amplifier' ? amplifierDoubts(part) : []),
     ...(part.kind === 'speaker' ? speakerDoubts(part, length) : []),
@@ -91,14 +98,14 @@ function placeDoubts(
 /** What the screws of small terminals bear at most (N m); common practice, no source. */
 const mostScrewNm = 15;
 
-function torqueDoubts({ terminals }: PartFacts): readonly Doubt[] {
+function torqueDoubts({ terminals }: PartFacts, torqueText: TorqueWords): readonly Doubt[] {
   return Object.entries(terminals).flatMap(([name, { joint, torque }]): Doubt[] =>
     torque === undefined || !['set-screw', 'screw-clamp'].includes(joint) || torque <= mostScrewNm
       ? []
       : [
           {
             keys: ['terminals', name, 'torque'],
-            message: `asks for ${figure(torque)} N m at the screw of ${name}, which strips it: ${mostScrewNm} N m is much`,
+            message: `asks for ${torqueText(torque)} at the screw of ${name}, which strips it: ${mostScrewNm} N m is much`,
             remedy: `${check}: 35 lbf in are 4 N m`,
           },
         ],

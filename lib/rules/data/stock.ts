@@ -5,11 +5,11 @@ import { counted, lengthIn } from '../words.ts';
 const short: Rule = {
   id: 'stock-short',
   judge({ job, plan }) {
-    const length = lengthIn(job);
     return plan.pick.flatMap(
       ({ part, kind, quantity, unit, stockQuantity, short: missing }): Verdict<'stock-short'>[] => {
         // A fuse that is short has a rule of its own, which tells the lawful alternatives.
         if (missing <= 0 || kind === 'fuse') return [];
+        const length = lengthIn(job, { path: pointer(['stock', part]), file: 'shop' });
         const amount = (value: number) => (unit === 'm' ? length(value) : counted(value, 'piece'));
         return [
           {

@@ -95,9 +95,9 @@ function measured(id: string, field: 'air' | 'surface', message: string, share: 
 const measuresDiffer: Rule = {
   id: 'space-measures-differ',
   judge(about) {
-    const length = lengthIn(about.job);
     return usedSpaces(about).flatMap(({ spaceId: id, space }): readonly Differs[] => {
       const { widthM, heightM, areaM2 } = boxOf(space);
+      const length = lengthIn(about.job, { path: pointer(['spaces', id]), file: 'vehicle' });
       const boxM3 = areaM2 * space.depth;
       const wallM2 = 2 * areaM2 + 2 * (widthM + heightM) * space.depth;
       const { air, surface } = space;

@@ -1,6 +1,6 @@
 import type { Board } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
-import { partOf } from '../look-up.ts';
+import { partOf, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 
@@ -72,13 +72,13 @@ function sticksThroughM({ job, plan }: Case, board: Board, fixing: string): numb
 const stickThrough: Rule = {
   id: 'fixing-too-long',
   judge(about) {
-    const length = lengthIn(about.job);
     return about.job.boards.flatMap((board) =>
       Object.entries(board.given.fixings).flatMap(([name, { point }]): Verdict<'fixing-too-long'>[] => {
         const spot = board.space['sound-points'][point];
         const limit = spot?.['free-depth'];
         const value = sticksThroughM(about, board, name);
         if (!spot || limit === undefined || value === null || value <= limit + 1e-9) return [];
+        const length = lengthIn(about.job, spaceSpot(board, 'sound-points', point));
         return [
           {
             level: 'stop',

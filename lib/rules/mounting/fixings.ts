@@ -4,7 +4,7 @@ import type { VehicleSpace } from '../../model/content/vehicle.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
 import { mountingScrew } from '../../plan/board/board-shape.ts';
-import { deviceOf, deviceSpot, partOf } from '../look-up.ts';
+import { catalogueSpot, deviceOf, deviceSpot, partOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthAskedIn, lengthIn } from '../words.ts';
@@ -73,7 +73,6 @@ function stackM({ plan }: Case, { board, id, spacerM }: BoardFixing): number {
 const tooShort: Rule = {
   id: 'fixing-too-short',
   judge(about) {
-    const length = lengthIn(about.job);
     const good = houseRule(about.job, 'thread-engagement');
     const least = houseRule(about.job, 'thread-engagement-limit');
     return fixingsOf(about).flatMap((fixing): Verdict<'fixing-too-short'>[] => {
@@ -86,6 +85,12 @@ const tooShort: Rule = {
       const value = part.length - thicknessM - stack;
       if (value >= good.value * diameterM - 1e-9) return [];
       const stops = value < least.value * diameterM - 1e-9;
+      const written = [
+        { path },
+        catalogueSpot(board.given.fixings[id]?.fixing ?? ''),
+        catalogueSpot(board.sheetId),
+      ];
+      const length = lengthIn(about.job, ...written);
       const { value: diameters, from } = stops ? least : good;
       const limit = diameters * diameterM;
       const through = `${length(thicknessM)} of board${stack > 0 ? ` and ${length(stack)} of spacer` : ''}`;
@@ -100,7 +105,7 @@ const tooShort: Rule = {
           value,
           limit,
           unit: 'm',
-          remedy: `use a fixing that is ${lengthAskedIn(about.job)(limit - value)} longer, or a lower spacer; free depth behind ${point} permitting`,
+          remedy: `use a fixing that is ${lengthAskedIn(about.job, ...written)(limit - value)} longer, or a lower spacer; free depth behind ${point} permitting`,
           ...from,
           path,
         },
@@ -131,7 +136,7 @@ function headVerdict(
 ): Omit<Verdict<'head-pulls-through'>, 'path'>[] {
   const head = headOf(screw.part);
   if (!head || what.holeM < head.faceM - 1e-9) return [];
-  const length = lengthIn(job);
+  const length = lengthIn(job, catalogueSpot(screw.id));
   return [
     {
       level: head.told ? 'stop' : 'caution',

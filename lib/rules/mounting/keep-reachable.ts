@@ -5,7 +5,7 @@ import { difference, intersection, type Region, regionArea, regionOf } from '../
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { boxRing } from '../../plan/board/board-pose.ts';
-import { deviceSpot } from '../look-up.ts';
+import { deviceSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn, listed, percent } from '../words.ts';
 import { bodyInSpace, faceM } from './reach-in-space.ts';
@@ -87,7 +87,6 @@ function inPlaces(job: Job): Verdict<'area-covered'>[] {
 }
 
 function onBoards({ job, plan }: Case): Verdict<'area-covered'>[] {
-  const length = lengthIn(job);
   return job.boards.flatMap((board) => {
     const planned = plan.boards.find(({ id }) => id === board.id);
     const covers = planned ? coversOf(planned) : [];
@@ -96,6 +95,7 @@ function onBoards({ job, plan }: Case): Verdict<'area-covered'>[] {
       const [first] = over;
       if (!first) return [];
       const isSheet = first.id === board.id;
+      const length = lengthIn(job, spaceSpot(board, 'keep-reachable', id));
       const lowM = Math.min(...over.map(({ heightM }) => heightM));
       return [
         {

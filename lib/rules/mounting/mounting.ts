@@ -20,11 +20,11 @@ const narrowWeb: Rule = {
   judge({ job, plan }) {
     const good = houseRule(job, 'web-good');
     const least = houseRule(job, 'web-limit');
-    const length = lengthIn(job);
     return plan.boards.flatMap(({ id, narrowestWebM }): Verdict<'narrow-web'>[] => {
       if (narrowestWebM === null || narrowestWebM >= good.value - 1e-9) return [];
       const stops = narrowestWebM < least.value - 1e-9;
       const { value: limit, from } = stops ? least : good;
+      const length = lengthIn(job, boardSpot(id, 'outline'));
       return [
         {
           level: stops ? 'stop' : 'caution',
@@ -60,10 +60,10 @@ function holeSpot({ job }: Case, board: string, of: string): Spot {
 const holeOff: Rule = {
   id: 'hole-off-board',
   judge(about) {
-    const length = lengthIn(about.job);
     return about.plan.boards.flatMap((board) =>
       holeRooms(board).flatMap(({ hole, ground, toEdgeM }): Verdict<'hole-off-board'>[] => {
         if (toEdgeM >= -1e-9) return [];
+        const length = lengthIn(about.job, boardSpot(board.id));
         const where = {
           material: `breaks out over the edge by ${length(-toEdgeM)}`,
           'cut-out': `stands in a cut-out, its rim ${length(-toEdgeM)} past the edge of it`,
@@ -94,10 +94,10 @@ const holeEdge: Rule = {
   id: 'hole-near-edge',
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'hole-edge');
-    const length = lengthIn(job);
     return plan.boards.flatMap((board) =>
       holeRooms(board).flatMap(({ hole, toEdgeM }): Verdict<'hole-near-edge'>[] => {
         if (toEdgeM >= limit - 1e-9 || toEdgeM < -1e-9) return [];
+        const length = lengthIn(job, boardSpot(board.id));
         return [
           {
             level: 'caution',
@@ -120,12 +120,12 @@ const holeCorner: Rule = {
   id: 'hole-near-corner',
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'hole-corner');
-    const length = lengthIn(job);
     return plan.boards
       .filter(({ material }) => material === 'fibreboard')
       .flatMap((board) =>
         holeRooms(board).flatMap(({ hole, toCornerM }): Verdict<'hole-near-corner'>[] => {
           if (toCornerM >= limit - 1e-9) return [];
+          const length = lengthIn(job, boardSpot(board.id));
           return [
             {
               level: 'caution',
@@ -232,9 +232,9 @@ const creeps: Rule = {
   id: 'board-creeps',
   judge({ job, plan }) {
     const { value: limit, from } = houseRule(job, 'sag-creep');
-    const length = lengthIn(job);
     return plan.boards.flatMap(({ id, sheet, sagCreptM }): Verdict<'board-creeps'>[] => {
       if (sagCreptM === null || sagCreptM <= limit + 1e-9) return [];
+      const length = lengthIn(job, boardSpot(id));
       return [
         {
           level: 'caution',

@@ -2,8 +2,8 @@ import { goesInto, goTogether, type Sides } from '../../board/layout/boxes-in-pl
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { pointer } from '../../model/place.ts';
-import { deviceSpot } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
+import { deviceSpot, partSpot } from '../look-up.ts';
+import type { Rule, Spot, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthIn, listed } from '../words.ts';
 
@@ -31,16 +31,19 @@ function placesOf({ vehicle, devices }: Job) {
   });
 }
 
-const sizeText = (job: Job, sides: readonly number[]): string => sides.map(lengthIn(job)).join(' x ');
+const sizeText = (job: Job, { device, sides }: Boxed): string =>
+  sides.map(lengthIn(job, partSpot(job, device.id))).join(' x ');
+
+const placeSpot = (id: string): Spot => ({ path: pointer(['places', id]), file: 'vehicle' });
 
 /** The size of a place as far as it is told; a side that is not told holds anything. */
 function roomOf({ width, height, depth }: Seat): Sides {
   return [width ?? Infinity, height ?? Infinity, depth ?? Infinity];
 }
 
-function toldSides(job: Job, { width, height, depth }: Seat): string {
+function toldSides(job: Job, id: string, { width, height, depth }: Seat): string {
   const told = { wide: width, high: height, deep: depth };
-  const length = lengthIn(job);
+  const length = lengthIn(job, placeSpot(id));
   return listed(
     Object.entries(told).flatMap(([how, value]) => (value === undefined ? [] : [`${length(value)} ${how}`])),
   );
@@ -58,16 +61,12 @@ const tooSmall: Rule = {
   },
 };
 
-function aloneVerdict(
-  job: Job,
-  id: string,
-  seat: Seat,
-  { device, sides }: Boxed,
-): Verdict<'place-too-small'> {
+function aloneVerdict(job: Job, id: string, seat: Seat, box: Boxed): Verdict<'place-too-small'> {
+  const { device } = box;
   return {
     level: 'stop',
     of: [device.id, id],
-    message: `${device.id} is ${sizeText(job, sides)}, and ${id} is ${toldSides(job, seat)}: it goes in no way round`,
+    message: `${device.id} is ${sizeText(job, box)}, and ${id} is ${toldSides(job, id, seat)}: it goes in no way round`,
     remedy: `use another place or a smaller one, or correct the size of ${id} in the vehicle's file`,
     ...deviceSpot(job, device.id, 'in'),
   };
@@ -91,7 +90,7 @@ function togetherVerdict(
       {
         level: 'stop',
         of,
-        message: `${names} stand in ${id}, which is ${toldSides(job, seat)}: each goes in alone, together they do not`,
+        message: `${names} stand in ${id}, which is ${toldSides(job, id, seat)}: each goes in alone, together they do not`,
         remedy: 'give one of them another place, or use smaller ones',
         ...spot,
       },
@@ -125,7 +124,6 @@ function goTogetherIn(boxes: readonly Boxed[], room: Sides): boolean {
 const tooDeep: Rule = {
   id: 'speaker-too-deep',
   judge({ job }) {
-    const length = lengthIn(job);
     const { value: playM, from } = houseRule(job, 'part-tolerance');
     return placesOf(job).flatMap(({ id, seat, here }) => {
       const depth = seat.depth;
@@ -136,6 +134,7 @@ const tooDeep: Rule = {
         const value = device.spec.size.height;
         if (value <= depth - playM + 1e-9) return [];
         const stops = value > depth + 1e-9;
+        const length = lengthIn(job, placeSpot(id), partSpot(job, device.id));
         return [
           {
             level: stops ? 'stop' : 'caution',

@@ -4,7 +4,7 @@ import type { Board, Device } from '../../model/content/resolved-job.ts';
 import type { KeepClearKind, PlanBoard, PlanPlacement } from '../../model/plan/board.ts';
 import type { Edge } from '../../model/vocabulary.ts';
 import { boxRing } from '../../plan/board/board-pose.ts';
-import { deviceOf, deviceSpot } from '../look-up.ts';
+import { deviceOf, deviceSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthIn, listed } from '../words.ts';
@@ -99,8 +99,8 @@ const controlBeforeWall: Rule = {
 
 function sideControls(about: Case): Verdict<'control-before-wall'>[] {
   const { job } = about;
-  const length = lengthIn(job);
   return shortSides(about).flatMap(({ device, board, side, needs, before }) => {
+    const length = lengthIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
     const control = needs.find(({ kind }) => kind === 'control');
     if (!control) return [];
     const { freeM, what, certain } = before;
@@ -123,9 +123,9 @@ function sideControls(about: Case): Verdict<'control-before-wall'>[] {
 
 /** Controls on the face of a part, where the front of the space is a wall, such as the underside of a seat. */
 function faceControls({ job, plan }: Case): Verdict<'control-before-wall'>[] {
-  const length = lengthIn(job);
   const { value: limit, from } = houseRule(job, 'tool-room-knob');
   return job.boards.flatMap((board) => {
+    const length = lengthIn(job, spaceSpot(board));
     const planned = plan.boards.find(({ id }) => id === board.id);
     if (!planned || board.space.bounds.front !== 'wall') return [];
     return planned.placements.flatMap((at): Verdict<'control-before-wall'>[] => {
@@ -156,13 +156,13 @@ const toolBeforeWall: Rule = {
   id: 'tool-room-before-wall',
   judge(about) {
     const { job } = about;
-    const length = lengthIn(job);
     return shortSides(about).flatMap(
       ({ device, board, side, needs, before }): Verdict<'tool-room-before-wall'>[] => {
         // With a control there the whole side is told once.
         if (needs.some(({ kind }) => kind === 'control')) return [];
         const [most] = needs.toSorted((a, b) => b.depthM - a.depthM);
         if (!most) return [];
+        const length = lengthIn(job, spaceSpot(board), deviceSpot(job, device.id, 'at'));
         const asked = needs.map(
           ({ kind, depthM }) => `${words[kind]} need${kind === 'tool' ? 's' : ''} ${length(depthM)}`,
         );

@@ -77,9 +77,13 @@ function ribVerdicts<Id extends FindingId>(
 const notMade: Rule = {
   id: 'rib-not-made',
   judge(about) {
-    const length = lengthIn(about.job);
-    return ribVerdicts(about, (_, { id, strips, sheet, thicknessM, widthM, heightM }) => {
+    return ribVerdicts(about, (board, { id, strips, sheet, thicknessM, widthM, heightM }) => {
       if (strips > 0) return null;
+      const length = lengthIn(
+        about.job,
+        { path: pointer(['boards', board.id, 'ribs', id]) },
+        { path: pointer(['parts', sheet]), file: 'part' },
+      );
       return {
         level: 'stop',
         message: `the rib ${id}, ${length(widthM)} wide and ${length(heightM)} high, is no whole layers of ${sheet}, ${length(thicknessM)} thick`,

@@ -31,13 +31,13 @@ const raised: Rule = {
   id: 'board-low-in-wet-zone',
   judge({ job, plan }) {
     const { value: raiseM, from } = houseRule(job, 'wet-raise');
-    const length = lengthIn(job);
     return job.boards.flatMap(({ id, space, spaceId }): Verdict<'board-low-in-wet-zone'>[] => {
       const fixings = plan.boards.find((board) => board.id === id)?.fixings ?? [];
       if (!space.wet) return [];
       const low = fixings.filter(({ spacerM }) => spacerM < raiseM - 1e-9);
       const least = Math.min(...low.map(({ spacerM }) => spacerM));
       const path = pointer(['boards', id, 'fixings']);
+      const length = lengthIn(job, { path });
       const loops = 'let every wire hang in a drip loop below its terminal, and keep the drain clear';
       if (low.length === 0)
         return [

@@ -1,7 +1,7 @@
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { type LiveEdge, type LiveSide, liveSide } from '../live-side.ts';
-import { deviceIdOf, deviceOf, endsOf, fuseSpot, hasRole, jobWires, partOf } from '../look-up.ts';
+import { deviceIdOf, deviceOf, endsOf, fuseSpot, hasRole, jobWires, partOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthIn, listed } from '../words.ts';
@@ -150,7 +150,7 @@ function judgeWay(about: Case, fuse: PlanFuse, way: Way, all: readonly Way[]): V
     : over(loomed.value)
       ? [loomed, !covered]
       : [good, false];
-  const length = lengthIn(job);
+  const length = lengthIn(job, ...way.wires.map((id) => wireSpot(about, id)));
   const wholeBareM = bare.reduce((sum, id) => sum + bareM(about, id), 0);
   const how = covered ? 'sheathed all the way' : `${length(wholeBareM)} of it bare`;
   return [

@@ -126,9 +126,9 @@ const groundLeadLong: Rule = {
   id: 'ground-lead-long',
   judge(about) {
     const { value: limit, from } = houseRule(about.job, 'ground-lead');
-    const length = lengthIn(about.job);
     return bodyLeads(about).flatMap(({ wire, point }): Verdict<'ground-lead-long'>[] => {
       if (wire.lengthM <= limit + 1e-9) return [];
+      const length = lengthIn(about.job, wireSpot(about, wire.id));
       return [
         {
           level: 'caution',

@@ -65,7 +65,7 @@ export const powerAndSignalSidesCases = {
         about: () => inboard('20 mm', '50 mm'),
         level: 'caution',
         subject: 'right',
-        says: /as near as .*30.0 mm/,
+        says: /as near as 30 mm/,
       },
     ],
     quiet: [
@@ -95,7 +95,7 @@ export const powerAndSignalSidesCases = {
           }),
         level: 'caution',
         subject: 'signal-1',
-        says: /50.0 mm/,
+        says: /50 mm/,
       },
       {
         name: 'a crossing aslant',

@@ -46,7 +46,7 @@ export const runsCases = {
         level: 'stop',
         subject: 'main',
         path: '/links/main/length',
-        says: /main is written as 157 1\/16 in \(3990 mm\) long, and its way through the run left alone is 157 1\/2 in \(4000 mm\)/,
+        says: /main is written as 3.99 m \(157 1\/16 in\) long, and its way through the run left alone is 4000 mm \(157 1\/2 in\)/,
       },
     ],
     quiet: [
@@ -65,7 +65,7 @@ export const runsCases = {
         subject: 'left',
         path: '/runs/left',
         says: /main would chafe on sheet metal/,
-        toDo: /add a grommet for a hole of .*20.0 mm.* with a bore of .* or more/,
+        toDo: /add a grommet for a hole of .*20 mm.* with a bore of .* or more/,
       },
       {
         name: 'signal through the same',

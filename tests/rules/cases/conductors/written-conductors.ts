@@ -53,7 +53,7 @@ export const writtenConductorCases = {
         level: 'stop',
         subject: 'radio-signal',
         path: '/links/radio-signal/length',
-        says: /its lead phono is made .*3000 mm/,
+        says: /its lead phono is made 3 m \(118 1\/8 in\) long/,
       },
     ],
     quiet: [

@@ -137,7 +137,7 @@ export const fixingsCases = {
         about: overSpacer('29 mm', 0.012),
         level: 'caution',
         subject: 'a',
-        says: /12.0 mm.* of spacer/,
+        says: /12 mm.* of spacer/,
       },
       {
         name: '30 mm over a stack that comes to 14 mm',

@@ -160,7 +160,7 @@ export const ribsCases = {
         about: () => ribbed({ widthM: 0.02, heightM: 0.015, strips: 0 }),
         level: 'stop',
         subject: 'r1',
-        says: /20.0 mm.* no whole layers of plywood/,
+        says: /20 mm.* no whole layers of plywood/,
       },
     ],
     quiet: [{ name: 'two strips on edge', about: () => ribbed({ widthM: 0.024, strips: 2 }) }],

@@ -39,7 +39,7 @@ export const fuseAtSourceCases = {
         about: () => mainFuseAt(12),
         level: 'caution',
         subject: 'main-fuse',
-        says: /12 in \(305 mm\)/,
+        says: /305 mm \(12 in\)/,
       },
       {
         name: '20 in, bare',
@@ -113,14 +113,14 @@ export const fuseAtSourceCases = {
         about: () => besideFeed(40),
         level: 'stop',
         subject: 'main-fuse',
-        says: /stands 40 in \(1016 mm\) along the conductor from battery\.POS/,
+        says: /stands 1016 mm \(40 in\) along the conductor from battery\.POS/,
       },
       {
         name: 'two leads to the same fuse, 12 in and 40 in, the plan tells the longer: the short one is told with its own length',
         about: () => besideFeed(40, 12, 40),
         level: 'caution',
         subject: 'main-fuse',
-        says: /stands 12 in \(305 mm\)/,
+        says: /stands 305 mm \(12 in\)/,
       },
     ],
     quiet: [

@@ -138,7 +138,7 @@ export const groundCases = {
           }),
         level: 'caution',
         subject: 'board-ground',
-        says: /19 in \(483 mm\).*18 in/,
+        says: /483 mm \(19 in\).*18 in/,
       },
     ],
     quiet: [
