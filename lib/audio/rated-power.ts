@@ -96,6 +96,12 @@ function boundsBetween(loadOhm: number, low: RatedPower, high: RatedPower): Boun
   };
 }
 
+const quantityOf = {
+  rated: 'power-at-load-rated',
+  between: 'power-at-load-between',
+  beyond: 'power-at-load-beyond',
+} as const satisfies Record<Bounds['basis'], string>;
+
 function bounds(loadOhm: number, rated: readonly RatedPower[]): Bounds | null {
   const exact = rated.find((line) => Math.abs(line.loadOhm - loadOhm) <= 1e-9 * loadOhm);
   if (exact)
@@ -152,7 +158,7 @@ export function powerAtLoad(
     ]),
   ];
   const working: Working = {
-    rule: `power-at-load-${found.basis}`,
+    rule: quantityOf[found.basis],
     formula: found.formula,
     citation:
       found.basis === 'rated'

@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../lib/power/conductor/bundle.ts';
 import { chooseCovering, heatShrink } from '../../lib/power/conductor/covering-size.ts';
+import { outsideCheck } from '../outside-check.ts';
 import { usualFit } from './usual-rules.ts';
+
+const packed = outsideCheck('packed-circles');
+const inStandard = outsideCheck('wire-outside');
 
 function metres(result: ReturnType<typeof outsideDiameterM>): number {
   if ('fault' in result) throw new Error(result.message);
@@ -27,6 +31,7 @@ describe('the diameter of a bundle', () => {
     [19, 4.8637],
   ])('of %s equal wires is at least the densest packing, and at most 15 %% more', (n, densest) => {
     const ratio = metres(bundleDiameterM(Array.from({ length: n }, () => 0.004))) / 0.004;
+    packed.differs(ratio, densest);
     expect(ratio).toBeGreaterThan(densest - 1e-4);
     expect(ratio).toBeLessThan(densest * 1.15);
   });
@@ -50,7 +55,9 @@ test.each([
   [16, 0.0083],
   [35, 0.011],
 ])('a conductor of %s mm2 is about %s m across', (areaMm2, standardM) => {
-  expect(Math.abs(metres(outsideDiameterM(areaMm2)) / standardM - 1)).toBeLessThan(0.15);
+  expect(
+    Math.abs(inStandard.differs(metres(outsideDiameterM(areaMm2)), standardM) / standardM - 1),
+  ).toBeLessThan(0.15);
 });
 
 test('the bend radius is a number of diameters', () => {

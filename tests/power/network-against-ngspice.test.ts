@@ -1,9 +1,12 @@
 import { describe, expect, test, vi } from 'vitest';
 import { solveNetwork } from '../../lib/power/network/network.ts';
 import type { Network, NetworkResult } from '../../lib/power/network/network-types.ts';
+import { outsideCheck } from '../outside-check.ts';
 import { greatestLoadShare, scaleLoads } from './greatest-load.ts';
 import { imbalanceA, Spice } from './ngspice.ts';
 import { randomNetwork, type Topology, topologies } from './reference-networks.ts';
+
+const found = outsideCheck('networks-in-ngspice');
 
 // Outside reference: ngspice 45, operating points, as carried by the npm package eecircuit-engine.
 
@@ -45,7 +48,7 @@ async function compare(
     compared += 1;
     for (const regime of regimesOf(result)) regimes.add(regime);
     for (const [node, voltageV] of answer.voltages)
-      worstV = Math.max(worstV, Math.abs(voltageV - (own.get(node) ?? Number.NaN)));
+      worstV = Math.max(worstV, Math.abs(voltageV - found.differs(own.get(node) ?? Number.NaN, voltageV)));
   }
   return { compared, worstV, refused, regimes };
 }

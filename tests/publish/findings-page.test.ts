@@ -1,16 +1,6 @@
 import { expect, test } from 'vitest';
 import { findingCatalogue, findingFamilies } from '../../lib/model/findings/index.ts';
-import { renderPage } from '../../lib/publish/page/render-page.ts';
-import { sitePages } from '../../lib/publish/site/site-pages.ts';
-import { openTemplates } from '../../lib/publish/site/templates.ts';
-import { sampleDrawings, sampleSite } from './sample-site.ts';
-
-const pageAt = (address: string, audience: 'bench' | 'customer' = 'bench') => {
-  const page = sitePages({ site: sampleSite(), audience }).find((one) => one.address === address);
-  return page ? renderPage(page, openTemplates(), sampleDrawings) : null;
-};
-const escaped = (text: string) =>
-  text.replaceAll('&', '&amp;').replaceAll("'", '&#39;').replaceAll('"', '&quot;');
+import { escaped, pageAt } from './sample-page.ts';
 
 test('the page of all findings has each one of the catalogue under its family, with what it asks and its levels', () => {
   const html = pageAt('/findings/') ?? '';

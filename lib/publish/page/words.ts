@@ -1,4 +1,5 @@
 import type { Level } from '../../model/finding.ts';
+import type { Source } from '../../model/findings/source.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { Mark } from '../../model/trace.ts';
 
@@ -38,6 +39,11 @@ export const markWords = {
   cp: 'common practice',
   mem: 'quoted from memory, confirm before relying on it',
 } as const satisfies Record<Mark, string>;
+
+/** A source with what its mark means, where it does not say so itself. */
+export function sourceText({ source, mark }: Source): string {
+  return mark === undefined || source.startsWith(markWords[mark]) ? source : `${source} (${markWords[mark]})`;
+}
 
 export const statusWords = {
   draft: 'Draft',

@@ -1,10 +1,10 @@
 import { type FindingEntry, findingEntry, findingFamilies, isFindingId } from '../../model/findings/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Page, SiteContext } from '../page/page.ts';
-import { levelOrder, markWords } from '../page/words.ts';
+import { levelOrder, sourceText } from '../page/words.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses } from '../site/addresses.ts';
-import { findingsRecord } from '../site/search-record.ts';
+import { catalogueRecord } from '../site/search-record.ts';
 
 export const findingsTitle = 'All findings';
 export const findingsSummary =
@@ -21,8 +21,12 @@ export function findingsPage(context: SiteContext): Page {
   const address = addresses.findings;
   return {
     address,
-    template: 'findings.njk',
-    search: () => findingsRecord({ title: findingsTitle, summary: findingsSummary }, allEntries()),
+    template: 'catalogue.njk',
+    search: () =>
+      catalogueRecord(
+        { title: findingsTitle, summary: findingsSummary },
+        allEntries().map(({ id, asks }) => `${id}: ${asks}`),
+      ),
     model: () => {
       const body: FindingsBody = { summary: findingsSummary, families: families() };
       return {
@@ -56,9 +60,4 @@ function families(): FindingsBody['families'] {
       { title: 'Source', cell: sourceText },
     ]),
   }));
-}
-
-/** The source with what its mark means, where it does not say so itself. */
-function sourceText({ source, mark }: FindingEntry): string {
-  return mark === undefined || source.startsWith(markWords[mark]) ? source : `${source} (${markWords[mark]})`;
 }

@@ -4,6 +4,7 @@ import { markdownHtml } from '../page/markdown.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { guideRecord } from '../site/search-record.ts';
+import { computationsSummary, computationsTitle } from './computations-page.ts';
 import { findingsSummary, findingsTitle } from './findings-page.ts';
 
 /** The index of guides. */
@@ -36,6 +37,11 @@ export function guidePages(context: SiteContext): Page[] {
             title: findingsTitle,
             summary: findingsSummary,
             href: linkTo(addresses.guides, addresses.findings),
+          },
+          {
+            title: computationsTitle,
+            summary: computationsSummary,
+            href: linkTo(addresses.guides, addresses.computations),
           },
         ],
       };

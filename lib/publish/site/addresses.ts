@@ -13,6 +13,7 @@ export const addresses = {
   guides: '/guides/',
   guide: (slug: string) => `/guides/${slug}/`,
   findings: '/findings/',
+  computations: '/computations/',
   search: '/search/',
 } as const;
 

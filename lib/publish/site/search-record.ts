@@ -78,16 +78,16 @@ export function guideRecord(guide: Guide): SearchRecord {
   };
 }
 
-/** What search knows of the page of all findings. */
-export function findingsRecord(
+/** What search knows of a page that is made from a catalogue: a line for each of its entries. */
+export function catalogueRecord(
   { title, summary }: Pick<Guide, 'title' | 'summary'>,
-  findings: readonly { readonly id: string; readonly asks: string }[],
+  lines: readonly string[],
 ): SearchRecord {
   return {
     title,
     kind: 'Guide',
     summary,
-    content: sentences([title, summary, ...findings.map(({ id, asks }) => `${id}: ${asks}`)]),
+    content: sentences([title, summary, ...lines]),
     vehicles: [],
     parts: [],
     boardMaterials: [],

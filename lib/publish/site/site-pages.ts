@@ -1,4 +1,5 @@
 import type { Page, SiteContext } from '../page/page.ts';
+import { computationsPage } from '../pages/computations-page.ts';
 import { findingsPage } from '../pages/findings-page.ts';
 import { guidePages } from '../pages/guide-pages.ts';
 import { homePage } from '../pages/home-page.ts';
@@ -27,6 +28,7 @@ export function sitePages(context: SiteContext): Page[] {
     ...vehiclePages(context),
     ...guidePages(context),
     findingsPage(context),
+    computationsPage(context),
   ];
   return [...pages, searchPage(context, pages)].sort((a, b) => (a.address < b.address ? -1 : 1));
 }

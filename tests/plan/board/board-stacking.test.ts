@@ -2,10 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { drawJob } from '../../../lib/draw/draw-job.ts';
 import { placement } from '../../../lib/publish/sheets/board/placement.ts';
 import { shippedMetrics } from '../../draw/lettering/shipped-metrics.ts';
+import { outsideCheck } from '../../outside-check.ts';
 import { inJob, partsFile, withBoard } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
 import { barPart, crowded, onePart } from './crowded-board.ts';
+
+const byHand = outsideCheck('rooms-by-hand');
 
 const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 describe('a board too small for its parts side by side', () => {
@@ -20,6 +23,7 @@ describe('a board too small for its parts side by side', () => {
   test('has the amplifier over the bar, by two layers of 18 mm, on rails of the sheet', () => {
     // 20 mm and half an inch of clearance are 32.7 mm: one layer is too little.
     expect(placed('amp')).toMatchObject({ chosen: 'computed', raisedM: expect.closeTo(0.036, 9) });
+    expect(byHand.differs(placed('amp').raisedM, 2 * 0.018)).toBeGreaterThan(0.0327);
     expect(placed('bar')).toMatchObject({ chosen: 'computed', raisedM: 0 });
     expect(board.pieces).toEqual([
       expect.objectContaining({ carries: 'amp', form: 'rail', layers: 2, count: 4, packM: 0 }),

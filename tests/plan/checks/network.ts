@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { BuildPlan, NetworkElement as Listed, OperatingPoint } from '../../../lib/model/plan/index.ts';
 import { solveNetwork } from '../../../lib/power/network/network.ts';
 import type { Network, NetworkElement } from '../../../lib/power/network/network-types.ts';
+import { outsideCheck } from '../../outside-check.ts';
 import { scaleLoads } from '../../power/greatest-load.ts';
 import { lawA, Spice } from '../../power/ngspice.ts';
 
@@ -143,6 +144,8 @@ function tally({ elements }: RebuiltNetwork, voltageV: (node: string) => number)
 
 /** Every operating point of a plan, rebuilt from its elements alone, against ngspice. */
 export function networkChecks(plan: () => BuildPlan): void {
+  const inSpice = outsideCheck('jobs-in-ngspice');
+
   test('has its operating points, all of them fed', () => {
     expect(plan().power.points.map(({ name, state }) => `${name} ${state}`)).toEqual([
       'rated-power solved',
@@ -164,7 +167,10 @@ export function networkChecks(plan: () => BuildPlan): void {
       expect(worstImbalanceA(network, voltageV), point.name).toBeLessThan(1e-6);
       for (const node of point.nodes)
         expect(
-          Math.abs(num(node.voltageV ?? undefined) - voltageV(find(node.id))),
+          Math.abs(
+            inSpice.differs(num(node.voltageV ?? undefined), voltageV(find(node.id))) -
+              voltageV(find(node.id)),
+          ),
           `${point.name} ${node.id}`,
         ).toBeLessThan(10e-6);
       expect(point.residualA, point.name).toBeLessThan(1e-6);

@@ -2,14 +2,19 @@ import { expect, test } from 'vitest';
 import type { HouseRules } from '../../../lib/model/house-rules.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import { fuseForms } from '../../../lib/model/tables/fuse-forms.ts';
+import { outsideCheck } from '../../outside-check.ts';
 
 /** Fuses and conductors: each protects what it says, and neither is larger or smaller than it may be. */
 export function powerChecks(plan: () => BuildPlan, rules: () => HouseRules): void {
+  const made = outsideCheck('made-ratings');
+
   test('a fuse is at most the ampacity of all it protects, of a made rating, and within its holder', () => {
     const { fuses, conductors } = plan().power;
     expect(fuses.length).toBeGreaterThan(0);
     for (const { id, form, ratingA, protects, ceilingA, holderA, leastAmpacityA } of fuses) {
       if (ratingA === null) throw new Error(`${id} has no rating`);
+      const isLawful = fuseForms[form].ratingsA.includes(ratingA) && ratingA <= (leastAmpacityA ?? ratingA);
+      made.differs(isLawful ? 0 : 1, 0);
       expect(fuseForms[form].ratingsA, id).toContain(ratingA);
       if (ceilingA !== null) expect(ratingA, id).toBeLessThanOrEqual(ceilingA);
       if (holderA !== null) expect(ratingA, id).toBeLessThanOrEqual(holderA);
