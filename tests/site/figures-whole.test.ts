@@ -1,75 +1,54 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import { fileOf } from '../../lib/publish/site/addresses.ts';
-import { buildSite } from '../../lib/publish/site/build-site.ts';
-import { sitePages } from '../../lib/publish/site/site-pages.ts';
-import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
-import { sampleJob, sampleSite } from '../publish/sample-site.ts';
+import { sampleSite } from '../publish/sample-site.ts';
+import { siteInFolder } from '../shops/site-in-folder.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
+import { lookAtTables } from './tables-in-sight.ts';
+import { writtenPages } from './written-pages.ts';
 
-/** Tables of fuses, conductors and torques, by their captions. */
-const captions =
-  /^(Fuses|In place of fuses|Current of each device|Turn-on|Conductors|Voltage and drop|Ends, those|Fuses at the battery|Main fuse|Why the fuses|What a dead short|Fuses that would do|Why the conductors|Limits that the conductors|Terminals$)/;
+/**
+ * Widths of a window that are looked at, CSS pixels. Zoom halves them: 640 is 1,280 at 200 %, 160 is 320 at 200 %; 390
+ * and 768 at 200 % lie between two of these. Colours move nothing, so that each scheme is looked at in every second one.
+ */
+const looks = [
+  { width: 1280, scheme: 'light', zoomed: false },
+  { width: 768, scheme: 'dark', zoomed: false },
+  { width: 640, scheme: 'light', zoomed: true },
+  { width: 390, scheme: 'dark', zoomed: false },
+  { width: 320, scheme: 'light', zoomed: false },
+  { width: 160, scheme: 'dark', zoomed: true },
+] as const;
 
-/** Cells of such tables of which a part lies outside what is in sight without scrolling sideways. */
-const cutCells = `(() => {
-  const wanted = ${captions};
-  const tables = [...document.querySelectorAll('table')].filter((table) =>
-    wanted.test((table.caption ? table.caption.textContent : '').trim()));
-  const cut = [];
-  for (const table of tables)
-    for (const cell of table.querySelectorAll('tbody th, tbody td')) {
-      const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
-      for (let node = walker.nextNode(); node; node = walker.nextNode()) {
-        if (node.textContent.trim() === '') continue;
-        const range = document.createRange();
-        range.selectNodeContents(node);
-        for (const rect of range.getClientRects()) {
-          let [left, right] = [0, document.documentElement.clientWidth];
-          for (let up = cell; up && up !== document.body; up = up.parentElement) {
-            if (getComputedStyle(up).overflowX === 'visible') continue;
-            const box = up.getBoundingClientRect();
-            left = Math.max(left, box.left);
-            right = Math.min(right, box.right);
-          }
-          if (rect.left < left - 0.5 || rect.right > right + 0.5)
-            cut.push(table.caption.textContent.trim() + ': ' + node.textContent.trim());
-        }
-      }
-    }
-  return { tables: tables.length, cut };
-})()`;
+/** Below this width of the window rows are cards. */
+const cardsBelowPx = 600;
 
-const looked = z.object({ tables: z.number(), cut: z.array(z.string()) });
+const demo = await siteInFolder(fileURLToPath(new URL('../../', import.meta.url)));
 
-async function lookAt(page: Page): Promise<z.output<typeof looked>> {
-  return looked.parse(await page.evaluate(cutCells));
+async function setWidth(page: Page, width: number): Promise<void> {
+  await page.setViewportSize({ width, height: 740 });
+  // What scrolls says so once it was measured, in the frame after.
+  await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
 }
 
-/** The van as it is handed over: its main fuse is rated 200 A and more. */
-function handedOver(plan: BuildPlan): BuildPlan {
-  return { ...plan, job: { ...plan.job, status: 'installed' }, findings: [], measurements: [] };
-}
-
-describe('figures of fuses, conductors and torques on a phone', () => {
-  const plans = [fixedPlan('van-three-amps'), handedOver(fixedPlan('estate-side-well'))];
-  const site = sampleSite(plans.map((plan) => ({ ...sampleJob(plan), revisions: [] })));
-  const pages = sitePages({ site, audience: 'shop' })
-    .filter(({ template }) => ['job.njk', 'worksheet.njk', 'part.njk'].includes(template))
-    .map(({ address }) => fileOf(address));
+describe.each([
+  { name: 'the demo site', site: demo, leastTables: 300 },
+  { name: 'the sample site', site: sampleSite(), leastTables: 40 },
+])('tables of $name', ({ site, leastTables }) => {
   let root = '';
+  let files: readonly string[] = [];
   let server: StaticServer;
   let browser: Browser;
   beforeAll(async () => {
-    root = await mkdtemp(join(tmpdir(), 'rackleaf-phone-'));
-    const { folder } = await buildSite(site, { root, drawingsOf: () => [], audience: 'shop' });
-    server = await serveFolder(folder, '/');
+    root = await mkdtemp(join(tmpdir(), 'rackleaf-tables-'));
+    files = await writtenPages(site, root);
+    server = await serveFolder(root, '/');
     browser = await openBrowser();
   });
   afterAll(async () => {
@@ -78,42 +57,159 @@ describe('figures of fuses, conductors and torques on a phone', () => {
     await rm(root, { recursive: true, force: true });
   });
 
-  it('a rating of three digits is among them', () => {
-    const ratings = plans.flatMap(({ power }) => power.fuses.map(({ ratingA }) => ratingA ?? 0));
-    expect(Math.max(...ratings)).toBeGreaterThanOrEqual(100);
-  });
-
-  it.each([320, 390])('are whole, none cut and none out of sight, at %d px', async (width) => {
-    const page = await browser.newPage({ viewport: { width, height: 740 } });
+  it('have every figure whole and in sight at every width, by day and by night', async () => {
+    const page = await browser.newPage();
     let tables = 0;
-    for (const file of pages) {
+    for (const file of files) {
       await page.goto(server.url + file, { waitUntil: 'load' });
-      const seen = await lookAt(page);
-      tables += seen.tables;
-      expect(seen.cut, file).toEqual([]);
+      for (const { width, scheme, zoomed } of looks) {
+        await page.emulateMedia({ colorScheme: scheme });
+        await setWidth(page, width);
+        const seen = await lookAtTables(page);
+        const where = `${file} at ${width} px`;
+        expect(seen.cut, where).toEqual([]);
+        expect(seen.broken, where).toEqual([]);
+        if (!zoomed) expect(seen.scrolling, where).toEqual([]);
+        if (width < cardsBelowPx) expect(seen.notCards, where).toEqual([]);
+        expect(seen.late, where).toEqual([]);
+        expect(seen.unnamed, where).toEqual([]);
+        tables += width === 390 ? seen.tables : 0;
+      }
     }
-    expect(tables).toBeGreaterThan(20);
+    expect(tables).toBeGreaterThanOrEqual(leastTables);
     await page.close();
   });
 
-  it('a figure that is cut is found', async () => {
-    const page = await browser.newPage({ viewport: { width: 320, height: 740 } });
-    await page.setContent(
-      '<div style="overflow-x: auto; width: 100px"><table><caption>Fuses</caption><tbody><tr><td style="white-space: nowrap">A long name of a fuse and then 200 A</td></tr></tbody></table></div>',
+  it('keep them when letters alone are set twice as large', async () => {
+    const page = await browser.newPage();
+    for (const file of files.filter((one) => one.startsWith('jobs/'))) {
+      await page.goto(server.url + file, { waitUntil: 'load' });
+      await page.evaluate("document.documentElement.style.fontSize = '200%'");
+      await setWidth(page, 1280);
+      const seen = await lookAtTables(page);
+      expect([...seen.cut, ...seen.broken, ...seen.scrolling], file).toEqual([]);
+    }
+    await page.close();
+  });
+});
+
+describe('the look at tables', () => {
+  let browser: Browser;
+  let root = '';
+  let server: StaticServer;
+  beforeAll(async () => {
+    root = await mkdtemp(join(tmpdir(), 'rackleaf-table-'));
+    await writtenPages({ ...sampleSite(), jobs: [] }, root);
+    server = await serveFolder(root, '/');
+    browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+    await rm(root, { recursive: true, force: true });
+  });
+
+  const row = (cells: string): string =>
+    `<div class="table-wrap"><table style="--c2:'Rating'"><caption>Fuses</caption>` +
+    `<thead><tr><th scope="col">Fuse</th><th scope="col">Rating</th></tr></thead><tbody><tr>${cells}</tr></tbody></table></div>`;
+
+  /** A page of the site, with its styles and scripts, that holds one table alone. */
+  const openWith = async (html: string, width: number, javaScriptEnabled = true): Promise<Page> => {
+    const context = await browser.newContext({ javaScriptEnabled, viewport: { width, height: 740 } });
+    const page = await context.newPage();
+    await page.route('**/index.html', async (route) => {
+      const response = await route.fetch();
+      const body = await response.text();
+      await route.fulfill({
+        response,
+        body: body.replace(
+          /<main[\s\S]*<\/main>/,
+          `<main id="main" style="margin-bottom: 3rem">${html}</main>`,
+        ),
+      });
+    });
+    await page.goto(`${server.url}index.html`, { waitUntil: 'load' });
+    if (javaScriptEnabled) await setWidth(page, width);
+    return page;
+  };
+  const longName = 'a_name_of_a_fuse'.repeat(4);
+
+  it('finds a figure behind a frame that says nothing', async () => {
+    const page = await openWith(row(`<th scope="row">F</th><td>${longName} 200 A</td>`), 320, false);
+    expect((await lookAtTables(page)).cut.length).toBeGreaterThan(0);
+    await page.context().close();
+  });
+
+  it('lets a table scroll that says so, by words and to the keyboard', async () => {
+    const page = await openWith(row(`<th scope="row">F</th><td>${longName} 200 A</td>`), 320);
+    const seen = await lookAtTables(page);
+    expect(seen.cut).toEqual([]);
+    expect(seen.scrolling).toEqual(['Fuses']);
+    const region = page.getByRole('region', { name: 'Fuses' });
+    await region.focus();
+    await page.keyboard.press('End');
+    await page.keyboard.press('ArrowRight');
+    await expect
+      .poll(async () => Number(await page.evaluate("document.querySelector('.table-wrap').scrollLeft")))
+      .toBeGreaterThan(0);
+    await setWidth(page, 1280);
+    expect(await page.getByRole('region', { name: 'Fuses' }).count()).toBe(0);
+    await page.context().close();
+  });
+
+  it('finds a number that is continued on the next line', async () => {
+    const page = await openWith(
+      row('<th scope="row">F</th><td style="width: 3ch; overflow-wrap: anywhere">123456</td>'),
+      320,
     );
-    expect((await lookAt(page)).cut).toHaveLength(1);
-    await page.close();
+    expect((await lookAtTables(page)).broken).toHaveLength(1);
+    await page.context().close();
   });
 
-  it('a row tells what each of its figures is, without the head of the table', async () => {
-    const page = await browser.newPage({ viewport: { width: 320, height: 740 } });
-    await page.goto(server.url + fileOf('/jobs/van-three-amps/'), { waitUntil: 'load' });
-    const named = `(() => {
-      const table = [...document.querySelectorAll('table')].find((one) => one.caption?.textContent.trim() === 'Fuses');
-      const [, second] = table.querySelector('tbody tr').children;
-      return getComputedStyle(second, '::before').content + second.textContent.trim();
-    })()`;
-    expect(z.string().parse(await page.evaluate(named))).toMatch(/Rating: .*\d+ A/);
-    await page.close();
+  it('finds a card that begins with something else, and a value without its name', async () => {
+    const page = await openWith(
+      row('<th scope="row">F</th><td class="leads" style="order: 5">200 A</td><td>loose</td>'),
+      320,
+    );
+    const seen = await lookAtTables(page);
+    expect(new Set(seen.late)).toEqual(new Set(['Fuses: 200 A']));
+    expect(seen.unnamed).toEqual(['Fuses: loose']);
+    await page.context().close();
   });
+
+  it.each(['light', 'dark'] as const)(
+    'sees the shade at the edge that hides more, %s, without scripts',
+    async (scheme) => {
+      const context = await browser.newContext({
+        javaScriptEnabled: false,
+        viewport: { width: 320, height: 740 },
+        colorScheme: scheme,
+      });
+      const page = await context.newPage();
+      await page.goto(`${server.url}index.html`, { waitUntil: 'load' });
+      const wide = `<div class="table-wrap"><div style="width: 900px; height: 60px"></div></div>`;
+      await page.evaluate(`document.querySelector('main').innerHTML = ${JSON.stringify(wide)}`);
+      const edges = async (): Promise<readonly [number, number]> => {
+        const box = z
+          .object({ x: z.number(), y: z.number(), width: z.number(), height: z.number() })
+          .parse(await page.locator('.table-wrap').boundingBox());
+        const { data, info } = await sharp(await page.screenshot({ clip: box }))
+          .greyscale()
+          .raw()
+          .toBuffer({ resolveWithObject: true });
+        const at = (x: number): number =>
+          data[(Math.floor(info.height / 2) * info.width + x) * info.channels] ?? 0;
+        const middle = at(Math.floor(info.width / 2));
+        return [Math.abs(at(1) - middle), Math.abs(at(info.width - 2) - middle)];
+      };
+      const [leftBefore, rightBefore] = await edges();
+      expect(leftBefore).toBeLessThan(8);
+      expect(rightBefore).toBeGreaterThan(40);
+      await page.evaluate("document.querySelector('.table-wrap').scrollLeft = 9999");
+      const [leftAfter, rightAfter] = await edges();
+      expect(leftAfter).toBeGreaterThan(40);
+      expect(rightAfter).toBeLessThan(8);
+      await context.close();
+    },
+  );
 });

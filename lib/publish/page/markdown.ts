@@ -1,5 +1,6 @@
-import MarkdownIt from 'markdown-it';
+import MarkdownIt, { type Token } from 'markdown-it';
 import type { Guide } from '../../model/content/guide.ts';
+import { cardLabels } from './card-labels.ts';
 
 /**
  * The HTML of a guide. Markup inside the Markdown is shown as text, not run. The page's own heading is the
@@ -7,6 +8,9 @@ import type { Guide } from '../../model/content/guide.ts';
  */
 export function markdownHtml({ body, title }: Guide): string {
   const reader = new MarkdownIt({ html: false, linkify: false, typographer: false });
+  reader.renderer.rules.table_open = (tokens, index, options, _, renderer) =>
+    `<div class="table-wrap">\n${renderer.renderToken(tokens, index, options)}`;
+  reader.renderer.rules.table_close = () => '</table>\n</div>\n';
   const tokens = reader.parse(body, {});
   const repeats = tokens[0]?.type === 'heading_open' && tokens[1]?.content.trim() === title.trim();
   const shown = repeats ? tokens.slice(3) : tokens;
@@ -15,5 +19,25 @@ export function markdownHtml({ body, title }: Guide): string {
   for (const token of shown)
     if (token.type === 'heading_open' || token.type === 'heading_close')
       token.tag = `h${Math.min(6, Number(token.tag[1]) + shift)}`;
+  shown.forEach((token, index) => {
+    if (token.type === 'table_open') headTable(shown, index);
+  });
   return reader.renderer.render(shown, reader.options, {});
+}
+
+/** Gives a table of a guide what the tables of sheets have: heads of columns and rows, and titles for its cards. */
+function headTable(tokens: readonly Token[], from: number): void {
+  const length = tokens.slice(from).findIndex(({ type }) => type === 'table_close');
+  const own = tokens.slice(from, from + length);
+  const titles = own.flatMap((token, index) =>
+    token.type === 'th_open' ? [{ title: own[index + 1]?.content ?? '' }] : [],
+  );
+  own[0]?.attrSet('style', cardLabels(titles));
+  own.forEach((token, index) => {
+    if (token.type === 'th_open') token.attrSet('scope', 'col');
+    if (token.type !== 'td_open' || own[index - 1]?.type !== 'tr_open') return;
+    token.attrSet('scope', 'row');
+    const [, , closing] = own.slice(index);
+    for (const one of [token, closing]) if (one) one.tag = 'th';
+  });
 }

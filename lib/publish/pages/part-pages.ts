@@ -7,7 +7,7 @@ import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type PartData, partData } from '../page/part-data.ts';
 import { counted, spelled } from '../page/words.ts';
 import { none, type Writer, writerFor } from '../page/written.ts';
-import { stacked, strong, type Table, tableOf } from '../sheets/table.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { partsOf } from '../site/job-standing.ts';
@@ -56,19 +56,17 @@ function stockText(stock: Stock | undefined, write: Writer): string {
 function terminalsTable(terminals: Readonly<Record<string, TerminalSpec>>): Table | null {
   const all = Object.entries(terminals);
   if (all.length === 0) return null;
-  return stacked(
-    tableOf('Terminals', all, [
-      { title: 'Terminal', cell: ([name]) => strong(name) },
-      { title: 'For', cell: ([, spec]) => spelled(spec.role) },
-      { title: 'Panel', cell: ([, spec]) => (spec.panel === undefined ? none : spelled(spec.panel)) },
-      { title: 'Joint', cell: ([, spec]) => spelled(spec.joint) },
-      {
-        title: 'Takes',
-        cell: ([, spec]) => (spec.takes ? `${spec.takes.from.label} to ${spec.takes.to.label}` : none),
-      },
-      { title: 'Torque', kind: 'figure', cell: ([, spec]) => printed('torque', spec.torque) },
-    ]),
-  );
+  return tableOf('Terminals', all, [
+    { title: 'Terminal', cell: ([name]) => strong(name) },
+    { title: 'For', cell: ([, spec]) => spelled(spec.role) },
+    { title: 'Panel', cell: ([, spec]) => (spec.panel === undefined ? none : spelled(spec.panel)) },
+    { title: 'Joint', cell: ([, spec]) => spelled(spec.joint) },
+    {
+      title: 'Takes',
+      cell: ([, spec]) => (spec.takes ? `${spec.takes.from.label} to ${spec.takes.to.label}` : none),
+    },
+    { title: 'Torque', kind: 'figure', leads: true, cell: ([, spec]) => printed('torque', spec.torque) },
+  ]);
 }
 
 function controlsTable(controls: Readonly<Record<string, ControlSpec>>): Table | null {

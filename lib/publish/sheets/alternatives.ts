@@ -28,7 +28,12 @@ export function fuseAlternatives(caption: string, fuses: readonly PlanFuse[]): T
     [
       { title: 'In place of', cell: ({ fuse }) => strong(fuse.id) },
       { title: 'Form', cell: ({ form }) => headed(fuseForms[form].name) },
-      { title: 'Rating', kind: 'figure', cell: ({ ratingA }) => printed('current-allowed', ratingA) },
+      {
+        title: 'Rating',
+        kind: 'figure',
+        leads: true,
+        cell: ({ ratingA }) => printed('current-allowed', ratingA),
+      },
       { title: 'Add', kind: 'words', cell: addCell },
       { title: 'Board area', kind: 'figure', cell: areaCell },
       { title: 'In stock', kind: 'figure', cell: ({ stockQuantity }) => String(stockQuantity) },
@@ -70,7 +75,7 @@ export function conductorAlternatives(
     all,
     [
       { title: 'In place of', cell: ({ wire, given }) => strong(names.wire(wire), given) },
-      { title: 'Size', cell: ({ size, part }) => ({ text: size.label, beside: part }) },
+      { title: 'Size', leads: true, cell: ({ size, part }) => ({ text: size.label, beside: part }) },
       { title: 'May carry', kind: 'figure', cell: ({ ampacityA }) => printed('current-allowed', ampacityA) },
       {
         title: 'Longest piece in stock',

@@ -5,7 +5,7 @@ import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
 import { namesOf } from '../page/plan-names.ts';
 import { ruleOf } from '../page/plan-rules.ts';
 import { builderSheet } from './sheet.ts';
-import { blank, dense, groupsBy, stacked, strong, type Table, tableOf, tick } from './table.ts';
+import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
 
 /** What is shown on the bench before a board sees the vehicle. */
 export interface BenchTestSheet {
@@ -99,7 +99,12 @@ function pullsTable(plan: BuildPlan): Table | null {
     [
       { title: 'Size', cell: ({ size }) => strong(size) },
       { title: 'Wires', kind: 'words', cell: ({ labels }) => labels },
-      { title: 'Sample holds', kind: 'figure', cell: ({ awg }) => pullText(pullTest(awg)?.sampleLb) },
+      {
+        title: 'Sample holds',
+        kind: 'figure',
+        leads: true,
+        cell: ({ awg }) => pullText(pullTest(awg)?.sampleLb),
+      },
       blank('Held'),
       { title: 'Every end: tug', kind: 'figure', cell: ({ awg }) => pullText(pullTest(awg)?.tugLb) },
       tick('Right'),
@@ -121,7 +126,12 @@ function turnOnTable(plan: BuildPlan): Table | null {
     [
       { title: 'Output', cell: (one) => strong(one.source) },
       { title: 'Brings up', cell: (one) => one.loads.map(({ item }) => item).join(', ') },
-      { title: 'Current', kind: 'figure', cell: (one) => printed('small-current-carried', one.sumA) },
+      {
+        title: 'Current',
+        kind: 'figure',
+        leads: true,
+        cell: (one) => printed('small-current-carried', one.sumA),
+      },
       { title: 'Limit', kind: 'figure', cell: (one) => printed('small-current-allowed', one.limitA) },
       blank('Read'),
       tick('Right'),
@@ -147,7 +157,7 @@ function benchModel(plan: BuildPlan): BenchTestSheet | null {
         ],
       ),
     ),
-    turnOn: turnOn && stacked(dense(turnOn)),
+    turnOn: turnOn && dense(turnOn),
     pulls: pulls && dense(pulls),
     signatures: ['Tested by', 'Date', 'Bench supply', 'Meter'],
   };

@@ -4,7 +4,7 @@ import { namesOf, type PlanNames } from '../page/plan-names.ts';
 import { none, writerFor } from '../page/written.ts';
 import { conductorAlternatives } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, groupedTable, stacked, strong, type Table } from './table.ts';
+import { dense, groupedTable, strong, type Table } from './table.ts';
 
 /** Every conductor of the feed with what it must and may carry, and the voltage that each device is left. */
 export interface ConductorTableSheet {
@@ -39,6 +39,7 @@ function conductorsTable(plan: BuildPlan, names: PlanNames): Table {
       { title: 'To', cell: (one) => one.to },
       {
         title: 'Size',
+        leads: true,
         cell: (one) => strong(one.size.label),
       },
       { title: 'Length', kind: 'figure', cell: (one) => write.wire('wire', one.lengthM).text },
@@ -86,7 +87,12 @@ function dropsTable(plan: BuildPlan, names: PlanNames): Table {
     groups,
     [
       { title: 'Operating point', cell: (one) => one.pointTitle },
-      { title: 'Voltage', kind: 'figure', cell: (one) => strong(printed('voltage', one.voltageV)) },
+      {
+        title: 'Voltage',
+        kind: 'figure',
+        leads: true,
+        cell: (one) => strong(printed('voltage', one.voltageV)),
+      },
       { title: 'Drop of feed', kind: 'figure', cell: (one) => volts(one.feedDropV) },
       { title: 'Drop of ground', kind: 'figure', cell: (one) => volts(one.groundDropV) },
       {
@@ -118,9 +124,9 @@ function conductorModel(plan: BuildPlan): ConductorTableSheet | null {
   const alternatives = conductorAlternatives(plan, names, writerFor(plan.shop));
   if (conductors.length + drops.length === 0) return null;
   return {
-    conductors: conductors.length === 0 ? null : stacked(dense(conductorsTable(plan, names))),
-    alternatives: alternatives && stacked(alternatives),
-    drops: drops.length === 0 ? null : stacked(dropsTable(plan, names)),
+    conductors: conductors.length === 0 ? null : dense(conductorsTable(plan, names)),
+    alternatives,
+    drops: drops.length === 0 ? null : dropsTable(plan, names),
     unsolved: [...points.flatMap(unsolvedText), ...unknownTexts(plan, names)],
   };
 }

@@ -5,7 +5,7 @@ import { counted, statusWords } from '../page/words.ts';
 import { none } from '../page/written.ts';
 import type { Visible } from '../site/visible-to.ts';
 import type { OpenSheet } from './sheet.ts';
-import { type Fact, fact, groupsBy, type Table, tableOf } from './table.ts';
+import { type Fact, fact, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 /** The first sheet: what the job is, who answers for it, what must be read before work begins. */
 export interface CoverSheet {
@@ -95,7 +95,7 @@ function coverModel(plan: Visible<BuildPlan>): CoverSheet {
       revisions.length === 0
         ? null
         : tableOf('Revisions', revisions, [
-            { title: 'Revision', cell: (one) => one.revision ?? none },
+            { title: 'Revision', cell: (one) => (one.revision === undefined ? none : strong(one.revision)) },
             { title: 'Date', kind: 'date', cell: (one) => one.date ?? none },
             { title: 'What changed', cell: (one) => one.what ?? none },
           ]),

@@ -3,7 +3,7 @@ import type { HandOver, MainFuse } from '../page/hand-over.ts';
 import { bodyShop, jumpStart } from '../page/hand-over-words.ts';
 import type { Visible } from '../site/visible-to.ts';
 import type { OpenSheet } from './sheet.ts';
-import { blank, type ColumnOf, dense, room, stacked, strong, type Table, tableOf } from './table.ts';
+import { blank, type ColumnOf, dense, room, strong, type Table, tableOf } from './table.ts';
 
 /** What the customer takes home; or why it is not made yet. */
 export interface PacketSheet {
@@ -29,15 +29,13 @@ type Items = Visible<BuildPlan['items']>;
 
 function mainFusesTable(fuses: readonly MainFuse[]): Table | null {
   if (fuses.length === 0) return null;
-  return stacked(
-    dense(
-      tableOf('Main fuse: the rating that is put back, and where it stands', fuses, [
-        { title: 'Fuse', kind: 'words', cell: ({ name }) => strong(name) },
-        { title: 'Rating', kind: 'figure', cell: ({ rating }) => strong(rating) },
-        { title: 'Form', cell: ({ form }) => form },
-        { title: 'Place', kind: 'words', cell: ({ place }) => place },
-      ]),
-    ),
+  return dense(
+    tableOf('Main fuse: the rating that is put back, and where it stands', fuses, [
+      { title: 'Fuse', kind: 'words', cell: ({ name }) => strong(name) },
+      { title: 'Rating', kind: 'figure', leads: true, cell: ({ rating }) => strong(rating) },
+      { title: 'Form', cell: ({ form }) => form },
+      { title: 'Place', kind: 'words', cell: ({ place }) => place },
+    ]),
   );
 }
 

@@ -58,6 +58,7 @@ function amountColumns(anyShort: boolean, write: Writer): ColumnOf<PlanPick>[] {
     {
       title: 'Take',
       kind: 'figure',
+      leads: true,
       cell: (pick) => ({ ...amount(pick, pick.quantity, 'length-taken', write), strong: true }),
     },
     {

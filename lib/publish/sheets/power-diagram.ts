@@ -5,7 +5,7 @@ import { namesOf, type PlanNames } from '../page/plan-names.ts';
 import { lengthOr, none, writerFor } from '../page/written.ts';
 import { fuseAlternatives, fusesLacking } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
-import { dense, stacked, strong, type Table, tableOf, tick } from './table.ts';
+import { dense, strong, type Table, tableOf, tick } from './table.ts';
 
 /** The feed as a diagram, with its fuses, what each device draws and what the alternator gives. */
 export interface PowerDiagramSheet {
@@ -23,6 +23,7 @@ function fusesTable(plan: BuildPlan, names: PlanNames): Table {
       {
         title: 'Rating',
         kind: 'figure',
+        leads: true,
         cell: ({ form, ratingA }) => {
           const colour = ratingA === null ? null : bladeColour(form, ratingA);
           return strong(
@@ -63,7 +64,12 @@ function loadsTable(plan: BuildPlan, names: PlanNames): Table {
     [
       { title: 'Device', cell: (load) => strong(names.item(load.item), load.item) },
       { title: 'Fuses of its maker', kind: 'figure', cell: (load) => printed('current-allowed', load.fuseA) },
-      { title: 'At rated power', kind: 'figure', cell: (load) => printed('current-carried', load.ratedA) },
+      {
+        title: 'At rated power',
+        kind: 'figure',
+        leads: true,
+        cell: (load) => printed('current-carried', load.ratedA),
+      },
       { title: 'With music', kind: 'figure', cell: (load) => printed('current-carried', load.musicA) },
       { title: 'Idle', kind: 'figure', cell: (load) => printed('current-carried', load.idleA) },
       { title: 'Rated power', kind: 'figure', cell: (load) => printed('power', load.powerW) },
@@ -88,7 +94,12 @@ function chargingTable(plan: BuildPlan): Table {
       kind: 'figure',
       cell: (regime) => printed('current-carried', regime.averageA),
     },
-    { title: 'Margin', kind: 'figure', cell: (regime) => printed('current-left', regime.marginA) },
+    {
+      title: 'Margin',
+      kind: 'figure',
+      leads: true,
+      cell: (regime) => printed('current-left', regime.marginA),
+    },
     {
       title: 'Batteries take',
       kind: 'figure',
@@ -121,7 +132,12 @@ function turnOnTable(plan: BuildPlan): Table {
     [
       { title: 'Output', cell: (one) => strong(one.source) },
       { title: 'Drives', cell: (one) => one.loads.map(loadText).join(', ') },
-      { title: 'Sum', kind: 'figure', cell: (one) => printed('small-current-carried', one.sumA) },
+      {
+        title: 'Sum',
+        kind: 'figure',
+        leads: true,
+        cell: (one) => printed('small-current-carried', one.sumA),
+      },
       { title: 'Limit', kind: 'figure', cell: (one) => printed('small-current-allowed', one.limitA) },
       {
         title: 'Within it',
@@ -136,11 +152,11 @@ function turnOnTable(plan: BuildPlan): Table {
 function powerModel(plan: BuildPlan): PowerDiagramSheet | null {
   const names = namesOf(plan);
   const tables = [
-    stacked(dense(fusesTable(plan, names))),
-    stacked(fuseAlternatives('In place of fuses that the shelf lacks', fusesLacking(plan))),
-    stacked(dense(loadsTable(plan, names))),
-    stacked(dense(chargingTable(plan))),
-    stacked(dense(turnOnTable(plan))),
+    dense(fusesTable(plan, names)),
+    fuseAlternatives('In place of fuses that the shelf lacks', fusesLacking(plan)),
+    dense(loadsTable(plan, names)),
+    dense(chargingTable(plan)),
+    dense(turnOnTable(plan)),
   ].filter((table) => table.rows.length > 0);
   return tables.length === 0 ? null : { tables };
 }

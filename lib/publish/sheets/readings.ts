@@ -18,7 +18,7 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
       groups,
       [
         { title: 'Measure', kind: 'words', cell: (one) => one.what },
-        { title: 'Predicted', kind: 'figure', cell: (one) => strong(predictedText(one)) },
+        { title: 'Predicted', kind: 'figure', leads: true, cell: (one) => strong(predictedText(one)) },
         { title: 'Right between', kind: 'figure', cell: limitsText },
         {
           title: 'Read',

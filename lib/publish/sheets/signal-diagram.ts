@@ -20,7 +20,7 @@ function channelsTable(channels: readonly PlanChannel[]): Table {
       { title: 'Channel', cell: (one) => strong(one.id) },
       { title: 'Speakers', cell: (one) => (one.speakers.length === 0 ? none : one.speakers.join(', ')) },
       { title: 'Coils', cell: (one) => one.wiring },
-      { title: 'Load', kind: 'figure', cell: (one) => strong(printed('load', one.loadOhm)) },
+      { title: 'Load', kind: 'figure', leads: true, cell: (one) => strong(printed('load', one.loadOhm)) },
       { title: 'Least', kind: 'figure', cell: (one) => printed('load-at-least', one.minimumOhm) },
       { title: 'Meter reads', kind: 'figure', cell: (one) => meterRange(one) },
       blank('Read'),
@@ -50,6 +50,7 @@ function gainsTable(channels: readonly PlanChannel[]): Table {
       {
         title: 'Meter shows',
         kind: 'figure',
+        leads: true,
         cell: (one) => strong(printed('gain-voltage', one.gainVoltageV)),
       },
       { title: 'Power', kind: 'figure', cell: (one) => printed('power', one.powerW) },
@@ -88,7 +89,7 @@ function waysTable(channels: readonly PlanChannel[]): Table {
     }));
   return groupedTable('Ways of wiring the coils', groups, [
     { title: 'Way', kind: 'words', cell: (way) => ({ text: way.text, strong: way.chosen }) },
-    { title: 'Load', kind: 'figure', cell: (way) => printed('load', way.loadOhm) },
+    { title: 'Load', kind: 'figure', leads: true, cell: (way) => printed('load', way.loadOhm) },
     { title: 'May be driven', cell: (way) => (way.mayDrive ? 'yes' : 'NO') },
     { title: 'Power', kind: 'figure', cell: (way) => printed('power', way.powerW) },
     { title: 'Each coil', kind: 'words', cell: coilPowers },
@@ -118,7 +119,12 @@ function filtersTable(channels: readonly PlanChannel[]): Table {
       { title: 'Passes', cell: (one) => spelledWithin(one.pass) },
       { title: 'Type', cell: (one) => filterNames[one.type] },
       { title: 'Slope', kind: 'figure', cell: (one) => printed('slope', one.order * 6) },
-      { title: 'Corner', kind: 'figure', cell: (one) => strong(printed('frequency', one.cornerHz)) },
+      {
+        title: 'Corner',
+        kind: 'figure',
+        leads: true,
+        cell: (one) => strong(printed('frequency', one.cornerHz)),
+      },
       { title: 'Set', kind: 'tick' },
     ],
     (one) => one.channel,
@@ -135,7 +141,7 @@ function peaksTable(channels: readonly PlanChannel[]): Table {
       { title: 'Channel', cell: (one) => strong(one.channel) },
       { title: 'Stands at', cell: (one) => one.where },
       { title: 'Centre', kind: 'figure', cell: (one) => printed('frequency', one.centreHz) },
-      { title: 'Level', kind: 'figure', cell: (one) => strong(printed('level', one.gainDb)) },
+      { title: 'Level', kind: 'figure', leads: true, cell: (one) => strong(printed('level', one.gainDb)) },
       { title: 'Q', kind: 'figure', cell: (one) => printed('sharpness', one.q) },
       { title: 'Set', kind: 'tick' },
     ],
@@ -161,6 +167,7 @@ function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
       {
         title: 'Delay',
         kind: 'figure',
+        leads: true,
         cell: (one) => delayText(one, plan),
       },
       { title: 'Set', kind: 'tick' },

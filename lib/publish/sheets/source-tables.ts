@@ -26,7 +26,12 @@ function inputsTable(plan: BuildPlan): Table {
       { title: 'Input', cell: (one) => strong(one.input) },
       { title: 'From', cell: (one) => ({ text: one.output, beside: wire(one.wire) }) },
       { title: 'Arrives', kind: 'figure', cell: (one) => printed('voltage', one.sourceV) },
-      { title: 'Full output at', kind: 'figure', cell: (one) => printed('voltage-at-least', one.leastV) },
+      {
+        title: 'Full output at',
+        kind: 'figure',
+        leads: true,
+        cell: (one) => printed('voltage-at-least', one.leastV),
+      },
       { title: 'Takes', kind: 'figure', cell: (one) => printed('voltage-at-most', one.greatestV) },
       {
         title: 'Level is',
@@ -50,7 +55,12 @@ function outputsTable(plan: BuildPlan): Table {
       { title: 'Output', cell: (one) => strong(one.id) },
       { title: 'Feeds', cell: (one) => one.feeds.join(', ') },
       { title: 'Band', kind: 'figure', cell: bandText },
-      { title: 'Clean to', kind: 'figure', cell: (one) => printed('voltage-at-most', one.cleanVoltageV) },
+      {
+        title: 'Clean to',
+        kind: 'figure',
+        leads: true,
+        cell: (one) => printed('voltage-at-most', one.cleanVoltageV),
+      },
       { title: 'Offset', kind: 'figure', cell: (one) => printed('voltage', one.offsetV) },
     ],
     (one) => one.id,

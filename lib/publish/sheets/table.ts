@@ -23,6 +23,8 @@ export type ColumnKind = 'text' | 'words' | 'date' | 'figure' | 'tick' | 'blank'
 export interface Column {
   readonly title: string;
   readonly kind: ColumnKind;
+  /** True for what is looked for first: on a narrow screen, where each row is a card, it heads the card. */
+  readonly leads: boolean;
 }
 
 export interface Row {
@@ -40,17 +42,13 @@ export interface Table {
   readonly rows: readonly Row[];
   /** True where small type stands beside the text and not below it, so that a row takes one line. */
   readonly dense: boolean;
-  /**
-   * True where on a narrow screen each row becomes a list of named values: nothing of it is scrolled out of sight, where
-   * half a figure reads as a whole one.
-   */
-  readonly stacked: boolean;
 }
 
 /** A column and how its cell comes out of what a row is about. */
 export interface ColumnOf<T> {
   readonly title: string;
   readonly kind?: ColumnKind;
+  readonly leads?: boolean;
   /** Left out for a box or a blank. */
   readonly cell?: (row: T) => Cell | string;
 }
@@ -80,7 +78,7 @@ export function groupedTable<T>(
 ): Table {
   return {
     caption,
-    columns: columns.map(({ title, kind = 'text' }) => ({ title, kind })),
+    columns: columns.map(({ title, kind = 'text', leads = false }) => ({ title, kind, leads })),
     rows: groups.flatMap(({ title, things }) =>
       things.map((thing, index) => ({
         subject: subject?.(thing) ?? null,
@@ -89,18 +87,12 @@ export function groupedTable<T>(
       })),
     ),
     dense: false,
-    stacked: false,
   };
 }
 
 /** The table with one line a row: small type beside the text. */
 export function dense(table: Table): Table {
   return { ...table, dense: true };
-}
-
-/** The table with its rows as lists on a narrow screen: for figures that are wrong when they are read in part. */
-export function stacked(table: Table): Table {
-  return { ...table, stacked: true };
 }
 
 /** Things by what they have in common, in the order in which they come. */

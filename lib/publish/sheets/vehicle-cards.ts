@@ -7,17 +7,7 @@ import { ruleOf } from '../page/plan-rules.ts';
 import { spelled } from '../page/words.ts';
 import { lengthOr, writerFor } from '../page/written.ts';
 import { builderSheet } from './sheet.ts';
-import {
-  blank,
-  type ColumnOf,
-  dense,
-  type Group,
-  groupsBy,
-  stacked,
-  strong,
-  type Table,
-  tableOf,
-} from './table.ts';
+import { blank, type ColumnOf, dense, type Group, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 /** Two cards that live with the vehicle: one beside the battery, one for whoever looks for a fault. */
 export interface VehicleCardsSheet {
@@ -42,7 +32,12 @@ function mainFusesTable(plan: BuildPlan, names: PlanNames): Table | null {
     mains,
     [
       { title: 'Fuse', cell: (fuse) => strong(names.item(fuse.item)) },
-      { title: 'Rating', kind: 'figure', cell: (fuse) => strong(printed('current-allowed', fuse.ratingA)) },
+      {
+        title: 'Rating',
+        kind: 'figure',
+        leads: true,
+        cell: (fuse) => strong(printed('current-allowed', fuse.ratingA)),
+      },
       { title: 'Form', cell: (fuse) => fuseForms[fuse.form].name },
       { title: 'Place', kind: 'words', cell: (fuse) => places.get(fuse.item) ?? '' },
       {
@@ -130,7 +125,7 @@ function cardsModel(plan: BuildPlan): VehicleCardsSheet | null {
     job: `${plan.job.title} (${plan.job.id}, revision ${plan.job.revision})`,
     vehicle: plan.vehicle.title,
     shop: [plan.shop.name, ...plan.shop.address].join(', '),
-    fuses: fuses && stacked(dense(fuses)),
+    fuses: fuses && dense(fuses),
     jumpStart: jumpStart(ruleOf(plan, 'voltage-variable-high'), fuses !== null),
     points: points && dense(points),
     against: `Negative probe on ${plan.power.points[0]?.referenceNode ?? 'the battery'}. All devices together draw ${printed('current-carried', total)} at rated power.`,

@@ -6,17 +6,7 @@ import { namesOf, type PlanNames } from '../page/plan-names.ts';
 import { spelled } from '../page/words.ts';
 import { lengthOr, none, type Writer, writerFor } from '../page/written.ts';
 import { builderSheet } from './sheet.ts';
-import {
-  type Cell,
-  dense,
-  groupedTable,
-  groupsBy,
-  stacked,
-  strong,
-  type Table,
-  type Tick,
-  ticks,
-} from './table.ts';
+import { type Cell, dense, groupedTable, groupsBy, strong, type Table, type Tick, ticks } from './table.ts';
 
 /** Every end that is made up, those of one kind together, with a gauge to hold them against. */
 export interface WireEndsSheet {
@@ -92,27 +82,26 @@ function kindText({ prep, part, die, shrink }: End, names: PlanNames, write: Wri
 }
 
 function endsTable(kinds: readonly Kind[], names: PlanNames, write: Writer): Table {
-  return stacked(
-    dense(
-      groupedTable(
-        'Ends, those of one kind together',
-        groupsBy(kinds, ({ first }) => kindText(first, names, write)),
-        [
-          { title: 'Wire', cell: ({ first }) => strong(first.size) },
-          {
-            title: 'Strip',
-            kind: 'figure',
-            cell: ({ first }) => lengthOr(first.stripM, (lengthM) => write.length('strip', lengthM)).text,
-          },
-          {
-            title: 'Torque',
-            kind: 'figure',
-            cell: ({ first }) => (first.torqueNm === undefined ? none : printed('torque', first.torqueNm)),
-          },
-          { title: 'Stud, hole', cell: ({ first }) => studCell(first) },
-          { title: 'Ends', kind: 'words', cell: ({ ends }) => ticks(ends.map(endTick)) },
-        ],
-      ),
+  return dense(
+    groupedTable(
+      'Ends, those of one kind together',
+      groupsBy(kinds, ({ first }) => kindText(first, names, write)),
+      [
+        { title: 'Wire', cell: ({ first }) => strong(first.size) },
+        {
+          title: 'Strip',
+          kind: 'figure',
+          cell: ({ first }) => lengthOr(first.stripM, (lengthM) => write.length('strip', lengthM)).text,
+        },
+        {
+          title: 'Torque',
+          kind: 'figure',
+          leads: true,
+          cell: ({ first }) => (first.torqueNm === undefined ? none : printed('torque', first.torqueNm)),
+        },
+        { title: 'Stud, hole', cell: ({ first }) => studCell(first) },
+        { title: 'Ends', kind: 'words', cell: ({ ends }) => ticks(ends.map(endTick)) },
+      ],
     ),
   );
 }

@@ -108,6 +108,7 @@ function cutsTable(pieces: readonly Piece[], names: PlanNames, write: Writer): T
       {
         title: 'Cut to',
         kind: 'figure',
+        leads: true,
         cell: ({ lengthM, given }) => strong(write.wire('wire', lengthM).text, given ? 'given' : undefined),
       },
       { title: 'End A', cell: ({ ends: [text, other] }) => ({ text, wide: other === null }) },
@@ -140,7 +141,12 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
     [
       { title: 'Label', cell: (piece) => strong(piece.label) },
       { title: 'What', cell: ({ what }) => what },
-      { title: 'Length', kind: 'figure', cell: ({ lengthM }) => write.wire('wire', lengthM).text },
+      {
+        title: 'Length',
+        kind: 'figure',
+        leads: true,
+        cell: ({ lengthM }) => write.wire('wire', lengthM).text,
+      },
       { title: 'From', cell: ({ ends }) => ends[0] },
       { title: 'To', cell: ({ ends }) => ends[1] ?? '' },
       tick('Pulled'),
@@ -167,6 +173,7 @@ function partingsTable({ branches }: BuildPlan, write: Writer): Table | null {
       {
         title: 'Cut to',
         kind: 'figure',
+        leads: true,
         cell: ({ sharedM, ownM }) => write.wire('wire', sharedM + ownM).text,
       },
       tick('Turned'),

@@ -11,6 +11,7 @@ const styleParts = [
   'frame',
   'sheets',
   'tables',
+  'cards',
   'work',
   'search',
   'subjects',
@@ -19,7 +20,7 @@ const styleParts = [
 
 const families = ['ibm-plex-sans', 'ibm-plex-sans-condensed'] as const;
 const weights = [400, 600] as const;
-const files = ['search.js', 'drawings.js', 'subjects.js', 'icon.svg'] as const;
+const files = ['search.js', 'drawings.js', 'subjects.js', 'tables.js', 'icon.svg'] as const;
 
 /** What comes with every site, by its path in the site: where it lies, or its text. */
 export interface SiteAsset {

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import nunjucks from 'nunjucks';
+import { cardLabels } from '../page/card-labels.ts';
 
 /** The folder of the project itself, wherever a build is started from. */
 export const projectFolder = fileURLToPath(new URL('../../../', import.meta.url));
@@ -14,10 +15,12 @@ export const layoutsFolder = fileURLToPath(new URL('../../../layouts/', import.m
 export function openTemplates(
   options: { readonly strict: boolean } = { strict: false },
 ): nunjucks.Environment {
-  return new nunjucks.Environment(new nunjucks.FileSystemLoader(layoutsFolder), {
+  const templates = new nunjucks.Environment(new nunjucks.FileSystemLoader(layoutsFolder), {
     autoescape: true,
     throwOnUndefined: options.strict,
     trimBlocks: true,
     lstripBlocks: true,
   });
+  templates.addFilter('cardLabels', cardLabels);
+  return templates;
 }

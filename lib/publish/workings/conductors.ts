@@ -3,33 +3,32 @@ import { printed } from '../../model/printed/index.ts';
 import { namesOf } from '../page/plan-names.ts';
 import { levelWords, markWords, spelled } from '../page/words.ts';
 import { none, plainNumber } from '../page/written.ts';
-import { stacked, strong, type Table, tableOf } from '../sheets/table.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** Why each conductor has its size. */
 export function conductorReasons(plan: BuildPlan): Table {
   const { wire } = namesOf(plan);
-  return stacked(
-    tableOf(
-      'Why the conductors have these sizes',
-      plan.power.conductors,
-      [
-        { title: 'Wire', cell: (one) => strong(wire(one.id), one.id) },
-        {
-          title: 'Size',
-          cell: (one) => ({ text: one.size.label, beside: `${plainNumber(one.size.areaMm2)} mm²` }),
-        },
-        {
-          title: 'Material',
-          cell: (one) => ({
-            text: spelled(one.material),
-            beside: `insulation ${printed('temperature-stood', one.insulationC)}`,
-          }),
-        },
-        { title: 'How', cell: (one) => spelled(one.chosen) },
-        { title: 'Why', cell: (one) => one.reason },
-      ],
-      (one) => one.id,
-    ),
+  return tableOf(
+    'Why the conductors have these sizes',
+    plan.power.conductors,
+    [
+      { title: 'Wire', cell: (one) => strong(wire(one.id), one.id) },
+      {
+        title: 'Size',
+        leads: true,
+        cell: (one) => ({ text: one.size.label, beside: `${plainNumber(one.size.areaMm2)} mm²` }),
+      },
+      {
+        title: 'Material',
+        cell: (one) => ({
+          text: spelled(one.material),
+          beside: `insulation ${printed('temperature-stood', one.insulationC)}`,
+        }),
+      },
+      { title: 'How', cell: (one) => spelled(one.chosen) },
+      { title: 'Why', cell: (one) => one.reason },
+    ],
+    (one) => one.id,
   );
 }
 
@@ -43,24 +42,27 @@ export function conductorLimits(plan: BuildPlan): Table {
   const limits: Limit[] = plan.power.conductors.flatMap((one) =>
     one.limits.map((limit) => ({ ...limit, wire: one.id })),
   );
-  return stacked(
-    tableOf(
-      'Limits that the conductors were held against',
-      limits,
-      [
-        { title: 'Wire', cell: (limit) => strong(wire(limit.wire)) },
-        { title: 'What', cell: (limit) => spelled(limit.what) },
-        { title: 'Zone', cell: (limit) => (limit.zone === undefined ? none : spelled(limit.zone)) },
-        { title: 'Value', kind: 'figure', cell: (limit) => `${plainNumber(limit.value)} ${limit.unit}` },
-        { title: 'Limit', kind: 'figure', cell: (limit) => `${plainNumber(limit.limit)} ${limit.unit}` },
-        { title: 'Past it', cell: (limit) => levelWords[limit.level] },
-        {
-          title: 'Source',
-          cell: ({ citation, mark }) =>
-            mark === undefined ? citation : { text: citation, beside: `${mark}: ${markWords[mark]}` },
-        },
-      ],
-      (limit) => limit.wire,
-    ),
+  return tableOf(
+    'Limits that the conductors were held against',
+    limits,
+    [
+      { title: 'Wire', cell: (limit) => strong(wire(limit.wire)) },
+      { title: 'What', cell: (limit) => spelled(limit.what) },
+      { title: 'Zone', cell: (limit) => (limit.zone === undefined ? none : spelled(limit.zone)) },
+      {
+        title: 'Value',
+        kind: 'figure',
+        leads: true,
+        cell: (limit) => `${plainNumber(limit.value)} ${limit.unit}`,
+      },
+      { title: 'Limit', kind: 'figure', cell: (limit) => `${plainNumber(limit.limit)} ${limit.unit}` },
+      { title: 'Past it', cell: (limit) => levelWords[limit.level] },
+      {
+        title: 'Source',
+        cell: ({ citation, mark }) =>
+          mark === undefined ? citation : { text: citation, beside: `${mark}: ${markWords[mark]}` },
+      },
+    ],
+    (limit) => limit.wire,
   );
 }

@@ -2,32 +2,30 @@ import type { BuildPlan, PlanFuse } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { spelled } from '../page/words.ts';
 import { none } from '../page/written.ts';
-import { type Cell, stacked, strong, type Table, tableOf } from '../sheets/table.ts';
+import { type Cell, strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** Why each fuse has its rating. */
 export function fuseReasons({ power: { fuses } }: BuildPlan): Table {
-  return stacked(
-    tableOf(
-      'Why the fuses have these ratings',
-      fuses,
-      [
-        { title: 'Fuse', cell: (fuse) => strong(fuse.id) },
-        { title: 'At rated power', kind: 'figure', cell: (fuse) => printed('current-carried', fuse.ratedA) },
-        {
-          title: "Maker's ceiling",
-          kind: 'figure',
-          cell: (fuse) => printed('current-allowed', fuse.ceilingA),
-        },
-        {
-          title: 'Least ampacity',
-          kind: 'figure',
-          cell: (fuse) => printed('current-allowed', fuse.leastAmpacityA),
-        },
-        { title: 'Interrupts', kind: 'figure', cell: (fuse) => interrupts(fuse) },
-        { title: 'How', cell: (fuse) => ({ text: spelled(fuse.chosen), beside: fuse.reason }) },
-      ],
-      (fuse) => fuse.id,
-    ),
+  return tableOf(
+    'Why the fuses have these ratings',
+    fuses,
+    [
+      { title: 'Fuse', cell: (fuse) => strong(fuse.id) },
+      { title: 'At rated power', kind: 'figure', cell: (fuse) => printed('current-carried', fuse.ratedA) },
+      {
+        title: "Maker's ceiling",
+        kind: 'figure',
+        cell: (fuse) => printed('current-allowed', fuse.ceilingA),
+      },
+      {
+        title: 'Least ampacity',
+        kind: 'figure',
+        cell: (fuse) => printed('current-allowed', fuse.leastAmpacityA),
+      },
+      { title: 'Interrupts', kind: 'figure', cell: (fuse) => interrupts(fuse) },
+      { title: 'How', cell: (fuse) => ({ text: spelled(fuse.chosen), beside: fuse.reason }) },
+    ],
+    (fuse) => fuse.id,
   );
 }
 
@@ -49,20 +47,18 @@ export function shortsThroughFuses({ power: { fuses } }: BuildPlan): Table {
   const known = fuses.filter(
     ({ faultFrom = [], faultUnknown = [] }) => faultFrom.length + faultUnknown.length > 0,
   );
-  return stacked(
-    tableOf(
-      'What a dead short drives through the fuses',
-      known,
-      [
-        { title: 'Fuse', cell: (fuse) => strong(fuse.id) },
-        { title: 'Short at', cell: ({ faultAt }) => faultAt ?? none },
-        { title: 'Through it', kind: 'figure', cell: throughIt },
-        { title: 'From', kind: 'words', cell: fromCell },
-        { title: 'By way of', kind: 'words', cell: waysCell },
-        { title: 'It interrupts', kind: 'figure', cell: interruptedCell },
-      ],
-      (fuse) => fuse.id,
-    ),
+  return tableOf(
+    'What a dead short drives through the fuses',
+    known,
+    [
+      { title: 'Fuse', cell: (fuse) => strong(fuse.id) },
+      { title: 'Short at', cell: ({ faultAt }) => faultAt ?? none },
+      { title: 'Through it', kind: 'figure', cell: throughIt },
+      { title: 'From', kind: 'words', cell: fromCell },
+      { title: 'By way of', kind: 'words', cell: waysCell },
+      { title: 'It interrupts', kind: 'figure', cell: interruptedCell },
+    ],
+    (fuse) => fuse.id,
   );
 }
 

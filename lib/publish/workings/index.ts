@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { fuseAlternatives } from '../sheets/alternatives.ts';
-import { stacked, type Table } from '../sheets/table.ts';
+import type { Table } from '../sheets/table.ts';
 import { coilWirings } from './coils.ts';
 import { conductorLimits, conductorReasons } from './conductors.ts';
 import { findingSources } from './findings.ts';
@@ -17,7 +17,7 @@ export function workingTables(plan: BuildPlan): Table[] {
     findingSources(plan),
     fuseReasons(plan),
     shortsThroughFuses(plan),
-    stacked(fuseAlternatives('Fuses that would do instead', plan.power.fuses)),
+    fuseAlternatives('Fuses that would do instead', plan.power.fuses),
     conductorReasons(plan),
     conductorLimits(plan),
     coilWirings(plan),

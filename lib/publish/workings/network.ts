@@ -23,7 +23,12 @@ export function networkTables(plan: BuildPlan): Table[] {
         { title: 'Kind', cell: (one) => kindWords[one.kind] },
         { title: 'Current flows from, to', cell: wayText },
         { title: 'Is', kind: 'words', cell: isText },
-        { title: 'Current', kind: 'figure', cell: (one) => workingOr(absolute(one.currentA), 'A', 2) },
+        {
+          title: 'Current',
+          kind: 'figure',
+          leads: true,
+          cell: (one) => workingOr(absolute(one.currentA), 'A', 2),
+        },
         { title: 'Volts across it', kind: 'figure', cell: (one) => workingOr(absolute(one.dropV), 'V', 4) },
         { title: 'Heat', kind: 'figure', cell: (one) => workingOr(one.heatW, 'W', 3) },
       ],
@@ -76,7 +81,12 @@ export function nodeTables(plan: BuildPlan): Table[] {
       nodes.filter(({ id }) => !id.includes(':')),
       [
         { title: 'Terminal', cell: ({ id }) => strong(id) },
-        { title: 'Voltage', kind: 'figure', cell: ({ voltageV }) => workingOr(voltageV, 'V', 4) },
+        {
+          title: 'Voltage',
+          kind: 'figure',
+          leads: true,
+          cell: ({ voltageV }) => workingOr(voltageV, 'V', 4),
+        },
       ],
       ({ id }) => id,
     ),

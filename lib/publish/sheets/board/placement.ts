@@ -177,7 +177,7 @@ function fixingsTable(board: PlanBoard, partOf: TitleOf, write: Writer): Table |
       [
         { title: 'Fixing', kind: 'words', cell: ({ first }) => strong(partOf(first.part)) },
         { title: 'Spacer', kind: 'figure', cell: ({ first }) => spacerOf(first) },
-        { title: 'Torque', kind: 'figure', cell: ({ first }) => torqueText(first) },
+        { title: 'Torque', kind: 'figure', leads: true, cell: ({ first }) => torqueText(first) },
         {
           title: 'Tight, each in its point',
           kind: 'words',

@@ -1,0 +1,46 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileOf } from '../../lib/publish/addresses.ts';
+import { renderPage } from '../../lib/publish/render-page.ts';
+import type { ShopSite } from '../../lib/publish/shop-site.ts';
+import { siteAssets, writeSiteFiles } from '../../lib/publish/site-assets.ts';
+import { sitePages } from '../../lib/publish/site-pages.ts';
+import { openTemplates } from '../../lib/publish/templates.ts';
+
+const mainOf = /<main[^>]*>([\s\S]*)<\/main>/;
+
+/**
+ * Writes the pages of a shop's own site into a folder, without drawings and search, for a look at their tables. The pages
+ * of a job stand as they are; small ones of one kind are joined in one, so that a browser need not open hundreds, and a
+ * page with the very tables of another is left out. Gives the files in order.
+ */
+export async function writtenPages(site: ShopSite, folder: string): Promise<readonly string[]> {
+  const templates = openTemplates();
+  const byFile = new Map<string, string>();
+  const firstOf = new Map<string, string>();
+  const seen = new Set<string>();
+  for (const page of sitePages({ site, audience: 'shop' })) {
+    const html = renderPage(page, templates, () => []);
+    const tables = (html.match(/<table[\s\S]*?<\/table>/g) ?? []).join('');
+    if (seen.has(tables)) continue;
+    seen.add(tables);
+    const file = fileOf(page.address);
+    const first = firstOf.get(page.template);
+    const alone = ['job.njk', 'worksheet.njk'].includes(page.template);
+    if (alone || first === undefined) byFile.set(file, html);
+    else byFile.set(first, joined(byFile.get(first) ?? '', html));
+    if (first === undefined) firstOf.set(page.template, file);
+  }
+  for (const [file, html] of byFile) {
+    await mkdir(dirname(join(folder, file)), { recursive: true });
+    await writeFile(join(folder, file), html);
+  }
+  await writeSiteFiles(folder, siteAssets());
+  return [...byFile.keys()];
+}
+
+/** A page with the content of another one below its own. */
+function joined(page: string, other: string): string {
+  const more = mainOf.exec(other)?.[1] ?? '';
+  return page.replace('</main>', () => `${more}</main>`);
+}
