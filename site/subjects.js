@@ -85,6 +85,8 @@
     button.type = 'button';
     button.className = 'pin';
     button.setAttribute('aria-pressed', 'false');
+    // A row that has no name of its own, as a conductor without a label, is called after its thing.
+    if (!/[\p{L}\p{N}]/u.test(head.textContent ?? '')) button.setAttribute('aria-label', subject);
     button.append(...head.childNodes);
     head.append(button);
     button.addEventListener('focus', () => {
