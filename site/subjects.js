@@ -85,9 +85,14 @@
     button.type = 'button';
     button.className = 'pin';
     button.setAttribute('aria-pressed', 'false');
-    // A row that has no name of its own, as a conductor without a label, is called after its thing.
-    if (!/[\p{L}\p{N}]/u.test(head.textContent ?? '')) button.setAttribute('aria-label', subject);
     button.append(...head.childNodes);
+    // A row that has no name of its own, as a conductor without a label, is called after its thing.
+    if (!/[\p{L}\p{N}]/u.test(button.textContent ?? '')) {
+      const name = document.createElement('span');
+      name.className = 'unseen';
+      name.textContent = subject;
+      button.append(name);
+    }
     head.append(button);
     button.addEventListener('focus', () => {
       if (pinned === null) light(subject);

@@ -12,7 +12,7 @@ import type { DrawingsOf, PublishedJob, ShopSite } from '../../lib/publish/site/
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { openBrowser } from '../browser.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
-import { complaintsOf, headingLevels, overhangPx, seriousFaults } from './page-checks.ts';
+import { accessibilityFaults, complaintsOf, headingLevels, overhangPx, smallTargets } from './page-checks.ts';
 import { touchOf } from './touch.ts';
 
 export interface SiteUnderTest {
@@ -81,11 +81,14 @@ export function describeSite(tested: SiteUnderTest): void {
       const page = await context.newPage();
       const complaints = complaintsOf(page);
       await page.goto(server.url + file, { waitUntil: 'networkidle' });
-      expect(await seriousFaults(page)).toEqual([]);
+      expect(await accessibilityFaults(page)).toEqual([]);
       await page.setViewportSize({ width: 375, height: 740 });
       expect(await overhangPx(page)).toBe(0);
+      expect(await smallTargets(page)).toEqual([]);
+      await page.setViewportSize({ width: 320, height: 740 });
+      expect(await overhangPx(page)).toBe(0);
       await page.emulateMedia({ colorScheme: 'dark' });
-      expect(await seriousFaults(page)).toEqual([]);
+      expect(await accessibilityFaults(page)).toEqual([]);
       const levels = await headingLevels(page);
       expect(levels[0]).toBe(1);
       expect(levels.slice(1).filter((level, index) => level > (levels[index] ?? 0) + 1)).toEqual([]);
@@ -249,7 +252,7 @@ export function describeSite(tested: SiteUnderTest): void {
       expect(await page.locator('.lit').count()).toBe(await all.count());
       expect(await row.locator('button.pin').getAttribute('aria-pressed')).toBe('true');
       expect(await page.locator('#sheet-status').textContent()).toContain(`${subject} is lit in`);
-      expect(await seriousFaults(page)).toEqual([]);
+      expect(await accessibilityFaults(page)).toEqual([]);
       await page.keyboard.press('Escape');
       expect(await page.locator('.has-lit, [aria-pressed="true"]').count()).toBe(0);
       await page.close();

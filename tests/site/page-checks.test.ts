@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from '../browser.ts';
-import { overhangPx, seriousFaults } from './page-checks.ts';
+import { accessibilityFaults, overhangPx, smallTargets } from './page-checks.ts';
 
 describe('the checks of pages', () => {
   let browser: Browser;
@@ -13,13 +13,27 @@ describe('the checks of pages', () => {
   it('find a faint text, a picture without words and a page that is too wide', async () => {
     const page = await browser.newPage();
     await page.setContent(
-      '<!doctype html><html lang="en"><title>t</title><main><h1>t</h1><p style="color:#bbb">faint</p>' +
+      '<!doctype html><html lang="en"><title>t</title><main><h1>t</h1><h2></h2><p style="color:#bbb">faint</p>' +
         '<img src="data:,"><div style="width:5000px">wide</div></main></html>',
     );
-    const faults = (await seriousFaults(page)).map((fault) => fault.split(':')[0]);
+    const faults = (await accessibilityFaults(page)).map((fault) => fault.split(':')[0]);
     expect(faults).toContain('color-contrast');
     expect(faults).toContain('image-alt');
+    expect(faults, 'a best practice of little impact').toContain('empty-heading');
     expect(await overhangPx(page)).toBeGreaterThan(0);
+    await page.close();
+  });
+
+  it('find what is too small to press, and let a link in a sentence be', async () => {
+    const page = await browser.newPage();
+    await page.setContent(
+      '<p>Read <a href="#a">on</a> here.</p><p><a href="#b">on</a></p>' +
+        '<button style="width: 24px; height: 24px"></button><button style="width: 24px; height: 23px; padding: 0"></button>',
+    );
+    expect(await smallTargets(page)).toEqual([
+      expect.stringMatching(/#b/),
+      expect.stringMatching(/23px.* 24 x 23$/),
+    ]);
     await page.close();
   });
 });

@@ -1,26 +1,30 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { fileOf } from '../../lib/publish/addresses.ts';
-import { renderPage } from '../../lib/publish/render-page.ts';
-import type { ShopSite } from '../../lib/publish/shop-site.ts';
-import { siteAssets, writeSiteFiles } from '../../lib/publish/site-assets.ts';
-import { sitePages } from '../../lib/publish/site-pages.ts';
-import { openTemplates } from '../../lib/publish/templates.ts';
+import { renderPage } from '../../lib/publish/page/render-page.ts';
+import { fileOf } from '../../lib/publish/site/addresses.ts';
+import type { DrawingsOf, ShopSite } from '../../lib/publish/site/shop-site.ts';
+import { siteAssets, writeSiteFiles } from '../../lib/publish/site/site-assets.ts';
+import { sitePages } from '../../lib/publish/site/site-pages.ts';
+import { openTemplates } from '../../lib/publish/site/templates.ts';
 
 const mainOf = /<main[^>]*>([\s\S]*)<\/main>/;
 
 /**
- * Writes the pages of a shop's own site into a folder, without drawings and search, for a look at their tables. The pages
+ * Writes the pages of a shop's own site into a folder, without search and, if none are given, without drawings. The pages
  * of a job stand as they are; small ones of one kind are joined in one, so that a browser need not open hundreds, and a
  * page with the very tables of another is left out. Gives the files in order.
  */
-export async function writtenPages(site: ShopSite, folder: string): Promise<readonly string[]> {
+export async function writtenPages(
+  site: ShopSite,
+  folder: string,
+  drawingsOf: DrawingsOf = () => [],
+): Promise<readonly string[]> {
   const templates = openTemplates();
   const byFile = new Map<string, string>();
   const firstOf = new Map<string, string>();
   const seen = new Set<string>();
   for (const page of sitePages({ site, audience: 'shop' })) {
-    const html = renderPage(page, templates, () => []);
+    const html = renderPage(page, templates, drawingsOf);
     const tables = (html.match(/<table[\s\S]*?<\/table>/g) ?? []).join('');
     if (seen.has(tables)) continue;
     seen.add(tables);
