@@ -55,7 +55,7 @@ const look = `(() => {
         const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
         for (let node = walker.nextNode(); node; node = walker.nextNode()) {
           const text = node.data;
-          if (text.trim() === '') continue;
+          if (text.trim() === '' || node.parentElement.closest('.unseen')) continue;
           range.selectNodeContents(node);
           const rects = [...range.getClientRects()];
           const outside = !hinted && rects.some((rect) =>
