@@ -14,7 +14,7 @@ import { openBrowser } from '../browser.ts';
 import { samplePlan } from '../publish/sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from '../publish/sample-site.ts';
 import { FakeMaker, unread } from '../publish/serve/fake-maker.ts';
-import { complaintsOf, overhangPx, seriousFaults } from './page-checks.ts';
+import { accessibilityFaults, complaintsOf, overhangPx } from './page-checks.ts';
 import { readPrinted } from './print-marks.ts';
 
 const templates = openTemplates();
@@ -133,9 +133,9 @@ describe('a served page in a browser', () => {
     for (const mark of await marksBefore('.sheet-line, .drawing figcaption'))
       expect(mark).toContain('NOT CURRENT');
     expect(await overhangPx(page)).toBe(0);
-    expect(await seriousFaults(page)).toEqual([]);
+    expect(await accessibilityFaults(page)).toEqual([]);
     await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await seriousFaults(page)).toEqual([]);
+    expect(await accessibilityFaults(page)).toEqual([]);
   });
 
   it('says that it is being planned while that lasts, and loads itself anew once it is', async () => {
