@@ -13,6 +13,7 @@ export function findingText(finding: Finding): string {
   return [
     `${placeText(where)}: ${level}${accepted ? ', accepted' : ''}: ${message}`,
     ...figuresText(finding),
+    ...(finding.data ?? []).map((place) => `  figure from ${placeText(place)}`),
     `  to do: ${remedy}`,
     ...(accepted ? [`  ${acceptedText(accepted)} (${placeText(accepted.where)})`] : acceptText(finding)),
     `  rule: ${rule} (${source})`,

@@ -21,6 +21,8 @@ const toldFindingSchema = z.object({
   level: builders(levelSchema),
   /** The given value that it is about, or the nearest given ancestor of a computed one. */
   where: placeSchema,
+  /** Where else a figure stands that its value or its limit is: in a part, the vehicle's file, the shop's. */
+  data: z.array(placeSchema).optional(),
   /** Ids of the devices, wires, fuses, boards, controls it is about, the first one the subject. */
   related: z.array(builders(z.string())),
   /** What is wrong, in the words of the trade, with numbers. Built from ids and measures only. */

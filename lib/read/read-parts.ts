@@ -1,4 +1,5 @@
 import { partsFileSchema } from '../model/content/catalogue.ts';
+import type { WrittenMeasure } from '../model/content/resolved-job.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { type Part, partSchema } from '../model/kinds/index.ts';
 import type { Place } from '../model/place.ts';
@@ -18,7 +19,7 @@ export interface Catalogue {
   /** Where a value stands, by JSON Pointer from `/parts`. */
   readonly partPlace: (path: string) => Place;
   /** The measures that are written there or below. */
-  readonly partMeasures: (path: string) => readonly string[];
+  readonly partMeasures: (path: string) => readonly WrittenMeasure[];
 }
 
 /**
@@ -54,7 +55,7 @@ export function readParts(files: readonly SourceFile[], problems: Problem[], unr
       column: 1,
       path: '',
     };
-  const partMeasures = (path: string): readonly string[] =>
+  const partMeasures = (path: string): readonly WrittenMeasure[] =>
     measuresAt(documents[path.split('/')[2] ?? '']?.data, path);
   return { parts, partPlace, partMeasures };
 }

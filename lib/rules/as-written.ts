@@ -5,21 +5,17 @@ import { type DimensionName, parseQuantity } from '../model/quantity/quantity.ts
 import type { Spot } from './rule.ts';
 
 /** A measure as a file has it. */
-interface WrittenMeasure {
+interface Measure {
   readonly text: string;
   /** In SI. */
   readonly value: number;
 }
 
 /** Every measure of a dimension that is written at some places or below them, in their order. */
-function writtenMeasures(
-  job: Job,
-  spots: readonly Spot[],
-  dimension: DimensionName,
-): readonly WrittenMeasure[] {
+function writtenMeasures(job: Job, spots: readonly Spot[], dimension: DimensionName): readonly Measure[] {
   return spots.flatMap((spot) =>
-    job.measures(spot).flatMap((written): WrittenMeasure[] => {
-      const text = written.trim().replace(/\s+/g, ' ');
+    job.measures(spot).flatMap((written): Measure[] => {
+      const text = written.text.trim().replace(/\s+/g, ' ');
       const value = parseQuantity(text, dimension);
       return typeof value === 'number' ? [{ text, value }] : [];
     }),
@@ -28,7 +24,7 @@ function writtenMeasures(
 
 const isValue =
   (value: number) =>
-  (one: WrittenMeasure): boolean =>
+  (one: Measure): boolean =>
     Math.abs(one.value - value) <= 1e-9 * Math.max(1, Math.abs(value));
 
 /**
@@ -45,7 +41,7 @@ export const lengthAskedIn = (job: Job, ...written: readonly Spot[]): ((lengthM:
 /** What a shop sets anew for itself is told as it stands there, too. */
 const houseRules: Spot = { path: '/rules', file: 'shop' };
 
-const systemOf = ({ text }: WrittenMeasure): 'inch' | 'mm' => (/m$/.test(text) ? 'mm' : 'inch');
+const systemOf = ({ text }: Measure): 'inch' | 'mm' => (/m$/.test(text) ? 'mm' : 'inch');
 
 function lengthAs(job: Job, name: LengthName, spots: readonly Spot[]): (lengthM: number) => string {
   const { units, fraction } = job.shop;

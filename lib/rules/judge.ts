@@ -6,6 +6,7 @@ import type { PlacedRemark } from '../model/remark.ts';
 import { withAcceptances } from './accepted.ts';
 import { rules } from './all-rules.ts';
 import { withAssumed } from './assumed.ts';
+import { withData } from './data-places.ts';
 import { withFolded } from './folding.ts';
 import { findingOf, type Rule, type Verdict } from './rule.ts';
 
@@ -84,5 +85,8 @@ export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[
   const weighty = remarked.filter((remark) => !own.some((one) => isOutspoken(remark, one)));
   const all = [...weighty, ...own.map(({ finding }) => finding)].map((one) => withAssumed(one, plan));
   const listed = withoutDoubles(withAcceptances(all, job).toSorted(compare));
-  return withFolded(listed, { job, plan });
+  return withFolded(
+    listed.map((finding) => withData(finding, job)),
+    { job, plan },
+  );
 }

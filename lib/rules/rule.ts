@@ -2,6 +2,7 @@ import type { Job } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
 import { type FindingId, findingEntry, type LevelOf } from '../model/findings/index.ts';
 import type { Source } from '../model/findings/source.ts';
+import type { Place } from '../model/place.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
 
@@ -38,10 +39,14 @@ export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? Rule
  * A remark or verdict under its id as a finding, with its place looked up; source and mark are those of the catalogue
  * where it states none.
  */
-export function findingOf(remark: JoinedRemark, { path, file = 'job' }: Spot, job: Job): Finding {
+export function findingOf(remark: JoinedRemark, spot: Spot, job: Job): Finding {
   const { of, ...rest } = remark;
-  const place = { job: job.place, vehicle: job.vehiclePlace, shop: job.shopPlace, part: job.partPlace }[file];
-  return { ...rest, ...sourceOf(remark), where: place(path), related: [...of] };
+  return { ...rest, ...sourceOf(remark), where: placeOf(spot, job), related: [...of] };
+}
+
+/** File, line and column of a spot. */
+export function placeOf({ path, file = 'job' }: Spot, job: Job): Place {
+  return { job: job.place, vehicle: job.vehiclePlace, shop: job.shopPlace, part: job.partPlace }[file](path);
 }
 
 /** What a remark cites: its own source with its own mark, or the catalogue's, under the remark's mark if it has one. */

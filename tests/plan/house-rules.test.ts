@@ -31,6 +31,7 @@ const decided: readonly (readonly [rule: string, read: (plan: BuildPlan) => unkn
     0.02,
   ],
   ['gain-overlap: 5 dB', (plan) => byId(plan.audio.channels, 'amp.1').gain?.toneLevelDb, -5],
+  ['check-in-rested-most: 12.9 V', (plan) => byId(plan.measurements, 'battery-rest').greatest, 12.9],
   ['check-in-rested: 12.5 V', (plan) => byId(plan.measurements, 'battery-rest').least, 12.5],
   ['check-in-charging-most: 15 V', (plan) => byId(plan.measurements, 'battery-charging').greatest, 15],
   ['check-in-ripple: 300 mV', (plan) => byId(plan.measurements, 'battery-ripple').greatest, 0.3],

@@ -113,6 +113,12 @@ export interface Run {
   readonly covering: string | null;
 }
 
+/** A measure as it stands in a file, `13 5/8 in`, and its JSON Pointer there. */
+export interface WrittenMeasure {
+  readonly text: string;
+  readonly path: string;
+}
+
 /** A job with every name looked up and every shorthand opened out: what `lib/read` gives to `lib/plan`. */
 export interface Job {
   readonly id: string;
@@ -131,8 +137,8 @@ export interface Job {
   readonly shopPlace: (path: string) => Place;
   /** Where a value of the catalogue stands, by JSON Pointer from `/parts`. */
   readonly partPlace: (path: string) => Place;
-  /** The measures that are written at a place or below it, each as it stands there: `13 5/8 in`. */
-  readonly measures: (where: Whereabouts) => readonly string[];
+  /** The measures that are written at a place or below it. */
+  readonly measures: (where: Whereabouts) => readonly WrittenMeasure[];
   /** Wire labels of the revision that was released last, by wire id. */
   readonly releasedLabels: Readonly<Record<string, string>>;
 }

@@ -116,6 +116,13 @@ export const wiringRules = {
     bySystem: true,
     ...cp,
   },
+  'check-in-rested-most': {
+    says: 'Greatest voltage of a sound lead battery at rest: above it, it was just charged',
+    dimension: 'voltage',
+    value: 13,
+    bySystem: true,
+    ...cp,
+  },
   'check-in-charging-least': {
     says: 'Least voltage of a sound battery while charging',
     dimension: 'voltage',

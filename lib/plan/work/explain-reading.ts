@@ -12,8 +12,10 @@ const isThreefold = (ratio: number) => ratio >= 3 - 1e-9;
  * over, a longer or thinner conductor by tens of per cent; halves and doubles of resistance are coils joined otherwise.
  */
 const explain: Readonly<Record<ReadingKind, Explain>> = {
-  'battery-rest': () =>
-    'charge and test the battery before anything else is judged: every other voltage hangs on it',
+  'battery-rest': ({ line, reading }) =>
+    reading > (line.greatest ?? Number.POSITIVE_INFINITY)
+      ? 'it is not at rest: something charges it, or it was just charged. Let it stand with all off and read again'
+      : 'charge and test the battery before anything else is judged: every other voltage hangs on it',
   charging: ({ line, reading }) =>
     reading < (line.least ?? 0)
       ? 'look at belt, alternator, charge lead and its grounds first, with the audio off'

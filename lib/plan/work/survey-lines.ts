@@ -16,7 +16,9 @@ export function surveyLines(job: Job, { outputs, inputs }: PlanAudio): Predictio
 }
 
 /** What a sound battery and its charging read, within the limits of the house rules. */
-function batteryLines({ rules }: Job): Prediction[] {
+function batteryLines({ rules, devices }: Job): Prediction[] {
+  // Lithium rests higher than lead, by its chemistry: its maker's figure counts.
+  const isLead = !devices.some(({ spec }) => spec?.kind === 'battery' && spec.chemistry === 'lithium');
   return [
     {
       id: 'battery-rest',
@@ -25,7 +27,7 @@ function batteryLines({ rules }: Job): Prediction[] {
       predicted: rules['voltage-rested'].value,
       unit: 'V',
       least: rules['check-in-rested'].value,
-      greatest: null,
+      greatest: isLead ? rules['check-in-rested-most'].value : null,
       when,
     },
     {

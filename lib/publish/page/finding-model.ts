@@ -64,7 +64,7 @@ function merged(findings: readonly Finding[]): FindingModel[] {
       : [
           findingModel(
             first,
-            things.map(({ where }) => placeText(where)),
+            placesOf(things),
             things.flatMap(({ follows = [] }) => follows),
           ),
         ];
@@ -74,6 +74,15 @@ function merged(findings: readonly Finding[]): FindingModel[] {
 /** True for a finding of which nothing was held back. */
 export function isWhole(finding: Visible<Finding>): finding is Finding {
   return finding.rule !== undefined && finding.level !== undefined && finding.message !== undefined;
+}
+
+/** Where findings were said, and where the figures stand that they rest on, each place once. */
+function placesOf(findings: readonly Finding[]): readonly string[] {
+  const data = findings.flatMap((finding) => finding.data ?? []);
+  return [
+    ...findings.map(({ where }) => placeText(where)),
+    ...new Set(data.map((place) => `figure from ${placeText(place)}`)),
+  ];
 }
 
 /** What follows in the same words of several places is said once. */

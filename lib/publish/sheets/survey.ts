@@ -63,7 +63,7 @@ function batteryReadings(plan: BuildPlan): Reading[] {
   const told = (figure: FigureName, name: HouseRuleName) => printed(figure, ruleOf(plan, name));
   const chargedV = printedNumber('voltage-at-least', ruleOf(plan, 'check-in-charging-least'));
   return [
-    { what: 'Battery at rest', limit: `${told('voltage-at-least', 'check-in-rested')} or more` },
+    { what: 'Battery at rest', limit: restLimit(plan) },
     {
       what: 'Charging, engine at idle',
       limit: `${chargedV} to ${told('voltage-at-most', 'check-in-charging-most')}`,
@@ -75,6 +75,15 @@ function batteryReadings(plan: BuildPlan): Reading[] {
     },
     { what: 'Load of the vehicle itself, lights and blower on', limit: 'into the vehicle file' },
   ];
+}
+
+/** What a sound battery reads at rest: a lead one no more than is left of its last charge. */
+function restLimit(plan: BuildPlan): string {
+  const greatest = plan.measurements.find(({ id }) => id === 'battery-rest')?.greatest ?? null;
+  const least = ruleOf(plan, 'check-in-rested');
+  return greatest === null
+    ? `${printed('voltage-at-least', least)} or more`
+    : `${printedNumber('voltage-at-least', least)} to ${printed('voltage-at-most', greatest)}`;
 }
 
 const behind = [

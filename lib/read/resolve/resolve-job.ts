@@ -5,6 +5,7 @@ import {
   type Link,
   type LinkEnd,
   terminalId,
+  type WrittenMeasure,
 } from '../../model/content/resolved-job.ts';
 import type { Shop } from '../../model/content/shop.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
@@ -32,7 +33,7 @@ export interface Surroundings {
   readonly rules: HouseRules;
   readonly parts: Readonly<Record<string, Part>>;
   readonly partPlace: (path: string) => Place;
-  readonly partMeasures: (path: string) => readonly string[];
+  readonly partMeasures: (path: string) => readonly WrittenMeasure[];
   readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly document: YamlDocument }>>;
 }
 

@@ -1,8 +1,10 @@
+import type { Job } from '../../model/content/resolved-job.ts';
 import type { ConductorLimit, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
 import type { Mark } from '../../model/trace.ts';
 import { fuseSpot, jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { amps, ampsDrawn, counted, figure } from '../words.ts';
+import { houseRule } from '../source.ts';
+import { amps, ampsDrawn, celsiusAllowed, counted, figure } from '../words.ts';
 
 interface Pair {
   readonly fuse: PlanFuse;
@@ -25,6 +27,26 @@ function protectedPairs({ plan: { power } }: Case): readonly Pair[] {
     const [least] = named.toSorted((a, b) => (a.ratingA ?? 0) - (b.ratingA ?? 0));
     return pair(least, conductor);
   });
+}
+
+/** What one is made of where that lowers what it carries: its size alone does not tell why. */
+function sizeText(job: Job, conductor: PlanConductor): string {
+  const { size, material, insulationC } = conductor;
+  const clad = material === 'copper-clad-aluminium' ? ', copper-clad aluminium' : '';
+  const cool = isCool(job, conductor) ? `, insulation for ${celsiusAllowed(insulationC)}` : '';
+  return `${size.label}${clad}${cool}`;
+}
+
+/** What would carry more in the same size. */
+function insteadText(job: Job, conductor: PlanConductor): string {
+  const copper = conductor.material === 'copper-clad-aluminium' ? ', or one of copper' : '';
+  const warm = isCool(job, conductor) ? ', or one with insulation for a higher temperature' : '';
+  return `${copper}${warm}`;
+}
+
+/** True for insulation that stands less than that of the vehicle's own conductors. */
+function isCool(job: Job, { insulationC }: PlanConductor): boolean {
+  return insulationC < houseRule(job, 'insulation-fitted').value;
 }
 
 /** Where along its run a conductor carries least. */
@@ -53,15 +75,15 @@ function yardstick(ratingA: number, ampacityA: number): string {
 }
 
 function overConductor(about: Case, { fuse, ratingA, conductor }: Pair): Verdict<'fuse-over-conductor'> {
-  const { id, size, ampacityA } = conductor;
+  const { id, ampacityA } = conductor;
   return {
     level: 'stop',
     of: [fuse.id, id],
-    message: `the ${amps(ratingA)} fuse ${fuse.id} is above the ${amps(ampacityA)} that ${id} (${size.label}) carries${narrowestZone(conductor, 'stop')}; ${yardstick(ratingA, ampacityA)}`,
+    message: `the ${amps(ratingA)} fuse ${fuse.id} is above the ${amps(ampacityA)} that ${id} (${sizeText(about.job, conductor)}) carries${narrowestZone(conductor, 'stop')}; ${yardstick(ratingA, ampacityA)}`,
     value: ratingA,
     limit: ampacityA,
     unit: 'A',
-    remedy: `fit a fuse of at most ${amps(ampacityA)}, or run a larger conductor`,
+    remedy: `fit a fuse of at most ${amps(ampacityA)}, or run a larger conductor${insteadText(about.job, conductor)}`,
     ...factorMark([conductor]),
     ...(fuse.chosen === 'given' ? fuseSpot(about.job, fuse) : wireSpot(about, id)),
   };
@@ -105,13 +127,13 @@ const fuseOverWarmConductor: Rule = {
   judge(about) {
     return protectedPairs(about).flatMap(
       ({ fuse, ratingA, conductor }): Verdict<'fuse-over-warm-conductor'>[] => {
-        const { id, size, ampacityA, cautionA } = conductor;
+        const { id, ampacityA, cautionA } = conductor;
         if (ratingA > ampacityA || ratingA <= cautionA) return [];
         return [
           {
             level: 'caution',
             of: [fuse.id, id],
-            message: `${id} (${size.label}) carries ${amps(ampacityA)} by the published figure, but ${amps(cautionA)} at the true ambient, under loom or in its bundle${narrowestZone(conductor, 'caution')}; its fuse ${fuse.id} is ${amps(ratingA)}`,
+            message: `${id} (${sizeText(about.job, conductor)}) carries ${amps(ampacityA)} by the published figure, but ${amps(cautionA)} at the true ambient, under loom or in its bundle${narrowestZone(conductor, 'caution')}; its fuse ${fuse.id} is ${amps(ratingA)}`,
             value: ratingA,
             limit: cautionA,
             unit: 'A',
@@ -135,18 +157,18 @@ const conductorUnderNeed: Rule = {
     );
     const own = new Set(jobWires(about).map(({ id }) => id));
     return about.plan.power.conductors.flatMap((conductor): Verdict<'conductor-under-need'>[] => {
-      const { id, size, ampacityA, neededA } = conductor;
+      const { id, ampacityA, neededA } = conductor;
       // One that carries nothing at all has a rule of its own.
       if (told.has(id) || !own.has(id) || ampacityA <= 0 || neededA <= ampacityA) return [];
       return [
         {
           level: 'stop',
           of: [id],
-          message: `${id} (${size.label}) carries ${amps(ampacityA)}, and the fuses on its way let ${ampsDrawn(neededA)} flow`,
+          message: `${id} (${sizeText(about.job, conductor)}) carries ${amps(ampacityA)}, and the fuses on its way let ${ampsDrawn(neededA)} flow`,
           value: neededA,
           limit: ampacityA,
           unit: 'A',
-          remedy: 'run a larger size, or smaller fuses',
+          remedy: `run a larger size${insteadText(about.job, conductor)}, or smaller fuses`,
           ...factorMark([conductor]),
           ...wireSpot(about, id),
         },

@@ -18,6 +18,19 @@ describe('a reading beside its prediction', () => {
     expect(byId(plan.measurements, 'amp.1.gain').state).toBe('open');
   });
 
+  // Common practice, no source: a lead battery that has stood reads 12.4 to 13.0 V.
+  it.each([
+    ['12.3 V', 'differs', /charge and test the battery/],
+    ['12.4 V', 'agrees', null],
+    ['13 V', 'agrees', null],
+    ['13.1 V', 'differs', /not at rest: something charges it/],
+  ])('of a battery at rest: %s %s', (reading, state, explanation) => {
+    const line = byId(readings({ 'battery-rest': reading }).plan.measurements, 'battery-rest');
+    expect(line.state).toBe(state);
+    if (explanation === null) expect(line.explanation).toBeNull();
+    else expect(line.explanation).toMatch(explanation);
+  });
+
   it('of half the resistance points at coils in parallel', () => {
     const { plan } = readings({ 'amp.2.dc-resistance': '1.6 ohm' });
     expect(byId(plan.measurements, 'amp.2.dc-resistance').explanation).toMatch(/half .* parallel/);

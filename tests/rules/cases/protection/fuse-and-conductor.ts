@@ -18,6 +18,30 @@ export const fuseAndConductorCases = {
         says: /within the 150 % yardstick/,
       },
       {
+        name: 'copper-clad aluminium, which carries less than copper of its size',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT1').ratingA = 70;
+            Object.assign(conductor(plan, 'amp-feed'), { ampacityA: 69, material: 'copper-clad-aluminium' });
+          }),
+        level: 'stop',
+        subject: 'block.OUT1',
+        says: /amp-feed \(8 AWG, copper-clad aluminium\) carries/,
+        toDo: /a larger conductor, or one of copper$/,
+      },
+      {
+        name: 'insulation for a low temperature',
+        about: () =>
+          aboutPlan((plan) => {
+            fuse(plan, 'block.OUT1').ratingA = 70;
+            Object.assign(conductor(plan, 'amp-feed'), { ampacityA: 69, insulationC: 60 });
+          }),
+        level: 'stop',
+        subject: 'block.OUT1',
+        says: /amp-feed \(8 AWG, insulation for 60 C\) carries/,
+        toDo: /one with insulation for a higher temperature$/,
+      },
+      {
         name: 'far past the yardstick, named by the conductor alone',
         about: () =>
           aboutPlan((plan) => {

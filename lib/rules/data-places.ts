@@ -1,0 +1,67 @@
+import type { Job } from '../model/content/resolved-job.ts';
+import type { Finding } from '../model/finding.ts';
+import { type Place, pointer } from '../model/place.ts';
+import { type DimensionName, dimensions, parseQuantity } from '../model/quantity/quantity.ts';
+import { catalogueSpot, deviceOf, deviceSpot, routeSpot, spaceSpot } from './look-up.ts';
+import { placeOf, type Spot } from './rule.ts';
+
+/**
+ * A finding with the places of the figures that it rests on, apart from its own place: where its value or its limit
+ * stands in what it is about, and in the house rules of the shop. A figure that stands twice in one of these is not
+ * guessed at.
+ */
+export function withData(finding: Finding, job: Job): Finding {
+  const { value, limit, unit = '', related, where } = finding;
+  const figures = [value, limit].filter((figure): figure is number => typeof figure === 'number');
+  const dimension = dimensionOf(unit);
+  if (dimension === null || figures.length === 0) return finding;
+  const spots: readonly Spot[] = [
+    ...related.flatMap((id) => spotsOf(job, id)),
+    { path: '/rules', file: 'shop' as const },
+  ];
+  const found = figures.flatMap((figure) =>
+    spots.flatMap((spot) => {
+      const there = job.measures(spot).filter(({ text }) => isFigure(text, dimension, figure));
+      const [only, more] = there;
+      return only && !more ? [placeOf({ ...spot, path: only.path }, job)] : [];
+    }),
+  );
+  const data = distinct(found).filter((place) => !isSame(place, where));
+  return data.length === 0 ? finding : { ...finding, data };
+}
+
+/** The dimension that a unit of a finding measures; null where it is none, or a plain share. */
+function dimensionOf(unit: string): DimensionName | null {
+  const names = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
+  return names.find((name) => unit !== '' && name !== 'ratio' && dimensions[name].si === unit) ?? null;
+}
+
+function isFigure(text: string, dimension: DimensionName, figure: number): boolean {
+  const read = parseQuantity(text, dimension);
+  return typeof read === 'number' && figure !== 0 && Math.abs(read / figure - 1) < 1e-9;
+}
+
+/** Where the data of what an id names was written: the device, its part, the space of a board, the route of a run, a link. */
+function spotsOf(job: Job, id: string): readonly Spot[] {
+  const device = deviceOf(job, id) ?? deviceOf(job, id.split('.')[0] ?? '');
+  const board = job.boards.find((one) => one.id === id);
+  const run = job.runs.find((one) => one.id === id);
+  const link = job.links.find((one) => one.id === id || one.id === `${id}.+`);
+  const part = device?.part ?? (Object.hasOwn(job.parts, id) ? id : null);
+  return [
+    ...(device ? [deviceSpot(job, device.id)] : []),
+    ...(part === null ? [] : [catalogueSpot(part)]),
+    ...(board ? [{ path: board.path }, spaceSpot(board), catalogueSpot(board.sheetId)] : []),
+    ...(run ? [{ path: run.path }, routeSpot(run)] : []),
+    ...(link ? [{ path: link.path, file: link.origin }] : []),
+    ...(Object.hasOwn(job.vehicle.places, id)
+      ? [{ path: pointer(['places', id]), file: 'vehicle' as const }]
+      : []),
+  ];
+}
+
+const isSame = (a: Place, b: Place): boolean => a.file === b.file && a.path === b.path;
+
+function distinct(places: readonly Place[]): readonly Place[] {
+  return places.filter((place, at) => places.findIndex((other) => isSame(place, other)) === at);
+}

@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../lib/model/finding.ts';
+import { withData } from '../../lib/rules/data-places.ts';
+import { entry, jobOf, partIn } from './case.ts';
+import { written } from './content.ts';
+
+const job = () => {
+  const content = written();
+  Object.assign(content.shop, { rules: { 'ground-lead': '18 in' } });
+  Object.assign(entry(content.vehicle.places, 'door'), { depth: '57 mm' });
+  Object.assign(partIn(content, 'tweeter', 'speaker'), {
+    size: { width: '100 mm', depth: '100 mm', height: '2 1/4 in' },
+  });
+  entry(content.job.links, 'board-ground').length = '3 ft';
+  return jobOf(content);
+};
+
+const finding = (more: Partial<Finding>): Finding => ({
+  rule: 'some-rule',
+  level: 'caution',
+  where: { file: 'job.yaml', line: 1, column: 1, path: '/devices/tweeter/in' },
+  related: [],
+  message: '',
+  source: '',
+  remedy: '',
+  ...more,
+});
+
+const dataOf = (more: Partial<Finding>) =>
+  (withData(finding(more), job()).data ?? []).map(({ file, path }) => `${file} ${path}`);
+
+describe('a finding names where the figures stand that it rests on', () => {
+  test('in a part and in the vehicle, in whichever unit they were written', () => {
+    const related = ['tweeter', 'door'];
+    expect(dataOf({ value: 0.05715, limit: 0.057, unit: 'm', related })).toEqual([
+      'parts.yaml /parts/tweeter/size/height',
+      'vehicle.yaml /places/door/depth',
+    ]);
+  });
+
+  test('in a link, and in the house rules of the shop', () => {
+    expect(dataOf({ value: 0.9144, limit: 0.4572, unit: 'm', related: ['board-ground'] })).toEqual([
+      'job.yaml /links/board-ground/length',
+      'shop.yaml /rules/ground-lead',
+    ]);
+  });
+
+  test('of an amplifier that a channel of it is told by', () => {
+    expect(dataOf({ value: 65, limit: 60, unit: 'A', related: ['amp.1'] })).toEqual([
+      'parts.yaml /parts/two-channel/supply/fuse',
+    ]);
+  });
+
+  test.each<[string, Partial<Finding>]>([
+    [
+      'a figure that stands twice in a part is not guessed at',
+      { value: 0.1, unit: 'm', related: ['tweeter'] },
+    ],
+    ['a figure of another dimension', { value: 60, unit: 'V', related: ['amp'] }],
+    ['a figure that was computed', { value: 0.0571, unit: 'm', related: ['tweeter', 'door'] }],
+    ['a text', { value: 'GAIN', related: ['amp'] }],
+    [
+      'its own place',
+      {
+        value: 0.057,
+        unit: 'm',
+        related: ['door'],
+        where: { file: 'vehicle.yaml', line: 1, column: 1, path: '/places/door/depth' },
+      },
+    ],
+  ])('and nothing else: %s', (_, more) => {
+    expect(dataOf(more)).toEqual([]);
+  });
+});
