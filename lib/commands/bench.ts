@@ -10,6 +10,7 @@ import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from '.
 import { benchNetwork } from './bench/networks.ts';
 import { openSpiceProcess, type SpiceProcess } from './bench/spice-process.ts';
 import { type BenchRow, type Clock, readingOf, secondsOf, secondsOfEach } from './bench/timing.ts';
+import { withCrew } from './crew/with-crew.ts';
 import { jobDrawings, shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
@@ -34,7 +35,7 @@ export async function bench(
   }
   const solver = await solverRows(network, spice);
   spice.close();
-  const shop = await loadShop(effects);
+  const shop = await withCrew(effects, (crew) => loadShop(effects, crew, { compares: false }));
   const rows = [
     ...(await scalingRows(clock)),
     ...solver,

@@ -1,11 +1,15 @@
 import { join } from 'node:path';
 import type { Audience } from '../model/audience.ts';
-import { buildSites } from '../publish/site/build-site.ts';
-import { jobDrawings } from './drawings.ts';
+import type { SourceFile } from '../model/content/source-file.ts';
+import type { LaterStep } from '../model/keep.ts';
+import { type BuiltSite, buildSites, lookDigest, siteStands } from '../publish/site/build-site.ts';
+import type { ShopSite } from '../publish/site/shop-site.ts';
+import type { Crew } from './crew/crew.ts';
+import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, loadShop, siteOf } from './load-shop.ts';
-import { standingText, tellChanges, tellNoPacket, tellProblems } from './report.ts';
+import { anyStopped, type FailedJob, type LoadedShop, loadShop, siteOf } from './load-shop.ts';
+import { failedText, standingText, tellFailed, tellNoPacket, tellProblems } from './report.ts';
 
 export interface BuildChoices {
   readonly audience: Audience;
@@ -14,8 +18,54 @@ export interface BuildChoices {
 }
 
 /** `rackleaf build`: the site of the shop. With errors in the input the last good site stays as it is. */
-export async function build(effects: Effects, { audience, keepGoing }: BuildChoices): Promise<ExitStatus> {
-  const shop = await loadShop(effects);
+export function build(effects: Effects, choices: BuildChoices): Promise<ExitStatus> {
+  return withCrew(effects, async (crew) => {
+    const files = await effects.readContent();
+    const wish: SiteWish = { files, audience: choices.audience, look: await lookDigest() };
+    const known = await standing(effects, wish, crew);
+    const built = known ?? (await buildAnew({ ...effects, readContent: async () => files }, choices, crew));
+    if ('refused' in built) return built.refused;
+    if (!known && built.isWhole) crew.put(siteStep, wish, built);
+    for (const line of built.told) effects.tell(line);
+    return built.status;
+  });
+}
+
+/** All that a site follows from, beside the code. */
+interface SiteWish {
+  readonly files: readonly SourceFile[];
+  readonly audience: Audience;
+  /** Digest of layouts and assets. */
+  readonly look: string;
+}
+
+/** A site that was built, and what was told of it. */
+interface Built {
+  /** Digest of what was built; null of packets, which are several. */
+  readonly digest: string | null;
+  readonly told: readonly string[];
+  readonly status: ExitStatus;
+  /** False where anything was left out. */
+  readonly isWhole: boolean;
+}
+
+/** The building of a site; it is only ever asked whether its result is kept. */
+const siteStep: Pick<LaterStep<SiteWish, Built>, 'id'> = { id: 'site' };
+
+/** What was built before from the same, where it stands as it was built; null where it has to be built. */
+async function standing(effects: Effects, wish: SiteWish, crew: Crew): Promise<Built | null> {
+  if (wish.audience === 'customer') return null;
+  const known = crew.known<SiteWish, Built>(siteStep, wish);
+  if (!known || known.value.digest === null) return null;
+  return (await siteStands(effects.root, wish.audience, known.value.digest)) ? known.value : null;
+}
+
+async function buildAnew(
+  effects: Effects,
+  { audience, keepGoing }: BuildChoices,
+  crew: Crew,
+): Promise<Built | { readonly refused: ExitStatus }> {
+  const shop = await loadShop(effects, crew, { compares: false });
   tellProblems(shop, effects);
   const site = siteOf(shop);
   if (!site || (shop.problems.length > 0 && !keepGoing)) {
@@ -23,19 +73,64 @@ export async function build(effects: Effects, { audience, keepGoing }: BuildChoi
     effects.tell(
       `${count} error${count === 1 ? '' : 's'}: the site was not built, the last good one is untouched`,
     );
-    return exitStatus.inputErrors;
+    return { refused: exitStatus.inputErrors };
   }
-  for (const job of shop.jobs) {
-    effects.tell(standingText(job));
-    tellChanges(job, effects);
-  }
+  tellFailed(shop, effects);
   const refused = audience === 'customer' ? shop.jobs.filter((job) => tellNoPacket(job, effects)) : [];
-  const sites = await buildSites(site, { root: effects.root, drawingsOf: jobDrawings(), audience });
-  for (const { pages, files, folder } of sites)
-    effects.tell(
-      audience === 'customer'
-        ? `${pages} pages, ${files} files: ${folder}`
-        : `${pages} pages, ${files} files: open ${join(folder, 'index.html')}`,
-    );
-  return statusOf({ problems: shop.problems.length > 0, stopped: anyStopped(shop) || refused.length > 0 });
+  const { sites, failed } = await sitesOf(site, effects, audience, crew);
+  for (const job of failed) effects.tell(failedText(job));
+  return {
+    digest: audience === 'customer' ? null : (sites[0]?.digest ?? null),
+    told: [...standingsOf(shop, failed), ...sites.map((one) => builtText(one, audience))],
+    status: statusOf({
+      problems: shop.problems.length > 0,
+      stopped: anyStopped(shop) || refused.length > 0,
+      failed: shop.failed.length + failed.length > 0,
+    }),
+    isWhole: shop.problems.length + shop.failed.length + failed.length === 0 && audience !== 'customer',
+  };
+}
+
+function standingsOf({ jobs }: LoadedShop, failed: readonly FailedJob[]): string[] {
+  const broken = new Set(failed.map(({ id }) => id));
+  return jobs.filter(({ job }) => !broken.has(job.id)).map(standingText);
+}
+
+function builtText({ pages, files, folder }: BuiltSite, audience: Audience): string {
+  return audience === 'customer'
+    ? `${pages} pages, ${files} files: ${folder}`
+    : `${pages} pages, ${files} files: open ${join(folder, 'index.html')}`;
+}
+
+/** Builds the sites of an audience; a job that can't be drawn is left out of them. */
+async function sitesOf(
+  site: ShopSite,
+  { root }: Effects,
+  audience: Audience,
+  crew: Crew,
+): Promise<{ readonly sites: readonly BuiltSite[]; readonly failed: readonly FailedJob[] }> {
+  const failed: FailedJob[] = [];
+  for (;;) {
+    const before = failed.length;
+    const jobs = site.jobs.filter(({ plan }) => !failed.some(({ id }) => id === plan.job.id));
+    try {
+      const sites = await buildSites(
+        { ...site, jobs },
+        {
+          root,
+          audience,
+          keep: crew.keepLater,
+          drawingsOf: async (plan) => {
+            const done = await crew.task('draw', plan);
+            if (done.state === 'done') return done.value;
+            failed.push({ id: plan.job.id, failure: done.failure });
+            throw new Error(`The drawings of ${plan.job.id} could not be made.`);
+          },
+        },
+      );
+      return { sites, failed };
+    } catch (error) {
+      if (failed.length === before) throw error;
+    }
+  }
 }

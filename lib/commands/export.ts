@@ -8,12 +8,13 @@ import { a4Stock, letterStock, readLabelStock, stockFault } from '../export/labe
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import { sheetMark } from '../model/plan/sheet-mark.ts';
 import { revisionSegment } from '../publish/site/addresses.ts';
+import { withCrew } from './crew/with-crew.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { type LoadedJob, type LoadedShop, loadShop, missingJob } from './load-shop.ts';
+import { type LoadedJob, type LoadedShop, loadShop, missingJob, missingStatus } from './load-shop.ts';
 import { printSet } from './print-set.ts';
-import { tellChanges, tellFrozen, tellNoPacket, tellProblems } from './report.ts';
+import { tellFrozen, tellNoPacket, tellProblems } from './report.ts';
 
 /** The words of the command line, as they were given. */
 export interface ExportWords {
@@ -48,10 +49,12 @@ async function exportNest(
 ): Promise<ExitStatus> {
   const other = words.formats.find((format) => format !== 'nest');
   if (other !== undefined) return refuse(effects, 'of several jobs only the nest is made: --format nest');
-  const shop = await loadShop(effects, (id) => jobs.includes(id));
+  const shop = await withCrew(effects, (crew) =>
+    loadShop(effects, crew, { only: (id) => jobs.includes(id), compares: false }),
+  );
   tellProblems(shop, effects);
   const missing = jobs.find((id) => !shop.jobs.some(({ job }) => job.id === id));
-  if (missing !== undefined) return refuse(effects, missingJob(shop, missing));
+  if (missing !== undefined) return refuse(effects, missingJob(shop, missing), missingStatus(shop));
   const plans = shop.jobs.map(({ plan }) => plan);
   const [first] = plans;
   const choices = first ? choicesOf(words, first) : 'there is no job';
@@ -71,14 +74,15 @@ async function exportNest(
 async function exportJob(effects: Effects, job: string, words: ExportWords): Promise<ExitStatus> {
   const formats = formatsOf(words.formats);
   if (typeof formats === 'string') return refuse(effects, formats);
-  const shop = await loadShop(effects, (id) => id === job);
+  const shop = await withCrew(effects, (crew) =>
+    loadShop(effects, crew, { only: (id) => id === job, compares: false }),
+  );
   tellProblems(shop, effects);
   const [loaded] = shop.jobs;
-  if (!loaded) return refuse(effects, missingJob(shop, job));
+  if (!loaded) return refuse(effects, missingJob(shop, job), missingStatus(shop));
   const choices = choicesOf(words, loaded.plan);
   if (typeof choices === 'string') return refuse(effects, choices);
   tellFrozen(loaded, effects);
-  tellChanges(loaded, effects);
   const made = filesOf(loaded.plan, choices, formats);
   const refused = formats.includes('packet') && tellNoPacket(loaded, effects);
   const printed = await printedFiles(shop, loaded, refused ? without(formats, 'packet') : formats);
@@ -116,9 +120,9 @@ function tellPaths(effects: Effects, about: object, paths: readonly string[], js
   else for (const path of paths) effects.out(path);
 }
 
-function refuse(effects: Effects, message: string): ExitStatus {
+function refuse(effects: Effects, message: string, status: ExitStatus = exitStatus.inputErrors): ExitStatus {
   effects.tell(`export: ${message}`);
-  return exitStatus.inputErrors;
+  return status;
 }
 
 function formatsOf(words: readonly string[]): readonly Format[] | string {

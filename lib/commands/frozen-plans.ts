@@ -1,4 +1,5 @@
 import type { SourceFile } from '../model/content/source-file.ts';
+import { computeAnew, type Keep, type Step } from '../model/keep.ts';
 import { type BuildPlan, broughtUp, buildPlanSchema, planFormat } from '../model/plan/index.ts';
 import type { Problem } from '../model/problem.ts';
 import type { ReleasedLabels } from '../read/read-content.ts';
@@ -18,7 +19,10 @@ export function frozenPath(job: string, revision: string): string {
 }
 
 /** The frozen plans among the files of a shop, oldest revision first. One that can't be read is a problem. */
-export function frozenPlans(files: readonly SourceFile[]): {
+export function frozenPlans(
+  files: readonly SourceFile[],
+  keep: Keep = computeAnew,
+): {
   readonly frozen: readonly FrozenPlan[];
   readonly problems: readonly Problem[];
 } {
@@ -27,13 +31,16 @@ export function frozenPlans(files: readonly SourceFile[]): {
   for (const { path, text } of files) {
     const [, job, revision] = ofFrozen.exec(path) ?? [];
     if (job === undefined || revision === undefined) continue;
-    const read = readPlan(text);
+    const read = keep(frozenStep, text);
     if (typeof read === 'object') frozen.push({ job, revision, plan: read });
     else problems.push(unreadable(path, read));
   }
   const key = ({ job, revision }: FrozenPlan) => `${job} ${revision.padStart(8)}`;
   return { frozen: frozen.toSorted((a, b) => (key(a) < key(b) ? -1 : 1)), problems };
 }
+
+/** The text of a frozen file, read. */
+const frozenStep: Step<string, BuildPlan | string> = { id: 'frozen', compute: readPlan };
 
 /** The plan of a frozen file, brought up to today's format; where it is none, what should stand there. */
 function readPlan(text: string): BuildPlan | string {

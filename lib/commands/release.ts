@@ -3,10 +3,11 @@ import { onAnyDisk } from '../model/file-name.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import { splice } from '../read/yaml/splice.ts';
 import { readYaml } from '../read/yaml/yaml.ts';
+import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { type FrozenPlan, frozenPath } from './frozen-plans.ts';
-import { loadShop, missingJob } from './load-shop.ts';
+import { loadShop, missingJob, missingStatus } from './load-shop.ts';
 import { findingText, tellProblems } from './report.ts';
 
 /**
@@ -14,14 +15,16 @@ import { findingText, tellProblems } from './report.ts';
  * beside the job and writes `status: released` into the job file. Nothing else of the file changes.
  */
 export async function release(effects: Effects, jobId: string): Promise<ExitStatus> {
-  const shop = await loadShop(effects, (id) => id === jobId);
+  const shop = await withCrew(effects, (crew) =>
+    loadShop(effects, crew, { only: (id) => id === jobId, compares: false }),
+  );
   const [loaded] = shop.jobs;
   if (shop.problems.length > 0 || !loaded) {
     tellProblems(shop, effects);
     if (!loaded) effects.tell(missingJob(shop, jobId));
-    return exitStatus.inputErrors;
+    return missingStatus(shop);
   }
-  const { revision } = loaded.job.file;
+  const { revision } = loaded.job;
   if (loaded.released) {
     effects.tell(`${jobId}, revision ${revision}, is released already: raise the revision to change it`);
     return exitStatus.inputErrors;

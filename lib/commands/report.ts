@@ -5,7 +5,7 @@ import { isStopped } from '../model/plan/index.ts';
 import { problemText } from '../model/problem.ts';
 import { handOverLacks, lackText } from '../publish/page/hand-over.ts';
 import type { Effects } from './effects.ts';
-import type { LoadedJob, LoadedShop } from './load-shop.ts';
+import type { FailedJob, LoadedJob, LoadedShop } from './load-shop.ts';
 
 /** A finding as the command line prints it: what it says, its figures, what to do, where it comes from. */
 export function findingText(finding: Finding): string {
@@ -59,6 +59,16 @@ export function tellProblems({ problems }: Pick<LoadedShop, 'problems'>, effects
   for (const problem of problems) effects.tell(problemText(problem));
 }
 
+/** Tells of every job that broke down: the others are made all the same. */
+export function tellFailed({ failed }: Pick<LoadedShop, 'failed'>, effects: Effects): void {
+  for (const job of failed) effects.tell(failedText(job));
+}
+
+/** What is told of a job that broke down. */
+export function failedText({ id, failure }: FailedJob): string {
+  return `${id} was left out, since it could not be made. ${failure}`;
+}
+
 /** One line on where a job stands. */
 export function standingText({ job, plan, released, changes }: LoadedJob): string {
   const count = (level: Finding['level']) =>
@@ -80,7 +90,7 @@ export function standingText({ job, plan, released, changes }: LoadedJob): strin
 /** Tells where a released revision would be computed differently today. It stays as it was released. */
 export function tellChanges({ job, plan, changes }: LoadedJob, effects: Effects): void {
   if (changes.length === 0) return;
-  const where = placeText(job.place('/revision'));
+  const where = placeText(job.revisionAt);
   effects.tell(`${where}: revision ${plan.job.revision} is released, but would be computed otherwise today:`);
   for (const change of changes) effects.tell(`  ${change}`);
   effects.tell('  to do: build what was released; for what today asks, raise the revision and release it');

@@ -4,9 +4,39 @@
  * plain data, such as a function: a step that takes one reads more than its input shows.
  */
 export function canonicalText(value: unknown): string {
-  const parts: string[] = [];
-  write(value, parts);
-  return parts.join('');
+  switch (typeof value) {
+    case 'string':
+      return quoted(value);
+    case 'number':
+      return Object.is(value, -0) ? '-0' : String(value);
+    case 'boolean':
+    case 'undefined':
+      return String(value);
+    case 'object':
+      return value === null ? 'null' : objectText(value);
+    default:
+      throw new Error(`A ${typeof value} is no plain data.`);
+  }
+}
+
+/** A text behind its length, so that nothing in it can be taken for what stands round it. */
+function quoted(text: string): string {
+  return `${text.length}'${text}`;
+}
+
+function objectText(value: object): string {
+  if (Array.isArray(value)) return `[${listText(value)}]`;
+  if (value instanceof Map) return `map(${listText([...value].flat(1))})`;
+  if (value instanceof Set) return `set(${listText([...value])})`;
+  let text = prototypeOf(value) === null ? 'bare{' : '{';
+  for (const [key, one] of Object.entries(value)) text += `${quoted(key)}:${canonicalText(one)},`;
+  return `${text}}`;
+}
+
+function listText(list: readonly unknown[]): string {
+  let text = '';
+  for (const one of list) text += `${canonicalText(one)},`;
+  return text;
 }
 
 /** Throws on a result that would not be read back as it was: on what is no plain data, and on objects without prototype. */
@@ -14,48 +44,14 @@ export function refuseUnkeepable(value: unknown): void {
   if (typeof value === 'function' || typeof value === 'symbol' || typeof value === 'bigint')
     throw new Error(`A ${typeof value} is no plain data.`);
   if (typeof value !== 'object' || value === null) return;
-  if (value instanceof Map || value instanceof Set) {
-    for (const one of value.entries()) for (const each of one) refuseUnkeepable(each);
-  } else if (Array.isArray(value)) for (const one of value) refuseUnkeepable(one);
+  if (Array.isArray(value)) for (const one of value) refuseUnkeepable(one);
+  else if (value instanceof Map || value instanceof Set)
+    for (const pair of value.entries()) for (const one of pair) refuseUnkeepable(one);
   else {
     if (prototypeOf(value) === null)
-      throw new Error('An object without a prototype would be kept as one with it.');
+      throw new Error('An object without a prototype would be kept as one that has it.');
     for (const one of Object.values(value)) refuseUnkeepable(one);
   }
-}
-
-function write(value: unknown, parts: string[]): void {
-  if (typeof value === 'string') parts.push(JSON.stringify(value));
-  else if (typeof value === 'number') parts.push(Object.is(value, -0) ? '-0' : String(value));
-  else if (typeof value === 'boolean' || value === null || value === undefined) parts.push(String(value));
-  else if (typeof value === 'object') writeObject(value, parts);
-  else throw new Error(`A ${typeof value} is no plain data.`);
-}
-
-function writeObject(value: object, parts: string[]): void {
-  if (Array.isArray(value)) writeList('[', value, ']', parts);
-  else if (value instanceof Map) writeList('map(', [...value].flat(1), ')', parts);
-  else if (value instanceof Set) writeList('set(', [...value], ')', parts);
-  else writeRecord(value, parts);
-}
-
-function writeList(open: string, list: readonly unknown[], close: string, parts: string[]): void {
-  parts.push(open);
-  for (const one of list) {
-    write(one, parts);
-    parts.push(',');
-  }
-  parts.push(close);
-}
-
-function writeRecord(value: object, parts: string[]): void {
-  parts.push(prototypeOf(value) === null ? 'bare{' : '{');
-  for (const [key, one] of Object.entries(value)) {
-    parts.push(JSON.stringify(key), ':');
-    write(one, parts);
-    parts.push(',');
-  }
-  parts.push('}');
 }
 
 /** The prototype of a plain object, if any. Throws on an object of a class. */

@@ -73,8 +73,10 @@ function packageFile(folder: string): unknown {
 }
 
 function dependenciesOf(file: unknown): string[] {
-  const names = fieldOf(file, 'dependencies');
-  return typeof names === 'object' && names !== null ? Object.keys(names) : [];
+  return ['dependencies', 'optionalDependencies'].flatMap((kind) => {
+    const names = fieldOf(file, kind);
+    return typeof names === 'object' && names !== null ? Object.keys(names) : [];
+  });
 }
 
 function textAt(file: unknown, name: string): string {

@@ -135,7 +135,6 @@ export function sampleJob(plan = samplePlan()): PublishedJob {
     plan,
     customer: jobSchema.shape.customer.parse({ ...secrets }),
     revisions: [{ revision: 'A', plan: earlier }],
-    changes: [],
   };
 }
 

@@ -138,24 +138,3 @@ describe('drawings of a page', () => {
     expect(renderPage(page, openTemplates(), drawings([]))).not.toContain('has no room for');
   });
 });
-
-describe('a released job that would be computed otherwise today', () => {
-  const changed = {
-    ...sampleJob(samplePlan()),
-    changes: ['fuse main-fuse: 80 A bolt-in, today 100 A bolt-in'],
-  };
-  const pageFor = (audience: 'bench' | 'customer'): string => {
-    const site = sampleSite([changed]);
-    const pages = sitePages({ site, audience }).filter(({ template }) => template === 'job.njk');
-    return pages.map((page) => renderPage(page, openTemplates(), sampleDrawings)).join('');
-  };
-
-  it('says so to the bench before its first sheet, and nothing to the customer', () => {
-    const html = pageFor('bench');
-    const banner = html.indexOf('Computed today, this revision would differ');
-    expect(banner).toBeGreaterThan(0);
-    expect(banner).toBeLessThan(html.indexOf('class="sheet"'));
-    expect(html).toContain('fuse main-fuse: 80 A bolt-in, today 100 A bolt-in');
-    expect(pageFor('customer')).not.toContain('would differ');
-  });
-});

@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
-import { judgedPlan } from '../../lib/commands/judged-plan.ts';
+import { jobFilesIn } from '../../lib/commands/kept/job-files.ts';
+import { shopSteps } from '../../lib/commands/kept/shop-steps.ts';
 import type { Job } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import { type Content, readContent } from '../../lib/read/read-content.ts';
-import { keptPlan } from './kept-plan.ts';
+import { baseName, type Content, contentFiles, readContent } from '../../lib/read/read-content.ts';
+import { testCrew } from './test-crew.ts';
 
 /** A shop as it stands in a folder, for tests that read it and change nothing. */
 export class ShopInFolder {
@@ -54,7 +55,11 @@ export class ShopInFolder {
   /** The plan, or why there is none: a job that can't be planned is not tried again for every test. */
   #planned(id: string): BuildPlan | Error {
     try {
-      return keptPlan(this.files, id, () => judgedPlan(this.job(id)));
+      const { jobs, ...shop } = contentFiles(this.files);
+      const own = jobs.find(({ path }) => baseName(path) === id);
+      const { keep } = testCrew();
+      const plan = own ? keep(shopSteps().plan, jobFilesIn(shop, own, {}, keep)) : null;
+      return plan ?? new Error(`The job ${id} can not be read.`);
     } catch (error) {
       return error instanceof Error ? error : new Error(String(error));
     }

@@ -10,19 +10,24 @@ import { searchIndex } from '../../publish/site/search-index.ts';
 import type { DrawingsOf } from '../../publish/site/shop-site.ts';
 import { sitePages } from '../../publish/site/site-pages.ts';
 import { openTemplates } from '../../publish/site/templates.ts';
-import { jobDrawings } from '../drawings.ts';
+import type { Crew } from '../crew/crew.ts';
+import { taskSteps } from '../crew/tasks.ts';
 import { realEffects } from '../effects.ts';
 import { type LoadedShop, loadShop, siteOf } from '../load-shop.ts';
 
 /** Makes pages from the files of a shop, by the one way that a build takes. One for each thread. */
 export class PageDesk {
   readonly #root: string;
+  readonly #crew: Crew;
   readonly #drawingsOf: DrawingsOf;
   #templates: { readonly layouts: string; readonly environment: Environment } | null = null;
 
-  constructor(root: string, drawingsOf: DrawingsOf = jobDrawings()) {
+  /** @param crew Plans and draws on the thread of the desk. */
+  constructor(root: string, crew: Crew) {
+    const { draw } = taskSteps();
     this.#root = root;
-    this.#drawingsOf = drawingsOf;
+    this.#crew = crew;
+    this.#drawingsOf = (plan) => crew.keep(draw, plan);
   }
 
   /** The page that a build of these files would write at the address. */
@@ -30,8 +35,9 @@ export class PageDesk {
     const shop = await this.#load(files);
     const { problems } = shop;
     const scope = scopeOf(address);
-    if (scope.kind === 'job' && shop.content.unreadJobs.includes(scope.job))
-      return { state: 'unread', problems };
+    if (scope.kind === 'job' && shop.unreadJobs.includes(scope.job)) return { state: 'unread', problems };
+    const failed = shop.failed.find(({ id }) => scope.kind === 'job' && id === scope.job);
+    if (failed) throw new Error(failed.failure);
     const site = siteOf(shop);
     if (site === null) return { state: 'unread', problems };
     const page = sitePages({ site, audience: 'bench' }).find((one) => one.address === address);
@@ -49,7 +55,8 @@ export class PageDesk {
 
   async #load(files: readonly SeenFile[]): Promise<LoadedShop> {
     const sources = (await Promise.all(files.map((file) => this.#source(file)))).flat();
-    return loadShop({ ...realEffects(this.#root), watched: false, readContent: async () => sources });
+    const effects = { ...realEffects(this.#root), watched: false, readContent: async () => sources };
+    return loadShop(effects, this.#crew, { compares: false });
   }
 
   /** A file as readers take it: a frozen plan is large, and so is read here and now; what is no text is left out. */

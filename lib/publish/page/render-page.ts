@@ -5,20 +5,26 @@ import { fillDrawings, hasDrawingTokens } from './drawing-token.ts';
 import type { Page } from './page.ts';
 
 /**
- * The HTML of one page, from its model to its drawings: the one way to a page, for the server that gives it on demand,
- * for the build that writes it and for the printer.
+ * The HTML of one page, from its model to its drawings: the one way to a page, for the server that gives it on demand
+ * and for the printer; a build takes the same steps, and waits for drawings between them.
  */
 export function renderPage(page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
-  const html = templates.render(page.template, { doc: frozen(page.model()) });
-  return putDrawings(html, page, templates, drawingsOf);
+  const html = renderModel(page.template, page.model(), templates);
+  return page.plan !== undefined && hasDrawingTokens(html)
+    ? putDrawings(html, templates, drawingsOf(page.plan))
+    : html;
+}
+
+/** A page without its drawings: tokens stand where they go. */
+export function renderModel(template: string, model: object, templates: Environment): string {
+  return templates.render(template, { doc: frozen(model) });
 }
 
 /** Puts the drawings of a page in, which is done last: they are large, and no page holds them before. */
-function putDrawings(html: string, page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
-  if (page.plan === undefined || !hasDrawingTokens(html)) return html;
-  const figures = (drawings: readonly PlanDrawing[]): string =>
-    templates.render('drawings.njk', { drawings: drawings.map(figureOf) });
-  return fillDrawings(html, drawingsOf(page.plan), figures);
+export function putDrawings(html: string, templates: Environment, drawings: readonly PlanDrawing[]): string {
+  const figures = (own: readonly PlanDrawing[]): string =>
+    templates.render('drawings.njk', { drawings: own.map(figureOf) });
+  return fillDrawings(html, drawings, figures);
 }
 
 /** Width of an upright page between its margins, for the narrower of the two papers (A4). */

@@ -29,8 +29,6 @@ export interface JobBody {
   readonly customer: readonly Fact[];
   /** Null on a customer's copy. */
   readonly worksheet: string | null;
-  /** Where today's computation differs from what was frozen: told to those who build. */
-  readonly changes: readonly string[];
   /** The way to this page from paper: its full address, and the same as a code; empty without a site to lead to. */
   readonly pageUrl: string;
   readonly qr: string;
@@ -83,7 +81,6 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     index: indexOf(sections, printedPages),
     customer: customerFacts(job.customer, context.audience),
     worksheet: isOpen ? linkTo(address, worksheetAddress(id, isFrozen ? revision : null)) : null,
-    changes: isOpen && !isFrozen ? job.changes : [],
     pageUrl,
     qr: pageUrl === '' ? '' : qrCode(pageUrl),
     revisions: revisionLinks(job, address),

@@ -3,23 +3,26 @@ import { lstat, mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import Eleventy from '@11ty/eleventy';
 import type { Audience } from '../../model/audience.ts';
+import { computeLater, type KeepLater } from '../../model/keep.ts';
 import type { Page } from '../page/page.ts';
-import { renderPage } from '../page/render-page.ts';
 import { shopSitePlugin } from './eleventy-plugin.ts';
+import { type DrawLater, openPageMaker } from './page-maker.ts';
 import { searchIndex } from './search-index.ts';
-import type { DrawingsOf, ShopSite } from './shop-site.ts';
+import type { ShopSite } from './shop-site.ts';
 import { siteAssets, writeSiteFiles } from './site-assets.ts';
 import { digestOf } from './site-digest.ts';
 import { sitePages } from './site-pages.ts';
 import { buildingPrefix, clearStore, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
-import { openTemplates, projectFolder } from './templates.ts';
+import { layoutsFolder, openTemplates, projectFolder } from './templates.ts';
 
 export interface BuildOptions {
   /** The folder that `dist` and `.rackleaf` are put into. */
   readonly root: string;
-  readonly drawingsOf: DrawingsOf;
+  readonly drawingsOf: DrawLater;
   /** Default: `bench`. */
   readonly audience?: Audience;
+  /** Keeps the pages of the bench, which hold no private value. Default: keeps none. */
+  readonly keep?: KeepLater;
 }
 
 export interface BuiltSite {
@@ -58,14 +61,14 @@ export async function buildSites(site: ShopSite, options: BuildOptions): Promise
  * A site of the same bytes is left where it stands.
  */
 export async function buildSite(site: ShopSite, options: BuildOptions): Promise<BuiltSite> {
-  const { root, drawingsOf, audience = 'bench' } = options;
+  const { root, drawingsOf, audience = 'bench', keep = computeLater } = options;
   const places = sitePlaces(root, audience, audience === 'customer' ? soleJob(site) : undefined);
   const staging = join(places.store, `${buildingPrefix}${randomUUID()}`);
   try {
     await mkdir(staging, { recursive: true });
     await repairSite(places);
     const pages = sitePages({ site, audience });
-    await writePages(pages, staging, drawingsOf);
+    await writePages(pages, staging, drawingsOf, audience === 'bench' ? keep : computeLater);
     await writeSiteFiles(staging, siteAssets());
     await writeSiteFiles(staging, await searchIndex(pages));
     const { digest, files, bytes } = await digestOf(staging);
@@ -77,6 +80,21 @@ export async function buildSite(site: ShopSite, options: BuildOptions): Promise<
   } finally {
     await rm(staging, { recursive: true, force: true });
   }
+}
+
+/** True where the site of an audience stands as it was built, byte for byte. */
+export function siteStands(
+  root: string,
+  audience: Exclude<Audience, 'customer'>,
+  digest: string,
+): Promise<boolean> {
+  return stands(sitePlaces(root, audience).site, digest);
+}
+
+/** Digest of what comes with every site: its layouts, its assets. */
+export async function lookDigest(): Promise<string> {
+  const [layouts, site] = [await digestOf(layoutsFolder), await digestOf(join(projectFolder, 'site'))];
+  return `${layouts.digest} ${site.digest}`;
 }
 
 /** True where a folder of this content stands there; a link to one, as earlier versions made, is none. */
@@ -95,13 +113,19 @@ function soleJob({ jobs: [job, ...others] }: ShopSite): string {
 }
 
 /** Has the site generator write every page; what stands on each is made by the way that the server takes too. */
-async function writePages(pages: readonly Page[], folder: string, drawingsOf: DrawingsOf): Promise<void> {
-  const templates = openTemplates();
+async function writePages(
+  pages: readonly Page[],
+  folder: string,
+  drawingsOf: DrawLater,
+  keep: KeepLater,
+): Promise<void> {
+  const { digest: layouts } = await digestOf(layoutsFolder);
+  const make = openPageMaker({ templates: openTemplates(), layouts, drawingsOf, keep });
   const byAddress = new Map(pages.map((page) => [page.address, page]));
-  const htmlOf = (address: string): string => {
+  const htmlOf = (address: string): Promise<string> => {
     const page = byAddress.get(address);
     if (page === undefined) throw new Error(`No page has the address ${address}.`);
-    return renderPage(page, templates, drawingsOf);
+    return make(page);
   };
   const eleventy = new Eleventy(join(projectFolder, 'site'), folder, {
     quietMode: true,

@@ -18,8 +18,6 @@ export interface PublishedJob {
   readonly customer: JobFile['customer'];
   /** Released revisions, oldest first. */
   readonly revisions: readonly PublishedRevision[];
-  /** Where today's computation differs from the frozen plan that is shown; none for a revision that is not released. */
-  readonly changes: readonly string[];
 }
 
 /** Everything that the site of a shop shows: no page asks anything else. */

@@ -3,7 +3,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 
 export interface FolderDigest {
-  /** Twelve hexadecimal digits of SHA-256 over names and bytes. */
+  /** SHA-256 over names and bytes, hexadecimal. */
   readonly digest: string;
   readonly files: number;
   readonly bytes: number;
@@ -28,5 +28,5 @@ export async function digestOf(folder: string): Promise<FolderDigest> {
     bytes += content.length;
     hash.update(`${file}\0${content.length}\0`).update(content);
   }
-  return { digest: hash.digest('hex').slice(0, 12), files: files.length, bytes };
+  return { digest: hash.digest('hex'), files: files.length, bytes };
 }

@@ -1,0 +1,16 @@
+import type { Effects } from '../effects.ts';
+import { keptFolder } from '../kept/open-keeper.ts';
+import { type Crew, openCrew } from './crew.ts';
+
+/** Does something with a crew of this shop, and ends it whatever comes. Says where results could not be kept. */
+export async function withCrew<T>(effects: Effects, work: (crew: Crew) => Promise<T>): Promise<T> {
+  const crew = openCrew({ keptIn: keptFolder(effects.root) });
+  try {
+    return await work(crew);
+  } finally {
+    await crew.close();
+    const fault = crew.fault();
+    if (fault !== null)
+      effects.tell(`results could not be kept, so that the next run takes as long as this one: ${fault}`);
+  }
+}

@@ -1,0 +1,23 @@
+import { join } from 'node:path';
+import { codeDigest } from '../../kept/code-digest.ts';
+import { type Keeper, keeperOf } from '../../kept/keeper.ts';
+import { openStore } from '../../kept/store.ts';
+
+/** Where the kept results of a shop lie. The folder may be deleted at any time. */
+export function keptFolder(root: string): string {
+  return join(root, '.rackleaf', 'kept');
+}
+
+/** Results kept in a folder, by the code as it stands now. */
+export interface OpenKeeper extends Keeper {
+  /** Why results could not be kept, such as a full disk; null while they can. */
+  fault(): string | null;
+  /** Removes what was used longest ago where too much is kept. */
+  trim(): void;
+}
+
+/** Opens the kept results of a folder for this thread. */
+export function openKeeper(folder: string): OpenKeeper {
+  const store = openStore(folder);
+  return { ...keeperOf(store, codeDigest()), fault: store.fault, trim: store.trim };
+}

@@ -1,0 +1,56 @@
+import type { Environment } from 'nunjucks';
+import type { KeepLater, LaterStep } from '../../model/keep.ts';
+import type { BuildPlan } from '../../model/plan/index.ts';
+import { hasDrawingTokens } from '../page/drawing-token.ts';
+import type { Page, PageModel } from '../page/page.ts';
+import { putDrawings, renderModel } from '../page/render-page.ts';
+import type { PlanDrawing } from './shop-site.ts';
+
+/** Draws a plan, now or on another thread. */
+export type DrawLater = (plan: BuildPlan) => readonly PlanDrawing[] | Promise<readonly PlanDrawing[]>;
+
+/** All that a page follows from. */
+interface PageInput {
+  readonly template: string;
+  readonly model: PageModel;
+  /** The plan whose drawings it shows. */
+  readonly plan: BuildPlan | null;
+  /** Digest of the layouts. */
+  readonly layouts: string;
+}
+
+export interface PageMakerOptions {
+  readonly templates: Environment;
+  readonly layouts: string;
+  readonly drawingsOf: DrawLater;
+  readonly keep: KeepLater;
+}
+
+/** Pages in work at a time: their models are held meanwhile, and those of all others are not. */
+const inWork = 4;
+
+/** Makes pages as they are asked for: few at a time, since a site generator asks for all at once. */
+export function openPageMaker({ templates, layouts, drawingsOf, keep }: PageMakerOptions) {
+  const step: LaterStep<PageInput, string> = {
+    id: 'page',
+    compute: async ({ template, model, plan }) => {
+      const html = renderModel(template, model, templates);
+      if (plan === null || !hasDrawingTokens(html)) return html;
+      return putDrawings(html, templates, await drawingsOf(plan));
+    },
+  };
+  const turns = Array.from({ length: inWork }, () => Promise.resolve());
+  let asked = 0;
+  return (page: Page): Promise<string> => {
+    const turn = asked % inWork;
+    asked += 1;
+    const made = (turns[turn] ?? Promise.resolve()).then(() =>
+      keep(step, { template: page.template, model: page.model(), plan: page.plan ?? null, layouts }),
+    );
+    turns[turn] = made.then(
+      () => undefined,
+      () => undefined,
+    );
+    return made;
+  };
+}
