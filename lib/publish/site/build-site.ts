@@ -6,7 +6,7 @@ import type { Audience } from '../../model/audience.ts';
 import { computeLater, type KeepLater } from '../../model/keep.ts';
 import type { Page } from '../page/page.ts';
 import { shopSitePlugin } from './eleventy-plugin.ts';
-import { type DrawLater, openPageMaker } from './page-maker.ts';
+import { type DrawLater, keptPages } from './kept-pages.ts';
 import { searchIndex } from './search-index.ts';
 import type { ShopSite } from './shop-site.ts';
 import { siteAssets, writeSiteFiles } from './site-assets.ts';
@@ -120,7 +120,7 @@ async function writePages(
   keep: KeepLater,
 ): Promise<void> {
   const { digest: layouts } = await digestOf(layoutsFolder);
-  const make = openPageMaker({ templates: openTemplates(), layouts, drawingsOf, keep });
+  const make = keptPages({ templates: openTemplates(), layouts, drawingsOf, keep });
   const byAddress = new Map(pages.map((page) => [page.address, page]));
   const htmlOf = (address: string): Promise<string> => {
     const page = byAddress.get(address);

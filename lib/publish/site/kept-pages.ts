@@ -19,7 +19,7 @@ interface PageInput {
   readonly layouts: string;
 }
 
-export interface PageMakerOptions {
+export interface KeptPagesOptions {
   readonly templates: Environment;
   readonly layouts: string;
   readonly drawingsOf: DrawLater;
@@ -30,7 +30,7 @@ export interface PageMakerOptions {
 const inWork = 4;
 
 /** Makes pages as they are asked for: few at a time, since a site generator asks for all at once. */
-export function openPageMaker({ templates, layouts, drawingsOf, keep }: PageMakerOptions) {
+export function keptPages({ templates, layouts, drawingsOf, keep }: KeptPagesOptions) {
   const step: LaterStep<PageInput, string> = {
     id: 'page',
     compute: async ({ template, model, plan }) => {
