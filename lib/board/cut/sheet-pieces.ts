@@ -119,6 +119,12 @@ export function stockGrain({ sheetGrain, sheetWidthM, sheetHeightM }: CutSheet):
   return (sheetGrain === 'width') === sheetWidthM >= sheetHeightM ? 'level' : 'upright';
 }
 
+/** The way of the grain of a nested sheet, by the boards that are cut from its stock; null for none. */
+export function nestedGrain(boards: Parameters<typeof cutFrom>[0], { stock }: NestedSheet): GrainWay | null {
+  const from = cutFrom(boards).find(({ sheet }) => sheet === stock.sheet);
+  return from ? stockGrain(from) : null;
+}
+
 const forms: { readonly [K in PlanRiserPiece['form']]: string } = {
   rail: 'rail',
   'edge-rail': 'rail on edge',

@@ -28,9 +28,8 @@ function sizeOf(drawing: Drawing, grain: GrainWay): { readonly width: number; re
     : { width: 3 + wordMm, height: shaftMm + 2 };
 }
 
-/** Draws the way of the grain, an arrow with two heads and the word, into a free place of the room; names it where there is none. */
-export function placeGrainArrow(drawing: Drawing, board: PlanBoard, room: PaperBox): string[] {
-  const grain = grainShown(board);
+/** Draws a way of the grain, an arrow with two heads and the word, into a free place of the room; names it where there is none. */
+export function placeGrainArrow(drawing: Drawing, grain: GrainWay | null, room: PaperBox): string[] {
   if (grain === null) return [];
   const box = freePlace(drawing, room, sizeOf(drawing, grain), true);
   if (!box) return [grainLeft];

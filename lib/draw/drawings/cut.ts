@@ -234,7 +234,7 @@ function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
   const { mirrored } = kind;
   const caption = mirrored ? 'REAR VIEW' : null;
   const arrows = placeDirectionArrows(drawing, board, room, { mirrored, caption });
-  const grain = kind.measured === 'outline' ? placeGrainArrow(drawing, board, room) : [];
+  const grain = kind.measured === 'outline' ? placeGrainArrow(drawing, grainShown(board), room) : [];
   return [...left, ...arrows, ...grain, ...labelBoard(drawing, painting, box)];
 }
 

@@ -1,5 +1,5 @@
 import type { NestedSheet } from '../../board/cut/nesting.ts';
-import { cutFrom, type JobNesting, nestedName, nestJobs, stockGrain } from '../../board/cut/sheet-pieces.ts';
+import { cutFrom, type JobNesting, nestedGrain, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetRooms } from '../board/scaled-sheet.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
@@ -19,8 +19,13 @@ export const nest: DrawingKind = {
 };
 
 function nestPage(plan: BuildPlan, metrics: TextMetrics, nesting: JobNesting, sheet: NestedSheet): Page {
-  const scene: NestScene = { nesting, sheet, style: lengthStyleOf(plan) };
   const from = cutFrom(plan.boards).find((each) => each.sheet === sheet.stock.sheet);
+  const scene: NestScene = {
+    nesting,
+    sheet,
+    style: lengthStyleOf(plan),
+    grain: nestedGrain(plan.boards, sheet),
+  };
   const { stock, copy, pieces } = sheet;
   const left = nesting.unplaced.map(({ id }) => `${id}: fits on no sheet`);
   const base = {
@@ -30,7 +35,7 @@ function nestPage(plan: BuildPlan, metrics: TextMetrics, nesting: JobNesting, sh
     documentType: 'Nesting',
     description: `${nestedName(sheet)}, with ${pieces.length} pieces and ${sheet.offCuts.length} off-cuts to keep.`,
     projection: null,
-    notes: nestNotes(scene, from ? stockGrain(from) : null),
+    notes: nestNotes(scene),
   };
   const [best] = sheetRooms(plan, metrics, base)
     .flatMap(({ orientation, room }) => {

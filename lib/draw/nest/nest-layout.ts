@@ -1,5 +1,6 @@
 import type { NestedPiece, NestedSheet } from '../../board/cut/nesting.ts';
 import type { JobNesting } from '../../board/cut/sheet-pieces.ts';
+import type { GrainWay } from '../../model/outline.ts';
 import { printed } from '../../model/printed/index.ts';
 import { type LengthName, printedLength } from '../../model/printed/lengths.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
@@ -14,6 +15,8 @@ export interface NestScene {
   readonly nesting: JobNesting;
   readonly sheet: NestedSheet;
   readonly style: LengthStyle;
+  /** Which way the grain of the sheet runs as it is drawn; null for none. */
+  readonly grain: GrainWay | null;
 }
 
 /** One line of the list below or beside a stock sheet. */
@@ -124,7 +127,7 @@ function middleCorner(room: PaperBox, wideMm: number, highMm: number): PaperPoin
 }
 
 /** What is to be known before the saw is set: stock, cut, trim, how much is used, which way the grain runs. */
-export function nestNotes({ nesting, sheet, style }: NestScene, grain: 'level' | 'upright' | null): string[] {
+export function nestNotes({ nesting, sheet, style, grain }: NestScene): string[] {
   const { kerfM, trimM } = nesting.rules;
   const runs = { level: 'from left to right', upright: 'upwards' } as const;
   return [

@@ -1,10 +1,11 @@
 import type { Rectangle } from '../../board/cut/free-rectangles.ts';
 import type { NestedPiece } from '../../board/cut/nesting.ts';
 import { laidPoint } from '../../board/cut/sheet-pieces.ts';
+import { grainLeft, placeGrainArrow } from '../board/grain-arrow.ts';
 import { bulgePath } from '../bulge-path.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
 import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
-import { at, boxRound, centreOf, cornersOf, heightMm, type PaperBox, widthMm } from '../paper.ts';
+import { at, boxRound, centreOf, cornersOf, grown, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { drawPath, drawShape, type Parent } from '../pen.ts';
 import { onPaper, type PlanView } from '../sheet/scale.ts';
 import { lines, type TypeStyle, types } from '../style.ts';
@@ -54,7 +55,26 @@ export function paintNest(drawing: Drawing, room: PaperBox, scene: NestScene, la
     }),
     ...entries.flatMap((entry) => numberPieces(drawing, words, entry, view)),
   ];
-  return drawLabels(drawing, words, loose, room);
+  const unlabelled = drawLabels(drawing, words, loose, room);
+  return [...unlabelled, ...grainArrow(drawing, scene, { room, sheet: layout.sheet, kept })];
+}
+
+/** How far the arrow of the grain keeps off the lines round it. */
+const grainClearMm = 2;
+
+/** The way of the grain: in an off-cut or in what is lost of the sheet where there is room, else beside the sheet. */
+function grainArrow(
+  drawing: Drawing,
+  { grain }: NestScene,
+  {
+    room,
+    sheet,
+    kept,
+  }: { readonly room: PaperBox; readonly sheet: PaperBox; readonly kept: readonly PaperBox[] },
+): string[] {
+  const places = [...kept, sheet, room].map((place) => grown(place, -grainClearMm));
+  const tried = places.findIndex((place) => placeGrainArrow(drawing, grain, place).length === 0);
+  return tried < 0 ? [grainLeft] : [];
 }
 
 /** Writes the number of each piece into it; those too small for it share one label: `2 (7)`. */

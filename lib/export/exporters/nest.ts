@@ -1,4 +1,4 @@
-import { type JobNesting, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
+import { type JobNesting, nestedGrain, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
 import { lengthStyleOf } from '../../draw/drawings/cut.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
@@ -32,7 +32,8 @@ export function nestedFiles(
   const style = lengthStyleOf(first);
   const sheets = nesting.sheets.flatMap((sheet): ExportedFile[] => {
     const stem = `nest-${sheet.stock.id}-${sheet.copy}`;
-    const svg = nestPageSvg({ scene: { nesting, sheet, style }, boards, paper, metrics, origins });
+    const scene = { nesting, sheet, style, grain: nestedGrain(boards, sheet) };
+    const svg = nestPageSvg({ scene, paper, metrics, origins });
     const content = dxfText(nestPaths(sheet, nesting.pieces), unit, [
       ...origins,
       `${nestedName(sheet)}, ${unit}, origin at its lower left corner, longer side lying`,

@@ -1,4 +1,4 @@
-import { cutFrom, nestedName, stockGrain } from '../../board/cut/sheet-pieces.ts';
+import { nestedName } from '../../board/cut/sheet-pieces.ts';
 import { drawLines, linePitchMm } from '../../draw/lettering/lettering.ts';
 import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
 import { type NestScene, nestLayout, nestNotes } from '../../draw/nest/nest-layout.ts';
@@ -8,11 +8,9 @@ import { scaleText } from '../../draw/sheet/scale.ts';
 import { frameBox, type SheetFormatName, sheetSize } from '../../draw/sheet/sheet-format.ts';
 import { types } from '../../draw/style.ts';
 import { drawingText, layPaper, openDrawing } from '../../draw/surface.ts';
-import type { PlanBoard } from '../../model/plan/index.ts';
 
 export interface NestPage {
   readonly scene: NestScene;
-  readonly boards: readonly PlanBoard[];
   readonly paper: SheetFormatName;
   readonly metrics: TextMetrics;
   /** What the page says of itself, one line for each job. */
@@ -22,7 +20,7 @@ export interface NestPage {
 const padMm = 4;
 
 /** One stock sheet with what is cut from it, on a page of its own without the title block of a job; null where no scale takes it. */
-export function nestPageSvg({ scene, boards, paper, metrics, origins }: NestPage): string | null {
+export function nestPageSvg({ scene, paper, metrics, origins }: NestPage): string | null {
   const { stock, copy } = scene.sheet;
   const format = { name: paper, orientation: 'landscape' } as const;
   const title = `Nesting: ${nestedName(scene.sheet)}`;
@@ -38,8 +36,7 @@ export function nestPageSvg({ scene, boards, paper, metrics, origins }: NestPage
   });
   layPaper(drawing);
   const frame = frameBox(format);
-  const from = cutFrom(boards).find(({ sheet }) => sheet === stock.sheet);
-  const facts = nestNotes(scene, from ? stockGrain(from) : null);
+  const facts = nestNotes(scene);
   const headMm = types.heading.capMm + (origins.length + facts.length + 1) * linePitchMm(types.note) + padMm;
   const room = { ...frame, topMm: frame.topMm + headMm };
   const layout = nestLayout(scene, room, metrics);
