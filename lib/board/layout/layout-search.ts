@@ -68,7 +68,7 @@ const softWeight = 5;
  * from several starts on a lattice, each followed by a descent, bounded by the number of layouts scored. A
  * proposal overlaps nothing, stays on the board and off heads of fixings, and covers no control. Of such layouts those
  * that the rules fault least often are proposed: for mounting holes too near to an edge or a corner, rooms that parts
- * take from each other, and ends that face away from where wires come from. Everything else is in its score.
+ * take from each other or that the walls of the space leave too small, and ends that face away from where wires come from. Everything else is in its score.
  */
 export function searchLayouts(task: LayoutTask, given: SearchGiven): SearchResult {
   const options: SearchOptions = { ...searchDefaults, ...given };

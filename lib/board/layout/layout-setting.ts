@@ -14,6 +14,7 @@ import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { type PlacedItem, place } from './placed.ts';
 import type { LayoutBoard, LayoutRules } from './placement.ts';
 import { type Link, type Score, type ScoreBoard, scoreLayout } from './score.ts';
+import { type Wall, type WallsShort, wallsShort } from './walls.ts';
 
 /** What is to be laid out. */
 export interface LayoutTask {
@@ -30,6 +31,8 @@ export interface LayoutTask {
   readonly links: readonly Link[];
   /** What mounting holes keep away from; left out: nothing. */
   readonly drilling?: Drilling;
+  /** What stands before the sides of parts once the board is in its space; left out: nothing. */
+  readonly walls?: readonly Wall[];
 }
 
 /** A layout that keeps every hard rule. */
@@ -55,6 +58,7 @@ interface Stood {
   readonly placed: PlacedItem;
   readonly holes: HolesShort;
   readonly endsAway: number;
+  readonly walls: WallsShort;
 }
 
 /** What a search works on. */
@@ -64,6 +68,7 @@ export interface Setting {
   readonly open: readonly Open[];
   readonly links: readonly Link[];
   readonly rules: LayoutRules;
+  readonly walls: readonly Wall[];
   /** What the given placements break by themselves: no search can mend it. */
   readonly brokenAlready: number;
   /** Rooms that they take from each other: no search can mend that either. */
@@ -91,8 +96,8 @@ export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): 
     });
   const board = { ...task.board, box: grounds.box, centroid: boardCentroid(task.board.shape) };
   const { broken: brokenAlready, roomsShort: shortAlready } = scoreLayout(board, fixed, [], rules);
-  const { links, railsInStock = () => true } = task;
-  return { board, fixed, open, links, rules, brokenAlready, shortAlready, railsInStock };
+  const { links, walls = [], railsInStock = () => true } = task;
+  return { board, fixed, open, links, rules, walls, brokenAlready, shortAlready, railsInStock };
 }
 
 /** True where the search has raised an item. */
@@ -112,7 +117,7 @@ function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site): Placem
   return { item: item.id, xM, yM, turnDeg, heightM };
 }
 
-function stoodAt(open: Open, site: Site, { board, rules }: Setting): Stood {
+function stoodAt(open: Open, site: Site, { board, rules, walls }: Setting): Stood {
   const known = open.cache.get(site);
   if (known) return known;
   const at = placementAt(open, site);
@@ -120,7 +125,12 @@ function stoodAt(open: Open, site: Site, { board, rules }: Setting): Stood {
   const holes = open.drilled
     ? holesShort(open.drilled.item, at, open.drilled.ground)
     : { count: 0, shortM: 0 };
-  const stood = { placed, holes, endsAway: endsAway(board, placed).length };
+  const stood = {
+    placed,
+    holes,
+    endsAway: endsAway(board, placed).length,
+    walls: wallsShort(placed, walls),
+  };
   open.cache.set(site, stood);
   return stood;
 }
@@ -139,11 +149,11 @@ export interface Judged {
   readonly cost: number;
   /** Overlaps and what is covered, metres; what the given placements break by themselves left out. */
   readonly broken: number;
-  /** What the rules fault and another layout might not have: holes, rooms, ends that face away, wires too short. */
+  /** What the rules fault and another layout might not have: holes, rooms, walls, ends that face away, wires too short. */
   readonly cautions: number;
 }
 
-/** What it costs for each metre that the mounting holes lack to edges and corners, where they have to lack some. */
+/** What it costs for each metre that holes lack to edges and corners, and rooms to walls, where they have to lack some. */
 const holeWeight = 10;
 
 /** What a metre of height costs: it decides between layouts that are else alike, and shows in no score. */
@@ -160,8 +170,8 @@ export function judgeLayout(setting: Setting, sites: readonly (Site | undefined)
     const stood = stoodAt(one, site, setting);
     placed.push(stood.placed);
     // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
-    cost += holeWeight * stood.holes.shortM + lowWeight * site.heightM;
-    cautions += stood.holes.count + stood.endsAway;
+    cost += holeWeight * (stood.holes.shortM + stood.walls.shortM) + lowWeight * site.heightM;
+    cautions += stood.holes.count + stood.endsAway + stood.walls.count;
   }
   const { total, broken, roomsShort, wiresShort } = scoreLayout(board, placed, links, rules);
   return {

@@ -13,6 +13,7 @@ import type { Keep } from '../../model/keep.ts';
 import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { boardItems, partGapM } from './board-items.ts';
+import { wallsBefore } from './board-pose.ts';
 import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
 import { layoutStep } from './board-steps.ts';
@@ -128,6 +129,7 @@ function searchOpen(
     heightsM,
     links,
     drilling: drilling(board, job, standing),
+    walls: wallsBefore(board, boardFixings(board, job.parts)),
   };
   const rails = railSupply(job, board, layout.shape);
   return keep(layoutStep, { task, limits: stackLimits(job, board), rails, rules: layoutRules(job) });
