@@ -1,4 +1,5 @@
 import { type Fault, positiveFault } from '../model/fault.ts';
+import { amps, ampsDrawn } from '../model/printed/told.ts';
 import { type Traced, traced } from '../model/trace.ts';
 import type { PowerRules } from './power-rules.ts';
 
@@ -10,10 +11,11 @@ export function interruptNeedA(crankingA: number, rules: PowerRules): Traced<num
   const bad = positiveFault({ 'cold-cranking current': crankingA });
   if (bad) return bad;
   const { to650A, to1100A, aboveA } = rules.interruptNeeds;
-  const needA = crankingA <= 650 ? to650A : crankingA <= 1100 ? to1100A : aboveA;
+  const [lowA, highA] = [650, 1100];
+  const needA = crankingA <= lowA ? to650A : crankingA <= highA ? to1100A : aboveA;
   return traced(needA, 'A', {
     rule: 'fuse-interrupting',
-    formula: `${to650A} A to 650 A of cranking; ${to1100A} A to 1,100 A; ${aboveA} A above`,
+    formula: `${ampsDrawn(to650A)} to ${amps(lowA)} of cranking; ${ampsDrawn(to1100A)} to ${amps(highA)}; ${ampsDrawn(aboveA)} above`,
     citation: 'ABYC E-11',
     mark: 'mem',
     inputs: [['cranking', crankingA, 'A']],

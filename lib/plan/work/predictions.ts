@@ -42,7 +42,7 @@ function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
       {
         id: `${board}.idle-current`,
         kind: 'current',
-        what: `${board}: current at first power, limit at ${limitA} A, ${how}, no signal`,
+        what: `${board}: current at first power, limit at ${printed('current-allowed', limitA)}, ${how}, no signal`,
         predicted: idleA,
         unit: 'A',
         least: 0.4 * idleA,
