@@ -26,6 +26,11 @@ export function ratedPoint({ plan }: Case): OperatingPoint | undefined {
   return plan.power.points.find(({ name }) => name === ratedPointName);
 }
 
+/** The operating points that music comes to: every device at its fuse at once only sizes the wiring. */
+export function playedPoints({ plan }: Case): readonly OperatingPoint[] {
+  return plan.power.points.filter(({ name }) => name !== 'full-rating');
+}
+
 /** The drops of the job's own devices at rated power, as far as they are known. */
 export function ratedDrops(about: Case): readonly WholeDrop[] {
   const point = ratedPoint(about);

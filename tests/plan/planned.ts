@@ -1,6 +1,6 @@
 import { type Planned, planJob } from '../../lib/plan/plan-job.ts';
 import { jobOf, partIn } from '../rules/case.ts';
-import { type Written, written } from '../rules/content.ts';
+import { type Written, withoutBoard, written } from '../rules/content.ts';
 
 /**
  * The plan of the small job of the rules' tests, with what a test changes in what was written. Its devices stand in
@@ -9,12 +9,7 @@ import { type Written, written } from '../rules/content.ts';
 export function planned(change: (content: Written) => void = () => {}): Planned {
   const content = written();
   change(content);
-  content.job.boards = {};
-  for (const device of Object.values(content.job.devices)) {
-    if (device.on === undefined) continue;
-    delete device.on;
-    device.in = 'boot';
-  }
+  withoutBoard(content);
   return planJob(jobOf(content));
 }
 

@@ -138,3 +138,13 @@ export function written(): Written {
     job: job(),
   };
 }
+
+/** Takes the board out of a job: its devices stand in the boot, and nothing is laid out. */
+export function withoutBoard({ job }: Written): void {
+  job.boards = {};
+  for (const device of Object.values(job.devices)) {
+    if (device.on === undefined) continue;
+    delete device.on;
+    device.in = 'boot';
+  }
+}

@@ -5,18 +5,13 @@ import { planJob } from '../../lib/plan/plan-job.ts';
 import { foldings } from '../../lib/rules/foldings.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { entry, jobOf } from './case.ts';
-import { type Written, written } from './content.ts';
+import { type Written, withoutBoard, written } from './content.ts';
 
 /** All that is found of the small system of amplifier, processor and radio, its board left out. */
 function found(change: (content: Written) => void): readonly Finding[] {
   const content = written();
   change(content);
-  content.job.boards = {};
-  for (const device of Object.values(content.job.devices)) {
-    if (device.on === undefined) continue;
-    delete device.on;
-    device.in = 'boot';
-  }
+  withoutBoard(content);
   const job = jobOf(content);
   const { plan, remarks } = planJob(job);
   return judge(job, plan, remarks);

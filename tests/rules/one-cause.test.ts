@@ -3,7 +3,7 @@ import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { joinCoils, planned, withTwoCoils } from '../plan/planned.ts';
 import { entry, jobOf, partIn } from './case.ts';
-import { type Written, written } from './content.ts';
+import { type Written, withoutBoard, written } from './content.ts';
 import { highPass } from './stereo.ts';
 
 /** The families that a wrong wiring of speakers may be told in. */
@@ -18,12 +18,7 @@ function told(change: (content: Written) => void): readonly string[] {
     OUT2: [{ ...highPass('80 Hz'), pass: 'low-pass' }],
   };
   change(content);
-  content.job.boards = {};
-  for (const device of Object.values(content.job.devices)) {
-    if (device.on === undefined) continue;
-    delete device.on;
-    device.in = 'boot';
-  }
+  withoutBoard(content);
   const job = jobOf(content);
   const { plan, remarks } = planJob(job);
   return judge(job, plan, remarks)

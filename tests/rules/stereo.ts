@@ -1,18 +1,13 @@
 import { planJob } from '../../lib/plan/plan-job.ts';
 import type { Case } from '../../lib/rules/rule.ts';
 import { entry, jobOf, partIn } from './case.ts';
-import { type Written, written } from './content.ts';
+import { type Written, withoutBoard, written } from './content.ts';
 
 /** A job in the vehicle with its own plan, not a made-up one: no board is laid out. */
 export function plannedCase(change: (content: Written) => void): Case {
   const content = written();
   change(content);
-  content.job.boards = {};
-  for (const device of Object.values(content.job.devices)) {
-    if (device.on === undefined) continue;
-    delete device.on;
-    device.in = 'boot';
-  }
+  withoutBoard(content);
   const job = jobOf(content);
   return { job, plan: planJob(job).plan };
 }

@@ -2,6 +2,7 @@ import { segmentsCross, segmentToSegment } from '../../board/shape/point.ts';
 import type { Run } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanRoute, PlanWire } from '../../model/plan/index.ts';
 import { jobWires, routeSpot, wireSpot } from '../look-up.ts';
+import { playedPoints } from '../operating-point.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthAskedIn, lengthIn, listed } from '../words.ts';
@@ -15,9 +16,10 @@ function wiresOf(about: Case, run: Run): readonly PlanWire[] {
  * The wires of the supply that carry enough to be heard beside signal: by the greatest current through each at any
  * operating point but the one that only sizes the wiring; where none is known, by what it must be able to carry.
  */
-function strongWires({ job, plan }: Case): ReadonlySet<string> {
+function strongWires(about: Case): ReadonlySet<string> {
+  const { job, plan } = about;
   const limitA = houseRule(job, 'power-signal-current').value;
-  const played = plan.power.points.filter(({ name, state }) => name !== 'full-rating' && state === 'solved');
+  const played = playedPoints(about).filter(({ state }) => state === 'solved');
   const throughA = (id: string, neededA: number): number => {
     const currents = played.flatMap(({ elements }) =>
       elements.flatMap(({ of, kind, currentA }) =>

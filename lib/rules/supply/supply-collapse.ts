@@ -1,7 +1,7 @@
 import type { OperatingPoint } from '../../model/plan/index.ts';
 import type { NetworkFault } from '../../power/network/network-types.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
-import { loadsOf, voltageOver } from '../operating-point.ts';
+import { loadsOf, playedPoints, voltageOver } from '../operating-point.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { listed, volts } from '../words.ts';
@@ -51,11 +51,10 @@ const collapse: Rule = {
 
 const cutOut: Rule = {
   id: 'below-cut-out',
-  judge({ job, plan }) {
+  judge(about) {
+    const { job } = about;
     const { from } = houseRule(job, 'cut-out');
-    // Every device at its fuse at once sizes the wiring: it is no state that music comes to.
-    const played = plan.power.points.filter(({ name }) => name !== 'full-rating');
-    return played.flatMap((point): Verdict<'below-cut-out'>[] => {
+    return playedPoints(about).flatMap((point): Verdict<'below-cut-out'>[] => {
       const low = loadsOf(point).flatMap((load) => {
         const voltageV = voltageOver(point, load);
         const { cutoutV } = load;

@@ -1,7 +1,7 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
 import type { DropPart, NetworkElement } from '../../model/plan/index.ts';
 import { deviceSpot, wireSpot } from '../look-up.ts';
-import { ratedDrops, ratedPoint, voltageAt, voltageOver } from '../operating-point.ts';
+import { playedPoints, ratedDrops, ratedPoint, voltageAt, voltageOver } from '../operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { ampsDrawn, listed, percent, volts, voltsLost } from '../words.ts';
@@ -137,7 +137,8 @@ const jointDrop: Rule = {
 
 const chargeLeadDrop: Rule = {
   id: 'charge-lead-drop',
-  judge({ job, plan }) {
+  judge(about) {
+    const { job } = about;
     const { value: limit, from } = houseRule(job, 'charge-lead-drop');
     const posts = (kind: 'alternator' | 'battery') =>
       job.devices.flatMap(({ id, spec, facts, origin }) =>
@@ -150,9 +151,7 @@ const chargeLeadDrop: Rule = {
     const [alternator] = posts('alternator');
     const [battery] = posts('battery');
     if (alternator === undefined || battery === undefined) return [];
-    // Every device at its fuse at once sizes the wiring: it is no state that music comes to.
-    const worst = plan.power.points
-      .filter(({ name }) => name !== 'full-rating')
+    const worst = playedPoints(about)
       .flatMap((point) => {
         const [high, low] = [voltageAt(point, alternator), voltageAt(point, battery)];
         return high === null || low === null ? [] : [{ title: point.title, dropV: high - low }];

@@ -3,33 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { Item, Placement } from '../../../lib/board/layout/item.ts';
 import { bodyOf, turnedSide } from '../../../lib/board/layout/item.ts';
 import { checkPlacements } from '../../../lib/board/layout/placement.ts';
-import { shapeOf } from '../shapes.ts';
+import { roomyAmp as amp, smallBlock as block, gapRules as rules, plainShape as shape } from './two-items.ts';
 
-const shape = shapeOf({ rectangle: { width: '800 mm', height: '500 mm' } });
 const board = { shape, signalSide: 'left', powerSide: 'right' } as const;
-const rules = { partGapM: 0.0127, powerToSignalM: 0.15 };
-
-const amp: Item = {
-  id: 'amp',
-  widthM: 0.3,
-  depthM: 0.2,
-  heightM: 0.06,
-  massKg: 4,
-  rooms: { left: { accessM: 0.08 }, right: { bendM: 0.07 }, top: { airM: 0.025 } },
-  terminals: [
-    { id: 'IN', side: 'left', alongM: 0.1, layer: 'signal' },
-    { id: 'B+', side: 'right', alongM: 0.1, layer: 'power' },
-  ],
-};
-const block: Item = {
-  id: 'block',
-  widthM: 0.1,
-  depthM: 0.1,
-  heightM: 0.04,
-  massKg: 0.5,
-  rooms: {},
-  terminals: [],
-};
 const put = (item: string, xM: number, yM: number, more: Partial<Placement> = {}): Placement => ({
   item,
   xM,

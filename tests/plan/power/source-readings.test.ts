@@ -4,7 +4,7 @@ import type { BuildPlan, SourceReading } from '../../../lib/model/plan/index.ts'
 import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/judge.ts';
 import { byId, jobOf, partIn } from '../../rules/case.ts';
-import { type Written, written } from '../../rules/content.ts';
+import { type Written, withoutBoard, written } from '../../rules/content.ts';
 import { spiceAt } from '../checks/network.ts';
 import { planned } from '../planned.ts';
 import { banked, charged, isolated } from './two-batteries.ts';
@@ -191,12 +191,7 @@ describe('a capacitor bank', () => {
   test('that is not charged yet is told', () => {
     const content = written();
     banked(content);
-    content.job.boards = {};
-    for (const device of Object.values(content.job.devices)) {
-      if (device.on === undefined) continue;
-      delete device.on;
-      device.in = 'boot';
-    }
+    withoutBoard(content);
     content.job['as-built'] = { 'bank.charge': '9 V', 'bank.across-fuse': '3.6 V' };
     const job = jobOf(content);
     const { plan: read, remarks } = planJob(job);

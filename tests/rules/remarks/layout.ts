@@ -1,6 +1,12 @@
 import type { Item, Placement } from '../../../lib/board/layout/item.ts';
 import { checkPlacements, type LayoutBoard } from '../../../lib/board/layout/placement.ts';
 import type { RouteWire } from '../../../lib/board/route/route.ts';
+import {
+  roomyAmp as amp,
+  smallBlock as block,
+  gapRules as rules,
+  plainShape as shape,
+} from '../../board/layout/two-items.ts';
 import { shapeOf } from '../../board/shapes.ts';
 import { routeWires } from '../../board/usual-board.ts';
 import { crowded } from '../../plan/board/crowded-board.ts';
@@ -8,25 +14,6 @@ import { inParts, inShop } from '../../plan/power/power-changes.ts';
 import { inJob, withBoard } from '../../read/problem-case.ts';
 import { fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 
-const shape = shapeOf({ rectangle: { width: '800 mm', height: '500 mm' } });
-const rules = { partGapM: 0.0127, powerToSignalM: 0.15 };
-
-/** 80 mm for a hand on its left, 70 mm for bends on its right, 25 mm of air at its top and over it. */
-const amp: Item = {
-  id: 'amp',
-  widthM: 0.3,
-  depthM: 0.2,
-  heightM: 0.06,
-  massKg: 4,
-  rooms: { left: { accessM: 0.08 }, right: { bendM: 0.07 }, top: { airM: 0.025 } },
-  terminals: [
-    { id: 'IN', side: 'left', alongM: 0.1, layer: 'signal' },
-    { id: 'B+', side: 'right', alongM: 0.1, layer: 'power' },
-  ],
-};
-const block: Item = {
-  ...{ id: 'block', widthM: 0.1, depthM: 0.1, heightM: 0.04, massKg: 0.5, rooms: {}, terminals: [] },
-};
 const holed: Item = {
   ...block,
   mountingHoles: [{ id: 'block.hole-1', xM: 0.005, yM: 0.05, diameterM: 0.005 }],

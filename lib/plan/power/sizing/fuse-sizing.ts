@@ -1,6 +1,7 @@
 import { type Device, type Job, terminalId } from '../../../model/content/resolved-job.ts';
 import { isFault } from '../../../model/fault.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
+import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty } from '../../../power/fuse-choice.ts';
 import {
@@ -222,7 +223,7 @@ function demand(
   ];
   const [least] = ceilings.toSorted((a, b) => a.ceilingA / a.fuses - b.ceilingA / b.fuses);
   return {
-    ratedA: Math.max(Math.ceil(ratedA * 10 - 1e-9) / 10, solvedA),
+    ratedA: Math.max(wholeUp(ratedA * 10) / 10, solvedA),
     solvedA,
     shares,
     ceilingA: least?.ceilingA ?? null,

@@ -1,5 +1,6 @@
 import type { OperatingPoint } from '../../../model/plan/index.ts';
 import { voltsAllowed, voltsLost } from '../../../model/printed/told.ts';
+import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import { deviceDrops } from '../device-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from '../operating-points.ts';
@@ -23,7 +24,7 @@ type Fits = typeof entersPorts;
  */
 export function sizeForDrop(sizing: PowerSizing): SizedPower {
   const bare = grown(sizing, (job, _, link, areaMm2) => fitsPorts(job, link, areaMm2));
-  if (bare.missing === 0) return bare.sized;
+  if (bare.missing === 0 || !bare.refused) return bare.sized;
   const least = sizing.least.copy();
   const reduced = grown({ ...sizing, least }, entersPorts);
   if (reduced.missing >= bare.missing) return bare.sized;
@@ -35,17 +36,25 @@ export function sizeForDrop(sizing: PowerSizing): SizedPower {
 interface Grown {
   readonly sized: SizedPower;
   readonly missing: number;
+  /** True where a port kept a conductor from growing: without that, reducers change nothing. */
+  readonly refused: boolean;
 }
 
 function grown(sizing: PowerSizing, fits: Fits): Grown {
   const maxed = new Set<string>();
+  let refused = false;
+  const asked: Fits = (...end) => {
+    const does = fits(...end);
+    refused ||= !does;
+    return does;
+  };
   for (let round = 0; round < mostRounds; round += 1) {
     const sized = sizePower(sizing);
     const network: NetworkInput = { ...sizing, ...sized };
     const point = solvePoint(network, operatingPoints[0]);
     const { worst, missing } = missedDrops(network, point);
-    if (worst && growOne(sizing, sized, point, worst, maxed, fits)) continue;
-    if (!raiseFlows(sizing, sized, point)) return { sized, missing };
+    if (worst && growOne(sizing, sized, point, worst, maxed, asked)) continue;
+    if (!raiseFlows(sizing, sized, point)) return { sized, missing, refused };
   }
   throw new Error('The conductors did not settle while growing for their drop.');
 }
@@ -63,7 +72,7 @@ function raiseFlows(
   const flows = new Map(elements.map(({ id, currentA }) => [id, Math.abs(currentA ?? 0)]));
   let raised = false;
   for (const { edge, ratedA } of fuses) {
-    const flowA = Math.ceil((flows.get(`${edge.id}:fuse`) ?? 0) * 10 - 1e-9) / 10;
+    const flowA = wholeUp((flows.get(`${edge.id}:fuse`) ?? 0) * 10) / 10;
     if (flowA <= ratedA) continue;
     least.raiseFlow(edge.id, flowA);
     raised = true;
