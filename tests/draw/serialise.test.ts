@@ -33,6 +33,39 @@ describe('serialise', () => {
     );
   });
 
+  // The reference is the rounding of the language itself (ECMAScript, Number.prototype.toFixed), which is exact.
+  it('rounds as the exact decimals of a number say, close to the middle of two thousandths too', () => {
+    const middles = fc
+      .tuple(fc.integer({ min: -4e6, max: 4e6 }), fc.integer({ min: -3, max: 3 }))
+      .map(([thousandths, off]) => (thousandths + 0.5) / 1000 + off * Number.EPSILON * 512);
+    const any = fc.double({ min: -1e12, max: 1e12, noNaN: true });
+    fc.assert(
+      fc.property(fc.oneof(middles, any), (value) => {
+        const exact = value
+          .toFixed(3)
+          .replace(/\.?0+$/, '')
+          .replace(/^-0$/, '0');
+        expect(roundedText(value)).toBe(exact);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('writes what was rounded once as it is, in whatever way it was written', () => {
+    const texts = fc.tuple(
+      fc.constantFrom('', '-'),
+      fc.integer({ min: 0, max: 999 }),
+      fc.string({ unit: fc.constantFrom('0', '1', '5', '9'), maxLength: 5 }),
+    );
+    fc.assert(
+      fc.property(texts, ([sign, whole, decimals]) => {
+        const written = `${sign}${whole}${decimals === '' ? '' : `.${decimals}`}`;
+        expect(roundNumbers(written)).toBe(roundedText(Number(written)));
+        expect(roundNumbers(roundNumbers(written))).toBe(roundNumbers(written));
+      }),
+    );
+  });
+
   it('leaves digits in words and ids alone', () => {
     const drawing = emptyDrawing();
     drawText(drawing, openSubject(drawing, drawing.svg, 'wire-1.23456'), '1.23456 <in>', at(1, 2), {
