@@ -37,13 +37,14 @@ interface Cut {
 
 /** Text metrics from the bytes of the four font files (woff2, woff, ttf or otf), read once by the caller. */
 export function textMetricsFrom(fontBytes: Readonly<Record<FontCut, Uint8Array>>): TextMetrics {
-  const cuts: Record<FontCut, Cut> = {
-    'sans-400': openCut(fontBytes['sans-400']),
-    'sans-600': openCut(fontBytes['sans-600']),
-    'condensed-400': openCut(fontBytes['condensed-400']),
-    'condensed-600': openCut(fontBytes['condensed-600']),
+  // A cut is opened where a text is first set in it: that takes as long as a sheet to draw.
+  const cuts = new Map<FontCut, Cut>();
+  const cutOf = (type: TypeStyle): Cut => {
+    const name: FontCut = `${type.family}-${type.weight}`;
+    const opened = cuts.get(name) ?? openCut(fontBytes[name]);
+    cuts.set(name, opened);
+    return opened;
   };
-  const cutOf = (type: TypeStyle): Cut => cuts[`${type.family}-${type.weight}`];
   return {
     widthMm: (text, type) => cutOf(type).advanceEm(text) * emMm(type),
     ascentMm: (type) => cutOf(type).ascentEm * emMm(type),
