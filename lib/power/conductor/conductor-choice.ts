@@ -12,7 +12,7 @@ import {
 import { type Traced, traced } from '../../model/trace.ts';
 import { conductanceGrace, conductanceSm } from '../network/conductance.ts';
 import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
-import { type Ampacity, ampacity, type RunZone } from './ampacity.ts';
+import { type Ampacity, ampacity, type InsulatedConductor, type RunZone } from './ampacity.ts';
 import { conductorTemperatureC } from './conductor-temperature.ts';
 import { ohmPerM } from './resistance.ts';
 
@@ -112,8 +112,12 @@ export function chooseConductor(
   if (bad) return bad;
   const considered: JudgedCable[] = [];
   const faults: string[] = [];
+  const ways = {
+    carries: carriedBy(duty.zones, rules),
+    temperatureC: conductorTemperatureC(duty.zones, rules),
+  };
   for (const candidate of candidates.toSorted(thinFirst)) {
-    const judged = judge(duty, candidate, rules);
+    const judged = judge(duty, candidate, rules, ways);
     if (isFault(judged)) faults.push(`${candidate.part || candidate.size.label}: ${judged.message}`);
     else considered.push(judged);
   }
@@ -144,12 +148,34 @@ function best(considered: readonly JudgedCable[]): JudgedCable | undefined {
   return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0];
 }
 
-function judge(duty: ConductorDuty, candidate: CableCandidate, rules: PowerRules): JudgedCable | Fault {
+/** What is the same for every candidate, or for all that differ by part alone, such as in colour. */
+interface Ways {
+  readonly carries: (conductor: InsulatedConductor) => Ampacity | Fault;
+  readonly temperatureC: Traced<number>;
+}
+
+/** The ampacity of conductors through zones, each worked out once. */
+function carriedBy(zones: readonly RunZone[], rules: PowerRules): Ways['carries'] {
+  const known = new Map<string, Ampacity | Fault>();
+  return (conductor) => {
+    const { areaMm2, material, insulationC } = conductor;
+    const key = `${areaMm2} ${material} ${insulationC}`;
+    const found = known.get(key) ?? ampacity(conductor, zones, rules);
+    known.set(key, found);
+    return found;
+  };
+}
+
+function judge(
+  duty: ConductorDuty,
+  candidate: CableCandidate,
+  rules: PowerRules,
+  { carries: ampacityOf, temperatureC }: Ways,
+): JudgedCable | Fault {
   const { size, material, insulationC, measuredOhmPerM } = candidate;
   const conductor = { areaMm2: size.areaMm2, material, insulationC };
-  const carries = ampacity(conductor, duty.zones, rules);
+  const carries = ampacityOf(conductor);
   if (isFault(carries)) return carries;
-  const temperatureC = conductorTemperatureC(duty.zones, rules);
   const perM = ohmPerM(
     { ...conductor, ...(measuredOhmPerM !== undefined && { measuredOhmPerM }) },
     temperatureC.value,
