@@ -1,3 +1,5 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
@@ -5,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { digestOf, filesBelow } from '../../lib/publish/site/site-digest.ts';
 import { root } from '../architecture/modules.ts';
 import { EmptyFolder } from '../commands/shop-folder.ts';
+import { diskFaults } from './any-disk.ts';
 import { npm, run, type Said } from './npm.ts';
 
 /* The package as a shop has it: packed, installed by a plain npm into a folder that knows nothing of this one. */
@@ -68,6 +71,7 @@ describe('the package in a shop of its own', () => {
     expect(page).toContain('Zoë &amp; Söhne');
     expect(page.match(/<svg/g)?.length).toBeGreaterThan(5);
     expect(existsSync(join(shop, 'dist/pagefind/pagefind.js'))).toBe(true);
+    expect(diskFaults(await filesBelow(join(shop, 'dist')))).toEqual([]);
     await fromSources.run('new', '--shop', '--title', 'Zoë & Söhne');
     await fromSources.run('build');
     expect(await digestOf(join(shop, 'dist'))).toEqual(await digestOf(join(fromSources.root, 'dist')));
@@ -88,6 +92,30 @@ describe('the package in a shop of its own', () => {
     ).toEqual([...files].sort());
     expect(files.some((name) => name.endsWith('.dxf'))).toBe(true);
     expect(await digestOf(tool)).toEqual(before);
+  }, 300_000);
+
+  test('serves the site to a browser on this machine', async () => {
+    const server = spawn(process.execPath, [join(tool, '.dist', 'cli.js'), 'serve', '--port', '0'], {
+      cwd: shop,
+    });
+    const told: string[] = [];
+    const url = await new Promise<string>((resolve, reject) => {
+      const hear = (chunk: Buffer): void => {
+        told.push(chunk.toString());
+        const [address] = /http:\/\/127\.0\.0\.1:\d+\//.exec(told.join('')) ?? [];
+        if (address !== undefined) resolve(address);
+      };
+      server.stdout.on('data', hear);
+      server.stderr.on('data', hear);
+      server.once('exit', () => reject(new Error(told.join(''))));
+    });
+    for (const path of ['', 'guides/', 'assets/styles.css', 'assets/search.js']) {
+      const { status } = await fetch(`${url}${path}`);
+      expect(status, path).toBe(200);
+    }
+    server.removeAllListeners('exit');
+    server.kill();
+    await once(server, 'exit');
   }, 300_000);
 
   test('is a library too, whose types stand by themselves', async () => {
