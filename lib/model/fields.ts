@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { fileNameFault } from './file-name.ts';
 import { Private } from './private.ts';
+import type { Unreadable } from './problem.ts';
 import {
   beyondVehicle,
   type DimensionName,
@@ -10,7 +11,6 @@ import {
   oneOf,
   parseQuantity,
   type Quantity,
-  type QuantityFault,
   writeQuantity,
 } from './quantity/quantity.ts';
 import { parseWireSize, type WireSize } from './quantity/wire-size.ts';
@@ -90,11 +90,11 @@ export function quantity<D extends DimensionName>(dimension: D, unsigned = false
       const read =
         typeof signed === 'number' ? (refusal(value, signed, dimension, unsigned) ?? signed) : signed;
       if (typeof read === 'number' && isQuantity<(typeof dimensions)[D]['si']>(read)) return read;
-      const fault = typeof read === 'number' ? `"${value}" is not ${name}` : read.fault;
+      const why = typeof read === 'number' ? `"${value}" is not ${name}` : read.unreadable;
       ctx.issues.push({
         code: 'custom',
         input: value,
-        message: `${fault}; write ${name} such as ${example}`,
+        message: `${why}; write ${name} such as ${example}`,
       });
       return z.NEVER;
     },
@@ -108,10 +108,10 @@ function refusal(
   value: number,
   dimension: DimensionName,
   unsigned: boolean,
-): QuantityFault | null {
-  if (unsigned && value < 0) return { fault: `"${written}" is below zero` };
+): Unreadable | null {
+  if (unsigned && value < 0) return { unreadable: `"${written}" is below zero` };
   const beyond = beyondVehicle(value, dimension);
-  return beyond === null ? null : { fault: `"${written}" ${beyond}` };
+  return beyond === null ? null : { unreadable: `"${written}" ${beyond}` };
 }
 
 /** Bounds of a quantity in SI: one that it lies above, and those that it may reach. */

@@ -14,6 +14,11 @@ export interface Problem {
   readonly remedy?: string;
 }
 
+/** Why a written text can't be read, as a part of a sentence: a problem tells it with its place. */
+export interface Unreadable {
+  readonly unreadable: string;
+}
+
 /** A result that may carry problems beside what could be read. */
 export interface Read<T> {
   readonly value: T;

@@ -159,7 +159,7 @@ describe('refusals', () => {
     ['current', '4 AWG', '"AWG" is not a unit of current'],
     ['length', `${'9'.repeat(400)} m`, 'is too large a number'],
   ] as const)('%s: %s', (dimension, written, fault) => {
-    expect(parseQuantity(written, dimension)).toEqual({ fault: expect.stringContaining(fault) });
+    expect(parseQuantity(written, dimension)).toEqual({ unreadable: expect.stringContaining(fault) });
   });
 
   test('a bare number is refused, whatever the dimension and the way of writing', () => {
@@ -171,7 +171,7 @@ describe('refusals', () => {
     );
     fc.assert(
       fc.property(bare, dimensionName, (written, dimension) => {
-        expect(parseQuantity(written, dimension)).toHaveProperty('fault');
+        expect(parseQuantity(written, dimension)).toHaveProperty('unreadable');
       }),
     );
   });
@@ -188,7 +188,7 @@ describe('refusals', () => {
       fc.property(written, dimensionName, (text, dimension) => {
         const read = parseQuantity(text, dimension);
         if (typeof read === 'number') expect(Number.isFinite(read)).toBe(true);
-        else expect(read.fault.length).toBeLessThan(400);
+        else expect(read.unreadable.length).toBeLessThan(400);
       }),
       { numRuns: 1000 },
     );

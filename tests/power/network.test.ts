@@ -46,7 +46,7 @@ function flow(result: NetworkResult, id: string) {
   return found;
 }
 const faultKinds = (result: NetworkResult) =>
-  result.state === 'fault' ? result.faults.map(({ kind }) => kind) : result.state;
+  result.state === 'fault' ? result.faults.map(({ fault }) => fault.replace('network-', '')) : result.state;
 
 describe('a single constant-power load', () => {
   // By hand: V = (E + sqrt(E^2 - 4 P R)) / 2; 12 V, 0.1 ohm and 320 W give 8 V and 40 A.
@@ -346,7 +346,7 @@ describe('a network that cannot be computed names its fault', () => {
       wire('b', 'x', 'y', 0),
       wire('c', 'y', 'plus', 0),
     );
-    expect(result.state === 'fault' && result.faults[0]?.elements.toSorted()).toEqual(['a', 'b', 'c']);
+    expect(result.state === 'fault' && result.faults[0]?.of.toSorted()).toEqual(['a', 'b', 'c']);
   });
 
   test('an unknown node', () => {

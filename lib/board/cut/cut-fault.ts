@@ -1,5 +1,5 @@
 import { figure } from '../../model/printed/told.ts';
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 
 /** What a cut that is too large for the board can be called. */
 type SizedCutFault =
@@ -17,7 +17,7 @@ export function tooLarge(
   foundM: number,
   limitM: number,
   against: string,
-): BoardFault {
+): BoardRemark {
   return {
     rule,
     level: 'stop',
@@ -31,7 +31,7 @@ export function tooLarge(
 }
 
 /** A size that has to be above zero is not. */
-export function notPositive(cut: string, what: string, foundM: number): BoardFault {
+export function notPositive(cut: string, what: string, foundM: number): BoardRemark {
   return {
     rule: 'cut-without-size',
     level: 'stop',
@@ -45,7 +45,7 @@ export function notPositive(cut: string, what: string, foundM: number): BoardFau
 }
 
 /** A cut names a corner, an edge or an end that the base shape does not have. */
-export function noSuchPlace(cut: string, place: string, known: string): BoardFault {
+export function noSuchPlace(cut: string, place: string, known: string): BoardRemark {
   return {
     rule: 'cut-without-place',
     level: 'stop',
@@ -56,7 +56,7 @@ export function noSuchPlace(cut: string, place: string, known: string): BoardFau
 }
 
 /** A cut reaches out of the board. */
-export function outside(cut: string, byM: number): BoardFault {
+export function outside(cut: string, byM: number): BoardRemark {
   return {
     rule: 'cut-outside-board',
     level: 'stop',
@@ -70,7 +70,7 @@ export function outside(cut: string, byM: number): BoardFault {
 }
 
 /** A cut leaves the board in pieces, or leaves nothing of it. */
-export function inPieces(cut: string, pieces: number): BoardFault {
+export function inPieces(cut: string, pieces: number): BoardRemark {
   return {
     rule: 'board-in-pieces',
     level: 'stop',
@@ -85,7 +85,7 @@ export function inPieces(cut: string, pieces: number): BoardFault {
 }
 
 /** Two cuts take the same material. */
-export function overlap(cut: string, other: string, areaM2: number): BoardFault {
+export function overlap(cut: string, other: string, areaM2: number): BoardRemark {
   return {
     rule: 'cuts-overlap',
     level: 'caution',
@@ -99,7 +99,7 @@ export function overlap(cut: string, other: string, areaM2: number): BoardFault 
 }
 
 /** The geometry of a cut could not be worked out: lines that nearly fall together. */
-export function notResolved(cut: string): BoardFault {
+export function notResolved(cut: string): BoardRemark {
   return {
     rule: 'cut-not-resolved',
     level: 'stop',

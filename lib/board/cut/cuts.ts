@@ -1,5 +1,5 @@
 import type { CornerName, Cut } from '../../model/outline.ts';
-import type { BoardFault } from '../fault.ts';
+import type { BoardRemark } from '../remark.ts';
 import { type Base, callable, cornerIndex, edgeIndex, measured } from '../shape/base.ts';
 import type { Loop } from '../shape/bulge.ts';
 import { distance, type Point } from '../shape/point.ts';
@@ -22,7 +22,7 @@ export interface Removal {
   readonly open: boolean;
 }
 
-type Made = readonly Removal[] | BoardFault;
+type Made = readonly Removal[] | BoardRemark;
 type Kind = Exclude<Cut['cut'], 'hole'>;
 type CutOf<K extends Kind> = Extract<Cut, { cut: K }>;
 
@@ -48,7 +48,7 @@ export function removalsOf(base: Base, name: string, cut: Exclude<Cut, { cut: 'h
 const sizes = ['dx', 'dy', 'radius', 'width', 'depth', 'length', 'height', 'diameter'] as const;
 
 /** The first size of a cut that is not above zero. */
-export function sizeFault(name: string, cut: Cut): BoardFault | null {
+export function sizeFault(name: string, cut: Cut): BoardRemark | null {
   const held: Partial<Record<string, unknown>> = cut;
   for (const what of sizes) {
     const value = held[what];
@@ -76,7 +76,7 @@ function insideAngle({ back, ahead }: CornerFrame): number {
   return angle < 0 ? angle + 2 * Math.PI : angle;
 }
 
-function outwardCorner(base: Base, name: string, corner: CornerName | number): CornerFrame | BoardFault {
+function outwardCorner(base: Base, name: string, corner: CornerName | number): CornerFrame | BoardRemark {
   const frame = frameOf(base, cornerIndex(base, corner));
   if (!frame) return noSuchPlace(name, `corner ${corner}`, callable(base));
   if (insideAngle(frame) > Math.PI - 1e-6)
@@ -85,7 +85,7 @@ function outwardCorner(base: Base, name: string, corner: CornerName | number): C
 }
 
 /** `dx` belongs to the edge nearer to level: the pair in the order back, ahead; or the edge that is too short. */
-function legs(name: string, frame: CornerFrame, dxM: number, dyM: number): [number, number] | BoardFault {
+function legs(name: string, frame: CornerFrame, dxM: number, dyM: number): [number, number] | BoardRemark {
   const backIsLevel = Math.abs(frame.back.xM) >= Math.abs(frame.ahead.xM);
   const [backM, aheadM] = backIsLevel ? [dxM, dyM] : [dyM, dxM];
   const over =

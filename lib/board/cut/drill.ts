@@ -1,6 +1,6 @@
 import type { HolePurpose } from '../../model/outline.ts';
-import { type BoardFault, mmText } from '../fault.ts';
 import { type Item, onBoard, type Placement } from '../layout/item.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { distance, type Point } from '../shape/point.ts';
 import { compare } from '../strength/fixing.ts';
@@ -109,10 +109,10 @@ export function drillTable(holes: readonly HoleToDrill[]): readonly DrillLine[] 
 }
 
 /** Holes that run into each other. */
-export function drillFaults(holes: readonly HoleToDrill[]): readonly BoardFault[] {
+export function drillFaults(holes: readonly HoleToDrill[]): readonly BoardRemark[] {
   const sorted = drillTable(holes);
   return sorted.flatMap((a, at) =>
-    sorted.slice(at + 1).flatMap((b): BoardFault[] => {
+    sorted.slice(at + 1).flatMap((b): BoardRemark[] => {
       const byM = (a.diameterM + b.diameterM) / 2 - distance(a, b);
       if (byM <= 1e-9) return [];
       return [

@@ -1,10 +1,10 @@
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import { type CutBoard, cutFrom, type NestedJob, nestJobs } from './sheet-pieces.ts';
 
 /** Pieces of a board that its stock sheet is too small for, the edge that is not used taken off. */
-export function sheetFaults(board: CutBoard, rules: NestedJob['rules']): readonly BoardFault[] {
+export function sheetFaults(board: CutBoard, rules: NestedJob['rules']): readonly BoardRemark[] {
   const { unplaced, pieces, rules: used } = nestJobs([{ job: { id: board.id }, boards: [board], rules }]);
-  return [...new Set(unplaced.map(({ id }) => id))].flatMap((id): BoardFault[] => {
+  return [...new Set(unplaced.map(({ id }) => id))].flatMap((id): BoardRemark[] => {
     const piece = pieces.find((one) => one.id === id);
     if (!piece) return [];
     const from = cutFrom([board]).find(({ sheet }) => sheet === piece.sheet) ?? board;

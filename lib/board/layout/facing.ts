@@ -1,4 +1,4 @@
-import type { BoardFault } from '../fault.ts';
+import type { BoardRemark } from '../remark.ts';
 import { opposite, type Side, type WireLayer } from './item.ts';
 import type { PlacedItem } from './placed.ts';
 
@@ -36,9 +36,9 @@ export function endsAway({ signalSide, powerSide }: Sources, { terminals }: Plac
 }
 
 /** Cautions for the ends of a placed item that face away from where their wires come from. */
-export function facingFaults(sources: Sources, placed: PlacedItem): BoardFault[] {
+export function facingFaults(sources: Sources, placed: PlacedItem): BoardRemark[] {
   return endsAway(sources, placed).map(
-    ({ what, wanted }): BoardFault => ({
+    ({ what, wanted }): BoardRemark => ({
       rule: `${what}-end-faces-wrong-side`,
       level: 'caution',
       of: [placed.id],

@@ -1,5 +1,5 @@
 import { type Traced, traced } from '../../model/trace.ts';
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import type { Point, Ring } from '../shape/point.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
@@ -48,7 +48,7 @@ export interface Clearances {
 /** A board in its space: room left, and what does not fit. */
 export interface Fit {
   readonly clearances: Clearances;
-  readonly faults: readonly BoardFault[];
+  readonly faults: readonly BoardRemark[];
 }
 
 interface Slab {
@@ -164,11 +164,11 @@ function tightest(
   what: string,
   clearanceM: number,
   others: readonly string[] = [],
-): BoardFault[] {
+): BoardRemark[] {
   return rooms
     .filter(({ roomM }) => roomM < clearanceM - 1e-9)
     .map(
-      ({ slab, roomM }): BoardFault => ({
+      ({ slab, roomM }): BoardRemark => ({
         rule,
         level: roomM < 0 ? 'stop' : 'caution',
         of: [slab.of, ...others],

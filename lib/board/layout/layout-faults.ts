@@ -1,11 +1,11 @@
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import type { Stand } from './layout-moves.ts';
 import { placedAll, raisedOf, type Setting } from './layout-setting.ts';
 import type { PlacedItem } from './placed.ts';
 import { scoreLayout } from './score.ts';
 
 /** What stands in others most in a layout, with whom, and by how much. */
-export function blockedIn(setting: Setting, sites: Stand): BoardFault[] {
+export function blockedIn(setting: Setting, sites: Stand): BoardRemark[] {
   const { board, rules, open } = setting;
   const placed = placedAll(setting, sites);
   const raised = raisedOf(setting, sites).map(({ item }) => item);
@@ -38,7 +38,7 @@ export function noRoom(
   byM: number,
   beside: readonly string[] = [],
   raised: readonly string[] = [],
-): BoardFault {
+): BoardRemark {
   const others = beside.length > 0 ? ` with ${beside.join(', ')}` : '';
   const even = raised.length > 0 ? `, even with ${raised.join(', ')} raised over others` : '';
   return {
@@ -54,7 +54,7 @@ export function noRoom(
 }
 
 /** An item that is small enough for the board, but has openings, holes or heads of fixings wherever it could stand. */
-export function noClearPlace(item: string): BoardFault {
+export function noClearPlace(item: string): BoardRemark {
   return {
     rule: 'item-does-not-fit',
     level: 'stop',
@@ -65,7 +65,7 @@ export function noClearPlace(item: string): BoardFault {
 }
 
 /** Parts that would fit raised, were there sheet for their rails. */
-export function noRails(raised: readonly string[]): BoardFault {
+export function noRails(raised: readonly string[]): BoardRemark {
   return {
     rule: 'no-sheet-for-rails',
     level: 'stop',

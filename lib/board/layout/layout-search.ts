@@ -1,5 +1,5 @@
-import type { BoardFault } from '../fault.ts';
 import { type Random, seeded } from '../random.ts';
+import type { BoardRemark } from '../remark.ts';
 import { BestLayouts } from './best-layouts.ts';
 import { groundsOf } from './grounds.ts';
 import { tooLargeByM } from './lattice.ts';
@@ -52,7 +52,7 @@ export interface SearchResult {
   readonly proposals: readonly Proposal[];
   /** Layouts that were scored. */
   readonly evaluations: number;
-  readonly faults: readonly BoardFault[];
+  readonly faults: readonly BoardRemark[];
   /** How far the nearest thing to a lawful layout is from one, metres; 0 where one was found, infinite where none was tried. */
   readonly brokenM: number;
 }
@@ -137,7 +137,7 @@ class Search {
   }
 
   /** What is in the way in the least broken layout. */
-  blocked(): BoardFault[] {
+  blocked(): BoardRemark[] {
     return blockedIn(this.#setting, this.#leastBroken.sites);
   }
 

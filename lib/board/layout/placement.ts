@@ -1,4 +1,4 @@
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { distanceToBox, type Point } from '../shape/point.ts';
 import { insideRegion } from '../shape/region.ts';
@@ -38,7 +38,7 @@ export function checkPlacements(
   items: readonly Item[],
   placements: readonly Placement[],
   rules: LayoutRules,
-): readonly BoardFault[] {
+): readonly BoardRemark[] {
   const known = new Map(items.map((item) => [item.id, item]));
   const found = placements.flatMap((at) => {
     const item = known.get(at.item);
@@ -58,7 +58,7 @@ export function checkPlacements(
   return [...unknown, ...single, ...pairs];
 }
 
-function unknownItem(item: string): BoardFault {
+function unknownItem(item: string): BoardRemark {
   return {
     rule: 'placement-of-nothing',
     level: 'stop',
@@ -68,11 +68,11 @@ function unknownItem(item: string): BoardFault {
   };
 }
 
-function outlineFaults({ region }: BoardShape, { id, body }: PlacedItem): BoardFault[] {
+function outlineFaults({ region }: BoardShape, { id, body }: PlacedItem): BoardRemark[] {
   const ring = footprint(body);
   const [piece] = region;
   const insideM = piece ? roomInsideM(ring, piece.outer) : -Infinity;
-  const out: BoardFault[] =
+  const out: BoardRemark[] =
     insideM < -1e-9
       ? [
           {
@@ -105,9 +105,9 @@ function outlineFaults({ region }: BoardShape, { id, body }: PlacedItem): BoardF
   ];
 }
 
-function overHoleFaults({ holes }: BoardShape, { id, body }: PlacedItem): BoardFault[] {
+function overHoleFaults({ holes }: BoardShape, { id, body }: PlacedItem): BoardRemark[] {
   if (body.minZ > 1e-9) return [];
-  return holes.flatMap((hole): BoardFault[] => {
+  return holes.flatMap((hole): BoardRemark[] => {
     const byM = hole.diameterM / 2 - distanceToBox(hole, body);
     if (byM <= 1e-9) return [];
     return [
@@ -125,9 +125,9 @@ function overHoleFaults({ holes }: BoardShape, { id, body }: PlacedItem): BoardF
   });
 }
 
-function overHeadFaults({ heads = [] }: LayoutBoard, { id, body }: PlacedItem): BoardFault[] {
+function overHeadFaults({ heads = [] }: LayoutBoard, { id, body }: PlacedItem): BoardRemark[] {
   if (body.minZ > 1e-9) return [];
-  return heads.flatMap((head): BoardFault[] => {
+  return heads.flatMap((head): BoardRemark[] => {
     const byM = head.radiusM - distanceToBox(head, body);
     if (byM <= 1e-9) return [];
     return [
@@ -145,7 +145,7 @@ function overHeadFaults({ heads = [] }: LayoutBoard, { id, body }: PlacedItem): 
   });
 }
 
-function holeFaults({ region }: BoardShape, item: Item, at: Placement): BoardFault[] {
+function holeFaults({ region }: BoardShape, item: Item, at: Placement): BoardRemark[] {
   return (item.mountingHoles ?? [])
     .filter((hole) => !insideRegion(onBoard(item, at, hole), region))
     .map(({ id }) => ({
@@ -157,7 +157,7 @@ function holeFaults({ region }: BoardShape, item: Item, at: Placement): BoardFau
     }));
 }
 
-function pairFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
+function pairFaults(a: PlacedItem, b: PlacedItem): BoardRemark[] {
   const byM = overlapM(a.body, b.body);
   if (byM > 1e-9)
     return [
@@ -185,9 +185,9 @@ function pairFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
 }
 
 /** What a part that stands higher takes of one below it: the way of a hand from above, and air over what is cooled. */
-function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardFault[] {
+function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardRemark[] {
   const coveredM = controlsOverheadM(lower, upper);
-  const overhead: BoardFault[] =
+  const overhead: BoardRemark[] =
     coveredM > 1e-9
       ? [
           {
@@ -228,7 +228,7 @@ const shortfallRules = {
   bendM: { rule: 'bend-room-short', level: 'caution', what: 'room for plugs and bends' },
 } as const;
 
-function shortfallFault(item: string, other: string, { kind, side, freeM, neededM }: Shortfall): BoardFault {
+function shortfallFault(item: string, other: string, { kind, side, freeM, neededM }: Shortfall): BoardRemark {
   const { what, ...under } = shortfallRules[kind];
   const where = side ? ` on its ${side}` : '';
   return {
@@ -242,7 +242,7 @@ function shortfallFault(item: string, other: string, { kind, side, freeM, needed
   };
 }
 
-function coveredFaults(a: PlacedItem, b: PlacedItem): BoardFault[] {
+function coveredFaults(a: PlacedItem, b: PlacedItem): BoardRemark[] {
   const byM = faceCoveredM(a, b);
   if (byM <= 1e-9) return [];
   return [

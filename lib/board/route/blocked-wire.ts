@@ -1,4 +1,4 @@
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import { type Point, pointToSegment } from '../shape/point.ts';
 import type { Layer } from './laying.ts';
 import { isPoint, type Route, type RouteEnd, type RouteWire, stretches } from './route.ts';
@@ -11,7 +11,7 @@ export function blockedWire(
   wire: RouteWire,
   laid: readonly Laid[],
   barriers: readonly Barrier[],
-): BoardFault {
+): BoardRemark {
   const route = layer.layThrough(wire, laid, 1000);
   const inWay = route ? standsOn(layer, route, wire, laid, barriers) : [];
   const what = inWay.length > 0 ? inWay.join(', ') : 'the outline of the board';

@@ -1,4 +1,4 @@
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { boxOf } from '../shape/point.ts';
 import { blockedWire, touches } from './blocked-wire.ts';
@@ -58,7 +58,7 @@ export interface Routing {
   readonly everyOrder: boolean;
   /** Path searches made. */
   readonly searches: number;
-  readonly faults: readonly BoardFault[];
+  readonly faults: readonly BoardRemark[];
 }
 
 /**
@@ -134,7 +134,7 @@ function wayMade(layer: Layer, wire: RouteWire, laid: readonly Laid[]): readonly
   return made.length > laid.length ? made : laid;
 }
 
-function tightBend({ wire, route }: Laid): BoardFault[] {
+function tightBend({ wire, route }: Laid): BoardRemark[] {
   const needM = wire.bendRadiusM ?? 0;
   const tight = tightestBend(route, needM);
   if (!tight) return [];

@@ -1,5 +1,5 @@
 import { type CornerName, cornerNames, type EdgeName, edgeNames, type Outline } from '../../model/outline.ts';
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import {
   type Box,
   boxOf,
@@ -20,7 +20,7 @@ export interface Base {
 }
 
 /** The base shape that an outline starts from, or what is wrong with it. */
-export function baseOf(outline: Outline): Base | BoardFault {
+export function baseOf(outline: Outline): Base | BoardRemark {
   const written = outline.rectangle
     ? rectangle(outline.rectangle.width, outline.rectangle.height)
     : (outline.polygon ?? []).map(([xM, yM]): Point => ({ xM, yM }));
@@ -37,12 +37,12 @@ function rectangle(widthM: number, heightM: number): Point[] {
   return [at(0, 0), at(widthM, 0), at(widthM, heightM), at(0, heightM)];
 }
 
-function baseFault(ring: Ring): BoardFault | null {
+function baseFault(ring: Ring): BoardRemark | null {
   const problem = (
     rule: 'outline-edge-without-length' | 'outline-crosses-itself' | 'outline-without-area',
     message: string,
     remedy: string,
-  ): BoardFault => ({
+  ): BoardRemark => ({
     rule,
     level: 'stop',
     of: [],

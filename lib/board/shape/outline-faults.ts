@@ -1,4 +1,4 @@
-import { type BoardFault, mmText } from '../fault.ts';
+import { type BoardRemark, mmText } from '../remark.ts';
 import type { BoardShape } from './outline.ts';
 import { holeRooms, narrowestWeb } from './web.ts';
 
@@ -12,11 +12,11 @@ export interface WebRules {
 }
 
 /** Webs too narrow and holes too near to an edge or a corner. */
-export function outlineFaults(shape: BoardShape, rules: WebRules): readonly BoardFault[] {
+export function outlineFaults(shape: BoardShape, rules: WebRules): readonly BoardRemark[] {
   return [...webFaults(shape, rules), ...holeFaults(shape, rules)];
 }
 
-function webFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
+function webFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
   const { web, value } = narrowestWeb(shape);
   if (!web || value >= rules.webGoodM - 1e-9) return [];
   // Holes that run into each other leave no web; the drill table tells them.
@@ -42,14 +42,14 @@ function webFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
   ];
 }
 
-function holeFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
+function holeFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
   return holeRooms(shape).flatMap(({ hole, toEdgeM, toCornerM }) => {
     const checks = [
       ['hole-near-edge', 'edge', toEdgeM, rules.holeToEdgeM],
       ['hole-near-corner', 'corner', toCornerM, rules.holeToCornerM],
     ] as const;
     if (toEdgeM < -1e-9) return [offBoard(hole, toEdgeM)];
-    return checks.flatMap(([rule, what, value, limit]): BoardFault[] => {
+    return checks.flatMap(([rule, what, value, limit]): BoardRemark[] => {
       if (value >= limit - 1e-9) return [];
       return [
         {
@@ -67,7 +67,7 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardFault[] {
   });
 }
 
-function offBoard(hole: string, toEdgeM: number): BoardFault {
+function offBoard(hole: string, toEdgeM: number): BoardRemark {
   return {
     rule: 'hole-off-board',
     level: 'stop',

@@ -2,7 +2,7 @@ import type { Cut, HolePurpose, Outline } from '../../model/outline.ts';
 import { inPieces, notResolved, outside, overlap } from '../cut/cut-fault.ts';
 import { type Removal, removalsOf, sizeFault } from '../cut/cuts.ts';
 import { flattenM } from '../defaults.ts';
-import type { BoardFault } from '../fault.ts';
+import type { BoardRemark } from '../remark.ts';
 import { recoverArcs } from './arc-recovery.ts';
 import { type Base, baseOf, measured } from './base.ts';
 import { arcOf, flatten, type Loop, loopEdges } from './bulge.ts';
@@ -41,7 +41,7 @@ export interface BoardShape {
 /** A board's shape, null where the base shape itself is wrong, and everything that is wrong with it. */
 export interface DrawnOutline {
   readonly shape: BoardShape | null;
-  readonly faults: readonly BoardFault[];
+  readonly faults: readonly BoardRemark[];
 }
 
 /** The name that findings call a cut by: its own, or its kind and its place in the list. */
@@ -57,7 +57,7 @@ export function drawOutline(outline: Outline): DrawnOutline {
   const base = baseOf(outline);
   if ('rule' in base) return { shape: null, faults: [base] };
   const cuts = (outline.cuts ?? []).map((cut, at) => ({ cut, name: cutName(cut, at) }));
-  const faults: BoardFault[] = [];
+  const faults: BoardRemark[] = [];
   const removals: Removal[] = [];
   const holes: RoundHole[] = [];
   for (const { cut, name } of cuts) {
@@ -73,7 +73,7 @@ export function drawOutline(outline: Outline): DrawnOutline {
   return { shape: shapeOf(cutOut.region, cutOut.made, whole), faults };
 }
 
-function makeHole(base: Base, name: string, cut: Extract<Cut, { cut: 'hole' }>): RoundHole | BoardFault {
+function makeHole(base: Base, name: string, cut: Extract<Cut, { cut: 'hole' }>): RoundHole | BoardRemark {
   const fault = sizeFault(name, cut);
   if (fault) return fault;
   const centre = measured(base, cut.from, cut.x, cut.y);
@@ -81,7 +81,7 @@ function makeHole(base: Base, name: string, cut: Extract<Cut, { cut: 'hole' }>):
 }
 
 /** A hole whose rim is not in material all round. */
-function holeFault(hole: RoundHole, region: Region): BoardFault | null {
+function holeFault(hole: RoundHole, region: Region): BoardRemark | null {
   const toLineM = pointToRegionLine(hole, region) * (insideRegion(hole, region) ? 1 : -1);
   const byM = hole.diameterM / 2 - toLineM;
   return byM > 1e-9 ? outside(hole.id, byM) : null;
@@ -90,12 +90,12 @@ function holeFault(hole: RoundHole, region: Region): BoardFault | null {
 interface CutOut {
   readonly region: Region;
   readonly made: readonly Removal[];
-  readonly faults: readonly BoardFault[];
+  readonly faults: readonly BoardRemark[];
 }
 
 function cutAll(base: Base, removals: readonly Removal[]): CutOut {
   const whole = regionOf(base.ring);
-  const faults: BoardFault[] = [];
+  const faults: BoardRemark[] = [];
   const made: (Removal & { ring: Ring })[] = [];
   let region = whole;
   for (const removal of removals) {
@@ -112,7 +112,7 @@ function cutAll(base: Base, removals: readonly Removal[]): CutOut {
 }
 
 /** What one cut leaves, or why it can't be made. */
-function cutOne(base: Base, removal: Removal, ring: Ring, region: Region): { left: Region } | BoardFault {
+function cutOne(base: Base, removal: Removal, ring: Ring, region: Region): { left: Region } | BoardRemark {
   try {
     const fault = removal.open ? openFault(base, removal, ring) : closedFault(base, removal, ring);
     if (fault) return fault;
@@ -129,7 +129,7 @@ function solid(region: Region): Region {
   return region.filter((piece) => regionArea([piece]) > 1e-6);
 }
 
-function closedFault(base: Base, { cut }: Removal, ring: Ring): BoardFault | null {
+function closedFault(base: Base, { cut }: Removal, ring: Ring): BoardRemark | null {
   const outsideM = reach(ring, base.ring);
   if (outsideM > 1e-9) return outside(cut, outsideM);
   const lost = regionArea(regionOf(ring)) - regionArea(intersection(regionOf(ring), regionOf(base.ring)));
@@ -137,7 +137,7 @@ function closedFault(base: Base, { cut }: Removal, ring: Ring): BoardFault | nul
 }
 
 /** A cut that starts at an edge has its far points inside the board. */
-function openFault(base: Base, { cut }: Removal, ring: Ring): BoardFault | null {
+function openFault(base: Base, { cut }: Removal, ring: Ring): BoardRemark | null {
   const outsideM = reach(ring, base.ring);
   return outsideM > 0.0002 ? outside(cut, outsideM) : null;
 }
@@ -153,7 +153,7 @@ function overlaps(
   ring: Ring,
   made: readonly (Removal & { ring: Ring })[],
   whole: Region,
-): BoardFault[] {
+): BoardRemark[] {
   return made.flatMap((other) => {
     if (other.cut === removal.cut) return [];
     const common = regionArea(intersection(regionOf(ring), regionOf(other.ring), whole));

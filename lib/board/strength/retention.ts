@@ -1,6 +1,6 @@
 import { type Traced, traced } from '../../model/trace.ts';
 import { standardGravity } from '../defaults.ts';
-import type { BoardFault } from '../fault.ts';
+import type { BoardRemark } from '../remark.ts';
 import type { Point } from '../shape/point.ts';
 import type { Fixing } from './fixing.ts';
 import type { JointPart } from './fixing-joint.ts';
@@ -182,7 +182,7 @@ export function retentionFaults(
   board: string,
   held: Retention | null,
   limitG: number,
-): readonly BoardFault[] {
+): readonly BoardRemark[] {
   const common = { level: 'stop', of: [board] } as const;
   if (!held)
     return [

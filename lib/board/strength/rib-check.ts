@@ -1,20 +1,20 @@
-import { type BoardFault, geometry, mmText } from '../fault.ts';
+import { type BoardRemark, geometry, mmText } from '../remark.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
 import { type LaidRib, ribDefaults, ribRing } from './rib.ts';
 import { onFace, type RibGround, ribRoomM } from './rib-ground.ts';
 
 /** What can be wrong with where a rib runs. */
-export type RibFault = BoardFault<'rib-off-board' | 'rib-in-the-way' | 'rib-without-room'>;
+export type RibRemark = BoardRemark<'rib-off-board' | 'rib-in-the-way' | 'rib-without-room'>;
 
 /**
  * What is wrong with where a rib runs: out of the board, over an opening, a hole, a fixing, a part or another rib, or
  * no room behind or before it. What overlaps stops; what only comes near is a caution. Amounts in metres.
  */
-export function ribFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[]): readonly RibFault[] {
+export function ribFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[]): readonly RibRemark[] {
   return [...edgeFaults(rib, ground), ...nearFaults(rib, ground, others), ...roomFaults(rib, ground)];
 }
 
-function edgeFaults(rib: LaidRib, { region }: RibGround): RibFault[] {
+function edgeFaults(rib: LaidRib, { region }: RibGround): RibRemark[] {
   const [piece] = region;
   const ring = ribRing(rib);
   const common = { level: 'stop', of: [rib.id], limit: 0, unit: 'm' } as const;
@@ -46,13 +46,13 @@ function edgeFaults(rib: LaidRib, { region }: RibGround): RibFault[] {
   ];
 }
 
-function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[]): RibFault[] {
+function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[]): RibRemark[] {
   const ring = ribRing(rib);
   const ribs = others
     .filter(({ id, face }) => id !== rib.id && face === rib.face)
     .map((other) => ({ of: other.id, what: `the rib ${other.id}`, ring: ribRing(other), touches: true }));
   const obstacles = onFace(ground, rib.face, rib.heightM).map((one) => ({ ...one, touches: false }));
-  return [...obstacles, ...ribs].flatMap(({ of, what, ring: other, touches }): RibFault[] => {
+  return [...obstacles, ...ribs].flatMap(({ of, what, ring: other, touches }): RibRemark[] => {
     const roomM = gapM(ring, other);
     // Two ribs may meet; a spacer or a head needs its room.
     if (roomM >= (touches ? -1e-6 : ribDefaults.clearanceM - 1e-6)) return [];
@@ -75,7 +75,7 @@ function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[])
   });
 }
 
-function roomFaults(rib: LaidRib, ground: RibGround): RibFault[] {
+function roomFaults(rib: LaidRib, ground: RibGround): RibRemark[] {
   const roomM = ribRoomM(rib, ground);
   if (roomM >= ribDefaults.clearanceM - 1e-6) return [];
   const where = rib.face === 'rear' ? 'the panel behind the board' : 'the front of the space';

@@ -1,8 +1,8 @@
 import type { GrainWay } from '../../model/outline.ts';
 import { hertz, modeHertz, sagMm } from '../../model/printed/told.ts';
 import { type Figure, type Mark, type Traced, traced } from '../../model/trace.ts';
-import type { BoardFault } from '../fault.ts';
 import { type Item, onBoard, type Placement } from '../layout/item.ts';
+import type { BoardRemark } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { bendPlate, type Rib, ribBending, type SpreadMass, type Support } from './plate.ts';
 import type { LyingSheet } from './sheet-stiffness.ts';
@@ -180,7 +180,7 @@ export function stiffnessFaults(
   stiffness: Stiffness | null,
   { leastHz, wantedHz }: ModeLimits,
   remedy = 'a thicker or stiffer sheet, another fixing near the middle, or a rib',
-): readonly BoardFault[] {
+): readonly BoardRemark[] {
   const common = { of: [board], source: model, mark: 'cp' } as const;
   if (!stiffness)
     return [

@@ -72,7 +72,7 @@ function fieldOf(name: string, value: string): Partial<LabelStock> | string {
   if (length) {
     const metres = parseQuantity(value, 'length');
     const isOffset = length === 'leftMm' || length === 'topMm';
-    if (typeof metres !== 'number') return `${name}: ${metres.fault}; write ${example}`;
+    if (typeof metres !== 'number') return `${name}: ${metres.unreadable}; write ${example}`;
     if (isOffset ? metres < 0 : metres <= 0) return `${name} must be above zero; write ${example}`;
     return { [length]: metres * 1000 };
   }

@@ -1,3 +1,4 @@
+import type { Unreadable } from '../problem.ts';
 import { type Dimension, type DimensionName, dimensions, inch } from './dimensions.ts';
 
 export { type DimensionName, dimensions };
@@ -26,11 +27,6 @@ export type Watts = Quantity<'W'>;
 export type Hertz = Quantity<'Hz'>;
 export type Ohms = Quantity<'ohm'>;
 export type Seconds = Quantity<'s'>;
-
-/** What went wrong with a written quantity, in the trade's words. */
-export interface QuantityFault {
-  readonly fault: string;
-}
 
 /** What a dimension is called with its article: `a length`, `an angle`. */
 export function oneOf(dimensionName: DimensionName): string {
@@ -67,21 +63,21 @@ export function parseNumber(text: string): number | null {
  * guess; so is a unit of another dimension, and a number too large to hold. Lengths may join feet and
  * inches. Only signed dimensions may carry a sign.
  */
-export function parseQuantity(text: string, dimensionName: DimensionName): number | QuantityFault {
+export function parseQuantity(text: string, dimensionName: DimensionName): number | Unreadable {
   const dimension: Dimension = dimensions[dimensionName];
   const spaced = text.trim().replace(/\s+/g, ' ');
   const sign = /^[-+]/.exec(spaced)?.[0];
   if (sign && !dimension.signed)
     return sign === '-'
-      ? { fault: `${oneOf(dimensionName)} can't be negative` }
-      : { fault: `"${spaced}" begins with a sign: leave out the +` };
+      ? { unreadable: `${oneOf(dimensionName)} can't be negative` }
+      : { unreadable: `"${spaced}" begins with a sign: leave out the +` };
   const body = sign ? spaced.slice(1).trim() : spaced;
   const magnitude =
     dimensionName === 'length'
       ? (parseFeetAndInches(body) ?? parseTerm(body, dimensionName))
       : parseTerm(body, dimensionName);
   if (typeof magnitude !== 'number') return magnitude;
-  if (!Number.isFinite(magnitude)) return { fault: `"${shortened(spaced)}" is too large a number` };
+  if (!Number.isFinite(magnitude)) return { unreadable: `"${shortened(spaced)}" is too large a number` };
   // Twelve digits: 13 5/8 in is 0.346075 m, not 0.34607499999999997.
   return Number((sign === '-' ? -magnitude : magnitude).toPrecision(12));
 }
@@ -118,28 +114,28 @@ export function beyondVehicle(value: number, dimensionName: DimensionName): stri
   return `is ${value > greatest ? 'more' : 'less'} than ${bound}, beyond anything in a vehicle: check the number and its unit`;
 }
 
-function parseFeetAndInches(text: string): number | QuantityFault | null {
+function parseFeetAndInches(text: string): number | Unreadable | null {
   const both = feetAndInches.exec(text);
   if (!both) return null;
   const inches = parseNumber(both[2] ?? '');
-  if (inches === null) return { fault: `"${both[2]}" is not a proper fraction` };
-  if (inches >= 12) return { fault: `"${text}" has 12 inches or more beside its feet` };
+  if (inches === null) return { unreadable: `"${both[2]}" is not a proper fraction` };
+  if (inches >= 12) return { unreadable: `"${text}" has 12 inches or more beside its feet` };
   return (Number(both[1]) * 12 + inches) * inch;
 }
 
-function parseTerm(text: string, dimensionName: DimensionName): number | QuantityFault {
-  if (parseNumber(text) !== null) return { fault: `"${shortened(text)}" has no unit` };
+function parseTerm(text: string, dimensionName: DimensionName): number | Unreadable {
+  if (parseNumber(text) !== null) return { unreadable: `"${shortened(text)}" has no unit` };
   const script = scriptFault(text);
-  if (script !== null) return { fault: script };
+  if (script !== null) return { unreadable: script };
   const match = term.exec(text);
-  if (!match) return { fault: `"${shortened(text)}" is not ${oneOf(dimensionName)}` };
+  if (!match) return { unreadable: `"${shortened(text)}" is not ${oneOf(dimensionName)}` };
   const [, digits = '', unit = ''] = match;
   const value = parseNumber(digits);
-  if (value === null) return { fault: `"${digits}" is not a proper fraction` };
+  if (value === null) return { unreadable: `"${digits}" is not a proper fraction` };
   const units: Readonly<Record<string, number>> = dimensions[dimensionName].units;
   // Own keys only: "constructor" is not a unit.
   const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
-  return factor === undefined ? { fault: unitFault(unit, dimensionName) } : value * factor;
+  return factor === undefined ? { unreadable: unitFault(unit, dimensionName) } : value * factor;
 }
 
 /** Ways of writing that are understood by people but could be misread: each is refused with its remedy. */

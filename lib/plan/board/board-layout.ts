@@ -1,4 +1,3 @@
-import type { BoardFault } from '../../board/fault.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import {
@@ -7,6 +6,7 @@ import {
   type LayoutBoard,
   type LayoutRules,
 } from '../../board/layout/placement.ts';
+import type { BoardRemark } from '../../board/remark.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
@@ -81,7 +81,7 @@ export function withProposal(laid: LaidBoard, index: number): LaidBoard {
 export function placementFaults(
   job: Job,
   { board, shape, items, placements, ribs, signalSide, powerSide }: LaidBoard,
-): readonly BoardFault[] {
+): readonly BoardRemark[] {
   const standing = ribsAsItems(ribs);
   return checkPlacements(
     { shape, heads: heads(job, board), ...definedSides({ signalSide, powerSide }) },

@@ -1,6 +1,6 @@
-import { type BoardFault, mmText } from '../../board/fault.ts';
 import { bodyOf } from '../../board/layout/item.ts';
 import { railsBelow } from '../../board/layout/stacking.ts';
+import { type BoardRemark, mmText } from '../../board/remark.ts';
 import type { Routing, RoutingTask } from '../../board/route/routing.ts';
 import type { Barrier } from '../../board/route/track-grid.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
@@ -23,7 +23,7 @@ export interface RoutedBoard {
   readonly pathSearches: number;
   readonly exits: PlanBoard['exits'];
   /** Wires that found no way, bend too tightly, or are shorter than their way. */
-  readonly faults: readonly BoardFault[];
+  readonly faults: readonly BoardRemark[];
 }
 
 /** Routes the wires of every board, with the diameters that their sizes have now. */
@@ -82,10 +82,10 @@ function exit(wire: string, edge: Edge, { xM, yM }: { xM: number; yM: number }):
 }
 
 /** Wires whose given or made length does not reach along their way on the board. */
-function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]): BoardFault[] {
+function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]): BoardRemark[] {
   return routes.flatMap(({ wire, lengthM }) => {
     const along = wires.find(({ link }) => link.id === wire)?.along ?? [];
-    return along.flatMap((link): BoardFault[] => {
+    return along.flatMap((link): BoardRemark[] => {
       const hasM = madeLengthM(job, link);
       if (hasM === undefined || hasM >= lengthM) return [];
       return [

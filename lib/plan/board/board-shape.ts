@@ -7,9 +7,9 @@ import {
   type MountingScrew,
 } from '../../board/cut/drill.ts';
 import type { Drilling } from '../../board/cut/holes-short.ts';
-import type { BoardFault } from '../../board/fault.ts';
 import type { Item, Placement } from '../../board/layout/item.ts';
 import type { FixingHead } from '../../board/layout/placement.ts';
+import type { BoardRemark } from '../../board/remark.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
@@ -70,7 +70,7 @@ export function boardHoles(
   laid: { readonly items: readonly Item[]; readonly placements: readonly Placement[] },
   parts: Job['parts'],
   screws: readonly HoleToDrill[] = [],
-): { readonly holes: PlanHole[]; readonly faults: readonly BoardFault[] } {
+): { readonly holes: PlanHole[]; readonly faults: readonly BoardRemark[] } {
   const placed = holesToDrill(shape, {
     ...laid,
     // Where the fixing does not tell its clearance, a tenth over its nominal thread would be a guess: the rules ask for it.

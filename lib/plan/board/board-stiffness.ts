@@ -1,4 +1,4 @@
-import type { BoardFault } from '../../board/fault.ts';
+import type { BoardRemark } from '../../board/remark.ts';
 import type { Rib } from '../../board/strength/plate.ts';
 import { type Stiffness, stiffnessFaults } from '../../board/strength/stiffness.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
@@ -32,7 +32,7 @@ export function stiffnessRemarks(
   planned: PlanBoard,
   stiffness: Stiffness | null,
   keep: Keep,
-): readonly BoardFault[] {
+): readonly BoardRemark[] {
   const { board } = laid;
   const { leastHz, wantedHz } = modeLimits(job, board);
   if (!stiffness || stiffness.firstModeHz.value >= wantedHz)

@@ -1,6 +1,6 @@
-import { mmText } from '../../board/fault.ts';
 import { type BoardPlace, type Lack, placeBoard } from '../../board/layout/board-place.ts';
 import type { MountingSpace } from '../../board/layout/fit.ts';
+import { mmText } from '../../board/remark.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { Remark } from '../../model/remark.ts';

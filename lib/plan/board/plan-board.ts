@@ -1,9 +1,9 @@
 import { sheetFaults } from '../../board/cut/sheet-faults.ts';
-import type { BoardFault } from '../../board/fault.ts';
 import { fitBoard } from '../../board/layout/fit.ts';
 import { bodyOf } from '../../board/layout/item.ts';
 import { clearRooms } from '../../board/layout/keep-clear.ts';
 import { riserPieces } from '../../board/layout/risers.ts';
+import type { BoardRemark } from '../../board/remark.ts';
 import { outlineFaults } from '../../board/shape/outline-faults.ts';
 import type { LaidRib } from '../../board/strength/rib.ts';
 import type { Stiffness } from '../../board/strength/stiffness.ts';
@@ -202,7 +202,7 @@ function outlineRules({ rules }: Job) {
 }
 
 /** What is mended in the outline, where nothing else that was written is its subject. */
-const ofOutline: ReadonlySet<BoardFault['rule']> = new Set([
+const ofOutline: ReadonlySet<BoardRemark['rule']> = new Set([
   'narrow-web',
   'hole-off-board',
   'hole-near-edge',
@@ -211,7 +211,7 @@ const ofOutline: ReadonlySet<BoardFault['rule']> = new Set([
 ]);
 
 /** The path of what a board fault is about: a cut of the outline, a fixing, a device, or the board. */
-function faultPath(job: Job, fault: BoardFault, board: Board): string {
+function faultPath(job: Job, fault: BoardRemark, board: Board): string {
   const [subject = ''] = fault.of;
   if (Object.hasOwn(board.given.ribs, subject)) return `${board.path}/ribs/${subject}`;
   if (Object.hasOwn(board.given.fixings, subject)) return `${board.path}/fixings/${subject}`;
@@ -227,7 +227,7 @@ function fitFaults(
   fixings: readonly BoardFixing[],
   ribs: readonly LaidRib[],
   clearanceM: number,
-): readonly BoardFault[] {
+): readonly BoardRemark[] {
   const { thickness: thicknessM } = board.sheet;
   const loaded = { shape, thicknessM, items, placements, ribs };
   return fitBoard(loaded, mountingSpace(board), boardPose(board, fixings), clearanceM).faults;

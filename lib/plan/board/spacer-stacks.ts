@@ -1,5 +1,5 @@
-import { type BoardFault, mmText } from '../../board/fault.ts';
 import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/spacer-stack.ts';
+import { type BoardRemark, mmText } from '../../board/remark.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanRiserPiece } from '../../model/plan/index.ts';
 import { piecesOf } from '../power/sizing/fuse-shelf.ts';
@@ -48,10 +48,10 @@ function shelfFor(
 }
 
 /** Heights of fixings that neither the sheet nor the shelf makes. */
-export function unmadeHeights(pieces: readonly PlanRiserPiece[], toleranceM: number): BoardFault[] {
+export function unmadeHeights(pieces: readonly PlanRiserPiece[], toleranceM: number): BoardRemark[] {
   return pieces
     .filter(({ packM }) => packM > 0)
-    .map(({ carries, makesM, packM }): BoardFault => {
+    .map(({ carries, makesM, packM }): BoardRemark => {
       return {
         rule: 'height-not-in-stock',
         level: 'caution',

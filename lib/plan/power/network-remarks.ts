@@ -1,5 +1,5 @@
 import { bodyId } from '../../model/content/resolved-job.ts';
-import type { NetworkFault } from '../../power/network/network-types.ts';
+import type { NetworkFault } from '../../power/network/network-fault.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { NetworkInput } from './operating-points.ts';
 import { faultText, standsFor } from './short/fault-text.ts';
@@ -22,7 +22,7 @@ export function remarkFaults(
 ): void {
   const referenceNode = circuit.primary?.negative ?? bodyId;
   for (const { fault, points } of joined(byPoint)) {
-    const named = [...new Set(fault.elements.map(standsFor))].filter((id) => id !== bodyId);
+    const named = [...new Set(fault.of.map(standsFor))].filter((id) => id !== bodyId);
     const subjects = [
       ...job.links.filter(({ id }) => named.includes(id)),
       ...job.devices.filter(({ id }) => named.some((name) => name === id || name.startsWith(`${id}.`))),
@@ -31,11 +31,11 @@ export function remarkFaults(
     const of = subjects.length > 0 ? subjects.map(({ id }) => id) : ['network'];
     book.remark(
       {
-        rule: `network-${fault.kind}`,
+        rule: fault.fault,
         level: 'stop',
         of: [...of, ...points],
         message: faultText(fault, referenceNode),
-        remedy: remedies[fault.kind],
+        remedy: fault.remedy,
       },
       subject ? { path: subject.path, file: subject.origin } : { path: '/links' },
     );
@@ -46,24 +46,10 @@ function joined(byPoint: Parameters<typeof remarkFaults>[1]): FoundFault[] {
   const found = new Map<string, FoundFault>();
   for (const [point, faults] of byPoint)
     for (const fault of faults) {
-      const { kind, nodes, elements } = fault;
-      const key = [kind, ...(kind === 'floating' ? nodes : elements).toSorted()].join(' ');
+      const { fault: name, nodes, of } = fault;
+      const key = [name, ...(name === 'network-floating' ? nodes : of).toSorted()].join(' ');
       const before = found.get(key);
       found.set(key, { fault: before?.fault ?? fault, points: [...(before?.points ?? []), point] });
     }
   return [...found.values()];
 }
-
-const remedies: Readonly<Record<NetworkFault['kind'], string>> = {
-  'duplicate-id': 'give each link and device a name of its own',
-  'unknown-node': 'see that both ends of every link are wired through to a battery',
-  'not-a-number': "correct the value in the part, or in the shop's rules",
-  'negative-value': "correct the value in the part, or in the shop's rules",
-  'joined-to-itself': 'lead the link to another terminal',
-  'zero-resistance-loop': 'give the conductors of the loop their length, or take one of them out',
-  'short-circuit': 'take out the link that joins the two poles of a source',
-  'stiff-sources-in-parallel': "write the batteries' internal resistance in their parts, or keep them apart",
-  'converter-impossible': "correct the charger's limit and efficiency in its part",
-  floating:
-    'lead the ground of every device and the negative post of every battery to the body, and each feed to a source',
-};

@@ -5,7 +5,8 @@ import type { OperatingPoint, NetworkElement as PlanElement } from '../../model/
 import { inSystem, systemVoltageOf } from '../../model/system-voltage.ts';
 import { loadElement } from '../../power/network/load-current.ts';
 import { solveNetwork } from '../../power/network/network.ts';
-import type { NetworkElement, NetworkFault, NetworkResult } from '../../power/network/network-types.ts';
+import type { NetworkFault } from '../../power/network/network-fault.ts';
+import type { NetworkElement, NetworkResult } from '../../power/network/network-types.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { batteryShare, chargerElements, circuitIn } from './circuit/circuit-states.ts';

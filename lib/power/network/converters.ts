@@ -1,5 +1,6 @@
 import type { IndexedNetwork } from './indexed-network.ts';
-import type { ConverterLoad, EmfSource, NetworkFault, NetworkResult } from './network-types.ts';
+import { type NetworkFault, networkFault } from './network-fault.ts';
+import type { ConverterLoad, EmfSource, NetworkResult } from './network-types.ts';
 
 /** A converter that is switched on, such as a charger between two batteries. */
 export interface Converter {
@@ -67,7 +68,7 @@ export function converterFaults({ elements, hasConverter }: IndexedNetwork): Net
     if (element.model !== 'converter') return [];
     const { id, feeds, efficiency } = element;
     const fault = (message: string): NetworkFault[] => [
-      { kind: 'converter-impossible', elements: [id], nodes: [], message },
+      networkFault('network-converter-impossible', { elements: [id] }, message),
     ];
     const fed = elements.find((one) => one.id === feeds);
     if (fed?.model !== 'emf' || fed.limitA === undefined)

@@ -1,13 +1,11 @@
 import { converterFaults } from './converters.ts';
 import { elementLaws, hasOhm, type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
-import type { Network, NetworkElement, NetworkFault } from './network-types.ts';
+import { type NetworkFault, networkFault } from './network-fault.ts';
+import type { Network, NetworkElement } from './network-types.ts';
 import { WholeRoom } from './room.ts';
 
 /** Under this a resistance counts as none: at 1,000 A it drops 10 microvolt. */
 export const noOhm = 1e-8;
-
-type Fault = Omit<NetworkFault, 'nodes' | 'elements'> & Partial<NetworkFault>;
-const fault = (given: Fault): NetworkFault => ({ elements: [], nodes: [], ...given });
 
 const largest = 1e12;
 const leastEfficiency = 1e-6;
@@ -25,14 +23,14 @@ function check(
   if (value === undefined || mayBe(value, least)) return;
   const elements = [id];
   if (!Number.isFinite(value) || Math.abs(value) > largest)
-    faults.push(fault({ kind: 'not-a-number', elements, message: `the ${name} of ${id} is not a number` }));
+    faults.push(networkFault('network-not-a-number', { elements }, `the ${name} of ${id} is not a number`));
   else
     faults.push(
-      fault({
-        kind: 'negative-value',
-        elements,
-        message: `the ${name} of ${id} is ${value}, which must be ${least > 0 ? 'above zero' : 'zero or more'}`,
-      }),
+      networkFault(
+        'network-negative-value',
+        { elements },
+        `the ${name} of ${id} is ${value}, which must be ${least > 0 ? 'above zero' : 'zero or more'}`,
+      ),
     );
 }
 
@@ -77,7 +75,7 @@ function checkTwice(faults: NetworkFault[], elements: readonly NetworkElement[])
   const ids = new Set<string>();
   for (const { id } of elements) {
     if (ids.has(id))
-      faults.push(fault({ kind: 'duplicate-id', elements: [id], message: `two elements are called ${id}` }));
+      faults.push(networkFault('network-duplicate-id', { elements: [id] }, `two elements are called ${id}`));
     ids.add(id);
   }
 }
@@ -93,16 +91,12 @@ function checkNodes(
 
 function joinedToItself({ id, from }: NetworkElement): NetworkFault {
   const message = `both ends of ${id} are at ${from}`;
-  return fault({ kind: 'joined-to-itself', elements: [id], nodes: [from], message });
+  return networkFault('network-joined-to-itself', { elements: [id], nodes: [from] }, message);
 }
 
 function unknownNode(id: string, node: string): NetworkFault {
-  return fault({
-    kind: 'unknown-node',
-    elements: [id],
-    nodes: [node],
-    message: `${id} ends at ${node}, which does not exist`,
-  });
+  const message = `${id} ends at ${node}, which does not exist`;
+  return networkFault('network-unknown-node', { elements: [id], nodes: [node] }, message);
 }
 
 const groupRoom = new WholeRoom();
@@ -133,12 +127,8 @@ function floatingFaults({ elements, referenceNode }: Network, indexed: IndexedNe
 function floating(nodes: string[], elements: readonly NetworkElement[], referenceNode: string): NetworkFault {
   const island = new Set(nodes);
   const touching = elements.filter(({ from, to }) => island.has(from) || island.has(to)).map(({ id }) => id);
-  return fault({
-    kind: 'floating',
-    nodes,
-    elements: touching,
-    message: `${nodes.join(', ')} has no way to ${referenceNode} but through a load: ${touching.join(', ')}`,
-  });
+  const message = `${nodes.join(', ')} has no way to ${referenceNode} but through a load: ${touching.join(', ')}`;
+  return networkFault('network-floating', { nodes, elements: touching }, message);
 }
 
 /** All that makes a network impossible to compute, short of its loops (see `joinStiff`). Empty where it is sound. */
@@ -148,11 +138,11 @@ export function networkFaults(network: Network, indexed: IndexedNetwork): readon
   checkNames(faults, network, indexed.distinctIds);
   if (indexed.reference < 0)
     faults.push(
-      fault({
-        kind: 'unknown-node',
-        nodes: [referenceNode],
-        message: `nothing is connected to ${referenceNode}, the node that counts as 0 V`,
-      }),
+      networkFault(
+        'network-unknown-node',
+        { nodes: [referenceNode] },
+        `nothing is connected to ${referenceNode}, the node that counts as 0 V`,
+      ),
     );
   const { from, to, law, ohm } = indexed;
   let k = 0;

@@ -1,3 +1,5 @@
+import type { NetworkFault } from './network-fault.ts';
+
 /**
  * A direct-current network as the plan keeps it. Every element lies between two named nodes and counts its
  * current from `from` to `to`; `dropV` is V(from) - V(to). The product of both is the power that the
@@ -100,24 +102,6 @@ export interface Network {
   readonly elements: readonly NetworkElement[];
   /** Where given, every node must be one of these. */
   readonly nodes?: readonly string[];
-}
-
-/** What makes a network impossible to compute, named by the elements and nodes that are to blame. */
-export interface NetworkFault {
-  readonly kind:
-    | 'duplicate-id'
-    | 'unknown-node'
-    | 'not-a-number'
-    | 'negative-value'
-    | 'joined-to-itself'
-    | 'zero-resistance-loop'
-    | 'short-circuit'
-    | 'stiff-sources-in-parallel'
-    | 'converter-impossible'
-    | 'floating';
-  readonly elements: readonly string[];
-  readonly nodes: readonly string[];
-  readonly message: string;
 }
 
 export interface NodeVoltage {

@@ -3,12 +3,12 @@ import { branchV } from './branches.ts';
 import { solveConverters } from './converters.ts';
 import { hasOhm, type IndexedNetwork, indexNetwork } from './indexed-network.ts';
 import { type LoadReach, raiseLoads } from './load-continuation.ts';
+import type { NetworkFault } from './network-fault.ts';
 import { networkFaults } from './network-faults.ts';
 import { type NetworkFlows, networkFlows } from './network-flows.ts';
 import type {
   FaultyNetwork,
   Network,
-  NetworkFault,
   NetworkResult,
   SourceRegime,
   UnsolvableNetwork,

@@ -1,6 +1,7 @@
 import { hasOhm, type IndexedNetwork, plantRoots } from './indexed-network.ts';
+import { type NetworkFault, networkFault } from './network-fault.ts';
 import { noOhm } from './network-faults.ts';
-import type { NetworkElement, NetworkFault, SourceRegime } from './network-types.ts';
+import type { NetworkElement, SourceRegime } from './network-types.ts';
 import { RealRoom, WholeRoom } from './room.ts';
 import type { Regimes } from './source-regimes.ts';
 
@@ -129,14 +130,10 @@ function loopFault(loop: readonly NetworkElement[]): NetworkFault {
   const names = elements.join(', ');
   if (sources.length > 1) {
     const message = `${sources.join(' and ')} are sources without resistance in parallel: how they share the current is undetermined`;
-    return { kind: 'stiff-sources-in-parallel', elements, nodes, message };
+    return networkFault('network-stiff-sources-in-parallel', { elements, nodes }, message);
   }
   if (sources.length === 1)
-    return { kind: 'short-circuit', elements, nodes, message: `${names} short-circuit ${sources[0]}` };
-  return {
-    kind: 'zero-resistance-loop',
-    elements,
-    nodes,
-    message: `${names} form a loop without resistance: its current is undetermined`,
-  };
+    return networkFault('network-short-circuit', { elements, nodes }, `${names} short-circuit ${sources[0]}`);
+  const message = `${names} form a loop without resistance: its current is undetermined`;
+  return networkFault('network-zero-resistance-loop', { elements, nodes }, message);
 }

@@ -1,5 +1,6 @@
 import { getScalarValue, SCALAR_STYLE, type ScalarEvent } from 'js-yaml';
-import { coreScalar, type Scalar, type ScalarFault } from './core-scalar.ts';
+import type { Unreadable } from '../../model/problem.ts';
+import { coreScalar, type Scalar } from './core-scalar.ts';
 import type { Span } from './positions.ts';
 
 /** The name of a tag of the core schema, such as `str`; the text of the tag where it is another one. */
@@ -8,19 +9,19 @@ export function tagName(tag: string): string {
 }
 
 /** The value of a scalar event, or what is wrong with it. */
-export function scalarValue(source: string, event: ScalarEvent): Scalar | ScalarFault {
+export function scalarValue(source: string, event: ScalarEvent): Scalar | Unreadable {
   const text = event.valueStart < 0 ? '' : getScalarValue(source, event);
   const tag = event.tagStart < 0 ? null : source.slice(event.tagStart, event.tagEnd);
   if (tag === null) return event.style === SCALAR_STYLE.PLAIN ? coreScalar(text) : text;
   const name = tagName(tag);
   if (name === 'str') return text;
   const accepts = tagged[name];
-  if (!accepts) return { fault: `has the tag ${tag}, which can't be used: leave it out` };
+  if (!accepts) return { unreadable: `has the tag ${tag}, which can't be used: leave it out` };
   const value = coreScalar(text);
-  return accepts(value) ? value : { fault: `has the tag ${tag}, but is something else` };
+  return accepts(value) ? value : { unreadable: `has the tag ${tag}, but is something else` };
 }
 
-type Accepts = (value: Scalar | ScalarFault) => boolean;
+type Accepts = (value: Scalar | Unreadable) => boolean;
 const tagged: Readonly<Partial<Record<string, Accepts>>> = {
   int: (value) => Number.isInteger(value),
   float: (value) => typeof value === 'number',

@@ -8,8 +8,9 @@ import {
   type SequenceEvent,
 } from 'js-yaml';
 import { pointer } from '../../model/place.ts';
+import type { Unreadable } from '../../model/problem.ts';
 import { subject } from '../schema/subject.ts';
-import type { Scalar, ScalarFault } from './core-scalar.ts';
+import type { Scalar } from './core-scalar.ts';
 import type { LineColumn, Position, Span } from './positions.ts';
 import { scalarSpan, scalarValue, tagName } from './yaml-scalar.ts';
 
@@ -160,7 +161,7 @@ function readScalar(walk: Walk, spot: Spot, event: ScalarEvent): Node {
   walk.cursor = span.end;
   const value = scalarValue(walk.source, event);
   if (typeof value === 'object' && value !== null)
-    return refused(walk, spot, span, `${subject(spot.keys)} ${value.fault}`);
+    return refused(walk, spot, span, `${subject(spot.keys)} ${value.unreadable}`);
   return { value, span };
 }
 
@@ -241,11 +242,11 @@ function refusedKey(walk: Walk, spot: Spot): Key {
 function keyFault(
   walk: Walk,
   name: string,
-  value: Scalar | ScalarFault,
+  value: Scalar | Unreadable,
   first: Span | undefined,
 ): string | null {
   if (name === '') return 'a name is missing before the colon';
-  if (typeof value === 'object' && value !== null) return `the name ${name} ${value.fault}`;
+  if (typeof value === 'object' && value !== null) return `the name ${name} ${value.unreadable}`;
   if (typeof value !== 'string')
     return `the name ${name} is read as ${value === null ? 'nothing' : `a ${typeof value}`}: put quotes round it`;
   if (name === '__proto__') return "__proto__ can't be used as a name";

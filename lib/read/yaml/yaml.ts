@@ -23,8 +23,8 @@ export interface YamlDocument extends Positions {
 export function readYaml(file: string, source: string): Read<YamlDocument | null> {
   const at = lineFinder(source);
   const events = eventsOf(source);
-  if ('fault' in events) {
-    const problem: Problem = { where: { file, ...at(events.offset), path: '' }, message: events.fault };
+  if ('unreadable' in events) {
+    const problem: Problem = { where: { file, ...at(events.offset), path: '' }, message: events.unreadable };
     return { value: null, problems: [problem] };
   }
   const { data, table, unread, faults } = walkEvents(source, events.list, at);
@@ -41,7 +41,7 @@ export function readYaml(file: string, source: string): Read<YamlDocument | null
   return { value: { file, source, data, unread, ...positions(file, table, at) }, problems };
 }
 
-type Events = { readonly list: ReturnType<typeof parseEvents> } | { fault: string; offset: number };
+type Events = { readonly list: ReturnType<typeof parseEvents> } | { unreadable: string; offset: number };
 
 function eventsOf(source: string): Events {
   try {
@@ -49,6 +49,6 @@ function eventsOf(source: string): Events {
   } catch (error) {
     if (!(error instanceof YAMLException)) throw error;
     const offset = Math.min(error.mark?.position ?? 0, source.length);
-    return { fault: syntaxFault(error.reason, source, offset), offset };
+    return { unreadable: syntaxFault(error.reason, source, offset), offset };
   }
 }

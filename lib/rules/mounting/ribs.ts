@@ -1,5 +1,5 @@
 import { flatten } from '../../board/shape/bulge.ts';
-import { type RibFault, ribFaults } from '../../board/strength/rib-check.ts';
+import { type RibRemark, ribFaults } from '../../board/strength/rib-check.ts';
 import { openHoles, type RibGround } from '../../board/strength/rib-ground.ts';
 import type { FindingId } from '../../model/findings/index.ts';
 import { pointer } from '../../model/place.ts';
@@ -31,9 +31,9 @@ function groundOf(board: PlanBoard): RibGround {
 }
 
 /** What one of the checks of where a rib runs found, rib by rib. */
-function runVerdicts<Fault extends RibFault>(
+function runVerdicts<Fault extends RibRemark>(
   { plan }: Case,
-  isOwn: (fault: RibFault) => fault is Fault,
+  isOwn: (fault: RibRemark) => fault is Fault,
 ): (Omit<Fault, 'rule'> & Spot)[] {
   return plan.boards.flatMap((board) =>
     board.ribs.flatMap((rib) =>

@@ -1,5 +1,5 @@
 import type { OperatingPoint } from '../../model/plan/index.ts';
-import type { NetworkFault } from '../../power/network/network-types.ts';
+import type { NetworkFaultName } from '../../power/network/network-fault.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import { loadsOf, playedPoints, voltageOver } from '../operating-point.ts';
 import type { Rule, Verdict } from '../rule.ts';
@@ -18,7 +18,7 @@ const faultRules = [
   'network-stiff-sources-in-parallel',
   'network-converter-impossible',
   'network-floating',
-] as const satisfies readonly `network-${NetworkFault['kind']}`[];
+] as const satisfies readonly NetworkFaultName[];
 
 function collapseText({ title, state, reason }: OperatingPoint, unknown: readonly string[]): string {
   if (state !== 'no-solution') return `${title}: no voltage is known at ${listed(unknown)}`;

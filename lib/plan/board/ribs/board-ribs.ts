@@ -1,5 +1,5 @@
-import { type BoardFault, mmText } from '../../../board/fault.ts';
 import { bodyOf, type Item, type Placement } from '../../../board/layout/item.ts';
+import { type BoardRemark, mmText } from '../../../board/remark.ts';
 import type { BoardShape } from '../../../board/shape/outline.ts';
 import type { Point } from '../../../board/shape/point.ts';
 import { regionBox } from '../../../board/shape/region.ts';
@@ -41,10 +41,10 @@ export interface RibbedBoard {
 export function standingRibs(
   job: Job,
   laid: RibbedBoard,
-): { readonly ribs: readonly StandingRib[]; readonly faults: readonly BoardFault[] } {
+): { readonly ribs: readonly StandingRib[]; readonly faults: readonly BoardRemark[] } {
   const { board } = laid;
   const standing: StandingRib[] = [];
-  const faults: BoardFault[] = [];
+  const faults: BoardRemark[] = [];
   if (board.ribs.length === 0) return { ribs: standing, faults };
   const given = laid.placements.filter(({ item }) => laid.given.has(item));
   const ground = ribGround(job, { ...laid, placements: given });
@@ -108,7 +108,7 @@ export function ribObstacles(ribs: readonly LaidRib[], face: LaidRib['face']): R
     .map((rib) => ({ of: rib.id, what: `the rib ${rib.id}`, ring: ribRing(rib) }));
 }
 
-function noStretch({ id: board }: Board, { id, given }: BoardRib): BoardFault {
+function noStretch({ id: board }: Board, { id, given }: BoardRib): BoardRemark {
   const at =
     given.distance === undefined ? '' : ` ${mmText(given.distance)} from the ${given.edge ?? 'edge'}`;
   return {

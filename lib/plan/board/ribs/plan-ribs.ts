@@ -1,5 +1,5 @@
 import type { HoleToDrill } from '../../../board/cut/drill.ts';
-import type { BoardFault } from '../../../board/fault.ts';
+import type { BoardRemark } from '../../../board/remark.ts';
 import type { Point } from '../../../board/shape/point.ts';
 import type { Region } from '../../../board/shape/region.ts';
 import { type Rib, ribBending } from '../../../board/strength/plate.ts';
@@ -152,7 +152,7 @@ export interface PlannedRibs {
   readonly fastened: readonly FastenedRib[];
   readonly ribs: PlanRib[];
   readonly ground: RibGround;
-  readonly faults: readonly BoardFault[];
+  readonly faults: readonly BoardRemark[];
 }
 
 /** Plans the ribs of a laid-out board, past the holes that it has without them. */

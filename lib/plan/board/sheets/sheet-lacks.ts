@@ -1,7 +1,7 @@
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { nestJobs } from '../../../board/cut/sheet-pieces.ts';
-import { mmText } from '../../../board/fault.ts';
 import { fitBoard } from '../../../board/layout/fit.ts';
+import { mmText } from '../../../board/remark.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import { threadM } from '../../../board/strength/thread.ts';
 import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.ts';

@@ -1,4 +1,4 @@
-import type { NetworkFault } from '../../../power/network/network-types.ts';
+import type { NetworkFault } from '../../../power/network/network-fault.ts';
 
 /** So many names are told; of more, how many there are. */
 const mostNames = 6;
@@ -18,17 +18,17 @@ function namesOf(ids: readonly string[]): string {
 }
 
 /** Why a network can't be computed, in the names of links, devices and terminals. */
-export function faultText({ kind, elements, nodes, message }: NetworkFault, referenceNode: string): string {
-  const things = namesOf(elements.map(standsFor));
-  if (kind === 'floating') {
+export function faultText({ fault, of, nodes, message }: NetworkFault, referenceNode: string): string {
+  const things = namesOf(of.map(standsFor));
+  if (fault === 'network-floating') {
     // What lies between two terminals is no place that anyone can look for.
     const terminals = nodes.filter((node) => standsFor(node) === node);
     const have = new Set(terminals).size > 1 ? 'have' : 'has';
     return `${namesOf(terminals)} ${have} no way to ${referenceNode} but through a device that draws current`;
   }
-  if (kind === 'zero-resistance-loop')
+  if (fault === 'network-zero-resistance-loop')
     return `${things} form a loop without resistance: how its current divides is not determined`;
-  if (kind === 'stiff-sources-in-parallel')
+  if (fault === 'network-stiff-sources-in-parallel')
     return `${things} are sources without resistance side by side: how they share the current is not determined`;
   return plainly(message);
 }

@@ -9,10 +9,10 @@ export { commonPractice, geometry } from '../model/findings/source.ts';
 export type BoardFindingId = FindingIdIn<'board' | 'layout' | 'mounting'>;
 
 /**
- * What is wrong or doubtful about a board: a value that the rules turn into a finding. `of` holds ids of the cuts,
- * items, wires, holes, fixings it is about; lengths in its message are in millimetres and inches.
+ * What a computation noticed about a board. `of` holds ids of the cuts, items, wires, holes, fixings it is about;
+ * lengths in its message are in millimetres and inches.
  */
-export type BoardFault<Id extends BoardFindingId = BoardFindingId> = Remark<Id> & {
+export type BoardRemark<Id extends BoardFindingId = BoardFindingId> = Remark<Id> & {
   /** The amount found, and what it is judged against, both in `unit`. */
   readonly value?: number;
   readonly limit?: number;
