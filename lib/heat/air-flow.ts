@@ -1,3 +1,5 @@
+import { standardGravity } from '../model/quantity/gravity.ts';
+
 /** An upright opening of a cavity to the air of its zone, metres. */
 export interface Opening {
   readonly widthM: number;
@@ -5,7 +7,6 @@ export interface Opening {
   readonly heightM: number;
 }
 
-const gravity = 9.80665;
 /** Zero Celsius in kelvin, exact (ISO 80000-5). */
 export const zeroCelsiusK = 273.15;
 /** Discharge coefficient of a sharp-edged opening (CIBSE Guide A, natural ventilation; quoted from memory). */
@@ -18,7 +19,7 @@ const discharge = 0.6;
 export function openingFlow({ widthM, heightM }: Opening, riseK: number, outsideC: number): number {
   if (!(riseK > 0)) return 0;
   const meanK = zeroCelsiusK + outsideC + riseK / 2;
-  return ((discharge * widthM * heightM) / 3) * Math.sqrt((gravity * heightM * riseK) / meanK);
+  return ((discharge * widthM * heightM) / 3) * Math.sqrt((standardGravity * heightM * riseK) / meanK);
 }
 
 /**

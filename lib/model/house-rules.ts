@@ -6,6 +6,7 @@ import { boardRules } from './house-rules/board.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
 import { faultRules } from './house-rules/fault.ts';
 import { powerRules } from './house-rules/power.ts';
+import { raisingRules } from './house-rules/raising.ts';
 import { supplyRules } from './house-rules/supply.ts';
 import { wiringRules } from './house-rules/wiring.ts';
 
@@ -19,6 +20,7 @@ export const houseRuleDefinitions = {
   ...faultRules,
   ...wiringRules,
   ...boardRules,
+  ...raisingRules,
   ...audioRules,
 } as const satisfies Record<string, RuleDefinition>;
 export type HouseRuleName = keyof typeof houseRuleDefinitions;

@@ -38,9 +38,6 @@ export interface NestRules {
   readonly offCutM: number;
 }
 
-/** Kerf of a circular saw blade, trim of a factory edge, and the least off-cut worth its place (cp). */
-export const nestDefaults: NestRules = { kerfM: 0.0032, trimM: 0.01, offCutM: 0.1 };
-
 export interface NestedPiece extends Rectangle {
   readonly id: string;
   /** Which of several alike, from 1. */
@@ -100,7 +97,7 @@ const orders: readonly ((piece: Single) => number)[] = [
 export function nestPieces(
   pieces: readonly NestPiece[],
   stock: readonly StockSheet[],
-  rules: NestRules = nestDefaults,
+  rules: NestRules,
 ): Nesting {
   const singles = pieces.flatMap(copiesOf);
   const attempts = stockChoices(stock).flatMap((some) =>

@@ -1,5 +1,6 @@
 import type { GrainWay } from '../../model/outline.ts';
 import type { OutlinePoint, PlanBoard, PlanOffCut, PlanRiserPiece } from '../../model/plan/board.ts';
+import { type RulesOfPlan, ruleOf } from '../../model/plan/plan-rules.ts';
 import { boxOf, type Point } from '../shape/point.ts';
 import {
   type NestedPiece,
@@ -7,7 +8,6 @@ import {
   type Nesting,
   type NestPiece,
   type NestRules,
-  nestDefaults,
   nestPieces,
   type PieceLies,
   type StockSheet,
@@ -51,7 +51,7 @@ export type CutStock = CutSheet & Pick<PlanBoard, 'sheet' | 'material' | 'ribs'>
 export interface NestedJob {
   readonly job: { readonly id: string };
   readonly boards: readonly CutBoard[];
-  readonly rules: readonly { readonly name: string; readonly value: number }[];
+  readonly rules: RulesOfPlan['rules'];
   /** Left out: whole sheets alone. */
   readonly offCuts?: readonly PlanOffCut[];
 }
@@ -65,17 +65,16 @@ export interface JobNesting extends Nesting {
 /** Lays every piece that is cut from sheet for some jobs on off-cuts and whole sheets, by the house rules of the first. */
 export function nestJobs(jobs: readonly NestedJob[]): JobNesting {
   const pieces = sheetPieces(jobs);
-  const rules = nestRules(jobs[0]?.rules ?? []);
+  const rules = nestRules({ rules: jobs[0]?.rules ?? [] });
   return { ...nestPieces(pieces, sheetStock(jobs), rules), pieces, rules };
 }
 
-/** The figures to nest by; those of the trade where a plan is older than its rules. */
-export function nestRules(rules: NestedJob['rules']): NestRules {
-  const ruleValue = (wanted: string): number | undefined => rules.find(({ name }) => name === wanted)?.value;
+/** The figures to nest by, as plans keep them. */
+export function nestRules(plan: RulesOfPlan): NestRules {
   return {
-    kerfM: ruleValue('kerf') ?? nestDefaults.kerfM,
-    trimM: ruleValue('sheet-trim') ?? nestDefaults.trimM,
-    offCutM: ruleValue('off-cut-least') ?? nestDefaults.offCutM,
+    kerfM: ruleOf(plan, 'kerf'),
+    trimM: ruleOf(plan, 'sheet-trim'),
+    offCutM: ruleOf(plan, 'off-cut-least'),
   };
 }
 

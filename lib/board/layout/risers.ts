@@ -1,4 +1,4 @@
-import { type SpacerStack, stackDefaults } from './spacer-stack.ts';
+import type { SpacerStack } from './spacer-stack.ts';
 
 /** What risers and spacers are made for: the raised items of a board and the spacers of its fixings. */
 export interface RiserBoard {
@@ -14,8 +14,11 @@ export interface RiserBoard {
   readonly fixings: readonly { readonly id: string; readonly spacerM: number }[];
   /** What makes the heights of the fixings; one that is missing has layers of sheet alone. */
   readonly stacks?: ReadonlyMap<string, SpacerStack>;
-  /** How much too high a stack may be, metres; left out, as is common. */
-  readonly toleranceM?: number;
+  /** How much too high a stack may be, metres. */
+  readonly toleranceM: number;
+  /** Width of a flat rail, and side of a pad, metres. */
+  readonly railWidthM: number;
+  readonly padM: number;
   readonly holes: readonly { readonly of: string; readonly diameterM: number }[];
 }
 
@@ -40,9 +43,6 @@ export interface RiserPiece {
   /** Hole for the fixing, through the middle; null where it is screwed through in place, or is not known. */
   readonly holeM: number | null;
 }
-
-/** Width of a flat rail and side of a pad: room for a screw with an inch of wood round it (cp). */
-export const riserDefaults = { railWidthM: 0.038, padM: 0.05 } as const;
 
 /**
  * Pieces that raise items and fixings. An item stands on two rails below its left and right sides, as long as the
@@ -70,7 +70,7 @@ interface Layers {
 /** Whole layers that go into a height, or one more where that is too high by no more than the tolerance. */
 function layersOf(
   heightM: number,
-  { thicknessM, toleranceM = stackDefaults.toleranceM }: RiserBoard,
+  { thicknessM, toleranceM }: Pick<RiserBoard, 'thicknessM' | 'toleranceM'>,
 ): Layers {
   const whole = Math.floor(heightM / thicknessM + 1e-6);
   const leftM = Math.max(0, Number((heightM - whole * thicknessM).toFixed(9)));
@@ -97,7 +97,7 @@ function rail(
     form,
     count: 2 * layers,
     // Two rails never lie over each other below a narrow item.
-    widthM: flat ? Math.min(riserDefaults.railWidthM, print.widthM / 2) : raisedM,
+    widthM: flat ? Math.min(board.railWidthM, print.widthM / 2) : raisedM,
     lengthM: print.depthM,
     thicknessM,
     layers,
@@ -109,7 +109,7 @@ function rail(
 }
 
 function pad(board: RiserBoard, fixing: string, spacerM: number): RiserPiece {
-  const { id, thicknessM, holes, stacks } = board;
+  const { id, thicknessM, holes, stacks, padM } = board;
   const made = stacks?.get(fixing);
   const stack = made
     ? { ...made, parts: [...made.parts], packM: 0 }
@@ -120,8 +120,8 @@ function pad(board: RiserBoard, fixing: string, spacerM: number): RiserPiece {
     carries: fixing,
     form: 'pad',
     count: stack.layers,
-    widthM: riserDefaults.padM,
-    lengthM: riserDefaults.padM,
+    widthM: padM,
+    lengthM: padM,
     thicknessM,
     ...stack,
     holeM: diameterM > 0 && stack.layers > 0 ? diameterM : null,

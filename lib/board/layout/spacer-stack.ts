@@ -16,7 +16,7 @@ export interface SpacerStack {
 }
 
 /** Pieces that one stack may have in all, and thin ones among them: a taller stack of loose pieces shifts (cp). */
-export const stackDefaults = { pieces: 8, thin: 4, toleranceM: 0.0005 } as const;
+const mostOf = { pieces: 8, thin: 4 } as const;
 
 /** Below this, heights are the same, metres. */
 const hairM = 1e-6;
@@ -38,10 +38,10 @@ export function spacerStack(
   heightM: number,
   layerM: number,
   shelf: readonly StackPart[],
-  toleranceM: number = stackDefaults.toleranceM,
+  toleranceM: number,
 ): SpacerStack | null {
   const kinds = kindsOf(layerM, shelf);
-  for (let pieces = 1; pieces <= stackDefaults.pieces; pieces += 1) {
+  for (let pieces = 1; pieces <= mostOf.pieces; pieces += 1) {
     const [best] = stacksOf(kinds, pieces, heightM + toleranceM)
       .filter(({ makesM }) => makesM >= heightM - hairM)
       .toSorted((a, b) => compareM(a.makesM, b.makesM) || a.layers - b.layers);
@@ -70,7 +70,7 @@ function stacksOf(kinds: readonly Kind[], pieces: number, mostM: number): Spacer
     if (left === 0) stacks.push(stackOf(kinds, counts, makesM));
     const kind = kinds[at];
     if (left === 0 || !kind) return;
-    const most = Math.min(left, kind.quantity, kind.thin ? stackDefaults.thin - thin : left);
+    const most = Math.min(left, kind.quantity, kind.thin ? mostOf.thin - thin : left);
     for (let count = 0; count <= most; count += 1) {
       counts[at] = count;
       add(at + 1, left - count, thin + (kind.thin ? count : 0), makesM + count * kind.heightM);

@@ -1,12 +1,12 @@
 import type { Cut, HolePurpose, Outline } from '../../model/outline.ts';
 import { inPieces, notResolved, outside, overlap } from '../cut/cut-fault.ts';
 import { type Removal, removalsOf, sizeFault } from '../cut/cuts.ts';
-import { flattenM } from '../defaults.ts';
 import type { BoardRemark } from '../remark.ts';
 import { recoverArcs } from './arc-recovery.ts';
 import { type Base, baseOf, measured } from './base.ts';
 import { arcOf, flatten, type Loop, loopEdges } from './bulge.ts';
 import { cleanRing } from './clean-ring.ts';
+import { flattenM } from './flatten.ts';
 import { type Point, pointToRing, type Ring } from './point.ts';
 import {
   difference,

@@ -1,4 +1,4 @@
-import { standardGravity } from '../defaults.ts';
+import { standardGravity } from '../../model/quantity/gravity.ts';
 import type { Point } from '../shape/point.ts';
 import type { Region } from '../shape/region.ts';
 import { addTo, type Banded, banded, factor, solve } from './banded.ts';

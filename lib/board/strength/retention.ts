@@ -1,5 +1,5 @@
+import { standardGravity } from '../../model/quantity/gravity.ts';
 import { type Traced, traced } from '../../model/trace.ts';
-import { standardGravity } from '../defaults.ts';
 import type { BoardRemark } from '../remark.ts';
 import type { Point } from '../shape/point.ts';
 import type { Fixing } from './fixing.ts';

@@ -1,6 +1,6 @@
 import { type BoardRemark, geometry, mmText } from '../remark.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
-import { type LaidRib, ribDefaults, ribRing } from './rib.ts';
+import { type LaidRib, ribRing } from './rib.ts';
 import { onFace, type RibGround, ribRoomM } from './rib-ground.ts';
 
 /** What can be wrong with where a rib runs. */
@@ -55,7 +55,7 @@ function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[])
   return [...obstacles, ...ribs].flatMap(({ of, what, ring: other, touches }): RibRemark[] => {
     const roomM = gapM(ring, other);
     // Two ribs may meet; a spacer or a head needs its room.
-    if (roomM >= (touches ? -1e-6 : ribDefaults.clearanceM - 1e-6)) return [];
+    if (roomM >= (touches ? -1e-6 : ground.clearanceM - 1e-6)) return [];
     const isOver = roomM < -1e-6;
     return [
       {
@@ -64,9 +64,9 @@ function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[])
         of: [rib.id, of],
         message: isOver
           ? `the rib ${rib.id} runs ${mmText(-roomM)} into ${what}`
-          : `the rib ${rib.id} is ${mmText(roomM)} from ${what}; ${mmText(ribDefaults.clearanceM)} is needed`,
+          : `the rib ${rib.id} is ${mmText(roomM)} from ${what}; ${mmText(ground.clearanceM)} is needed`,
         value: roomM,
-        limit: touches ? 0 : ribDefaults.clearanceM,
+        limit: touches ? 0 : ground.clearanceM,
         unit: 'm',
         remedy: 'move it, end it before, or leave start and length out: it then runs as far as it is free',
         ...(isOver && geometry),
@@ -77,7 +77,7 @@ function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[])
 
 function roomFaults(rib: LaidRib, ground: RibGround): RibRemark[] {
   const roomM = ribRoomM(rib, ground);
-  if (roomM >= ribDefaults.clearanceM - 1e-6) return [];
+  if (roomM >= ground.clearanceM - 1e-6) return [];
   const where = rib.face === 'rear' ? 'the panel behind the board' : 'the front of the space';
   const lacks = roomM < -1e-6;
   return [
@@ -87,9 +87,9 @@ function roomFaults(rib: LaidRib, ground: RibGround): RibRemark[] {
       of: [rib.id],
       message: lacks
         ? `the rib ${rib.id} stands ${mmText(-roomM)} into ${where}`
-        : `the rib ${rib.id} is ${mmText(roomM)} from ${where}; ${mmText(ribDefaults.clearanceM)} is needed, or it knocks`,
+        : `the rib ${rib.id} is ${mmText(roomM)} from ${where}; ${mmText(ground.clearanceM)} is needed, or it knocks`,
       value: roomM,
-      limit: lacks ? 0 : ribDefaults.clearanceM,
+      limit: lacks ? 0 : ground.clearanceM,
       unit: 'm',
       remedy: rib.face === 'rear' ? 'make it lower, or the spacers higher' : 'make it lower',
       ...(lacks && geometry),

@@ -1,8 +1,6 @@
-import { riserDefaults } from '../layout/risers.ts';
 import type { Box, Point, Ring } from '../shape/point.ts';
 import type { Region } from '../shape/region.ts';
 import type { LaidRib, RibFace, RibObstacle } from './rib.ts';
-import { ribDefaults } from './rib.ts';
 
 /** What ribs of a board keep off, in the board's axes. Metres. */
 export interface RibGround {
@@ -23,6 +21,9 @@ export interface RibGround {
   readonly standoffM: number;
   readonly thicknessM: number;
   readonly depthM: number;
+  /** House rules: the room that ribs keep, and the side of a pad below a fixing. */
+  readonly clearanceM: number;
+  readonly padM: number;
 }
 
 /** A hole of a plan, as ribs see it. */
@@ -56,7 +57,7 @@ export function onFace(ground: RibGround, face: RibFace, heightM: number): RibOb
     const head = holeM > 0 ? holeM : 0.006;
     const padded = face === 'rear' && spacerM > 0;
     const what = padded ? `the spacer of ${id}` : `the head of ${id}`;
-    return { of: id, what, ring: square(at, padded ? riserDefaults.padM / 2 : head) };
+    return { of: id, what, ring: square(at, padded ? ground.padM / 2 : head) };
   });
   const holes = ground.holes.map(({ of, diameterM, ...at }): RibObstacle => {
     return { of, what: `the hole of ${of}`, ring: octagon(at, diameterM / 2) };
@@ -72,7 +73,7 @@ export function inTheWay(ground: RibGround, face: RibFace, heightM: number): Rib
   const { standoffM, thicknessM } = ground;
   const underM = face === 'rear' ? standoffM - heightM : standoffM + thicknessM;
   const space = ground.obstacles
-    .filter(({ standsOutM }) => standsOutM > underM - ribDefaults.clearanceM)
+    .filter(({ standsOutM }) => standsOutM > underM - ground.clearanceM)
     .map(({ id, ring }): RibObstacle => ({ of: id, what: id, ring }));
   return [...onFace(ground, face, heightM), ...space];
 }

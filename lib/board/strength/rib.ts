@@ -16,19 +16,8 @@ export interface LaidRib {
   readonly heightM: number;
 }
 
-/** What ribs are made and fixed by where nobody says otherwise: common practice, no source. Metres. */
-export const ribDefaults = {
-  /** Room to fixings, holes, cut-outs, obstacles and the panel behind. */
-  clearanceM: 0.006,
-  /** Screws along a rib, apart, and the first and last from its ends. */
-  screwPitchM: 0.125,
-  screwEndM: 0.03,
-  /** Least bite of a screw in a rib; what is left of the rib beyond its point. */
-  screwBiteM: 0.012,
-  screwSkinM: 0.003,
-  /** A section is whole layers of its sheet to this much. */
-  exactM: 0.0005,
-} as const;
+/** A section is whole layers of its sheet to this much, metres. */
+const wholeLayersM = 0.0005;
 
 /** How a rib's section is cut: strips on their edge beside each other, or flat strips on each other. */
 export interface RibSection {
@@ -45,7 +34,7 @@ export interface RibSection {
 export function ribSection(widthM: number, heightM: number, thicknessM: number): RibSection | null {
   const layers = (sizeM: number): number => {
     const whole = Math.round(sizeM / thicknessM);
-    return whole > 0 && Math.abs(whole * thicknessM - sizeM) <= ribDefaults.exactM ? whole : 0;
+    return whole > 0 && Math.abs(whole * thicknessM - sizeM) <= wholeLayersM ? whole : 0;
   };
   const [across, upward] = [layers(widthM), layers(heightM)];
   if (across > 0 && (upward === 0 || across <= upward))
@@ -127,7 +116,7 @@ export function freeStretch(
   line: Pick<LaidRib, 'from' | 'to' | 'widthM'>,
   region: Region,
   obstacles: readonly RibObstacle[],
-  clearanceM: number = ribDefaults.clearanceM,
+  clearanceM: number,
 ): { readonly from: Point; readonly to: Point } | null {
   const lengthM = ribLengthM(line);
   if (!(lengthM > 0)) return null;

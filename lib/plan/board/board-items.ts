@@ -59,7 +59,7 @@ function boardItem(job: Job, device: Device, wired: Wired, book: PlanBook): Item
       { id: `${device.id}.${name}`, side, alongM: alongM(spec, side, print), layer: layerOfRole[role] },
     ];
   });
-  const raising = raisingOf(device, partGapM(rules));
+  const raising = raisingOf(device, { clearanceM: partGapM(rules), railWidthM: rules['riser-rail'].value });
   const beneath = beneathOf(job, device);
   return {
     id: device.id,

@@ -53,7 +53,14 @@ function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }
   const layout = { shape, heads: heads(job, board), ...definedSides(sides) };
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
-  const found = searchOpen(job, board, layout, { items, given, ribs: ribsAsItems(ribs) }, roles, keep);
+  const found = searchOpen(
+    job,
+    board,
+    layout,
+    { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) },
+    roles,
+    keep,
+  );
   for (const fault of found.faults) book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
   return {
     board,
@@ -82,7 +89,7 @@ export function placementFaults(
   job: Job,
   { board, shape, items, placements, ribs, signalSide, powerSide }: LaidBoard,
 ): readonly BoardRemark[] {
-  const standing = ribsAsItems(ribs);
+  const standing = ribsAsItems(ribs, job.rules['rib-clearance'].value);
   return checkPlacements(
     { shape, heads: heads(job, board), ...definedSides({ signalSide, powerSide }) },
     [...items, ...standing.items],

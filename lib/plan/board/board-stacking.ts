@@ -1,6 +1,5 @@
 import { type Beneath, bodyOf, type Placement, type Raising } from '../../board/layout/item.ts';
 import { planGapM } from '../../board/layout/placed.ts';
-import { riserDefaults } from '../../board/layout/risers.ts';
 import type { StackLimits } from '../../board/layout/stacked-search.ts';
 import { clearanceOverM } from '../../board/layout/stacking.ts';
 import type { Board, Device, Job, Link } from '../../model/content/resolved-job.ts';
@@ -10,10 +9,13 @@ import { boardFixings } from './board-shape.ts';
 import type { LaidBoard } from './laid-board.ts';
 
 /** An amplifier or processor that the job neither places nor raises is left to the search to raise. */
-export function raisingOf({ spec, given }: Device, clearanceM: number): Raising | undefined {
+export function raisingOf(
+  { spec, given }: Pick<Device, 'spec' | 'given'>,
+  { clearanceM, railWidthM }: Raising,
+): Raising | undefined {
   const isEquipment = spec?.kind === 'amplifier' || spec?.kind === 'processor';
   if (!isEquipment || given?.at !== undefined || given?.raised !== undefined) return undefined;
-  return { clearanceM, railWidthM: riserDefaults.railWidthM };
+  return { clearanceM, railWidthM };
 }
 
 /**

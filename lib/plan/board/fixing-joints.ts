@@ -1,4 +1,3 @@
-import { riserDefaults } from '../../board/layout/risers.ts';
 import type { SpacerStack } from '../../board/layout/spacer-stack.ts';
 import {
   type FixingJoint,
@@ -12,12 +11,11 @@ import type { RatedFixing } from '../../board/strength/retention.ts';
 import { threadM } from '../../board/strength/thread.ts';
 import type { Board, Job, SheetPart } from '../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
+import { standardGravity } from '../../model/quantity/gravity.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { Stud } from '../../model/vocabulary.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { insertTorque, studTorque } from './stud-torque.ts';
-
-const standardGravity = 9.80665;
 
 /** A fixing of a board as a joint: what it holds, and what it is tightened to. */
 export interface PlannedJoint {
@@ -66,13 +64,17 @@ function insertHoldsN(rules: HouseRules, stud: Stud): number | undefined {
 }
 
 /** Across the narrowest end face in a stack: of its parts as they tell, else twice the thread; of layers of sheet, their pad. */
-function spacerFaceM({ parts }: Job, stack: SpacerStack | undefined, thread: number): number {
+function spacerFaceM(
+  { parts, rules }: Pick<Job, 'parts' | 'rules'>,
+  stack: SpacerStack | undefined,
+  thread: number,
+): number {
   if (!stack) return 2 * thread;
   const faces = stack.parts.map(({ part }) => {
     const spec = parts[part];
     return (spec?.kind === 'fixing' ? spec['bears-on'] : undefined) ?? 2 * thread;
   });
-  return Math.min(riserDefaults.padM, ...faces);
+  return Math.min(rules['spacer-pad'].value, ...faces);
 }
 
 type SheetClass = 'wood' | 'plastic' | 'metal';

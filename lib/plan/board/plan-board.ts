@@ -37,7 +37,7 @@ export function planBoard(
   const { board, shape } = laid;
   const drilled = drillBoard(job, laid);
   const { fixings, holes, ribbing } = drilled;
-  traceRibs(board.id, ribbing.ribs, book);
+  traceRibs(board.id, ribbing, book);
   const body = bodyFigures(laid, drilled, book);
   const joints = fixingJoints(job, board, fixings, spacerStacks(job, board));
   const physics = boardPhysics(
@@ -114,6 +114,8 @@ function piecesOf(
     ...raised,
     stacks: spacerStacks(job, board),
     toleranceM: job.rules['spacer-tolerance'].value,
+    railWidthM: job.rules['riser-rail'].value,
+    padM: job.rules['spacer-pad'].value,
   });
 }
 

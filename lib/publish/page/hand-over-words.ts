@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
-import { ruleOf } from './plan-rules.ts';
 
 /** What whoever gives or takes a jump start must know. */
 export function jumpStart(highestV: number, hasMainFuse: boolean): readonly string[] {

@@ -1,7 +1,7 @@
 import { type BuildPlan, isStopped, type PlanFuse, type PlanMeasurement } from '../../model/plan/index.ts';
+import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { ruleOf } from './plan-rules.ts';
 import { counted, spelledWithin } from './words.ts';
 
 /** Why a job can't be handed over, with the lines of its record that it is about. */

@@ -1,9 +1,9 @@
 import type { HouseRuleName } from '../../model/house-rules.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { ruleOf } from '../../model/plan/plan-rules.ts';
 import type { FigureName } from '../../model/printed/figures.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
 import { namesOf } from '../page/plan-names.ts';
-import { ruleOf } from '../page/plan-rules.ts';
 import { type Written, writerFor } from '../page/written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupedTable, groupsBy, room, type Table, type Tick, tableOf } from './table.ts';

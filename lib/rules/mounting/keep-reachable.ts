@@ -1,5 +1,5 @@
-import { flattenM } from '../../board/defaults.ts';
 import { flatten } from '../../board/shape/bulge.ts';
+import { flattenM } from '../../board/shape/flatten.ts';
 import type { Ring } from '../../board/shape/point.ts';
 import { difference, intersection, type Region, regionArea, regionOf } from '../../board/shape/region.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';

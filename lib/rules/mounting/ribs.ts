@@ -2,6 +2,7 @@ import { flatten } from '../../board/shape/bulge.ts';
 import { type RibRemark, ribFaults } from '../../board/strength/rib-check.ts';
 import { openHoles, type RibGround } from '../../board/strength/rib-ground.ts';
 import type { FindingId } from '../../model/findings/index.ts';
+import type { HouseRules } from '../../model/house-rules.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
@@ -10,7 +11,7 @@ import { lengthIn } from '../words.ts';
 const ribPath = (board: PlanBoard, rib: PlanRib): string => pointer(['boards', board.id, 'ribs', rib.id]);
 
 /** What the ribs of a planned board keep off. */
-function groundOf(board: PlanBoard): RibGround {
+function groundOf(board: PlanBoard, rules: HouseRules): RibGround {
   const [outer = [], ...openings] = [board.outline, ...board.cutouts].map((loop) => flatten(loop, 0.00002));
   const ribs = new Set(board.ribs.map(({ id }) => id));
   const holeOf = (id: string) => board.holes.find(({ of, purpose }) => of === id && purpose === 'fixing');
@@ -27,17 +28,19 @@ function groundOf(board: PlanBoard): RibGround {
     standoffM: Math.max(0, ...board.fixings.map(({ spacerM }) => spacerM)),
     thicknessM: board.thicknessM,
     depthM: board.spaceDepthM,
+    clearanceM: rules['rib-clearance'].value,
+    padM: rules['spacer-pad'].value,
   };
 }
 
 /** What one of the checks of where a rib runs found, rib by rib. */
 function runVerdicts<Fault extends RibRemark>(
-  { plan }: Case,
+  { job, plan }: Case,
   isOwn: (fault: RibRemark) => fault is Fault,
 ): (Omit<Fault, 'rule'> & Spot)[] {
   return plan.boards.flatMap((board) =>
     board.ribs.flatMap((rib) =>
-      ribFaults(rib, groundOf(board), board.ribs)
+      ribFaults(rib, groundOf(board, job.rules), board.ribs)
         .filter(isOwn)
         .map(({ rule: _, ...fault }) => {
           return { ...fault, of: [...fault.of, board.id], path: ribPath(board, rib) };

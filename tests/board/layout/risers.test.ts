@@ -4,7 +4,7 @@ import { type RiserBoard, riserPieces } from '../../../lib/board/layout/risers.t
 
 const board: RiserBoard = {
   id: 'board',
-  thicknessM: 0.018,
+  ...{ thicknessM: 0.018, toleranceM: 0.0005, railWidthM: 0.038, padM: 0.05 },
   placements: [
     { item: 'amp', widthM: 0.3, depthM: 0.2, raisedM: 0.036 },
     { item: 'dsp', widthM: 0.2, depthM: 0.15, raisedM: 0.025 },

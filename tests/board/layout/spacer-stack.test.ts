@@ -10,18 +10,19 @@ const thin = (part: string, high: number, quantity = 10): StackPart => ({
   ...{ part, heightM: mm(high), form: 'packing', quantity },
 });
 const layerM = mm(18);
+const toleranceM = mm(0.5);
 
 describe('the stack of a height', () => {
   it('is the spacer of that height where there is one, before a pad that would have to be sawn', () => {
-    expect(spacerStack(mm(18), layerM, [spacer('s18', 18)])).toEqual({
+    expect(spacerStack(mm(18), layerM, [spacer('s18', 18)], toleranceM)).toEqual({
       ...{ layers: 0, parts: [{ part: 's18', count: 1 }], makesM: mm(18) },
     });
-    expect(spacerStack(mm(18), layerM, [])).toEqual({ layers: 1, parts: [], makesM: mm(18) });
+    expect(spacerStack(mm(18), layerM, [], toleranceM)).toEqual({ layers: 1, parts: [], makesM: mm(18) });
   });
 
   it('is a spacer and packing where none is of that height: 25.4 and 1.6 mm for 27 mm', () => {
     const shelf = [spacer('s25', 25.4), spacer('s12', 12), thin('w16', 1.6), thin('p1', 1)];
-    expect(spacerStack(mm(27), layerM, shelf)).toEqual({
+    expect(spacerStack(mm(27), layerM, shelf, toleranceM)).toEqual({
       layers: 0,
       parts: [
         { part: 's25', count: 1 },
@@ -33,15 +34,17 @@ describe('the stack of a height', () => {
 
   it('is never too low, though that were nearer: 25.4 mm is no 25.5 mm, 25.9 mm is', () => {
     const near = [spacer('low', 25.4), spacer('high', 25.9)];
-    expect(spacerStack(mm(25.5), layerM, near)?.parts).toEqual([{ part: 'high', count: 1 }]);
-    expect(spacerStack(mm(25.5), layerM, [spacer('low', 25.4)])).toBeNull();
-    expect(spacerStack(mm(25.3), layerM, [spacer('high', 25.9)])).toBeNull();
+    expect(spacerStack(mm(25.5), layerM, near, toleranceM)?.parts).toEqual([{ part: 'high', count: 1 }]);
+    expect(spacerStack(mm(25.5), layerM, [spacer('low', 25.4)], toleranceM)).toBeNull();
+    expect(spacerStack(mm(25.3), layerM, [spacer('high', 25.9)], toleranceM)).toBeNull();
   });
 
   it('takes no more of a part than there is, and no tower of washers', () => {
-    expect(spacerStack(mm(3), layerM, [thin('p1', 1, 2)])).toBeNull();
-    expect(spacerStack(mm(3), layerM, [thin('p1', 1, 3)])?.parts).toEqual([{ part: 'p1', count: 3 }]);
-    expect(spacerStack(mm(5), layerM, [thin('p1', 1)])).toBeNull();
+    expect(spacerStack(mm(3), layerM, [thin('p1', 1, 2)], toleranceM)).toBeNull();
+    expect(spacerStack(mm(3), layerM, [thin('p1', 1, 3)], toleranceM)?.parts).toEqual([
+      { part: 'p1', count: 3 },
+    ]);
+    expect(spacerStack(mm(5), layerM, [thin('p1', 1)], toleranceM)).toBeNull();
   });
 
   it('does what every choice of a few parts says: fewest pieces, then least too high', () => {
@@ -57,7 +60,7 @@ describe('the stack of a height', () => {
             const quantity = counts[at] ?? 0;
             return high < 40 ? thin(`p${at}`, high / 10, quantity) : spacer(`s${at}`, high / 10, quantity);
           });
-          const found = spacerStack(mm(asked / 10), layerM, shelf);
+          const found = spacerStack(mm(asked / 10), layerM, shelf, toleranceM);
           // Tenths of a millimetre, so that sums are whole numbers: 5 of them are the tolerance.
           let best: readonly [number, number] | null = null;
           const each = (at: number, pieces: number, sum: number, thinOnes: number): void => {

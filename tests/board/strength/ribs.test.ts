@@ -13,7 +13,7 @@ import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';
 
 const byHand = outsideCheck('rooms-by-hand');
-
+const clearanceM = 0.006;
 const { region } = shapeOf({ rectangle: { width: '600 mm', height: '400 mm' } });
 const square = (xM: number, yM: number, reachM: number): RibObstacle => ({
   of: 'f',
@@ -29,26 +29,31 @@ const level = (yM: number, widthM = 0.012) => ({ ...lineAcross(region, 'level', 
 
 describe('the stretch on which a rib is free', () => {
   it('reaches over the whole board, 6 mm short of its edges', () => {
-    const free = freeStretch(level(0.2), region, []);
+    const free = freeStretch(level(0.2), region, [], clearanceM);
     expect(free?.from.xM).toBeCloseTo(0.006, 6);
     expect(free?.to.xM).toBeCloseTo(0.594, 6);
   });
 
   it('ends 6 mm before what is in its way, and takes the longer side', () => {
-    const free = freeStretch(level(0.2), region, [square(0.2, 0.2, 0.025)]);
+    const free = freeStretch(level(0.2), region, [square(0.2, 0.2, 0.025)], clearanceM);
     expect(byHand.differs(free?.from.xM ?? 0, 0.231)).toBeCloseTo(0.231, 6);
     expect(free?.to.xM).toBeCloseTo(0.594, 6);
   });
 
   it('passes what it keeps 6 mm from', () => {
-    const free = freeStretch(level(0.2), region, [square(0.2, 0.2 + 0.006 + 0.006 + 0.025, 0.025 - 1e-6)]);
+    const free = freeStretch(
+      level(0.2),
+      region,
+      [square(0.2, 0.2 + 0.006 + 0.006 + 0.025, 0.025 - 1e-6)],
+      clearanceM,
+    );
     expect(free?.from.xM).toBeCloseTo(0.006, 6);
   });
 
   it('lies flush with an edge, but not past it', () => {
-    expect(freeStretch(level(0.006), region, [])).not.toBeNull();
-    expect(freeStretch(level(0.005), region, [])).toBeNull();
-    expect(freeStretch(level(-0.1), region, [])).toBeNull();
+    expect(freeStretch(level(0.006), region, [], clearanceM)).not.toBeNull();
+    expect(freeStretch(level(0.005), region, [], clearanceM)).toBeNull();
+    expect(freeStretch(level(-0.1), region, [], clearanceM)).toBeNull();
   });
 
   it('stops before a cut-out', () => {
@@ -56,7 +61,7 @@ describe('the stretch on which a rib is free', () => {
       rectangle: { width: '600 mm', height: '400 mm' },
       cuts: [{ cut: 'window', x: '400 mm', y: '150 mm', width: '100 mm', height: '100 mm' }],
     });
-    const free = freeStretch(level(0.2), cut.region, []);
+    const free = freeStretch(level(0.2), cut.region, [], clearanceM);
     expect(free?.to.xM).toBeCloseTo(0.394, 6);
   });
 
@@ -73,7 +78,7 @@ describe('the stretch on which a rib is free', () => {
     fc.assert(
       fc.property(fc.array(obstacle, { maxLength: 6 }), at, width, (obstacles, yM, widthM) => {
         const line = level(yM, widthM);
-        const free = freeStretch(line, region, obstacles);
+        const free = freeStretch(line, region, obstacles, clearanceM);
         if (!free) return;
         const ring = ribRing({ ...free, widthM });
         for (const piece of region) expect(roomInsideM(ring, piece.outer)).toBeGreaterThan(-1e-5);

@@ -87,6 +87,7 @@ const rib = (change: Partial<LaidRib> = {}): LaidRib => ({
 const ground: RibGround = {
   region: shape.region,
   ...{ fixings: [], holes: [], parts: [], obstacles: [], standoffM: 0.025, thicknessM: 0.018, depthM: 0.12 },
+  ...{ clearanceM: 0.006, padM: 0.05 },
 };
 const ran =
   (change: Partial<LaidRib>, ...others: readonly LaidRib[]) =>

@@ -95,10 +95,8 @@ function endsOf(
   }[edge]();
   if (start !== undefined && length !== undefined)
     return { from: onRib(line, start), to: onRib(line, start + length) };
-  return freeStretch({ ...line, widthM }, ground.region, [
-    ...inTheWay(ground, face, heightM),
-    ...ribObstacles(before, face),
-  ]);
+  const obstacles = [...inTheWay(ground, face, heightM), ...ribObstacles(before, face)];
+  return freeStretch({ ...line, widthM }, ground.region, obstacles, ground.clearanceM);
 }
 
 /** Ribs that stand on a face, as others keep off them. */
@@ -142,6 +140,8 @@ export function ribGround(
     standoffM: boardPose(board, fixings).standoffM,
     thicknessM: board.sheet.thickness,
     depthM: board.space.depth,
+    clearanceM: job.rules['rib-clearance'].value,
+    padM: job.rules['spacer-pad'].value,
   };
 }
 

@@ -4,7 +4,7 @@ import type { Point } from '../../../board/shape/point.ts';
 import type { Region } from '../../../board/shape/region.ts';
 import { type Rib, ribBending } from '../../../board/strength/plate.ts';
 import type { HeldMass } from '../../../board/strength/retention.ts';
-import { flangeWidthM, ribDefaults, ribLengthM } from '../../../board/strength/rib.ts';
+import { flangeWidthM, ribLengthM } from '../../../board/strength/rib.ts';
 import { ribFaults } from '../../../board/strength/rib-check.ts';
 import { openHoles, type RibGround, ribRoomM } from '../../../board/strength/rib-ground.ts';
 import { quarterTurned } from '../../../board/strength/sheet-stiffness.ts';
@@ -33,7 +33,7 @@ function fastenRibs(
   return ribs.map((rib): FastenedRib => {
     const screw = ribScrew(job, board.sheet.thickness, rib, rib.sheet);
     const holeM = screw?.part.clearance ?? 0;
-    const screws = screw ? screwPoints(rib, holeM, holes) : [];
+    const screws = screw ? screwPoints(rib, holeM, holes, job.rules) : [];
     const faults = ribFaults(rib, ground, ribs);
     const isSound = rib.section !== null && faults.every(({ level }) => level !== 'stop');
     return {
@@ -41,7 +41,9 @@ function fastenRibs(
         ...ribFacts(rib),
         roomM: ribRoomM(rib, ground),
         screw:
-          screw && screws.length > 0 ? { part: screw.id, count: screws.length, apartM: apartM(rib) } : null,
+          screw && screws.length > 0
+            ? { part: screw.id, count: screws.length, apartM: apartM(rib, job.rules) }
+            : null,
         glue: rib.joint === 'glued' ? ribGlue(job) : null,
         bendingNm2: isSound ? leastBending(job, board, ribBend(job, board, rib, ground)) : null,
       },
@@ -95,7 +97,11 @@ export function ribBend(
 }
 
 /** Writes down how the numbers of the ribs came about. */
-export function traceRibs(board: string, ribs: readonly PlanRib[], book: PlanBook): void {
+export function traceRibs(
+  board: string,
+  { ribs, ground }: Pick<PlannedRibs, 'ribs' | 'ground'>,
+  book: PlanBook,
+): void {
   for (const rib of ribs) {
     const at = `boards.${board}.ribs.${rib.id}`;
     if (rib.ends === 'computed')
@@ -106,7 +112,7 @@ export function traceRibs(board: string, ribs: readonly PlanRib[], book: PlanBoo
           formula: 'longest stretch of its line clear of edges, cut-outs, holes, fixings and obstacles',
           citation: 'plane geometry; clearance: common practice, no source',
           mark: 'cp',
-          inputs: [['clearance', ribDefaults.clearanceM, 'm']],
+          inputs: [['clearance', ground.clearanceM, 'm']],
         }),
       );
     book.trace(

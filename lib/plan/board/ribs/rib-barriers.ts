@@ -1,13 +1,16 @@
 import type { Item, Placement } from '../../../board/layout/item.ts';
 import type { Barrier } from '../../../board/route/track-grid.ts';
 import { type Box, boxOf } from '../../../board/shape/point.ts';
-import { type LaidRib, ribDefaults, ribLengthM, ribRing, ringsAlong } from '../../../board/strength/rib.ts';
+import { type LaidRib, ribLengthM, ribRing, ringsAlong } from '../../../board/strength/rib.ts';
 
 /** What parts and wires call a rib on their face. */
 const prefix = 'rib ';
 
 /** The ribs on the mounting side as things that stand there: parts keep their gap to the box of each. */
-export function ribsAsItems(ribs: readonly LaidRib[]): {
+export function ribsAsItems(
+  ribs: readonly LaidRib[],
+  clearanceM: number,
+): {
   readonly items: readonly Item[];
   readonly placements: readonly Placement[];
 } {
@@ -15,7 +18,7 @@ export function ribsAsItems(ribs: readonly LaidRib[]): {
     const { minX, minY, maxX, maxY } = boxOf(ribRing(rib));
     const size = { widthM: maxX - minX, depthM: maxY - minY, heightM: rib.heightM };
     const id = `${prefix}${rib.id}`;
-    const item: Item = { id, ...size, massKg: 0, rooms: {}, gapM: ribDefaults.clearanceM, terminals: [] };
+    const item: Item = { id, ...size, massKg: 0, rooms: {}, gapM: clearanceM, terminals: [] };
     const at: Placement = { item: id, xM: minX, yM: minY, turnDeg: 0, heightM: 0 };
     return { item, at };
   });

@@ -1,22 +1,20 @@
 import type { Point } from '../../../board/shape/point.ts';
-import { type LaidRib, onRib, ribDefaults, ribLengthM } from '../../../board/strength/rib.ts';
+import { type LaidRib, onRib, ribLengthM } from '../../../board/strength/rib.ts';
 import type { Job, SheetPart } from '../../../model/content/resolved-job.ts';
+import type { HouseRules } from '../../../model/house-rules.ts';
 import type { PartOf } from '../../../model/kinds/index.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 
-/** A wider rib is screwed in two rows, each so far inside its side. Common practice, no source; metres. */
-const twoRowsM = 0.06;
-const rowInsideM = 0.02;
 /** Material between a screw and another hole of the board. */
 const webM = 0.004;
 const stepM = 0.005;
 
 /**
- * The screw that goes through the board into a rib: a wood screw that bites 12 mm and stays inside the rib, from
- * stock before one to buy, the shortest first. Null where none does, or the rib takes no wood screw.
+ * The screw that goes through the board into a rib: a wood screw that bites as the house rules ask and stays inside the
+ * rib, from stock before one to buy, the shortest first. Null where none does, or the rib takes no wood screw.
  */
 export function ribScrew(
-  { parts, shop }: Job,
+  { parts, shop, rules }: Pick<Job, 'parts' | 'shop' | 'rules'>,
   boardM: number,
   { heightM }: Pick<LaidRib, 'heightM'>,
   sheet: SheetPart,
@@ -26,8 +24,8 @@ export function ribScrew(
     .flatMap(([id, part]) => (part.kind === 'fixing' && part.form === 'wood-screw' ? [{ id, part }] : []))
     .filter(({ part: { length = 0, clearance } }) => {
       const biteM = length - boardM;
-      const most = heightM - ribDefaults.screwSkinM;
-      return clearance !== undefined && biteM >= ribDefaults.screwBiteM - 1e-9 && biteM <= most + 1e-9;
+      const most = heightM - rules['rib-screw-skin'].value;
+      return clearance !== undefined && biteM >= rules['rib-screw-bite'].value - 1e-9 && biteM <= most + 1e-9;
     })
     .toSorted(
       (a, b) =>
@@ -37,7 +35,7 @@ export function ribScrew(
 }
 
 /** What wood is glued with, from stock before one to buy; null where the catalogue has none. */
-export function ribGlue({ parts, shop }: Job): string | null {
+export function ribGlue({ parts, shop }: Pick<Job, 'parts' | 'shop'>): string | null {
   const [first] = Object.entries(parts)
     .flatMap(([id, part]) => (part.kind === 'fixing' && part.form === 'adhesive' ? [id] : []))
     .toSorted((a, b) => stockFirst(shop, a, b) || (a < b ? -1 : 1));
@@ -55,16 +53,19 @@ export function takesGlue({ material }: Pick<SheetPart, 'material'>): boolean {
 }
 
 /**
- * Where the screws of a rib go: from 30 mm inside its ends, no more than 125 mm apart, in two rows in a wide rib. One
+ * Where the screws of a rib go: inside its ends and apart by the house rules, in two rows in a wide rib. One
  * that would meet another hole moves along by up to half their distance; where that is no help, it is left out.
  */
 export function screwPoints(
   rib: LaidRib,
   holeM: number,
   holes: readonly (Point & { readonly diameterM: number })[],
+  rules: HouseRules,
 ): readonly Point[] {
-  const { lengthM, endM, spans, pitchM } = screwRow(rib);
-  const rows = rib.widthM >= twoRowsM ? [rowInsideM - rib.widthM / 2, rib.widthM / 2 - rowInsideM] : [0];
+  const { lengthM, endM, spans, pitchM } = screwRow(rib, rules);
+  const insideM = rules['rib-row-inside'].value;
+  const rows =
+    rib.widthM >= rules['rib-two-rows'].value ? [insideM - rib.widthM / 2, rib.widthM / 2 - insideM] : [0];
   const isFree = (at: Point) =>
     holes.every((hole) => {
       const apartM = Math.hypot(hole.xM - at.xM, hole.yM - at.yM);
@@ -83,15 +84,15 @@ export function screwPoints(
 }
 
 /** The least distance between neighbouring screws of a row, as they are told: what they are apart. */
-export function apartM(rib: LaidRib): number {
-  return screwRow(rib).pitchM;
+export function apartM(rib: LaidRib, rules: HouseRules): number {
+  return screwRow(rib, rules).pitchM;
 }
 
 /** A row of screws along a rib: how far from its ends it begins, and into how many like spans it is parted. */
-function screwRow(rib: LaidRib) {
+function screwRow(rib: LaidRib, rules: HouseRules) {
   const lengthM = ribLengthM(rib);
-  const endM = Math.min(ribDefaults.screwEndM, lengthM / 4);
+  const endM = Math.min(rules['rib-screw-end'].value, lengthM / 4);
   const betweenM = lengthM - 2 * endM;
-  const spans = Math.max(1, Math.ceil(betweenM / ribDefaults.screwPitchM - 1e-9));
+  const spans = Math.max(1, Math.ceil(betweenM / rules['rib-screw-spacing'].value - 1e-9));
   return { lengthM, endM, spans, pitchM: betweenM / spans };
 }

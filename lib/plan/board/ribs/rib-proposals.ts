@@ -1,7 +1,7 @@
 import type { Point } from '../../../board/shape/point.ts';
 import { regionBox } from '../../../board/shape/region.ts';
 import type { Rib } from '../../../board/strength/plate.ts';
-import { freeStretch, lineAcross, ribDefaults, ribLengthM, ribSection } from '../../../board/strength/rib.ts';
+import { freeStretch, lineAcross, ribLengthM, ribSection } from '../../../board/strength/rib.ts';
 import { ribFaults } from '../../../board/strength/rib-check.ts';
 import { inTheWay, openHoles, type RibGround } from '../../../board/strength/rib-ground.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
@@ -55,7 +55,7 @@ const mostTried = 12;
 export function proposeRibs(task: RibTask): RibProposal | null {
   const { job, laid } = task;
   const ground = ribGround(job, laid);
-  const sections = sectionsOf(job, laid, ground.standoffM - ribDefaults.clearanceM);
+  const sections = sectionsOf(job, laid, ground.standoffM - ground.clearanceM);
   const strongest = sections.at(-1);
   if (!strongest) return null;
   const bend = bender(task, ground);
@@ -191,7 +191,7 @@ function ribOn(
       ? (['level', minY + distanceM, maxX - minX] as const)
       : (['upright', minX + distanceM, maxY - minY] as const);
   const obstacles = [...inTheWay(ground, 'rear', heightM), ...ribObstacles(before, 'rear')];
-  const ends = freeStretch({ ...lineAcross(region, way, atM), widthM }, region, obstacles);
+  const ends = freeStretch({ ...lineAcross(region, way, atM), widthM }, region, obstacles, ground.clearanceM);
   if (!ends || ribLengthM(ends) < acrossM / 2) return null;
   return {
     ...{ id: `${edge} ${distanceM}`, face: 'rear', ...ends, widthM, heightM, joint },

@@ -1,7 +1,6 @@
 import { type NestPiece, nestPieces } from '../../../board/cut/nesting.ts';
 import { liesOf, nestRules, sheetStock } from '../../../board/cut/sheet-pieces.ts';
 import { type Placement, turnedSize } from '../../../board/layout/item.ts';
-import { riserDefaults } from '../../../board/layout/risers.ts';
 import type { BoardShape } from '../../../board/shape/outline.ts';
 import { boxOf } from '../../../board/shape/point.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
@@ -16,6 +15,7 @@ export interface RailSupply {
   readonly shelf: ReturnType<typeof sheetStock>;
   readonly rules: ReturnType<typeof nestRules>;
   readonly layerM: number;
+  readonly railWidthM: number;
   /** Footprints of the parts of the job, by device. */
   readonly prints: Readonly<Record<string, { readonly widthM: number; readonly depthM: number }>>;
 }
@@ -42,7 +42,7 @@ export function railSupply(
       offCuts: offCutsOfSheet(stock, sheetId),
     },
   ]);
-  const rules = nestRules(planHouseRules(job));
+  const rules = nestRules({ rules: planHouseRules(job) });
   const alone = nestPieces([own], shelf, rules).sheets.filter((one) => one.stock.offCut === undefined).length;
   const whole = Math.max(piecesOf(stock), alone);
   const left = shelf.map((one) => (one.offCut === undefined ? { ...one, quantity: whole } : one));
@@ -51,7 +51,8 @@ export function railSupply(
       footprint ? [[id, { widthM: footprint.widthM, depthM: footprint.depthM }] as const] : [],
     ),
   );
-  return { own, shelf: left, rules, layerM: sheet.thickness, prints };
+  const railWidthM = job.rules['riser-rail'].value;
+  return { own, shelf: left, rules, layerM: sheet.thickness, railWidthM, prints };
 }
 
 /** Whether the rails of raised parts come out of what the board leaves on the shelf. */
@@ -62,12 +63,15 @@ export function railsComeOut(supply: RailSupply, raised: readonly Placement[]): 
 }
 
 /** The rails of one raised part, all its layers. */
-function railPiece({ own, layerM, prints }: RailSupply, { item, turnDeg, heightM }: Placement): NestPiece {
+function railPiece(
+  { own, layerM, railWidthM, prints }: RailSupply,
+  { item, turnDeg, heightM }: Placement,
+): NestPiece {
   const size = turnedSize(prints[item] ?? { widthM: 0, depthM: 0 }, turnDeg);
   return {
     id: `rails of ${item}`,
     sheet: own.sheet,
-    widthM: Math.min(riserDefaults.railWidthM, size.xM / 2),
+    widthM: Math.min(railWidthM, size.xM / 2),
     heightM: size.yM,
     count: 2 * Math.round(heightM / layerM),
   };

@@ -33,9 +33,6 @@ export interface TriedSheet {
   readonly stiffness: Stiffness | null;
 }
 
-/** Least bite of a wood screw that holds a part: about 2.5 diameters of a #8. Common practice, no source; metres. */
-const leastBiteM = 0.01;
-
 /** A laid-out board, as if it were cut from another sheet. */
 export function ofSheet<T extends { readonly board: Board }>(laid: T, { id, part }: NamedSheet): T {
   return { ...laid, board: { ...laid.board, sheetId: id, sheet: part } };
@@ -94,7 +91,9 @@ function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
     return lengthM === undefined ? [] : [Math.min(lengthM, board.sheet.thickness)];
   });
   const least = Math.min(...bites);
-  return least < leastBiteM - 1e-9 ? [`gives the screws of its parts ${mmText(least)} to bite in`] : [];
+  return least < job.rules['screw-bite'].value - 1e-9
+    ? [`gives the screws of its parts ${mmText(least)} to bite in`]
+    : [];
 }
 
 /** Fixings that the sheet leaves too little thread, or lets reach past what is free behind the panel. */

@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanBoard, PlanRoute } from '../../../model/plan/index.ts';
+import { ruleOf } from '../../../model/plan/plan-rules.ts';
 import { namesOf, type PlanNames } from '../../page/plan-names.ts';
-import { ruleOf } from '../../page/plan-rules.ts';
 import { counted, spelled } from '../../page/words.ts';
 import { type Writer, writerFor } from '../../page/written.ts';
 import { builderSheet } from '../sheet.ts';
