@@ -2,7 +2,10 @@ import { z } from 'zod';
 import type { Guide } from '../model/content/guide.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { fileId, text as textField } from '../model/fields.ts';
-import type { Read } from '../model/problem.ts';
+import { houseRuleNames, isHouseRuleName } from '../model/house-rules.ts';
+import { rulesNamed } from '../model/printed/rule-figures.ts';
+import type { Problem, Read } from '../model/problem.ts';
+import { remedyFor } from './report.ts';
 import { shape } from './schema/shape.ts';
 import { readYaml } from './yaml/yaml.ts';
 
@@ -35,5 +38,24 @@ export function readGuide(file: SourceFile): Read<Guide | null> {
   if (!document) return { value: null, problems };
   const front = shape(document, frontMatterSchema);
   if (!front.value) return { value: null, problems: [...problems, ...front.problems] };
-  return { value: { slug, ...front.value, body: text.slice(match[0].length) }, problems };
+  const guide = { slug, ...front.value, body: text.slice(match[0].length) };
+  return { value: guide, problems: [...problems, ...unknownRules(file.path, text)] };
+}
+
+/** Names in braces that no house rule has: their figures would stay out of the text. */
+function unknownRules(file: string, text: string): Problem[] {
+  return rulesNamed(text).flatMap(({ name, at }): Problem[] => {
+    if (isHouseRuleName(name)) return [];
+    const before = text.slice(0, at).split('\n');
+    const where = { file, line: before.length, column: (before.at(-1) ?? '').length + 1, path: '' };
+    return [
+      {
+        where,
+        message: `there is no house rule "${name}"`,
+        expected:
+          'the name of a house rule in braces, such as {ground-lead}, for the figure that the shop sets',
+        remedy: remedyFor(name, houseRuleNames),
+      },
+    ];
+  });
 }

@@ -74,13 +74,16 @@ describe('a curve', () => {
 describe('the subsonic filter of a ported enclosure', () => {
   // Common practice, no source: 0.7 to 0.8 of the tuning, 24 dB per octave.
   it('of 40 Hz tuning is at 28 to 32 Hz', () => {
-    const corner = subsonicCorner('box', 40);
+    const corner = subsonicCorner('box', 40, { from: 0.7, to: 0.8 });
     if (isFault(corner)) throw new Error(corner.message);
     expect([corner.fromHz.value, corner.toHz.value, corner.order]).toEqual([28, 32, 4]);
     expect(corner.fromHz.trace.mark).toBe('cp');
   });
 
   it('needs the tuning', () => {
-    expect(subsonicCorner('box', 0)).toMatchObject({ fault: 'tuning-unknown', of: ['box'] });
+    expect(subsonicCorner('box', 0, { from: 0.7, to: 0.8 })).toMatchObject({
+      fault: 'tuning-unknown',
+      of: ['box'],
+    });
   });
 });

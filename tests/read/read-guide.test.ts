@@ -54,4 +54,18 @@ describe('a guide', () => {
     expect(problems).toHaveLength(1);
     expect(problems[0]?.where.line).toBeGreaterThanOrEqual(3);
   });
+
+  test('a name in braces that no house rule has is told where it stands', () => {
+    const { value, problems } = read(
+      '---\ntitle: Gain\nsummary: Now.\n---\nOk: {ground-lead}\nNo: {ground-leed}\n',
+    );
+    expect(value?.body).toBe('Ok: {ground-lead}\nNo: {ground-leed}\n');
+    expect(problems.map(({ where }) => placeText(where))).toEqual(['content/guides/gain.md:6:5']);
+    expect(problems[0]?.message).toBe('there is no house rule "ground-leed"');
+    expect(problems[0]?.remedy).toBe('did you mean "ground-lead"?');
+  });
+
+  test('braces with anything else between them are text', () => {
+    expect(read('---\ntitle: Gain\nsummary: Now.\n---\n`{ gain: 3 dB }` {A1}\n').problems).toEqual([]);
+  });
 });

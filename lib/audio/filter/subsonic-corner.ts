@@ -9,12 +9,13 @@ export interface SubsonicCorner {
 }
 
 /**
- * Corner of the subsonic filter of a ported enclosure, in Hz: 0.7 to 0.8 of its tuning. Common practice, no
- * source.
+ * Corner of the subsonic filter of a ported enclosure, in Hz: shares of its tuning, house rules. Common
+ * practice, no source.
  */
 export function subsonicCorner(
   enclosure: string,
   tuningHz: number,
+  share: { readonly from: number; readonly to: number },
 ): SubsonicCorner | Fault<'tuning-unknown'> {
   if (!isPositive(tuningHz))
     return faultOf(
@@ -23,16 +24,16 @@ export function subsonicCorner(
       `the tuning of the ported enclosure ${enclosure} is not a frequency above 0 Hz`,
       "write the enclosure's tuning in its part, such as 34 Hz",
     );
-  const at = (share: number) =>
-    traced(share * tuningHz, 'Hz', {
+  const at = (k: number) =>
+    traced(k * tuningHz, 'Hz', {
       rule: 'subsonic-corner',
       formula: 'fs = k * fb',
       citation: commonPractice,
       mark: 'cp',
       inputs: [
-        ['k', share],
+        ['k', k],
         ['fb', tuningHz, 'Hz'],
       ],
     });
-  return { order: 4, fromHz: at(0.7), toHz: at(0.8) };
+  return { order: 4, fromHz: at(share.from), toHz: at(share.to) };
 }

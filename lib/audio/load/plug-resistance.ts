@@ -10,12 +10,15 @@ export interface PlugResistance {
   readonly toOhm: Traced<number>;
 }
 
-/** Direct-current resistance over nominal load: least, middle, greatest. Common practice, no source. */
-const shares = { from: 0.75, expected: 0.8, to: 0.85 } as const;
+/** Direct-current resistance of a coil over its nominal load, least and greatest: house rules. */
+export interface CoilShares {
+  readonly least: number;
+  readonly most: number;
+}
 
 /**
- * Direct-current resistance to expect at the plug of a channel, in ohm: 0.75 to 0.85 of the nominal load of
- * the wiring, 0.80 in the middle (common practice). Where every coil carries its own direct-current
+ * Direct-current resistance to expect at the plug of a channel, in ohm: from the least to the greatest share of the
+ * nominal load of the wiring, and in the middle between the two (common practice). Where every coil carries its own direct-current
  * resistance, that of the wiring is the middle, with a range as wide. The resistance of the speaker wire up
  * to the plug (both conductors, `wireOhm`) comes on top.
  */
@@ -23,6 +26,7 @@ export function plugResistance(
   channel: string,
   wiring: Wiring | null,
   coils: readonly Coil[],
+  { least, most }: CoilShares,
   wireOhm = 0,
 ): PlugResistance | WiringFault {
   const fault = wiringFault(channel, wiring, coils);
@@ -33,8 +37,9 @@ export function plugResistance(
     wiring,
     new Map(coils.map(({ id, nominalOhm, dcOhm }) => [id, measured ? (dcOhm ?? nominalOhm) : nominalOhm])),
   );
+  const middle = (least + most) / 2;
   const at = (share: number) => {
-    const factor = measured ? share / shares.expected : share;
+    const factor = measured ? share / middle : share;
     return traced(factor * ohm + wireOhm, 'ohm', {
       rule: 'plug-resistance',
       formula: measured
@@ -49,5 +54,5 @@ export function plugResistance(
       ],
     });
   };
-  return { fromOhm: at(shares.from), expectedOhm: at(shares.expected), toOhm: at(shares.to) };
+  return { fromOhm: at(least), expectedOhm: at(middle), toOhm: at(most) };
 }

@@ -79,7 +79,7 @@ export const boardFindings = {
     ...geometry,
   },
   'narrow-web': {
-    asks: 'The narrowest web of a board is at least 25 mm; under 12 mm it stops.',
+    asks: 'The narrowest web of a board is at least {web-good}; under {web-limit} it stops.',
     levels: ['stop', 'caution'],
     ...defaultSource('web-limit'),
   },
@@ -89,12 +89,12 @@ export const boardFindings = {
     ...geometry,
   },
   'hole-near-edge': {
-    asks: 'The rim of a hole is at least 12 mm from the edge.',
+    asks: 'The rim of a hole is at least {hole-edge} from the edge.',
     levels: ['caution'],
     ...defaultSource('hole-edge'),
   },
   'hole-near-corner': {
-    asks: 'In fibreboard the rim of a hole is at least 25 mm from a corner.',
+    asks: 'In fibreboard the rim of a hole is at least {hole-corner} from a corner.',
     levels: ['caution'],
     ...defaultSource('hole-corner'),
   },

@@ -55,7 +55,7 @@ export const conductorFindings = {
     ...partData,
   },
   'insulation-unmarked': {
-    asks: 'Cable that bears no temperature counts as 60 C, and that is told.',
+    asks: 'Cable that bears no temperature counts as {insulation-unmarked}, and that is told.',
     levels: ['note'],
     ...commonPractice,
   },

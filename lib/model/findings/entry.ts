@@ -3,7 +3,7 @@ import type { Source } from './source.ts';
 
 /** What the catalogue says of one finding: what the rule or computation behind it asks, and where that comes from. */
 export interface FindingEntry extends Source {
-  /** What it asks, in one plain sentence. */
+  /** What it asks, in one plain sentence; figures of house rules by their names, `{ground-lead}`. */
   readonly asks: string;
   /** The levels that it may have. */
   readonly levels: readonly [Level, ...Level[]];

@@ -29,7 +29,7 @@ export const groundFindings = {
     ...commonPractice,
   },
   'ground-lead-long': {
-    asks: 'The lead from a board to its ground point is at most 18 in long.',
+    asks: 'The lead from a board to its ground point is at most {ground-lead} long.',
     levels: ['caution'],
     ...defaultSource('ground-lead'),
   },

@@ -39,17 +39,17 @@ export const mountingFindings = {
     ...defaultSource('retention'),
   },
   'first-mode-low': {
-    asks: 'The first natural frequency of the loaded board is at least 30 Hz, beside a subwoofer 80 Hz.',
+    asks: 'The first natural frequency of the loaded board is at least {first-mode}, beside a subwoofer {first-mode-bass}.',
     levels: ['stop', 'caution', 'note'],
     ...defaultSource('first-mode'),
   },
   'retention-low': {
-    asks: 'The fixings of a board hold 20 times its weight forward.',
+    asks: 'The fixings of a board hold {retention} times its weight forward.',
     levels: ['caution', 'note'],
     ...defaultSource('retention'),
   },
   'board-creeps': {
-    asks: 'A board that lies does not come to sag more than 3 mm as its sheet creeps.',
+    asks: 'A board that lies does not come to sag more than {sag-creep} as its sheet creeps.',
     levels: ['caution'],
     ...defaultSource('sag-creep'),
   },
@@ -69,7 +69,7 @@ export const mountingFindings = {
     ...commonPractice,
   },
   'rib-without-room': {
-    asks: 'Between a rib and the panel behind, or the front of the space, are 6 mm.',
+    asks: 'Between a rib and the panel behind, or the front of the space, are {rib-clearance}.',
     levels: ['stop', 'caution'],
     ...commonPractice,
   },
@@ -79,7 +79,7 @@ export const mountingFindings = {
     ...geometry,
   },
   'rib-not-fastened': {
-    asks: 'A rib has screws that bite 12 mm and stay inside it, and glue where it is glued.',
+    asks: 'A rib has screws that bite {rib-screw-bite} and stay inside it, and glue where it is glued.',
     levels: ['caution'],
     ...commonPractice,
   },
@@ -99,7 +99,7 @@ export const mountingFindings = {
     ...partData,
   },
   'fixing-too-short': {
-    asks: 'A bolt reaches through board and spacer, and a diameter deep into its thread; under 0.8 of one it stops.',
+    asks: 'A bolt reaches through board and spacer, and {thread-engagement} of its diameters deep into its thread; under {thread-engagement-limit} it stops.',
     levels: ['stop', 'caution'],
     ...defaultSource('thread-engagement'),
   },
@@ -144,7 +144,7 @@ export const mountingFindings = {
     ...commonPractice,
   },
   'board-low-in-wet-zone': {
-    asks: 'A board in a wet zone is raised 12 mm off its panel, with drip loops and the drain clear.',
+    asks: 'A board in a wet zone is raised {wet-raise} off its panel, with drip loops and the drain clear.',
     levels: ['caution', 'note'],
     ...defaultSource('wet-raise'),
   },
@@ -154,7 +154,7 @@ export const mountingFindings = {
     ...commonPractice,
   },
   'air-too-warm': {
-    asks: 'The air round a device stays below what its maker allows, or 60 C where that is silent, with the losses of everything in its space.',
+    asks: 'The air round a device stays below what its maker allows, or {most-ambient} where that is silent, with the losses of everything in its space.',
     levels: ['stop', 'caution'],
     restsOnDraw: true,
     ...defaultSource('most-ambient'),

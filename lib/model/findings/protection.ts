@@ -18,7 +18,7 @@ export const protectionFindings = {
     ...commonPractice,
   },
   'fuse-distance': {
-    asks: 'A fuse stands near every source that reaches it without another fuse, measured along the conductor: 7 in is good, 18 in in loom, 40 in sheathed all the way.',
+    asks: 'A fuse stands near every source that reaches it without another fuse, measured along the conductor: {fuse-distance-good} is good, {fuse-distance-loomed} in loom, {fuse-distance-sheathed} sheathed all the way.',
     levels: ['stop', 'caution'],
     ...defaultSource('fuse-distance-sheathed'),
   },
@@ -90,7 +90,7 @@ export const protectionFindings = {
     ...shopStock,
   },
   'fuse-under-load': {
-    asks: 'A continuous load is at most 75 to 80 % of its fuse.',
+    asks: 'A continuous load is at most {fuse-continuous} of its fuse.',
     levels: ['caution', 'note'],
     restsOnDraw: true,
     ...defaultSource('fuse-continuous'),

@@ -124,7 +124,7 @@ export const speakerFindings = {
     ...partData,
   },
   'speaker-wire-loss': {
-    asks: 'The wire to a speaker loses at most 0.5 dB.',
+    asks: 'The wire to a speaker loses at most {speaker-loss}.',
     levels: ['caution'],
     ...defaultSource('speaker-loss'),
   },
@@ -149,7 +149,7 @@ export const speakerFindings = {
     ...commonPractice,
   },
   'subsonic-off-tuning': {
-    asks: 'A subsonic filter stands at 0.7 to 0.8 of the tuning of the box, 24 dB per octave.',
+    asks: 'A subsonic filter stands at {subsonic-from} to {subsonic-to} of the tuning of the box, 24 dB per octave.',
     levels: ['note'],
     ...commonPractice,
   },

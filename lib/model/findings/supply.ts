@@ -106,25 +106,25 @@ export const supplyFindings = {
     ...defaultSource('cut-out'),
   },
   'drop-over-limit': {
-    asks: 'Feed and return together drop at most 3 % at rated power.',
+    asks: 'Feed and return together drop at most {drop-limit} at rated power.',
     levels: ['caution'],
     restsOnDraw: true,
     ...defaultSource('drop-limit'),
   },
   'ground-drop': {
-    asks: 'The ground side of a device drops at most 0.2 V at rated power; 0.1 V is good.',
+    asks: 'The ground side of a device drops at most {ground-drop-limit} at rated power; {ground-drop-good} is good.',
     levels: ['caution', 'note'],
     restsOnDraw: true,
     ...defaultSource('ground-drop-limit'),
   },
   'joint-drop': {
-    asks: 'No joint drops more than 50 mV at rated power.',
+    asks: 'No joint drops more than {joint-drop-limit} at rated power.',
     levels: ['caution'],
     restsOnDraw: true,
     ...defaultSource('joint-drop-limit'),
   },
   'charge-lead-drop': {
-    asks: 'Between alternator and battery at most 0.2 V is lost.',
+    asks: 'Between alternator and battery at most {charge-lead-drop} is lost.',
     levels: ['caution'],
     restsOnDraw: true,
     ...defaultSource('charge-lead-drop'),
@@ -140,7 +140,7 @@ export const supplyFindings = {
     ...commonPractice,
   },
   'charging-short': {
-    asks: 'Vehicle and average audio take at most 80 % of the hot output of the alternator; above all of it at cruise the battery runs flat.',
+    asks: 'Vehicle and average audio take at most {charging-share} of the hot output of the alternator; above all of it at cruise the battery runs flat.',
     levels: ['stop', 'caution'],
     restsOnDraw: true,
     ...defaultSource('charging-share'),
@@ -171,7 +171,7 @@ export const supplyFindings = {
     ...defaultSource('check-in-charging-most'),
   },
   'key-off-over-limit': {
-    asks: 'With the key off the added devices draw at most 50 mA together.',
+    asks: 'With the key off the added devices draw at most {key-off-draw} together.',
     levels: ['caution'],
     ...defaultSource('key-off-draw'),
   },

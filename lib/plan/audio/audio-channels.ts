@@ -10,6 +10,7 @@ import { plugResistance } from '../../audio/load/plug-resistance.ts';
 import { type Coil, coilsOf, type WiringFault, wiringText } from '../../audio/load/wiring.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import type { HouseRules } from '../../model/house-rules.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
@@ -172,7 +173,7 @@ function loadedChannel({ output, empty, wiring, coils, whole, field, job, book }
     ...listed,
     wiring: wiringText(wiring.wiring),
     speakers: [...new Set(coils.map(({ speaker }) => speaker))],
-    dcResistanceOhm: readAtPlug(output.id, wiring, coils, book),
+    dcResistanceOhm: readAtPlug(output.id, wiring, coils, job.rules, book),
   };
   askedLoad({ output, coils, mode, loadOhm: load.loadOhm.value }, book);
   if (isFault(load.power)) {
@@ -189,9 +190,13 @@ function readAtPlug(
   id: string,
   { wiring }: ChannelWiring,
   coils: readonly Coil[],
+  rules: HouseRules,
   book: PlanBook,
 ): PlanChannel['dcResistanceOhm'] {
-  const plug = plugResistance(id, wiring, coils);
+  const plug = plugResistance(id, wiring, coils, {
+    least: rules['coil-dc-least'].value,
+    most: rules['coil-dc-most'].value,
+  });
   if (isFault(plug)) return null;
   const at = `audio.channels.${id}.dcResistanceOhm`;
   return {

@@ -1,3 +1,4 @@
+import { leastBassAwg } from '../../audio/load/bass-lead.ts';
 import { type SpeakerRun, speakerWireLoss } from '../../audio/load/speaker-wire-loss.ts';
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import { terminalId } from '../../model/content/resolved-job.ts';
@@ -35,11 +36,6 @@ export function channelWires(
   });
 }
 
-/** Bass leads by load, common practice without a source: 10 AWG at 1 ohm, 12 AWG from 4 to 2 ohm. */
-function leastBassMm2(loadOhm: number): number {
-  return awgAreaMm2(loadOhm < 2 ? '10' : '12');
-}
-
 /** Raises the least size of every speaker conductor so that its channel keeps the loss that the house allows. */
 export function sizeSpeakerWires(
   job: Job,
@@ -51,10 +47,12 @@ export function sizeSpeakerWires(
     const { loadOhm, id, speakers } = channel.channel;
     if (loadOhm === null) continue;
     const isBass = speakers.some((speaker) => isSubwoofer(job, speaker));
+    const bassAwg = isBass ? leastBassAwg(loadOhm) : null;
     for (const link of links) {
       const thickest = Math.max(0, ...candidatesFor(job, link, 'speaker').map(({ size }) => size.areaMm2));
       // A shelf without reels that thick is a caution of the rules, not a lead that can't be made.
-      if (isBass) least.raise(link.id, Math.min(leastBassMm2(loadOhm), thickest), 'bass lead by its load');
+      if (bassAwg !== null)
+        least.raise(link.id, Math.min(awgAreaMm2(bassAwg), thickest), 'bass lead by its load');
       const area = areaForLoss(job, link, { id, loadOhm, wayM: wayM(links, lengths) });
       if (area) least.raise(link.id, area, `its loss stays within ${job.rules['speaker-loss'].value} dB`);
     }

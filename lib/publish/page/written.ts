@@ -38,11 +38,16 @@ export interface Writer {
   readonly note: string;
 }
 
+/** How a shop writes lengths. */
+export function lengthStyle({ units, fraction }: Pick<BuildPlan['shop'], 'units' | 'fraction'>): LengthStyle {
+  return { system: units === 'inch' ? 'inch' : 'mm', fraction };
+}
+
 /** The writer of a shop. */
 export function writerFor(shop: Pick<BuildPlan['shop'], 'units' | 'fraction'>): Writer {
-  const inches = shop.units === 'inch';
-  const system = inches ? 'inch' : 'mm';
-  const style: LengthStyle = { system, fraction: shop.fraction };
+  const style = lengthStyle(shop);
+  const { system } = style;
+  const inches = system === 'inch';
   return {
     length: (name, lengthM) => {
       const { primary } = printedLength(name, lengthM, style);

@@ -1,7 +1,10 @@
+import type { Shop } from '../../model/content/shop.ts';
 import { type FindingEntry, findingEntry, findingFamilies, isFindingId } from '../../model/findings/index.ts';
+import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Page, SiteContext } from '../page/page.ts';
 import { levelOrder, sourceText } from '../page/words.ts';
+import { lengthStyle } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses } from '../site/addresses.ts';
 import { catalogueRecord } from '../site/search-record.ts';
@@ -25,10 +28,10 @@ export function findingsPage(context: SiteContext): Page {
     search: () =>
       catalogueRecord(
         { title: findingsTitle, summary: findingsSummary },
-        allEntries().map(({ id, asks }) => `${id}: ${asks}`),
+        allEntries(context.site.shop).map(({ id, asks }) => `${id}: ${asks}`),
       ),
     model: () => {
-      const body: FindingsBody = { summary: findingsSummary, families: families() };
+      const body: FindingsBody = { summary: findingsSummary, families: families(context.site.shop) };
       return {
         ...chromeOf(context, { address, title: findingsTitle, above: [['Guides', addresses.guides]] }),
         body,
@@ -39,18 +42,25 @@ export function findingsPage(context: SiteContext): Page {
 
 type Listed = FindingEntry & { readonly id: string };
 
-function listed(findings: object): readonly Listed[] {
-  return Object.keys(findings).flatMap((id) => (isFindingId(id) ? [{ id, ...findingEntry(id) }] : []));
+/** The entries of a family, with the figures of the shop in what they ask. */
+function listed(findings: object, shop: Shop): readonly Listed[] {
+  const values = ruleValues(shop.rules);
+  const style = lengthStyle(shop);
+  return Object.keys(findings).flatMap((id): Listed[] => {
+    if (!isFindingId(id)) return [];
+    const entry = findingEntry(id);
+    return [{ ...entry, id, asks: withRules(entry.asks, values, style) }];
+  });
 }
 
-const allEntries = (): readonly Listed[] =>
-  Object.values(findingFamilies).flatMap(({ findings }) => listed(findings));
+const allEntries = (shop: Shop): readonly Listed[] =>
+  Object.values(findingFamilies).flatMap(({ findings }) => listed(findings, shop));
 
-function families(): FindingsBody['families'] {
+function families(shop: Shop): FindingsBody['families'] {
   return Object.entries(findingFamilies).map(([id, { title, findings }]) => ({
     id,
     title,
-    table: tableOf(title, listed(findings), [
+    table: tableOf(title, listed(findings, shop), [
       { title: 'Finding', cell: (one) => strong(one.id) },
       { title: 'What it asks', cell: ({ asks }) => asks },
       {

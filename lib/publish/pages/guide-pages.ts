@@ -1,7 +1,10 @@
 import type { Guide } from '../../model/content/guide.ts';
+import type { Shop } from '../../model/content/shop.ts';
+import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
 import { chromeOf } from '../page/chrome.ts';
 import { markdownHtml } from '../page/markdown.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
+import { lengthStyle } from '../page/written.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { guideRecord } from '../site/search-record.ts';
 import { computationsSummary, computationsTitle } from './computations-page.ts';
@@ -21,7 +24,9 @@ export interface GuideBody {
 
 /** The index of guides, and a page for each. */
 export function guidePages(context: SiteContext): Page[] {
-  const all = [...context.site.guides].sort((a, b) => (a.slug < b.slug ? -1 : 1));
+  const all = context.site.guides
+    .map((guide) => told(guide, context.site.shop))
+    .sort((a, b) => (a.slug < b.slug ? -1 : 1));
   const index: Page = {
     address: addresses.guides,
     template: 'guides.njk',
@@ -49,6 +54,12 @@ export function guidePages(context: SiteContext): Page[] {
     },
   };
   return [index, ...all.map((guide) => guidePage(context, guide))];
+}
+
+/** A guide with the figures of the shop where it names a house rule. */
+function told(guide: Guide, shop: Shop): Guide {
+  const tell = (text: string) => withRules(text, ruleValues(shop.rules), lengthStyle(shop));
+  return { ...guide, summary: tell(guide.summary), body: tell(guide.body) };
 }
 
 function guidePage(context: SiteContext, guide: Guide): Page {

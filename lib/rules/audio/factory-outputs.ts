@@ -48,17 +48,15 @@ const noiseCancelling = outputRule('noise-cancelling-on', ({ id, noiseCancelling
       },
 );
 
-/** What a line output may have beside its signal (V); common practice, no source. */
-const mostLineOffsetV = 0.5;
-
 const offsetUnlikely = outputRule('output-offset-unlikely', ({ id, item, offsetV }, { job }) => {
   const isLine = hasRole(job, id, 'signal-out');
-  if (offsetV === null || !isLine || Math.abs(offsetV) <= mostLineOffsetV) return null;
+  const limitV = job.rules['line-offset'].value;
+  if (offsetV === null || !isLine || Math.abs(offsetV) <= limitV) return null;
   return {
     level: 'caution',
     message: `${id} is a line output of ${item}, and is written with a direct-current offset of ${volts(offsetV)}`,
     value: offsetV,
-    limit: mostLineOffsetV,
+    limit: limitV,
     unit: 'V',
     remedy: 'measure it again with nothing joined to it; half the supply is the offset of a speaker output',
   };

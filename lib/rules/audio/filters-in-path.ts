@@ -8,9 +8,6 @@ import { deviceIdOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { hertz, levelDb, listed } from '../words.ts';
 
-/** What a second filter may take at the corner of the first before they count as one steeper filter; common practice. */
-const addsDb = 1;
-
 /** How much a filter lowers the level at a frequency; 0 where it can't be told. */
 function takesDb(filter: Filter, frequencyHz: number): number {
   const level = filterLevel('', filter, frequencyHz);
@@ -33,6 +30,7 @@ function pairsOf({ filters }: PlanChannel): readonly (readonly [PlanFilter, Plan
 const twice: Rule = {
   id: 'filtered-twice',
   judge({ job, plan }) {
+    const addsDb = job.rules['filters-add'].value;
     return plan.audio.channels.flatMap((channel) =>
       pairsOf(channel).flatMap(([first, second]): Verdict<'filtered-twice'>[] => {
         const alone = takesDb(first, first.cornerHz);

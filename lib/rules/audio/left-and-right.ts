@@ -6,9 +6,6 @@ import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf, wireSpot } from '../l
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { decibels, hertz, listed, ohms, volts, watts } from '../words.ts';
 
-/** Level difference between left and right that shifts what is heard; common practice. */
-const shiftDb = 0.5;
-
 /** A pair whose speakers hang on a channel each. */
 interface ChannelPair {
   readonly pair: SpeakerPair;
@@ -80,6 +77,7 @@ const levelText = ({ id, gain, powerW, loadOhm }: PlanChannel) =>
 const levelsDiffer: Rule = {
   id: 'pair-levels-differ',
   judge(about) {
+    const shiftDb = about.job.rules['level-shift'].value;
     return channelPairs(about).flatMap(({ pair, left, right }): Verdict<'pair-levels-differ'>[] => {
       if (!left.gain || !right.gain) return [];
       const apartDb = 20 * Math.abs(Math.log10(left.gain.targetV / right.gain.targetV));

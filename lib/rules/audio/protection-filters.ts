@@ -1,4 +1,6 @@
+import { subsonicCorner } from '../../audio/filter/subsonic-corner.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import { isFault } from '../../model/fault.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from '../look-up.ts';
@@ -90,6 +92,18 @@ function guarding({ filters }: PlanChannel, tuning: number | undefined): boolean
   return corners.some((cornerHz) => tuning === undefined || cornerHz >= guardsFrom * tuning - 1e-9);
 }
 
+/** Where a subsonic filter belongs, of the tuning of its box. */
+function belongs({ rules }: Pick<Job, 'rules'>) {
+  return { from: rules['subsonic-from'].value, to: rules['subsonic-to'].value };
+}
+
+/** The same at a tuning: `28 Hz to 32 Hz`. */
+function subsonicAt(job: Pick<Job, 'rules'>, box: string, tuning: number): string {
+  const corner = subsonicCorner(box, tuning, belongs(job));
+  if (isFault(corner)) return 'the corner that its tuning asks for';
+  return `${hertz(corner.fromHz.value)} to ${hertz(corner.toHz.value)}`;
+}
+
 const withoutSubsonic: Rule = {
   id: 'ported-without-subsonic',
   judge({ job, plan }) {
@@ -105,8 +119,8 @@ const withoutSubsonic: Rule = {
           : 'without a subsonic filter';
         const at =
           tuning === undefined
-            ? 'at 0.7 to 0.8 of the tuning of the box'
-            : `at ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}`;
+            ? `at ${percent(belongs(job).from)} to ${percent(belongs(job).to)} of the tuning of the box`
+            : `at ${subsonicAt(job, box.id, tuning)}`;
         return [
           {
             level: 'caution',
@@ -121,7 +135,7 @@ const withoutSubsonic: Rule = {
   },
 };
 
-const subsonicCorner: Rule = {
+const subsonicOff: Rule = {
   id: 'subsonic-off-tuning',
   judge({ job, plan }) {
     return ventedChannels(job, plan.audio.channels).flatMap(({ channel, box }) => {
@@ -133,7 +147,8 @@ const subsonicCorner: Rule = {
         .toSorted((a, b) => b.cornerHz - a.cornerHz);
       return (highest ? [highest] : []).flatMap(({ cornerHz, order }): Verdict<'subsonic-off-tuning'>[] => {
         const share = cornerHz / tuning;
-        const inRange = share >= 0.7 - 1e-9 && share <= 0.8 + 1e-9;
+        const { from, to } = belongs(job);
+        const inRange = share >= from - 1e-9 && share <= to + 1e-9;
         if (inRange && order >= 4) return [];
         return [
           {
@@ -141,9 +156,9 @@ const subsonicCorner: Rule = {
             of: [channel.id, box.id],
             message: `the subsonic filter of ${channel.id} is at ${hertz(cornerHz)}, ${6 * order} dB per octave: ${percent(share)} of the tuning of ${box.id}`,
             value: cornerHz,
-            limit: 0.8 * tuning,
+            limit: to * tuning,
             unit: 'Hz',
-            remedy: `set it to ${hertz(0.7 * tuning)} to ${hertz(0.8 * tuning)}, 24 dB per octave`,
+            remedy: `set it to ${subsonicAt(job, box.id, tuning)}, 24 dB per octave`,
             ...deviceSpot(job, channel.amplifier, 'filters'),
           },
         ];
@@ -212,5 +227,5 @@ export const protectionFilterRules: readonly Rule[] = [
   withoutHighPass,
   highPassLow,
   withoutSubsonic,
-  subsonicCorner,
+  subsonicOff,
 ];

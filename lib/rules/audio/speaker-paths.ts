@@ -2,14 +2,10 @@ import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { decibels, hertz, listed } from '../words.ts';
 
-/** How far the sum may fall below the louder of two ways before they are said to cancel; common practice. */
-const cancelsDb = 3;
-/** Level difference between speakers of one kind that can be heard as a shift; common practice. */
-const shiftDb = 0.5;
-
 const crossover: Rule = {
   id: 'crossover-cancels',
   judge({ job, plan }) {
+    const cancelsDb = job.rules['ways-cancel'].value;
     return plan.audio.curves.sums.flatMap(({ handovers }) =>
       handovers.flatMap(({ upper, lower, frequencyHz, sumDb, louderDb }): Verdict<'crossover-cancels'>[] => {
         if (sumDb >= louderDb - cancelsDb - 1e-9) return [];
@@ -57,6 +53,7 @@ const declared: Rule = {
 const uneven: Rule = {
   id: 'speaker-paths-differ',
   judge({ job, plan }) {
+    const shiftDb = job.rules['level-shift'].value;
     return plan.audio.channels.flatMap(
       ({ id, amplifier, belowDb, speakers }): Verdict<'speaker-paths-differ'>[] => {
         if (belowDb === null || belowDb <= shiftDb + 1e-9) return [];

@@ -1,3 +1,4 @@
+import { leastBassAwg } from '../../audio/load/bass-lead.ts';
 import type { PlanChannel, PlanWire } from '../../model/plan/index.ts';
 import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasSize, jobWires, wireSpot } from '../look-up.ts';
@@ -28,12 +29,6 @@ const wireLoss: Rule = {
   },
 };
 
-/** Least size of a bass lead by its load: 12 AWG from 4 ohm down to 2, 10 AWG below; none is asked for above 4 ohm. */
-function leastAwg(loadOhm: number): string | null {
-  if (loadOhm > 4 + 1e-9) return null;
-  return loadOhm >= 2 - 1e-9 ? '12' : '10';
-}
-
 /** The speaker wires of a channel: those at its own terminals and those at the coils of its speakers. */
 function wiresOf(about: Case, { positive, negative, speakers }: PlanChannel): readonly PlanWire[] {
   return jobWires(about).filter(
@@ -52,7 +47,7 @@ const bassLead: Rule = {
         const spec = deviceOf(about.job, id)?.spec;
         return spec?.kind === 'speaker' && spec.band === 'subwoofer';
       });
-      const awg = bass && loadOhm !== null ? leastAwg(loadOhm) : null;
+      const awg = bass && loadOhm !== null ? leastBassAwg(loadOhm) : null;
       if (awg === null || loadOhm === null) return [];
       const least = awgAreaMm2(awg);
       const thin = wiresOf(about, channel).filter(

@@ -5,9 +5,6 @@ import type { Rule, Verdict } from '../rule.ts';
 import { commonPractice, type Source } from '../source.ts';
 import { figure, lengthIn } from '../words.ts';
 
-/** Room behind a magnet for its vent and for the leads; common practice. */
-const behindM = 0.025;
-
 interface Pair {
   readonly sub: Device;
   readonly speaker: PartOf<'speaker'>;
@@ -77,6 +74,7 @@ function holeMisfits(job: Job, { sub, speaker, box, enclosure }: Pair): readonly
 function depthMisfits(job: Job, { sub, speaker, box, enclosure }: Pair): readonly Misfit[] {
   const free = enclosure['free-depth'];
   const depth = speaker.size.height;
+  const behindM = job.rules['magnet-room'].value;
   if (free === undefined || free >= depth + behindM - 1e-9) return [];
   const long = lengthIn(job, partSpot(job, sub.id), partSpot(job, box.id));
   const fits = free > depth;

@@ -1,6 +1,7 @@
 import { flatten } from '../../board/shape/bulge.ts';
 import { type RibRemark, ribFaults } from '../../board/strength/rib-check.ts';
 import { openHoles, type RibGround } from '../../board/strength/rib-ground.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
 import type { FindingId } from '../../model/findings/index.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import { pointer } from '../../model/place.ts';
@@ -104,19 +105,20 @@ const notFastened: Rule = {
   id: 'rib-not-fastened',
   judge(about) {
     return ribVerdicts(about, (board, rib) => {
-      const lacks = lackOf(board, rib);
+      const lacks = lackOf(about.job, board, rib);
       return lacks && { level: 'caution', ...lacks };
     });
   },
 };
 
 function lackOf(
+  job: Job,
   board: PlanBoard,
   rib: PlanRib,
 ): Pick<Verdict<'rib-not-fastened'>, 'message' | 'remedy'> | null {
   if (rib.screw === null)
     return {
-      message: `no screw of the catalogue goes through ${board.id} and bites 12 mm in the rib ${rib.id} without coming out of it`,
+      message: `no screw of the catalogue goes through ${board.id} and bites ${lengthIn(job)(job.rules['rib-screw-bite'].value)} in the rib ${rib.id} without coming out of it`,
       remedy: 'add a longer wood screw to the catalogue, make the rib higher, or fasten it by other means',
     };
   if (rib.joint !== 'glued') return null;

@@ -105,7 +105,7 @@ function reasonOf(id: string, tried: readonly TriedSheet[], wantedHz: number): T
   return traced(id, '', {
     rule: 'board-sheet',
     formula:
-      'lightest sheet in stock that the board comes out of, that leaves its parts their depth, takes the wet of its space, is reached through by its fixings, gives screws 10 mm and keeps the first mode',
+      'lightest sheet in stock that the board comes out of, that leaves its parts their depth, takes the wet of its space, is reached through by its fixings, gives its screws their bite and keeps the first mode',
     citation: 'common practice, no source',
     mark: 'cp',
     inputs: [
