@@ -20,6 +20,7 @@ import { powerAndSignalRules } from './conductors/power-and-signal-sides.ts';
 import { routeEndRules } from './conductors/route-ends.ts';
 import { runRules } from './conductors/runs.ts';
 import { terminalAccountingRules } from './conductors/terminal-accounting.ts';
+import { unlikelyLengthRules } from './conductors/unlikely-lengths.ts';
 import { writtenConductorRules } from './conductors/written-conductors.ts';
 import { wrongEndRules } from './conductors/wrong-ends.ts';
 import { asBuiltRules } from './data/as-built.ts';
@@ -101,6 +102,7 @@ export const rules: readonly Rule[] = [
   ...labelRules,
   ...runRules,
   ...writtenConductorRules,
+  ...unlikelyLengthRules,
   ...routeEndRules,
   ...powerAndSignalRules,
   ...turnOnRules,

@@ -8,6 +8,11 @@ export const runFindings = {
     levels: ['stop'],
     source: "the vehicle's measures",
   },
+  'length-unlikely': {
+    asks: 'No route, no lead and no pull on a board is longer than a vehicle or a board can ask for.',
+    levels: ['caution'],
+    ...defaultSource('run-longest'),
+  },
   'route-ends-elsewhere': {
     asks: 'A wire leaves its route where the device at its end is.',
     levels: ['caution', 'note'],

@@ -102,6 +102,20 @@ export const wiringRules = {
     least: 0.1,
     ...cp,
   },
+  'run-longest': {
+    says: 'Longest way through a vehicle, and longest lead; past it a length is taken for a slip',
+    dimension: 'length',
+    value: 15,
+    above: 0,
+    ...cp,
+  },
+  'board-lead-longest': {
+    says: 'Longest lead between two parts of one board, of the width and height of the board together',
+    dimension: 'ratio',
+    value: 2,
+    above: 0,
+    ...cp,
+  },
   'key-off-wait': {
     says: 'Time after locking from which the draw with the key off is read: modules have gone to sleep',
     dimension: 'time',

@@ -91,6 +91,7 @@ export const jobRows: readonly Row[] = [
   ['wired/links/in-left/conductors', 'right for left', ['right'], /taken by in-left already/],
   ['wired/links/in-left/conductors', 'a colour that it has not', ['white'], /white/],
   ['wired/links/tail/length', 'feet for inches', '6 ft', 'fuse-distance'],
+  ['wired/links/ground/length', 'feet for inches', '60 ft', 'length-unlikely'],
   ['wired/links/feed/length', 'a tenth', '1 ft', 'length-under-run'],
   ['wired/runs/power/route', 'right for left', 'right-sill', 'route-ends-elsewhere'],
   ['wired/runs/power/links', 'the neighbour beside it', ['feed', 'in-left'], /goes by the run power already/],

@@ -170,6 +170,7 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/routes/left-sill/side', 'right for left', 'right', 'power-beside-signal'],
   ['vehicle/routes/left-sill/passes/0/zone', 'the zone beside it', 'near-exhaust', 'near-exhaust'],
   ['vehicle/routes/left-sill/passes/0/length', 'ten times as long', '6 m', 'drop-over-limit'],
+  ['vehicle/routes/left-sill/passes/1/length', 'metres for feet', '16 m', 'length-unlikely'],
   ['vehicle/routes/left-sill/passes/2/length', 'a tenth', '100 mm', byTape('survey')],
   ['vehicle/routes/left-sill/passes/1/edge', 'no for yes', false, byTape('survey')],
   ['vehicle/routes/left-sill/passes/1/through-hole', 'inches for millimetres', '28 in', /is above/],

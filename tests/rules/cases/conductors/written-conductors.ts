@@ -18,7 +18,52 @@ const strapTo = (ground: string, length: string) => () =>
     Object.assign(entry(vehicle.links, 'strap'), { to: `body.${ground}`, length });
   });
 
+const passes = (metres: number) => () =>
+  aboutContent(({ vehicle }) => {
+    const [bay] = entry(vehicle.routes, 'left-sill').passes;
+    if (bay) bay.length = `${metres - 3} m`;
+  });
+const linked = (id: string, length: string) => () =>
+  aboutContent(({ job }) => {
+    Object.assign(entry(job.links, id), { length });
+  });
+
 export const writtenConductorCases = {
+  // Common practice, no source: 15 m through a vehicle; on a board of 500 by 300 mm twice the 800 mm of both.
+  'length-unlikely': {
+    fires: [
+      {
+        name: 'a route of just over 15 m',
+        about: passes(15.01),
+        level: 'caution',
+        subject: 'left',
+        says: /route left-sill of the run left is 15010 mm .*, 12\.01 m .* of it in the engine-bay/,
+        path: '/routes/left-sill/passes/0/length',
+        file: 'vehicle.yaml',
+      },
+      {
+        name: 'a lead of 50 ft',
+        about: linked('board-ground', '50 ft'),
+        level: 'caution',
+        subject: 'board-ground',
+        says: /board-ground is written as 50 ft \(15240 mm\) long; a lead in a vehicle/,
+        path: '/links/board-ground/length',
+      },
+      {
+        name: 'a lead on the board just over twice its sides',
+        about: linked('amp-feed', '1.61 m'),
+        level: 'caution',
+        subject: 'amp-feed',
+        says: /a lead between two parts of main is hardly longer than 1600 mm/,
+        path: '/links/amp-feed/length',
+      },
+    ],
+    quiet: [
+      { name: 'a route of 15 m', about: passes(15) },
+      { name: 'a lead of 15 m', about: linked('board-ground', '15 m') },
+      { name: 'twice the sides of the board', about: linked('amp-feed', '1.6 m') },
+    ],
+  },
   'link-twice': {
     fires: [
       {
