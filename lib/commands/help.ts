@@ -8,7 +8,10 @@ Reads content/, plans and checks every job, and builds the site.
   --keep-going  builds what can be built although the input has errors`,
   serve: `rackleaf serve [--port 8080]
 
-Serves the site to this machine, and anew whenever a file of content/ is saved.`,
+Serves the site to this machine, each page anew as soon as a file that it is made from is saved.
+A job that can't be read, or is still being planned, keeps its page as it was last, with what is wrong
+above it and NOT CURRENT on every sheet. Ends with 2 where the latest save has errors.
+  --port        0 for any that is free`,
   check: `rackleaf check [JOB] [--json]
 
 Prints every error of the input and every finding, with file, line and column.`,

@@ -1,8 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { realEffects } from '../../lib/commands/effects.ts';
-import { serve } from '../../lib/commands/serve.ts';
 import type { Change } from '../read/small-shop.ts';
 import { misspelt, ShopFolder, stopped } from './shop-folder.ts';
 
@@ -79,45 +77,5 @@ describe('build', () => {
       ([path, bytes]) => path + Buffer.from(bytes, 'base64').toString('latin1'),
     );
     expect(text.join('\n')).not.toMatch(/Ada Specimen|555 0199|QZX/i);
-  });
-});
-
-describe('serve', () => {
-  test('serves the site until it is ended, and tells its address', async () => {
-    const shop = folder();
-    const told: string[] = [];
-    let end = (): void => {};
-    const stop = new Promise<void>((resolve) => {
-      end = resolve;
-    });
-    let tellUrl = (_url: string): void => {};
-    const url = new Promise<string>((resolve) => {
-      tellUrl = resolve;
-    });
-    const tell = (text: string): void => {
-      told.push(text);
-      const found = /serving (\S+);/.exec(text)?.[1];
-      if (found !== undefined) tellUrl(found);
-    };
-    const served = serve({ ...realEffects(shop.root), watched: false, tell }, 0, stop);
-    const page = await fetch(`${await url}jobs/demo/`);
-    expect(page.status).toBe(200);
-    expect(await page.text()).toContain('One amplifier');
-    expect((await fetch(`${await url}jobs/other/`)).status).toBe(404);
-    end();
-    expect(await served).toBe(0);
-    await expect(fetch(await url)).rejects.toThrow();
-  });
-
-  test('with errors in the input it serves what it can, and exits with 2', async () => {
-    const shop = folder(misspelt);
-    const told: string[] = [];
-    const status = await serve(
-      { ...realEffects(shop.root), watched: false, tell: (text) => told.push(text) },
-      0,
-      Promise.resolve(),
-    );
-    expect(status).toBe(2);
-    expect(told.join('\n')).toMatch(/there is no terminal of amp "RME"/);
   });
 });

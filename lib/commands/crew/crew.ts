@@ -4,9 +4,10 @@ import type { Keeper } from '../../kept/keeper.ts';
 import { computeAnew, computeLater, type Keep, type KeepLater, type Step } from '../../model/keep.ts';
 import { failureText } from '../failure-text.ts';
 import { type OpenKeeper, openKeeper } from '../kept/open-keeper.ts';
+import { ownModule } from '../own-module.ts';
 import { openThread } from './open-thread.ts';
 import { type Done, doTask, type TaskName, type Tasks, taskSteps } from './tasks.ts';
-import type { ThreadAnswer, ThreadRequest } from './thread-messages.ts';
+import type { ThreadAnswer, ThreadData, ThreadRequest } from './thread-messages.ts';
 
 /** Plans and draws: what is kept is given at once, the rest done on several threads. */
 export interface Crew {
@@ -143,7 +144,8 @@ class Desk {
   }
 
   #open(): Worker {
-    const thread = openThread({ keptIn: this.#options.keptIn });
+    const data: ThreadData = { keptIn: this.#options.keptIn };
+    const thread = openThread(ownModule('./thread', import.meta.url), data);
     this.#threads.add(thread);
     return thread;
   }

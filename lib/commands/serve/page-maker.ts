@@ -1,15 +1,40 @@
-import type { PageMaker } from '../../publish/serve/page-maker.ts';
-import { openCrew } from '../crew/crew.ts';
-import { keptFolder } from '../kept/open-keeper.ts';
-import { PageDesk } from './page-desk.ts';
+import { availableParallelism } from 'node:os';
+import type { MakeOptions, PageMaker } from '../../publish/serve/page-maker.ts';
+import { PageQueue } from './page-queue.ts';
+import { PageThreads } from './page-threads.ts';
+import type { PageAnswer, PageTask } from './thread-messages.ts';
 
-/** Makes the pages of the shop in a folder. */
-export function openPageMaker(root: string): PageMaker {
-  const crew = openCrew({ keptIn: keptFolder(root), threads: 0 });
-  const desk = new PageDesk(root, crew);
-  return {
-    page: (wish) => desk.page(wish),
-    search: (wish) => desk.search(wish),
-    close: crew.close,
+/** Makes the pages of a shop on threads: the server's own has nothing to do but to answer. */
+export function openPageMaker(root: string, workers = availableParallelism()): PageMaker {
+  const threads = new PageThreads({ root });
+  const queue = new PageQueue<PageTask, PageAnswer>((task, signal) => threads.do(task, signal), workers);
+  const ask = async (task: PageTask, options: MakeOptions): Promise<PageAnswer> => {
+    const answer = await queue.do(task, options);
+    if (answer.what === 'fault') throw chained(answer.chain);
+    return answer;
   };
+  return {
+    page: async (wish, options) => {
+      const answer = await ask({ what: 'page', wish }, options);
+      if (answer.what !== 'page') throw new Error(`A page was asked for, and ${answer.what} was given.`);
+      return answer.made;
+    },
+    search: async (wish, options) => {
+      const answer = await ask({ what: 'search', wish }, options);
+      if (answer.what !== 'search') throw new Error(`A search was asked for, and ${answer.what} was given.`);
+      return answer.made;
+    },
+    hurry: () => queue.handOut(),
+    close: () => threads.close(),
+  };
+}
+
+/** An error with its causes, as they were told. */
+function chained(chain: readonly string[]): Error {
+  return (
+    chain.reduceRight<Error | undefined>(
+      (cause, message) => new Error(message, cause ? { cause } : undefined),
+      undefined,
+    ) ?? new Error('a fault that says nothing')
+  );
 }

@@ -86,6 +86,12 @@ export class LiveSite {
     for (const scope of changed) this.#options.onChange(scope);
   }
 
+  /** Ends all work. */
+  end(): void {
+    for (const { control } of this.#makings.values()) control.abort();
+    this.#makings.clear();
+  }
+
   /** Takes note of files that are still being written; none once all are whole. */
   takeWriting(paths: readonly string[]): void {
     const before = this.#writing;
@@ -99,6 +105,7 @@ export class LiveSite {
   async shown(address: string, waitMs: number): Promise<ShownPage> {
     this.#waiting.set(address, (this.#waiting.get(address) ?? 0) + 1);
     const done = this.#begin(address);
+    this.#options.maker.hurry();
     await Promise.race([done, new Promise((resolve) => setTimeout(resolve, waitMs).unref())]);
     this.#waiting.set(address, (this.#waiting.get(address) ?? 1) - 1);
     if (this.#shelf.get(address) === null) await this.#putLastBuilt(address);

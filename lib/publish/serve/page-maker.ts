@@ -36,5 +36,7 @@ export interface PageMaker {
   page(wish: PageWish, options: MakeOptions): Promise<PageMade>;
   /** The search index over all pages. */
   search(wish: Omit<PageWish, 'address'>, options: MakeOptions): Promise<readonly MadeFile[]>;
+  /** To be called when readers begin to wait for something: what they wait for goes first. */
+  hurry(): void;
   close(): Promise<void>;
 }

@@ -123,6 +123,7 @@ class Serving {
 
   async close(): Promise<void> {
     for (const end of this.#ends) end();
+    this.#live.end();
     await this.#options.maker.close();
     this.#server.closeAllConnections();
     await new Promise<void>((resolve) => {

@@ -32,6 +32,8 @@ export class FakeMaker implements PageMaker {
     return [];
   }
 
+  hurry(): void {}
+
   async close(): Promise<void> {
     this.isClosed = true;
   }

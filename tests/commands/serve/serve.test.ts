@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { realEffects } from '../../lib/commands/effects.ts';
-import { serve } from '../../lib/commands/serve.ts';
-import { liveMarks } from '../../lib/publish/serve/live-page.ts';
-import { filesBelow } from '../../lib/publish/site/site-digest.ts';
-import { misspelt, ShopFolder } from './shop-folder.ts';
+import { realEffects } from '../../../lib/commands/effects.ts';
+import { serve } from '../../../lib/commands/serve.ts';
+import { liveMarks } from '../../../lib/publish/serve/live-page.ts';
+import { filesBelow } from '../../../lib/publish/site/site-digest.ts';
+import { misspelt, ShopFolder } from '../shop-folder.ts';
 
 let shop: ShopFolder;
 beforeEach(() => {
@@ -78,7 +78,9 @@ describe('rackleaf serve', () => {
     }
     expect(files.length).toBeGreaterThan(40);
     expect(differing).toEqual([]);
+    expect((await fetch(`${url}jobs/other/`)).status).toBe(404);
     expect(await end()).toBe(0);
+    await expect(fetch(url)).rejects.toThrow();
   });
 
   it('shows a job that can no longer be read as it was, with the line, and ends with the status of bad input', async () => {
@@ -93,6 +95,23 @@ describe('rackleaf serve', () => {
     expect(told.join('\n')).toMatch(/content\/jobs\/demo\.yaml:\d+:\d+: error/);
     expect(await (await fetch(`${url}jobs/`)).text()).toContain('Not in the lists below');
     expect(await end()).toBe(2);
+  });
+
+  it('answers while it plans, and ends work for a save that another took the place of', async () => {
+    const { url, told, end } = await running();
+    const first = await fetch(`${url}jobs/demo/`);
+    expect(first.status).toBe(503);
+    expect(await first.text()).toContain('is being planned');
+    for (const title of ['Second', 'Third', 'Last']) {
+      shop.write(
+        'content/jobs/demo.yaml',
+        shop.read('content/jobs/demo.yaml').replace(/^title: .*$/m, `title: ${title}`),
+      );
+      await new Promise((resolve) => setTimeout(resolve, 150));
+    }
+    expect(await current(`${url}jobs/demo/`)).toContain('<h1>Last</h1>');
+    expect(told.join('\n')).not.toContain('could not be made');
+    expect(await end()).toBe(0);
   });
 
   it('says that its port is in use, with the status of what is missing outside', async () => {

@@ -1,0 +1,23 @@
+import { parentPort, workerData } from 'node:worker_threads';
+import { openCrew } from '../crew/crew.ts';
+import { keptFolder } from '../kept/open-keeper.ts';
+import { PageDesk } from './page-desk.ts';
+import type { PageAnswer, PageTask, PageThreadData } from './thread-messages.ts';
+
+/** Makes pages on a thread of its own, one after the other as they are asked for. */
+const { root }: PageThreadData = workerData;
+const desk = new PageDesk(root, openCrew({ keptIn: keptFolder(root), threads: 0 }));
+
+async function answered(task: PageTask): Promise<PageAnswer> {
+  try {
+    return task.what === 'page'
+      ? { what: 'page', made: await desk.page(task.wish) }
+      : { what: 'search', made: await desk.search(task.wish) };
+  } catch (error) {
+    const chain: string[] = [];
+    for (let cause = error; cause instanceof Error; cause = cause.cause) chain.push(cause.message);
+    return { what: 'fault', chain };
+  }
+}
+
+parentPort?.on('message', async (task: PageTask) => parentPort?.postMessage(await answered(task)));

@@ -1,0 +1,19 @@
+import type { MadeFile, PageMade, PageWish } from '../../publish/serve/page-maker.ts';
+
+/** What a thread is opened with. */
+export interface PageThreadData {
+  /** The folder that holds `content/`. */
+  readonly root: string;
+}
+
+/** What a thread is asked for. */
+export type PageTask =
+  | { readonly what: 'page'; readonly wish: PageWish }
+  | { readonly what: 'search'; readonly wish: Omit<PageWish, 'address'> };
+
+/** What a thread gives back. */
+export type PageAnswer =
+  | { readonly what: 'page'; readonly made: PageMade }
+  | { readonly what: 'search'; readonly made: readonly MadeFile[] }
+  /** A fault of the program, with the chain of its causes. */
+  | { readonly what: 'fault'; readonly chain: readonly string[] };
