@@ -1,7 +1,8 @@
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { patientRename } from '../publish/site/patient-rename.ts';
+import { slashedPath } from '../publish/site/slashed-path.ts';
 
 /** The outside world, as the commands see it. Tests hand in one that only records. */
 export interface Effects {
@@ -48,7 +49,7 @@ export async function textsBelow(root: string, folder: string): Promise<SourceFi
   const paths = files.map((entry) => join(entry.parentPath, entry.name)).sort();
   return Promise.all(
     paths.map(async (path) => ({
-      path: relative(root, path).split(sep).join('/'),
+      path: slashedPath(root, path),
       text: await readFile(path, 'utf8'),
     })),
   );

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { BigIntStats } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
-import { join, relative, sep } from 'node:path';
+import { join } from 'node:path';
+import { slashedPath } from '../site/slashed-path.ts';
 
 /** A file as it stood when it was looked at. */
 export interface SeenFile {
@@ -106,7 +107,7 @@ export class FileLooks {
       const entries = await readdir(full, { recursive: true, withFileTypes: true });
       return entries
         .filter((entry) => entry.isFile())
-        .map((entry) => relative(this.#root, join(entry.parentPath, entry.name)).split(sep).join('/'));
+        .map((entry) => slashedPath(this.#root, join(entry.parentPath, entry.name)));
     } catch {
       return (await stat(full).catch(() => null)) === null ? null : [];
     }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
-import { join, relative, sep } from 'node:path';
+import { join } from 'node:path';
+import { slashedPath } from './slashed-path.ts';
 
 export interface FolderDigest {
   /** SHA-256 over names and bytes, hexadecimal. */
@@ -14,7 +15,7 @@ export async function filesBelow(folder: string): Promise<string[]> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   return entries
     .filter((entry) => entry.isFile())
-    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
+    .map((entry) => slashedPath(folder, join(entry.parentPath, entry.name)))
     .sort();
 }
 
