@@ -31,6 +31,11 @@ describe('rows of a measurement', () => {
     expect(rows.find(({ id }) => id === 'check-again')).toMatchObject({ thenS: 10, nowS: 0.5, ratio: 0.05 });
   });
 
+  it('show no time below none', () => {
+    const rows = rowsOf(then, { 'start-check': 1, 'check-again': 0.9 });
+    expect(rows.find(({ id }) => id === 'check-again')).toMatchObject({ nowS: 0, ratio: 0 });
+  });
+
   it('are none for what was not measured of both', () => {
     expect(rowsOf(then, { draw: 1, board: 3 }).map(({ id }) => id)).toEqual(['draw']);
   });

@@ -95,8 +95,9 @@ export function rowsOf(then: Seconds, now: Seconds): AgainstRow[] {
     const own = now[id];
     const other = then[over];
     if (own === undefined || other === undefined) return [];
-    const nowS = own - (less ? (now[less] ?? 0) : 0);
-    const thenS = other - (less ? (then[less] ?? 0) : 0);
+    // What hardly takes longer than to start may come out shorter in one reading: it is none, not less.
+    const nowS = Math.max(0, own - (less ? (now[less] ?? 0) : 0));
+    const thenS = Math.max(0, other - (less ? (then[less] ?? 0) : 0));
     return [{ id, what, thenS, nowS, ratio: nowS / thenS, ...(target === undefined ? {} : { target }) }];
   });
 }
