@@ -73,6 +73,11 @@ const { shippedMetrics } = await import('../../lib/commands/drawings.ts');
 const { figures } = await import('../../lib/model/printed/figures.ts');
 const { stepOf } = await import('../../lib/model/printed/instrument.ts');
 const { parseQuantity } = await import('../../lib/model/quantity/quantity.ts');
+const { computation, computationCatalogue, isComputationId, isFieldOf } = await import(
+  '../../lib/model/computations/index.ts'
+);
+const { everyFinding } = await import('../../lib/model/finding.ts');
+const { coveringPieces } = await import('../../lib/publish/sheets/run-dress.ts');
 const { findingFigure } = await import('../../lib/model/finding-text.ts');
 const { sheetSections } = await import('../../lib/publish/page/sheet-sections.ts');
 const { judgedPlan } = await import('../../lib/commands/judged-plan.ts');
@@ -240,6 +245,102 @@ describe.each(plans)('on the paper of %s', (_, make) => {
         if (kind === 'clearance') expect(bitM).toBeGreaterThanOrEqual(value - 2e-9);
         else expect(Math.abs(bitM - value)).toBeLessThanOrEqual(0.0001 + 2e-9);
       }
+  });
+});
+
+/** Every number of a model, with the field that it stands in: `steps[].minutes`. */
+function numbersOf(model: unknown, field = '', seen = new Set<unknown>()): [number, string][] {
+  if (typeof model === 'number') return [[model, field]];
+  if (typeof model !== 'object' || model === null || seen.has(model)) return [];
+  seen.add(model);
+  const entries: readonly (readonly [unknown, unknown])[] =
+    model instanceof Map ? [...model] : Object.entries(model);
+  return entries.flatMap(([key, value]) =>
+    numbersOf(value, Array.isArray(model) ? `${field}[]` : `${field === '' ? '' : `${field}.`}${key}`, seen),
+  );
+}
+
+const isComputedField = (field: string): boolean =>
+  Object.keys(computationCatalogue).some((id) => isComputationId(id) && isFieldOf(computation(id), field));
+
+/** What a reader can follow back: numbers with a trace, their inputs, what was written, and fields that have a computation. */
+function knownNumbers(plan: BuildPlan, given: unknown): number[] {
+  const { traces, rules: houseRules, findings, ...rest } = plan;
+  const traced = Object.values(traces).flatMap(({ value, inputs }) => [
+    value,
+    ...inputs.map((one) => one.value),
+  ]);
+  return [
+    ...traced.filter((value) => typeof value === 'number'),
+    ...[...numbersOf(given), ...numbersOf(houseRules)].map(([value]) => value),
+    ...numbersOf(rest).flatMap(([value, field]) => (isComputedField(field) ? [value] : [])),
+    // A finding names its rule and its source.
+    ...everyFinding(findings)
+      .flatMap(({ value, limit }) => [value, limit])
+      .filter((value) => typeof value === 'number'),
+    ...reelTotals(plan),
+  ];
+}
+
+/** What is cut of each reel altogether: the sum of the rows that stand below it. */
+function reelTotals(plan: BuildPlan): number[] {
+  const { wires, cables, pick } = plan;
+  const cabled = new Set(cables.flatMap(({ conductors }) => conductors.flatMap(({ wire }) => wire ?? [])));
+  const pieces = [
+    ...wires.filter(({ id, origin }) => origin === 'job' && !cabled.has(id)),
+    ...cables,
+    ...coveringPieces(plan),
+  ];
+  return pick.map(({ part }) =>
+    pieces.reduce((sum, piece) => (piece.part === part ? sum + piece.lengthM : sum), 0),
+  );
+}
+
+/** A figure may be told in another unit than it is computed in. */
+const told1000th = 1000;
+const scales = [1, 100, told1000th, 1 / told1000th, 1 / 60];
+
+/** The figures of the sheets of a plan that nothing leads back from. */
+function untraced(plan: BuildPlan, given: unknown): string[] {
+  const known = Float64Array.from(knownNumbers(plan, given).map(Math.abs)).sort();
+  const isKnown = (value: number) =>
+    value === 0 || scales.some((scale) => holds(known, Math.abs(value) / scale, 1e-9));
+  told.length = 0;
+  sheetSections(plan, 'shop');
+  return [
+    ...new Set(
+      told.flatMap(({ kind, text, value }) =>
+        !Number.isFinite(value) || isTabled(kind) || isKnown(value) ? [] : [`${kind}: ${text} (${value})`],
+      ),
+    ),
+  ];
+}
+
+/** Read off a published table that its sheet names; or the sides of what a sheet leaves, between cuts that are drawn there. */
+const isTabled = (kind: string): boolean => kind.startsWith('pull-') || kind === 'length-left';
+
+/** True where a sorted list has a number, but for a share of it. */
+function holds(sorted: Float64Array, value: number, share: number): boolean {
+  let [low, high] = [0, sorted.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sorted[middle] ?? 0) < value * (1 - share)) low = middle + 1;
+    else high = middle;
+  }
+  return low < sorted.length && (sorted[low] ?? 0) <= value * (1 + share);
+}
+
+describe('on the sheets', () => {
+  it.each(demoJobs)('of %s every figure has its trace, or its field has a computation', (id) => {
+    const job = demoJob(id);
+    expect(untraced(judgedPlan(job), job)).toEqual([]);
+  });
+
+  it('a figure that nothing leads back from is found', () => {
+    const job = demoJob('under-seat-five');
+    const plan = judgedPlan(job);
+    const measurements = plan.measurements.map((one) => ({ ...one, predicted: 12.34567 }));
+    expect(untraced({ ...plan, measurements }, job).join()).toContain('12.34567');
   });
 });
 

@@ -104,4 +104,23 @@ export const boardComputations = {
     ],
     held: ['joints-by-hand'],
   },
+  'layout-score': {
+    computes: 'how good a layout is, part by part',
+    formulas: ['the sum of its parts, each by its weight'],
+    sources: [{ source: 'house judgement, no source', mark: 'cp' }],
+    held: ['layouts-by-trial'],
+    fields: [
+      'boards[].proposals[].*',
+      'boards[].placements[].*',
+      'boards[].firstCrossings',
+      'boards[].routes[].*',
+    ],
+  },
+  'board-pieces': {
+    computes: 'what lies below a board and its parts',
+    formulas: ['layers of sheet, spacers and washers that make the height, fewest pieces first'],
+    sources: [commonPractice],
+    held: ['rooms-by-hand'],
+    fields: ['boards[].pieces[].*', 'boards[].fixings[].*', 'boards[].ribs[].*'],
+  },
 } as const satisfies Readonly<Record<string, Computation>>;

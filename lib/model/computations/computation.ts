@@ -28,6 +28,11 @@ export function isSourceOf(
   return sources.some((one) => one.mark === mark && fits(one.source, citation));
 }
 
+/** True where a field of the plan, such as `steps[].minutes`, is one that a computation fills. */
+export function isFieldOf({ fields = [] }: Pick<Computation, 'fields'>, field: string): boolean {
+  return fields.some((pattern) => fits(pattern, field));
+}
+
 type CitedTrace = Pick<Trace, 'citation' | 'mark'>;
 
 /** True where a text is a pattern, `*` any part of it. */

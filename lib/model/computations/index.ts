@@ -4,7 +4,7 @@ import type { Computation } from './computation.ts';
 import { powerComputations } from './power.ts';
 import { wiringComputations } from './wiring.ts';
 
-export { type Computation, isFormulaOf, isSourceOf } from './computation.ts';
+export { type Computation, isFieldOf, isFormulaOf, isSourceOf } from './computation.ts';
 
 /** Every quantity that the project computes, by family. */
 export const computationFamilies = {

@@ -151,6 +151,16 @@ export const outsideChecks = {
     against: "a panel maker's published examples; VDE 0660 part 500; ISO 2533; CIBSE Guide A",
     unit: '%',
   },
+  'picks-added-up': {
+    compares: 'wire on the pick list of the demo jobs',
+    against: 'the lengths of the wire list, added up apart from the code',
+    unit: 'm',
+  },
+  'layouts-by-trial': {
+    compares: 'score of a layout over the best of all places on a lattice, on small boards',
+    against: 'every layout, tried one by one',
+    unit: '%',
+  },
   'rooms-by-hand': {
     compares: 'room round a board and its parts, heights of risers, stretches of ribs',
     against: 'plane figures worked by hand',

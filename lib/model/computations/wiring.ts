@@ -53,4 +53,35 @@ export const wiringComputations = {
     sources: [{ source: 'house judgement, no source', mark: 'cp' }],
     held: ['ports-by-trial'],
   },
+  'pick-quantity': {
+    computes: 'what is taken of a part from the shelf, from which reel, and what is left there',
+    formulas: [
+      'the sum of what the job takes of it; cuts longest first, each from the shortest end that gives it',
+    ],
+    sources: [commonPractice],
+    held: ['picks-added-up'],
+    fields: ['pick[].*', 'offCuts[].*', 'nesting[].*', 'cables[].*'],
+  },
+  'work-time': {
+    computes: 'how long work takes',
+    formulas: [
+      'the sum of the times of its pieces, by the shop or the house',
+      'the longest chain of steps that wait for each other',
+    ],
+    sources: [commonPractice],
+    held: ['picks-added-up'],
+    fields: ['steps[].*', 'schedule.*'],
+  },
+  'reading-predicted': {
+    computes: 'what a meter is foretold to read',
+    formulas: ['*'],
+    sources: [commonPractice],
+    held: ['jobs-in-ngspice', 'paths-in-ngspice'],
+  },
+  'reading-limit': {
+    computes: 'what a reading may be at least and at most',
+    formulas: ['*'],
+    sources: [commonPractice],
+    held: ['jobs-in-ngspice', 'paths-in-ngspice'],
+  },
 } as const satisfies Readonly<Record<string, Computation>>;

@@ -4,6 +4,7 @@ import type { PlanMeasurement } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { explainReading } from './explain-reading.ts';
 import { type Predictable, predictions } from './predictions.ts';
+import { readingTraces } from './reading-traces.ts';
 import { isWithin, type Prediction, readingUnits } from './readings.ts';
 
 /**
@@ -23,13 +24,20 @@ export function planMeasurements(job: Job, plan: Predictable, book: PlanBook): P
       .map(({ id }) => id),
   );
   const jointV = job.rules['joint-drop-limit'].value;
-  return lines.map(({ kind, ...line }): PlanMeasurement => {
+  for (const line of lines)
+    for (const [side, number] of readingTraces(line)) book.trace(`measurements.${line.id}.${side}`, number);
+  return lines.map(({ kind, figures, ...line }): PlanMeasurement => {
     const asBuilt = readings.get(line.id);
     if (asBuilt === undefined) return { ...line, state: 'open', explanation: null };
-    const within = isWithin({ kind, ...line }, asBuilt);
+    const within = isWithin(line, asBuilt);
     if (within !== false)
       return { ...line, asBuilt, state: within === null ? 'open' : 'agrees', explanation: null };
-    const explanation = explainReading({ line: { kind, ...line }, reading: asBuilt, differing, jointV });
+    const explanation = explainReading({
+      line: { kind, figures, ...line },
+      reading: asBuilt,
+      differing,
+      jointV,
+    });
     return { ...line, asBuilt, state: 'differs', explanation };
   });
 }

@@ -38,6 +38,7 @@ function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
         least: 1000,
         greatest: null,
         when: 'bench',
+        figures: [['least', 1000, 'ohm']],
       },
       {
         id: `${board}.idle-current`,
@@ -48,6 +49,7 @@ function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
         least: 0.4 * idleA,
         greatest: mostIdleA(idleA),
         when: 'bench',
+        figures: [['X, the idle currents of its devices', idleA, 'A']],
       },
     ];
   });
@@ -67,6 +69,13 @@ function plugLines({ audio }: Predictable): Prediction[] {
         least: fromOhm,
         greatest: toOhm,
         when: 'before-power',
+        figures:
+          fromOhm === null
+            ? []
+            : [
+                ['from', fromOhm, 'ohm', `audio.channels.${id}.dcResistanceOhm.fromOhm`],
+                ['to', toOhm, 'ohm', `audio.channels.${id}.dcResistanceOhm.toOhm`],
+              ],
       },
     ];
   });
@@ -110,6 +119,12 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
                 greatest: to + toleranceV,
                 // Under load only once gains and filters are set: a tweeter must not meet full power before.
                 when: point === 'rest' ? 'power' : 'load',
+                figures: [
+                  ['X', predicted, 'V'],
+                  ['from', from, 'V'],
+                  ['to', to, 'V'],
+                  ['tolerance', toleranceV, 'V'],
+                ],
               },
             ];
           };
@@ -142,6 +157,13 @@ function gainLines({ rules }: Job, { audio }: Predictable): Prediction[] {
         least: gainVoltageV === null ? null : (1 - rules['gain-under'].value) * gainVoltageV,
         greatest: gainVoltageV,
         when: 'gains',
+        figures:
+          gainVoltageV === null
+            ? []
+            : [
+                ['X', gainVoltageV, 'V', `audio.channels.${id}.gainVoltageV`],
+                ['u', rules['gain-under'].value],
+              ],
       },
     ];
   });
@@ -162,6 +184,10 @@ function delayLines(job: Job, { audio }: Predictable): Prediction[] {
         unit: 'ms',
         ...around(delayMs, toleranceMs),
         when: 'delays',
+        figures: [
+          ['X', delayMs, 'ms', `audio.speakers.${id}.delayMs`],
+          ['tolerance', toleranceMs, 'ms'],
+        ],
       },
     ];
   });
@@ -180,6 +206,10 @@ function lastLines(job: Job, plan: Predictable): Prediction[] {
       least: null,
       greatest: job.rules['key-off-draw'].value,
       when: 'load',
+      figures: [
+        ['X', plan.power.keyOff?.drawA ?? 'not known', 'A', 'power.keyOff.drawA'],
+        ['the most that is allowed', job.rules['key-off-draw'].value, 'A'],
+      ],
     },
   ];
 }
@@ -198,6 +228,7 @@ function noiseLines({ rules }: Job, { audio, items }: Predictable): Prediction[]
       least: null,
       greatest: 1000 * limitV,
       when: 'load',
+      figures: [['greatest', 1000 * limitV, 'mV']],
     }));
   const quietV = rules['noise-quiet'].value;
   return [

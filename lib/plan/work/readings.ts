@@ -1,5 +1,6 @@
 import type { PlanMeasurement } from '../../model/plan/index.ts';
 import type { DimensionName } from '../../model/quantity/quantity.ts';
+import type { Figure } from '../../model/trace.ts';
 
 /** What a reading is of: decides how a difference is explained. */
 export type ReadingKind =
@@ -33,6 +34,8 @@ export interface Prediction {
   readonly least: number | null;
   readonly greatest: number | null;
   readonly when: PlanMeasurement['when'];
+  /** What the prediction and its limits follow from. */
+  readonly figures: readonly Figure[];
 }
 
 /** What a reading in a unit must be a measure of, and its factor from SI. */
@@ -69,7 +72,10 @@ export function around(predicted: number | null, tolerance: number): Pick<Predic
 }
 
 /** True where a reading lies within its limits; null where it has none. */
-export function isWithin({ least, greatest }: Prediction, reading: number): boolean | null {
+export function isWithin(
+  { least, greatest }: Pick<Prediction, 'least' | 'greatest'>,
+  reading: number,
+): boolean | null {
   if (least === null && greatest === null) return null;
   const slack = 1e-9 * Math.max(1, Math.abs(reading));
   return (least === null || reading >= least - slack) && (greatest === null || reading <= greatest + slack);

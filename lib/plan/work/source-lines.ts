@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, SourceReading } from '../../model/plan/index.ts';
+import type { Figure } from '../../model/trace.ts';
 import { type BankFuse, bankFuses } from './bank-fuses.ts';
 import type { Prediction } from './readings.ts';
 
@@ -124,9 +125,30 @@ export function sourceLines(
       unit,
       ...limited,
       when,
+      figures: figuresOf(reading, rules),
     };
     return bank ? [line, acrossFuse(bank, rules)] : [line];
   });
+}
+
+/** What the limits of a reading follow from: what is solved, and what a meter, a joint and a holder may add. */
+function figuresOf({ value, band, unit }: SourceReading, rules: Job['rules']): readonly Figure[] {
+  const added: readonly Figure[] =
+    unit === 'A'
+      ? [['tolerance', rules['clamp-tolerance'].value, 'A']]
+      : [
+          ['tolerance', rules['reading-tolerance'].value, 'V'],
+          ['what one joint may lose', rules['joint-drop-limit'].value, 'V'],
+          ['what may be left over the open holder', rules['bank-charged-within'].value, 'V'],
+        ];
+  const solved: readonly Figure[] = value === null ? [] : [['X', value, unit]];
+  const ends: readonly Figure[] = band
+    ? [
+        ['from', band.from, unit],
+        ['to', band.to, unit],
+      ]
+    : [];
+  return [...solved, ...ends, ...added];
 }
 
 /** What decides whether the fuse of a bank may go in: hardly a volt across its open holder. */
@@ -140,5 +162,6 @@ function acrossFuse({ bank, fuse }: BankFuse, rules: Job['rules']): Prediction {
     least: null,
     greatest: rules['bank-charged-within'].value,
     when: 'banks',
+    figures: [['tolerance', rules['bank-charged-within'].value, 'V']],
   };
 }

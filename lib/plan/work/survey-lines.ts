@@ -29,6 +29,10 @@ function batteryLines({ rules, devices }: Job): Prediction[] {
       least: rules['check-in-rested'].value,
       greatest: isLead ? rules['check-in-rested-most'].value : null,
       when,
+      figures: [
+        ['X', rules['voltage-rested'].value, 'V'],
+        ['least', rules['check-in-rested'].value, 'V'],
+      ],
     },
     {
       id: 'battery-charging',
@@ -39,6 +43,11 @@ function batteryLines({ rules, devices }: Job): Prediction[] {
       least: rules['check-in-charging-least'].value,
       greatest: rules['check-in-charging-most'].value,
       when,
+      figures: [
+        ['X', rules['voltage-rated'].value, 'V'],
+        ['least', rules['check-in-charging-least'].value, 'V'],
+        ['greatest', rules['check-in-charging-most'].value, 'V'],
+      ],
     },
     {
       id: 'battery-ripple',
@@ -49,6 +58,7 @@ function batteryLines({ rules, devices }: Job): Prediction[] {
       least: null,
       greatest: rules['check-in-ripple'].value,
       when,
+      figures: [['greatest', rules['check-in-ripple'].value, 'V']],
     },
   ];
 }
@@ -63,6 +73,7 @@ function outputLines({ id, missing, cleanVoltageV }: PlanOutput, givenV: number 
     unit,
     ...around(predicted, 0.25 * (predicted ?? 0)),
     when,
+    figures: predicted === null ? [] : [['X', predicted, unit]],
   });
   return [
     ...(cleanVoltageV === null ? [line('clean-voltage', 'greatest clean voltage, RMS', 'V', givenV)] : []),

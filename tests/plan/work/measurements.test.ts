@@ -71,6 +71,7 @@ const line = (kind: ReadingKind, id: string, predicted: number, tolerance: numbe
   unit: 'V',
   least: predicted - tolerance,
   greatest: predicted + tolerance,
+  figures: [],
   when: 'power',
 });
 const explained = (one: Prediction, reading: number, differing: readonly string[] = []) =>
