@@ -1,4 +1,4 @@
-import type { Job } from '../model/content/resolved-job.ts';
+import { bodyId, type Job } from '../model/content/resolved-job.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 
 /** What the title blocks print of the job. The customer is private and stays out. */
@@ -24,6 +24,15 @@ export function shopHead({ shop }: Job): BuildPlan['shop'] {
 }
 
 /** The vehicle and what must be known of it before anyone reaches for a tool. */
-export function vehicleHead({ vehicle }: Job): BuildPlan['vehicle'] {
-  return { id: vehicle.id, title: vehicle.title, cautions: [...vehicle.cautions] };
+export function vehicleHead({ vehicle, links }: Job): BuildPlan['vehicle'] {
+  const ends = links.flatMap(({ origin, from, to }) => (origin === 'job' ? [from, to] : []));
+  const used = new Set(ends.flatMap(({ device, terminal }) => (device === bodyId ? [terminal] : [])));
+  return {
+    id: vehicle.id,
+    title: vehicle.title,
+    cautions: [...vehicle.cautions],
+    grounds: Object.entries(vehicle.grounds)
+      .filter(([id]) => used.has(id))
+      .map(([id, { zone, side }]) => ({ id, zone, side })),
+  };
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { findingSchema } from '../finding.ts';
 import { traceSchema } from '../trace.ts';
+import { vehicleSideSchema, zoneKindSchema } from '../vocabulary.ts';
 import { planAudioSchema } from './audio.ts';
 import { planBoardSchema, planOffCutSchema } from './board.ts';
 import { planFormat } from './format.ts';
@@ -56,6 +57,16 @@ export const buildPlanSchema = z.object({
     id: everyone(z.string()),
     title: everyone(z.string()),
     cautions: z.array(everyone(z.string())),
+    /** The ground points that the job's wires end at. */
+    grounds: z
+      .array(
+        z.object({
+          id: builders(z.string()),
+          zone: builders(zoneKindSchema),
+          side: builders(vehicleSideSchema),
+        }),
+      )
+      .optional(),
   }),
   /** Every house rule that it was made by; none in a plan frozen before they were kept. */
   rules: z.array(planHouseRuleSchema).default([]),

@@ -133,6 +133,8 @@ export const planRunSchema = z.object({
       z.object({
         zone: builders(zoneKindSchema),
         lengthM: number,
+        /** True where it passes a sharp edge; left out in plans frozen before it was kept. */
+        edge: builders(z.boolean().optional()),
         covering: builders(z.string().nullable()),
         chosen: builders(z.enum(['given', 'computed'])),
         reason: name,

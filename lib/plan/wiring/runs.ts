@@ -56,7 +56,7 @@ function diametersOf(job: Job, wires: readonly SizedConductor[]): number[] {
 function planPasses(job: Job, run: Run, bundleM: number, book: PlanBook): PlanPass[] {
   const { passes } = run.route;
   const spacingM = job.rules['tie-spacing-vehicle'].value;
-  return passes.map(({ zone, length }): PlanPass => {
+  return passes.map(({ zone, length, edge }): PlanPass => {
     const alikeM = passes.reduce(
       (sum, other) => sum + (isCovered(run, other.zone) === isCovered(run, zone) ? other.length : 0),
       0,
@@ -66,7 +66,7 @@ function planPasses(job: Job, run: Run, bundleM: number, book: PlanBook): PlanPa
     const outsideM = bundleM + (part === null ? 0 : job.rules['covering-walls'].value);
     const tie = bundleM > 0 ? tieFor(job, outsideM, job.rules[ambientRules[zone]].value) : null;
     const ties = bundleM > 0 ? tieCount(length, spacingM) : 0;
-    return { zone, lengthM: length, covering: part, chosen, reason, tie, ties };
+    return { zone, lengthM: length, edge, covering: part, chosen, reason, tie, ties };
   });
 }
 

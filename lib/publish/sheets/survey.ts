@@ -17,6 +17,8 @@ export interface SurveySheet {
   readonly behind: Table;
   /** What the vehicle file says, beside a blank for what was measured. */
   readonly measures: Table | null;
+  /** What stands on which side; null where the vehicle came with nothing. */
+  readonly sides: Table | null;
 }
 
 const blanks = [
@@ -120,17 +122,51 @@ function measuresOf(plan: BuildPlan): Measure[] {
       })),
     ];
   });
-  const routes = plan.runs.map((run) => ({
-    group: 'Ways through the vehicle, from end to end',
-    what: run.title,
-    says: write.wire('measured', run.lengthM),
-  }));
+  const routes = plan.runs.flatMap((run): Measure[] => {
+    const group = `${run.title}, on the ${run.side}`;
+    const passes = (run.passes ?? []).map(({ zone, lengthM, edge }, at) => ({
+      group,
+      what: `${at + 1}. ${zone}${edge ? ', over a sharp edge' : ''}`,
+      says: write.wire('measured', lengthM),
+    }));
+    return [...passes, { group, what: 'From end to end', says: write.wire('measured', run.lengthM) }];
+  });
   const seats = plan.audio.speakers.flatMap(({ id, distanceM }) =>
     distanceM === null
       ? []
       : [{ group: 'From the listener’s head', what: item(id), says: write.length('measured', distanceM) }],
   );
   return [...spaces, ...routes, ...seats];
+}
+
+/** A thing of the vehicle, with the side that it is on by the vehicle's file. */
+interface Sided {
+  readonly what: string;
+  readonly zone: string;
+  readonly side: string;
+}
+
+/** What the vehicle came with and where the job's grounds go, for an eye to check. */
+function sidesOf({ items, vehicle }: BuildPlan): readonly Sided[] {
+  const fitted = items.filter(({ origin }) => origin === 'vehicle');
+  return [
+    ...fitted.map(({ title, zone, side }) => ({ what: title, zone, side })),
+    ...(vehicle.grounds ?? []).map(({ id, zone, side }) => ({ what: `Ground point ${id}`, zone, side })),
+  ];
+}
+
+function sidesTable(plan: BuildPlan) {
+  const sides = sidesOf(plan);
+  return sides.length === 0
+    ? null
+    : dense(
+        tableOf('Sides, by the vehicle’s file', sides, [
+          { title: 'What', kind: 'words', cell: ({ what }) => ({ text: what }) },
+          { title: 'Zone', kind: 'words', cell: ({ zone }) => ({ text: zone }) },
+          { title: 'Side', kind: 'words', cell: ({ side }) => ({ text: side }) },
+          { title: 'Seen', kind: 'tick' },
+        ]),
+      );
 }
 
 function functionsTable() {
@@ -187,6 +223,7 @@ function surveyModel(plan: BuildPlan): SurveySheet | null {
     ),
     behind: behindTable(),
     measures: measuresTable(plan),
+    sides: sidesTable(plan),
   };
 }
 
