@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { realEffects } from '../../lib/commands/effects.ts';
 import { ruleText } from '../../lib/commands/new/shop-skeleton.ts';
+import { runCommand } from '../../lib/commands/run-command.ts';
 import { houseRuleDefinition, houseRuleNames } from '../../lib/model/house-rules.ts';
 import { projectFolder } from '../../lib/publish/site/templates.ts';
 import { readContent } from '../../lib/read/read-content.ts';
@@ -92,6 +93,30 @@ describe('new --shop', () => {
     expect(told).toMatch(message);
     expect(readdirSync(empty.root)).toEqual([]);
     empty.remove();
+  });
+
+  test('is done again where it was cut short, and not over what someone wrote', async () => {
+    const cut = new EmptyFolder();
+    let left = 5;
+    const full = { ...realEffects(cut.root), out: () => undefined, tell: () => undefined };
+    const write = (path: string, text: string | Uint8Array) => {
+      left -= 1;
+      return left < 0
+        ? Promise.reject(Object.assign(new Error('ENOSPC'), { code: 'ENOSPC' }))
+        : full.write(path, text);
+    };
+    expect(await runCommand(['new', '--shop'], cut.root, { ...full, write })).toBe(3);
+    expect((await full.readContent()).length).toBe(5);
+    expect((await cut.run('new', '--shop')).status).toBe(0);
+    cut.remove();
+
+    const written = new EmptyFolder();
+    written.write('content/guides/own.md', 'As we do it.');
+    const { status, told } = await written.run('new', '--shop');
+    expect(status).toBe(2);
+    expect(told).toContain('there is a shop here already: content/guides/own.md');
+    expect(readdirSync(join(written.root, 'content'))).toEqual(['guides']);
+    written.remove();
   });
 
   test('writes millimetres and A4 for a shop that measures so', async () => {

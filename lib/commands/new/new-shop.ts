@@ -20,11 +20,11 @@ const fromDemo = /^content\/(?:parts|guides)\//;
  * tool ever writes what it did not ask for, and a new version finds it as it was left.
  */
 export async function newShop(effects: Effects, { name, units }: NewShopWords): Promise<ExitStatus> {
-  const [one] = await effects.readContent();
-  if (one) return refuse(effects, `there is a shop here already: ${one.path}`);
   if (units !== null && units !== 'mm' && units !== 'inch')
     return refuse(effects, '--units takes mm or inch');
   const files = await beginning();
+  const own = ownFile(await effects.readContent(), files);
+  if (own !== null) return refuse(effects, `there is a shop here already: ${own}`);
   const { parts, problems } = readContent(files);
   // Its shop file is only written now, from the same catalogue.
   const wrong = problems.filter(({ where }) => where.file !== 'content/shop.yaml');
@@ -40,6 +40,12 @@ export async function newShop(effects: Effects, { name, units }: NewShopWords): 
   effects.tell('a shop to begin with: parts, a vehicle and a job that are invented, and the guides');
   effects.tell('name the shop and count its stock in content/shop.yaml, then: rackleaf build');
   return exitStatus.done;
+}
+
+/** A file that someone wrote; null where there are none but those of a beginning that was cut short, which is done again. */
+function ownFile(present: readonly SourceFile[], files: readonly SourceFile[]): string | null {
+  const begun = new Map(files.map(({ path, text }) => [path, text]));
+  return present.find(({ path, text }) => begun.get(path) !== text)?.path ?? null;
 }
 
 async function beginning(): Promise<readonly SourceFile[]> {

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { lstat, mkdir, rm } from 'node:fs/promises';
+import { lstat, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import Eleventy from '@11ty/eleventy';
 import type { Audience } from '../../model/audience.ts';
@@ -12,7 +12,7 @@ import type { ShopSite } from './shop-site.ts';
 import { siteAssets, writeSiteFiles } from './site-assets.ts';
 import { digestOf } from './site-digest.ts';
 import { sitePages } from './site-pages.ts';
-import { buildingPrefix, clearStore, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
+import { buildingPrefix, clearStore, removed, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
 import { layoutsFolder, openTemplates, projectFolder } from './templates.ts';
 
 export interface BuildOptions {
@@ -78,7 +78,7 @@ export async function buildSite(site: ShopSite, options: BuildOptions): Promise<
   } catch (error) {
     throw new Error('The site was not built; the last good one is untouched.', { cause: error });
   } finally {
-    await rm(staging, { recursive: true, force: true });
+    await removed(staging);
   }
 }
 

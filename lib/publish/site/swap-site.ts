@@ -104,6 +104,6 @@ async function newestFirst(
 }
 
 /** Removes a folder. What another program holds open stays until a later build: the site itself stands. */
-async function removed(path: string): Promise<void> {
+export async function removed(path: string): Promise<void> {
   await rm(path, { recursive: true, force: true, maxRetries: 3 }).catch(() => undefined);
 }
