@@ -27,7 +27,7 @@ export type Look = z.output<typeof looked>;
  */
 const look = `(() => {
   const found = { tables: 0, figures: 0, cut: [], broken: [], scrolling: [], notCards: [], late: [], unnamed: [] };
-  const number = /[0-9][0-9.,/]*[0-9]|[0-9]/g;
+  const number = /(?<![A-Za-z0-9])(?:[0-9][0-9.,/-]*[0-9]|[0-9])/g;
   const range = document.createRange();
   const frameOf = (table) => {
     let [left, right, hinted] = [0, document.documentElement.clientWidth, false];

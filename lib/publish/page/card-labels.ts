@@ -3,10 +3,14 @@ import { cssString } from './print-rules.ts';
 /**
  * The titles of a table's columns as custom properties of its style, one a column counted from 1. On a narrow screen,
  * where each row is a card, `cards.css` puts them before the cells: a figure never stands without its name, and the
- * name is written once a table, not once a cell.
+ * name is written once a table, not once a cell. A colon follows, unless the title ends with a sign of its own.
  */
 export function cardLabels(columns: readonly { readonly title: string }[]): string {
-  return columns
-    .flatMap(({ title }, index) => (title === '' ? [] : [`--c${index + 1}:${cssString(title.trimEnd())}`]))
-    .join(';');
+  return columns.flatMap(({ title }, index) => property(title.trim(), index)).join(';');
+}
+
+function property(title: string, index: number): string[] {
+  if (title === '') return [];
+  const label = /[.?:]$/.test(title) ? `${title} ` : `${title}: `;
+  return [`--c${index + 1}:${cssString(label)}`];
 }

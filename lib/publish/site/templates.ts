@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import nunjucks from 'nunjucks';
 import { cardLabels } from '../page/card-labels.ts';
+import { hyphenedNumbers } from '../page/hyphened-numbers.ts';
 
 /** The folder of the project itself, wherever a build is started from. */
 export const projectFolder = fileURLToPath(new URL('../../../', import.meta.url));
@@ -22,5 +23,6 @@ export function openTemplates(
     lstripBlocks: true,
   });
   templates.addFilter('cardLabels', cardLabels);
+  templates.addFilter('hyphenedNumbers', hyphenedNumbers);
   return templates;
 }
