@@ -6,7 +6,11 @@ const loose = (text: string) => ({ text, whole: false });
 
 describe('numbers joined by a hyphen', () => {
   it('are pieces that stay whole', () => {
-    expect(hyphenedNumbers('tan body, ISO 8820-3')).toEqual([loose('tan body, ISO '), whole('8820-3')]);
+    expect(hyphenedNumbers('Not in DIN 46228-4.')).toEqual([
+      loose('Not in DIN '),
+      whole('46228-4'),
+      loose('.'),
+    ]);
     expect(hyphenedNumbers('2026-04-20 to 1/2-3/4 in')).toEqual([
       whole('2026-04-20'),
       loose(' to '),

@@ -5,7 +5,7 @@ export interface Piece {
 }
 
 /** Numbers joined by hyphens: a standard and its part, a date, a range. */
-const joined = /((?<![\p{L}\d])\d[\d.,/]*(?:-\d[\d.,/]*)+)/u;
+const joined = /((?<![\p{L}\d])\d(?:[\d.,/]*\d)?(?:-\d(?:[\d.,/]*\d)?)+)/u;
 
 /**
  * A text cut where numbers are joined by a hyphen, after which a browser would go on to the next line: `ISO 8820-` reads as
