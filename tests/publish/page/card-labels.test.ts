@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cardLabels } from '../../lib/publish/page/card-labels.ts';
+import { cardLabels } from '../../../lib/publish/page/card-labels.ts';
 
 describe('titles of columns for cards', () => {
   it('stand one a column, with a colon unless they end with a sign of their own', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hyphenedNumbers } from '../../lib/publish/page/hyphened-numbers.ts';
+import { hyphenedNumbers } from '../../../lib/publish/page/hyphened-numbers.ts';
 
 const whole = (text: string) => ({ text, whole: true });
 const loose = (text: string) => ({ text, whole: false });
