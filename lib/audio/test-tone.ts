@@ -1,6 +1,7 @@
 import { type Fault, faultOf, isFault, isPositive } from '../model/fault.ts';
 import { preferredFrequencies, preferredFrequenciesHz } from '../model/tables/preferred-frequencies.ts';
 import { commonPractice, type Traced, traced } from '../model/trace.ts';
+import type { ToneState } from '../model/vocabulary.ts';
 import type { Filter, FilterFault } from './filter/filters.ts';
 import { type PathLevel, pathLevel, type ShapedPath } from './filter/path-level.ts';
 
@@ -23,9 +24,6 @@ export interface TonePath extends ShapedPath {
   /** What the source gives, where that is known: no other tone can be played. */
   readonly sourceHz?: { readonly from: number; readonly to: number };
 }
-
-/** How equalising and boosts stand while the gain is set: as they will after commissioning, or flat. */
-export type ToneState = 'as-loaded' | 'equalising-flat';
 
 export interface TestTone {
   readonly frequencyHz: Traced<number>;

@@ -1,3 +1,4 @@
+import type { Edge } from '../model/vocabulary.ts';
 import { drawText } from './lettering/lettering.ts';
 import { spreadApart } from './lettering/spread.ts';
 import { at, boxRound, type PaperBox, type PaperPoint } from './paper.ts';
@@ -16,7 +17,7 @@ export interface OrdinateMark {
 
 export interface OrdinateRow {
   /** The side of the outline on which the row stands. */
-  readonly side: 'top' | 'bottom' | 'left' | 'right';
+  readonly side: Edge;
   /** Where the dimension line stands, across the axis. */
   readonly lineMm: number;
   /** The datum along the axis: the origin of every dimension in the row. */

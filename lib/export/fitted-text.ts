@@ -1,3 +1,4 @@
+import type { TextAlign } from '../draw/lettering/lettering.ts';
 import type { TextMetrics } from '../draw/lettering/text-metrics.ts';
 import type { TypeStyle } from '../draw/style.ts';
 import { element } from './svg-markup.ts';
@@ -11,7 +12,7 @@ export interface FittedWords {
   readonly capMm: number;
   readonly roomMm: number;
   readonly type: TypeStyle;
-  readonly align: 'start' | 'middle' | 'end';
+  readonly align: TextAlign;
 }
 
 /** Attributes of words that stand on lines: a rim of paper keeps them readable. */

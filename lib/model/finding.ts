@@ -7,6 +7,10 @@ import { markSchema } from './trace.ts';
 export const levelSchema = z.enum(['stop', 'caution', 'note']);
 export type Level = z.infer<typeof levelSchema>;
 
+/** The levels that ask for something to be done. */
+export const actingLevelSchema = levelSchema.exclude(['note']);
+export type ActingLevel = z.infer<typeof actingLevelSchema>;
+
 /** A splice that would mend the file: replace the text from `start` to `end` (offsets) by `text`. */
 const editSchema = z.object({
   file: builders(z.string()),

@@ -90,6 +90,7 @@ export type SupplyType = z.infer<typeof supplyTypeSchema>;
 export const filterPassSchema = z.enum(['high-pass', 'low-pass', 'subsonic']);
 export type FilterPass = z.infer<typeof filterPassSchema>;
 export const filterTypeSchema = z.enum(['butterworth', 'linkwitz-riley', 'bessel']);
+export type FilterType = z.infer<typeof filterTypeSchema>;
 /** Slopes of 6 dB per octave each. */
 export const filterOrder = z.int().min(1).max(8);
 
@@ -111,3 +112,71 @@ export type ConductorMaterial = z.infer<typeof conductorMaterialSchema>;
 
 export const studSchema = z.enum(['M4', 'M5', 'M6', 'M8', 'M10', 'M12']);
 export type Stud = z.infer<typeof studSchema>;
+
+/** Whether the job says it, or the plan chose it. */
+export const chosenSchema = z.enum(['given', 'computed']);
+export type Chosen = z.infer<typeof chosenSchema>;
+
+/** Who brings a thing: the job, or the vehicle as it came. */
+export const originSchema = z.enum(['job', 'vehicle']);
+export type Origin = z.infer<typeof originSchema>;
+
+/** Where a piece of work is done. */
+export const workPlaceSchema = z.enum(['board', 'vehicle', 'both']);
+export type WorkPlace = z.infer<typeof workPlaceSchema>;
+
+/** Which way round a speaker, a coil or an output is. */
+export const polaritySchema = z.enum(['normal', 'reversed']);
+export type Polarity = z.infer<typeof polaritySchema>;
+
+/** How an output of a factory radio carries its sound. */
+export const outputFormSchema = z.enum(['analogue', 'digital']);
+
+/** What a factory radio does to the tone of an output. */
+export const factoryEqualisingSchema = z.enum(['none', 'fixed', 'moves-with-level']);
+
+/** What has to be known of an output before anything is joined to it. */
+export const outputFactSchema = z.enum([
+  'bandwidth',
+  'polarity',
+  'greatest clean voltage',
+  'direct-current offset',
+  'equalising that moves with the level',
+  'load sensing',
+  'noise cancelling',
+  'chimes',
+]);
+export type OutputFact = z.infer<typeof outputFactSchema>;
+
+/** In which state of the equalising a gain is set. */
+export const toneStateSchema = z.enum(['as-loaded', 'equalising-flat']);
+export type ToneState = z.infer<typeof toneStateSchema>;
+
+/** What takes up the kick of a relay's coil. */
+export const suppressionSchema = z.enum(['diode', 'resistor', 'none']);
+
+/** What cools a side of a device. */
+export const coolingSchema = z.enum(['fins', 'fan']);
+
+/** Along which side of a stock sheet its grain runs. */
+export const sheetGrainSchema = z.enum(['width', 'height']);
+
+/** How a piece of sheet raises what lies on it: flat rails, a rail on its edge, a pad below a fixing. */
+export const riserFormSchema = z.enum(['rail', 'edge-rail', 'pad']);
+export type RiserForm = z.infer<typeof riserFormSchema>;
+
+/** How the strips of a rib lie. */
+export const ribFormSchema = z.enum(['on-edge', 'flat']);
+export type RibForm = z.infer<typeof ribFormSchema>;
+
+/** The part of a fixing's joint that gives first. */
+export const jointPartSchema = z.enum(['bolt', 'insert', 'board']);
+export type JointPart = z.infer<typeof jointPartSchema>;
+
+/** How a shop measures, and what it prints on. */
+export const unitsSchema = z.enum(['inch', 'millimetre']);
+export type Units = z.infer<typeof unitsSchema>;
+export const paperSchema = z.enum(['letter', 'a4']);
+
+/** How far a job is. */
+export const jobStatusSchema = z.enum(['draft', 'released', 'installed', 'superseded']);

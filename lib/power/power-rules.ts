@@ -1,8 +1,5 @@
 import type { FuseFormId } from '../model/tables/fuse-forms.ts';
 
-/** Materials of a conductor. */
-export type ConductorMaterial = 'copper' | 'copper-clad-aluminium';
-
 /** A factor for bundles of up to so many loaded conductors. */
 export interface BundleFactor {
   readonly upTo: number;

@@ -1,12 +1,13 @@
 import { type Fault, faultOf, isPositive } from '../../model/fault.ts';
 import { type Traced, traced } from '../../model/trace.ts';
+import type { FilterPass, FilterType } from '../../model/vocabulary.ts';
 import { type Complex, magnitude, multiply, one, polar, type Response, reciprocal } from './complex.ts';
-import { type FilterType, type Prototype, prototypeFamilies } from './low-pass-prototypes.ts';
+import { type Prototype, prototypeFamilies } from './low-pass-prototypes.ts';
 import { isShaped, type Peak, peakResponse } from './peak.ts';
 
 /** One filter. A subsonic filter is a high-pass; a band-pass is a high-pass and a low-pass in a row. */
 export interface Filter {
-  readonly pass: 'high-pass' | 'low-pass' | 'subsonic';
+  readonly pass: FilterPass;
   readonly type: FilterType;
   readonly order: number;
   readonly cornerHz: number;

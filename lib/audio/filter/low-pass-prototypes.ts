@@ -1,6 +1,5 @@
+import type { FilterType } from '../../model/vocabulary.ts';
 import { type Complex, magnitude, multiply, polynomial, reciprocal } from './complex.ts';
-
-export type FilterType = 'butterworth' | 'linkwitz-riley' | 'bessel';
 
 /** Orders that filters are made in here. */
 export const greatestOrder = 8;

@@ -1,4 +1,5 @@
 import { type Fault, faultOf } from '../../model/fault.ts';
+import type { Polarity } from '../../model/vocabulary.ts';
 import { joinedNodes } from './joined-nodes.ts';
 import { reduceToOne, type Strand } from './reduce-strands.ts';
 import type { Wiring } from './wiring.ts';
@@ -29,7 +30,7 @@ export interface ChannelCircuit {
 /** How the coils of a channel are joined, and which way round each one is. */
 export interface ChannelWiring {
   readonly wiring: Wiring;
-  readonly polarity: readonly { readonly coil: string; readonly polarity: 'normal' | 'reversed' }[];
+  readonly polarity: readonly { readonly coil: string; readonly polarity: Polarity }[];
 }
 
 export type ChannelWiringFault = Fault<

@@ -1,3 +1,4 @@
+import type { RiserForm } from '../../model/vocabulary.ts';
 import type { SpacerStack } from './spacer-stack.ts';
 
 /** What risers and spacers are made for: the raised items of a board and the spacers of its fixings. */
@@ -28,7 +29,7 @@ export interface RiserPiece {
   readonly id: string;
   readonly carries: string;
   /** `rail`: laid flat in layers below two sides. `edge-rail`: the same, one strip standing. `pad`: below a fixing. */
-  readonly form: 'rail' | 'edge-rail' | 'pad';
+  readonly form: RiserForm;
   readonly count: number;
   readonly widthM: number;
   readonly lengthM: number;

@@ -1,7 +1,5 @@
 import { type Traced, traced } from '../../model/trace.ts';
-
-/** What may give in the joint of a fixing. */
-export type JointPart = 'bolt' | 'insert' | 'board';
+import type { JointPart } from '../../model/vocabulary.ts';
 
 /** A board held by a bolt through it, over a spacer or none, in an insert of the vehicle. */
 export interface FixingJoint {

@@ -1,9 +1,9 @@
 import { standardGravity } from '../../model/quantity/gravity.ts';
 import { type Traced, traced } from '../../model/trace.ts';
+import type { JointPart } from '../../model/vocabulary.ts';
 import type { BoardRemark } from '../remark.ts';
 import type { Point } from '../shape/point.ts';
 import type { Fixing } from './fixing.ts';
-import type { JointPart } from './fixing-joint.ts';
 
 /** A mass on the board: where its centre is, in the plane and over the back of the board. */
 export interface HeldMass extends Point {

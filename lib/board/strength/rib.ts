@@ -1,3 +1,4 @@
+import type { RibForm } from '../../model/vocabulary.ts';
 import type { Point, Ring } from '../shape/point.ts';
 import { difference, intersection, type Region, regionArea, regionBox, regionOf } from '../shape/region.ts';
 
@@ -21,7 +22,7 @@ const wholeLayersM = 0.0005;
 
 /** How a rib's section is cut: strips on their edge beside each other, or flat strips on each other. */
 export interface RibSection {
-  readonly form: 'on-edge' | 'flat';
+  readonly form: RibForm;
   readonly strips: number;
   /** Width that the saw is set to. */
   readonly cutWidthM: number;

@@ -1,5 +1,5 @@
 import { seeded } from '../../board/random.ts';
-import type { Network, NetworkElement } from '../../power/network/network-types.ts';
+import type { Network, NetworkElement, PassiveKind } from '../../power/network/network-types.ts';
 
 /**
  * A vehicle's network by chance, of a number of elements: a battery, feeds that branch, and for every device a lead,
@@ -44,12 +44,6 @@ export function benchNetwork(seed: number, elementCount: number): Network {
   return { referenceNode: 'ground', elements: elements.filter(({ from, to }) => from !== to) };
 }
 
-function passive(
-  id: string,
-  kind: 'conductor' | 'fuse' | 'joint',
-  from: string,
-  to: string,
-  ohm: number,
-): NetworkElement {
+function passive(id: string, kind: PassiveKind, from: string, to: string, ohm: number): NetworkElement {
   return { id, kind, model: 'resistance', from, to, ohm };
 }

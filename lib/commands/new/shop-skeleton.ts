@@ -3,12 +3,13 @@ import type { Part } from '../../model/kinds/index.ts';
 import { type DimensionName, dimensions, inch } from '../../model/quantity/dimensions.ts';
 import { inchText } from '../../model/quantity/length-text.ts';
 import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';
+import type { Units } from '../../model/vocabulary.ts';
 import { firstStock } from './first-stock.ts';
 
 /** What a new shop begins with. */
 export interface ShopBeginning {
   readonly name: string;
-  readonly units: 'inch' | 'millimetre';
+  readonly units: Units;
 }
 
 /** Written inches are whole, or end in sixteenths. */

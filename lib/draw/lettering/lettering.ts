@@ -4,10 +4,13 @@ import { emMm, fontFamilies, type Ink, inks, spacing, type TypeStyle } from '../
 import type { Drawing } from '../surface.ts';
 import type { TextMetrics } from './text-metrics.ts';
 
+/** Which end of a text stands at its point. */
+export type TextAlign = 'start' | 'middle' | 'end';
+
 export interface Lettering {
   readonly type: TypeStyle;
   /** Which end of the text stands at the point. Default `start`. */
-  readonly align?: 'start' | 'middle' | 'end';
+  readonly align?: TextAlign;
   /** Turned a quarter to the left, to be read from the right edge of the sheet. Default no. */
   readonly turned?: boolean;
   readonly ink?: Ink;

@@ -1,3 +1,4 @@
+import { controlStopOf } from '../../model/control-stops.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { at, boxAt, centreOf, cornersOf, grown, type PaperBox, type PaperPoint } from '../paper.ts';
@@ -24,9 +25,8 @@ export const notSafe = 'NOT SAFE';
 /** How far a control is turned from its middle, -1 at the one end to 1 at the other; null for a value on its own scale. */
 export function travelOf(preset: string): number | null {
   const said = preset.trim().toLowerCase();
-  if (/^(fully )?(counter-?clockwise|anti-?clockwise|lowest|minimum|min|off|down)$/.test(said)) return -1;
-  if (/^(fully )?(clockwise|highest|maximum|max|up)$/.test(said)) return 1;
-  if (/^(centred?|centered|center|middle|half)$/.test(said)) return 0;
+  const stop = controlStopOf(said);
+  if (stop !== null) return { lowest: -1, middle: 0, highest: 1 }[stop];
   const hour = Number(/^(\d{1,2}) o['’]clock$/.exec(said)?.[1] ?? Number.NaN) % 12;
   const turn = hour > 6 ? hour - 12 : hour;
   return Math.abs(turn) * 30 <= stopDeg ? (turn * 30) / stopDeg : null;

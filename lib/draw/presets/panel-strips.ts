@@ -15,6 +15,8 @@ export interface PanelStrip {
   readonly item: PlanItem;
   /** `left panel`, `face` or `menu`. */
   readonly panel: string;
+  /** True for what is set in a menu: it is no surface of the part. */
+  readonly isMenu: boolean;
   /** How it lies on its board, in words. */
   readonly lies: string;
   readonly controls: readonly PanelControl[];
@@ -33,7 +35,12 @@ export function panelStrips(plan: Pick<BuildPlan, 'items' | 'controls' | 'boards
       const controls = own.map((set) => asSeen(item, set)).filter((one) => placeOf(one) === place);
       if (controls.length === 0) return [];
       const facing = facingWords(place, turn);
-      return [{ item, panel: panelName(place), lies: facing, controls: fromTheLeft(place, controls) }];
+      return [
+        {
+          ...{ item, panel: panelName(place), isMenu: place === 'menu', lies: facing },
+          controls: fromTheLeft(place, controls),
+        },
+      ];
     });
   });
 }

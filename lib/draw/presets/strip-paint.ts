@@ -9,7 +9,7 @@ import { type LaidStrip, nameOf, strip } from './strip-layout.ts';
 
 /** Draws a panel with its controls in their presets; its top left corner at a point. */
 export function paintStrip(drawing: Drawing, laid: LaidStrip, { xMm, yMm }: PaperPoint): void {
-  const { item, panel, controls } = laid.strip;
+  const { item, isMenu, controls } = laid.strip;
   const group = openSubject(drawing, drawing.svg, item.id);
   let top = yMm;
   const write = (texts: readonly string[], type: typeof types.item | typeof types.note): void => {
@@ -21,7 +21,7 @@ export function paintStrip(drawing: Drawing, laid: LaidStrip, { xMm, yMm }: Pape
   top += strip.gapMm;
   const box = boxAt(xMm, top, controls.length * laid.pitchMm, laid.panelMm);
   // A menu is no surface of the part: its outline is thinner and dashed.
-  drawShape(group, cornersOf(box), panel.startsWith('menu') ? lines.hidden : lines.seen);
+  drawShape(group, cornersOf(box), isMenu ? lines.hidden : lines.seen);
   controls.forEach((control, index) => {
     if (index > 0) {
       const edge = xMm + index * laid.pitchMm;

@@ -1,23 +1,28 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { isRising, quantity, runsDownwards } from '../fields.ts';
-import { vehicleSideSchema } from '../vocabulary.ts';
+import {
+  factoryEqualisingSchema,
+  outputFormSchema,
+  polaritySchema,
+  vehicleSideSchema,
+} from '../vocabulary.ts';
 
 /** What one output of a source gives, as measured or as its maker publishes it; what is left out is not known. */
 export const outputFactsSchema = z.strictObject({
-  form: builders(z.enum(['analogue', 'digital']).optional()),
+  form: builders(outputFormSchema.optional()),
   /** The side of the vehicle that it plays for. */
   side: builders(vehicleSideSchema.optional()),
   bandwidth: z
     .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
     .refine(isRising, runsDownwards)
     .optional(),
-  polarity: builders(z.enum(['normal', 'reversed']).optional()),
+  polarity: builders(polaritySchema.optional()),
   /** Greatest clean voltage, RMS. */
   'clean-voltage': builders(quantity('voltage').optional()),
   /** Direct-current offset of each side to ground: half the supply on a bridged output. */
   offset: builders(quantity('voltage').optional()),
-  equalising: builders(z.enum(['none', 'fixed', 'moves-with-level']).optional()),
+  equalising: builders(factoryEqualisingSchema.optional()),
   /** Whether the source switches the output off where it feels no speaker on it. */
   'load-sensing': builders(z.boolean().optional()),
   /** Whether active noise cancelling plays through it. */

@@ -25,6 +25,8 @@ import {
   filterPassSchema,
   filterTypeSchema,
   holdingSchema,
+  jobStatusSchema,
+  polaritySchema,
 } from '../vocabulary.ts';
 import { formatVersion } from './shop.ts';
 
@@ -76,7 +78,7 @@ const deviceSchema = z.strictObject({
   /** Devices and links that must be in place before this one, each with the reason: `feed: it stands over it`. */
   after: z.record(z.string(), builders(text('it stands over it'))).default({}),
   /** A speaker that is mounted back to front: its cone moves the other way. */
-  mounted: builders(z.enum(['normal', 'reversed']).default('normal')),
+  mounted: builders(polaritySchema.default('normal')),
   /** Why a speaker is meant to be wired with its polarity reversed. */
   reversed: builders(text('the crossover asks for it').optional()),
   /** The load that a channel of an amplifier is to see, by channel: held against its wiring. */
@@ -171,7 +173,7 @@ export const jobSchema = z.strictObject({
   title: everyone(text('Side-well board with two amplifiers')),
   revision: everyone(revision),
   revisions: z.array(revisionSchema).default([]),
-  status: everyone(z.enum(['draft', 'released', 'installed', 'superseded'])),
+  status: everyone(jobStatusSchema),
   'issued-on': everyone(day),
   'drawn-by': builders(text('initials').optional()),
   'approved-by': builders(text('initials').optional()),

@@ -3,7 +3,7 @@ import type { Part, PartFacts } from '../kinds/index.ts';
 import type { Place } from '../place.ts';
 import type { Whereabouts } from '../remark.ts';
 import type { JobRib } from '../rib.ts';
-import type { VehicleSide, ZoneKind } from '../vocabulary.ts';
+import type { Origin, VehicleSide, ZoneKind } from '../vocabulary.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
 import type { Shop } from './shop.ts';
 import type { Vehicle, VehicleRoute, VehicleSpace } from './vehicle.ts';
@@ -28,7 +28,7 @@ export function linkEndOf(id: string): LinkEnd {
 /** A device of the job or of the vehicle, with its part looked up. */
 export interface Device {
   readonly id: string;
-  readonly origin: 'job' | 'vehicle';
+  readonly origin: Origin;
   /** JSON Pointer into the file of its origin. */
   readonly path: string;
   readonly title: string;
@@ -60,7 +60,7 @@ export const bodyId = 'body';
 export interface Link {
   /** The link's id, with `.+` or `.-` behind it where a pair was opened out. */
   readonly id: string;
-  readonly origin: 'job' | 'vehicle';
+  readonly origin: Origin;
   /** JSON Pointer of the link as written. */
   readonly path: string;
   readonly from: LinkEnd;

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { count, extent, id, quantityAbove, text } from '../fields.ts';
 import { houseRulesSchema } from '../house-rules.ts';
+import { paperSchema, unitsSchema } from '../vocabulary.ts';
 import { workTimesSchema } from '../work-times.ts';
 
 /** The format version that every file begins with. */
@@ -31,9 +32,9 @@ export const shopSchema = z.strictObject({
   'site-url': builders(
     z.url({ error: 'is not an address: write it in full, such as https://sheets.example' }).optional(),
   ),
-  units: builders(z.enum(['inch', 'millimetre']).default('inch')),
+  units: builders(unitsSchema.default('inch')),
   fraction: builders(z.union([z.literal(16), z.literal(32)]).default(16)),
-  paper: builders(z.enum(['letter', 'a4']).default('letter')),
+  paper: builders(paperSchema.default('letter')),
   rules: houseRulesSchema.default({}),
   /** How long the shop takes for a piece of work; left out, common practice. */
   times: workTimesSchema.default({}),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantity, quantityAbove, quantityWithin } from '../fields.ts';
+import { sheetGrainSchema } from '../vocabulary.ts';
 import { partBase, stockKind } from './kind.ts';
 
 export const boardSheetSchema = z
@@ -29,7 +30,7 @@ export const boardSheetSchema = z
     /** Temperature that it stands. Left out: no zone of a vehicle is too warm for it. */
     withstands: builders(quantity('temperature').optional()),
     /** Along which side of the sheet the grain of its face runs. Left out: it has none, and pieces lie either way. */
-    grain: builders(z.enum(['width', 'height']).optional()),
+    grain: builders(sheetGrainSchema.optional()),
     sealed: builders(z.boolean().default(false)),
   })
   .superRefine((part, ctx) => {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
+import { suppressionSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 /** A relay that joins two batteries while the engine runs and parts them while it does not. */
@@ -13,7 +14,7 @@ export const isolatingRelaySchema = z
     /** What its coil draws; of one that sees the voltage itself, what it draws while closed. */
     'coil-current': builders(quantityWithin('current', { above: 0, most: 20 })),
     'coil-range': supplyRangeSchema.optional(),
-    suppression: builders(z.enum(['diode', 'resistor', 'none'])),
+    suppression: builders(suppressionSchema),
     /** What its contact carries for as long as the engine runs. */
     'continuous-current': builders(quantityAbove('current')),
     /** What its contact carries for a while, and for how long, by its maker. */

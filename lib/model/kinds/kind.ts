@@ -15,6 +15,8 @@ import {
 } from '../fields.ts';
 import type { Edge, SupplyType } from '../vocabulary.ts';
 import {
+  coolingSchema,
+  edgeSchema,
   filterOrder,
   filterPassSchema,
   filterTypeSchema,
@@ -149,9 +151,7 @@ export const equipmentBase = {
   /** Air that the maker asks for at each edge; the house rule applies where it is silent. */
   air: edgeLengths.optional(),
   /** Edges that carry cooling fins or a fan. */
-  cooling: builders(
-    z.record(z.enum(['left', 'right', 'top', 'bottom']), z.enum(['fins', 'fan']).optional()).optional(),
-  ),
+  cooling: builders(z.record(edgeSchema, coolingSchema.optional()).optional()),
   terminals: z.record(z.string(), terminalSpecSchema),
   controls: z.record(z.string(), controlSpecSchema).default({}),
   /** What the part tells its surroundings: watts of heat at rated power. */

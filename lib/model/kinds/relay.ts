@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
+import { suppressionSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
@@ -10,7 +11,7 @@ export const relaySchema = z.strictObject({
   'coil-range': supplyRangeSchema.optional(),
   'coil-current': builders(quantityWithin('current', { above: 0, most: 5 })),
   'contact-current': builders(quantityAbove('current')),
-  suppression: builders(z.enum(['diode', 'resistor', 'none'])),
+  suppression: builders(suppressionSchema),
 });
 
 /** The contact passes what feeds it on; the coil belongs to the turn-on circuit, which is summed apart. */

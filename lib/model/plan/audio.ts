@@ -1,6 +1,14 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { filterPassSchema, filterTypeSchema } from '../vocabulary.ts';
+import {
+  factoryEqualisingSchema,
+  filterPassSchema,
+  filterTypeSchema,
+  outputFactSchema,
+  outputFormSchema,
+  polaritySchema,
+  toneStateSchema,
+} from '../vocabulary.ts';
 
 const number = builders(z.number());
 const orNull = builders(z.number().nullable());
@@ -47,7 +55,7 @@ export const planGainSchema = z.object({
   /** Level of the path at the tone against its highest after commissioning; a plan of before has none. */
   pathDb: builders(z.number().optional()),
   /** How equalising and boosts stand while the gain is set. */
-  state: builders(z.enum(['as-loaded', 'equalising-flat']).optional()),
+  state: builders(toneStateSchema.optional()),
 });
 
 export const planChannelSchema = z.object({
@@ -101,7 +109,7 @@ export const planSpeakerSchema = z.object({
   /** Coils that are wired the other way round; a plan of before does not name them. */
   reversedCoils: z.array(name).optional(),
   /** As mounted: a cone that is turned round moves the other way. */
-  mounted: builders(z.enum(['normal', 'reversed'])),
+  mounted: builders(polaritySchema),
   /** Why it is meant to be wired reversed; null where it is not. */
   reversedWhy: builders(z.string().nullable()),
   distanceM: orNull,
@@ -142,18 +150,18 @@ export const planOutputSchema = z.object({
   item: name,
   /** Terminals of the job's devices that it is linked to. */
   feeds: z.array(name),
-  form: builders(z.enum(['analogue', 'digital']).nullable()),
+  form: builders(outputFormSchema.nullable()),
   fromHz: orNull,
   toHz: orNull,
-  polarity: builders(z.enum(['normal', 'reversed']).nullable()),
+  polarity: builders(polaritySchema.nullable()),
   cleanVoltageV: orNull,
   offsetV: orNull,
-  equalising: builders(z.enum(['none', 'fixed', 'moves-with-level']).nullable()),
+  equalising: builders(factoryEqualisingSchema.nullable()),
   loadSensing: builders(z.boolean().nullable()),
   noiseCancelling: builders(z.boolean().nullable()),
   chimes: builders(z.boolean().nullable()),
   /** What has to be found out before the plan stands; empty for an output that feeds nothing. */
-  missing: builders(z.array(z.string())),
+  missing: builders(z.array(outputFactSchema)),
 });
 
 /** The sum of the ways that hand over to each other, each taken as flat, equally loud and in time. */

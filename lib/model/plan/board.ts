@@ -2,7 +2,16 @@ import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { edgeProfiles, grainWays } from '../outline.ts';
 import { ribFaces, ribJoints } from '../rib.ts';
-import { conductorRoleSchema, directionSchema, edgeSchema } from '../vocabulary.ts';
+import {
+  chosenSchema,
+  conductorRoleSchema,
+  directionSchema,
+  edgeSchema,
+  jointPartSchema,
+  ribFormSchema,
+  riserFormSchema,
+  sheetGrainSchema,
+} from '../vocabulary.ts';
 
 const number = builders(z.number());
 const orNull = builders(z.number().nullable());
@@ -51,7 +60,7 @@ export const planPlacementSchema = z.object({
   /** Height of its underside off the board. */
   raisedM: number,
   keepClear: z.array(keepClearSchema).default([]),
-  chosen: builders(z.enum(['given', 'computed'])),
+  chosen: builders(chosenSchema),
   score: builders(z.record(z.string(), z.number()).optional()),
 });
 
@@ -61,7 +70,7 @@ export const riserPieceSchema = z.object({
   id: name,
   carries: name,
   /** `rail`: laid flat in layers below two sides. `edge-rail`: a strip standing on its edge. `pad`: below a fixing. */
-  form: builders(z.enum(['rail', 'edge-rail', 'pad'])),
+  form: builders(riserFormSchema),
   count: builders(z.int()),
   widthM: number,
   lengthM: number,
@@ -94,9 +103,9 @@ export const planRibSchema = z.object({
   thicknessM: number,
   sheetWidthM: number,
   sheetHeightM: number,
-  sheetGrain: builders(z.enum(['width', 'height']).nullable()),
+  sheetGrain: builders(sheetGrainSchema.nullable()),
   /** Strips that make its section: on edge beside each other, or flat on each other. None: that sheet does not make it. */
-  form: builders(z.enum(['on-edge', 'flat'])),
+  form: builders(ribFormSchema),
   strips: builders(z.int()),
   cutWidthM: number,
   massKg: number,
@@ -109,7 +118,7 @@ export const planRibSchema = z.object({
   /** What it adds to the bending stiffness along its line; null where it can't be built so, and is not counted. */
   bendingNm2: orNull,
   /** Whether the job gives its ends, or they are as far apart as it is free. */
-  ends: builders(z.enum(['given', 'computed'])),
+  ends: builders(chosenSchema),
 });
 
 export const planRouteSchema = z.object({
@@ -129,18 +138,18 @@ export const planBoardSchema = z.object({
   spaceTitle: name,
   sheet: name,
   /** Whether the job gives the sheet, or leaves it open. */
-  sheetChosen: builders(z.enum(['given', 'computed']).default('given')),
+  sheetChosen: builders(chosenSchema.default('given')),
   /** Size of the stock sheet that it is cut from. */
   sheetWidthM: number,
   sheetHeightM: number,
   material: name,
   thicknessM: number,
   /** Along which side of the stock sheet the grain of its face runs; null where it has none. */
-  sheetGrain: builders(z.enum(['width', 'height']).nullable().default(null)),
+  sheetGrain: builders(sheetGrainSchema.nullable().default(null)),
   /** Which way the grain has to run on the board; null for either. */
   grain: builders(z.enum(grainWays).nullable().default(null)),
   /** Whether the job writes it, or the stiffness of the board relies on it; null where it is open. */
-  grainChosen: builders(z.enum(['given', 'computed']).nullable().default(null)),
+  grainChosen: builders(chosenSchema.nullable().default(null)),
   /** How its edges are worked; null where they are left as sawn. Its size in metres, where it has one. */
   edgeProfile: z
     .object({ kind: builders(z.enum(edgeProfiles)), sizeM: orNull })
@@ -179,7 +188,7 @@ export const planBoardSchema = z.object({
       spacerM: number,
       /** What it is tightened to, and what sets that limit; null where neither its maker nor its thread tells. */
       torqueNm: orNull.default(null),
-      torqueBy: builders(z.enum(['bolt', 'insert', 'board']).nullable().default(null)),
+      torqueBy: builders(jointPartSchema.nullable().default(null)),
     }),
   ),
   placements: z.array(planPlacementSchema),

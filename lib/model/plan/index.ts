@@ -2,7 +2,13 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { findingSchema } from '../finding.ts';
 import { traceSchema } from '../trace.ts';
-import { vehicleSideSchema, zoneKindSchema } from '../vocabulary.ts';
+import {
+  jobStatusSchema,
+  paperSchema,
+  unitsSchema,
+  vehicleSideSchema,
+  zoneKindSchema,
+} from '../vocabulary.ts';
 import { planAudioSchema } from './audio.ts';
 import { planBoardSchema, planOffCutSchema } from './board.ts';
 import { planFormat } from './format.ts';
@@ -35,7 +41,7 @@ export const buildPlanSchema = z.object({
     id: everyone(z.string()),
     title: everyone(z.string()),
     revision: everyone(z.string()),
-    status: everyone(z.enum(['draft', 'released', 'installed', 'superseded'])),
+    status: everyone(jobStatusSchema),
     issuedOn: everyone(z.string()),
     drawnBy: builders(z.string().nullable()),
     approvedBy: builders(z.string().nullable()),
@@ -48,9 +54,9 @@ export const buildPlanSchema = z.object({
   shop: z.object({
     name: everyone(z.string()),
     address: z.array(everyone(z.string())),
-    units: builders(z.enum(['inch', 'millimetre'])),
+    units: builders(unitsSchema),
     fraction: builders(z.union([z.literal(16), z.literal(32)])),
-    paper: builders(z.enum(['letter', 'a4'])),
+    paper: builders(paperSchema),
     siteUrl: builders(z.string().nullable()),
   }),
   vehicle: z.object({

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { actingLevelSchema } from '../finding.ts';
 import { operatingPointNames, regimeNames } from '../operating-points.ts';
 import { markSchema } from '../trace.ts';
-import { conductorMaterialSchema, conductorRoleSchema, fuseFormSchema } from '../vocabulary.ts';
+import { chosenSchema, conductorMaterialSchema, conductorRoleSchema, fuseFormSchema } from '../vocabulary.ts';
 import { operatingPointSchema } from './network.ts';
 
 const number = builders(z.number());
@@ -26,7 +27,7 @@ export const conductorLimitSchema = z.object({
   value: number,
   limit: number,
   unit: name,
-  level: builders(z.enum(['stop', 'caution'])),
+  level: builders(actingLevelSchema),
   citation: name,
   /** How far the factors on the way to the limit may be relied on. */
   mark: builders(markSchema.optional()),
@@ -51,7 +52,7 @@ export const planConductorSchema = z.object({
   fed: builders(z.boolean()),
   /** What it must be able to carry, from its fuses. */
   neededA: number,
-  chosen: builders(z.enum(['given', 'computed'])),
+  chosen: builders(chosenSchema),
   reason: name,
   /** Cables that would be lawful where the given one does not carry its fuse. */
   alternatives: z
@@ -112,7 +113,7 @@ export const planFuseSchema = z.object({
   ceilingA: builders(z.number().nullable()),
   leastAmpacityA: builders(z.number().nullable()),
   stockQuantity: number,
-  chosen: builders(z.enum(['given', 'computed'])),
+  chosen: builders(chosenSchema),
   reason: name,
   alternatives: z.array(fuseAlternativeSchema),
   /** Items whose current it carries. */

@@ -1,12 +1,16 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import {
+  chosenSchema,
   conductorRoleSchema,
+  coolingSchema,
   edgeSchema,
   holdingSchema,
+  originSchema,
   panelSchema,
   terminalRoleSchema,
   vehicleSideSchema,
+  workPlaceSchema,
   zoneKindSchema,
 } from '../vocabulary.ts';
 import { planSizeSchema } from './power.ts';
@@ -23,7 +27,7 @@ export const planItemSchema = z.object({
   kind: everyone(z.string()),
   title: everyone(z.string()),
   partTitle: everyone(z.string()),
-  origin: everyone(z.enum(['job', 'vehicle'])),
+  origin: everyone(originSchema),
   board: builders(z.string().nullable()),
   seat: builders(z.string().nullable()),
   /** Where it is in the vehicle: the customer must find the main fuse. */
@@ -36,7 +40,7 @@ export const planItemSchema = z.object({
   heightM: orNull,
   /** What holds it on its board, where the job says so. */
   held: builders(holdingSchema.optional()),
-  cooling: builders(z.partialRecord(edgeSchema, z.enum(['fins', 'fan']))),
+  cooling: builders(z.partialRecord(edgeSchema, coolingSchema)),
   terminals: z.array(
     z.object({
       name,
@@ -96,7 +100,7 @@ export const planWireSchema = z.object({
   /** The link of the job that it comes from. */
   link: name,
   label: name,
-  origin: builders(z.enum(['job', 'vehicle'])),
+  origin: builders(originSchema),
   from: name,
   to: name,
   role: builders(conductorRoleSchema),
@@ -136,7 +140,7 @@ export const planRunSchema = z.object({
         /** True where it passes a sharp edge; left out in plans frozen before it was kept. */
         edge: builders(z.boolean().optional()),
         covering: builders(z.string().nullable()),
-        chosen: builders(z.enum(['given', 'computed'])),
+        chosen: builders(chosenSchema),
         reason: name,
         tie: builders(z.string().nullable()),
         ties: builders(z.int()),
@@ -193,14 +197,14 @@ export const planControlSchema = z.object({
   atM: orNull,
   /** Its place in the order in which the panels of its item present the controls: 1 first. */
   order: builders(z.int()),
-  chosen: builders(z.enum(['given', 'computed'])),
+  chosen: builders(chosenSchema),
   safe: builders(z.boolean()),
   /** How it stands when the job is handed over. */
   final: z.object({
     /** Null where nothing tells. */
     state: builders(z.string().nullable()),
     why: name,
-    chosen: builders(z.enum(['given', 'computed'])),
+    chosen: builders(chosenSchema),
     /** When it is set: with the presets where it stays as it is, otherwise while its step of commissioning is done. */
     during: builders(z.enum(['presets', 'filters', 'gains', 'delays'])),
   }),
@@ -244,7 +248,7 @@ export const stepSchema = z.object({
   /** The same steps with the reason for each. */
   waitsFor: z.array(z.object({ step: name, why: name })),
   /** Whose hands it takes where two people work: the one at the board, the one in the vehicle, or both. */
-  by: builders(z.enum(['board', 'vehicle', 'both'])),
+  by: builders(workPlaceSchema),
   text: name,
   tools: builders(z.array(z.string())),
   minutes: number,

@@ -3,6 +3,7 @@ import { joinedNodes } from '../../audio/load/joined-nodes.ts';
 import { coilsOf } from '../../audio/load/wiring.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanSpeaker } from '../../model/plan/index.ts';
+import type { Polarity } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { Circuit } from '../power/circuit/circuit.ts';
 import { remarkFault } from '../remark-fault.ts';
@@ -118,7 +119,7 @@ function planSpeakers(
 }
 
 /** The polarity of a speaker by that of its coils. */
-function polarityOf(coils: readonly ('normal' | 'reversed')[]): PlanSpeaker['polarity'] {
+function polarityOf(coils: readonly Polarity[]): PlanSpeaker['polarity'] {
   const [first] = coils;
   if (!first) return 'unwired';
   return coils.every((polarity) => polarity === first) ? first : 'opposed';

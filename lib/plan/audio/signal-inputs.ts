@@ -3,7 +3,7 @@ import { mergeOutputFacts, type OutputFacts } from '../../model/content/integrat
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
-import type { TerminalRole } from '../../model/vocabulary.ts';
+import type { OutputFact, TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
 import { stemName } from '../wiring/pair-name.ts';
@@ -107,7 +107,7 @@ function planOutput(job: Job, devices: DevicesById, device: Device, terminal: st
 type Known = Omit<PlanOutput, 'id' | 'item' | 'feeds' | 'missing'>;
 
 /** What must be known of an output before the plan stands; its form shows at the plug. */
-const asked: readonly (readonly [string, (known: Known) => boolean])[] = [
+const asked: readonly (readonly [OutputFact, (known: Known) => boolean])[] = [
   ['bandwidth', ({ fromHz, toHz }) => fromHz !== null && toHz !== null],
   ['polarity', ({ polarity }) => polarity !== null],
   ['greatest clean voltage', ({ cleanVoltageV }) => cleanVoltageV !== null],

@@ -1,7 +1,6 @@
 import type { SpacerStack } from '../../board/layout/spacer-stack.ts';
 import {
   type FixingJoint,
-  type JointPart,
   type JointSheet,
   jointStrength,
   jointTorque,
@@ -13,7 +12,7 @@ import type { Board, Job, SheetPart } from '../../model/content/resolved-job.ts'
 import type { HouseRules } from '../../model/house-rules.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';
 import type { Traced } from '../../model/trace.ts';
-import type { Stud } from '../../model/vocabulary.ts';
+import type { JointPart, Stud } from '../../model/vocabulary.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { insertTorque, studTorque } from './stud-torque.ts';
 

@@ -2,7 +2,7 @@ import type { Job, Run } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import type { ZoneKind } from '../../model/vocabulary.ts';
+import type { Chosen, ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { type CoveringFit, type CoveringSize, chooseCovering } from '../../power/conductor/covering-size.ts';
 import { longestPieceM } from './cable-candidates.ts';
@@ -41,7 +41,7 @@ export function isCovered(run: Run, zone: ZoneKind): boolean {
 /** The covering of one stretch of a run, with the reason; `fits` is false where one is asked for and none was found. */
 export interface PassCovering {
   readonly part: string | null;
-  readonly chosen: 'given' | 'computed';
+  readonly chosen: Chosen;
   readonly reason: string;
   readonly fits: boolean;
 }

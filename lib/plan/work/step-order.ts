@@ -1,9 +1,10 @@
+import type { WorkPlace } from '../../model/vocabulary.ts';
 /** What the order of steps depends on. */
 export interface Waiting {
   readonly id: string;
   readonly after: readonly string[];
   readonly minutes: number;
-  readonly by: 'board' | 'vehicle' | 'both';
+  readonly by: WorkPlace;
 }
 
 /**

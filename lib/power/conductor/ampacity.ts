@@ -11,7 +11,8 @@ import {
 } from '../../model/tables/ampacity.ts';
 import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
 import { commonPractice, type Mark, type Traced, traced, type Working } from '../../model/trace.ts';
-import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
+import type { ConductorMaterial } from '../../model/vocabulary.ts';
+import type { PowerRules } from '../power-rules.ts';
 
 /** What the ampacity of a conductor depends on, apart from where it runs. */
 export interface InsulatedConductor {

@@ -10,8 +10,9 @@ import {
   voltsLost,
 } from '../../model/printed/told.ts';
 import { type Traced, traced } from '../../model/trace.ts';
+import type { ConductorMaterial } from '../../model/vocabulary.ts';
 import { conductanceGrace, conductanceSm } from '../network/conductance.ts';
-import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
+import type { PowerRules } from '../power-rules.ts';
 import { type Ampacity, ampacity, type InsulatedConductor, type RunZone } from './ampacity.ts';
 import { conductorTemperatureC } from './conductor-temperature.ts';
 import { ohmPerM } from './resistance.ts';

@@ -4,7 +4,8 @@ import { squareMm, squareMmAtLeast } from '../../model/printed/told.ts';
 import { type Ferrule, ferruleFor, largestTwinMm2 } from '../../model/tables/ferrules.ts';
 import { lugHoleM } from '../../model/tables/lugs.ts';
 import { type Traced, traced } from '../../model/trace.ts';
-import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
+import type { ConductorMaterial } from '../../model/vocabulary.ts';
+import type { PowerRules } from '../power-rules.ts';
 import { barrelStripM, ferruleStripM } from './strip-length.ts';
 
 /** Where a conductor ends. */

@@ -1,7 +1,8 @@
 import { type Fault, faultOf, positiveFault } from '../../model/fault.ts';
 import { copperOhmMm2PerM, copperPerK } from '../../model/tables/copper-wire.ts';
 import { type Traced, traced } from '../../model/trace.ts';
-import type { ConductorMaterial, PowerRules } from '../power-rules.ts';
+import type { ConductorMaterial } from '../../model/vocabulary.ts';
+import type { PowerRules } from '../power-rules.ts';
 
 /** What the resistance of a conductor depends on. */
 export interface ResistiveConductor {

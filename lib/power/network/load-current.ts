@@ -1,9 +1,7 @@
 import { type Fault, faultOf, negativeFault, positiveFault } from '../../model/fault.ts';
 import { commonPractice, type Mark, type Traced, traced } from '../../model/trace.ts';
+import type { SupplyType } from '../../model/vocabulary.ts';
 import type { Load } from './network-types.ts';
-
-/** How a device's supply answers a falling voltage: see Load. */
-export type SupplyType = 'regulated' | 'unregulated' | 'constant-current' | 'resistance';
 
 /** Output power over input power at full power and at one-eighth of it; idle current (A). */
 export interface Efficiency {

@@ -48,9 +48,12 @@ export interface CurrentSource extends Between {
   readonly givenA: number;
 }
 
+/** What has a resistance of its own between two nodes. */
+export type PassiveKind = 'conductor' | 'fuse' | 'joint';
+
 /** A conductor, fuse or joint. Under 10 nanoohm it counts as no resistance at all. */
 export interface PassiveElement extends Between {
-  readonly kind: 'conductor' | 'fuse' | 'joint';
+  readonly kind: PassiveKind;
   readonly model: 'resistance';
   readonly ohm: number;
 }

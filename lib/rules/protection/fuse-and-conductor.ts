@@ -1,4 +1,5 @@
 import type { Job } from '../../model/content/resolved-job.ts';
+import type { ActingLevel } from '../../model/finding.ts';
 import type { ConductorLimit, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
 import type { Mark } from '../../model/trace.ts';
 import { fuseSpot, jobWires, wireSpot } from '../look-up.ts';
@@ -50,13 +51,13 @@ function isCool(job: Job, { insulationC }: PlanConductor): boolean {
 }
 
 /** Where along its run a conductor carries least. */
-function narrowest({ limits }: PlanConductor, level: 'stop' | 'caution'): ConductorLimit | undefined {
+function narrowest({ limits }: PlanConductor, level: ActingLevel): ConductorLimit | undefined {
   return limits
     .filter((limit) => limit.unit === 'A' && limit.level === level && limit.zone !== undefined)
     .toSorted((a, b) => a.limit - b.limit)[0];
 }
 
-function narrowestZone(conductor: PlanConductor, level: 'stop' | 'caution'): string {
+function narrowestZone(conductor: PlanConductor, level: ActingLevel): string {
   const zone = narrowest(conductor, level)?.zone;
   return zone === undefined ? '' : ` in its zone ${zone}`;
 }

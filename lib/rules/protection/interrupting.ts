@@ -1,3 +1,4 @@
+import type { ActingLevel } from '../../model/finding.ts';
 import { defaultSource, type Source } from '../../model/findings/source.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
@@ -59,7 +60,7 @@ function lithiumAmong(about: Case, batteries: readonly string[]) {
 }
 
 interface Judged {
-  readonly level: 'stop' | 'caution';
+  readonly level: ActingLevel;
   readonly message: string;
   readonly remedy: string;
   readonly cited?: Source;

@@ -1,4 +1,5 @@
 import { type Device, terminalId } from '../../model/content/resolved-job.ts';
+import type { ActingLevel } from '../../model/finding.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { carriesForS } from '../../power/time-current.ts';
 import { isDriven, netOf } from '../audio/driven.ts';
@@ -101,7 +102,7 @@ const throughRelay: Rule = {
 function coilFault(
   about: Case,
   { id, facts }: Device,
-): { readonly level: 'stop' | 'caution'; readonly text: string; readonly remedy: string } | null {
+): { readonly level: ActingLevel; readonly text: string; readonly remedy: string } | null {
   const { job } = about;
   const side = liveSide(about);
   const coils = Object.keys(facts.terminals)

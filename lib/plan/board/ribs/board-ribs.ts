@@ -15,6 +15,7 @@ import {
 } from '../../../board/strength/rib.ts';
 import { inTheWay, type RibGround } from '../../../board/strength/rib-ground.ts';
 import type { Board, BoardRib, Job, SheetPart } from '../../../model/content/resolved-job.ts';
+import type { Chosen } from '../../../model/vocabulary.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
 import { type BoardFixing, boardFixings, datumInSpace } from '../board-shape.ts';
 
@@ -25,7 +26,7 @@ export interface StandingRib extends LaidRib {
   readonly sheet: SheetPart;
   /** Null where its sheet does not make its section. */
   readonly section: RibSection | null;
-  readonly ends: 'given' | 'computed';
+  readonly ends: Chosen;
 }
 
 /** A board whose ribs are asked for: those of its parts count whose place the job gives. */

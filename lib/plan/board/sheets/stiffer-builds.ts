@@ -39,10 +39,10 @@ export function stifferBuild(soft: SoftBoard): string {
   const sheet = stifferSheet(soft, holes);
   const ribs = proposeRibs({ job, laid, fixings, holes, wantedHz, keep });
   if (ribs && (!sheet?.stocked || ribs.stiffness.massKg < sheet.stiffness.massKg))
-    return `${ribWords(ribs)}${sheet ? `, or ${sheetWords(sheet)}` : ''}${orFixing}`;
+    return `write ${ribWords(ribs)}${sheet ? `, or ${sheetWords(sheet)}` : ''}${orFixing}`;
   if (sheet) return `${sheetWords(sheet)}${orFixing}`;
   const both = sheetWithRibs(soft, holes);
-  if (both) return `write sheet: ${both.id} and ${ribWords(both.ribs).replace(/^write /, '')}${orFixing}`;
+  if (both) return `write sheet: ${both.id} and ${ribWords(both.ribs)}${orFixing}`;
   return `no sheet of the shop that fits, nor a rib behind it, reaches ${wantedHz} Hz on these fixings: add a fixing near the heaviest part`;
 }
 
@@ -52,7 +52,7 @@ function reach({ sagM, firstModeHz }: Stiffness): string {
 }
 
 function ribWords({ text, stiffness }: RibProposal): string {
-  return `write ribs: ${text} ${reach(stiffness)}`;
+  return `ribs: ${text} ${reach(stiffness)}`;
 }
 
 interface StifferSheet {

@@ -1,12 +1,13 @@
 import { bodyId, type Device, type Job, type Link, terminalId } from '../../../model/content/resolved-job.ts';
 import type { SourceType } from '../../../model/kinds/kind.ts';
 import type { ConductorRole } from '../../../model/vocabulary.ts';
+import type { PassiveKind } from '../../../power/network/network-types.ts';
 import { conductorRole, type DevicesById } from '../../wiring/conductor-role.ts';
 
 /** One thing that current flows through on its way, between two nodes. */
 export interface CircuitEdge {
   readonly id: string;
-  readonly kind: 'conductor' | 'fuse' | 'joint';
+  readonly kind: PassiveKind;
   readonly from: string;
   readonly to: string;
   /** Link of a conductor; device of a fuse or joint. */

@@ -1,7 +1,7 @@
 import type { Job, Link } from '../../../model/content/resolved-job.ts';
 import { isFault } from '../../../model/fault.ts';
 import type { Remark } from '../../../model/remark.ts';
-import type { ConductorRole } from '../../../model/vocabulary.ts';
+import type { Chosen, ConductorRole } from '../../../model/vocabulary.ts';
 import { ampacity, type RunZone } from '../../../power/conductor/ampacity.ts';
 import {
   type CableCandidate,
@@ -28,7 +28,7 @@ export interface SizedConductor {
   readonly lengthM: number;
   /** What it must be able to carry, from its fuses (A). */
   readonly neededA: number;
-  readonly chosen: 'given' | 'computed';
+  readonly chosen: Chosen;
   readonly reason: string;
   /** True where its feed alone asks for its size. */
   readonly byFeed: boolean;
