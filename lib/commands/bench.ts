@@ -8,6 +8,7 @@ import { benchBoard, layOutAndRoute } from './bench/boards.ts';
 import { processClock, wallClock } from './bench/clocks.ts';
 import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from './bench/diagrams.ts';
 import { benchNetwork } from './bench/networks.ts';
+import { serveRows } from './bench/serve-save.ts';
 import { openSpiceProcess, type SpiceProcess } from './bench/spice-process.ts';
 import { type BenchRow, type Clock, readingOf, secondsOf, secondsOfEach } from './bench/timing.ts';
 import { withCrew } from './crew/with-crew.ts';
@@ -41,6 +42,7 @@ export async function bench(
     ...solver,
     ...(await boardRows(clock)),
     ...(await jobRows(clock, shop)),
+    ...(await saveRows(effects.root, shop)),
     ...(await diagramRows(shop)),
   ];
   effects.out(json ? JSON.stringify({ rows }, null, 2) : table(rows));
@@ -127,6 +129,13 @@ async function jobRows(clock: Clock, shop: LoadedShop): Promise<BenchRow[]> {
   if (!page) return [drawn];
   const build = await secondsOf(clock, () => renderPage(page, templates, () => drawings));
   return [drawn, ms('page', `its page of ${page.address}, drawings at hand`, build)];
+}
+
+/** A save of the largest job that is not released: what is released stays as it is. */
+async function saveRows(root: string, { jobs }: LoadedShop): Promise<BenchRow[]> {
+  const open = jobs.filter(({ released }) => !released);
+  const largest = open.toSorted((a, b) => b.plan.wires.length - a.plan.wires.length)[0];
+  return largest ? serveRows(root, largest.job.id) : [];
 }
 
 /** Crossings in the diagrams of every job, and those that elkjs comes to with the same conductors where it is installed. */

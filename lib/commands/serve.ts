@@ -8,7 +8,7 @@ import { openPageMaker } from './serve/page-maker.ts';
 export async function serve(effects: Effects, port: number, stop: Promise<void>): Promise<ExitStatus> {
   const served = await serveSite({
     root: effects.root,
-    maker: openPageMaker(effects.root),
+    maker: openPageMaker(effects.root, effects.tell),
     built: sitePlaces(effects.root, 'bench').site,
     port,
     say: effects.tell,

@@ -10,7 +10,11 @@ export async function withCrew<T>(effects: Effects, work: (crew: Crew) => Promis
   } finally {
     await crew.close();
     const fault = crew.fault();
-    if (fault !== null)
-      effects.tell(`results could not be kept, so that the next run takes as long as this one: ${fault}`);
+    if (fault !== null) effects.tell(unkeptText(fault));
   }
+}
+
+/** That results could not be kept, and what follows from it. */
+export function unkeptText(fault: string): string {
+  return `results could not be kept, so that the next run takes as long as this one: ${fault}`;
 }

@@ -1,15 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Environment } from 'nunjucks';
 import type { SourceFile } from '../../model/content/source-file.ts';
-import { renderPage } from '../../publish/page/render-page.ts';
+import type { Page } from '../../publish/page/page.ts';
 import type { SeenFile } from '../../publish/serve/file-looks.ts';
 import type { MadeFile, PageMade, PageWish } from '../../publish/serve/page-maker.ts';
 import { scopeOf } from '../../publish/serve/scopes.ts';
+import { keptPages } from '../../publish/site/kept-pages.ts';
 import { searchIndex } from '../../publish/site/search-index.ts';
-import type { DrawingsOf } from '../../publish/site/shop-site.ts';
+import { digestOf } from '../../publish/site/site-digest.ts';
 import { sitePages } from '../../publish/site/site-pages.ts';
-import { openTemplates } from '../../publish/site/templates.ts';
+import { layoutsFolder, openTemplates } from '../../publish/site/templates.ts';
 import type { Crew } from '../crew/crew.ts';
 import { taskSteps } from '../crew/tasks.ts';
 import { realEffects } from '../effects.ts';
@@ -19,15 +19,13 @@ import { type LoadedShop, loadShop, siteOf } from '../load-shop.ts';
 export class PageDesk {
   readonly #root: string;
   readonly #crew: Crew;
-  readonly #drawingsOf: DrawingsOf;
-  #templates: { readonly layouts: string; readonly environment: Environment } | null = null;
+  readonly #steps = taskSteps();
+  #pages: { readonly layouts: string; readonly make: (page: Page) => Promise<string> } | null = null;
 
   /** @param crew Plans and draws on the thread of the desk. */
   constructor(root: string, crew: Crew) {
-    const { draw } = taskSteps();
     this.#root = root;
     this.#crew = crew;
-    this.#drawingsOf = (plan) => crew.keep(draw, plan);
   }
 
   /** The page that a build of these files would write at the address. */
@@ -42,7 +40,8 @@ export class PageDesk {
     if (site === null) return { state: 'unread', problems };
     const page = sitePages({ site, audience: 'bench' }).find((one) => one.address === address);
     if (page === undefined) return { state: 'absent', problems };
-    return { state: 'made', html: renderPage(page, this.#opened(layouts), this.#drawingsOf), problems };
+    const make = await this.#maker(layouts);
+    return { state: 'made', html: await make(page), problems };
   }
 
   /** The search index over every page of these files. */
@@ -68,9 +67,17 @@ export class PageDesk {
     return read === null ? [] : [{ path, text: read }];
   }
 
-  /** The layouts, opened anew where they changed. */
-  #opened(layouts: string): Environment {
-    if (this.#templates?.layouts !== layouts) this.#templates = { layouts, environment: openTemplates() };
-    return this.#templates.environment;
+  /** Makes pages as a build does, with the layouts opened anew where they changed. */
+  async #maker(layouts: string): Promise<(page: Page) => Promise<string>> {
+    if (this.#pages?.layouts === layouts) return this.#pages.make;
+    const { digest } = await digestOf(layoutsFolder);
+    const make = keptPages({
+      templates: openTemplates(),
+      layouts: digest,
+      drawingsOf: (plan) => this.#crew.keep(this.#steps.draw, plan),
+      keep: this.#crew.keepLater,
+    });
+    this.#pages = { layouts, make };
+    return make;
   }
 }

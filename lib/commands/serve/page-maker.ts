@@ -1,15 +1,29 @@
 import { availableParallelism } from 'node:os';
 import type { MakeOptions, PageMaker } from '../../publish/serve/page-maker.ts';
+import { unkeptText } from '../crew/with-crew.ts';
+import { keptFolder, openKeeper } from '../kept/open-keeper.ts';
 import { PageQueue } from './page-queue.ts';
 import { PageThreads } from './page-threads.ts';
-import type { PageAnswer, PageTask } from './thread-messages.ts';
+import type { PageAnswer, PageTask, PageThreadAnswer } from './thread-messages.ts';
 
 /** Makes the pages of a shop on threads: the server's own has nothing to do but to answer. */
-export function openPageMaker(root: string, workers = availableParallelism()): PageMaker {
+export function openPageMaker(
+  root: string,
+  say: (message: string) => void,
+  workers = availableParallelism(),
+): PageMaker {
   const threads = new PageThreads({ root });
-  const queue = new PageQueue<PageTask, PageAnswer>((task, signal) => threads.do(task, signal), workers);
+  const queue = new PageQueue<PageTask, PageThreadAnswer>(
+    (task, signal) => threads.do(task, signal),
+    workers,
+  );
+  let isToldUnkept = false;
   const ask = async (task: PageTask, options: MakeOptions): Promise<PageAnswer> => {
-    const answer = await queue.do(task, options);
+    const { answer, unkept } = await queue.do(task, options);
+    if (unkept !== null && !isToldUnkept) {
+      isToldUnkept = true;
+      say(unkeptText(unkept));
+    }
     if (answer.what === 'fault') throw chained(answer.chain);
     return answer;
   };
@@ -25,7 +39,10 @@ export function openPageMaker(root: string, workers = availableParallelism()): P
       return answer.made;
     },
     hurry: () => queue.handOut(),
-    close: () => threads.close(),
+    close: async () => {
+      await threads.close();
+      openKeeper(keptFolder(root)).trim();
+    },
   };
 }
 

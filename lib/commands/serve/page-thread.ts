@@ -2,11 +2,12 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { openCrew } from '../crew/crew.ts';
 import { keptFolder } from '../kept/open-keeper.ts';
 import { PageDesk } from './page-desk.ts';
-import type { PageAnswer, PageTask, PageThreadData } from './thread-messages.ts';
+import type { PageAnswer, PageTask, PageThreadAnswer, PageThreadData } from './thread-messages.ts';
 
 /** Makes pages on a thread of its own, one after the other as they are asked for. */
 const { root }: PageThreadData = workerData;
-const desk = new PageDesk(root, openCrew({ keptIn: keptFolder(root), threads: 0 }));
+const crew = openCrew({ keptIn: keptFolder(root), threads: 0 });
+const desk = new PageDesk(root, crew);
 
 async function answered(task: PageTask): Promise<PageAnswer> {
   try {
@@ -20,4 +21,7 @@ async function answered(task: PageTask): Promise<PageAnswer> {
   }
 }
 
-parentPort?.on('message', async (task: PageTask) => parentPort?.postMessage(await answered(task)));
+parentPort?.on('message', async (task: PageTask) => {
+  const answer: PageThreadAnswer = { answer: await answered(task), unkept: crew.fault() };
+  parentPort?.postMessage(answer);
+});

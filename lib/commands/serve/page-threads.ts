@@ -1,7 +1,7 @@
 import type { Worker } from 'node:worker_threads';
 import { openThread } from '../crew/open-thread.ts';
 import { ownModule } from '../own-module.ts';
-import type { PageAnswer, PageTask, PageThreadData } from './thread-messages.ts';
+import type { PageTask, PageThreadAnswer, PageThreadData } from './thread-messages.ts';
 
 /** Threads that make pages: one that is at out-of-date work is ended, since it can't be told to stop. */
 export class PageThreads {
@@ -14,7 +14,7 @@ export class PageThreads {
   }
 
   /** Does a task on a thread of its own. Rejects with the reason of the signal once that is aborted. */
-  async do(task: PageTask, signal: AbortSignal): Promise<PageAnswer> {
+  async do(task: PageTask, signal: AbortSignal): Promise<PageThreadAnswer> {
     const thread = this.#free.pop() ?? this.#open();
     try {
       const answer = await answerOf(thread, task, signal);
@@ -49,7 +49,7 @@ export class PageThreads {
 }
 
 /** What a thread makes of a task. Rejects where it breaks down over it. */
-function answerOf(thread: Worker, task: PageTask, signal: AbortSignal): Promise<PageAnswer> {
+function answerOf(thread: Worker, task: PageTask, signal: AbortSignal): Promise<PageThreadAnswer> {
   return new Promise((resolve, reject) => {
     const leave = (): void => {
       thread.off('message', onMessage).off('error', onError).off('exit', onExit);
@@ -59,7 +59,7 @@ function answerOf(thread: Worker, task: PageTask, signal: AbortSignal): Promise<
       leave();
       end();
     };
-    const onMessage = (answer: PageAnswer) => settle(() => resolve(answer));
+    const onMessage = (answer: PageThreadAnswer) => settle(() => resolve(answer));
     const onError = (error: unknown) => settle(() => reject(error));
     const onExit = () => onError(new Error('the thread ended before its work did'));
     const onAbort = () => settle(() => reject(signal.reason));

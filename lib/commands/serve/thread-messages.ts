@@ -11,7 +11,14 @@ export type PageTask =
   | { readonly what: 'page'; readonly wish: PageWish }
   | { readonly what: 'search'; readonly wish: Omit<PageWish, 'address'> };
 
-/** What a thread gives back. */
+/** What a thread sends back. */
+export interface PageThreadAnswer {
+  readonly answer: PageAnswer;
+  /** Why results could not be kept, such as a full disk; null while they can. */
+  readonly unkept: string | null;
+}
+
+/** What came of a task. */
 export type PageAnswer =
   | { readonly what: 'page'; readonly made: PageMade }
   | { readonly what: 'search'; readonly made: readonly MadeFile[] }

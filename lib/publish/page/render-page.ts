@@ -5,8 +5,8 @@ import { fillDrawings, hasDrawingTokens } from './drawing-token.ts';
 import type { Page } from './page.ts';
 
 /**
- * The HTML of one page, from its model to its drawings: the one way to a page, for the server that gives it on demand
- * and for the printer; a build takes the same steps, and waits for drawings between them.
+ * The HTML of one page, from its model to its drawings, for who has these at hand, as the printer; build and server take
+ * the same two steps, and may wait for drawings between them.
  */
 export function renderPage(page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
   const html = renderModel(page.template, page.model(), templates);

@@ -62,6 +62,7 @@ async function current(url: string, timeout = 120_000): Promise<string> {
 
 describe('rackleaf serve', () => {
   it('gives every file of the site that a build writes, byte for byte but for what serving adds', async () => {
+    expect((await shop.run('release', 'demo')).status).toBe(0);
     await shop.run('build');
     const built = join(shop.root, 'dist');
     const { url, end } = await running();
@@ -76,6 +77,7 @@ describe('rackleaf serve', () => {
         : Buffer.from(await (await fetch(url + file)).arrayBuffer());
       if (!served.equals(bytes)) differing.push(file);
     }
+    expect(files).toContain('jobs/demo/A/index.html');
     expect(files.length).toBeGreaterThan(40);
     expect(differing).toEqual([]);
     expect((await fetch(`${url}jobs/other/`)).status).toBe(404);
