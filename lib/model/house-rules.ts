@@ -4,9 +4,9 @@ import { count, quantityWithin } from './fields.ts';
 import { audioRules } from './house-rules/audio.ts';
 import { boardRules } from './house-rules/board.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
-import { faultRules } from './house-rules/fault.ts';
 import { powerRules } from './house-rules/power.ts';
 import { raisingRules } from './house-rules/raising.ts';
+import { faultRules } from './house-rules/short-circuit.ts';
 import { supplyRules } from './house-rules/supply.ts';
 import { wiringRules } from './house-rules/wiring.ts';
 

@@ -16,9 +16,9 @@ import { planBranches } from './wiring/branches.ts';
 import { planRuns } from './wiring/runs.ts';
 import { planCables, planWires } from './wiring/wires.ts';
 import { planControls } from './work/controls.ts';
-import { planMeasurements } from './work/measurements.ts';
 import { pickList } from './work/pick-list.ts';
 import { planWork } from './work/plan-work.ts';
+import { planMeasurements } from './work/readings/measurements.ts';
 
 /** A plan before it was judged, and what its computations noticed. */
 export interface Planned {

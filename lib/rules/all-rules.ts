@@ -4,7 +4,7 @@ import { filtersInPathRules } from './audio/filters-in-path.ts';
 import { leftAndRightRules } from './audio/left-and-right.ts';
 import { playedOctaveRules } from './audio/played-octaves.ts';
 import { protectionFilterRules } from './audio/protection-filters.ts';
-import { speakerDelayRules } from './audio/speaker-delays.ts';
+import { speakerDelayRules } from './audio/shared-delay.ts';
 import { speakerLoadRules } from './audio/speaker-load.ts';
 import { speakerPathRules } from './audio/speaker-paths.ts';
 import { speakerWireRules } from './audio/speaker-wire.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { at } from '../../lib/draw/paper.ts';
 import { symbolModuleMm } from '../../lib/draw/style.ts';
+import { placeSymbol, type QuarterTurns, symbols } from '../../lib/draw/symbols/index.ts';
 import type { CircuitSymbol, SymbolPort } from '../../lib/draw/symbols/symbol.ts';
-import { placeSymbol, type QuarterTurns, symbols } from '../../lib/draw/symbols.ts';
 
 const named: readonly (readonly [string, CircuitSymbol])[] = Object.entries(symbols);
 

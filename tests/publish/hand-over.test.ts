@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BuildPlan, PlanMeasurement } from '../../lib/model/plan/index.ts';
-import { handOverLacks, handOverOf } from '../../lib/publish/page/hand-over.ts';
+import { handOverLacks, handOverOf } from '../../lib/publish/packet/hand-over.ts';
 import { renderPage } from '../../lib/publish/page/render-page.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../lib/publish/site/templates.ts';

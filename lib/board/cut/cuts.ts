@@ -13,7 +13,7 @@ import {
   slotLoop,
   stepLoop,
   windowLoop,
-} from './removal.ts';
+} from './cut-loops.ts';
 
 /** What a cut takes away. `open`: it starts at an edge, so that it reaches past it on purpose. */
 export interface Removal {

@@ -5,7 +5,7 @@ import { at, cornersOf, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
-import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
+import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
 import type { PlacedFeed } from './feed-geometry.ts';
 import { bodyLines, deviceMark, elsewhereText, markWidthMm, tallPadMm, titleLines } from './feed-geometry.ts';
 import type { GridNode } from './feed-grid.ts';

@@ -7,7 +7,7 @@ import { at, cornersOf, type PaperBox } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
-import { drawSymbol, placeSymbol, symbols } from '../symbols.ts';
+import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
 import {
   headMm,
   type LaidBox,

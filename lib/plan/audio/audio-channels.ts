@@ -15,9 +15,9 @@ import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
+import type { Amplifier, Channel, CoilField, Output } from './amplifier-output.ts';
 import { channelGain } from './channel-gain.ts';
 import { askedLoad, planWirings, wayOutOfLowLoad } from './channel-wirings.ts';
-import type { Amplifier, Channel, CoilField, Output } from './output.ts';
 import { peaksBefore } from './path-peaks.ts';
 import { feedOf, filtersBefore } from './signal-path.ts';
 

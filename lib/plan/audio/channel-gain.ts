@@ -6,9 +6,9 @@ import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanGain } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
-import { stemName } from '../wiring/pair-name.ts';
+import type { CoilField, Output } from './amplifier-output.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
-import type { CoilField, Output } from './output.ts';
+import { stemName } from './pair-name.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { sourcesOf } from './signal-sources.ts';
 

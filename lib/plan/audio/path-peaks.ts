@@ -3,8 +3,8 @@ import type { ControlSpec } from '../../model/kinds/kind.ts';
 import type { PlanPeak } from '../../model/plan/index.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import { stemName } from '../wiring/pair-name.ts';
 import { channelsOf } from './final-filters.ts';
+import { stemName } from './pair-name.ts';
 
 /** A boost of an amplifier as it stands after commissioning. */
 export interface Boost {

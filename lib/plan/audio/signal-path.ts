@@ -2,8 +2,8 @@ import type { JobFilter } from '../../model/content/job.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import { stemName } from '../wiring/pair-name.ts';
 import { filtersLeftIn } from './final-filters.ts';
+import { stemName } from './pair-name.ts';
 
 /**
  * The filters in the path of an amplifier channel after commissioning: of the processor output that feeds its input,

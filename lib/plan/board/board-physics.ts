@@ -9,9 +9,9 @@ import { type Traced, traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { planStiffness } from './board-stiffness.ts';
+import { modeLimits } from './first-mode-limits.ts';
 import type { PlannedJoint } from './fixing-joints.ts';
 import type { LaidBoard } from './laid-board.ts';
-import { modeLimits } from './mode-limits.ts';
 import { countedRibs, type PlannedRibs, ribMasses } from './ribs/plan-ribs.ts';
 
 /** What the physics of a board follows from; `bareKg`: its mass without parts and ribs. */

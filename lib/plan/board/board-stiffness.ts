@@ -6,8 +6,8 @@ import type { Keep } from '../../model/keep.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { onFixings, stiffnessStep } from './board-steps.ts';
+import { modeLimits } from './first-mode-limits.ts';
 import type { LaidBoard } from './laid-board.ts';
-import { modeLimits } from './mode-limits.ts';
 import { buildOf } from './sheets/sheet-build.ts';
 import { stifferBuild } from './sheets/stiffer-builds.ts';
 

@@ -13,8 +13,8 @@ import type { HouseRules } from '../../model/house-rules.ts';
 import { standardGravity } from '../../model/quantity/gravity.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { JointPart, Stud } from '../../model/vocabulary.ts';
+import { insertTorque, studTorque } from '../bolt-torque.ts';
 import type { BoardFixing } from './board-shape.ts';
-import { insertTorque, studTorque } from './stud-torque.ts';
 
 /** A fixing of a board as a joint: what it holds, and what it is tightened to. */
 export interface PlannedJoint {

@@ -1,8 +1,8 @@
 import { bodyId } from '../../model/content/resolved-job.ts';
 import type { NetworkFault } from '../../power/network/network-fault.ts';
 import type { PlanBook } from '../plan-book.ts';
+import { faultText, standsFor } from './network-fault-text.ts';
 import type { NetworkInput } from './operating-points.ts';
-import { faultText, standsFor } from './short/fault-text.ts';
 
 /** What makes the network of a job impossible to compute, and at which operating points. */
 interface FoundFault {

@@ -12,7 +12,7 @@ import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { batteryShare, chargerElements, circuitIn } from './circuit/circuit-states.ts';
 import { passiveElements } from './circuit/passive-elements.ts';
 import { type DeviceLoad, supplyOf } from './device-loads.ts';
-import { faultText, plainly } from './short/fault-text.ts';
+import { faultText, plainly } from './network-fault-text.ts';
 import type { SizedConductor } from './sizing/conductor-sizing.ts';
 import type { SizedFuse } from './sizing/fuse-sizing.ts';
 import { sizingVoltageAt, systemShare } from './sizing-voltage.ts';

@@ -17,7 +17,7 @@ import { turnOnSums } from '../audio/turn-on-sums.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { longestPieceM } from '../wiring/cable-candidates.ts';
 import { planSize } from '../wiring/wires.ts';
-import { firstPowers } from '../work/first-power.ts';
+import { firstPowers } from '../work/bench-supply-limit.ts';
 import { planCharging } from './charging.ts';
 import { planCranking } from './cranking.ts';
 import { dropWorkings } from './device-drops.ts';

@@ -10,9 +10,9 @@ import { type EndPreparation, type Port, prepareEnd } from '../../power/conducto
 import { powerRules } from '../power/power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
-import { stripLength, torque } from './end-lengths.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
+import { stripLength, torque } from './strip-lengths.ts';
 import { endLoopM } from './wire-lengths.ts';
 
 type TerminalForm = PartOf<'terminal'>['form'];

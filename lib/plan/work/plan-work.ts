@@ -2,7 +2,7 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
-import { orderOfWork } from './order-of-work.ts';
+import { orderOfWork } from './steps/order-of-work.ts';
 import type { Work } from './work.ts';
 
 /** Tweeters that are alone on their channel: no crossover of their own keeps the bass from them. */

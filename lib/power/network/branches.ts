@@ -1,4 +1,4 @@
-import { RealRoom, WholeRoom } from './room.ts';
+import { RealRoom, WholeRoom } from './scratch-arrays.ts';
 
 /**
  * The branches of a network between the unknowns of its solution, column by column, since there are many of them. Rows

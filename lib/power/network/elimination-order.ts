@@ -1,4 +1,4 @@
-import { WholeRoom } from './room.ts';
+import { WholeRoom } from './scratch-arrays.ts';
 import type { SymbolicLdl } from './sparse-ldl.ts';
 
 const [firstRoom, degreeRoom, neighbourRoom, nextRoom] = [

@@ -1,6 +1,6 @@
 import { NameTable } from './name-table.ts';
 import type { Network, NetworkElement, VoltageSource } from './network-types.ts';
-import { RealRoom, WholeRoom } from './room.ts';
+import { RealRoom, WholeRoom } from './scratch-arrays.ts';
 
 /**
  * What an element is to the solver: a resistance of the wiring, a source that holds a voltage, a branch whose current

@@ -1,6 +1,6 @@
 import { branchV } from './branches.ts';
 import { firstStep, type NodalSystem, newton, openCircuit } from './newton.ts';
-import { RealRoom } from './room.ts';
+import { RealRoom } from './scratch-arrays.ts';
 
 /** How far the loads of a system can be raised from nothing. */
 export interface LoadReach {

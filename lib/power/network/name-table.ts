@@ -1,4 +1,4 @@
-import { WholeRoom } from './room.ts';
+import { WholeRoom } from './scratch-arrays.ts';
 
 /** So many names are kept at most: past them the table is emptied before the next network. */
 const mostNames = 1 << 16;

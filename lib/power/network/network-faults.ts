@@ -2,7 +2,7 @@ import { converterFaults } from './converters.ts';
 import { elementLaws, hasOhm, type IndexedNetwork, plantRoots, rootOf } from './indexed-network.ts';
 import { type NetworkFault, networkFault } from './network-fault.ts';
 import type { Network, NetworkElement } from './network-types.ts';
-import { WholeRoom } from './room.ts';
+import { WholeRoom } from './scratch-arrays.ts';
 
 /** Under this a resistance counts as none: at 1,000 A it drops 10 microvolt. */
 export const noOhm = 1e-8;

@@ -3,7 +3,7 @@ import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
 import type { ElementFlow, NodeVoltage } from './network-types.ts';
 import type { NodalSystem } from './newton.ts';
 import { type CompiledNetwork, nodeV } from './nodal-system.ts';
-import { RealRoom } from './room.ts';
+import { RealRoom } from './scratch-arrays.ts';
 import type { Regimes } from './source-regimes.ts';
 import type { StiffGroups } from './stiff-branches.ts';
 

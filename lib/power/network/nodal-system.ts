@@ -2,7 +2,7 @@ import { GrowingLinear, GrowingLoads, type LinearBranches } from './branches.ts'
 import { LdlPattern, symbolicLdl } from './elimination-order.ts';
 import { elementLaws, type IndexedNetwork } from './indexed-network.ts';
 import type { NodalSystem } from './newton.ts';
-import { RealRoom, WholeRoom } from './room.ts';
+import { RealRoom, WholeRoom } from './scratch-arrays.ts';
 import { type Regimes, sourceLaw } from './source-regimes.ts';
 import type { SymbolicLdl } from './sparse-ldl.ts';
 import type { StiffGroups } from './stiff-branches.ts';

@@ -1,4 +1,4 @@
-import { RealRoom } from './room.ts';
+import { RealRoom } from './scratch-arrays.ts';
 
 /**
  * A symmetric sparse matrix, ready to be solved again and again with other numbers in the same places. Slots of the

@@ -2,7 +2,7 @@ import { hasOhm, type IndexedNetwork, plantRoots } from './indexed-network.ts';
 import { type NetworkFault, networkFault } from './network-fault.ts';
 import { noOhm } from './network-faults.ts';
 import type { NetworkElement, SourceRegime } from './network-types.ts';
-import { RealRoom, WholeRoom } from './room.ts';
+import { RealRoom, WholeRoom } from './scratch-arrays.ts';
 import type { Regimes } from './source-regimes.ts';
 
 /** Nodes that stiff branches tie together count as one; each keeps its fixed offset from the root of its group. */

@@ -1,12 +1,12 @@
 import type { Audience } from '../../model/audience.ts';
 import { type BuildPlan, buildPlanSchema } from '../../model/plan/index.ts';
 import { frozen } from '../frozen.ts';
+import { handOverOf } from '../packet/hand-over.ts';
 import { sheetIds, sheets } from '../sheets/index.ts';
 import type { Sheet } from '../sheets/sheet.ts';
 import { visibleTo } from '../site/visible-to.ts';
 import { tradeCautions } from './cautions.ts';
 import { drawingToken } from './drawing-token.ts';
-import { handOverOf } from './hand-over.ts';
 
 /** A sheet of a job as a section of its page. Its id is its anchor. */
 export interface SheetSection {

@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { HandOver, MainFuse } from '../page/hand-over.ts';
-import { bodyShop, jumpStart } from '../page/hand-over-words.ts';
+import type { HandOver, MainFuse } from '../packet/hand-over.ts';
+import { bodyShop, jumpStart } from '../packet/hand-over-words.ts';
 import type { Visible } from '../site/visible-to.ts';
 import type { OpenSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, room, strong, type Table, tableOf } from './table.ts';

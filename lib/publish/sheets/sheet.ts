@@ -1,7 +1,7 @@
 import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { HandOver } from '../packet/hand-over.ts';
 import type { TradeCaution } from '../page/cautions.ts';
-import type { HandOver } from '../page/hand-over.ts';
 import type { Visible } from '../site/visible-to.ts';
 
 interface SheetBase {

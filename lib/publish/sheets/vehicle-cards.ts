@@ -2,7 +2,7 @@ import type { BuildPlan, OperatingPoint } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { faultSteps, jumpStart } from '../page/hand-over-words.ts';
+import { faultSteps, jumpStart } from '../packet/hand-over-words.ts';
 import { namesOf, type PlanNames } from '../page/plan-names.ts';
 import { spelled } from '../page/words.ts';
 import { lengthOr, writerFor } from '../page/written.ts';

@@ -3,9 +3,9 @@ import type { PlanWire } from '../../model/plan/index.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import { liveSide, noFuse, reached } from '../live-side.ts';
 import { deviceIdOf, deviceOf, deviceSpot, endsOf, hasRole, jobWires, wireSpot } from '../look-up.ts';
-import { passedBy, unfusedWires } from '../protection/fuse-passed-by.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
+import { passedBy, unfusedWires } from './fuse-passed-by.ts';
 
 const groundRoles: readonly TerminalRole[] = ['body', 'ground-bar', 'supply-negative'];
 const feedRoles: readonly TerminalRole[] = ['feed-in', 'feed-out', 'supply-positive', 'source-positive'];

@@ -2,7 +2,6 @@ import { bodyId, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { crossing, supplyGroups } from '../../plan/power/supply-groups.ts';
 import { conductanceGrace } from '../../power/network/conductance.ts';
-import { conductanceOf } from '../conductors/conductance.ts';
 import {
   deviceIdOf,
   deviceOf,
@@ -17,6 +16,7 @@ import {
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthIn, listed, percentKept } from '../words.ts';
+import { conductanceOf } from './conductance.ts';
 
 const isBody = (terminal: string): boolean => deviceIdOf(terminal) === bodyId;
 

@@ -13,8 +13,8 @@ import { lengthOnPaper, onPaper, type PlanView } from '../../../lib/draw/sheet/s
 import { type SheetFormat, sheetSize } from '../../../lib/draw/sheet/sheet-format.ts';
 import { lines, roleStyles, types } from '../../../lib/draw/style.ts';
 import { type Drawing, openDrawing, openGroup } from '../../../lib/draw/surface.ts';
+import { drawSymbol, placeSymbol, symbols } from '../../../lib/draw/symbols/index.ts';
 import type { CircuitSymbol } from '../../../lib/draw/symbols/symbol.ts';
-import { drawSymbol, placeSymbol, symbols } from '../../../lib/draw/symbols.ts';
 import { dimensionNote, dimensionText, type LengthStyle } from '../../../lib/model/quantity/length-text.ts';
 import { conductorRoleSchema } from '../../../lib/model/vocabulary.ts';
 import { shippedMetrics } from '../lettering/shipped-metrics.ts';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { orderOfWork } from '../../../lib/plan/work/order-of-work.ts';
+import { orderOfWork } from '../../../lib/plan/work/steps/order-of-work.ts';
 import type { Work } from '../../../lib/plan/work/work.ts';
 import { randomWork } from './random-work.ts';
-import { hasRing } from './step-order.ts';
+import { hasRing } from './steps/step-order.ts';
 
 describe('things that wait for each other', () => {
   const work = (declared: Work['declared']): Work => {

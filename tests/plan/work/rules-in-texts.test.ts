@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { faultSteps } from '../../../lib/publish/page/hand-over-words.ts';
+import { faultSteps } from '../../../lib/publish/packet/hand-over-words.ts';
 import { sheetSections } from '../../../lib/publish/page/sheet-sections.ts';
 import { smallPlan } from '../plan-small-shop.ts';
 

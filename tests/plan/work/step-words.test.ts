@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
-import { orderOfWork } from '../../../lib/plan/work/order-of-work.ts';
+import { orderOfWork } from '../../../lib/plan/work/steps/order-of-work.ts';
 import type { Work } from '../../../lib/plan/work/work.ts';
-import { faultSteps } from '../../../lib/publish/page/hand-over-words.ts';
+import { faultSteps } from '../../../lib/publish/packet/hand-over-words.ts';
 import { benchTest } from '../../../lib/publish/sheets/bench-test.ts';
 import { boardWiring } from '../../../lib/publish/sheets/board/board-wiring.ts';
 import { fixedPlan } from '../../boards/fixed-jobs.ts';

@@ -5,8 +5,8 @@ import { type Traced, traced } from '../../../model/trace.ts';
 import { PlanBook } from '../../plan-book.ts';
 import { buildCircuit } from '../../power/circuit/circuit.ts';
 import { layOutBoards } from '../board-layout.ts';
+import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
-import { modeLimits } from '../mode-limits.ts';
 import { placeBoards } from '../place-boards.ts';
 import { isOnShelf, type NamedSheet, type TriedSheet, trySheet } from './sheet-lacks.ts';
 

@@ -1,8 +1,8 @@
 import { amps, ampsDrawn } from '../../../model/printed/told.ts';
 import type { Remark } from '../../../model/remark.ts';
 import { goesIn, type JudgedCable } from '../../../power/conductor/conductor-choice.ts';
-import type { LinkPort } from '../../wiring/link-ports.ts';
 import type { ConductorTask } from './conductor-task.ts';
+import type { LinkPort } from './link-ports.ts';
 
 /** What a stop says: what is wrong, and what to buy or to change. */
 type Told = Pick<Remark, 'message' | 'remedy'>;

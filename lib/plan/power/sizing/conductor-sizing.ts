@@ -14,10 +14,10 @@ import {
 } from '../../../power/conductor/conductor-choice.ts';
 import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
-import { linkPorts } from '../../wiring/link-ports.ts';
 import { powerRules } from '../power-rules.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
+import { linkPorts } from './link-ports.ts';
 
 /** A conductor with the cable that was chosen or given for it. */
 export interface SizedConductor {

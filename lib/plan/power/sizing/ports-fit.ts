@@ -1,7 +1,7 @@
 import type { Job, Link } from '../../../model/content/resolved-job.ts';
 import { goesIn } from '../../../power/conductor/conductor-choice.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
-import { linkPorts } from '../../wiring/link-ports.ts';
+import { linkPorts } from './link-ports.ts';
 
 /** True where both terminals of a link take a size, as it is or by a reducer of the catalogue. */
 export function entersPorts(job: Job, devices: DevicesById, link: Link, areaMm2: number): boolean {

@@ -1,6 +1,6 @@
-import type { Job } from '../../model/content/resolved-job.ts';
-import type { BuildPlan, SourceReading } from '../../model/plan/index.ts';
-import type { Figure } from '../../model/trace.ts';
+import type { Job } from '../../../model/content/resolved-job.ts';
+import type { BuildPlan, SourceReading } from '../../../model/plan/index.ts';
+import type { Figure } from '../../../model/trace.ts';
 import { type BankFuse, bankFuses } from './bank-fuses.ts';
 import type { Prediction } from './readings.ts';
 

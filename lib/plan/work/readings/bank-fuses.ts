@@ -1,4 +1,4 @@
-import type { BuildPlan } from '../../model/plan/index.ts';
+import type { BuildPlan } from '../../../model/plan/index.ts';
 
 /** A fuse that stands first behind a capacitor bank of the job, with its bank. */
 export interface BankFuse {

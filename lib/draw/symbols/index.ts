@@ -1,23 +1,23 @@
-import { baselineFor, drawText } from './lettering/lettering.ts';
-import { at, boxRound, type PaperBox, type PaperPoint } from './paper.ts';
-import { drawCircle, drawLine, drawShape, type Parent } from './pen.ts';
-import { lines, types } from './style.ts';
-import type { Drawing } from './surface.ts';
-import { amplifier } from './symbols/amplifier.ts';
-import { battery } from './symbols/battery.ts';
-import { capacitor } from './symbols/capacitor.ts';
-import { chassis } from './symbols/chassis.ts';
-import { converter } from './symbols/converter.ts';
-import { diode } from './symbols/diode.ts';
-import { fuse } from './symbols/fuse.ts';
-import { generator } from './symbols/generator.ts';
-import { ground } from './symbols/ground.ts';
-import { junction } from './symbols/junction.ts';
-import { loudspeaker } from './symbols/loudspeaker.ts';
-import { makeContact } from './symbols/make-contact.ts';
-import { relayCoil } from './symbols/relay-coil.ts';
-import type { CircuitSymbol, Facing, SymbolPort, SymbolStroke } from './symbols/symbol.ts';
-import { terminal } from './symbols/terminal.ts';
+import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { at, boxRound, type PaperBox, type PaperPoint } from '../paper.ts';
+import { drawCircle, drawLine, drawShape, type Parent } from '../pen.ts';
+import { lines, types } from '../style.ts';
+import type { Drawing } from '../surface.ts';
+import { amplifier } from './amplifier.ts';
+import { battery } from './battery.ts';
+import { capacitor } from './capacitor.ts';
+import { chassis } from './chassis.ts';
+import { converter } from './converter.ts';
+import { diode } from './diode.ts';
+import { fuse } from './fuse.ts';
+import { generator } from './generator.ts';
+import { ground } from './ground.ts';
+import { junction } from './junction.ts';
+import { loudspeaker } from './loudspeaker.ts';
+import { makeContact } from './make-contact.ts';
+import { relayCoil } from './relay-coil.ts';
+import type { CircuitSymbol, Facing, SymbolPort, SymbolStroke } from './symbol.ts';
+import { terminal } from './terminal.ts';
 
 /** Every symbol, in the order in which a key lists them. */
 export const symbols = {

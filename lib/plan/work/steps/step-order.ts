@@ -1,4 +1,4 @@
-import type { WorkPlace } from '../../model/vocabulary.ts';
+import type { WorkPlace } from '../../../model/vocabulary.ts';
 /** What the order of steps depends on. */
 export interface Waiting {
   readonly id: string;

@@ -1,7 +1,7 @@
-import type { Job } from '../../model/content/resolved-job.ts';
-import { pointer } from '../../model/place.ts';
-import type { PlanMeasurement } from '../../model/plan/index.ts';
-import type { PlanBook } from '../plan-book.ts';
+import type { Job } from '../../../model/content/resolved-job.ts';
+import { pointer } from '../../../model/place.ts';
+import type { PlanMeasurement } from '../../../model/plan/index.ts';
+import type { PlanBook } from '../../plan-book.ts';
 import { explainReading } from './explain-reading.ts';
 import { type Predictable, predictions } from './predictions.ts';
 import { readingTraces } from './reading-traces.ts';

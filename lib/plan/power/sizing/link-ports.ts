@@ -1,6 +1,6 @@
-import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
-import type { DevicesById } from './conductor-role.ts';
-import { reducerFor, takesReducer } from './reducers.ts';
+import { type Job, type Link, type LinkEnd, terminalId } from '../../../model/content/resolved-job.ts';
+import type { DevicesById } from '../../wiring/conductor-role.ts';
+import { reducerFor, takesReducer } from '../../wiring/reducers.ts';
 
 /** A port at an end of a conductor, with the range of sizes that it takes. */
 export interface LinkPort {

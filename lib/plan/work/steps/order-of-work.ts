@@ -1,10 +1,10 @@
-import type { BuildPlan, PlanSchedule, PlanStep } from '../../model/plan/index.ts';
-import { workMinutes, workTimeDefinitions, workTimeNames } from '../../model/work-times.ts';
+import type { BuildPlan, PlanSchedule, PlanStep } from '../../../model/plan/index.ts';
+import { workMinutes, workTimeDefinitions, workTimeNames } from '../../../model/work-times.ts';
+import type { Step, Wait, Work } from '../work.ts';
 import type { WaitingRing } from './item-phases.ts';
 import { criticalPath, inOrder, ringOf, twoPersonStarts, type Waiting } from './step-order.ts';
-import type { Step, Wait, Work } from './work.ts';
-import { vehicleWork } from './work-in-vehicle.ts';
-import { boardWork } from './work-on-board.ts';
+import { vehicleWork } from './steps-in-vehicle.ts';
+import { boardWork } from './steps-on-board.ts';
 
 /** The order of work, how long it takes, and what in it waits for each other. */
 export interface OrderOfWork extends Pick<BuildPlan, 'steps' | 'schedule'> {

@@ -1,8 +1,8 @@
-import type { Job } from '../../model/content/resolved-job.ts';
-import type { BuildPlan } from '../../model/plan/index.ts';
-import { printed } from '../../model/printed/index.ts';
-import { writeQuantity } from '../../model/quantity/quantity.ts';
-import { mostIdleA } from './first-power.ts';
+import type { Job } from '../../../model/content/resolved-job.ts';
+import type { BuildPlan } from '../../../model/plan/index.ts';
+import { printed } from '../../../model/printed/index.ts';
+import { writeQuantity } from '../../../model/quantity/quantity.ts';
+import { mostIdleA } from '../bench-supply-limit.ts';
 import { around, type Prediction } from './readings.ts';
 import { sourceLines } from './source-lines.ts';
 import { surveyLines } from './survey-lines.ts';

@@ -1,10 +1,10 @@
 import type { PlanWire } from '../../model/plan/index.ts';
 import { type LiveEdge, type LiveSide, noFuse, reached } from '../live-side.ts';
 import { endsOf, jobWires, wireSpot } from '../look-up.ts';
+import { unprotectedWires } from '../protection/conductor-without-fuse.ts';
+import { distantFuses } from '../protection/fuse-at-source.ts';
 import type { Case, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
-import { unprotectedWires } from './conductor-without-fuse.ts';
-import { distantFuses } from './fuse-at-source.ts';
 
 /** The wires of a job that no fuse protects, and those on the way from a source to a fuse that stands too far off. */
 export function unfusedWires(about: Case): readonly PlanWire[] {

@@ -2,7 +2,7 @@ import { type BuildPlan, isStopped, type PlanFuse, type PlanMeasurement } from '
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { counted, spelledWithin } from './words.ts';
+import { counted, spelledWithin } from '../page/words.ts';
 
 /** Why a job can't be handed over, with the lines of its record that it is about. */
 export interface HandOverLack {

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PlanStep } from '../../../lib/model/plan/index.ts';
-import { orderOfWork } from '../../../lib/plan/work/order-of-work.ts';
-import type { Work } from '../../../lib/plan/work/work.ts';
-import { randomWork } from './random-work.ts';
+import type { PlanStep } from '../../../../lib/model/plan/index.ts';
+import { orderOfWork } from '../../../../lib/plan/work/steps/order-of-work.ts';
+import type { Work } from '../../../../lib/plan/work/work.ts';
+import { randomWork } from '../random-work.ts';
 import { allBefore, hasRing, positions } from './step-order.ts';
 
 /** What each thing of a plan asks for, told anew from the plan and not from the steps. */

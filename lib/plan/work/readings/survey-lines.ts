@@ -1,5 +1,5 @@
-import type { Job } from '../../model/content/resolved-job.ts';
-import type { PlanAudio, PlanOutput } from '../../model/plan/index.ts';
+import type { Job } from '../../../model/content/resolved-job.ts';
+import type { PlanAudio, PlanOutput } from '../../../model/plan/index.ts';
 import { around, type Prediction } from './readings.ts';
 
 const when = 'survey';

@@ -1,4 +1,4 @@
-import type { PlanStep } from '../../../lib/model/plan/index.ts';
+import type { PlanStep } from '../../../../lib/model/plan/index.ts';
 
 /**
  * Independent topological check by depth-first search with three colours (the textbook way; the code under test takes

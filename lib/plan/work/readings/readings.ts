@@ -1,6 +1,6 @@
-import type { PlanMeasurement } from '../../model/plan/index.ts';
-import type { DimensionName } from '../../model/quantity/quantity.ts';
-import type { Figure } from '../../model/trace.ts';
+import type { PlanMeasurement } from '../../../model/plan/index.ts';
+import type { DimensionName } from '../../../model/quantity/quantity.ts';
+import type { Figure } from '../../../model/trace.ts';
 
 /** What a reading is of: decides how a difference is explained. */
 export type ReadingKind =

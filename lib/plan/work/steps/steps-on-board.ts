@@ -1,6 +1,5 @@
-import type { PlanBoard, PlanRib, PlanWire } from '../../model/plan/index.ts';
-import { printed } from '../../model/printed/index.ts';
-import { itemPhases, type Phases, waitsOfRaisedItems, waitsOfStackedItems } from './item-phases.ts';
+import type { PlanBoard, PlanRib, PlanWire } from '../../../model/plan/index.ts';
+import { printed } from '../../../model/printed/index.ts';
 import {
   benchOf,
   itemOf,
@@ -11,7 +10,8 @@ import {
   step,
   type Wait,
   type Work,
-} from './work.ts';
+} from '../work.ts';
+import { itemPhases, type Phases, waitsOfRaisedItems, waitsOfStackedItems } from './item-phases.ts';
 import { roundSteps } from './work-rounds.ts';
 
 export interface BoardWork {

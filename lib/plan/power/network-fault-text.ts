@@ -1,4 +1,4 @@
-import type { NetworkFault } from '../../../power/network/network-fault.ts';
+import type { NetworkFault } from '../../power/network/network-fault.ts';
 
 /** So many names are told; of more, how many there are. */
 const mostNames = 6;

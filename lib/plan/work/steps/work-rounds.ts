@@ -1,7 +1,6 @@
-import type { PlanWire } from '../../model/plan/index.ts';
-import { ohmsBelow } from '../../model/printed/told.ts';
-import type { ConductorRole } from '../../model/vocabulary.ts';
-import type { Phases } from './item-phases.ts';
+import type { PlanWire } from '../../../model/plan/index.ts';
+import { ohmsBelow } from '../../../model/printed/told.ts';
+import type { ConductorRole } from '../../../model/vocabulary.ts';
 import {
   endsInVehicle,
   groundBars,
@@ -12,7 +11,8 @@ import {
   type Step,
   step,
   type Work,
-} from './work.ts';
+} from '../work.ts';
+import type { Phases } from './item-phases.ts';
 
 interface Layer {
   readonly layer: ConductorRole;

@@ -1,4 +1,4 @@
-import type { HouseRules } from '../../model/house-rules.ts';
+import type { HouseRules } from '../model/house-rules.ts';
 
 /** Torque of a steel bolt of a thread by the house rule, N m; null for a thread that has none. */
 export function studTorque(rules: HouseRules, thread: string): number | null {

@@ -1,8 +1,6 @@
-import type { PlanStep } from '../../model/plan/index.ts';
-import { ohmsBelow } from '../../model/printed/told.ts';
-import type { ConductorRole } from '../../model/vocabulary.ts';
-import { inOrder } from './step-order.ts';
-import { groundTorques, torquesText } from './torque-words.ts';
+import type { PlanStep } from '../../../model/plan/index.ts';
+import { ohmsBelow } from '../../../model/printed/told.ts';
+import type { ConductorRole } from '../../../model/vocabulary.ts';
 import {
   endsInVehicle,
   labelsOf,
@@ -13,10 +11,12 @@ import {
   type Step,
   step,
   type Work,
-} from './work.ts';
-import { isLoose, lateWork } from './work-late-on-board.ts';
-import type { BoardWork } from './work-on-board.ts';
-import { commissioningSteps } from './work-with-power.ts';
+} from '../work.ts';
+import { inOrder } from './step-order.ts';
+import { isLoose, lateWork } from './steps-late-on-board.ts';
+import type { BoardWork } from './steps-on-board.ts';
+import { commissioningSteps } from './steps-with-power.ts';
+import { groundTorques, torquesText } from './torque-words.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;

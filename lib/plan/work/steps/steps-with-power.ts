@@ -1,8 +1,8 @@
-import type { PlanStep } from '../../model/plan/index.ts';
+import type { PlanStep } from '../../../model/plan/index.ts';
 
-import { printed } from '../../model/printed/index.ts';
+import { printed } from '../../../model/printed/index.ts';
 
-import { bankFuses } from './bank-fuses.ts';
+import { bankFuses } from '../readings/bank-fuses.ts';
 import {
   adds,
   benchOf,
@@ -14,9 +14,9 @@ import {
   type Step,
   step,
   type Work,
-} from './work.ts';
+} from '../work.ts';
 
-import { settingSteps } from './work-setting-up.ts';
+import { settingSteps } from './steps-setting-up.ts';
 
 type Dependency = PlanStep['waitsFor'][number];
 const vehicle = { place: 'vehicle', by: 'vehicle' } as const;

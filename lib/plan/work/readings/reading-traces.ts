@@ -1,4 +1,4 @@
-import { commonPractice, type Traced, traced } from '../../model/trace.ts';
+import { commonPractice, type Traced, traced } from '../../../model/trace.ts';
 import type { Prediction, ReadingKind } from './readings.ts';
 
 /** How the prediction of a kind of reading, and its limits, follow from the figures of its line. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { explainReading } from '../../../lib/plan/work/explain-reading.ts';
-import type { Prediction, ReadingKind } from '../../../lib/plan/work/readings.ts';
-import { byId } from '../../rules/case.ts';
-import { planned, remarksOf } from '../planned.ts';
+import { explainReading } from '../../../../lib/plan/work/readings/explain-reading.ts';
+import type { Prediction, ReadingKind } from '../../../../lib/plan/work/readings/readings.ts';
+import { byId } from '../../../rules/case.ts';
+import { planned, remarksOf } from '../../planned.ts';
 
 const readings = (asBuilt: Record<string, string>) =>
   planned(({ job }) => {

@@ -1,7 +1,7 @@
-import { linkEndOf } from '../../model/content/resolved-job.ts';
-import type { PlanControl } from '../../model/plan/index.ts';
-import { percentKept } from '../../model/printed/told.ts';
-import { hasSound, minutesFor, readingsOf, type Step, step, type Work } from './work.ts';
+import { linkEndOf } from '../../../model/content/resolved-job.ts';
+import type { PlanControl } from '../../../model/plan/index.ts';
+import { percentKept } from '../../../model/printed/told.ts';
+import { hasSound, minutesFor, readingsOf, type Step, step, type Work } from '../work.ts';
 
 const setting = { layer: 'set-up', place: 'vehicle', by: 'vehicle' } as const;
 

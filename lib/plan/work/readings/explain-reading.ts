@@ -1,4 +1,4 @@
-import { millivoltsAllowed, times } from '../../model/printed/told.ts';
+import { millivoltsAllowed, times } from '../../../model/printed/told.ts';
 import { explainSource } from './explain-source.ts';
 import type { Difference, Explain, ReadingKind } from './readings.ts';
 

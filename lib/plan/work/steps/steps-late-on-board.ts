@@ -1,6 +1,6 @@
-import type { PlanStep, PlanWire } from '../../model/plan/index.ts';
-import { benchOf, labelsOf, minutesFor, ownWires, pieces, type Step, step, type Work } from './work.ts';
-import type { BoardWork } from './work-on-board.ts';
+import type { PlanStep, PlanWire } from '../../../model/plan/index.ts';
+import { benchOf, labelsOf, minutesFor, ownWires, pieces, type Step, step, type Work } from '../work.ts';
+import type { BoardWork } from './steps-on-board.ts';
 import { roundSteps } from './work-rounds.ts';
 
 type Dependency = PlanStep['waitsFor'][number];

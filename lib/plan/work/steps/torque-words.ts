@@ -1,7 +1,7 @@
-import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
-import type { PlanWire } from '../../model/plan/index.ts';
-import { printed } from '../../model/printed/index.ts';
-import type { Work } from './work.ts';
+import { bodyId, linkEndOf } from '../../../model/content/resolved-job.ts';
+import type { PlanWire } from '../../../model/plan/index.ts';
+import { printed } from '../../../model/printed/index.ts';
+import type { Work } from '../work.ts';
 
 /** What the fixings of a board are tightened to, those of one torque together: `; f1 and f2 to 2.6 N m`. */
 export function torquesText({ plan }: Work, board: string): string {
