@@ -138,11 +138,11 @@ describe('a served page in a browser', () => {
     expect(await accessibilityFaults(page)).toEqual([]);
   });
 
-  it('says that it is being planned while that lasts, and loads itself anew once it is', async () => {
+  it('says that it planning the latest save while that lasts, and loads itself anew once it is', async () => {
     await open();
     maker.rule = null;
     await save('Second title');
-    await banner().getByText('is being planned').waitFor();
+    await banner().getByText('planning the latest save').waitFor();
     expect(await heading()).toBe('First title');
     for (const mark of await marksBefore('.sheet-line')) expect(mark).toContain('NOT CURRENT');
     maker.last(address).answer(sampleMade('Second title'));
@@ -167,7 +167,7 @@ describe('a served page in a browser', () => {
     const before = await topOf(sheet);
     maker.rule = null;
     await save('Second title');
-    await banner().getByText('is being planned').waitFor();
+    await banner().getByText('planning the latest save').waitFor();
     maker.last(address).answer(
       sampleMade(
         'Second title',
@@ -185,7 +185,7 @@ describe('a served page in a browser', () => {
     await page.evaluate('window.untouched = true');
     maker.rule = null;
     await save('Of another file');
-    await banner().getByText('is being planned').waitFor();
+    await banner().getByText('planning the latest save').waitFor();
     maker.last(address).answer(sampleMade('First title'));
     await banner().waitFor({ state: 'hidden' });
     expect(await page.evaluate('window.untouched')).toBe(true);

@@ -6,11 +6,14 @@ import { PageQueue } from './page-queue.ts';
 import { PageThreads } from './page-threads.ts';
 import type { PageAnswer, PageTask, PageThreadAnswer } from './thread-messages.ts';
 
+/** More threads than these would each hold the code and the catalogue, and a reader looks at one page. */
+const mostWorkers = 4;
+
 /** Makes the pages of a shop on threads: the server's own has nothing to do but to answer. */
 export function openPageMaker(
   root: string,
   say: (message: string) => void,
-  workers = availableParallelism(),
+  workers = Math.min(mostWorkers, availableParallelism()),
 ): PageMaker {
   const threads = new PageThreads({ root });
   const queue = new PageQueue<PageTask, PageThreadAnswer>(

@@ -59,8 +59,8 @@ async function pageAnswer(address: string, live: LiveSite, templates: Environmen
 /** A page that is shown while there is none of the site's own. */
 function waitingPage(address: string, standing: Standing, templates: Environment): string {
   const [, job] = /^\/jobs\/([^/]+)\//.exec(address) ?? [];
-  const { brief, text } = standingWords(standing);
-  return templates.render('waiting.njk', { doc: bare(address, job ?? 'Build sheets', `${brief}. ${text}`) });
+  const { text } = standingWords(standing);
+  return templates.render('waiting.njk', { doc: bare(address, job ?? 'Build sheets', text) });
 }
 
 function noPage(address: string, templates: Environment): string {

@@ -52,6 +52,7 @@ export class LiveSite {
   /** Settles when every job of the latest save is planned or known not to be. */
   #jobsDone: Promise<void> = Promise.resolve();
   #search: { readonly key: string; readonly files: Promise<readonly MadeFile[]> } | null = null;
+  readonly #searching = new AbortController();
   /** The last search index that was made. */
   #searchFiles: readonly MadeFile[] | null = null;
 
@@ -88,6 +89,7 @@ export class LiveSite {
 
   /** Ends all work. */
   end(): void {
+    this.#searching.abort();
     for (const { control } of this.#makings.values()) control.abort();
     this.#makings.clear();
   }
@@ -147,14 +149,14 @@ export class LiveSite {
       if (!isLatest()) return [];
       const wish = { files, layouts: this.#layouts };
       const made = await this.#options.maker.search(wish, {
-        signal: new AbortController().signal,
+        signal: this.#searching.signal,
         isAwaited: () => true,
       });
       if (isLatest()) this.#searchFiles = made;
       return made;
     };
     const failed = (error: unknown): readonly MadeFile[] => {
-      this.#say(error instanceof Error ? error.message : String(error));
+      if (!this.#searching.signal.aborted) this.#say(error instanceof Error ? error.message : String(error));
       return [];
     };
     this.#search = { key, files: make().catch(failed) };

@@ -15,7 +15,12 @@ const mostCharacters = 128 * 2 ** 20;
 /** The pages that were made last, by address. */
 export class PageShelf {
   readonly #pages = new Map<string, ShelvedPage>();
+  readonly #most: number;
   #characters = 0;
+
+  constructor(most = mostCharacters) {
+    this.#most = most;
+  }
 
   get(address: string): ShelvedPage | null {
     const page = this.#pages.get(address);
@@ -31,7 +36,7 @@ export class PageShelf {
     this.#pages.set(address, { html, made, key });
     this.#characters += html.length;
     for (const oldest of this.#pages.keys()) {
-      if (this.#characters <= mostCharacters || oldest === address) break;
+      if (this.#characters <= this.#most || oldest === address) break;
       this.#drop(oldest);
     }
   }

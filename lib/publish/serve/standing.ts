@@ -39,7 +39,7 @@ export function standingWords({ isCurrent, work, troubles, made }: Standing): St
 }
 
 function workWords(work: Standing['work']): string {
-  return work === 'writing' ? 'a file is still being written' : 'the latest save is being planned';
+  return work === 'writing' ? 'a file is being written' : 'planning the latest save';
 }
 
 function textOver(isBroken: boolean): string {

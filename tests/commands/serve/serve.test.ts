@@ -103,7 +103,7 @@ describe('rackleaf serve', () => {
     const { url, told, end } = await running();
     const first = await fetch(`${url}jobs/demo/`);
     expect(first.status).toBe(503);
-    expect(await first.text()).toContain('is being planned');
+    expect(await first.text()).toContain('planning the latest save');
     for (const title of ['Second', 'Third', 'Last']) {
       shop.write(
         'content/jobs/demo.yaml',

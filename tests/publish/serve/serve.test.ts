@@ -94,7 +94,7 @@ describe('serve', () => {
     const news = await listen(url);
     expect(await news()).toContain('"isMarked":false');
     await save('Second title');
-    expect(await news()).toMatch(/is being planned.*"isMarked":true/);
+    expect(await news()).toMatch(/planning the latest save.*"isMarked":true/);
     await expect.poll(() => maker.wished.at(-1)?.wish.files[0]?.text).toBe('Second title');
     maker.wished.at(-1)?.answer(made('Second title'));
     expect(await news()).toContain('"isMarked":false');
@@ -127,7 +127,7 @@ describe('serve', () => {
     await writeFile(join(root, 'dist/jobs/sample-job/index.html'), htmlOf('Built title'));
     const body = await textAt(`${await start()}jobs/sample-job/`);
     expect(body).toContain('Built title');
-    expect(body).toMatch(/NOT CURRENT.*is being planned/);
+    expect(body).toMatch(/NOT CURRENT.*planning the latest save/);
   });
 
   it('says that the folder went away, on the page and where messages go', async () => {
