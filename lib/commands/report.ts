@@ -3,7 +3,7 @@ import { acceptedText, findingFigure } from '../model/finding-text.ts';
 import { placeText } from '../model/place.ts';
 import { isStopped } from '../model/plan/index.ts';
 import { problemText } from '../model/problem.ts';
-import { handOverLacks, lackText } from '../publish/packet/hand-over.ts';
+import { handOverLacks, lackText } from '../publish/packet/packet-lacks.ts';
 import type { Effects } from './effects.ts';
 import type { FailedJob, LoadedJob, LoadedShop } from './load-shop.ts';
 

@@ -1,9 +1,8 @@
-import type { Finding, Level } from '../model/finding.ts';
+import type { Finding } from '../model/finding.ts';
 import { type Bond, type Web, webOf } from './bonds.ts';
+import { rank } from './finding-order.ts';
 import { foldings } from './foldings.ts';
 import type { Case } from './rule.ts';
-
-const levels: readonly Level[] = ['stop', 'caution', 'note'];
 
 /** What explains a finding: the bonds by the cause's id. */
 type Causes = ReadonlyMap<string, readonly Bond[]>;
@@ -23,12 +22,12 @@ const causesOf: ReadonlyMap<string, Causes> = (() => {
 
 /** Which finding each only follows from, by its place in the list; null where it stands for itself. */
 function parents(findings: readonly Finding[], web: Web): readonly (number | null)[] {
-  const rank = findings.map(({ level }) => levels.indexOf(level));
+  const ranks = findings.map(({ level }) => rank(level));
   return findings.map((follower, at) => {
     const causes = causesOf.get(follower.rule);
     if (!causes) return null;
     const found = findings.findIndex((cause, k) => {
-      if (k === at || (rank[k] ?? 0) > (rank[at] ?? 0)) return false;
+      if (k === at || (ranks[k] ?? 0) > (ranks[at] ?? 0)) return false;
       return (causes.get(cause.rule) ?? []).some((bond) => {
         if (!bond(cause, follower, web)) return false;
         // Of two that could each explain the other, the first explains.

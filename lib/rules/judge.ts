@@ -1,5 +1,5 @@
 import type { Job } from '../model/content/resolved-job.ts';
-import type { Finding, Level } from '../model/finding.ts';
+import type { Finding } from '../model/finding.ts';
 import type { FindingId } from '../model/findings/index.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
@@ -7,11 +7,9 @@ import { withAcceptances } from './accepted.ts';
 import { rules } from './all-rules.ts';
 import { withAssumed } from './assumed.ts';
 import { withData } from './data-places.ts';
+import { compare, rank } from './finding-order.ts';
 import { withFolded } from './folding.ts';
 import { findingOf, type Rule, type Verdict } from './rule.ts';
-
-const levels: readonly Level[] = ['stop', 'caution', 'note'];
-const rank = (level: Level): number => levels.indexOf(level);
 
 interface Judged {
   readonly finding: Finding;
@@ -43,23 +41,6 @@ function isOutspoken(remark: Finding, { finding, givesWayTo }: Judged): boolean 
     givesWayTo.includes(remark.rule) &&
     rank(finding.level) < rank(remark.level) &&
     remark.related.every((subject) => finding.related.includes(subject))
-  );
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
-/** Gravest first, then by place in the files, by rule, by subject; the rest decides between near doubles. */
-function compare(a: Finding, b: Finding): number {
-  return (
-    rank(a.level) - rank(b.level) ||
-    compareText(a.where.file, b.where.file) ||
-    a.where.line - b.where.line ||
-    a.where.column - b.where.column ||
-    compareText(a.rule, b.rule) ||
-    compareText(a.related.join(' '), b.related.join(' ')) ||
-    compareText(a.message, b.message)
   );
 }
 

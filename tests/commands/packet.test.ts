@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { planJob } from '../../lib/plan/plan-job.ts';
-import { handOverLacks } from '../../lib/publish/packet/hand-over.ts';
+import { handOverLacks } from '../../lib/publish/packet/packet-lacks.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
 import { smallShop } from '../read/small-shop.ts';
 import { ShopFolder, stopped } from './shop-folder.ts';

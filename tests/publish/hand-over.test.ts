@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BuildPlan, PlanMeasurement } from '../../lib/model/plan/index.ts';
-import { handOverLacks, handOverOf } from '../../lib/publish/packet/hand-over.ts';
+import { handOverOf } from '../../lib/publish/packet/hand-over.ts';
+import { handOverLacks } from '../../lib/publish/packet/packet-lacks.ts';
 import { renderPage } from '../../lib/publish/page/render-page.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../lib/publish/site/templates.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { judge } from '../../lib/rules/index.ts';
-import { lowestModeHz } from '../../lib/rules/mounting/mounting.ts';
+import { lowestModeHz } from '../../lib/rules/mounting/board-strength.ts';
 import { board, hole } from './changes.ts';
 
 // One mass on a spring sags m g / k and swings at sqrt(k / m) / (2 pi) (any textbook of vibrations), so that

@@ -2,7 +2,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { symbolModuleMm, type TypeStyle, types } from '../style.ts';
-import type { symbols } from '../symbols/index.ts';
+import { deviceMark } from './device-symbols.ts';
 import type { FeedGrid, GridEdge, GridNode } from './feed-grid.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
 
@@ -29,18 +29,6 @@ const leastGapMm = 8;
 /** True for a source: it hangs below its line by its symbol. */
 export function isHanging({ kind }: GridNode): boolean {
   return kind === 'battery' || kind === 'alternator';
-}
-
-/** What stands in the box of a device beside its name, for those that are told by a symbol. */
-const deviceMarks: Readonly<Record<string, keyof typeof symbols>> = {
-  'isolating-relay': 'makeContact',
-  charger: 'converter',
-  'capacitor-bank': 'capacitor',
-};
-
-/** The symbol in the box of a device; none for one that its name tells. */
-export function deviceMark({ item }: GridNode): keyof typeof symbols | null {
-  return deviceMarks[item.kind] ?? null;
 }
 
 /** What that symbol adds to the width of its box. */

@@ -6,8 +6,9 @@ import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
+import { deviceMark } from './device-symbols.ts';
 import type { PlacedFeed } from './feed-geometry.ts';
-import { bodyLines, deviceMark, elsewhereText, markWidthMm, tallPadMm, titleLines } from './feed-geometry.ts';
+import { bodyLines, elsewhereText, markWidthMm, tallPadMm, titleLines } from './feed-geometry.ts';
 import type { GridNode } from './feed-grid.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
 

@@ -7,12 +7,13 @@ import type { Remark } from '../../model/remark.ts';
 import type { Traced } from '../../model/trace.ts';
 import type { Joint, Stud } from '../../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
+import { torque } from '../bolt-torque.ts';
 import { powerRules } from '../power/power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
-import { stripLength, torque } from './strip-lengths.ts';
+import { stripLength } from './strip-lengths.ts';
 import { endLoopM } from './wire-lengths.ts';
 
 type TerminalForm = PartOf<'terminal'>['form'];

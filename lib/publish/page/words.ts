@@ -1,4 +1,4 @@
-import type { Level } from '../../model/finding.ts';
+import { type Level, levelSchema } from '../../model/finding.ts';
 import type { Source } from '../../model/findings/source.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { Mark } from '../../model/trace.ts';
@@ -32,7 +32,7 @@ export const levelMeanings = {
   note: 'Good to know.',
 } as const satisfies Record<Level, string>;
 
-export const levelOrder: readonly Level[] = ['stop', 'caution', 'note'];
+export const levelOrder: readonly Level[] = levelSchema.options;
 
 /** What a mark on a source means, in words. */
 export const markWords = {
