@@ -1,0 +1,77 @@
+/** A change of the code that changes nothing that can be observed. */
+export interface Equivalent {
+  readonly file: string;
+  /** The line of the file in which it begins, from its first word as far as tells it from all others. */
+  readonly line: string;
+  /** What is changed in it, and into what; of several lines the first words are enough. */
+  readonly from: string;
+  readonly to: string;
+  readonly why: string;
+}
+
+/** Every change that no test can tell, with the reason: none of them counts. */
+export const equivalents: readonly Equivalent[] = [
+  {
+    file: 'lib/power/fuse-choice.ts',
+    line: 'mostA && binding ?',
+    from: 'mostA && binding',
+    to: 'mostA || binding',
+    why: 'what binds is one of the limits that the most is the least of: there are both, or neither',
+  },
+  {
+    file: 'lib/power/fuse-choice.ts',
+    line: 'const holder = holderFor(fuse, duty, shelf.holders ?? []);',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'a text has no form, so it is no holder of the form that is asked for',
+  },
+  {
+    file: 'lib/power/fuse-choice.ts',
+    line: 'const nearest =',
+    from: 'a.keepsMargin && b.keepsMargin',
+    to: 'a.keepsMargin || b.keepsMargin',
+    why: 'it is asked only of two that both keep the margin, or both lack it',
+  },
+  {
+    file: 'lib/power/short-circuit.ts',
+    line: 'const currentA = (id: string) =>',
+    from: 'flows.get(id)?.currentA',
+    to: 'flows.get(id).currentA',
+    why: 'it is asked of live elements alone, and a solved network has a flow for each',
+  },
+  {
+    file: 'lib/power/short-circuit.ts',
+    line: 'return { id, currentA: -(flow?.currentA ?? 0)',
+    from: 'flow?.currentA',
+    to: 'flow.currentA',
+    why: 'a solved network has a flow for each of its sources',
+  },
+  {
+    file: 'lib/power/short-circuit.ts',
+    line: 'return { id, currentA: -(flow?.currentA ?? 0)',
+    from: 'flow?.dropV',
+    to: 'flow.dropV',
+    why: 'a solved network has a flow for each of its sources',
+  },
+  {
+    file: 'lib/audio/test-tone.ts',
+    line: 'if (isFault(bare)) return bare;',
+    from: 'isFault(bare)',
+    to: 'false',
+    why: 'the same filters were judged with the peaks before, and a peak has no fault of its own',
+  },
+  {
+    file: 'lib/audio/test-tone.ts',
+    line: 'const isHighEnough =',
+    from: 'levelDb >= -lowestDb - 1e-9',
+    to: 'levelDb > -lowestDb - 1e-9',
+    why: 'a level on the edge of the rounding error itself is neither side of the bound',
+  },
+  {
+    file: 'lib/audio/test-tone.ts',
+    line: '.filter(({ levelDb }) => levelDb >= highestDb',
+    from: 'levelDb >= highestDb - path.nearDb - 1e-9',
+    to: 'levelDb > highestDb - path.nearDb - 1e-9',
+    why: 'a level on the edge of the rounding error itself is neither side of the bound',
+  },
+];
