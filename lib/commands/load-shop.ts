@@ -1,3 +1,4 @@
+import type { JobFile } from '../model/content/job.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import type { Problem } from '../model/problem.ts';
@@ -153,7 +154,7 @@ function superseded(plan: BuildPlan): BuildPlan {
 export function siteOf({ content, jobs, frozen }: LoadedShop): ShopSite | null {
   const { shop, parts, vehicles, guides, jobs: read } = content();
   if (!shop) return null;
-  const customers = new Map(read.map(({ id, file }) => [id, file.customer]));
+  const files = new Map(read.map(({ id, file }) => [id, file]));
   return {
     shop,
     parts,
@@ -166,7 +167,17 @@ export function siteOf({ content, jobs, frozen }: LoadedShop): ShopSite | null {
           revision,
           plan: index < all.length - 1 ? superseded(own) : own,
         }));
-      return { plan, customer: customers.get(job.id) ?? {}, revisions };
+      const file = files.get(job.id);
+      return { plan, customer: file?.customer ?? {}, serials: serialsOf(file), revisions };
     }),
   };
+}
+
+/** The serial numbers that a job writes, by device. */
+function serialsOf(file: JobFile | undefined): PublishedJob['serials'] {
+  return Object.fromEntries(
+    Object.entries(file?.devices ?? {}).flatMap(([id, { 'serial-number': serial }]) =>
+      serial === undefined ? [] : [[id, serial]],
+    ),
+  );
 }

@@ -104,7 +104,7 @@ describe('a packet', () => {
   it('holds the rating, form and place of each main fuse beside the words that tell to put it back', () => {
     const plan = readyPlan();
     const mains = plan.power.fuses.filter(({ source }) => source !== null);
-    const told = handOverOf(plan).mainFuses;
+    const told = handOverOf(plan, {}).mainFuses;
     expect(told).toHaveLength(mains.length);
     expect(told.length).toBeGreaterThan(0);
     const text = packetText(pageOf(plan));
@@ -114,6 +114,22 @@ describe('a packet', () => {
       expect(text).toContain(`${name} ${rating}`);
       expect(text).toContain(place);
     }
+  });
+
+  it('holds the serial numbers that the job writes, and room for the others; the bench sees none', () => {
+    const plan = readyPlan();
+    const [amplifier] = plan.items.filter(({ kind, origin }) => kind === 'amplifier' && origin === 'job');
+    const serials = { [amplifier?.id ?? '']: 'QX-0042' };
+    const pages = (audience: 'bench' | 'customer' | 'shop') =>
+      sitePages({ site: sampleSite([{ ...sampleJob(plan), serials, revisions: [] }]), audience })
+        .map((page) => renderPage(page, openTemplates({ strict: true }), () => []))
+        .join();
+    for (const audience of ['customer', 'shop'] as const)
+      expect(packetText(pages(audience)), audience).toMatch(
+        new RegExp(`${amplifier?.title}: ${amplifier?.partTitle} QX-0042`),
+      );
+    expect(pages('bench')).not.toContain('QX-0042');
+    expect(packetText(pageOf(plan))).not.toContain('QX-0042');
   });
 
   it('without a fuse at a source says nothing of one', () => {

@@ -134,6 +134,7 @@ export function sampleJob(plan = samplePlan()): PublishedJob {
   return {
     plan,
     customer: jobSchema.shape.customer.parse({ ...secrets }),
+    serials: {},
     revisions: [{ revision: 'A', plan: earlier }],
   };
 }

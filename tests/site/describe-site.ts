@@ -163,7 +163,7 @@ export function describeSite(tested: SiteUnderTest): void {
       expect(await page.locator('#search-note').isVisible()).toBe(true);
       for (const { plan } of lookedAt) {
         await page.goto(`${server.url}jobs/${plan.job.id}/index.html`);
-        for (const { id } of sheetSections(plan, 'bench'))
+        for (const { id } of sheetSections(plan, 'bench', {}))
           expect(await page.locator(`#${id}`).isVisible(), `${plan.job.id} ${id}`).toBe(true);
         const drawings = page.locator('.drawing svg');
         expect(await drawings.count()).toBe(drawingsOf(plan).length);

@@ -87,7 +87,8 @@ const deviceSchema = z.strictObject({
   settings: z.record(z.string(), builders(text('LPF'))).default({}),
   /** State of a control after commissioning; left out, it follows from filters, gains and its part. */
   'after-commissioning': z.record(z.string(), builders(text('FULL'))).default({}),
-  'serial-number': shopOnly(text('0001').optional()),
+  /** Printed into the warranty record of the packet; left out, a blank stands there. */
+  'serial-number': customerAndShop(text('0001').optional()),
 });
 
 const linkSchema = z.strictObject({

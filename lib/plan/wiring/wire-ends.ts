@@ -78,7 +78,7 @@ export function prepareWireEnd(
         ...base,
         ...(spec?.joint === 'solder'
           ? { prep: 'solder', form: 'solder' }
-          : { prep: 'made-up plug', form: 'made-up' }),
+          : { prep: `made-up ${plugOf(job, link)}`, form: 'made-up' }),
       },
       remarks: [],
     };
@@ -87,6 +87,12 @@ export function prepareWireEnd(
   return made.workings && tight?.trace.origin === 'assumed'
     ? { ...made, workings: { ...made.workings, torqueNm: tight } }
     : made;
+}
+
+/** The plug of a made-up lead, as its part names it. */
+function plugOf({ parts }: Pick<Job, 'parts'>, { cable }: Pick<Link, 'cable'>): string {
+  const part = cable ? parts[cable.part] : undefined;
+  return part?.kind === 'cable' && part.plugs !== undefined ? `${part.plugs} plug` : 'plug';
 }
 
 interface Place {

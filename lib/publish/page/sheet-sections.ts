@@ -1,7 +1,7 @@
 import type { Audience } from '../../model/audience.ts';
 import { type BuildPlan, buildPlanSchema } from '../../model/plan/index.ts';
 import { frozen } from '../frozen.ts';
-import { handOverOf } from '../packet/hand-over.ts';
+import { handOverOf, type Serials } from '../packet/hand-over.ts';
 import { sheetIds, sheets } from '../sheets/index.ts';
 import type { Sheet } from '../sheets/sheet.ts';
 import { visibleTo } from '../site/visible-to.ts';
@@ -22,12 +22,12 @@ export interface SheetSection {
 }
 
 /** The sheets of a plan that an audience sees and that have something to show, in the order of print. */
-export function sheetSections(plan: BuildPlan, audience: Audience): SheetSection[] {
+export function sheetSections(plan: BuildPlan, audience: Audience, serials: Serials): SheetSection[] {
   const shown = sheetIds
     .map((id) => sheets[id])
     .filter((sheet) => sheet.audiences.includes(audience))
     .flatMap((sheet) => {
-      const model = modelOf(sheet, plan, audience);
+      const model = modelOf(sheet, plan, audience, serials);
       return model === null ? [] : [{ sheet, model }];
     });
   return shown.map(({ sheet, model }) => ({
@@ -41,7 +41,7 @@ export function sheetSections(plan: BuildPlan, audience: Audience): SheetSection
   }));
 }
 
-function modelOf(sheet: Sheet, plan: BuildPlan, audience: Audience): object | null {
+function modelOf(sheet: Sheet, plan: BuildPlan, audience: Audience, serials: Serials): object | null {
   if (sheet.openTo === 'builders') return sheet.model(plan);
-  return sheet.model(visibleTo(buildPlanSchema, plan, audience) ?? {}, handOverOf(plan));
+  return sheet.model(visibleTo(buildPlanSchema, plan, audience) ?? {}, handOverOf(plan, serials));
 }

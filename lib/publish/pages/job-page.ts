@@ -67,7 +67,7 @@ function revisionLinks(job: PublishedJob, from: string): Link[] {
 function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
   const { address, isFrozen, printedPages } = place;
   const isOpen = context.audience !== 'customer';
-  const sections = sheetSections(plan, context.audience);
+  const sections = sheetSections(plan, context.audience, job.serials);
   const { id, revision } = plan.job;
   const pageUrl = fullAddress(plan, addresses.job(id));
   return {

@@ -25,8 +25,6 @@ export interface Packet {
   readonly signatures: readonly string[];
 }
 
-type Items = Visible<BuildPlan['items']>;
-
 function mainFusesTable(fuses: readonly MainFuse[]): Table | null {
   if (fuses.length === 0) return null;
   return dense(
@@ -36,24 +34,6 @@ function mainFusesTable(fuses: readonly MainFuse[]): Table | null {
       { title: 'Form', cell: ({ form }) => form },
       { title: 'Place', kind: 'words', cell: ({ place }) => place },
     ]),
-  );
-}
-
-/** Equipment that was put in: what bears a serial number. */
-function equipment(items: Items): string[] {
-  const kinds: readonly (string | undefined)[] = [
-    'amplifier',
-    'processor',
-    'source-unit',
-    'speaker',
-    'battery',
-    'alternator',
-    'charger',
-    'isolating-relay',
-    'capacitor-bank',
-  ];
-  return items.flatMap(({ kind, origin, title, partTitle }) =>
-    kinds.includes(kind) && origin === 'job' ? [`${title}: ${partTitle}`] : [],
   );
 }
 
@@ -80,17 +60,24 @@ const readings = [
   'Torque at the battery',
   'Torque at the ground point',
 ] as const;
-function packetModel(plan: Visible<BuildPlan>, handOver: HandOver): PacketSheet | null {
-  const serials = equipment(plan.items ?? []);
-  if (serials.length === 0) return null;
-  const { refused } = handOver;
-  return { refused, packet: refused.length > 0 ? null : packetOf(serials, handOver) };
+function packetModel(_: Visible<BuildPlan>, handOver: HandOver): PacketSheet | null {
+  const { refused, equipment } = handOver;
+  if (equipment.length === 0) return null;
+  return { refused, packet: refused.length > 0 ? null : packetOf(handOver) };
 }
 
-function packetOf(
-  serials: readonly string[],
-  { mainFuses, hasBoards, retorqueDays, highestV }: HandOver,
-): Packet {
+/** The serial number as the job writes it, or room for it. */
+function serialsTable(equipment: HandOver['equipment']): Table {
+  return dense(
+    tableOf('Warranty record', equipment, [
+      { title: 'Equipment', kind: 'words', cell: ({ name }) => strong(name) },
+      { ...room('Serial number'), cell: ({ serial }) => serial ?? '' },
+      blank('Until'),
+    ]),
+  );
+}
+
+function packetOf({ mainFuses, hasBoards, equipment, retorqueDays, highestV }: HandOver): Packet {
   const days = `${retorqueDays} days`;
   return {
     mainFuses: mainFusesTable(mainFuses),
@@ -101,7 +88,7 @@ function packetOf(
     levels: ['Highest setting of the volume', 'Highest setting of the bass level', 'Set by'],
     jumpStart: jumpStart(highestV, mainFuses.length > 0),
     bodyShop: bodyShop({ hasMainFuse: mainFuses.length > 0, hasBoards }),
-    serials: blankRows('Warranty record', 'Equipment', serials, [room('Serial number'), blank('Until')]),
+    serials: serialsTable(equipment),
     readings: blankRows('Readings', 'Reading', readings, [blank('At hand-over'), blank(`At ${days}`)]),
     visits: blankRows(
       'Visits',

@@ -16,6 +16,8 @@ export interface PublishedJob {
   /** The plan of the current revision. */
   readonly plan: BuildPlan;
   readonly customer: JobFile['customer'];
+  /** Serial numbers of its equipment, by device. */
+  readonly serials: Readonly<Record<string, string>>;
   /** Released revisions, oldest first. */
   readonly revisions: readonly PublishedRevision[];
 }
