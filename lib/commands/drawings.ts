@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { drawJob } from '../draw/draw-job.ts';
 import { fontFiles, type TextMetrics, textMetricsFrom } from '../draw/lettering/text-metrics.ts';
-import type { DrawingsOf } from '../publish/site/shop-site.ts';
+import type { Step } from '../model/keep.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
+import type { DrawingsOf, PlanDrawing } from '../publish/site/shop-site.ts';
 import { storedWoff2 } from './stored-woff2.ts';
 
 /** The metrics of the shipped type, from the font files among the installed packages. */
@@ -15,6 +17,11 @@ export function shippedMetrics(): TextMetrics {
     'condensed-400': bytes(fontFiles['condensed-400']),
     'condensed-600': bytes(fontFiles['condensed-600']),
   });
+}
+
+/** The drawings of a plan in the shipped type. */
+export function drawStep(): Step<BuildPlan, readonly PlanDrawing[]> {
+  return { id: 'drawings', compute: jobDrawings() };
 }
 
 /** Draws plans in the shipped type. */

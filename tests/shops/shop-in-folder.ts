@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { jobFilesIn } from '../../lib/commands/kept/job-files.ts';
-import { shopSteps } from '../../lib/commands/kept/shop-steps.ts';
+import { planStep } from '../../lib/commands/kept/plan-step.ts';
+import { jobReader } from '../../lib/commands/kept/shop-steps.ts';
 import type { Job } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
@@ -58,7 +59,7 @@ export class ShopInFolder {
       const { jobs, ...shop } = contentFiles(this.files);
       const own = jobs.find(({ path }) => baseName(path) === id);
       const { keep } = testCrew();
-      const plan = own ? keep(shopSteps().plan, jobFilesIn(shop, own, {}, keep)) : null;
+      const plan = own ? keep(planStep(jobReader()), jobFilesIn(shop, own, {}, keep)) : null;
       return plan ?? new Error(`The job ${id} can not be read.`);
     } catch (error) {
       return error instanceof Error ? error : new Error(String(error));

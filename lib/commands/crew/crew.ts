@@ -1,12 +1,12 @@
 import { availableParallelism } from 'node:os';
 import type { Worker } from 'node:worker_threads';
 import type { Keeper } from '../../kept/keeper.ts';
-import { computeAnew, computeLater, type Keep, type KeepLater, type Step } from '../../model/keep.ts';
+import { computeAnew, computeLater, type Keep, type KeepLater } from '../../model/keep.ts';
 import { failureText } from '../failure-text.ts';
 import { type OpenKeeper, openKeeper } from '../kept/open-keeper.ts';
 import { ownModule } from '../own-module.ts';
 import { openThread } from './open-thread.ts';
-import { type Done, doTask, type TaskName, type Tasks, taskSteps } from './tasks.ts';
+import { type Done, keptAs, TaskBench, type TaskName, type Tasks } from './tasks.ts';
 import type { ThreadAnswer, ThreadData, ThreadRequest } from './thread-messages.ts';
 
 /** Plans and draws: what is kept is given at once, the rest done on several threads. */
@@ -33,12 +33,13 @@ export interface CrewOptions {
   readonly keptIn: string | null;
   /** The most threads beside this one. Default: one for each processor. With none, all is done on this one. */
   readonly threads?: number;
-  /** Where a task is done that is alone: a new thread takes longer to start than a short task does. Default: here. */
-  readonly lone?: 'here' | 'on a thread';
+  /** Where a few tasks are done: a new thread takes longer to start than they do. Default: here. */
+  readonly few?: 'here' | 'on a thread';
 }
 
 /** A task that waits or is done. */
 interface Assignment {
+  readonly name: TaskName;
   /** Does it on this thread. */
   readonly here: () => void;
   /** Sends it to a thread; the promise settles when that is free again, true where it can go on. */
@@ -63,13 +64,16 @@ export function openCrew(options: CrewOptions): Crew {
   };
 }
 
+/** So many tasks of a kind are worth the start of threads. */
+const leastForThreads: { readonly [T in TaskName]: number } = { plan: 2, draw: 8 };
+
 /** Hands tasks to threads in the order in which they came. */
 class Desk {
   /** Why a thread could not keep its results. */
   fault: string | null = null;
   readonly #options: CrewOptions;
   readonly #keeper: OpenKeeper | null;
-  readonly #steps = taskSteps();
+  readonly #bench: TaskBench;
   readonly #waiting: Assignment[] = [];
   readonly #threads = new Set<Worker>();
   readonly #free: Worker[] = [];
@@ -78,6 +82,7 @@ class Desk {
   constructor(options: CrewOptions, keeper: OpenKeeper | null) {
     this.#options = options;
     this.#keeper = keeper;
+    this.#bench = new TaskBench(keeper?.keep ?? computeAnew);
   }
 
   task<T extends TaskName>(
@@ -86,12 +91,12 @@ class Desk {
     signal?: AbortSignal,
   ): Promise<Done<Tasks[T]['output']>> {
     if (signal?.aborted) return Promise.reject(signal.reason);
-    const step: Step<Tasks[T]['input'], Tasks[T]['output']> = this.#steps[name];
-    const known = this.#keeper?.known(step, input);
+    const known = this.#keeper?.known<Tasks[T]['input'], Tasks[T]['output']>(keptAs[name], input);
     if (known) return Promise.resolve({ state: 'done', value: known.value });
     return new Promise((resolve, reject) => {
       const assignment: Assignment = {
-        here: () => resolve(doTask(this.#steps, name, input, this.#keeper?.keep ?? computeAnew)),
+        name,
+        here: () => resolve(this.#bench.task(name, input)),
         send: async (thread) => {
           const answer = await sent<T>(thread, { name, input }, signal);
           if (answer === 'aborted') return false;
@@ -125,9 +130,10 @@ class Desk {
   }
 
   #giveOut(): void {
-    const { threads: most = availableParallelism(), lone = 'here' } = this.#options;
-    const isLone = lone === 'here' && this.#waiting.length === 1 && this.#threads.size === 0;
-    if (most === 0 || isLone) {
+    const { threads: most = availableParallelism(), few = 'here' } = this.#options;
+    const worthThreads = Math.min(...this.#waiting.map(({ name }) => leastForThreads[name]));
+    const areFew = few === 'here' && this.#threads.size === 0 && this.#waiting.length < worthThreads;
+    if (most === 0 || areFew) {
       for (const assignment of this.#waiting.splice(0)) assignment.here();
       return;
     }

@@ -1,9 +1,8 @@
 import type { Keep, Step } from '../../model/keep.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { PlanDrawing } from '../../publish/site/shop-site.ts';
-import { jobDrawings } from '../drawings.ts';
 import { failureText } from '../failure-text.ts';
-import { type JobFiles, shopSteps } from '../kept/shop-steps.ts';
+import { type JobFiles, jobReader } from '../kept/shop-steps.ts';
 
 /** What a thread may be given to do, and what comes of it. */
 export interface Tasks {
@@ -12,43 +11,47 @@ export interface Tasks {
 }
 export type TaskName = keyof Tasks;
 
-/** Does tasks one after another, on one thread. */
-export type TaskSteps = {
-  readonly [T in TaskName]: Step<Tasks[T]['input'], Tasks[T]['output']>;
-};
-
-/** The tasks as steps. What several of them need, such as the metrics of the type, is made once. */
-export function taskSteps(): TaskSteps {
-  const { plan } = shopSteps();
-  let drawingsOf: ReturnType<typeof jobDrawings> | null = null;
-  return {
-    plan,
-    draw: {
-      id: 'drawings',
-      compute: (of) => {
-        drawingsOf ??= jobDrawings();
-        return drawingsOf(of);
-      },
-    },
-  };
-}
+/** The steps that the results of tasks are kept as. */
+export const keptAs = { plan: { id: 'plan' }, draw: { id: 'drawings' } } as const;
 
 /** What came of a task; where it failed, that in the words of a message. */
 export type Done<T> =
   | { readonly state: 'done'; readonly value: T }
   | { readonly state: 'failed'; readonly failure: string };
 
-/** Does a task on the thread that asks. */
-export function doTask<T extends TaskName>(
-  steps: TaskSteps,
-  name: T,
-  input: Tasks[T]['input'],
-  keep: Keep,
-): Done<Tasks[T]['output']> {
-  try {
-    const step: Step<Tasks[T]['input'], Tasks[T]['output']> = steps[name];
-    return { state: 'done', value: keep(step, input) };
-  } catch (error) {
-    return { state: 'failed', failure: failureText(error) };
+type TaskSteps = {
+  readonly [T in TaskName]: () => Promise<Step<Tasks[T]['input'], Tasks[T]['output']>>;
+};
+
+/** Does tasks on its thread, one after another. What several of them need is loaded and made once. */
+export class TaskBench {
+  readonly #keep: Keep;
+  readonly #steps: TaskSteps;
+
+  constructor(keep: Keep) {
+    this.#keep = keep;
+    const readJob = jobReader();
+    this.#steps = {
+      plan: once(async () => (await import('../kept/plan-step.ts')).planStep(readJob)),
+      draw: once(async () => (await import('../drawings.ts')).drawStep()),
+    };
   }
+
+  async task<T extends TaskName>(name: T, input: Tasks[T]['input']): Promise<Done<Tasks[T]['output']>> {
+    try {
+      const step = await this.#steps[name]();
+      return { state: 'done', value: this.#keep(step, input) };
+    } catch (error) {
+      return { state: 'failed', failure: failureText(error) };
+    }
+  }
+}
+
+/** A function that does its work when it is first asked. */
+function once<T>(work: () => Promise<T>): () => Promise<T> {
+  let done: Promise<T> | null = null;
+  return () => {
+    done ??= work();
+    return done;
+  };
 }

@@ -1,12 +1,11 @@
 import type { JobFile } from '../../model/content/job.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Step } from '../../model/keep.ts';
 import type { Place } from '../../model/place.ts';
-import type { BuildPlan } from '../../model/plan/index.ts';
 import type { Problem, Read } from '../../model/problem.ts';
 import { type ContentFiles, openShop, type ReadCatalogue, readCatalogue } from '../../read/read-content.ts';
 import { readYaml } from '../../read/yaml/yaml.ts';
-import { judgedPlan } from '../judged-plan.ts';
 
 /** Every file that a job is read from, and no other. */
 export interface JobFiles {
@@ -38,21 +37,27 @@ export const vehicleStep: Step<SourceFile, string | null> = {
   },
 };
 
-/** Steps from the files of a shop to its plans. */
+/** Reads a job from its files. */
+export type JobReader = (files: JobFiles) => Read<Job | null>;
+
+/** Reads jobs; a catalogue that several share is read once. */
+export function jobReader(catalogueOf: CatalogueReader = lastRead()): JobReader {
+  return ({ job, vehicles, labels, ...files }) =>
+    openShop({ vehicles, guides: [] }, catalogueOf(files)).readJob(job, labels);
+}
+
+/** Steps that read the files of a shop. */
 export interface ShopSteps {
   /** The problems of the shop file, the parts, the vehicles and the guides. */
   readonly problems: Step<Omit<ContentFiles, 'jobs'>, readonly Problem[]>;
   /** A job as read; null where it can't be read in full. */
   readonly job: Step<JobFiles, Read<JobHead | null>>;
-  /** The judged plan of a job; null where it can't be read in full. */
-  readonly plan: Step<JobFiles, BuildPlan | null>;
 }
 
-/** The steps of one thread: it reads a catalogue once for all jobs that share it. */
+/** The steps of one run: it reads a catalogue once for all jobs that share it. */
 export function shopSteps(): ShopSteps {
   const catalogueOf = lastRead();
-  const readJob = ({ job, vehicles, labels, ...files }: JobFiles) =>
-    openShop({ vehicles, guides: [] }, catalogueOf(files)).readJob(job, labels);
+  const readJob = jobReader(catalogueOf);
   return {
     problems: { id: 'problems', compute: (files) => openShop(files, catalogueOf(files)).problems },
     job: {
@@ -64,20 +69,14 @@ export function shopSteps(): ShopSteps {
         return { value: { id: job.id, revision, status, revisionAt: job.place('/revision') }, problems };
       },
     },
-    plan: {
-      id: 'plan',
-      compute: (files, keep) => {
-        const { value: job } = readJob(files);
-        return job && judgedPlan(job, keep);
-      },
-    },
   };
 }
 
 type CatalogueFiles = Pick<ContentFiles, 'shop' | 'parts'>;
+type CatalogueReader = (files: CatalogueFiles) => ReadCatalogue;
 
 /** Reads catalogues; the last one is held, since the next job most often has the same. */
-function lastRead(): (files: CatalogueFiles) => ReadCatalogue {
+function lastRead(): CatalogueReader {
   let last: { readonly files: readonly SourceFile[]; readonly read: ReadCatalogue } | null = null;
   return ({ shop, parts }) => {
     const files = [...shop, ...parts];

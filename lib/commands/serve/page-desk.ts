@@ -11,7 +11,6 @@ import { digestOf } from '../../publish/site/site-digest.ts';
 import { sitePages } from '../../publish/site/site-pages.ts';
 import { layoutsFolder, openTemplates } from '../../publish/site/templates.ts';
 import type { Crew } from '../crew/crew.ts';
-import { taskSteps } from '../crew/tasks.ts';
 import { realEffects } from '../effects.ts';
 import { type LoadedShop, loadShop, siteOf } from '../load-shop.ts';
 

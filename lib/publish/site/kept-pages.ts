@@ -27,7 +27,7 @@ export interface KeptPagesOptions {
 }
 
 /** Pages in work at a time: their models are held meanwhile, and those of all others are not. */
-const inWork = 4;
+const inWork = 8;
 
 /** Makes pages as they are asked for: few at a time, since a site generator asks for all at once. */
 export function keptPages({ templates, layouts, drawingsOf, keep }: KeptPagesOptions) {

@@ -81,10 +81,10 @@ function chooseFrom(
   job: Job,
   task: ConductorTask,
 ): { readonly choice: SizeChoice; readonly onShelf: boolean } {
+  const shelf = choose(duty, candidates, job);
+  if (shelf.chosen) return { choice: shelf, onShelf: true };
   const shelves = [candidates, candidates.map(withoutStock)];
-  const [shelf, catalogue] = shelves.map((cables) => choose(duty, cables, job));
-  if (shelf?.chosen) return { choice: shelf, onShelf: true };
-  const full = catalogue ?? choose(duty, candidates, job);
+  const full = choose(duty, candidates.map(withoutStock), job);
   if (full.chosen || !duty.leastSm) return { choice: full, onShelf: false };
   for (const [k, cables] of shelves.entries()) {
     const choice = largestGround(duty, cables, job, task, full);
