@@ -19,16 +19,19 @@ export interface BuildChoices {
 
 /** `rackleaf build`: the site of the shop. With errors in the input the last good site stays as it is. */
 export function build(effects: Effects, choices: BuildChoices): Promise<ExitStatus> {
-  return withCrew(effects, async (crew) => {
-    const files = await effects.readContent();
-    const wish: SiteWish = { files, audience: choices.audience, look: await lookDigest() };
-    const known = await standing(effects, wish, crew);
-    const built = known ?? (await buildAnew({ ...effects, readContent: async () => files }, choices, crew));
-    if ('refused' in built) return built.refused;
-    if (!known && built.isWhole) crew.put(siteStep, wish, built);
-    for (const line of built.told) effects.tell(line);
-    return built.status;
-  });
+  return withCrew(effects, (crew) => buildWith(crew, effects, choices));
+}
+
+/** Builds with a crew. */
+export async function buildWith(crew: Crew, effects: Effects, choices: BuildChoices): Promise<ExitStatus> {
+  const files = await effects.readContent();
+  const wish: SiteWish = { files, audience: choices.audience, look: await lookDigest() };
+  const known = await standing(effects, wish, crew);
+  const built = known ?? (await buildAnew({ ...effects, readContent: async () => files }, choices, crew));
+  if ('refused' in built) return built.refused;
+  if (!known && built.isWhole) crew.put(siteStep, wish, built);
+  for (const line of built.told) effects.tell(line);
+  return built.status;
 }
 
 /** All that a site follows from, beside the code. */

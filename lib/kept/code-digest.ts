@@ -10,16 +10,16 @@ const codeFolder = fileURLToPath(new URL('..', import.meta.url));
  * Digest of all that a result depends on beside its input: every file of the code by its content, the packages that it
  * builds upon by name and version, Node with its libraries, and the platform.
  */
-export function codeDigest(): string {
+export function codeDigest(folder: string = codeFolder): string {
   const hash = createHash('sha256');
   addText(hash, 'node', JSON.stringify([process.versions, process.platform, process.arch]));
-  addFolder(hash, codeFolder);
-  addText(hash, 'packages', packagesBelow(projectOf(codeFolder)).join('\n'));
+  addFolder(hash, folder);
+  addText(hash, 'packages', packagesBelow(projectOf(folder)).join('\n'));
   return hash.digest('hex');
 }
 
 /** Adds every file below a folder, in the order of names. */
-export function addFolder(hash: Hash, folder: string): void {
+function addFolder(hash: Hash, folder: string): void {
   const paths = readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map(({ parentPath, name }) => join(parentPath, name))

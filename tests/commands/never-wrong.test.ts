@@ -1,0 +1,151 @@
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { inflateRawSync } from 'node:zlib';
+import { afterAll, describe, expect, it } from 'vitest';
+import { type Ran, ShopFolder } from './shop-folder.ts';
+
+/** What stands in an entry before its packed value: its first line, its digest, its key. */
+const headBytes = 16 + 32 + 32;
+const job = 'content/jobs/demo.yaml';
+const parts = 'content/parts/all.yaml';
+
+/** Every file below a folder by its path; none where there is no folder. */
+function filesBelow(folder: string): Record<string, string> {
+  const entries = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((one) => one.isFile());
+  const paths = entries.map(({ parentPath, name }) => join(parentPath, name)).sort();
+  return Object.fromEntries(paths.map((path) => [relative(folder, path), readFileSync(path, 'latin1')]));
+}
+
+/** All that a user sees of a shop: what every command says, and the site. */
+async function seen(shop: ShopFolder) {
+  const said = ({ status, out, told }: Ran) => ({
+    ...{ status, out },
+    told: told.replaceAll(shop.root, '/shop'),
+  });
+  const build = said(await shop.run('build'));
+  const check = said(await shop.run('check'));
+  const plan = said(await shop.run('plan', 'demo', '--json'));
+  return { build, check, plan, site: build.status === 2 ? {} : filesBelow(join(shop.root, 'dist')) };
+}
+
+/** The same files in a folder where nothing is kept. */
+async function seenFromCold(shop: ShopFolder): ReturnType<typeof seen> {
+  const cold = new ShopFolder();
+  try {
+    rmSync(join(cold.root, 'content'), { recursive: true });
+    for (const [path, text] of Object.entries(filesBelow(join(shop.root, 'content'))))
+      cold.write(join('content', path), Buffer.from(text, 'latin1').toString());
+    return await seen(cold);
+  } finally {
+    cold.remove();
+  }
+}
+
+/** A second job of the shop, which has everything of the first. */
+const another = (shop: ShopFolder, title: string): string =>
+  shop
+    .read(job)
+    .replace('id: demo', 'id: second')
+    .replace(/^title: .*$/m, `title: ${title}`);
+
+const withErrors = new Set(['an error in the job', 'an error in a part', 'a frozen plan cut short']);
+
+describe('with results kept, after every kind of change in turn', () => {
+  const shop = new ShopFolder();
+  afterAll(() => shop.remove());
+
+  it.each<[string, (shop: ShopFolder) => unknown]>([
+    ['nothing', () => undefined],
+    ['the title of the job', () => shop.change(job, 'title: One amplifier', 'title: An amplifier')],
+    ['a length', () => shop.change(job, 'length: 12 in', 'length: 14 in')],
+    ['a filter', () => shop.change(job, 'corner: 80 Hz', 'corner: 70 Hz')],
+    ['a line above all others, that says nothing', () => shop.write(job, `# a note\n${shop.read(job)}`)],
+    ['the customer', () => shop.change(job, 'contact: 555 0199', 'contact: 555 0198')],
+    [
+      'a house rule',
+      () => shop.change('content/shop.yaml', '# House', 'rules: { fuse-margin: 130 % }\n# House'),
+    ],
+    [
+      'what is in stock',
+      () => shop.change('content/shop.yaml', 'large-60: { pieces: 2 }', 'large-60: { pieces: 1 }'),
+    ],
+    ['a figure of a part', () => shop.change(parts, 'current: 200 A', 'current: 190 A')],
+    ['the title of a part', () => shop.change(parts, 'title: Holder', 'title: Fuse holder')],
+    [
+      'a part more',
+      () => {
+        const [, part = ''] = /\n( {2}holder-a:\n(?: {4}.*\n)+)/.exec(shop.read(parts)) ?? [];
+        shop.write('content/parts/more.yaml', `rackleaf: 1\nparts:\n${part.replace('holder-a', 'holder-b')}`);
+      },
+    ],
+    ['a part less', () => rmSync(join(shop.root, 'content/parts/more.yaml'))],
+    [
+      'the vehicle',
+      () => shop.change('content/vehicles/wagon.yaml', 'vehicle-load: 45 A', 'vehicle-load: 46 A'),
+    ],
+    [
+      'a vehicle more',
+      () => {
+        const wagon = shop.read('content/vehicles/wagon.yaml');
+        shop.write(
+          'content/vehicles/coupe.yaml',
+          wagon.replace('id: wagon', 'id: coupe').replace('Estate car', 'Coupe'),
+        );
+      },
+    ],
+    ['the vehicle that the job is for', () => shop.change(job, 'vehicle: wagon', 'vehicle: coupe')],
+    ['a guide', () => shop.change('content/guides/gain.md', 'Use a meter.', 'Use a good meter.')],
+    ['a job more', () => shop.write('content/jobs/second.yaml', another(shop, 'Another'))],
+    ['the other job', () => shop.write('content/jobs/second.yaml', another(shop, 'Yet another'))],
+    ['a job less', () => rmSync(join(shop.root, 'content/jobs/second.yaml'))],
+    ['an error in the job', () => shop.change(job, 'to: amp.REM', 'to: amp.RME')],
+    ['the error mended', () => shop.change(job, 'to: amp.RME', 'to: amp.REM')],
+    ['an error in a part', () => shop.change(parts, 'kind: battery\n', 'kind: batery\n')],
+    ['that mended', () => shop.change(parts, 'kind: batery\n', 'kind: battery\n')],
+    ['a release', () => shop.run('release', 'demo')],
+    ['a house rule under the released plan', () => shop.change('content/shop.yaml', '130 %', '140 %')],
+    [
+      'what the frozen plan holds',
+      () =>
+        shop.change('content/jobs/demo/A.plan.json', '"title": "An amplifier"', '"title": "One amplifier"'),
+    ],
+    [
+      'a frozen plan cut short',
+      () =>
+        shop.write('content/jobs/demo/A.plan.json', shop.read('content/jobs/demo/A.plan.json').slice(0, 900)),
+    ],
+    ['the released plan gone', () => rmSync(join(shop.root, 'content/jobs/demo/A.plan.json'))],
+    ['the site taken away', () => rmSync(join(shop.root, 'dist'), { recursive: true })],
+    ['a page of the site altered', () => writeFileSync(join(shop.root, 'dist/index.html'), 'altered')],
+    ['all that is kept taken away', () => rmSync(join(shop.root, '.rackleaf/kept'), { recursive: true })],
+    [
+      'every other entry cut short, the rest altered',
+      () => {
+        const kept = join(shop.root, '.rackleaf/kept');
+        for (const [at, [path, text]] of Object.entries(filesBelow(kept)).entries()) {
+          const middle = Math.floor(text.length / 2);
+          const altered = `${text.slice(0, middle)}${text[middle] === 'x' ? 'y' : 'x'}${text.slice(middle + 1)}`;
+          writeFileSync(join(kept, path), at % 2 === 0 ? text.slice(0, middle) : altered, 'latin1');
+        }
+      },
+    ],
+  ])(
+    '%s: the same as from cold, byte for byte',
+    async (what, change) => {
+      await change(shop);
+      const now = await seen(shop);
+      expect(now.build.status).toBe(withErrors.has(what) ? 2 : 0);
+      expect(now).toEqual(await seenFromCold(shop));
+    },
+    120_000,
+  );
+
+  it('holds no private value among what is kept', () => {
+    const kept = Object.values(filesBelow(join(shop.root, '.rackleaf/kept'))).map((entry) =>
+      inflateRawSync(Buffer.from(entry, 'latin1').subarray(headBytes)).toString('latin1'),
+    );
+    expect(kept.some((text) => text.includes('Bass amplifier'))).toBe(true);
+    for (const value of ['Ada Specimen', '555 0198', 'QZX 471'])
+      expect(kept.filter((text) => text.includes(value))).toEqual([]);
+  });
+});
