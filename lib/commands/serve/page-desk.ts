@@ -18,7 +18,6 @@ import { type LoadedShop, loadShop, siteOf } from '../load-shop.ts';
 export class PageDesk {
   readonly #root: string;
   readonly #crew: Crew;
-  readonly #steps = taskSteps();
   #pages: { readonly layouts: string; readonly make: (page: Page) => Promise<string> } | null = null;
 
   /** @param crew Plans and draws on the thread of the desk. */
@@ -73,7 +72,11 @@ export class PageDesk {
     const make = keptPages({
       templates: openTemplates(),
       layouts: digest,
-      drawingsOf: (plan) => this.#crew.keep(this.#steps.draw, plan),
+      drawingsOf: async (plan) => {
+        const done = await this.#crew.task('draw', plan);
+        if (done.state === 'failed') throw new Error(done.failure);
+        return done.value;
+      },
       keep: this.#crew.keepLater,
     });
     this.#pages = { layouts, make };
