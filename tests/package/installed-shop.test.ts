@@ -1,5 +1,3 @@
-import { spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
@@ -9,6 +7,7 @@ import { root } from '../architecture/modules.ts';
 import { EmptyFolder } from '../commands/shop-folder.ts';
 import { diskFaults } from './any-disk.ts';
 import { npm, run, type Said } from './npm.ts';
+import { serveIn } from './served.ts';
 
 /* The package as a shop has it: packed, installed by a plain npm into a folder that knows nothing of this one. */
 
@@ -95,27 +94,12 @@ describe('the package in a shop of its own', () => {
   }, 300_000);
 
   test('serves the site to a browser on this machine', async () => {
-    const server = spawn(process.execPath, [join(tool, '.dist', 'cli.js'), 'serve', '--port', '0'], {
-      cwd: shop,
-    });
-    const told: string[] = [];
-    const url = await new Promise<string>((resolve, reject) => {
-      const hear = (chunk: Buffer): void => {
-        told.push(chunk.toString());
-        const [address] = /http:\/\/127\.0\.0\.1:\d+\//.exec(told.join('')) ?? [];
-        if (address !== undefined) resolve(address);
-      };
-      server.stdout.on('data', hear);
-      server.stderr.on('data', hear);
-      server.once('exit', () => reject(new Error(told.join(''))));
-    });
-    for (const path of ['', 'guides/', 'assets/styles.css', 'assets/search.js']) {
-      const { status } = await fetch(`${url}${path}`);
-      expect(status, path).toBe(200);
+    const { status, end } = await serveIn(shop, [join(tool, '.dist', 'cli.js')]);
+    for (const path of ['', 'guides/', 'jobs/first-job/', 'assets/styles.css', 'assets/search.js']) {
+      expect(await status(path), path).toBe(200);
     }
-    server.removeAllListeners('exit');
-    server.kill();
-    await once(server, 'exit');
+    // Windows knows no interruption from outside: there the process is ended.
+    expect(await end()).toBe(process.platform === 'win32' ? null : 0);
   }, 300_000);
 
   test('is a library too, whose types stand by themselves', async () => {

@@ -8,6 +8,7 @@ export class PageThreads {
   readonly #data: PageThreadData;
   readonly #free: Worker[] = [];
   readonly #all = new Set<Worker>();
+  #isClosed = false;
 
   constructor(data: PageThreadData) {
     this.#data = data;
@@ -15,6 +16,7 @@ export class PageThreads {
 
   /** Does a task on a thread of its own. Rejects with the reason of the signal once that is aborted. */
   async do(task: PageTask, signal: AbortSignal): Promise<PageThreadAnswer> {
+    if (this.#isClosed) throw new Error('no more pages are made: the server ends');
     const thread = this.#free.pop() ?? this.#open();
     try {
       const answer = await answerOf(thread, task, signal);
@@ -24,12 +26,13 @@ export class PageThreads {
       this.#forget(thread);
       void thread.terminate();
       // Another is ready by the time that it is needed.
-      if (signal.aborted) this.#free.push(this.#open());
+      if (signal.aborted && !this.#isClosed) this.#free.push(this.#open());
       throw error;
     }
   }
 
   async close(): Promise<void> {
+    this.#isClosed = true;
     await Promise.all([...this.#all].map((thread) => thread.terminate()));
   }
 
