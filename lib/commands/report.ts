@@ -21,15 +21,15 @@ export function findingText(finding: Finding): string {
   ].join('\n');
 }
 
-/** What only follows from a finding, one line each under it; a caution that stays open alone says how it is accepted. */
+/** What only follows from a finding, one line each under it: it goes with what it follows from, and is not accepted for itself. */
 function followsText({ follows = [] }: Finding): string[] {
   if (follows.length === 0) return [];
   return [
     `  from it ${follows.length === 1 ? 'follows' : 'follow'}, gone once it is mended:`,
-    ...follows.flatMap((one) => [
-      `    ${one.level}${one.accepted ? ', accepted' : ''}: ${one.message} (${one.rule}; ${placeText(one.where)})`,
-      ...(one.accepted ? [] : acceptText(one).map((line) => `  ${line}`)),
-    ]),
+    ...follows.map(
+      (one) =>
+        `    ${one.level}${one.accepted ? ', accepted' : ''}: ${one.message} (${one.rule}; ${placeText(one.where)})`,
+    ),
   ];
 }
 
@@ -45,7 +45,8 @@ function figuresText({ value, limit, unit }: Finding): string[] {
 function acceptText({ level, rule, related: [subject], value, limit, unit }: Finding): string[] {
   if (level !== 'caution' || subject === undefined) return [];
   const seen = value === undefined ? '' : ` value: ${yamlText(findingFigure(value, unit, limit))},`;
-  return [`  or accept it: { finding: ${rule}, of: ${yamlText(subject)},${seen} reason: , by: }`];
+  const against = limit === undefined ? '' : ` limit: ${yamlText(findingFigure(limit, unit, value))},`;
+  return [`  or accept it: { finding: ${rule}, of: ${yamlText(subject)},${seen}${against} reason: , by: }`];
 }
 
 /** A text within braces of YAML: a name and a figure with its unit as they are, all else in quotes. */

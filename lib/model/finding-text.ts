@@ -20,9 +20,9 @@ function kindAgainst(value: number, against: number | string | undefined): Figur
   return value > against ? 'plain-above' : 'plain-below';
 }
 
-/** By whom, at which value and why a caution was accepted. */
-export function acceptedText({ by, reason, value }: NonNullable<Finding['accepted']>): string {
-  return `accepted by ${by}${value === undefined ? '' : ` at ${value}`}: ${reason}`;
+/** By whom, at which value against which limit and why a caution was accepted. */
+export function acceptedText({ by, reason, value, limit }: NonNullable<Finding['accepted']>): string {
+  return `accepted by ${by}${value === undefined ? '' : ` at ${value}`}${limit === undefined ? '' : `, limit ${limit}`}: ${reason}`;
 }
 
 /** A value that was written coarser than this share of it was not read off the list. */

@@ -40,12 +40,13 @@ const toldFindingSchema = z.object({
   /** What to do about it. */
   remedy: builders(z.string()),
   edit: editSchema.optional(),
-  /** Of a caution that the job accepts at its present value: by whom, why, at which value, and where that is written. */
+  /** Of a caution that the job accepts at its present figures: by whom, why, at which value and limit, and where that is written. */
   accepted: z
     .object({
       by: builders(z.string()),
       reason: builders(z.string()),
       value: builders(z.string().optional()),
+      limit: builders(z.string().optional()),
       where: placeSchema,
     })
     .optional(),

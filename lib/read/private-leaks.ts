@@ -80,8 +80,8 @@ function printedTexts(job: JobFile): Printed[] {
     ...job.revisions.map(
       (revision, index): Printed => ({ path: ['revisions', String(index), 'what'], text: revision.what }),
     ),
-    ...job.accepted.flatMap(({ of, value = '', reason, by }, index): Printed[] =>
-      Object.entries({ of, value, reason, by }).map(([name, text]) => ({
+    ...job.accepted.flatMap(({ of, value = '', limit = '', reason, by }, index): Printed[] =>
+      Object.entries({ of, value, limit, reason, by }).map(([name, text]) => ({
         path: ['accepted', String(index), name],
         text,
       })),

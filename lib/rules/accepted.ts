@@ -5,10 +5,11 @@ import { findingFigure, isFigure } from '../model/finding-text.ts';
 import { pointer } from '../model/place.ts';
 import type { PlacedRemark, Remark } from '../model/remark.ts';
 import { findingOf } from './rule.ts';
+import { listed } from './words.ts';
 
 /**
- * The findings, each caution that the job accepts at its present value marked so, and what is to be said of the
- * acceptances: that a stop can't be accepted, that a value has changed, that nothing is found any more.
+ * The findings, each caution that the job accepts at its present figures marked so, and what is to be said of the
+ * acceptances: that a stop can't be accepted, that a figure has changed, that nothing is found any more.
  */
 export function withAcceptances(findings: readonly Finding[], job: Job): Finding[] {
   const { accepted } = job.file;
@@ -16,9 +17,10 @@ export function withAcceptances(findings: readonly Finding[], job: Job): Finding
     const k = accepted.findIndex((one) => isAbout(one, finding) && isSeen(one, finding));
     const own = accepted[k];
     if (finding.level !== 'caution' || !own) return finding;
-    const { by, reason, value } = own;
+    const { by, reason, value, limit } = own;
     const where = job.place(pointer(['accepted', String(k)]));
-    return { ...finding, accepted: { by, reason, ...(value !== undefined && { value }), where } };
+    const seen = { ...(value !== undefined && { value }), ...(limit !== undefined && { limit }) };
+    return { ...finding, accepted: { by, reason, ...seen, where } };
   });
   const remarked = acceptanceRemarks(findings, accepted);
   return [...marked, ...remarked.map(({ remark, ...spot }) => findingOf(remark, spot, job))];
@@ -39,10 +41,22 @@ function isAbout({ finding: id, of }: JobAccepted, { rule, related }: Finding): 
   return rule === id && related[0] === of;
 }
 
-/** A finding without a value is accepted as such; one with a value at that value. */
-function isSeen({ value: written }: JobAccepted, { value, limit, unit }: Finding): boolean {
-  if (value === undefined) return written === undefined;
-  return written !== undefined && isFigure(written, value, unit, limit);
+/**
+ * A finding is accepted at both of its figures, and one without them as such: the demand may stand in either, and what
+ * is allowed may fall while what is drawn stays.
+ */
+function isSeen(written: JobAccepted, { value, limit, unit }: Finding): boolean {
+  return isSeenFigure(written.value, value, unit, limit) && isSeenFigure(written.limit, limit, unit, value);
+}
+
+function isSeenFigure(
+  written: string | undefined,
+  figure: number | string | undefined,
+  unit: string | undefined,
+  against: number | string | undefined,
+): boolean {
+  if (figure === undefined) return written === undefined;
+  return written !== undefined && isFigure(written, figure, unit, against);
 }
 
 function judgeAcceptance(one: JobAccepted, findings: readonly Finding[]): Remark | null {
@@ -57,7 +71,7 @@ function judgeAcceptance(one: JobAccepted, findings: readonly Finding[]): Remark
       level: 'note',
       of: [one.of],
       message: `${name} ${changedText(one, changed)}: it stands open again`,
-      remedy: `look at it again; if it may stay, write ${valueText(changed)} here`,
+      remedy: `look at it again; if it may stay, write ${figuresText(changed)} here`,
     };
   if (about.some(({ level }) => level === 'stop'))
     return {
@@ -76,13 +90,40 @@ function judgeAcceptance(one: JobAccepted, findings: readonly Finding[]): Remark
   };
 }
 
-function changedText({ value: written }: JobAccepted, { value, limit, unit }: Finding): string {
-  if (value === undefined) return `was accepted at ${written}, but tells no value`;
-  const now = findingFigure(value, unit, limit);
-  if (written === undefined) return `is accepted without the value that was seen, ${now}`;
-  return `was accepted at ${written}, and is ${now} now`;
+/** Which of the two figures is another than was seen, the value first. */
+function changedText(written: JobAccepted, { value, limit, unit }: Finding): string {
+  return isSeenFigure(written.value, value, unit, limit)
+    ? changedFigure('limit', written.limit, textOf(limit, unit, value))
+    : changedFigure('value', written.value, textOf(value, unit, limit));
 }
 
-function valueText({ value, limit, unit }: Finding): string {
-  return value === undefined ? 'no value:' : `value: ${findingFigure(value, unit, limit)}`;
+function changedFigure(
+  which: 'value' | 'limit',
+  written: string | undefined,
+  now: string | undefined,
+): string {
+  const against = which === 'limit' ? 'against a limit of' : 'at';
+  if (now === undefined) return `was accepted ${against} ${written}, but tells no ${which}`;
+  if (written === undefined) return `is accepted without the ${which} that was seen, ${now}`;
+  return which === 'limit'
+    ? `was accepted ${against} ${written}, and its limit is ${now} now`
+    : `was accepted ${against} ${written}, and is ${now} now`;
+}
+
+/** What to write under the acceptance, as the list prints the figures. */
+function figuresText({ value, limit, unit }: Finding): string {
+  const [own, against] = [textOf(value, unit, limit), textOf(limit, unit, value)];
+  if (own === undefined && against === undefined) return 'neither value: nor limit:';
+  return listed([
+    own === undefined ? 'no value:' : `value: ${own}`,
+    against === undefined ? 'no limit:' : `limit: ${against}`,
+  ]);
+}
+
+function textOf(
+  figure: number | string | undefined,
+  unit: string | undefined,
+  against: number | string | undefined,
+): string | undefined {
+  return figure === undefined ? undefined : findingFigure(figure, unit, against);
 }

@@ -60,6 +60,29 @@ describe('check', () => {
     expect(out).toMatch(/caution: .* is a stop: it can't be accepted/);
   });
 
+  test('prints no such line for what only follows from another finding', () => {
+    const own: Finding = {
+      rule: 'stock-short',
+      level: 'caution',
+      where: { file: 'a.yaml', line: 1, column: 1, path: '' },
+      related: ['wire-4'],
+      message: 'short',
+      value: 3.5,
+      limit: 12,
+      unit: 'm',
+      source: 'stock',
+      remedy: 'buy',
+    };
+    const follower: Finding = { ...own, rule: 'ground-drop', related: ['amp'] };
+    const lines = findingText({ ...own, follows: [follower] }).match(/or accept it: .*/g);
+    expect(lines).toEqual([
+      'or accept it: { finding: stock-short, of: wire-4, value: 3.5 m, limit: 12 m, reason: , by: }',
+    ]);
+    expect(findingText({ ...own, follows: [follower] })).toContain(
+      'caution: short (ground-drop; a.yaml:1:1)',
+    );
+  });
+
   test('puts into quotes what YAML would read otherwise', () => {
     const finding: Finding = {
       rule: 'stock-short',

@@ -13,6 +13,7 @@ function found(remark: Partial<JoinedRemark>, ...accepted: readonly Partial<JobA
     finding: 'air-gap-short',
     of: 'amp',
     value: '20 mm',
+    limit: '25.4 mm',
     reason: 'the fan blows across',
     by: 'P. T.',
     ...one,
@@ -29,10 +30,6 @@ function found(remark: Partial<JoinedRemark>, ...accepted: readonly Partial<JobA
   ]);
 }
 
-const without = (written: Partial<JobAccepted>): Partial<JobAccepted> => {
-  const { value: _, ...rest } = { value: '', ...written };
-  return { ...rest, value: undefined };
-};
 const ids = (findings: readonly Finding[]) => findings.map(({ rule, level }) => `${level} ${rule}`);
 
 describe('a caution that the job accepts', () => {
@@ -44,6 +41,7 @@ describe('a caution that the job accepts', () => {
       by: 'P. T.',
       reason: 'the fan blows across',
       value: '20 mm',
+      limit: '25.4 mm',
       where: expect.objectContaining({ path: '/accepted/0' }),
     });
   });
@@ -58,21 +56,42 @@ describe('a caution that the job accepts', () => {
     }
   });
 
+  test('opens again when its limit changes, up or down, and its acceptance says so', () => {
+    for (const limit of [0.0247, 0.0261]) {
+      const findings = found({ limit }, {});
+      expect(ids(findings)).toEqual(['caution air-gap-short', 'note acceptance-outdated']);
+      expect(findings[0]?.accepted).toBeUndefined();
+      expect(findings[1]?.message).toMatch(
+        /was accepted against a limit of 25\.4 mm, and its limit is 0\.02(47|61) m now/,
+      );
+      expect(findings[1]?.remedy).toMatch(/value: 0\.02 m and limit: 0\.02(47|61) m/);
+    }
+  });
+
+  test('asks for the limit that was seen, and for none where none is told', () => {
+    const findings = found({}, { limit: undefined });
+    expect(findings[0]?.accepted).toBeUndefined();
+    expect(findings[1]?.message).toMatch(/without the limit that was seen, 0\.0254 m/);
+    expect(found({ limit: undefined }, { limit: undefined })[0]?.accepted).toBeDefined();
+    expect(found({ limit: undefined }, {})[0]?.accepted).toBeUndefined();
+  });
+
   test('holds to the last digit that was written', () => {
     expect(found({ value: 0.0201 }, {})[0]?.accepted).toBeDefined();
     expect(found({ value: 0.0201 }, { value: '20.0 mm' })[0]?.accepted).toBeUndefined();
   });
 
   test('asks for the value that was seen', () => {
-    const findings = found({}, without({}));
+    const findings = found({}, { value: undefined });
     expect(findings[0]?.accepted).toBeUndefined();
     expect(findings[1]?.message).toMatch(/without the value that was seen, 0\.02 m/);
     expect(findings[1]?.remedy).toMatch(/value: 0\.02 m/);
   });
 
   test('that tells no value is accepted without one, and with none alone', () => {
-    expect(found({ value: undefined, unit: undefined }, without({}))[0]?.accepted).toBeDefined();
-    const findings = found({ value: undefined, unit: undefined }, {});
+    const silent = { value: undefined, limit: undefined, unit: undefined };
+    expect(found(silent, { value: undefined, limit: undefined })[0]?.accepted).toBeDefined();
+    const findings = found(silent, {});
     expect(ids(findings)).toEqual(['caution air-gap-short', 'note acceptance-outdated']);
   });
 

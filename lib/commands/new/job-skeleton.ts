@@ -71,7 +71,7 @@ runs: {}
 left-open: {}
 #  amp.LEVEL: no level control on this job
 
-# Cautions that may stand, each at the value that was seen. The check prints the lines to write. A stop can't be accepted.
+# Cautions that may stand, each at the value and the limit that were seen. The check prints the lines to write. A stop can't be accepted.
 accepted: []
 #  - { finding: drop-over-limit, of: amp, value: , reason: , by: }
 `;

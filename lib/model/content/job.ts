@@ -139,7 +139,7 @@ const runSchema = z.strictObject({
   covering: builders(id.optional()),
 });
 
-/** A caution that the fabricator looked at and lets stand. It stays printed, and opens again once its value changes. */
+/** A caution that the fabricator looked at and lets stand. It stays printed, and opens again once one of its figures changes. */
 const acceptedSchema = z.strictObject({
   /** Its name on the list of findings, such as `drop-over-limit`. */
   finding: builders(text('drop-over-limit')),
@@ -147,6 +147,8 @@ const acceptedSchema = z.strictObject({
   of: builders(text('amp')),
   /** The value that was seen, as the list prints it; left out where the finding tells none. */
   value: builders(text('0.42 V').optional()),
+  /** The limit that was seen beside it, as the list prints it; left out where the finding tells none. */
+  limit: builders(text('0.3 V').optional()),
   reason: builders(text('the amplifier never sees its rated power on this system')),
   by: builders(text('initials')),
 });

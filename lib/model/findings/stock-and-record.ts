@@ -39,7 +39,7 @@ export const stockAndRecordFindings = {
     source: 'the list of findings',
   },
   'acceptance-outdated': {
-    asks: 'What was accepted still has the value that was seen.',
+    asks: 'What was accepted still has the value and the limit that were seen.',
     levels: ['note'],
     source: 'the list of findings',
   },

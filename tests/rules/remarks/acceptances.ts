@@ -11,12 +11,14 @@ const where = (found: Partial<Finding> | null) => () => {
     related: ['amp'],
     message: 'half a volt is lost',
     value: 0.5,
+    limit: 0.4,
     unit: 'V',
     source: 'common practice, no source',
     remedy: 'a larger conductor',
     ...found,
   };
-  const accepted = { finding: 'drop-over-limit', of: 'amp', value: '0.5 V', reason: 'seen', by: 'P. T.' };
+  const seen = { value: '0.5 V', limit: '0.4 V' };
+  const accepted = { finding: 'drop-over-limit', of: 'amp', ...seen, reason: 'seen', by: 'P. T.' };
   return acceptanceRemarks(found === null ? [] : [finding], [accepted]).map(({ remark }) => remark);
 };
 
@@ -31,6 +33,13 @@ export const acceptanceRemarksCases = {
   'acceptance-outdated': {
     fires: [
       fires('a tenth of a volt more', 'note', 'amp', where({ value: 0.6 }), /at 0\.5 V, and is 0\.6 V now/),
+      fires(
+        'a tenth of a volt less allowed',
+        'note',
+        'amp',
+        where({ limit: 0.3 }),
+        /against a limit of 0\.4 V, and its limit is 0\.3 V now/,
+      ),
       fires('no value any more', 'note', 'amp', where({ value: undefined }), /tells no value/),
     ],
     quiet: [asSeen, quiet('nothing found', where(null))],
