@@ -43,7 +43,7 @@ interface Known {
 const youngMs = 2500;
 
 /** Bytes that are read again in every look although nothing tells of a change: some disks tell nothing. */
-const againBytes = 16 * 2 ** 20;
+const againBytes = 4 * 2 ** 20;
 
 /** A system lets a program have so many files open and no more. */
 const openAtOnce = 64;
@@ -68,11 +68,12 @@ export class FileLooks {
     this.#folders = folders;
   }
 
-  async look(): Promise<Look> {
+  /** @param byTurns Whether some files are read again although nothing tells of a change. */
+  async look(byTurns = true): Promise<Look> {
     const lists = await Promise.all(this.#folders.map((folder) => this.#pathsBelow(folder)));
     const missing = this.#folders.filter((_, index) => lists[index] === null);
     const paths = lists.flatMap((list) => list ?? []).sort();
-    const again = this.#turnOf(paths);
+    const again: ReadonlySet<string> = byTurns ? this.#turnOf(paths) : new Set();
     const known = new Map<string, Known>();
     for (let at = 0; at < paths.length; at += openAtOnce) {
       const some = paths.slice(at, at + openAtOnce);

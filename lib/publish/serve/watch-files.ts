@@ -80,11 +80,12 @@ class Watching {
   }
 
   async #look(): Promise<void> {
+    const isRegular = !this.#isSoon;
     this.#isLooking = true;
     this.#wasWoken = false;
     this.#isSoon = false;
     const startedMs = performance.now();
-    const now = await this.#settled();
+    const now = await this.#settled(isRegular);
     if (now !== null && !this.#hasEnded) {
       this.#known = now;
       this.#options.onSave(now);
@@ -97,14 +98,14 @@ class Watching {
   }
 
   /** What stands there once two looks agree; null where it is what stood there before. */
-  async #settled(): Promise<Look | null> {
-    let last = await this.#looks.look();
+  async #settled(isRegular: boolean): Promise<Look | null> {
+    let last = await this.#looks.look(isRegular);
     if (changesOf(this.#known, last).length === 0) return null;
     let wasWriting = false;
     const untilMs = performance.now() + longestWriteMs;
     while (!this.#hasEnded && performance.now() < untilMs) {
       await new Promise((resolve) => setTimeout(resolve, settleMs));
-      const next = await this.#looks.look();
+      const next = await this.#looks.look(false);
       const writing = changesOf(last, next);
       last = next;
       if (writing.length === 0) break;
