@@ -2,7 +2,7 @@ import { bodyId, type Job } from '../model/content/resolved-job.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 
 /** What the title blocks print of the job. The customer is private and stays out. */
-export function jobHead({ file }: Job): BuildPlan['job'] {
+export function jobHead({ file }: Pick<Job, 'file'>): BuildPlan['job'] {
   return {
     id: file.id,
     title: file.title,
@@ -18,13 +18,13 @@ export function jobHead({ file }: Job): BuildPlan['job'] {
 }
 
 /** The shop and how it measures. */
-export function shopHead({ shop }: Job): BuildPlan['shop'] {
+export function shopHead({ shop }: Pick<Job, 'shop'>): BuildPlan['shop'] {
   const { name, address, units, fraction, paper } = shop;
   return { name, address: [...address], units, fraction, paper, siteUrl: shop['site-url'] ?? null };
 }
 
 /** The vehicle and what must be known of it before anyone reaches for a tool. */
-export function vehicleHead({ vehicle, links }: Job): BuildPlan['vehicle'] {
+export function vehicleHead({ vehicle, links }: Pick<Job, 'vehicle' | 'links'>): BuildPlan['vehicle'] {
   const ends = links.flatMap(({ origin, from, to }) => (origin === 'job' ? [from, to] : []));
   const used = new Set(ends.flatMap(({ device, terminal }) => (device === bodyId ? [terminal] : [])));
   return {

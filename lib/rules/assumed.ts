@@ -8,7 +8,7 @@ import { listed } from './words.ts';
  * findings rest on it is told by the catalogue; which devices, by what the finding is about: a device itself, all that a
  * fuse or a conductor feeds, and where it names none of these, every device.
  */
-export function withAssumed(finding: Finding, { power }: BuildPlan): Finding {
+export function withAssumed(finding: Finding, { power }: Pick<BuildPlan, 'power'>): Finding {
   if (!isFindingId(finding.rule) || !findingEntry(finding.rule).restsOnDraw) return finding;
   const about = new Set(finding.related.flatMap((id) => [id, ...fedBy(id, power)]));
   const assumed = power.loads.filter(({ assumed: what = [] }) => what.length > 0);

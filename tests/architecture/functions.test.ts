@@ -24,7 +24,35 @@ function longFunctions(path: string, source: string, lines: number): string[] {
   return found;
 }
 
+/** Functions that take a whole job or plan and read one or two of its fields, by their first line. */
+function wholeTakers(path: string, source: string): string[] {
+  const { program } = parseSync(path, source);
+  const found: string[] = [];
+  new Visitor({
+    ObjectPattern: ({ properties, typeAnnotation, start }) => {
+      const type = typeAnnotation?.typeAnnotation;
+      const isWhole =
+        type?.type === 'TSTypeReference' &&
+        type.typeName.type === 'Identifier' &&
+        /^(Job|BuildPlan)$/.test(type.typeName.name);
+      if (isWhole && properties.length <= 2)
+        found.push(`${path}:${source.slice(0, start).split('\n').length}`);
+    },
+  }).visit(program);
+  return found;
+}
+
 describe('functions', () => {
+  test('that read one or two fields of a job or a plan ask for these alone', () => {
+    const takers = libModules().flatMap(({ path }) =>
+      wholeTakers(path, readFileSync(join(root, path), 'utf8')),
+    );
+    expect(takers).toEqual([]);
+    expect(
+      wholeTakers('a.ts', "function a({ rules }: Job) {}\nconst b = ({ rules }: Pick<Job, 'rules'>) => 0;"),
+    ).toEqual(['a.ts:1']);
+  });
+
   test(`of lib are at most ${most} lines long`, () => {
     const long = libModules().flatMap(({ path }) =>
       longFunctions(path, readFileSync(join(root, path), 'utf8'), most),

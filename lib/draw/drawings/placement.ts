@@ -169,7 +169,7 @@ function exitCounts(plan: BuildPlan, board: PlanBoard): ExitText[] {
   });
 }
 
-function rolesOf({ wires }: BuildPlan, ids: readonly string[]): ConductorRole[] {
+function rolesOf({ wires }: Pick<BuildPlan, 'wires'>, ids: readonly string[]): ConductorRole[] {
   return ids.flatMap((id) => wires.find((wire) => wire.id === id)?.role ?? []);
 }
 

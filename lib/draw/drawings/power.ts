@@ -67,21 +67,21 @@ function gridOf(plan: BuildPlan, tree: FeedNode): FeedGrid {
 }
 
 /** Current of a device and the voltage that it gets at rated power. */
-function deviceFacts({ power: { loads, drops } }: BuildPlan, item: string): string[] {
+function deviceFacts({ power: { loads, drops } }: Pick<BuildPlan, 'power'>, item: string): string[] {
   const load = loads.find((one) => one.item === item);
   if (!load) return [];
   const drop = drops.find((one) => one.item === item && one.point === ratedPointName);
   return [drawnText(load.ratedA) + (drop ? `, ${printed('voltage', drop.voltageV)}` : ', NOT SOLVED')];
 }
 
-function describe({ power: { fuses, loads } }: BuildPlan): string {
+function describe({ power: { fuses, loads } }: Pick<BuildPlan, 'power'>): string {
   const rated = fuses.map(
     ({ id, ratingA }) => `${id} ${ratingA === null ? 'no rating' : atMostText(ratingA)}`,
   );
   return `Single-line diagram of the feed: ${loads.length} devices; fuses ${rated.join(', ')}.`;
 }
 
-function notesOf({ power: { points } }: BuildPlan, rings: readonly string[]): string[] {
+function notesOf({ power: { points } }: Pick<BuildPlan, 'power'>, rings: readonly string[]): string[] {
   const unsolved = points.filter(({ state }) => state !== 'solved');
   return [
     'Current and voltage of devices: rated power, cruising',

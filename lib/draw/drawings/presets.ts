@@ -108,7 +108,7 @@ function tooLarge(rows: readonly Row[], roomWidthMm: number, roomHeightMm: numbe
   });
 }
 
-function describe({ controls }: BuildPlan): string {
+function describe({ controls }: Pick<BuildPlan, 'controls'>): string {
   const told = controls.map(({ item, control, preset }) => `${item} ${control} ${preset}`);
   return `Panels of the devices, each control in its preset: ${told.join('; ')}.`;
 }

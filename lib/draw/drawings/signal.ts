@@ -133,7 +133,7 @@ function titleOf({ amplifiers, columns }: SignalModel, from: number, to: number)
   return to === amplifiers ? 'Signal, sources to amplifiers' : 'Speakers';
 }
 
-function describe({ audio: { channels, speakers } }: BuildPlan): string {
+function describe({ audio: { channels, speakers } }: Pick<BuildPlan, 'audio'>): string {
   const driven = channels.filter(({ speakers: own }) => own.length > 0);
   return `The way of the signal from the sources over ${driven.length} amplifier channels to ${speakers.length} speakers.`;
 }

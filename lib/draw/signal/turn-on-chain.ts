@@ -39,7 +39,7 @@ export function turnOnViews(
 }
 
 /** True for an item that gives a turn-on and gets none. */
-function wakes({ wires }: BuildPlan): (item: PlanItem) => boolean {
+function wakes({ wires }: Pick<BuildPlan, 'wires'>): (item: PlanItem) => boolean {
   return ({ id, terminals }) =>
     terminals.some(({ role }) => role === 'turn-on-out') &&
     !wires.some(({ role, from, to }) => {
@@ -52,7 +52,7 @@ function wakes({ wires }: BuildPlan): (item: PlanItem) => boolean {
 }
 
 /** Turn-on conductors, and those that a relay passes them on by. */
-function carriesTurnOn({ items, wires }: BuildPlan): (wire: PlanWire) => boolean {
+function carriesTurnOn({ items, wires }: Pick<BuildPlan, 'items' | 'wires'>): (wire: PlanWire) => boolean {
   const chain = new Set(
     wires
       .filter(({ role }) => role === 'turn-on')
@@ -84,7 +84,7 @@ const mostText = (limitA: number): string =>
   limitA < 1 ? printed('milliamperes-allowed', limitA * 1000) : atMostText(limitA);
 
 /** What a unit draws at its turn-on input, and what it gives of what it may give. */
-function turnOnFacts({ power: { turnOn } }: BuildPlan, item: string): string[] {
+function turnOnFacts({ power: { turnOn } }: Pick<BuildPlan, 'power'>, item: string): string[] {
   const drawn = turnOn.flatMap(({ loads }) => loads).find((load) => load.item === item)?.currentA ?? null;
   const given = turnOn.filter(({ source }) => splitTerminal(source).item === item);
   return [

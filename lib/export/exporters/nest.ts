@@ -46,7 +46,7 @@ export function nestedFiles(
   return [...sheets, { name: fileName('nest-pieces', 'csv'), content: piecesTable(first, nesting) }];
 }
 
-function piecesTable({ shop }: BuildPlan, { sheets, unplaced, pieces }: JobNesting): string {
+function piecesTable({ shop }: Pick<BuildPlan, 'shop'>, { sheets, unplaced, pieces }: JobNesting): string {
   const titleOf = (id: string): string => pieces.find((piece) => piece.id === id)?.title ?? id;
   const rows = [
     ...sheets.flatMap(({ stock, copy, pieces: placed, offCuts }) => [

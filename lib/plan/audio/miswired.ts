@@ -152,7 +152,7 @@ function waysBack(job: Job, output: Output, touched: (terminal: string) => boole
   return all.some(isMeant) ? all.filter(isMeant) : all;
 }
 
-function isLinked({ links }: Job, terminal: string): boolean {
+function isLinked({ links }: Pick<Job, 'links'>, terminal: string): boolean {
   return links.some(({ from, to }) => [from, to].some((end) => terminalId(end) === terminal));
 }
 

@@ -49,7 +49,7 @@ export function turnOnSums(
 }
 
 /** What an output gives, or what the contact of a relay carries. */
-function limitOf({ devices }: Job, source: string): number | null {
+function limitOf({ devices }: Pick<Job, 'devices'>, source: string): number | null {
   const end = linkEndOf(source);
   const device = devices.find(({ id }) => id === end.device);
   if (isRelay(device?.spec)) return contactCurrentA(device.spec);

@@ -99,11 +99,11 @@ export function placementFaults(
 }
 
 /** Where fixings come through; before the board has its place in the space, that is not known. */
-function heads({ parts }: Job, board: Board): FixingHead[] {
+function heads({ parts }: Pick<Job, 'parts'>, board: Board): FixingHead[] {
   return board.given.at || board.place ? fixingHeads(boardFixings(board, parts)) : [];
 }
 
-function layoutRules({ rules }: Job): LayoutRules {
+function layoutRules({ rules }: Pick<Job, 'rules'>): LayoutRules {
   return { partGapM: partGapM(rules), powerToSignalM: rules['power-signal-distance'].value };
 }
 

@@ -93,7 +93,11 @@ function screwFor(holeM: number, parts: Job['parts']): MountingScrew | null {
  * What mounting holes keep away from on a board that is laid out. Only fibreboard splits at its corners; a board whose
  * sheet the plan chooses once it is laid out may come to be of that.
  */
-export function drilling({ sheet, given }: Board, { parts, rules }: Job, items: readonly Item[]): Drilling {
+export function drilling(
+  { sheet, given }: Board,
+  { parts, rules }: Pick<Job, 'parts' | 'rules'>,
+  items: readonly Item[],
+): Drilling {
   const splits = sheet.material === 'fibreboard' || given.sheet === undefined;
   return {
     toEdgeM: rules['hole-edge'].value,

@@ -101,7 +101,7 @@ function lastingPa(part: SheetPart, crushingPa: number, rules: HouseRules): numb
 }
 
 function tightened(
-  { rules }: Job,
+  { rules }: Pick<Job, 'rules'>,
   { sheet: part }: Board,
   { part: bolt }: BoardFixing,
   { stud, insert }: Board['space']['sound-points'][string],

@@ -194,7 +194,7 @@ function planPlacements(laid: LaidBoard, book: PlanBook): PlanPlacement[] {
   });
 }
 
-function outlineRules({ rules }: Job) {
+function outlineRules({ rules }: Pick<Job, 'rules'>) {
   return {
     webGoodM: rules['web-good'].value,
     webStopM: rules['web-limit'].value,

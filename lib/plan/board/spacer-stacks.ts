@@ -31,7 +31,7 @@ export function spacerStacks(job: Job, board: Board): ReadonlyMap<string, Spacer
  * height (the length of a spacer, the thickness of the others) is no packing.
  */
 function shelfFor(
-  { parts, shop }: Job,
+  { parts, shop }: Pick<Job, 'parts' | 'shop'>,
   thread: string | undefined,
   taken: ReadonlyMap<string, number>,
 ): StackPart[] {

@@ -156,7 +156,7 @@ function reserveEndOf(part: Part | null): number | undefined {
   return part?.kind === 'battery' ? part['reserve-end'] : undefined;
 }
 
-function notBalanced({ vehicle }: Job, fault: string): Remark {
+function notBalanced({ vehicle }: Pick<Job, 'vehicle'>, fault: string): Remark {
   return {
     rule: 'charging-unknown',
     level: 'caution',

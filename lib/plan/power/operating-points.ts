@@ -170,7 +170,10 @@ export function reachedNodes({ circuit }: Pick<NetworkInput, 'circuit'>): Readon
 }
 
 /** Internal resistance of a battery: its own figure, or that of its chemistry (ohm). */
-export function batteryOhm({ rules }: Job, { resistance, chemistry, voltage }: PartOf<'battery'>): number {
+export function batteryOhm(
+  { rules }: Pick<Job, 'rules'>,
+  { resistance, chemistry, voltage }: PartOf<'battery'>,
+): number {
   const byChemistry = {
     flooded: 'battery-resistance-flooded',
     'absorbed-glass-mat': 'battery-resistance-agm',

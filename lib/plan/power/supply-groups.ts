@@ -17,7 +17,7 @@ export interface SupplyWire {
 }
 
 /** The devices of a job that draw current, then its boards. */
-export function supplyGroups({ devices, boards }: Job): SupplyGroup[] {
+export function supplyGroups({ devices, boards }: Pick<Job, 'devices' | 'boards'>): SupplyGroup[] {
   const drawing = devices.filter(
     ({ spec, origin }) =>
       origin === 'job' && spec !== null && ['amplifier', 'processor', 'source-unit'].includes(spec.kind),
@@ -48,7 +48,11 @@ export function crossing<T extends SupplyWire>(
   });
 }
 
-function hasRole({ devices }: Job, terminal: string, roles: readonly TerminalRole[]): boolean {
+function hasRole(
+  { devices }: Pick<Job, 'devices'>,
+  terminal: string,
+  roles: readonly TerminalRole[],
+): boolean {
   const end = linkEndOf(terminal);
   const role = devices.find(({ id }) => id === end.device)?.facts.terminals[end.terminal]?.role;
   return role !== undefined && roles.includes(role);

@@ -45,7 +45,10 @@ export function isGiven({ given, fitted, cable }: Link): boolean {
 }
 
 /** What a conductor that is not cut from a reel is: fitted by the vehicle's maker, or in a cable. */
-export function fixedCandidate({ parts, rules }: Job, link: Link): CableCandidate | null {
+export function fixedCandidate(
+  { parts, rules }: Pick<Job, 'parts' | 'rules'>,
+  link: Link,
+): CableCandidate | null {
   if (link.fitted) {
     const { size, material } = link.fitted;
     return { part: '', size, material, insulationC: rules['insulation-fitted'].value };

@@ -38,7 +38,7 @@ export function lugShrink(job: Job, { cable }: Pick<SizedConductor, 'cable'>, ba
 
 /** The cut length with all that the choice was made from. */
 function shrinkLength(
-  { rules }: Job,
+  { rules }: Pick<Job, 'rules'>,
   given: Readonly<Record<'barrelM' | 'insulationM' | 'barrelOutsideM' | 'areaMm2', number>>,
   lengthM: number,
   chosen: CoveringSize | null,
@@ -75,7 +75,7 @@ function shrinkLength(
 function sizeFor(
   over: Parameters<typeof chooseCovering>[0],
   sizes: readonly CoveringSize[],
-  { rules }: Job,
+  { rules }: Pick<Job, 'rules'>,
 ): CoveringSize | null {
   const choice = chooseCovering(over, sizes, coveringFit(rules));
   return isFault(choice) ? null : choice.chosen;

@@ -86,7 +86,7 @@ export function endLoopM(job: Job, devices: DevicesById, link: Link, end: LinkEn
   return link.fitted || link.given?.length !== undefined || isMade ? 0 : loopM(job, devices, end);
 }
 
-function loopM({ rules }: Job, devices: DevicesById, end: LinkEnd): number {
+function loopM({ rules }: Pick<Job, 'rules'>, devices: DevicesById, end: LinkEnd): number {
   const device = devices.get(end.device);
   if (device?.board) return rules['loop-board'].value;
   if (end.device === bodyId) return 0;

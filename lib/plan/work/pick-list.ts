@@ -100,7 +100,7 @@ function fusesToBuy({ job, fuses }: PickInput): PlanPick[] {
 }
 
 /** What is crimped on the ends of the wires; two conductors share one twin ferrule. */
-function endParts({ parts }: Job, wires: readonly PlanWire[]): string[] {
+function endParts({ parts }: Pick<Job, 'parts'>, wires: readonly PlanWire[]): string[] {
   const twins = new Set<string>();
   const ends = wires.flatMap(({ origin, ends: both }) => (origin === 'job' ? both : []));
   return ends.flatMap(({ part, terminal }) => {

@@ -89,7 +89,7 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
 }
 
 /** The address of a page on the shop's site; empty where the shop names none. */
-function fullAddress({ shop: { siteUrl } }: BuildPlan, address: string): string {
+function fullAddress({ shop: { siteUrl } }: Pick<BuildPlan, 'shop'>, address: string): string {
   return siteUrl === null ? '' : `${siteUrl.replace(/\/+$/, '')}${address}`;
 }
 

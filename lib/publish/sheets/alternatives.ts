@@ -11,7 +11,7 @@ interface InPlace extends FuseAlternative {
 }
 
 /** Fuses that no lawful rating was found for, or fewer of which lie on the shelf than the job needs. */
-export function fusesLacking({ power: { fuses }, items }: BuildPlan): PlanFuse[] {
+export function fusesLacking({ power: { fuses }, items }: Pick<BuildPlan, 'power' | 'items'>): PlanFuse[] {
   const ours = fuses.filter(({ item }) => items.find(({ id }) => id === item)?.origin !== 'vehicle');
   return ours.filter(
     ({ part, ratingA, stockQuantity }) =>
@@ -58,7 +58,7 @@ type ConductorAlternative = NonNullable<PlanConductor['alternatives']>[number];
 
 /** The cables that would be lawful where a given conductor does not carry its fuse; null where all do. */
 export function conductorAlternatives(
-  { power: { conductors } }: BuildPlan,
+  { power: { conductors } }: Pick<BuildPlan, 'power'>,
   names: PlanNames,
   write: Writer,
 ): Table | null {

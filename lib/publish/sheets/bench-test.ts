@@ -21,7 +21,7 @@ interface Check {
 }
 
 /** What the supply is limited to for each board, and how its devices get power. */
-function supplyChecks({ power: { firstPower = [] } }: BuildPlan): Check[] {
+function supplyChecks({ power: { firstPower = [] } }: Pick<BuildPlan, 'power'>): Check[] {
   return firstPower.map(({ board, idleA, limitA, oneByOne }) => ({
     what: `${board}: main fuses out; bench supply limited${oneByOne ? '; one device after the other, its fuse alone fitted' : ''}`,
     asked: `${printed('current-allowed', limitA)}; idle ${printed('current-carried', idleA)}`,
@@ -64,7 +64,7 @@ function checksOf(plan: BuildPlan): Check[] {
 }
 
 /** What the grounds of the job come together on. */
-function barsOf({ items, wires }: BuildPlan): string[] {
+function barsOf({ items, wires }: Pick<BuildPlan, 'items' | 'wires'>): string[] {
   const ends = wires
     .filter(({ role }) => role === 'ground')
     .flatMap(({ from, to }) => [from, to].map((terminal) => terminal.split('.')[0] ?? ''));

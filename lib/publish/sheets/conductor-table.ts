@@ -111,7 +111,7 @@ function unsolvedText({ title, state, reason }: OperatingPoint): string[] {
 }
 
 /** Why the drop at a device is not known, once for all operating points. */
-function unknownTexts({ power }: BuildPlan, names: PlanNames): string[] {
+function unknownTexts({ power }: Pick<BuildPlan, 'power'>, names: PlanNames): string[] {
   const texts = power.drops.flatMap(({ item, unknown }) =>
     unknown === undefined ? [] : [`${names.item(item)} (${item}): ${unknown}`],
   );

@@ -81,7 +81,7 @@ function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
 
 /** Splits the steps where the last one at the board ends: until then both columns have work, from then on one has. */
 function columnsBeside(
-  { steps }: BuildPlan,
+  { steps }: Pick<BuildPlan, 'steps'>,
   modelOf: (step: PlanStep) => Step,
 ): Pick<OrderOfWorkSheet, 'columns' | 'rest'> {
   const boardEnd = Math.max(

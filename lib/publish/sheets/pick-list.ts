@@ -80,7 +80,7 @@ function tableOrNone(
 }
 
 /** Packing below fixings, those of one height together. */
-function packingTable({ boards }: BuildPlan, write: Writer): Table | null {
+function packingTable({ boards }: Pick<BuildPlan, 'boards'>, write: Writer): Table | null {
   const heights = new Map<string, { board: string; packM: number; at: string[] }>();
   for (const { title, pieces } of boards)
     for (const { packM, carries } of pieces) {
@@ -154,7 +154,11 @@ interface Size {
 }
 
 /** A size as the stock of the shop tells it: along the width and the height of the whole sheet. */
-function alongWhole({ boards }: BuildPlan, { stock }: NestedSheet, { widthM, heightM }: Size): Size {
+function alongWhole(
+  { boards }: Pick<BuildPlan, 'boards'>,
+  { stock }: NestedSheet,
+  { widthM, heightM }: Size,
+): Size {
   const whole = cutFrom(boards).find(({ sheet }) => sheet === stock.sheet);
   return whole ? alongSheet({ widthM, heightM }, whole) : { widthM, heightM };
 }

@@ -48,7 +48,7 @@ function after(control: PlanControl, numbers: ReadonlyMap<string, number>): Cell
 }
 
 /** The number of the step in which an act is done, by the act. */
-function stepNumbers({ steps }: BuildPlan): ReadonlyMap<string, number> {
+function stepNumbers({ steps }: Pick<BuildPlan, 'steps'>): ReadonlyMap<string, number> {
   return new Map(steps.flatMap(({ acts }, index) => acts.map((act) => [act, index + 1] as const)));
 }
 

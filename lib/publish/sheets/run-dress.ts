@@ -24,7 +24,7 @@ function stretchesOf(run: PlanRun, names: PlanNames, write: Writer): Stretch[] {
 }
 
 /** What covers, holds and guards each run, zone by zone, and why; null where the job has no runs. */
-export function dressTable({ runs }: BuildPlan, names: PlanNames, write: Writer): Table | null {
+export function dressTable({ runs }: Pick<BuildPlan, 'runs'>, names: PlanNames, write: Writer): Table | null {
   const groups = runs
     .map((run) => ({
       title: `${run.title} (${run.side}): bundle ${write.length('size', run.bundleM).text}`,
@@ -64,7 +64,7 @@ export interface CoveringPiece {
 }
 
 /** Every length of covering to cut: one piece for stretches that follow one another under the same covering. */
-export function coveringPieces({ runs }: BuildPlan): CoveringPiece[] {
+export function coveringPieces({ runs }: Pick<BuildPlan, 'runs'>): CoveringPiece[] {
   return runs.flatMap((run) =>
     coveringCuts(run).map(([part, lengthM]) => ({ run: run.id, title: run.title, part, lengthM })),
   );

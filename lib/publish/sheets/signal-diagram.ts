@@ -177,7 +177,7 @@ function speakersTable(plan: BuildPlan, { item }: PlanNames): Table {
 }
 
 /** A delay as it is set; of speakers that share an output, what each asks for stands beside. */
-function delayText({ id, delayMs, delaySamples }: PlanSpeaker, { audio }: BuildPlan): Written {
+function delayText({ id, delayMs, delaySamples }: PlanSpeaker, { audio }: Pick<BuildPlan, 'audio'>): Written {
   const asked = audio.sharedDelays.flatMap(({ off }) => off).find(({ speaker }) => speaker === id)?.askedMs;
   const beside = [
     ...(delaySamples === null ? [] : [`${delaySamples} samples`]),

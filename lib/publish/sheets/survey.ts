@@ -147,7 +147,7 @@ interface Sided {
 }
 
 /** What the vehicle came with and where the job's grounds go, for an eye to check. */
-function sidesOf({ items, vehicle }: BuildPlan): readonly Sided[] {
+function sidesOf({ items, vehicle }: Pick<BuildPlan, 'items' | 'vehicle'>): readonly Sided[] {
   const fitted = items.filter(({ origin }) => origin === 'vehicle');
   return [
     ...fitted.map(({ title, zone, side }) => ({ what: title, zone, side })),

@@ -157,7 +157,7 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
   );
 }
 
-function partingsTable({ branches }: BuildPlan, write: Writer): Table | null {
+function partingsTable({ branches }: Pick<BuildPlan, 'branches'>, write: Writer): Table | null {
   if (branches.length === 0) return null;
   const groups = branches.map(({ terminal, partsAtM, legs, facing }) => ({
     title: `From ${terminal}, parted after ${write.wire('measured', partsAtM).text} of the way: ${facing}`,

@@ -3,7 +3,7 @@ import { workingOr } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** The ways of wiring the coils of each channel, the chosen one marked. */
-export function coilWirings({ audio }: BuildPlan): Table {
+export function coilWirings({ audio }: Pick<BuildPlan, 'audio'>): Table {
   const ways = audio.channels.flatMap(({ id, wirings }) => wirings.map((way) => ({ ...way, channel: id })));
   return tableOf(
     'Ways of wiring the coils',

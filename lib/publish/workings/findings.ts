@@ -3,7 +3,7 @@ import { findingGroups } from '../page/finding-model.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** Where each finding comes from: the figures, the rule and its source, the places in the files. */
-export function findingSources({ findings }: BuildPlan): Table {
+export function findingSources({ findings }: Pick<BuildPlan, 'findings'>): Table {
   const all = findingGroups(findings).flatMap((group) =>
     group.findings.flatMap((one) => [
       { ...one, word: group.word },

@@ -5,7 +5,7 @@ import { none } from '../page/written.ts';
 import { type Cell, strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** Why each fuse has its rating. */
-export function fuseReasons({ power: { fuses } }: BuildPlan): Table {
+export function fuseReasons({ power: { fuses } }: Pick<BuildPlan, 'power'>): Table {
   return tableOf(
     'Why the fuses have these ratings',
     fuses,
@@ -43,7 +43,7 @@ const bases = {
 } as const;
 
 /** What a dead short behind each fuse drives through it: from which sources, by which ways, and what the fuse makes of it. */
-export function shortsThroughFuses({ power: { fuses } }: BuildPlan): Table {
+export function shortsThroughFuses({ power: { fuses } }: Pick<BuildPlan, 'power'>): Table {
   const known = fuses.filter(
     ({ faultFrom = [], faultUnknown = [] }) => faultFrom.length + faultUnknown.length > 0,
   );

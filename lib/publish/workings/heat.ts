@@ -5,7 +5,7 @@ import { strong, type Table, tableOf } from '../sheets/table.ts';
 type Item = PlanHeat['items'][number] & { readonly space: string };
 
 /** Where the heat of each space comes from: what its devices take and give while music plays. */
-export function heatLosses({ heat }: BuildPlan): Table {
+export function heatLosses({ heat }: Pick<BuildPlan, 'heat'>): Table {
   const items = heat.flatMap(({ space, items: own }) => own.map((item): Item => ({ ...item, space })));
   return tableOf(
     'Heat of the devices while music plays',
@@ -21,7 +21,7 @@ export function heatLosses({ heat }: BuildPlan): Table {
 }
 
 /** Where the heat of each space goes, and how warm its air gets by that. */
-export function heatOfSpaces({ heat }: BuildPlan): Table {
+export function heatOfSpaces({ heat }: Pick<BuildPlan, 'heat'>): Table {
   return tableOf(
     'Air of the spaces while music plays: P = (k A + rho c V) dT',
     heat,

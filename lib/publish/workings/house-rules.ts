@@ -4,7 +4,7 @@ import { plainNumber } from '../page/written.ts';
 import { type Cell, strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** Every house rule that the plan was made by, with where it comes from and how far that may be relied on. */
-export function houseRulesTable({ rules }: BuildPlan): Table {
+export function houseRulesTable({ rules }: Pick<BuildPlan, 'rules'>): Table {
   return tableOf(
     'House rules',
     rules,

@@ -5,7 +5,7 @@ import { workingOr } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 
 /** Which steps wait for which others, and why. */
-export function stepReasons({ steps }: BuildPlan): Table {
+export function stepReasons({ steps }: Pick<BuildPlan, 'steps'>): Table {
   const numbers = new Map(steps.map((step, index) => [step.id, index + 1]));
   return tableOf(
     'Why the steps stand in this order',
@@ -30,7 +30,7 @@ export function stepReasons({ steps }: BuildPlan): Table {
 }
 
 /** The times that the order of work is reckoned with. */
-export function workTimes({ schedule }: BuildPlan): Table {
+export function workTimes({ schedule }: Pick<BuildPlan, 'schedule'>): Table {
   return tableOf('Times that the order of work is reckoned with', schedule.times, [
     { title: 'Work', cell: ({ says }) => says },
     { title: 'Takes', kind: 'figure', cell: ({ minutes }) => workingOr(minutes, 'min', 1) },

@@ -19,7 +19,7 @@ interface Boxed {
 const mostTried = 4;
 
 /** The places of the vehicle, each with what of the job stands in it; a speaker is let in, or is in its box. */
-function placesOf({ vehicle, devices }: Job) {
+function placesOf({ vehicle, devices }: Pick<Job, 'vehicle' | 'devices'>) {
   return Object.entries(vehicle.places).map(([id, seat]) => {
     const here = devices.filter((device) => device.origin === 'job' && device.seat === id);
     const boxes = here.flatMap((device): Boxed[] => {

@@ -6,7 +6,8 @@ import { houseRule } from '../source.ts';
 import { amps, ampsDrawn, listed } from '../words.ts';
 
 /** How long the modules of a vehicle take to go to sleep. */
-const waitOf = ({ rules }: Job): string => printed('time-needed', rules['key-off-wait'].value / 60);
+const waitOf = ({ rules }: Pick<Job, 'rules'>): string =>
+  printed('time-needed', rules['key-off-wait'].value / 60);
 
 const keyOffOver: Rule = {
   id: 'key-off-over-limit',

@@ -67,7 +67,7 @@ function ribFacts(rib: StandingRib): Omit<PlanRib, 'roomM' | 'screw' | 'glue' | 
 }
 
 /** What a rib adds to the stiffness of its board, the grain of which may run either way; the lesser counts. */
-function leastBending({ rules }: Job, { sheet, given }: Board, rib: Rib): number {
+function leastBending({ rules }: Pick<Job, 'rules'>, { sheet, given }: Board, rib: Rib): number {
   const along = plateSheet(sheet, rules);
   const ways = { level: along, upright: quarterTurned(along) };
   const { grain } = given.outline;
@@ -77,7 +77,7 @@ function leastBending({ rules }: Job, { sheet, given }: Board, rib: Rib): number
 
 /** A rib as the plate model bends it; glued, with the flange that works with it. */
 export function ribBend(
-  { rules }: Job,
+  { rules }: Pick<Job, 'rules'>,
   { sheet }: Pick<Board, 'sheet'>,
   rib: StandingRib,
   { region, fixings }: { readonly region: Region; readonly fixings: readonly Point[] },

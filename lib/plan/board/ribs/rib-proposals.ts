@@ -121,7 +121,7 @@ interface Line {
 }
 
 /** Lines at shares of the board's size, and below the middle of what stands on it, on whole steps of the shop's tape. */
-function linesOf({ shop }: Job, { region, parts }: RibGround): Line[] {
+function linesOf({ shop }: Pick<Job, 'shop'>, { region, parts }: RibGround): Line[] {
   const { minX, minY, maxX, maxY } = regionBox(region);
   const stepM = shop.units === 'inch' ? 0.0254 / 8 : 0.001;
   const middles = parts.map(
@@ -202,7 +202,12 @@ function ribOn(
 }
 
 /** The lines of the job file: `{ rib-1: { edge: bottom, distance: 6 in, height: 15 mm } }`. */
-function textOf({ shop }: Job, { board }: LaidBoard, lines: readonly Line[], section: Section): string {
+function textOf(
+  { shop }: Pick<Job, 'shop'>,
+  { board }: LaidBoard,
+  lines: readonly Line[],
+  section: Section,
+): string {
   const { sheet, widthM, heightM, joint } = section;
   const mm = (lengthM: number): string => `${figure(lengthM * 1000)} mm`;
   const onTape = (lengthM: number): string =>

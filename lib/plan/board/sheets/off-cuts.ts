@@ -3,7 +3,7 @@ import type { Job } from '../../../model/content/resolved-job.ts';
 import type { PlanOffCut } from '../../../model/plan/index.ts';
 
 /** The off-cuts on the shelf, none that is used up, of the sheets that some boards and their ribs are cut from. */
-export function offCutsFor({ shop }: Job, boards: readonly CutBoard[]): PlanOffCut[] {
+export function offCutsFor({ shop }: Pick<Job, 'shop'>, boards: readonly CutBoard[]): PlanOffCut[] {
   const sheets = [...new Set(cutFrom(boards).map(({ sheet }) => sheet))].toSorted();
   return sheets.flatMap((sheet) => offCutsOfSheet(shop.stock[sheet], sheet));
 }

@@ -67,7 +67,7 @@ function sizeLacks(job: Job, laid: LaidBoard): string[] {
 }
 
 /** True where a sheet is on the shelf, whole or in off-cuts; whether a board comes out of these is seen when it is tried. */
-export function isOnShelf({ shop }: Job, id: string): boolean {
+export function isOnShelf({ shop }: Pick<Job, 'shop'>, id: string): boolean {
   return piecesOf(shop.stock[id]) > 0 || offCutsOfSheet(shop.stock[id], id).length > 0;
 }
 

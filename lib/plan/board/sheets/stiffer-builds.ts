@@ -106,7 +106,7 @@ function holesWithoutRibs({ holes, ribs }: PlanBoard): readonly PlanHole[] {
   return holes.filter(({ of }) => !ribs.some(({ id }) => id === of));
 }
 
-function isStocked({ shop }: Job, id: string): boolean {
+function isStocked({ shop }: Pick<Job, 'shop'>, id: string): boolean {
   return piecesOf(shop.stock[id]) > 0;
 }
 

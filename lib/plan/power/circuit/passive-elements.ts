@@ -43,7 +43,7 @@ export function passiveElements(
 }
 
 /** The resistance (ohm) of a fuse that carries its rating: the drop that its style has there, over the rating. */
-export function fuseOhm({ rules }: Job, { form, ratingA, ratedA }: SizedFuse): number {
+export function fuseOhm({ rules }: Pick<Job, 'rules'>, { form, ratingA, ratedA }: SizedFuse): number {
   const currentA = ratingA ?? ratedA;
   const dropV = rules[fuseForms[form].style === 'blade' ? 'blade-fuse-volt' : 'bolt-in-fuse-volt'].value;
   return currentA > 0 ? dropV / currentA : 0;

@@ -48,7 +48,10 @@ export function shortSources(job: Job, sources: readonly CircuitSource[]): Short
 }
 
 /** The system that a source belongs to by itself: behind a charger from 24 V to 12 V it is another than the vehicle's. */
-function systemOfSource({ vehicle }: Job, { device: { spec } }: CircuitSource): SystemVoltage {
+function systemOfSource(
+  { vehicle }: Pick<Job, 'vehicle'>,
+  { device: { spec } }: CircuitSource,
+): SystemVoltage {
   if (spec?.kind === 'battery') return systemVoltageOf(spec.voltage);
   return spec?.kind === 'charger'
     ? systemOf(spec.output.voltage)
@@ -68,7 +71,7 @@ function byItsMaker(source: CircuitSource, emfV: number): ShortSource | null {
 
 type Inner = Pick<ShortSource, 'ohm' | 'basis' | 'from'>;
 
-function batteryInto({ rules }: Job, battery: PartOf<'battery'>, emfV: number): Inner {
+function batteryInto({ rules }: Pick<Job, 'rules'>, battery: PartOf<'battery'>, emfV: number): Inner {
   const { resistance, chemistry, voltage, 'short-circuit': shortA } = battery;
   if (shortA !== undefined)
     return { ohm: emfV / shortA, basis: 'maker', from: [['short-circuit', shortA, 'A']] };

@@ -236,7 +236,7 @@ function demand(
  * What a battery behind a fuse takes up for long once it is run down (A): its share of its capacity, and at least what
  * it takes when nearly full.
  */
-function rechargeA({ spec }: Device, { rules }: Job): number {
+function rechargeA({ spec }: Device, { rules }: Pick<Job, 'rules'>): number {
   const capacityAh = spec?.kind === 'battery' ? spec.capacity / 3600 : 0;
   return Math.max(rules['battery-acceptance'].value, capacityAh * rules['battery-recharge'].value);
 }
@@ -245,7 +245,7 @@ function rechargeA({ spec }: Device, { rules }: Job): number {
 function ownShares(
   { device: { id, spec } }: CircuitSource,
   feedsOthers: boolean,
-  { rules }: Job,
+  { rules }: Pick<Job, 'rules'>,
 ): readonly (readonly [string, number])[] {
   if (spec?.kind === 'charger') return [[`output of ${id}`, spec.output.current]];
   // A bank takes and gives in turns: what its maker fuses it for tells how much.

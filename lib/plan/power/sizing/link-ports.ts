@@ -20,7 +20,11 @@ export function linkPorts(job: Job, devices: DevicesById, link: Link): LinkPort[
   return [link.from, link.to].flatMap((end) => portOf(job, devices, end) ?? []);
 }
 
-function portOf({ parts, links }: Job, devices: DevicesById, end: LinkEnd): LinkPort | null {
+function portOf(
+  { parts, links }: Pick<Job, 'parts' | 'links'>,
+  devices: DevicesById,
+  end: LinkEnd,
+): LinkPort | null {
   const spec = devices.get(end.device)?.facts.terminals[end.terminal];
   const takes = spec?.takes;
   if (!takes) return null;

@@ -39,7 +39,10 @@ export function sizePower(sizing: PowerSizing): SizedPower {
 }
 
 /** The rating of each fuse (A); for one without a lawful rating, what it would be without a bound. */
-export function ratingsOf(fuses: readonly SizedFuse[], { rules }: Job): (fuse: string) => number {
+export function ratingsOf(
+  fuses: readonly SizedFuse[],
+  { rules }: Pick<Job, 'rules'>,
+): (fuse: string) => number {
   const ratings = new Map(
     fuses.map(({ edge, ratingA, ratedA }) => [edge.id, ratingA ?? ratedA * rules['fuse-margin'].value]),
   );

@@ -141,7 +141,7 @@ function supplyLines(job: Job, { power }: Predictable): Prediction[] {
     );
 }
 
-function gainLines({ rules }: Job, { audio }: Predictable): Prediction[] {
+function gainLines({ rules }: Pick<Job, 'rules'>, { audio }: Predictable): Prediction[] {
   return audio.channels.flatMap(({ id, loadOhm, gainVoltageV, toneHz, gain }): Prediction[] => {
     if (loadOhm === null) return [];
     const path =
@@ -215,7 +215,7 @@ function lastLines(job: Job, plan: Predictable): Prediction[] {
 }
 
 /** With the inputs of each amplifier shorted, then those of the processor, then the source on: alternating volts. */
-function noiseLines({ rules }: Job, { audio, items }: Predictable): Prediction[] {
+function noiseLines({ rules }: Pick<Job, 'rules'>, { audio, items }: Predictable): Prediction[] {
   const amplifiers = [...new Set(audio.channels.map(({ amplifier }) => amplifier))];
   const [processor] = items.filter(({ kind, origin }) => kind === 'processor' && origin === 'job');
   const lines = (name: string, limitV: number, how: string): Prediction[] =>

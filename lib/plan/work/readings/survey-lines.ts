@@ -16,7 +16,7 @@ export function surveyLines(job: Job, { outputs, inputs }: PlanAudio): Predictio
 }
 
 /** What a sound battery and its charging read, within the limits of the house rules. */
-function batteryLines({ rules, devices }: Job): Prediction[] {
+function batteryLines({ rules, devices }: Pick<Job, 'rules' | 'devices'>): Prediction[] {
   // Lithium rests higher than lead, by its chemistry: its maker's figure counts.
   const isLead = !devices.some(({ spec }) => spec?.kind === 'battery' && spec.chemistry === 'lithium');
   return [

@@ -209,7 +209,11 @@ function elsewhereTable(items: readonly PlanItem[]): Table | null {
 }
 
 /** Which parts the search raised over others, and why. */
-function raisedText({ items, traces }: BuildPlan, board: PlanBoard, write: Writer): string {
+function raisedText(
+  { items, traces }: Pick<BuildPlan, 'items' | 'traces'>,
+  board: PlanBoard,
+  write: Writer,
+): string {
   const titleOf = (id: string): string => items.find((item) => item.id === id)?.title ?? id;
   const raised = board.placements.flatMap(({ item, raisedM }) => {
     const trace = traces[`boards.${board.id}.placements.${item}.raisedM`];

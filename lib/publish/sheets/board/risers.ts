@@ -49,7 +49,11 @@ function forms({ text, beside }: Written): string {
 }
 
 /** The pieces of each board, those cut alike together. */
-function groupsOf({ boards }: BuildPlan, partOf: PlanNames['part'], write: Writer): Group<PlanRiserPiece>[] {
+function groupsOf(
+  { boards }: Pick<BuildPlan, 'boards'>,
+  partOf: PlanNames['part'],
+  write: Writer,
+): Group<PlanRiserPiece>[] {
   return boards.flatMap(({ title: board, pieces }) =>
     groupsBy(pieces, (piece) => cutText(piece, partOf, write)).map(({ title, things }) => ({
       title: boards.length > 1 ? `${board}. ${title}` : title,
