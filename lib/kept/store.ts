@@ -20,6 +20,8 @@ export interface Store {
   write(step: string, key: string, value: unknown): void;
   /** Why results could not be kept, such as a full disk; null while they can. */
   fault(): string | null;
+  /** True once anything was written. */
+  hasWritten(): boolean;
   /** Removes what was used longest ago, until the rest is no more than the limit. */
   trim(): void;
 }
@@ -75,6 +77,7 @@ export function openStore(folder: string, options: StoreOptions = {}): Store {
       }
     },
     fault: () => fault,
+    hasWritten: () => written > 0,
     trim: () => trim(folder, limitBytes),
   };
 }

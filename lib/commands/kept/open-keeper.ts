@@ -12,12 +12,16 @@ export function keptFolder(root: string): string {
 export interface OpenKeeper extends Keeper {
   /** Why results could not be kept, such as a full disk; null while they can. */
   fault(): string | null;
-  /** Removes what was used longest ago where too much is kept. */
+  /** Removes what was used longest ago where too much is kept; looks only where something was added. */
   trim(): void;
 }
 
 /** Opens the kept results of a folder for this thread. */
 export function openKeeper(folder: string): OpenKeeper {
   const store = openStore(folder);
-  return { ...keeperOf(store, codeDigest()), fault: store.fault, trim: store.trim };
+  return {
+    ...keeperOf(store, codeDigest()),
+    fault: store.fault,
+    trim: () => void (store.hasWritten() && store.trim()),
+  };
 }
