@@ -53,6 +53,18 @@ describe('what the amplifier has', () => {
     expect(target({ supplyV: 7.2 }).clipV.value).toBeCloseTo(10, 9);
   });
 
+  it('tells how far the tone stays below clipping, and by which voltages', () => {
+    const { toneMarginDb } = target({ speakersW: 25 });
+    expect(toneMarginDb.trace).toMatchObject({
+      rule: 'clipping-margin-tone',
+      unit: 'dB',
+      inputs: [
+        { name: 'Vclip', value: 20, unit: 'V' },
+        { name: 'V', value: 10, unit: 'V' },
+      ],
+    });
+  });
+
   it('gives a full-scale passage what the tone leaves, less the overlap', () => {
     // 6.0206 dB less 5 dB.
     const margin = target({ speakersW: 25, overlapDb: 5 }).fullScaleMarginDb;

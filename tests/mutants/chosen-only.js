@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { appendFileSync, readFileSync } from 'node:fs';
 import { CheckStatus } from '@stryker-mutator/api/check';
 import { declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
-import { keyOf, toTryVariable } from './change-key.js';
+import { changeOf, keyOf, outcomesVariable, toTryVariable } from './change-key.js';
 
 /** @typedef {import('@stryker-mutator/api/core').Mutant} Mutant */
 
@@ -36,4 +36,18 @@ class ChosenOnly {
   }
 }
 
-export const strykerPlugins = [declareClassPlugin(PluginKind.Checker, 'chosen-only', ChosenOnly)];
+/** Writes down what became of each change as soon as it is known: a run of hours may be broken off. */
+class Outcomes {
+  /** @param {import('@stryker-mutator/api/core').MutantResult} result */
+  onMutantTested(result) {
+    const file = process.env[outcomesVariable];
+    const change = changeOf(result);
+    if (file !== undefined && change.status !== 'CompileError' && change.status !== 'Ignored')
+      appendFileSync(file, `${JSON.stringify([keyOf(change), change.status])}\n`);
+  }
+}
+
+export const strykerPlugins = [
+  declareClassPlugin(PluginKind.Checker, 'chosen-only', ChosenOnly),
+  declareClassPlugin(PluginKind.Reporter, 'outcomes', Outcomes),
+];

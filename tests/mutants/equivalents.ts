@@ -74,4 +74,32 @@ export const equivalents: readonly Equivalent[] = [
     to: 'levelDb > highestDb - path.nearDb - 1e-9',
     why: 'a level on the edge of the rounding error itself is neither side of the bound',
   },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "return traced(powerW * share, 'W', {",
+    from: "{ rule: 'power-at-supply'",
+    to: '{}',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "['P', powerW, 'W'],",
+    from: "['P', powerW, 'W']",
+    to: '[]',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "['U', supplyV, 'V'],",
+    from: "['U', supplyV, 'V']",
+    to: '[]',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
+  {
+    file: 'lib/audio/gain.ts',
+    line: "['Ur', ratedSupplyV, 'V'],",
+    from: "['Ur', ratedSupplyV, 'V']",
+    to: '[]',
+    why: 'of what the amplifier has at this supply the value alone goes on; its working is handed to nobody',
+  },
 ];

@@ -4,9 +4,9 @@ import { fileURLToPath } from 'node:url';
 import { fileOf } from './change-key.js';
 import { type Change, drawn } from './chosen-changes.ts';
 import { equivalentTo, originalOf } from './equivalent-to.ts';
-import { Outcomes } from './outcomes.ts';
+import { toldIn } from './outcomes.ts';
 import { areaOf, leastShare, sampled, sampleSize, whole } from './scope.ts';
-import { everyChange, tried } from './try-changes.ts';
+import { everyChange, tryChanges } from './try-changes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const kept = join(root, '.mutants');
@@ -30,12 +30,13 @@ function placed(change: Change): string {
 }
 
 /** Prints each change that no test told, and the share told by folder; true where every folder has enough. */
-function report(changes: readonly Change[], outcomes: Outcomes): boolean {
-  for (const change of changes) if (!outcomes.isTold(change)) say(`not told  ${placed(change)}`);
+function report(changes: readonly Change[]): boolean {
+  const isTold = toldIn(kept);
+  for (const change of changes) if (!isTold(change)) say(`not told  ${placed(change)}`);
   const folders = [...new Set(changes.map((change) => dirname(fileOf(change))))].sort();
   const shares = folders.map((folder) => {
     const own = changes.filter((change) => dirname(fileOf(change)) === folder);
-    const share = own.filter((change) => outcomes.isTold(change)).length / own.length;
+    const share = own.filter(isTold).length / own.length;
     const tooFew = share < leastShare ? '  TOO FEW' : '';
     say(
       `${(100 * share).toFixed(1).padStart(5)} %  of ${String(own.length).padStart(4)}  ${folder}${tooFew}`,
@@ -57,20 +58,24 @@ async function chosenOf(places: readonly string[]): Promise<Change[]> {
   return [...all.filter(isWhole), ...(places.length > 0 ? elsewhere : drawn(elsewhere, sampleSize))];
 }
 
-/** `--untold` tries again only what no test told the last time, for which the code must not have changed since. */
+/**
+ * `--untold` tries again only what no test told the last time, for which the code must not have changed since;
+ * `--held-by=GLOB` runs these tests alone, while one is written.
+ */
 async function main(given: readonly string[]): Promise<boolean> {
   mkdirSync(kept, { recursive: true });
   const again = given.includes('--untold');
   const chosen = await chosenOf(given.filter((word) => !word.startsWith('--')));
-  const outcomes = new Outcomes(join(kept, 'outcomes.json'));
-  const toTry = again ? chosen.filter((change) => !outcomes.isTold(change)) : chosen;
+  const narrowed = given.flatMap((word) => /^--held-by=(.+)$/.exec(word)?.[1] ?? []);
+  const isTold = toldIn(kept);
+  const toTry = again ? chosen.filter((change) => !isTold(change)) : chosen;
   for (const area of [...whole, ...sampled]) {
     const own = toTry.filter((change) => areaOf(fileOf(change)) === area);
     if (own.length === 0) continue;
     say(`${area.name}: ${own.length} changes`);
-    outcomes.keep(await tried(root, kept, own, area.heldBy), own);
+    await tryChanges(root, kept, own, narrowed.length > 0 ? narrowed : area.heldBy);
   }
-  return report(chosen, outcomes);
+  return report(chosen);
 }
 
 process.exitCode = (await main(process.argv.slice(2))) ? 0 : 1;

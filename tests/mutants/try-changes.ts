@@ -1,8 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Stryker } from '@stryker-mutator/core';
-import { fileOf, keyOf, toTryVariable } from './change-key.js';
+import { changeOf, fileOf, keyOf, outcomesVariable, toTryVariable } from './change-key.js';
 import type { Change } from './chosen-changes.ts';
+import { outcomesFile } from './outcomes.ts';
 
 /** Every change of the files that can be made, none of them tried. Texts are no changes, nor are patterns. */
 export async function everyChange(root: string, kept: string, files: readonly string[]): Promise<Change[]> {
@@ -11,15 +12,15 @@ export async function everyChange(root: string, kept: string, files: readonly st
   return all.filter(({ status }) => status !== 'Ignored');
 }
 
-/** What became of each change of those given: Killed, Timeout, Survived or NoCoverage. */
-export async function tried(
+/** Tries each change of those given, and writes down what became of it. */
+export async function tryChanges(
   root: string,
   kept: string,
   changes: readonly Change[],
   heldBy: readonly string[],
-): Promise<Change[]> {
+): Promise<void> {
   const files = [...new Set(changes.map(fileOf))];
-  return run(root, kept, files, heldBy, changes.map(keyOf));
+  await run(root, kept, files, heldBy, changes.map(keyOf));
 }
 
 async function run(
@@ -32,6 +33,7 @@ async function run(
   const list = join(kept, 'to-try.json');
   writeFileSync(list, JSON.stringify(toTry));
   process.env[toTryVariable] = list;
+  process.env[outcomesVariable] = join(kept, outcomesFile);
   process.env.MUTANTS_HELD_BY = JSON.stringify(heldBy);
   const results = await new Stryker({
     mutate: [...files],
@@ -42,9 +44,9 @@ async function run(
     checkers: ['chosen-only'],
     coverageAnalysis: toTry.length > 0 ? 'perTest' : 'off',
     concurrency: 1,
-    timeoutMS: 60_000,
+    timeoutMS: 20_000,
     dryRunTimeoutMinutes: 60,
-    reporters: toTry.length > 0 ? ['progress-append-only'] : ['dots'],
+    reporters: toTry.length > 0 ? ['progress-append-only', 'outcomes'] : ['dots'],
     ignorePatterns: ['.rackleaf', '.dist', 'dist', 'site', 'layouts'],
     tempDirName: join(kept, 'copy'),
     disableTypeChecks: false,
@@ -52,10 +54,5 @@ async function run(
     tsconfigFile: 'none',
     allowEmpty: true,
   }).runMutationTest();
-  return results.map(({ fileName, location: { start, end }, replacement, status }) => {
-    return { fileName, location: { start: fromZero(start), end: fromZero(end) }, replacement, status };
-  });
+  return results.map(changeOf);
 }
-
-/** Results count lines and columns from 1, changes that are to be tried from 0. */
-const fromZero = ({ line, column }: Change['location']['start']) => ({ line: line - 1, column: column - 1 });
