@@ -17,6 +17,10 @@ test.each([
   ['- a\nb: c\n', '2:1 this does not belong'],
   ['a: "\\q"\n', '1:6 a \\ in double quotes'],
   ['a: \u0000\n', "1:4 there is a character that can't be printed"],
+  [
+    Buffer.from('\uFEFFrackleaf: 1\n', 'utf16le').toString('utf8'),
+    '1:4 the file is in another encoding: save it as UTF-8',
+  ],
   [`${'['.repeat(200)}`, '1:100 blocks are nested too deep'],
   ['a: |x\n  y\n', '1:5 after | or > nothing may follow'],
 ])('%j is refused in plain words', (source, expected) => {
