@@ -19,6 +19,8 @@ export async function serve(effects: Effects, port: number, stop: Promise<void>)
   }
   effects.tell(`serving ${served.url}; Ctrl-C ends it`);
   await stop;
+  // What is given up at the end is no error of the input.
+  const hasErrors = served.hasErrors();
   await served.close();
-  return served.hasErrors() ? exitStatus.inputErrors : exitStatus.done;
+  return hasErrors ? exitStatus.inputErrors : exitStatus.done;
 }

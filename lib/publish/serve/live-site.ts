@@ -52,6 +52,7 @@ export class LiveSite {
   /** Settles when every job of the latest save is planned or known not to be. */
   #jobsDone: Promise<void> = Promise.resolve();
   #search: { readonly key: string; readonly files: Promise<readonly MadeFile[]> } | null = null;
+  #hasEnded = false;
   readonly #searching = new AbortController();
   /** The last search index that was made. */
   #searchFiles: readonly MadeFile[] | null = null;
@@ -89,6 +90,7 @@ export class LiveSite {
 
   /** Ends all work. */
   end(): void {
+    this.#hasEnded = true;
     this.#searching.abort();
     for (const { control } of this.#makings.values()) control.abort();
     this.#makings.clear();
@@ -179,6 +181,7 @@ export class LiveSite {
 
   /** Begins to make the page at an address, unless it is made, being made or can't be. */
   #begin(address: string): Promise<void> {
+    if (this.#hasEnded) return Promise.resolve();
     const { scope, now, verdict, good } = this.#book.of(scopeOf(address));
     const making = this.#makings.get(address);
     if (making) return making.done;
