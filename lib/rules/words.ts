@@ -21,7 +21,7 @@ export {
   watts,
   wattsLost,
 } from '../model/printed/told.ts';
-export { lengthAskedIn, lengthIn, torqueIn } from './as-written.ts';
+export { lengthAskedIn, lengthIn, torqueIn } from '../plan/as-written.ts';
 
 /** Names as one phrase: `a`, `a and b`, `a, b and c`. */
 export function listed(names: readonly string[], last = 'and'): string {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { findingCatalogue, findingEntry, isFindingId } from '../../lib/model/findings/index.ts';
+import { boardLengths, inWords } from '../../lib/plan/board/remark-words.ts';
 import { rules } from '../../lib/rules/index.ts';
 import { findingOf } from '../../lib/rules/rule.ts';
 import { about } from './case.ts';
@@ -26,7 +27,7 @@ function expectFiring(id: string, { level, subject, says, remarks }: FiringRemar
   );
   expect(found, told.map((one) => `${one.level} ${one.rule} ${one.of[0]}`).join(', ')).toBeDefined();
   if (!found) return;
-  const finding = findingOf(found, { path: '' }, job);
+  const finding = findingOf(inWords(found, boardLengths(job, 'main', { path: '' })), { path: '' }, job);
   expect(findingEntry(found.rule).levels).toContain(finding.level);
   expect(finding.message).toMatch(says ?? /\S/);
   expect(finding.message).not.toMatch(/NaN|undefined|Infinity/);

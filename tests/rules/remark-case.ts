@@ -1,3 +1,4 @@
+import type { BoardRemark } from '../../lib/board/remark.ts';
 import { type Fault, isFault } from '../../lib/model/fault.ts';
 import type { Level } from '../../lib/model/finding.ts';
 import { type FindingId, isFindingId } from '../../lib/model/findings/index.ts';
@@ -8,10 +9,13 @@ import { smallPlan } from '../plan/plan-small-shop.ts';
 import type { Change } from '../read/small-shop.ts';
 import { about } from './case.ts';
 
+/** What a computation noticed, its lengths written or not yet. */
+type Noticed = JoinedRemark | BoardRemark;
+
 /** A case in which a computation must not remark: what it was given, and all that it noticed. */
 export interface QuietRemark {
   readonly name: string;
-  readonly remarks: () => readonly JoinedRemark[];
+  readonly remarks: () => readonly Noticed[];
 }
 
 /** A case in which it must: at this level, with this subject first. */

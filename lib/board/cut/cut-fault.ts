@@ -1,5 +1,5 @@
 import { figure } from '../../model/printed/told.ts';
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 
 /** What a cut that is too large for the board can be called. */
 type SizedCutFault =
@@ -22,7 +22,7 @@ export function tooLarge(
     rule,
     level: 'stop',
     of: [cut],
-    message: `${cut}: ${what} of ${mmText(foundM)} is more than ${against}, ${mmText(limitM)}, by ${mmText(foundM - limitM)}`,
+    message: phrase`${cut}: ${what} of ${length('size', foundM)} is more than ${against}, ${length('at-most', limitM)}, by ${length('overlap', foundM - limitM)}`,
     value: foundM,
     limit: limitM,
     unit: 'm',
@@ -36,7 +36,7 @@ export function notPositive(cut: string, what: string, foundM: number): BoardRem
     rule: 'cut-without-size',
     level: 'stop',
     of: [cut],
-    message: `${cut}: ${what} is ${mmText(foundM)}, but has to be above zero`,
+    message: phrase`${cut}: ${what} is ${length('size', foundM)}, but has to be above zero`,
     value: foundM,
     limit: 0,
     unit: 'm',
@@ -61,7 +61,7 @@ export function outside(cut: string, byM: number): BoardRemark {
     rule: 'cut-outside-board',
     level: 'stop',
     of: [cut],
-    message: `${cut}: reaches ${mmText(byM)} out of the board`,
+    message: phrase`${cut}: reaches ${length('overlap', byM)} out of the board`,
     value: byM,
     limit: 0,
     unit: 'm',

@@ -1,6 +1,6 @@
 import type { HolePurpose } from '../../model/outline.ts';
 import { type Item, onBoard, type Placement } from '../layout/item.ts';
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { distance, type Point } from '../shape/point.ts';
 import { compare } from '../strength/fixing.ts';
@@ -120,7 +120,7 @@ export function drillFaults(holes: readonly HoleToDrill[]): readonly BoardRemark
           rule: 'holes-run-together',
           level: 'stop',
           of: a.of === b.of ? [a.of] : [a.of, b.of],
-          message: `holes ${a.n} (${a.id}) and ${b.n} (${b.id}) run ${mmText(byM)} into each other`,
+          message: phrase`holes ${a.n} (${a.id}) and ${b.n} (${b.id}) run ${length('overlap', byM)} into each other`,
           value: byM,
           limit: 0,
           unit: 'm',

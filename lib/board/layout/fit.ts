@@ -1,5 +1,5 @@
 import { type Traced, traced } from '../../model/trace.ts';
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import type { Point, Ring } from '../shape/point.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
@@ -174,12 +174,12 @@ function tightest(
         of: [slab.of, ...others],
         message:
           roomM < 0
-            ? `${slab.of} reaches ${mmText(-roomM)} past the ${what}`
-            : `${slab.of} is ${mmText(roomM)} from the ${what}; ${mmText(clearanceM)} is needed`,
+            ? phrase`${slab.of} reaches ${length('overlap', -roomM)} past the ${what}`
+            : phrase`${slab.of} is ${length('room-free', roomM)} from the ${what}; ${length('room-asked', clearanceM)} is needed`,
         value: roomM,
         limit: clearanceM,
         unit: 'm',
-        remedy: `make the board or the part smaller, or move it by ${mmText(clearanceM - roomM)}`,
+        remedy: phrase`make the board or the part smaller, or move it by ${length('room-asked', clearanceM - roomM)}`,
       }),
     );
 }

@@ -1,4 +1,4 @@
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { Stand } from './layout-moves.ts';
 import { placedAll, raisedOf, type Setting } from './layout-setting.ts';
 import type { PlacedItem } from './placed.ts';
@@ -45,11 +45,11 @@ export function noRoom(
     rule: 'item-does-not-fit',
     level: 'stop',
     of: [item, ...beside],
-    message: `${item} does not fit on the board${others}: it is too large by ${mmText(byM)} where it fits best${even}`,
+    message: phrase`${item} does not fit on the board${others}: it is too large by ${length('overlap', byM)} where it fits best${even}`,
     value: byM,
     limit: 0,
     unit: 'm',
-    remedy: `make the board larger by ${mmText(byM)} there, raise or stack the item, or leave it out`,
+    remedy: phrase`make the board larger by ${length('overlap', byM)} there, raise or stack the item, or leave it out`,
   };
 }
 

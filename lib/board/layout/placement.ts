@@ -1,4 +1,4 @@
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { distanceToBox, type Point } from '../shape/point.ts';
 import { insideRegion } from '../shape/region.ts';
@@ -79,7 +79,7 @@ function outlineFaults({ region }: BoardShape, { id, body }: PlacedItem): BoardR
             rule: 'item-outside-board',
             level: 'stop',
             of: [id],
-            message: `${id} reaches ${mmText(-insideM)} out of the board`,
+            message: phrase`${id} reaches ${length('overlap', -insideM)} out of the board`,
             value: -insideM,
             limit: 0,
             unit: 'm',
@@ -96,7 +96,7 @@ function outlineFaults({ region }: BoardShape, { id, body }: PlacedItem): BoardR
       rule: 'item-over-opening',
       level: 'caution',
       of: [id],
-      message: `${id} stands ${mmText(overM)} over an opening of the board`,
+      message: phrase`${id} stands ${length('overlap', overM)} over an opening of the board`,
       value: overM,
       limit: 0,
       unit: 'm',
@@ -115,7 +115,7 @@ function overHoleFaults({ holes }: BoardShape, { id, body }: PlacedItem): BoardR
         rule: 'item-over-hole',
         level: 'caution',
         of: [id, hole.id],
-        message: `${id} stands ${mmText(byM)} over the hole ${hole.id}`,
+        message: phrase`${id} stands ${length('overlap', byM)} over the hole ${hole.id}`,
         value: byM,
         limit: 0,
         unit: 'm',
@@ -135,7 +135,7 @@ function overHeadFaults({ heads = [] }: LayoutBoard, { id, body }: PlacedItem): 
         rule: 'item-over-fixing',
         level: 'caution',
         of: [id, head.id],
-        message: `${id} stands ${mmText(byM)} over the head of the fixing ${head.id}`,
+        message: phrase`${id} stands ${length('overlap', byM)} over the head of the fixing ${head.id}`,
         value: byM,
         limit: 0,
         unit: 'm',
@@ -165,11 +165,11 @@ function pairFaults(a: PlacedItem, b: PlacedItem): BoardRemark[] {
         rule: 'items-overlap',
         level: 'stop',
         of: [a.id, b.id],
-        message: `${a.id} and ${b.id} stand ${mmText(byM)} in each other`,
+        message: phrase`${a.id} and ${b.id} stand ${length('overlap', byM)} in each other`,
         value: byM,
         limit: 0,
         unit: 'm',
-        remedy: `move one of them by ${mmText(byM)}, or raise one over the other`,
+        remedy: phrase`move one of them by ${length('overlap', byM)}, or raise one over the other`,
       },
     ];
   const gap = gapShortfall(a, b);
@@ -194,11 +194,11 @@ function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardRemark[] {
             rule: 'control-under-part',
             level: 'caution',
             of: [lower.id, upper.id],
-            message: `${upper.id} stands ${mmText(coveredM)} over the room in front of the controls of ${lower.id}: a hand comes to them from the side only`,
+            message: phrase`${upper.id} stands ${length('overlap', coveredM)} over the room in front of the controls of ${lower.id}: a hand comes to them from the side only`,
             value: coveredM,
             limit: 0,
             unit: 'm',
-            remedy: `move them ${mmText(coveredM)} further apart, or reach in before you build: each knob must turn`,
+            remedy: phrase`move them ${length('overlap', coveredM)} further apart, or reach in before you build: each knob must turn`,
           },
         ]
       : [];
@@ -211,11 +211,11 @@ function raisedFaults(lower: PlacedItem, upper: PlacedItem): BoardRemark[] {
       rule: 'air-gap-short',
       level: 'caution',
       of: [lower.id, upper.id],
-      message: `${lower.id}: room for air over it is ${mmText(freeM)} up to ${upper.id}; ${mmText(neededM)} is needed`,
+      message: phrase`${lower.id}: room for air over it is ${length('room-free', freeM)} up to ${upper.id}; ${length('room-asked', neededM)} is needed`,
       value: freeM,
       limit: neededM,
       unit: 'm',
-      remedy: `raise ${upper.id} by ${mmText(neededM - freeM)} more, or move it aside`,
+      remedy: phrase`raise ${upper.id} by ${length('room-asked', neededM - freeM)} more, or move it aside`,
     },
   ];
 }
@@ -234,11 +234,11 @@ function shortfallFault(item: string, other: string, { kind, side, freeM, needed
   return {
     ...under,
     of: [item, other],
-    message: `${item}: ${what}${where} is ${mmText(freeM)} up to ${other}; ${mmText(neededM)} is needed`,
+    message: phrase`${item}: ${what}${where} is ${length('room-free', freeM)} up to ${other}; ${length('room-asked', neededM)} is needed`,
     value: freeM,
     limit: neededM,
     unit: 'm',
-    remedy: `move them ${mmText(neededM - freeM)} further apart`,
+    remedy: phrase`move them ${length('room-asked', neededM - freeM)} further apart`,
   };
 }
 
@@ -250,7 +250,7 @@ function coveredFaults(a: PlacedItem, b: PlacedItem): BoardRemark[] {
       rule: 'face-covered',
       level: 'stop',
       of: [a.id, b.id],
-      message: `${b.id} stands ${mmText(byM)} over the face of ${a.id}, which has to be reached`,
+      message: phrase`${b.id} stands ${length('overlap', byM)} over the face of ${a.id}, which has to be reached`,
       value: byM,
       limit: 0,
       unit: 'm',

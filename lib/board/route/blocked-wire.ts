@@ -1,4 +1,4 @@
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import { type Point, pointToSegment } from '../shape/point.ts';
 import type { Layer } from './laying.ts';
 import { isPoint, type Route, type RouteEnd, type RouteWire, stretches } from './route.ts';
@@ -19,7 +19,7 @@ export function blockedWire(
     rule: 'wire-without-way',
     level: 'stop',
     of: [wire.id, ...inWay],
-    message: `${wire.id}: no way is left for ${mmText(wire.diameterM)} of wire; in the way: ${what}`,
+    message: phrase`${wire.id}: no way is left for ${length('size', wire.diameterM)} of wire; in the way: ${what}`,
     remedy: 'move what stands in the way, raise it on spacers, or bridge it',
   };
 }

@@ -1,4 +1,4 @@
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { boxOf } from '../shape/point.ts';
 import { blockedWire, touches } from './blocked-wire.ts';
@@ -143,7 +143,7 @@ function tightBend({ wire, route }: Laid): BoardRemark[] {
       rule: 'bend-too-tight',
       level: 'caution',
       of: [wire.id],
-      message: `${wire.id} has room for a bend of ${mmText(tight.radiusM)} radius at ${mmText(tight.at.xM)}, ${mmText(tight.at.yM)}; ${mmText(needM)} is the least`,
+      message: phrase`${wire.id} has room for a bend of ${length('room-free', tight.radiusM)} radius at ${length('position', tight.at.xM)}, ${length('position', tight.at.yM)}; ${length('room-asked', needM)} is the least`,
       value: tight.radiusM,
       limit: needM,
       unit: 'm',

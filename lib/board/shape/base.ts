@@ -1,5 +1,6 @@
 import { type CornerName, cornerNames, type EdgeName, edgeNames, type Outline } from '../../model/outline.ts';
-import { type BoardRemark, mmText } from '../remark.ts';
+import type { Phrase } from '../../model/phrase.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import {
   type Box,
   boxOf,
@@ -40,7 +41,7 @@ function rectangle(widthM: number, heightM: number): Point[] {
 function baseFault(ring: Ring): BoardRemark | null {
   const problem = (
     rule: 'outline-edge-without-length' | 'outline-crosses-itself' | 'outline-without-area',
-    message: string,
+    message: Phrase,
     remedy: string,
   ): BoardRemark => ({
     rule,
@@ -67,7 +68,7 @@ function baseFault(ring: Ring): BoardRemark | null {
   if (edges.length < 3 || Math.abs(ringArea(ring)) < 1e-6)
     return problem(
       'outline-without-area',
-      `the base shape encloses ${mmText(Math.sqrt(Math.abs(ringArea(ring))))} square at most`,
+      phrase`the base shape encloses ${length('size', Math.sqrt(Math.abs(ringArea(ring))))} square at most`,
       'give a rectangle or at least three corners that are not in line',
     );
   return null;

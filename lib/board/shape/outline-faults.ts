@@ -1,4 +1,4 @@
-import { type BoardRemark, mmText } from '../remark.ts';
+import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from './outline.ts';
 import { holeRooms, narrowestWeb } from './web.ts';
 
@@ -32,8 +32,8 @@ function webFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
       of: [...web.between],
       message:
         value < 0
-          ? `no board is left between ${names}, which run into each other by ${mmText(-value)}; ${mmText(limit)} is needed`
-          : `only ${mmText(value)} of board is left between ${names}; ${mmText(limit)} is needed`,
+          ? phrase`no board is left between ${names}, which run into each other by ${length('overlap', -value)}; ${length('room-asked', limit)} is needed`
+          : phrase`only ${length('room-free', value)} of board is left between ${names}; ${length('room-asked', limit)} is needed`,
       value,
       limit,
       unit: 'm',
@@ -56,7 +56,7 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
           rule,
           level: 'caution',
           of: [hole],
-          message: `${hole}: its rim is ${mmText(value)} from the nearest ${what}; ${mmText(limit)} is needed`,
+          message: phrase`${hole}: its rim is ${length('room-free', value)} from the nearest ${what}; ${length('room-asked', limit)} is needed`,
           value,
           limit,
           unit: 'm',
@@ -72,7 +72,7 @@ function offBoard(hole: string, toEdgeM: number): BoardRemark {
     rule: 'hole-off-board',
     level: 'stop',
     of: [hole],
-    message: `${hole}: its hole reaches ${mmText(-toEdgeM)} past the edge, where there is no board`,
+    message: phrase`${hole}: its hole reaches ${length('overlap', -toEdgeM)} past the edge, where there is no board`,
     value: toEdgeM,
     limit: 0,
     unit: 'm',

@@ -1,4 +1,4 @@
-import { type BoardRemark, geometry, mmText } from '../remark.ts';
+import { type BoardRemark, geometry, length, phrase } from '../remark.ts';
 import { gapM, roomInsideM } from '../shape/ring-gap.ts';
 import { type LaidRib, ribRing } from './rib.ts';
 import { onFace, type RibGround, ribRoomM } from './rib-ground.ts';
@@ -26,7 +26,7 @@ function edgeFaults(rib: LaidRib, { region }: RibGround): RibRemark[] {
           {
             ...common,
             rule: 'rib-off-board' as const,
-            message: `the rib ${rib.id} reaches ${mmText(outM)} out of the board`,
+            message: phrase`the rib ${rib.id} reaches ${length('overlap', outM)} out of the board`,
             value: outM,
             remedy: 'make it shorter, or move it inwards',
           },
@@ -37,7 +37,7 @@ function edgeFaults(rib: LaidRib, { region }: RibGround): RibRemark[] {
           {
             ...common,
             rule: 'rib-off-board' as const,
-            message: `the rib ${rib.id} runs ${mmText(overM)} over a cut-out`,
+            message: phrase`the rib ${rib.id} runs ${length('overlap', overM)} over a cut-out`,
             value: overM,
             remedy: 'end it before the cut-out, or lead it past',
           },
@@ -63,8 +63,8 @@ function nearFaults(rib: LaidRib, ground: RibGround, others: readonly LaidRib[])
         level: isOver ? 'stop' : 'caution',
         of: [rib.id, of],
         message: isOver
-          ? `the rib ${rib.id} runs ${mmText(-roomM)} into ${what}`
-          : `the rib ${rib.id} is ${mmText(roomM)} from ${what}; ${mmText(ground.clearanceM)} is needed`,
+          ? phrase`the rib ${rib.id} runs ${length('overlap', -roomM)} into ${what}`
+          : phrase`the rib ${rib.id} is ${length('room-free', roomM)} from ${what}; ${length('room-asked', ground.clearanceM)} is needed`,
         value: roomM,
         limit: touches ? 0 : ground.clearanceM,
         unit: 'm',
@@ -86,8 +86,8 @@ function roomFaults(rib: LaidRib, ground: RibGround): RibRemark[] {
       level: lacks ? 'stop' : 'caution',
       of: [rib.id],
       message: lacks
-        ? `the rib ${rib.id} stands ${mmText(-roomM)} into ${where}`
-        : `the rib ${rib.id} is ${mmText(roomM)} from ${where}; ${mmText(ground.clearanceM)} is needed, or it knocks`,
+        ? phrase`the rib ${rib.id} stands ${length('overlap', -roomM)} into ${where}`
+        : phrase`the rib ${rib.id} is ${length('room-free', roomM)} from ${where}; ${length('room-asked', ground.clearanceM)} is needed, or it knocks`,
       value: roomM,
       limit: lacks ? 0 : ground.clearanceM,
       unit: 'm',

@@ -22,6 +22,7 @@ export const lengths = {
   size: { direction: 'up', why: 'a part asks for the room that it takes' },
   'room-asked': { direction: 'up', why: 'a gap is never told as narrower than it must be' },
   'room-free': { direction: 'down', why: 'room is never told as wider than it is' },
+  overlap: { direction: 'up', why: 'what has to give way is never told as less' },
   'at-most': { direction: 'down', why: 'what is allowed at most is never told as more' },
   'from-source': { direction: 'up', why: 'it is held against the most that is allowed' },
   measured: { direction: 'nearest', why: 'it is measured again and held against what stands here' },

@@ -19,6 +19,7 @@ import { stackLimits } from './board-stacking.ts';
 import { layoutStep } from './board-steps.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
+import { remarksOnBoard } from './remark-words.ts';
 import { standingRibs } from './ribs/board-ribs.ts';
 import { isOfRibs, ribsAsItems } from './ribs/rib-barriers.ts';
 import { railSupply } from './sheets/rail-stock.ts';
@@ -31,7 +32,7 @@ export function layOutBoards(
   keep: Keep,
 ): LaidBoard[] {
   return job.boards.flatMap((board): LaidBoard[] => {
-    const shape = boardShape(board, book);
+    const shape = boardShape(job, board, book);
     return shape ? [layOut(job, board, shape, { roles, book, keep })] : [];
   });
 }
@@ -61,7 +62,8 @@ function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }
     roles,
     keep,
   );
-  for (const fault of found.faults) book.remark(fault, { path: placePath(job, fault.of[0] ?? '', board) });
+  const spotOf = ({ of }: BoardRemark) => ({ path: placePath(job, of[0] ?? '', board) });
+  remarksOnBoard(job, board.id, found.faults, spotOf, book);
   return {
     board,
     shape,

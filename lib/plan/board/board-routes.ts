@@ -1,6 +1,6 @@
 import { bodyOf } from '../../board/layout/item.ts';
 import { railsBelow } from '../../board/layout/stacking.ts';
-import { type BoardRemark, mmText } from '../../board/remark.ts';
+import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import type { Routing, RoutingTask } from '../../board/route/routing.ts';
 import type { Barrier } from '../../board/route/track-grid.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
@@ -93,7 +93,7 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
           rule: 'length-short-of-way',
           level: 'stop',
           of: [link.id],
-          message: `${link.id} is ${mmText(hasM)} long, but its way on the board alone is ${mmText(lengthM)}`,
+          message: phrase`${link.id} is ${length('length-left', hasM)} long, but its way on the board alone is ${length('way', lengthM)}`,
           value: hasM,
           limit: lengthM,
           unit: 'm',

@@ -15,11 +15,13 @@ import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanHole } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
+import { remarksOnBoard } from './remark-words.ts';
 
 /** The shape of a board as written; what is wrong with it goes into the book. Null where its base can't be drawn. */
-export function boardShape({ id, path, given }: Board, book: PlanBook): BoardShape | null {
-  const { shape, faults } = drawOutline(given.outline);
-  for (const fault of faults) book.remark({ ...fault, of: [...fault.of, id] }, { path: `${path}/outline` });
+export function boardShape(job: Job, board: Board, book: PlanBook): BoardShape | null {
+  const { shape, faults } = drawOutline(board.given.outline);
+  const noticed = faults.map((fault) => ({ ...fault, of: [...fault.of, board.id] }));
+  remarksOnBoard(job, board.id, noticed, () => ({ path: `${board.path}/outline` }), book);
   return shape;
 }
 

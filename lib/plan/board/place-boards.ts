@@ -1,15 +1,15 @@
 import { type BoardPlace, type Lack, placeBoard } from '../../board/layout/board-place.ts';
 import type { MountingSpace } from '../../board/layout/fit.ts';
-import { mmText } from '../../board/remark.ts';
+import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
-import type { Remark } from '../../model/remark.ts';
 import { type Figure, traced } from '../../model/trace.ts';
 import { PlanBook } from '../plan-book.ts';
 import { boardItems } from './board-items.ts';
 import { givenPlacement } from './board-layout.ts';
 import { boardPose, boxRing, mountingSpace } from './board-pose.ts';
 import { boardFixings } from './board-shape.ts';
+import { remarksOnBoard } from './remark-words.ts';
 
 /**
  * The job with a place for every board that has none: the first that is free. Where there is none, the board stands
@@ -51,7 +51,7 @@ function placed(job: Job, board: Board, book: PlanBook): Board {
     : wished;
   tracePlace(board, place, book);
   if (place.lack && place.lack.roomM < 0)
-    book.remark(noPlace(board, place, place.lack), { path: board.path });
+    remarksOnBoard(job, board.id, [noPlace(board, place, place.lack)], () => ({ path: board.path }), book);
   return { ...board, place: { xM: place.xM, yM: place.yM } };
 }
 
@@ -83,22 +83,25 @@ function tracePlace({ id, spaceId }: Board, place: BoardPlace, book: PlanBook): 
   book.trace(`boards.${id}.datumInSpace.yM`, traced(place.yM, 'm', { ...about, inputs }));
 }
 
-function noPlace({ id, spaceId }: Board, { tried }: BoardPlace, lack: Lack): Remark {
+function noPlace({ id, spaceId }: Board, { tried }: BoardPlace, lack: Lack): BoardRemark {
   const [subject = id, obstacle] = lack.of;
   const what = subject === 'board' ? id : subject;
-  const byM = mmText(-lack.roomM);
+  const byM = length('overlap', -lack.roomM);
   const overlap =
     lack.rule === 'fixing-off-board'
-      ? `the fixing ${what} stands ${byM} off the board`
-      : `${what} reaches ${byM} past ${obstacle ?? 'the edge of the space'}`;
+      ? phrase`the fixing ${what} stands ${byM} off the board`
+      : phrase`${what} reaches ${byM} past ${obstacle ?? 'the edge of the space'}`;
   return {
     rule: 'no-place-for-board',
     level: 'stop',
     of: [id, ...lack.of.filter((one) => one !== 'board')],
-    message: `${id} has no free place in ${spaceId}: where it lacks least of ${tried}, ${overlap}`,
+    message: phrase`${id} has no free place in ${spaceId}: where it lacks least of ${tried}, ${overlap}`,
     value: lack.roomM,
     limit: 0,
     unit: 'm',
-    remedy: `make the board ${lack.rule === 'fixing-off-board' ? 'larger, or choose another sound point' : `smaller by ${mmText(lack.limitM - lack.roomM)}, or cut it out there`}`,
+    remedy:
+      lack.rule === 'fixing-off-board'
+        ? 'make the board larger, or choose another sound point'
+        : phrase`make the board smaller by ${length('room-asked', lack.limitM - lack.roomM)}, or cut it out there`,
   };
 }

@@ -10,6 +10,7 @@ import type { Stiffness } from '../../board/strength/stiffness.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import type { PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
+import type { Whereabouts } from '../../model/remark.ts';
 import { planHouseRules } from '../house-rules.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { bodyFigures, drillBoard, sheetFigures, spaceFigures } from './board-body.ts';
@@ -22,6 +23,7 @@ import { itemsBeneath, raisedHeight } from './board-stacking.ts';
 import { stiffnessRemarks } from './board-stiffness.ts';
 import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
 import type { LaidBoard } from './laid-board.ts';
+import { remarksOnBoard } from './remark-words.ts';
 import { traceRibs } from './ribs/plan-ribs.ts';
 import { kindOfRoom } from './side-rooms.ts';
 import { spacerStacks, unmadeHeights } from './spacer-stacks.ts';
@@ -46,16 +48,18 @@ export function planBoard(
     book,
     keep,
   );
-  for (const fault of [
-    ...outlineFaults(body.shape, { ...outlineRules(job) }),
-    ...drilled.faults,
-    ...ribbing.faults,
-    ...physics.faults,
-    ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value),
-    ...routed.faults,
-    ...placementFaults(job, laid),
-  ])
-    book.remark({ ...fault, of: [...fault.of, board.id] }, { path: faultPath(job, fault, board) });
+  tellFaults(
+    job,
+    laid,
+    drilled,
+    [
+      ...outlineFaults(body.shape, { ...outlineRules(job) }),
+      ...drilled.faults,
+      ...physics.faults,
+      ...routed.faults,
+    ],
+    book,
+  );
   const placements = planPlacements(laid, book);
   const planned: PlanBoard = {
     ...sheetFigures(board),
@@ -77,13 +81,31 @@ export function planBoard(
     ...proposalsOf(laid),
     exits: [...routed.exits],
   };
-  for (const fault of [
+  const doubts = [
     ...sheetFaults(planned, planHouseRules(job)),
     ...unmadeHeights(planned.pieces, job.rules['spacer-tolerance'].value),
     ...stiffnessRemarks(job, laid, fixings, planned, physics.stiffness, keep),
-  ])
-    book.remark(fault, { path: board.path });
+  ];
+  remarksOnBoard(job, board.id, doubts, () => ({ path: board.path }), book);
   return planned;
+}
+
+/** Writes down what is wrong with a board as it stands, with its ribs and in its space. */
+function tellFaults(
+  job: Job,
+  laid: LaidBoard,
+  { fixings, ribbing }: Pick<ReturnType<typeof drillBoard>, 'fixings' | 'ribbing'>,
+  faults: readonly BoardRemark[],
+  book: PlanBook,
+): void {
+  const { board } = laid;
+  const all = [
+    ...faults,
+    ...ribbing.faults,
+    ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value),
+    ...placementFaults(job, laid),
+  ].map((fault) => ({ ...fault, of: [...fault.of, board.id] }));
+  remarksOnBoard(job, board.id, all, (fault) => faultSpot(job, fault, board), book);
 }
 
 function planFixings(
@@ -212,15 +234,15 @@ const ofOutline: ReadonlySet<BoardRemark['rule']> = new Set([
   'holes-run-together',
 ]);
 
-/** The path of what a board fault is about: a cut of the outline, a fixing, a device, or the board. */
-function faultPath(job: Job, fault: BoardRemark, board: Board): string {
+/** The place of what a board fault is about: a cut of the outline, a fixing, a device, or the board. */
+function faultSpot(job: Job, fault: BoardRemark, board: Board): Whereabouts {
   const [subject = ''] = fault.of;
-  if (Object.hasOwn(board.given.ribs, subject)) return `${board.path}/ribs/${subject}`;
-  if (Object.hasOwn(board.given.fixings, subject)) return `${board.path}/fixings/${subject}`;
+  if (Object.hasOwn(board.given.ribs, subject)) return { path: `${board.path}/ribs/${subject}` };
+  if (Object.hasOwn(board.given.fixings, subject)) return { path: `${board.path}/fixings/${subject}` };
   const link = job.links.find(({ id }) => id === subject);
-  if (link) return link.path;
-  if (job.devices.some(({ id }) => id === subject)) return placePath(job, subject, board);
-  return ofOutline.has(fault.rule) ? `${board.path}/outline` : board.path;
+  if (link) return { path: link.path };
+  if (job.devices.some(({ id }) => id === subject)) return { path: placePath(job, subject, board) };
+  return { path: ofOutline.has(fault.rule) ? `${board.path}/outline` : board.path };
 }
 
 /** What does not go into the mounting space, the board standing on its fixings' spacers. */

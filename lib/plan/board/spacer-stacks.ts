@@ -1,5 +1,5 @@
 import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/spacer-stack.ts';
-import { type BoardRemark, mmText } from '../../board/remark.ts';
+import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanRiserPiece } from '../../model/plan/index.ts';
 import { piecesOf } from '../power/sizing/fuse-shelf.ts';
@@ -56,7 +56,7 @@ export function unmadeHeights(pieces: readonly PlanRiserPiece[], toleranceM: num
         rule: 'height-not-in-stock',
         level: 'caution',
         of: [carries],
-        message: `${carries} stands ${mmText(makesM + packM)} off its panel: ${mmText(packM)} of it is made neither by the sheet nor by spacers and packing in stock, to within ${mmText(toleranceM)}`,
+        message: phrase`${carries} stands ${length('told', makesM + packM)} off its panel: ${length('told', packM)} of it is made neither by the sheet nor by spacers and packing in stock, to within ${length('at-most', toleranceM)}`,
         value: packM,
         limit: toleranceM,
         unit: 'm',

@@ -6,6 +6,7 @@ import type { FindingId } from '../../model/findings/index.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
+import { boardLengths, type InWords, inWords } from '../../plan/board/remark-words.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 
@@ -38,15 +39,18 @@ function groundOf(board: PlanBoard, rules: HouseRules): RibGround {
 function runVerdicts<Fault extends RibRemark>(
   { job, plan }: Case,
   isOwn: (fault: RibRemark) => fault is Fault,
-): (Omit<Fault, 'rule'> & Spot)[] {
+): (Omit<InWords<Fault>, 'rule'> & Spot)[] {
   return plan.boards.flatMap((board) =>
-    board.ribs.flatMap((rib) =>
-      ribFaults(rib, groundOf(board, job.rules), board.ribs)
+    board.ribs.flatMap((rib) => {
+      const where = { path: ribPath(board, rib) };
+      const write = boardLengths(job, board.id, where);
+      return ribFaults(rib, groundOf(board, job.rules), board.ribs)
         .filter(isOwn)
-        .map(({ rule: _, ...fault }) => {
-          return { ...fault, of: [...fault.of, board.id], path: ribPath(board, rib) };
-        }),
-    ),
+        .map((fault) => {
+          const { rule: _, ...told } = inWords(fault, write);
+          return { ...told, of: [...fault.of, board.id], ...where };
+        });
+    }),
   );
 }
 

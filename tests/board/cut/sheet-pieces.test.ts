@@ -4,6 +4,7 @@ import { sheetFaults } from '../../../lib/board/cut/sheet-faults.ts';
 import { type NestedJob, nestJobs } from '../../../lib/board/cut/sheet-pieces.ts';
 import type { PlanBoard } from '../../../lib/model/plan/index.ts';
 import { boardOf } from '../../export/board-of.ts';
+import { inWords } from '../in-words.ts';
 
 const sheet = { sheet: 'ply', sheetWidthM: 1.22, sheetHeightM: 2.44 } as const;
 const plate = (widthMm: number, heightMm: number, change: Partial<PlanBoard> = {}): PlanBoard =>
@@ -53,10 +54,10 @@ describe('the pieces of jobs on stock sheets', () => {
   it('that come out of no sheet are told, with both sizes; turned by 90 degrees is tried first', () => {
     expect(sheetFaults(plate(1100, 2300), [])).toEqual([]);
     const [fault] = sheetFaults(plate(1300, 1300), []);
-    // 1220 less two trimmed edges of 10 mm is 1200 mm, 47 1/4 in.
-    expect(fault?.message).toContain('1300 mm (51 3/16 in) by 1300 mm (51 3/16 in)');
-    expect(fault?.message).toContain('1200 mm (47 1/4 in) by 2420 mm (95 9/32 in)');
+    // 1220 less two trimmed edges of 10 mm is 1200 mm: 47.244 in, which is told as less.
+    expect(inWords(fault?.message)).toContain('1300.0 mm (51 3/16 in) by 1300.0 mm (51 3/16 in)');
+    expect(inWords(fault?.message)).toContain('1200.0 mm (47 7/32 in) by 2420.0 mm (95 1/4 in)');
     const held = plate(1100, 2300, { sheetGrain: 'height', grain: 'level' });
-    expect(sheetFaults(held, [])[0]?.message).toContain('with its grain as asked');
+    expect(inWords(sheetFaults(held, [])[0]?.message)).toContain('with its grain as asked');
   });
 });

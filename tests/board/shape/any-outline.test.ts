@@ -5,6 +5,7 @@ import { cutName, drawOutline } from '../../../lib/board/shape/outline.ts';
 import { outlineFaults } from '../../../lib/board/shape/outline-faults.ts';
 import { narrowestWeb } from '../../../lib/board/shape/web.ts';
 import { cornerNames, edgeNames, holePurposes } from '../../../lib/model/outline.ts';
+import { inWords } from '../in-words.ts';
 import { mm, written } from '../shapes.ts';
 import { usualWebs } from '../usual-board.ts';
 
@@ -54,7 +55,7 @@ it('any outline gives a board of finite area within its base, or says why not: n
       const names = (outline.cuts ?? []).map(cutName);
       for (const fault of faults) for (const of of fault.of) expect(names).toContain(of);
       for (const { message, value } of [...faults, ...outlineFaults(board, usualWebs)]) {
-        expect(message).not.toMatch(/NaN|Infinity|undefined/);
+        expect(inWords(message)).not.toMatch(/NaN|Infinity|undefined/);
         expect(Number.isFinite(value ?? 0)).toBe(true);
       }
     }),

@@ -87,6 +87,7 @@ export const lengthDirections = {
   size: 'up',
   'room-asked': 'up',
   'room-free': 'down',
+  overlap: 'up',
   'at-most': 'down',
   'from-source': 'up',
   measured: 'nearest',

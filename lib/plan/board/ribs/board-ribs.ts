@@ -1,5 +1,5 @@
 import { bodyOf, type Item, type Placement } from '../../../board/layout/item.ts';
-import { type BoardRemark, mmText } from '../../../board/remark.ts';
+import { type BoardRemark, length, phrase } from '../../../board/remark.ts';
 import type { BoardShape } from '../../../board/shape/outline.ts';
 import type { Point } from '../../../board/shape/point.ts';
 import { regionBox } from '../../../board/shape/region.ts';
@@ -109,7 +109,9 @@ export function ribObstacles(ribs: readonly LaidRib[], face: LaidRib['face']): R
 
 function noStretch({ id: board }: Board, { id, given }: BoardRib): BoardRemark {
   const at =
-    given.distance === undefined ? '' : ` ${mmText(given.distance)} from the ${given.edge ?? 'edge'}`;
+    given.distance === undefined
+      ? ''
+      : phrase` ${length('told', given.distance)} from the ${given.edge ?? 'edge'}`;
   return {
     rule: 'rib-off-board',
     level: 'stop',

@@ -1,7 +1,6 @@
 import { sheetFaults } from '../../../board/cut/sheet-faults.ts';
 import { nestJobs } from '../../../board/cut/sheet-pieces.ts';
 import { fitBoard } from '../../../board/layout/fit.ts';
-import { mmText } from '../../../board/remark.ts';
 import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import { threadM } from '../../../board/strength/thread.ts';
 import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.ts';
@@ -14,6 +13,7 @@ import { boardFixings, mountingScrew } from '../board-shape.ts';
 import { onFixings, stiffnessStep } from '../board-steps.ts';
 import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
+import { boardLengths } from '../remark-words.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
 import { offCutsOfSheet } from './off-cuts.ts';
 import { bareCut, buildOf } from './sheet-build.ts';
@@ -92,7 +92,9 @@ function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
   });
   const least = Math.min(...bites);
   return least < job.rules['screw-bite'].value - 1e-9
-    ? [`gives the screws of its parts ${mmText(least)} to bite in`]
+    ? [
+        `gives the screws of its parts ${boardLengths(job, board.id, { path: board.path })('room-free', least)} to bite in`,
+      ]
     : [];
 }
 

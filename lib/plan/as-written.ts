@@ -1,8 +1,9 @@
 import type { Job } from '../model/content/resolved-job.ts';
-import { type LengthName, printedLength } from '../model/printed/lengths.ts';
+import type { LengthWriter } from '../model/phrase.ts';
+import { printedLength } from '../model/printed/lengths.ts';
 import { figure } from '../model/printed/told.ts';
 import { type DimensionName, parseQuantity } from '../model/quantity/quantity.ts';
-import type { Spot } from './rule.ts';
+import type { Whereabouts } from '../model/remark.ts';
 
 /** A measure as a file has it. */
 interface Measure {
@@ -12,7 +13,11 @@ interface Measure {
 }
 
 /** Every measure of a dimension that is written at some places or below them, in their order. */
-function writtenMeasures(job: Job, spots: readonly Spot[], dimension: DimensionName): readonly Measure[] {
+function writtenMeasures(
+  job: Job,
+  spots: readonly Whereabouts[],
+  dimension: DimensionName,
+): readonly Measure[] {
   return spots.flatMap((spot) =>
     job.measures(spot).flatMap((written): Measure[] => {
       const text = written.text.trim().replace(/\s+/g, ' ');
@@ -31,34 +36,42 @@ const isValue =
  * A length in both systems. One that stands at one of the places that a message is about is told as it was written
  * there, `10 ft (3048 mm)`; any other in the system of the first of them that has a length, else in the shop's.
  */
-export const lengthIn = (job: Job, ...written: readonly Spot[]): ((lengthM: number) => string) =>
-  lengthAs(job, 'told', written);
+export const lengthIn =
+  (job: Job, ...written: readonly Whereabouts[]): ((lengthM: number) => string) =>
+  (lengthM) =>
+    lengthsIn(job, ...written)('told', lengthM);
 
 /** The same of a length that a remedy asks for at least: what is made to it must do. */
-export const lengthAskedIn = (job: Job, ...written: readonly Spot[]): ((lengthM: number) => string) =>
-  lengthAs(job, 'room-asked', written);
+export const lengthAskedIn =
+  (job: Job, ...written: readonly Whereabouts[]): ((lengthM: number) => string) =>
+  (lengthM) =>
+    lengthsIn(job, ...written)('room-asked', lengthM);
+
+const inchM = 0.0254;
 
 /** What a shop sets anew for itself is told as it stands there, too. */
-const houseRules: Spot = { path: '/rules', file: 'shop' };
+const houseRules: Whereabouts = { path: '/rules', file: 'shop' };
 
 const systemOf = ({ text }: Measure): 'inch' | 'mm' => (/m$/.test(text) ? 'mm' : 'inch');
 
-function lengthAs(job: Job, name: LengthName, spots: readonly Spot[]): (lengthM: number) => string {
+/** The same of lengths of any kind, each rounded to its safe side. */
+export function lengthsIn(job: Job, ...written: readonly Whereabouts[]): LengthWriter {
   const { units, fraction } = job.shop;
-  const there = writtenMeasures(job, spots, 'length');
+  const there = writtenMeasures(job, written, 'length');
   const known = [...there, ...writtenMeasures(job, [houseRules], 'length')];
   const [first] = there;
   const usual = first ? systemOf(first) : units === 'inch' ? 'inch' : 'mm';
-  return (lengthM) => {
+  return (kind, lengthM) => {
     if (!Number.isFinite(lengthM)) return 'an unknown length';
     const own = known.find(isValue(lengthM));
     const system = own ? systemOf(own) : usual;
     // A sag or a web of a few millimetres would vanish in whole ones.
     const mmDecimals = Math.abs(lengthM) < 0.1 ? 1 : 0;
-    const printed = printedLength(name, lengthM, { system, fraction, mmDecimals });
+    const printed = printedLength(kind, lengthM, { system, fraction, mmDecimals });
     const text = { ...printed, mm: printed.mm.replace(/\.0 mm$/, ' mm') };
-    // A sag is finer than the tape.
-    if (text.fraction === '0 in' && lengthM !== 0) return own?.text ?? text.mm;
+    // A sag is finer than the tape, and a hair is no sixteenth.
+    const isFiner = text.fraction === '0 in' || Math.abs(lengthM) < inchM / fraction / 2 - 1e-9;
+    if (isFiner && lengthM !== 0) return own?.text ?? text.mm;
     return system === 'inch'
       ? `${own?.text ?? text.fraction} (${text.mm})`
       : `${own?.text ?? text.mm} (${text.fraction})`;
@@ -66,7 +79,7 @@ function lengthAs(job: Job, name: LengthName, spots: readonly Spot[]): (lengthM:
 }
 
 /** A torque as it was written at one of the places that a message is about, newton metres beside it: `35 lbf in (3.954 N m)`. */
-export function torqueIn(job: Job, ...written: readonly Spot[]): (torqueNm: number) => string {
+export function torqueIn(job: Job, ...written: readonly Whereabouts[]): (torqueNm: number) => string {
   const known = writtenMeasures(job, written, 'torque');
   return (torqueNm) => {
     const inNm = `${figure(torqueNm)} N m`;
