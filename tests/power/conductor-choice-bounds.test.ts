@@ -151,6 +151,30 @@ describe('of lawful conductors', () => {
 });
 
 describe('what is told of a choice', () => {
+  const said = (given: ConductorDuty, one = cable('6')) => choose(given, [one]).considered[0];
+  /** The first number before a unit. */
+  const figureBefore = (unit: string, text = '') => Number(new RegExp(`([\\d.,]+) ${unit}`).exec(text)?.[1]);
+
+  test('by how much it misses each limit, as the gap and not the sum', () => {
+    const dropV = said(duty())?.dropV.value ?? Number.NaN;
+    const drop = said(duty({ mostDropV: dropV / 2 }))?.misses[0]?.text;
+    // Half of it is allowed, so that it is above by the other half.
+    expect(figureBefore('V', drop?.split(', ')[1])).toBeCloseTo(dropV / 2, 2);
+    const least = awgSize('4').areaMm2;
+    expect(figureBefore('mm2', said(duty({ leastMm2: least }))?.misses[0]?.text)).toBeCloseTo(least, 0);
+    const sm = cableSm(cable('6'), usualRules);
+    expect(said(duty({ leastSm: sm * 2 }))?.misses[0]?.text).toContain('50 %');
+    const cautionA = said(duty({ warmFuseA: 1 }))?.ampacity.cautionA.value ?? Number.NaN;
+    expect(said(duty({ warmFuseA: cautionA + 40 }))?.doubt).toContain('40 A less than its fuse');
+  });
+
+  test('the working of a drop bears the mark of its resistance', () => {
+    const table = said(duty());
+    expect(table?.dropV.trace.mark).toBe(table?.ohmPerM.trace.mark);
+    expect(table?.dropV.trace.mark).toBe('cp');
+    expect(said(duty(), cable('6', { measuredOhmPerM: 0.001 }))?.dropV.trace).not.toHaveProperty('mark');
+  });
+
   test('the smallest of all is told as such', () => {
     const { reason, governed } = choose(duty({ fuseA: 60 }));
     expect([reason, governed]).toEqual(['8 AWG is the smallest on the shelf, and fits', []]);
