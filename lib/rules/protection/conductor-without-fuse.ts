@@ -6,9 +6,7 @@ import { batteriesAmong, isConsumer, type LiveSide, liveSide, noFuse, reached } 
 import { deviceIdOf, deviceOf, endsOf, hasRole, jobWires, terminalSpecOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
-
-const remedy =
-  'put a fuse at the source end, rated at most at what the conductor carries, or branch off after a fuse';
+import { fusePlaces } from './fuse-places.ts';
 
 /**
  * Why a live conductor needs no fuse of its own, or has one: it is fed by an output that limits itself, it is the
@@ -64,12 +62,12 @@ function hasOwnConsumer(job: Job, terminals: ReadonlySet<string>): boolean {
   );
 }
 
-function fuseless(about: Case, wire: PlanWire): Verdict<'conductor-without-fuse'> {
+function fuseless(about: Case, wire: PlanWire, side: LiveSide): Verdict<'conductor-without-fuse'> {
   return {
     level: 'stop',
     of: [wire.id, ...endsOf(wire)],
     message: `${wire.id} (${wire.size.label}) from ${wire.from} to ${wire.to} has no fuse that protects it`,
-    remedy,
+    remedy: fusePlaces(about, wire, side),
     ...wireSpot(about, wire.id),
   };
 }
@@ -84,7 +82,10 @@ export function unprotectedWires(about: Case): readonly PlanWire[] {
 
 const conductorWithoutFuse: Rule = {
   id: 'conductor-without-fuse',
-  judge: (about) => unprotectedWires(about).map((wire) => fuseless(about, wire)),
+  judge(about) {
+    const side = liveSide(about);
+    return unprotectedWires(about).map((wire) => fuseless(about, wire, side));
+  },
 };
 
 /** Terminals of the vehicle that a job wire taps and that are no source's post, no fused way's end, no output. */

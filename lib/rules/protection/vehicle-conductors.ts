@@ -1,8 +1,10 @@
+import type { Level } from '../../model/finding.ts';
+import { findingFigure } from '../../model/finding-text.ts';
 import { ratedPointName } from '../../model/operating-points.ts';
 import type { OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
 import { jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { amps, ampsDrawn } from '../words.ts';
+import { amps, ampsDrawn, listed } from '../words.ts';
 
 /** Points that last too short to warm a conductor through: nobody plays at rated power for minutes. */
 const brief: ReadonlySet<string> = new Set(['full-rating', 'rated-power']);
@@ -10,6 +12,15 @@ const brief: ReadonlySet<string> = new Set(['full-rating', 'rated-power']);
 interface Carried {
   readonly title: string;
   readonly currentA: number;
+}
+
+/** A conductor past a limit, with what it carries. */
+interface Overloaded {
+  readonly conductor: PlanConductor;
+  readonly level: Level;
+  readonly told: Carried;
+  readonly limitA: number;
+  readonly musicA: number | null;
 }
 
 /** The greatest current through a conductor at these points, A. */
@@ -23,62 +34,74 @@ function greatest({ id }: PlanConductor, points: readonly OperatingPoint[]): Car
     .toSorted((a, b) => b.currentA - a.currentA)[0];
 }
 
-function overloaded(about: Case, conductor: PlanConductor): Verdict<'vehicle-conductor-overloaded'>[] {
-  const { points } = about.plan.power;
-  const { id, size, ampacityA, cautionA } = conductor;
-  const most = greatest(conductor, points);
-  const lasting = greatest(
-    conductor,
-    points.filter(({ name }) => !brief.has(name)),
-  );
-  const over = most !== undefined && most.currentA > ampacityA + 1e-9;
-  const warm = lasting !== undefined && lasting.currentA > (cautionA ?? ampacityA) + 1e-9;
-  const told = over ? most : lasting;
-  if (!told || !(over || warm)) return whilePlaying(about, conductor);
-  const limit = over ? ampacityA : (cautionA ?? ampacityA);
-  return [
-    {
-      level: over ? 'stop' : 'caution',
-      of: [id],
-      message: `${told.title}: ${ampsDrawn(told.currentA)} flow through ${id}, which the vehicle came with and no fuse protects; ${size.label} carries ${amps(limit)} ${over ? 'by the published figure' : 'at the true ambient of its zone'}`,
-      value: told.currentA,
-      limit,
-      unit: 'A',
-      remedy: 'run a fused lead beside it that carries the rest, or play with less power',
-      ...wireSpot(about, id),
-    },
+/**
+ * What passes the published figure at any point stops, what passes the true ambient for long cautions. Rated power lasts
+ * for seconds in music, and a heavy conductor takes minutes to warm through: what passes the true ambient there alone is
+ * noted, since a tone or a test at full power would last, and no fuse would end it.
+ */
+function overloaded({ plan }: Case, conductor: PlanConductor): Overloaded[] {
+  const { points } = plan.power;
+  const at = (...names: readonly string[]) =>
+    greatest(
+      conductor,
+      points.filter(({ name }) => names.includes(name)),
+    );
+  const { ampacityA, cautionA } = conductor;
+  const musicA = at('music', 'cruise')?.currentA ?? null;
+  const past = (level: Level, told: Carried | undefined, limitA: number): Overloaded[] =>
+    told && told.currentA > limitA + 1e-9 ? [{ conductor, level, told, limitA, musicA }] : [];
+  const lasting = points.filter(({ name }) => !brief.has(name));
+  const found = [
+    ...past('stop', greatest(conductor, points), ampacityA),
+    ...past('caution', greatest(conductor, lasting), cautionA),
+    ...past('note', at(ratedPointName), cautionA),
   ];
+  return found.slice(0, 1);
 }
 
-/**
- * Rated power lasts for seconds in music, and a heavy conductor takes minutes to warm through: what passes the true
- * ambient there alone is told, since a tone or a test at full power would last, and no fuse would end it.
- */
-function whilePlaying(about: Case, conductor: PlanConductor): Verdict<'vehicle-conductor-overloaded'>[] {
-  const { id, size, ampacityA, cautionA } = conductor;
-  const { points } = about.plan.power;
-  const rated = greatest(
-    conductor,
-    points.filter(({ name }) => name === ratedPointName),
-  );
-  const limit = cautionA ?? ampacityA;
-  if (!rated || rated.currentA <= limit + 1e-9) return [];
-  const music = greatest(
-    conductor,
-    points.filter(({ name }) => name === 'music' || name === 'cruise'),
-  );
-  const meanwhile = music ? `; with music it is ${ampsDrawn(music.currentA)}` : '';
+/** What is told in one sentence: the conductors of one circuit, which carry one current against one limit. */
+const alike = ({ conductor: { size }, level, told, limitA }: Overloaded): string =>
+  JSON.stringify([level, told.title, told.currentA.toPrecision(6), size.label, limitA]);
+
+/** A lead beside each: with a fuse, but beside a ground without one, since a fuse in a ground is a fault of its own. */
+function leadsBeside(conductors: readonly PlanConductor[]): string {
+  const names = (some: readonly PlanConductor[]) => listed(some.map(({ id }) => id));
+  const grounds = conductors.filter(({ role }) => role === 'ground');
+  const lives = conductors.filter(({ role }) => role !== 'ground');
+  return listed([
+    ...(lives.length > 0 ? [`a fused lead beside ${names(lives)}`] : []),
+    ...(grounds.length > 0 ? [`a ground lead without a fuse beside ${names(grounds)}`] : []),
+  ]);
+}
+
+const whys = {
+  stop: 'by the published figure',
+  caution: 'at the true ambient of its zone',
+  note: 'for long at the true ambient of its zone; rated power lasts only seconds in music',
+} as const;
+
+function verdictOf(about: Case, group: readonly Overloaded[]): Verdict<'vehicle-conductor-overloaded'>[] {
+  const [first] = group;
+  if (!first) return [];
+  const { level, told, limitA, musicA, conductor } = first;
+  const conductors = group.map((one) => one.conductor);
+  const ids = conductors.map(({ id }) => id);
+  const flows = findingFigure(told.currentA, 'A', limitA);
+  const meanwhile = level === 'note' && musicA !== null ? `, and with music it is ${ampsDrawn(musicA)}` : '';
+  const beside = leadsBeside(conductors);
   return [
     {
-      level: 'note',
-      of: [id],
-      message: `${rated.title}: ${ampsDrawn(rated.currentA)} flow through ${id}, which the vehicle came with and no fuse protects; ${size.label} carries ${amps(limit)} for long at the true ambient of its zone${meanwhile}`,
-      value: rated.currentA,
-      limit,
+      level,
+      of: ids,
+      message: `${told.title}: ${flows} flow through ${listed(ids)}, which the vehicle came with and no fuse protects; ${conductor.size.label} carries ${amps(limitA)} ${whys[level]}${meanwhile}`,
+      value: told.currentA,
+      limit: limitA,
       unit: 'A',
       remedy:
-        'play no steady tone at full power for more than a minute, and none for a test or a show; where that is wanted run a fused lead beside it',
-      ...wireSpot(about, id),
+        level === 'note'
+          ? `play no steady tone at full power for more than a minute, and none for a test or a show; where that is wanted run ${beside}`
+          : `run ${beside}, to carry the rest, or play with less power`,
+      ...wireSpot(about, ids[0] ?? ''),
     },
   ];
 }
@@ -91,9 +114,16 @@ const vehicleConductors: Rule = {
   id: 'vehicle-conductor-overloaded',
   judge(about) {
     const own = new Set(jobWires(about).map(({ id }) => id));
-    return about.plan.power.conductors
+    const all = about.plan.power.conductors
       .filter(({ id, fuses }) => !own.has(id) && fuses.length === 0)
       .flatMap((conductor) => overloaded(about, conductor));
+    const groups = [...new Set(all.map(alike))];
+    return groups.flatMap((group) =>
+      verdictOf(
+        about,
+        all.filter((one) => alike(one) === group),
+      ),
+    );
   },
 };
 

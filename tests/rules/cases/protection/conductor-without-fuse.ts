@@ -36,6 +36,7 @@ export const conductorWithoutFuseCases = {
         subject: 'amp-feed',
         path: '/links/amp-feed',
         says: /no fuse/,
+        toDo: /^put a fuse at battery\.POS, rated at most at the \d+ A that amp-feed carries, or branch off/,
       },
       {
         name: 'a branch before the main fuse, though the plan names a fuse for it',
@@ -71,12 +72,15 @@ export const conductorWithoutFuseCases = {
           }),
         level: 'stop',
         subject: 'bank-feed',
+        toDo: /^put a fuse at bank\.POS, rated at most at .* and the 250 A of the maker of bank$/,
       },
       {
         name: 'a battery straight on the output of a charger',
+        // The battery drives its short into the link, the charger no more than it gives; 50 A is the part's own figure.
         about: () => chargedFrom('charger.OUT+'),
         level: 'stop',
         subject: 'charger-out',
+        toDo: /^put a fuse at second\.POS, then one at charger\.OUT\+, each rated at most at .* and the 50 A of the maker of charger for its output$/,
       },
       {
         name: 'a turn-on output of 20 A on an 18 AWG lead is no source that limits itself',

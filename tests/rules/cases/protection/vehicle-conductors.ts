@@ -1,10 +1,11 @@
 import type { OperatingPointName } from '../../../../lib/model/operating-points.ts';
 import type { Case } from '../../../../lib/rules/rule.ts';
-import { aboutPlan } from '../../case.ts';
+import { aboutPlan, one } from '../../case.ts';
 import { conductor, point } from '../../changes.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
 const lead = 'vehicle.charge';
+const strap = 'vehicle.strap';
 
 /** The vehicle's charge lead of 4 AWG with this current at one point, and the fuses that protect it. */
 function charged(name: OperatingPointName, currentA: number, fuses: readonly string[] = []): Case {
@@ -54,6 +55,23 @@ export const vehicleConductorsCases = {
         file: 'vehicle.yaml',
         says: /83 A flow through vehicle.charge.*carries 82 A for long/,
         toDo: /no steady tone/,
+      },
+      {
+        name: '83 A at rated power through the strap of the battery too: one note, and no fuse in a ground',
+        about: () => {
+          const made = charged('rated-power', 83);
+          const { conductors } = made.plan.power;
+          conductors.push({ ...conductor(made.plan, lead), id: strap, role: 'ground' });
+          const { elements } = point(made.plan, 'rated-power');
+          const own = one(elements, ({ of }) => of === lead);
+          elements.push({ ...own, id: `${strap}:conductor`, of: strap });
+          return made;
+        },
+        level: 'note',
+        subject: lead,
+        file: 'vehicle.yaml',
+        says: /83 A flow through vehicle\.charge and vehicle\.strap, .*rated power lasts only seconds/,
+        toDo: /a fused lead beside vehicle\.charge and a ground lead without a fuse beside vehicle\.strap$/,
       },
     ],
     quiet: [
