@@ -15,17 +15,24 @@ export function withData(finding: Finding, job: Job): Finding {
   const figures = [value, limit].filter((figure): figure is number => typeof figure === 'number');
   const dimension = dimensionOf(unit);
   if (dimension === null || figures.length === 0) return finding;
-  const spots: readonly Spot[] = [
+  const spots: readonly DataSpot[] = [
     ...related.flatMap((id) => spotsOf(job, id)),
     { path: '/rules', file: 'shop' as const },
   ];
-  const found = figures.flatMap((figure) =>
-    spots.flatMap((spot) => {
-      const there = job.measures(spot).filter(({ text }) => isFigure(text, dimension, figure));
-      const [only, more] = there;
-      return only && !more ? [placeOf({ ...spot, path: only.path }, job)] : [];
-    }),
-  );
+  const found = figures.flatMap((figure) => {
+    const at = (spot: Spot): readonly string[] =>
+      job.measures(spot).flatMap(({ text, path }) => (isFigure(text, dimension, figure) ? [path] : []));
+    return spots.flatMap((spot) => {
+      // What a device is given itself decides; that its part has a like figure is chance.
+      if (spot.behind?.some((before) => at(before).length > 0)) return [];
+      const there = at(spot);
+      const named = there.filter((path) => path.split('/').some((name) => spot.terminal === name));
+      const [only, more] = named.length > 0 ? named : there;
+      return only !== undefined && !more
+        ? [placeOf({ path: only, ...(spot.file && { file: spot.file }) }, job)]
+        : [];
+    });
+  });
   const data = distinct(found).filter((place) => !isSame(place, where));
   return data.length === 0 ? finding : { ...finding, data };
 }
@@ -41,16 +48,27 @@ function isFigure(text: string, dimension: DimensionName, figure: number): boole
   return typeof read === 'number' && figure !== 0 && Math.abs(read / figure - 1) < 1e-9;
 }
 
+/** Where a figure is looked for. */
+interface DataSpot extends Spot {
+  /** What decides before it, where the figure stands there. */
+  readonly behind?: readonly Spot[];
+  /** The terminal that is asked about: of several places that with its name. */
+  readonly terminal?: string;
+}
+
 /** Where the data of what an id names was written: the device, its part, the space of a board, the route of a run, a link. */
-function spotsOf(job: Job, id: string): readonly Spot[] {
-  const device = deviceOf(job, id) ?? deviceOf(job, id.split('.')[0] ?? '');
+function spotsOf(job: Job, id: string): readonly DataSpot[] {
+  const [head = '', terminal] = id.split('.');
+  const device = deviceOf(job, id) ?? deviceOf(job, head);
   const board = job.boards.find((one) => one.id === id);
   const run = job.runs.find((one) => one.id === id);
   const link = job.links.find((one) => one.id === id || one.id === `${id}.+`);
   const part = device?.part ?? (Object.hasOwn(job.parts, id) ? id : null);
+  const own = device ? [deviceSpot(job, device.id)] : [];
+  const asked = terminal === undefined || device?.id === id ? {} : { terminal };
   return [
-    ...(device ? [deviceSpot(job, device.id)] : []),
-    ...(part === null ? [] : [catalogueSpot(part)]),
+    ...own.map((spot) => ({ ...spot, ...asked })),
+    ...(part === null ? [] : [{ ...catalogueSpot(part), ...asked, behind: own }]),
     ...(board ? [{ path: board.path }, spaceSpot(board), catalogueSpot(board.sheetId)] : []),
     ...(run ? [{ path: run.path }, routeSpot(run)] : []),
     ...(link ? [{ path: link.path, file: link.origin }] : []),

@@ -51,6 +51,30 @@ describe('a finding names where the figures stand that it rests on', () => {
     ]);
   });
 
+  test('what a device is given itself decides: a like figure of its part is chance', () => {
+    const about = (fuse: string | undefined) => {
+      const content = written();
+      entry(content.job.devices, 'main-fuse').fuse = fuse;
+      const where = { file: 'job.yaml', line: 1, column: 1, path: '/devices/main-fuse/fuse' };
+      return withData(finding({ value: 250, unit: 'A', related: ['main-fuse'], where }), jobOf(content)).data;
+    };
+    expect(partIn(written(), 'holder', 'fuse-holder').current).toBe('250 A');
+    expect(about('250 A')).toBeUndefined();
+    expect(about(undefined)).toEqual([expect.objectContaining({ path: '/parts/holder/current' })]);
+  });
+
+  test('of several outputs with one figure that of the output that is named', () => {
+    const content = written();
+    const outputs = { SP1: { 'clean-voltage': '8.2 V' }, SP2: { 'clean-voltage': '8.2 V' } };
+    Object.assign(content.vehicle.fitted, { head: { part: 'radio', zone: 'cabin', outputs } });
+    const found = (id: string) =>
+      withData(finding({ value: 8.2, unit: 'V', related: [id] }), jobOf(content)).data?.map(
+        ({ path }) => path,
+      );
+    expect(found('head.SP2')).toEqual(['/fitted/head/outputs/SP2/clean-voltage']);
+    expect(found('head')).toBeUndefined();
+  });
+
   test.each<[string, Partial<Finding>]>([
     [
       'a figure that stands twice in a part is not guessed at',

@@ -125,6 +125,11 @@ export const chargingSchema = z.object({
   alternatorA: number,
   vehicleA: number,
   averageA: number,
+  /**
+   * Of the average what goes to each charger, as the battery behind it takes it up at that point, and what it draws from
+   * there while that battery is run down and takes all that the charger gives.
+   */
+  chargers: z.array(z.object({ item: name, currentA: number, flatA: number })).optional(),
   marginA: number,
   /** What the batteries take up together; below zero they give. */
   batteryA: maybe,

@@ -6,6 +6,7 @@ import type { OperatingPoint, NetworkElement as PlanElement, PlanPower } from '.
 import type { Remark } from '../../model/remark.ts';
 import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging.ts';
 import type { PlanBook } from '../plan-book.ts';
+import { chargerInputA } from './charger-draw.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import { type Island, islandAt, islandsOf } from './circuit/circuit-islands.ts';
 import { powerRules } from './power-rules.ts';
@@ -58,6 +59,7 @@ export function planCharging(
         alternatorA: book.trace(`${at}.alternatorA`, regime.alternatorA),
         vehicleA: book.trace(`${at}.vehicleA`, regime.vehicleA),
         averageA: book.trace(`${at}.averageA`, regime.averageA),
+        ...(share !== null && chargersOf(job, point, flows.devicesA, at, book)),
         marginA: book.trace(`${at}.marginA`, regime.marginA),
         batteryA: book.trace(`${at}.batteryA`, regime.batteryA),
         reserveMinutes: reserveMinutes && book.trace(`${at}.reserveMinutes`, reserveMinutes),
@@ -118,6 +120,25 @@ function regimeFlows(
       ];
     }),
   };
+}
+
+/** What each charger that is counted draws at a point, and what it draws from there for a battery that is run down. */
+function chargersOf(
+  job: Job,
+  { elements }: OperatingPoint,
+  devicesA: RegimeFlows['devicesA'],
+  at: string,
+  book: PlanBook,
+): Pick<PlanPower['charging'][number], 'chargers'> {
+  const chargers = job.devices.flatMap(({ id, spec }) => {
+    const currentA = devicesA[id];
+    const input = elements.find(({ of, kind }) => of === id && kind === 'load');
+    const inputV = input?.dropV ?? 0;
+    if (spec?.kind !== 'charger' || currentA === undefined || !(inputV > 0)) return [];
+    const flatA = book.trace(`${at}.chargers.${id}.flatA`, chargerInputA(spec, inputV));
+    return [{ item: id, currentA, flatA }];
+  });
+  return chargers.length === 0 ? {} : { chargers };
 }
 
 /** What each battery gives with the engine off and music (A): one behind an open contact or a charger gives nothing. */

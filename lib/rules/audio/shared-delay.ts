@@ -1,9 +1,10 @@
 import { cornersOf } from '../../audio/test-tone.ts';
+import { pointer } from '../../model/place.ts';
 import type { PlanSharedDelay } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { deviceIdOf, deviceSpot } from '../look-up.ts';
-import type { Case, Rule, Verdict } from '../rule.ts';
-import { listed } from '../words.ts';
+import { deviceIdOf, deviceOf, deviceSpot } from '../look-up.ts';
+import type { Case, Rule, Spot, Verdict } from '../rule.ts';
+import { hertz, lengthIn, listed } from '../words.ts';
 
 /** The top of hearing, for a path without a low-pass. */
 const topHz = 20_000;
@@ -22,9 +23,26 @@ function highestHz({ plan }: Case, speakers: readonly string[]): number {
   return Math.min(topHz, ...channels.map(({ filters }) => cornersOf(filters).lowPassHz ?? topHz));
 }
 
-function offText({ speaker, offMs, offM }: PlanSharedDelay['off'][number]): string {
-  const centimetres = `${Number((100 * Math.abs(offM)).toFixed(1))} cm`;
-  return `${speaker} ${printed('delay', Math.abs(offMs))} (${centimetres}) ${offMs < 0 ? 'early' : 'late'}`;
+type Off = PlanSharedDelay['off'][number];
+
+function offText({ speaker, offMs, offM }: Off, length: (lengthM: number) => string): string {
+  return `${speaker} ${printed('delay', Math.abs(offMs))}, ${length(Math.abs(offM))} of the way, ${offMs < 0 ? 'early' : 'late'}`;
+}
+
+/** Where the distance of a speaker is written. */
+function distanceSpots({ job }: Case, speaker: string): Spot[] {
+  const seat = deviceOf(job, speaker)?.seat ?? null;
+  return seat === null ? [] : [{ path: pointer(['places', seat, 'distance']), file: 'vehicle' }];
+}
+
+/** What the speakers share: the one channel that drives them all, or else the one output before their channels. */
+function sharedText({ plan }: Case, speakers: readonly string[], outputs: readonly string[]): string {
+  const one = plan.audio.channels.find(({ speakers: own }) => speakers.every((id) => own.includes(id)));
+  if (!one) return `share the output ${listed(outputs)}, and an output has one delay`;
+  const before = outputs.includes(one.id)
+    ? ''
+    : `, which ${listed(outputs)} ${outputs.length === 1 ? 'drives' : 'drive'}`;
+  return `share the channel ${one.id}${before}, and a channel has one delay`;
 }
 
 const shared: Rule = {
@@ -34,11 +52,14 @@ const shared: Rule = {
       const speakers = off.map(({ speaker }) => speaker);
       const asked = off.map(({ askedMs }) => askedMs);
       const spreadMs = Math.max(...asked) - Math.min(...asked);
-      const limitMs = (1000 * periodShare) / highestHz(about, speakers);
+      const highest = highestHz(about, speakers);
+      const limitMs = (1000 * periodShare) / highest;
+      const length = lengthIn(about.job, ...speakers.flatMap((id) => distanceSpots(about, id)));
+      const each = listed(off.map((one) => offText(one, length)));
       return {
         level: spreadMs > limitMs + 1e-9 ? 'caution' : 'note',
         of: [...outputs, ...speakers],
-        message: `${listed(speakers)} hang on ${listed(outputs)}, and an output has one delay: set to ${printed('delay', delayMs)}, half-way, it leaves ${listed(off.map(offText))}`,
+        message: `${listed(speakers)} ${sharedText(about, speakers, outputs)}: set to ${printed('delay', delayMs)}, half-way, it leaves ${each}; the delays that they ask for lie ${printed('delay', spreadMs)} apart, and up to ${printed('delay', limitMs)}, a quarter of a period at ${hertz(highest)}, the highest that they play, they still add`,
         value: spreadMs,
         limit: limitMs,
         unit: 'ms',

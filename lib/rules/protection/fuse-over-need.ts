@@ -6,7 +6,7 @@ import { type LiveSide, liveSide, reached } from '../live-side.ts';
 import { deviceOf, fuseSpot, jobWires } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
-import { amps, listed } from '../words.ts';
+import { amps, figure, listed } from '../words.ts';
 
 /** True where a battery, a bank or a charger stands behind a fuse too: what flows to it is no device's. */
 function feedsSource(side: LiveSide, { id }: PlanFuse): boolean {
@@ -52,6 +52,15 @@ function chafed(about: Case, { protects }: PlanFuse): readonly PlanRun[] {
   );
 }
 
+/** What so large a fuse drags along. */
+function whatFollows(thin: readonly string[], bare: readonly PlanRun[]): string {
+  if (thin.length > 0) return `${listed(thin)} ${thin.length === 1 ? 'carries' : 'carry'} less`;
+  const grows = 'every conductor behind it, and its ground, grows with it';
+  return bare.length === 0
+    ? grows
+    : `${grows}, and no grommet of the catalogue fits that in ${listed(bare.map(({ id }) => id))}`;
+}
+
 const overNeed: Rule = {
   id: 'fuse-over-need',
   judge(about) {
@@ -67,16 +76,13 @@ const overNeed: Rule = {
       const thin = tooThin(about, fuse, ratingA);
       const limit = Math.max(share * makersA(about, fuse), leastA);
       if (ratingA <= limit + 1e-9 && thin.length === 0) return [];
-      const grave = thin.length > 0 || chafed(about, fuse).length > 0;
-      const follows =
-        thin.length > 0
-          ? `${listed(thin)} ${thin.length === 1 ? 'carries' : 'carry'} less`
-          : 'every conductor behind it, and its ground, grows with it';
+      const bare = chafed(about, fuse);
+      const grave = thin.length > 0 || bare.length > 0;
       return [
         {
           level: grave ? 'stop' : 'caution',
           of: [id, ...thin],
-          message: `the ${amps(ratingA)} fuse ${id} is larger than what it feeds asks for: ${listed(loads)} ${loads.length === 1 ? 'has' : 'together have'} fuses of ${amps(makersA(about, fuse))} by their makers, and ${amps(leastA)} does for what flows; ${follows}`,
+          message: `the ${amps(ratingA)} fuse ${id} is larger than what it feeds asks for: ${listed(loads)} ${loads.length === 1 ? 'has' : 'together have'} fuses of ${amps(makersA(about, fuse))} by their makers, of which ${figure(share)} times is ${amps(share * makersA(about, fuse))}, and ${amps(leastA)} does for what flows; ${whatFollows(thin, bare)}`,
           value: ratingA,
           limit: thin.length > 0 ? leastA : limit,
           unit: 'A',

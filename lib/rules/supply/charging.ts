@@ -1,38 +1,94 @@
+import type { PlanPower } from '../../model/plan/index.ts';
 import { deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
-import { amps, ampsDrawn, percent } from '../words.ts';
+import { amps, ampsDrawn, listed, percent } from '../words.ts';
+
+type Regime = PlanPower['charging'][number];
+
+/** A sum of demands on the alternator with music, and how much of it goes to chargers (A). */
+interface Demand {
+  readonly wholeA: number;
+  readonly chargersA: number;
+}
+
+/** As the operating point was solved, and with every battery behind a charger run down. */
+function demandsOf({ vehicleA, averageA, chargers = [] }: Regime): {
+  readonly now: Demand;
+  readonly flat: Demand;
+} {
+  const nowA = chargers.reduce((sum, { currentA }) => sum + currentA, 0);
+  const flatA = chargers.reduce((sum, one) => sum + Math.max(one.currentA, one.flatA), 0);
+  const withoutA = vehicleA + averageA - nowA;
+  return {
+    now: { wholeA: withoutA + nowA, chargersA: nowA },
+    flat: { wholeA: withoutA + flatA, chargersA: flatA },
+  };
+}
+
+/** Who takes how much: a charger is no audio, and is told by its name. */
+function takersText({ vehicleA, averageA, chargers = [] }: Regime, isFlat: boolean): string {
+  const chargersA = chargers.reduce((sum, { currentA }) => sum + currentA, 0);
+  const each = chargers.map(({ item, currentA, flatA }) => {
+    const mostA = Math.max(currentA, flatA);
+    if (isFlat) return `${item} ${ampsDrawn(mostA)} while the battery behind it is run down`;
+    const later =
+      mostA > currentA * 1.01 ? ` (up to ${ampsDrawn(mostA)} while the battery behind it is run down)` : '';
+    return `${item} ${ampsDrawn(currentA)}${later}`;
+  });
+  return listed([
+    `the vehicle takes ${ampsDrawn(vehicleA)}`,
+    `the audio ${ampsDrawn(Math.max(0, averageA - chargersA))} on average`,
+    ...each,
+  ]);
+}
+
+/** What to do: less charge where that alone clears it. */
+function lessDemand(
+  { name, chargers = [] }: Regime,
+  { wholeA, chargersA }: Demand,
+  limitA: number,
+  over: boolean,
+): string {
+  const names = listed(chargers.map(({ item }) => item));
+  if (chargersA > 0 && wholeA - chargersA <= limitA + 1e-9)
+    return `set ${names} to a lower current, charge the battery behind it before a long stand, or fit a larger alternator`;
+  return name === 'idle' && over
+    ? 'do not play loud at idle for long, or fit a larger alternator'
+    : 'fit a larger alternator, or less average power';
+}
+
+function chargingVerdict(regime: Regime, upgradeShare: number): Omit<Verdict<'charging-short'>, 'path'>[] {
+  const { name, alternatorA } = regime;
+  const { now, flat } = demandsOf(regime);
+  const overShare = ({ wholeA }: Demand) => wholeA > upgradeShare * alternatorA + 1e-9;
+  // A battery that is run down takes that for an hour or two, and is no stop: the charger's own current is its limit.
+  const isFlat = !overShare(now);
+  const told = isFlat ? flat : now;
+  if (!overShare(told)) return [];
+  const over = told.wholeA > alternatorA + 1e-9;
+  const limitA = over ? alternatorA : upgradeShare * alternatorA;
+  return [
+    {
+      level: over && !isFlat && name !== 'idle' ? 'stop' : 'caution',
+      of: [name],
+      message: `at ${name} ${takersText(regime, isFlat)}, ${alternatorA > 0 ? percent(told.wholeA / alternatorA) : 'all and more'} of the ${amps(alternatorA)} that the hot alternator gives`,
+      value: told.wholeA,
+      limit: limitA,
+      unit: 'A',
+      remedy: lessDemand(regime, told, limitA, over),
+    },
+  ];
+}
 
 const chargingShort: Rule = {
   id: 'charging-short',
   judge({ job, plan }) {
     const { value: upgradeShare, from } = houseRule(job, 'charging-share');
-    return plan.power.charging.flatMap(
-      ({ name, alternatorA, vehicleA, averageA }): Verdict<'charging-short'>[] => {
-        if (name === 'engine-off') return [];
-        const demandA = vehicleA + averageA;
-        const over = demandA > alternatorA + 1e-9;
-        if (!over && demandA <= upgradeShare * alternatorA + 1e-9) return [];
-        const idle = name === 'idle';
-        return [
-          {
-            level: over && !idle ? 'stop' : 'caution',
-            of: [name],
-            message: `at ${name} the vehicle takes ${ampsDrawn(vehicleA)} and the audio ${ampsDrawn(averageA)} on average, ${alternatorA > 0 ? percent(demandA / alternatorA) : 'all and more'} of the ${amps(alternatorA)} that the hot alternator gives`,
-            value: demandA,
-            limit: over ? alternatorA : upgradeShare * alternatorA,
-            unit: 'A',
-            remedy:
-              over && idle
-                ? 'do not play loud at idle for long, or fit a larger alternator'
-                : 'fit a larger alternator, or less average power',
-            ...from,
-            path: '/fitted',
-            file: 'vehicle',
-          },
-        ];
-      },
-    );
+    return plan.power.charging
+      .filter(({ name }) => name !== 'engine-off')
+      .flatMap((regime) => chargingVerdict(regime, upgradeShare))
+      .map((verdict) => ({ ...verdict, ...from, path: '/fitted', file: 'vehicle' as const }));
   },
 };
 

@@ -1,5 +1,6 @@
 import { bodyId, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
+import { parseQuantity } from '../../model/quantity/quantity.ts';
 import { crossing, supplyGroups } from '../../plan/power/supply-groups.ts';
 import { conductanceGrace } from '../../power/network/conductance.ts';
 import {
@@ -122,6 +123,20 @@ const groundUnderFeed: Rule = {
   },
 };
 
+/** What a slip of the unit was meant to be, where it is then within the limit; else that the length may be one. */
+function lengthSlip({ job }: Case, wire: string, limitM: number): string {
+  const link = job.links.find(({ id }) => id === wire);
+  const [written] = link?.given?.length === undefined ? [] : job.measures({ path: `${link.path}/length` });
+  const number = written && /^([\d./ -]+?) ?(ft|cm|m)$/.exec(written.text.trim());
+  const [, digits = '', unit = ''] = number ?? [];
+  const meant = { ft: 'in', cm: 'mm', m: 'cm' }[unit];
+  if (meant === undefined) return '';
+  const lengthM = parseQuantity(`${digits} ${meant}`, 'length');
+  return typeof lengthM === 'number' && lengthM <= limitM
+    ? `, or write ${digits} ${meant} if that was meant`
+    : ', or correct the length if its number or its unit is a slip';
+}
+
 const groundLeadLong: Rule = {
   id: 'ground-lead-long',
   judge(about) {
@@ -137,7 +152,7 @@ const groundLeadLong: Rule = {
           value: wire.lengthM,
           limit,
           unit: 'm',
-          remedy: 'choose a ground point nearer to the board, or a larger lead with the drop checked',
+          remedy: `choose a ground point nearer to the board${lengthSlip(about, wire.id, limit)}; a larger lead does not shorten it`,
           ...from,
           ...wireSpot(about, wire.id),
         },

@@ -232,6 +232,13 @@ describe('the states of a charger', () => {
         .find(({ name }) => name === point)
         ?.elements.find(({ kind, of }) => kind === 'load' && of === id)?.currentA ?? Number.NaN;
     expect(regime('idle')?.averageA).toBeCloseTo(drawnA('music', 'charger'), 9);
+    // Balance of power by hand: 14.4 V and 30 A out, 85 % of what goes in, at the voltage of its input.
+    const [charger] = regime('idle')?.chargers ?? [];
+    expect(charger?.item).toBe('charger');
+    expect(charger?.currentA).toBeCloseTo(drawnA('music', 'charger'), 9);
+    const inputV = voltsAt(power, 'music', 'charger.IN+', 'charger.GND');
+    expect((charger?.flatA ?? 0) * inputV * 0.85).toBeCloseTo(432, 6);
+    expect(regime('engine-off')?.chargers).toBeUndefined();
     expect(regime('engine-off')?.averageA).toBeCloseTo(
       drawnA('engine-off', 'amp') + drawnA('engine-off', 'dsp') + drawnA('engine-off', 'radio'),
       9,

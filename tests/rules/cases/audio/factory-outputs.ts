@@ -218,6 +218,41 @@ export const factoryOutputsCases = {
         level: 'stop',
         subject: 'dsp.IN',
         says: /9 V/,
+        // The processor of these cases has no high-level input.
+        toDo: /^put a level converter between them, or lower the source/,
+      },
+      {
+        name: 'two inputs of one device, driven alike by two outputs: one finding',
+        about: () =>
+          aboutPlan(({ audio }) => {
+            const over = { sourceV: 9, verdict: 'too-high' } as const;
+            audio.inputs = [
+              input(over),
+              input({ ...over, input: 'dsp.IN2', output: 'radio.OUT2', wire: 'radio-signal-2' }),
+            ];
+          }),
+        level: 'stop',
+        subject: 'dsp.IN',
+        says: /^radio\.OUT and radio\.OUT2 drive dsp\.IN and dsp\.IN2 past their limit: 9 V clean, where each takes 4 V/,
+      },
+      {
+        name: 'past the limit of a device with a high-level input',
+        about: () =>
+          about({
+            content: (content) => {
+              Object.assign(partIn(content, 'dsp', 'processor').terminals, {
+                'HL+': { role: 'speaker-in-positive' },
+                'HL-': { role: 'speaker-in-negative' },
+              });
+              content.job['left-open'] = { 'dsp.HL+': 'not used', 'dsp.HL-': 'not used' };
+            },
+            plan: ({ audio }) => {
+              audio.inputs = [input({ sourceV: 9, verdict: 'too-high' })];
+            },
+          }),
+        level: 'stop',
+        subject: 'dsp.IN',
+        toDo: /^use the high-level input of dsp, put a level converter/,
       },
       {
         name: 'a speaker output into a line input whose range is not known',

@@ -209,7 +209,7 @@ export const speakerDelayCases = {
         level: 'caution',
         subject: 'dsp.OUT1',
         path: '/devices/dsp',
-        says: /left and right hang on dsp\.OUT1, .* it leaves left 0\.50 ms \(17 cm\) early and right 0\.50 ms \(17 cm\) late/,
+        says: /left and right share the channel amp\.1, which dsp\.OUT1 drives, and a channel has one delay: .* it leaves left 0\.50 ms, 170 mm \(6 11\/16 in\) of the way, early and right 0\.50 ms, 170 mm .* late/,
       },
       {
         name: 'two channels behind one output',
@@ -221,6 +221,7 @@ export const speakerDelayCases = {
           }),
         level: 'caution',
         subject: 'dsp.OUT1',
+        says: /share the output dsp\.OUT1, and an output has one delay/,
       },
       {
         // A quarter of a period at 80 Hz is 3.1 ms.
@@ -236,6 +237,7 @@ export const speakerDelayCases = {
           }),
         level: 'note',
         subject: 'dsp.OUT1',
+        says: /lie 0\.99 ms apart, and up to 3\.1\d ms, a quarter of a period at 80 Hz/,
       },
     ],
     quiet: [

@@ -28,7 +28,7 @@ export const fuseRatingCases = {
         about: () => mainFuse(121),
         level: 'caution',
         subject: 'main-fuse',
-        says: /121 A fuse main-fuse is larger .* together have fuses of 75 A by their makers, and 60 A does/,
+        says: /121 A fuse main-fuse is larger .* together have fuses of 75 A by their makers, of which 1\.6 times is 120 A, and 60 A does/,
         toDo: /fit 60 A/,
         path: '/devices/main-fuse/fuse',
       },
@@ -50,6 +50,7 @@ export const fuseRatingCases = {
           }),
         level: 'stop',
         subject: 'main-fuse',
+        says: /no grommet of the catalogue fits that in /,
       },
     ],
     quiet: [

@@ -8,6 +8,12 @@ const reserveEnd = (share: string) =>
     entry(vehicle.fitted, 'battery')['reserve-end'] = share;
   });
 
+/** At idle an average with so much of it into a charger, and what that draws for a battery that is run down (A). */
+const chargedBy = (averageA: number, currentA: number, flatA: number) =>
+  aboutPlan((plan) =>
+    Object.assign(regime(plan, 'idle'), { averageA, chargers: [{ item: 'charger', currentA, flatA }] }),
+  );
+
 export const chargingCases = {
   // Common practice, no source: 80 % asks for an upgrade; above all of it at cruise stops, at idle only cautions.
   'charging-short': {
@@ -17,6 +23,21 @@ export const chargingCases = {
         about: () => aboutPlan((plan) => Object.assign(regime(plan, 'idle'), { averageA: 12 })),
         level: 'caution',
         subject: 'idle',
+      },
+      {
+        name: '58 of 70 A at idle, 9 of them into a charger',
+        about: () => chargedBy(13, 9, 9),
+        level: 'caution',
+        subject: 'idle',
+        says: /the vehicle takes 45 A, the audio 4 A on average and charger 9 A, 82\.9 %/,
+        toDo: /^set charger to a lower current/,
+      },
+      {
+        name: '66 of 70 A at idle once the battery behind the charger is run down',
+        about: () => chargedBy(8, 4, 17),
+        level: 'caution',
+        subject: 'idle',
+        says: /the audio 4 A on average and charger 17 A while the battery behind it is run down, 94\.3 %/,
       },
       {
         name: '75 of 70 A at idle',
@@ -47,6 +68,10 @@ export const chargingCases = {
       {
         name: '56 of 70 A at idle: just 80 %',
         about: () => aboutPlan((plan) => Object.assign(regime(plan, 'idle'), { averageA: 11 })),
+      },
+      {
+        name: '56 of 70 A with the battery behind the charger run down',
+        about: () => chargedBy(8, 4, 7),
       },
       { name: 'nothing but the battery with the engine off', about: () => about() },
     ],

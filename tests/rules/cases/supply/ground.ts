@@ -3,6 +3,17 @@ import { secondBattery, wire } from '../../changes.ts';
 import { sized } from '../../plan.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
+/** The ground lead of the board as long as this is written. */
+const groundLead = (length: string, lengthM: number) =>
+  about({
+    content: ({ job }) => {
+      entry(job.links, 'board-ground').length = length;
+    },
+    plan: (plan) => {
+      wire(plan, 'board-ground').lengthM = lengthM;
+    },
+  });
+
 export const groundCases = {
   // Common practice, no source.
   'device-without-ground': {
@@ -139,6 +150,22 @@ export const groundCases = {
         level: 'caution',
         subject: 'board-ground',
         says: /483 mm \(19 in\).*18 in/,
+        toDo: /^choose a ground point nearer to the board; a larger lead/,
+      },
+      {
+        name: 'feet written for inches',
+        about: () => groundLead('15 ft', 4.572),
+        level: 'caution',
+        subject: 'board-ground',
+        says: /15 ft/,
+        toDo: /or write 15 in if that was meant/,
+      },
+      {
+        name: 'feet that would be too many inches as well',
+        about: () => groundLead('40 ft', 12.192),
+        level: 'caution',
+        subject: 'board-ground',
+        toDo: /correct the length if its number or its unit is a slip/,
       },
     ],
     quiet: [
