@@ -64,6 +64,10 @@ export const wireOfSubject: Bond = (cause, follower, { plan }) => {
 /** The follower names what the cause is about. */
 export const namesCause: Bond = (cause, follower) => follower.related.includes(cause.related[0] ?? '');
 
+/** Each names what the other is about. */
+export const eachNamesTheOther: Bond = (cause, follower) =>
+  cause.related.includes(follower.related[0] ?? '') && follower.related.includes(cause.related[0] ?? '');
+
 /** Both are about one wire. */
 export const sameWire: Bond = (cause, follower, { plan }) => {
   const wires = ({ related }: Finding) =>

@@ -3,6 +3,7 @@ import {
   type Bond,
   behindOpenEnd,
   conductorOfFuse,
+  eachNamesTheOther,
   feedPassedBy,
   figureOfNetwork,
   groundBehindOpenEnd,
@@ -185,6 +186,9 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
     { follows: ['insulation-at-ambient', 'insulation-unmarked'], bond: sameReel },
     { follows: ['conductor-none-fits', 'fuse-over-conductor', 'conductor-under-need'], bond: sameReel },
   ],
+  // Which sheet does hangs on the fixings that go through it.
+  'fixing-too-short': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
+  'fixing-too-long': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
   'hole-off-board': [{ follows: ['narrow-web'], bond: sameSubject }],
   'stock-short': [{ follows: ['conductor-not-on-shelf'], bond: sameReel }],
   'load-below-minimum': [

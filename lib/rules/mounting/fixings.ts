@@ -1,45 +1,11 @@
 import { threadM } from '../../board/strength/thread.ts';
-import type { Board } from '../../model/content/resolved-job.ts';
-import type { VehicleSpace } from '../../model/content/vehicle.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import { pointer } from '../../model/place.ts';
 import { mountingScrew } from '../../plan/board/board-shape.ts';
-import { catalogueSpot, deviceOf, deviceSpot, partOf } from '../look-up.ts';
+import { catalogueSpot, deviceOf, deviceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
-import { lengthAskedIn, lengthIn } from '../words.ts';
-
-/** A fixing of a board as written, with its part and its point looked up. */
-interface BoardFixing {
-  readonly board: Board;
-  readonly id: string;
-  readonly part: PartOf<'fixing'>;
-  readonly point: string;
-  readonly spot: VehicleSpace['sound-points'][string];
-  readonly spacerM: number;
-  readonly path: string;
-}
-
-function fixingsOf({ job }: Case): readonly BoardFixing[] {
-  return job.boards.flatMap((board) =>
-    Object.entries(board.given.fixings).flatMap(([id, { fixing, point, spacer }]): BoardFixing[] => {
-      const part = partOf(job, fixing);
-      const spot = board.space['sound-points'][point];
-      if (part?.kind !== 'fixing' || !spot) return [];
-      const path = pointer(['boards', board.id, 'fixings', id]);
-      return [{ board, id, part, point, spot, spacerM: spacer ?? 0, path }];
-    }),
-  );
-}
-
-/** What a fixing lacks to go into the thread of its point, in words; null where nothing. */
-function misfit({ part: { form, thread }, spot: { stud } }: BoardFixing): string | null {
-  if (form === 'wood-screw') return 'is a wood screw, which has no hold in a thread';
-  if (form !== 'bolt' && form !== 'machine-screw')
-    return `is a ${form.replace('-', ' ')}, which does not go through a board into a thread`;
-  if (thread === undefined) return 'does not tell its thread';
-  return thread === stud ? null : `has the thread ${thread}`;
-}
+import { lengthIn } from '../words.ts';
+import { fixingsOf, misfit } from './board-fixings.ts';
+import { fixingTooShort } from './fixing-length.ts';
 
 const misfitsPoint: Rule = {
   id: 'fixing-misfits-point',
@@ -56,57 +22,6 @@ const misfitsPoint: Rule = {
           value: part.thread ?? part.form,
           limit: spot.stud,
           remedy: `name a bolt ${spot.stud} as its fixing:, or correct stud: of ${point} in the vehicle's file`,
-          path,
-        },
-      ];
-    });
-  },
-};
-
-/** What stands between board and panel at a fixing, metres: the stack that is made for it, never less than was asked. */
-function stackM({ plan }: Case, { board, id, spacerM }: BoardFixing): number {
-  const pieces = plan.boards.find((one) => one.id === board.id)?.pieces ?? [];
-  const made = pieces.filter(({ carries, form }) => carries === id && form === 'pad');
-  return Math.max(spacerM, ...made.map(({ makesM, packM }) => makesM + packM));
-}
-
-const tooShort: Rule = {
-  id: 'fixing-too-short',
-  judge(about) {
-    const good = houseRule(about.job, 'thread-engagement');
-    const least = houseRule(about.job, 'thread-engagement-limit');
-    return fixingsOf(about).flatMap((fixing): Verdict<'fixing-too-short'>[] => {
-      const { board, id, part, point, spot, path } = fixing;
-      const diameterM = threadM(spot.stud);
-      if (part.length === undefined || diameterM === null || misfit(fixing) !== null) return [];
-      const thicknessM =
-        about.plan.boards.find((one) => one.id === board.id)?.thicknessM ?? board.sheet.thickness;
-      const stack = stackM(about, fixing);
-      const value = part.length - thicknessM - stack;
-      if (value >= good.value * diameterM - 1e-9) return [];
-      const stops = value < least.value * diameterM - 1e-9;
-      const written = [
-        { path },
-        catalogueSpot(board.given.fixings[id]?.fixing ?? ''),
-        catalogueSpot(board.sheetId),
-      ];
-      const length = lengthIn(about.job, ...written);
-      const { value: diameters, from } = stops ? least : good;
-      const limit = diameters * diameterM;
-      const through = `${length(thicknessM)} of board${stack > 0 ? ` and ${length(stack)} of spacer` : ''}`;
-      return [
-        {
-          level: stops ? 'stop' : 'caution',
-          of: [id, point, board.id],
-          message:
-            value > 0
-              ? `the fixing ${id} of ${board.id}, ${length(part.length)} long, has ${length(value)} left for its thread past ${through}; ${length(limit)} is ${stops ? 'the least' : 'good'} for ${spot.stud}`
-              : `the fixing ${id} of ${board.id}, ${length(part.length)} long, does not reach ${point} through ${through}`,
-          value,
-          limit,
-          unit: 'm',
-          remedy: `use a fixing that is ${lengthAskedIn(about.job, ...written)(limit - value)} longer, or a lower spacer; free depth behind ${point} permitting`,
-          ...from,
           path,
         },
       ];
@@ -175,4 +90,4 @@ function partHeads(about: Case): Verdict<'head-pulls-through'>[] {
   );
 }
 
-export const fixingRules: readonly Rule[] = [misfitsPoint, tooShort, pullsThrough];
+export const fixingRules: readonly Rule[] = [misfitsPoint, fixingTooShort, pullsThrough];

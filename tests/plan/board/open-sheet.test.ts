@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { JoinedRemark } from '../../../lib/model/remark.ts';
-import { vehicleFile } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
-import { byId, smallPlan } from '../plan-small-shop.ts';
+import { planJob } from '../../../lib/plan/plan-job.ts';
+import { judge } from '../../../lib/rules/index.ts';
+import { partsFile, vehicleFile } from '../../read/problem-case.ts';
+import { type Change, smallShop } from '../../read/small-shop.ts';
+import { byId, jobOf, smallPlan } from '../plan-small-shop.ts';
 import { onFourPoints, type ShopSheet, stocked } from '../power/four-points.ts';
 
 function planned(sheets: readonly ShopSheet[], lines: readonly string[], ...more: readonly Change[]) {
@@ -16,6 +18,16 @@ const shelf: readonly ShopSheet[] = [
   { id: 'ply-6', mm: 6, pieces: 1 },
   { id: 'ply-12', mm: 12, pieces: 1 },
   { id: 'ply-10', mm: 10 },
+];
+
+/** Bolts of 70 and 80 mm beside those of 60 mm; of the shorter ones too few are on the shelf. */
+const longerBolts: readonly Change[] = [
+  [
+    partsFile,
+    '  bolt-60:',
+    `${[70, 80].map((mm) => `  bolt-${mm}: { kind: fixing, title: Bolt, form: bolt, thread: M6, length: ${mm} mm, clearance: 6.4 mm, holds: 400 kg }\n`).join('')}  bolt-60:`,
+  ],
+  ['content/shop.yaml', '  screw-25: {', '  bolt-70: { pieces: 3 }\n  bolt-80: { pieces: 4 }\n  screw-25: {'],
 ];
 
 describe('a board that leaves its sheet open', () => {
@@ -95,8 +107,34 @@ describe('a board that no sheet in stock does for', () => {
   test('because its bolts of 60 mm do not reach through spacers of 25 mm and 40 mm of sheet', () => {
     const { remarks } = planned([{ id: 'ply-40', mm: 40, pieces: 1 }], ['title: Main']);
     expect(told(remarks, 'no-sheet-for-board')?.message).toMatch(
-      /ply-40 leaves a and b .* too little thread behind it/,
+      /ply-40 would, but leaves a and b .* too little thread behind it/,
     );
+  });
+
+  test('for its bolts alone: is planned with the sheet that it would get with others, and one finding names the bolt to take', () => {
+    const job = jobOf(
+      smallShop(...stocked(...shelf), ...longerBolts, ...onFourPoints(['title: Main'], '50 mm')),
+    );
+    const { plan, remarks } = planJob(job);
+    expect(byId(plan.boards, 'main').sheet).toBe('ply-12');
+    const stops = judge(job, plan, remarks).filter(({ rule }) => /^(fixing|no-sheet|first-mode)/.test(rule));
+    expect(stops.map(({ rule, level }) => `${level} ${rule}`)).toEqual(['stop fixing-too-short']);
+    const [stop] = stops;
+    expect(stop?.related).toEqual(['a', 'b', 'c', 'd', 'p1', 'p2', 'p3', 'p4', 'main']);
+    expect(stop?.message).toMatch(
+      /the fixings a, b, c and d of main, bolt-60 60 mm .* do not reach p1, p2, p3 and p4 through 12 mm .* of the sheet ply-12 and 50 mm .* of spacer/,
+    );
+    expect(stop?.remedy).toMatch(/^write fixing: bolt-80 \(4 in stock\) for a, b, c and d,/);
+    expect(stop?.follows?.map(({ rule }) => rule)).toEqual(['no-sheet-for-board']);
+  });
+
+  test('for more than its bolts: a finding of its own beside theirs', () => {
+    const job = jobOf(
+      smallShop(...stocked({ id: 'ply-6', mm: 6, pieces: 1 }), ...onFourPoints(['title: Main'], '56 mm')),
+    );
+    const { plan, remarks } = planJob(job);
+    const tops = judge(job, plan, remarks).map(({ rule }) => rule);
+    expect(tops).toEqual(expect.arrayContaining(['fixing-too-short', 'no-sheet-for-board']));
   });
 
   test('of two thicknesses either side of a thread of 0.8 diameters in M6, the thicker one is refused', () => {

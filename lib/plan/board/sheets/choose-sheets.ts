@@ -70,21 +70,37 @@ function choose(job: Job, board: Board, sheets: readonly NamedSheet[], keep: Kee
     }
     const found = rest.findIndex((one) => does(one, wantedHz));
     if (found === 0) return { tried: [...tried.values()], chosen: rest[0] ?? null };
-    if (found < 0) return { tried: [...tried.values()], chosen: leastLacking([...tried.values()], leastHz) };
+    if (found < 0)
+      return { tried: [...tried.values()], chosen: leastLacking([...tried.values()], [wantedHz, leastHz]) };
     from += found;
   }
 }
 
 /** True where a sheet lacks nothing and is as stiff as asked; what no fixing holds is no fault of the sheet. */
-function does({ lacks, stiffness }: TriedSheet, limitHz: number): boolean {
+function does(one: TriedSheet, limitHz: number): boolean {
+  return ruledOutBy(one).length === 0 && doesButForFixings(one, limitHz);
+}
+
+/** The same, whatever fixings the job names for the board. */
+function doesButForFixings({ lacks, stiffness }: TriedSheet, limitHz: number): boolean {
   return lacks.length === 0 && (stiffness === null || stiffness.firstModeHz.value >= limitHz);
 }
 
-/** The lightest that no job stops for; else the stiffest of those that lack fewest other things. */
-function leastLacking(tried: readonly TriedSheet[], leastHz: number): TriedSheet | null {
-  const enough = tried.find((one) => does(one, leastHz));
+/** The fixings that rule a sheet out. */
+const ruledOutBy = ({ fixings: { short, long } }: TriedSheet): readonly string[] => [...short, ...long];
+
+/**
+ * The lightest that no job stops for; else the lightest that only other fixings are wanted for; else the stiffest of
+ * those that lack fewest other things.
+ */
+function leastLacking(tried: readonly TriedSheet[], limits: readonly number[]): TriedSheet | null {
+  const [, leastHz = 0] = limits;
+  const enough =
+    tried.find((one) => does(one, leastHz)) ??
+    limits.flatMap((limitHz) => tried.find((one) => doesButForFixings(one, limitHz)) ?? [])[0];
+  const lackCount = (one: TriedSheet): number => one.lacks.length + (ruledOutBy(one).length > 0 ? 1 : 0);
   const modeHz = ({ stiffness }: TriedSheet): number => stiffness?.firstModeHz.value ?? 0;
-  const [best] = tried.toSorted((a, b) => a.lacks.length - b.lacks.length || modeHz(b) - modeHz(a));
+  const [best] = tried.toSorted((a, b) => lackCount(a) - lackCount(b) || modeHz(b) - modeHz(a));
   return enough ?? best ?? null;
 }
 
@@ -96,9 +112,19 @@ function layOut(job: Job, board: Board, keep: Keep): LaidBoard | null {
   return layOutBoards(alone, roles, new PlanBook(), keep)[0] ?? null;
 }
 
-function saidOf({ lacks, stiffness }: TriedSheet): string {
+/** All that a sheet lacks but stiffness, in the words of a message. */
+function lacksOf({ lacks, fixings: { short, long } }: TriedSheet): readonly string[] {
+  return [
+    ...lacks,
+    ...(short.length > 0 ? [`leaves ${short.join(' and ')} too little thread behind it`] : []),
+    ...(long.length > 0 ? [`lets ${long.join(' and ')} reach past what is free behind`] : []),
+  ];
+}
+
+function saidOf(one: TriedSheet): string {
+  const { stiffness } = one;
   const mode = stiffness ? [`first mode ${modeHertz(stiffness.firstModeHz.value)}`] : [];
-  return [...lacks, ...mode].join(', ') || 'holds';
+  return [...lacksOf(one), ...mode].join(', ') || 'holds';
 }
 
 function reasonOf(id: string, tried: readonly TriedSheet[], wantedHz: number): Traced<string> {
@@ -117,9 +143,15 @@ function reasonOf(id: string, tried: readonly TriedSheet[], wantedHz: number): T
 
 function noSheet(job: Job, board: Board, tried: readonly TriedSheet[], book: PlanBook): void {
   const { leastHz } = modeLimits(job, board);
-  const each = tried.map(
-    (one) => `${one.sheet.id} ${one.lacks.length > 0 ? one.lacks.join(', ') : `reaches ${saidOf(one)}`}`,
-  );
+  const best = tried.find((one) => doesButForFixings(one, leastHz));
+  if (best) {
+    noSheetForFixings(board, best, book);
+    return;
+  }
+  const each = tried.map((one) => {
+    const lacks = lacksOf(one);
+    return `${one.sheet.id} ${lacks.length > 0 ? lacks.join(', ') : `reaches ${saidOf(one)}`}`;
+  });
   book.remark(
     {
       rule: 'no-sheet-for-board',
@@ -132,6 +164,20 @@ function noSheet(job: Job, board: Board, tried: readonly TriedSheet[], book: Pla
       limit: leastHz,
       unit: 'Hz',
       remedy: 'stock a stiffer sheet, add a fixing near the heaviest part or a rib, or write sheet: yourself',
+    },
+    { path: board.path },
+  );
+}
+
+/** Says that the board's fixings alone rule out what would do; they are what has to change. */
+function noSheetForFixings(board: Board, best: TriedSheet, book: PlanBook): void {
+  book.remark(
+    {
+      rule: 'no-sheet-for-board',
+      level: 'stop',
+      of: [board.id, ...ruledOutBy(best)],
+      message: `no sheet in stock does for ${board.id} with the fixings that it names: ${best.sheet.id} would, but ${lacksOf(best).join(', and ')}`,
+      remedy: `name fixings or spacers that suit ${best.sheet.id}, or write sheet: yourself`,
     },
     { path: board.path },
   );

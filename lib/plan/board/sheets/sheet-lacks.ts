@@ -27,10 +27,20 @@ export interface NamedSheet {
 /** What a sheet comes to on a board: what it lacks, and how stiff it is in the worst of the layouts. */
 export interface TriedSheet {
   readonly sheet: NamedSheet;
-  /** What it lacks aside from stiffness, in the words of a message. */
+  /** What it lacks aside from stiffness and from what its fixings lack, in the words of a message. */
   readonly lacks: readonly string[];
+  /** Fixings that are too short or too long for it. */
+  readonly fixings: FixingLack;
   /** Null where the fixings do not hold the board, whatever it is made of. */
   readonly stiffness: Stiffness | null;
+}
+
+/** Fixings that a sheet does not suit, by their ids. */
+export interface FixingLack {
+  /** Those that it leaves too little thread. */
+  readonly short: readonly string[];
+  /** Those that it lets reach past what is free behind the panel. */
+  readonly long: readonly string[];
 }
 
 /** A laid-out board, as if it were cut from another sheet. */
@@ -48,9 +58,8 @@ export function trySheet(job: Job, laid: LaidBoard, sheet: NamedSheet, keep: Kee
       ? [`swells in ${tried.board.spaceId}, which gets wet`]
       : []),
     ...screwLacks(job, tried),
-    ...fixingLacks(job, tried),
   ];
-  return { sheet, lacks, stiffness: worstStiffness(job, tried, keep) };
+  return { sheet, lacks, fixings: fixingLack(job, tried), stiffness: worstStiffness(job, tried, keep) };
 }
 
 function sizeLacks(job: Job, laid: LaidBoard): string[] {
@@ -99,7 +108,7 @@ function screwLacks(job: Job, { board, items }: LaidBoard): string[] {
 }
 
 /** Fixings that the sheet leaves too little thread, or lets reach past what is free behind the panel. */
-function fixingLacks(job: Job, { board }: LaidBoard): string[] {
+function fixingLack(job: Job, { board }: LaidBoard): FixingLack {
   const diameters = job.rules['thread-engagement-limit'].value;
   const reaching = boardFixings(board, job.parts).flatMap(({ id, part, point, spacerM }) => {
     const passes = part.form === 'bolt' || part.form === 'machine-screw' || part.form === 'wood-screw';
@@ -109,12 +118,10 @@ function fixingLacks(job: Job, { board }: LaidBoard): string[] {
     const leastM = part.form === 'wood-screw' ? 0 : diameters * (threadM(part.thread ?? '') ?? 0);
     return [{ id, short: pastM <= 0 || pastM < leastM - 1e-9, meets: pastM > freeM + 1e-9 }];
   });
-  const short = reaching.filter((one) => one.short).map(({ id }) => id);
-  const long = reaching.filter(({ meets }) => meets).map(({ id }) => id);
-  return [
-    ...(short.length > 0 ? [`leaves ${short.join(' and ')} too little thread behind it`] : []),
-    ...(long.length > 0 ? [`lets ${long.join(' and ')} reach past what is free behind`] : []),
-  ];
+  return {
+    short: reaching.filter((one) => one.short).map(({ id }) => id),
+    long: reaching.filter(({ meets }) => meets).map(({ id }) => id),
+  };
 }
 
 /** The softest of the layouts that the board may come to, with its ribs. */

@@ -115,7 +115,7 @@ export const fixingsCases = {
         about: bolt({ length: '17.9 mm' }),
         level: 'caution',
         subject: 'a',
-        says: /has .*5.9 mm.* left for its thread/,
+        says: /have .*5.9 mm.* left for their thread/,
       },
       {
         name: '16.9 mm: 4.9 mm are left',
@@ -128,9 +128,40 @@ export const fixingsCases = {
         name: '11 mm does not come through',
         about: bolt({ length: '11 mm' }),
         level: 'stop',
-        subject: 'b',
-        path: '/boards/main/fixings/b',
-        says: /does not reach p2/,
+        subject: 'a',
+        path: '/boards/main/fixings/a',
+        says: /the fixings a and b of main, .* do not reach p1 and p2/,
+        toDo: /no machine screw M6 of the catalogue does: add one of 18 mm .* or more/,
+      },
+      {
+        name: '11 mm does not come through, and a screw of 18 mm is in the catalogue',
+        about: bolt({ length: '11 mm' }, ({ parts }) => {
+          parts.longer = {
+            kind: 'fixing',
+            title: 'Screw',
+            form: 'machine-screw',
+            thread: 'M6',
+            length: '18 mm',
+          };
+        }),
+        level: 'stop',
+        subject: 'a',
+        toDo: /^write fixing: longer \(0 in stock\) for a and b/,
+      },
+      {
+        name: '11 mm does not come through, and a screw in the catalogue reaches past what is free behind p1',
+        about: bolt({ length: '11 mm' }, ({ parts }) => {
+          parts.longer = {
+            kind: 'fixing',
+            title: 'Screw',
+            form: 'machine-screw',
+            thread: 'M6',
+            length: '43 mm',
+          };
+        }),
+        level: 'stop',
+        subject: 'a',
+        toDo: /of the catalogue does: add one/,
       },
       {
         name: '29 mm over a spacer of 12 mm',
