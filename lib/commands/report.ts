@@ -82,7 +82,7 @@ export function standingText({ job, plan, released, changes }: LoadedJob): strin
   const standing = isStopped(plan)
     ? 'DRAFT, stopped'
     : released
-      ? `${plan.job.status}, frozen`
+      ? `${plan.job.status}, frozen${job.status === 'draft' ? ' (its file says draft: write status: released, or raise revision: to plan anew)' : ''}`
       : plan.job.status;
   const differs = changes.length > 0 ? `; computed differently today in ${changes.length} places` : '';
   return `${job.id}, revision ${plan.job.revision}: ${standing}; ${numbers}${differs}`;

@@ -90,6 +90,25 @@ export const runOfFuse: Bond = (cause, { related: [name = ''] }, { plan }) => {
   return plan.runs.some(({ id, wires }) => id === name && wires.some((wire) => protects.includes(wire)));
 };
 
+/** The follower is a reading at a channel that the cause names, or of current and ground of its amplifier. */
+export const readingOfChannel: Bond = (cause, { related: [reading = ''] }) =>
+  cause.related.some((id) => reading.startsWith(`${id}.`));
+
+/** The follower is about a run that a wire of the cause goes by, and about a device at an end of that wire. */
+export const runOfWire: Bond = (cause, { related: [device = '', run = ''] }, { plan }) => {
+  const wires = plan.runs.find(({ id }) => id === run)?.wires ?? [];
+  return plan.wires.some(
+    (wire) =>
+      cause.related.includes(wire.id) &&
+      wires.includes(wire.id) &&
+      endsOf(wire).some((end) => deviceIdOf(end) === device),
+  );
+};
+
+/** The follower is about a channel that the cause's filter is written for. */
+export const channelOfFilter: Bond = (cause, follower, { plan }) =>
+  plan.audio.channels.some(({ id }) => cause.related.includes(id) && follower.related.includes(id));
+
 /** The follower rests on what flows in the network that the cause leaves a lead of unknown, and on its figures alone. */
 export const figureOfNetwork: Bond = (cause, { related, value, limit, unit }, { job, plan }) => {
   if (typeof limit !== 'number' || (unit !== 'A' && unit !== 'V')) return false;

@@ -2,6 +2,7 @@ import type { FindingId } from '../model/findings/index.ts';
 import {
   type Bond,
   behindOpenEnd,
+  channelOfFilter,
   conductorOfFuse,
   eachNamesTheOther,
   feedPassedBy,
@@ -13,7 +14,9 @@ import {
   oneUnfed,
   otherEndOfLink,
   outputOfDevice,
+  readingOfChannel,
   runOfFuse,
+  runOfWire,
   sameCircuit,
   sameDevice,
   sameReel,
@@ -113,6 +116,7 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
     { follows: ['device-without-supply', 'port-refuses-conductor', 'turn-on-sequence'], bond: sameDevice },
     { follows: ['fuse-not-in-stock'], bond: sameCircuit },
     { follows: ofWrongEnd, bond: wireOfSubject },
+    { follows: ['route-ends-elsewhere'], bond: runOfWire },
   ],
   'turn-on-missing': [
     { follows: ['terminal-unaccounted'], bond: sameSubject },
@@ -157,9 +161,13 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
     { follows: ['port-too-large', 'end-off-size'], bond: sameWire },
     { follows: ['speaker-wire-loss'], bond: sameSubject },
   ],
+  // What the amplifier can't make on a channel anyway is not asked of it once that is mended.
+  'subwoofer-high-passed': [{ follows: ['filter-not-made'], bond: namesCause }],
+  'filter-not-made': [{ follows: ['pair-filtered-differently'], bond: channelOfFilter }],
   'coil-to-body': [
     { follows: ['terminal-unaccounted'], bond: sameTerminal },
     { follows: ofWrongEnd, bond: wireOfSubject },
+    { follows: ['as-built-unknown', 'as-built-differs'], bond: readingOfChannel },
   ],
   'terminal-unaccounted': [
     { follows: ['terminal-unaccounted'], bond: otherEndOfLink },

@@ -78,6 +78,15 @@ describe('release', () => {
     expect(after.told).toBe('');
   });
 
+  test('is said beside a file that calls itself a draft again', async () => {
+    await shop.run('release', 'demo');
+    expect((await shop.run('check')).out).not.toMatch(/its file says draft/);
+    shop.write(job, shop.read(job).replace('status: released', 'status: draft'));
+    expect((await shop.run('check')).out).toMatch(
+      /demo, revision A: released, frozen \(its file says draft: write status: released, or raise revision: to plan anew\); 0 stop/,
+    );
+  });
+
   test('a second release of the same revision refuses and leaves the first', async () => {
     await shop.run('release', 'demo');
     const first = shop.read(frozenA);

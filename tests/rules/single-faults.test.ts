@@ -114,6 +114,25 @@ const faults: readonly Fault[] = [
     [inJob('from: radio.REM', 'from: main-fuse.OUT')],
     'stop turn-on-always-live amp.REM',
   ],
+  [
+    'the turn-on from behind the main fuse, by a route that ends at the radio',
+    [
+      inJob('from: radio.REM', 'from: main-fuse.OUT'),
+      inVehicle('{ title: Right sill, side: right,', '{ title: Right sill, side: right, ends: [radio],'),
+    ],
+    'stop turn-on-always-live amp.REM',
+  ],
+  [
+    'the speaker back over the body, with its channel and another line read',
+    [
+      inJob(
+        speaker,
+        'plus: { from: amp.CH1+, to: sub.C1+, length: 3 ft }\n  minus: { from: sub.C1-, to: body.cargo, length: 3 ft }',
+      ),
+      inJob('notes:\n', 'as-built:\n  amp.1.dc-resistance: 3.4 ohm\n  amp.1.gain: 14.6 V\nnotes:\n'),
+    ],
+    'stop coil-to-body amp.1',
+  ],
   ['the turn-on from ground', [inJob('from: radio.REM', 'from: body.cargo')], 'stop turn-on-missing amp.REM'],
   [
     'the feed past its fuse',

@@ -48,7 +48,8 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
       ['hole-near-edge', 'edge', toEdgeM, rules.holeToEdgeM],
       ['hole-near-corner', 'corner', toCornerM, rules.holeToCornerM],
     ] as const;
-    if (toEdgeM < -1e-9) return [offBoard(hole, toEdgeM)];
+    // The drill table tells what stands past the edge.
+    if (toEdgeM < -1e-9) return [];
     return checks.flatMap(([rule, what, value, limit]): BoardRemark[] => {
       if (value >= limit - 1e-9) return [];
       return [
@@ -65,17 +66,4 @@ function holeFaults(shape: BoardShape, rules: WebRules): BoardRemark[] {
       ];
     });
   });
-}
-
-function offBoard(hole: string, toEdgeM: number): BoardRemark {
-  return {
-    rule: 'hole-off-board',
-    level: 'stop',
-    of: [hole],
-    message: phrase`${hole}: its hole reaches ${length('overlap', -toEdgeM)} past the edge, where there is no board`,
-    value: toEdgeM,
-    limit: 0,
-    unit: 'm',
-    remedy: 'move it, make the board larger there, or leave the cut-out out',
-  };
 }

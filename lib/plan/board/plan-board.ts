@@ -228,7 +228,6 @@ function outlineRules({ rules }: Pick<Job, 'rules'>) {
 /** What is mended in the outline, where nothing else that was written is its subject. */
 const ofOutline: ReadonlySet<BoardRemark['rule']> = new Set([
   'narrow-web',
-  'hole-off-board',
   'hole-near-edge',
   'hole-near-corner',
   'holes-run-together',

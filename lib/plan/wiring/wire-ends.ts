@@ -116,6 +116,9 @@ function endInPort(
   const reducer = ordered.length === 1 ? reducerFor(job.parts, own.cable.size.areaMm2, spec) : null;
   if (reducer)
     return { end: { ...base, ...reducedEnd(reducer), ...dieOf(job.parts, reducer.part) }, remarks: [] };
+  // What is told of a port is told once, by the first of its wires that the vehicle did not come with.
+  const first = mates.find(({ link }) => !link.fitted) === own;
+  const wires = ordered.map(({ link }) => link.id);
   const result = prepareEnd(
     ordered.map(({ link: { id: wire }, cable }) => ({
       id: wire,
@@ -129,16 +132,18 @@ function endInPort(
   if (result.prep === 'refused')
     return {
       end: { ...base, prep: 'refused', form: 'refused' },
-      remarks: [refusal(own.link.id, id, result.reason, result.alternatives)],
+      remarks: first ? [refusal(wires, id, result)] : [],
     };
   // A twin ferrule holds both: it is made for the thicker.
   const sharing = result.prep === 'twin-ferrule' ? ordered : [own];
   const areaMm2 = Math.max(...sharing.map(({ cable }) => cable.size.areaMm2));
-  return crimpedEnd(job, { own, areaMm2, first: mates[0] === own }, spec, base, result);
+  return crimpedEnd(job, { own, wires, areaMm2, first }, spec, base, result);
 }
 
 interface Crimp {
   readonly own: SizedConductor;
+  /** All that share the port, this one first. */
+  readonly wires: readonly string[];
   /** What the terminal must take. */
   readonly areaMm2: number;
   /** Of all that share the port, the one that carries its notes. */
@@ -148,7 +153,7 @@ interface Crimp {
 /** What goes on an end that its port takes. */
 function crimpedEnd(
   job: Job,
-  { own, areaMm2, first }: Crimp,
+  { own, wires, areaMm2, first }: Crimp,
   spec: TerminalSpec,
   base: Omit<WireEnd, 'prep'>,
   result: Exclude<EndPreparation, { prep: 'refused' }>,
@@ -174,7 +179,7 @@ function crimpedEnd(
     },
     workings: { stripM: strip, ...(shrink ? { shrinkM: shrink.length } : {}) },
     remarks: [
-      ...(first ? result.notes.map((note) => noted(link.id, terminal, note)) : []),
+      ...(first ? result.notes.map((note) => noted(wires, terminal, note)) : []),
       ...(form && !part ? [noPart(link.id, terminal, form, cable.size.label)] : []),
       ...(shrink && shrink.part === null ? [noShrink(link.id, terminal, cable.size.label)] : []),
     ],
@@ -256,22 +261,26 @@ function terminalPart(
   return fitting[0]?.id ?? null;
 }
 
-function refusal(wire: string, terminal: string, reason: string, alternatives: readonly string[]): Remark {
+function refusal(
+  wires: readonly string[],
+  terminal: string,
+  { reason, alternatives }: Extract<EndPreparation, { prep: 'refused' }>,
+): Remark {
   return {
     rule: 'port-refuses-conductor',
     level: 'stop',
-    of: [wire, terminal],
-    message: reason,
+    of: [...wires, terminal],
+    message: wires.length > 1 ? `${reason}: ${wires.join(' and ')}` : reason,
     remedy: alternatives.join('; or ') || 'use another terminal',
   };
 }
 
-function noted(wire: string, terminal: string, note: string): Remark {
+function noted(wires: readonly string[], terminal: string, note: string): Remark {
   return {
     rule: 'port-note',
     level: 'note',
-    of: [wire, terminal],
-    message: note,
+    of: [...wires, terminal],
+    message: `${terminal}, ${wires.join(' and ')}: ${note}`,
     remedy: 'check the fit on the bench before the vehicle',
   };
 }

@@ -25,7 +25,7 @@ export interface WireInput {
 export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
   const { job, devices, sized } = input;
   const labels = wireLabels(job, new Map([...sized].map(([id, { role }]) => [id, role])));
-  return job.links.flatMap((link): PlanWire[] => {
+  const wires = job.links.flatMap((link): PlanWire[] => {
     const own = sized.get(link.id);
     if (!own) return [];
     const prepared = [link.from, link.to].map((end) => prepareWireEnd(job, devices, link, end, sized));
@@ -35,6 +35,31 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
     writeWorkings(input, own, prepared, book);
     return [planWire(input, link, own, labels.get(link.id) ?? '', [from.end, to.end])];
   });
+  remarkTwins(job, wires, book);
+  return wires;
+}
+
+/** One note for all twin ferrules of the job, with the terminal and the wires of each. */
+function remarkTwins(job: Job, wires: readonly PlanWire[], book: PlanBook): void {
+  const twins = new Map<string, string[]>();
+  for (const { id, ends } of wires)
+    for (const { terminal, form } of ends)
+      if (form === 'twin-ferrule') twins.set(terminal, [...(twins.get(terminal) ?? []), id]);
+  const [first] = [...twins.values()].flat();
+  const link = job.links.find(({ id }) => id === first);
+  if (!link) return;
+  const each = [...twins].map(([terminal, own]) => `${terminal} (${own.join(' and ')})`);
+  book.remark(
+    {
+      rule: 'port-note',
+      level: 'note',
+      of: [...new Set([...twins.values()].flat()), ...twins.keys()],
+      message: `twin ferrules are not in DIN 46228-4, and stand in ${each.join(', ')}`,
+      remedy:
+        'take the size that the maker of the ferrule names for both wires, and check its fit on the bench before the vehicle',
+    },
+    { path: link.path, file: link.origin === 'vehicle' ? 'vehicle' : 'job' },
+  );
 }
 
 function writeRemarks(

@@ -176,7 +176,7 @@ function twin(first: ConductorEnd, second: ConductorEnd, port: Clamp): EndPrepar
       `${squareMmAtLeast(bothMm2)} in all does not go into ${port.id}, which takes ${squareMm(port.largestMm2)}`,
       instead,
     );
-  const notes = ['twin ferrules are not in DIN 46228-4', ...notesOf(bothMm2, [first, second], port)];
+  const notes = notesOf(bothMm2, [first, second], port);
   return { prep: 'twin-ferrule', ferrule, ...stripped(port, ferruleStripM(ferrule.areaMm2)), notes };
 }
 

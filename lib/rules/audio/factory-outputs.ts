@@ -101,9 +101,9 @@ const behindEqualising: Rule = {
         {
           level: 'note',
           of: [item, ...equalised.map(({ id }) => id)],
-          message: `${listed(equalised.map(({ id }) => id))} equalise, and by how much is not known: the gain voltages hold for a tone that the source gives at its highest level`,
+          message: `${listed(equalised.map(({ id }) => id))} equalise, and by how much is not known: a gain voltage reads right only with a tone at a frequency that the source boosts most, and is too low with any other`,
           remedy:
-            'undo its equalising in the processor before the gains are set, or feed the tones in behind the source',
+            'equalise the source flat in the processor first, then set the gains; or feed the tones in behind the source',
           ...deviceSpot(job, item),
         },
       ];

@@ -2,7 +2,7 @@ import { type Filter, filterLevel } from '../../audio/filter/filters.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
-import { askedOf, finalFilters } from '../../plan/audio/final-filters.ts';
+import { askedOf, type BuiltInFilter, finalFilters } from '../../plan/audio/final-filters.ts';
 import { boostsOf } from '../../plan/audio/path-peaks.ts';
 import { deviceIdOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
@@ -78,13 +78,45 @@ const untold: Rule = {
 function missing(device: Device, channel: string, asked: PlanFilter): string | null {
   const own = finalFilters(device).filter(({ channels }) => channels.includes(channel));
   const made = own.find(({ pass }) => pass === asked.pass);
-  if (!made) return `no control of ${device.id} leaves one in`;
+  if (!made) return otherPassText(device, channel, asked, own);
   const { shape, cornerHz } = made;
   if (shape && (shape.type !== asked.type || shape.order !== asked.order))
     return `${device.id} makes ${shape.type} of order ${shape.order}`;
   if (cornerHz !== null && Math.abs(cornerHz - asked.cornerHz) > 1e-6 * asked.cornerHz)
-    return `${listed([...made.states.keys()])} stands at ${hertz(cornerHz)}`;
+    return atOtherCorner(device, channel, made, cornerHz);
   return outOfRange(device, [...made.states.keys()], asked);
+}
+
+/** What an amplifier makes on a channel in place of a pass that it does not make there. */
+function otherPassText(
+  { id }: Device,
+  channel: string,
+  { pass }: PlanFilter,
+  own: readonly BuiltInFilter[],
+): string {
+  const stands = own.flatMap(({ states, pass: other, cornerHz }): string[] => {
+    const names = [...states.keys()];
+    const verb = names.length === 1 ? 'stands' : 'stand';
+    if (other === null) return [`${listed(names)} ${verb} where all is let through`];
+    return [`${listed(names)} ${verb} at ${other}${cornerHz === null ? '' : `, ${hertz(cornerHz)}`}`];
+  });
+  return `${id} makes no ${pass} on channel ${channel}${stands.length > 0 ? `: ${stands.join('; ')}` : ''}`;
+}
+
+/** Why a filter does not stand at the corner that is asked: one that other channels share stands where these ask. */
+function atOtherCorner(device: Device, channel: string, made: BuiltInFilter, cornerHz: number): string {
+  const names = [...made.states.keys()];
+  const one = names.length === 1;
+  const others = made.channels.filter((other) => other !== channel);
+  const deciding = others.filter((other) =>
+    askedOf(device, [other]).some(
+      ({ pass, cornerHz: askedHz }) => pass === made.pass && Math.abs(askedHz - cornerHz) <= 1e-6 * cornerHz,
+    ),
+  );
+  const stand = `${listed(names)} ${one ? 'stands' : 'stand'} at ${hertz(cornerHz)}`;
+  return deciding.length === 0
+    ? stand
+    : `${stand} for channel ${listed(deciding)}, and ${one ? 'it sets' : 'they set'} channels ${listed([...made.channels])} together`;
 }
 
 function outOfRange({ facts }: Device, controls: readonly string[], { cornerHz }: PlanFilter): string | null {
@@ -120,6 +152,14 @@ function notMadeBy(device: Device): readonly { readonly asked: PlanFilter; reado
   );
 }
 
+/** The channels of an amplifier, `amp.1`, that a filter written at a terminal or an output is for. */
+function channelsAt(device: Device, where: string): readonly string[] {
+  if (device.spec?.kind !== 'amplifier') return [];
+  return Object.keys(device.spec.channels)
+    .filter((channel) => askedOf(device, [channel]).some((asked) => asked.where === where))
+    .map((channel) => `${device.id}.${channel}`);
+}
+
 const notMade: Rule = {
   id: 'filter-not-made',
   judge({ job }) {
@@ -130,7 +170,7 @@ const notMade: Rule = {
           const { where, pass, type, order, cornerHz } = asked;
           return {
             level: 'caution',
-            of: [device.id],
+            of: [device.id, ...channelsAt(device, where)],
             message: `${device.id}.${where} is to have a ${pass} (${type}, order ${order}) at ${hertz(cornerHz)}, but ${why}`,
             remedy: 'write the filter that the device makes, or its control under after-commissioning:',
             ...deviceSpot(job, device.id, 'filters', where),

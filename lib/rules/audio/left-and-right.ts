@@ -170,7 +170,7 @@ const sidesSwapped: Rule = {
         {
           level: 'caution',
           of: all.flatMap(({ channel, speakers, by }) => [channel.id, ...speakers, ...by]),
-          message: `${fellow ? 'the sides are swapped' : 'a side is swapped'}: ${listed(texts)}`,
+          message: `${fellow ? 'the sides are swapped' : 'a side is swapped'}: ${texts.join('; ')}`,
           remedy: fellow
             ? 'swap the two links at the inputs, or correct side: of the outputs'
             : 'link the signal of its own side to it, or correct side: of the output',

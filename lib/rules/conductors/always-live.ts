@@ -1,4 +1,5 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
+import type { PlanWire } from '../../model/plan/index.ts';
 import { isContact, terminalsWith } from '../audio/driven.ts';
 import { liveSide, reached } from '../live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, hasRole, jobWires, wireSpot } from '../look-up.ts';
@@ -33,6 +34,12 @@ function isGrounded(about: Case, coil: string): boolean {
   );
 }
 
+/** What a terminal hangs on: where its wires come from as the job writes it, then the posts behind that. */
+function heldBy(terminal: string, wires: readonly PlanWire[], posts: readonly string[]): string {
+  const from = wires.flatMap(endsOf).filter((end) => end !== terminal && !posts.includes(end));
+  return from.length === 0 ? listed(posts) : `${listed(from)}, and so on ${listed(posts)},`;
+}
+
 /**
  * A turn-on input, or the coil of a relay, that a battery feeds with nothing between that could open: what it turns on
  * never goes off. What a fuse block of the vehicle feeds is left out: its maker may switch it.
@@ -58,7 +65,7 @@ const turnOnAlwaysLive: Rule = {
         {
           level: 'stop',
           of: [terminal, id, ...wires.map((wire) => wire.id)],
-          message: `${terminal} hangs on ${listed(posts)} with nothing between that opens: ${coil ? `the relay ${id} stays pulled in` : `${id} never turns off`} and empties the battery`,
+          message: `${terminal} hangs on ${heldBy(terminal, wires, posts)} with nothing between that opens: ${coil ? `the relay ${id} stays pulled in` : `${id} never turns off`} and empties the battery`,
           remedy: `take ${terminal} from a turn-on output, from a feed that goes off with the key, or over the contact of a relay that one drives`,
           ...wireSpot(about, wires.find((wire) => endsOf(wire).includes(terminal))?.id ?? ''),
         },

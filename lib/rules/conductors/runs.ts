@@ -1,8 +1,9 @@
 import type { Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
+import { piecesOf } from '../../plan/power/sizing/fuse-shelf.ts';
 import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';
-import type { Case, Rule, Verdict } from '../rule.ts';
+import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';
 
 /** Runs of the job with what the plan made of them; a run without wires is none. */
@@ -75,7 +76,6 @@ const grommets: Rule = {
       if (fitted >= edges.length) return [];
       const bare = planned.grommets.filter(({ part }) => part === null);
       const where = listed((bare.length > 0 ? bare : edges).map(({ zone }) => `the ${zone}`));
-      const holes = bare.filter(({ holeM }) => holeM !== null);
       const power = planned.wires.filter((id) => isPower(about, id));
       const isGrave = isChafed(about, planned);
       return [
@@ -83,16 +83,59 @@ const grommets: Rule = {
           level: isGrave ? 'stop' : 'caution',
           of: [run.id, ...(isGrave ? power : [])],
           message: `${run.id} passes ${counted(edges.length, 'sharp edge')} with ${counted(fitted, 'grommet')}: none of the catalogue fits its bundle of ${length(planned.bundleM)} at ${where}${isGrave ? `, and ${listed(power)} would chafe on sheet metal` : ''}`,
-          value: fitted,
-          limit: edges.length,
-          unit: 'piece',
-          remedy: `${holes.length > 0 ? `add a grommet for ${holes.length > 1 ? 'holes' : 'a hole'} of ${listed(holes.map(({ holeM }) => length(holeM ?? 0)))} with a bore of ${lengthAskedIn(about.job, routeSpot(run))(planned.bundleM)} or more to the catalogue, where one is made; else enlarge the hole and write its through-hole:, or split the run` : 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round'}`,
-          path: run.path,
+          value: planned.bundleM,
+          unit: 'm',
+          remedy: grommetRemedy(about, run, planned),
+          ...edgeSpot(run, planned),
         },
       ];
     });
   },
 };
+
+/** The holes of a run, metres, that no grommet of the catalogue fits. */
+const bareHoles = ({ grommets: fitted }: PlanRun): readonly number[] =>
+  fitted.flatMap(({ part, holeM }) => (part === null && holeM !== null ? [holeM] : []));
+
+/** Where the first hole that no grommet fits was measured; the run where there is no hole. */
+function edgeSpot(run: Run, planned: PlanRun): Spot {
+  const [holeM] = bareHoles(planned);
+  const at = run.route.passes.findIndex(
+    (pass) => pass.edge && holeM !== undefined && Math.abs((pass['through-hole'] ?? 0) - holeM) < 1e-9,
+  );
+  const { path, file } = routeSpot(run);
+  return at < 0 ? { path: run.path } : { path: `${path}/passes/${at}/through-hole`, file };
+}
+
+/** The smallest grommet for a wider hole that a bundle goes through; one on the shelf before one that is not. */
+function widerGrommet({ job }: Case, holeM: number, bundleM: number) {
+  const shelved = (id: string): number => piecesOf(job.shop.stock[id]);
+  const fitting = Object.entries(job.parts).flatMap(([id, part]) =>
+    part.kind === 'grommet' && part.hole > holeM && part.bore >= bundleM - 1e-9
+      ? [{ id, holeM: part.hole, stocked: shelved(id) }]
+      : [],
+  );
+  const [best] = fitting.toSorted(
+    (a, b) => Number(b.stocked > 0) - Number(a.stocked > 0) || a.holeM - b.holeM,
+  );
+  return best;
+}
+
+/** What to do about each edge without a grommet: open its hole for one of the catalogue, else add one. */
+function grommetRemedy(about: Case, run: Run, planned: PlanRun): string {
+  const holes = bareHoles(planned);
+  if (holes.length === 0)
+    return 'add a grommet that fits to the catalogue, or fit edge trim and loom where no hole is round';
+  const length = lengthIn(about.job, routeSpot(run));
+  const each = [...new Set(holes)].map((holeM) => {
+    const wider = widerGrommet(about, holeM, planned.bundleM);
+    const made = lengthIn(about.job, ...(wider ? [catalogueSpot(wider.id)] : []));
+    return wider
+      ? `open the hole of ${length(holeM)} to ${made(wider.holeM)} for ${wider.id} (${wider.stocked} in stock), after a look at what lies behind it, and write that as its through-hole:`
+      : `add a grommet for a hole of ${length(holeM)} with a bore of ${lengthAskedIn(about.job, routeSpot(run))(planned.bundleM)} or more to the catalogue, where one is made`;
+  });
+  return `${each.join('; ')}; or split the run`;
+}
 
 /** True where power of a run goes through a hole in sheet metal that no grommet of the catalogue fits. */
 export function isChafed(about: Case, { grommets: fitted, wires }: PlanRun): boolean {

@@ -1,6 +1,7 @@
 import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { deviceOf, deviceSpot } from '../look-up.ts';
+import { deviceOf, deviceSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { lengthIn } from '../words.ts';
@@ -48,6 +49,47 @@ function holeSpot({ job }: Case, board: string, of: string): Spot {
   return deviceOf(job, of) ? deviceSpot(job, of, 'at') : boardSpot(board);
 }
 
+/** The edge of a board that a place lies nearest to, or furthest beyond. */
+function edgeNextTo({ outline }: PlanBoard, { xM, yM }: { readonly xM: number; readonly yM: number }) {
+  const [xs, ys] = [outline.map((corner) => corner.xM), outline.map((corner) => corner.yM)];
+  const rooms = [
+    { edge: 'left', roomM: xM - Math.min(...xs) },
+    { edge: 'right', roomM: Math.max(...xs) - xM },
+    { edge: 'bottom', roomM: yM - Math.min(...ys) },
+    { edge: 'top', roomM: Math.max(...ys) - yM },
+  ] as const;
+  return rooms.reduce((nearest, one) => (one.roomM < nearest.roomM ? one : nearest)).edge;
+}
+
+/** The sound point of a fixing as the vehicle's file has it; null where it has none. */
+function pointText(
+  job: Job,
+  board: string,
+  fixing: string,
+): { readonly id: string; readonly text: string } | null {
+  const own = boardOf(job, board);
+  const id = own?.given.fixings[fixing]?.point;
+  const spot = id === undefined ? undefined : own?.space['sound-points'][id];
+  if (!own || id === undefined || !spot) return null;
+  const length = lengthIn(job, spaceSpot(own, 'sound-points', id));
+  return { id, text: `${id}, x: ${length(spot.x)} and y: ${length(spot.y)} in ${own.spaceId}` };
+}
+
+function offBoardRemedy(
+  board: string,
+  ground: ReturnType<typeof groundAt>,
+  edge: string,
+  point: string | undefined,
+): string {
+  const grow =
+    ground === 'cut-out'
+      ? 'move the cut-out or leave it out'
+      : `make ${board} larger at its ${edge} or write another at: for it`;
+  return point === undefined
+    ? `move what it is for, or ${grow}`
+    : `measure ${point} anew and mend its x: and y: in the vehicle's file where they are wrong; else ${grow}, or use another sound point`;
+}
+
 export const holeOff: Rule = {
   id: 'hole-off-board',
   judge(about) {
@@ -55,23 +97,22 @@ export const holeOff: Rule = {
       holeRooms(board).flatMap(({ hole, ground, toEdgeM }): Verdict<'hole-off-board'>[] => {
         if (toEdgeM >= -1e-9) return [];
         const length = lengthIn(about.job, boardSpot(board.id));
+        const edge = ground === 'cut-out' ? 'edge' : `${edgeNextTo(board, hole)} edge`;
         const where = {
-          material: `breaks out over the edge by ${length(-toEdgeM)}`,
+          material: `breaks out over the ${edge} by ${length(-toEdgeM)}`,
           'cut-out': `stands in a cut-out, its rim ${length(-toEdgeM)} past the edge of it`,
-          outside: `stands outside the outline, its rim ${length(-toEdgeM)} past the edge`,
+          outside: `stands outside the outline, its rim ${length(-toEdgeM)} past the ${edge}`,
         }[ground];
+        const point = hole.purpose === 'fixing' ? pointText(about.job, board.id, hole.of) : null;
         return [
           {
             level: 'stop',
             of: [hole.of, holeName(board.id, hole.n), board.id],
-            message: `hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}) ${where}: no board holds there`,
+            message: `hole ${hole.n} of ${board.id} (${hole.purpose}, ${hole.of}${point === null ? '' : ` at ${point.text}`}) ${where}: no board holds there`,
             value: toEdgeM,
             limit: 0,
             unit: 'm',
-            remedy:
-              hole.purpose === 'fixing'
-                ? 'use another sound point, move the board in its space, or make it larger there'
-                : 'move what it is for, or leave the cut-out out',
+            remedy: offBoardRemedy(board.id, ground, edge, point?.id),
             givesWayTo: ['mounting-hole-off-board'],
             ...holeSpot(about, board.id, hole.of),
           },

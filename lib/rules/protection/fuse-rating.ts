@@ -5,11 +5,23 @@ import type { Case, Rule, Verdict } from '../rule.ts';
 import { houseRule } from '../source.ts';
 import { amps, ampsDrawn, counted, listed, percent } from '../words.ts';
 
-/** The lawful alternatives side by side, for a remedy. */
-export function alternativesText(alternatives: readonly FuseAlternative[]): string {
-  const each = alternatives.map(({ form, ratingA, stockQuantity, parts }) => {
+/** The lawful alternatives side by side, for a remedy: those of the catalogue first, and of others that they are none. */
+export function alternativesText(
+  { job }: Pick<Case, 'job'>,
+  alternatives: readonly FuseAlternative[],
+): string {
+  const isInCatalogue = ({ form, ratingA }: FuseAlternative): boolean =>
+    Object.values(job.parts).some(
+      (part) => part.kind === 'fuse' && part.form === form && part.rating === ratingA,
+    );
+  const known = alternatives.filter(isInCatalogue);
+  const each = [...known, ...alternatives.filter((one) => !known.includes(one))].map((one) => {
+    const { form, ratingA, stockQuantity, parts } = one;
     const also = parts.length > 0 ? `, with ${listed(parts)}` : '';
-    return `${fuseForms[form].name} ${amps(ratingA)} (${counted(stockQuantity, 'piece')} in stock${also})`;
+    const shelf = known.includes(one)
+      ? `${counted(stockQuantity, 'piece')} in stock`
+      : 'not in the catalogue';
+    return `${fuseForms[form].name} ${amps(ratingA)} (${shelf}${also})`;
   });
   return each.length > 0
     ? `lawful instead: ${listed(each, 'or')}`
@@ -43,7 +55,7 @@ const withoutRating: Rule = {
           level: 'stop',
           of: [fuse.id, ...fuse.protects],
           message: `no lawful rating is known for the fuse ${fuse.id} (${fuseForms[fuse.form].name}): ${fuse.reason}`,
-          remedy: fuse.alternatives.length > 0 ? alternativesText(fuse.alternatives) : roomFor(fuse),
+          remedy: fuse.alternatives.length > 0 ? alternativesText(about, fuse.alternatives) : roomFor(fuse),
           ...fuseSpot(about.job, fuse),
         };
       });
@@ -117,7 +129,7 @@ const notMade: Rule = {
           message: `the fuse ${fuse.id} is written as ${amps(ratingA)}, but ${fuseForms[form].name} fuses are made for ${made.join(', ')} A`,
           value: ratingA,
           unit: 'A',
-          remedy: `write a made rating, or leave it out to have it chosen; ${alternativesText(fuse.alternatives)}`,
+          remedy: `write a made rating, or leave it out to have it chosen; ${alternativesText(about, fuse.alternatives)}`,
           source: fuseForms[form].standard,
           ...(fuseForms[form].standardMark && { mark: fuseForms[form].standardMark }),
           ...fuseSpot(about.job, fuse),
@@ -142,7 +154,7 @@ const notInStock: Rule = {
           value: fuse.stockQuantity,
           limit: needed,
           unit: 'piece',
-          remedy: `order it; ${alternativesText(fuse.alternatives)}; never a higher rating in its place`,
+          remedy: `order it; ${alternativesText(about, fuse.alternatives)}; never a higher rating in its place`,
           ...fuseSpot(about.job, fuse),
         },
       ];

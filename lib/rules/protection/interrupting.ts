@@ -82,7 +82,7 @@ function judgeLithium(about: Case, fuse: PlanFuse, batteries: readonly string[])
   return {
     level: 'stop',
     message: `${listed(all)} before the fuse ${fuse.id} is lithium and may give several kA into a short, but no maker's figure states ${listed(missing)}`,
-    remedy: `write ${listed(write)}, as their makers print them; ${alternativesText(fuse.alternatives)}`,
+    remedy: `write ${listed(write)}, as their makers print them; ${alternativesText(about, fuse.alternatives)}`,
   };
 }
 
@@ -102,7 +102,7 @@ function judgeFigures(about: Case, fuse: PlanFuse, batteries: readonly string[])
   return {
     level: isCertain ? 'stop' : 'caution',
     message: `${interruptsText(fuse)}; ${byTable ? asked : shortText(fuse)}`,
-    remedy: `use a fuse that interrupts more (${alternativesText(fuse.alternatives)})${figures}`,
+    remedy: `use a fuse that interrupts more (${alternativesText(about, fuse.alternatives)})${figures}`,
     ...(byTable && { cited: defaultSource('interrupt-to-650') }),
   };
 }

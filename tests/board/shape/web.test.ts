@@ -75,7 +75,7 @@ describe('holes near edges and corners', () => {
     });
     const holes = shape.holes.map((hole) => ({ ...hole, xM: 0.002 }));
     const told = outlineFaults({ ...shape, holes }, usualWebs);
-    expect(told.map(({ rule }) => rule)).toEqual(['narrow-web', 'hole-off-board']);
+    expect(told.map(({ rule }) => rule)).toEqual(['narrow-web']);
     expect(inWords(told[0]?.message)).toMatch(/^no board is left between .* run into each other by 3\.0 mm/);
     expect(told.map(({ message }) => inWords(message)).join()).not.toMatch(/ -\d/);
   });

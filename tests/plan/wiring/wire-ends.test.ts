@@ -43,7 +43,7 @@ describe('the end of a wire gets what its port takes, and the pick list counts i
     const lugs = (...changes: readonly Change[]) => {
       const { plan, remarks } = smallPlan(ferrules, ...changes);
       const refusals = remarks.filter(
-        ({ rule, of }) => rule === 'port-refuses-conductor' && of[1] === 'battery.POS',
+        ({ rule, of }) => rule === 'port-refuses-conductor' && of.includes('battery.POS'),
       );
       const counted = plan.pick.find(({ part }) => part === 'lug-4')?.quantity ?? 0;
       return { refusals, counted, post: byId(plan.wires, 'tail').ends[0] };
@@ -98,7 +98,7 @@ describe('the end of a wire gets what its port takes, and the pick list counts i
     `${name}: { role: speaker-out-${sign}, joint: set-screw, takes: { from: 18 AWG, to: 4 AWG }, conductors: ${conductors} }`;
 
   test('two conductors in a port that allows them: one twin ferrule, made for the thicker', () => {
-    const { plan } = smallPlan(ferrules, second, ...speaker(2));
+    const { plan, remarks } = smallPlan(ferrules, second, ...speaker(2));
     const shared = plan.wires.flatMap(({ ends }) => ends).filter(({ terminal }) => terminal === 'amp.CH1+');
     expect(shared.map(({ prep, part }) => [prep, part])).toEqual([
       ['twin ferrule 6 mm2', 'twin-10'],
@@ -107,6 +107,10 @@ describe('the end of a wire gets what its port takes, and the pick list counts i
     // One on the plus, one on the minus.
     expect(plan.pick.find(({ part }) => part === 'twin-10')?.quantity).toBe(2);
     expect(plan.pick.find(({ part }) => part === 'twin-12')).toBeUndefined();
+    const notes = remarks.filter(({ message }) => /DIN 46228-4/.test(message));
+    expect(notes.map(({ message }) => message)).toEqual([
+      'twin ferrules are not in DIN 46228-4, and stand in amp.CH1+ (speaker.+ and speaker-2.+), amp.CH1- (speaker.- and speaker-2.-)',
+    ]);
   });
 
   test('two conductors in a port whose maker allows one: refused, with what would do', () => {
@@ -116,13 +120,22 @@ describe('the end of a wire gets what its port takes, and the pick list counts i
     expect(remarks.find(({ rule }) => rule === 'port-refuses-conductor')?.remedy).toMatch(
       /distribution part/,
     );
+    // Once a port, with both of its wires.
+    const refusals = remarks.filter(({ rule }) => rule === 'port-refuses-conductor');
+    expect(refusals.map(({ of }) => of)).toEqual([
+      ['speaker.+', 'speaker-2.+', 'amp.CH1+'],
+      ['speaker.-', 'speaker-2.-', 'amp.CH1-'],
+    ]);
+    expect(refusals[0]?.message).toMatch(/two conductors in it: speaker\.\+ and speaker-2\.\+$/);
   });
 
   test('more lugs than the house allows on a stud: refused', () => {
     const { remarks } = smallPlan(ferrules, [shopFile, 'stock:', 'rules: { lugs-on-stud: 1 }\nstock:']);
     expect(
       remarks.filter(({ rule }) => rule === 'port-refuses-conductor').map(({ message }) => message),
-    ).toContain('2 lugs are on battery.POS, at most 1 may be (ABYC E-11, from memory)');
+    ).toContain(
+      '2 lugs are on battery.POS, at most 1 may be (ABYC E-11, from memory): tail and vehicle.charge',
+    );
   });
 });
 

@@ -10,11 +10,15 @@ const both = (processor: PlanFilter, amplifier: PlanFilter) => () =>
     channel(plan, 'amp.1').filters = [processor, { ...amplifier, where: 'amp.CH1' }];
   });
 
-/** The amplifier gets a switch and a knob for a high-pass of second order on channel 1. */
-function withHighPass(content: Written, asked: { order: number; corner: string }): void {
+/** The amplifier gets a switch and a knob for a high-pass of second order, on channel 1 or on both. */
+export function withHighPass(
+  content: Written,
+  asked: { order: number; corner: string },
+  channels: readonly string[] = ['1'],
+): void {
   const { controls } = partIn(content, 'two-channel', 'amplifier');
   if (!controls) throw new Error('The amplifier has controls.');
-  const own = { panel: 'left' as const, channels: ['1'], why: 'small cones are kept from bass' };
+  const own = { panel: 'left' as const, channels: [...channels], why: 'small cones are kept from bass' };
   controls.XOVER = {
     ...own,
     what: 'crossover-mode',
@@ -129,7 +133,21 @@ export const filtersInPathCases = {
           }),
         level: 'caution',
         subject: 'amp',
-        says: /no control of amp leaves one in/,
+        says: /amp makes no high-pass on channel 1: XOVER and FREQ stand where all is let through/,
+      },
+      {
+        name: 'another corner than the other channel has, of one knob for both',
+        about: () =>
+          aboutContent((content) => {
+            withHighPass(content, { order: 2, corner: '80 Hz' }, ['1', '2']);
+            Object.assign(content.job.devices.amp?.filters ?? {}, {
+              'CH2+': [{ pass: 'high-pass', type: 'butterworth', order: 2, corner: '160 Hz' }],
+            });
+          }),
+        level: 'caution',
+        subject: 'amp',
+        path: '/devices/amp/filters/CH2+',
+        says: /but XOVER and FREQ stand at 80 Hz for channel 1, and they set channels 1 and 2 together/,
       },
       {
         name: 'an order that the processor does not make',
@@ -149,6 +167,15 @@ export const filtersInPathCases = {
       {
         name: 'a filter that the switch makes',
         about: () => aboutContent((content) => withHighPass(content, { order: 2, corner: '80 Hz' })),
+      },
+      {
+        name: 'one corner for both channels of a knob',
+        about: () =>
+          aboutContent((content) => {
+            withHighPass(content, { order: 2, corner: '80 Hz' }, ['1', '2']);
+            const filters = content.job.devices.amp?.filters ?? {};
+            Object.assign(filters, { 'CH2+': filters['CH1+'] });
+          }),
       },
       { name: 'an amplifier whose filters are not known', about: () => about() },
     ],

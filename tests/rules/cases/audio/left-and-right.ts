@@ -129,7 +129,7 @@ export const leftAndRightCases = {
         about: () => mixed('IN-B', 'IN-A'),
         level: 'caution',
         subject: 'amp.1',
-        says: /the sides are swapped: left on the left plays the right signal of radio\.RIGHT and right on the right plays the left/,
+        says: /the sides are swapped: left on the left plays the right signal of radio\.RIGHT; right on the right plays the left/,
       },
       {
         name: 'left and right exchanged at the source',

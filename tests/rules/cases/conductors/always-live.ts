@@ -14,7 +14,7 @@ export const alwaysLiveCases = {
           }),
         level: 'stop',
         subject: 'amp.REM',
-        says: /amp\.REM hangs on battery\.POS .* amp never turns off/,
+        says: /amp\.REM hangs on block\.OUT3, and so on battery\.POS, .* amp never turns off/,
         path: '/links/amp-rem',
       },
       {

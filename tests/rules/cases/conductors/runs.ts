@@ -28,6 +28,20 @@ const atEdge = (wire: string, holeM: number | null) =>
     },
   });
 
+/** The same with the hole measured, and a grommet of 32 mm with a bore of 28 mm in the catalogue. */
+const atWideHole = (through: string) =>
+  about({
+    content: ({ vehicle, parts }) => {
+      const pass = one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill');
+      Object.assign(pass, { edge: true, 'through-hole': through });
+      parts.wide = { kind: 'grommet', title: 'Grommet', hole: '32 mm', bore: '28 mm', panel: '1.5 mm' };
+    },
+    plan: (plan) => {
+      run(plan).wires = ['main'];
+      run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: null }];
+    },
+  });
+
 export const runsCases = {
   // A wire through 1 m of engine bay and 3 m of sill is no shorter than 4 m.
   'length-under-run': {
@@ -66,6 +80,15 @@ export const runsCases = {
         path: '/runs/left',
         says: /main would chafe on sheet metal/,
         toDo: /add a grommet for a hole of .*20 mm.* with a bore of .* or more/,
+      },
+      {
+        name: 'the same, and the catalogue has a grommet for a wider hole',
+        about: () => atWideHole('20 mm'),
+        level: 'stop',
+        subject: 'left',
+        path: '/routes/left-sill/passes/1/through-hole',
+        file: 'vehicle.yaml',
+        toDo: /open the hole of 20 mm .* to 32 mm .* for wide \(0 in stock\), .* write that as its through-hole:/,
       },
       {
         name: 'signal through the same',

@@ -48,7 +48,7 @@ export const mountingCases = {
         about: () => hole(0.53, 0.34),
         level: 'stop',
         subject: 'a',
-        says: /its rim .*53 mm/,
+        says: /its rim .*53 mm.* past the top edge/,
       },
       {
         name: 'in a window, 20 mm from the edge of it',
@@ -62,7 +62,8 @@ export const mountingCases = {
         about: () => hole(0.002, 0.15),
         level: 'stop',
         subject: 'a',
-        says: /breaks out over the edge by .*1 mm/,
+        says: /fixing, a at p1, x: 50 mm .* in well\) breaks out over the left edge by .*1 mm/,
+        toDo: /^measure p1 anew .* at its left edge .* another sound point$/,
       },
       {
         name: 'a screw of a part in a window',
@@ -70,6 +71,7 @@ export const mountingCases = {
         level: 'stop',
         subject: 'amp',
         path: '/devices/amp/at',
+        toDo: /^move what it is for, or move the cut-out/,
       },
     ],
     quiet: [

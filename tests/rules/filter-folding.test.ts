@@ -1,0 +1,51 @@
+import { describe, expect, test } from 'vitest';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { judge } from '../../lib/rules/index.ts';
+import { entry, jobOf } from './case.ts';
+import { withHighPass } from './cases/audio/filters-in-path.ts';
+import { type Written, withoutBoard, written } from './content.ts';
+import { stereo } from './stereo.ts';
+
+/** Findings on filters, each with what is folded under it. */
+function toldOf(
+  { job, plan }: Pick<ReturnType<typeof stereo>, 'job' | 'plan'>,
+  remarks = planJob(job).remarks,
+) {
+  return judge(job, plan, remarks)
+    .filter(({ rule }) => /^(filter-not-made|pair-filtered|subwoofer-high)/.test(rule))
+    .map(({ rule, follows = [] }) => [rule, ...follows.map((one) => one.rule)]);
+}
+
+const butterworth = (corner: string) =>
+  [{ pass: 'high-pass', type: 'butterworth', order: 2, corner }] as const;
+
+const corners = (left: string, right: string) => (content: Written) => {
+  withHighPass(content, { order: 2, corner: left }, ['1', '2']);
+  Object.assign(entry(content.job.devices, 'amp').filters ?? {}, { 'CH2+': [...butterworth(right)] });
+};
+
+describe('a filter that the amplifier does not make', () => {
+  test('is the cause where one knob is asked for two corners of a pair', () => {
+    expect(toldOf(stereo(corners('200 Hz', '400 Hz')))).toEqual([
+      ['filter-not-made', 'pair-filtered-differently'],
+    ]);
+    expect(toldOf(stereo(corners('200 Hz', '200 Hz')))).toEqual([]);
+  });
+
+  test('stands under a high-pass that was written for a subwoofer, and for itself on any other channel', () => {
+    const onSub = (more: (content: Written) => void) => {
+      const content = written();
+      withHighPass(content, { order: 2, corner: '80 Hz' });
+      more(content);
+      withoutBoard(content);
+      const job = jobOf(content);
+      return toldOf({ job, plan: planJob(job).plan });
+    };
+    const asked = (channel: string) => (content: Written) =>
+      Object.assign(entry(content.job.devices, 'amp').filters ?? {}, {
+        [channel]: [...butterworth('80 Hz')],
+      });
+    expect(onSub(() => {})).toEqual([]);
+    expect(onSub(asked('CH2+'))).toEqual([['subwoofer-high-passed', 'filter-not-made']]);
+  });
+});
