@@ -1,6 +1,6 @@
 import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
-import type { Part, PartOf } from '../../model/kinds/index.ts';
+import type { Part } from '../../model/kinds/index.ts';
 import type { TerminalSpec } from '../../model/kinds/kind.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
@@ -11,12 +11,11 @@ import { torque } from '../bolt-torque.ts';
 import { powerRules } from '../power/power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
+import { noPart, noShrink, noted, refusal, type TerminalForm } from './end-remarks.ts';
 import { lugShrink } from './lug-shrink.ts';
 import { type Reducer, reducerFor } from './reducers.ts';
 import { stripLength } from './strip-lengths.ts';
 import { endLoopM } from './wire-lengths.ts';
-
-type TerminalForm = PartOf<'terminal'>['form'];
 
 type PortKind = 'set-screw' | 'stud' | 'plug' | 'push-on' | 'made-up';
 
@@ -259,48 +258,4 @@ function terminalPart(
     .filter(({ part }) => form !== 'ring-lug' || part.stud === stud)
     .toSorted((a, b) => a.part.takes.to.areaMm2 - b.part.takes.to.areaMm2 || (a.id < b.id ? -1 : 1));
   return fitting[0]?.id ?? null;
-}
-
-function refusal(
-  wires: readonly string[],
-  terminal: string,
-  { reason, alternatives }: Extract<EndPreparation, { prep: 'refused' }>,
-): Remark {
-  return {
-    rule: 'port-refuses-conductor',
-    level: 'stop',
-    of: [...wires, terminal],
-    message: wires.length > 1 ? `${reason}: ${wires.join(' and ')}` : reason,
-    remedy: alternatives.join('; or ') || 'use another terminal',
-  };
-}
-
-function noted(wires: readonly string[], terminal: string, note: string): Remark {
-  return {
-    rule: 'port-note',
-    level: 'note',
-    of: [...wires, terminal],
-    message: `${terminal}, ${wires.join(' and ')}: ${note}`,
-    remedy: 'check the fit on the bench before the vehicle',
-  };
-}
-
-function noPart(wire: string, terminal: string, form: TerminalForm, size: string): Remark {
-  return {
-    rule: 'terminal-not-in-catalogue',
-    level: 'caution',
-    of: [wire, terminal],
-    message: `no ${form.replaceAll('-', ' ')} for ${size} is in the catalogue`,
-    remedy: 'add the part, so that the pick list can count it',
-  };
-}
-
-function noShrink(wire: string, terminal: string, size: string): Remark {
-  return {
-    rule: 'heat-shrink-none-fits',
-    level: 'caution',
-    of: [wire, terminal],
-    message: `no heat-shrink of the catalogue goes over the lug of ${size} and closes on it`,
-    remedy: 'add heat-shrink of a higher ratio, so that the pick list can count it',
-  };
 }
