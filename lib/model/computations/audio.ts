@@ -14,10 +14,10 @@ const divider = { source: "Ohm's and Kirchhoff's laws (voltage divider)" };
 export const audioComputations = {
   'channel-load': {
     computes: 'load that a channel sees',
-    formulas: ['R = *; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...'],
+    formulas: ['R = …; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...'],
     sources: [circuitLaws],
     held: ['coils-in-ngspice'],
-    fields: ['audio.channels[].wirings[].*'],
+    fields: ['audio.channels[].wirings[].…'],
   },
   'output-load': {
     computes: 'load that one output of a bridge sees',
@@ -39,13 +39,13 @@ export const audioComputations = {
   },
   'power-at-load-between': {
     computes: 'power of a channel into a load between two that its maker rates',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [boundedData],
     held: ['audio-by-hand'],
   },
   'power-at-load-beyond': {
     computes: 'power of a channel into a load beyond those that its maker rates',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [boundedData],
     held: ['audio-by-hand'],
   },
@@ -76,7 +76,7 @@ export const audioComputations = {
   'path-level-at-tone': {
     computes: 'level of a path at the test tone, less its highest',
     formulas: [
-      'L = the sum of the parts at f, less the highest level Lmax of the path after commissioning, at most 0*',
+      'L = the sum of the parts at f, less the highest level Lmax of the path after commissioning, at most 0…',
     ],
     sources: [{ source: 'Definition of the level in dB; the responses of the filters' }],
     held: ['paths-in-ngspice', 'ladders-in-ngspice'],
@@ -101,7 +101,7 @@ export const audioComputations = {
   },
   'test-tone-frequency': {
     computes: 'tone that the gain is set with',
-    formulas: ['f = *'],
+    formulas: ['f = …'],
     sources: [
       {
         source: 'ISO 266, third-octave tones (quoted from memory); common practice, no source',
@@ -119,13 +119,13 @@ export const audioComputations = {
   },
   'input-headroom': {
     computes: 'how far an input is from being overdriven',
-    formulas: ['headroom = 20 * log10(* / *)'],
+    formulas: ['headroom = 20 * log10(… / …)'],
     sources: [levelAndData],
     held: ['audio-by-hand'],
   },
   'input-reserve': {
     computes: 'how far an input is above the least that it needs',
-    formulas: ['reserve = 20 * log10(* / *)'],
+    formulas: ['reserve = 20 * log10(… / …)'],
     sources: [levelAndData],
     held: ['audio-by-hand'],
   },
@@ -155,13 +155,13 @@ export const audioComputations = {
   },
   'damping-at-terminals': {
     computes: 'damping factor at the speaker',
-    formulas: ['D = R / (Ro + Rw), Ro = *Rd / factor', 'D = *'],
+    formulas: ['D = R / (Ro + Rw), Ro = …Rd / factor', 'D = …'],
     sources: [{ source: "the amplifier's data; Ohm's and Kirchhoff's laws (voltage divider)" }, divider],
     held: ['speaker-wire-in-ngspice'],
   },
   'plug-resistance': {
     computes: 'range in which a meter reads at the speaker plug',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [commonPractice, { source: "Ohm's law" }],
     held: ['audio-by-hand'],
   },

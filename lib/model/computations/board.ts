@@ -11,11 +11,11 @@ export const boardComputations = {
     formulas: ['outline - cut-outs - holes'],
     sources: [{ source: 'plane geometry: shoelace formula and circular segments' }],
     held: ['areas-in-flatten'],
-    fields: ['boards[].outline[].*', 'boards[].holes[].*', 'boards[].centroid.*'],
+    fields: ['boards[].outline[].…', 'boards[].holes[].…', 'boards[].centroid.…'],
   },
   'board-mass': {
     computes: 'mass of a board without its parts',
-    formulas: ['area x thickness x density*'],
+    formulas: ['area x thickness x density…'],
     sources: [{ source: 'mass of a body of even density' }],
     held: ['areas-in-flatten'],
   },
@@ -51,13 +51,13 @@ export const boardComputations = {
   },
   'board-sheet': {
     computes: 'which sheet a board is cut from',
-    formulas: ['lightest sheet in stock that *'],
+    formulas: ['lightest sheet in stock that …'],
     sources: [commonPractice],
     held: ['beams-and-plates'],
   },
   'board-place': {
     computes: 'where a board hangs in its space',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [geometry, commonPractice],
     held: ['rooms-by-hand'],
   },
@@ -81,7 +81,7 @@ export const boardComputations = {
   },
   'rib-bending': {
     computes: 'bending stiffness that a rib adds',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [{ source: plateModel }],
     held: ['sections-by-roark'],
   },
@@ -98,7 +98,7 @@ export const boardComputations = {
   },
   'fixing-torque': {
     computes: 'torque of a fixing or a ground bolt',
-    formulas: ['least of bolt*'],
+    formulas: ['least of bolt…'],
     sources: [
       { source: 'T = K F d, textbooks of machine design; limits: common practice, no source', mark: 'cp' },
     ],
@@ -110,10 +110,10 @@ export const boardComputations = {
     sources: [{ source: 'house judgement, no source', mark: 'cp' }],
     held: ['layouts-by-trial'],
     fields: [
-      'boards[].proposals[].*',
-      'boards[].placements[].*',
+      'boards[].proposals[].…',
+      'boards[].placements[].…',
       'boards[].firstCrossings',
-      'boards[].routes[].*',
+      'boards[].routes[].…',
     ],
   },
   'board-pieces': {
@@ -121,6 +121,6 @@ export const boardComputations = {
     formulas: ['layers of sheet, spacers and washers that make the height, fewest pieces first'],
     sources: [commonPractice],
     held: ['rooms-by-hand'],
-    fields: ['boards[].pieces[].*', 'boards[].fixings[].*', 'boards[].ribs[].*'],
+    fields: ['boards[].pieces[].…', 'boards[].fixings[].…', 'boards[].ribs[].…'],
   },
 } as const satisfies Readonly<Record<string, Computation>>;

@@ -6,7 +6,7 @@ import type { OutsideCheckId } from './outside-checks.ts';
 export interface Computation {
   /** What it is, as a sheet calls it. */
   readonly computes: string;
-  /** Its formulas in plain writing, one for each case; `*` stands for names or figures of the job. */
+  /** Its formulas in plain writing, one for each case; `…` stands for names or figures of the job. */
   readonly formulas: readonly [string, ...string[]];
   readonly sources: readonly [Source, ...Source[]];
   /** The checks outside the project that hold it. */
@@ -35,8 +35,8 @@ export function isFieldOf({ fields = [] }: Pick<Computation, 'fields'>, field: s
 
 type CitedTrace = Pick<Trace, 'citation' | 'mark'>;
 
-/** True where a text is a pattern, `*` any part of it. */
+/** True where a text is a pattern, `…` any part of it. */
 function fits(pattern: string, text: string): boolean {
-  const parts = pattern.split('*').map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
+  const parts = pattern.split('…').map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
   return new RegExp(`^${parts.join('.*')}$`, 's').test(text);
 }

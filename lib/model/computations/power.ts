@@ -6,10 +6,10 @@ const solvedNetwork = { source: 'the solved network' };
 export const powerComputations = {
   drop: {
     computes: 'voltage lost on the way to a device, and on its way back',
-    formulas: ['V(*) - V(*); each element on the way drops its current times its resistance'],
+    formulas: ['V(…) - V(…); each element on the way drops its current times its resistance'],
     sources: [{ source: "Kirchhoff's voltage law; the elements of the network stand in its table" }],
     held: ['networks-in-ngspice', 'jobs-in-ngspice', 'balance-of-currents'],
-    fields: ['power.points[].nodes[].voltageV', 'power.points[].elements[].*', 'power.points[].sources[].*'],
+    fields: ['power.points[].nodes[].voltageV', 'power.points[].elements[].…', 'power.points[].sources[].…'],
   },
   'drop-share': {
     computes: 'share of the supply that is lost on feed and return',
@@ -38,7 +38,7 @@ export const powerComputations = {
   'conductor-temperature': {
     computes: 'temperature of a conductor for its resistance',
     formulas: [
-      '(*) / (*); of each zone the assumed Tc, or its ambient where that is hotter',
+      '(…) / (…); of each zone the assumed Tc, or its ambient where that is hotter',
       'Tc; of each zone the assumed Tc, or its ambient where that is hotter',
     ],
     sources: [commonPractice],
@@ -58,7 +58,9 @@ export const powerComputations = {
   ampacity: {
     computes: 'current that a conductor may carry for ever',
     formulas: [
-      'table*, rounded down*',
+      'table * kEngineSpace…, rounded down',
+      'table * kAmbient…, rounded down; kAmbient = sqrt((Tins - Tamb) / (Tins - 30))…',
+      'table…, rounded down',
       'I = I30 * sqrt((Tins - Tamb) / (Tins - 30))',
       'the lesser of the fuse ceiling of the size and what 18 AWG carries there',
       '0 where Tins is at or below Tamb, or under 60 C',
@@ -115,9 +117,9 @@ export const powerComputations = {
   'fuse-interrupting': {
     computes: 'current of a dead short behind a fuse, and what the fuse must interrupt',
     formulas: [
-      'I = E / (Rs + Rl)*',
+      'I = E / (Rs + Rl)…',
       'I = (E - U) / Rs; U is what is left at its posts while the short lasts',
-      '* A to 650 A of cranking; * A to 1,100 A; * A above',
+      '… A to 650 A of cranking; … A to 1,100 A; … A above',
     ],
     sources: [
       {
@@ -138,7 +140,7 @@ export const powerComputations = {
   },
   'current-full-rating': {
     computes: 'current of a device at full rating',
-    formulas: ['F1*', '0'],
+    formulas: ['F1…', '0'],
     sources: [commonPractice],
     held: ['loads-by-hand'],
   },
@@ -180,7 +182,7 @@ export const powerComputations = {
   },
   'charging-output': {
     computes: 'what alternators can give in a regime',
-    formulas: ['* share of *', '0: the engine is off'],
+    formulas: ['… * share of …', '0: the engine is off'],
     sources: [commonPractice],
     held: ['redone-by-hand'],
   },
@@ -201,7 +203,7 @@ export const powerComputations = {
   },
   'charging-key-off': {
     computes: 'what the devices draw with everything off',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [commonPractice],
     held: ['redone-by-hand'],
   },
@@ -214,11 +216,11 @@ export const powerComputations = {
   'source-reading': {
     computes: 'what is read at an isolating relay, a charger or a capacitor bank',
     formulas: [
-      'V(*) - V(*)',
+      'V(…) - V(…)',
       '0: it is open or off',
       'the greatest of I and -I; a clamp may lie either way round',
     ],
-    sources: [{ source: 'the solved network, point *' }],
+    sources: [{ source: 'the solved network, point …' }],
     held: ['networks-in-ngspice', 'jobs-in-ngspice'],
   },
   'turn-on-sum': {
@@ -255,7 +257,7 @@ export const powerComputations = {
   },
   'cavity-surface': {
     computes: 'surface through which a space gives off heat',
-    formulas: ['* W H + * W D + *D H', '3.1 V^(2/3): the walls of a cube of its air'],
+    formulas: ['… W H + … W D + …D H', '3.1 V^(2/3): the walls of a cube of its air'],
     sources: [
       {
         source:

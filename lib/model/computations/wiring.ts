@@ -4,13 +4,13 @@ import type { Computation } from './computation.ts';
 export const wiringComputations = {
   'wire-length': {
     computes: 'length that a conductor is cut to',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [
       { source: 'as written, or measured along runs and board; loops by house rule' },
       { source: 'measured along the run', mark: 'cp' },
     ],
     held: ['ways-in-ngraph', 'redone-by-hand'],
-    fields: ['branches[].legs[].*', 'boards[].routes[].lengthM', 'wires[].lengthM'],
+    fields: ['branches[].legs[].…', 'boards[].routes[].lengthM', 'wires[].lengthM'],
   },
   'bundle-diameter': {
     computes: 'diameter of a bundle',
@@ -43,13 +43,13 @@ export const wiringComputations = {
   },
   'heat-shrink': {
     computes: 'length and bore of heat-shrink over an end',
-    formulas: ['L = Lb + o; *'],
+    formulas: ['L = Lb + o; …'],
     sources: [commonPractice],
     held: ['redone-by-hand'],
   },
   'port-choice': {
     computes: 'which of several like ports a wire goes to',
-    formulas: ['the port at which the wires of the board, as laid, cross least*'],
+    formulas: ['the port at which the wires of the board, as laid, cross least…'],
     sources: [{ source: 'house judgement, no source', mark: 'cp' }],
     held: ['ports-by-trial'],
   },
@@ -60,7 +60,7 @@ export const wiringComputations = {
     ],
     sources: [commonPractice],
     held: ['picks-added-up'],
-    fields: ['pick[].*', 'offCuts[].*', 'nesting[].*', 'cables[].*'],
+    fields: ['pick[].…', 'offCuts[].…', 'nesting[].…', 'cables[].…'],
   },
   'work-time': {
     computes: 'how long work takes',
@@ -70,17 +70,17 @@ export const wiringComputations = {
     ],
     sources: [commonPractice],
     held: ['picks-added-up'],
-    fields: ['steps[].*', 'schedule.*'],
+    fields: ['steps[].…', 'schedule.…'],
   },
   'reading-predicted': {
     computes: 'what a meter is foretold to read',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [commonPractice],
     held: ['jobs-in-ngspice', 'paths-in-ngspice'],
   },
   'reading-limit': {
     computes: 'what a reading may be at least and at most',
-    formulas: ['*'],
+    formulas: ['…'],
     sources: [commonPractice],
     held: ['jobs-in-ngspice', 'paths-in-ngspice'],
   },

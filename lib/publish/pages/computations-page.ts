@@ -62,9 +62,8 @@ function quantityTable(title: string, computations: Readonly<Record<string, Comp
   ]);
 }
 
-/** `*` stands for names and figures of the job. */
-const spelt = (formula: string): string =>
-  formula === '*' ? 'as its working tells' : formula.replaceAll('*', '...').replaceAll('... ... ', '... ');
+/** `…` stands for names and figures of the job. */
+const spelt = (formula: string): string => (formula === '…' ? 'as its working tells' : formula);
 
 const differenceText = (id: OutsideCheckId): string => `${greatestDifferences[id]} ${outsideChecks[id].unit}`;
 
