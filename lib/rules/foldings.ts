@@ -27,6 +27,7 @@ import {
   wholeNetwork,
   wireOfSubject,
 } from './bonds.ts';
+import { batteriesBehindWire, dropOfExcess, reelOfExcess } from './bonds-of-leads.ts';
 
 /** Findings that only follow from a cause, where a bond holds between the two. */
 export interface Folding {
@@ -177,6 +178,8 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   ],
   'conductor-without-fuse': [
     { follows: ['terminal-unaccounted'], bond: feedPassedBy },
+    { follows: ['fuse-distance'], bond: sameWire },
+    { follows: ['fuse-interrupting'], bond: batteriesBehindWire },
     { follows: ['heat-shrink-none-fits', 'terminal-not-in-catalogue'], bond: sameSubject },
   ],
   'port-refuses-conductor': [{ follows: ['port-refuses-conductor'], bond: sameTerminal }],
@@ -198,6 +201,10 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   'fixing-too-short': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
   'fixing-too-long': [{ follows: ['no-sheet-for-board'], bond: eachNamesTheOther }],
   'hole-off-board': [{ follows: ['narrow-web'], bond: sameSubject }],
+  'ground-lead-long': [
+    { follows: ['stock-short'], bond: reelOfExcess },
+    { follows: ['ground-drop'], bond: dropOfExcess },
+  ],
   'stock-short': [{ follows: ['conductor-not-on-shelf'], bond: sameReel }],
   'load-below-minimum': [
     { follows: ['bass-lead-thin', 'control-final-unknown', 'speaker-wire-loss'], bond: sameDevice },

@@ -38,9 +38,11 @@ export function interruptsText(
 const bases = { maker: 'by its maker', stated: 'by its resistance', assumed: 'assumed' } as const;
 
 /** What a dead short drives through a fuse, and what each source gives of it. */
-export function shortText({ faultA, faultFrom = [], faultUnknown = [] }: PlanFuse): string {
+export function shortText({ job }: Case, { faultA, faultFrom = [], faultUnknown = [] }: PlanFuse): string {
   const each = faultFrom.map(
-    ({ source, currentA, basis }) => `${ampsDrawn(currentA)} from ${source} (${bases[basis]})`,
+    // Of a bank its maker states the resistance; the current follows from it.
+    ({ source, currentA, basis }) =>
+      `${ampsDrawn(currentA)} from ${source} (${deviceOf(job, source)?.spec?.kind === 'capacitor-bank' ? bases.stated : bases[basis]})`,
   );
   const past = faultUnknown.length > 0 ? `, and what ${listed(faultUnknown)} gives, which nobody states` : '';
   return `a dead short drives about ${ampsDrawn(faultA ?? 0)} through it${each.length > 0 ? `: ${listed(each)}` : ''}${past}`;
@@ -101,7 +103,7 @@ function judgeFigures(about: Case, fuse: PlanFuse, batteries: readonly string[])
   const figures = isCertain ? '' : `, or write the makers' figures: ${missingFigures(fuse)}`;
   return {
     level: isCertain ? 'stop' : 'caution',
-    message: `${interruptsText(fuse)}; ${byTable ? asked : shortText(fuse)}`,
+    message: `${interruptsText(fuse)}; ${byTable ? asked : shortText(about, fuse)}`,
     remedy: `use a fuse that interrupts more (${alternativesText(about, fuse.alternatives)})${figures}`,
     ...(byTable && { cited: defaultSource('interrupt-to-650') }),
   };

@@ -3,8 +3,8 @@ import type { ActingLevel } from '../../model/finding.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { carriesForS } from '../../power/time-current.ts';
 import { isDriven, netOf } from '../audio/driven.ts';
-import { liveSide } from '../live-side.ts';
-import { deviceIdOf, deviceSpot, fuseSpot, hasRole, partOf } from '../look-up.ts';
+import { batteriesAmong, liveSide, reached } from '../live-side.ts';
+import { deviceIdOf, deviceOf, deviceSpot, fuseSpot, hasRole, partOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { amps, ampsDrawn, figure, listed } from '../words.ts';
 
@@ -33,6 +33,30 @@ function fuseMiss(about: Case, fuse: PlanFuse, shareA: number, seconds: number):
     : `at ${times}, which is past its maker's time-current data`;
 }
 
+/** The batteries and banks on the far side of a fuse from the one that starts the engine; none where it can't be told. */
+function givingThrough(about: Case, { id }: PlanFuse): readonly string[] {
+  const side = liveSide(about);
+  const own = side.edges.find((edge) => edge.kind === 'fuse' && edge.id === id);
+  const sides = (own?.ends ?? []).map((end) =>
+    batteriesAmong(
+      about.job,
+      side,
+      reached(side.edges, [end], (edge) => edge !== own),
+    ).map(deviceIdOf),
+  );
+  const starts = (device: string) => deviceOf(about.job, device)?.origin === 'vehicle';
+  const far = sides.filter((devices) => devices.length > 0 && !devices.some(starts));
+  return far.length === 1 ? (far[0] ?? []) : [];
+}
+
+/** What keeps the starter's current out of a fuse: a relay between batteries, but a bank is charged through it. */
+function keepOut(about: Case, giving: readonly string[]): string {
+  const banks = giving.filter((id) => deviceOf(about.job, id)?.spec?.kind === 'capacitor-bank');
+  return banks.length > 0 && banks.length === giving.length
+    ? `join ${listed(banks)} where no fuse of a single device lies between it and the battery`
+    : isolator;
+}
+
 const throughFuse: Rule = {
   id: 'cranking-through-fuse',
   judge(about) {
@@ -42,15 +66,16 @@ const throughFuse: Rule = {
       const shareA = cranking.shares.find(({ id }) => id === fuse.id)?.currentA ?? 0;
       const miss = fuseMiss(about, fuse, shareA, cranking.seconds);
       if (miss === null) return [];
+      const giving = givingThrough(about, fuse);
       return [
         {
           level: 'caution',
           of: [fuse.id],
-          message: `${starterText(cranking)}, ${ampsDrawn(shareA)} of it flow from the other batteries through ${fuse.id}: ${miss}`,
+          message: `${starterText(cranking)}, ${ampsDrawn(shareA)} of it flow from ${giving.length > 0 ? listed(giving) : 'the other batteries'} through ${fuse.id}: ${miss}`,
           value: shareA,
           ...(fuse.ratingA !== null && { limit: fuse.ratingA }),
           unit: 'A',
-          remedy: `${isolator}; or write time-current: of the fuse's part as its maker prints it, or cranking: of the vehicle as measured`,
+          remedy: `${keepOut(about, giving)}; or write time-current: of the fuse's part as its maker prints it, or cranking: of the vehicle as measured`,
           ...fuseSpot(about.job, fuse),
         },
       ];

@@ -19,6 +19,21 @@ function throughMain(shareA: number, points: Points | null, seconds = 5): Case {
   });
 }
 
+/** The same from a bank of capacitors on the distribution. */
+const bankThroughMain = (shareA: number): Case =>
+  about({
+    content: ({ job }) => {
+      job.devices.bank = { part: 'bank', on: 'main' };
+      job.devices['bank-fuse'] = { part: 'holder', on: 'main' };
+      job.links['bank-tail'] = { from: 'bank.POS', to: 'bank-fuse.IN' };
+      job.links['bank-feed'] = { from: 'bank-fuse.OUT', to: 'block.IN' };
+    },
+    plan: (plan) => {
+      fuse(plan, 'main-fuse').part = 'large-fuse';
+      cranks([['main-fuse', shareA]], { seconds: 5 })(plan);
+    },
+  });
+
 /** The isolating relay of 100 A for long and 300 A for 10 s, with so much through it. */
 const throughContact = (
   shareA: number,
@@ -43,6 +58,14 @@ export const betweenBatteryCases = {
         subject: 'main-fuse',
         says: /has no time-current data.*how long/,
         toDo: /open while the starter turns/,
+      },
+      {
+        name: '81 A from a bank, which no relay may part',
+        about: () => bankThroughMain(81),
+        level: 'caution',
+        subject: 'main-fuse',
+        says: /81 A of it flow from bank through main-fuse/,
+        toDo: /^join bank where no fuse of a single device lies between it and the battery; or write time-current/,
       },
       {
         name: 'twice the rating, which it carries for less than the starter turns',
