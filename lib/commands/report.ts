@@ -1,5 +1,5 @@
 import { everyFinding, type Finding } from '../model/finding.ts';
-import { acceptedText, findingFigure } from '../model/finding-text.ts';
+import { acceptedText, findingFigures } from '../model/finding-text.ts';
 import { placeText } from '../model/place.ts';
 import { isStopped } from '../model/plan/index.ts';
 import { problemText } from '../model/problem.ts';
@@ -33,20 +33,20 @@ function followsText({ follows = [] }: Finding): string[] {
   ];
 }
 
-function figuresText({ value, limit, unit }: Finding): string[] {
-  const figures = [
-    ...(value === undefined ? [] : [`value ${findingFigure(value, unit, limit)}`]),
-    ...(limit === undefined ? [] : [`limit ${findingFigure(limit, unit, value)}`]),
-  ];
+function figuresText(finding: Finding): string[] {
+  const figures = Object.entries(findingFigures(finding)).map(([name, figure]) => `${name} ${figure}`);
   return figures.length === 0 ? [] : [`  ${figures.join(', ')}`];
 }
 
 /** What to write under `accepted:` of the job to let a caution stand. */
-function acceptText({ level, rule, related: [subject], value, limit, unit }: Finding): string[] {
+function acceptText(finding: Finding): string[] {
+  const { level, rule, related } = finding;
+  const [subject] = related;
   if (level !== 'caution' || subject === undefined) return [];
-  const seen = value === undefined ? '' : ` value: ${yamlText(findingFigure(value, unit, limit))},`;
-  const against = limit === undefined ? '' : ` limit: ${yamlText(findingFigure(limit, unit, value))},`;
-  return [`  or accept it: { finding: ${rule}, of: ${yamlText(subject)},${seen}${against} reason: , by: }`];
+  const seen = Object.entries(findingFigures(finding)).map(
+    ([name, figure]) => ` ${name}: ${yamlText(figure)},`,
+  );
+  return [`  or accept it: { finding: ${rule}, of: ${yamlText(subject)},${seen.join('')} reason: , by: }`];
 }
 
 /** A text within braces of YAML: a name and a figure with its unit as they are, all else in quotes. */

@@ -3,17 +3,36 @@ import type { FigureName } from './printed/figures.ts';
 import { printedNumber } from './printed/index.ts';
 import { dimensions, parseNumber } from './quantity/quantity.ts';
 
+/** The value and the limit of a finding as every list prints them: as they are written where they are, else computed. */
+export function findingFigures({ value, limit, unit, written }: Finding): {
+  readonly value?: string;
+  readonly limit?: string;
+} {
+  return {
+    ...(value !== undefined && { value: written?.value ?? findingFigure(value, unit, limit) }),
+    ...(limit !== undefined && { limit: written?.limit ?? findingFigure(limit, unit, value) }),
+  };
+}
+
 /**
- * The value or the limit of a finding as every list prints it: four digits that count, and its unit. Of a value and its
- * limit each is rounded away from the other, `against`, so that none is told as nearer to being kept than it is.
+ * A value or a limit of a finding that no file states: four digits that count, and its unit; a length of a shop's size in
+ * millimetres. Of a value and its limit each is rounded away from the other, `against`, so that none is told as nearer to
+ * being kept than it is.
  */
 export function findingFigure(
   value: number | string,
   unit = '',
   against: number | string | undefined = undefined,
 ): string {
-  return `${typeof value === 'number' ? printedNumber(kindAgainst(value, against), value) : value} ${unit}`.trimEnd();
+  if (typeof value !== 'number') return `${value} ${unit}`.trimEnd();
+  const kind = kindAgainst(value, against);
+  return unit === 'm' && Math.abs(value) < mmUpToM
+    ? `${printedNumber(kind, value * 1000)} mm`
+    : `${printedNumber(kind, value)} ${unit}`.trimEnd();
 }
+
+/** From here on four digits of millimetres would no longer be whole ones. */
+const mmUpToM = 10;
 
 function kindAgainst(value: number, against: number | string | undefined): FigureName {
   if (typeof against !== 'number' || against === value) return 'plain';

@@ -34,6 +34,10 @@ const toldFindingSchema = z.object({
   value: builders(z.union([z.number(), z.string()]).optional()),
   limit: builders(z.union([z.number(), z.string()]).optional()),
   unit: builders(z.string().optional()),
+  /** Value and limit as some file has them, in its own unit, where they stand there: `3 ft` of 0.9144 m. */
+  written: z
+    .object({ value: builders(z.string().optional()), limit: builders(z.string().optional()) })
+    .optional(),
   /** The published source of the rule, or `common practice, no source`. */
   source: builders(z.string()),
   mark: builders(markSchema.optional()),

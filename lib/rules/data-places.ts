@@ -1,9 +1,26 @@
 import type { Job } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
+import { isFigure as isReadBack } from '../model/finding-text.ts';
 import { type Place, pointer } from '../model/place.ts';
 import { type DimensionName, dimensions, parseQuantity } from '../model/quantity/quantity.ts';
 import { catalogueSpot, deviceOf, deviceSpot, routeSpot, spaceSpot } from './look-up.ts';
 import { placeOf, type Spot } from './rule.ts';
+
+/** A finding with its value and its limit as they are written, where one of the spots that it rests on has them. */
+export function withWritten(finding: Finding, job: Job): Finding {
+  const { value, limit, unit = '', related } = finding;
+  const dimension = dimensionOf(unit);
+  if (dimension === null) return finding;
+  const texts = [...related.flatMap((id) => spotsOf(job, id)), { path: '/rules', file: 'shop' as const }]
+    .flatMap((spot) => job.measures(spot))
+    .map(({ text }) => text.trim().replace(/\s+/g, ' '));
+  const textOf = (figure: Finding['value']): string | undefined =>
+    typeof figure === 'number'
+      ? texts.find((text) => isFigure(text, dimension, figure) && isReadBack(text, figure, unit))
+      : undefined;
+  const written = { value: textOf(value), limit: textOf(limit) };
+  return written.value === undefined && written.limit === undefined ? finding : { ...finding, written };
+}
 
 /**
  * A finding with the places of the figures that it rests on, apart from its own place: where its value or its limit

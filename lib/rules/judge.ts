@@ -6,7 +6,7 @@ import type { PlacedRemark } from '../model/remark.ts';
 import { withAcceptances } from './accepted.ts';
 import { rules } from './all-rules.ts';
 import { withAssumed } from './assumed.ts';
-import { withData } from './data-places.ts';
+import { withData, withWritten } from './data-places.ts';
 import { compare, rank } from './finding-order.ts';
 import { withFolded } from './folding.ts';
 import { findingOf, type Rule, type Verdict } from './rule.ts';
@@ -67,7 +67,7 @@ export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[
   const all = [...weighty, ...own.map(({ finding }) => finding)].map((one) => withAssumed(one, plan));
   const listed = withoutDoubles(withAcceptances(all, job).toSorted(compare));
   return withFolded(
-    listed.map((finding) => withData(finding, job)),
+    listed.map((finding) => withWritten(withData(finding, job), job)),
     { job, plan },
   );
 }

@@ -76,7 +76,7 @@ describe('check', () => {
     const follower: Finding = { ...own, rule: 'ground-drop', related: ['amp'] };
     const lines = findingText({ ...own, follows: [follower] }).match(/or accept it: .*/g);
     expect(lines).toEqual([
-      'or accept it: { finding: stock-short, of: wire-4, value: 3.5 m, limit: 12 m, reason: , by: }',
+      'or accept it: { finding: stock-short, of: wire-4, value: 3500 mm, limit: 12 m, reason: , by: }',
     ]);
     expect(findingText({ ...own, follows: [follower] })).toContain(
       'caution: short (ground-drop; a.yaml:1:1)',

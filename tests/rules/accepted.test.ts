@@ -51,7 +51,7 @@ describe('a caution that the job accepts', () => {
       const findings = found({ value }, {});
       expect(ids(findings)).toEqual(['caution air-gap-short', 'note acceptance-outdated']);
       expect(findings[0]?.accepted).toBeUndefined();
-      expect(findings[1]?.message).toMatch(/was accepted at 20 mm, and is 0\.0(194|206) m now/);
+      expect(findings[1]?.message).toMatch(/was accepted at 20 mm, and is (19\.4|20\.6) mm now/);
       expect(findings[1]?.where.path).toBe('/accepted/0');
     }
   });
@@ -62,16 +62,16 @@ describe('a caution that the job accepts', () => {
       expect(ids(findings)).toEqual(['caution air-gap-short', 'note acceptance-outdated']);
       expect(findings[0]?.accepted).toBeUndefined();
       expect(findings[1]?.message).toMatch(
-        /was accepted against a limit of 25\.4 mm, and its limit is 0\.02(47|61) m now/,
+        /was accepted against a limit of 25\.4 mm, and its limit is 2(4\.7|6\.1) mm now/,
       );
-      expect(findings[1]?.remedy).toMatch(/value: 0\.02 m and limit: 0\.02(47|61) m/);
+      expect(findings[1]?.remedy).toMatch(/value: 20 mm and limit: 2(4\.7|6\.1) mm/);
     }
   });
 
   test('asks for the limit that was seen, and for none where none is told', () => {
     const findings = found({}, { limit: undefined });
     expect(findings[0]?.accepted).toBeUndefined();
-    expect(findings[1]?.message).toMatch(/without the limit that was seen, 0\.0254 m/);
+    expect(findings[1]?.message).toMatch(/without the limit that was seen, 25\.4 mm/);
     expect(found({ limit: undefined }, { limit: undefined })[0]?.accepted).toBeDefined();
     expect(found({ limit: undefined }, {})[0]?.accepted).toBeUndefined();
   });
@@ -84,8 +84,8 @@ describe('a caution that the job accepts', () => {
   test('asks for the value that was seen', () => {
     const findings = found({}, { value: undefined });
     expect(findings[0]?.accepted).toBeUndefined();
-    expect(findings[1]?.message).toMatch(/without the value that was seen, 0\.02 m/);
-    expect(findings[1]?.remedy).toMatch(/value: 0\.02 m/);
+    expect(findings[1]?.message).toMatch(/without the value that was seen, 20 mm/);
+    expect(findings[1]?.remedy).toMatch(/value: 20 mm/);
   });
 
   test('that tells no value is accepted without one, and with none alone', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../lib/model/finding.ts';
-import { withData } from '../../lib/rules/data-places.ts';
+import { findingFigures, isFigure } from '../../lib/model/finding-text.ts';
+import { withData, withWritten } from '../../lib/rules/data-places.ts';
 import { entry, jobOf, partIn } from './case.ts';
 import { written } from './content.ts';
 
@@ -94,5 +95,41 @@ describe('a finding names where the figures stand that it rests on', () => {
     ],
   ])('and nothing else: %s', (_, more) => {
     expect(dataOf(more)).toEqual([]);
+  });
+});
+
+describe('a finding tells its figures as they are written', () => {
+  const figuresOf = (more: Partial<Finding>) => findingFigures(withWritten(finding(more), job()));
+
+  test('in the unit of the file that has them', () => {
+    const related = ['board-ground'];
+    expect(figuresOf({ value: 0.9144, limit: 0.4572, unit: 'm', related })).toEqual({
+      value: '3 ft',
+      limit: '18 in',
+    });
+    expect(figuresOf({ value: 0.057, unit: 'm', related: ['door'] })).toEqual({ value: '57 mm' });
+  });
+
+  test('else a length in millimetres, and nothing else otherwise than it was computed', () => {
+    const related = ['board-ground'];
+    expect(figuresOf({ value: 0.9145, limit: 0.4572, unit: 'm', related })).toEqual({
+      value: '914.5 mm',
+      limit: '18 in',
+    });
+    expect(figuresOf({ value: -0.0034, limit: 12.192, unit: 'm' })).toEqual({
+      value: '-3.4 mm',
+      limit: '12.2 m',
+    });
+    expect(figuresOf({ value: 0.9144, limit: 0.4572, unit: 'V', related })).toEqual({
+      value: '0.9144 V',
+      limit: '0.4572 V',
+    });
+  });
+
+  test('so that an acceptance that copies them is read as the same', () => {
+    const one = finding({ value: 0.9144, limit: 0.4574, unit: 'm', related: ['board-ground'] });
+    const { value = '', limit = '' } = findingFigures(withWritten(one, job()));
+    expect(isFigure(value, 0.9144, 'm', 0.4574)).toBe(true);
+    expect(isFigure(limit, 0.4574, 'm', 0.9144)).toBe(true);
   });
 });

@@ -1,5 +1,5 @@
 import type { Finding, Level } from '../../model/finding.ts';
-import { acceptedText, findingFigure } from '../../model/finding-text.ts';
+import { acceptedText, findingFigures } from '../../model/finding-text.ts';
 import { placeText } from '../../model/place.ts';
 import { groupsBy } from '../sheets/table.ts';
 import type { Visible } from '../site/visible-to.ts';
@@ -106,8 +106,8 @@ function findingModel(
     level,
     message: sentence(message),
     remedy: sentence(remedy),
-    figures: [figure('value', finding.value, finding), figure('limit', finding.limit, finding)]
-      .filter((text) => text !== '')
+    figures: Object.entries(findingFigures(finding))
+      .map(([name, figure]) => `${name} ${figure}`)
       .join(', '),
     source:
       mark === undefined || source.includes(markWords[mark]) ? source : `${source} (${markWords[mark]})`,
@@ -123,9 +123,4 @@ function sentence(text: string): string {
   const isName = /^[a-z0-9]+[-.:]/.test(text);
   const head = isName ? text.charAt(0) : text.charAt(0).toUpperCase();
   return `${head}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
-}
-
-function figure(name: 'value' | 'limit', own: number | string | undefined, finding: Finding): string {
-  if (own === undefined) return '';
-  return `${name} ${findingFigure(own, finding.unit, name === 'value' ? finding.limit : finding.value)}`;
 }
