@@ -3,14 +3,14 @@ import { byPeople, type Row } from '../row.ts';
 /** A caution that is there and is accepted. */
 const accepted = {
   scene: {
-    'vehicle/routes/left-door/passes/1/through-hole': '8 mm',
+    'wired/links/coil-ground/length': '20 in',
     'wired/accepted': [
       {
-        finding: 'edge-without-grommet',
-        of: 'door-left',
-        value: '0 piece',
-        limit: '1 piece',
-        reason: 'the edge is rolled',
+        finding: 'ground-lead-long',
+        of: 'coil-ground',
+        value: '20 in',
+        limit: '18 in',
+        reason: 'the coil takes a fraction of an ampere',
         by: 'L. S.',
       },
     ],
@@ -103,8 +103,8 @@ export const jobRows: readonly Row[] = [
   ['wired/left-open/amp.CH1+', 'a terminal that is wired', 'not used', /is linked to it/],
   ['wired/accepted/0/finding', 'a name that no finding has', 'grommet', /grommet/, accepted],
   ['wired/accepted/0/of', 'the neighbour', 'dsp', 'acceptance-pointless', accepted],
-  ['wired/accepted/0/value', 'a figure wrong', '3 piece', 'acceptance-outdated', accepted],
-  ['wired/accepted/0/limit', 'a figure wrong', '2 piece', 'acceptance-outdated', accepted],
+  ['wired/accepted/0/value', 'a figure wrong', '2 in', 'acceptance-outdated', accepted],
+  ['wired/accepted/0/limit', 'a figure wrong', '8 in', 'acceptance-outdated', accepted],
   ['wired/accepted/0/reason', 'a wrong word', 'later', byPeople, accepted],
   ['wired/accepted/0/by', "a workmate's initials", 'P. T.', byPeople, accepted],
   ['wired/as-built/battery-rest', 'another unit', '12.7 A', 'as-built-unit'],
