@@ -273,6 +273,23 @@ export const fuseRatingCases = {
         level: 'caution',
         subject: 'main-fuse',
       },
+      {
+        name: 'two others that are lawful, of which the catalogue has one, off the shelf',
+        about: () =>
+          aboutPlan((plan) => {
+            const other = { part: null, stockQuantity: 0, parts: [], areaM2: 0, note: '' };
+            Object.assign(fuse(plan, 'main-fuse'), {
+              ...{ part: null, stockQuantity: 0 },
+              alternatives: [
+                { ...other, form: 'class-t', ratingA: 50, parts: ['holder-t'] },
+                { ...other, form: 'large-bolt-in', ratingA: 80 },
+              ],
+            });
+          }),
+        level: 'caution',
+        subject: 'main-fuse',
+        toDo: /lawful instead: large bolt-in 80 A \(0 pieces in stock\) or class T 50 A \(not in the catalogue, with holder-t\)/i,
+      },
     ],
     quiet: [
       {
