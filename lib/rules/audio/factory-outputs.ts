@@ -101,7 +101,7 @@ const behindEqualising: Rule = {
         {
           level: 'note',
           of: [item, ...equalised.map(({ id }) => id)],
-          message: `${listed(equalised.map(({ id }) => id))} equalise, and by how much is not known: a gain voltage reads right only with a tone at a frequency that the source boosts most, and is too low with any other`,
+          message: `${listed(equalised.map(({ id }) => id))} equalise, and by how much is not known: a gain voltage reads right only with a tone at a frequency that the source boosts most; with any other it reads low, and the gain is set too high`,
           remedy:
             'equalise the source flat in the processor first, then set the gains; or feed the tones in behind the source',
           ...deviceSpot(job, item),

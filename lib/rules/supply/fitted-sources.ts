@@ -3,6 +3,9 @@ import { deviceSpot, hasRole } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
 
+/** A source with its kind, which an id that says it already does without. */
+const named = (kind: string, id: string): string => (id.includes(kind) ? id : `the ${kind} ${id}`);
+
 /** Posts of a source that no link of the vehicle or the job ends at. */
 function openPosts(job: Job, { id, facts }: Device): readonly string[] {
   const linked = new Set(job.links.flatMap(({ from, to }) => [terminalId(from), terminalId(to)]));
@@ -36,8 +39,8 @@ const fittedNotLinked: Rule = {
           level: 'stop',
           of: [id, ...open],
           message: all
-            ? `the ${kind} ${id} is fitted, but linked to nothing: ${missing} ${open.length > 1 ? 'are' : 'is'} missing. The plan counts on a lead that nobody described`
-            : `at the ${kind} ${id} ${missing} is missing. The plan counts on a lead that nobody described`,
+            ? `${named(kind, id)} is fitted, but linked to nothing: ${missing} ${open.length > 1 ? 'are' : 'is'} missing. The plan counts on a lead that nobody described`
+            : `at ${named(kind, id)} ${missing} is missing. The plan counts on a lead that nobody described`,
           remedy: `write ${open.length > 1 ? 'them' : 'it'} under links: of the vehicle, with size and length as fitted`,
           ...deviceSpot(job, id),
         },
