@@ -1,23 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type GainRequest, gainTarget } from '../../lib/audio/gain.ts';
-import { isFault } from '../../lib/model/fault.ts';
-
-const front: GainRequest = {
-  channel: 'front',
-  loadOhm: 4,
-  powerW: 100,
-  ratedSupplyV: 14.4,
-  supplyV: 14.4,
-  regulated: false,
-  overlapDb: 0,
-  pathDb: 0,
-};
-
-function target(change: Partial<GainRequest> = {}) {
-  const found = gainTarget({ ...front, ...change });
-  if (isFault(found)) throw new Error(found.message);
-  return found;
-}
+import { gainTarget } from '../../lib/audio/gain.ts';
+import { front, target } from './gain-target.ts';
 
 describe('what the meter is to show', () => {
   it('is the target itself where that is a whole tenth, whatever binary fractions make of it', () => {

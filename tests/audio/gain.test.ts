@@ -1,28 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type GainRequest, gainTarget } from '../../lib/audio/gain.ts';
+import { gainTarget } from '../../lib/audio/gain.ts';
 import { inputMatch } from '../../lib/audio/input-match.ts';
-import { isFault } from '../../lib/model/fault.ts';
 import { outsideCheck } from '../outside-check.ts';
+import { front, target } from './gain-target.ts';
 
 const byHand = outsideCheck('audio-by-hand');
-
-const front: GainRequest = {
-  channel: 'front',
-  loadOhm: 4,
-  powerW: 100,
-  ratedSupplyV: 14.4,
-  supplyV: 14.4,
-  regulated: false,
-  overlapDb: 0,
-  pathDb: 0,
-};
-
-function target(change: Partial<GainRequest> = {}) {
-  const found = gainTarget({ ...front, ...change });
-  if (isFault(found)) throw new Error(found.message);
-  return found;
-}
 
 describe('the gain target', () => {
   // By hand: 100 W into 4 ohm is 20 V, 75 W 17.32 V, 1000 W into 1 ohm 31.62 V.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Filter } from '../../lib/audio/filter/filters.ts';
-import { cornersOf, type TestTone, type TonePath, testTone } from '../../lib/audio/test-tone.ts';
-import { isFault } from '../../lib/model/fault.ts';
+import { cornersOf } from '../../lib/audio/test-tone.ts';
+import { found, hz, tone } from './tone-path.ts';
 
 const filter = (pass: Filter['pass'], cornerHz: number): Filter => ({
   pass,
@@ -9,25 +9,6 @@ const filter = (pass: Filter['pass'], cornerHz: number): Filter => ({
   order: 4,
   cornerHz,
 });
-
-const path: TonePath = {
-  channel: 'front',
-  usualHz: 1000,
-  overlapDb: 0,
-  filters: [],
-  peaks: [],
-  lowestDb: 3,
-  nearDb: 0.5,
-};
-
-const found = (change: Partial<TonePath>) => testTone({ ...path, ...change });
-
-function tone(change: Partial<TonePath>): TestTone {
-  const result = found(change);
-  if (isFault(result)) throw new Error(result.message);
-  return result;
-}
-const hz = (change: Partial<TonePath>) => tone(change).frequencyHz.value;
 
 /** A band so narrow that its filters let nothing through whole: each is 6 dB down at its corner. */
 const narrow = [filter('high-pass', 950), filter('low-pass', 1050)];

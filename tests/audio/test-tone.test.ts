@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Filter, levelDb, pathResponse } from '../../lib/audio/filter/filters.ts';
 import type { ShapedPeak } from '../../lib/audio/filter/peak.ts';
-import { type TestTone, type TonePath, testTone } from '../../lib/audio/test-tone.ts';
+import type { TonePath } from '../../lib/audio/test-tone.ts';
 import { isFault } from '../../lib/model/fault.ts';
 import { preferredFrequenciesHz } from '../../lib/model/tables/preferred-frequencies.ts';
 import { outsideCheck } from '../outside-check.ts';
 import { levelsInSpice } from './path-in-spice.ts';
 import { type Spice, startSpice } from './spice.ts';
+import { found, hz, tone } from './tone-path.ts';
 
 const inSpice = outsideCheck('paths-in-ngspice');
 
@@ -23,24 +24,6 @@ const filter = (
   order = 4,
 ): Filter => ({ pass, type, order, cornerHz });
 
-const path: TonePath = {
-  channel: 'front',
-  usualHz: 1000,
-  overlapDb: 0,
-  filters: [],
-  peaks: [],
-  lowestDb: 3,
-  nearDb: 0.5,
-};
-
-const found = (change: Partial<TonePath>) => testTone({ ...path, ...change });
-
-function tone(change: Partial<TonePath>): TestTone {
-  const result = found(change);
-  if (isFault(result)) throw new Error(result.message);
-  return result;
-}
-const hz = (change: Partial<TonePath>) => tone(change).frequencyHz.value;
 const db = (change: Partial<TonePath>) => tone(change).pathDb.value;
 
 describe('the test tone', () => {

@@ -9,27 +9,10 @@ import {
   chooseConductor,
   goesIn,
 } from '../../lib/power/conductor/conductor-choice.ts';
+import { bench, cable, duty } from './conductor-duty.ts';
 import { usualRules } from './usual-rules.ts';
 
-const cable = (awg: string, more: Partial<CableCandidate> = {}): CableCandidate => ({
-  part: `cable-${awg}`,
-  size: awgSize(awg),
-  material: 'copper',
-  insulationC: 105,
-  ...more,
-});
 const shelf = ['8', '6', '4', '2'].map((awg) => cable(awg));
-const bench = { zone: 'bench', ambientC: 30, engineSpace: false, covered: false, bundleCount: 1 };
-/** 100 A of fuse: Table 5 of ABYC E-11, 105 C, gives 8 AWG 80 A, 6 AWG 120 A, 4 AWG 160 A. */
-const duty = (more: Partial<ConductorDuty> = {}): ConductorDuty => ({
-  fuseA: 100,
-  currentA: 80,
-  lengthM: 1,
-  otherOhm: 0,
-  mostDropV: 0.4,
-  zones: [bench],
-  ...more,
-});
 function choose(given: ConductorDuty, candidates: readonly CableCandidate[] = shelf): ConductorChoice {
   const result = chooseConductor(given, candidates, usualRules);
   if (isFault(result)) throw new Error(result.message);

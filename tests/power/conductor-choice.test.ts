@@ -4,35 +4,18 @@ import { isFault } from '../../lib/model/fault.ts';
 import { awgSize } from '../../lib/model/quantity/wire-size.ts';
 import { awgSizes } from '../../lib/model/tables/copper-wire.ts';
 import {
-  type CableCandidate,
   type ConductorChoice,
   type ConductorDuty,
   chooseConductor,
 } from '../../lib/power/conductor/conductor-choice.ts';
 import type { PowerRules } from '../../lib/power/power-rules.ts';
 import { outsideCheck } from '../outside-check.ts';
+import { bench, cable, duty } from './conductor-duty.ts';
 import { usualRules } from './usual-rules.ts';
 
 const inHandbook = outsideCheck('drop-in-handbooks');
 
-const cable = (awg: string, more: Partial<CableCandidate> = {}): CableCandidate => ({
-  part: `cable-${awg}`,
-  size: awgSize(awg),
-  material: 'copper',
-  insulationC: 105,
-  ...more,
-});
 const every = awgSizes.map((awg) => cable(awg));
-const bench = { zone: 'bench', ambientC: 30, engineSpace: false, covered: false, bundleCount: 1 };
-const duty = (more: Partial<ConductorDuty> = {}): ConductorDuty => ({
-  fuseA: 100,
-  currentA: 80,
-  lengthM: 1,
-  otherOhm: 0,
-  mostDropV: 0.4,
-  zones: [bench],
-  ...more,
-});
 function choose(given: ConductorDuty, candidates = every, rules: PowerRules = usualRules): ConductorChoice {
   const result = chooseConductor(given, candidates, rules);
   if (isFault(result)) throw new Error(result.message);

@@ -9,24 +9,8 @@ import {
   type StockedFuse,
   type StockedHolder,
 } from '../../lib/power/fuse-choice.ts';
+import { duty, stocked } from './fuse-duty.ts';
 import { usualRules } from './usual-rules.ts';
-
-/** 40 A drawn, 50 A wanted: the margin of a quarter is common practice, no source. */
-const duty = (more: Partial<FuseDuty> = {}): FuseDuty => ({
-  ratedA: 40,
-  ceilingA: 60,
-  protects: [{ id: 'wire', ampacityA: 136 }],
-  form: 'small-bolt-in',
-  interruptNeedA: null,
-  ...more,
-});
-
-const stocked = (form: StockedFuse['form'], ratingA: number, quantity = 2): StockedFuse => ({
-  part: `${form}-${ratingA}`,
-  form,
-  ratingA,
-  quantity,
-});
 
 function choose(
   given: FuseDuty,

@@ -4,22 +4,9 @@ import { isFault } from '../../lib/model/fault.ts';
 import { fuseFormIds, fuseForms } from '../../lib/model/tables/fuse-forms.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty, type StockedFuse } from '../../lib/power/fuse-choice.ts';
 import { interruptNeedA, prospectiveFaultA } from '../../lib/power/interrupting.ts';
+import { duty, stocked } from './fuse-duty.ts';
 import { usualRules } from './usual-rules.ts';
 
-const duty = (more: Partial<FuseDuty> = {}): FuseDuty => ({
-  ratedA: 40,
-  ceilingA: 60,
-  protects: [{ id: 'wire', ampacityA: 136 }],
-  form: 'small-bolt-in',
-  interruptNeedA: null,
-  ...more,
-});
-const stocked = (form: StockedFuse['form'], ratingA: number, quantity = 2): StockedFuse => ({
-  part: `${form}-${ratingA}`,
-  form,
-  ratingA,
-  quantity,
-});
 function choose(given: FuseDuty, fuses: readonly StockedFuse[] = []): FuseChoice {
   const result = chooseFuse(given, { fuses }, usualRules);
   if (isFault(result)) throw new Error(result.message);
