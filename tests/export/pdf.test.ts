@@ -1,4 +1,7 @@
-import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type Effects, realEffects } from '../../lib/commands/effects.ts';
 import { type ExportWords, exportJobs } from '../../lib/commands/export.ts';
 import { sheets } from '../../lib/publish/sheets/index.ts';
@@ -21,12 +24,17 @@ interface Recorded {
   readonly told: readonly string[];
 }
 
+const keptElsewhere = mkdtempSync(join(tmpdir(), 'rackleaf-pdf-'));
+afterAll(() => rmSync(keptElsewhere, { recursive: true, force: true }));
+
 /** Runs an export on the fixed shop and keeps what it writes. */
 async function run(words: Partial<ExportWords> = {}): Promise<Recorded> {
   const files = new Map<string, string | Uint8Array>();
   const told: string[] = [];
   const effects: Effects = {
     ...realEffects(fixedRoot),
+    // What is kept lies elsewhere, so that the fixed shop stays as it is.
+    root: keptElsewhere,
     watched: false,
     out: () => undefined,
     tell: (text) => told.push(text),

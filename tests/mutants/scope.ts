@@ -30,7 +30,7 @@ export const whole: readonly Area[] = [
   {
     name: 'conductor choice',
     code: ['lib/power/conductor/conductor-choice.ts', 'lib/power/conductor/ampacity.ts'],
-    heldBy: ['tests/power/{conductor-choice,ampacity}*.test.ts'],
+    heldBy: ['tests/power/conductor/{conductor-choice,ampacity}*.test.ts'],
   },
   {
     name: 'sizing',

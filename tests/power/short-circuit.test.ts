@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { NetworkElement } from '../../lib/power/network/network-types.ts';
 import { type ShortCircuit, shortCircuit } from '../../lib/power/short-circuit.ts';
 import { outsideCheck } from '../outside-check.ts';
-import { Spice } from './ngspice.ts';
+import { Spice } from './network/ngspice.ts';
 
 const inSpice = outsideCheck('short-in-ngspice');
 

@@ -3,8 +3,8 @@ import type { BuildPlan, NetworkElement as Listed, OperatingPoint } from '../../
 import { solveNetwork } from '../../../lib/power/network/network.ts';
 import type { Network, NetworkElement } from '../../../lib/power/network/network-types.ts';
 import { outsideCheck } from '../../outside-check.ts';
-import { scaleLoads } from '../../power/greatest-load.ts';
-import { lawA, Spice } from '../../power/ngspice.ts';
+import { scaleLoads } from '../../power/network/greatest-load.ts';
+import { lawA, Spice } from '../../power/network/ngspice.ts';
 
 // Outside reference: ngspice 45, operating points, as carried by the npm package eecircuit-engine.
 

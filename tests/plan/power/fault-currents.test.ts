@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { judgedPlan } from '../../../lib/commands/judged-plan.ts';
 import type { PlanFuse } from '../../../lib/model/plan/index.ts';
 import type { NetworkElement } from '../../../lib/power/network/network-types.ts';
-import { Spice } from '../../power/ngspice.ts';
+import { Spice } from '../../power/network/ngspice.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { byId, jobOf, smallPlan } from '../plan-small-shop.ts';

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../lib/model/fault.ts';
-import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
-import { ohmPerM } from '../../lib/power/conductor/resistance.ts';
-import { publishedRows } from '../model/tables/published.ts';
-import { outsideCheck } from '../outside-check.ts';
-import { usualRules } from './usual-rules.ts';
+import { isFault } from '../../../lib/model/fault.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
+import { ohmPerM } from '../../../lib/power/conductor/resistance.ts';
+import { publishedRows } from '../../model/tables/published.ts';
+import { outsideCheck } from '../../outside-check.ts';
+import { usualRules } from '../usual-rules.ts';
 
 const inTable = outsideCheck('copper-wire-table');
 const warm = outsideCheck('copper-warm');

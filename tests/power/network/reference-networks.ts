@@ -1,4 +1,4 @@
-import type { Load, Network, NetworkElement } from '../../lib/power/network/network-types.ts';
+import type { Load, Network, NetworkElement } from '../../../lib/power/network/network-types.ts';
 
 /** A small seeded generator (mulberry32), so that every run of the tests sees the same networks. */
 export function seeded(seed: number): () => number {

@@ -3,9 +3,9 @@ import {
   type AmplifierSupply,
   amplifierCurrents,
   loadElement,
-} from '../../lib/power/network/load-current.ts';
-import { outsideCheck } from '../outside-check.ts';
-import { usualEfficiency } from './usual-rules.ts';
+} from '../../../lib/power/network/load-current.ts';
+import { outsideCheck } from '../../outside-check.ts';
+import { usualEfficiency } from '../usual-rules.ts';
 
 const byHand = outsideCheck('loads-by-hand');
 

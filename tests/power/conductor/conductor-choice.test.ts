@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../lib/model/fault.ts';
-import { awgSize } from '../../lib/model/quantity/wire-size.ts';
-import { awgSizes } from '../../lib/model/tables/copper-wire.ts';
+import { isFault } from '../../../lib/model/fault.ts';
+import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
+import { awgSizes } from '../../../lib/model/tables/copper-wire.ts';
 import {
   type ConductorChoice,
   type ConductorDuty,
   chooseConductor,
-} from '../../lib/power/conductor/conductor-choice.ts';
-import type { PowerRules } from '../../lib/power/power-rules.ts';
-import { outsideCheck } from '../outside-check.ts';
+} from '../../../lib/power/conductor/conductor-choice.ts';
+import type { PowerRules } from '../../../lib/power/power-rules.ts';
+import { outsideCheck } from '../../outside-check.ts';
+import { usualRules } from '../usual-rules.ts';
 import { bench, cable, duty } from './conductor-duty.ts';
-import { usualRules } from './usual-rules.ts';
 
 const inHandbook = outsideCheck('drop-in-handbooks');
 

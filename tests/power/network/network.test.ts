@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { converterElements } from '../../lib/power/network/converters.ts';
-import { solveNetwork } from '../../lib/power/network/network.ts';
+import { converterElements } from '../../../lib/power/network/converters.ts';
+import { solveNetwork } from '../../../lib/power/network/network.ts';
 import type {
   EmfSource,
   Load,
@@ -8,7 +8,7 @@ import type {
   NetworkResult,
   PassiveElement,
   TwoSlopeSource,
-} from '../../lib/power/network/network-types.ts';
+} from '../../../lib/power/network/network-types.ts';
 import { greatestLoadShare } from './greatest-load.ts';
 
 const battery = (more: Partial<EmfSource> = {}): EmfSource => ({

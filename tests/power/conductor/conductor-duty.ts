@@ -1,5 +1,5 @@
-import { awgSize } from '../../lib/model/quantity/wire-size.ts';
-import type { CableCandidate, ConductorDuty } from '../../lib/power/conductor/conductor-choice.ts';
+import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
+import type { CableCandidate, ConductorDuty } from '../../../lib/power/conductor/conductor-choice.ts';
 
 export const cable = (awg: string, more: Partial<CableCandidate> = {}): CableCandidate => ({
   part: `cable-${awg}`,

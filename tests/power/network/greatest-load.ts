@@ -1,5 +1,5 @@
-import { solveNetwork } from '../../lib/power/network/network.ts';
-import type { Network, NetworkElement } from '../../lib/power/network/network-types.ts';
+import { solveNetwork } from '../../../lib/power/network/network.ts';
+import type { Network, NetworkElement } from '../../../lib/power/network/network-types.ts';
 
 /** The network with every constant-power and constant-current load times `share`; square-law and resistance loads stay. */
 export function scaleLoads(network: Network, share: number): Network {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../lib/model/fault.ts';
-import { awgSize } from '../../lib/model/quantity/wire-size.ts';
-import type { RunZone } from '../../lib/power/conductor/ampacity.ts';
-import { chooseConductor } from '../../lib/power/conductor/conductor-choice.ts';
-import { conductorTemperatureC } from '../../lib/power/conductor/conductor-temperature.ts';
-import { usualRules } from './usual-rules.ts';
+import { isFault } from '../../../lib/model/fault.ts';
+import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
+import type { RunZone } from '../../../lib/power/conductor/ampacity.ts';
+import { chooseConductor } from '../../../lib/power/conductor/conductor-choice.ts';
+import { conductorTemperatureC } from '../../../lib/power/conductor/conductor-temperature.ts';
+import { usualRules } from '../usual-rules.ts';
 
 const zone = (name: string, ambientC: number, lengthM?: number): RunZone => ({
   zone: name,

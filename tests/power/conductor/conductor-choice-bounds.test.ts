@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { isFault } from '../../lib/model/fault.ts';
-import { awgSize } from '../../lib/model/quantity/wire-size.ts';
+import { isFault } from '../../../lib/model/fault.ts';
+import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
 import {
   type CableCandidate,
   type ConductorChoice,
@@ -8,9 +8,9 @@ import {
   cableSm,
   chooseConductor,
   goesIn,
-} from '../../lib/power/conductor/conductor-choice.ts';
+} from '../../../lib/power/conductor/conductor-choice.ts';
+import { usualRules } from '../usual-rules.ts';
 import { bench, cable, duty } from './conductor-duty.ts';
-import { usualRules } from './usual-rules.ts';
 
 const shelf = ['8', '6', '4', '2'].map((awg) => cable(awg));
 function choose(given: ConductorDuty, candidates: readonly CableCandidate[] = shelf): ConductorChoice {

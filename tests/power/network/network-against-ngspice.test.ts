@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
-import { solveNetwork } from '../../lib/power/network/network.ts';
-import type { Network, NetworkResult } from '../../lib/power/network/network-types.ts';
-import { outsideCheck } from '../outside-check.ts';
+import { solveNetwork } from '../../../lib/power/network/network.ts';
+import type { Network, NetworkResult } from '../../../lib/power/network/network-types.ts';
+import { outsideCheck } from '../../outside-check.ts';
 import { greatestLoadShare, scaleLoads } from './greatest-load.ts';
 import { imbalanceA, Spice } from './ngspice.ts';
 import { randomNetwork, type Topology, topologies } from './reference-networks.ts';

@@ -1,4 +1,4 @@
-import type { Network, NetworkResult } from '../../lib/power/network/network-types.ts';
+import type { Network, NetworkResult } from '../../../lib/power/network/network-types.ts';
 
 /** Where the power of a solved network comes from and goes (W). */
 export interface PowerBalance {

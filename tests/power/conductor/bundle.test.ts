@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../lib/power/conductor/bundle.ts';
-import { chooseCovering, heatShrink } from '../../lib/power/conductor/covering-size.ts';
-import { outsideCheck } from '../outside-check.ts';
-import { usualFit } from './usual-rules.ts';
+import { bendRadiusM, bundleDiameterM, outsideDiameterM } from '../../../lib/power/conductor/bundle.ts';
+import { chooseCovering, heatShrink } from '../../../lib/power/conductor/covering-size.ts';
+import { outsideCheck } from '../../outside-check.ts';
+import { usualFit } from '../usual-rules.ts';
 
 const packed = outsideCheck('packed-circles');
 const inStandard = outsideCheck('wire-outside');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NameTable } from '../../lib/power/network/name-table.ts';
+import { NameTable } from '../../../lib/power/network/name-table.ts';
 
 describe('a name table', () => {
   it('numbers names in the order in which they are met, each once', () => {

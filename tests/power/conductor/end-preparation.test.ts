@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { awgAreaMm2 } from '../../lib/model/tables/copper-wire.ts';
+import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
 import {
   type ConductorEnd,
   type Port,
   prepareEnd as prepareEndBy,
-} from '../../lib/power/conductor/end-preparation.ts';
-import { usualRules } from './usual-rules.ts';
+} from '../../../lib/power/conductor/end-preparation.ts';
+import { usualRules } from '../usual-rules.ts';
 
 const prepareEnd = (ends: readonly ConductorEnd[], port: Port) => prepareEndBy(ends, port, usualRules);
 

@@ -4,7 +4,7 @@ import type {
   EmfSource,
   Network,
   NetworkElement,
-} from '../../lib/power/network/network-types.ts';
+} from '../../../lib/power/network/network-types.ts';
 
 /** What ngspice says of a network: node voltages, or the lines of its error list. */
 export type SpiceAnswer =

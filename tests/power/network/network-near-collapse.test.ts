@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { solveNetwork } from '../../lib/power/network/network.ts';
+import { solveNetwork } from '../../../lib/power/network/network.ts';
 import { greatestLoadShare, scaleLoads } from './greatest-load.ts';
 import { imbalanceA } from './ngspice.ts';
 import { powerBalance } from './power-balance.ts';

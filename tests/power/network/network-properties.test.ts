@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { solveNetwork } from '../../lib/power/network/network.ts';
-import type { Network, NetworkElement, NetworkResult } from '../../lib/power/network/network-types.ts';
+import { solveNetwork } from '../../../lib/power/network/network.ts';
+import type { Network, NetworkElement, NetworkResult } from '../../../lib/power/network/network-types.ts';
 import { imbalanceA } from './ngspice.ts';
 import { powerBalance } from './power-balance.ts';
 import { chargingTopologies, randomNetwork, topologies } from './reference-networks.ts';
