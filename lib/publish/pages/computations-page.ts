@@ -1,49 +1,31 @@
 import { greatestDifferences } from '../../model/computations/greatest-differences.ts';
 import { type Computation, computationFamilies } from '../../model/computations/index.ts';
 import { type OutsideCheckId, outsideChecks } from '../../model/computations/outside-checks.ts';
-import { chromeOf } from '../page/chrome.ts';
 import type { Page, SiteContext } from '../page/page.ts';
 import { sourceText } from '../page/words.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses } from '../site/addresses.ts';
-import { catalogueRecord } from '../site/search-record.ts';
+import { type CatalogueBody, cataloguePage } from './catalogue-page.ts';
 
 export const computationsTitle = 'How numbers are computed';
 export const computationsSummary =
   'What is computed, by which formula, from which source, and what outside this tool each number was held against.';
 
-/** Every quantity that is computed, by family, with the checks outside the project that hold it. */
-export interface ComputationsBody {
-  readonly summary: string;
-  readonly families: readonly { readonly id: string; readonly title: string; readonly table: Table }[];
-}
-
 /** The page of all computations, made from their catalogue and from what the checks have found. */
 export function computationsPage(context: SiteContext): Page {
-  const address = addresses.computations;
-  const title = { title: computationsTitle, summary: computationsSummary };
-  return {
-    address,
-    template: 'catalogue.njk',
-    search: () =>
-      catalogueRecord(
-        title,
-        Object.values(computationFamilies).flatMap(({ computations }) => textsOf(computations)),
-      ),
-    model: () => {
-      const body: ComputationsBody = { summary: computationsSummary, families: families() };
-      return {
-        ...chromeOf(context, { address, title: computationsTitle, above: [['Guides', addresses.guides]] }),
-        body,
-      };
-    },
-  };
+  return cataloguePage(context, {
+    address: addresses.computations,
+    title: computationsTitle,
+    summary: computationsSummary,
+    lines: () => Object.values(computationFamilies).flatMap(({ computations }) => textsOf(computations)),
+    families,
+  });
 }
 
 const textsOf = (computations: Readonly<Record<string, Computation>>): string[] =>
   Object.entries(computations).map(([id, { computes }]) => `${id}: ${computes}`);
 
-function families(): ComputationsBody['families'] {
+function families(): CatalogueBody['families'] {
   const quantities = Object.entries(computationFamilies).map(([id, { title, computations }]) => ({
     id,
     title,

@@ -5,11 +5,9 @@ import { place } from '../../../lib/board/layout/placed.ts';
 import { type Link, scoreLayout } from '../../../lib/board/layout/score.ts';
 import { boardCentroid } from '../../../lib/board/measure.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';
-import { shapeOf } from '../shapes.ts';
+import { gapRules, plainShape } from './two-items.ts';
 
-const shape = shapeOf({ rectangle: { width: '800 mm', height: '500 mm' } });
-const board = { shape, box: boxOf(shape.outline), centroid: boardCentroid(shape) };
-const rules = { partGapM: 0.0127, powerToSignalM: 0.15 };
+const board = { shape: plainShape, box: boxOf(plainShape.outline), centroid: boardCentroid(plainShape) };
 
 const amp = (id: string): Item => ({
   id,
@@ -68,10 +66,10 @@ describe('a layout and its mirror image', () => {
         const score = (list: readonly Item[], where: readonly Placement[], flip: (side: Side) => Side) => {
           const placed = list.flatMap((item, at) => {
             const own = where[at];
-            return own ? [place(item, own, rules.partGapM)] : [];
+            return own ? [place(item, own, gapRules.partGapM)] : [];
           });
           const sides = { signalSide: flip(signalSide), powerSide: flip(powerSide) };
-          return scoreLayout({ ...board, ...sides }, placed, links(flip), rules);
+          return scoreLayout({ ...board, ...sides }, placed, links(flip), gapRules);
         };
         const back = { 0: 0, 90: 270, 180: 180, 270: 90 } as const;
         const turned = placements.map((at, index): Placement => {

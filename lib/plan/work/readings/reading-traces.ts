@@ -39,11 +39,7 @@ const formulasOf: Readonly<Record<ReadingKind, Formulas>> = {
   'charger-voltage': solved,
   'charger-current': solved,
   'no-current': none,
-  'bank-charge': {
-    ...solved,
-    least: 'from - what may be left over the open holder',
-    greatest: 'to + tolerance',
-  },
+  'bank-charge': { ...solved, least: 'from - what may be left over the open holder' },
 };
 
 const sides = ['predicted', 'least', 'greatest'] as const;
