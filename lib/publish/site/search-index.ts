@@ -15,6 +15,29 @@ export async function searchIndex(pages: readonly Page[]): Promise<SiteAsset[]> 
     .flatMap(({ address, search }) => (search ? [{ address, record: search() }] : []))
     .sort((a, b) => (a.address < b.address ? -1 : 1));
   if (known.length === 0) return [];
+  return whileLibraryRuns(() => indexOf(known));
+}
+
+/** How many indices of this process are being made. */
+let underWay = 0;
+
+/**
+ * Runs what needs the search library, which serves a whole process: who ends it while another index is being made
+ * ends that one too. So the last one out ends it.
+ */
+async function whileLibraryRuns<T>(work: () => Promise<T>): Promise<T> {
+  underWay += 1;
+  try {
+    return await work();
+  } finally {
+    underWay -= 1;
+    if (underWay === 0) await close();
+  }
+}
+
+async function indexOf(
+  known: readonly { readonly address: string; readonly record: SearchRecord }[],
+): Promise<SiteAsset[]> {
   const { index, errors } = await createIndex({ forceLanguage: 'en' });
   if (index === undefined) throw new Error(`The search index can't be made: ${errors.join('; ')}`);
   try {
@@ -22,7 +45,6 @@ export async function searchIndex(pages: readonly Page[]): Promise<SiteAsset[]> 
     return await filesOf(index);
   } finally {
     await index.deleteIndex();
-    await close();
   }
 }
 
