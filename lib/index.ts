@@ -4,7 +4,7 @@
  *   files ─readContent─▶ Job ─judgedPlan─▶ BuildPlan ─drawJob─▶ SVG
  */
 export { shippedMetrics } from './commands/drawings.ts';
-export { judgedPlan } from './commands/judged-plan.ts';
+export { judgedPlan } from './commands/shop/judged-plan.ts';
 export { drawJob, type JobDrawing } from './draw/draw-job.ts';
 export type { SourceFile } from './model/content/source-file.ts';
 export type { Finding, Level } from './model/finding.ts';

@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 /** One listens to every figure that is told; elkjs takes ngspice's `window`, left in a worker, for a browser's. */
-const alone = ['tests/publish/printed-figures.test.ts', 'tests/commands/bench-diagrams.test.ts'];
+const alone = ['tests/publish/sheets/printed-figures.test.ts', 'tests/commands/bench/diagrams.test.ts'];
 
 /** Files of the long run alone: the package is packed and installed. */
 const longOnly = ['tests/package/installed-shop.test.ts'];

@@ -15,7 +15,7 @@ import { withCrew } from './crew/with-crew.ts';
 import { jobDrawings, shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { type LoadedShop, loadShop, siteOf } from './load-shop.ts';
+import { type LoadedShop, loadShop, siteOf } from './shop/load-shop.ts';
 
 /**
  * `rackleaf bench [--json]`: what the computations cost on this machine, as ratios within one run, so that no

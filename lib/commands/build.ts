@@ -8,8 +8,8 @@ import type { Crew } from './crew/crew.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, type FailedJob, type LoadedShop, loadShop, siteOf } from './load-shop.ts';
-import { failedText, standingText, tellFailed, tellNoPacket, tellProblems } from './report.ts';
+import { anyStopped, type FailedJob, type LoadedShop, loadShop, siteOf } from './shop/load-shop.ts';
+import { failedText, standingText, tellFailed, tellNoPacket, tellProblems } from './told/report.ts';
 
 export interface BuildChoices {
   readonly audience: Audience;

@@ -1,8 +1,8 @@
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, loadShop, missingJob } from './load-shop.ts';
-import { findingText, standingText, tellChanges, tellFailed, tellProblems } from './report.ts';
+import { anyStopped, loadShop, missingJob } from './shop/load-shop.ts';
+import { findingText, standingText, tellChanges, tellFailed, tellProblems } from './told/report.ts';
 
 /** `rackleaf check [JOB]`: reads, plans and judges; prints every problem and finding. */
 export async function check(effects: Effects, jobId: string | null, json: boolean): Promise<ExitStatus> {

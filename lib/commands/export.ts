@@ -12,9 +12,9 @@ import { withCrew } from './crew/with-crew.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { type LoadedJob, type LoadedShop, loadShop, missingJob, missingStatus } from './load-shop.ts';
 import { printSet } from './print-set.ts';
-import { tellFrozen, tellNoPacket, tellProblems } from './report.ts';
+import { type LoadedJob, type LoadedShop, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
+import { tellFrozen, tellNoPacket, tellProblems } from './told/report.ts';
 
 /** The words of the command line, as they were given. */
 export interface ExportWords {

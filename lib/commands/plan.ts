@@ -2,8 +2,8 @@ import { planJsonSchema } from '../model/plan/index.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, loadShop, missingJob, missingStatus } from './load-shop.ts';
-import { standingText, tellProblems } from './report.ts';
+import { anyStopped, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
+import { standingText, tellProblems } from './told/report.ts';
 
 /** `rackleaf plan JOB [--json]`: the whole plan document, or one line and its findings' count. */
 export async function plan(effects: Effects, jobId: string, json: boolean): Promise<ExitStatus> {

@@ -8,7 +8,7 @@ import type { DrawingsOf, PublishedJob, ShopSite } from '../publish/site/shop-si
 import { siteAssets } from '../publish/site/site-assets.ts';
 import { openTemplates } from '../publish/site/templates.ts';
 import { jobDrawings } from './drawings.ts';
-import { type LoadedJob, type LoadedShop, siteOf } from './load-shop.ts';
+import { type LoadedJob, type LoadedShop, siteOf } from './shop/load-shop.ts';
 
 /** Stands for the address of a shop that has no site: links of the PDF then lead nowhere, and to no machine. */
 const noSite = 'http://site.invalid/';

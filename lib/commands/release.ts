@@ -6,9 +6,9 @@ import { readYaml } from '../read/yaml/yaml.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { type FrozenPlan, frozenPath } from './frozen-plans.ts';
-import { loadShop, missingJob, missingStatus } from './load-shop.ts';
-import { findingText, tellProblems } from './report.ts';
+import { type FrozenPlan, frozenPath } from './shop/frozen-plans.ts';
+import { loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
+import { findingText, tellProblems } from './told/report.ts';
 
 /**
  * `rackleaf release JOB`: refuses while a finding stops the job; otherwise freezes the whole plan of the revision

@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import { nearestName } from '../read/names/nearest-name.ts';
 import { type Effects, realEffects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { commandHelp, generalHelp } from './help.ts';
+import { commandHelp, generalHelp } from './told/help.ts';
 
 interface Given {
   readonly words: readonly string[];
@@ -179,7 +179,7 @@ export async function runCommand(
   try {
     return await command.run(effects, given);
   } catch (error) {
-    const { failureText } = await import('./failure-text.ts');
+    const { failureText } = await import('./told/failure-text.ts');
     effects.tell(failureText(error));
     return exitStatus.missing;
   }

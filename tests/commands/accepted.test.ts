@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, test } from 'vitest';
-import { findingText } from '../../lib/commands/report.ts';
+import { findingText } from '../../lib/commands/told/report.ts';
 import type { Finding } from '../../lib/model/finding.ts';
 import { ShopFolder, stopped } from './shop-folder.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { jobDrawings } from '../../lib/commands/drawings.ts';
 import { sheetIds } from '../../lib/publish/sheets/index.ts';
-import { samplePlan } from '../publish/sample-plan.ts';
+import { samplePlan } from '../publish/sample/sample-plan.ts';
 
 describe('jobDrawings', () => {
   it('draws a plan onto sheets that exist, each drawing once', () => {

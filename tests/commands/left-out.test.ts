@@ -5,7 +5,7 @@ import { buildWith } from '../../lib/commands/build.ts';
 import { type Crew, openCrew } from '../../lib/commands/crew/crew.ts';
 import type { Done, TaskName, Tasks } from '../../lib/commands/crew/tasks.ts';
 import { realEffects } from '../../lib/commands/effects.ts';
-import { loadShop } from '../../lib/commands/load-shop.ts';
+import { loadShop } from '../../lib/commands/shop/load-shop.ts';
 import { ShopFolder } from './shop-folder.ts';
 
 /** What was asked of a crew: tasks by the file of their job, or by the id of the plan. */

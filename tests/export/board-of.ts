@@ -1,6 +1,6 @@
 import type { PlanBoard } from '../../lib/model/plan/index.ts';
 import { shapeOf } from '../board/shapes.ts';
-import { sampleBoard } from '../publish/sample-board.ts';
+import { sampleBoard } from '../publish/sample/sample-board.ts';
 
 /** The board of the sample plan with another outline and the given changes. */
 export function boardOf(outline: unknown, change: Partial<PlanBoard> = {}): PlanBoard {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { frozenPath, frozenPlans } from '../../lib/commands/frozen-plans.ts';
+import { frozenPath, frozenPlans } from '../../lib/commands/shop/frozen-plans.ts';
 import { drawJob } from '../../lib/draw/draw-job.ts';
 import { type BuildPlan, planFormat } from '../../lib/model/plan/index.ts';
 import { sheetSections } from '../../lib/publish/page/sheet-sections.ts';

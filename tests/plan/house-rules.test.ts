@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { judgedPlan } from '../../lib/commands/judged-plan.ts';
+import { judgedPlan } from '../../lib/commands/shop/judged-plan.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { smallShop } from '../read/small-shop.ts';
 import { byId, jobOf } from './plan-small-shop.ts';

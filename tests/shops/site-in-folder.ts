@@ -1,5 +1,5 @@
 import { realEffects } from '../../lib/commands/effects.ts';
-import { loadShop, siteOf } from '../../lib/commands/load-shop.ts';
+import { loadShop, siteOf } from '../../lib/commands/shop/load-shop.ts';
 import type { ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { testCrew } from './test-crew.ts';
 

@@ -7,7 +7,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { openBrowser } from '../browser.ts';
-import { sampleSite } from '../publish/sample-site.ts';
+import { sampleSite } from '../publish/sample/sample-site.ts';
 import { siteInFolder } from '../shops/site-in-folder.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
 import { lookAtTables } from './tables-in-sight.ts';

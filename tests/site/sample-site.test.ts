@@ -1,5 +1,5 @@
-import { samplePlan } from '../publish/sample-plan.ts';
-import { sampleDrawings, sampleJob, sampleSite } from '../publish/sample-site.ts';
+import { samplePlan } from '../publish/sample/sample-plan.ts';
+import { sampleDrawings, sampleJob, sampleSite } from '../publish/sample/sample-site.ts';
 import { describeSite } from './describe-site.ts';
 
 const plan = samplePlan();

@@ -1,8 +1,8 @@
 import type { Keep, Step } from '../../model/keep.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { PlanDrawing } from '../../publish/site/shop-site.ts';
-import { failureText } from '../failure-text.ts';
 import { type JobFiles, jobReader } from '../kept/shop-steps.ts';
+import { failureText } from '../told/failure-text.ts';
 
 /** What a thread may be given to do, and what comes of it. */
 export interface Tasks {

@@ -12,7 +12,7 @@ import { sitePages } from '../../publish/site/site-pages.ts';
 import { layoutsFolder, openTemplates } from '../../publish/site/templates.ts';
 import type { Crew } from '../crew/crew.ts';
 import { realEffects } from '../effects.ts';
-import { type LoadedShop, loadShop, siteOf } from '../load-shop.ts';
+import { type LoadedShop, loadShop, siteOf } from '../shop/load-shop.ts';
 
 /** Makes pages from the files of a shop, by the one way that a build takes. One for each thread. */
 export class PageDesk {

@@ -2,7 +2,7 @@ import type { BuildPlan, PlanFuse, PlanItem } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { spelledWithin } from '../page/words.ts';
+import { spelledWithin } from '../words/words.ts';
 import { handOverLacks, lackText } from './packet-lacks.ts';
 
 /** A fuse that makes the feed dead: what whoever puts one back must know. */

@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanMeasurement } from '../../model/plan/index.ts';
 import { isStopped } from '../../model/plan/index.ts';
-import { counted } from '../page/words.ts';
+import { counted } from '../words/words.ts';
 
 /** Why a job can't be handed over, with the lines of its record that it is about. */
 interface HandOverLack {

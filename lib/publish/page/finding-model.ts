@@ -3,7 +3,7 @@ import { acceptedText, findingFigures } from '../../model/finding-text.ts';
 import { placeText } from '../../model/place.ts';
 import { groupsBy } from '../sheets/table.ts';
 import type { Visible } from '../site/visible-to.ts';
-import { levelMeanings, levelOrder, levelWords, markWords } from './words.ts';
+import { levelMeanings, levelOrder, levelWords, markWords } from '../words/words.ts';
 
 type Following = NonNullable<Finding['follows']>[number];
 

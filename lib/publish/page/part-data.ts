@@ -4,8 +4,8 @@ import { partSchema } from '../../model/kinds/index.ts';
 import { printedMade } from '../../model/printed/holes.ts';
 import type { HoleFit } from '../../model/tables/drills.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
-import { spelled, spelledWithin } from './words.ts';
-import { none, plainNumber, type Writer, type Written } from './written.ts';
+import { spelled, spelledWithin } from '../words/words.ts';
+import { none, plainNumber, type Writer, type Written } from '../words/written.ts';
 
 /** Fields that a part's page shows in another way. */
 const shownElsewhere = new Set(['kind', 'title', 'notes', 'terminals', 'controls']);

@@ -5,7 +5,7 @@ import { handOverOf, type Serials } from '../packet/hand-over.ts';
 import { sheetIds, sheets } from '../sheets/index.ts';
 import type { Sheet } from '../sheets/sheet.ts';
 import { visibleTo } from '../site/visible-to.ts';
-import { tradeCautions } from './cautions.ts';
+import { tradeCautions } from '../words/cautions.ts';
 import { drawingToken } from './drawing-token.ts';
 
 /** A sheet of a job as a section of its page. Its id is its anchor. */

@@ -2,9 +2,9 @@ import { greatestDifferences } from '../../model/computations/greatest-differenc
 import { type Computation, computationFamilies } from '../../model/computations/index.ts';
 import { type OutsideCheckId, outsideChecks } from '../../model/computations/outside-checks.ts';
 import type { Page, SiteContext } from '../page/page.ts';
-import { sourceText } from '../page/words.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses } from '../site/addresses.ts';
+import { sourceText } from '../words/words.ts';
 import { type CatalogueBody, cataloguePage } from './catalogue-page.ts';
 
 export const computationsTitle = 'How numbers are computed';

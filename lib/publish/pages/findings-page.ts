@@ -2,10 +2,10 @@ import type { Shop } from '../../model/content/shop.ts';
 import { type FindingEntry, findingEntry, findingFamilies, isFindingId } from '../../model/findings/index.ts';
 import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
 import type { Page, SiteContext } from '../page/page.ts';
-import { levelOrder, sourceText } from '../page/words.ts';
-import { lengthStyle } from '../page/written.ts';
 import { strong, tableOf } from '../sheets/table.ts';
 import { addresses } from '../site/addresses.ts';
+import { levelOrder, sourceText } from '../words/words.ts';
+import { lengthStyle } from '../words/written.ts';
 import { type CatalogueBody, cataloguePage } from './catalogue-page.ts';
 
 export const findingsTitle = 'All findings';

@@ -4,9 +4,9 @@ import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
 import { chromeOf } from '../page/chrome.ts';
 import { markdownHtml } from '../page/markdown.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
-import { lengthStyle } from '../page/written.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { guideRecord } from '../site/search-record.ts';
+import { lengthStyle } from '../words/written.ts';
 import { computationsSummary, computationsTitle } from './computations-page.ts';
 import { findingsSummary, findingsTitle } from './findings-page.ts';
 

@@ -1,8 +1,8 @@
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
-import { counted } from '../page/words.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { type JobEntry, jobEntries } from '../site/job-list.ts';
+import { counted } from '../words/words.ts';
 
 /** The home page: who the shop is, its jobs, and the ways into everything else. */
 export interface HomeBody {

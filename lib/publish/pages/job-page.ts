@@ -4,12 +4,12 @@ import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { qrCode } from '../page/qr-code.ts';
 import { type SheetSection, sheetSections } from '../page/sheet-sections.ts';
-import { statusWords } from '../page/words.ts';
 import type { Fact } from '../sheets/table.ts';
 import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
 import { customerFacts } from '../site/customer-facts.ts';
 import { jobRecord } from '../site/search-record.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
+import { statusWords } from '../words/words.ts';
 
 /** A sheet in the index of the cover. */
 interface IndexLine {

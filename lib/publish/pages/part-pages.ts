@@ -5,13 +5,13 @@ import { printed } from '../../model/printed/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type PartData, partData } from '../page/part-data.ts';
-import { counted, spelled } from '../page/words.ts';
-import { none, type Writer, writerFor } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { partsOf } from '../site/job-standing.ts';
 import { partRecord } from '../site/search-record.ts';
+import { counted, spelled } from '../words/words.ts';
+import { none, type Writer, writerFor } from '../words/written.ts';
 
 /** The index of parts, by kind. */
 export interface PartsBody {

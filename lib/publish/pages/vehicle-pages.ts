@@ -2,12 +2,12 @@ import { routeLengthM, type Vehicle } from '../../model/content/vehicle.ts';
 import { printed } from '../../model/printed/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
-import { counted, spelled } from '../page/words.ts';
-import { none, writerFor } from '../page/written.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { vehicleRecord } from '../site/search-record.ts';
+import { counted, spelled } from '../words/words.ts';
+import { none, writerFor } from '../words/written.ts';
 
 /** The index of vehicles. */
 export interface VehiclesBody {

@@ -5,11 +5,11 @@ import type { Trace, TraceInput } from '../../model/trace.ts';
 import { frozen } from '../frozen.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
-import { markWords, spelled } from '../page/words.ts';
-import { plainNumber } from '../page/written.ts';
 import type { Table } from '../sheets/table.ts';
 import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
+import { markWords, spelled } from '../words/words.ts';
+import { plainNumber } from '../words/written.ts';
 import { workingTables } from '../workings/index.ts';
 
 /** The worksheet: how every number of the job came about. */

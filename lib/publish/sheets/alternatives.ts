@@ -1,9 +1,9 @@
 import type { BuildPlan, FuseAlternative, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import type { PlanNames } from '../page/plan-names.ts';
-import { headed, joined } from '../page/words.ts';
-import { none, type Writer } from '../page/written.ts';
+import type { PlanNames } from '../words/plan-names.ts';
+import { headed, joined } from '../words/words.ts';
+import { none, type Writer } from '../words/written.ts';
 import { type Cell, strong, type Table, tableOf } from './table.ts';
 
 interface InPlace extends FuseAlternative {

@@ -3,7 +3,7 @@ import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { ohmsBelow } from '../../model/printed/told.ts';
 import { pullTest, pullTestSources } from '../../model/tables/pull-test.ts';
-import { namesOf } from '../page/plan-names.ts';
+import { namesOf } from '../words/plan-names.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupsBy, strong, type Table, tableOf, tick } from './table.ts';
 

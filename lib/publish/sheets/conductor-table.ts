@@ -1,7 +1,7 @@
 import type { BuildPlan, DeviceDrop, OperatingPoint, PlanConductor } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { namesOf, type PlanNames } from '../page/plan-names.ts';
-import { none, writerFor } from '../page/written.ts';
+import { namesOf, type PlanNames } from '../words/plan-names.ts';
+import { none, writerFor } from '../words/written.ts';
 import { conductorAlternatives } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, groupedTable, strong, type Table } from './table.ts';

@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanWire } from '../../model/plan/index.ts';
-import { namesOf, type PlanNames } from '../page/plan-names.ts';
-import { counted, spelledWithin } from '../page/words.ts';
-import { none, type Writer, writerFor } from '../page/written.ts';
+import { namesOf, type PlanNames } from '../words/plan-names.ts';
+import { counted, spelledWithin } from '../words/words.ts';
+import { none, type Writer, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, type Group, groupedTable, strong, type Table, tableOf, tick } from './table.ts';
 

@@ -1,9 +1,9 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { tradeCautions } from '../page/cautions.ts';
 import { type FindingGroup, type FindingModel, findingGroups, isWhole } from '../page/finding-model.ts';
-import { counted, statusWords } from '../page/words.ts';
-import { none } from '../page/written.ts';
 import type { Visible } from '../site/visible-to.ts';
+import { tradeCautions } from '../words/cautions.ts';
+import { counted, statusWords } from '../words/words.ts';
+import { none } from '../words/written.ts';
 import type { OpenSheet } from './sheet.ts';
 import { type Fact, fact, groupsBy, strong, type Table, tableOf } from './table.ts';
 

@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanStep } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { counted, joined, spelled } from '../page/words.ts';
+import { counted, joined, spelled } from '../words/words.ts';
 import { builderSheet } from './sheet.ts';
 
 /** The steps in order: side by side for the hands at the board and those in the vehicle, then what is left for one. */

@@ -3,8 +3,8 @@ import { alongSheet, cutFrom, nestedName, nestJobs } from '../../board/cut/sheet
 import { offCutLetter } from '../../draw/nest/nest-layout.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
-import { counted, spelledWithin } from '../page/words.ts';
-import { type Writer, writerFor } from '../page/written.ts';
+import { counted, spelledWithin } from '../words/words.ts';
+import { type Writer, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, strong, type Table, tableOf, tick } from './table.ts';
 

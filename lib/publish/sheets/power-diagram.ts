@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanTurnOn } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { bladeColour, fuseForms } from '../../model/tables/fuse-forms.ts';
-import { namesOf, type PlanNames } from '../page/plan-names.ts';
-import { lengthOr, none, writerFor } from '../page/written.ts';
+import { namesOf, type PlanNames } from '../words/plan-names.ts';
+import { lengthOr, none, writerFor } from '../words/written.ts';
 import { fuseAlternatives, fusesLacking } from './alternatives.ts';
 import { builderSheet } from './sheet.ts';
 import { dense, strong, type Table, tableOf, tick } from './table.ts';

@@ -1,5 +1,5 @@
 import type { BuildPlan, PlanControl } from '../../model/plan/index.ts';
-import { namesOf } from '../page/plan-names.ts';
+import { namesOf } from '../words/plan-names.ts';
 import { builderSheet } from './sheet.ts';
 import { type Cell, dense, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';
 

@@ -1,7 +1,7 @@
 import type { PlanMeasurement } from '../../model/plan/index.ts';
 import { noFigure, printed, printedNumber } from '../../model/printed/index.ts';
 import { lineFigures } from '../../model/printed/record.ts';
-import { plainNumber } from '../page/written.ts';
+import { plainNumber } from '../words/written.ts';
 import { dense, type Group, groupedTable, strong, type Table } from './table.ts';
 
 const stateWords = {

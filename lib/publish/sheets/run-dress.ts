@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanPass, PlanRun } from '../../model/plan/index.ts';
 import { coveringCuts } from '../../plan/wiring/runs.ts';
-import type { PlanNames } from '../page/plan-names.ts';
-import { spelled } from '../page/words.ts';
-import { none, type Writer } from '../page/written.ts';
+import type { PlanNames } from '../words/plan-names.ts';
+import { spelled } from '../words/words.ts';
+import { none, type Writer } from '../words/written.ts';
 import { dense, groupedTable, strong, type Table, tick } from './table.ts';
 
 interface Stretch extends PlanPass {

@@ -1,8 +1,8 @@
 import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { HandOver } from '../packet/hand-over.ts';
-import type { TradeCaution } from '../page/cautions.ts';
 import type { Visible } from '../site/visible-to.ts';
+import type { TradeCaution } from '../words/cautions.ts';
 
 interface SheetBase {
   readonly id: string;

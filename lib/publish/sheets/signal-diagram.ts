@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanChannel, PlanFilter, PlanSpeaker } from '../../model/plan/index.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
-import { namesOf, type PlanNames } from '../page/plan-names.ts';
-import { spelledWithin } from '../page/words.ts';
-import { lengthOr, none, type Written, writerFor } from '../page/written.ts';
+import { namesOf, type PlanNames } from '../words/plan-names.ts';
+import { spelledWithin } from '../words/words.ts';
+import { lengthOr, none, type Written, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
 import { sourceTables } from './source-tables.ts';
 import { blank, dense, groupedTable, strong, type Table, tableOf } from './table.ts';

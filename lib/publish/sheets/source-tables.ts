@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanInput, PlanOutput } from '../../model/plan/index.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
-import { namesOf } from '../page/plan-names.ts';
-import { spelledWithin } from '../page/words.ts';
-import { none } from '../page/written.ts';
+import { namesOf } from '../words/plan-names.ts';
+import { spelledWithin } from '../words/words.ts';
+import { none } from '../words/written.ts';
 import { groupedTable, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 const verdictWords = {

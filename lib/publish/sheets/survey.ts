@@ -3,8 +3,8 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import type { FigureName } from '../../model/printed/figures.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
-import { namesOf } from '../page/plan-names.ts';
-import { type Written, writerFor } from '../page/written.ts';
+import { namesOf } from '../words/plan-names.ts';
+import { type Written, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, groupedTable, groupsBy, room, type Table, type Tick, tableOf } from './table.ts';
 

@@ -1,4 +1,4 @@
-import type { Written } from '../page/written.ts';
+import type { Written } from '../words/written.ts';
 
 /** One cell as it is printed. */
 export interface Cell extends Written {

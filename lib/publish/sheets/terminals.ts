@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanTerminal } from '../../model/plan/index.ts';
-import { namesOf, type PlanNames } from '../page/plan-names.ts';
-import { counted } from '../page/words.ts';
+import { namesOf, type PlanNames } from '../words/plan-names.ts';
+import { counted } from '../words/words.ts';
 import { builderSheet } from './sheet.ts';
 import { strong, type Table, type Tick, tableOf, ticks } from './table.ts';
 

@@ -3,9 +3,9 @@ import { ruleOf } from '../../model/plan/plan-rules.ts';
 import { printed } from '../../model/printed/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { faultSteps, jumpStart } from '../packet/hand-over-words.ts';
-import { namesOf, type PlanNames } from '../page/plan-names.ts';
-import { spelled } from '../page/words.ts';
-import { lengthOr, writerFor } from '../page/written.ts';
+import { namesOf, type PlanNames } from '../words/plan-names.ts';
+import { spelled } from '../words/words.ts';
+import { lengthOr, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, type ColumnOf, dense, type Group, groupsBy, strong, type Table, tableOf } from './table.ts';
 

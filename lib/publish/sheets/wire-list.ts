@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanRun, PlanWire } from '../../model/plan/index.ts';
-import { namesOf, type PlanNames } from '../page/plan-names.ts';
-import { counted } from '../page/words.ts';
-import { none, type Writer, writerFor } from '../page/written.ts';
+import { namesOf, type PlanNames } from '../words/plan-names.ts';
+import { counted } from '../words/words.ts';
+import { none, type Writer, writerFor } from '../words/written.ts';
 import { coveringPieces, dressTable } from './run-dress.ts';
 import { builderSheet } from './sheet.ts';
 import { blank, dense, type Group, groupedTable, groupsBy, strong, type Table, tick } from './table.ts';

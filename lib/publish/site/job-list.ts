@@ -1,5 +1,5 @@
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
-import { counted, spelled, statusWords } from '../page/words.ts';
+import { counted, spelled, statusWords } from '../words/words.ts';
 import { addresses, linkTo } from './addresses.ts';
 import { inOrder } from './job-standing.ts';
 import type { PublishedJob } from './shop-site.ts';

@@ -4,7 +4,7 @@ import { everyFinding } from '../../model/finding.ts';
 import { kinds, type Part } from '../../model/kinds/index.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { SearchRecord } from '../page/page.ts';
-import { spelled, statusWords } from '../page/words.ts';
+import { spelled, statusWords } from '../words/words.ts';
 
 /** What search knows of a job: from its plan, which holds no private value. */
 export function jobRecord(plan: BuildPlan): SearchRecord {

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import nunjucks from 'nunjucks';
 import { cardLabels } from '../page/card-labels.ts';
-import { hyphenedNumbers } from '../page/hyphened-numbers.ts';
+import { hyphenedNumbers } from '../words/hyphened-numbers.ts';
 
 /** The folder of the project itself, wherever a build is started from. */
 export const projectFolder = fileURLToPath(new URL('../../../', import.meta.url));

@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
-import { workingOr } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { workingOr } from '../words/written.ts';
 
 /** The ways of wiring the coils of each channel, the chosen one marked. */
 export function coilWirings({ audio }: Pick<BuildPlan, 'audio'>): Table {

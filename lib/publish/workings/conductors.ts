@@ -1,9 +1,9 @@
 import type { BuildPlan, ConductorLimit } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { namesOf } from '../page/plan-names.ts';
-import { levelWords, markWords, spelled } from '../page/words.ts';
-import { none, plainNumber } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { namesOf } from '../words/plan-names.ts';
+import { levelWords, markWords, spelled } from '../words/words.ts';
+import { none, plainNumber } from '../words/written.ts';
 
 /** Why each conductor has its size. */
 export function conductorReasons(plan: BuildPlan): Table {

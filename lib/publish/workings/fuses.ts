@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanFuse } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { spelled } from '../page/words.ts';
-import { none } from '../page/written.ts';
 import { type Cell, strong, type Table, tableOf } from '../sheets/table.ts';
+import { spelled } from '../words/words.ts';
+import { none } from '../words/written.ts';
 
 /** Why each fuse has its rating. */
 export function fuseReasons({ power: { fuses } }: Pick<BuildPlan, 'power'>): Table {

@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanHeat } from '../../model/plan/index.ts';
-import { workingOr } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { workingOr } from '../words/written.ts';
 
 type Item = PlanHeat['items'][number] & { readonly space: string };
 

@@ -1,7 +1,7 @@
 import type { BuildPlan, PlanHouseRule } from '../../model/plan/index.ts';
-import { markWords } from '../page/words.ts';
-import { plainNumber } from '../page/written.ts';
 import { type Cell, strong, type Table, tableOf } from '../sheets/table.ts';
+import { markWords } from '../words/words.ts';
+import { plainNumber } from '../words/written.ts';
 
 /** Every house rule that the plan was made by, with where it comes from and how far that may be relied on. */
 export function houseRulesTable({ rules }: Pick<BuildPlan, 'rules'>): Table {

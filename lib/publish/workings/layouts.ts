@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { spelledWithin } from '../page/words.ts';
-import { plainNumber, type Writer, writerFor } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { spelledWithin } from '../words/words.ts';
+import { plainNumber, type Writer, writerFor } from '../words/written.ts';
 
 /** The layouts that the search found for each board, best first, with the score of each explained. */
 export function layoutTables(plan: BuildPlan): Table[] {

@@ -1,7 +1,7 @@
 import type { BuildPlan, NetworkElement } from '../../model/plan/index.ts';
-import { namesOf } from '../page/plan-names.ts';
-import { plainNumber, workingOr } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { namesOf } from '../words/plan-names.ts';
+import { plainNumber, workingOr } from '../words/written.ts';
 
 const kindWords = {
   source: 'Source',

@@ -1,8 +1,8 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
-import { spelled } from '../page/words.ts';
-import { workingOr } from '../page/written.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { spelled } from '../words/words.ts';
+import { workingOr } from '../words/written.ts';
 
 /** Which steps wait for which others, and why. */
 export function stepReasons({ steps }: Pick<BuildPlan, 'steps'>): Table {

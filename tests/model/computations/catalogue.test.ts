@@ -16,7 +16,7 @@ import type { Trace } from '../../../lib/model/trace.ts';
 import { fixedJobs, fixedPlan } from '../../boards/fixed-jobs.ts';
 import { demoJobs, demoPlan } from '../../plan/demo.ts';
 import { smallPlan } from '../../plan/plan-small-shop.ts';
-import { samplePlan } from '../../publish/sample-plan.ts';
+import { samplePlan } from '../../publish/sample/sample-plan.ts';
 
 const root = fileURLToPath(new URL('../../../', import.meta.url));
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { judgedPlan } from '../../../lib/commands/judged-plan.ts';
+import { judgedPlan } from '../../../lib/commands/shop/judged-plan.ts';
 import type { PlanFuse } from '../../../lib/model/plan/index.ts';
 import type { NetworkElement } from '../../../lib/power/network/network-types.ts';
 import { Spice } from '../../power/network/ngspice.ts';

@@ -9,7 +9,7 @@ import type {
 } from '../../../lib/model/plan/index.ts';
 import type { ConductorRole } from '../../../lib/model/vocabulary.ts';
 import type { Wait, Work } from '../../../lib/plan/work/work.ts';
-import { samplePlan } from '../../publish/sample-plan.ts';
+import { samplePlan } from '../../publish/sample/sample-plan.ts';
 
 const sample = samplePlan();
 const [sampleItem] = sample.items;

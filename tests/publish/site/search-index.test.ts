@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Page } from '../../../lib/publish/page/page.ts';
 import { searchIndex } from '../../../lib/publish/site/search-index.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
-import { sampleSite } from '../sample-site.ts';
+import { sampleSite } from '../sample/sample-site.ts';
 
 /** Every page of the sample site, and one of them alone. */
 function manyAndOne(): { readonly many: Page[]; readonly one: Page[] } {

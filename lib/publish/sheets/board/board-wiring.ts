@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanBoard, PlanRoute } from '../../../model/plan/index.ts';
 import { ruleOf } from '../../../model/plan/plan-rules.ts';
-import { namesOf, type PlanNames } from '../../page/plan-names.ts';
-import { counted, spelled } from '../../page/words.ts';
-import { type Writer, writerFor } from '../../page/written.ts';
+import { namesOf, type PlanNames } from '../../words/plan-names.ts';
+import { counted, spelled } from '../../words/words.ts';
+import { type Writer, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { dense, groupedTable, strong, type Table, tick } from '../table.ts';
 

@@ -1,8 +1,8 @@
 import type { BuildPlan, PlanBoard } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
-import { namesOf, type PlanNames } from '../../page/plan-names.ts';
-import { counted, spelled, spelledWithin } from '../../page/words.ts';
-import { lengthOr, type Writer, type Written, writerFor } from '../../page/written.ts';
+import { namesOf, type PlanNames } from '../../words/plan-names.ts';
+import { counted, spelled, spelledWithin } from '../../words/words.ts';
+import { lengthOr, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { dense, type Fact, fact, groupedTable, groupsBy, strong, type Table, tick } from '../table.ts';
 import { ribTable } from './rib-table.ts';

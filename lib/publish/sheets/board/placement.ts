@@ -2,9 +2,9 @@ import { type KeepClearKind, keepClearKinds } from '../../../model/plan/board.ts
 import type { BuildPlan, PlanBoard, PlanItem } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
 import { edgeSchema } from '../../../model/vocabulary.ts';
-import { namesOf } from '../../page/plan-names.ts';
-import { counted, joined } from '../../page/words.ts';
-import { none, type Writer, type Written, writerFor } from '../../page/written.ts';
+import { namesOf } from '../../words/plan-names.ts';
+import { counted, joined } from '../../words/words.ts';
+import { none, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick, ticks } from '../table.ts';
 

@@ -1,7 +1,7 @@
 import type { PlanBoard, PlanRib } from '../../../model/plan/index.ts';
-import type { PlanNames } from '../../page/plan-names.ts';
-import { counted } from '../../page/words.ts';
-import type { Writer } from '../../page/written.ts';
+import type { PlanNames } from '../../words/plan-names.ts';
+import { counted } from '../../words/words.ts';
+import type { Writer } from '../../words/written.ts';
 import { dense, strong, type Table, tableOf, tick } from '../table.ts';
 
 const faces = { rear: 'rear', mounting: 'mounting side' } as const;

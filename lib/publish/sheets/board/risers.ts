@@ -1,9 +1,9 @@
 import { nestedName, nestJobs } from '../../../board/cut/sheet-pieces.ts';
 import type { PlanRiserPiece } from '../../../model/plan/board.ts';
 import type { BuildPlan } from '../../../model/plan/index.ts';
-import { namesOf, type PlanNames } from '../../page/plan-names.ts';
-import { counted } from '../../page/words.ts';
-import { type Writer, type Written, writerFor } from '../../page/written.ts';
+import { namesOf, type PlanNames } from '../../words/plan-names.ts';
+import { counted } from '../../words/words.ts';
+import { type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { dense, type Group, groupedTable, groupsBy, strong, type Table, tick } from '../table.ts';
 

@@ -1,0 +1,86 @@
+import type { SourceFile } from '../../model/content/source-file.ts';
+import { computeAnew, type Keep, type Step } from '../../model/keep.ts';
+import { type BuildPlan, broughtUp, buildPlanSchema, planFormat } from '../../model/plan/index.ts';
+import type { Problem } from '../../model/problem.ts';
+import type { ReleasedLabels } from '../../read/read-content.ts';
+
+/** A revision that was released, as it was frozen. */
+export interface FrozenPlan {
+  readonly job: string;
+  readonly revision: string;
+  readonly plan: BuildPlan;
+}
+
+const ofFrozen = /^content\/jobs\/([^/]+)\/([^/]+)\.plan\.json$/;
+
+/** Where the plan of a released revision is frozen. */
+export function frozenPath(job: string, revision: string): string {
+  return `content/jobs/${job}/${revision}.plan.json`;
+}
+
+/** The frozen plans among the files of a shop, oldest revision first. One that can't be read is a problem. */
+export function frozenPlans(
+  files: readonly SourceFile[],
+  keep: Keep = computeAnew,
+): {
+  readonly frozen: readonly FrozenPlan[];
+  readonly problems: readonly Problem[];
+} {
+  const frozen: FrozenPlan[] = [];
+  const problems: Problem[] = [];
+  for (const { path, text } of files) {
+    const [, job, revision] = ofFrozen.exec(path) ?? [];
+    if (job === undefined || revision === undefined) continue;
+    const read = keep(frozenStep, text);
+    if (typeof read === 'object') frozen.push({ job, revision, plan: read });
+    else problems.push(unreadable(path, read));
+  }
+  const key = ({ job, revision }: FrozenPlan) => `${job} ${revision.padStart(8)}`;
+  return { frozen: frozen.toSorted((a, b) => (key(a) < key(b) ? -1 : 1)), problems };
+}
+
+/** The text of a frozen file, read. */
+const frozenStep: Step<string, BuildPlan | string> = { id: 'frozen', compute: readPlan };
+
+/** The plan of a frozen file, brought up to today's format; where it is none, what should stand there. */
+function readPlan(text: string): BuildPlan | string {
+  const asWritten = 'the file exactly as `rackleaf release` wrote it';
+  const read = broughtUp(parsed(text));
+  if (read.state === 'too-new')
+    return `a plan of format ${planFormat} or earlier; this one is of format ${read.format}, of a later version of Rackleaf: update it`;
+  if (read.state === 'no-plan') return asWritten;
+  const { data, error } = buildPlanSchema.safeParse(read.plan);
+  if (data) return data;
+  const lacking = error.issues[0]?.path.join('.');
+  return lacking === undefined ? asWritten : `${asWritten}; ${lacking} is amiss`;
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+function unreadable(path: string, expected: string): Problem {
+  return {
+    where: { file: path, line: 1, column: 1, path: '' },
+    message: 'the frozen plan of a released revision can not be read',
+    expected,
+    remedy: 'bring it back from version control: its sheets were handed out',
+  };
+}
+
+/** Labels that released revisions fixed, the latest revision last and so in force. */
+export function releasedLabels(frozen: readonly FrozenPlan[]): ReleasedLabels {
+  const labels: Record<string, Record<string, string>> = {};
+  for (const { job, plan } of frozen)
+    labels[job] = {
+      ...labels[job],
+      ...Object.fromEntries(
+        plan.wires.filter(({ label }) => label !== '').map(({ id, label }) => [id, label]),
+      ),
+    };
+  return labels;
+}

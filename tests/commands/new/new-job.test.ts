@@ -1,0 +1,59 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { realEffects } from '../../../lib/commands/effects.ts';
+import { ShopFolder } from '../shop-folder.ts';
+
+const shop = new ShopFolder();
+afterAll(() => shop.remove());
+const path = 'content/jobs/second.yaml';
+
+describe('new', () => {
+  beforeAll(async () => {
+    const ran = await shop.run('new', 'second', '--issued-on', '2026-02-09', '--title', 'Board: "left"');
+    expect(ran).toMatchObject({ status: 0, out: path, told: 'fill it in, then: rackleaf check second' });
+  });
+
+  test('writes a file that reads without errors, and whose findings tell what is left to do', async () => {
+    const { status, out, told } = await shop.run('check', 'second', '--json');
+    expect(told).toBe('');
+    expect(JSON.parse(out)).toMatchObject({ problems: [], jobs: [{ id: 'second' }] });
+    expect(out).toMatch(/"rule": "job-without-devices",\s*"level": "stop"/);
+    expect(status).toBe(1);
+  });
+
+  test('names places, terminals, ground points, spaces, sound points and routes of the vehicle', () => {
+    const text = shop.read(path);
+    for (const name of ['# Places:', 'bay (', 'radio.', 'body.cargo', 'well (', 'p1', 'left-sill ('])
+      expect(text).toContain(name);
+    expect(text).toContain('title: "Board: \\"left\\""');
+    expect(text).toContain('issued-on: 2026-02-09');
+    expect(text).toContain('vehicle: wagon\nspace: well\n');
+  });
+
+  test.each([
+    [['new', 'second'], /"second" is there already: a name is never used twice/],
+    [['new', 'Third Job'], /"Third Job" is not an id/],
+    [['new', 'aux'], /"aux" is a name that Windows keeps for itself/],
+    [['new', 'third', '--vehicle', 'wagn'], /no vehicle "wagn"; did you mean "wagon"\?/],
+    [['new', 'third', '--space', 'wel'], /no space of wagon "wel"; did you mean "well"\?/],
+    [['new', 'third', '--issued-on', '9.2.2026'], /"9\.2\.2026" is not a date/],
+    [['new'], /needs JOB/],
+  ] as const)('%j is refused, and nothing is written', async (line, says) => {
+    const { status, told } = await shop.run(...line);
+    expect(status).toBe(2);
+    expect(told).toMatch(says);
+    expect(() => shop.read('content/jobs/third.yaml')).toThrow(/ENOENT/);
+  });
+
+  test('does not take the name of a job whose frozen plans are still there', async () => {
+    shop.write('content/jobs/gone/A.plan.json', '{}');
+    expect((await shop.run('new', 'gone')).told).toMatch(/is there already/);
+  });
+
+  test('is dated by the day at this place where no date is given', () => {
+    const now = new Date();
+    const days = [-1, 0, 1].map((day) =>
+      new Date(now.getTime() + day * 86_400_000).toISOString().slice(0, 10),
+    );
+    expect(days).toContain(realEffects('.').today());
+  });
+});

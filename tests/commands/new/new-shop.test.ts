@@ -1,0 +1,155 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { realEffects } from '../../../lib/commands/effects.ts';
+import { ruleText } from '../../../lib/commands/new/shop-skeleton.ts';
+import { runCommand } from '../../../lib/commands/run-command.ts';
+import { houseRuleDefinition, houseRuleNames } from '../../../lib/model/house-rules.ts';
+import { projectFolder } from '../../../lib/publish/site/templates.ts';
+import { readContent } from '../../../lib/read/read-content.ts';
+import { readHouseRules } from '../../../lib/read/read-house-rules.ts';
+import { EmptyFolder } from '../shop-folder.ts';
+
+/** What `check --json` prints, as far as it is looked at here. */
+interface Checked {
+  readonly problems: readonly unknown[];
+  readonly jobs: readonly {
+    readonly id: string;
+    readonly findings: readonly { readonly rule: string; readonly related: readonly string[] }[];
+  }[];
+}
+
+const folder = new EmptyFolder();
+const metric = new EmptyFolder();
+afterAll(() => {
+  folder.remove();
+  metric.remove();
+});
+
+describe('new --shop', () => {
+  beforeAll(async () => {
+    const { status, out } = await folder.run('new', '--shop', '--title', 'Quay Sound');
+    expect([status, out]).toEqual([0, 'content/shop.yaml']);
+  });
+
+  test('makes a shop whose one job is planned with nothing to do but to order the equipment itself', async () => {
+    const { status, out, told } = await folder.run('check', '--json');
+    expect([status, told]).toEqual([0, '']);
+    const { jobs, problems }: Checked = JSON.parse(out);
+    expect([jobs.map(({ id }) => id), problems]).toEqual([['first-job'], []]);
+    expect(jobs[0]?.findings.map(({ rule, related: [of] }) => `${rule} ${of}`).sort()).toEqual([
+      'stock-short amp-five',
+      'stock-short coaxial-65',
+      'stock-short enclosure-sealed-20',
+      'stock-short subwoofer-10-single-4',
+    ]);
+  });
+
+  test('says on every sheet of that job that the vehicle is invented', async () => {
+    expect((await folder.run('build')).status).toBe(0);
+    const page = readFileSync(join(folder.root, 'dist/jobs/first-job/index.html'), 'utf8');
+    expect(page).toContain('Every figure of this vehicle is invented');
+    expect(page).toContain('Quay Sound');
+  });
+
+  test('takes the parts and the guides of the demo shop as they are, and nothing else of it', () => {
+    const names = (root: string) =>
+      readdirSync(join(root, 'content'), { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile())
+        .map(({ parentPath, name }) => join(parentPath, name).slice(root.length));
+    const demo = names(projectFolder.replace(/[\\/]$/, '')).filter((name) => /parts|guides/.test(name));
+    const own = ['jobs/first-job', 'shop', 'vehicles/first-vehicle'].map((name) =>
+      join('/content', `${name}.yaml`),
+    );
+    expect(names(folder.root).sort()).toEqual([...demo, ...own].sort());
+  });
+
+  test("a first job of the shop's own needs no more than its name", async () => {
+    const { status, out } = await folder.run('new', 'second-job');
+    expect([status, out]).toEqual([0, 'content/jobs/second-job.yaml']);
+    expect(folder.read('content/jobs/second-job.yaml')).toContain(
+      'vehicle: first-vehicle\nspace: under-left-seat\n',
+    );
+  });
+
+  test('touches nothing where there is a shop already', async () => {
+    const before = folder.read('content/shop.yaml');
+    const { status, told } = await folder.run('new', '--shop');
+    expect(status).toBe(2);
+    expect(told).toMatch(/there is a shop here already: content\//);
+    expect(folder.read('content/shop.yaml')).toBe(before);
+  });
+
+  test.each([
+    [['new', '--shop', 'job'], /takes no job/],
+    [['new', '--shop', '--vehicle', 'van'], /takes no --vehicle/],
+    [['new', '--shop', '--units', 'yard'], /--units takes mm or inch/],
+    [['new', 'job', '--units', 'mm'], /--units goes with --shop/],
+    [['new'], /new needs JOB, or --shop/],
+  ])('refuses %j', async (line, message) => {
+    const empty = new EmptyFolder();
+    const { status, told } = await empty.run(...line);
+    expect(status).toBe(2);
+    expect(told).toMatch(message);
+    expect(readdirSync(empty.root)).toEqual([]);
+    empty.remove();
+  });
+
+  test('is done again where it was cut short, and not over what someone wrote', async () => {
+    const cut = new EmptyFolder();
+    let left = 5;
+    const full = { ...realEffects(cut.root), out: () => undefined, tell: () => undefined };
+    const write = (path: string, text: string | Uint8Array) => {
+      left -= 1;
+      return left < 0
+        ? Promise.reject(Object.assign(new Error('ENOSPC'), { code: 'ENOSPC' }))
+        : full.write(path, text);
+    };
+    expect(await runCommand(['new', '--shop'], cut.root, { ...full, write })).toBe(3);
+    expect((await full.readContent()).length).toBe(5);
+    expect((await cut.run('new', '--shop')).status).toBe(0);
+    cut.remove();
+
+    const written = new EmptyFolder();
+    written.write('content/guides/own.md', 'As we do it.');
+    const { status, told } = await written.run('new', '--shop');
+    expect(status).toBe(2);
+    expect(told).toContain('there is a shop here already: content/guides/own.md');
+    expect(readdirSync(join(written.root, 'content'))).toEqual(['guides']);
+    written.remove();
+  });
+
+  test('writes millimetres and A4 for a shop that measures so', async () => {
+    expect((await metric.run('new', '--shop', '--units', 'mm')).status).toBe(0);
+    const text = metric.read('content/shop.yaml');
+    expect(text).toMatch(/^units: millimetre$/m);
+    expect(text).toMatch(/^paper: a4$/m);
+    const files = await realEffects(metric.root).readContent();
+    expect(readContent(files).problems).toEqual([]);
+  });
+});
+
+describe('the house rules in a new shop file', () => {
+  test.each(['inch', 'millimetre'] as const)(
+    'say, taken as they stand (%s), what holds without them',
+    (units) => {
+      const text = `rackleaf: 1\nname: x\nrules:\n${houseRuleNames.map((name) => `  ${ruleText(name, units)}`).join('\n')}\n`;
+      const { shop, problems } = readContent([{ path: 'content/shop.yaml', text }]);
+      expect(problems).toEqual([]);
+      const rules = readHouseRules(shop?.rules ?? {});
+      for (const name of houseRuleNames) {
+        expect(rules[name].given, name).toBe(true);
+        const { value } = houseRuleDefinition(name);
+        expect(rules[name].value, name).toBeCloseTo(value, 12);
+      }
+    },
+  );
+
+  test('are written as people write them', () => {
+    expect(ruleText('lug-resistance', 'inch')).toBe(
+      'lug-resistance: 0.2 mohm # Resistance of a crimped lug (cp)',
+    );
+    expect(ruleText('ground-lead', 'inch')).toMatch(/^ground-lead: 18 in # /);
+    expect(ruleText('ground-lead', 'millimetre')).toMatch(/^ground-lead: 457.2 mm # /);
+  });
+});

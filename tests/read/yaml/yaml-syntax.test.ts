@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { placeText } from '../../../lib/model/place.ts';
+import { readYaml } from '../../../lib/read/yaml/yaml.ts';
+
+test.each([
+  ['a:\n\t- b\n', '2:1 a tab stands in the indentation'],
+  ['a:\n  b: 1\n\tc: 2\n', '3:1 a tab stands in the indentation'],
+  ['a:\n  b: 1\n c: 2\n', '3:2 the indentation does not fit'],
+  ['a: "x\nb: 1\n', '2:1 a bracket or a quote that was opened above is not closed'],
+  ['a: [1, 2\nb: 1\n', '2:1 a bracket or a quote that was opened above is not closed'],
+  ['a: [[1] 2]\n', '1:9 a comma is missing'],
+  ['a: [1,, 2]\n', '1:7 there is a comma too many'],
+  ['a: @b\n', "1:4 a value can't begin with @"],
+  ['a: b: c\n', '1:5 there is a second colon'],
+  ['a: "x" y\n', '1:8 there is something after the closing quote'],
+  ['a:1\nb: 2\n', '2:2 this does not belong'],
+  ['- a\nb: c\n', '2:1 this does not belong'],
+  ['a: "\\q"\n', '1:6 a \\ in double quotes'],
+  ['a: \u0000\n', "1:4 there is a character that can't be printed"],
+  [
+    Buffer.from('\uFEFFrackleaf: 1\n', 'utf16le').toString('utf8'),
+    '1:4 the file is in another encoding: save it as UTF-8',
+  ],
+  [`${'['.repeat(200)}`, '1:100 blocks are nested too deep'],
+  ['a: |x\n  y\n', '1:5 after | or > nothing may follow'],
+])('%j is refused in plain words', (source, expected) => {
+  const { value, problems } = readYaml('job.yaml', source);
+  const [first, ...others] = problems.map(({ where, message }) => `${placeText(where)} ${message}`);
+  expect(value).toBeNull();
+  expect(others).toEqual([]);
+  expect(first).toContain(`job.yaml:${expected}`);
+});
