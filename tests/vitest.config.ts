@@ -4,8 +4,11 @@ import { defineConfig } from 'vitest/config';
 /** One listens to every figure that is told; elkjs takes ngspice's `window`, left in a worker, for a browser's. */
 const alone = ['tests/publish/sheets/printed-figures.test.ts', 'tests/commands/bench/diagrams.test.ts'];
 
-/** Files of the long run alone: the package is packed and installed. */
-const longOnly = ['tests/package/installed-shop.test.ts'];
+/** The long run alone packs and installs the package: once all else is done, since it compiles into the checkout. */
+const packed = ['tests/package/installed-shop.test.ts'];
+
+/** Every processor tests: vitest by itself leaves one of two idle. A number on the command line stands. */
+const maxWorkers = process.argv.some((word) => /^--max-?workers/i.test(word)) ? undefined : '100%';
 
 /** `--mode long` tries every case: see `long-run.ts`. */
 export default defineConfig(({ mode }) => ({
@@ -14,20 +17,23 @@ export default defineConfig(({ mode }) => ({
     reporters: ['default', fileURLToPath(new URL('plain-count.ts', import.meta.url))],
     // Files of one worker share what they import: loading it anew took longer than the tests. Nothing of ours keeps state.
     isolate: false,
+    maxWorkers,
     env: mode === 'long' ? { LONG: '1' } : {},
     setupFiles: [fileURLToPath(new URL('property-seed.ts', import.meta.url))],
     testTimeout: 120_000,
     hookTimeout: 300_000,
+    // What is waited for may take its time on a machine that has much else to do.
+    expect: { poll: { timeout: 60_000 } },
     projects: [
       {
         extends: true,
-        test: {
-          name: 'shared',
-          include: ['tests/**/*.test.ts'],
-          exclude: mode === 'long' ? alone : [...alone, ...longOnly],
-        },
+        test: { name: 'shared', include: ['tests/**/*.test.ts'], exclude: [...alone, ...packed] },
       },
-      { extends: true, test: { name: 'alone', include: alone, isolate: true } },
+      // In a turn of its own: between the others it would end a worker that has everything imported.
+      { extends: true, test: { name: 'alone', include: alone, isolate: true, sequence: { groupOrder: 1 } } },
+      ...(mode === 'long'
+        ? [{ extends: true as const, test: { name: 'packed', include: packed, sequence: { groupOrder: 2 } } }]
+        : []),
     ],
   },
 }));

@@ -47,6 +47,22 @@ function rarest(names: readonly string[]): string {
   return [...new Set(names)].sort((a, b) => count(a) - count(b))[0] ?? '';
 }
 
+/**
+ * Chooses in a filter of the search page, and waits until so many pages are found: those that were listed before are
+ * marked, so that they do not pass for the answer.
+ */
+async function chooseIn(page: Page, filter: string, value: string, count: number): Promise<void> {
+  await page.evaluate(
+    "for (const one of document.querySelectorAll('#search-results li')) one.dataset.before = 'yes'",
+  );
+  await page.locator(`#find-${filter}`).selectOption({ value });
+  const listed = async (): Promise<readonly number[]> => [
+    await page.locator('#search-results li[data-before]').count(),
+    await page.locator('#search-results li').count(),
+  ];
+  await expect.poll(listed, { message: `${filter}: ${value}` }).toEqual([0, count]);
+}
+
 /** Opens every kind of page of a built site in a real browser, as a reader with each kind of device would. */
 export function describeSite(tested: SiteUnderTest): void {
   const { name, site, drawingsOf, lookedAt } = tested;
@@ -114,26 +130,21 @@ export function describeSite(tested: SiteUnderTest): void {
       const complaints = complaintsOf(page);
       await page.goto(`${server.url}search/index.html`);
       await page.locator('#find-words').waitFor();
-      const found = () => page.locator('#search-results li').count();
-      await page.locator('#find-kind').selectOption({ value: 'Job' });
-      await expect.poll(found).toBe(jobs.length);
+      await chooseIn(page, 'kind', 'Job', jobs.length);
       const vehicle = first?.vehicle.title ?? '';
-      await page.locator('#find-vehicle').selectOption({ value: vehicle });
-      await expect.poll(found).toBe(jobs.filter((plan) => plan.vehicle.title === vehicle).length);
-      await page.locator('#find-vehicle').selectOption({ value: '' });
+      const ofVehicle = jobs.filter((plan) => plan.vehicle.title === vehicle);
+      await chooseIn(page, 'vehicle', vehicle, ofVehicle.length);
+      await chooseIn(page, 'vehicle', '', jobs.length);
       const part = rarest(jobs.flatMap((plan) => [...partTitles(plan)]));
-      await page.locator('#find-part').selectOption({ value: part });
-      await expect.poll(found).toBe(jobs.filter((plan) => partTitles(plan).has(part)).length);
-      await page.locator('#find-part').selectOption({ value: '' });
+      await chooseIn(page, 'part', part, jobs.filter((plan) => partTitles(plan).has(part)).length);
+      await chooseIn(page, 'part', '', jobs.length);
       const material = rarest(
         jobs.flatMap(({ boards }) => [...new Set(boards.map((board) => spelled(board.material)))]),
       );
-      await page.locator('#find-board').selectOption({ value: material });
-      await expect
-        .poll(found)
-        .toBe(
-          jobs.filter(({ boards }) => boards.some((board) => spelled(board.material) === material)).length,
-        );
+      const ofMaterial = jobs.filter(({ boards }) =>
+        boards.some((board) => spelled(board.material) === material),
+      );
+      await chooseIn(page, 'board', material, ofMaterial.length);
       await page.locator('#find-board').focus();
       await page.keyboard.press('Tab');
       expect(await page.evaluate('document.activeElement.closest("#search-results") !== null')).toBe(true);

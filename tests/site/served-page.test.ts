@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
@@ -14,6 +14,7 @@ import { openBrowser } from '../browser.ts';
 import { samplePlan } from '../publish/sample/sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from '../publish/sample/sample-site.ts';
 import { FakeMaker, unread } from '../publish/serve/fake-maker.ts';
+import { saveWhole } from '../publish/serve/whole-save.ts';
 import { accessibilityFaults, complaintsOf, overhangPx } from './page-checks.ts';
 import { readPrinted } from './print-marks.ts';
 
@@ -65,7 +66,7 @@ afterEach(async () => {
   await rm(root, { recursive: true, force: true });
 });
 
-const save = (text: string) => writeFile(join(root, job), text);
+const save = (text: string) => saveWhole(join(root, job), text);
 const open = () => page.goto(`${served.url}jobs/sample-job/`, { waitUntil: 'load' });
 const banner = () => page.locator('#live');
 const heading = () => page.locator('h1').textContent();
@@ -194,7 +195,7 @@ describe('a served page in a browser', () => {
   it('does not pass for current once nobody tells how it stands', async () => {
     await open();
     await served.close();
-    await banner().getByText('The server has ended').waitFor({ timeout: 20_000 });
+    await banner().getByText('The server has ended').waitFor({ timeout: 60_000 });
     for (const mark of await marksBefore('.sheet-line')) expect(mark).toContain('NOT CURRENT');
   });
 });

@@ -1,6 +1,6 @@
 import { execFile } from 'node:child_process';
 import { createReadStream, createWriteStream, existsSync } from 'node:fs';
-import { access, mkdir, mkdtemp, rename, rm } from 'node:fs/promises';
+import { chmod, mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -16,8 +16,8 @@ export interface BrowserStart {
 }
 
 /**
- * The browser that `@sparticuz/chromium` brings, with the shared libraries that slim systems lack unpacked beside
- * it. Null where that package is not installed, or is not for this machine (it is for Linux on x64).
+ * The browser that `@sparticuz/chromium` brings, unpacked with its fonts and with the shared libraries that slim systems
+ * lack. Null where that package is not installed, or is not for this machine (it is for Linux on x64).
  */
 export async function bundledBrowser(): Promise<BrowserStart | null> {
   if (process.platform !== 'linux' || process.arch !== 'x64') return null;
@@ -26,37 +26,71 @@ export async function bundledBrowser(): Promise<BrowserStart | null> {
     () => null,
   );
   if (!bundle) return null;
-  const libraries = await unpackedLibraries();
+  const folder = await unpacked();
+  const libraries = join(folder, 'lib');
   const inherited = process.env.LD_LIBRARY_PATH;
   return {
-    executablePath: await bundle.executablePath(),
+    executablePath: join(folder, browserName),
     args: [...bundle.args.filter((flag) => flag !== '--single-process'), '--no-sandbox'],
-    env: { ...fontSettings(), LD_LIBRARY_PATH: inherited ? `${libraries}:${inherited}` : libraries },
+    env: {
+      ...fontSettings(folder),
+      LD_LIBRARY_PATH: inherited ? `${libraries}:${inherited}` : libraries,
+    },
   };
 }
 
-/** On a system without fonts of its own the browser takes those that came with it, unpacked beside it. */
-function fontSettings(): Readonly<Record<string, string>> {
-  return existsSync('/etc/fonts/fonts.conf') ? {} : { FONTCONFIG_PATH: join(tmpdir(), 'fonts') };
+const browserName = 'chromium';
+/** Archives of folders: shared libraries, fonts, and what draws without a graphics card, which lies beside the browser. */
+const archives = ['al2023', 'fonts', 'swiftshader'] as const;
+
+/** On a system without fonts of its own the browser takes those that came with it. */
+function fontSettings(folder: string): Readonly<Record<string, string>> {
+  return existsSync('/etc/fonts/fonts.conf') ? {} : { FONTCONFIG_FILE: join(folder, fontsFile) };
 }
 
-async function unpackedLibraries(): Promise<string> {
-  const target = join(tmpdir(), 'rackleaf-browser-libraries');
-  const libraries = join(target, 'lib');
-  const there = await access(libraries).then(
-    () => true,
-    () => false,
-  );
-  if (there) return libraries;
-  const require = createRequire(import.meta.url);
-  const archive = join(dirname(require.resolve('@sparticuz/chromium')), '../../bin/al2023.tar.br');
+const fontsFile = 'rackleaf-fonts.conf';
+
+/**
+ * The folder that the browser is unpacked in: whole, or not there at all. The package itself unpacks in place, where a
+ * second process would start a browser of which the first has written half.
+ */
+async function unpacked(): Promise<string> {
+  const entry = createRequire(import.meta.url).resolve('@sparticuz/chromium');
+  const packedIn = join(dirname(entry), '../../bin');
+  // One of another version has another size.
+  const { size } = await stat(join(packedIn, `${browserName}.br`));
+  const target = join(tmpdir(), `rackleaf-browser-${size}`);
+  if (existsSync(target)) return target;
   const staging = await mkdtemp(join(tmpdir(), 'rackleaf-browser-'));
-  const tar = join(staging, 'libraries.tar');
-  await pipeline(createReadStream(archive), createBrotliDecompress(), createWriteStream(tar));
-  await mkdir(join(staging, 'open'));
-  await promisify(execFile)('tar', ['-xf', tar, '-C', join(staging, 'open')]);
-  // Another run may have put them there in the meantime: then they are the same.
-  await rename(join(staging, 'open'), target).catch(() => undefined);
-  await rm(staging, { recursive: true, force: true });
-  return libraries;
+  try {
+    await inflate(join(packedIn, `${browserName}.br`), join(staging, browserName));
+    await chmod(join(staging, browserName), 0o755);
+    for (const name of archives) await extract(join(packedIn, `${name}.tar.br`), staging);
+    await writeFile(join(staging, fontsFile), fontsIn(target));
+    await chmod(staging, 0o755);
+    // Another run may have put the same there in the meantime.
+    await rename(staging, target).catch(() => undefined);
+  } finally {
+    await rm(staging, { recursive: true, force: true });
+  }
+  return target;
+}
+
+async function inflate(archive: string, to: string): Promise<void> {
+  await pipeline(createReadStream(archive), createBrotliDecompress(), createWriteStream(to));
+}
+
+async function extract(archive: string, folder: string): Promise<void> {
+  const tar = join(folder, 'archive.tar');
+  await inflate(archive, tar);
+  await promisify(execFile)('tar', ['-xf', tar, '-C', folder]);
+  await rm(tar);
+}
+
+/** A configuration of fontconfig that knows the fonts in a folder. */
+function fontsIn(folder: string): string {
+  return `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig><dir>${folder}/fonts</dir><cachedir>${folder}/fonts-cache</cachedir></fontconfig>
+`;
 }

@@ -34,6 +34,9 @@ describe('a crew', () => {
     rmSync(keptIn, { recursive: true, force: true });
   });
 
+  /** Tasks are handed out once all that were asked for in one turn are known. */
+  const handedOut = () => new Promise((resolve) => setImmediate(() => setImmediate(resolve)));
+
   /** Plans and drawings of three jobs, as text. */
   const work = async (crew: Crew): Promise<string> => {
     const plans = await Promise.all(['a', 'b', 'c'].map((id) => crew.task('plan', jobOf(id))));
@@ -78,7 +81,9 @@ describe('a crew', () => {
     const dropped = crew.task('plan', jobOf('a'), stop.signal);
     const waits = crew.task('plan', jobOf('b'), stop.signal);
     const wanted = crew.task('plan', jobOf('c'));
-    setTimeout(() => stop.abort(new Error('saved anew')), 100);
+    // The first is with the thread by then, which has not even started.
+    await handedOut();
+    stop.abort(new Error('saved anew'));
     await expect(dropped).rejects.toThrow('saved anew');
     await expect(waits).rejects.toThrow('saved anew');
     expect((await wanted).state).toBe('done');

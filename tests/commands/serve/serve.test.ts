@@ -16,25 +16,32 @@ afterEach(() => shop.remove());
 interface Running {
   readonly url: string;
   readonly told: readonly string[];
+  /** What the page of the job was answered with as soon as its address was told: no thread can have made it. */
+  readonly first: Response;
   readonly end: () => Promise<number>;
 }
 
 /** `rackleaf serve` in the folder of the shop, until it is ended. */
 async function running(port = 0): Promise<Running> {
   const told: string[] = [];
+  let status: Promise<number> = Promise.resolve(0);
   let stop: () => void = () => undefined;
   const stopped = new Promise<void>((resolve) => {
     stop = resolve;
   });
-  const effects = { ...realEffects(shop.root), watched: false, tell: (text: string) => told.push(text) };
-  const status = serve(effects, port, stopped);
-  const url = await expect
-    .poll(() => /http:\S+(?=;)/.exec(told.join('\n'))?.[0], { timeout: 60_000 })
-    .toBeTruthy()
-    .then(() => /http:\S+(?=;)/.exec(told.join('\n'))?.[0] ?? '');
+  const begun = new Promise<{ url: string; first: Promise<Response> }>((resolve) => {
+    const tell = (text: string): void => {
+      told.push(text);
+      const [url] = /http:\S+(?=;)/.exec(text) ?? [];
+      if (url !== undefined) resolve({ url, first: fetch(`${url}jobs/demo/`) });
+    };
+    status = serve({ ...realEffects(shop.root), watched: false, tell }, port, stopped);
+  });
+  const { url, first } = await begun;
   return {
     url,
     told,
+    first: await first,
     end: () => {
       stop();
       return status;
@@ -50,13 +57,13 @@ function bare(html: string): string {
     .join('');
 }
 
-async function current(url: string, timeout = 120_000): Promise<string> {
+async function current(url: string): Promise<string> {
   let body = '';
   const read = async () => {
     body = await (await fetch(url)).text();
     return /id="live" class="live"/.test(body);
   };
-  await expect.poll(read, { timeout, interval: 100 }).toBe(true);
+  await expect.poll(read, { interval: 100 }).toBe(true);
   return body;
 }
 
@@ -90,9 +97,7 @@ describe('rackleaf serve', () => {
     await current(`${url}jobs/demo/`);
     shop.change(...misspelt);
     const at = async () => (await fetch(`${url}jobs/demo/`)).text();
-    await expect
-      .poll(at, { timeout: 60_000 })
-      .toMatch(/NOT CURRENT.*content\/jobs\/demo\.yaml:\d+:\d+: error/s);
+    await expect.poll(at).toMatch(/NOT CURRENT.*content\/jobs\/demo\.yaml:\d+:\d+: error/s);
     expect((await fetch(`${url}jobs/demo/`)).status).toBe(200);
     expect(told.join('\n')).toMatch(/content\/jobs\/demo\.yaml:\d+:\d+: error/);
     expect(await (await fetch(`${url}jobs/`)).text()).toContain('Not in the lists below');
@@ -100,8 +105,7 @@ describe('rackleaf serve', () => {
   });
 
   it('answers while it plans, and ends work for a save that another took the place of', async () => {
-    const { url, told, end } = await running();
-    const first = await fetch(`${url}jobs/demo/`);
+    const { url, told, first, end } = await running();
     expect(first.status).toBe(503);
     expect(await first.text()).toContain('planning the latest save');
     for (const title of ['Second', 'Third', 'Last']) {

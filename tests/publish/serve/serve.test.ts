@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { liveMarks } from '../../../lib/publish/serve/live-page.ts';
 import { type NotServed, type Served, serve } from '../../../lib/publish/serve/serve.ts';
 import { FakeMaker, made, unread } from './fake-maker.ts';
+import { saveWhole } from './whole-save.ts';
 
 let root = '';
 let served: Served | null = null;
@@ -31,7 +32,7 @@ afterEach(async () => {
   await rm(root, { recursive: true, force: true });
 });
 
-const save = (text: string) => writeFile(join(root, 'content/jobs/sample-job.yaml'), text);
+const save = (text: string) => saveWhole(join(root, 'content/jobs/sample-job.yaml'), text);
 
 const open = (port = 0): Promise<Served | NotServed> =>
   serve({ root, maker, built: join(root, 'dist'), port, say: (message) => said.push(message) });
@@ -52,7 +53,7 @@ async function pageWith(url: string, text: string): Promise<string> {
     body = await textAt(`${url}jobs/sample-job/`);
     return body;
   };
-  await expect.poll(read, { timeout: 10_000 }).toContain(text);
+  await expect.poll(read).toContain(text);
   return body;
 }
 
@@ -138,7 +139,7 @@ describe('serve', () => {
     expect(body).toContain('First title');
     expect(said.join('\n')).toContain('there is no folder content/');
     await rename(join(root, 'away'), join(root, 'content'));
-    await expect.poll(() => served?.hasErrors(), { timeout: 10_000 }).toBe(false);
+    await expect.poll(() => served?.hasErrors()).toBe(false);
   });
 
   it('says that a port is in use, and what to do', async () => {
