@@ -98,9 +98,14 @@ function put(
   }
 }
 
+/** Notes that an entry was used; one of a store that may only be read is used without a note. */
 function noteUse(path: string): void {
   const now = new Date();
-  if (now.getTime() - statSync(path).mtimeMs > notedMs) utimesSync(path, now, now);
+  try {
+    if (now.getTime() - statSync(path).mtimeMs > notedMs) utimesSync(path, now, now);
+  } catch {
+    // It may be removed sooner than one that was noted, and is computed anew then.
+  }
 }
 
 interface Kept {
@@ -116,8 +121,17 @@ function trim(folder: string, limitBytes: number): void {
   for (const one of all.toSorted((a, b) => a.usedMs - b.usedMs)) {
     const abandoned = one.path.endsWith(unfinished) && now - one.usedMs > abandonedMs;
     if (bytes <= limitBytes && !abandoned) continue;
-    rmSync(one.path, { force: true });
-    bytes -= one.bytes;
+    if (removed(one.path)) bytes -= one.bytes;
+  }
+}
+
+/** Removes a file; false where that is not allowed, so that it stays. */
+function removed(path: string): boolean {
+  try {
+    rmSync(path, { force: true });
+    return true;
+  } catch {
+    return false;
   }
 }
 

@@ -1,45 +1,14 @@
-import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { inflateRawSync } from 'node:zlib';
 import { afterAll, describe, expect, it } from 'vitest';
-import { type Ran, ShopFolder } from './shop-folder.ts';
+import { ColdShops, filesBelow, seen } from './seen.ts';
+import { ShopFolder } from './shop-folder.ts';
 
 /** What stands in an entry before its packed value: its first line, its digest, its key. */
 const headBytes = 16 + 32 + 32;
 const job = 'content/jobs/demo.yaml';
 const parts = 'content/parts/all.yaml';
-
-/** Every file below a folder by its path; none where there is no folder. */
-function filesBelow(folder: string): Record<string, string> {
-  const entries = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((one) => one.isFile());
-  const paths = entries.map(({ parentPath, name }) => join(parentPath, name)).sort();
-  return Object.fromEntries(paths.map((path) => [relative(folder, path), readFileSync(path, 'latin1')]));
-}
-
-/** All that a user sees of a shop: what every command says, and the site. */
-async function seen(shop: ShopFolder) {
-  const said = ({ status, out, told }: Ran) => ({
-    ...{ status, out },
-    told: told.replaceAll(shop.root, '/shop'),
-  });
-  const build = said(await shop.run('build'));
-  const check = said(await shop.run('check'));
-  const plan = said(await shop.run('plan', 'demo', '--json'));
-  return { build, check, plan, site: build.status === 2 ? {} : filesBelow(join(shop.root, 'dist')) };
-}
-
-/** The same files in a folder where nothing is kept. */
-async function seenFromCold(shop: ShopFolder): ReturnType<typeof seen> {
-  const cold = new ShopFolder();
-  try {
-    rmSync(join(cold.root, 'content'), { recursive: true });
-    for (const [path, text] of Object.entries(filesBelow(join(shop.root, 'content'))))
-      cold.write(join('content', path), Buffer.from(text, 'latin1').toString());
-    return await seen(cold);
-  } finally {
-    cold.remove();
-  }
-}
 
 /** A second job of the shop, which has everything of the first. */
 const another = (shop: ShopFolder, title: string): string =>
@@ -52,6 +21,7 @@ const withErrors = new Set(['an error in the job', 'an error in a part', 'a froz
 
 describe('with results kept, after every kind of change in turn', () => {
   const shop = new ShopFolder();
+  const cold = new ColdShops();
   afterAll(() => shop.remove());
 
   it.each<[string, (shop: ShopFolder) => unknown]>([
@@ -135,7 +105,7 @@ describe('with results kept, after every kind of change in turn', () => {
       await change(shop);
       const now = await seen(shop);
       expect(now.build.status).toBe(withErrors.has(what) ? 2 : 0);
-      expect(now).toEqual(await seenFromCold(shop));
+      expect(now).toEqual(await cold.seen(shop));
     },
     120_000,
   );

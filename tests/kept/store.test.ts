@@ -1,10 +1,37 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openStore } from '../../lib/kept/store.ts';
 
 const keyOf = (digit: string): string => digit.repeat(64);
+
+/** Whether a folder and all below it may be written, or read alone. */
+function setWritable(folder: string, may: boolean): void {
+  chmodSync(folder, may ? 0o755 : 0o555);
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true }))
+    chmodSync(join(entry.parentPath, entry.name), (may ? 0o644 : 0o444) | (entry.isDirectory() ? 0o111 : 0));
+}
+
+/** Does something without the rights of a system's owner, who may write everywhere: as the user `nobody`. */
+function asAnyone(work: () => void): void {
+  const isOwner = process.geteuid?.() === 0;
+  if (isOwner) process.seteuid?.(65534);
+  try {
+    work();
+  } finally {
+    if (isOwner) process.seteuid?.(0);
+  }
+}
 
 describe('a store of kept results', () => {
   let folder: string;
@@ -113,6 +140,25 @@ describe('a store of kept results', () => {
     store.write('plan', keyOf('a'), 1);
     expect(store.fault()).toMatch(/EEXIST|ENOTDIR/);
     expect(store.read('plan', keyOf('a'))).toBeNull();
+  });
+
+  it('is read where it may not be written, says why it keeps nothing there, and removes nothing', () => {
+    openStore(folder).write('plan', keyOf('a'), { fuse: 80 });
+    utimesSync(only(), 10, 10);
+    setWritable(folder, false);
+    try {
+      asAnyone(() => {
+        const store = openStore(folder, { limitBytes: 0 });
+        expect(store.read('plan', keyOf('a'))).toEqual({ value: { fuse: 80 } });
+        store.write('plan', keyOf('b'), { fuse: 100 });
+        expect(store.fault()).toMatch(/EACCES|EPERM|EROFS/);
+        store.trim();
+        expect(store.read('plan', keyOf('a'))).toEqual({ value: { fuse: 80 } });
+        expect(store.read('plan', keyOf('b'))).toBeNull();
+      });
+    } finally {
+      setWritable(folder, true);
+    }
   });
 
   it('removes what was used longest ago once it holds more than its limit', () => {
