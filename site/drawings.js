@@ -41,7 +41,8 @@
     };
 
     figure.classList.add('zoomable');
-    zoomTo(readablePx / Math.max(1, frame.clientWidth));
+    // What stands among the text is lettered to be read at the width of a phone.
+    zoomTo(figure.classList.contains('inline') ? 1 : readablePx / Math.max(1, frame.clientWidth));
     figure.prepend(tools(figure, { zoomAndTell, zoom: () => zoom }));
 
     frame.addEventListener('keydown', (event) => {

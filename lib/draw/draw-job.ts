@@ -11,6 +11,8 @@ import { drawingText } from './surface.ts';
 export interface JobDrawing {
   /** The sheet of the job's page that it belongs on. */
   readonly sheet: DrawingSheet;
+  /** Who may see it. */
+  readonly openTo: 'builders' | 'everyone';
   readonly id: string;
   readonly title: string;
   readonly svg: string;
@@ -25,6 +27,7 @@ export interface JobDrawing {
 /** A page with the sheet of the job's page that it belongs on. */
 export interface JobPage extends NumberedPage {
   readonly sheet: DrawingSheet;
+  readonly openTo: 'builders' | 'everyone';
 }
 
 /**
@@ -36,11 +39,12 @@ export function drawJob(
   metrics: TextMetrics,
   options: SerialiseOptions = { colours: 'properties' },
 ): readonly JobDrawing[] {
-  return drawJobPages(plan, metrics).map(({ sheet, page, drawing, unplaced }) => {
+  return drawJobPages(plan, metrics).map(({ sheet, openTo, page, drawing, unplaced }) => {
     const { id, title, scale } = page;
     const { widthMm, heightMm } = drawing;
     return {
       sheet,
+      openTo,
       id,
       title,
       svg: drawingText(drawing, options),
@@ -54,10 +58,12 @@ export function drawJob(
 
 /** The same drawings before they are written as text, with every text and its room. */
 export function drawJobPages(plan: BuildPlan, metrics: TextMetrics): readonly JobPage[] {
-  const pages = Object.values(drawingKinds).flatMap(({ sheet, pages: of }) =>
-    of(plan, metrics).map((drawn) => ({ sheet, drawn })),
+  const pages = Object.values(drawingKinds).flatMap(({ sheet, openTo, unframed, pages: of }) =>
+    of(plan, metrics).map((drawn) => ({ sheet, openTo, isFramed: unframed !== true, drawn })),
   );
-  return pages.map(({ sheet, drawn }, index) => {
-    return { sheet, ...numberPage(drawn, { drawing: index + 1, drawings: pages.length }) };
+  const drawings = pages.filter(({ isFramed }) => isFramed).length;
+  return pages.map(({ sheet, openTo, drawn }, index) => {
+    const drawing = pages.slice(0, index + 1).filter(({ isFramed }) => isFramed).length;
+    return { sheet, openTo: openTo ?? 'builders', ...numberPage(drawn, { drawing, drawings }) };
   });
 }

@@ -171,6 +171,9 @@ export const types = {
   field: { family: 'condensed', weight: 600, capMm: 3.5 },
   heading: { family: 'sans', weight: 600, capMm: 5 },
   mark: { family: 'sans', weight: 600, capMm: 7 },
+  /** On a picture that is shown small on a phone. */
+  pictureName: { family: 'condensed', weight: 600, capMm: 5 },
+  pictureNote: { family: 'condensed', weight: 400, capMm: 3.5 },
 } as const satisfies Record<string, TypeStyle>;
 
 /** The type size (em) that gives capitals of the wanted height. */

@@ -1,6 +1,7 @@
 import { cut } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 import { nest } from './nest.ts';
+import { picture } from './picture.ts';
 import { placement } from './placement.ts';
 import { power } from './power.ts';
 import { presets } from './presets.ts';
@@ -10,6 +11,7 @@ import { wiring } from './wiring.ts';
 
 /** The kinds of drawing in the order in which they are numbered. */
 export const drawingIds = [
+  'picture',
   'cut',
   'nest',
   'placement',
@@ -23,6 +25,7 @@ export type DrawingId = (typeof drawingIds)[number];
 
 /** Every kind of drawing. One that is missing here does not compile. */
 export const drawingKinds: { readonly [K in DrawingId]: DrawingKind } = {
+  picture,
   cut,
   nest,
   placement,

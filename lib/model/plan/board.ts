@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import { edgeProfiles, grainWays } from '../outline.ts';
 import { ribFaces, ribJoints } from '../rib.ts';
 import {
@@ -50,7 +50,7 @@ export const keepClearSchema = z.object({
 });
 
 export const planPlacementSchema = z.object({
-  item: name,
+  item: everyone(z.string()),
   /** Lower left corner of the turned footprint. */
   ...point,
   turnDeg: number,
@@ -132,8 +132,9 @@ export const planRouteSchema = z.object({
 });
 
 export const planBoardSchema = z.object({
-  id: name,
-  title: name,
+  /** The customer sees the picture of the finished board: what it is called, and which parts stand on it. */
+  id: everyone(z.string()),
+  title: everyone(z.string()),
   space: name,
   spaceTitle: name,
   sheet: name,

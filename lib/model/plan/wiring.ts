@@ -22,7 +22,7 @@ const name = builders(z.string());
 
 /** A device as the sheets show it: enough of its part to draw and list it years later. */
 export const planItemSchema = z.object({
-  id: name,
+  id: everyone(z.string()),
   part: builders(z.string().nullable()),
   kind: everyone(z.string()),
   title: everyone(z.string()),

@@ -1,4 +1,4 @@
-import { sheetIds } from '../sheets/index.ts';
+import { sheetIds, sheets } from '../sheets/index.ts';
 import type { PlanDrawing } from '../site/shop-site.ts';
 
 const pattern = /<!--drawings:([a-z-]+)-->/g;
@@ -14,17 +14,21 @@ export function hasDrawingTokens(html: string): boolean {
 }
 
 /**
- * Puts the drawings in where their tokens stand; a sheet without drawings keeps nothing. Throws on a drawing
- * for a sheet that does not exist: that is a bug, and a drawing must not be lost quietly.
+ * Puts the drawings in where their tokens stand; a sheet without drawings keeps nothing. Throws on a drawing for a sheet
+ * that does not exist, which would be lost quietly, and on one for builders alone on a sheet that is open to everyone:
+ * both are bugs.
  */
 export function fillDrawings(
   html: string,
   drawings: readonly PlanDrawing[],
   figures: (drawings: readonly PlanDrawing[]) => string,
 ): string {
-  const known: readonly string[] = sheetIds;
-  const lost = drawings.find((drawing) => !known.includes(drawing.sheet));
-  if (lost) throw new Error(`The drawing ${lost.id} belongs on a sheet ${lost.sheet}, which does not exist.`);
+  for (const { id, sheet, openTo } of drawings) {
+    const own = sheetIds.find((known) => known === sheet);
+    if (!own) throw new Error(`The drawing ${id} belongs on a sheet ${sheet}, which does not exist.`);
+    if (sheets[own].openTo === 'everyone' && openTo !== 'everyone')
+      throw new Error(`The drawing ${id} is for builders alone, and the sheet ${sheet} is open to everyone.`);
+  }
   return html.replace(pattern, (_, sheet: string) => {
     const own = drawings.filter((drawing) => drawing.sheet === sheet);
     return own.length === 0 ? '' : figures(own);

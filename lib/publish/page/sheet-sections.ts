@@ -36,7 +36,7 @@ export function sheetSections(plan: BuildPlan, audience: Audience, serials: Seri
     template: `sheets/${sheet.id}.njk`,
     cautions: sheet.cautions.map((name) => tradeCautions[name]),
     wideMargin: sheet.wideMargin ?? false,
-    drawings: sheet.openTo === 'builders' ? drawingToken(sheet.id) : '',
+    drawings: drawingToken(sheet.id),
     sheet: frozen(model),
   }));
 }

@@ -37,6 +37,8 @@ export interface PlanDrawing {
   readonly id: string;
   readonly title: string;
   readonly svg: string;
+  /** Who may see it; left out: those who build. */
+  readonly openTo?: 'builders' | 'everyone';
   /** What found no place on it: told beside it, never dropped in silence. */
   readonly unplaced?: readonly string[];
 }
