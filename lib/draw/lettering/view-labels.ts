@@ -15,6 +15,8 @@ export interface TextLabel extends Omit<LabelRequest, 'widthMm' | 'heightMm'> {
   readonly type: TypeStyle;
   /** The id in the plan of what it names. */
   readonly subject?: string;
+  /** Room on its left and right besides what every text has, so that neighbours are not read as one. Default 0. */
+  readonly asideMm?: number;
 }
 
 /** Size of lines of text as they are read level. */
@@ -43,7 +45,7 @@ export function drawLabels(
   obstacles: readonly Obstacle[] = [],
 ): string[] {
   const { placed, unplaced } = placeLabels({
-    labels: labels.map((label) => ({ ...label, ...linesSizeMm(drawing, label.lines, label.type) })),
+    labels: labels.map((label) => ({ ...label, ...sizeOf(drawing, label) })),
     obstacles: [...obstacles, ...strokeObstacles(drawing), ...textObstacles(drawing)],
     room,
   });
@@ -52,12 +54,22 @@ export function drawLabels(
     if (!label) continue;
     const group = openSubject(drawing, parent, label.subject ?? id);
     if (leader) drawLeader(group, [leader.from, leader.to]);
-    drawLinesIn(drawing, group, label, box, turned);
+    const { asideMm = 0 } = label;
+    const start = turned
+      ? { ...box, bottomMm: box.bottomMm - asideMm }
+      : { ...box, leftMm: box.leftMm + asideMm };
+    drawLinesIn(drawing, group, label, start, turned);
   }
   return unplaced.map(({ id }) => labels.find((label) => label.id === id)?.lines.join(' ') ?? id);
 }
 
-function drawLinesIn(
+function sizeOf(drawing: Drawing, { lines, type, asideMm = 0 }: TextLabel): ReturnType<typeof linesSizeMm> {
+  const { widthMm, heightMm } = linesSizeMm(drawing, lines, type);
+  return { widthMm: widthMm + 2 * asideMm, heightMm };
+}
+
+/** Writes lines one below the other into the box that they take, read level or from the right edge. */
+export function drawLinesIn(
   drawing: Drawing,
   parent: Parent,
   { lines, type }: Pick<TextLabel, 'lines' | 'type'>,

@@ -3,7 +3,6 @@ import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { strokeObstacles } from '../drawn-strokes.ts';
 import { drawText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { drawLabels } from '../lettering/view-labels.ts';
 import type { DrawnPage, Page } from '../page.ts';
 import { at, boxAt, type PaperBox, type PaperSegment } from '../paper.ts';
 import { drawPath, type Parent, pathThrough } from '../pen.ts';
@@ -12,13 +11,13 @@ import { type LineStyle, lines, roleStyles, types } from '../style.ts';
 import { type Drawing, layPaper, openDrawing, openGroup, openSubject } from '../surface.ts';
 import { inPicture, type PictureView, seen } from './axonometry.ts';
 import { type Body, type BodyKind, boardBodies } from './board-solids.ts';
-import { nameLabel, type SeenPart } from './face-names.ts';
+import { type SeenPart, writeNames } from './face-names.ts';
 import { type Hiding, hidingOf } from './hidden-lines.ts';
 import { panelMarks } from './panel-marks.ts';
 import { edgesOf, rimOf, type Stroke } from './prism.ts';
 
 /** A picture stands among the text of a page; on a phone its names are still read. */
-const widthMm = 165;
+const widthMm = 184;
 /** No picture is higher than it is wide. */
 const heightMm = widthMm;
 type Margins = readonly [beside: number, above: number];
@@ -27,6 +26,7 @@ const marginsMm = [
   [5, 5],
   [5, 16],
   [5, 28],
+  [5, 40],
   [16, 16],
   [16, 28],
   [28, 28],
@@ -117,8 +117,9 @@ function layOut({ plan, shown }: Picture, [besideMm, aboveMm]: Margins): Layout 
   };
 }
 
-/** How much a longest leader as long as the picture is wide counts against its scale. */
-const leaderShare = 0.5;
+/** What counts against the scale of a picture: its longest leader and its height, as shares of its width. */
+const leaderShare = 0.3;
+const heightShare = 0.1;
 
 function drawAt(picture: Picture, layout: Layout, most: number): Attempt {
   const { plan, metrics, page } = picture;
@@ -135,7 +136,7 @@ function drawAt(picture: Picture, layout: Layout, most: number): Attempt {
   const left = [...unplaced, ...drawKey(drawing, layout.heightMm)];
   return {
     drawn: { page, drawing, room, left, tooLong: fits ? [] : ['Draft'], writeNumber: () => [] },
-    worth: most - (leaderShare * longestMm) / widthMm,
+    worth: most - (leaderShare * longestMm + heightShare * layout.heightMm) / widthMm,
   };
 }
 
@@ -168,10 +169,9 @@ function paint(
     const strokes = panelMarks(item, placement, markMm / view.mmPerM);
     drawStrokes(openSubject(drawing, marks, item.id), view, strokes.flatMap(hiding.shown), lines.rule);
   }
-  const scene = { drawing, view, hiding };
-  const names = parts.map((part) => nameLabel(scene, part));
   const before = strokeObstacles(drawing).length;
-  const unplaced = drawLabels(drawing, openGroup(drawing, drawing.svg, 'names'), names, room);
+  const scene = { drawing, view, hiding };
+  const unplaced = writeNames(scene, openGroup(drawing, drawing.svg, 'names'), parts, room);
   const leaders = strokeObstacles(drawing).slice(before);
   const longestMm = Math.max(0, ...leaders.map((one) => ('segment' in one ? lengthMm(one.segment) : 0)));
   return { unplaced, longestMm };

@@ -1,11 +1,14 @@
 import type { PlanItem, PlanPlacement } from '../../model/plan/index.ts';
+import { strokeObstacles } from '../drawn-strokes.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { anchorAt } from '../lettering/label-candidates.ts';
 import { wrapText } from '../lettering/lettering.ts';
-import { linesSizeMm, type TextLabel } from '../lettering/view-labels.ts';
-import { at, boxAt, type PaperBox, type PaperPoint } from '../paper.ts';
-import { type TypeStyle, types } from '../style.ts';
-import type { Drawing } from '../surface.ts';
+import { indexObstacles, type Obstacle } from '../lettering/obstacle-index.ts';
+import { drawLabels, drawLinesIn, linesSizeMm, type TextLabel } from '../lettering/view-labels.ts';
+import { at, boxAt, grown, type PaperBox, type PaperPoint } from '../paper.ts';
+import type { Parent } from '../pen.ts';
+import { spacing, type TypeStyle, types } from '../style.ts';
+import { type Drawing, openSubject } from '../surface.ts';
 import { dimetric, inPicture, type PictureView, type SpacePoint } from './axonometry.ts';
 import type { Hiding } from './hidden-lines.ts';
 
@@ -22,20 +25,65 @@ export interface FaceScene {
   readonly hiding: Hiding;
 }
 
+const said = types.pictureName;
 /** Longer names outside their part are broken. */
 const outsideMm = 42;
-const padMm = 0.6;
+const padMm = spacing.clearMm;
 
-/** The name of a part: upon it where it has room there and is seen, else beside it at the end of a leader. */
-export function nameLabel(scene: FaceScene, { item, placement }: SeenPart): TextLabel {
-  const { drawing } = scene;
+/** Writes the names of parts: upon them where they have room there and are seen, else beside them; names the rest. */
+export function writeNames(
+  scene: FaceScene,
+  parent: Parent,
+  parts: readonly SeenPart[],
+  room: PaperBox,
+): string[] {
+  const { drawing, view } = scene;
+  const drawn = indexObstacles(strokeObstacles(drawing));
+  const loose = parts.filter(({ item, placement }) => {
+    const upon = linesUpon(scene, placement, shortName(item), said);
+    if (!upon || drawn.meetsBox(grown(upon.box, padMm), [])) return true;
+    drawLinesIn(
+      drawing,
+      openSubject(drawing, parent, item.id),
+      { lines: upon.lines, type: said },
+      upon.box,
+      false,
+    );
+    return false;
+  });
+  const labels = loose.map((part) => nameLabel(scene, part));
+  return drawLabels(drawing, parent, labels, room, faceObstacles(view, parts));
+}
+
+/** The name of a part beside it, at the end of a leader. */
+function nameLabel(scene: FaceScene, { item, placement }: SeenPart): TextLabel {
   const name = shortName(item);
-  const said = types.pictureName;
-  const base = { id: `name ${item.id}`, type: said, own: [item.id], subject: item.id };
-  const upon = linesUpon(scene, placement, name, said);
-  const anchors = seenPoints(scene, placement).map((place) => anchorAt(inPicture(scene.view, place)));
-  if (upon) return { ...base, lines: upon.lines, inside: upon.box, anchors };
-  return { ...base, lines: wrapText(drawing.metrics, name, outsideMm, said), anchors };
+  return {
+    id: `name ${item.id}`,
+    type: said,
+    lines: wrapText(scene.drawing.metrics, name, outsideMm, said),
+    anchors: seenPoints(scene, placement).map((place) => anchorAt(inPicture(scene.view, place))),
+    own: [item.id, faceId(item.id)],
+    subject: item.id,
+    asideMm,
+  };
+}
+
+/** Names side by side are not read as one. */
+const asideMm = 1.6;
+
+const faceId = (item: string): string => `face ${item}`;
+
+/** The upper faces of parts, where no name of another part may stand or point across. */
+function faceObstacles(view: PictureView, parts: readonly SeenPart[]): Obstacle[] {
+  return parts.map(({ item, placement }) => {
+    const [low, high] = [
+      inPicture(view, facePoint(placement, 0, 0)),
+      inPicture(view, facePoint(placement, 1, 1)),
+    ];
+    const box = { leftMm: low.xMm, rightMm: high.xMm, topMm: high.yMm, bottomMm: low.yMm };
+    return { id: faceId(item.id), box: { ...box, bottomMm: Math.max(box.topMm, box.bottomMm) } };
+  });
 }
 
 /** Lines that stand in the middle of the upper face of a part, and the box round them; null where they have no room. */
@@ -50,17 +98,12 @@ function linesUpon(
   const lines = wrapText(metrics, name, wideMm - 2 * padMm, type);
   const size = linesSizeMm(drawing, lines, type);
   const { xMm, yMm } = inPicture(view, facePoint(placement, 0.5, 0.5));
-  const box = boxAt(
-    xMm - size.widthMm / 2 - padMm / 2,
-    yMm - size.heightMm / 2 - padMm / 2,
-    size.widthMm + padMm,
-    size.heightMm + padMm,
-  );
+  const box = boxAt(xMm - size.widthMm / 2, yMm - size.heightMm / 2, size.widthMm, size.heightMm);
   return isUpon({ drawing, view, hiding }, placement, box) ? { lines, box } : null;
 }
 
 /** True where a box on paper lies on the upper face of a part, and that is seen there. */
-export function isUpon({ view, hiding }: FaceScene, placement: PlanPlacement, box: PaperBox): boolean {
+function isUpon({ view, hiding }: FaceScene, placement: PlanPlacement, box: PaperBox): boolean {
   const { leftMm, rightMm, topMm, bottomMm } = box;
   return (
     holdsBox(view, placement, box) &&
@@ -79,7 +122,7 @@ function sharesOf(count: number): (readonly [number, number])[] {
 }
 
 /** A place on the upper face of a part, as shares of its width and depth. */
-export function facePoint(
+function facePoint(
   { xM, yM, widthM, depthM, raisedM, heightM }: PlanPlacement,
   x: number,
   y: number,
