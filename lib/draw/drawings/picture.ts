@@ -34,7 +34,10 @@ const thirds = {
 } as const;
 
 /** What is seen, for who hears it read: each part with its place on the board, row by row from the top. */
-function describe({ items }: BuildPlan, { title, placements, widthM, heightM }: PlanBoard): string {
+function describe(
+  { items }: Pick<BuildPlan, 'items'>,
+  { title, placements, widthM, heightM }: PlanBoard,
+): string {
   const third = (share: number): 0 | 1 | 2 => (share < 1 / 3 ? 0 : share < 2 / 3 ? 1 : 2);
   const told = placements
     .map((placement) => {
