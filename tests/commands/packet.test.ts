@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { handOverLacks } from '../../lib/publish/packet/packet-lacks.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
 import { smallShop } from '../read/small-shop.ts';
 import { ShopFolder, stopped } from './shop-folder.ts';
@@ -16,7 +16,7 @@ afterAll(() => {
 
 /** Every line of the record that has a limit, read as predicted or just at it. */
 function readings(): string {
-  const { plan } = planJob(jobOf(smallShop()));
+  const { plan } = planKept(jobOf(smallShop()));
   const units: Readonly<Record<string, string>> = {
     ohm: 'ohm',
     V: 'V',
@@ -103,7 +103,7 @@ describe('export --format packet', () => {
 });
 
 test('the lines that a packet waits for are those with a limit', () => {
-  const { plan } = planJob(jobOf(smallShop()));
+  const { plan } = planKept(jobOf(smallShop()));
   const [lack] = handOverLacks({ ...plan, job: { ...plan.job, status: 'installed' }, findings: [] });
   const limited = plan.measurements.filter(({ least, greatest }) => least !== null || greatest !== null);
   expect(lack?.lines).toEqual(limited.map(({ id }) => id));

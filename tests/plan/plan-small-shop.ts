@@ -2,9 +2,9 @@ import type { Job } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { JoinedRemark } from '../../lib/model/remark.ts';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { type ReleasedLabels, readContent } from '../../lib/read/read-content.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
+import { planKept } from './plan-kept.ts';
 
 /** The job of files that must read without a problem. */
 export function jobOf(files: readonly SourceFile[], labels: ReleasedLabels = {}): Job {
@@ -19,7 +19,7 @@ export function smallPlan(...changes: readonly Change[]): {
   readonly plan: BuildPlan;
   readonly remarks: readonly JoinedRemark[];
 } {
-  const { plan, remarks } = planJob(jobOf(smallShop(...changes)));
+  const { plan, remarks } = planKept(jobOf(smallShop(...changes)));
   return { plan, remarks: remarks.map(({ remark }) => remark) };
 }
 

@@ -1,6 +1,7 @@
-import { type Planned, planJob } from '../../lib/plan/plan-job.ts';
+import type { Planned } from '../../lib/plan/plan-job.ts';
 import { jobOf, partIn } from '../rules/case.ts';
 import { type Written, withoutBoard, written } from '../rules/content.ts';
+import { planKept } from './plan-kept.ts';
 
 /**
  * The plan of the small job of the rules' tests, with what a test changes in what was written. Its devices stand in
@@ -10,14 +11,14 @@ export function planned(change: (content: Written) => void = () => {}): Planned 
   const content = written();
   change(content);
   withoutBoard(content);
-  return planJob(jobOf(content));
+  return planKept(jobOf(content));
 }
 
 /** The same with its board. */
 export function plannedOnBoard(change: (content: Written) => void): Planned {
   const content = written();
   change(content);
-  return planJob(jobOf(content));
+  return planKept(jobOf(content));
 }
 
 /** Remarks of a rule: subject, message and the way out. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
 import { inParts, inVehicle } from '../plan/power/power-changes.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
@@ -12,7 +12,7 @@ function dropOf(...changes: readonly Change[]): string {
     '{ zone: sill, length: 40 m }]\n    reaches',
   );
   const job = jobOf(smallShop(far, ...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const found = judge(job, plan, remarks).find(({ rule }) => rule === 'drop-over-limit');
   return found?.message ?? 'none';
 }

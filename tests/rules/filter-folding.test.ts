@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { entry, jobOf } from './case.ts';
 import { withHighPass } from './cases/audio/filters-in-path.ts';
 import { type Written, withoutBoard, written } from './content.ts';
@@ -9,7 +9,7 @@ import { stereo } from './stereo.ts';
 /** Findings on filters, each with what is folded under it. */
 function toldOf(
   { job, plan }: Pick<ReturnType<typeof stereo>, 'job' | 'plan'>,
-  remarks = planJob(job).remarks,
+  remarks = planKept(job).remarks,
 ) {
   return judge(job, plan, remarks)
     .filter(({ rule }) => /^(filter-not-made|pair-filtered|subwoofer-high)/.test(rule))
@@ -39,7 +39,7 @@ describe('a filter that the amplifier does not make', () => {
       more(content);
       withoutBoard(content);
       const job = jobOf(content);
-      return toldOf({ job, plan: planJob(job).plan });
+      return toldOf({ job, plan: planKept(job).plan });
     };
     const asked = (channel: string) => (content: Written) =>
       Object.assign(entry(content.job.devices, 'amp').filters ?? {}, {

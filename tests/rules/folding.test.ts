@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../lib/model/finding.ts';
 import { findingCatalogue, findingEntry } from '../../lib/model/findings/index.ts';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { foldings } from '../../lib/rules/foldings.ts';
 import { judge } from '../../lib/rules/index.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { aboutPlan, entry, jobOf, partIn } from './case.ts';
 import { drop, point, wire } from './changes.ts';
 import { type Written, withoutBoard, written } from './content.ts';
@@ -14,7 +14,7 @@ function found(change: (content: Written) => void): readonly Finding[] {
   change(content);
   withoutBoard(content);
   const job = jobOf(content);
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return judge(job, plan, remarks);
 }
 

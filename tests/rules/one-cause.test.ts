@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { joinCoils, planned, withTwoCoils } from '../plan/planned.ts';
 import { entry, jobOf, partIn } from './case.ts';
 import { type Written, withoutBoard, written } from './content.ts';
@@ -20,7 +20,7 @@ function told(change: (content: Written) => void): readonly string[] {
   change(content);
   withoutBoard(content);
   const job = jobOf(content);
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return judge(job, plan, remarks)
     .filter(({ rule }) => ofSpeakers.test(rule) && rule !== 'octaves-unplayed')
     .map(({ rule, level, where }) => `${level} ${rule} ${where.path}`);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { everyFinding, type Finding } from '../../lib/model/finding.ts';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
 import { inParts, inShop, inVehicle } from '../plan/power/power-changes.ts';
 import { inJob } from '../read/problem-case.ts';
@@ -9,7 +9,7 @@ import { type Change, smallShop } from '../read/small-shop.ts';
 
 function found(...changes: readonly Change[]): readonly Finding[] {
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return judge(job, plan, remarks);
 }
 

@@ -1,5 +1,5 @@
-import { planJob } from '../../lib/plan/plan-job.ts';
 import type { Case } from '../../lib/rules/rule.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { entry, jobOf, partIn } from './case.ts';
 import { type Written, withoutBoard, written } from './content.ts';
 
@@ -9,7 +9,7 @@ export function plannedCase(change: (content: Written) => void): Case {
   change(content);
   withoutBoard(content);
   const job = jobOf(content);
-  return { job, plan: planJob(job).plan };
+  return { job, plan: planKept(job).plan };
 }
 
 /**

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { everyFinding } from '../../lib/model/finding.ts';
-import { planJob } from '../../lib/plan/plan-job.ts';
 import { judge } from '../../lib/rules/index.ts';
 import {
   amps,
@@ -12,6 +11,7 @@ import {
   percent,
   torqueIn,
 } from '../../lib/rules/words.ts';
+import { planKept } from '../plan/plan-kept.ts';
 import { entry, jobOf, partIn } from './case.ts';
 import { written } from './content.ts';
 
@@ -89,7 +89,7 @@ describe('a measure as it was written', () => {
 
   test('reaches the finding: a ground lead in feet, in a shop that works in millimetres', () => {
     const job = content();
-    const { plan, remarks } = planJob(job);
+    const { plan, remarks } = planKept(job);
     const [found] = everyFinding(judge(job, plan, remarks)).filter(
       ({ rule, related }) => rule === 'ground-lead-long' && related[0] === 'board-ground',
     );

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { placeText } from '../../../lib/model/place.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, mark, smallShop, withoutMark } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { jobOf } from '../plan-small-shop.ts';
 
 /** A job as its fabricator writes it, and the stop that it must come to. The mark stands where the finding points. */
@@ -18,7 +18,7 @@ interface BadJob {
 function expectStop({ changes, rule, says, remedy }: BadJob): void {
   const { files, place } = withoutMark(smallShop(...changes));
   const job = jobOf(files);
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const stops = judge(job, plan, remarks).filter((finding) => finding.level === 'stop');
   const told = stops.find((finding) => finding.rule === rule);
   expect(told, `${rule} among ${stops.map((finding) => finding.rule).join(', ')}`).toBeDefined();

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { jobOf } from '../plan-small-shop.ts';
 
 /** The battery feeds a block without fuses, made for a current; the main fuse stands behind it. */
@@ -30,7 +30,7 @@ function plainBlock(current: string) {
     ),
   ];
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return judge(job, plan, remarks).filter(({ rule }) => rule === 'distribution-over-current');
 }
 

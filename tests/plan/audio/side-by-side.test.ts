@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
 
 /** The small shop's amplifier fed by so many leads side by side, each behind a fuse of its own. */
@@ -27,7 +27,7 @@ function sideBySide(count: number, ceilingA: number, given = '') {
     ),
   ];
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const findings = judge(job, plan, remarks);
   const fuses = plan.power.fuses;
   return { plan, fuses, found: (rule: string) => findings.filter((finding) => finding.rule === rule) };
@@ -96,7 +96,7 @@ describe('bare leads side by side to one fuse', () => {
         inJob('  feed: {', '  tail-2: { from: battery.POS, to: main-fuse.IN, length: 30 in }\n  feed: {'),
       ),
     );
-    const { plan, remarks } = planJob(job);
+    const { plan, remarks } = planKept(job);
     const far = judge(job, plan, remarks).filter(({ rule }) => rule === 'fuse-distance');
     expect(byId(plan.power.fuses, 'main-fuse').distanceM).toBeCloseTo(0.762, 9);
     expect(far).toEqual([expect.objectContaining({ level: 'stop', value: expect.closeTo(0.762, 9) })]);

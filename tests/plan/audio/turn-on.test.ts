@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { byId } from '../../rules/case.ts';
 import { withRelay } from '../../rules/changes.ts';
+import { planKept } from '../plan-kept.ts';
 import { planned, plannedOnBoard, remarksOf } from '../planned.ts';
 
 describe('the turn-on chain', () => {
@@ -18,7 +18,7 @@ describe('the turn-on chain', () => {
   });
 
   it('goes on over a relay, whose contact is a source of its own', () => {
-    const { plan } = planJob(withRelay('diode').job);
+    const { plan } = planKept(withRelay('diode').job);
     const amp = plan.power.turnOnChain.find(({ item }) => item === 'amp');
     expect(amp?.byRelay).toBe(true);
     const relay = plan.power.turnOnChain.find(({ item }) => item !== 'amp' && item !== 'dsp');

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { everyFinding } from '../../../lib/model/finding.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
 
 /** The feed of the small shop in 4 AWG of an insulation, behind a given fuse: its limits and the finding about it. */
@@ -18,7 +18,7 @@ function feedOf(insulationC: number, fuseA: number) {
     inJob('holder-a, in: bay', `holder-a, in: bay, fuse: ${fuseA} A`),
   ];
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const { limits } = byId(plan.power.conductors, 'feed');
   const found = (rule: string) => everyFinding(judge(job, plan, remarks)).find((one) => one.rule === rule);
   return {

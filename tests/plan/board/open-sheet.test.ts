@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { JoinedRemark } from '../../../lib/model/remark.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { partsFile, vehicleFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { byId, jobOf, smallPlan } from '../plan-small-shop.ts';
 import { onFourPoints, type ShopSheet, stocked } from '../power/four-points.ts';
 
@@ -115,7 +115,7 @@ describe('a board that no sheet in stock does for', () => {
     const job = jobOf(
       smallShop(...stocked(...shelf), ...longerBolts, ...onFourPoints(['title: Main'], '50 mm')),
     );
-    const { plan, remarks } = planJob(job);
+    const { plan, remarks } = planKept(job);
     expect(byId(plan.boards, 'main').sheet).toBe('ply-12');
     const stops = judge(job, plan, remarks).filter(({ rule }) => /^(fixing|no-sheet|first-mode)/.test(rule));
     expect(stops.map(({ rule, level }) => `${level} ${rule}`)).toEqual(['stop fixing-too-short']);
@@ -132,7 +132,7 @@ describe('a board that no sheet in stock does for', () => {
     const job = jobOf(
       smallShop(...stocked({ id: 'ply-6', mm: 6, pieces: 1 }), ...onFourPoints(['title: Main'], '56 mm')),
     );
-    const { plan, remarks } = planJob(job);
+    const { plan, remarks } = planKept(job);
     const tops = judge(job, plan, remarks).map(({ rule }) => rule);
     expect(tops).toEqual(expect.arrayContaining(['fixing-too-short', 'no-sheet-for-board']));
   });

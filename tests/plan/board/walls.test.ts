@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { place } from '../../../lib/board/layout/placed.ts';
 import { wallsShort } from '../../../lib/board/layout/walls.ts';
 import { everyFinding } from '../../../lib/model/finding.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/judge.ts';
 import { entry, jobOf, partIn } from '../../rules/case.ts';
 import { written } from '../../rules/content.ts';
+import { planKept } from '../plan-kept.ts';
 
 type Edge = 'left' | 'right' | 'top' | 'bottom';
 
@@ -26,7 +26,7 @@ function toldOf(screws: Edge, walls: readonly Edge[]) {
   for (const terminal of Object.values(partIn(content, 'fused', 'distribution').terminals))
     Object.assign(terminal, { panel: screws, joint: 'set-screw' });
   const job = jobOf(content);
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return {
     placements: plan.boards[0]?.placements ?? [],
     told: everyFinding(judge(job, plan, remarks)).filter(({ rule }) => /-before-wall$/.test(rule)),

@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { dropParts } from '../../../lib/plan/power/drop-parts.ts';
 import { nextSizeMm2 } from '../../../lib/plan/power/sizing/next-size.ts';
 import type { CableCandidate } from '../../../lib/power/conductor/conductor-choice.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
 import { inParts, inShop, inVehicle } from './power-changes.ts';
 
 function judged(...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return { plan, findings: judge(job, plan, remarks) };
 }
 

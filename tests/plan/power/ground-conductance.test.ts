@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
 
 const shopFile = 'content/shop.yaml';
@@ -23,7 +23,7 @@ const stocked: Change = [shopFile, '  black-4: {', '  black-2: { reels: [30 ft] 
 
 function groundOf(...changes: readonly Change[]) {
   const job = jobOf(smallShop(widePorts, ...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return {
     feed: byId(plan.power.conductors, 'feed').size.label,
     ground: byId(plan.power.conductors, 'ground'),

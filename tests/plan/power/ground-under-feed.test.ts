@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { everyFinding } from '../../../lib/model/finding.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
 
 const black =
@@ -53,7 +53,7 @@ const long: readonly Change[] = [
 
 function planned(...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const findings = everyFinding(judge(job, plan, remarks));
   const about = (rule: string) => findings.filter((finding) => finding.rule === rule);
   return {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile, vehicleFile, withBoard } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { jobOf } from '../plan-small-shop.ts';
 
 /** The small shop with its amplifier on a board in the boot. */
@@ -14,7 +14,7 @@ function planned(...changes: readonly Change[]) {
       ...changes,
     ),
   );
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const [heat] = plan.heat;
   if (!heat) throw new Error('the plan has no heat');
   const found = judge(job, plan, remarks).filter(({ rule }) => rule === 'air-too-warm');

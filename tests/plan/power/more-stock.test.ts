@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { jobOf } from '../plan-small-shop.ts';
 
 const reels = ['red-4', 'black-4', 'red-8', 'black-8'] as const;
@@ -18,7 +18,7 @@ function planWith(shelf: readonly string[]) {
     shelf.includes(id) ? [] : [['content/shop.yaml', found, instead]],
   );
   const job = jobOf(smallShop(...missing));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const stops = judge(job, plan, remarks).filter(({ level }) => level === 'stop');
   return { stops: stops.length, feasible: plan.power.fuses.every(({ ratingA }) => ratingA !== null) };
 }
@@ -58,7 +58,7 @@ function stopsWith(bought: readonly Ware[], power: string, fuse: string, feed: s
       ],
     ),
   );
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   return judge(job, plan, remarks).flatMap(({ level, rule }) => (level === 'stop' ? [rule] : []));
 }
 

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { everyFinding } from '../../../lib/model/finding.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { jobOf } from '../plan-small-shop.ts';
 import { inParts, inVehicle } from './power-changes.ts';
 
 /** What is found in the small shop with changes: rule, subjects and path of each stop; and every number of its plan. */
 function stopsOf(...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const text = JSON.stringify(plan, (_, value) => {
     if (typeof value === 'number' && !Number.isFinite(value)) throw new Error('The plan holds no number.');
     return value;

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { pointer } from '../../../lib/model/place.ts';
 import type { BuildPlan, SourceReading } from '../../../lib/model/plan/index.ts';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/judge.ts';
 import { byId, jobOf, partIn } from '../../rules/case.ts';
 import { type Written, withoutBoard, written } from '../../rules/content.ts';
 import { spiceAt } from '../checks/network.ts';
+import { planKept } from '../plan-kept.ts';
 import { planned } from '../planned.ts';
 import { banked, charged, isolated } from './two-batteries.ts';
 
@@ -194,7 +194,7 @@ describe('a capacitor bank', () => {
     withoutBoard(content);
     content.job['as-built'] = { 'bank.charge': '9 V', 'bank.across-fuse': '3.6 V' };
     const job = jobOf(content);
-    const { plan: read, remarks } = planJob(job);
+    const { plan: read, remarks } = planKept(job);
     expect(byId(read.measurements, 'bank.across-fuse').explanation).toMatch(/do not fit the fuse/);
     const told = judge(job, read, remarks).filter(({ rule }) => rule === 'as-built-differs');
     expect(told.map(({ where }) => where.path).toSorted()).toEqual([

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, vehicleFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
 
 /** The small shop's amplifier fed from a panel that the vehicle came with. */
@@ -19,7 +19,7 @@ function fromPanel(fuses: string) {
     inJob('  main-fuse: { part: holder-a, in: bay }\n', ''),
   ];
   const job = jobOf(smallShop(...changes));
-  const { plan, remarks } = planJob(job);
+  const { plan, remarks } = planKept(job);
   const found = judge(job, plan, remarks).filter(({ rule }) => rule === 'vehicle-fuse-unknown');
   return { fuse: byId(plan.power.fuses, 'panel.OUT1'), feed: byId(plan.power.conductors, 'feed'), found };
 }
@@ -50,7 +50,7 @@ describe("a fuse of the vehicle's own", () => {
       inJob('  turn-on: { from: radio.REM,', '  turn-on: { from: panel.OUT1,'),
     ];
     const job = jobOf(smallShop(...changes));
-    const { plan, remarks } = planJob(job);
+    const { plan, remarks } = planKept(job);
     expect(judge(job, plan, remarks).filter(({ rule }) => rule === 'vehicle-fuse-unknown')).toEqual([
       expect.objectContaining({ level: 'stop', related: ['panel.OUT1', 'turn-on'] }),
     ]);

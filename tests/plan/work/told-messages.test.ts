@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { planJob } from '../../../lib/plan/plan-job.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 import { judge } from '../../../lib/rules/index.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
+import { planKept } from '../plan-kept.ts';
 
 const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 const inShop = (found: string, instead: string): Change => ['content/shop.yaml', found, instead];
@@ -111,7 +111,7 @@ function textsOf(changes: readonly Change[]): { readonly at: string; readonly te
     [message, expected, remedy].map((text) => ({ at: where.path, text })),
   );
   const planned = jobs.flatMap((job) => {
-    const { plan, remarks } = planJob(job);
+    const { plan, remarks } = planKept(job);
     const findings = judge(job, plan, remarks);
     expect(JSON.stringify(plan)).not.toMatch(/NaN|undefined|Infinity/);
     return [
