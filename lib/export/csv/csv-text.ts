@@ -1,3 +1,5 @@
+import { plainDigits } from '../../model/quantity/plain-digits.ts';
+
 /** One field: a number of ours, a text, or nothing. */
 export type CsvValue = string | number | null;
 
@@ -20,8 +22,9 @@ function field(value: CsvValue): string {
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
+const tenDigits = plainDigits(10);
+
 /** Up to ten digits, never with a power of ten; an empty field where there is no finite number. */
 function numberText(value: number): string {
-  if (!Number.isFinite(value)) return '';
-  return value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 10 });
+  return Number.isFinite(value) ? tenDigits(value) : '';
 }

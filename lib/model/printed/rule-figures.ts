@@ -1,6 +1,9 @@
 import { type HouseRuleName, houseRuleDefinition, houseRuleNames, isHouseRuleName } from '../house-rules.ts';
 import { dimensions } from '../quantity/dimensions.ts';
 import { formatLength, type LengthStyle } from '../quantity/length-text.ts';
+import { plainDigits } from '../quantity/plain-digits.ts';
+
+const plain = plainDigits(6);
 
 /** The value of each house rule, in SI. */
 export type RuleValues = Readonly<Record<HouseRuleName, number>>;
@@ -62,8 +65,4 @@ function lengthFigure(lengthM: number, style: LengthStyle): string {
 function timeFigure(seconds: number): string {
   if (seconds >= 60 && Number.isInteger(seconds / 60)) return `${plain(seconds / 60)} min`;
   return seconds < 0.1 ? `${plain(1000 * seconds)} ms` : `${plain(seconds)} s`;
-}
-
-function plain(value: number): string {
-  return value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 6 });
 }

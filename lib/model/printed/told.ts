@@ -1,3 +1,4 @@
+import { plainDigits } from '../quantity/plain-digits.ts';
 import type { FigureName } from './figures.ts';
 import { printedNumber, withoutNoughts } from './index.ts';
 
@@ -9,9 +10,7 @@ export function figure(value: number): string {
 }
 
 /** A reading as it was taken: it has the digits of the meter that showed it, six at most. */
-export function asRead(value: number): string {
-  return value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 6 });
-}
+export const asRead = plainDigits(6);
 
 /** A figure with its unit, rounded to its safe side and without noughts at the end: `12.6 V`. */
 const told =

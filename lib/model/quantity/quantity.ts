@@ -1,5 +1,6 @@
 import type { Unreadable } from '../problem.ts';
 import { type Dimension, type DimensionName, dimensions, inch } from './dimensions.ts';
+import { plainDigits } from './plain-digits.ts';
 
 export { type DimensionName, dimensions };
 
@@ -89,6 +90,8 @@ export function isMeasure(text: string): boolean {
 
 const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
 
+const twelveDigits = plainDigits(12);
+
 /**
  * Writes a held number (SI) so that `parseQuantity` reads it back: in the SI unit where that may be written,
  * else in the first unit of the dimension; never with a power of ten.
@@ -96,11 +99,7 @@ const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionN
 export function writeQuantity(value: number, dimensionName: DimensionName): string {
   const units = Object.entries<number>(dimensions[dimensionName].units);
   const [unit, factor] = units.find(([, one]) => one === 1) ?? units[0] ?? ['', 1];
-  const digits = (value / factor).toLocaleString('en-US', {
-    useGrouping: false,
-    maximumSignificantDigits: 12,
-  });
-  return `${digits} ${unit}`;
+  return `${twelveDigits(value / factor)} ${unit}`;
 }
 
 /**

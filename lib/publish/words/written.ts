@@ -9,6 +9,7 @@ import {
 } from '../../model/printed/lengths.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
 import { dimensionNote } from '../../model/quantity/length-text.ts';
+import { plainDigits } from '../../model/quantity/plain-digits.ts';
 import type { HoleFit } from '../../model/tables/drills.ts';
 
 /** A value as a sheet writes it: what is read first, and what stands beside it in small type. */
@@ -78,10 +79,11 @@ export function lengthOr(lengthM: number | null | undefined, write: (lengthM: nu
   return lengthM === null || lengthM === undefined ? none : write(lengthM);
 }
 
+const sixDigits = plainDigits(6);
+
 /** A whole number or one with as many digits as it needs, at most six: for workings, which are redone by hand. */
 export function plainNumber(value: number): string {
-  if (!Number.isFinite(value)) return noFigure;
-  return value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 6 });
+  return Number.isFinite(value) ? sixDigits(value) : noFigure;
 }
 
 /** A value of a working in full, to so many decimals: it is redone by hand, not read on a meter; a dash where there is none. */
