@@ -1,3 +1,5 @@
+import type { TerminalSpec } from './kinds/kind.ts';
+
 /** True for a name that stands for several like ports, any of which will do: `G2|G3`, `OUT*`. */
 export function isPortPattern(name: string): boolean {
   return /[|*]/.test(name);
@@ -28,4 +30,20 @@ export function reasonLeftOpen(
     return reference.startsWith(`${device}.`) && isPortPattern(name) && matchesPattern(name, terminal);
   });
   return found?.[1];
+}
+
+/** Ports of one device with the same text may stand for one another: one role, joint, size, current and fuse. */
+export function portLikeness(terminal: TerminalSpec | undefined, fuseForm: string | undefined): string {
+  const { role, joint, takes, stud, ferrule, conductors, current } = terminal ?? {};
+  return [
+    role,
+    joint,
+    current,
+    takes?.from.areaMm2,
+    takes?.to.areaMm2,
+    stud,
+    ferrule,
+    conductors,
+    fuseForm,
+  ].join(' ');
 }

@@ -180,3 +180,22 @@ export const paperSchema = z.enum(['letter', 'a4']);
 
 /** How far a job is. */
 export const jobStatusSchema = z.enum(['draft', 'released', 'installed', 'superseded']);
+
+/** The pairs of outputs of a source, in the order in which they are numbered where nothing tells what one carries. */
+export const signalPairSchema = z.enum(['front', 'rear', 'bass']);
+export type SignalPair = z.infer<typeof signalPairSchema>;
+
+/** What one output of a source carries. */
+export const carriedSchema = z.enum([
+  'front-left',
+  'front-right',
+  'rear-left',
+  'rear-right',
+  'bass-left',
+  'bass-right',
+]);
+export type Carried = z.infer<typeof carriedSchema>;
+
+/** Rows of seats. */
+export const rowSchema = z.enum(['front', 'rear']);
+export type Row = z.infer<typeof rowSchema>;

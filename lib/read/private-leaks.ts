@@ -1,4 +1,4 @@
-import type { JobFile } from '../model/content/job.ts';
+import type { WrittenJob } from '../model/content/job.ts';
 import type { Report } from './report.ts';
 
 /** A text that is printed or stands in an address, and where the job has it. */
@@ -11,7 +11,7 @@ interface Printed {
  * Looks for private values of the customer in what is printed, indexed or stands in an address. The message
  * does not repeat the value.
  */
-export function privateLeaks(job: JobFile, report: Report): void {
+export function privateLeaks(job: WrittenJob, report: Report): void {
   const secrets = Object.entries(job.customer).flatMap(([field, value]) =>
     value === undefined ? [] : secretsOf(field, value.reveal()),
   );
@@ -61,9 +61,9 @@ function longJoin(secret: readonly string[]): string {
   return joined.length >= 6 ? joined : '\u0000';
 }
 
-function printedTexts(job: JobFile): Printed[] {
+function printedTexts(job: WrittenJob): Printed[] {
   const ids = (key: 'devices' | 'links' | 'boards' | 'runs' | 'cables'): Printed[] =>
-    Object.keys(job[key]).map((name) => ({ path: [key, name], text: name }));
+    Object.keys(job[key] ?? {}).map((name) => ({ path: [key, name], text: name }));
   const titles = Object.entries(job.devices).map(
     ([name, device]): Printed => ({ path: ['devices', name, 'title'], text: device.title ?? '' }),
   );

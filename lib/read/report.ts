@@ -17,11 +17,17 @@ export class Report {
   readonly #positions: Positions;
   readonly #unread: Unread;
   readonly #lost = new Set<string>();
+  #spots: ReadonlyMap<string, string> = new Map();
   #incomplete = false;
 
   constructor(positions: Positions, unread: Unread = { has: () => false }) {
     this.#positions = positions;
     this.#unread = unread;
+  }
+
+  /** Where what the file does not write itself is told: paths of what was opened out or proposed, with what asked for it. */
+  standsAt(spots: ReadonlyMap<string, string>): void {
+    this.#spots = spots;
   }
 
   /** True where a name led to something that could not be read, so that what uses it can't be made either. */
@@ -38,7 +44,7 @@ export class Report {
   /** A problem with the value at a path. */
   at(path: Path, message: string, remedy?: string): void {
     this.problems.push({
-      where: this.#positions.placeOf(pointer(path)),
+      where: this.#positions.placeOf(spotOf(pointer(path), this.#spots)),
       message,
       ...(remedy ? { remedy } : {}),
     });
@@ -47,7 +53,7 @@ export class Report {
   /** A problem with the key at a path. */
   atKey(path: Path, message: string, remedy?: string): void {
     this.problems.push({
-      where: this.#positions.keyPlaceOf(pointer(path)),
+      where: this.#positions.keyPlaceOf(spotOf(pointer(path), this.#spots)),
       message,
       ...(remedy ? { remedy } : {}),
     });
@@ -84,3 +90,9 @@ export function remedyFor(name: string, known: readonly string[]): string {
 
 /** A list of names longer than this is not read. */
 const mostLetters = 400;
+
+/** A path as it stands in the file: what was opened out or proposed is told at what asked for it. */
+export function spotOf(path: string, spots: ReadonlyMap<string, string>): string {
+  const [, head] = /^(\/[^/]+\/[^/]+)/.exec(path) ?? [];
+  return (head !== undefined && spots.get(head)) || path;
+}

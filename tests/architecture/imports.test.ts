@@ -6,7 +6,9 @@ import { libModules, type Module, readModule, rings, root } from './modules.ts';
 /** The layers of `lib/`, the lowest first; those of one line know nothing of each other. */
 const layers: readonly (readonly string[])[] = [
   ['model'],
-  ['read', 'power', 'audio', 'board', 'heat'],
+  ['power', 'audio', 'board', 'heat'],
+  ['propose'],
+  ['read'],
   ['plan'],
   ['rules'],
   ['draw'],
@@ -17,7 +19,7 @@ const layers: readonly (readonly string[])[] = [
 ];
 
 /** Layers that compute: no files, no clock, no chance. */
-const pure = ['model', 'read', 'power', 'audio', 'board', 'heat', 'plan', 'rules', 'draw'];
+const pure = ['model', 'power', 'audio', 'board', 'heat', 'propose', 'read', 'plan', 'rules', 'draw'];
 const impure = [
   'Date',
   'Math.random',

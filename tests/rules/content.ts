@@ -4,12 +4,20 @@ import type { shopSchema } from '../../lib/model/content/shop.ts';
 import type { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { parts, type WrittenParts } from './parts.ts';
 
+type JobText = z.input<typeof jobSchema>;
+/** A job that writes all its links and fixings. */
+type WrittenInFull = JobText & {
+  links: NonNullable<JobText['links']>;
+  boards?: Record<string, BoardText & { fixings: NonNullable<BoardText['fixings']> }>;
+};
+type BoardText = NonNullable<JobText['boards']>[string];
+
 /** What a shop wrote, before it is read. */
 export interface Written {
   shop: z.input<typeof shopSchema>;
   vehicle: z.input<typeof vehicleSchema>;
   parts: WrittenParts;
-  job: z.input<typeof jobSchema>;
+  job: WrittenInFull;
 }
 
 const vehicle = (): Written['vehicle'] => ({

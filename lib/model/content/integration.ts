@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { isRising, quantity, runsDownwards } from '../fields.ts';
 import {
+  carriedSchema,
   factoryEqualisingSchema,
   outputFormSchema,
   polaritySchema,
@@ -13,6 +14,8 @@ export const outputFactsSchema = z.strictObject({
   form: builders(outputFormSchema.optional()),
   /** The side of the vehicle that it plays for. */
   side: builders(vehicleSideSchema.optional()),
+  /** What it carries; left out, by its number: front, rear, bass, the left one first. */
+  carries: builders(carriedSchema.optional()),
   bandwidth: z
     .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
     .refine(isRising, runsDownwards)

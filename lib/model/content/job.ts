@@ -27,7 +27,9 @@ import {
   holdingSchema,
   jobStatusSchema,
   polaritySchema,
+  signalPairSchema,
 } from '../vocabulary.ts';
+import { playedBandField } from './played-band.ts';
 import { formatVersion } from './shop.ts';
 
 const length = quantity('length');
@@ -37,7 +39,7 @@ const turnSchema = z.union([z.literal(0), z.literal(90), z.literal(180), z.liter
   error: 'is not a turn: write 0, 90, 180 or 270 (degrees counter-clockwise)',
 });
 
-const filterSchema = z.strictObject({
+export const filterSchema = z.strictObject({
   pass: builders(filterPassSchema),
   type: builders(filterTypeSchema),
   order: builders(filterOrder),
@@ -52,12 +54,29 @@ const equaliserBandSchema = z.strictObject({
   q: builders(positiveNumber.max(50, 'is sharper than any equaliser; write a number such as 1.4').optional()),
 });
 
-const deviceSchema = z.strictObject({
+/** A channel or a bridge by its name in the part; a number is what YAML makes of a name of figures. */
+const channelName = z.union([z.int().positive().transform(String), text('1+2')]);
+
+export const deviceSchema = z.strictObject({
   part: builders(id),
   title: everyone(text('Front amplifier').optional()),
-  /** The board that it is mounted on; or the place in the vehicle. */
+  /** The board that it is mounted on; or the place in the vehicle. A list of places stands for one in each of them. */
   on: builders(id.optional()),
-  in: builders(id.optional()),
+  in: builders(z.union([id, z.array(id).min(1)], { error: 'needs a place, or a list of places' }).optional()),
+  /** What its signal comes from; left out, the only amplifier, else the only processor, else the source unit. */
+  'driven-by': builders(id.optional()),
+  /** Of a speaker: the outputs of its amplifier that drive it, by their names in its part, the left one first. */
+  channels: builders(z.array(channelName).min(1).optional()),
+  /** Of a speaker: its band; left out, by its kind and frame. */
+  plays: builders(playedBandField.optional()),
+  /** Of a speaker: the pair of the source that it plays; left out, by the row of its place. */
+  signal: builders(signalPairSchema.optional()),
+  /** Of a subwoofer: its enclosure, in the same place. */
+  box: builders(id.optional()),
+  /** The battery that feeds it; left out, the job's second battery, else the starter battery. */
+  'fed-by': builders(id.optional()),
+  /** The ground point of the vehicle that its ground lead goes to. */
+  ground: builders(id.optional()),
   /** Left out, the place on the board is found by search. */
   at: z.strictObject({ x: builders(length), y: builders(length) }).optional(),
   turn: builders(turnSchema.optional()),
@@ -91,7 +110,7 @@ const deviceSchema = z.strictObject({
   'serial-number': customerAndShop(text('0001').optional()),
 });
 
-const linkSchema = z.strictObject({
+export const linkSchema = z.strictObject({
   from: builders(terminalRef),
   to: builders(terminalRef),
   /** The reel that it is cut from; left out, chosen from stock. */
@@ -111,7 +130,7 @@ const linkSchema = z.strictObject({
   branch: z.strictObject({ from: builders(id), after: builders(stretch), leg: builders(stretch) }).optional(),
 });
 
-const fixingSchema = z.strictObject({
+export const fixingSchema = z.strictObject({
   /** The sound point of the space that it goes into. */
   point: builders(id),
   fixing: builders(id),
@@ -128,12 +147,18 @@ const boardSchema = z.strictObject({
   /** Where the datum corner of the board stands in the space. */
   at: z.strictObject({ x: builders(length), y: builders(length) }).optional(),
   outline: outlineSchema,
-  fixings: z.record(id, fixingSchema),
+  /** The battery that feeds what stands on it, and the ground point of the vehicle that it goes to. */
+  'fed-by': builders(id.optional()),
+  ground: builders(id.optional()),
+  /** Height of the spacers under all fixings that do not say one. */
+  spacer: builders(extent.optional()),
+  /** Left out, every sound point that lies under it. */
+  fixings: z.record(id, fixingSchema).optional(),
   /** Stiffening ribs. */
   ribs: z.record(id, ribSchema).default({}),
 });
 
-const runSchema = z.strictObject({
+export const runSchema = z.strictObject({
   route: builders(id),
   links: builders(z.array(id).min(1)),
   covering: builders(id.optional()),
@@ -174,9 +199,9 @@ export const jobSchema = z.strictObject({
   rackleaf: formatVersion,
   id: everyone(fileId),
   title: everyone(text('Side-well board with two amplifiers')),
-  revision: everyone(revision),
+  revision: everyone(revision.default('A')),
   revisions: z.array(revisionSchema).default([]),
-  status: everyone(jobStatusSchema),
+  status: everyone(jobStatusSchema.default('draft')),
   'issued-on': everyone(day),
   'drawn-by': builders(text('initials').optional()),
   'approved-by': builders(text('initials').optional()),
@@ -186,7 +211,8 @@ export const jobSchema = z.strictObject({
   customer: customerSchema.default({}),
   devices: z.record(id, deviceSchema),
   cables: z.record(id, z.strictObject({ part: builders(id) })).default({}),
-  links: z.record(id, linkSchema),
+  /** Left out, every link that the equipment needs is proposed. */
+  links: z.record(id, linkSchema).optional(),
   boards: z.record(id, boardSchema).default({}),
   runs: z.record(id, runSchema).default({}),
   'left-open': z.record(terminalRef, builders(text('not used on this job'))).default({}),
@@ -195,10 +221,25 @@ export const jobSchema = z.strictObject({
   'as-built': z.record(z.string(), builders(measured)).default({}),
   notes: shownTo('bench', 'shop')(z.array(text('Vehicle returns in 30 days.')).default([])),
 });
-/** A job file as it was read, before names are looked up and shorthand is opened out. */
-export type JobFile = z.output<typeof jobSchema>;
+/** A job file as it was written. */
+export type WrittenJob = z.output<typeof jobSchema>;
+export type WrittenDevice = z.output<typeof deviceSchema>;
+export type WrittenBoard = z.output<typeof boardSchema>;
+
+/** A device in one place. */
+export type JobDevice = Omit<WrittenDevice, 'in'> & { readonly in?: string | undefined };
+/** A board with its fixings. */
+export type JobBoard = Omit<WrittenBoard, 'fixings'> & {
+  readonly fixings: Readonly<Record<string, JobFixing>>;
+};
+export type JobFixing = z.output<typeof fixingSchema>;
+
+/** A job file with everything that it left out proposed, before names are looked up and shorthand is opened out. */
+export type JobFile = Omit<WrittenJob, 'devices' | 'links' | 'boards'> & {
+  readonly devices: Readonly<Record<string, JobDevice>>;
+  readonly links: Readonly<Record<string, JobLink>>;
+  readonly boards: Readonly<Record<string, JobBoard>>;
+};
 export type JobAccepted = z.output<typeof acceptedSchema>;
-export type JobDevice = z.output<typeof deviceSchema>;
 export type JobLink = z.output<typeof linkSchema>;
-export type JobBoard = z.output<typeof boardSchema>;
 export type JobFilter = z.output<typeof filterSchema>;

@@ -5,6 +5,7 @@ import type { Whereabouts } from '../remark.ts';
 import type { JobRib } from '../rib.ts';
 import type { Origin, VehicleSide, ZoneKind } from '../vocabulary.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
+import type { Proposal } from './proposal.ts';
 import type { Shop } from './shop.ts';
 import type { Vehicle, VehicleRoute, VehicleSpace } from './vehicle.ts';
 
@@ -131,6 +132,8 @@ export interface Job {
   readonly links: readonly Link[];
   readonly boards: readonly Board[];
   readonly runs: readonly Run[];
+  /** What the file leaves out and rules propose: it stands in the fields above as if it were written. */
+  readonly proposals: readonly Proposal[];
   /** Where a value of the job file stands, by JSON Pointer; the nearest given ancestor of one that is not there. */
   readonly place: (path: string) => Place;
   readonly vehiclePlace: (path: string) => Place;

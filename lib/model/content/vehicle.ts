@@ -18,6 +18,7 @@ import {
   conductorMaterialSchema,
   directionSchema,
   edgeSchema,
+  rowSchema,
   studSchema,
   vehicleSideSchema,
   zoneKindSchema,
@@ -160,6 +161,14 @@ const passSchema = z.strictObject({
   inboard: builders(quantityWithin('length', { least: 0, most: 1.5 }).optional()),
 });
 
+const servedRef = z
+  .string({ error: 'needs a place, a fitted device or a ground point, such as left-door or body.floor-left' })
+  .regex(
+    /^(body\.)?[a-z0-9]+(-[a-z0-9]+)*$/,
+    'is no place, fitted device or ground point: write left-door, source-unit or body.floor-left',
+  )
+  .meta({ examples: ['left-door', 'source-unit', 'body.floor-left'] });
+
 /** A way for wires through the vehicle, from one end to the other. */
 const routeSchema = z.strictObject({
   title: builders(text('Battery to left side well, along the left sill')),
@@ -169,13 +178,22 @@ const routeSchema = z.strictObject({
   reaches: z.strictObject({ space: builders(id), edge: builders(edgeSchema) }).optional(),
   /** Places and fitted devices where wires leave it at its ends. */
   ends: builders(z.array(id).optional()),
+  /** What else it serves: places and fitted devices by their ids, ground points as `body.` with the point. */
+  serves: builders(z.array(servedRef).optional()),
 });
+
+/** What a route serves: a place, a fitted device, or a ground point. */
+export function servedBy({ ends = [], serves = [] }: VehicleRoute): readonly string[] {
+  return [...new Set([...ends, ...serves])];
+}
 
 /** A place in the vehicle for a device that is not on a board. */
 const seatSchema = z.strictObject({
   title: everyone(text('Front left door')),
   zone: builders(zoneKindSchema),
   side: builders(vehicleSideSchema),
+  /** The row of seats that a speaker there plays to. */
+  row: builders(rowSchema.optional()),
   /** What is free there: into the panel, or from front to rear; and, where they were measured, across and up. */
   depth: builders(extent.optional()),
   width: builders(extent.optional()),

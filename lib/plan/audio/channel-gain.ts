@@ -8,7 +8,7 @@ import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { CoilField, Output } from './amplifier-output.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
-import { stemName } from './pair-name.ts';
+import { stemName } from '../../model/pair-name.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { sourcesOf } from './signal-sources.ts';
 

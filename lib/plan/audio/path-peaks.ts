@@ -4,7 +4,7 @@ import type { PlanPeak } from '../../model/plan/index.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { channelsOf } from './final-filters.ts';
-import { stemName } from './pair-name.ts';
+import { stemName } from '../../model/pair-name.ts';
 
 /** A boost of an amplifier as it stands after commissioning. */
 export interface Boost {

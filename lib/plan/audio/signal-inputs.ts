@@ -6,7 +6,7 @@ import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
 import type { OutputFact, TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
-import { stemName } from './pair-name.ts';
+import { stemName } from '../../model/pair-name.ts';
 
 const outputRoles: readonly TerminalRole[] = ['signal-out', 'speaker-out-positive'];
 const inputRoles: readonly TerminalRole[] = ['signal-in', 'speaker-in-positive'];

@@ -3,7 +3,7 @@ import { type Device, type Job, type LinkEnd, terminalId } from '../../model/con
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { filtersLeftIn } from './final-filters.ts';
-import { stemName } from './pair-name.ts';
+import { stemName } from '../../model/pair-name.ts';
 
 /**
  * The filters in the path of an amplifier channel after commissioning: of the processor output that feeds its input,

@@ -5,7 +5,7 @@ import { terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import { awgAreaMm2 } from '../../model/tables/copper-wire.ts';
 import { ohmPerM } from '../../power/conductor/resistance.ts';
-import { powerRules } from '../power/power-rules.ts';
+import { powerRules } from '../../power/house-power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { LeastSizes } from '../power/sizing/least-sizes.ts';
 import { candidatesFor } from '../wiring/cable-candidates.ts';

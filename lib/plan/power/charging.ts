@@ -9,7 +9,7 @@ import type { PlanBook } from '../plan-book.ts';
 import { chargerInputA } from './charger-draw.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import { type Island, islandAt, islandsOf } from './circuit/circuit-islands.ts';
-import { powerRules } from './power-rules.ts';
+import { powerRules } from '../../power/house-power-rules.ts';
 
 const peukertRules = {
   flooded: 'peukert-flooded',

@@ -5,7 +5,8 @@ import type { Part } from '../../model/kinds/index.ts';
 import type { Supply } from '../../model/kinds/kind.ts';
 import type { PlanPower } from '../../model/plan/index.ts';
 import { commonPractice, type Traced, traced } from '../../model/trace.ts';
-import { amplifierCurrents, type DeviceCurrents, type Efficiency } from '../../power/network/load-current.ts';
+import { amplifierEfficiency, idleCurrentA } from '../../power/network/efficiency.ts';
+import { amplifierCurrents, type DeviceCurrents } from '../../power/network/load-current.ts';
 import type { PlannedChannel } from '../audio/audio-channels.ts';
 import { isSubwoofer } from '../audio/is-subwoofer.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -99,18 +100,12 @@ function currentsOf(
 function idle(device: Device, supply: Supply, rules: HouseRules): Traced<number> {
   const amplifier = device.spec?.kind === 'amplifier';
   const told = supply.idle ?? (amplifier ? undefined : supply.draw);
-  return traced(told ?? (amplifier ? idleA(supply, rules) : 0), 'A', {
+  return traced(told ?? (amplifier ? idleCurrentA(supply, rules) : 0), 'A', {
     origin: told === undefined ? 'assumed' : 'given',
     rule: 'current-idle',
     citation: told === undefined ? commonPractice : "the part's data",
     ...(told === undefined && { mark: 'cp' as const }),
   });
-}
-
-/** What an amplifier draws without a signal: as its maker says, else by its class. */
-function idleA(supply: Supply, rules: HouseRules): number {
-  const isAb = (supply['amplifier-class'] ?? 'class-ab') === 'class-ab';
-  return supply.idle ?? rules[isAb ? 'idle-class-ab' : 'idle-class-d'].value;
 }
 
 /** An amplifier's average output with music: bass is what subwoofers play, and all that a bass amplifier does. */
@@ -166,19 +161,12 @@ function amplifierLoad(
   channels: readonly PlannedChannel[],
 ): DeviceCurrents {
   const { rules } = job;
-  const name = supply['amplifier-class'] ?? 'class-ab';
-  const own = supply.efficiency;
-  const efficiency: Efficiency = {
-    full: own?.full ?? rules[`efficiency-${name}`].value,
-    eighth: own?.eighth ?? rules[`efficiency-${name}-eighth`].value,
-    idleA: idleA(supply, rules),
-  };
   const result = amplifierCurrents(
     {
       fusesA: [supply.fuse],
       ratedPowerW: ratedPower(device, channels).value,
       ratedV: rules['voltage-rated'].value * share,
-      efficiency,
+      efficiency: amplifierEfficiency(supply, rules),
       supply: supply.type,
       musicDuty: duty,
     },

@@ -4,7 +4,7 @@ import type { PlanPower } from '../../model/plan/index.ts';
 import { keyOffDraw } from '../../power/charging.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { supplyOf } from './device-loads.ts';
-import { powerRules } from './power-rules.ts';
+import { powerRules } from '../../power/house-power-rules.ts';
 
 /** What the devices of the job draw with everything switched off, as far as their makers tell. */
 export function planKeyOff(job: Job, book: PlanBook): NonNullable<PlanPower['keyOff']> {

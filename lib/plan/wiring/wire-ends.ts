@@ -8,7 +8,7 @@ import type { Traced } from '../../model/trace.ts';
 import type { Joint, Stud } from '../../model/vocabulary.ts';
 import { type EndPreparation, type Port, prepareEnd } from '../../power/conductor/end-preparation.ts';
 import { torque } from '../bolt-torque.ts';
-import { powerRules } from '../power/power-rules.ts';
+import { powerRules } from '../../power/house-power-rules.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { noPart, noShrink, noted, refusal, type TerminalForm } from './end-remarks.ts';

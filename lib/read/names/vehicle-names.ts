@@ -49,6 +49,17 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
         ...vehicle.fitted,
         ...vehicle.places,
       });
+    for (const [index, name] of (route.serves ?? []).entries())
+      report.look<unknown>(
+        ['routes', id, 'serves', String(index)],
+        'place, fitted device or ground point',
+        name,
+        {
+          ...vehicle.fitted,
+          ...vehicle.places,
+          ...Object.fromEntries(Object.keys(vehicle.grounds).map((point) => [`${bodyId}.${point}`, true])),
+        },
+      );
   }
 }
 

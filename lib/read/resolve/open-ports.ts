@@ -1,7 +1,6 @@
 import type { JobFile } from '../../model/content/job.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
-import { matchesPattern, patternNames } from '../../model/port-pattern.ts';
+import { matchesPattern, patternNames, portLikeness } from '../../model/port-pattern.ts';
 import type { Report } from '../report.ts';
 
 /** An end that the job leaves open: the port that it has for now, and all that would do. */
@@ -70,12 +69,7 @@ export class OpenPorts {
   }
 }
 
-/** Ports with the same text may stand for one another. */
 function likeness({ spec, facts }: Device, name: string): string {
-  const terminal: TerminalSpec | undefined = facts.terminals[name];
   const form = spec?.kind === 'distribution' ? spec['fused-ways'][name]?.['fuse-form'] : undefined;
-  const { role, joint, takes, stud, ferrule, conductors, current } = terminal ?? {};
-  return [role, joint, current, takes?.from.areaMm2, takes?.to.areaMm2, stud, ferrule, conductors, form].join(
-    ' ',
-  );
+  return portLikeness(facts.terminals[name], form);
 }

@@ -1,4 +1,4 @@
-import type { JobFile } from '../../model/content/job.ts';
+import type { JobFile, WrittenJob } from '../../model/content/job.ts';
 import {
   type Device,
   type Job,
@@ -14,11 +14,12 @@ import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
+import { completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-names.ts';
 import { privateLeaks } from '../private-leaks.ts';
 import { rulesInSystem } from '../read-house-rules.ts';
-import type { Report } from '../report.ts';
+import { type Report, spotOf } from '../report.ts';
 import { measuresAt } from '../yaml/measures-at.ts';
 import type { YamlDocument } from '../yaml/yaml.ts';
 import { openLinks } from './open-links.ts';
@@ -42,17 +43,22 @@ export interface Surroundings {
  * where anything was reported, since a sheet from half a job would be worse than none.
  */
 export function resolveJob(
-  file: JobFile,
+  written: WrittenJob,
   document: YamlDocument,
   around: Surroundings,
   releasedLabels: Readonly<Record<string, string>>,
   report: Report,
 ): Job | null {
   const before = report.problems.length;
-  const found = report.look(['vehicle'], 'vehicle', file.vehicle, around.vehicles);
-  privateLeaks(file, report);
+  const found = report.look(['vehicle'], 'vehicle', written.vehicle, around.vehicles);
+  privateLeaks(written, report);
   if (!found) return null;
   const { vehicle } = found;
+  const rules = rulesInSystem(around.rules, systemVoltageOf(vehicle['system-voltage']));
+  const completed = completeJob(written, { vehicle, parts: around.parts, rules, shop: around.shop });
+  const { job: file, proposals, spots } = completed;
+  report.standsAt(spots);
+  for (const { path, message, remedy } of completed.undecided) report.at(path, message, remedy);
   const documents = { job: document, vehicle: found.document, shop: around.shopDocument };
   const devices = resolveDevices(file, vehicle, around.parts, report);
   const boards = resolveBoards(file, vehicle, around.parts, report);
@@ -72,14 +78,15 @@ export function resolveJob(
     id: file.id,
     file,
     shop: around.shop,
-    rules: rulesInSystem(around.rules, systemVoltageOf(vehicle['system-voltage'])),
+    rules,
+    proposals,
     vehicle,
     parts: around.parts,
     devices,
     links,
     boards,
     runs,
-    place: document.placeOf,
+    place: (path) => document.placeOf(spotOf(path, spots)),
     vehiclePlace: found.document.placeOf,
     shopPlace: around.shopDocument.placeOf,
     partPlace: around.partPlace,

@@ -1,5 +1,5 @@
 import type { PlanWire } from '../../model/plan/index.ts';
-import { powerRules } from '../../plan/power/power-rules.ts';
+import { powerRules } from '../../power/house-power-rules.ts';
 import { conductanceSm } from '../../power/network/conductance.ts';
 import { partOf } from '../look-up.ts';
 import type { Case } from '../rule.ts';

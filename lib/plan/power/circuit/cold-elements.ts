@@ -2,7 +2,7 @@ import { bodyId } from '../../../model/content/resolved-job.ts';
 import { isFault } from '../../../model/fault.ts';
 import { ohmPerM } from '../../../power/conductor/resistance.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
-import { powerRules } from '../power-rules.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import type { CircuitEdge } from './circuit.ts';
 import { fuseOhm, type PassiveInput } from './passive-elements.ts';
 

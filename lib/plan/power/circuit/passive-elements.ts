@@ -4,7 +4,7 @@ import { fuseForms } from '../../../model/tables/fuse-forms.ts';
 import type { Joint } from '../../../model/vocabulary.ts';
 import { ohmPerM } from '../../../power/conductor/resistance.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
-import { powerRules } from '../power-rules.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import type { SizedConductor } from '../sizing/conductor-sizing.ts';
 import type { SizedFuse } from '../sizing/fuse-sizing.ts';
 import type { CircuitEdge } from './circuit.ts';

@@ -4,7 +4,7 @@ import { type Traced, traced } from '../../../model/trace.ts';
 import { chooseFuse, type LawfulFuse, type StockedFuse } from '../../../power/fuse-choice.ts';
 import { interruptNeedA } from '../../../power/interrupting.ts';
 import type { PlanBook } from '../../plan-book.ts';
-import { powerRules } from '../power-rules.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import { fuseShelf, usualInterruptA } from '../sizing/fuse-shelf.ts';
 import type { SizedFuse } from '../sizing/fuse-sizing.ts';
 import type { PowerSizing } from '../sizing/power-sizing.ts';

@@ -13,7 +13,7 @@ import {
 } from '../circuit/circuit.ts';
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
 import { type DeviceLoad, supplyOf } from '../device-loads.ts';
-import { powerRules } from '../power-rules.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import { inflow } from '../short/fuse-inflow.ts';
 import { type ShortSource, shortSources } from '../short/short-sources.ts';
 import { fuseShelf } from './fuse-shelf.ts';

@@ -4,7 +4,7 @@ import { conductanceGrace } from '../../../power/network/conductance.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
-import { powerRules } from '../power-rules.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import { crossing, type SupplyGroup, type SupplyWire, supplyGroups } from '../supply-groups.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { sumOf } from './ground-feeds.ts';

@@ -5,7 +5,7 @@ import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { ampacityZones, wireZones } from '../../wiring/run-zones.ts';
 import type { WireLengths } from '../../wiring/wire-lengths.ts';
 import type { Circuit, CircuitEdge } from '../circuit/circuit.ts';
-import { powerRules } from '../power-rules.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import { feedNeed, groundNeed } from './conductor-need.ts';
 import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
 import type { LeastConductance } from './conductor-task.ts';

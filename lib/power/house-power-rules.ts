@@ -1,6 +1,6 @@
-import type { HouseRules } from '../../model/house-rules.ts';
-import type { FuseFormId } from '../../model/tables/fuse-forms.ts';
-import type { PowerRules } from '../../power/power-rules.ts';
+import type { HouseRules } from '../model/house-rules.ts';
+import type { FuseFormId } from '../model/tables/fuse-forms.ts';
+import type { PowerRules } from './power-rules.ts';
 
 /** The shop's house rules in the terms of the power computations. */
 export function powerRules(rules: HouseRules): PowerRules {

@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import { parseQuantity, writeQuantity } from '../quantity/quantity.ts';
+
+/** The band that a speaker plays (Hz): open below or above where a corner is left out. */
+export interface PlayedBand {
+  readonly fromHz?: number;
+  readonly toHz?: number;
+}
+
+const examples = ['80 Hz to 3 kHz', 'from 3 kHz', 'up to 80 Hz', 'everything'];
+const ways = `write ${examples.slice(0, -1).join(', ')} or ${examples.at(-1)}`;
+
+/** The band of a speaker, `80 Hz to 3 kHz`, `from 3 kHz`, `up to 80 Hz` or `everything`. */
+export const playedBandField: z.ZodCodec<z.ZodString, z.ZodCustom<PlayedBand, PlayedBand>> = z.codec(
+  z
+    .string({ error: () => `needs the band that it plays: ${ways}` })
+    .meta({ examples, description: 'The band that a speaker plays.' }),
+  z.custom<PlayedBand>(),
+  {
+    decode: (value, ctx) => {
+      const band = bandOf(value.trim());
+      if (typeof band !== 'string') return band;
+      ctx.issues.push({ code: 'custom', input: value, message: `${band}; ${ways}` });
+      return z.NEVER;
+    },
+    encode: bandText,
+  },
+);
+
+/** A band as a job writes it. */
+export function bandText({ fromHz, toHz }: PlayedBand): string {
+  const hertz = (value: number) => writeQuantity(value, 'frequency');
+  if (fromHz !== undefined && toHz !== undefined) return `${hertz(fromHz)} to ${hertz(toHz)}`;
+  if (fromHz !== undefined) return `from ${hertz(fromHz)}`;
+  return toHz === undefined ? 'everything' : `up to ${hertz(toHz)}`;
+}
+
+/** The band, or what is wrong with it. */
+function bandOf(text: string): PlayedBand | string {
+  if (text === 'everything') return {};
+  const [, from] = /^from (.+)$/.exec(text) ?? [];
+  if (from !== undefined) return corner(from, (fromHz) => ({ fromHz }));
+  const [, upTo] = /^up to (.+)$/.exec(text) ?? [];
+  if (upTo !== undefined) return corner(upTo, (toHz) => ({ toHz }));
+  const [, low, high] = /^(.+) to (.+)$/.exec(text) ?? [];
+  if (low === undefined || high === undefined) return `"${text.slice(0, 40)}" is not a band`;
+  return corner(low, (fromHz) =>
+    corner(high, (toHz) =>
+      fromHz < toHz ? { fromHz, toHz } : `"${text}" runs downwards: the lower corner stands first`,
+    ),
+  );
+}
+
+/** Reads a corner; one that no ear hears is a slip. */
+function corner(text: string, make: (hz: number) => PlayedBand | string): PlayedBand | string {
+  const read = parseQuantity(text, 'frequency');
+  if (typeof read !== 'number') return read.unreadable;
+  return read >= 5 && read <= 40_000 ? make(read) : `"${text}" is outside 5 Hz to 40 kHz`;
+}

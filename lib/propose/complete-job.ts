@@ -1,0 +1,112 @@
+import type { JobFile, WrittenJob } from '../model/content/job.ts';
+import type { Proposal } from '../model/content/proposal.ts';
+import { pointer } from '../model/place.ts';
+import type { Around } from './around.ts';
+import { bandsOf, speakerPart } from './bands.ts';
+import { linkBatteries } from './battery-link.ts';
+import { cableRuns } from './cables.ts';
+import { dealChannels } from './channels.ts';
+import { Draft } from './draft.ts';
+import { fixBoards } from './fixings.ts';
+import { makeBands } from './filters.ts';
+import { linkGrounds } from './ground.ts';
+import { linkAmplifierInputs } from './inputs.ts';
+import { chooseLeads } from './leads.ts';
+import { leaveOpen } from './left-open.ts';
+import { type OpenedGroups, openGroups } from './open-groups.ts';
+import { linkProcessors } from './processor-links.ts';
+import { layRuns } from './runs.ts';
+import { signalChain } from './signal-chain.ts';
+import { linkSpeakers } from './speaker-links.ts';
+import { linkSupply } from './supply.ts';
+import { currentA, supplyNeeds } from './supply-needs.ts';
+import { linkLevels, linkTurnOn } from './turn-on.ts';
+import type { Undecided } from './undecided.ts';
+
+/** A job with everything that it left out proposed. */
+export interface CompletedJob {
+  readonly job: JobFile;
+  readonly proposals: readonly Proposal[];
+  readonly undecided: readonly Undecided[];
+  /** Where what the job does not write itself is told, by JSON Pointer. */
+  readonly spots: ReadonlyMap<string, string>;
+}
+
+/** Keys of a device by which a job asks for its links. */
+const askingKeys = ['driven-by', 'channels', 'plays', 'signal', 'box', 'fed-by', 'ground'] as const;
+
+/**
+ * True for a job that asks for what it leaves out: it writes no `links:`, or uses a key that only speaks to the rules. A
+ * job that writes its links and none of these is checked as it stands.
+ */
+export function asksForProposals({ devices, boards, links }: WrittenJob): boolean {
+  return (
+    links === undefined ||
+    Object.values(devices).some(
+      (device) => Array.isArray(device.in) || askingKeys.some((key) => device[key] !== undefined),
+    ) ||
+    Object.values(boards).some((board) => board['fed-by'] !== undefined || board.ground !== undefined)
+  );
+}
+
+/**
+ * Completes a job: each rule looks for a need that nothing written meets, and proposes what meets it.
+ *
+ *   lists and boxes opened out ─▶ what drives what ─▶ bands ─▶ channels ─▶ inputs, filters ─▶ turn-on
+ *   ─▶ supply ─▶ ground ─▶ runs ─▶ cables, leads ─▶ fixings ─▶ what stays open
+ *
+ * What is written is never changed. What can't be decided is asked, and all else is proposed all the same.
+ */
+export function completeJob(written: WrittenJob, around: Around): CompletedJob {
+  const isAsked = asksForProposals(written);
+  const opened = openGroups(written, around.vehicle, isAsked);
+  const draft = new Draft(opened.job, around);
+  const fixed = new Set(
+    Object.entries(written.boards).flatMap(([id, { fixings }]) => (fixings ? [id] : [])),
+  );
+  if (isAsked) proposeLinks(draft, opened);
+  fixBoards(draft, fixed);
+  if (isAsked) leaveOpen(draft);
+  const { job, spots } = draft.finish();
+  return {
+    job,
+    proposals: draft.proposals,
+    undecided: [...opened.undecided, ...draft.undecided].map((one) => ({ ...one, path: writtenPath(one.path, opened) })),
+    spots: allSpots(spots, opened),
+  };
+}
+
+function proposeLinks(draft: Draft, { groups }: OpenedGroups): void {
+  const chain = signalChain(draft, groups);
+  const bands = bandsOf(draft, chain.groups);
+  const driven = dealChannels(draft, chain, bands);
+  linkSpeakers(draft, driven);
+  const outputs = linkProcessors(draft, chain);
+  linkAmplifierInputs(draft, chain);
+  makeBands(draft, chain, bands, outputs);
+  const contacts = linkTurnOn(draft, chain);
+  const isBass = (id: string) => chain.groups.some((group) => group.id === id && speakerPart(group)?.band === 'subwoofer');
+  const bass = driven.filter(({ group }) => isBass(group.id)).flatMap(({ group }) => group.driver?.id ?? []);
+  linkLevels(draft, chain, bass);
+  const needs = supplyNeeds(draft, driven, contacts);
+  linkBatteries(draft, needs.reduce((sum, need) => sum + need.currentA, 0));
+  linkSupply(draft, needs);
+  linkGrounds(draft, (device) => currentA(draft, device, driven));
+  layRuns(draft);
+  cableRuns(draft);
+  chooseLeads(draft);
+}
+
+/** The path of something opened out, as it is written: `devices, front-left` is written at `devices, front`. */
+function writtenPath(path: readonly string[], { writtenAt }: OpenedGroups): readonly string[] {
+  const [first, id = '', ...rest] = path;
+  const at = first === 'devices' ? writtenAt.get(id) : undefined;
+  return at === undefined ? path : ['devices', at, ...rest];
+}
+
+function allSpots(spots: ReadonlyMap<string, string>, { writtenAt }: OpenedGroups): ReadonlyMap<string, string> {
+  const opened = [...writtenAt].map(([id, at]) => [pointer(['devices', id]), pointer(['devices', at])] as const);
+  const all = new Map([...spots, ...opened]);
+  // What is proposed for one speaker of a group is told where the group is written.
+  return new Map([...all].map(([path, spot]) => [path, all.get(spot) ?? spot]));
+}
