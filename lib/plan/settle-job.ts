@@ -12,6 +12,7 @@ import { buildCircuit, type Circuit } from './power/circuit/circuit.ts';
 import { type CircuitPaths, circuitPaths } from './power/circuit/circuit-paths.ts';
 import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
 import { protections } from './power/sizing/protection.ts';
+import { hasProposedLengths, withProposedLengths } from './proposed-lengths.ts';
 import { type Settled, settle } from './settle.ts';
 
 /** What sizes, lengths and routes follow from. */
@@ -33,17 +34,18 @@ export interface SettledJob extends Basis {
 
 /**
  * Places, sizes and routes a job. Where it leaves ports open, that is done twice: with the first ports that are free,
- * which tells where everything stands and how thick it is; then, placed as before, with the ports that cross least.
+ * which tells where everything stands and how thick it is; then, placed as before, with the ports that cross least. So are
+ * the lengths of proposed leads: they follow from the ways that the first round laid.
  */
 export function settleJob(written: Job, book: PlanBook, keep: Keep): SettledJob {
   const job = placeBoards(chooseSheets(written, book, keep), book);
-  const isOpen = hasOpenPorts(job);
+  const isOpen = hasOpenPorts(job) || hasProposedLengths(job);
   const first = basisOf(job, isOpen ? new PlanBook() : book);
   const laid = layOutBoards(job, first.circuit.roles, book, keep);
   const settled = settle(sizingOf(first), first.channels, laid, keep);
   if (!isOpen) return { ...first, settled };
   const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles, keep);
-  const second = basisOf(ported, book);
+  const second = basisOf(withProposedLengths(ported, first.devices, settled), book);
   for (const [id, port] of chosen) book.trace(id, port);
   const { laid: placed } = settled;
   return { ...second, settled: settle(sizingOf(second), second.channels, placed, keep, 'as placed') };

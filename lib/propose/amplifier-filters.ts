@@ -22,7 +22,8 @@ export function ownFilters(amplifier: DraftDevice, channel: string): readonly Ow
     if (!filter) return [];
     const { type, order, passes, pass, corner } = filter;
     if (type === undefined || order === undefined) return [];
-    const range = filter.range ?? knob?.filter?.range ?? (corner === undefined ? null : { from: corner, to: corner });
+    const range =
+      filter.range ?? knob?.filter?.range ?? (corner === undefined ? null : { from: corner, to: corner });
     if (!range) return [];
     const reach = { type, order, fromHz: range.from, toHz: range.to };
     if (pass !== undefined) return [{ ...reach, pass, always: true }];

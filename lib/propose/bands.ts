@@ -104,12 +104,7 @@ function startHz(part: PartOf<'speaker'>, isAll: boolean): number {
   return Math.max(usualHz, overLowest * lowestHz);
 }
 
-function bassBand(
-  draft: Draft,
-  group: DrivenGroup,
-  row: Row | null,
-  frontHz: readonly number[],
-): Band {
+function bassBand(draft: Draft, group: DrivenGroup, row: Row | null, frontHz: readonly number[]): Band {
   const { plays } = group.given;
   const lowest = frontHz.length > 0 ? Math.min(...frontHz) : bassHz.alone;
   const toHz = plays ? plays.toHz : Math.min(bassHz.most, Math.max(bassHz.least, lowest));

@@ -1,5 +1,5 @@
 import { figure, ohms, ohmsAtLeast, watts } from '../model/printed/told.ts';
-import { joinsFor, wiredOutput, type WiredOutput } from './coil-wiring.ts';
+import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
 import type { Draft } from './draft.ts';
 import { type DraftDevice, terminalAt } from './draft-device.ts';
 import { type AmplifierOutput, outputsOf } from './outputs.ts';
@@ -55,7 +55,10 @@ function waysToDrive({ amplifier, group, free, reserved, canFilter }: BassChoice
   const together = usable
     .filter((output) => leaves([output]) && holdsAll(amplifier, output, group.needy.length))
     .map((output) => [{ output, speakers: group.needy }]);
-  const alone = group.needy.length < 2 ? [] : oneEach(usable, group.needy).filter((way) => leaves(way.map(({ output }) => output)));
+  const alone =
+    group.needy.length < 2
+      ? []
+      : oneEach(usable, group.needy).filter((way) => leaves(way.map(({ output }) => output)));
   return [...together, ...alone].flatMap((way) =>
     joinsFor(way[0]?.speakers ?? []).map((join) =>
       way.flatMap(({ output, speakers }) => wiredOutput(output, speakers, join) ?? []),

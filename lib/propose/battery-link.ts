@@ -47,7 +47,8 @@ function isJoined(draft: Draft, battery: DraftDevice): boolean {
 }
 
 function joinBatteries(draft: Draft, starter: DraftDevice, second: DraftDevice, currentA: number): void {
-  const isolator = draft.own.find((one) => one.spec.kind === 'isolating-relay' && isUntouched(draft, one)) ?? null;
+  const isolator =
+    draft.own.find((one) => one.spec.kind === 'isolating-relay' && isUntouched(draft, one)) ?? null;
   const seats = { starter: placeBeside(draft, starter), second: placeBeside(draft, second) };
   if (seats.starter === null || seats.second === null) {
     draft.ask(
@@ -108,7 +109,11 @@ function fuseAt(
   const [output] = terminalsWith(fuse, 'feed-out');
   const { plus } = postsOf(battery);
   if (input === undefined || output === undefined || plus === null) return null;
-  const why: Why = { rule: 'supply', reason: `${battery.id} is a source of the link: its fuse stands beside it`, cp: true };
+  const why: Why = {
+    rule: 'supply',
+    reason: `${battery.id} is a source of the link: its fuse stands beside it`,
+    cp: true,
+  };
   draft.addLink(
     draft.freeName(`tail-${battery.id}`, 'link'),
     { from: `${battery.id}.${plus}`, to: `${fuse.id}.${input}` },

@@ -13,7 +13,9 @@ export function batteriesOf(draft: Draft): Batteries {
   const all = draft.devices.filter(({ spec }) => spec.kind === 'battery');
   const fitted = all.filter(({ origin }) => origin === 'vehicle');
   const starter =
-    fitted.find(({ spec }) => spec.kind === 'battery' && spec['cold-cranking'] !== undefined) ?? fitted[0] ?? null;
+    fitted.find(({ spec }) => spec.kind === 'battery' && spec['cold-cranking'] !== undefined) ??
+    fitted[0] ??
+    null;
   return { starter, second: all.find(({ origin }) => origin === 'job') ?? null };
 }
 

@@ -1,3 +1,4 @@
+import { linkEndOf } from '../model/content/resolved-job.ts';
 import type { PartOf } from '../model/kinds/index.ts';
 import type { Carried } from '../model/vocabulary.ts';
 import type { Draft, Why } from './draft.ts';
@@ -5,7 +6,6 @@ import { pairOf } from './draft-device.ts';
 import { linkRole } from './runs.ts';
 import { sourceOutputs } from './source-outputs.ts';
 import { shelvedFirst } from './turn-on.ts';
-import { linkEndOf } from '../model/content/resolved-job.ts';
 
 type Cable = PartOf<'cable'>;
 
@@ -63,7 +63,11 @@ function cableFor(draft: Draft, run: string, links: readonly CabledLink[]): bool
   );
   if (!best) return false;
   const cable = draft.freeName('source-cable', run);
-  const why: Why = { rule: 'cables', reason: `one cable for ${links.length} links of the run ${run}, ${best.spare} conductors left over`, cp: true };
+  const why: Why = {
+    rule: 'cables',
+    reason: `one cable for ${links.length} links of the run ${run}, ${best.spare} conductors left over`,
+    cp: true,
+  };
   const about = linkEndOf(draft.links[links[0]?.id ?? '']?.to ?? '').device;
   draft.addCable(cable, best.part, why, about);
   for (const [id, conductors] of best.dealt) draft.refineLink(id, { cable, conductors: [...conductors] });
@@ -71,12 +75,19 @@ function cableFor(draft: Draft, run: string, links: readonly CabledLink[]): bool
 }
 
 /** Conductors for each link: by the usual colours where the cable has them, else in turn; null where they run out. */
-function dealConductors(spec: Cable, links: readonly CabledLink[]): ReadonlyMap<string, readonly string[]> | null {
+function dealConductors(
+  spec: Cable,
+  links: readonly CabledLink[],
+): ReadonlyMap<string, readonly string[]> | null {
   const left = new Set(Object.keys(spec.conductors));
   const dealt = new Map<string, readonly string[]>();
   const byColour = (colour: string | null) =>
     [...left].find((name) => colour !== null && spec.conductors[name]?.colour === colour);
-  const inTurn = links.toSorted((a, b) => Number(b.colours.every((one) => byColour(one) !== undefined)) - Number(a.colours.every((one) => byColour(one) !== undefined)));
+  const inTurn = links.toSorted(
+    (a, b) =>
+      Number(b.colours.every((one) => byColour(one) !== undefined)) -
+      Number(a.colours.every((one) => byColour(one) !== undefined)),
+  );
   for (const { id, colours } of inTurn) {
     const usual = colours.flatMap((colour) => byColour(colour) ?? []);
     const names = usual.length === colours.length ? usual : [...left].slice(0, colours.length);

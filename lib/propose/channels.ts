@@ -4,7 +4,7 @@ import type { FilterPass } from '../model/vocabulary.ts';
 import { lowPassAlways, makesFilter } from './amplifier-filters.ts';
 import { type Band, speakerPart } from './bands.ts';
 import { bassOutputs, type DrivenOutputs } from './bass-channels.ts';
-import { joinsFor, wiredOutput, type WiredOutput } from './coil-wiring.ts';
+import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
 import type { Draft } from './draft.ts';
 import type { DraftDevice } from './draft-device.ts';
 import { type AmplifierOutput, freeChannels, outputsOf, strengthW } from './outputs.ts';
@@ -153,7 +153,8 @@ function dealOut(
     for (const speaker of group.needy) {
       const output = strongestFirst(amplifier).find(
         ({ channels }) =>
-          channels.length > 1 === isBridged && channels.every((name) => usable.includes(name) && !taken.has(name)),
+          channels.length > 1 === isBridged &&
+          channels.every((name) => usable.includes(name) && !taken.has(name)),
       );
       const [join] = joinsFor([speaker]);
       const wired = output && join && wiredOutput(output, [speaker], join);

@@ -25,9 +25,7 @@ export interface WiredOutput {
 
 /** The coils of a speaker in the order of its part, with their pairs of terminals. */
 export function coilsOf({ spec }: DraftDevice) {
-  return spec.kind === 'speaker'
-    ? Object.entries(spec.coils).map(([name, coil]) => ({ name, ...coil }))
-    : [];
+  return spec.kind === 'speaker' ? Object.entries(spec.coils).map(([name, coil]) => ({ name, ...coil })) : [];
 }
 
 /** Ways to join the coils of speakers on one output: first those in which one that fails silences least. */
@@ -67,10 +65,7 @@ export function wiredOutput(
   const { mayDrive, power } = channelLoad(channel, load, modeOf(output));
   const shares = load.shares.map(({ share }) => share);
   const isEven = Math.max(...shares) <= 1.01 * Math.min(...shares);
-  const takenW = speakers.reduce(
-    (sum, { spec }) => sum + (spec.kind === 'speaker' ? spec.power : 0),
-    0,
-  );
+  const takenW = speakers.reduce((sum, { spec }) => sum + (spec.kind === 'speaker' ? spec.power : 0), 0);
   return {
     output,
     speakers,

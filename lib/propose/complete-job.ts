@@ -7,8 +7,8 @@ import { linkBatteries } from './battery-link.ts';
 import { cableRuns } from './cables.ts';
 import { dealChannels } from './channels.ts';
 import { Draft } from './draft.ts';
-import { fixBoards } from './fixings.ts';
 import { makeBands } from './filters.ts';
+import { fixBoards } from './fixings.ts';
 import { linkGrounds } from './ground.ts';
 import { linkAmplifierInputs } from './inputs.ts';
 import { chooseLeads } from './leads.ts';
@@ -61,9 +61,7 @@ export function completeJob(written: WrittenJob, around: Around): CompletedJob {
   const isAsked = asksForProposals(written);
   const opened = openGroups(written, around.vehicle, isAsked);
   const draft = new Draft(opened.job, around);
-  const fixed = new Set(
-    Object.entries(written.boards).flatMap(([id, { fixings }]) => (fixings ? [id] : [])),
-  );
+  const fixed = new Set(Object.entries(written.boards).flatMap(([id, { fixings }]) => (fixings ? [id] : [])));
   if (isAsked) proposeLinks(draft, opened);
   fixBoards(draft, fixed);
   if (isAsked) leaveOpen(draft);
@@ -71,7 +69,10 @@ export function completeJob(written: WrittenJob, around: Around): CompletedJob {
   return {
     job,
     proposals: draft.proposals,
-    undecided: [...opened.undecided, ...draft.undecided].map((one) => ({ ...one, path: writtenPath(one.path, opened) })),
+    undecided: [...opened.undecided, ...draft.undecided].map((one) => ({
+      ...one,
+      path: writtenPath(one.path, opened),
+    })),
     spots: allSpots(spots, opened),
   };
 }
@@ -85,11 +86,15 @@ function proposeLinks(draft: Draft, { groups }: OpenedGroups): void {
   linkAmplifierInputs(draft, chain);
   makeBands(draft, chain, bands, outputs);
   const contacts = linkTurnOn(draft, chain);
-  const isBass = (id: string) => chain.groups.some((group) => group.id === id && speakerPart(group)?.band === 'subwoofer');
+  const isBass = (id: string) =>
+    chain.groups.some((group) => group.id === id && speakerPart(group)?.band === 'subwoofer');
   const bass = driven.filter(({ group }) => isBass(group.id)).flatMap(({ group }) => group.driver?.id ?? []);
   linkLevels(draft, chain, bass);
   const needs = supplyNeeds(draft, driven, contacts);
-  linkBatteries(draft, needs.reduce((sum, need) => sum + need.currentA, 0));
+  linkBatteries(
+    draft,
+    needs.reduce((sum, need) => sum + need.currentA, 0),
+  );
   linkSupply(draft, needs);
   linkGrounds(draft, (device) => currentA(draft, device, driven));
   layRuns(draft);
@@ -104,8 +109,13 @@ function writtenPath(path: readonly string[], { writtenAt }: OpenedGroups): read
   return at === undefined ? path : ['devices', at, ...rest];
 }
 
-function allSpots(spots: ReadonlyMap<string, string>, { writtenAt }: OpenedGroups): ReadonlyMap<string, string> {
-  const opened = [...writtenAt].map(([id, at]) => [pointer(['devices', id]), pointer(['devices', at])] as const);
+function allSpots(
+  spots: ReadonlyMap<string, string>,
+  { writtenAt }: OpenedGroups,
+): ReadonlyMap<string, string> {
+  const opened = [...writtenAt].map(
+    ([id, at]) => [pointer(['devices', id]), pointer(['devices', at])] as const,
+  );
   const all = new Map([...spots, ...opened]);
   // What is proposed for one speaker of a group is told where the group is written.
   return new Map([...all].map(([path, spot]) => [path, all.get(spot) ?? spot]));

@@ -132,9 +132,7 @@ export class Draft {
   isLeftOpen(device: string, terminal: string): boolean {
     return Object.keys(this.#leftOpen).some((reference) => {
       const end = linkEndOf(reference);
-      return (
-        end.device === device && (end.terminal === terminal || matchesPattern(end.terminal, terminal))
-      );
+      return end.device === device && (end.terminal === terminal || matchesPattern(end.terminal, terminal));
     });
   }
 
@@ -168,7 +166,9 @@ export class Draft {
     const at = this.proposals.findIndex(({ path }) => path[0] === 'links' && path[1] === id);
     const before = this.proposals[at];
     if (!before) throw new Error(`The link ${id} was not proposed, so it stays as it is.`);
-    const value = z.record(z.string(), z.json()).parse({ ...z.record(z.string(), z.json()).parse(before.value), ...more });
+    const value = z
+      .record(z.string(), z.json())
+      .parse({ ...z.record(z.string(), z.json()).parse(before.value), ...more });
     this.#links[id] = linkSchema.parse(value);
     const why = reason === undefined ? before.reason : `${before.reason}; ${reason}`;
     this.proposals[at] = { ...before, value, reason: why, ...(doubt && { doubt }) };
@@ -198,7 +198,10 @@ export class Draft {
     const given = this.#boards[board];
     if (!given) return;
     this.#note(['boards', board, 'fixings', id], value, why, null);
-    const fixing = { ...(given.spacer !== undefined && { spacer: given.spacer }), ...fixingSchema.parse(value) };
+    const fixing = {
+      ...(given.spacer !== undefined && { spacer: given.spacer }),
+      ...fixingSchema.parse(value),
+    };
     this.#boards[board] = { ...given, fixings: { ...given.fixings, [id]: fixing } };
   }
 

@@ -3,7 +3,7 @@ import type { filterSchema } from '../model/content/job.ts';
 import { hertz } from '../model/printed/told.ts';
 import { writeQuantity } from '../model/quantity/quantity.ts';
 import type { FilterPass } from '../model/vocabulary.ts';
-import { ownFilters, type OwnFilter } from './amplifier-filters.ts';
+import { type OwnFilter, ownFilters } from './amplifier-filters.ts';
 import type { Band } from './bands.ts';
 import type { Draft, Why } from './draft.ts';
 import { pairOf } from './draft-device.ts';
@@ -37,7 +37,12 @@ export function makeBands(
     const orders = (spec.kind === 'processor' ? spec['filter-orders'] : undefined) ?? [4];
     const filters = cornersOf(band, [...bands.values()]).map((one) => processorFilter(one, orders));
     if (filters.length > 0)
-      draft.addAtOutput(processor, output, { filters }, { rule: 'filters', reason: bandReason(band), cp: true });
+      draft.addAtOutput(
+        processor,
+        output,
+        { filters },
+        { rule: 'filters', reason: bandReason(band), cp: true },
+      );
   }
   for (const amplifier of chain.amplifiers)
     if (!chain.processorOf.has(amplifier.id))
@@ -107,7 +112,11 @@ function amplifierFilters(
       for (const other of own) if (!other.always && !fit.always) switched.add(other);
     } else if (corner.pass !== 'subsonic') askForFilter(draft, amplifier.id, group, corner, own);
   }
-  const why: Why = { rule: 'filters', reason: `${bandReason(band)}; made by ${amplifier.id} itself`, cp: true };
+  const why: Why = {
+    rule: 'filters',
+    reason: `${bandReason(band)}; made by ${amplifier.id} itself`,
+    cp: true,
+  };
   if (made.length > 0) draft.addAtOutput(amplifier, where, { filters: made }, why);
 }
 

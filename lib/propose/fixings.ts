@@ -32,7 +32,11 @@ export function fixBoards(draft: Draft, written: ReadonlySet<string>): void {
 }
 
 /** The sound points under a board that a bolt may use. */
-function pointsUnder({ rules }: Around, board: JobBoard, space: VehicleSpace): readonly (readonly [string, SoundPoint])[] {
+function pointsUnder(
+  { rules }: Around,
+  board: JobBoard,
+  space: VehicleSpace,
+): readonly (readonly [string, SoundPoint])[] {
   const { shape } = drawOutline(board.outline);
   if (!shape || !board.at) return [];
   const lines = holeLines(shape);
@@ -89,7 +93,9 @@ function boltFor(draft: Draft, board: JobBoard, point: SoundPoint): string | nul
 
 /** The sheet of a board, or those that it may come to be of: what is on the shelf, else all. */
 function sheetsFor({ parts, shop }: Around, { sheet }: JobBoard): readonly PartOf<'board-sheet'>[] {
-  const all = Object.entries(parts).flatMap(([id, part]) => (part.kind === 'board-sheet' ? [{ id, part }] : []));
+  const all = Object.entries(parts).flatMap(([id, part]) =>
+    part.kind === 'board-sheet' ? [{ id, part }] : [],
+  );
   const named = all.filter(({ id }) => id === sheet);
   const shelved = all.filter(({ id }) => id in shop.stock);
   return (named.length > 0 ? named : shelved.length > 0 ? shelved : all).map(({ part }) => part);

@@ -124,12 +124,7 @@ function fits({ around }: Draft, { spec }: BlockChoice, way: string, need: Suppl
   const form = spec['fused-ways'][way]?.['fuse-form'];
   const [terminal, port] = [spec.terminals[way], need.device.facts.terminals[need.terminal]];
   if (!form || !terminal || !port) return false;
-  const ratingA = ratingFor(
-    around,
-    form,
-    need.currentA * around.rules['fuse-margin'].value,
-    need.ceilingA,
-  );
+  const ratingA = ratingFor(around, form, need.currentA * around.rules['fuse-margin'].value, need.ceilingA);
   return ratingA !== null && carries(around, ratingA, need.currentA, [terminal, port]);
 }
 
@@ -152,7 +147,10 @@ function assign(
   const possible = new Map(
     needs.map((need) => [need, block.ways.filter((way) => fits(draft, block, way, need))] as const),
   );
-  const choose = (left: readonly SupplyNeed[], taken: ReadonlyMap<string, SupplyNeed>): ReadonlyMap<string, SupplyNeed> | null => {
+  const choose = (
+    left: readonly SupplyNeed[],
+    taken: ReadonlyMap<string, SupplyNeed>,
+  ): ReadonlyMap<string, SupplyNeed> | null => {
     const [need, ...rest] = left;
     if (!need) return taken;
     for (const way of possible.get(need) ?? []) {

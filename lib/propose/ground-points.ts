@@ -21,17 +21,26 @@ export function groundEnd(draft: Draft, device: DraftDevice): GroundEnd | null {
   const { vehicle } = draft.around;
   const board = draft.boards[device.board ?? ''];
   const named = device.given?.ground ?? board?.ground;
-  const path = device.given?.ground === undefined && board ? ['boards', device.board ?? ''] : ['devices', device.id];
+  const path =
+    device.given?.ground === undefined && board ? ['boards', device.board ?? ''] : ['devices', device.id];
   if (named !== undefined) return namedPoint(draft, [...path, 'ground'], named);
   if (Object.keys(vehicle.grounds).length === 0) return backToBattery(draft, device);
   const points = usablePoints(draft, device);
   const where = whereIs(draft, { device: device.id, terminal: '' });
-  const led = where ? points.filter((point) => routesBetween(draft, where, { served: [`${bodyId}.${point}`] }).length > 0) : [];
+  const led = where
+    ? points.filter((point) => routesBetween(draft, where, { served: [`${bodyId}.${point}`] }).length > 0)
+    : [];
   const besides = points.filter((point) => isServedWith(draft, device, point));
   for (const some of [points, led, besides]) {
     const [only, second] = some;
     if (only !== undefined && second === undefined)
-      return { to: `${bodyId}.${only}`, reason: some === points ? `the only ground point in its zone and on its side: ${only}` : `a route leads to ${only}` };
+      return {
+        to: `${bodyId}.${only}`,
+        reason:
+          some === points
+            ? `the only ground point in its zone and on its side: ${only}`
+            : `a route leads to ${only}`,
+      };
   }
   const subject = board ? (device.board ?? device.id) : device.id;
   draft.ask(
@@ -39,7 +48,9 @@ export function groundEnd(draft: Draft, device: DraftDevice): GroundEnd | null {
     points.length === 0
       ? `${vehicle.id} has no ground point that may be used in the ${device.zone} zone on the side of ${subject}`
       : `${subject} could go to ground at ${points.join(' or ')}`,
-    points.length === 0 ? 'write ground: with one that a short lead reaches, or measure one into the vehicle' : 'write ground: with one of them',
+    points.length === 0
+      ? 'write ground: with one that a short lead reaches, or measure one into the vehicle'
+      : 'write ground: with one of them',
   );
   return null;
 }
@@ -75,6 +86,7 @@ function backToBattery(draft: Draft, device: DraftDevice): GroundEnd | null {
   if (!starter || !minus || device.spec.kind === 'battery') return null;
   return {
     to: `${starter.id}.${minus}`,
-    reason: 'the vehicle has no ground point: back to the battery, beside the feed (33 CFR 183, quoted from memory)',
+    reason:
+      'the vehicle has no ground point: back to the battery, beside the feed (33 CFR 183, quoted from memory)',
   };
 }

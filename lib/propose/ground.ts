@@ -79,7 +79,8 @@ function newBar(draft: Draft, needs: readonly GroundNeed[]): DraftDevice | null 
     return ports.length > 0 && dealPorts(spec, ports, needs) ? [{ part, spec, ports }] : [];
   });
   const [best] = fitting.toSorted(
-    (a, b) => a.ports.length - b.ports.length || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
+    (a, b) =>
+      a.ports.length - b.ports.length || shelvedFirst(draft, a.part, b.part) || (a.part < b.part ? -1 : 1),
   );
   const [first] = needs;
   if (!best || !first) {
@@ -91,8 +92,17 @@ function newBar(draft: Draft, needs: readonly GroundNeed[]): DraftDevice | null 
     return null;
   }
   const id = draft.freeName('ground-bar', first.device.board ?? first.device.id);
-  const why: Why = { rule: 'ground', reason: `the smallest bar for ${needs.length} leads and the one to the body: one ground area for all`, cp: true };
-  draft.addDevice(id, { part: best.part, title: 'Ground bar', ...standing(first.device) }, why, first.device.id);
+  const why: Why = {
+    rule: 'ground',
+    reason: `the smallest bar for ${needs.length} leads and the one to the body: one ground area for all`,
+    cp: true,
+  };
+  draft.addDevice(
+    id,
+    { part: best.part, title: 'Ground bar', ...standing(first.device) },
+    why,
+    first.device.id,
+  );
   return draft.device(id);
 }
 
@@ -102,7 +112,11 @@ interface DealtPorts {
 }
 
 /** Ports of a bar: the largest for the lead to the body, then the largest draw the largest port; null where they do not suffice. */
-function dealPorts(spec: PartOf<'distribution'>, free: readonly string[], needs: readonly GroundNeed[]): DealtPorts | null {
+function dealPorts(
+  spec: PartOf<'distribution'>,
+  free: readonly string[],
+  needs: readonly GroundNeed[],
+): DealtPorts | null {
   const largestMm2 = (name: string) => spec.terminals[name]?.takes?.to.areaMm2 ?? 0;
   const bySize = free.toSorted((a, b) => largestMm2(b) - largestMm2(a) || free.indexOf(a) - free.indexOf(b));
   const [body, ...rest] = bySize;
@@ -114,7 +128,9 @@ function dealPorts(spec: PartOf<'distribution'>, free: readonly string[], needs:
     const port = [...left].find((name) => {
       const own = spec.terminals[name]?.takes;
       return (
-        !takes || !own || (own.from.areaMm2 <= takes.to.areaMm2 * 1.001 && takes.from.areaMm2 <= own.to.areaMm2 * 1.001)
+        !takes ||
+        !own ||
+        (own.from.areaMm2 <= takes.to.areaMm2 * 1.001 && takes.from.areaMm2 <= own.to.areaMm2 * 1.001)
       );
     });
     if (port === undefined) return null;
@@ -126,7 +142,9 @@ function dealPorts(spec: PartOf<'distribution'>, free: readonly string[], needs:
 
 function linkBar(draft: Draft, bar: DraftDevice, needs: readonly GroundNeed[]): void {
   if (bar.spec.kind !== 'distribution') return;
-  const all = terminalsWith(bar, 'ground-bar').filter((name) => draft.isFree(bar.id, name) && !draft.isLeftOpen(bar.id, name));
+  const all = terminalsWith(bar, 'ground-bar').filter(
+    (name) => draft.isFree(bar.id, name) && !draft.isLeftOpen(bar.id, name),
+  );
   const isGrounded = Object.values(draft.links).some(({ from, to }) => {
     const devices = [from, to].map((reference) => linkEndOf(reference).device);
     return devices.includes(bar.id) && devices.includes(bodyId);
@@ -155,9 +173,12 @@ function linkBar(draft: Draft, bar: DraftDevice, needs: readonly GroundNeed[]): 
     draft.addLink(
       draft.freeName(`ground-${need.device.id}`, need.terminal.toLowerCase()),
       { from: `${need.device.id}.${need.terminal}`, to: portName(bar.id, alike.get(port) ?? [port]) },
-      { rule: 'ground', reason: 'the largest draw on the largest port, like ports as the wires cross least', cp: true },
+      {
+        rule: 'ground',
+        reason: 'the largest draw on the largest port, like ports as the wires cross least',
+        cp: true,
+      },
       need.device.id,
     );
   }
 }
-

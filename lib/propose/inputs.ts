@@ -46,10 +46,7 @@ function pairsFor(
   for (const one of used) {
     const group = groupOf(chain, one);
     if (group && !forms.has(group.id))
-      forms.set(
-        group.id,
-        sourceOutputs(draft, source, formOfInput(one.amplifier, one.output.spec.input)),
-      );
+      forms.set(group.id, sourceOutputs(draft, source, formOfInput(one.amplifier, one.output.spec.input)));
   }
   const isBass = (group: DrivenGroup) => speakerPart(group)?.band === 'subwoofer';
   const groups = chain.groups.filter(({ id }) => forms.has(id));
@@ -141,8 +138,16 @@ function linkInputs(
       continue;
     }
     const side = carries.slice(pair.length + 1);
-    const id = draft.freeName(isBass && asked.length < 2 ? `in-${group.id}` : `in-${group.id}-${side}`, amplifier.id);
-    draft.addLink(id, { from: `${source.id}.${from.name}`, to: `${amplifier.id}.${name}` }, why, amplifier.id);
+    const id = draft.freeName(
+      isBass && asked.length < 2 ? `in-${group.id}` : `in-${group.id}-${side}`,
+      amplifier.id,
+    );
+    draft.addLink(
+      id,
+      { from: `${source.id}.${from.name}`, to: `${amplifier.id}.${name}` },
+      why,
+      amplifier.id,
+    );
     draft.inLead(id, { lead: `in-${group.id}`, side: sideOf(side === 'right' ? 'right' : 'left') });
   }
 }
@@ -155,7 +160,12 @@ function mayShare(draft: Draft, source: DraftDevice, name: string): boolean {
 }
 
 /** Asks for a device between a source and an input of another form. */
-export function askForForm(draft: Draft, source: DraftDevice, device: DraftDevice, input: string | null): void {
+export function askForForm(
+  draft: Draft,
+  source: DraftDevice,
+  device: DraftDevice,
+  input: string | null,
+): void {
   const takesLine = input === null || formOfInput(device, input) === 'line';
   const path = ['devices', device.id];
   if (draft.undecided.some((one) => one.path.join('.') === path.join('.'))) return;

@@ -20,7 +20,8 @@ export function leaveOpen(draft: Draft): void {
       if (why) draft.leaveOpen(device.id, name, why);
     }
   }
-  for (const source of draft.devices.filter(({ spec }) => spec.kind === 'source-unit')) openSource(draft, source);
+  for (const source of draft.devices.filter(({ spec }) => spec.kind === 'source-unit'))
+    openSource(draft, source);
 }
 
 function isLoose(draft: Draft, { id, leftOpen }: DraftDevice, name: string): boolean {
@@ -38,7 +39,10 @@ function openPorts(draft: Draft, device: DraftDevice): void {
   for (const pattern of patterns) {
     const ports = Object.keys(device.facts.terminals).filter((name) => matchesPattern(pattern, name));
     if (ports.some((name) => isLoose(draft, device, name)))
-      draft.leaveOpen(device.id, pattern, { rule: 'left-open', reason: 'spare: what the links leave of these' });
+      draft.leaveOpen(device.id, pattern, {
+        rule: 'left-open',
+        reason: 'spare: what the links leave of these',
+      });
   }
 }
 
@@ -69,19 +73,25 @@ function levelReason(draft: Draft): string {
 
 function ofAmplifier(draft: Draft, device: DraftDevice, name: string): Why | null {
   const used = usedOutputs(draft, device);
-  const bridged = used.filter(({ output }) => output.channels.length > 1).flatMap(({ output }) => output.channels);
+  const bridged = used
+    .filter(({ output }) => output.channels.length > 1)
+    .flatMap(({ output }) => output.channels);
   const single = outputsOf(device).filter(({ channels }) => channels.length === 1);
   const own = single.find(({ spec }) => [spec.positive, spec.negative].includes(name));
   if (own)
     return bridged.includes(own.name)
       ? open('bridged: the coil hangs between the outer two')
       : open('this channel drives nothing', 'plays-nothing');
-  const input = single.find(({ spec }) => isOf(device, name, spec.input) || spec.summed.some((one) => isOf(device, name, one)));
+  const input = single.find(
+    ({ spec }) => isOf(device, name, spec.input) || spec.summed.some((one) => isOf(device, name, one)),
+  );
   if (!input) return isInput(device, name) ? open('inputs of the other form are used') : null;
   if (bridged.includes(input.name)) return open('bridged: the other input of the pair drives it');
   const isUsed = used.some(({ output }) => output.name === input.name);
   if (!isUsed) return open('its channel drives nothing');
-  return input.spec.summed.some((one) => isOf(device, name, one)) ? open('the other input alone drives it') : null;
+  return input.spec.summed.some((one) => isOf(device, name, one))
+    ? open('the other input alone drives it')
+    : null;
 }
 
 const isOf = (device: DraftDevice, terminal: string, name: string) =>
@@ -91,23 +101,29 @@ const isInput = ({ facts }: DraftDevice, name: string) =>
   ['signal-in', 'speaker-in-positive', 'speaker-in-negative'].includes(facts.terminals[name]?.role ?? '');
 
 function ofProcessor(draft: Draft, device: DraftDevice, name: string): Why | null {
-  if (terminalsWith(device, 'signal-out').includes(name)) return open('this output feeds nothing', 'plays-nothing');
+  if (terminalsWith(device, 'signal-out').includes(name))
+    return open('this output feeds nothing', 'plays-nothing');
   if (!isInput(device, name)) return null;
   const forms = ['line', 'speaker'] as const;
   const input = forms.flatMap((form) => inputsOf(device, form)).find((one) => isOf(device, name, one));
   if (input === undefined) return null;
   const form = formOfInput(device, input);
   const usedForms = forms.filter((one) =>
-    inputsOf(device, one).some((each) => (pairOf(device, each) ?? [each]).some((terminal) => !draft.isFree(device.id, terminal))),
+    inputsOf(device, one).some((each) =>
+      (pairOf(device, each) ?? [each]).some((terminal) => !draft.isFree(device.id, terminal)),
+    ),
   );
   if (usedForms.length === 0) return null;
-  return open(usedForms.includes(form) ? 'the source has no more outputs' : `the ${usedForms[0]} inputs are used`);
+  return open(
+    usedForms.includes(form) ? 'the source has no more outputs' : `the ${usedForms[0]} inputs are used`,
+  );
 }
 
 /** Outputs of the source: the form that is not used stays as the vehicle has it; a pair that nobody plays is told. */
 function openSource(draft: Draft, source: DraftDevice): void {
   const forms = ['line', 'speaker'] as const;
-  const touched = (name: string) => (pairOf(source, name) ?? [name]).some((one) => !draft.isFree(source.id, one));
+  const touched = (name: string) =>
+    (pairOf(source, name) ?? [name]).some((one) => !draft.isFree(source.id, one));
   const used = forms.filter((form) => sourceOutputs(draft, source, form).some(({ name }) => touched(name)));
   if (used.length === 0) return;
   for (const form of forms)
@@ -115,7 +131,9 @@ function openSource(draft: Draft, source: DraftDevice): void {
       if (touched(name)) continue;
       const why = used.includes(form)
         ? open(`nothing plays ${carries}`, 'plays-nothing')
-        : open(form === 'line' ? 'the speaker outputs are used' : "the source's own output stage is not used");
+        : open(
+            form === 'line' ? 'the speaker outputs are used' : "the source's own output stage is not used",
+          );
       for (const terminal of pairOf(source, name) ?? [name])
         if (isLoose(draft, source, terminal)) draft.leaveOpen(source.id, terminal, why);
     }

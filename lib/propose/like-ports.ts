@@ -3,7 +3,12 @@ import type { Draft } from './draft.ts';
 import type { DraftDevice } from './draft-device.ts';
 
 /** The ports of a device that may stand for one of them: no wire of a link is at them that names one outright. */
-export function likePorts(draft: Draft, device: DraftDevice, port: string, among: readonly string[]): readonly string[] {
+export function likePorts(
+  draft: Draft,
+  device: DraftDevice,
+  port: string,
+  among: readonly string[],
+): readonly string[] {
   const form = (name: string) =>
     device.spec.kind === 'distribution' ? device.spec['fused-ways'][name]?.['fuse-form'] : undefined;
   const likeness = (name: string) => portLikeness(device.facts.terminals[name], form(name));

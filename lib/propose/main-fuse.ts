@@ -1,6 +1,6 @@
-import { ampsDrawn } from '../model/printed/told.ts';
 import type { PartOf } from '../model/kinds/index.ts';
 import type { TerminalSpec } from '../model/kinds/kind.ts';
+import { ampsDrawn } from '../model/printed/told.ts';
 import type { Draft, Why } from './draft.ts';
 import { type DraftDevice, terminalsWith } from './draft-device.ts';
 import { type FeedWay, feedAreaMm2, interruptsA, ratingFor } from './feed-sizes.ts';
@@ -83,7 +83,9 @@ function thickestPort({ around }: Draft): number {
   return Math.max(
     0,
     ...Object.values(around.parts).flatMap((part) =>
-      part.kind === 'fuse-holder' ? Object.values(part.terminals).map(({ takes }) => takes?.to.areaMm2 ?? 0) : [],
+      part.kind === 'fuse-holder'
+        ? Object.values(part.terminals).map(({ takes }) => takes?.to.areaMm2 ?? 0)
+        : [],
     ),
   );
 }
@@ -95,7 +97,10 @@ function shortA({ spec }: DraftDevice): number {
 }
 
 /** The positive and the negative post of a battery. */
-export function postsOf(battery: DraftDevice): { readonly plus: string | null; readonly minus: string | null } {
+export function postsOf(battery: DraftDevice): {
+  readonly plus: string | null;
+  readonly minus: string | null;
+} {
   const [plus = null] = terminalsWith(battery, 'source-positive');
   const [minus = null] = terminalsWith(battery, 'source-negative');
   return { plus, minus };

@@ -30,7 +30,11 @@ export function linkProcessors(draft: Draft, chain: SignalChain): readonly Proce
 /** The pairs of the source into the inputs, front, rear, bass, while inputs last. */
 function linkSource(draft: Draft, { source }: SignalChain, processor: DraftDevice): void {
   const forms: readonly SignalForm[] = ['line', 'speaker'];
-  const isMet = forms.some((form) => inputsOf(processor, form).some((name) => !isNameFree(draft, processor, name) && isLinked(draft, processor, name)));
+  const isMet = forms.some((form) =>
+    inputsOf(processor, form).some(
+      (name) => !isNameFree(draft, processor, name) && isLinked(draft, processor, name),
+    ),
+  );
   if (isMet || !source) return;
   const form = forms.find(
     (one) => sourceOutputs(draft, source, one).length > 0 && inputsOf(processor, one).length > 0,
@@ -43,7 +47,10 @@ function linkSource(draft: Draft, { source }: SignalChain, processor: DraftDevic
   const inputs = inputsOf(processor, form).filter((name) => isNameFree(draft, processor, name));
   const why: Why = {
     rule: 'inputs',
-    reason: form === 'line' ? 'line outputs to line inputs, pair by pair' : 'one of the two has no line level: speaker outputs to speaker-level inputs',
+    reason:
+      form === 'line'
+        ? 'line outputs to line inputs, pair by pair'
+        : 'one of the two has no line level: speaker outputs to speaker-level inputs',
     cp: true,
   };
   let next = 0;
@@ -52,7 +59,12 @@ function linkSource(draft: Draft, { source }: SignalChain, processor: DraftDevic
     if (next + own.length > inputs.length) return;
     for (const { name, carries } of own) {
       const id = draft.freeName(`in-${carries}`, processor.id);
-      draft.addLink(id, { from: `${source.id}.${name}`, to: `${processor.id}.${inputs[next]}` }, why, processor.id);
+      draft.addLink(
+        id,
+        { from: `${source.id}.${name}`, to: `${processor.id}.${inputs[next]}` },
+        why,
+        processor.id,
+      );
       draft.inLead(id, { lead: `in-${pair}`, side: carries.endsWith('right') ? 'right' : 'left' });
       next += 1;
     }
@@ -78,8 +90,14 @@ function linkOutputs(draft: Draft, chain: SignalChain, processor: DraftDevice): 
     );
     return [];
   }
-  const summed = needy.filter(({ output }) => output.spec.summed.length > 0).slice(0, free.length - needy.length);
-  const why: Why = { rule: 'inputs', reason: 'the outputs in turn, amplifier by amplifier, channel by channel', cp: true };
+  const summed = needy
+    .filter(({ output }) => output.spec.summed.length > 0)
+    .slice(0, free.length - needy.length);
+  const why: Why = {
+    rule: 'inputs',
+    reason: 'the outputs in turn, amplifier by amplifier, channel by channel',
+    cp: true,
+  };
   const linked: ProcessorOutput[] = [];
   const link = (one: UsedOutput, to: string, side: 'left' | 'right' | null) => {
     const output = free[linked.length];
@@ -88,7 +106,12 @@ function linkOutputs(draft: Draft, chain: SignalChain, processor: DraftDevice): 
     const isOne = one.speakers.length === 1 && !summed.includes(one);
     const name = isOne ? `sig-${one.speakers[0]}` : `sig-${group.id}${side === null ? '' : `-${side}`}`;
     const id = draft.freeName(name, one.amplifier.id);
-    draft.addLink(id, { from: `${processor.id}.${output}`, to: `${one.amplifier.id}.${to}` }, why, one.amplifier.id);
+    draft.addLink(
+      id,
+      { from: `${processor.id}.${output}`, to: `${one.amplifier.id}.${to}` },
+      why,
+      one.amplifier.id,
+    );
     draft.inLead(id, { lead: group.id, side });
     linked.push({ processor, output, used: one, group, side });
   };
@@ -111,7 +134,10 @@ function mixInputs(draft: Draft, outputs: readonly ProcessorOutput[], processor:
   for (const { output, group, side } of outputs) {
     const given = draft.device(processor.id)?.given?.mix ?? {};
     if (given[output]) continue;
-    const pair = pairFor(group, fed.map(({ carries }) => carries));
+    const pair = pairFor(
+      group,
+      fed.map(({ carries }) => carries),
+    );
     const sides = side === null ? (['left', 'right'] as const) : [sideOf(side)];
     const mix = sides.flatMap((one) => fed.find(({ carries }) => carries === `${pair}-${one}`)?.input ?? []);
     if (mix.length === 0) continue;

@@ -2,10 +2,10 @@ import { roleBetween } from '../model/conductor-roles.ts';
 import { bodyId, linkEndOf } from '../model/content/resolved-job.ts';
 import { routeLengthM, servedBy } from '../model/content/vehicle.ts';
 import type { ConductorRole, TerminalRole, VehicleSide } from '../model/vocabulary.ts';
+import { batteriesOf } from './battery-places.ts';
 import type { Draft, Why } from './draft.ts';
 import { pairOf } from './draft-device.ts';
-import { lengthWithin } from './shop-lengths.ts';
-import { batteriesOf } from './battery-places.ts';
+import { lengthOver, lengthWithin } from './shop-lengths.ts';
 import { endsOf, isOnePlace, type NamedRoute, routesBetween } from './ways.ts';
 
 /** What a link carries, by the terminals at its ends. */
@@ -81,6 +81,10 @@ function routeOf(
     return null;
   }
   const route = pickRoute(routesBetween(draft, one, other), linkRole(draft, link), side, withPower);
+  if (route && isTail(draft, link)) {
+    tailAlong(draft, id, route);
+    return null;
+  }
   if (route) return route.id;
   if (isTail(draft, link)) beside(draft, id, 'no route of the vehicle tells its length');
   else if (isToBody(link)) groundLead(draft, id);
@@ -93,11 +97,19 @@ function isTail(draft: Draft, { from, to }: { readonly from: string; readonly to
   const devices = [from, to].map((reference) => draft.device(linkEndOf(reference).device));
   const battery = devices.find((one) => one?.spec.kind === 'battery');
   const other = devices.find((one) => one !== battery);
-  return battery != null && other?.seat != null && draft.around.vehicle.places[other.seat]?.zone === battery.zone;
+  return (
+    battery != null && other?.seat != null && draft.around.vehicle.places[other.seat]?.zone === battery.zone
+  );
 }
 
 const isToBody = ({ from, to }: { readonly from: string; readonly to: string }) =>
   [from, to].some((reference) => linkEndOf(reference).device === bodyId);
+
+/** The tail of a battery is cut as long as its way: it is laid without loops, since its fuse stands so near. */
+function tailAlong(draft: Draft, id: string, { id: route, route: way }: NamedRoute): void {
+  if (!draft.isProposed('links', id)) return;
+  draft.refineLink(id, { length: lengthOver(draft.around, routeLengthM(way)) }, `as long as ${route}`);
+}
 
 /** A length that nobody measured: as far as the first fuse may stand from its battery. */
 function beside(draft: Draft, id: string, reason: string): void {
@@ -106,7 +118,12 @@ function beside(draft: Draft, id: string, reason: string): void {
 
 /** A ground lead whose way the vehicle does not tell: the longest that the house rules allow. */
 function groundLead(draft: Draft, id: string): void {
-  assume(draft, id, draft.around.rules['ground-lead'].value, 'no route of the vehicle leads to its ground point');
+  assume(
+    draft,
+    id,
+    draft.around.rules['ground-lead'].value,
+    'no route of the vehicle leads to its ground point',
+  );
 }
 
 function assume(draft: Draft, id: string, lengthM: number, why: string): void {
@@ -128,7 +145,10 @@ function askForRoute(draft: Draft, id: string, link: { readonly from: string; re
   if (draft.undecided.some((each) => each.message === message)) return;
   const [nearest] = near.toSorted(([, a], [, b]) => routeLengthM(a) - routeLengthM(b));
   draft.ask(
-    ['devices', linkEndOf(link.to).device === bodyId ? linkEndOf(link.from).device : linkEndOf(link.to).device],
+    [
+      'devices',
+      linkEndOf(link.to).device === bodyId ? linkEndOf(link.from).device : linkEndOf(link.to).device,
+    ],
     message,
     `write serves: at the route${nearest ? `, such as ${nearest[0]},` : ''} in the vehicle, or runs: here`,
   );

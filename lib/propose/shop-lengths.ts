@@ -19,5 +19,7 @@ export function lengthWithin(around: Pick<Around, 'shop'>, lengthM: number): str
 const unitOf = ({ shop }: Pick<Around, 'shop'>) => (shop.units === 'inch' ? inch : centimetre);
 
 function written({ shop }: Pick<Around, 'shop'>, units: number): string {
-  return shop.units === 'inch' ? `${units} in` : writeQuantity(Number((units * centimetre).toPrecision(12)), 'length');
+  return shop.units === 'inch'
+    ? `${units} in`
+    : writeQuantity(Number((units * centimetre).toPrecision(12)), 'length');
 }

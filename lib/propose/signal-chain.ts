@@ -48,7 +48,9 @@ export function signalChain(draft: Draft, groups: readonly SpeakerGroup[]): Sign
 
 /** True for a speaker of which a coil is linked: what is written of it governs. */
 function isWired(draft: Draft, speaker: DraftDevice): boolean {
-  return terminalsWith(speaker, 'coil-positive', 'coil-negative').some((name) => !draft.isFree(speaker.id, name));
+  return terminalsWith(speaker, 'coil-positive', 'coil-negative').some(
+    (name) => !draft.isFree(speaker.id, name),
+  );
 }
 
 /** The source unit of the job, else that of the vehicle. */
@@ -95,7 +97,9 @@ function namedDriver(
   const known = draft.devices.filter(({ spec }) => kinds.includes(spec.kind)).map((one) => one.id);
   draft.ask(
     ['devices', id, 'driven-by'],
-    device ? `${named} is ${device.spec.kind}, which drives no ${draft.device(id)?.spec.kind ?? 'speaker'}` : `there is no device "${named}"`,
+    device
+      ? `${named} is ${device.spec.kind}, which drives no ${draft.device(id)?.spec.kind ?? 'speaker'}`
+      : `there is no device "${named}"`,
     known.length > 0 ? `write one of ${known.join(', ')}` : 'write what its signal comes from',
   );
   return null;

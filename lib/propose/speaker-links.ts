@@ -23,7 +23,12 @@ function linkSpeaker(draft: Draft, speaker: DraftDevice, { output, join }: Wired
   const outputPair = pairName(draft.device(amplifier), spec.positive, spec.negative);
   const coilPair = first === last ? pairName(speaker, first.positive, first.negative) : null;
   if (outputPair !== null && coilPair !== null)
-    draft.addLink(`to-${speaker.id}`, { from: `${amplifier}.${outputPair}`, to: `${about}.${coilPair}` }, why, about);
+    draft.addLink(
+      `to-${speaker.id}`,
+      { from: `${amplifier}.${outputPair}`, to: `${about}.${coilPair}` },
+      why,
+      about,
+    );
   else {
     const plus = { from: `${amplifier}.${spec.positive}`, to: `${about}.${first.positive}` };
     const minus = { from: `${amplifier}.${spec.negative}`, to: `${about}.${last.negative}` };
@@ -40,13 +45,26 @@ function joinCoils(draft: Draft, speaker: DraftDevice, how: 'one' | 'series' | '
   for (const [at, coil] of coils.entries()) {
     const next = coils[at + 1];
     if (!next || how === 'one') return;
-    const name = coils.length > 2 ? `${speaker.id}-${how}-${next.name.toLowerCase()}` : `${speaker.id}-${how === 'series' ? 'series' : 'jumper'}`;
+    const name =
+      coils.length > 2
+        ? `${speaker.id}-${how}-${next.name.toLowerCase()}`
+        : `${speaker.id}-${how === 'series' ? 'series' : 'jumper'}`;
     const pairs = [coil, next].map((one) => pairName(speaker, one.positive, one.negative));
     const [own, other] = pairs;
     if (how === 'series')
-      draft.addLink(name, { from: `${speaker.id}.${coil.negative}`, to: `${speaker.id}.${next.positive}`, length }, why, speaker.id);
+      draft.addLink(
+        name,
+        { from: `${speaker.id}.${coil.negative}`, to: `${speaker.id}.${next.positive}`, length },
+        why,
+        speaker.id,
+      );
     else if (own && other)
-      draft.addLink(name, { from: `${speaker.id}.${own}`, to: `${speaker.id}.${other}`, length }, why, speaker.id);
+      draft.addLink(
+        name,
+        { from: `${speaker.id}.${own}`, to: `${speaker.id}.${other}`, length },
+        why,
+        speaker.id,
+      );
     else
       for (const side of ['positive', 'negative'] as const)
         draft.addLink(

@@ -25,7 +25,11 @@ export function supplyNeeds(
   contacts: readonly SwitchedContact[],
 ): readonly SupplyNeed[] {
   const ofDevices = draft.own.flatMap((device): SupplyNeed[] => {
-    if (device.spec.kind !== 'amplifier' && device.spec.kind !== 'processor' && device.spec.kind !== 'source-unit')
+    if (
+      device.spec.kind !== 'amplifier' &&
+      device.spec.kind !== 'processor' &&
+      device.spec.kind !== 'source-unit'
+    )
       return [];
     const { supply } = device.spec;
     const [terminal] = terminalsWith(device, 'supply-positive');

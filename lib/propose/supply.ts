@@ -43,10 +43,16 @@ function groupsOf(draft: Draft, needs: readonly SupplyNeed[], batteries: Batteri
 }
 
 /** The battery that feeds a device: as it or its board says, else the second battery of the job, else the starter battery. */
-function batteryFor(draft: Draft, { device }: SupplyNeed, { starter, second }: Batteries): DraftDevice | null {
+function batteryFor(
+  draft: Draft,
+  { device }: SupplyNeed,
+  { starter, second }: Batteries,
+): DraftDevice | null {
   const named = device.given?.['fed-by'] ?? draft.boards[device.board ?? '']?.['fed-by'];
   const path =
-    device.given?.['fed-by'] === undefined ? ['boards', device.board ?? '', 'fed-by'] : ['devices', device.id, 'fed-by'];
+    device.given?.['fed-by'] === undefined
+      ? ['boards', device.board ?? '', 'fed-by']
+      : ['devices', device.id, 'fed-by'];
   if (named !== undefined) {
     const battery = draft.device(named);
     if (battery?.spec.kind === 'battery') return battery;
@@ -56,7 +62,11 @@ function batteryFor(draft: Draft, { device }: SupplyNeed, { starter, second }: B
   }
   const battery = second ?? starter;
   if (!battery)
-    draft.ask(['devices', device.id], `nothing feeds ${device.id}: the vehicle and the job have no battery`, 'write the battery into the vehicle');
+    draft.ask(
+      ['devices', device.id],
+      `nothing feeds ${device.id}: the vehicle and the job have no battery`,
+      'write the battery into the vehicle',
+    );
   return battery;
 }
 
@@ -92,7 +102,12 @@ function blockStands(draft: Draft, { board, seat }: DraftDevice): boolean {
 }
 
 /** The link from the battery over its fuse to a block or a device. */
-function linkFeed(draft: Draft, { battery, needs, apart }: FeedGroup, target: DraftDevice, input: string): void {
+function linkFeed(
+  draft: Draft,
+  { battery, needs, apart }: FeedGroup,
+  target: DraftDevice,
+  input: string,
+): void {
   const seat = placeBeside(draft, battery);
   const { plus } = postsOf(battery);
   if (seat === null || plus === null) {
@@ -119,7 +134,12 @@ function linkFeed(draft: Draft, { battery, needs, apart }: FeedGroup, target: Dr
   const [from, out] = fuse ? [terminalsWith(fuse, 'feed-in')[0], terminalsWith(fuse, 'feed-out')[0]] : [];
   if (!fuse || from === undefined || out === undefined) return;
   const why: Why = { rule: 'supply', reason: `fed from ${battery.id}, the fuse beside it`, cp: true };
-  draft.addLink(draft.freeName(named('battery-tail'), battery.id), { from: `${battery.id}.${plus}`, to: `${fuse.id}.${from}` }, why, fuse.id);
+  draft.addLink(
+    draft.freeName(named('battery-tail'), battery.id),
+    { from: `${battery.id}.${plus}`, to: `${fuse.id}.${from}` },
+    why,
+    fuse.id,
+  );
   draft.addLink(
     target === needs[0]?.device ? `feed-${target.id}` : draft.freeName(named('feed'), battery.id),
     { from: `${fuse.id}.${out}`, to: `${target.id}.${input}` },
@@ -132,15 +152,35 @@ function linkFeed(draft: Draft, { battery, needs, apart }: FeedGroup, target: Dr
 export function feedWay(draft: Draft, seat: string, target: DraftDevice, battery: DraftDevice): FeedWay {
   const where = target.board === null ? { served: [target.seat ?? target.id] } : { board: target.board };
   const route = pickRoute(routesBetween(draft, { served: [seat] }, where), 'power', battery.side);
-  return route ? wayAlong(draft.around, route.route) : { lengthM: 1, zones: [{ zone: target.zone, lengthM: 1 }] };
+  return route
+    ? wayAlong(draft.around, route.route)
+    : { lengthM: 1, zones: [{ zone: target.zone, lengthM: 1 }] };
 }
 
-function blockDevice(draft: Draft, { block, ways }: BlockPlan, host: DraftDevice, name: string): DraftDevice | null {
+function blockDevice(
+  draft: Draft,
+  { block, ways }: BlockPlan,
+  host: DraftDevice,
+  name: string,
+): DraftDevice | null {
   if (block.device) return block.device;
   const id = draft.freeName(name, host.id);
   const names = [...ways.values()].map(({ device }) => device.id).join(', ');
-  const why: Why = { rule: 'supply', reason: `fused ways for ${names}: fewest parts, then fewest spare ways`, cp: true };
-  draft.addDevice(id, { part: block.part, title: name.startsWith('dist-small') ? 'Small fuse block' : 'Distribution', ...standing(host) }, why, host.id);
+  const why: Why = {
+    rule: 'supply',
+    reason: `fused ways for ${names}: fewest parts, then fewest spare ways`,
+    cp: true,
+  };
+  draft.addDevice(
+    id,
+    {
+      part: block.part,
+      title: name.startsWith('dist-small') ? 'Small fuse block' : 'Distribution',
+      ...standing(host),
+    },
+    why,
+    host.id,
+  );
   return draft.device(id);
 }
 
@@ -151,7 +191,14 @@ function linkWays(draft: Draft, plan: BlockPlan, block: DraftDevice): void {
   const alike = new Map(all.map((way) => [way, likePorts(draft, block, way, all)] as const));
   const link = (way: string, id: string, to: string, about: string) => {
     const like = alike.get(way) ?? [way];
-    const why: Why = { rule: 'supply', reason: like.length > 1 ? 'any of the like ways: the one whose wire crosses least' : 'the way that takes its conductor and its fuse', cp: true };
+    const why: Why = {
+      rule: 'supply',
+      reason:
+        like.length > 1
+          ? 'any of the like ways: the one whose wire crosses least'
+          : 'the way that takes its conductor and its fuse',
+      cp: true,
+    };
     draft.addLink(id, { from: portName(block.id, like), to }, why, about);
   };
   const needs = [...plan.ways].toSorted(([a], [b]) => all.indexOf(a) - all.indexOf(b));
@@ -160,7 +207,12 @@ function linkWays(draft: Draft, plan: BlockPlan, block: DraftDevice): void {
   if (!plan.nested || reserved === undefined) return;
   const [need] = [...plan.nested.plan.ways.values()];
   const host = need?.device ?? block;
-  const inner = blockDevice(draft, plan.nested.plan, host, `${block.id}-small`.replace(/^dist-small.*$/, 'dist-small'));
+  const inner = blockDevice(
+    draft,
+    plan.nested.plan,
+    host,
+    `${block.id}-small`.replace(/^dist-small.*$/, 'dist-small'),
+  );
   const [input] = inner ? terminalsWith(inner, 'feed-in') : [];
   if (!inner || input === undefined) return;
   link(reserved, draft.freeName(`feed-${inner.id}`, block.id), `${inner.id}.${input}`, inner.id);

@@ -45,7 +45,11 @@ export function linkTurnOn(draft: Draft, chain: SignalChain): readonly SwitchedC
   switched(sourceOut, direct);
   for (const processor of chain.processors) {
     const behind = chain.amplifiers.filter(({ id }) => chain.processorOf.get(id) === processor);
-    if (outputOf(processor)) switched(outputOf(processor), behind.flatMap((one) => waitingOf(draft, one)));
+    if (outputOf(processor))
+      switched(
+        outputOf(processor),
+        behind.flatMap((one) => waitingOf(draft, one)),
+      );
   }
   return contacts;
 }
@@ -77,7 +81,11 @@ function askForTurnOn(draft: Draft, { source }: SignalChain, { device }: Waiting
   );
 }
 
-function linkFrom(draft: Draft, output: TurnOnOutput, waiting: readonly Waiting[]): readonly SwitchedContact[] {
+function linkFrom(
+  draft: Draft,
+  output: TurnOnOutput,
+  waiting: readonly Waiting[],
+): readonly SwitchedContact[] {
   const spec = terminalAt(output.device, output.terminal);
   const already = draft.linksAt(output.device.id, output.terminal).length;
   const sumA = Number(waiting.reduce((sum, { device }) => sum + turnOnDrawA(device), 0).toPrecision(12));
@@ -89,7 +97,13 @@ function linkFrom(draft: Draft, output: TurnOnOutput, waiting: readonly Waiting[
     return throughRelay(draft, output, waiting, sumA, reason);
   }
   if (waiting.length <= ports) linkEach(draft, from, waiting);
-  else throughStrip(draft, from, waiting, `${from} takes ${Math.max(0, ports)} conductors, and ${waiting.length} are asked for`);
+  else
+    throughStrip(
+      draft,
+      from,
+      waiting,
+      `${from} takes ${Math.max(0, ports)} conductors, and ${waiting.length} are asked for`,
+    );
   return [];
 }
 
@@ -116,17 +130,26 @@ function throughStrip(draft: Draft, from: string, waiting: readonly Waiting[], r
   const ways = terminalsWith(strip, 'feed-out').filter((name) => draft.isFree(strip.id, name));
   const why: Why = { rule: 'turn-on', reason, cp: true };
   if (input !== undefined && draft.isFree(strip.id, input))
-    draft.addLink(draft.freeName('turn-on-strip', strip.id), { from, to: `${strip.id}.${input}` }, why, strip.id);
+    draft.addLink(
+      draft.freeName('turn-on-strip', strip.id),
+      { from, to: `${strip.id}.${input}` },
+      why,
+      strip.id,
+    );
   const open = ways.length > 1 ? ways.join('|') : ways[0];
   for (const { device, terminal } of waiting) linkOne(draft, `${strip.id}.${open}`, device, terminal);
 }
 
 function stripFor(draft: Draft, waiting: readonly Waiting[], reason: string): DraftDevice | null {
-  const written = draft.own.find((one) => isStrip(one.spec) && isUntouched(draft, one) && countWays(one) >= waiting.length);
+  const written = draft.own.find(
+    (one) => isStrip(one.spec) && isUntouched(draft, one) && countWays(one) >= waiting.length,
+  );
   if (written) return written;
   const [part] = Object.entries(draft.around.parts)
     .filter(([, spec]) => isStrip(spec) && waysOf(spec) >= waiting.length)
-    .toSorted(([a, one], [b, other]) => shelvedFirst(draft, a, b) || waysOf(one) - waysOf(other) || (a < b ? -1 : 1));
+    .toSorted(
+      ([a, one], [b, other]) => shelvedFirst(draft, a, b) || waysOf(one) - waysOf(other) || (a < b ? -1 : 1),
+    );
   const host = waiting[0]?.device;
   if (!part || !host) {
     draft.ask(
@@ -137,7 +160,12 @@ function stripFor(draft: Draft, waiting: readonly Waiting[], reason: string): Dr
     return null;
   }
   const id = draft.freeName('strip', host.id);
-  draft.addDevice(id, { part: part[0], title: 'Turn-on strip', ...standing(host) }, { rule: 'turn-on', reason, cp: true }, host.id);
+  draft.addDevice(
+    id,
+    { part: part[0], title: 'Turn-on strip', ...standing(host) },
+    { rule: 'turn-on', reason, cp: true },
+    host.id,
+  );
   return draft.device(id);
 }
 
@@ -189,7 +217,12 @@ function throughRelay(
   if (coil === undefined || feed === undefined || load === undefined) return [];
   const why: Why = { rule: 'turn-on', reason, cp: true };
   const from = `${output.device.id}.${output.terminal}`;
-  draft.addLink(draft.freeName('turn-on-relay', relay.id), { from, to: `${relay.id}.${coil}` }, why, relay.id);
+  draft.addLink(
+    draft.freeName('turn-on-relay', relay.id),
+    { from, to: `${relay.id}.${coil}` },
+    why,
+    relay.id,
+  );
   if (waiting.length === 1) linkEach(draft, `${relay.id}.${load}`, waiting);
   else throughStrip(draft, `${relay.id}.${load}`, waiting, `the contact of ${relay.id} takes one conductor`);
   return [{ relay: relay.id, terminal: feed, currentA: sumA }];
@@ -218,7 +251,12 @@ function relayFor(
     return null;
   }
   const id = draft.freeName('relay', host.id);
-  draft.addDevice(id, { part: part[0], title: 'Turn-on relay', ...standing(host) }, { rule: 'turn-on', reason, cp: true }, host.id);
+  draft.addDevice(
+    id,
+    { part: part[0], title: 'Turn-on relay', ...standing(host) },
+    { rule: 'turn-on', reason, cp: true },
+    host.id,
+  );
   return draft.device(id);
 }
 
@@ -227,10 +265,7 @@ export function linkLevels(draft: Draft, chain: SignalChain, bassAmplifiers: rea
   for (const control of draft.own.filter(({ spec }) => spec.kind === 'level-control')) {
     const [plug] = terminalsWith(control, 'control-line');
     if (plug === undefined || !draft.isFree(control.id, plug)) continue;
-    const hosts = [
-      ...chain.processors,
-      ...chain.amplifiers.filter(({ id }) => bassAmplifiers.includes(id)),
-    ];
+    const hosts = [...chain.processors, ...chain.amplifiers.filter(({ id }) => bassAmplifiers.includes(id))];
     for (const host of hosts) {
       const socket = terminalsWith(host, 'control-line').find((name) => draft.isFree(host.id, name));
       if (socket === undefined) continue;

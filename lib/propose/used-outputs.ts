@@ -34,7 +34,12 @@ export function usedOutputs(draft: Draft, amplifier: DraftDevice): readonly Used
 }
 
 /** True for a channel with links at both of its own terminals. */
-function isWhole(draft: Draft, amplifier: DraftDevice, all: readonly AmplifierOutput[], name: string): boolean {
+function isWhole(
+  draft: Draft,
+  amplifier: DraftDevice,
+  all: readonly AmplifierOutput[],
+  name: string,
+): boolean {
   const spec = all.find((one) => one.name === name && one.channels.length === 1)?.spec;
   return (
     spec !== undefined &&

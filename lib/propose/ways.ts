@@ -42,6 +42,7 @@ export function routesBetween(draft: Draft, one: Whereabouts, other: Whereabouts
 
 /** True where both ends lie in one place, so that a link between them takes no route. */
 export function isOnePlace(one: Whereabouts, other: Whereabouts): boolean {
-  if ('board' in one || 'board' in other) return 'board' in one && 'board' in other && one.board === other.board;
+  if ('board' in one || 'board' in other)
+    return 'board' in one && 'board' in other && one.board === other.board;
   return one.served.some((name) => other.served.includes(name));
 }

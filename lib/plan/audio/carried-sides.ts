@@ -1,8 +1,8 @@
 import { type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import { stemName } from '../../model/pair-name.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import { stemName } from '../../model/pair-name.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { channelInputs } from './signal-path.ts';
 import { sourcesOf } from './signal-sources.ts';

@@ -3,12 +3,12 @@ import type { ChannelLoad } from '../../audio/load/amplifier-load.ts';
 import { type TestTone, type TonePath, testTone } from '../../audio/test-tone.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import { stemName } from '../../model/pair-name.ts';
 import type { PlanChannel, PlanGain } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { CoilField, Output } from './amplifier-output.ts';
 import { isSubwoofer } from './is-subwoofer.ts';
-import { stemName } from '../../model/pair-name.ts';
 import { factsOfOutput } from './signal-inputs.ts';
 import { sourcesOf } from './signal-sources.ts';
 

@@ -2,11 +2,11 @@ import { inputMatch } from '../../audio/input-match.ts';
 import { mergeOutputFacts, type OutputFacts } from '../../model/content/integration.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import { stemName } from '../../model/pair-name.ts';
 import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
 import type { OutputFact, TerminalRole } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
-import { stemName } from '../../model/pair-name.ts';
 
 const outputRoles: readonly TerminalRole[] = ['signal-out', 'speaker-out-positive'];
 const inputRoles: readonly TerminalRole[] = ['signal-in', 'speaker-in-positive'];

@@ -1,6 +1,6 @@
 import type { Device, Job, LinkEnd } from '../../model/content/resolved-job.ts';
-import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
 import { stemName } from '../../model/pair-name.ts';
+import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
 import { feedOf } from './signal-path.ts';
 
 /** Outputs of the source that may be heard from an input of an amplifier. */

@@ -5,11 +5,11 @@ import { regimeNames } from '../../model/operating-points.ts';
 import type { OperatingPoint, NetworkElement as PlanElement, PlanPower } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging.ts';
+import { powerRules } from '../../power/house-power-rules.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { chargerInputA } from './charger-draw.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import { type Island, islandAt, islandsOf } from './circuit/circuit-islands.ts';
-import { powerRules } from '../../power/house-power-rules.ts';
 
 const peukertRules = {
   flooded: 'peukert-flooded',

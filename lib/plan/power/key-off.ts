@@ -2,9 +2,9 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanPower } from '../../model/plan/index.ts';
 import { keyOffDraw } from '../../power/charging.ts';
+import { powerRules } from '../../power/house-power-rules.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { supplyOf } from './device-loads.ts';
-import { powerRules } from '../../power/house-power-rules.ts';
 
 /** What the devices of the job draw with everything switched off, as far as their makers tell. */
 export function planKeyOff(job: Job, book: PlanBook): NonNullable<PlanPower['keyOff']> {

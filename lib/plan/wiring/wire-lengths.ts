@@ -86,7 +86,8 @@ export function endLoopM(job: Job, devices: DevicesById, link: Link, end: LinkEn
   return link.fitted || link.given?.length !== undefined || isMade ? 0 : loopM(job, devices, end);
 }
 
-function loopM({ rules }: Pick<Job, 'rules'>, devices: DevicesById, end: LinkEnd): number {
+/** Service loop at an end of a conductor that is cut to measure: more at a speaker and in the vehicle than on the board. */
+export function loopM({ rules }: Pick<Job, 'rules'>, devices: DevicesById, end: LinkEnd): number {
   const device = devices.get(end.device);
   if (device?.board) return rules['loop-board'].value;
   if (end.device === bodyId) return 0;

@@ -1,8 +1,8 @@
 import { bodyId } from '../../../model/content/resolved-job.ts';
 import { isFault } from '../../../model/fault.ts';
 import { ohmPerM } from '../../../power/conductor/resistance.ts';
-import type { NetworkElement } from '../../../power/network/network-types.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
+import type { NetworkElement } from '../../../power/network/network-types.ts';
 import type { CircuitEdge } from './circuit.ts';
 import { fuseOhm, type PassiveInput } from './passive-elements.ts';
 

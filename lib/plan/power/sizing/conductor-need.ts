@@ -1,6 +1,6 @@
 import { commonPractice, type Traced, traced } from '../../../model/trace.ts';
-import type { CircuitEdge } from '../circuit/circuit.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
+import type { CircuitEdge } from '../circuit/circuit.ts';
 import { inflow, jointInflowA } from '../short/fuse-inflow.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { returnedFeeds, sumOf } from './ground-feeds.ts';

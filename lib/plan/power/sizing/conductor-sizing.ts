@@ -12,9 +12,9 @@ import {
   goesIn,
   type JudgedCable,
 } from '../../../power/conductor/conductor-choice.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
-import { powerRules } from '../../../power/house-power-rules.ts';
 import { noneFits } from './conductor-none-fits.ts';
 import type { ConductorTask } from './conductor-task.ts';
 import { linkPorts } from './link-ports.ts';

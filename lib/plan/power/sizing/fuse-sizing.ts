@@ -4,6 +4,7 @@ import type { HouseRules } from '../../../model/house-rules.ts';
 import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import type { FuseForm } from '../../../model/vocabulary.ts';
 import { chooseFuse, type FuseChoice, type FuseDuty } from '../../../power/fuse-choice.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import {
   type Circuit,
   type CircuitEdge,
@@ -13,7 +14,6 @@ import {
 } from '../circuit/circuit.ts';
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
 import { type DeviceLoad, supplyOf } from '../device-loads.ts';
-import { powerRules } from '../../../power/house-power-rules.ts';
 import { inflow } from '../short/fuse-inflow.ts';
 import { type ShortSource, shortSources } from '../short/short-sources.ts';
 import { fuseShelf } from './fuse-shelf.ts';

@@ -1,10 +1,10 @@
 import type { Job } from '../../../model/content/resolved-job.ts';
 import { cableSm } from '../../../power/conductor/conductor-choice.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import { conductanceGrace } from '../../../power/network/conductance.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
-import { powerRules } from '../../../power/house-power-rules.ts';
 import { crossing, type SupplyGroup, type SupplyWire, supplyGroups } from '../supply-groups.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { sumOf } from './ground-feeds.ts';

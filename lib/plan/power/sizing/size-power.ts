@@ -1,11 +1,11 @@
 import type { Job, Link } from '../../../model/content/resolved-job.ts';
 import type { RunZone } from '../../../power/conductor/ampacity.ts';
 import { cableSm } from '../../../power/conductor/conductor-choice.ts';
+import { powerRules } from '../../../power/house-power-rules.ts';
 import type { DevicesById } from '../../wiring/conductor-role.ts';
 import { ampacityZones, wireZones } from '../../wiring/run-zones.ts';
 import type { WireLengths } from '../../wiring/wire-lengths.ts';
 import type { Circuit, CircuitEdge } from '../circuit/circuit.ts';
-import { powerRules } from '../../../power/house-power-rules.ts';
 import { feedNeed, groundNeed } from './conductor-need.ts';
 import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
 import type { LeastConductance } from './conductor-task.ts';
