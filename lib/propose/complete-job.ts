@@ -1,27 +1,27 @@
 import type { JobFile, WrittenJob } from '../model/content/job.ts';
 import type { Proposal } from '../model/content/proposal.ts';
 import { pointer } from '../model/place.ts';
-import type { Around } from './around.ts';
-import { bandsOf, speakerPart } from './bands.ts';
-import { linkBatteries } from './battery-link.ts';
-import { cableRuns } from './cables.ts';
-import { dealChannels } from './channels.ts';
-import { Draft } from './draft.ts';
-import { makeBands } from './filters.ts';
-import { fixBoards } from './fixings.ts';
-import { linkGrounds } from './ground.ts';
-import { linkAmplifierInputs } from './inputs.ts';
-import { chooseLeads } from './leads.ts';
-import { leaveOpen } from './left-open.ts';
-import { type OpenedGroups, openGroups } from './open-groups.ts';
-import { linkProcessors } from './processor-links.ts';
-import { layRuns } from './runs.ts';
-import { signalChain } from './signal-chain.ts';
-import { linkSpeakers } from './speaker-links.ts';
-import { linkSupply } from './supply.ts';
-import { currentA, supplyNeeds } from './supply-needs.ts';
-import { linkLevels, linkTurnOn } from './turn-on.ts';
-import type { Undecided } from './undecided.ts';
+import type { Around } from './draft/around.ts';
+import { Draft } from './draft/draft.ts';
+import { type OpenedGroups, openGroups } from './draft/open-groups.ts';
+import type { Undecided } from './draft/undecided.ts';
+import { cableRuns } from './laying/cables.ts';
+import { fixBoards } from './laying/fixings.ts';
+import { chooseLeads } from './laying/leads.ts';
+import { leaveOpen } from './laying/left-open.ts';
+import { layRuns } from './laying/runs.ts';
+import { bandsOf, speakerPart } from './sound/bands.ts';
+import { dealChannels } from './sound/channels.ts';
+import { makeBands } from './sound/filters.ts';
+import { linkAmplifierInputs } from './sound/inputs.ts';
+import { linkProcessors } from './sound/processor-links.ts';
+import { signalChain } from './sound/signal-chain.ts';
+import { linkSpeakers } from './sound/speaker-links.ts';
+import { linkBatteries } from './supply/battery-link.ts';
+import { linkGrounds } from './supply/ground.ts';
+import { linkSupply } from './supply/supply.ts';
+import { currentA, supplyNeeds } from './supply/supply-needs.ts';
+import { linkLevels, linkTurnOn } from './supply/turn-on.ts';
 
 /** A job with everything that it left out proposed. */
 export interface CompletedJob {

@@ -1,6 +1,6 @@
 import { type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
-import { stemName } from '../../model/pair-name.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { factsOfOutput } from './signal-inputs.ts';

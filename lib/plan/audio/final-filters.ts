@@ -1,7 +1,7 @@
 import type { Device } from '../../model/content/resolved-job.ts';
 import type { ControlSpec } from '../../model/kinds/kind.ts';
-import { stemName } from '../../model/pair-name.ts';
 import type { PlanFilter } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';
 

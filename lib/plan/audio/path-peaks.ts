@@ -1,7 +1,7 @@
 import type { Device, LinkEnd } from '../../model/content/resolved-job.ts';
 import type { ControlSpec } from '../../model/kinds/kind.ts';
-import { stemName } from '../../model/pair-name.ts';
 import type { PlanPeak } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { channelsOf } from './final-filters.ts';

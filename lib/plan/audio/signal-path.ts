@@ -1,7 +1,7 @@
 import type { JobFilter } from '../../model/content/job.ts';
 import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
-import { stemName } from '../../model/pair-name.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
 import { filtersLeftIn } from './final-filters.ts';
 

@@ -1,5 +1,5 @@
 import type { Device, Job, LinkEnd } from '../../model/content/resolved-job.ts';
-import { stemName } from '../../model/pair-name.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
 import { feedOf } from './signal-path.ts';
 

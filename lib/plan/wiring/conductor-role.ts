@@ -1,5 +1,5 @@
-import { roleBetween } from '../../model/conductor-roles.ts';
 import type { Device, Link, LinkEnd } from '../../model/content/resolved-job.ts';
+import { roleBetween } from '../../model/ports/conductor-roles.ts';
 import type { ConductorRole, TerminalRole } from '../../model/vocabulary.ts';
 
 /** The devices of a job by id. */

@@ -1,0 +1,114 @@
+import type { Proposal } from '../model/content/proposal.ts';
+import { bodyId, type Job, type Link } from '../model/content/resolved-job.ts';
+import { routeLengthM } from '../model/content/vehicle.ts';
+import { roleBetween } from '../model/ports/conductor-roles.ts';
+import { isQuantity, parseQuantity } from '../model/quantity/quantity.ts';
+import { lengthOver } from '../propose/draft/shop-lengths.ts';
+import { madeLeads } from '../propose/laying/made-leads.ts';
+import type { Settled } from './settle.ts';
+import { type DevicesById, terminalRole } from './wiring/conductor-role.ts';
+import { loopM } from './wiring/wire-lengths.ts';
+
+/** True for a job with a made lead or a ground lead of an assumed length that rules proposed: they follow from their ways. */
+export function hasProposedLengths({ proposals }: Pick<Job, 'proposals'>): boolean {
+  return proposals.some(({ path, doubt }) => path[0] === 'cables' || doubt === 'not-measured');
+}
+
+/**
+ * A job whose proposed leads are as long as their ways ask for: each the shortest made one of its kind that covers run, way
+ * on the board as laid and loops, the longest where none does; and whose assumed ground leads reach over the board.
+ */
+export function withProposedLengths(job: Job, devices: DevicesById, settled: Settled): Job {
+  const waysM = new Map(
+    settled.routed.flatMap(({ routes }) =>
+      routes.flatMap(({ along, lengthM }) => along.map((wire) => [wire, lengthM] as const)),
+    ),
+  );
+  const needM = (link: Link): number | null => {
+    const wayM = waysM.get(link.id);
+    const isOnBoard = [link.from, link.to].some((end) => devices.get(end.device)?.board != null);
+    if (wayM === undefined && isOnBoard) return null;
+    const run = job.runs.find(({ id }) => id === link.run);
+    const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
+    return (wayM ?? 0) + (run ? routeLengthM(run.route) : 0) + loopsM;
+  };
+  return withGroundLeads(withLeads(job, devices, needM), needM);
+}
+
+type NeedM = (link: Link) => number | null;
+
+function withLeads(job: Job, devices: DevicesById, needM: NeedM): Job {
+  const proposed = new Set(
+    job.proposals.flatMap(({ path: [section, id = ''] }) => (section === 'cables' ? [id] : [])),
+  );
+  const parts = new Map<string, string>();
+  for (const cable of proposed) {
+    const links = job.links.filter((link) => link.cable?.id === cable);
+    const [first] = links;
+    const part = job.parts[first?.cable?.part ?? ''];
+    const needs = links.map(needM);
+    if (!first || part?.kind !== 'cable' || part['made-length'] === undefined || needs.includes(null))
+      continue;
+    const role = roleBetween([first.from, first.to].map((end) => terminalRole(devices, end)));
+    const joint = devices.get(first.from.device)?.facts.terminals[first.from.terminal]?.joint ?? null;
+    const asked = Math.max(...needs.map((need) => need ?? 0));
+    const same = madeLeads(job.parts, role, joint).filter(({ conductors }) =>
+      links.every(({ cable: own }) => conductors.some(({ name }) => name === own?.conductor)),
+    );
+    const best = same.find(({ lengthM }) => lengthM >= asked) ?? same.at(-1);
+    if (best && best.part !== first.cable?.part) parts.set(cable, best.part);
+  }
+  return parts.size === 0 ? job : withCables(job, parts);
+}
+
+function withCables(job: Job, parts: ReadonlyMap<string, string>): Job {
+  const cables = Object.fromEntries(
+    Object.entries(job.file.cables).map(([id, cable]) => [
+      id,
+      { ...cable, part: parts.get(id) ?? cable.part },
+    ]),
+  );
+  return {
+    ...job,
+    file: { ...job.file, cables },
+    links: job.links.map((link) => {
+      const part = link.cable && parts.get(link.cable.id);
+      return link.cable && part ? { ...link, cable: { ...link.cable, part } } : link;
+    }),
+    proposals: job.proposals.map((proposal) => {
+      const part = proposal.path[0] === 'cables' ? parts.get(proposal.path[1] ?? '') : undefined;
+      return part === undefined ? proposal : { ...proposal, value: { part } };
+    }),
+  };
+}
+
+/** Ground leads of a length that nobody measured: at least as long as their way on the board with its loop. */
+function withGroundLeads(job: Job, needM: NeedM): Job {
+  const lengths = new Map<string, string>();
+  for (const { path, doubt } of job.proposals) {
+    const link = job.links.find(({ id }) => path[0] === 'links' && id === path[1]);
+    const length = link?.given?.length;
+    const needed = link ? needM(link) : null;
+    if (doubt !== 'not-measured' || !link || length === undefined || needed === null) continue;
+    const isGround = link.from.device === bodyId || link.to.device === bodyId;
+    if (isGround && needed > length) lengths.set(link.id, lengthOver(job, needed));
+  }
+  if (lengths.size === 0) return job;
+  return {
+    ...job,
+    links: job.links.map((link) => {
+      const lengthM = parseQuantity(lengths.get(link.id) ?? '', 'length');
+      return link.given && typeof lengthM === 'number' && isQuantity<'m'>(lengthM)
+        ? { ...link, given: { ...link.given, length: lengthM } }
+        : link;
+    }),
+    proposals: job.proposals.map((proposal) => {
+      const length = proposal.path[0] === 'links' ? lengths.get(proposal.path[1] ?? '') : undefined;
+      return length === undefined ? proposal : { ...proposal, value: withLength(proposal.value, length) };
+    }),
+  };
+}
+
+function withLength(value: Proposal['value'], length: string): Proposal['value'] {
+  return typeof value === 'object' && value !== null && !Array.isArray(value) ? { ...value, length } : value;
+}

@@ -1,0 +1,288 @@
+import { z } from 'zod';
+import {
+  deviceSchema,
+  type filterSchema,
+  fixingSchema,
+  type JobBoard,
+  type JobDevice,
+  type JobFile,
+  type JobLink,
+  linkSchema,
+  runSchema,
+  type WrittenJob,
+} from '../../model/content/job.ts';
+import type { Proposal, ProposalDoubt, ProposalRule } from '../../model/content/proposal.ts';
+import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { pointer } from '../../model/place.ts';
+import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
+import { commonPractice } from '../../model/trace.ts';
+import type { Around } from './around.ts';
+import { type DraftDevice, fittedDraftDevices, jobDraftDevice, pairOf } from './draft-device.ts';
+import type { Undecided } from './undecided.ts';
+
+/** Why a rule proposes something. */
+export interface Why {
+  readonly rule: ProposalRule;
+  /** Built from ids and measures only. */
+  readonly reason: string;
+  /** True for what the trade does without a source. */
+  readonly cp?: boolean;
+  readonly doubt?: ProposalDoubt;
+}
+
+/** The job as it stands before any proposal, its groups and boxes opened out. */
+export type OpenedJob = Omit<WrittenJob, 'devices' | 'links' | 'boards'> &
+  Pick<JobFile, 'devices' | 'links' | 'boards'>;
+
+/** The place of a link in a lead: its side, null where it is the only one. */
+export interface LeadSide {
+  readonly lead: string;
+  readonly side: 'left' | 'right' | null;
+}
+
+type LinkText = z.input<typeof linkSchema>;
+type DeviceText = z.input<typeof deviceSchema>;
+type FilterText = z.input<typeof filterSchema>;
+
+/**
+ * A job while it is completed. What is written is taken over and never changed; each proposal is written as the job file
+ * would have it, read by the schema of the job file, and noted with its reason.
+ */
+export class Draft {
+  readonly around: Around;
+  readonly proposals: Proposal[] = [];
+  readonly undecided: Undecided[] = [];
+  readonly #job: OpenedJob;
+  readonly #devices = new Map<string, DraftDevice>();
+  readonly #fitted: readonly DraftDevice[];
+  readonly #links: Record<string, JobLink>;
+  readonly #cables: Record<string, { part: string }>;
+  readonly #runs: JobFile['runs'];
+  readonly #leftOpen: Record<string, string>;
+  readonly #boards: Record<string, JobBoard>;
+  readonly #taken = new Map<string, string[]>();
+  readonly #leads = new Map<string, LeadSide>();
+  /** Where something that the job does not write is told: at the device that asked for it. */
+  readonly #spots = new Map<string, string>();
+
+  constructor(job: OpenedJob, around: Around) {
+    this.#job = job;
+    this.around = around;
+    this.#links = { ...job.links };
+    this.#cables = { ...job.cables };
+    this.#runs = { ...job.runs };
+    this.#leftOpen = { ...job['left-open'] };
+    this.#boards = { ...job.boards };
+    for (const [id, given] of Object.entries(job.devices)) this.#put(id, given);
+    this.#fitted = fittedDraftDevices(around.vehicle, around.parts);
+    for (const [id, link] of Object.entries(job.links)) this.#take(id, link);
+  }
+
+  #put(id: string, given: JobDevice): void {
+    const { vehicle, parts } = this.around;
+    const device = jobDraftDevice(id, given, this.#job, vehicle, parts);
+    if (device) this.#devices.set(id, device);
+  }
+
+  /** The devices of the job as written, then those proposed, then those of the vehicle. */
+  get devices(): readonly DraftDevice[] {
+    return [...this.#devices.values(), ...this.#fitted];
+  }
+
+  /** The devices of the job alone. */
+  get own(): readonly DraftDevice[] {
+    return [...this.#devices.values()];
+  }
+
+  device(id: string): DraftDevice | null {
+    return this.#devices.get(id) ?? this.#fitted.find((one) => one.id === id) ?? null;
+  }
+
+  get links(): Readonly<Record<string, JobLink>> {
+    return this.#links;
+  }
+
+  get boards(): Readonly<Record<string, JobBoard>> {
+    return this.#boards;
+  }
+
+  get runs(): JobFile['runs'] {
+    return this.#runs;
+  }
+
+  get cables(): Readonly<Record<string, { readonly part: string }>> {
+    return this.#cables;
+  }
+
+  /** The space of the vehicle that a board goes into. */
+  spaceOf(board: string): string | null {
+    return this.#boards[board]?.space ?? this.#job.space ?? null;
+  }
+
+  /** The links at a terminal; one that names a port by a pattern holds the first free one. */
+  linksAt(device: string, terminal: string): readonly string[] {
+    return this.#taken.get(`${device}.${terminal}`) ?? [];
+  }
+
+  isFree(device: string, terminal: string): boolean {
+    return this.linksAt(device, terminal).length === 0;
+  }
+
+  /** True where a terminal is written as left open. */
+  isLeftOpen(device: string, terminal: string): boolean {
+    return Object.keys(this.#leftOpen).some((reference) => {
+      const end = linkEndOf(reference);
+      return end.device === device && (end.terminal === terminal || matchesPattern(end.terminal, terminal));
+    });
+  }
+
+  /** True for what was proposed, false for what is written. */
+  isProposed(...path: readonly string[]): boolean {
+    return this.proposals.some((one) => one.path.join('.') === path.join('.'));
+  }
+
+  /** A name that nothing has yet, with what tells it apart behind it where it is taken. */
+  freeName(name: string, apart: string): string {
+    const taken = (one: string) =>
+      one in this.#links || one in this.#cables || one in this.#runs || this.device(one) !== null;
+    return taken(name) ? `${name}-${apart}` : name;
+  }
+
+  addDevice(id: string, value: DeviceText, why: Why, about: string): void {
+    const { in: place, ...given } = deviceSchema.parse(value);
+    this.#note(['devices', id], value, why, about);
+    this.#put(id, { ...given, ...(typeof place === 'string' && { in: place }) });
+  }
+
+  addLink(id: string, value: LinkText, why: Why, about: string): void {
+    const link = linkSchema.parse(value);
+    this.#note(['links', id], value, why, about);
+    this.#links[id] = link;
+    this.#take(id, link);
+  }
+
+  /** Has a link that was proposed before lie in a cable, or be of a length. */
+  refineLink(id: string, more: Partial<LinkText>, reason?: string, doubt?: ProposalDoubt): void {
+    const at = this.proposals.findIndex(({ path }) => path[0] === 'links' && path[1] === id);
+    const before = this.proposals[at];
+    if (!before) throw new Error(`The link ${id} was not proposed, so it stays as it is.`);
+    const value = z
+      .record(z.string(), z.json())
+      .parse({ ...z.record(z.string(), z.json()).parse(before.value), ...more });
+    this.#links[id] = linkSchema.parse(value);
+    const why = reason === undefined ? before.reason : `${before.reason}; ${reason}`;
+    this.proposals[at] = { ...before, value, reason: why, ...(doubt && { doubt }) };
+  }
+
+  /** Notes which lead a link lies in beside the one of the other side. */
+  inLead(id: string, lead: LeadSide): void {
+    this.#leads.set(id, lead);
+  }
+
+  /** The links that lie in one lead together, by its name. */
+  get leads(): ReadonlyMap<string, LeadSide> {
+    return this.#leads;
+  }
+
+  addCable(id: string, part: string, why: Why, about: string): void {
+    this.#note(['cables', id], { part }, why, about);
+    this.#cables[id] = { part };
+  }
+
+  addRun(id: string, value: z.input<typeof runSchema>, why: Why, about: string): void {
+    this.#note(['runs', id], value, why, about);
+    this.#runs[id] = runSchema.parse(value);
+  }
+
+  addFixing(board: string, id: string, value: z.input<typeof fixingSchema>, why: Why): void {
+    const given = this.#boards[board];
+    if (!given) return;
+    this.#note(['boards', board, 'fixings', id], value, why, null);
+    const fixing = {
+      ...(given.spacer !== undefined && { spacer: given.spacer }),
+      ...fixingSchema.parse(value),
+    };
+    this.#boards[board] = { ...given, fixings: { ...given.fixings, [id]: fixing } };
+  }
+
+  /** Filters of an output, or what an output of a processor plays. */
+  addAtOutput(
+    device: DraftDevice,
+    output: string,
+    value: { readonly filters: readonly FilterText[] } | { readonly mix: readonly string[] },
+    why: Why,
+  ): void {
+    const given = this.#devices.get(device.id)?.given;
+    if (!given) return;
+    if ('filters' in value) {
+      const read = deviceSchema.shape.filters.parse({ [output]: [...value.filters] });
+      this.#note(['devices', device.id, 'filters', output], [...value.filters], why, device.id);
+      this.#put(device.id, { ...given, filters: { ...given.filters, ...read } });
+    } else {
+      this.#note(['devices', device.id, 'mix', output], [...value.mix], why, device.id);
+      this.#put(device.id, { ...given, mix: { ...given.mix, [output]: [...value.mix] } });
+    }
+  }
+
+  leaveOpen(device: string, terminal: string, why: Why): void {
+    this.#note(['left-open', `${device}.${terminal}`], why.reason, why, device);
+    this.#leftOpen[`${device}.${terminal}`] = why.reason;
+  }
+
+  /** What can't be decided, at its place. */
+  ask(path: readonly string[], message: string, remedy: string): void {
+    this.undecided.push({ path, message, remedy });
+  }
+
+  #note(path: readonly string[], value: unknown, why: Why, about: string | null): void {
+    const { rule, reason, cp, doubt } = why;
+    this.proposals.push({
+      path: [...path],
+      rule,
+      reason: reason === '' ? commonPractice : reason,
+      value: z.json().parse(value),
+      ...(cp && { mark: 'cp' as const }),
+      ...(doubt && { doubt }),
+    });
+    if (about !== null) this.#spots.set(pointer(path), pointer(['devices', about]));
+  }
+
+  #take(id: string, { from, to }: JobLink): void {
+    for (const reference of [from, to])
+      for (const terminal of this.#terminalsOf(reference)) {
+        const links = this.#taken.get(terminal) ?? [];
+        this.#taken.set(terminal, [...links, id]);
+      }
+  }
+
+  #terminalsOf(reference: string): readonly string[] {
+    const { device: id, terminal: name } = linkEndOf(reference);
+    const device = this.device(id);
+    if (!device || device.facts.terminals[name]) return [reference];
+    const pair = pairOf(device, name);
+    if (pair) return pair.map((one) => `${id}.${one}`);
+    if (!isPortPattern(name)) return [reference];
+    const port = Object.keys(device.facts.terminals).find(
+      (one) => matchesPattern(name, one) && this.isFree(id, one),
+    );
+    return port === undefined ? [] : [`${id}.${port}`];
+  }
+
+  /** The completed job, and where what it does not write is told. */
+  finish(): { readonly job: JobFile; readonly spots: ReadonlyMap<string, string> } {
+    const devices = Object.fromEntries(
+      [...this.#devices].flatMap(([id, { given }]) => (given ? [[id, given] as const] : [])),
+    );
+    const job = {
+      ...this.#job,
+      // A device whose part is not known stays as it is written: the reader tells it.
+      devices: { ...this.#job.devices, ...devices },
+      links: this.#links,
+      cables: this.#cables,
+      runs: this.#runs,
+      boards: this.#boards,
+      'left-open': this.#leftOpen,
+    };
+    return { job, spots: this.#spots };
+  }
+}

@@ -1,0 +1,102 @@
+import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
+import { drawOutline } from '../../board/shape/outline.ts';
+import { threadM } from '../../board/strength/thread.ts';
+import type { JobBoard } from '../../model/content/job.ts';
+import type { VehicleSpace } from '../../model/content/vehicle.ts';
+import type { PartOf } from '../../model/kinds/index.ts';
+import type { Around } from '../draft/around.ts';
+import type { Draft, Why } from '../draft/draft.ts';
+import { shelvedFirst } from '../supply/turn-on.ts';
+
+type SoundPoint = VehicleSpace['sound-points'][string];
+
+/**
+ * Fixes a board that writes no fixing at every sound point that lies under it with nothing behind, clear of its edges and
+ * corners, by the shortest bolt that passes board and spacer by one diameter within the free depth. A board that has no
+ * place of its own yet is not fixed: what lies under it is not known.
+ */
+export function fixBoards(draft: Draft, written: ReadonlySet<string>): void {
+  for (const [id, board] of Object.entries(draft.boards)) {
+    const space = draft.around.vehicle.spaces[draft.spaceOf(id) ?? ''];
+    if (written.has(id) || !space) continue;
+    if (!board.at) {
+      draft.ask(
+        ['boards', id],
+        `${id} has no place in its space, so that no fixing can be proposed`,
+        'write at: with the place of its lower left corner, or fixings:',
+      );
+      continue;
+    }
+    for (const [name, point] of pointsUnder(draft.around, board, space)) fixAt(draft, id, board, name, point);
+  }
+}
+
+/** The sound points under a board that a bolt may use. */
+function pointsUnder(
+  { rules }: Around,
+  board: JobBoard,
+  space: VehicleSpace,
+): readonly (readonly [string, SoundPoint])[] {
+  const { shape } = drawOutline(board.outline);
+  if (!shape || !board.at) return [];
+  const lines = holeLines(shape);
+  const { x, y } = board.at;
+  return Object.entries(space['sound-points']).filter(([, point]) => {
+    if (point.behind !== 'nothing') return false;
+    const hole = { xM: point.x - x, yM: point.y - y, diameterM: threadM(point.stud) ?? 0 };
+    const room = holeRoom(hole, lines);
+    return (
+      groundAt(hole, lines) === 'material' &&
+      room.toEdgeM >= rules['hole-edge'].value &&
+      room.toCornerM >= rules['hole-corner'].value
+    );
+  });
+}
+
+function fixAt(draft: Draft, board: string, given: JobBoard, name: string, point: SoundPoint): void {
+  const bolt = boltFor(draft, given, point);
+  if (!bolt) {
+    draft.ask(
+      ['boards', board],
+      `no bolt of the catalogue goes through ${board} into ${name} with ${point.stud} to hold by`,
+      'add one to the catalogue, write another spacer:, or write fixings:',
+    );
+    return;
+  }
+  const why: Why = {
+    rule: 'fixings',
+    reason: `${name} is sound, with nothing behind; the shortest bolt that passes board and spacer by its diameter`,
+    cp: true,
+  };
+  // The spacer is the board's: it stands under all of its fixings.
+  draft.addFixing(board, name, { point: name, fixing: bolt }, why);
+}
+
+/** The shortest bolt that holds in a point through the board, whichever sheet of the shelf it may come to be. */
+function boltFor(draft: Draft, board: JobBoard, point: SoundPoint): string | null {
+  const { parts, rules } = draft.around;
+  const threadedM = (threadM(point.stud) ?? 0) * rules['thread-engagement'].value;
+  const thicknesses = sheetsFor(draft.around, board).map(({ thickness }) => thickness);
+  const stackM = (board.spacer ?? 0) + Math.max(0, ...thicknesses);
+  const thinM = (board.spacer ?? 0) + Math.min(...thicknesses);
+  const fitting = Object.entries(parts).flatMap(([id, part]) => {
+    if (part.kind !== 'fixing' || part.form !== 'bolt' || part.thread !== point.stud) return [];
+    const lengthM = part.length ?? 0;
+    const freeM = point['free-depth'] ?? Number.POSITIVE_INFINITY;
+    return lengthM >= stackM + threadedM - 1e-9 && lengthM - thinM <= freeM + 1e-9 ? [{ id, lengthM }] : [];
+  });
+  const [best] = fitting.toSorted(
+    (a, b) => a.lengthM - b.lengthM || shelvedFirst(draft, a.id, b.id) || (a.id < b.id ? -1 : 1),
+  );
+  return best?.id ?? null;
+}
+
+/** The sheet of a board, or those that it may come to be of: what is on the shelf, else all. */
+function sheetsFor({ parts, shop }: Around, { sheet }: JobBoard): readonly PartOf<'board-sheet'>[] {
+  const all = Object.entries(parts).flatMap(([id, part]) =>
+    part.kind === 'board-sheet' ? [{ id, part }] : [],
+  );
+  const named = all.filter(({ id }) => id === sheet);
+  const shelved = all.filter(({ id }) => id in shop.stock);
+  return (named.length > 0 ? named : shelved.length > 0 ? shelved : all).map(({ part }) => part);
+}

@@ -1,0 +1,140 @@
+import { figure, ohms, ohmsAtLeast, watts } from '../../model/printed/told.ts';
+import type { Draft } from '../draft/draft.ts';
+import { type DraftDevice, terminalAt } from '../draft/draft-device.ts';
+import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
+import { type AmplifierOutput, outputsOf } from './outputs.ts';
+import type { DrivenGroup } from './signal-chain.ts';
+
+/** One way to drive a group of subwoofers: an output for all of them, or one for each. */
+interface BassWay {
+  readonly outputs: readonly WiredOutput[];
+  readonly powerW: number;
+  readonly isAbove: boolean;
+}
+
+/** What the choice for subwoofers rests on. */
+interface BassChoice {
+  readonly amplifier: DraftDevice;
+  readonly group: DrivenGroup;
+  /** Channels that nothing takes yet. */
+  readonly free: readonly string[];
+  /** Channels that other groups of this amplifier need. */
+  readonly reserved: number;
+  /** True for channels on which the band of the group can be made. */
+  readonly canFilter: (channels: readonly string[]) => boolean;
+}
+
+/** A group of speakers on the outputs that drive it, with the reason. */
+export interface DrivenOutputs {
+  readonly group: DrivenGroup;
+  readonly outputs: readonly WiredOutput[];
+  readonly reason: string;
+}
+
+/**
+ * The outputs for a group of subwoofers: all coils on one channel, on one bridge, or an output a speaker; of those that
+ * the amplifier may drive with like power in all coils the most power that the speakers take; where all give more, the
+ * least. Common practice, no source. Asks where none does.
+ */
+export function bassOutputs(draft: Draft, choice: BassChoice): DrivenOutputs | null {
+  const { group, amplifier } = choice;
+  const tried = waysToDrive(choice);
+  const lawful = tried.flatMap((outputs) => lawfulWay(outputs));
+  const [best] = lawful.toSorted(betterFirst);
+  if (best) return { group, outputs: best.outputs, reason: reasonOf(best) };
+  askForLoad(draft, group, amplifier, tried.flat());
+  return null;
+}
+
+function waysToDrive({ amplifier, group, free, reserved, canFilter }: BassChoice): readonly WiredOutput[][] {
+  const usable = outputsOf(amplifier).filter(
+    ({ channels }) => channels.every((name) => free.includes(name)) && canFilter(channels),
+  );
+  const leaves = (outputs: readonly AmplifierOutput[]) =>
+    free.length - outputs.flatMap(({ channels }) => channels).length >= reserved;
+  const together = usable
+    .filter((output) => leaves([output]) && holdsAll(amplifier, output, group.needy.length))
+    .map((output) => [{ output, speakers: group.needy }]);
+  const alone =
+    group.needy.length < 2
+      ? []
+      : oneEach(usable, group.needy).filter((way) => leaves(way.map(({ output }) => output)));
+  return [...together, ...alone].flatMap((way) =>
+    joinsFor(way[0]?.speakers ?? []).map((join) =>
+      way.flatMap(({ output, speakers }) => wiredOutput(output, speakers, join) ?? []),
+    ),
+  );
+}
+
+/** Speakers in parallel hang on the terminals of the amplifier, which must take a conductor of each. */
+function holdsAll(amplifier: DraftDevice, { spec }: AmplifierOutput, speakers: number): boolean {
+  return [spec.positive, spec.negative].every(
+    (name) => (terminalAt(amplifier, name)?.conductors ?? 1) >= speakers,
+  );
+}
+
+/** An output of one form for each speaker, in the order of the part. */
+function oneEach(usable: readonly AmplifierOutput[], speakers: readonly DraftDevice[]) {
+  return [false, true].flatMap((bridged) => {
+    const own = usable.filter(({ channels }) => channels.length > 1 === bridged);
+    if (own.length < speakers.length) return [];
+    return [
+      speakers.flatMap((speaker, at) => {
+        const output = own[at];
+        return output ? [{ output, speakers: [speaker] }] : [];
+      }),
+    ];
+  });
+}
+
+function lawfulWay(outputs: readonly WiredOutput[]): BassWay[] {
+  if (outputs.length === 0 || outputs.some(({ powerW }) => powerW === null)) return [];
+  const powerW = outputs.reduce((sum, one) => sum + (one.powerW ?? 0), 0);
+  return [{ outputs, powerW, isAbove: outputs.some((one) => (one.powerW ?? 0) > one.takenW) }];
+}
+
+/** What the speakers take, the most of it, before what they do not; then fewest outputs, coils in series first. */
+function betterFirst(a: BassWay, b: BassWay): number {
+  const channels = ({ outputs }: BassWay) => outputs.flatMap(({ output }) => output.channels).length;
+  return (
+    Number(a.isAbove) - Number(b.isAbove) ||
+    (a.isAbove ? a.powerW - b.powerW : b.powerW - a.powerW) ||
+    a.outputs.length - b.outputs.length ||
+    channels(a) - channels(b)
+  );
+}
+
+function reasonOf({ outputs, isAbove }: BassWay): string {
+  const [first] = outputs;
+  if (!first) return '';
+  const { join, loadOhm, powerW, takenW } = first;
+  const coils = join.coils === 'one' ? '' : `, the coils of each speaker in ${join.coils}`;
+  const speakers = join.speakers === 'parallel' ? ', the speakers in parallel at the amplifier' : '';
+  const gives = `${ohms(loadOhm)} take ${watts(powerW ?? 0)}${coils}${speakers}`;
+  return isAbove
+    ? `${gives}: the least that can be had, above the ${watts(takenW)} that the maker allows`
+    : `${gives}: the most within the ${watts(takenW)} that the maker allows`;
+}
+
+function askForLoad(
+  draft: Draft,
+  { id, needy }: DrivenGroup,
+  amplifier: DraftDevice,
+  tried: readonly WiredOutput[],
+): void {
+  const loads = [...new Set(tried.map(({ loadOhm }) => figure(loadOhm)))];
+  const least = Math.min(...tried.map(({ output }) => output.spec.minimum));
+  const path = ['devices', id];
+  if (loads.length === 0)
+    draft.ask(
+      path,
+      `${amplifier.id} has no output left that can drive ${needy.map((one) => one.id).join(' and ')}`,
+      'drive a group by another amplifier, or write channels: to put two speakers on one',
+    );
+  else
+    draft.ask(
+      path,
+      `${id} can't be wired for ${amplifier.id}: with like power in all coils they give ${loads.join(' or ')} ohm, and ${ohmsAtLeast(least)} is its least`,
+      'use an amplifier for that load, or speakers with other coils',
+    );
+}

@@ -1,0 +1,197 @@
+import { isAtLeast } from '../../audio/load/amplifier-load.ts';
+import { watts } from '../../model/printed/told.ts';
+import type { FilterPass } from '../../model/vocabulary.ts';
+import type { Draft } from '../draft/draft.ts';
+import type { DraftDevice } from '../draft/draft-device.ts';
+import { lowPassAlways, makesFilter } from './amplifier-filters.ts';
+import { type Band, speakerPart } from './bands.ts';
+import { bassOutputs, type DrivenOutputs } from './bass-channels.ts';
+import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
+import { type AmplifierOutput, freeChannels, outputsOf, strengthW } from './outputs.ts';
+import type { DrivenGroup, SignalChain } from './signal-chain.ts';
+
+/** What the channels of one amplifier are dealt from. */
+interface Deal {
+  readonly draft: Draft;
+  readonly amplifier: DraftDevice;
+  readonly groups: readonly DrivenGroup[];
+  readonly bands: ReadonlyMap<string, Band>;
+  /** True where a processor before it filters. */
+  readonly isFiltered: boolean;
+}
+
+/** The outputs that drive each group, amplifier by amplifier, in the order of the file. */
+export function dealChannels(
+  draft: Draft,
+  chain: SignalChain,
+  bands: ReadonlyMap<string, Band>,
+): readonly DrivenOutputs[] {
+  return chain.amplifiers.flatMap((amplifier) =>
+    dealAmplifier({
+      draft,
+      amplifier,
+      groups: chain.groups.filter(({ driver, needy }) => driver?.id === amplifier.id && needy.length > 0),
+      bands,
+      isFiltered: chain.processorOf.has(amplifier.id),
+    }),
+  );
+}
+
+function dealAmplifier(deal: Deal): readonly DrivenOutputs[] {
+  const { draft, amplifier, groups } = deal;
+  const named = groups.filter(({ given }) => given.channels);
+  const others = groups.filter(({ given }) => !given.channels);
+  const dealt: DrivenOutputs[] = named.flatMap((group) => namedOutputs(draft, amplifier, group) ?? []);
+  const taken = () => dealt.flatMap(({ outputs }) => outputs.flatMap(({ output }) => output.channels));
+  const free = () => freeChannels(draft, amplifier).filter((name) => !taken().includes(name));
+  const isBass = (group: DrivenGroup) => speakerPart(group)?.band === 'subwoofer';
+  const tops = others.filter((group) => !isBass(group));
+  for (const group of others.filter(isBass)) {
+    const bass = bassOutputs(draft, {
+      amplifier,
+      group,
+      free: free(),
+      reserved: tops.reduce((sum, { needy }) => sum + needy.length, 0),
+      canFilter: (channels) => deal.isFiltered || canMake(deal, group, channels),
+    });
+    if (bass) dealt.push(bass);
+  }
+  return [...dealt, ...topOutputs(deal, tops, free())];
+}
+
+/** True where the amplifier itself makes the band of a group on these channels. */
+function canMake({ amplifier, bands }: Deal, group: DrivenGroup, channels: readonly string[]): boolean {
+  const asked = bands.get(group.id);
+  const passes: readonly FilterPass[] = asked?.toHz === undefined ? [] : ['low-pass'];
+  return passes.every((pass) => makesFilter(amplifier, channels, pass));
+}
+
+/** The outputs that `channels:` names; fewer of them than speakers: those of a side lie in parallel. */
+function namedOutputs(draft: Draft, amplifier: DraftDevice, group: DrivenGroup): DrivenOutputs | null {
+  const names = group.given.channels ?? [];
+  const known = outputsOf(amplifier);
+  const outputs = names.flatMap((name) => known.find((one) => one.name === name) ?? []);
+  const path = ['devices', group.id, 'channels'];
+  if (outputs.length < names.length) {
+    draft.ask(
+      path,
+      `${amplifier.id} has no channel ${names.filter((name) => !known.some((one) => one.name === name)).join(', ')}`,
+      `its outputs are ${known.map(({ name }) => name).join(', ')}`,
+    );
+    return null;
+  }
+  const shared = shareOut(outputs, group.needy);
+  const wired = shared.flatMap(({ output, speakers }) => {
+    const ways = joinsFor(speakers).flatMap((join) => wiredOutput(output, speakers, join) ?? []);
+    return ways.find(({ powerW }) => powerW !== null) ?? [];
+  });
+  if (wired.length === shared.length) return { group, outputs: wired, reason: 'as channels: says' };
+  draft.ask(
+    path,
+    `${group.needy.map(({ id }) => id).join(', ')} can't be driven by ${names.join(', ')} of ${amplifier.id}: the load is under its least`,
+    'name more channels, or leave channels: out',
+  );
+  return null;
+}
+
+/** Speakers over outputs in the order of both: with fewer outputs than speakers those of one side come together. */
+function shareOut(outputs: readonly AmplifierOutput[], speakers: readonly DraftDevice[]) {
+  const each = Math.ceil(speakers.length / Math.max(1, outputs.length));
+  return outputs
+    .map((output, at) => ({ output, speakers: speakers.slice(at * each, (at + 1) * each) }))
+    .filter((one) => one.speakers.length > 0);
+}
+
+/** One channel a speaker, the left one first; what remains bridges a group where its speakers take it. */
+function topOutputs(deal: Deal, groups: readonly DrivenGroup[], free: readonly string[]): DrivenOutputs[] {
+  const { draft, amplifier } = deal;
+  const usable = free.filter((name) => !lowPassAlways(amplifier, name));
+  const asked = groups.reduce((sum, { needy }) => sum + needy.length, 0);
+  if (asked > usable.length) {
+    const names = groups.map(({ id }) => id);
+    const listed = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names.join('');
+    draft.ask(
+      ['devices', groups.at(-1)?.id ?? amplifier.id],
+      `${amplifier.id} has ${usable.length} channels${usable.length < outputsOf(amplifier).filter(({ channels }) => channels.length === 1).length ? ' left' : ''}, and ${listed} are ${asked} speakers`,
+      'drive a group by another amplifier, or write channels: to put two on one',
+    );
+    return [];
+  }
+  const bridged: DrivenGroup[] = [];
+  for (const group of groups)
+    if (mayBridge(amplifier, group) && dealOut(deal, groups, [...bridged, group], usable))
+      bridged.push(group);
+  return [...(dealOut(deal, groups, bridged, usable) ?? [])];
+}
+
+/** True where every speaker of a group takes what a bridge gives, and the bridge its load. */
+function mayBridge(amplifier: DraftDevice, { needy }: DrivenGroup): boolean {
+  const bridge = outputsOf(amplifier).find(({ channels }) => channels.length > 1);
+  return (
+    bridge !== undefined &&
+    needy.every((speaker) => {
+      const [join] = joinsFor([speaker]);
+      const wired = join && wiredOutput(bridge, [speaker], join);
+      if (!wired || wired.powerW === null) return false;
+      return isAtLeast(wired.loadOhm, bridge.spec.minimum) && wired.powerW <= wired.takenW;
+    })
+  );
+}
+
+/** Deals outputs to groups in turn; null where they do not suffice. */
+function dealOut(
+  { amplifier, bands }: Deal,
+  groups: readonly DrivenGroup[],
+  bridged: readonly DrivenGroup[],
+  usable: readonly string[],
+): readonly DrivenOutputs[] | null {
+  const taken = new Set<string>();
+  const dealt: DrivenOutputs[] = [];
+  for (const group of inTurn(groups, bands, amplifier)) {
+    const isBridged = bridged.includes(group);
+    const outputs: WiredOutput[] = [];
+    for (const speaker of group.needy) {
+      const output = strongestFirst(amplifier).find(
+        ({ channels }) =>
+          channels.length > 1 === isBridged &&
+          channels.every((name) => usable.includes(name) && !taken.has(name)),
+      );
+      const [join] = joinsFor([speaker]);
+      const wired = output && join && wiredOutput(output, [speaker], join);
+      if (!wired) return null;
+      for (const name of wired.output.channels) taken.add(name);
+      outputs.push(wired);
+    }
+    dealt.push({ group, outputs, reason: reasonOf(outputs, isBridged) });
+  }
+  return groups.flatMap((group) => dealt.find((one) => one.group === group) ?? []);
+}
+
+/** As written; where channels are of unlike power, the lowest-playing group first: it takes the strongest. */
+function inTurn(
+  groups: readonly DrivenGroup[],
+  bands: ReadonlyMap<string, Band>,
+  amplifier: DraftDevice,
+): readonly DrivenGroup[] {
+  if (isAlike(amplifier)) return groups;
+  const fromHz = ({ id }: DrivenGroup) => bands.get(id)?.fromHz ?? 0;
+  return groups.toSorted((a, b) => fromHz(a) - fromHz(b));
+}
+
+function isAlike(amplifier: DraftDevice): boolean {
+  const single = outputsOf(amplifier).filter(
+    ({ channels }) => channels.length === 1 && !lowPassAlways(amplifier, channels[0] ?? ''),
+  );
+  return new Set(single.map(strengthW)).size < 2;
+}
+
+function strongestFirst(amplifier: DraftDevice): readonly AmplifierOutput[] {
+  const outputs = outputsOf(amplifier);
+  return isAlike(amplifier) ? outputs : outputs.toSorted((a, b) => strengthW(b) - strengthW(a));
+}
+
+function reasonOf(outputs: readonly WiredOutput[], isBridged: boolean): string {
+  const [first] = outputs;
+  if (!isBridged || !first) return 'one channel a speaker, the left one on the lower number';
+  return `channels remain: bridged they give ${watts(first.powerW ?? 0)}, which the speaker takes`;
+}

@@ -1,0 +1,189 @@
+import type { Carried, SignalPair, VehicleSide } from '../../model/vocabulary.ts';
+import type { Draft, Why } from '../draft/draft.ts';
+import { type DraftDevice, pairOf, terminalAt } from '../draft/draft-device.ts';
+import { rowOf, speakerPart } from './bands.ts';
+import type { DrivenGroup, SignalChain } from './signal-chain.ts';
+import { formOfInput, isNameFree, type SourceOutput, sourceOutputs } from './source-outputs.ts';
+import { type UsedOutput, usedOutputs } from './used-outputs.ts';
+
+/** The group that the speakers of an output are of. */
+export function groupOf(chain: SignalChain, { speakers }: UsedOutput): DrivenGroup | null {
+  return chain.groups.find((group) => group.speakers.some(({ id }) => speakers.includes(id))) ?? null;
+}
+
+export const sideOf = (side: VehicleSide): 'left' | 'right' => (side === 'right' ? 'right' : 'left');
+
+/** Links the inputs of every amplifier that the source unit drives itself. */
+export function linkAmplifierInputs(draft: Draft, chain: SignalChain): void {
+  const { source } = chain;
+  if (!source) return;
+  const used = chain.amplifiers
+    .filter(({ id }) => !chain.processorOf.has(id))
+    .flatMap((amplifier) => usedOutputs(draft, amplifier));
+  const needy = used.filter(({ amplifier, output }) => isNameFree(draft, amplifier, output.spec.input));
+  const pairs = pairsFor(draft, chain, source, needy);
+  for (const one of needy) {
+    const group = groupOf(chain, one);
+    const pair = group && pairs.get(group.id);
+    if (group && pair) linkInputs(draft, source, one, group, pair);
+  }
+}
+
+/** The pair of the source that each group plays, and why. */
+interface PlayedPair {
+  readonly pair: SignalPair;
+  readonly why: Why;
+}
+
+function pairsFor(
+  draft: Draft,
+  chain: SignalChain,
+  source: DraftDevice,
+  used: readonly UsedOutput[],
+): ReadonlyMap<string, PlayedPair> {
+  const pairs = new Map<string, PlayedPair>();
+  const forms = new Map<string, readonly SourceOutput[]>();
+  for (const one of used) {
+    const group = groupOf(chain, one);
+    if (group && !forms.has(group.id))
+      forms.set(group.id, sourceOutputs(draft, source, formOfInput(one.amplifier, one.output.spec.input)));
+  }
+  const isBass = (group: DrivenGroup) => speakerPart(group)?.band === 'subwoofer';
+  const groups = chain.groups.filter(({ id }) => forms.has(id));
+  for (const group of groups.filter((one) => !isBass(one))) {
+    const pair = pairOfTop(draft, group, hasPairs(forms.get(group.id) ?? []));
+    if (pair) pairs.set(group.id, pair);
+  }
+  const taken = [...pairs.values()].map(({ pair }) => pair);
+  for (const group of groups.filter(isBass)) {
+    const pair = pairOfBass(group, hasPairs(forms.get(group.id) ?? []), taken);
+    if (pair) pairs.set(group.id, pair);
+  }
+  return pairs;
+}
+
+const pairNames: readonly SignalPair[] = ['front', 'rear', 'bass'];
+
+/** The pairs that a source gives. */
+export function hasPairs(outputs: readonly SourceOutput[]): readonly SignalPair[] {
+  return pairNames.filter((pair) => outputs.some(({ carries }) => carries.startsWith(pair)));
+}
+
+function pairOfTop(draft: Draft, group: DrivenGroup, has: readonly SignalPair[]): PlayedPair | null {
+  const told = group.given.signal ?? rowOf(group);
+  const [only, second] = has;
+  if (told !== null && has.includes(told))
+    return { pair: told, why: { rule: 'inputs', reason: `${group.id} plays in the ${told} row`, cp: true } };
+  if (only && (!second || told !== null)) {
+    const reason = second ? `the source has no ${told} pair` : 'the only pair that the source has';
+    return { pair: only, why: { rule: 'inputs', reason, cp: true } };
+  }
+  if (!only) return { pair: 'front', why: { rule: 'inputs', reason: '' } };
+  draft.ask(
+    ['devices', group.id],
+    `${group.id}: its places have no row, and there is no processor`,
+    'write row: at the places of the vehicle, or signal: here',
+  );
+  return null;
+}
+
+function pairOfBass(
+  group: DrivenGroup,
+  has: readonly SignalPair[],
+  taken: readonly SignalPair[],
+): PlayedPair | null {
+  const { signal } = group.given;
+  if (signal !== undefined)
+    return { pair: signal, why: { rule: 'inputs', reason: `signal: ${signal}`, cp: true } };
+  if (has.includes('bass'))
+    return { pair: 'bass', why: { rule: 'inputs', reason: 'the bass pair of the source', cp: true } };
+  const spare = (['rear', 'front'] as const).find((pair) => has.includes(pair) && !taken.includes(pair));
+  const pair = spare ?? 'front';
+  if (!has.includes(pair)) return { pair, why: { rule: 'inputs', reason: '' } };
+  const reason = spare
+    ? `the source has no bass pair, and nothing plays its ${pair} pair: the fader moves the bass`
+    : `the source has no bass pair: bass is made from its ${pair} pair`;
+  const why: Why = { rule: 'inputs', reason, cp: true };
+  return { pair, why: spare === 'rear' ? { ...why, doubt: 'fader-moves-bass' } : why };
+}
+
+function linkInputs(
+  draft: Draft,
+  source: DraftDevice,
+  { amplifier, output, speakers }: UsedOutput,
+  group: DrivenGroup,
+  { pair, why }: PlayedPair,
+): void {
+  const { input, summed } = output.spec;
+  const outputs = sourceOutputs(draft, source, formOfInput(amplifier, input));
+  if (outputs.length === 0) {
+    askForForm(draft, source, amplifier, input);
+    return;
+  }
+  const isBass = speakerPart(group)?.band === 'subwoofer';
+  const [second] = summed;
+  const own = draft.device(speakers[0] ?? '')?.side ?? 'middle';
+  const asked: readonly (readonly [string, Carried])[] =
+    isBass && second !== undefined
+      ? [
+          [input, `${pair}-left`],
+          [second, `${pair}-right`],
+        ]
+      : [[input, `${pair}-${sideOf(own)}`]];
+  for (const [name, carries] of asked) {
+    const from = outputs.find((one) => one.carries === carries);
+    if (!from || !isNameFree(draft, amplifier, name)) continue;
+    if (!mayShare(draft, source, from.name)) {
+      askForPair(draft, source, group, from);
+      continue;
+    }
+    const side = carries.slice(pair.length + 1);
+    const id = draft.freeName(
+      isBass && asked.length < 2 ? `in-${group.id}` : `in-${group.id}-${side}`,
+      amplifier.id,
+    );
+    draft.addLink(
+      id,
+      { from: `${source.id}.${from.name}`, to: `${amplifier.id}.${name}` },
+      why,
+      amplifier.id,
+    );
+    draft.inLead(id, { lead: `in-${group.id}`, side: sideOf(side === 'right' ? 'right' : 'left') });
+  }
+}
+
+/** True where an output takes one more conductor. */
+function mayShare(draft: Draft, source: DraftDevice, name: string): boolean {
+  return (pairOf(source, name) ?? [name]).every(
+    (terminal) => draft.linksAt(source.id, terminal).length < (terminalAt(source, terminal)?.conductors ?? 1),
+  );
+}
+
+/** Asks for a device between a source and an input of another form. */
+export function askForForm(
+  draft: Draft,
+  source: DraftDevice,
+  device: DraftDevice,
+  input: string | null,
+): void {
+  const takesLine = input === null || formOfInput(device, input) === 'line';
+  const path = ['devices', device.id];
+  if (draft.undecided.some((one) => one.path.join('.') === path.join('.'))) return;
+  draft.ask(
+    path,
+    takesLine
+      ? `${source.id} gives speaker outputs and ${device.id} takes line level only`
+      : `${source.id} gives line outputs and ${device.id} takes speaker level only`,
+    takesLine
+      ? 'add a processor or a converter with speaker-level inputs'
+      : 'use an amplifier with line inputs, or write its links',
+  );
+}
+
+function askForPair(draft: Draft, source: DraftDevice, group: DrivenGroup, output: SourceOutput): void {
+  draft.ask(
+    ['devices', group.id],
+    `${group.id} would play ${output.carries} of ${source.id}, which another input takes already, and ${output.name} holds one conductor`,
+    'write signal: with another pair, add a processor, or write its links with a Y-lead of your own',
+  );
+}

@@ -1,0 +1,171 @@
+import type { Carried, SignalPair } from '../../model/vocabulary.ts';
+import type { Draft, Why } from '../draft/draft.ts';
+import { type DraftDevice, pairOf } from '../draft/draft-device.ts';
+import { rowOf, speakerPart } from './bands.ts';
+import { askForForm, groupOf, hasPairs, sideOf } from './inputs.ts';
+import type { DrivenGroup, SignalChain } from './signal-chain.ts';
+import { inputsOf, isNameFree, lineOutputs, type SignalForm, sourceOutputs } from './source-outputs.ts';
+import { type UsedOutput, usedOutputs } from './used-outputs.ts';
+
+/** An output of a processor with what it feeds. */
+export interface ProcessorOutput {
+  readonly processor: DraftDevice;
+  readonly output: string;
+  readonly used: UsedOutput;
+  readonly group: DrivenGroup;
+  /** The side that it plays; null where it plays both. */
+  readonly side: 'left' | 'right' | null;
+}
+
+/** Links every processor: the source to its inputs, its outputs to the amplifiers that play from it. */
+export function linkProcessors(draft: Draft, chain: SignalChain): readonly ProcessorOutput[] {
+  return chain.processors.flatMap((processor) => {
+    linkSource(draft, chain, processor);
+    const outputs = linkOutputs(draft, chain, processor);
+    mixInputs(draft, outputs, processor);
+    return outputs;
+  });
+}
+
+/** The pairs of the source into the inputs, front, rear, bass, while inputs last. */
+function linkSource(draft: Draft, { source }: SignalChain, processor: DraftDevice): void {
+  const forms: readonly SignalForm[] = ['line', 'speaker'];
+  const isMet = forms.some((form) =>
+    inputsOf(processor, form).some(
+      (name) => !isNameFree(draft, processor, name) && isLinked(draft, processor, name),
+    ),
+  );
+  if (isMet || !source) return;
+  const form = forms.find(
+    (one) => sourceOutputs(draft, source, one).length > 0 && inputsOf(processor, one).length > 0,
+  );
+  if (!form) {
+    askForForm(draft, source, processor, null);
+    return;
+  }
+  const outputs = sourceOutputs(draft, source, form);
+  const inputs = inputsOf(processor, form).filter((name) => isNameFree(draft, processor, name));
+  const why: Why = {
+    rule: 'inputs',
+    reason:
+      form === 'line'
+        ? 'line outputs to line inputs, pair by pair'
+        : 'one of the two has no line level: speaker outputs to speaker-level inputs',
+    cp: true,
+  };
+  let next = 0;
+  for (const pair of hasPairs(outputs)) {
+    const own = outputs.filter(({ carries }) => carries.startsWith(pair));
+    if (next + own.length > inputs.length) return;
+    for (const { name, carries } of own) {
+      const id = draft.freeName(`in-${carries}`, processor.id);
+      draft.addLink(
+        id,
+        { from: `${source.id}.${name}`, to: `${processor.id}.${inputs[next]}` },
+        why,
+        processor.id,
+      );
+      draft.inLead(id, { lead: `in-${pair}`, side: carries.endsWith('right') ? 'right' : 'left' });
+      next += 1;
+    }
+  }
+}
+
+function isLinked(draft: Draft, device: DraftDevice, name: string): boolean {
+  return (pairOf(device, name) ?? [name]).some((terminal) => !draft.isFree(device.id, terminal));
+}
+
+/** One output for each input of the amplifiers, as they are written; then a second one where two are summed. */
+function linkOutputs(draft: Draft, chain: SignalChain, processor: DraftDevice): readonly ProcessorOutput[] {
+  const used = chain.amplifiers
+    .filter(({ id }) => chain.processorOf.get(id) === processor)
+    .flatMap((amplifier) => usedOutputs(draft, amplifier));
+  const needy = used.filter(({ amplifier, output }) => isNameFree(draft, amplifier, output.spec.input));
+  const free = lineOutputs(processor).filter((name) => isNameFree(draft, processor, name));
+  if (free.length < needy.length) {
+    draft.ask(
+      ['devices', processor.id],
+      `${processor.id} has ${free.length} outputs left, and the channels that play from it are ${needy.length}`,
+      'use a processor with more outputs, or write driven-by: with the source unit at an amplifier',
+    );
+    return [];
+  }
+  const summed = needy
+    .filter(({ output }) => output.spec.summed.length > 0)
+    .slice(0, free.length - needy.length);
+  const why: Why = {
+    rule: 'inputs',
+    reason: 'the outputs in turn, amplifier by amplifier, channel by channel',
+    cp: true,
+  };
+  const linked: ProcessorOutput[] = [];
+  const link = (one: UsedOutput, to: string, side: 'left' | 'right' | null) => {
+    const output = free[linked.length];
+    const group = groupOf(chain, one);
+    if (output === undefined || !group) return;
+    const isOne = one.speakers.length === 1 && !summed.includes(one);
+    const name = isOne ? `sig-${one.speakers[0]}` : `sig-${group.id}${side === null ? '' : `-${side}`}`;
+    const id = draft.freeName(name, one.amplifier.id);
+    draft.addLink(
+      id,
+      { from: `${processor.id}.${output}`, to: `${one.amplifier.id}.${to}` },
+      why,
+      one.amplifier.id,
+    );
+    draft.inLead(id, { lead: group.id, side });
+    linked.push({ processor, output, used: one, group, side });
+  };
+  for (const one of needy) link(one, one.output.spec.input, sideAt(draft, one, summed.includes(one)));
+  for (const one of summed) link(one, one.output.spec.summed[0] ?? '', 'right');
+  return linked;
+}
+
+function sideAt(draft: Draft, { speakers }: UsedOutput, isSummed: boolean): 'left' | 'right' | null {
+  if (isSummed) return 'left';
+  const sides = new Set(speakers.flatMap((id) => draft.device(id)?.side ?? []));
+  const [only] = sides;
+  return sides.size === 1 && only && only !== 'middle' ? only : null;
+}
+
+/** What each output plays: the pair of its row, bass from the bass pair, else from the front. */
+function mixInputs(draft: Draft, outputs: readonly ProcessorOutput[], processor: DraftDevice): void {
+  const fed = fedInputs(draft, processor);
+  if (fed.length < 2) return;
+  for (const { output, group, side } of outputs) {
+    const given = draft.device(processor.id)?.given?.mix ?? {};
+    if (given[output]) continue;
+    const pair = pairFor(
+      group,
+      fed.map(({ carries }) => carries),
+    );
+    const sides = side === null ? (['left', 'right'] as const) : [sideOf(side)];
+    const mix = sides.flatMap((one) => fed.find(({ carries }) => carries === `${pair}-${one}`)?.input ?? []);
+    if (mix.length === 0) continue;
+    const reason = `${group.id} plays the ${pair} pair`;
+    draft.addAtOutput(processor, output, { mix }, { rule: 'inputs', reason, cp: true });
+  }
+}
+
+function pairFor(group: DrivenGroup, fed: readonly Carried[]): SignalPair {
+  const has = (pair: SignalPair) => fed.some((carries) => carries.startsWith(pair));
+  const isBass = speakerPart(group)?.band === 'subwoofer';
+  const told = group.given.signal ?? (isBass ? 'bass' : (rowOf(group) ?? 'front'));
+  return has(told) ? told : 'front';
+}
+
+/** The inputs of a processor that a source is linked to, with what arrives there. */
+function fedInputs(draft: Draft, processor: DraftDevice) {
+  const sources = draft.devices.filter(({ spec }) => spec.kind === 'source-unit');
+  return (['line', 'speaker'] as const).flatMap((form) =>
+    inputsOf(processor, form).flatMap((input) => {
+      const [terminal = input] = pairOf(processor, input) ?? [input];
+      const ids = draft.linksAt(processor.id, terminal);
+      return sources.flatMap((source) =>
+        sourceOutputs(draft, source, form).flatMap(({ name, carries }) => {
+          const [own = name] = pairOf(source, name) ?? [name];
+          return draft.linksAt(source.id, own).some((id) => ids.includes(id)) ? [{ input, carries }] : [];
+        }),
+      );
+    }),
+  );
+}

@@ -1,0 +1,88 @@
+import type { Around } from '../draft/around.ts';
+import type { Draft, Why } from '../draft/draft.ts';
+import { type DraftDevice, pairOf } from '../draft/draft-device.ts';
+import { lengthOver } from '../draft/shop-lengths.ts';
+import type { DrivenOutputs } from './bass-channels.ts';
+import { type CoilJoin, coilsOf, type WiredOutput } from './coil-wiring.ts';
+
+/** Writes the links from the outputs of amplifiers to their speakers, and those between the coils of a speaker. */
+export function linkSpeakers(draft: Draft, driven: readonly DrivenOutputs[]): void {
+  for (const { outputs, reason } of driven)
+    for (const output of outputs)
+      for (const speaker of output.speakers)
+        linkSpeaker(draft, speaker, output, { rule: 'channels', reason, cp: true });
+}
+
+function linkSpeaker(draft: Draft, speaker: DraftDevice, { output, join }: WiredOutput, why: Why): void {
+  const coils = coilsOf(speaker);
+  const [first] = coils;
+  const last = join.coils === 'series' ? coils.at(-1) : first;
+  if (!first || !last) return;
+  const { amplifier, spec } = output;
+  const about = speaker.id;
+  const outputPair = pairName(draft.device(amplifier), spec.positive, spec.negative);
+  const coilPair = first === last ? pairName(speaker, first.positive, first.negative) : null;
+  if (outputPair !== null && coilPair !== null)
+    draft.addLink(
+      `to-${speaker.id}`,
+      { from: `${amplifier}.${outputPair}`, to: `${about}.${coilPair}` },
+      why,
+      about,
+    );
+  else {
+    const plus = { from: `${amplifier}.${spec.positive}`, to: `${about}.${first.positive}` };
+    const minus = { from: `${amplifier}.${spec.negative}`, to: `${about}.${last.negative}` };
+    draft.addLink(`to-${speaker.id}-plus`, plus, why, about);
+    draft.addLink(`to-${speaker.id}-minus`, minus, why, about);
+  }
+  joinCoils(draft, speaker, join.coils, why);
+}
+
+/** The jumpers between the coils of a speaker, each as long as its frame is wide, to the next inch or centimetre. */
+function joinCoils(draft: Draft, speaker: DraftDevice, how: CoilJoin['coils'], why: Why): void {
+  const coils = coilsOf(speaker);
+  const length = jumperLength(draft.around, speaker);
+  for (const [at, coil] of coils.entries()) {
+    const next = coils[at + 1];
+    if (!next || how === 'one') return;
+    const name =
+      coils.length > 2
+        ? `${speaker.id}-${how}-${next.name.toLowerCase()}`
+        : `${speaker.id}-${how === 'series' ? 'series' : 'jumper'}`;
+    const pairs = [coil, next].map((one) => pairName(speaker, one.positive, one.negative));
+    const [own, other] = pairs;
+    if (how === 'series')
+      draft.addLink(
+        name,
+        { from: `${speaker.id}.${coil.negative}`, to: `${speaker.id}.${next.positive}`, length },
+        why,
+        speaker.id,
+      );
+    else if (own && other)
+      draft.addLink(
+        name,
+        { from: `${speaker.id}.${own}`, to: `${speaker.id}.${other}`, length },
+        why,
+        speaker.id,
+      );
+    else
+      for (const side of ['positive', 'negative'] as const)
+        draft.addLink(
+          `${name}-${side === 'positive' ? 'plus' : 'minus'}`,
+          { from: `${speaker.id}.${coil[side]}`, to: `${speaker.id}.${next[side]}`, length },
+          why,
+          speaker.id,
+        );
+  }
+}
+
+function jumperLength(around: Around, { spec }: DraftDevice): string {
+  return lengthOver(around, spec.kind === 'speaker' ? spec.size.width : 0);
+}
+
+/** The name of the pair that two terminals make; null where they make none. */
+function pairName(device: DraftDevice | null, positive: string, negative: string): string | null {
+  const stem = positive.replace(/\+$/, '');
+  const pair = device && stem !== positive ? pairOf(device, stem) : null;
+  return pair?.[1] === negative ? stem : null;
+}

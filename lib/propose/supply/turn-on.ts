@@ -1,0 +1,282 @@
+import { amps, ampsDrawn } from '../../model/printed/told.ts';
+import { onShelf } from '../draft/around.ts';
+import type { Draft, Why } from '../draft/draft.ts';
+import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
+import type { SignalChain } from '../sound/signal-chain.ts';
+
+/** The contact of a proposed relay, which the supply must feed. */
+export interface SwitchedContact {
+  readonly relay: string;
+  readonly terminal: string;
+  /** What the turn-on inputs behind it draw (A). */
+  readonly currentA: number;
+}
+
+/** A turn-on input that nothing drives yet. */
+interface Waiting {
+  readonly device: DraftDevice;
+  readonly terminal: string;
+}
+
+/** Something that turns others on: an output, and what it may give. */
+interface TurnOnOutput {
+  readonly device: DraftDevice;
+  readonly terminal: string;
+}
+
+/**
+ * Links what turns on what: the source unit, then the processor, then the amplifiers that play from it. More wires than
+ * the output takes ask for a strip, more current than it gives for a relay with a diode. Gives the contacts to feed.
+ */
+export function linkTurnOn(draft: Draft, chain: SignalChain): readonly SwitchedContact[] {
+  const contacts: SwitchedContact[] = [];
+  const switched = (outputs: TurnOnOutput | null, waiting: readonly Waiting[]) => {
+    const [first] = waiting;
+    if (!first) return;
+    if (!outputs) askForTurnOn(draft, chain, first);
+    else contacts.push(...linkFrom(draft, outputs, waiting));
+  };
+  const sourceOut = chain.source && outputOf(chain.source);
+  const direct: Waiting[] = chain.processors.flatMap((one) => waitingOf(draft, one));
+  for (const amplifier of chain.amplifiers) {
+    const before = chain.processorOf.get(amplifier.id);
+    if (!before || !outputOf(before)) direct.push(...waitingOf(draft, amplifier));
+  }
+  switched(sourceOut, direct);
+  for (const processor of chain.processors) {
+    const behind = chain.amplifiers.filter(({ id }) => chain.processorOf.get(id) === processor);
+    if (outputOf(processor))
+      switched(
+        outputOf(processor),
+        behind.flatMap((one) => waitingOf(draft, one)),
+      );
+  }
+  return contacts;
+}
+
+function outputOf(device: DraftDevice): TurnOnOutput | null {
+  const [terminal] = terminalsWith(device, 'turn-on-out');
+  return terminal === undefined ? null : { device, terminal };
+}
+
+function waitingOf(draft: Draft, device: DraftDevice): readonly Waiting[] {
+  if (device.origin === 'vehicle') return [];
+  return terminalsWith(device, 'turn-on-in')
+    .filter((terminal) => draft.isFree(device.id, terminal) && !draft.isLeftOpen(device.id, terminal))
+    .map((terminal) => ({ device, terminal }));
+}
+
+function turnOnDrawA({ spec }: DraftDevice): number {
+  const supply = spec.kind === 'amplifier' || spec.kind === 'processor' ? spec.supply : null;
+  return supply?.['turn-on-draw'] ?? 0;
+}
+
+function askForTurnOn(draft: Draft, { source }: SignalChain, { device }: Waiting): void {
+  draft.ask(
+    ['devices', device.id],
+    source
+      ? `nothing switches ${device.id} on: ${source.id} has no turn-on output`
+      : `nothing switches ${device.id} on: the job and the vehicle have no source unit`,
+    'write the link from a switched and fused feed of the vehicle',
+  );
+}
+
+function linkFrom(
+  draft: Draft,
+  output: TurnOnOutput,
+  waiting: readonly Waiting[],
+): readonly SwitchedContact[] {
+  const spec = terminalAt(output.device, output.terminal);
+  const already = draft.linksAt(output.device.id, output.terminal).length;
+  const sumA = Number(waiting.reduce((sum, { device }) => sum + turnOnDrawA(device), 0).toPrecision(12));
+  const limitA = spec?.current;
+  const ports = (spec?.conductors ?? 1) - already;
+  const from = `${output.device.id}.${output.terminal}`;
+  if (limitA !== undefined && sumA > limitA && already === 0) {
+    const reason = `the turn-on inputs draw ${ampsDrawn(sumA)}, and ${from} gives ${amps(limitA)}`;
+    return throughRelay(draft, output, waiting, sumA, reason);
+  }
+  if (waiting.length <= ports) linkEach(draft, from, waiting);
+  else
+    throughStrip(
+      draft,
+      from,
+      waiting,
+      `${from} takes ${Math.max(0, ports)} conductors, and ${waiting.length} are asked for`,
+    );
+  return [];
+}
+
+const inTurn: Why = {
+  rule: 'turn-on',
+  reason: 'the source unit first, then the processor, then the amplifiers',
+  cp: true,
+};
+
+function linkEach(draft: Draft, from: string, waiting: readonly Waiting[]): void {
+  for (const { device, terminal } of waiting) linkOne(draft, from, device, terminal);
+}
+
+function linkOne(draft: Draft, from: string, device: DraftDevice, terminal: string): void {
+  const id = draft.freeName(`turn-on-${device.id}`, terminal.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-'));
+  draft.addLink(id, { from, to: `${device.id}.${terminal}` }, inTurn, device.id);
+}
+
+/** A strip on the board of the first device that waits: the smallest of the catalogue with ways enough. */
+function throughStrip(draft: Draft, from: string, waiting: readonly Waiting[], reason: string): void {
+  const strip = stripFor(draft, waiting, reason);
+  if (!strip) return;
+  const [input] = terminalsWith(strip, 'feed-in');
+  const ways = terminalsWith(strip, 'feed-out').filter((name) => draft.isFree(strip.id, name));
+  const why: Why = { rule: 'turn-on', reason, cp: true };
+  if (input !== undefined && draft.isFree(strip.id, input))
+    draft.addLink(
+      draft.freeName('turn-on-strip', strip.id),
+      { from, to: `${strip.id}.${input}` },
+      why,
+      strip.id,
+    );
+  const open = ways.length > 1 ? ways.join('|') : ways[0];
+  for (const { device, terminal } of waiting) linkOne(draft, `${strip.id}.${open}`, device, terminal);
+}
+
+function stripFor(draft: Draft, waiting: readonly Waiting[], reason: string): DraftDevice | null {
+  const written = draft.own.find(
+    (one) => isStrip(one.spec) && isUntouched(draft, one) && countWays(one) >= waiting.length,
+  );
+  if (written) return written;
+  const [part] = Object.entries(draft.around.parts)
+    .filter(([, spec]) => isStrip(spec) && waysOf(spec) >= waiting.length)
+    .toSorted(
+      ([a, one], [b, other]) => shelvedFirst(draft, a, b) || waysOf(one) - waysOf(other) || (a < b ? -1 : 1),
+    );
+  const host = waiting[0]?.device;
+  if (!part || !host) {
+    draft.ask(
+      ['devices', host?.id ?? ''],
+      `${reason}, and no terminal strip of the catalogue has so many ways`,
+      'add one to the catalogue, or write the turn-on links',
+    );
+    return null;
+  }
+  const id = draft.freeName('strip', host.id);
+  draft.addDevice(
+    id,
+    { part: part[0], title: 'Turn-on strip', ...standing(host) },
+    { rule: 'turn-on', reason, cp: true },
+    host.id,
+  );
+  return draft.device(id);
+}
+
+/** Where something proposed stands: beside the device that it is for. */
+export function standing({ board, seat }: DraftDevice): { on?: string; in?: string } {
+  if (board !== null) return { on: board };
+  return seat === null ? {} : { in: seat };
+}
+
+/** What is on the shelf goes before what is not. */
+export function shelvedFirst({ around }: Pick<Draft, 'around'>, a: string, b: string): number {
+  return Number(onShelf(around, b) > 0) - Number(onShelf(around, a) > 0);
+}
+
+/** True for a device that no link touches. */
+export function isUntouched(draft: Draft, device: DraftDevice): boolean {
+  return Object.keys(device.facts.terminals).every((name) => draft.isFree(device.id, name));
+}
+
+type Spec = DraftDevice['spec'];
+
+/** A strip for turn-on wires: a block without fuses whose ways take nothing thicker than they. */
+function isStrip(spec: Spec): boolean {
+  if (spec.kind !== 'distribution' || Object.keys(spec['fused-ways']).length > 0) return false;
+  const outs = Object.values(spec.terminals).filter(({ role }) => role === 'feed-out');
+  return outs.length > 0 && outs.every(({ takes }) => (takes?.from.areaMm2 ?? 99) < 1);
+}
+
+function waysOf(spec: Spec): number {
+  return spec.kind === 'distribution'
+    ? Object.values(spec.terminals).filter(({ role }) => role === 'feed-out').length
+    : 0;
+}
+
+const countWays = ({ spec }: DraftDevice) => waysOf(spec);
+
+/** A relay with a diode: its coil from the output, its contact for the inputs. */
+function throughRelay(
+  draft: Draft,
+  output: TurnOnOutput,
+  waiting: readonly Waiting[],
+  sumA: number,
+  reason: string,
+): readonly SwitchedContact[] {
+  const relay = relayFor(draft, waiting, sumA, reason);
+  if (!relay) return [];
+  const [coil] = terminalsWith(relay, 'relay-coil');
+  const [feed, load] = terminalsWith(relay, 'relay-contact');
+  if (coil === undefined || feed === undefined || load === undefined) return [];
+  const why: Why = { rule: 'turn-on', reason, cp: true };
+  const from = `${output.device.id}.${output.terminal}`;
+  draft.addLink(
+    draft.freeName('turn-on-relay', relay.id),
+    { from, to: `${relay.id}.${coil}` },
+    why,
+    relay.id,
+  );
+  if (waiting.length === 1) linkEach(draft, `${relay.id}.${load}`, waiting);
+  else throughStrip(draft, `${relay.id}.${load}`, waiting, `the contact of ${relay.id} takes one conductor`);
+  return [{ relay: relay.id, terminal: feed, currentA: sumA }];
+}
+
+function relayFor(
+  draft: Draft,
+  waiting: readonly Waiting[],
+  sumA: number,
+  reason: string,
+): DraftDevice | null {
+  const isFit = (spec: Spec) =>
+    spec.kind === 'relay' && spec.suppression === 'diode' && spec['contact-current'] >= sumA;
+  const written = draft.own.find((one) => isFit(one.spec) && isUntouched(draft, one));
+  if (written) return written;
+  const [part] = Object.entries(draft.around.parts)
+    .filter(([, spec]) => isFit(spec))
+    .toSorted(([a], [b]) => shelvedFirst(draft, a, b) || (a < b ? -1 : 1));
+  const host = waiting[0]?.device;
+  if (!part || !host) {
+    draft.ask(
+      ['devices', host?.id ?? ''],
+      `${reason}, and the catalogue has no relay with a diode`,
+      'add one to the catalogue, or write the turn-on links',
+    );
+    return null;
+  }
+  const id = draft.freeName('relay', host.id);
+  draft.addDevice(
+    id,
+    { part: part[0], title: 'Turn-on relay', ...standing(host) },
+    { rule: 'turn-on', reason, cp: true },
+    host.id,
+  );
+  return draft.device(id);
+}
+
+/** Links a level control to the socket of the processor, else to that of the amplifier of the subwoofers. */
+export function linkLevels(draft: Draft, chain: SignalChain, bassAmplifiers: readonly string[]): void {
+  for (const control of draft.own.filter(({ spec }) => spec.kind === 'level-control')) {
+    const [plug] = terminalsWith(control, 'control-line');
+    if (plug === undefined || !draft.isFree(control.id, plug)) continue;
+    const hosts = [...chain.processors, ...chain.amplifiers.filter(({ id }) => bassAmplifiers.includes(id))];
+    for (const host of hosts) {
+      const socket = terminalsWith(host, 'control-line').find((name) => draft.isFree(host.id, name));
+      if (socket === undefined) continue;
+      const why: Why = { rule: 'turn-on', reason: `the level socket of ${host.id}`, cp: true };
+      draft.addLink(
+        draft.freeName(`${control.id}-lead`, host.id),
+        { from: `${control.id}.${plug}`, to: `${host.id}.${socket}` },
+        why,
+        control.id,
+      );
+      break;
+    }
+  }
+}
