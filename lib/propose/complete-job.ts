@@ -59,7 +59,7 @@ export function asksForProposals({ devices, boards, links }: WrittenJob): boolea
  */
 export function completeJob(written: WrittenJob, around: Around): CompletedJob {
   const isAsked = asksForProposals(written);
-  const opened = openGroups(written, around.vehicle, isAsked);
+  const opened = openGroups(written, around, isAsked);
   const draft = new Draft(opened.job, around);
   const fixed = new Set(Object.entries(written.boards).flatMap(([id, { fixings }]) => (fixings ? [id] : [])));
   if (isAsked) proposeLinks(draft, opened);

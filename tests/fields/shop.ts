@@ -16,11 +16,12 @@ export const sheets = {
   board: { path: 'content/jobs/board.yaml', schema: jobSchema },
   banks: { path: 'content/jobs/banks.yaml', schema: jobSchema },
   charged: { path: 'content/jobs/charged.yaml', schema: jobSchema },
+  short: { path: 'content/jobs/short.yaml', schema: jobSchema },
 } as const satisfies Readonly<Record<string, { readonly path: string; readonly schema: z.ZodType }>>;
 export type Sheet = keyof typeof sheets;
 
-/** The jobs of the shop: amplifiers in the boot; one on a board; a second battery behind a relay, and behind a charger. */
-export const jobSheets = ['wired', 'board', 'banks', 'charged'] as const;
+/** The jobs of the shop: amplifiers in the boot; one on a board; a second battery behind a relay, and behind a charger; one that leaves its links to the rules. */
+export const jobSheets = ['wired', 'board', 'banks', 'charged', 'short'] as const;
 export type JobSheet = (typeof jobSheets)[number];
 
 export function isJobSheet(sheet: Sheet): sheet is JobSheet {

@@ -7,6 +7,7 @@ import type {
 } from '../../model/content/job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
+import type { Around } from './around.ts';
 import type { OpenedJob } from './draft.ts';
 import type { Undecided } from './undecided.ts';
 
@@ -31,7 +32,11 @@ export interface OpenedGroups {
  * Opens `in:` with a list out into one device a place, named by its side, and `box:` into an enclosure in the place of
  * its speaker. A job that is completed calls what has no title by its id in words (common practice, no source).
  */
-export function openGroups(written: WrittenJob, vehicle: Vehicle, isCompleted: boolean): OpenedGroups {
+export function openGroups(
+  written: WrittenJob,
+  { vehicle, parts }: Pick<Around, 'vehicle' | 'parts'>,
+  isCompleted: boolean,
+): OpenedGroups {
   const devices: Record<string, JobDevice> = {};
   const groups: SpeakerGroup[] = [];
   const writtenAt = new Map<string, string>();
@@ -50,7 +55,8 @@ export function openGroups(written: WrittenJob, vehicle: Vehicle, isCompleted: b
     for (const member of members) {
       const title = rest.title !== undefined && member.side ? { title: `${rest.title} ${member.side}` } : {};
       put(member.id, { ...rest, ...title, ...(member.place !== undefined && { in: member.place }) }, id);
-      if (rest.box !== undefined) put(`${member.id}-box`, boxOf(rest.box, member.place), id);
+      if (rest.box !== undefined && parts[rest.box]?.kind === 'enclosure')
+        put(`${member.id}-box`, boxOf(rest.box, member.place), id);
     }
     groups.push({ id, written: device, members: members.map((one) => one.id) });
   }

@@ -57,7 +57,7 @@ function fixAt(draft: Draft, board: string, given: JobBoard, name: string, point
   const bolt = boltFor(draft, given, point);
   if (!bolt) {
     draft.ask(
-      ['boards', board],
+      given.spacer === undefined ? ['boards', board] : ['boards', board, 'spacer'],
       `no bolt of the catalogue goes through ${board} into ${name} with ${point.stud} to hold by`,
       'add one to the catalogue, write another spacer:, or write fixings:',
     );

@@ -73,7 +73,7 @@ function driverOf(
   source: DraftDevice | null,
 ): DraftDevice | null {
   const named = written['driven-by'];
-  if (named !== undefined) return namedDriver(draft, id, named, ['amplifier', 'source-unit']);
+  if (named !== undefined) return namedDriver(draft, named, ['amplifier', 'source-unit']);
   const [only, second] = amplifiers;
   if (only && !second) return only;
   if (!only) return source;
@@ -85,24 +85,14 @@ function driverOf(
   return null;
 }
 
-/** The device that `driven-by:` names, if it can drive what names it. */
+/** The device that `driven-by:` names, if it can drive what names it: the reader tells where it can't. */
 function namedDriver(
   draft: Draft,
-  id: string,
   named: string,
   kinds: readonly DraftDevice['spec']['kind'][],
 ): DraftDevice | null {
   const device = draft.device(named);
-  if (device && kinds.includes(device.spec.kind)) return device;
-  const known = draft.devices.filter(({ spec }) => kinds.includes(spec.kind)).map((one) => one.id);
-  draft.ask(
-    ['devices', id, 'driven-by'],
-    device
-      ? `${named} is ${device.spec.kind}, which drives no ${draft.device(id)?.spec.kind ?? 'speaker'}`
-      : `there is no device "${named}"`,
-    known.length > 0 ? `write one of ${known.join(', ')}` : 'write what its signal comes from',
-  );
-  return null;
+  return device && kinds.includes(device.spec.kind) ? device : null;
 }
 
 function beforeAmplifier(
@@ -112,7 +102,7 @@ function beforeAmplifier(
 ): DraftDevice | null {
   const named = amplifier.given?.['driven-by'];
   if (named !== undefined) {
-    const before = namedDriver(draft, amplifier.id, named, ['processor', 'source-unit']);
+    const before = namedDriver(draft, named, ['processor', 'source-unit']);
     return before?.spec.kind === 'processor' ? before : null;
   }
   const [only, second] = processors;

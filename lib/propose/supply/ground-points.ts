@@ -23,7 +23,9 @@ export function groundEnd(draft: Draft, device: DraftDevice): GroundEnd | null {
   const named = device.given?.ground ?? board?.ground;
   const path =
     device.given?.ground === undefined && board ? ['boards', device.board ?? ''] : ['devices', device.id];
-  if (named !== undefined) return namedPoint(draft, [...path, 'ground'], named);
+  // A name that is none of a ground point is told by the reader.
+  if (named !== undefined)
+    return named in vehicle.grounds ? { to: `${bodyId}.${named}`, reason: `ground: ${named}` } : null;
   if (Object.keys(vehicle.grounds).length === 0) return backToBattery(draft, device);
   const points = usablePoints(draft, device);
   const where = whereIs(draft, { device: device.id, terminal: '' });
@@ -52,13 +54,6 @@ export function groundEnd(draft: Draft, device: DraftDevice): GroundEnd | null {
       ? 'write ground: with one that a short lead reaches, or measure one into the vehicle'
       : 'write ground: with one of them',
   );
-  return null;
-}
-
-function namedPoint(draft: Draft, path: readonly string[], named: string): GroundEnd | null {
-  const { grounds } = draft.around.vehicle;
-  if (named in grounds) return { to: `${bodyId}.${named}`, reason: `ground: ${named}` };
-  draft.ask(path, `there is no ground point "${named}"`, `write one of ${Object.keys(grounds).join(', ')}`);
   return null;
 }
 

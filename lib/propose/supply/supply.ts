@@ -49,16 +49,10 @@ function batteryFor(
   { starter, second }: Batteries,
 ): DraftDevice | null {
   const named = device.given?.['fed-by'] ?? draft.boards[device.board ?? '']?.['fed-by'];
-  const path =
-    device.given?.['fed-by'] === undefined
-      ? ['boards', device.board ?? '', 'fed-by']
-      : ['devices', device.id, 'fed-by'];
   if (named !== undefined) {
+    // A name that is none of a battery is told by the reader.
     const battery = draft.device(named);
-    if (battery?.spec.kind === 'battery') return battery;
-    const known = draft.devices.filter(({ spec }) => spec.kind === 'battery').map(({ id }) => id);
-    draft.ask(path, `${named} is no battery`, `write one of ${known.join(', ')}`);
-    return null;
+    return battery?.spec.kind === 'battery' ? battery : null;
   }
   const battery = second ?? starter;
   if (!battery)

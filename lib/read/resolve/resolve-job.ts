@@ -17,6 +17,7 @@ import { systemVoltageOf } from '../../model/system-voltage.ts';
 import { completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-names.ts';
+import { checkShortNames } from '../names/short-job-names.ts';
 import { privateLeaks } from '../private-leaks.ts';
 import { rulesInSystem } from '../read-house-rules.ts';
 import { type Report, spotOf } from '../report.ts';
@@ -57,6 +58,7 @@ export function resolveJob(
   const rules = rulesInSystem(around.rules, systemVoltageOf(vehicle['system-voltage']));
   const completed = completeJob(written, { vehicle, parts: around.parts, rules, shop: around.shop });
   const { job: file, proposals, spots } = completed;
+  checkShortNames(written, vehicle, around.parts, report);
   report.standsAt(spots);
   for (const { path, message, remedy } of completed.undecided) report.at(path, message, remedy);
   const documents = { job: document, vehicle: found.document, shop: around.shopDocument };

@@ -6,6 +6,7 @@ import { sharedPartRows } from './parts-shared.ts';
 import { soundPartRows } from './parts-sound.ts';
 import { stockPartRows } from './parts-stock.ts';
 import { shopRows } from './shop.ts';
+import { shortJobRows } from './short-job.ts';
 import { vehicleRows } from './vehicle.ts';
 
 /** The whole table: for each field, what is written wrong there, and what tells it. */
@@ -14,6 +15,7 @@ export const rows: readonly Row[] = [
   ...boardRows,
   ...vehicleRows,
   ...reachRows,
+  ...shortJobRows,
   ...shopRows,
   ...sharedPartRows,
   ...soundPartRows,

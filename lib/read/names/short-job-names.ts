@@ -1,0 +1,89 @@
+import type { WrittenBoard, WrittenDevice, WrittenJob } from '../../model/content/job.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { Part } from '../../model/kinds/index.ts';
+import type { Report } from '../report.ts';
+
+type Parts = Readonly<Record<string, Part>>;
+
+/** Looks up the names that speak to the rules of proposing: what drives, feeds and boxes a device, and its ground point. */
+export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts, report: Report): void {
+  const kinds = kindsOf(job, vehicle, parts);
+  for (const [id, device] of Object.entries(job.devices)) {
+    const path = ['devices', id];
+    checkFeedAndGround(path, device, kinds, vehicle, report);
+    const driver = device['driven-by'];
+    if (driver !== undefined) checkDriver([...path, 'driven-by'], driver, parts[device.part], kinds, report);
+    if (device.box !== undefined) {
+      const box = report.look([...path, 'box'], 'part', device.box, parts);
+      if (box && box.kind !== 'enclosure')
+        report.at([...path, 'box'], `"${device.box}" is no enclosure but ${box.kind}`);
+    }
+    if (Array.isArray(device.in))
+      for (const [index, place] of device.in.entries())
+        report.look([...path, 'in', String(index)], `place of ${vehicle.id}`, place, vehicle.places);
+  }
+  for (const [id, board] of Object.entries(job.boards))
+    checkFeedAndGround(['boards', id], board, kinds, vehicle, report);
+}
+
+type Kinds = Readonly<Record<string, Part['kind']>>;
+
+/** The kinds of the devices that are written and fitted. */
+function kindsOf({ devices }: WrittenJob, { fitted }: Vehicle, parts: Parts): Kinds {
+  return Object.fromEntries(
+    [...Object.entries(devices), ...Object.entries(fitted)].flatMap(([id, { part }]) => {
+      const kind = parts[part]?.kind;
+      return kind === undefined ? [] : [[id, kind] as const];
+    }),
+  );
+}
+
+/** What may drive a device of a kind: a signal goes from the source over processors and amplifiers to speakers. */
+const drivers: Readonly<Partial<Record<Part['kind'], readonly Part['kind'][]>>> = {
+  speaker: ['amplifier', 'source-unit'],
+  amplifier: ['processor', 'source-unit'],
+  processor: ['source-unit'],
+};
+
+function checkDriver(
+  path: readonly string[],
+  name: string,
+  part: Part | undefined,
+  kinds: Kinds,
+  report: Report,
+): void {
+  const may = part ? (drivers[part.kind] ?? []) : [];
+  const found = report.look(path, 'device', name, kinds);
+  if (part && may.length === 0)
+    report.atKey(
+      path,
+      `nothing drives a ${part.kind}`,
+      'leave driven-by: to speakers, amplifiers and processors',
+    );
+  else if (found && part && !may.includes(found))
+    report.at(
+      path,
+      `${name} is ${found}, which drives no ${part.kind}`,
+      `name a device that is ${may.join(' or ')}`,
+    );
+}
+
+function checkFeedAndGround(
+  path: readonly string[],
+  { 'fed-by': battery, ground }: Pick<WrittenDevice | WrittenBoard, 'fed-by' | 'ground'>,
+  kinds: Kinds,
+  vehicle: Vehicle,
+  report: Report,
+): void {
+  if (battery !== undefined) {
+    const kind = report.look([...path, 'fed-by'], 'device', battery, kinds);
+    if (kind && kind !== 'battery')
+      report.at(
+        [...path, 'fed-by'],
+        `${battery} is no battery but ${kind}`,
+        'name the battery that feeds it',
+      );
+  }
+  if (ground !== undefined)
+    report.look([...path, 'ground'], `ground point of ${vehicle.id}`, ground, vehicle.grounds);
+}
