@@ -11,6 +11,7 @@ import { accountTerminals, planItems } from './items.ts';
 import { PlanBook } from './plan-book.ts';
 import { planHeat } from './power/heat.ts';
 import { planPower } from './power/plan-power.ts';
+import { planProposals } from './proposals.ts';
 import { settleJob } from './settle-job.ts';
 import { planBranches } from './wiring/branches.ts';
 import { planRuns } from './wiring/runs.ts';
@@ -66,6 +67,7 @@ export function planJob(written: Job, keep: Keep = computeAnew): Planned {
     shop: shopHead(job),
     vehicle: vehicleHead(job),
     rules: planHouseRules(job),
+    proposals: planProposals(job),
     findings: [],
     traces: book.traces(),
     items,

@@ -26,6 +26,7 @@ import { wrongEndRules } from './conductors/wrong-ends.ts';
 import { asBuiltRules } from './data/as-built.ts';
 import { jobDataRules } from './data/job-data.ts';
 import { partDataRules } from './data/part-data.ts';
+import { proposalRules } from './data/proposals.ts';
 import { stockRules } from './data/stock.ts';
 import { vehicleDataRules } from './data/vehicle-data.ts';
 import { behindHoleRules } from './mounting/behind-holes.ts';
@@ -134,6 +135,7 @@ export const rules: readonly Rule[] = [
   ...partDataRules,
   ...vehicleDataRules,
   ...jobDataRules,
+  ...proposalRules,
   ...stockRules,
   ...asBuiltRules,
 ];

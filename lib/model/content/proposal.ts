@@ -1,13 +1,11 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
-import { markSchema } from '../trace.ts';
+import type { Mark } from '../trace.ts';
 
-/** The rule families that propose, in the order in which they go. */
+/** The families of rules that propose, in the order in which they go. */
 export const proposalRuleSchema = z.enum([
-  'devices',
   'channels',
-  'filters',
   'inputs',
+  'filters',
   'turn-on',
   'supply',
   'ground',
@@ -22,20 +20,22 @@ export type ProposalRule = z.infer<typeof proposalRuleSchema>;
 export const proposalDoubtSchema = z.enum(['plays-nothing', 'fader-moves-bass', 'not-measured']);
 export type ProposalDoubt = z.infer<typeof proposalDoubtSchema>;
 
+/** What a job file may say somewhere: JSON, which YAML takes word for word. */
+export const writtenValueSchema = z.json();
+export type WrittenValue = z.infer<typeof writtenValueSchema>;
+
 /** One thing that the job left out and a rule proposes: where it would stand in the job, what it would say, and why. */
-export const proposalSchema = z.object({
+export interface Proposal {
   /** Where it would stand in the job file, key by key: `links`, `feed-amp-sub`. */
-  path: z.array(builders(z.string())),
-  rule: builders(proposalRuleSchema),
+  readonly path: readonly string[];
+  readonly rule: ProposalRule;
   /** Built from ids and measures only. */
-  reason: builders(z.string()),
+  readonly reason: string;
   /** `cp`: common practice, no source. */
-  mark: builders(markSchema.optional()),
-  /** What the job file would say there, as JSON that YAML takes word for word. */
-  value: builders(z.json()),
-  doubt: builders(proposalDoubtSchema.optional()),
-});
-export type Proposal = z.infer<typeof proposalSchema>;
+  readonly mark?: Mark;
+  readonly value: WrittenValue;
+  readonly doubt?: ProposalDoubt;
+}
 
 /** The id of what is proposed: `links.feed-amp-sub`. */
 export function proposalId({ path }: Pick<Proposal, 'path'>): string {

@@ -13,6 +13,11 @@ export const accountingFindings = {
     levels: ['stop'],
     ...accounting,
   },
+  'open-only-by-proposal': {
+    asks: 'A channel, an output or a pair of the source that drives nothing is written as left open: until then it may be something forgotten.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'device-without-supply': {
     asks: 'Every device that draws current has its supply connected.',
     levels: ['stop'],

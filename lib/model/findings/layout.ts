@@ -8,6 +8,11 @@ export const layoutFindings = {
     levels: ['stop'],
     ...geometry,
   },
+  'board-too-small-for-parts': {
+    asks: 'What stands on a board, proposed parts too, has less area than the board.',
+    levels: ['stop'],
+    ...geometry,
+  },
   'item-does-not-fit': {
     asks: 'Each part has a place on its board.',
     levels: ['stop'],

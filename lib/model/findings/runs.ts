@@ -3,6 +3,11 @@ import { accounting, commonPractice, defaultSource, partData } from './source.ts
 
 /** Runs through the vehicle: holes, coverings, neighbours. */
 export const runFindings = {
+  'length-not-measured': {
+    asks: 'The length of each conductor was measured, or follows from the routes of the vehicle.',
+    levels: ['caution'],
+    ...commonPractice,
+  },
   'length-under-run': {
     asks: 'A length that was written is at least that of the run that the wire goes through.',
     levels: ['stop'],

@@ -3,6 +3,11 @@ import { commonPractice, partData } from './source.ts';
 
 /** What the source gives, and what the inputs make of it. */
 export const signalFindings = {
+  'fader-moves-bass': {
+    asks: 'Bass is played by outputs that no fader moves.',
+    levels: ['note'],
+    ...commonPractice,
+  },
   'outputs-joined': {
     asks: 'No wire joins an output to an output of another device.',
     levels: ['stop'],

@@ -15,6 +15,7 @@ import { planFormat } from './format.ts';
 import { planHeatSchema } from './heat.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
 import { planPowerSchema } from './power.ts';
+import { planProposalSchema } from './proposal.ts';
 import {
   measurementSchema,
   pickSchema,
@@ -76,6 +77,8 @@ export const buildPlanSchema = z.object({
   }),
   /** Every house rule that it was made by; none in a plan frozen before they were kept. */
   rules: z.array(planHouseRuleSchema).default([]),
+  /** What the job leaves out and rules propose; none in a plan frozen before there were any. */
+  proposals: z.array(planProposalSchema).optional(),
   findings: z.array(findingSchema),
   traces: z.record(z.string(), traceSchema),
   items: z.array(planItemSchema),
@@ -118,4 +121,5 @@ export * from './heat.ts';
 export * from './house-rule.ts';
 export * from './network.ts';
 export * from './power.ts';
+export * from './proposal.ts';
 export * from './wiring.ts';

@@ -1,3 +1,4 @@
+import { tooFull } from '../../board/layout/fullness.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import {
@@ -54,14 +55,17 @@ function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }
   const layout = { shape, heads: heads(job, board), ...definedSides(sides) };
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
-  const found = searchOpen(
-    job,
-    board,
-    layout,
-    { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) },
-    roles,
-    keep,
-  );
+  const full = given.length < items.length ? tooFull(board.id, shape, items) : null;
+  const found = full
+    ? withoutSearch(full)
+    : searchOpen(
+        job,
+        board,
+        layout,
+        { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) },
+        roles,
+        keep,
+      );
   const spotOf = ({ of }: BoardRemark) => ({ path: placePath(job, of[0] ?? '', board) });
   remarksOnBoard(job, board.id, found.faults, spotOf, book);
   return {
@@ -114,6 +118,11 @@ interface Standing {
   readonly items: readonly Item[];
   readonly given: readonly Placement[];
   readonly ribs: ReturnType<typeof ribsAsItems>;
+}
+
+/** A board that can't hold what stands on it is told before any place is searched for. */
+function withoutSearch(fault: BoardRemark): SearchResult {
+  return { proposals: [], evaluations: 0, faults: [fault], brokenM: Number.POSITIVE_INFINITY };
 }
 
 /** Proposes places for the items that the job leaves open. */

@@ -11,7 +11,12 @@ import {
   runSchema,
   type WrittenJob,
 } from '../../model/content/job.ts';
-import type { Proposal, ProposalDoubt, ProposalRule } from '../../model/content/proposal.ts';
+import {
+  type Proposal,
+  type ProposalDoubt,
+  type ProposalRule,
+  writtenValueSchema,
+} from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
@@ -19,6 +24,8 @@ import { commonPractice } from '../../model/trace.ts';
 import type { Around } from './around.ts';
 import { type DraftDevice, fittedDraftDevices, jobDraftDevice, pairOf } from './draft-device.ts';
 import type { Undecided } from './undecided.ts';
+
+const writtenRecord = z.record(z.string(), writtenValueSchema);
 
 /** Why a rule proposes something. */
 export interface Why {
@@ -166,9 +173,7 @@ export class Draft {
     const at = this.proposals.findIndex(({ path }) => path[0] === 'links' && path[1] === id);
     const before = this.proposals[at];
     if (!before) throw new Error(`The link ${id} was not proposed, so it stays as it is.`);
-    const value = z
-      .record(z.string(), z.json())
-      .parse({ ...z.record(z.string(), z.json()).parse(before.value), ...more });
+    const value = { ...writtenRecord.parse(before.value), ...writtenRecord.parse(more) };
     this.#links[id] = linkSchema.parse(value);
     const why = reason === undefined ? before.reason : `${before.reason}; ${reason}`;
     this.proposals[at] = { ...before, value, reason: why, ...(doubt && { doubt }) };
@@ -240,7 +245,7 @@ export class Draft {
       path: [...path],
       rule,
       reason: reason === '' ? commonPractice : reason,
-      value: z.json().parse(value),
+      value: writtenValueSchema.parse(value),
       ...(cp && { mark: 'cp' as const }),
       ...(doubt && { doubt }),
     });

@@ -4,6 +4,7 @@ import type { Visible } from '../site/visible-to.ts';
 import { tradeCautions } from '../words/cautions.ts';
 import { counted, statusWords } from '../words/words.ts';
 import { none } from '../words/written.ts';
+import { proposalCount, proposalTable } from './proposals.ts';
 import type { OpenSheet } from './sheet.ts';
 import { type Fact, fact, groupsBy, strong, type Table, tableOf } from './table.ts';
 
@@ -17,6 +18,8 @@ export interface CoverSheet {
   readonly vehicleCautions: readonly string[];
   readonly tradeCautions: readonly string[];
   readonly equipment: readonly string[];
+  /** How much of the job is proposed, and each with its reason; null where the job writes all of it. */
+  readonly proposed: { readonly text: string; readonly table: Table } | null;
   readonly revisions: Table | null;
   readonly notes: readonly string[];
 }
@@ -76,6 +79,19 @@ function equipment(items: Visible<BuildPlan['items']> | undefined): string[] {
   return [...counts].map(([name, count]) => (count === 1 ? name : `${name} (${counted(count, 'piece')})`));
 }
 
+/** What the cover says of proposals: that they were not written by anyone, and how many there are. */
+function proposed(plan: Visible<BuildPlan>): CoverSheet['proposed'] {
+  const table = proposalTable(plan);
+  if (!table) return null;
+  const { all, open } = proposalCount(plan);
+  const stay =
+    open === 0
+      ? ''
+      : `, ${counted(open, 'of these leaves a terminal open', 'of these leave terminals open')}`;
+  const text = `${counted(all, 'line')} of this job ${all === 1 ? 'is' : 'are'} proposed and not written by anyone${stay}. What is written in the job goes before it.`;
+  return { text, table };
+}
+
 function coverModel(plan: Visible<BuildPlan>): CoverSheet {
   const revisions = plan.job?.revisions ?? [];
   return {
@@ -91,6 +107,7 @@ function coverModel(plan: Visible<BuildPlan>): CoverSheet {
       tradeCautions.hearing,
     ],
     equipment: equipment(plan.items),
+    proposed: proposed(plan),
     revisions:
       revisions.length === 0
         ? null

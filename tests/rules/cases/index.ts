@@ -29,6 +29,7 @@ import { wrongEndCases } from './conductors/wrong-ends.ts';
 import { asBuiltCases } from './data/as-built.ts';
 import { jobDataCases } from './data/job-data.ts';
 import { partDataCases } from './data/part-data.ts';
+import { proposalCases } from './data/proposals.ts';
 import { stockCases } from './data/stock.ts';
 import { vehicleDataCases } from './data/vehicle-data.ts';
 import { behindHolesCases } from './mounting/behind-holes.ts';
@@ -121,6 +122,7 @@ const every = {
   ...speakerLoadCases,
   ...speakerPathsCases,
   ...speakerWireCases,
+  ...proposalCases,
   ...stockCases,
   ...subwooferBoxCases,
   ...supplyCollapseCases,

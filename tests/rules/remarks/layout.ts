@@ -1,6 +1,8 @@
+import { tooFull } from '../../../lib/board/layout/fullness.ts';
 import type { Item, Placement } from '../../../lib/board/layout/item.ts';
 import { checkPlacements, type LayoutBoard } from '../../../lib/board/layout/placement.ts';
 import type { RouteWire } from '../../../lib/board/route/route.ts';
+import { regionOf } from '../../../lib/board/shape/region.ts';
 import {
   roomyAmp as amp,
   smallBlock as block,
@@ -183,7 +185,27 @@ const placementCases = {
   },
 } satisfies RemarkCases;
 
+/** A square board of a tenth of a metre with parts of so many millimetres by as many. */
+const covered =
+  (...sidesMm: readonly number[]) =>
+  () => {
+    const square = [
+      { xM: 0, yM: 0 },
+      { xM: 0.1, yM: 0 },
+      { xM: 0.1, yM: 0.1 },
+      { xM: 0, yM: 0.1 },
+    ];
+    const items = sidesMm.map(
+      (mm, at): Item => ({ ...block, id: `p${at}`, widthM: mm / 1000, depthM: mm / 1000 }),
+    );
+    return [tooFull('board', { region: regionOf(square) }, items) ?? []].flat();
+  };
+
 export const layoutRemarks = {
+  'board-too-small-for-parts': {
+    fires: [fires('71 mm and 71 mm on 100 mm: 100.8 cm2 of 100', 'stop', 'board', covered(71, 71))],
+    quiet: [quiet('70 mm and 71 mm: 99.4 cm2', covered(70, 71))],
+  },
   ...placementCases,
   'item-does-not-fit': {
     fires: [fires('510 mm on a board of 500 mm', 'stop', 'amp', onBoard(510))],

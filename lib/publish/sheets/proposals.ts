@@ -1,0 +1,51 @@
+import type { ProposalRule } from '../../model/content/proposal.ts';
+import type { BuildPlan, PlanProposal } from '../../model/plan/index.ts';
+import type { Visible } from '../site/visible-to.ts';
+import { joined } from '../words/words.ts';
+import { groupedTable, groupsBy, strong, type Table } from './table.ts';
+
+/** What each family of rules proposes, as the heading of its rows. */
+const families: Readonly<Record<ProposalRule, string>> = {
+  channels: 'Speakers on their channels',
+  inputs: 'Inputs and outputs',
+  filters: 'Bands and filters',
+  'turn-on': 'Turn-on and level',
+  supply: 'Supply',
+  ground: 'Ground',
+  runs: 'Runs',
+  cables: 'Cables and leads',
+  fixings: 'Fixings',
+  'left-open': 'Left open',
+};
+
+type Shown = Pick<PlanProposal, 'id' | 'rule' | 'reason'>;
+
+/** What rules proposed, each with its reason, those of one reason in one row; null where the job writes all of it. */
+export function proposalTable({ proposals }: Visible<BuildPlan>): Table | null {
+  const shown = (proposals ?? []).flatMap(({ id, rule, reason }): Shown[] =>
+    id === undefined || rule === undefined || reason === undefined ? [] : [{ id, rule, reason }],
+  );
+  if (shown.length === 0) return null;
+  const groups = groupsBy(shown, ({ rule }) => rule).map(({ things }) => ({
+    title: things[0] ? families[things[0].rule] : null,
+    things: groupsBy(things, ({ reason }) => reason),
+  }));
+  return groupedTable('Proposed, with the reason', groups, [
+    {
+      title: 'Proposed',
+      kind: 'words',
+      leads: true,
+      cell: ({ things }) => strong(joined(things.map(({ id }) => id))),
+    },
+    { title: 'Why', kind: 'words', cell: ({ things }) => things[0]?.reason ?? '' },
+  ]);
+}
+
+/** How many things are proposed, and how many of them stay open. */
+export function proposalCount({ proposals }: Visible<BuildPlan>): {
+  readonly all: number;
+  readonly open: number;
+} {
+  const all = proposals ?? [];
+  return { all: all.length, open: all.filter(({ rule }) => rule === 'left-open').length };
+}

@@ -1,0 +1,76 @@
+import type { Proposal } from '../../model/content/proposal.ts';
+import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { isPortPattern, patternNames } from '../../model/port-pattern.ts';
+import { deviceSpot, wireSpot } from '../look-up.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
+import { lengthIn, listed } from '../words.ts';
+
+/** The proposals of one doubt. */
+function inDoubt({ job }: Case, doubt: Proposal['doubt']): readonly Proposal[] {
+  return job.proposals.filter((one) => one.doubt === doubt);
+}
+
+const openOnlyByProposal: Rule = {
+  id: 'open-only-by-proposal',
+  judge(about) {
+    const ends = inDoubt(about, 'plays-nothing').map(({ path }) => linkEndOf(path[1] ?? ''));
+    const devices = [...new Set(ends.map(({ device }) => device))];
+    return devices.map((device): Verdict<'open-only-by-proposal'> => {
+      const own = ends.filter((end) => end.device === device);
+      const names = own.flatMap(({ terminal }) =>
+        isPortPattern(terminal) ? patternNames(terminal) : [terminal],
+      );
+      return {
+        level: 'caution',
+        of: [device, ...names.map((name) => `${device}.${name}`)],
+        message: `${listed(names)} of ${device} ${names.length === 1 ? 'drives' : 'drive'} nothing, and that ${names.length === 1 ? 'it stays' : 'they stay'} open is only proposed: something may have been forgotten`,
+        remedy: `write what it drives, or under left-open: why it stays open, such as "${device}.${names[0]}": not used on this job`,
+        ...deviceSpot(about.job, device),
+      };
+    });
+  },
+};
+
+const faderMovesBass: Rule = {
+  id: 'fader-moves-bass',
+  judge(about) {
+    const links = inDoubt(about, 'fader-moves-bass').map(({ path }) => path[1] ?? '');
+    const [first] = links;
+    if (first === undefined) return [];
+    return [
+      {
+        level: 'note',
+        of: links,
+        message: `${listed(links)} ${links.length === 1 ? 'carries' : 'carry'} the bass from the rear pair of the source: its fader moves the bass`,
+        remedy: 'leave the fader in the middle, or write signal: front at the subwoofer',
+        ...wireSpot(about, first),
+      },
+    ];
+  },
+};
+
+const lengthNotMeasured: Rule = {
+  id: 'length-not-measured',
+  judge(about) {
+    return inDoubt(about, 'not-measured').flatMap(
+      ({ path: [, id = ''] }): Verdict<'length-not-measured'>[] => {
+        const lengthM = about.job.links.find((link) => link.id === id)?.given?.length;
+        if (lengthM === undefined) return [];
+        const spot = wireSpot(about, id);
+        return [
+          {
+            level: 'caution',
+            of: [id],
+            message: `nobody measured how long ${id} is: ${lengthIn(about.job, spot)(lengthM)} is assumed`,
+            value: lengthM,
+            unit: 'm',
+            remedy: `measure it and write it under length:, or write a route of the vehicle that serves both ends`,
+            ...spot,
+          },
+        ];
+      },
+    );
+  },
+};
+
+export const proposalRules: readonly Rule[] = [openOnlyByProposal, faderMovesBass, lengthNotMeasured];
