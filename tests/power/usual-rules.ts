@@ -1,7 +1,7 @@
 import type { HouseRules } from '../../lib/model/house-rules.ts';
-import { powerRules } from '../../lib/power/house-power-rules.ts';
 import { coveringFit } from '../../lib/plan/wiring/run-coverings.ts';
 import type { CoveringFit } from '../../lib/power/conductor/covering-size.ts';
+import { powerRules } from '../../lib/power/house-power-rules.ts';
 import type { Efficiency } from '../../lib/power/network/load-current.ts';
 import type { PowerRules } from '../../lib/power/power-rules.ts';
 import { readHouseRules } from '../../lib/read/read-house-rules.ts';
