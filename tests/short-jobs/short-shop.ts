@@ -1,0 +1,52 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { SourceFile } from '../../lib/model/content/source-file.ts';
+import type { Problem } from '../../lib/model/problem.ts';
+import { readContent } from '../../lib/read/read-content.ts';
+import { root } from '../plan/demo.ts';
+
+const own = fileURLToPath(new URL('.', import.meta.url));
+
+function filesIn(folder: string, at: string): readonly SourceFile[] {
+  const whole = join(folder, at);
+  if (!existsSync(whole)) return [];
+  return readdirSync(whole)
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => ({ path: `${at}/${name}`, text: readFileSync(join(whole, name), 'utf8') }));
+}
+
+/** The demo shop, with the vehicles and parts that short jobs ask for beside it. */
+const shop: readonly SourceFile[] = [
+  ...filesIn(root, 'content').filter(({ path }) => path.endsWith('shop.yaml')),
+  ...['content/parts', 'content/vehicles'].flatMap((at) => [...filesIn(root, at), ...filesIn(own, at)]),
+];
+
+/** The text of a short job as a fabricator writes it. */
+export function shortText(id: string): string {
+  return readFileSync(join(own, 'content/jobs', `${id}.yaml`), 'utf8');
+}
+
+/** Ids of the short jobs. */
+export const shortJobs = filesIn(own, 'content/jobs').map(({ path }) => path.replace(/^.*\/|\.yaml$/g, ''));
+
+/** A job as it is read in the demo shop, and what could not be. */
+export interface ReadShort {
+  readonly job: Job | null;
+  readonly problems: readonly Problem[];
+}
+
+/** Reads a job text in the demo shop. */
+export function readShort(text: string): ReadShort {
+  const [, id = 'job'] = /^id: (.*)$/m.exec(text) ?? [];
+  const { jobs, problems } = readContent([...shop, { path: `content/jobs/${id}.yaml`, text }]);
+  return { job: jobs[0] ?? null, problems };
+}
+
+/** A short job; a fault in it is a fault of the test. */
+export function shortJob(id: string): Job {
+  const { job, problems } = readShort(shortText(id));
+  if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
+  return job;
+}
