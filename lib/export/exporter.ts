@@ -1,5 +1,5 @@
 import type { TextMetrics } from '../draw/lettering/text-metrics.ts';
-import type { SheetFormatName } from '../draw/sheet/sheet-format.ts';
+import type { UsualFormatName } from '../draw/sheet/sheet-format.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { SheetMark } from '../model/plan/sheet-mark.ts';
 import type { ExportedFile } from './exported-file.ts';
@@ -11,7 +11,7 @@ export interface ExportChoices {
   /** Unit of DXF. Default: the shop's. */
   readonly unit: DxfUnit;
   /** Paper of templates and labels. Default: the shop's. */
-  readonly paper: SheetFormatName;
+  readonly paper: UsualFormatName;
   readonly labelStock: LabelStock;
 }
 

@@ -20,7 +20,11 @@ export function jobHead({ file }: Pick<Job, 'file'>): BuildPlan['job'] {
 /** The shop and how it measures. */
 export function shopHead({ shop }: Pick<Job, 'shop'>): BuildPlan['shop'] {
   const { name, address, units, fraction, paper } = shop;
-  return { name, address: [...address], units, fraction, paper, siteUrl: shop['site-url'] ?? null };
+  return {
+    ...{ name, address: [...address], units, fraction, paper },
+    largerPaper: shop['larger-paper'] ?? null,
+    siteUrl: shop['site-url'] ?? null,
+  };
 }
 
 /** The vehicle and what must be known of it before anyone reaches for a tool. */

@@ -1,4 +1,5 @@
 import { bodyId, type Device, type Job, terminalId } from '../model/content/resolved-job.ts';
+import { type TerminalSpecs, unmarkedTerminal } from '../model/kinds/kind.ts';
 import type { PlanItem, PlanTerminal } from '../model/plan/index.ts';
 import { reasonLeftOpen } from '../model/port-pattern.ts';
 
@@ -31,14 +32,22 @@ function planItem(device: Device, job: Job): PlanItem {
     heightM: print?.heightM ?? null,
     ...(device.given?.held !== undefined && { held: device.given.held }),
     cooling: definedOnly(print?.cooling ?? {}),
-    terminals: Object.entries(facts.terminals).map(([name, terminal]) => {
-      return { name, role: terminal.role, panel: terminal.panel ?? null, atM: terminal.at ?? null };
-    }),
+    terminals: itemTerminals(facts.terminals),
     controls: Object.entries(facts.controls).map(([name, control]) => {
       const { what, form, panel, at, positions } = control;
       return { name, what, form, panel, atM: at ?? null, positions: positions ?? [] };
     }),
   };
+}
+
+/** Terminals as sheets call them: by the maker's mark; those without one are numbered in the order of the file. */
+function itemTerminals(terminals: TerminalSpecs): PlanItem['terminals'] {
+  const unmarked = Object.keys(terminals).filter((name) => terminals[name]?.mark === unmarkedTerminal);
+  return Object.entries(terminals).map(([name, { role, mark, panel, at }]) => {
+    const nth = unmarked.indexOf(name) + 1;
+    const shown = nth > 0 ? `port ${nth}` : mark;
+    return { name, role, ...(shown !== undefined && { shown }), panel: panel ?? null, atM: at ?? null };
+  });
 }
 
 function definedOnly<K extends string, V>(

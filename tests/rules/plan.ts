@@ -170,7 +170,15 @@ function headOf(job: Job): Pick<BuildPlan, 'rackleaf' | 'format' | 'job' | 'shop
       notes: [],
       revisions: [],
     },
-    shop: { name: job.shop.name, address: [], units: 'inch', fraction: 16, paper: 'letter', siteUrl: null },
+    shop: {
+      name: job.shop.name,
+      address: [],
+      units: 'inch',
+      fraction: 16,
+      paper: 'letter',
+      largerPaper: null,
+      siteUrl: null,
+    },
     vehicle: { id: job.vehicle.id, title: job.vehicle.title, cautions: [] },
   };
 }

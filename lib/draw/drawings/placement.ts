@@ -111,11 +111,11 @@ function paintItem(
   const { item, box } = onBoard;
   drawItemOutline(group, scene, onBoard, items);
   if (!isWhole(scene, onBoard)) return { onBoard, outside: [], named: true };
-  const named = (name: string, panel: Panel | null, atM: number | null): PanelName[] => {
+  const named = (name: string, panel: Panel | null, atM: number | null, text = name): PanelName[] => {
     const mark = onBoard.mark(panel, atM);
-    return mark ? [{ id: `${item.id}.${name}`, text: name, ...mark }] : [];
+    return mark ? [{ id: `${item.id}.${name}`, text, ...mark }] : [];
   };
-  const terminals = item.terminals.flatMap(({ name, panel, atM }) => named(name, panel, atM));
+  const terminals = item.terminals.flatMap(({ name, shown, panel, atM }) => named(name, panel, atM, shown));
   const controls = item.controls.flatMap(({ name, panel, atM }) => named(name, panel, atM));
   for (const { side, alongMm } of controls)
     drawCircle(group, edgePoint(box, side, alongMm, 0), 0.9, lines.rule, 'paper');

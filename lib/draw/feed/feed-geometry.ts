@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { shownLabel, shownTerminal, terminalWords } from '../../model/plan/shown-names.ts';
 import { linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { symbolModuleMm, type TypeStyle, types } from '../style.ts';
@@ -59,7 +60,7 @@ export function feedWidths(grid: FeedGrid, plan: FeedPlan, metrics: TextMetrics)
     const edges = grid.edges.filter(
       ({ from, to }) => columnOf(from) === column && columnOf(to) === column + 1,
     );
-    const widest = greatest(edges.map((edge) => edgeWidth(edge, plan, metrics)));
+    const widest = greatest(edges.map((edge) => edgeWidth(grid, edge, plan, metrics)));
     return column < grid.columns - 1 ? Math.max(leastGapMm, widest) : 0;
   });
   const widths = { columns, gaps, totalMm: 0 };
@@ -70,8 +71,12 @@ export function feedWidths(grid: FeedGrid, plan: FeedPlan, metrics: TextMetrics)
 export function elsewhereText(grid: FeedGrid, node: GridNode): string {
   const leaves = grid.edges.find(({ from }) => from === node.id);
   const comes = grid.edges.find(({ to }) => to === node.id);
-  if (leaves) return `from ${node.item.id}.${leaves.fromTerminal}`;
-  return `to ${node.item.id}.${comes?.toTerminal ?? ''}`;
+  if (leaves) return `from ${ofItem(node, leaves.fromTerminal)}`;
+  return `to ${ofItem(node, comes?.toTerminal ?? '')}`;
+}
+
+function ofItem({ item }: GridNode, terminal: string): string {
+  return terminalWords({ items: [item] })(`${item.id}.${terminal}`);
 }
 
 /** The name of a point of the body, broken at its hyphens. */
@@ -90,10 +95,16 @@ function greatest(numbers: readonly number[]): number {
 }
 
 /** Width of the texts on a conductor. */
-function edgeWidth(edge: GridEdge, plan: FeedPlan, metrics: TextMetrics): number {
-  const { wire, fromTerminal, toTerminal } = edge;
-  const ends = [fromTerminal, toTerminal].map((text) => metrics.widthMm(text, types.terminal) + 2);
-  const aboveMm = ends.reduce((sum, each) => sum + each, metrics.widthMm(wire.label, types.wireLabel));
+function edgeWidth(grid: FeedGrid, edge: GridEdge, plan: FeedPlan, metrics: TextMetrics): number {
+  const { wire } = edge;
+  const shown = (id: string, terminal: string): string => {
+    const node = grid.nodes.find((each) => each.id === id);
+    return node ? shownTerminal(node.item, terminal) : terminal;
+  };
+  const ends = [shown(edge.from, edge.fromTerminal), shown(edge.to, edge.toTerminal)].map(
+    (text) => metrics.widthMm(text, types.terminal) + 2,
+  );
+  const aboveMm = ends.reduce((sum, each) => sum + each, metrics.widthMm(shownLabel(wire), types.wireLabel));
   const below = conductorLines(plan, wire).map((text) => metrics.widthMm(text, types.note));
   return Math.max(aboveMm, ...below) + edgePadMm;
 }

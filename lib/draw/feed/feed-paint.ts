@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { shownLabel, shownTerminal } from '../../model/plan/shown-names.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { drawLines, drawText } from '../lettering/lettering.ts';
 import { at, heightMm, type PaperBox, widthMm } from '../paper.ts';
@@ -101,19 +102,23 @@ function paintEdgeTexts(
   drawing: Drawing,
   group: Parent,
   { plan }: PlacedFeed,
-  { wire, fromTerminal, toTerminal }: GridEdge,
+  edge: GridEdge,
   { fromMm, toMm, yMm, from, to }: EdgePlace,
 ): void {
   const { metrics } = drawing;
+  const { wire } = edge;
+  const fromTerminal = shownTerminal(from.item, edge.fromTerminal);
+  const toTerminal = shownTerminal(to.item, edge.toTerminal);
+  const label = shownLabel(wire);
   const aboveMm = yMm - spacing.labelGapMm - metrics.descentMm(types.wireLabel);
   const belowMm = yMm + spacing.labelGapMm + metrics.ascentMm(types.note);
   const terminal = (text: string, node: GridNode): number =>
     boxed(node) ? metrics.widthMm(text, types.terminal) + 2 : 0;
-  const labelMm = metrics.widthMm(wire.label, types.wireLabel);
+  const labelMm = metrics.widthMm(label, types.wireLabel);
   const freeMm = [fromMm + terminal(fromTerminal, from), toMm - terminal(toTerminal, to)] as const;
   // On a long conductor the texts stand at its first end.
   const centreMm = Math.min((freeMm[0] + freeMm[1]) / 2, freeMm[0] + Math.max(9, labelMm / 2 + 3));
-  drawText(drawing, group, wire.label, at(centreMm, aboveMm), { type: types.wireLabel, align: 'middle' });
+  drawText(drawing, group, label, at(centreMm, aboveMm), { type: types.wireLabel, align: 'middle' });
   const lines = conductorLines(plan, wire);
   const wide = Math.max(...lines.map((text) => metrics.widthMm(text, types.note)));
   const lineMm = Math.max(centreMm, fromMm + 1 + wide / 2);

@@ -1,11 +1,15 @@
 import type { PaperBox } from '../paper.ts';
 
-/** Sheets that a shop's printer takes, portrait, in millimetres (ISO 216; Letter is 8 1/2 by 11 in). */
+/** Sheets that a shop's printer takes, portrait, in millimetres (ISO 216; Letter is 8 1/2 by 11 in, Tabloid 11 by 17 in). */
 export const sheetFormats = {
   Letter: { widthMm: 215.9, heightMm: 279.4 },
   A4: { widthMm: 210, heightMm: 297 },
+  Tabloid: { widthMm: 279.4, heightMm: 431.8 },
+  A3: { widthMm: 297, heightMm: 420 },
 } as const;
 export type SheetFormatName = keyof typeof sheetFormats;
+/** What a shop prints everything on that asks for no larger sheet. */
+export type UsualFormatName = Extract<SheetFormatName, 'Letter' | 'A4'>;
 
 export interface SheetFormat {
   readonly name: SheetFormatName;

@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
+import { shownLabel } from '../../model/plan/shown-names.ts';
 import { printed } from '../../model/printed/index.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { wrapText } from '../lettering/lettering.ts';
@@ -61,7 +62,7 @@ export function speakerLines(plan: Pick<BuildPlan, 'audio'>, { joins }: SignalMo
     ? [`${speaker.powerW === null ? '' : `${printed('power', speaker.powerW)}, `}${speaker.polarity}`]
     : [];
   const joined = (joins.get(id) ?? []).map(
-    ({ wire, fromTerminal, toTerminal }) => `${wire.label}: ${fromTerminal} to ${toTerminal}`,
+    ({ wire, fromTerminal, toTerminal }) => `${shownLabel(wire)}: ${fromTerminal} to ${toTerminal}`,
   );
   return [...facts, ...joined];
 }

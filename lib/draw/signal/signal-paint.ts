@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { shownLabel } from '../../model/plan/shown-names.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { shortName, wireLengthText } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
@@ -66,7 +67,7 @@ export function signalWidths(
 }
 
 function lineWidth({ wire }: SignalConductor, metrics: TextMetrics): number {
-  const label = metrics.widthMm(wire.label, types.wireLabel) + 2 * padMm;
+  const label = metrics.widthMm(shownLabel(wire), types.wireLabel) + 2 * padMm;
   return 2 * label + metrics.widthMm(middleText(wire), types.note) + 2 * padMm + 4 * strokeMm;
 }
 
@@ -181,14 +182,19 @@ function paintConductor(
 ): void {
   const { metrics } = drawing;
   const group = openSubject(drawing, drawing.svg, wire.id);
-  const labelMm = metrics.widthMm(wire.label, types.wireLabel);
+  const labelMm = metrics.widthMm(shownLabel(wire), types.wireLabel);
   const middle = middleText(wire);
   const middleMm = metrics.widthMm(middle, types.note);
   const centreMm = (fromMm + toMm) / 2;
   const texts = [
-    { text: wire.label, leftMm: fromMm + strokeMm + padMm, wideMm: labelMm, type: types.wireLabel },
+    { text: shownLabel(wire), leftMm: fromMm + strokeMm + padMm, wideMm: labelMm, type: types.wireLabel },
     { text: middle, leftMm: centreMm - middleMm / 2, wideMm: middleMm, type: types.note },
-    { text: wire.label, leftMm: toMm - strokeMm - padMm - labelMm, wideMm: labelMm, type: types.wireLabel },
+    {
+      text: shownLabel(wire),
+      leftMm: toMm - strokeMm - padMm - labelMm,
+      wideMm: labelMm,
+      type: types.wireLabel,
+    },
   ];
   let xMm = fromMm;
   for (const { text, leftMm, wideMm, type } of texts) {

@@ -63,8 +63,8 @@ export const wireTables = {
       { title: 'wires', value: (one) => listed(one.wires.map((id) => labelOf(wires, id))) },
       { title: 'reason', value: ({ reason }) => reason },
     ]),
-  labels: ({ shop, wires }) =>
-    csvTable(shop, labelRows(wires), [
+  labels: (plan) =>
+    csvTable(plan.shop, labelRows(plan), [
       { title: 'label', value: ({ label }) => label },
       { title: 'end', value: ({ end }) => end },
       { title: 'copy', value: ({ copy }) => copy },

@@ -10,7 +10,7 @@ export const labels: Exporter = {
   title: 'wire labels on label stock, two for each end',
   files: ({ plan, metrics, choices: { paper, labelStock } }) =>
     labelSheets({
-      labels: labelRows(plan.wires),
+      labels: labelRows(plan),
       stock: labelStock,
       paper: sheetFormats[paper],
       metrics,

@@ -5,13 +5,13 @@ import { type NestScene, nestLayout, nestNotes } from '../../draw/nest/nest-layo
 import { paintNest } from '../../draw/nest/nest-paint.ts';
 import { at } from '../../draw/paper.ts';
 import { scaleText } from '../../draw/sheet/scale.ts';
-import { frameBox, type SheetFormatName, sheetSize } from '../../draw/sheet/sheet-format.ts';
+import { frameBox, sheetSize, type UsualFormatName } from '../../draw/sheet/sheet-format.ts';
 import { types } from '../../draw/style.ts';
 import { drawingText, layPaper, openDrawing } from '../../draw/surface.ts';
 
 export interface NestPage {
   readonly scene: NestScene;
-  readonly paper: SheetFormatName;
+  readonly paper: UsualFormatName;
   readonly metrics: TextMetrics;
   /** What the page says of itself, one line for each job. */
   readonly origins: readonly string[];

@@ -1,5 +1,5 @@
 import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
-import type { SheetFormatName } from '../../draw/sheet/sheet-format.ts';
+import type { UsualFormatName } from '../../draw/sheet/sheet-format.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { fullSizeView } from '../machine/full-size.ts';
 import { escaped } from '../svg-markup.ts';
@@ -7,12 +7,12 @@ import { mapSvg } from './map-page.ts';
 import { type TileRequest, tileSvg } from './tile-page.ts';
 import { tilingOf } from './tiling.ts';
 
-const papers = { Letter: 'letter', A4: 'A4' } as const satisfies Record<SheetFormatName, string>;
+const papers = { Letter: 'letter', A4: 'A4' } as const satisfies Record<UsualFormatName, string>;
 
 /** A board's full-size template as one HTML document that prints as it is: the page map, then a page a tile. */
 export function templateHtml(
   board: PlanBoard,
-  paper: SheetFormatName,
+  paper: UsualFormatName,
   metrics: TextMetrics,
   origin: Pick<TileRequest, 'issue' | 'mark'>,
 ): string {

@@ -1,4 +1,4 @@
-import { type SheetFormatName, sheetFormats } from '../../draw/sheet/sheet-format.ts';
+import { sheetFormats, type UsualFormatName } from '../../draw/sheet/sheet-format.ts';
 
 /** The part of a page that shows the board, millimetres of paper; the rest holds margins, bars and words. */
 export interface TilePage {
@@ -38,7 +38,7 @@ const footStripMm = 20;
 const overlapMm = 12;
 
 /** The page of tiles on a paper, upright or lying. */
-export function tilePage(paper: SheetFormatName, lying: boolean): TilePage {
+export function tilePage(paper: UsualFormatName, lying: boolean): TilePage {
   const size = sheetFormats[paper];
   const [widthMm, heightMm] = lying ? [size.heightMm, size.widthMm] : [size.widthMm, size.heightMm];
   const leftMm = marginMm + leftStripMm;
@@ -55,7 +55,7 @@ export function tilePage(paper: SheetFormatName, lying: boolean): TilePage {
 /** Tiles that cover a rectangle with overlap, on the paper upright or lying, whichever takes fewer pages. */
 export function tilingOf(
   size: { readonly widthMm: number; readonly heightMm: number },
-  paper: SheetFormatName,
+  paper: UsualFormatName,
 ): Tiling {
   const upright = tiled(size, tilePage(paper, false));
   const lying = tiled(size, tilePage(paper, true));

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { count, extent, id, quantityAbove, text } from '../fields.ts';
 import { houseRulesSchema } from '../house-rules.ts';
-import { paperSchema, unitsSchema } from '../vocabulary.ts';
+import { largerPaperSchema, paperSchema, unitsSchema } from '../vocabulary.ts';
 import { workTimesSchema } from '../work-times.ts';
 
 /** The format version that every file begins with. */
@@ -35,6 +35,8 @@ export const shopSchema = z.strictObject({
   units: builders(unitsSchema.default('inch')),
   fraction: builders(z.union([z.literal(16), z.literal(32)]).default(16)),
   paper: builders(paperSchema.default('letter')),
+  /** The largest sheet that the shop prints on, for the wiring of a board that the usual paper would cut; left out, the usual paper. */
+  'larger-paper': builders(largerPaperSchema.optional()),
   rules: houseRulesSchema.default({}),
   /** How long the shop takes for a piece of work; left out, common practice. */
   times: workTimesSchema.default({}),

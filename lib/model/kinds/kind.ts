@@ -28,8 +28,13 @@ import {
 } from '../vocabulary.ts';
 import { audible, boostLevel, edgeLengths, efficiency, signalVoltage, stripLength } from './bounds.ts';
 
+/** What is written for the mark of a terminal that bears none. */
+export const unmarkedTerminal = 'none';
+
 /** One terminal of a part. */
 export const terminalSpecSchema = z.strictObject({
+  /** What its maker printed beside it, where that is not its name here; `none`: nothing, and drawings number it. */
+  mark: builders(text('+12V').optional()),
   role: builders(terminalRoleSchema),
   panel: builders(panelSchema.optional()),
   /** Along its panel, from the left end of a top or bottom edge, from the lower end of a left or right one. */

@@ -129,6 +129,9 @@ export const planRouteSchema = z.object({
   lengthM: number,
   layer: builders(conductorRoleSchema),
   bends: builders(z.int()),
+  /** Of all that lies on it together, and the radius that it is bent to at least; older plans lack both. */
+  diameterM: orNull.optional(),
+  bendRadiusM: orNull.optional(),
 });
 
 export const planBoardSchema = z.object({

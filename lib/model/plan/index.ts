@@ -4,6 +4,7 @@ import { findingSchema } from '../finding.ts';
 import { traceSchema } from '../trace.ts';
 import {
   jobStatusSchema,
+  largerPaperSchema,
   paperSchema,
   unitsSchema,
   vehicleSideSchema,
@@ -58,6 +59,7 @@ export const buildPlanSchema = z.object({
     units: builders(unitsSchema),
     fraction: builders(z.union([z.literal(16), z.literal(32)])),
     paper: builders(paperSchema),
+    largerPaper: builders(largerPaperSchema.nullable().default(null)),
     siteUrl: builders(z.string().nullable()),
   }),
   vehicle: z.object({

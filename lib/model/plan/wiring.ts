@@ -45,6 +45,8 @@ export const planItemSchema = z.object({
     z.object({
       name,
       role: builders(terminalRoleSchema),
+      /** What it is called on sheets, where that is not its name: the maker's mark, or `port 2` where there is none. */
+      shown: builders(z.string().optional()),
       panel: builders(panelSchema.nullable()),
       atM: orNull,
     }),
@@ -100,11 +102,15 @@ export const planWireSchema = z.object({
   /** The link of the job that it comes from. */
   link: name,
   label: name,
+  /** Of a speaker conductor; null for one that joins the minus of a coil to the plus of the next. */
+  sign: builders(z.enum(['+', '-']).nullable().optional()),
   origin: builders(originSchema),
   from: name,
   to: name,
   role: builders(conductorRoleSchema),
   size: planSizeSchema,
+  /** Over its insulation. */
+  diameterM: maybe,
   colour: builders(z.string().nullable()),
   lengthM: number,
   /** How the length came about: `given`, or the sum that was measured. */
@@ -171,6 +177,8 @@ export const planCableSchema = z.object({
   id: name,
   part: name,
   lengthM: number,
+  /** Over its sheath, as its maker states it. */
+  diameterM: maybe,
   /** Conductors with the wire each carries; null for a spare. */
   conductors: z.array(
     z.object({ name, colour: name, size: planSizeSchema, wire: builders(z.string().nullable()) }),

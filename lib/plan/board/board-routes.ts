@@ -50,7 +50,7 @@ function routeBoard(
   const house = { powerToSignalM: job.rules['power-signal-distance'].value };
   const routing = keep(routingStep, { task, house });
   return {
-    routes: planRoutes(routing, wires, roles),
+    routes: planRoutes(routing, task, wires, roles),
     crossings: routing.crossings.length,
     firstCrossings: routing.firstCrossings,
     pathSearches: routing.searches,
@@ -125,11 +125,13 @@ function barriersOf(job: Job, { board, items, placements, ribs }: LaidBoard): Ba
 /** A route by each wire that lies on it: those of a pair or a cable run together. */
 function planRoutes(
   { routes }: Routing,
+  task: Pick<RoutingTask, 'wires'>,
   wires: readonly BoardWire[],
   roles: ReadonlyMap<string, ConductorRole>,
 ): PlanBoard['routes'] {
   return routes.map(({ wire, points, lengthM, bends }) => {
     const own = wires.find(({ link }) => link.id === wire);
+    const asked = task.wires.find(({ id }) => id === wire);
     return {
       wire,
       along: own?.along.map(({ id }) => id) ?? [wire],
@@ -137,6 +139,8 @@ function planRoutes(
       lengthM,
       layer: roles.get(wire) ?? 'control',
       bends,
+      diameterM: asked?.diameterM ?? null,
+      bendRadiusM: asked?.bendRadiusM ?? null,
     };
   });
 }

@@ -1,5 +1,7 @@
-import { type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
+import { type Job, terminalId } from '../../model/content/resolved-job.ts';
+import { unmarkedTerminal } from '../../model/kinds/kind.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
+import { type ConductorSign, speakerPairs, speakerSigns } from './speaker-pairs.ts';
 
 /** Letter of each role on wire labels. */
 const letters: Readonly<Record<ConductorRole, string>> = {
@@ -14,40 +16,52 @@ const letters: Readonly<Record<ConductorRole, string>> = {
 /**
  * A label for every wire, such as `P1` or `L3+`. A label that the job gives counts; one that a released revision
  * fixed stays; the others take the next free number of their role, in the order of the file, past every name that a
- * terminal of the job has. Both conductors of a pair share a number.
+ * terminal of the job has. Both conductors of a pair share a number; a speaker conductor ends in its sign.
  */
 export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>): ReadonlyMap<string, string> {
   const labels = new Map<string, string>();
+  const signs = speakerSigns(job, roles);
+  const pairOf = pairNames(speakerPairs(job, signs));
   const taken = new Set([...terminalNames(job).keys()].map(stemOf));
   const links = job.links.filter(({ origin }) => origin === 'job');
-  for (const link of links) {
+  const numbers = new Map<string, string>();
+  for (const { id, given } of links) {
     const fixed =
-      link.given?.label === undefined ? job.releasedLabels[link.id] : `${link.given.label}${signOf(link)}`;
+      given?.label === undefined ? job.releasedLabels[id] : signedLabel(given.label, signs.get(id));
     if (fixed === undefined) continue;
-    labels.set(link.id, fixed);
+    labels.set(id, fixed);
     taken.add(stemOf(fixed));
+    numbers.set(pairOf(id), stemOf(fixed));
   }
   for (const label of Object.values(job.releasedLabels)) taken.add(stemOf(label));
-  const numbers = new Map<string, string>();
-  for (const link of links) {
-    if (labels.has(link.id)) continue;
-    const pair = link.id.replace(/\.[+-]$/, '');
-    const stem = numbers.get(pair) ?? nextFree(letters[roles.get(link.id) ?? 'control'], taken);
+  for (const { id } of links) {
+    if (labels.has(id)) continue;
+    const pair = pairOf(id);
+    const stem = numbers.get(pair) ?? nextFree(letters[roles.get(id) ?? 'control'], taken);
     numbers.set(pair, stem);
     taken.add(stem);
-    labels.set(link.id, `${stem}${signOf(link)}`);
+    labels.set(id, signedLabel(stem, signs.get(id)));
   }
   return labels;
 }
 
-/** Ids of terminals by their name within the device, in capitals, which is how they are read. */
+/** The name under which both conductors of a pair are numbered; of any other its own. */
+function pairNames(pairs: ReturnType<typeof speakerPairs>): (id: string) => string {
+  const names = new Map(
+    pairs.flatMap(({ positive, negative }) => [positive, negative].map((id) => [id, positive])),
+  );
+  return (id) => names.get(id) ?? id;
+}
+
+/** Ids of terminals by their name within the device and by their maker's mark, in capitals, which is how they are read. */
 function terminalNames(job: Job): ReadonlyMap<string, readonly string[]> {
   const names = new Map<string, string[]>();
   for (const { id, facts } of job.devices)
-    for (const terminal of Object.keys(facts.terminals)) {
-      const name = terminal.toUpperCase();
-      names.set(name, [...(names.get(name) ?? []), terminalId({ device: id, terminal })]);
-    }
+    for (const [terminal, { mark }] of Object.entries(facts.terminals))
+      for (const each of new Set([terminal, ...(mark && mark !== unmarkedTerminal ? [mark] : [])])) {
+        const name = each.toUpperCase();
+        names.set(name, [...(names.get(name) ?? []), terminalId({ device: id, terminal })]);
+      }
   return names;
 }
 
@@ -63,8 +77,9 @@ export function wireLabelClashes<W extends { readonly label: string }>(
   });
 }
 
-function signOf({ id }: Link): string {
-  return /\.[+-]$/.exec(id)?.[0].slice(1) ?? '';
+/** A label with the sign of its conductor, written once. */
+function signedLabel(label: string, sign: ConductorSign | undefined): string {
+  return sign === undefined || label.endsWith(sign) ? label : `${label}${sign}`;
 }
 
 function stemOf(label: string): string {

@@ -2,6 +2,7 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { longestPieceM } from './cable-candidates.ts';
+import { speakerPairs, speakerSigns } from './speaker-pairs.ts';
 
 /** Base colours in the order in which pairs take them: what nine-conductor cable has used for long. */
 const usualColours = ['WH', 'GY', 'GN', 'VT'];
@@ -23,9 +24,11 @@ export function colourPairs(
 ): ReadonlyMap<string, SizedConductor> {
   const coloured = new Map(sized);
   const uses = new Map<string, number>();
-  for (const [id, positive] of sized) {
-    const negative = sized.get(`${id.slice(0, -2)}.-`);
-    if (!id.endsWith('.+') || !negative || !isOpenPair(positive) || !isOpenPair(negative)) continue;
+  const roles = new Map([...sized].map(([id, { role }]) => [id, role]));
+  for (const pair of speakerPairs(job, speakerSigns(job, roles))) {
+    const [positive, negative] = [sized.get(pair.positive), sized.get(pair.negative)];
+    if (!positive || !negative || !isOpenPair(positive) || !isOpenPair(negative)) continue;
+    if (positive.cable.size.areaMm2 !== negative.cable.size.areaMm2) continue;
     const pairs = reelPairs(job, positive.cable.size.areaMm2);
     const [best] = pairs.toSorted((a, b) => {
       const long = (pair: ReelPair) => Number(pair.longestM >= positive.lengthM);
@@ -39,7 +42,7 @@ export function colourPairs(
     });
     if (!best) continue;
     uses.set(best.colour, (uses.get(best.colour) ?? 0) + 1);
-    coloured.set(id, withReel(positive, best.positive));
+    coloured.set(positive.link.id, withReel(positive, best.positive));
     coloured.set(negative.link.id, withReel(negative, best.negative));
   }
   return coloured;

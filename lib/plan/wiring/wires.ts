@@ -3,12 +3,13 @@ import type { PlanCable, PlanRun, PlanSize, PlanWire } from '../../model/plan/in
 import type { WireSize } from '../../model/quantity/wire-size.ts';
 import { traced } from '../../model/trace.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
-import { wireDiameter } from '../board/board-wires.ts';
+import { wireDiameter, wireDiameterM } from '../board/board-wires.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { wireLabels } from './labels.ts';
 import { wireZones } from './run-zones.ts';
+import { type ConductorSign, speakerSigns } from './speaker-pairs.ts';
 import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
 import type { WireLengths } from './wire-lengths.ts';
 
@@ -24,7 +25,9 @@ export interface WireInput {
 /** The wire list: every conductor with its label, size, length, way and both of its ends. */
 export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
   const { job, devices, sized } = input;
-  const labels = wireLabels(job, new Map([...sized].map(([id, { role }]) => [id, role])));
+  const roles = new Map([...sized].map(([id, { role }]) => [id, role]));
+  const labels = wireLabels(job, roles);
+  const signs = speakerSigns(job, roles);
   const wires = job.links.flatMap((link): PlanWire[] => {
     const own = sized.get(link.id);
     if (!own) return [];
@@ -33,7 +36,8 @@ export function planWires(input: WireInput, book: PlanBook): PlanWire[] {
     if (!from || !to) return [];
     writeRemarks(link, own, prepared, book);
     writeWorkings(input, own, prepared, book);
-    return [planWire(input, link, own, labels.get(link.id) ?? '', [from.end, to.end])];
+    const name = { label: labels.get(link.id) ?? '', ...signOf(own, signs.get(link.id)) };
+    return [planWire(input, link, own, name, [from.end, to.end])];
   });
   remarkTwins(job, wires, book);
   return wires;
@@ -102,7 +106,7 @@ function planWire(
   { job, devices, lengths, runs }: WireInput,
   link: Link,
   { role, cable }: SizedConductor,
-  label: string,
+  name: Pick<PlanWire, 'label' | 'sign'>,
   ends: PlanWire['ends'],
 ): PlanWire {
   const { lengthM, measured } = lengths(link.id);
@@ -112,12 +116,13 @@ function planWire(
   return {
     id: link.id,
     link: link.id.replace(/\.[+-]$/, ''),
-    label,
+    ...name,
     origin: link.origin,
     from: terminalId(link.from),
     to: terminalId(link.to),
     role,
     size: planSize(cable),
+    diameterM: wireDiameterM(job, cable),
     colour: reel?.kind === 'wire' ? reel.colour : cableColour(job, link),
     lengthM,
     measured,
@@ -129,6 +134,12 @@ function planWire(
     covering: throughout(run),
     ends,
   };
+}
+
+/** The sign of a conductor that has one; of a speaker conductor that has none, that it has none. */
+function signOf({ role }: SizedConductor, sign: ConductorSign | undefined): Pick<PlanWire, 'sign'> {
+  if (sign !== undefined) return { sign };
+  return role === 'speaker' ? { sign: null } : {};
 }
 
 /** The coverings of a wire that is covered on the whole of its run; where a stretch is bare, the run alone tells. */
@@ -161,7 +172,9 @@ export function planCables(job: Job, wires: readonly PlanWire[]): PlanCable[] {
         wire: own.find(({ conductor }) => conductor === name)?.id ?? null,
       };
     });
-    return [{ id, part, lengthM: Math.max(0, ...own.map(({ lengthM }) => lengthM)), conductors }];
+    const diameterM = spec['outside-diameter'];
+    const lengthM = Math.max(0, ...own.map((wire) => wire.lengthM));
+    return [{ id, part, lengthM, ...(diameterM !== undefined && { diameterM }), conductors }];
   });
 }
 

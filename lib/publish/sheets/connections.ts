@@ -33,19 +33,20 @@ function groupsOf(plan: BuildPlan, names: PlanNames, write: Writer): Group<PlanW
 }
 
 function connectionsTable(plan: BuildPlan): Table {
-  const groups = groupsOf(plan, namesOf(plan), writerFor(plan.shop));
+  const names = namesOf(plan);
+  const groups = groupsOf(plan, names, writerFor(plan.shop));
   return groupedTable(
     'Connections',
     groups,
     [
-      { title: 'Wire', cell: (wire) => (wire.label === '' ? none : strong(wire.label)) },
+      { title: 'Wire', cell: (wire) => (wire.label === '' ? none : strong(names.wire(wire.id))) },
       { title: 'Carries', cell: (wire) => spelledWithin(wire.role) },
       {
         title: 'Conductor',
         cell: (wire) => ({ text: wire.colour ?? 'any', beside: wire.conductor ?? wire.size.label }),
       },
-      { title: 'From (A)', cell: (wire) => wire.from },
-      { title: 'To (B)', cell: (wire) => wire.to },
+      { title: 'From (A)', cell: (wire) => names.terminal(wire.from) },
+      { title: 'To (B)', cell: (wire) => names.terminal(wire.to) },
       tick('A'),
       tick('B'),
     ],

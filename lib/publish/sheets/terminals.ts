@@ -1,4 +1,5 @@
-import type { BuildPlan, PlanTerminal } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanItem, PlanTerminal } from '../../model/plan/index.ts';
+import { shownTerminal } from '../../model/plan/shown-names.ts';
 import { namesOf, type PlanNames } from '../words/plan-names.ts';
 import { counted } from '../words/words.ts';
 import { builderSheet } from './sheet.ts';
@@ -10,11 +11,12 @@ export interface TerminalsSheet {
   readonly items: Table;
 }
 
-function terminalTick(one: PlanTerminal, names: PlanNames): Tick {
-  const wires = one.wires.map(names.wire).join(', ');
+function terminalTick(one: PlanTerminal, names: PlanNames, items: ReadonlyMap<string, PlanItem>): Tick {
+  const wires = one.wires.map((id) => `wire ${names.wire(id)}`).join(', ');
   const beside = one.state === 'connected' ? wires : (one.reason ?? '');
+  const item = items.get(one.item);
   return {
-    text: one.terminal,
+    text: item ? shownTerminal(item, one.terminal) : one.terminal,
     strong: true,
     ...(beside !== '' && { beside }),
     subject: `${one.item}.${one.terminal}`,
@@ -23,11 +25,12 @@ function terminalTick(one: PlanTerminal, names: PlanNames): Tick {
 
 function itemsTable(plan: BuildPlan): Table {
   const names = namesOf(plan);
+  const byId = new Map(plan.items.map((item) => [item.id, item]));
   const items = [...new Set(plan.terminals.map(({ item }) => item))];
   const of = (item: string, state: PlanTerminal['state']): Tick[] =>
     plan.terminals
       .filter((one) => one.item === item && one.state === state)
-      .map((one) => terminalTick(one, names));
+      .map((one) => terminalTick(one, names, byId));
   const anyLost = plan.terminals.some(({ state }) => state === 'unaccounted');
   return tableOf(
     'Terminals, part by part',

@@ -104,8 +104,8 @@ function pointsTable(plan: BuildPlan, names: PlanNames): Table | null {
         title: 'Probe at',
         kind: 'words',
         cell: ({ ids: [first = '', ...more] }) => {
-          const others = more.map((id) => `, ${endOf(id)[1]}`).join('');
-          return strong(`${first}${others}`, names.item(endOf(first)[0]));
+          const others = more.map((id) => `, ${names.terminal(id).slice(endOf(id)[0].length + 1)}`).join('');
+          return strong(`${names.terminal(first)}${others}`, names.item(endOf(first)[0]));
         },
       },
       ...columns,

@@ -30,15 +30,15 @@ interface Piece {
   readonly run: string | null;
 }
 
-function wirePiece(wire: PlanWire): Piece {
+function wirePiece(wire: PlanWire, names: PlanNames): Piece {
   return {
     subject: wire.id,
-    label: wire.label,
+    label: names.wire(wire.id),
     what: `${wire.size.label} ${wire.colour ?? ''}`.trim(),
     reel: wire.part ?? none.text,
     lengthM: wire.lengthM,
     given: wire.measured === 'given',
-    ends: [wire.from, wire.to],
+    ends: [names.terminal(wire.from), names.terminal(wire.to)],
     run: wire.run,
   };
 }
@@ -157,10 +157,14 @@ function pullsTable(plan: BuildPlan, pieces: readonly Piece[], write: Writer): T
   );
 }
 
-function partingsTable({ branches }: Pick<BuildPlan, 'branches'>, write: Writer): Table | null {
+function partingsTable(
+  { branches }: Pick<BuildPlan, 'branches'>,
+  names: PlanNames,
+  write: Writer,
+): Table | null {
   if (branches.length === 0) return null;
   const groups = branches.map(({ terminal, partsAtM, legs, facing }) => ({
-    title: `From ${terminal}, parted after ${write.wire('measured', partsAtM).text} of the way: ${facing}`,
+    title: `From ${names.terminal(terminal)}, parted after ${write.wire('measured', partsAtM).text} of the way: ${facing}`,
     things: legs,
   }));
   return groupedTable(
@@ -187,10 +191,10 @@ function wireModel(plan: BuildPlan): WireListSheet | null {
   const names = namesOf(plan);
   const write = writerFor(plan.shop);
   const ours = plan.wires.filter((wire) => wire.origin === 'job' && wire.cable === undefined);
-  const pieces = [...ours.map(wirePiece), ...cablePieces(plan, names)];
+  const pieces = [...ours.map((wire) => wirePiece(wire, names)), ...cablePieces(plan, names)];
   if (pieces.length === 0) return null;
   const pulls = pullsTable(plan, pieces, write);
-  const partings = partingsTable(plan, write);
+  const partings = partingsTable(plan, names, write);
   return {
     cuts: dense(cutsTable([...pieces, ...coveringPieces(plan).map(coveringPiece)], names, write)),
     partings: partings && dense(partings),

@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { shownLabel, terminalWords } from '../../model/plan/shown-names.ts';
 
 /** What a sheet calls a thing of the plan, by its id; the id itself where the plan has no other name. */
 export interface PlanNames {
@@ -6,6 +7,8 @@ export interface PlanNames {
   readonly wire: (id: string) => string;
   /** The title of a device. */
   readonly item: (id: string) => string;
+  /** A terminal by its id, as drawings call it. */
+  readonly terminal: (id: string) => string;
   /** The title of a part on the pick list. */
   readonly part: (id: string) => string;
   /** A device by its title, a wire by its label. */
@@ -14,13 +17,14 @@ export interface PlanNames {
 
 /** The names of a plan's things. */
 export function namesOf(plan: Pick<BuildPlan, 'wires' | 'items' | 'pick'>): PlanNames {
-  const wires = new Map(plan.wires.map((wire) => [wire.id, wire.label === '' ? wire.id : wire.label]));
+  const wires = new Map(plan.wires.map((wire) => [wire.id, wire.label === '' ? wire.id : shownLabel(wire)]));
   const items = new Map(plan.items.map((item) => [item.id, item.title]));
   const parts = new Map(plan.pick.map((pick) => [pick.part, pick.title]));
   const wire = (id: string): string => wires.get(id) ?? id;
   return {
     wire,
     item: (id) => items.get(id) ?? id,
+    terminal: terminalWords(plan),
     part: (id) => parts.get(id) ?? id,
     thing: (id) => items.get(id) ?? (wires.has(id) ? `Wire ${wire(id)}` : id),
   };

@@ -31,6 +31,7 @@ export function samplePlan(shape: SampleShape): BuildPlan {
       units: shape.units,
       fraction: 16,
       paper: shape.paper,
+      largerPaper: null,
       siteUrl: null,
     },
     vehicle: { id: 'estate', title: 'Estate car', cautions: [] },

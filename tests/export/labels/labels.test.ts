@@ -10,7 +10,7 @@ import { samplePlan } from '../../publish/sample/sample-plan.ts';
 describe('labelRows', () => {
   it('gives each end of each laid wire two labels that name where it goes', () => {
     const wires = samplePlan().wires.filter(({ origin }) => origin === 'job');
-    const rows = labelRows(samplePlan().wires);
+    const rows = labelRows(samplePlan());
     for (const { id, ends } of wires) {
       const own = rows.filter(({ wire }) => wire === id);
       expect(own.map(({ end, copy }) => `${end}${copy}`)).toEqual(['A1', 'A2', 'B1', 'B2']);
@@ -37,7 +37,7 @@ describe('labelSheets', () => {
       .filter((stock) => stockFault(stock, sheetFormats.A4) === null);
     fc.assert(
       fc.property(stocks, (stock) => {
-        const labels = labelRows(samplePlan().wires);
+        const labels = labelRows(samplePlan());
         const sheets = labelSheets({
           labels,
           stock,

@@ -46,6 +46,7 @@ export const sharedPartRows: readonly Row[] = [
   ['parts/parts/amp-mono-400/air/right', 'feet for inches', '2 ft', /is above/, { job: 'board' }],
   ['parts/parts/amp-mono-400/air/right', 'a minus sign', '-2 in', /is below/, { job: 'board' }],
   ['parts/parts/amp-mono-400/cooling/top', 'a word of everyday', 'fan grille', /./, { job: 'board' }],
+  ['parts/parts/ground-bar-4/terminals/G1/mark', 'a wrong word', 'G9', byPeople],
   ['parts/parts/amp-four/terminals/B+/role', 'negative for positive', 'supply-negative', /supply-positive/],
   [
     'parts/parts/amp-four/terminals/CH1+/role',

@@ -9,6 +9,7 @@ export const shopRows: readonly Row[] = [
   ['shop/units', 'a short form', 'mm', /millimetre/],
   ['shop/fraction', 'a fraction that no tape has', 12, /./],
   ['shop/paper', 'a capital letter', 'A4', /a4/],
+  ['shop/larger-paper', 'a capital letter', 'A3', /a3/],
   ['shop/rules/drop-limit', 'a bare number', 4, /needs its unit/],
   ['shop/rules/drop-limit', 'the sign of percent left out', '4', /has no unit/],
   ['shop/times/drill-hole', 'a bare number', 2, /needs its unit/],

@@ -77,6 +77,50 @@ describe('labels of wires', () => {
   });
 });
 
+/** The woofer of the small job joined conductor by conductor. */
+const apart: readonly Change[] = [
+  inJob(
+    '  speaker: { from: amp.CH1, to: sub.C1, length: 3 ft }',
+    [
+      '  minus: { from: amp.CH1-, to: sub.C1-, length: 3 ft }',
+      '  plus: { from: amp.CH1+, to: sub.C1+, length: 3 ft }',
+    ].join('\n'),
+  ),
+];
+
+describe('signs of speaker conductors', () => {
+  test('two links to one coil share a number, each with its sign', () => {
+    const { plus, minus } = labels(apart);
+    expect([plus, minus]).toEqual(['L1+', 'L1-']);
+  });
+
+  test('a sign that the job writes itself is not written twice', () => {
+    const given = labels([
+      ...apart,
+      inJob('to: sub.C1+, length: 3 ft }', 'to: sub.C1+, length: 3 ft, label: SUB+ }'),
+    ]);
+    expect([given.plus, given.minus]).toEqual(['SUB+', 'SUB-']);
+  });
+
+  test('a label that was released without a sign stays, and the other of its pair takes its number', () => {
+    const later = labels(apart, { plus: 'L4' });
+    expect([later.plus, later.minus]).toEqual(['L4', 'L4-']);
+  });
+
+  test('a speaker that is turned about keeps the signs of the amplifier', () => {
+    const turned = labels([
+      inJob(
+        '  speaker: { from: amp.CH1, to: sub.C1, length: 3 ft }',
+        [
+          '  one: { from: sub.C1-, to: amp.CH1+, length: 3 ft }',
+          '  two: { from: sub.C1+, to: amp.CH1-, length: 3 ft }',
+        ].join('\n'),
+      ),
+    ]);
+    expect([turned.one, turned.two]).toEqual(['L1+', 'L1-']);
+  });
+});
+
 test('the job of these tests is the small one', () => {
   expect(smallShop().map(({ path }) => path)).toContain(jobFile);
 });

@@ -56,6 +56,7 @@ export function samplePlan(change: Partial<BuildPlan> = {}): BuildPlan {
       units: 'inch',
       fraction: 16,
       paper: 'letter',
+      largerPaper: null,
       siteUrl: null,
     },
     vehicle: {
