@@ -1,7 +1,12 @@
+import { beside } from './bent-line.ts';
 import { DrawnElement } from './drawn-node.ts';
 import type { Obstacle } from './lettering/obstacle-index.ts';
 import { at, boxRound, type PaperPoint } from './paper.ts';
 import type { Drawing } from './surface.ts';
+
+/** A stroke broader than this keeps texts off by its edges, not by its middle alone; they count so far inside it. */
+const broadMm = 1.4;
+const withinMm = 0.3;
 
 /** So many chords stand for a whole circle; for an arc, its share of them. */
 const chordsPerTurn = 24;
@@ -38,7 +43,13 @@ function strokesOf(element: DrawnElement, id: string): Obstacle[] {
     element.nodeName === 'path' ? pathPoints(element.getAttribute('d') ?? '') : [circlePoints(element)];
   const points = lines.flat();
   const whole = isHatched && points.length > 0 ? [{ id, box: boxRound(points) }] : [];
-  return isStroked ? [...whole, ...lines.flatMap((line) => segmentsOf(line, id))] : whole;
+  if (!isStroked) return whole;
+  const wideMm = Number(element.getAttribute('stroke-width') ?? 0);
+  const edges =
+    wideMm > broadMm
+      ? lines.flatMap((line) => [1, -1].map((way) => beside(line, (way * wideMm) / 2 - way * withinMm)))
+      : [];
+  return [...whole, ...[...lines, ...edges].flatMap((line) => segmentsOf(line, id))];
 }
 
 function segmentsOf(points: readonly PaperPoint[], id: string): Obstacle[] {

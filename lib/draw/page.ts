@@ -20,6 +20,8 @@ export interface Page {
   readonly description: string;
   readonly scale: ScaleRatio | null;
   readonly orientation: SheetFormat['orientation'];
+  /** True on the larger sheet of the shop, where it has one. Default no. */
+  readonly large?: boolean;
   readonly projection: FrameRequest['projection'];
   readonly notes: readonly string[];
   /** Draws the content into the room inside the frame; names what found no place. */
@@ -89,10 +91,7 @@ export function roomOf(plan: BuildPlan, metrics: TextMetrics, page: Omit<Page, '
 
 function frameRequest(plan: BuildPlan, page: Omit<Page, 'paint'>): FrameRequest {
   const { job, shop } = plan;
-  const format: SheetFormat = {
-    name: shop.paper === 'a4' ? 'A4' : 'Letter',
-    orientation: page.orientation,
-  };
+  const format = formatOf(shop, page);
   return {
     block: {
       legalOwner: shop.name,
@@ -112,4 +111,15 @@ function frameRequest(plan: BuildPlan, page: Omit<Page, 'paint'>): FrameRequest 
     projection: page.projection,
     notes: page.notes,
   };
+}
+
+const larger = { tabloid: 'Tabloid', a3: 'A3' } as const satisfies Record<string, SheetFormat['name']>;
+
+/** The sheet of a page: the shop's paper, or its larger one where the page asks for it. */
+export function formatOf(
+  { paper, largerPaper }: Pick<BuildPlan['shop'], 'paper' | 'largerPaper'>,
+  { orientation, large = false }: Pick<Page, 'orientation' | 'large'>,
+): SheetFormat {
+  if (large && largerPaper !== null) return { name: larger[largerPaper], orientation };
+  return { name: paper === 'a4' ? 'A4' : 'Letter', orientation };
 }

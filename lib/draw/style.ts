@@ -20,6 +20,9 @@ export const inks = {
   text: 'var(--draw-text, #000)',
   paper: 'var(--draw-paper, #fff)',
   draft: 'var(--draw-draft, #000)',
+  /** What is there to find one's way by, and what other sheets show: pale, on paper too. */
+  pale: 'var(--draw-pale, #8a8a8a)',
+  ghost: 'var(--draw-ghost, #d4d4d4)',
   power: 'var(--draw-power, #000)',
   ground: 'var(--draw-ground, #000)',
   signal: 'var(--draw-signal, #000)',
@@ -65,6 +68,9 @@ export const lines = {
   neighbour: line('fine', 'longDashTwoDots', 'quiet'),
   dimension: line('fine', 'continuous'),
   leader: line('fine', 'continuous'),
+  /** A board, and the parts on it, beneath what a sheet is about. */
+  pale: line('wide', 'continuous', 'pale'),
+  paleItem: line('narrow', 'continuous', 'pale'),
   rule: line('fine', 'continuous'),
   hatch: line('fine', 'continuous', 'quiet'),
   /** How far room is kept clear. */

@@ -76,6 +76,7 @@ export function drawItemOutline(
   { clip }: BoardScene,
   onBoard: ItemOnBoard,
   items: readonly ItemOnBoard[],
+  seen: LineStyle = lines.seen,
 ): void {
   const { box } = onBoard;
   const corners = [
@@ -86,7 +87,7 @@ export function drawItemOutline(
   ];
   const over = itemsOver(onBoard, items).map((upper) => upper.box);
   if (over.length === 0 && (clip === null || boxHolds(clip, box))) {
-    drawShape(parent, corners, lines.seen, 'paper');
+    drawShape(parent, corners, seen, 'paper');
     return;
   }
   const [first] = corners;
@@ -94,7 +95,7 @@ export function drawItemOutline(
   const around = [...corners, first];
   const shown = clip === null ? [around] : clippedLine(around, clip);
   for (const piece of shown) {
-    for (const line of interrupted(piece, over)) drawLine(parent, line, lines.seen);
+    for (const line of interrupted(piece, over)) drawLine(parent, line, seen);
     for (const upper of over)
       for (const line of clippedLine(piece, upper)) drawLine(parent, line, lines.hidden);
   }

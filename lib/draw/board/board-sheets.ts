@@ -93,7 +93,7 @@ function attempt(
         { plan, metrics, board, picture: index === 0 ? withLeft(picture, cut) : picture },
         { ratio, orientation },
         each,
-        { word: 'part', index, count: windows.length },
+        { word: 'part', index, windows },
       ),
     );
     const left = leftOf(pages);

@@ -22,6 +22,7 @@ export function cutItems({ placements }: PlanBoard, windows: readonly BoardWindo
 /** Windows that show a board together, on sheets that lie or stand. */
 export interface Tiling {
   readonly orientation: Page['orientation'];
+  readonly large?: boolean;
   readonly windows: readonly BoardWindow[];
 }
 
@@ -32,8 +33,8 @@ export function fewestTiles(
   margins: (ratio: ScaleRatio) => Margins,
   ratio: ScaleRatio,
 ): Tiling {
-  const tilings = rooms.map(({ orientation, room }): Tiling => {
-    return { orientation, windows: tilesOf(board, within(room, margins(ratio)), ratio) };
+  const tilings = rooms.map(({ orientation, large = false, room }): Tiling => {
+    return { orientation, large, windows: tilesOf(board, within(room, margins(ratio)), ratio) };
   });
   const none: Tiling = { orientation: 'landscape', windows: [] };
   return tilings

@@ -51,12 +51,12 @@ function detailsAt(
   crowded: readonly BoardWindow[],
 ): DrawnPage[] | null {
   const { board, picture } = request;
-  const { windows, orientation } = fewestTiles(rooms, board, picture.margins, ratio);
+  const { windows, ...sheet } = fewestTiles(rooms, board, picture.margins, ratio);
   if (cutItems(board, windows).length > 0) return null;
   const needed = windows.filter((window) => crowded.some((one) => overlaps(window, one)));
   if (needed.length === 0 || needed.length > mostDetails) return null;
   return needed.map((window, index) =>
-    drawTile(request, { ratio, orientation }, window, { word: 'detail', index, count: needed.length }),
+    drawTile(request, { ratio, ...sheet }, window, { word: 'detail', index, windows: needed }),
   );
 }
 

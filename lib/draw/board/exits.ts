@@ -1,6 +1,6 @@
 import type { Side } from '../../board/layout/item.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
-import { drawText } from '../lettering/lettering.ts';
+import { drawLines, drawText, linePitchMm } from '../lettering/lettering.ts';
 import { spreadApart } from '../lettering/spread.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
@@ -14,6 +14,7 @@ export interface Exit {
   readonly subject: string;
   readonly side: Side;
   readonly point: PaperPoint;
+  /** Its lines, one below the other, parted by line breaks. */
   readonly text: string;
 }
 
@@ -39,10 +40,22 @@ function exitDepthMm(
 ): number {
   if (texts.length === 0) return freeMm;
   const { metrics } = drawing;
-  const wide = Math.max(...texts.map((text) => metrics.widthMm(text, type)));
-  const high = metrics.ascentMm(type) + metrics.descentMm(type);
+  const wide = Math.max(...texts.map((text) => wideMm({ metrics }, text, type)));
+  const high = Math.max(...texts.map((text) => highMm({ metrics }, text, type)));
   const level = isUpright(side) || (texts.length - 1) * (wide + 2) <= lengthMm;
   return arrowMm + jogMm + 2 * spacing.clearMm + (isUpright(side) || !level ? wide : high);
+}
+
+function linesIn(text: string): string[] {
+  return text.split('\n');
+}
+
+function wideMm({ metrics }: Metrics, text: string, type: TypeStyle): number {
+  return Math.max(...linesIn(text).map((line) => metrics.widthMm(line, type)));
+}
+
+function highMm({ metrics }: Metrics, text: string, type: TypeStyle): number {
+  return metrics.ascentMm(type) + metrics.descentMm(type) + (linesIn(text).length - 1) * linePitchMm(type);
 }
 
 const freeMm = 3;
@@ -105,16 +118,17 @@ export function drawExits(
 }
 
 function laySide(
-  { metrics }: Drawing,
+  drawing: Metrics,
   side: Side,
   exits: readonly Exit[],
   alongs: readonly number[],
   box: PaperBox,
   type: TypeStyle,
 ): ExitSide | null {
-  const pitch = metrics.ascentMm(type) + metrics.descentMm(type) + 0.3;
+  const isBlock = exits.some(({ text }) => linesIn(text).length > 1);
+  const pitch = Math.max(...exits.map(({ text }) => highMm(drawing, text, type))) + (isBlock ? 1.4 : 0.3);
   const [low, high] = isUpright(side) ? [box.topMm, box.bottomMm] : [box.leftMm, box.rightMm];
-  const wide = Math.max(...exits.map(({ text }) => metrics.widthMm(text, type))) + 2;
+  const wide = Math.max(...exits.map(({ text }) => wideMm(drawing, text, type))) + 2;
   const level = isUpright(side) ? null : spreadApart(alongs, wide, low, high);
   if (level !== null) return { turned: false, places: level };
   const places = spreadApart(alongs, pitch, low - pastMm, high + pastMm);
@@ -147,11 +161,22 @@ function drawExit(
   drawArrowHead(parent, tip, point);
   const across = edge + out * (arrowMm + jogMm + spacing.clearMm);
   if (!upright && !turned) {
+    const texts = linesIn(exit.text);
     const base =
-      side === 'top' ? across - drawing.metrics.descentMm(type) : across + drawing.metrics.ascentMm(type);
-    drawText(drawing, parent, exit.text, at(textMm, base), { type, align: 'middle' });
+      side === 'top'
+        ? across - drawing.metrics.descentMm(type) - (texts.length - 1) * linePitchMm(type)
+        : across + drawing.metrics.ascentMm(type);
+    drawLines(drawing, parent, texts, at(textMm, base), { type, align: 'middle' });
     return;
   }
   const align = side === 'left' || side === 'bottom' ? 'end' : 'start';
-  drawText(drawing, parent, exit.text, place(textMm + type.capMm / 2, across), { type, align, turned });
+  const texts = linesIn(exit.text);
+  const firstMm = textMm + type.capMm / 2 - ((texts.length - 1) * linePitchMm(type)) / 2;
+  texts.forEach((text, nth) => {
+    drawText(drawing, parent, text, place(firstMm + nth * linePitchMm(type), across), {
+      type,
+      align,
+      turned,
+    });
+  });
 }

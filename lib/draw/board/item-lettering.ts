@@ -1,6 +1,5 @@
 import { strokeObstacles } from '../drawn-strokes.ts';
 import { shortName } from '../feed/feed-words.ts';
-import { anchorAt } from '../lettering/label-candidates.ts';
 import type { Obstacle } from '../lettering/obstacle-index.ts';
 import { type TextLabel, textObstacles } from '../lettering/view-labels.ts';
 import { grown } from '../paper.ts';
@@ -34,6 +33,7 @@ export function letterOutside(
   { room }: BoardScene,
   items: readonly ItemOnBoard[],
   lettered: readonly ItemLettering[],
+  linesOf?: (text: string) => readonly string[],
 ): TextLabel[] {
   const group = openGroup(drawing, drawing.svg, 'names');
   const fixed = [...bodiesOf(items), ...strokeObstacles(drawing)];
@@ -43,22 +43,27 @@ export function letterOutside(
       const obstacles = [...fixed, ...textObstacles(drawing)];
       return fanNames(drawing, openSubject(drawing, group, id), names, obstacles, room);
     });
-    const labels = loose.map(({ ids, text, points }): TextLabel => {
-      const anchors = points.map(anchorAt);
-      return { id: ids.join(' '), lines: [text], type: types.terminal, anchors, own: [id], subject: id };
+    const labels = loose.map(({ ids, text, anchors }): TextLabel => {
+      const texts = linesOf?.(text) ?? [text];
+      const oblique = linesOf !== undefined;
+      return {
+        ...{ id: ids.join(' '), lines: texts, type: types.terminal, anchors, own: [id, bodyOf(id)] },
+        ...{ subject: id, oblique },
+      };
     });
-    return named ? labels : [...labels, nameLabel(onBoard)];
+    return named ? labels : [...labels, nameLabel(onBoard, linesOf !== undefined)];
   });
 }
 
-function nameLabel({ item, box }: ItemOnBoard): TextLabel {
-  const own = [item.id, bodyOf(item.id)];
+/** The name of an item beside it: small, and with no leader that runs level or upright, where wires are drawn. */
+function nameLabel({ item, box }: ItemOnBoard, amongWires: boolean): TextLabel {
   return {
     id: `name ${item.id}`,
     lines: [shortName(item)],
-    type: types.item,
+    type: amongWires ? types.terminal : types.item,
     anchors: [box],
-    own,
+    own: [item.id, bodyOf(item.id)],
     subject: item.id,
+    oblique: amongWires,
   };
 }

@@ -2,7 +2,15 @@ import type { Side } from '../../board/layout/item.ts';
 import { drawText, textBox } from '../lettering/lettering.ts';
 import { indexObstacles, type Obstacle } from '../lettering/obstacle-index.ts';
 import { spreadApart } from '../lettering/spread.ts';
-import { at, boxHolds, grown, type PaperBox, type PaperPoint, type PaperSegment } from '../paper.ts';
+import {
+  at,
+  boxHolds,
+  boxRound,
+  grown,
+  type PaperBox,
+  type PaperPoint,
+  type PaperSegment,
+} from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
 import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
@@ -22,7 +30,8 @@ import {
 export interface LooseName {
   readonly ids: readonly string[];
   readonly text: string;
-  readonly points: readonly PaperPoint[];
+  /** Where they belong: as wide along the edge as what ends there. */
+  readonly anchors: readonly PaperBox[];
 }
 
 /** How far from the edge a fan of names may begin, the nearest first; and how far past its ends it may reach. */
@@ -36,14 +45,14 @@ const fanPastMm = 18;
 export function fanNames(
   drawing: Drawing,
   parent: Parent,
-  { box, side, names }: OutsideNames,
+  { box, side, names, merges = mergeLevels }: OutsideNames,
   obstacles: readonly Obstacle[],
   room: PaperBox,
 ): LooseName[] {
   const index = indexObstacles(obstacles);
   const isFree = (each: PaperBox): boolean =>
     boxHolds(room, each) && !index.meetsBox(grown(each, spacing.clearMm / 2), []);
-  for (const merge of mergeLevels)
+  for (const merge of merges)
     for (const reachMm of fanReachesMm) {
       const fan = layFan(drawing, box, side, names, merge(names.map(({ text }) => text)), reachMm);
       if (!fan?.every((each) => isFree(each.box))) continue;
@@ -52,12 +61,15 @@ export function fanNames(
       for (const each of fan) drawFanned(drawing, parent, box, side, names, each, reachMm);
       return [];
     }
-  return mergedRuns(names.map(({ text }) => text)).map(({ text, of }) => {
+  const shared = merges === mergeLevels ? mergedRuns : (merges.at(-1) ?? mergedRuns);
+  return shared(names.map(({ text }) => text)).map(({ text, of }) => {
     const own = of.flatMap((nth) => names[nth] ?? []);
     return {
       ids: own.map(({ id }) => id),
       text,
-      points: own.map(({ alongMm }) => edgePoint(box, side, alongMm, 0)),
+      anchors: own.map(({ alongMm, wideMm = 0 }) =>
+        boxRound([-1, 1].map((way) => edgePoint(box, side, alongMm + (way * wideMm) / 2, 0))),
+      ),
     };
   });
 }

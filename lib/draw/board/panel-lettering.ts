@@ -17,6 +17,7 @@ import type { Drawing } from '../surface.ts';
 import {
   edgePoint,
   isLevel,
+  type MergeLevels,
   mergeLevels,
   middleOf,
   type PanelName,
@@ -31,6 +32,8 @@ export interface OutsideNames {
   readonly box: PaperBox;
   readonly side: Side;
   readonly names: readonly PanelName[];
+  /** Ways of merging them, those that say most first; left out, those of names. */
+  readonly merges?: MergeLevels;
 }
 
 /** What became of the names of an item. */
@@ -56,6 +59,7 @@ export function letterPanels(
   names: readonly PanelName[],
   type: TypeStyle = types.terminal,
   beneath: readonly PaperBox[] = [],
+  merges: MergeLevels = mergeLevels,
 ): PanelLettering {
   const sides: readonly Side[] = ['left', 'right', 'bottom', 'top'];
   const outside: OutsideNames[] = [];
@@ -65,9 +69,9 @@ export function letterPanels(
   for (const side of busiest) {
     const own = names.filter((name) => name.side === side).toSorted((a, b) => a.alongMm - b.alongMm);
     if (own.length === 0) continue;
-    const placed = placeSide(drawing, box, side, own, type, taken);
+    const placed = placeSide(drawing, box, side, own, type, taken, merges);
     if (placed === null) {
-      outside.push({ box, side, names: own });
+      outside.push({ box, side, names: own, merges });
       continue;
     }
     for (const each of placed) drawName(drawing, parent, box, side, own, each, type);
@@ -102,6 +106,7 @@ function placeSide(
   names: readonly PanelName[],
   type: TypeStyle,
   taken: readonly PaperBox[],
+  merges: MergeLevels,
 ): PlacedName[] | null {
   const { metrics } = drawing;
   const pitch = metrics.ascentMm(type) + metrics.descentMm(type) + 0.25;
@@ -109,7 +114,7 @@ function placeSide(
   // A text reaches farther below the middle of its capitals than above it.
   const before = metrics.ascentMm(type) - type.capMm / 2 + insetMm;
   const after = metrics.descentMm(type) + type.capMm / 2 + insetMm;
-  for (const merge of mergeLevels) {
+  for (const merge of merges) {
     const merged = merge(names.map(({ text }) => text));
     const wanted = merged.map((each) => middleOf(names, each));
     const spread = spreadApart(wanted, pitch, low + before, high - after);

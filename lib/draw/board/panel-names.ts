@@ -8,6 +8,8 @@ export interface PanelName {
   readonly text: string;
   readonly side: Side;
   readonly alongMm: number;
+  /** How wide what ends there is: a label keeps off it. Default: a fine line. */
+  readonly wideMm?: number;
 }
 
 /** Ways of merging names, those that say most first. */
@@ -19,6 +21,9 @@ export const mergeLevels = [
   inGroupsOf(3),
   inGroupsOf(4),
 ] as const;
+
+/** Ways of merging texts of neighbours into fewer, those that say most first. */
+export type MergeLevels = readonly ((names: readonly string[]) => MergedName[])[];
 
 /** A text with the place that it was given. */
 export interface PlacedName {

@@ -19,21 +19,32 @@ export interface Margins {
 export interface ScaledSheet {
   readonly ratio: ScaleRatio;
   readonly orientation: Page['orientation'];
+  /** On the larger sheet of the shop. Default no. */
+  readonly large?: boolean;
 }
 
 const orientations = ['landscape', 'portrait'] as const;
 
 /** The rooms that the frame of a page leaves on a sheet that lies and on one that stands. */
-export type SheetRooms = readonly { readonly orientation: Page['orientation']; readonly room: PaperBox }[];
+export type SheetRooms = readonly {
+  readonly orientation: Page['orientation'];
+  readonly large?: boolean;
+  readonly room: PaperBox;
+}[];
 
 /** Both rooms of a page; measured once, they serve every scale. */
 export function sheetRooms(
   plan: BuildPlan,
   metrics: TextMetrics,
   page: Omit<Page, 'paint' | 'scale' | 'orientation'>,
+  large = false,
 ): SheetRooms {
   return orientations.map((orientation) => {
-    return { orientation, room: roomOf(plan, metrics, { ...page, orientation, scale: 1 }) };
+    return {
+      orientation,
+      large,
+      room: roomOf(plan, metrics, { ...page, orientation, large, scale: 1 }),
+    };
   });
 }
 
@@ -48,8 +59,8 @@ export function sheetFor(
   accepts: (ratio: ScaleRatio) => boolean = () => true,
 ): ScaledSheet | null {
   for (const ratio of scaleRatios.filter((each) => each >= 1 && accepts(each)))
-    for (const { orientation, room } of rooms)
-      if (fits(window, ratio, marginsAt(ratio), room)) return { ratio, orientation };
+    for (const { orientation, large = false, room } of rooms)
+      if (fits(window, ratio, marginsAt(ratio), room)) return { ratio, orientation, large };
   return null;
 }
 
@@ -84,4 +95,12 @@ export interface BoardScene {
   /** The part of the board that is shown, on paper; null where all of it is. */
   readonly clip: PaperBox | null;
   readonly room: PaperBox;
+  /** Where another sheet of the same picture shows a place of the board; null where none does. */
+  readonly elsewhere: (place: { readonly xM: number; readonly yM: number }) => Continuation | null;
+}
+
+/** The sheet and the zone in which a line goes on that this sheet cuts. */
+export interface Continuation {
+  readonly part: string;
+  readonly zone: string;
 }

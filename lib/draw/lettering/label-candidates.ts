@@ -31,6 +31,8 @@ export interface LabelRequest {
   readonly own: readonly string[];
   /** Boxes that the text may stand in, wholly; across their edge it may not. Its leader may cross them. */
   readonly within?: readonly string[];
+  /** True where its leader must run aslant, so that it is not taken for a line that runs level or upright. Default no. */
+  readonly oblique?: boolean;
   /** May the text be turned, to be read from the right edge? Default no. */
   readonly turnable?: boolean;
 }
@@ -111,6 +113,7 @@ export function leaderCandidates(label: LabelRequest, index: ObstacleIndex, room
       for (const box of ringOf(anchor, size)) {
         if (!isFree(box, label, index, room)) continue;
         const leader = leaderTo(anchor, box);
+        if (label.oblique === true && isStraight(leader)) continue;
         if (index.leaderBlocked(leader, own)) continue;
         const lengthMm = Math.hypot(leader.to.xMm - leader.from.xMm, leader.to.yMm - leader.from.yMm);
         const crossings = index.leaderCrossings(leader, own);
@@ -119,6 +122,12 @@ export function leaderCandidates(label: LabelRequest, index: ObstacleIndex, room
       }
     });
   return found;
+}
+
+/** True where a leader runs level or upright, or nearly so. */
+function isStraight({ from, to }: PaperSegment): boolean {
+  const [acrossMm, downMm] = [Math.abs(to.xMm - from.xMm), Math.abs(to.yMm - from.yMm)];
+  return Math.min(acrossMm, downMm) < 0.2 * Math.max(acrossMm, downMm);
 }
 
 function isFree(box: PaperBox, label: LabelRequest, index: ObstacleIndex, room: PaperBox): boolean {

@@ -28,3 +28,12 @@ export function onPaper(view: PlanView, place: { readonly xM: number; readonly y
 export function lengthOnPaper(view: PlanView, lengthM: number): number {
   return (lengthM * 1000) / view.ratio;
 }
+
+/** The place on the board of a place on paper. */
+export function placeOnBoard(
+  { ratio, datum, mirrored }: PlanView,
+  { xMm, yMm }: PaperPoint,
+): { readonly xM: number; readonly yM: number } {
+  const acrossMm = mirrored ? datum.xMm - xMm : xMm - datum.xMm;
+  return { xM: (acrossMm * ratio) / 1000, yM: ((datum.yMm - yMm) * ratio) / 1000 };
+}

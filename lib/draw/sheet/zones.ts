@@ -33,6 +33,15 @@ export function drawZones(drawing: Drawing, parent: Parent, frame: PaperBox): vo
   for (const pair of centrings) drawLine(parent, pair, lines.frame);
 }
 
+/** The zone of a frame in which a point lies, letter first: `B4`. */
+export function zoneAt(frame: PaperBox, { xMm, yMm }: PaperPoint): string {
+  const indexOf = (zones: ReturnType<typeof zonesAlong>, mm: number): number =>
+    zones.find(([, high]) => mm < high)?.[2] ?? zones.length - 1;
+  const column = indexOf(zonesAlong(frame.leftMm, frame.rightMm), xMm);
+  const row = indexOf(zonesAlong(frame.topMm, frame.bottomMm), yMm);
+  return `${letters[row] ?? ''}${column + 1}`;
+}
+
 /** An even number of zones as near to 50 mm as may be: from, to, index. */
 function zonesAlong(fromMm: number, toMm: number): (readonly [number, number, number])[] {
   const count = Math.max(2, 2 * Math.round((toMm - fromMm) / zoneMm / 2));

@@ -24,6 +24,14 @@ export const notCurrent = 'NOT CURRENT';
 
 const paperSizes = { letter: 'letter', a4: 'A4' } as const satisfies Record<Shop['paper'], string>;
 
+/** Pages of drawings on larger sheets, upright and lying: those of any shop, since a frozen plan keeps the sheet that it was drawn on. */
+const largerPages = [
+  { name: 'whole-tabloid', size: '11in 17in' },
+  { name: 'whole-tabloid-lying', size: '17in 11in' },
+  { name: 'whole-a3', size: 'A3' },
+  { name: 'whole-a3-lying', size: 'A3 landscape' },
+] as const;
+
 const pageCount = '@bottom-right { content: "page " counter(page) " of " counter(pages); }';
 
 /** The filing edge says the mark in large type: it stands beside the text, never across it. */
@@ -55,6 +63,7 @@ export function printRules({ paper, topLeft, bottomLeft, mark, sheets = [] }: Pr
     ...named,
     wholePage('whole', size),
     wholePage('whole-lying', `${size} landscape`),
+    ...largerPages.map(({ name, size: larger }) => wholePage(name, larger)),
   ].join('\n');
 }
 
@@ -79,7 +88,7 @@ function wholePage(name: string, size: string): string {
  */
 export const notCurrentRules = [
   `@page { ${box('top-left', `${notCurrent}: do not build from this sheet`, 'font-weight: 600;')} ${markedEdge(notCurrent)} }`,
-  ...['whole', 'whole-lying'].map(
+  ...['whole', 'whole-lying', ...largerPages.map(({ name }) => name)].map(
     (name) =>
       `@page ${name} { ${box('bottom-left', `${notCurrent}: do not build from this sheet`, 'padding-left: 20mm; padding-bottom: 4.5mm; vertical-align: bottom; font-weight: 600;')} }`,
   ),

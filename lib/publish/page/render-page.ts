@@ -1,4 +1,5 @@
 import type { Environment } from 'nunjucks';
+import { sheetFormats } from '../../draw/sheet/sheet-format.ts';
 import { frozen } from '../frozen.ts';
 import type { DrawingsOf, PlanDrawing } from '../site/shop-site.ts';
 import { fillDrawings, hasDrawingTokens } from './drawing-token.ts';
@@ -31,8 +32,8 @@ export function putDrawings(html: string, templates: Environment, drawings: read
 const printWidthMm = 186;
 
 interface Figure extends PlanDrawing {
-  /** `whole` and `whole-lying` take a page of paper to themselves, `inline` stands among the text. */
-  readonly placing: 'inline' | 'whole' | 'whole-lying';
+  /** Classes: `whole` and its like take a page of paper to themselves, `inline` stands among the text. */
+  readonly placing: string;
 }
 
 /** A drawing that is wider than the text of a page is a sheet with a frame of its own: it gets a whole page. */
@@ -40,5 +41,18 @@ function figureOf(drawing: PlanDrawing): Figure {
   const [, width = '0', height = '0'] =
     /<svg[^>]*?\swidth="([\d.]+)mm"[^>]*?\sheight="([\d.]+)mm"/.exec(drawing.svg) ?? [];
   if (Number(width) <= printWidthMm) return { ...drawing, placing: 'inline' };
-  return { ...drawing, placing: Number(width) > Number(height) ? 'whole-lying' : 'whole' };
+  const [short, long] = [Math.min(Number(width), Number(height)), Math.max(Number(width), Number(height))];
+  const larger = largerSheets.find(({ widthMm, heightMm }) => near(short, widthMm) && near(long, heightMm));
+  const lying = Number(width) > Number(height) ? '-lying' : '';
+  return { ...drawing, placing: `whole${lying}${larger ? ` whole-${larger.name}${lying}` : ''}` };
+}
+
+/** Sheets larger than the paper of a set, upright, as the page names of the print rules call them. */
+const largerSheets = [
+  { name: 'tabloid', ...sheetFormats.Tabloid },
+  { name: 'a3', ...sheetFormats.A3 },
+];
+
+function near(aMm: number, bMm: number): boolean {
+  return Math.abs(aMm - bMm) < 0.5;
 }
