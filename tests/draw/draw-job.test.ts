@@ -29,9 +29,13 @@ function subjectsOf(pages: readonly JobPage[]): Set<string> {
   return new Set([...svg.matchAll(/data-subject="([^"]*)"/g)].map(([, subject = '']) => subject));
 }
 
-/** The labels that the texts of a wiring drawing stand for: `L1 +-` for two, `S1…4` for four, `S5, S6` for two. */
+/**
+ * The labels that the texts of a wiring drawing stand for: of a tag what is between terminal and facts; `L1 +-` for two,
+ * `S1…4` for four, `S5, S6` for two.
+ */
 function labelsIn(texts: readonly string[]): string[] {
   return texts
+    .map((text) => text.replace(/^.* \/ /, '').replace(/: .*$|( in [\w-]+)? \[[\d, ]+\]$/, ''))
     .flatMap((text) => text.split(', '))
     .flatMap((text) => {
       const [, letter = '', from = '', to = from, signs = ''] =

@@ -6,6 +6,8 @@ export interface DrawnStroke {
   readonly y1: number;
   readonly x2: number;
   readonly y2: number;
+  /** How broad it is to either side of its middle, where that counts: lines that are no bodies are fine. */
+  readonly reach: number;
 }
 
 /** What of an SVG can lie under a text: strokes, hatched areas, and paper that covers both. */
@@ -29,7 +31,9 @@ export function drawnThings(svg: string): DrawnThing[] {
     const box = boxOf(lines.flat());
     const seen = stroke !== undefined && !isPaper(stroke);
     return {
-      strokes: seen ? lines.flatMap(strokesOf) : [],
+      strokes: seen
+        ? lines.flatMap((line) => strokesOf(line, reachOf(Number(value('stroke-width') ?? 0))))
+        : [],
       hatched: fill.startsWith('url(') ? box : null,
       covers: isPaper(fill) ? box : null,
     };
@@ -42,11 +46,16 @@ function isPaper(ink: string): boolean {
 
 type Point = readonly [number, number];
 
-function strokesOf(line: readonly Point[]): DrawnStroke[] {
+function strokesOf(line: readonly Point[], reach: number): DrawnStroke[] {
   return line.slice(1).map(([x2, y2], index) => {
     const [x1, y1] = line[index] ?? [x2, y2];
-    return { x1, y1, x2, y2 };
+    return { x1, y1, x2, y2, reach };
   });
+}
+
+/** Strokes broader than any line of a drawing are bodies of conductors: a text must not lie on their edges either. */
+function reachOf(widthMm: number): number {
+  return widthMm > 1.9 ? widthMm / 2 : 0;
 }
 
 function boxOf(points: readonly Point[]): PaperBox | null {

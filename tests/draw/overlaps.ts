@@ -34,15 +34,19 @@ function isCrossed(things: readonly DrawnThing[], box: PaperBox): boolean {
   });
 }
 
-/** Cuts a stroke into short pieces and looks for one whose middle lies in the box. */
-function strokeMeets({ x1, y1, x2, y2 }: DrawnStroke, box: PaperBox): boolean {
-  if (Math.max(x1, x2) < box.leftMm || Math.min(x1, x2) > box.rightMm) return false;
-  if (Math.max(y1, y2) < box.topMm || Math.min(y1, y2) > box.bottomMm) return false;
-  const pieces = Math.max(1, Math.ceil(Math.hypot(x2 - x1, y2 - y1) / 0.1));
-  for (let piece = 0; piece <= pieces; piece += 1) {
-    const x = x1 + ((x2 - x1) * piece) / pieces;
-    const y = y1 + ((y2 - y1) * piece) / pieces;
-    if (x > box.leftMm && x < box.rightMm && y > box.topMm && y < box.bottomMm) return true;
-  }
+/** Cuts a stroke into short pieces, from edge to edge where it is broad, and looks for one whose middle lies in the box. */
+function strokeMeets({ x1, y1, x2, y2, reach }: DrawnStroke, box: PaperBox): boolean {
+  if (Math.max(x1, x2) + reach < box.leftMm || Math.min(x1, x2) - reach > box.rightMm) return false;
+  if (Math.max(y1, y2) + reach < box.topMm || Math.min(y1, y2) - reach > box.bottomMm) return false;
+  const long = Math.hypot(x2 - x1, y2 - y1);
+  const pieces = Math.max(1, Math.ceil(long / 0.1));
+  const lanes = Math.ceil(reach / 0.2);
+  for (let piece = 0; piece <= pieces; piece += 1)
+    for (let lane = -lanes; lane <= lanes; lane += 1) {
+      const aside = lanes === 0 || long === 0 ? 0 : (lane * reach) / lanes / long;
+      const x = x1 + ((x2 - x1) * piece) / pieces + (y2 - y1) * aside;
+      const y = y1 + ((y2 - y1) * piece) / pieces - (x2 - x1) * aside;
+      if (x > box.leftMm && x < box.rightMm && y > box.topMm && y < box.bottomMm) return true;
+    }
   return false;
 }

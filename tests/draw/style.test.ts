@@ -35,10 +35,9 @@ describe('conductor roles', () => {
 });
 
 describe('inks', () => {
-  it('fall back to black, and to white for paper', () => {
+  it('fall back to black, to white for paper, and to greys for what is pale on paper too', () => {
+    const greys: Readonly<Record<string, string>> = { paper: '#fff', pale: '#8a8a8a', ghost: '#d4d4d4' };
     for (const [name, ink] of Object.entries(inks))
-      expect(ink).toMatch(
-        name === 'paper' ? /^var\(--draw-[a-z-]+, #fff\)$/ : /^var\(--draw-[a-z-]+, #000\)$/,
-      );
+      expect(ink).toMatch(new RegExp(`^var\\(--draw-[a-z-]+, ${greys[name] ?? '#000'}\\)$`));
   });
 });

@@ -48,7 +48,7 @@ export function letterOutside(
       const oblique = linesOf !== undefined;
       return {
         ...{ id: ids.join(' '), lines: texts, type: types.terminal, anchors, own: [id, bodyOf(id)] },
-        ...{ subject: id, oblique },
+        ...{ subject: id, oblique, within: oblique ? [bodyOf(id)] : [] },
       };
     });
     return named ? labels : [...labels, nameLabel(onBoard, linesOf !== undefined)];
@@ -65,5 +65,6 @@ function nameLabel({ item, box }: ItemOnBoard, amongWires: boolean): TextLabel {
     own: [item.id, bodyOf(item.id)],
     subject: item.id,
     oblique: amongWires,
+    within: amongWires ? [bodyOf(item.id)] : [],
   };
 }

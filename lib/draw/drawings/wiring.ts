@@ -29,8 +29,11 @@ export const wiring: DrawingKind = {
 /** The narrowest room of a sheet, that of an upright A4 or Letter. */
 const narrowMm = 172;
 
-/** Room for `S13, S14 to part 2, B4` and its arrow beside a cut. */
-const referenceMm = 42;
+/** The smallest scale at which conductors side by side are told apart. */
+const toldApart: ScaleRatio = 5;
+
+/** Room for `to part 2, B4` and its arrow beside a cut. */
+const referenceMm = 27;
 
 function overview(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): readonly DrawnPage[] {
   const { routes, crossings } = board;
@@ -50,6 +53,7 @@ function overview(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): read
     },
     margins: (ratio) => loomMargins(metrics, board, ratio),
     referenceMm,
+    readable: 10,
     paint: paintLooms,
   });
 }
@@ -86,6 +90,7 @@ function layerPages(
     },
     margins,
     referenceMm,
+    readable: toldApart,
     paint: (drawing, scene) => paintLayer(drawing, scene, layer),
   });
 }

@@ -17,7 +17,7 @@ export function clearCrossings(
   clip: PaperBox | null,
 ): void {
   for (const lower of below)
-    for (const { point, along } of crossingsOf(over.axis, lower.axis)) {
+    for (const { point, along } of crossingsOf(over.line, lower.line)) {
       if (!pointIn(point, clip)) continue;
       const reachMm = lower.widthMm / 2 + 0.3;
       const [from, to] = [-reachMm, reachMm].map((by) =>

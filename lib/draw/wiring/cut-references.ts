@@ -18,7 +18,7 @@ export function cutReferences(scene: BoardScene, routes: readonly LaidRoute[]): 
     cutsOf(axis, clip).flatMap(({ point, beyond }): Exit[] => {
       const { side } = nearestSide(clip, point.xMm, point.yMm);
       const goesOn = scene.elsewhere(placeOnBoard(scene.view, beyond));
-      const text = `${labelsText(wires.map(shownLabel))} ${referenceText(goesOn)}`;
+      const text = `${labelsText(wires.map(shownLabel))}\n${referenceText(goesOn)}`;
       return [{ subject: wires[0]?.id ?? route.wire, side, point, text }];
     }),
   );

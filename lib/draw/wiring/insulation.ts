@@ -21,23 +21,23 @@ function insulation(
   return { name, colour, pattern, ink };
 }
 
-const [dot, tick, space] = [0.4, 0.5, 3] as const;
+const [dot, gap, space] = [0.4, 0.5, 3] as const;
 
 /** Every letter code of IEC 60757 that a wire may have. */
 export const insulations = {
   BK: insulation('black', '#111', [], '#fff'),
-  BN: insulation('brown', '#7b4a21', [dot, tick, dot, space], '#fff'),
+  BN: insulation('brown', '#7b4a21', [dot, gap, dot, space], '#fff'),
   RD: insulation('red', '#c9211e', [dot, space], '#fff'),
-  OG: insulation('orange', '#ee7f1a', [dot, tick, dot, tick, dot, space], '#000'),
-  YE: insulation('yellow', '#f3cd1c', [1.4, space], '#000'),
-  GN: insulation('green', '#1c8a3d', [3, 1.2], '#fff'),
-  BU: insulation('blue', '#1f5fbf', [2.4, 0.6, dot, 0.6], '#fff'),
-  VT: insulation('violet', '#7f3fa3', [2.4, 0.6, dot, 0.6, dot, 0.6], '#fff'),
-  GY: insulation('grey', '#8c8c8c', [0.8, 0.8], '#000'),
+  OG: insulation('orange', '#ee7f1a', [dot, gap, dot, gap, dot, space], '#000'),
+  YE: insulation('yellow', '#f3cd1c', [1, space], '#000'),
+  GN: insulation('green', '#1c8a3d', [2, space], '#fff'),
+  BU: insulation('blue', '#1f5fbf', [1.4, gap, dot, space], '#fff'),
+  VT: insulation('violet', '#7f3fa3', [1.4, gap, dot, gap, dot, space], '#fff'),
+  GY: insulation('grey', '#8c8c8c', [dot, 1.2], '#000'),
   WH: insulation('white', '#fff', [], '#000'),
-  PK: insulation('pink', '#f0a3b8', [dot, 1], '#000'),
-  TQ: insulation('turquoise', '#2fb5ac', [dot, tick, 1.6, 1.6], '#000'),
-  CLR: insulation('clear', '#eee', [dot, 5], '#000'),
+  PK: insulation('pink', '#f0a3b8', [0.9, gap, 0.9, space], '#000'),
+  TQ: insulation('turquoise', '#2fb5ac', [dot, gap, 1.4, gap, dot, space], '#000'),
+  CLR: insulation('clear', '#eee', [dot, 6], '#000'),
 } as const satisfies Record<string, Insulation>;
 
 /** What a cable looks like whose conductors lie inside its sheath, or a wire whose colour nobody wrote down. */

@@ -66,7 +66,7 @@ export function paintLooms(drawing: Drawing, scene: BoardScene): string[] {
   );
   drawRoleStrip(drawing, drawing.svg, room, shownLayers);
   const arrows = placeDirectionArrows(drawing, board, room, { mirrored: false, caption: null });
-  const labels = [...letterOutside(drawing, scene, items, lettered), ...counts];
+  const labels = [...letterOutside(drawing, scene, items, lettered, (name) => [name]), ...counts];
   const labelGroup = openGroup(drawing, drawing.svg, 'labels');
   const shown = clip === null ? labels : labels.filter(({ anchors }) => anchors.length > 0);
   return [...arrows, ...drawLabels(drawing, labelGroup, shown, room, bodiesOf(items))];

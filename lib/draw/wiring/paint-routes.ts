@@ -56,10 +56,9 @@ export function paintGhosts(
   routes: readonly LaidRoute[],
   clip: PaperBox | null,
 ): void {
-  for (const { route, axis, widthMm, radiusMm } of routes) {
+  for (const { route, line, widthMm } of routes) {
     const group = openSubject(drawing, parent, route.wire);
     const texts = drawing.texts.map(({ box }) => grown(box, widthMm / 2 + 0.3));
-    const line = bentPoints(axis, { radiusMm, offMm: 0 });
     const d = clippedLine(line, clip)
       .flatMap((piece) => interrupted(piece, texts))
       .map((piece) => pathThrough(piece))

@@ -1,10 +1,11 @@
 import type { BuildPlan, PlanRoute, PlanWire } from '../../model/plan/index.ts';
-import { type Bending, beside, directionOf, distanceMm, withoutRepeats } from '../bent-line.ts';
+import { type Bending, bentPoints, beside, directionOf, distanceMm, withoutRepeats } from '../bent-line.ts';
 import type { ItemOnBoard } from '../board/item-on-board.ts';
 import { at, type PaperPoint } from '../paper.ts';
 import { lengthOnPaper, onPaper, type PlanView } from '../sheet/scale.ts';
 import { leastWidthMm } from './conductor-body.ts';
 import { type ConductorEnd, endsAt, wiresAlong } from './route-ends.ts';
+import { bendRadiusM, cableDiameterM, wireDiameterM } from './true-sizes.ts';
 
 /** One body of a route: a conductor, or the sheath of a cable. */
 export interface Strand {
@@ -20,22 +21,22 @@ export interface Strand {
 export interface LaidRoute {
   readonly route: PlanRoute;
   readonly wires: readonly PlanWire[];
-  /** The middle of it, corner by corner, and how wide all of it is. */
+  /** The middle of it, corner by corner; the same as it is bent; and how wide all of it is. */
   readonly axis: readonly PaperPoint[];
+  readonly line: readonly PaperPoint[];
   readonly widthMm: number;
-  readonly radiusMm: number;
   readonly strands: readonly Strand[];
   readonly ends: readonly ConductorEnd[];
 }
 
-/** What a conductor measures where an older plan does not tell: as thin as it is drawn. */
-function widthOf(view: PlanView, diameterM: number | null | undefined): number {
-  return Math.max(leastWidthMm, diameterM ? lengthOnPaper(view, diameterM) : 0);
+/** How wide a body is on paper: true to scale, but no thinner than it can be drawn. */
+function widthOf(view: PlanView, diameterM: number | null): number {
+  return Math.max(leastWidthMm, lengthOnPaper(view, diameterM ?? 0));
 }
 
 /** Lays a route: a cable in its sheath up to where its conductors part, any other wires side by side. */
 export function laidRoute(
-  plan: Pick<BuildPlan, 'wires' | 'cables'>,
+  plan: Pick<BuildPlan, 'wires' | 'cables' | 'rules'>,
   view: PlanView,
   items: readonly ItemOnBoard[],
   route: PlanRoute,
@@ -45,16 +46,14 @@ export function laidRoute(
   const [first, last] = [axis[0], axis.at(-1)];
   const start = first ? endsAt(first, wires, items) : [];
   const end = last && axis.length > 1 ? endsAt(last, wires, items) : [];
-  const radiusMm = route.bendRadiusM ? lengthOnPaper(view, route.bendRadiusM) : 0;
+  const radiusMm = lengthOnPaper(view, bendRadiusM(plan, route, wires));
   const cable = plan.cables.find(({ id }) => id === wires[0]?.cable);
-  const base = { plan, view, wires, axis, start, end, radiusMm };
-  const strands = cable
-    ? sheathed(base, widthOf(view, cable.diameterM ?? route.diameterM))
-    : sideBySide(base);
-  const widthMm = cable
-    ? widthOf(view, cable.diameterM ?? route.diameterM)
-    : strands.reduce((sum, strand) => sum + strand.widthMm, 0);
-  return { route, wires, axis, widthMm, radiusMm, strands, ends: [...start, ...end] };
+  const laying = { view, wires, axis, start, end, radiusMm };
+  const sheathMm = cable ? widthOf(view, cableDiameterM(cable, route, wires)) : null;
+  const strands = sheathMm === null ? sideBySide(laying) : sheathed(laying, sheathMm);
+  const widthMm = sheathMm ?? strands.reduce((sum, strand) => sum + strand.widthMm, 0);
+  const line = bentPoints(axis, { radiusMm, offMm: 0 });
+  return { route, wires, axis, line, widthMm, strands, ends: [...start, ...end] };
 }
 
 interface Laying {
@@ -69,7 +68,7 @@ interface Laying {
 
 function sideBySide({ view, wires, axis, start, end, radiusMm }: Laying): Strand[] {
   const sorted = inTerminalOrder(wires, axis, start, end);
-  const widths = sorted.map(({ diameterM }) => widthOf(view, diameterM));
+  const widths = sorted.map((wire) => widthOf(view, wireDiameterM(wire)));
   const allMm = widths.reduce((sum, width) => sum + width, 0);
   let takenMm = 0;
   return sorted.map((wire, index): Strand => {
@@ -147,7 +146,7 @@ function sheathed({ view, wires, axis, start, end, radiusMm }: Laying, widthMm: 
         ? [
             {
               ...{ subject: wire.id, letters: wire.colour, points: [at, point], bending: straight },
-              widthMm: Math.min(widthMm, widthOf(view, wire.diameterM)),
+              widthMm: Math.min(widthMm, widthOf(view, wireDiameterM(wire))),
             },
           ]
         : [],

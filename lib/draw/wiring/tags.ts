@@ -17,11 +17,24 @@ export function stepsOf({ steps }: Pick<BuildPlan, 'steps'>): StepOf {
 
 /** What a tag says of its conductors: size and colour, and the step that lays them. */
 function facts(wires: readonly PlanWire[], stepOf: StepOf): string {
-  const sizes = distinct(wires.map(({ size }) => size.label));
-  const colours = distinct(wires.flatMap(({ colour }) => colour ?? []));
+  return said([sizesOf(wires), coloursOf(wires), stepsIn(wires, stepOf)]);
+}
+
+function sizesOf(wires: readonly PlanWire[]): string {
+  return distinct(wires.map(({ size }) => size.label)).join(', ');
+}
+
+function coloursOf(wires: readonly PlanWire[]): string {
+  return distinct(wires.flatMap(({ colour }) => colour ?? [])).join(', ');
+}
+
+function stepsIn(wires: readonly PlanWire[], stepOf: StepOf): string {
   const steps = distinct(wires.flatMap(({ id }) => stepOf(id) ?? []));
-  const step = steps.length === 0 ? '' : `[${steps.join(', ')}]`;
-  return [sizes.join(', '), colours.join(', '), step].filter((word) => word !== '').join(' ');
+  return steps.length === 0 ? '' : `[${steps.join(', ')}]`;
+}
+
+function said(words: readonly string[]): string {
+  return words.filter((word) => word !== '').join(' ');
 }
 
 function distinct<T>(values: readonly T[]): T[] {
@@ -84,7 +97,7 @@ function sharedTag(ends: readonly ConductorEnd[], stepOf: StepOf): string {
 export function exitTag(wires: readonly PlanWire[], stepOf: StepOf): string {
   const labels = labelsText(wires.map(shownLabel));
   const [first] = wires;
-  if (first?.cable === undefined || wires.length < 3) return `${labels}\n${facts(wires, stepOf)}`;
-  const plain = wires.map((wire) => ({ ...wire, colour: null }));
-  return `${labels} in ${first.cable}\n${facts(plain, stepOf)}`;
+  const cable = first?.cable !== undefined && wires.length > 2 ? first.cable : null;
+  const body = [sizesOf(wires), cable === null ? coloursOf(wires) : `in ${cable}`];
+  return [said([labels, stepsIn(wires, stepOf)]), said(body)].filter((line) => line !== '').join('\n');
 }

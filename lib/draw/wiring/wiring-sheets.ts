@@ -19,6 +19,8 @@ import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 /** A picture of wiring, with the room that references take beside a cut. */
 export interface WiringPicture extends BoardPicture {
   readonly referenceMm: number;
+  /** The smallest scale at which it still reads well. */
+  readonly readable: ScaleRatio;
 }
 
 interface Request {
@@ -62,8 +64,6 @@ export function wiringSheets(
 /** Said on the details of a board on which some tags have no room. */
 const crowdedNote = 'Shows tags that the sheet of the whole leaves out';
 
-/** The smallest scale at which conductors side by side are told apart. */
-const readable: ScaleRatio = 5;
 const mostTiles = 6;
 
 function* waysOf(request: Request): Generator<Way> {
@@ -72,6 +72,7 @@ function* waysOf(request: Request): Generator<Way> {
   const larger = plan.shop.largerPaper === null ? [] : sheetRooms(plan, metrics, picture.base, true);
   const wholes = (rooms: SheetRooms): ScaledSheet[] => wholeSheets(rooms, board, picture.margins);
   const windows = [windowRound(board.outline)];
+  const { readable } = picture;
   const isReadable = ({ ratio }: ScaledSheet): boolean => ratio <= readable;
   const all = [...wholes(usual), ...wholes(larger)];
   for (const sheet of all.filter(isReadable))
@@ -80,10 +81,12 @@ function* waysOf(request: Request): Generator<Way> {
   const rooms = [...usual, ...larger];
   for (const ratio of scaleRatios.filter((each) => each >= 1 && each <= finest).toReversed())
     yield* tiled(request, rooms, ratio);
-  for (const sheet of all.filter((each) => !isReadable(each)))
-    yield { sheet, windows, margins: picture.margins };
-  yield { sheet: { ratio: 100, orientation: 'landscape' }, windows, margins: picture.margins };
+  const [smaller = smallest] = all.filter((sheet) => !isReadable(sheet));
+  yield { sheet: smaller, windows, margins: picture.margins };
 }
+
+/** Where a board is too large for a sheet at every scale. */
+const smallest: ScaledSheet = { ratio: 100, orientation: 'landscape' };
 
 /** The two largest scales at which a board stands on one of the sheets as a whole. */
 function wholeSheets(rooms: SheetRooms, board: PlanBoard, margins: BoardPicture['margins']): ScaledSheet[] {
@@ -118,17 +121,18 @@ function forCuts(picture: WiringPicture, sides: readonly (keyof Margins)[]): Boa
   };
 }
 
-/** A board in parts at a scale: cut between left and right alone if that will do. */
-function* tiled({ board, picture }: Request, rooms: SheetRooms, ratio: ScaleRatio): Generator<Way> {
-  for (const sides of [upright, allSides]) {
-    const margins = forCuts(picture, sides);
-    const { windows, ...sheet } = fewestTiles(rooms, board, margins, ratio);
-    if (windows.length < 2 || windows.length > mostTiles) continue;
-    const isOneRow = windows.every(({ fromYM }) => fromYM === windows[0]?.fromYM);
-    if (sides === upright && !isOneRow) continue;
-    yield { sheet: { ...sheet, ratio }, windows, margins };
-    return;
-  }
+/** A board in parts at a scale, fewest first: cut between left and right alone where that will do. */
+function tiled({ board, picture }: Request, rooms: SheetRooms, ratio: ScaleRatio): Way[] {
+  const ways = rooms.flatMap((room) =>
+    [upright, allSides].flatMap((sides): Way[] => {
+      const margins = forCuts(picture, sides);
+      const { windows, ...sheet } = fewestTiles([room], board, margins, ratio);
+      if (windows.length < 2 || windows.length > mostTiles) return [];
+      const isOneRow = windows.every(({ fromYM }) => fromYM === windows[0]?.fromYM);
+      return isOneRow === (sides === upright) ? [{ sheet: { ...sheet, ratio }, windows, margins }] : [];
+    }),
+  );
+  return ways.toSorted((a, b) => a.windows.length - b.windows.length);
 }
 
 function attempt({ plan, metrics, board, picture }: Request, { sheet, windows, margins }: Way): Attempt {
