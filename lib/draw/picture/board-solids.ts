@@ -6,7 +6,7 @@ import { isFault } from '../../model/fault.ts';
 import type { BuildPlan, PlanBoard, PlanPlacement, PlanRoute } from '../../model/plan/index.ts';
 import { type ConductorRole, conductorRoleSchema } from '../../model/vocabulary.ts';
 import { outsideDiameterM } from '../../power/conductor/bundle.ts';
-import { wiresAlong } from '../board/routes-on-board.ts';
+import { wiresAlong } from '../wiring/route-ends.ts';
 import type { Prism } from './prism.ts';
 
 /** What a body of a picture is: decides the line that it is drawn in. */
