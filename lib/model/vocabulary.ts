@@ -51,6 +51,13 @@ export type TerminalRole = z.infer<typeof terminalRoleSchema>;
 export const conductorRoleSchema = z.enum(['power', 'ground', 'speaker', 'signal', 'turn-on', 'control']);
 export type ConductorRole = z.infer<typeof conductorRoleSchema>;
 
+/** What is written for the mark of a terminal on which its maker printed none. */
+export const unmarkedTerminal = 'none';
+
+/** Which of the two conductors of a speaker one is. */
+export const conductorSignSchema = z.enum(['+', '-']);
+export type ConductorSign = z.infer<typeof conductorSignSchema>;
+
 /** How a conductor is held at a terminal. */
 export const jointSchema = z.enum([
   'set-screw',

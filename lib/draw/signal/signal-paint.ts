@@ -182,19 +182,15 @@ function paintConductor(
 ): void {
   const { metrics } = drawing;
   const group = openSubject(drawing, drawing.svg, wire.id);
-  const labelMm = metrics.widthMm(shownLabel(wire), types.wireLabel);
+  const label = shownLabel(wire);
+  const labelMm = metrics.widthMm(label, types.wireLabel);
   const middle = middleText(wire);
   const middleMm = metrics.widthMm(middle, types.note);
   const centreMm = (fromMm + toMm) / 2;
   const texts = [
-    { text: shownLabel(wire), leftMm: fromMm + strokeMm + padMm, wideMm: labelMm, type: types.wireLabel },
+    { text: label, leftMm: fromMm + strokeMm + padMm, wideMm: labelMm, type: types.wireLabel },
     { text: middle, leftMm: centreMm - middleMm / 2, wideMm: middleMm, type: types.note },
-    {
-      text: shownLabel(wire),
-      leftMm: toMm - strokeMm - padMm - labelMm,
-      wideMm: labelMm,
-      type: types.wireLabel,
-    },
+    { text: label, leftMm: toMm - strokeMm - padMm - labelMm, wideMm: labelMm, type: types.wireLabel },
   ];
   let xMm = fromMm;
   for (const { text, leftMm, wideMm, type } of texts) {

@@ -28,9 +28,6 @@ import {
 } from '../vocabulary.ts';
 import { audible, boostLevel, edgeLengths, efficiency, signalVoltage, stripLength } from './bounds.ts';
 
-/** What is written for the mark of a terminal that bears none. */
-export const unmarkedTerminal = 'none';
-
 /** One terminal of a part. */
 export const terminalSpecSchema = z.strictObject({
   /** What its maker printed beside it, where that is not its name here; `none`: nothing, and drawings number it. */

@@ -15,6 +15,7 @@ import { planBoardSchema, planOffCutSchema } from './board.ts';
 import { planFormat } from './format.ts';
 import { planHeatSchema } from './heat.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
+import { planItemSchema } from './items.ts';
 import { planPowerSchema } from './power.ts';
 import { planProposalSchema } from './proposal.ts';
 import {
@@ -23,7 +24,6 @@ import {
   planBranchSchema,
   planCableSchema,
   planControlSchema,
-  planItemSchema,
   planRunSchema,
   planTerminalSchema,
   planWireSchema,
@@ -121,6 +121,7 @@ export * from './board.ts';
 export * from './format.ts';
 export * from './heat.ts';
 export * from './house-rule.ts';
+export * from './items.ts';
 export * from './network.ts';
 export * from './power.ts';
 export * from './proposal.ts';

@@ -1,14 +1,11 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import {
   chosenSchema,
   conductorRoleSchema,
-  coolingSchema,
-  edgeSchema,
-  holdingSchema,
+  conductorSignSchema,
   originSchema,
   panelSchema,
-  terminalRoleSchema,
   vehicleSideSchema,
   workPlaceSchema,
   zoneKindSchema,
@@ -19,49 +16,6 @@ const number = builders(z.number());
 const maybe = builders(z.number().optional());
 const orNull = builders(z.number().nullable());
 const name = builders(z.string());
-
-/** A device as the sheets show it: enough of its part to draw and list it years later. */
-export const planItemSchema = z.object({
-  id: everyone(z.string()),
-  part: builders(z.string().nullable()),
-  kind: everyone(z.string()),
-  title: everyone(z.string()),
-  partTitle: everyone(z.string()),
-  origin: everyone(originSchema),
-  board: builders(z.string().nullable()),
-  seat: builders(z.string().nullable()),
-  /** Where it is in the vehicle: the customer must find the main fuse. */
-  seatTitle: everyone(z.string().nullable()),
-  zone: builders(zoneKindSchema),
-  side: builders(vehicleSideSchema),
-  massKg: orNull,
-  widthM: orNull,
-  depthM: orNull,
-  heightM: orNull,
-  /** What holds it on its board, where the job says so. */
-  held: builders(holdingSchema.optional()),
-  cooling: builders(z.partialRecord(edgeSchema, coolingSchema)),
-  terminals: z.array(
-    z.object({
-      name,
-      role: builders(terminalRoleSchema),
-      /** What it is called on sheets, where that is not its name: the maker's mark, or `port 2` where there is none. */
-      shown: builders(z.string().optional()),
-      panel: builders(panelSchema.nullable()),
-      atM: orNull,
-    }),
-  ),
-  controls: z.array(
-    z.object({
-      name,
-      what: name,
-      form: name,
-      panel: builders(panelSchema),
-      atM: orNull,
-      positions: builders(z.array(z.string())),
-    }),
-  ),
-});
 
 /** How an end is made: what is crimped on it, or why nothing is. */
 export const endForms = [
@@ -103,7 +57,7 @@ export const planWireSchema = z.object({
   link: name,
   label: name,
   /** Of a speaker conductor; null for one that joins the minus of a coil to the plus of the next. */
-  sign: builders(z.enum(['+', '-']).nullable().optional()),
+  sign: builders(conductorSignSchema.nullable().optional()),
   origin: builders(originSchema),
   from: name,
   to: name,
@@ -290,7 +244,6 @@ export const scheduleSchema = z.object({
   ),
 });
 
-export type PlanItem = z.output<typeof planItemSchema>;
 export type PlanWire = z.output<typeof planWireSchema>;
 export type WireEnd = z.output<typeof wireEndSchema>;
 export type PlanRun = z.output<typeof planRunSchema>;

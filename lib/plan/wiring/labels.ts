@@ -1,7 +1,6 @@
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
-import { unmarkedTerminal } from '../../model/kinds/kind.ts';
-import type { ConductorRole } from '../../model/vocabulary.ts';
-import { type ConductorSign, speakerPairs, speakerSigns } from './speaker-pairs.ts';
+import { type ConductorRole, type ConductorSign, unmarkedTerminal } from '../../model/vocabulary.ts';
+import { speakerPairs, speakerSigns } from './speaker-pairs.ts';
 
 /** Letter of each role on wire labels. */
 const letters: Readonly<Record<ConductorRole, string>> = {

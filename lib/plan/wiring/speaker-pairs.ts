@@ -1,7 +1,5 @@
 import type { Job, Link, LinkEnd } from '../../model/content/resolved-job.ts';
-import type { ConductorRole, TerminalRole } from '../../model/vocabulary.ts';
-
-export type ConductorSign = '+' | '-';
+import type { ConductorRole, ConductorSign, TerminalRole } from '../../model/vocabulary.ts';
 
 /** The two conductors that join one speaker, by their links. */
 export interface SpeakerPair {

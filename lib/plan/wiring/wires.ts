@@ -2,6 +2,7 @@ import { type Job, type Link, terminalId } from '../../model/content/resolved-jo
 import type { PlanCable, PlanRun, PlanSize, PlanWire } from '../../model/plan/index.ts';
 import type { WireSize } from '../../model/quantity/wire-size.ts';
 import { traced } from '../../model/trace.ts';
+import type { ConductorSign } from '../../model/vocabulary.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 import { wireDiameter, wireDiameterM } from '../board/board-wires.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -9,7 +10,7 @@ import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { wireLabels } from './labels.ts';
 import { wireZones } from './run-zones.ts';
-import { type ConductorSign, speakerSigns } from './speaker-pairs.ts';
+import { speakerSigns } from './speaker-pairs.ts';
 import { type PreparedEnd, prepareWireEnd } from './wire-ends.ts';
 import type { WireLengths } from './wire-lengths.ts';
 

@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { builders, everyone } from '../audience.ts';
+import {
+  coolingSchema,
+  edgeSchema,
+  holdingSchema,
+  originSchema,
+  panelSchema,
+  terminalRoleSchema,
+  vehicleSideSchema,
+  zoneKindSchema,
+} from '../vocabulary.ts';
+
+const name = builders(z.string());
+const orNull = builders(z.number().nullable());
+
+/** A device as the sheets show it: enough of its part to draw and list it years later. */
+export const planItemSchema = z.object({
+  id: everyone(z.string()),
+  part: builders(z.string().nullable()),
+  kind: everyone(z.string()),
+  title: everyone(z.string()),
+  partTitle: everyone(z.string()),
+  origin: everyone(originSchema),
+  board: builders(z.string().nullable()),
+  seat: builders(z.string().nullable()),
+  /** Where it is in the vehicle: the customer must find the main fuse. */
+  seatTitle: everyone(z.string().nullable()),
+  zone: builders(zoneKindSchema),
+  side: builders(vehicleSideSchema),
+  massKg: orNull,
+  widthM: orNull,
+  depthM: orNull,
+  heightM: orNull,
+  /** What holds it on its board, where the job says so. */
+  held: builders(holdingSchema.optional()),
+  cooling: builders(z.partialRecord(edgeSchema, coolingSchema)),
+  terminals: z.array(
+    z.object({
+      name,
+      role: builders(terminalRoleSchema),
+      /** What it is called on sheets, where that is not its name: the maker's mark, or `port 2` where there is none. */
+      shown: builders(z.string().optional()),
+      panel: builders(panelSchema.nullable()),
+      atM: orNull,
+    }),
+  ),
+  controls: z.array(
+    z.object({
+      name,
+      what: name,
+      form: name,
+      panel: builders(panelSchema),
+      atM: orNull,
+      positions: builders(z.array(z.string())),
+    }),
+  ),
+});
+
+export type PlanItem = z.output<typeof planItemSchema>;
