@@ -4,6 +4,7 @@ import type { Job } from '../../lib/model/content/resolved-job.ts';
 import { findingSchema } from '../../lib/model/finding.ts';
 import type { JoinedRemark, PlacedRemark } from '../../lib/model/remark.ts';
 import { judge } from '../../lib/rules/index.ts';
+import { nothingPlanned } from '../plan/nothing-planned.ts';
 import { about } from './case.ts';
 import { cases } from './cases/index.ts';
 import { channel, conductor, fuse, wire } from './changes.ts';
@@ -55,32 +56,7 @@ test('a job with nothing wrong has no finding', () => {
 
 test('a plan in which everything is missing gives stops and throws nothing', () => {
   const { job, plan } = about();
-  const empty = {
-    ...plan,
-    power: {
-      points: [],
-      drops: [],
-      turnOn: [],
-      turnOnChain: [],
-      conductors: [],
-      fuses: [],
-      charging: [],
-      loads: [],
-    },
-    audio: {
-      channels: [],
-      speakers: [],
-      sharedDelays: [],
-      inputs: [],
-      outputs: [],
-      curves: { frequenciesHz: [], sums: [] },
-    },
-    boards: [],
-    wires: [],
-    runs: [],
-    terminals: [],
-    controls: [],
-  };
+  const empty = { ...plan, ...nothingPlanned };
   const stops = judge(job, empty, []).filter(({ level }) => level === 'stop');
   expect(new Set(stops.map(({ rule }) => rule))).toEqual(
     new Set([

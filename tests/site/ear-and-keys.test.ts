@@ -1,16 +1,11 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { fixedPlan } from '../boards/fixed-jobs.ts';
-import { openBrowser } from '../browser.ts';
 import { samplePlan } from '../publish/sample/sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from '../publish/sample/sample-site.ts';
-import { type StaticServer, serveFolder } from '../static-server.ts';
 import { accessibleTree, allOf, type Spoken, textOf } from './accessible-tree.ts';
-import { writtenPages } from './written-pages.ts';
+import { openedSite } from './opened-site.ts';
 
 const van = { ...sampleJob(fixedPlan('van-three-amps')), revisions: [] };
 const vanPage = `jobs/${van.plan.job.id}/index.html`;
@@ -52,25 +47,13 @@ async function walk(page: Page): Promise<z.output<typeof stop>[]> {
 }
 
 describe('a page by ear and by keys', () => {
-  let root = '';
-  let server: StaticServer;
-  let browser: Browser;
-  beforeAll(async () => {
-    root = await mkdtemp(join(tmpdir(), 'rackleaf-ear-'));
-    await writtenPages(sampleSite([van, sampleJob()]), root, sampleDrawings);
-    server = await serveFolder(root, '/');
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-    await rm(root, { recursive: true, force: true });
-  });
+  const opened = openedSite(sampleSite([van, sampleJob()]), sampleDrawings);
 
   const open = async (file: string, width: number, javaScriptEnabled = true): Promise<Page> => {
+    const { url, browser } = opened();
     const context = await browser.newContext({ viewport: { width, height: 740 }, javaScriptEnabled });
     const page = await context.newPage();
-    await page.goto(server.url + file, { waitUntil: 'load' });
+    await page.goto(url + file, { waitUntil: 'load' });
     return page;
   };
 

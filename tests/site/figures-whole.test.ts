@@ -1,17 +1,12 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { openBrowser } from '../browser.ts';
 import { sampleSite } from '../publish/sample/sample-site.ts';
 import { siteInFolder } from '../shops/site-in-folder.ts';
-import { type StaticServer, serveFolder } from '../static-server.ts';
+import { openedSite } from './opened-site.ts';
 import { lookAtTables } from './tables-in-sight.ts';
-import { writtenPages } from './written-pages.ts';
 
 /**
  * Widths of a window that are looked at, CSS pixels. Zoom halves them: 640 is 1,280 at 200 %, 160 is 320 at 200 %; 390
@@ -41,27 +36,14 @@ describe.each([
   { name: 'the demo site', site: demo, leastTables: 300 },
   { name: 'the sample site', site: sampleSite(), leastTables: 40 },
 ])('tables of $name', ({ site, leastTables }) => {
-  let root = '';
-  let files: readonly string[] = [];
-  let server: StaticServer;
-  let browser: Browser;
-  beforeAll(async () => {
-    root = await mkdtemp(join(tmpdir(), 'rackleaf-tables-'));
-    files = await writtenPages(site, root);
-    server = await serveFolder(root, '/');
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-    await rm(root, { recursive: true, force: true });
-  });
+  const opened = openedSite(site);
 
   it('have every figure whole and in sight at every width, by day and by night', async () => {
+    const { url, browser, files } = opened();
     const page = await browser.newPage();
     let tables = 0;
     for (const file of files) {
-      await page.goto(server.url + file, { waitUntil: 'load' });
+      await page.goto(url + file, { waitUntil: 'load' });
       for (const { width, scheme, zoomed } of looks) {
         await page.emulateMedia({ colorScheme: scheme });
         await setWidth(page, width);
@@ -81,9 +63,10 @@ describe.each([
   });
 
   it('keep them when letters alone are set twice as large', async () => {
+    const { url, browser, files } = opened();
     const page = await browser.newPage();
     for (const file of files.filter((one) => one.startsWith('jobs/'))) {
-      await page.goto(server.url + file, { waitUntil: 'load' });
+      await page.goto(url + file, { waitUntil: 'load' });
       await page.evaluate("document.documentElement.style.fontSize = '200%'");
       await setWidth(page, 1280);
       const seen = await lookAtTables(page);
@@ -94,20 +77,7 @@ describe.each([
 });
 
 describe('the look at tables', () => {
-  let browser: Browser;
-  let root = '';
-  let server: StaticServer;
-  beforeAll(async () => {
-    root = await mkdtemp(join(tmpdir(), 'rackleaf-table-'));
-    await writtenPages({ ...sampleSite(), jobs: [] }, root);
-    server = await serveFolder(root, '/');
-    browser = await openBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-    await rm(root, { recursive: true, force: true });
-  });
+  const opened = openedSite({ ...sampleSite(), jobs: [] });
 
   const row = (cells: string): string =>
     `<div class="table-wrap"><table style="--c2:'Rating'"><caption>Fuses</caption>` +
@@ -115,6 +85,7 @@ describe('the look at tables', () => {
 
   /** A page of the site, with its styles and scripts, that holds one table alone. */
   const openWith = async (html: string, width: number, javaScriptEnabled = true): Promise<Page> => {
+    const { url, browser } = opened();
     const context = await browser.newContext({ javaScriptEnabled, viewport: { width, height: 740 } });
     const page = await context.newPage();
     await page.route('**/index.html', async (route) => {
@@ -128,7 +99,7 @@ describe('the look at tables', () => {
         ),
       });
     });
-    await page.goto(`${server.url}index.html`, { waitUntil: 'load' });
+    await page.goto(`${url}index.html`, { waitUntil: 'load' });
     if (javaScriptEnabled) await setWidth(page, width);
     return page;
   };
@@ -180,13 +151,14 @@ describe('the look at tables', () => {
   it.each(['light', 'dark'] as const)(
     'sees the shade at the edge that hides more, %s, without scripts',
     async (scheme) => {
+      const { url, browser } = opened();
       const context = await browser.newContext({
         javaScriptEnabled: false,
         viewport: { width: 320, height: 740 },
         colorScheme: scheme,
       });
       const page = await context.newPage();
-      await page.goto(`${server.url}index.html`, { waitUntil: 'load' });
+      await page.goto(`${url}index.html`, { waitUntil: 'load' });
       const wide = `<div class="table-wrap"><div style="width: 900px; height: 60px"></div></div>`;
       await page.evaluate(`document.querySelector('main').innerHTML = ${JSON.stringify(wide)}`);
       const edges = async (): Promise<readonly [number, number]> => {

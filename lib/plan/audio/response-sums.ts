@@ -1,8 +1,9 @@
 import type { Response } from '../../audio/filter/complex.ts';
 import { levelDb, type Path, pathResponse } from '../../audio/filter/filters.ts';
 import { frequencies, sumResponse } from '../../audio/filter/response-curve.ts';
+import { type ChainedWay, octavesApart, topsOf, wayChain } from '../../audio/filter/way-chain.ts';
 import { cornersOf } from '../../audio/test-tone.ts';
-import type { Device, Job } from '../../model/content/resolved-job.ts';
+import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanAudio, PlanChannel, PlanSpeaker, PlanSum } from '../../model/plan/index.ts';
 
@@ -12,13 +13,9 @@ const drawn = frequencies({ fromHz: 20, toHz: 20_000, points: 61 });
 const floorDb = -100;
 
 /** One way: a channel with its response and what decides which way it hands over to. */
-interface Way {
+interface Way extends ChainedWay {
   readonly channel: PlanChannel;
   readonly response: Response;
-  readonly highPassHz?: number;
-  readonly lowPassHz?: number;
-  readonly side: Device['side'];
-  readonly isBass: boolean;
 }
 
 /** The channels with their sampled responses, and the sums of the ways that hand over to each other. */
@@ -64,35 +61,15 @@ function wayOf(job: Job, channel: PlanChannel, speakers: readonly PlanSpeaker[])
   return { channel, response, ...cornersOf(channel.filters), side, isBass };
 }
 
-/** One sum for each way that plays to the top: it, and the ways below that it hands over to. */
-function sumsOf(ways: readonly Way[]): PlanSum[] {
-  return ways
-    .filter(({ lowPassHz, isBass }) => lowPassHz === undefined && !isBass)
-    .flatMap((top) => {
-      const chain = chainFrom(top, ways);
-      return chain.length < 2 ? [] : [sumOf(chain)];
-    });
-}
-
 /**
- * From a way down: each hands over to the way of its side (or a subwoofer, or one in the middle) whose low-pass is
- * nearest to its high-pass, within an octave.
+ * One sum for each way that plays to the top: it, and the ways below that it hands over to, each with its low-pass within
+ * an octave of the high-pass above it.
  */
-function chainFrom(top: Way, ways: readonly Way[]): readonly Way[] {
-  const chain = [top];
-  for (;;) {
-    const upper = chain.at(-1) ?? top;
-    const { highPassHz } = upper;
-    if (highPassHz === undefined) return chain;
-    const octaves = (way: Way) =>
-      Math.abs(Math.log2((way.lowPassHz ?? Number.POSITIVE_INFINITY) / highPassHz));
-    const [next] = ways
-      .filter((way) => !chain.includes(way) && octaves(way) <= 1)
-      .filter((way) => way.isBass || way.side === 'middle' || way.side === top.side)
-      .toSorted((a, b) => octaves(a) - octaves(b));
-    if (!next) return chain;
-    chain.push(next);
-  }
+function sumsOf(ways: readonly Way[]): PlanSum[] {
+  return topsOf(ways).flatMap((top) => {
+    const chain = wayChain(top, ways, (way, highPassHz) => octavesApart(way, highPassHz) <= 1);
+    return chain.length < 2 ? [] : [sumOf(chain)];
+  });
 }
 
 function sumOf(chain: readonly Way[]): PlanSum {

@@ -1,4 +1,5 @@
 import { pathResponse } from '../../audio/filter/filters.ts';
+import { type ChainedWay, heardOn, topsOf, wayChain } from '../../audio/filter/way-chain.ts';
 import { type Gap, gapsBetween, type PlayedWay } from '../../audio/played-octaves.ts';
 import { cornersOf } from '../../audio/test-tone.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
@@ -11,10 +12,8 @@ import { houseRule } from '../source.ts';
 import { decibels, hertz, listed } from '../words.ts';
 
 /** A way with where its speakers stand. */
-interface Way extends PlayedWay {
+interface Way extends PlayedWay, ChainedWay {
   readonly channel: PlanChannel;
-  readonly side: VehicleSide;
-  readonly isBass: boolean;
 }
 
 function waysOf({ job, plan }: Case): readonly Way[] {
@@ -43,28 +42,9 @@ function playsElsewhere({ job, plan }: Case): boolean {
   );
 }
 
-/** The ways that are heard on a side: its own, those in the middle, bass from anywhere. */
-const heardOn = (ways: readonly Way[], side: VehicleSide) =>
-  ways.filter((way) => way.isBass || way.side === 'middle' || way.side === side);
-
-/** From a way that plays to the top down: to each the way whose low-pass is nearest to its high-pass. */
-function chainFrom(top: Way, ways: readonly Way[]): readonly Way[] {
-  const chain = [top];
-  for (;;) {
-    const upper = chain.at(-1) ?? top;
-    const { highPassHz } = upper;
-    if (highPassHz === undefined) return chain;
-    const apart = ({ lowPassHz }: Way) =>
-      Math.abs(Math.log2((lowPassHz ?? Number.POSITIVE_INFINITY) / highPassHz));
-    const [next] = heardOn(ways, top.side)
-      .filter(
-        (way) => !chain.includes(way) && way.lowPassHz !== undefined && (way.highPassHz ?? 0) < highPassHz,
-      )
-      .toSorted((a, b) => apart(a) - apart(b));
-    if (!next) return chain;
-    chain.push(next);
-  }
-}
+/** Any way with a low-pass follows, however far below, that itself goes on below the one above it. */
+const mayFollow = ({ lowPassHz, highPassHz = 0 }: Way, aboveHz: number): boolean =>
+  lowPassHz !== undefined && highPassHz < aboveHz;
 
 interface Found {
   readonly gap: Gap;
@@ -80,9 +60,10 @@ function gapsOf(about: Case, lowestDb: number): readonly Found[] {
   const onSides = (['left', 'right'] as const).flatMap((side) =>
     gapsBetween(heardOn(ways, side), lowestDb).map((gap): Found => ({ gap, side, level: 'caution' })),
   );
-  const tops = ways.filter(({ lowPassHz, isBass }) => lowPassHz === undefined && !isBass);
-  const inGroups = tops.flatMap((top) =>
-    gapsBetween(chainFrom(top, ways), lowestDb).map((gap): Found => ({ gap, side: top.side, level: 'note' })),
+  const inGroups = topsOf(ways).flatMap((top) =>
+    gapsBetween(wayChain(top, ways, mayFollow), lowestDb).map(
+      (gap): Found => ({ gap, side: top.side, level: 'note' }),
+    ),
   );
   const open = new Set(onSides.map(({ gap }) => cornersText(gap)));
   return [...onSides, ...inGroups.filter(({ gap }) => !open.has(cornersText(gap)))];

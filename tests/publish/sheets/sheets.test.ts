@@ -7,6 +7,7 @@ import { sheetSections } from '../../../lib/publish/page/sheet-sections.ts';
 import { sheetIds, sheets } from '../../../lib/publish/sheets/index.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
 import { layoutsFolder, openTemplates } from '../../../lib/publish/site/templates.ts';
+import { nothingPlanned } from '../../plan/nothing-planned.ts';
 import { samplePlan } from '../sample/sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite } from '../sample/sample-site.ts';
 
@@ -16,31 +17,9 @@ function emptyPlan() {
     findings: [],
     traces: {},
     items: [],
-    power: {
-      points: [],
-      drops: [],
-      turnOn: [],
-      turnOnChain: [],
-      conductors: [],
-      fuses: [],
-      charging: [],
-      loads: [],
-    },
-    audio: {
-      channels: [],
-      speakers: [],
-      sharedDelays: [],
-      inputs: [],
-      outputs: [],
-      curves: { frequenciesHz: [], sums: [] },
-    },
-    boards: [],
-    wires: [],
-    runs: [],
+    ...nothingPlanned,
     branches: [],
     cables: [],
-    terminals: [],
-    controls: [],
     measurements: [],
     steps: [],
     pick: [],
