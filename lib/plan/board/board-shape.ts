@@ -13,6 +13,7 @@ import type { BoardRemark } from '../../board/remark.ts';
 import { type BoardShape, drawOutline, type RoundHole } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { PlanHole } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarksOnBoard } from './remark-words.ts';
@@ -127,10 +128,8 @@ export function mountingScrew(
   holeM: number,
   parts: Job['parts'],
 ): { readonly id: string; readonly part: PartOf<'fixing'> } | null {
-  const fitting = Object.entries(parts)
-    .flatMap(([id, part]) =>
-      part.kind === 'fixing' && part.form === 'wood-screw' && part.pilot !== undefined ? [{ id, part }] : [],
-    )
+  const fitting = partsOfKind(parts, 'fixing')
+    .flatMap(([id, part]) => (part.form === 'wood-screw' && part.pilot !== undefined ? [{ id, part }] : []))
     .filter(({ part }) => (part.clearance ?? Number.POSITIVE_INFINITY) <= holeM + 1e-6)
     .toSorted((a, b) => (b.part.clearance ?? 0) - (a.part.clearance ?? 0) || (a.id < b.id ? -1 : 1));
   return fitting[0] ?? null;

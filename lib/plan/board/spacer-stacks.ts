@@ -1,6 +1,7 @@
 import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/spacer-stack.ts';
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { PlanRiserPiece } from '../../model/plan/index.ts';
 import { piecesOf } from '../power/sizing/fuse-shelf.ts';
 import { boardFixings } from './board-shape.ts';
@@ -35,8 +36,7 @@ function shelfFor(
   thread: string | undefined,
   taken: ReadonlyMap<string, number>,
 ): StackPart[] {
-  return Object.entries(parts).flatMap(([part, spec]): StackPart[] => {
-    if (spec.kind !== 'fixing') return [];
+  return partsOfKind(parts, 'fixing').flatMap(([part, spec]): StackPart[] => {
     const { form } = spec;
     const thin = form === 'washer' || form === 'packing';
     const heightM = form === 'spacer' ? spec.length : thin ? spec.thickness : undefined;

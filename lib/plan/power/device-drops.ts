@@ -3,7 +3,7 @@ import type { DeviceDrop, DropPart, OperatingPoint } from '../../model/plan/inde
 import { type Traced, traced } from '../../model/trace.ts';
 import type { CircuitLoad, CircuitSource } from './circuit/circuit.ts';
 import { neighboursOf, reachable } from './circuit/circuit-graph.ts';
-import { dropParts } from './drop-parts.ts';
+import { type DropsBetween, dropParts } from './drop-parts.ts';
 import type { NetworkInput } from './operating-points.ts';
 import { sizingVoltageAt } from './sizing-voltage.ts';
 
@@ -16,6 +16,8 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
   const { circuit, paths, loads } = input;
   const voltage = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV]));
   const neighbours = neighboursOf(circuit.edges);
+  // Drops are judged at rated power, so there they are told in their parts.
+  const between = point.name === ratedPointName ? dropParts(point) : null;
   return loads.flatMap((load): DeviceDrop[] => {
     const own = paths.fed.find(({ device }) => device.id === load.item);
     const [plus, minus] = [voltage.get(own?.from ?? ''), voltage.get(own?.to ?? '')];
@@ -29,9 +31,8 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
       const feedDropV = live.has(positive) ? high - plus : null;
       const groundDropV = ground.has(negative) ? minus - low : null;
       const whole = feedDropV !== null && groundDropV !== null ? feedDropV + groundDropV : null;
-      // Drops are judged at rated power, so there they are told in their parts. What other currents lift on the way, such
-      // as those that charge the battery, is no gain to rely on.
-      const parts = whole !== null && point.name === ratedPointName ? partsOf(point, own, battery) : null;
+      // What other currents lift on the way, such as those that charge the battery, is no gain to rely on.
+      const parts = whole !== null && between ? partsOf(between, own, battery) : null;
       const liftedV = (parts ?? []).reduce((sum, { dropV }) => sum + Math.max(0, -dropV), 0);
       const reason = unknownText(own, battery, { live: feedDropV !== null, ground: groundDropV !== null });
       return [
@@ -55,9 +56,9 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
 }
 
 /** What feed and ground of a device are lost in, largest first. */
-function partsOf(point: OperatingPoint, { from, to }: CircuitLoad, battery: CircuitSource): DropPart[] {
-  const feed = dropParts(point, battery.positive, from);
-  const ground = dropParts(point, to, battery.negative);
+function partsOf(between: DropsBetween, { from, to }: CircuitLoad, battery: CircuitSource): DropPart[] {
+  const feed = between(battery.positive, from);
+  const ground = between(to, battery.negative);
   return [...feed, ...ground].toSorted((a, b) => b.dropV - a.dropV || (a.of < b.of ? -1 : 1));
 }
 

@@ -9,14 +9,22 @@ interface Stretch {
   readonly lostV: number;
 }
 
+/** What is lost from one node to another (V), told by what it is lost in. */
+export type DropsBetween = (from: string, to: string) => DropPart[];
+
 /**
  * What is lost between two nodes of a solved point (V), told by what it is lost in: conductors, fuses, joints, the body;
  * largest first. Along any way the parts add to the voltage between the two nodes (Kirchhoff's voltage law); of several
  * the one with fewest elements is told, of these the one that most current takes. Empty where no way joins the nodes.
  */
-export function dropParts(point: OperatingPoint, from: string, to: string): DropPart[] {
+export function dropParts(point: OperatingPoint): DropsBetween {
+  const onward = stretchesOf(point);
+  return (from, to) => partsOf(wayBetween(onward, from, to));
+}
+
+function partsOf(way: readonly Stretch[]): DropPart[] {
   const parts = new Map<string, DropPart>();
-  for (const { element, lostV } of wayBetween(point, from, to)) {
+  for (const { element, lostV } of way) {
     const kind = kindOf(element);
     if (kind === null) continue;
     const key = `${kind} ${element.of}`;
@@ -30,12 +38,30 @@ function kindOf({ kind, of }: NetworkElement): DropPart['kind'] | null {
   return kind === 'conductor' || kind === 'fuse' ? kind : null;
 }
 
-/** The stretches of the way with fewest elements from one node to another, through what carries current and draws none. */
-function wayBetween({ elements }: OperatingPoint, from: string, to: string): readonly Stretch[] {
-  const passive = elements.filter((element) => kindOf(element) !== null);
+/** The stretches that leave each node, through what carries current and draws none. */
+type Onward = ReadonlyMap<string, readonly Stretch[]>;
+
+function stretchesOf({ elements }: OperatingPoint): Onward {
+  const onward = new Map<string, Stretch[]>();
+  const add = (node: string, stretch: Stretch): void => {
+    const there = onward.get(node);
+    if (there) there.push(stretch);
+    else onward.set(node, [stretch]);
+  };
+  for (const element of elements) {
+    if (kindOf(element) === null) continue;
+    const { from, to, dropV: lostV = 0 } = element;
+    add(from, { element, onto: to, lostV });
+    if (to !== from) add(to, { element, onto: from, lostV: -lostV });
+  }
+  return onward;
+}
+
+/** The stretches of the way with fewest elements from one node to another. */
+function wayBetween(onward: Onward, from: string, to: string): readonly Stretch[] {
   const ways = new Map<string, readonly Stretch[]>([[from, []]]);
   for (let front = [from]; front.length > 0 && !ways.has(to); ) {
-    const next = front.flatMap((node) => onward(passive, node).map((stretch) => [node, stretch] as const));
+    const next = front.flatMap((node) => (onward.get(node) ?? []).map((stretch) => [node, stretch] as const));
     front = [];
     for (const [node, stretch] of next.toSorted((a, b) => flow(b[1]) - flow(a[1]))) {
       if (ways.has(stretch.onto)) continue;
@@ -47,11 +73,3 @@ function wayBetween({ elements }: OperatingPoint, from: string, to: string): rea
 }
 
 const flow = ({ element: { currentA = 0 } }: Stretch): number => Math.abs(currentA);
-
-function onward(passive: readonly NetworkElement[], node: string): Stretch[] {
-  return passive.flatMap((element): Stretch[] => {
-    const lostV = element.dropV ?? 0;
-    if (element.from === node) return [{ element, onto: element.to, lostV }];
-    return element.to === node ? [{ element, onto: element.from, lostV: -lostV }] : [];
-  });
-}

@@ -1,15 +1,14 @@
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import type { Stock } from '../../model/content/shop.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 
 /** Every reel of the catalogue that a link may be cut from, with what is on the shelf of it. */
 export function candidatesFor(job: Job, link: Link, role: ConductorRole): CableCandidate[] {
   const { given } = link;
-  const reels = Object.entries(job.parts).flatMap(([id, part]): [string, PartOf<'wire'>][] =>
-    part.kind === 'wire' && isAskedFor(id, part, link, role) ? [[id, part]] : [],
-  );
+  const reels = partsOfKind(job.parts, 'wire').filter(([id, part]) => isAskedFor(id, part, link, role));
   const candidates = reels.map(([id, part]) => candidate(id, part, job.shop.stock[id]));
   if (candidates.length > 0 || !given?.size) return candidates;
   // A size that the job asks for counts even where no reel of it is known; unmarked copper is the safe reading.

@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { type CoveringSize, chooseCovering, heatShrink } from '../../power/conductor/covering-size.ts';
 import { wireDiameterM } from '../board/board-wires.ts';
@@ -86,8 +87,8 @@ function anyStock({ stockM: _, ...size }: CoveringSize): CoveringSize {
 }
 
 function shrinkSizes(job: Job): CoveringSize[] {
-  return Object.entries(job.parts).flatMap(([id, part]): CoveringSize[] => {
-    if (part.kind !== 'covering' || part.form !== 'heat-shrink') return [];
+  return partsOfKind(job.parts, 'covering').flatMap(([id, part]): CoveringSize[] => {
+    if (part.form !== 'heat-shrink') return [];
     const shrunkM = part['shrunk-bore'] ?? part.bore / 2;
     return [{ ...heatShrink(id, part.bore, part.bore / shrunkM), stockM: longestPieceM(job.shop.stock[id]) }];
   });

@@ -1,5 +1,5 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { longestPieceM } from './cable-candidates.ts';
 import { speakerPairs, speakerSigns } from './speaker-pairs.ts';
@@ -70,8 +70,8 @@ function withReel(conductor: SizedConductor, part: string): SizedConductor {
 
 /** Reels of one size that come as a base colour and the same with a black stripe. */
 function reelPairs(job: Job, areaMm2: number): ReelPair[] {
-  const reels = Object.entries(job.parts).flatMap(([id, part]): [string, PartOf<'wire'>][] =>
-    part.kind === 'wire' && part.for.includes('speaker') && part.size.areaMm2 === areaMm2 ? [[id, part]] : [],
+  const reels = partsOfKind(job.parts, 'wire').filter(
+    ([, part]) => part.for.includes('speaker') && part.size.areaMm2 === areaMm2,
   );
   return reels.flatMap(([positive, { colour }]): ReelPair[] => {
     const partner = reels.find(([, part]) => part.colour === `${colour}/BK`);

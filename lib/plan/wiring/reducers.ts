@@ -1,5 +1,6 @@
 import type { Part } from '../../model/kinds/index.ts';
 import type { TerminalSpec } from '../../model/kinds/kind.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 
 /** Joints that clamp a pin: a reducer goes into these alone. */
 const clamps: readonly TerminalSpec['joint'][] = ['set-screw', 'screw-clamp'];
@@ -30,8 +31,8 @@ export function reducerFor(
 ): Reducer | null {
   const takes = port?.takes;
   if (!port || !takes || !takesReducer(port.joint) || areaMm2 <= takes.to.areaMm2 * grace) return null;
-  const fitting = Object.entries(parts).flatMap(([part, spec]): Reducer[] => {
-    if (spec.kind !== 'terminal' || spec.form !== 'reducer' || !spec.pin) return [];
+  const fitting = partsOfKind(parts, 'terminal').flatMap(([part, spec]): Reducer[] => {
+    if (spec.form !== 'reducer' || !spec.pin) return [];
     const { pin } = spec;
     const onWire = areaMm2 * grace >= spec.takes.from.areaMm2 && areaMm2 <= spec.takes.to.areaMm2 * grace;
     const inPort = pin.areaMm2 * grace >= takes.from.areaMm2 && pin.areaMm2 <= takes.to.areaMm2 * grace;

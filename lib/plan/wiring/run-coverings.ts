@@ -2,6 +2,7 @@ import type { Job, Run } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { Chosen, ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { type CoveringFit, type CoveringSize, chooseCovering } from '../../power/conductor/covering-size.ts';
@@ -86,8 +87,8 @@ export function coveringFit(rules: HouseRules): CoveringFit {
 
 /** Loom, conduit and sleeve close on anything thinner: loom and conduit need not, sleeve draws tight. */
 function coverings(job: Job, forms: readonly CoveringForm[], ambientC: number): CoveringSize[] {
-  return Object.entries(job.parts).flatMap(([part, spec]): CoveringSize[] =>
-    spec.kind === 'covering' && forms.includes(spec.form) && spec.withstands > ambientC
+  return partsOfKind(job.parts, 'covering').flatMap(([part, spec]): CoveringSize[] =>
+    forms.includes(spec.form) && spec.withstands > ambientC
       ? [{ part, openM: spec.bore, closedM: 0, stockM: longestPieceM(job.shop.stock[part]) }]
       : [],
   );

@@ -1,7 +1,7 @@
 import type { Job, Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle.ts';
 import { isFault } from '../../model/fault.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { PlanPass, PlanRun } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';
@@ -99,8 +99,7 @@ export function coveringCuts({
 
 /** The smallest grommet that takes the bundle; in a hole that is there already, only one made for it. */
 function grommetFor(job: Job, bundleM: number, holeM: number | null): string | null {
-  const fitting = Object.entries(job.parts)
-    .flatMap(([id, part]): [string, PartOf<'grommet'>][] => (part.kind === 'grommet' ? [[id, part]] : []))
+  const fitting = partsOfKind(job.parts, 'grommet')
     .filter(([, { bore, hole }]) => bore >= bundleM && (holeM === null || Math.abs(hole - holeM) < 0.0005))
     .toSorted(([idA, a], [idB, b]) => a.bore - b.bore || (idA < idB ? -1 : 1));
   return fitting[0]?.[0] ?? null;

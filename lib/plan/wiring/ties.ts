@@ -1,6 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
-import type { PartOf } from '../../model/kinds/index.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { PlanBoard, PlanWire } from '../../model/plan/index.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle.ts';
 import { wireDiameterM } from '../board/board-wires.ts';
@@ -9,10 +9,8 @@ import { wireDiameterM } from '../board/board-wires.ts';
 export function tieFor(job: Job, aroundM: number, ambientC: number): string | null {
   const needM = Math.PI * aroundM + job.rules['tie-tail'].value;
   const plainC = job.rules['tie-temperature'].value;
-  const fitting = Object.entries(job.parts)
-    .flatMap(([id, part]): [string, PartOf<'fixing'>][] =>
-      part.kind === 'fixing' && part.form === 'tie' ? [[id, part]] : [],
-    )
+  const fitting = partsOfKind(job.parts, 'fixing')
+    .filter(([, { form }]) => form === 'tie')
     .filter(([, { length = 0, withstands = plainC }]) => length >= needM && withstands > ambientC)
     .toSorted(([idA, a], [idB, b]) => (a.length ?? 0) - (b.length ?? 0) || (idA < idB ? -1 : 1));
   return fitting[0]?.[0] ?? null;

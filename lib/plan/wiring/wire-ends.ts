@@ -2,6 +2,7 @@ import { type Job, type Link, type LinkEnd, terminalId } from '../../model/conte
 import { isFault } from '../../model/fault.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { TerminalSpec } from '../../model/kinds/kind.ts';
+import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { Traced } from '../../model/trace.ts';
@@ -250,8 +251,8 @@ function terminalPart(
   areaMm2: number,
   stud: string | undefined,
 ): string | null {
-  const fitting = Object.entries(parts)
-    .flatMap(([id, part]) => (part.kind === 'terminal' && part.form === form ? [{ id, part }] : []))
+  const fitting = partsOfKind(parts, 'terminal')
+    .flatMap(([id, part]) => (part.form === form ? [{ id, part }] : []))
     .filter(
       ({ part }) => areaMm2 >= part.takes.from.areaMm2 / 1.001 && areaMm2 <= part.takes.to.areaMm2 * 1.001,
     )

@@ -134,7 +134,7 @@ describe('the parts of a drop', () => {
   };
 
   it('are summed by what they are lost in, whichever way an element is written, largest first', () => {
-    expect(dropParts(point, 'battery.POS', 'amp.B+').map(({ kind, of, dropV }) => [kind, of, dropV])).toEqual(
+    expect(dropParts(point)('battery.POS', 'amp.B+').map(({ kind, of, dropV }) => [kind, of, dropV])).toEqual(
       [
         ['conductor', 'feed', 0.2],
         ['fuse', 'main', 0.1],
@@ -146,7 +146,7 @@ describe('the parts of a drop', () => {
   });
 
   it('are none where no way joins the two', () => {
-    expect(dropParts(point, 'battery.POS', 'elsewhere')).toEqual([]);
+    expect(dropParts(point)('battery.POS', 'elsewhere')).toEqual([]);
   });
 });
 

@@ -3,6 +3,7 @@ import { type LaidRib, onRib, ribLengthM } from '../../../board/strength/rib.ts'
 import type { Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
 import type { PartOf } from '../../../model/kinds/index.ts';
+import { partsOfKind } from '../../../model/kinds/parts-of-kind.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 
 /** Material between a screw and another hole of the board. */
@@ -20,8 +21,8 @@ export function ribScrew(
   sheet: SheetPart,
 ): { readonly id: string; readonly part: PartOf<'fixing'> } | null {
   if (sheet.material === 'aluminium' || sheet.material === 'acrylic') return null;
-  const [fitting] = Object.entries(parts)
-    .flatMap(([id, part]) => (part.kind === 'fixing' && part.form === 'wood-screw' ? [{ id, part }] : []))
+  const [fitting] = partsOfKind(parts, 'fixing')
+    .flatMap(([id, part]) => (part.form === 'wood-screw' ? [{ id, part }] : []))
     .filter(({ part: { length = 0, clearance } }) => {
       const biteM = length - boardM;
       const most = heightM - rules['rib-screw-skin'].value;
@@ -36,8 +37,8 @@ export function ribScrew(
 
 /** What wood is glued with, from stock before one to buy; null where the catalogue has none. */
 export function ribGlue({ parts, shop }: Pick<Job, 'parts' | 'shop'>): string | null {
-  const [first] = Object.entries(parts)
-    .flatMap(([id, part]) => (part.kind === 'fixing' && part.form === 'adhesive' ? [id] : []))
+  const [first] = partsOfKind(parts, 'fixing')
+    .flatMap(([id, part]) => (part.form === 'adhesive' ? [id] : []))
     .toSorted((a, b) => stockFirst(shop, a, b) || (a < b ? -1 : 1));
   return first ?? null;
 }

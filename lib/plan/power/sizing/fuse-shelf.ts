@@ -1,6 +1,7 @@
 import type { Shop, Stock } from '../../../model/content/shop.ts';
 import { type HouseRules, houseRuleDefinition } from '../../../model/house-rules.ts';
 import type { Part } from '../../../model/kinds/index.ts';
+import { partsOfKind } from '../../../model/kinds/parts-of-kind.ts';
 import type { FuseFormId } from '../../../model/tables/fuse-forms.ts';
 import { type Traced, traced } from '../../../model/trace.ts';
 import type { StockedFuse, StockedHolder } from '../../../power/fuse-choice.ts';
@@ -28,22 +29,21 @@ export function fuseShelf(
   shop: Shop,
   rules: HouseRules,
 ): { readonly fuses: readonly StockedFuse[]; readonly holders: readonly StockedHolder[] } {
-  const fuses: StockedFuse[] = [];
-  const holders: StockedHolder[] = [];
-  for (const [id, part] of Object.entries(parts)) {
-    const quantity = piecesOf(shop.stock[id]);
-    if (part.kind === 'fuse') {
-      const interruptA = part.interrupts ?? usualInterruptA(part.form, rules).value;
-      fuses.push({ part: id, form: part.form, ratingA: part.rating, quantity, interruptA });
-    }
-    if (part.kind === 'fuse-holder')
-      holders.push({
-        part: id,
-        form: part['fuse-form'],
-        quantity,
-        largestA: part.current,
-        boardAreaM2: part.size.width * part.size.depth,
-      });
-  }
-  return { fuses, holders };
+  const quantityOf = (id: string): number => piecesOf(shop.stock[id]);
+  return {
+    fuses: partsOfKind(parts, 'fuse').map(([part, { form, rating, interrupts }]) => ({
+      part,
+      form,
+      ratingA: rating,
+      quantity: quantityOf(part),
+      interruptA: interrupts ?? usualInterruptA(form, rules).value,
+    })),
+    holders: partsOfKind(parts, 'fuse-holder').map(([part, spec]) => ({
+      part,
+      form: spec['fuse-form'],
+      quantity: quantityOf(part),
+      largestA: spec.current,
+      boardAreaM2: spec.size.width * spec.size.depth,
+    })),
+  };
 }
