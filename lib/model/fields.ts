@@ -70,6 +70,19 @@ type QuantityCodec<D extends DimensionName> = z.ZodCodec<z.ZodString, z.ZodCusto
 
 /** A quantity of one dimension, written with its unit, held as its SI number; `unsigned` refuses one below zero. */
 export function quantity<D extends DimensionName>(dimension: D, unsigned = false): QuantityCodec<D> {
+  const sign = unsigned ? 'unsigned' : 'signed';
+  const known: Codecs[D] = codecs[sign][dimension];
+  const codec = known ?? quantityCodec(dimension, unsigned);
+  codecs[sign] = { ...codecs[sign], [dimension]: codec };
+  return codec;
+}
+
+type Codecs = { readonly [D in DimensionName]?: QuantityCodec<D> };
+
+/** What was made before: a schema is never changed, only copied. */
+const codecs: { signed: Codecs; unsigned: Codecs } = { signed: {}, unsigned: {} };
+
+function quantityCodec<D extends DimensionName>(dimension: D, unsigned: boolean): QuantityCodec<D> {
   const name = oneOf(dimension);
   const example = exampleText(dimension);
   const written = z
@@ -127,11 +140,16 @@ export function quantityWithin<D extends DimensionName>(
   { above, least, most }: Bounds,
 ): QuantityCodec<D> {
   const bound = (value: number) => (value === 0 ? 'zero' : writeQuantity(value, dimension));
-  const wayOut = `write ${oneOf(dimension)} such as ${exampleText(dimension)}`;
-  return quantity(dimension)
-    .refine((value) => above === undefined || value > above, `is not above ${bound(above ?? 0)}; ${wayOut}`)
-    .refine((value) => least === undefined || value >= least, `is below ${bound(least ?? 0)}; ${wayOut}`)
-    .refine((value) => most === undefined || value <= most, `is above ${bound(most ?? 0)}; ${wayOut}`);
+  const wayOut = () => `write ${oneOf(dimension)} such as ${exampleText(dimension)}`;
+  const fault = (value: number): string | null => {
+    if (above !== undefined && value <= above) return `is not above ${bound(above)}; ${wayOut()}`;
+    if (least !== undefined && value < least) return `is below ${bound(least)}; ${wayOut()}`;
+    return most !== undefined && value > most ? `is above ${bound(most)}; ${wayOut()}` : null;
+  };
+  // The words are put together where a value misses its bounds: a shop that starts has some hundred bounds.
+  return quantity(dimension).refine((value) => fault(value) === null, {
+    error: ({ input }) => (typeof input === 'number' ? fault(input) : null),
+  });
 }
 
 /** A quantity of one dimension that is above zero: the capacity of a battery. */

@@ -1,4 +1,5 @@
 import type { Job } from '../model/content/resolved-job.ts';
+import { measuresAt } from '../model/content/written-measures.ts';
 import type { LengthWriter } from '../model/phrase.ts';
 import { printedLength } from '../model/printed/lengths.ts';
 import { figure } from '../model/printed/told.ts';
@@ -19,7 +20,7 @@ function writtenMeasures(
   dimension: DimensionName,
 ): readonly Measure[] {
   return spots.flatMap((spot) =>
-    job.measures(spot).flatMap((written): Measure[] => {
+    measuresAt(job, spot).flatMap((written): Measure[] => {
       const text = written.text.trim().replace(/\s+/g, ' ');
       const value = parseQuantity(text, dimension);
       return typeof value === 'number' ? [{ text, value }] : [];

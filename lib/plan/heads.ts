@@ -1,8 +1,8 @@
-import { bodyId, type Job } from '../model/content/resolved-job.ts';
+import { bodyId, type Job, type ReadJob } from '../model/content/resolved-job.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 
 /** What the title blocks print of the job. The customer is private and stays out. */
-export function jobHead({ file }: Pick<Job, 'file'>): BuildPlan['job'] {
+export function jobHead({ file }: Pick<ReadJob, 'file'>): BuildPlan['job'] {
   return {
     id: file.id,
     title: file.title,

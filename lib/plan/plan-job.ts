@@ -1,14 +1,13 @@
-import type { Job } from '../model/content/resolved-job.ts';
+import type { Job, ReadJob } from '../model/content/resolved-job.ts';
 import { computeAnew, type Keep } from '../model/keep.ts';
-import { type BuildPlan, planFormat } from '../model/plan/index.ts';
-import type { PlacedRemark } from '../model/remark.ts';
 import { withWireLoss } from './audio/wire-loss.ts';
 import { planBoard } from './board/plan-board.ts';
 import { offCutsFor } from './board/sheets/off-cuts.ts';
-import { jobHead, shopHead, vehicleHead } from './heads.ts';
+import { shopHead, vehicleHead } from './heads.ts';
 import { planHouseRules } from './house-rules.ts';
 import { accountTerminals, planItems } from './items.ts';
 import { PlanBook } from './plan-book.ts';
+import { computedFrom, type Planned, type PlannedBody, plannedBody, withHead } from './planned.ts';
 import { planHeat } from './power/heat.ts';
 import { planPower } from './power/plan-power.ts';
 import { planProposals } from './proposals.ts';
@@ -21,13 +20,6 @@ import { pickList } from './work/pick-list.ts';
 import { planWork } from './work/plan-work.ts';
 import { planMeasurements } from './work/readings/measurements.ts';
 
-/** A plan before it was judged, and what its computations noticed. */
-export interface Planned {
-  /** Its findings are still empty. */
-  readonly plan: BuildPlan;
-  readonly remarks: readonly PlacedRemark[];
-}
-
 /**
  * Makes the build plan of a job:
  *
@@ -36,11 +28,16 @@ export interface Planned {
  *   ports left open ─▶ those that cross least on the board ─▶ once more as above, placed as before
  *   settled ─▶ operating points, fuses, conductors, wires, boards ─▶ pick list, measurements, order of work
  *
- * Pure: the same job gives the same plan, byte for byte, whatever `keep` gives back of what was computed before.
+ * Pure: the same job gives the same plan, byte for byte, whatever `keep` gives back of what was computed before. What
+ * only its head says, such as its title, asks for nothing of this anew.
  */
-export function planJob(written: Job, keep: Keep = computeAnew): Planned {
+export function planJob(written: ReadJob, keep: Keep = computeAnew): Planned {
+  return withHead(written, keep({ ...plannedBody, compute: planBody }, computedFrom(written)));
+}
+
+function planBody(given: Job, keep: Keep): PlannedBody {
   const book = new PlanBook();
-  const { job, devices, audio, channels, settled } = settleJob(written, book, keep);
+  const { job, devices, audio, channels, settled } = settleJob(given, book, keep);
   const power = planPower(settled.sizing, settled.power, book);
   const runs = planRuns(job, settled.all, book);
   const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);
@@ -60,10 +57,7 @@ export function planJob(written: Job, keep: Keep = computeAnew): Planned {
     book,
   );
   const offCuts = offCutsFor(job, boards);
-  const plan: BuildPlan = {
-    rackleaf: 1,
-    format: planFormat,
-    job: jobHead(job),
+  const plan = {
     shop: shopHead(job),
     vehicle: vehicleHead(job),
     rules: planHouseRules(job),

@@ -1,29 +1,27 @@
-import type { z } from 'zod';
 import type { Guide } from '../model/content/guide.ts';
-import { jobSchema } from '../model/content/job.ts';
-import type { Job } from '../model/content/resolved-job.ts';
-import { type Shop, shopSchema } from '../model/content/shop.ts';
+import type { ReadJob } from '../model/content/resolved-job.ts';
+import type { Shop } from '../model/content/shop.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
-import { type Vehicle, vehicleSchema } from '../model/content/vehicle.ts';
+import type { Vehicle } from '../model/content/vehicle.ts';
+import { computeAnew, type Keep } from '../model/keep.ts';
 import { isOnReel, type Part } from '../model/kinds/index.ts';
 import type { Problem, Read } from '../model/problem.ts';
 import { UnreadNames } from './names/unread-names.ts';
 import { vehicleNames } from './names/vehicle-names.ts';
+import { jobFile, readAll, type Shaped, shopFile, vehicleFile } from './read-file.ts';
 import { readGuide } from './read-guide.ts';
 import { readHouseRules } from './read-house-rules.ts';
 import { type Catalogue, readParts } from './read-parts.ts';
 import { Report } from './report.ts';
 import { resolveJob, type Surroundings } from './resolve/resolve-job.ts';
-import { shape } from './schema/shape.ts';
 import { strayFiles } from './stray-files.ts';
-import { readYaml, type YamlDocument } from './yaml/yaml.ts';
 
 /** All that a shop wrote, as far as it could be read. */
 export interface Content {
   readonly shop: Shop | null;
   readonly parts: Readonly<Record<string, Part>>;
   readonly vehicles: Readonly<Record<string, Vehicle>>;
-  readonly jobs: readonly Job[];
+  readonly jobs: readonly ReadJob[];
   /** Names of the job files that could not be read in full. */
   readonly unreadJobs: readonly string[];
   readonly guides: readonly Guide[];
@@ -33,11 +31,6 @@ export interface Content {
 
 /** Wire labels that a released revision fixed, by job and wire id. */
 export type ReleasedLabels = Readonly<Record<string, Readonly<Record<string, string>>>>;
-
-interface Shaped<T> {
-  readonly document: YamlDocument;
-  readonly value: T;
-}
 
 /** The files of a shop by what they hold, each list by path. */
 export interface ContentFiles {
@@ -59,16 +52,20 @@ export interface ReadCatalogue {
 /** A shop whose own files are read, and that reads one job after another. */
 export interface OpenShop extends Omit<Content, 'jobs' | 'unreadJobs'> {
   /** A job of this shop; null where it can't be read in full, or the shop file can't. */
-  readJob(file: SourceFile, labels: Readonly<Record<string, string>>): Read<Job | null>;
+  readJob(file: SourceFile, labels: Readonly<Record<string, string>>): Read<ReadJob | null>;
 }
 
 /**
  * Reads the files of `content/`: shape first, then names, then what they say together, each on all that
  * could be read so far. Nothing throws for bad input: the problems tell, each with its place.
  */
-export function readContent(files: readonly SourceFile[], releasedLabels: ReleasedLabels = {}): Content {
+export function readContent(
+  files: readonly SourceFile[],
+  releasedLabels: ReleasedLabels = {},
+  keep: Keep = computeAnew,
+): Content {
   const sorted = contentFiles(files);
-  const { readJob, problems, ...shop } = openShop(sorted, readCatalogue(sorted));
+  const { readJob, problems, ...shop } = openShop(sorted, readCatalogue(sorted, keep), keep);
   const read = sorted.jobs.map((file) => {
     const name = baseName(file.path);
     return { name, ...readJob(file, releasedLabels[name] ?? {}) };
@@ -96,11 +93,14 @@ export function contentFiles(files: readonly SourceFile[]): ContentFiles {
 }
 
 /** Reads the shop file and the parts. */
-export function readCatalogue(files: Pick<ContentFiles, 'shop' | 'parts'>): ReadCatalogue {
+export function readCatalogue(
+  files: Pick<ContentFiles, 'shop' | 'parts'>,
+  keep: Keep = computeAnew,
+): ReadCatalogue {
   const problems: Problem[] = [];
   const unread = new UnreadNames();
-  const shop = readShop(files.shop, problems);
-  const parts = readParts(files.parts, problems, unread);
+  const shop = readShop(files.shop, problems, keep);
+  const parts = readParts(files.parts, problems, unread, keep);
   if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
   return { shop, parts, unread, problems };
 }
@@ -109,22 +109,23 @@ export function readCatalogue(files: Pick<ContentFiles, 'shop' | 'parts'>): Read
 export function openShop(
   files: Pick<ContentFiles, 'vehicles' | 'guides'>,
   { shop, parts, unread: unreadParts, problems: ofCatalogue }: ReadCatalogue,
+  keep: Keep = computeAnew,
 ): OpenShop {
   const problems = [...ofCatalogue];
   const unread = unreadParts.copy();
-  const vehicles = readVehicles(files.vehicles, parts.parts, problems, unread);
+  const vehicles = readVehicles(files.vehicles, parts.parts, { problems, unread, keep });
   const guides = files.guides.flatMap((file) => {
     const guide = readGuide(file);
     problems.push(...guide.problems);
     return guide.value ? [guide.value] : [];
   });
   // Names are checked even where there is no shop to plan them for.
-  const { value: ownShop, document: shopDocument } = shop ?? standIn();
+  const { value: ownShop, placed: shopFile } = shop ?? standIn();
   const around: JobSurroundings = {
     surroundings: {
-      ...{ shop: ownShop, shopDocument, ...parts, rules: readHouseRules(ownShop.rules) },
+      ...{ shop: ownShop, shopFile, ...parts, rules: readHouseRules(ownShop.rules) },
       vehicles: Object.fromEntries(
-        vehicles.map(({ document, value }) => [value.id, { vehicle: value, document }]),
+        vehicles.map(({ placed, value }) => [value.id, { vehicle: value, placed }]),
       ),
     },
     whole: new Set(vehicles.flatMap(({ value, isWhole }) => (isWhole ? [value.id] : []))),
@@ -154,12 +155,12 @@ function readJobOf(
   file: SourceFile,
   labels: Readonly<Record<string, string>>,
   { surroundings, whole, unread }: JobSurroundings,
-): Read<Job | null> {
+): Read<ReadJob | null> {
   const problems: Problem[] = [];
-  const [shaped] = byId(readAll([file], jobSchema, problems), 'job', problems);
+  const [shaped] = byId(readAll([file], jobFile, problems, computeAnew), 'job', problems);
   if (!shaped) return { value: null, problems };
-  const report = new Report(shaped.document, unread);
-  const job = resolveJob(shaped.value, shaped.document, surroundings, labels, report);
+  const report = new Report(shaped.placed, unread);
+  const job = resolveJob(shaped.value, shaped.placed, surroundings, labels, report);
   problems.push(...report.problems);
   return { value: job && whole.has(job.vehicle.id) ? job : null, problems };
 }
@@ -173,13 +174,12 @@ export function byPlace({ where: a }: Problem, { where: b }: Problem): number {
 function readVehicles(
   files: readonly SourceFile[],
   parts: Content['parts'],
-  problems: Problem[],
-  unread: UnreadNames,
+  { problems, unread, keep }: { problems: Problem[]; unread: UnreadNames; keep: Keep },
 ): ReadVehicle[] {
-  const vehicles = byId(readAll(files, vehicleSchema, problems), 'vehicle', problems);
+  const vehicles = byId(readAll(files, vehicleFile, problems, keep), 'vehicle', problems);
   for (const { path } of files) unread.add('vehicle', baseName(path));
   return vehicles.map((vehicle) => {
-    const report = new Report(vehicle.document, unread);
+    const report = new Report(vehicle.placed, unread);
     vehicleNames(vehicle.value, parts, report);
     problems.push(...report.problems);
     return { ...vehicle, isWhole: report.problems.length === 0 && !report.incomplete };
@@ -189,23 +189,8 @@ function readVehicles(
 /** A vehicle; whole where every name in it stands for something, without which no job in it can be planned. */
 type ReadVehicle = Shaped<Vehicle> & { readonly isWhole: boolean };
 
-function readAll<S extends z.ZodType>(
-  files: readonly SourceFile[],
-  schema: S,
-  problems: Problem[],
-): Shaped<z.output<S>>[] {
-  return files.flatMap((file) => {
-    const { value: document, problems: yamlProblems } = readYaml(file.path, file.text);
-    problems.push(...yamlProblems);
-    if (!document) return [];
-    const shaped = shape(document, schema);
-    problems.push(...shaped.problems);
-    return shaped.value === null ? [] : [{ document, value: shaped.value }];
-  });
-}
-
-function readShop(files: readonly SourceFile[], problems: Problem[]): Shaped<Shop> | null {
-  const [shop] = readAll(files, shopSchema, problems);
+function readShop(files: readonly SourceFile[], problems: Problem[], keep: Keep): Shaped<Shop> | null {
+  const [shop] = readAll(files, shopFile, problems, keep);
   if (files.length === 0)
     problems.push({
       where: { file: 'content/shop.yaml', line: 1, column: 1, path: '' },
@@ -220,7 +205,7 @@ function readShop(files: readonly SourceFile[], problems: Problem[]): Shaped<Sho
 function standIn(): Shaped<Shop> {
   const problems: Problem[] = [];
   const file = { path: 'content/shop.yaml', text: 'rackleaf: 1\nname: unread\n' };
-  const [shop] = readAll([file], shopSchema, problems);
+  const [shop] = readAll([file], shopFile, problems, computeAnew);
   if (!shop) throw new Error('The stand-in for a shop can not be read.');
   return shop;
 }
@@ -232,10 +217,10 @@ export function baseName(path: string): string {
 
 /** The id inside a file and the name of the file must be one: addresses are printed on paper. */
 function byId<T extends { id: string }>(shaped: Shaped<T>[], what: string, problems: Problem[]): Shaped<T>[] {
-  return shaped.filter(({ document, value }) => {
-    const name = baseName(document.file);
+  return shaped.filter(({ placed, value }) => {
+    const name = baseName(placed.file);
     if (name === value.id) return true;
-    const report = new Report(document);
+    const report = new Report(placed);
     report.at(
       ['id'],
       `the ${what} calls itself "${value.id}", but its file is ${name}.yaml`,
@@ -247,11 +232,11 @@ function byId<T extends { id: string }>(shaped: Shaped<T>[], what: string, probl
 }
 
 function stockProblems(
-  { document, value }: Shaped<Shop>,
+  { placed, value }: Shaped<Shop>,
   parts: Content['parts'],
   unread: UnreadNames,
 ): readonly Problem[] {
-  const report = new Report(document, unread);
+  const report = new Report(placed, unread);
   for (const [id, stock] of Object.entries(value.stock)) {
     const part = report.look(['stock', id], 'part', id, parts);
     if (part && 'reels' in stock !== isOnReel(part))

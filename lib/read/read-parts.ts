@@ -1,8 +1,9 @@
 import { partsFileSchema } from '../model/content/catalogue.ts';
-import type { WrittenMeasure } from '../model/content/resolved-job.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
+import type { WrittenMeasure, WrittenMeasures } from '../model/content/written-measures.ts';
+import type { Keep, Step } from '../model/keep.ts';
 import { type Part, partSchema } from '../model/kinds/index.ts';
-import type { Place } from '../model/place.ts';
+import { type Place, pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
 import type { UnreadNames } from './names/unread-names.ts';
 import { checkPartSense } from './part-sense.ts';
@@ -10,7 +11,7 @@ import { checkPartTerminals } from './part-terminals.ts';
 import { Report } from './report.ts';
 import { shape } from './schema/shape.ts';
 import { checkWireFigures } from './wire-figures.ts';
-import { measuresAt } from './yaml/measures-at.ts';
+import { type FilePlaces, type PlacedFile, placedFile, placesIn } from './yaml/placed-file.ts';
 import { readYaml, type YamlDocument } from './yaml/yaml.ts';
 
 /** The catalogue of a shop, and where each part stands. */
@@ -18,73 +19,132 @@ export interface Catalogue {
   readonly parts: Readonly<Record<string, Part>>;
   /** Where a value stands, by JSON Pointer from `/parts`. */
   readonly partPlace: (path: string) => Place;
-  /** The measures that are written there or below. */
-  readonly partMeasures: (path: string) => readonly WrittenMeasure[];
+  readonly partMeasures: WrittenMeasures;
+}
+
+/** What stands in one file of parts. */
+interface PartsFile {
+  /** Null where it is not even YAML: any part may be defined in it. */
+  readonly places: FilePlaces | null;
+  readonly problems: readonly Problem[];
+  /** Ids of parts that could not be read. */
+  readonly unread: readonly string[];
+  readonly parts: readonly ReadPart[];
+}
+
+interface ReadPart {
+  readonly id: string;
+  readonly part: Part;
+  /** Why it can't be computed; empty where it can. */
+  readonly problems: readonly Problem[];
 }
 
 /**
- * Reads every file of parts. A part that is wrong does not take its neighbours in the file with it: they are kept,
+ * Reads one file of parts. A part that is wrong does not take its neighbours in the file with it: they are kept,
  * and its own id counts as unread, so that what uses it is not called unknown as well.
  */
-export function readParts(files: readonly SourceFile[], problems: Problem[], unread: UnreadNames): Catalogue {
+const partsFile: Step<SourceFile, PartsFile> = {
+  id: 'parts-file',
+  compute: ({ path, text }) => {
+    const { value: document, problems } = readYaml(path, text);
+    if (!document) return { places: null, problems, unread: [], parts: [] };
+    const { parts, unread, problems: ofShape } = partsOf(document);
+    return {
+      places: placesIn(document),
+      problems: [...problems, ...ofShape],
+      unread,
+      parts: Object.entries(parts).map(([id, part]) => ({ id, part, problems: lacksOf(id, part, document) })),
+    };
+  },
+};
+
+/** Reads every file of parts. */
+export function readParts(
+  files: readonly SourceFile[],
+  problems: Problem[],
+  unread: UnreadNames,
+  keep: Keep,
+): Catalogue {
   const parts: Record<string, Part> = {};
-  const documents: Record<string, YamlDocument> = {};
+  const placed: Record<string, PlacedFile> = {};
   for (const file of files) {
-    const { value: document, problems: yamlProblems } = readYaml(file.path, file.text);
-    problems.push(...yamlProblems);
-    if (!document) {
-      unread.addAny('part');
-      continue;
-    }
-    const report = new Report(document);
-    for (const [id, part] of Object.entries(partsOf(document, problems, unread))) {
-      const first = documents[id];
-      if (first)
-        report.atKey(['parts', id], `part "${id}" is in ${first.file} already: an id names one thing`);
-      else if (isWhole(id, part, document, problems)) {
-        parts[id] = part;
-        documents[id] = document;
-      } else unread.add('part', id);
-    }
-    problems.push(...report.problems);
+    const { places, parts: read, unread: names, problems: own } = keep(partsFile, file);
+    problems.push(...own);
+    for (const id of names) unread.add('part', id);
+    if (places) addParts(read, placedFile(file, places), { parts, placed, problems, unread });
+    else unread.addAny('part');
   }
   const partPlace = (path: string): Place =>
-    documents[path.split('/')[2] ?? '']?.placeOf(path) ?? {
+    placed[path.split('/')[2] ?? '']?.placeOf(path) ?? {
       file: 'content/parts',
       line: 1,
       column: 1,
       path: '',
     };
-  const partMeasures = (path: string): readonly WrittenMeasure[] =>
-    measuresAt(documents[path.split('/')[2] ?? '']?.data, path);
-  return { parts, partPlace, partMeasures };
+  return { parts, partPlace, partMeasures: measuresOf(placed) };
 }
 
-/** True for a part that can be computed: it has the terminals of its kind, and figures that can be. */
-function isWhole(id: string, part: Part, document: YamlDocument, problems: Problem[]): boolean {
+interface Collected {
+  readonly parts: Record<string, Part>;
+  /** The file that each part stands in. */
+  readonly placed: Record<string, PlacedFile>;
+  readonly problems: Problem[];
+  readonly unread: UnreadNames;
+}
+
+/** Adds the parts of a file, of those with one id the first. */
+function addParts(
+  read: readonly ReadPart[],
+  file: PlacedFile,
+  { parts, placed, problems, unread }: Collected,
+): void {
+  const report = new Report(file);
+  for (const { id, part, problems: lacks } of read) {
+    const first = placed[id];
+    if (first) {
+      report.atKey(['parts', id], `part "${id}" is in ${first.file} already: an id names one thing`);
+      continue;
+    }
+    problems.push(...lacks);
+    if (lacks.length > 0) unread.add('part', id);
+    else {
+      parts[id] = part;
+      placed[id] = file;
+    }
+  }
+  problems.push(...report.problems);
+}
+
+function measuresOf(placed: Readonly<Record<string, PlacedFile>>): WrittenMeasures {
+  return Object.fromEntries(
+    Object.entries(placed).flatMap(([id, { measures }]): [string, readonly WrittenMeasure[]][] => {
+      const head = pointer(['parts', id]);
+      const own = measures[head];
+      return own ? [[head, own]] : [];
+    }),
+  );
+}
+
+/** What keeps a part from being computed: it lacks terminals of its kind, or its figures can't be. */
+function lacksOf(id: string, part: Part, document: YamlDocument): readonly Problem[] {
   const report = new Report(document);
   checkPartTerminals(id, part, report);
   checkWireFigures(id, part, report);
   checkPartSense(id, part, report);
-  problems.push(...report.problems);
-  return report.problems.length === 0;
+  return report.problems;
 }
 
-function partsOf(
-  document: YamlDocument,
-  problems: Problem[],
-  unread: UnreadNames,
-): Readonly<Record<string, Part>> {
+function partsOf(document: YamlDocument): Pick<PartsFile, 'unread' | 'problems'> & {
+  readonly parts: Readonly<Record<string, Part>>;
+} {
   const shaped = shape(document, partsFileSchema);
-  if (shaped.value) return shaped.value.parts;
-  problems.push(...shaped.problems);
-  return Object.fromEntries(
-    entriesOf(document.data).flatMap(([id, written]): [string, Part][] => {
-      const part = partSchema.safeParse(written);
-      if (!part.success) unread.add('part', id);
-      return part.success ? [[id, part.data]] : [];
-    }),
-  );
+  if (shaped.value) return { parts: shaped.value.parts, unread: [], problems: [] };
+  const read = entriesOf(document.data).map(([id, written]) => ({ id, part: partSchema.safeParse(written) }));
+  return {
+    parts: Object.fromEntries(read.flatMap(({ id, part }) => (part.success ? [[id, part.data]] : []))),
+    unread: read.flatMap(({ id, part }) => (part.success ? [] : [id])),
+    problems: shaped.problems,
+  };
 }
 
 /** What stands under `parts:`, whatever it is. */

@@ -1,5 +1,5 @@
 import type { JobAccepted } from '../model/content/job.ts';
-import type { Job } from '../model/content/resolved-job.ts';
+import type { ReadJob } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
 import { findingFigure, isFigure } from '../model/finding-text.ts';
 import { pointer } from '../model/place.ts';
@@ -11,7 +11,7 @@ import { listed } from './words.ts';
  * The findings, each caution that the job accepts at its present figures marked so, and what is to be said of the
  * acceptances: that a stop can't be accepted, that a figure has changed, that nothing is found any more.
  */
-export function withAcceptances(findings: readonly Finding[], job: Job): Finding[] {
+export function withAcceptances(findings: readonly Finding[], job: ReadJob): Finding[] {
   const { accepted } = job.file;
   const marked = findings.map((finding): Finding => {
     const k = accepted.findIndex((one) => isAbout(one, finding) && isSeen(one, finding));

@@ -1,4 +1,5 @@
-import type { Job } from '../model/content/resolved-job.ts';
+import type { Job, ReadJob } from '../model/content/resolved-job.ts';
+import { measuresAt } from '../model/content/written-measures.ts';
 import type { Finding } from '../model/finding.ts';
 import { isFigure as isReadBack } from '../model/finding-text.ts';
 import { type Place, pointer } from '../model/place.ts';
@@ -12,7 +13,7 @@ export function withWritten(finding: Finding, job: Job): Finding {
   const dimension = dimensionOf(unit);
   if (dimension === null) return finding;
   const texts = [...related.flatMap((id) => spotsOf(job, id)), { path: '/rules', file: 'shop' as const }]
-    .flatMap((spot) => job.measures(spot))
+    .flatMap((spot) => measuresAt(job, spot))
     .map(({ text }) => text.trim().replace(/\s+/g, ' '));
   const textOf = (figure: Finding['value']): string | undefined =>
     typeof figure === 'number'
@@ -27,7 +28,7 @@ export function withWritten(finding: Finding, job: Job): Finding {
  * stands in what it is about, and in the house rules of the shop. A figure that stands twice in one of these is not
  * guessed at.
  */
-export function withData(finding: Finding, job: Job): Finding {
+export function withData(finding: Finding, job: ReadJob): Finding {
   const { value, limit, unit = '', related, where } = finding;
   const figures = [value, limit].filter((figure): figure is number => typeof figure === 'number');
   const dimension = dimensionOf(unit);
@@ -38,7 +39,7 @@ export function withData(finding: Finding, job: Job): Finding {
   ];
   const found = figures.flatMap((figure) => {
     const at = (spot: Spot): readonly string[] =>
-      job.measures(spot).flatMap(({ text, path }) => (isFigure(text, dimension, figure) ? [path] : []));
+      measuresAt(job, spot).flatMap(({ text, path }) => (isFigure(text, dimension, figure) ? [path] : []));
     return spots.flatMap((spot) => {
       // What a device is given itself decides; that its part has a like figure is chance.
       if (spot.behind?.some((before) => at(before).length > 0)) return [];

@@ -1,4 +1,4 @@
-import type { Job } from '../model/content/resolved-job.ts';
+import type { ReadJob } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
 import type { FindingId } from '../model/findings/index.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
@@ -17,7 +17,7 @@ interface Judged {
 }
 
 /** A verdict under the id of its rule. */
-function judged({ id }: Rule, verdict: Verdict<FindingId>, job: Job): Judged {
+function judged({ id }: Rule, verdict: Verdict<FindingId>, job: ReadJob): Judged {
   const { path, file, givesWayTo = [], ...rest } = verdict;
   return {
     finding: findingOf({ rule: id, ...rest }, { path, ...(file && { file }) }, job),
@@ -57,7 +57,7 @@ function withoutDoubles(findings: readonly Finding[]): Finding[] {
  * Judges a plan by every rule and by what its computations remarked: gravest first, then by place, rule and subject,
  * exact doubles once, what the job accepts marked so, what only follows from another folded under it. The same job, plan and remarks, in whatever order, give the same list.
  */
-export function judge(job: Job, plan: BuildPlan, remarks: readonly PlacedRemark[]): Finding[] {
+export function judge(job: ReadJob, plan: BuildPlan, remarks: readonly PlacedRemark[]): Finding[] {
   const remarked = remarks.map(({ remark, ...spot }) => findingOf(remark, spot, job));
   const found = rules.flatMap((rule) =>
     rule.judge({ job, plan }).map((verdict) => judged(rule, verdict, job)),

@@ -1,4 +1,4 @@
-import type { Job } from '../model/content/resolved-job.ts';
+import type { ReadJob } from '../model/content/resolved-job.ts';
 import type { Finding } from '../model/finding.ts';
 import { type FindingId, findingEntry, type LevelOf } from '../model/findings/index.ts';
 import type { Source } from '../model/findings/source.ts';
@@ -8,7 +8,7 @@ import type { JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
 export interface Case {
-  readonly job: Job;
+  readonly job: ReadJob;
   readonly plan: BuildPlan;
 }
 
@@ -39,13 +39,13 @@ export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? Rule
  * A remark or verdict under its id as a finding, with its place looked up; source and mark are those of the catalogue
  * where it states none.
  */
-export function findingOf(remark: JoinedRemark, spot: Spot, job: Job): Finding {
+export function findingOf(remark: JoinedRemark, spot: Spot, job: ReadJob): Finding {
   const { of, ...rest } = remark;
   return { ...rest, ...sourceOf(remark), where: placeOf(spot, job), related: [...of] };
 }
 
 /** File, line and column of a spot. */
-export function placeOf({ path, file = 'job' }: Spot, job: Job): Place {
+export function placeOf({ path, file = 'job' }: Spot, job: ReadJob): Place {
   return { job: job.place, vehicle: job.vehiclePlace, shop: job.shopPlace, part: job.partPlace }[file](path);
 }
 

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { Content } from '../../lib/read/read-content.ts';
 import { ShopInFolder } from '../shops/shop-in-folder.ts';
@@ -17,7 +17,7 @@ export function fixedContent(): Content {
   return shop.content;
 }
 
-export function fixedJob(id: FixedJob): Job {
+export function fixedJob(id: FixedJob): ReadJob {
   return shop.job(id);
 }
 

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { Content } from '../../lib/read/read-content.ts';
 import { ShopInFolder } from '../shops/shop-in-folder.ts';
@@ -19,7 +19,7 @@ export function demoContent(): Content {
   return shop.content;
 }
 
-export function demoJob(id: string): Job {
+export function demoJob(id: string): ReadJob {
   return shop.job(id);
 }
 

@@ -1,4 +1,4 @@
-import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import type { JoinedRemark } from '../../lib/model/remark.ts';
@@ -7,7 +7,7 @@ import { type Change, smallShop } from '../read/small-shop.ts';
 import { planKept } from './plan-kept.ts';
 
 /** The job of files that must read without a problem. */
-export function jobOf(files: readonly SourceFile[], labels: ReleasedLabels = {}): Job {
+export function jobOf(files: readonly SourceFile[], labels: ReleasedLabels = {}): ReadJob {
   const { jobs, problems } = readContent(files, labels);
   const [job] = jobs;
   if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));

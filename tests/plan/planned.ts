@@ -1,4 +1,4 @@
-import type { Planned } from '../../lib/plan/plan-job.ts';
+import type { Planned } from '../../lib/plan/planned.ts';
 import { jobOf, partIn } from '../rules/case.ts';
 import { type Written, withoutBoard, written } from '../rules/content.ts';
 import { planKept } from './plan-kept.ts';

@@ -1,5 +1,5 @@
 import { jobSchema } from '../../lib/model/content/job.ts';
-import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import { shopSchema } from '../../lib/model/content/shop.ts';
 import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { partSchema } from '../../lib/model/kinds/index.ts';
@@ -8,19 +8,17 @@ import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { readHouseRules } from '../../lib/read/read-house-rules.ts';
 import { Report } from '../../lib/read/report.ts';
 import { resolveJob } from '../../lib/read/resolve/resolve-job.ts';
-import { measuresAt } from '../../lib/read/yaml/measures-at.ts';
-import type { YamlDocument } from '../../lib/read/yaml/yaml.ts';
+import { measuresIn } from '../../lib/read/yaml/measures-in.ts';
+import type { PlacedFile } from '../../lib/read/yaml/placed-file.ts';
 import type { Case } from '../../lib/rules/rule.ts';
 import { type Written, written } from './content.ts';
 import { planOf } from './plan.ts';
 
-function documentOf(file: string, data: unknown): YamlDocument {
+function documentOf(file: string, data: unknown): PlacedFile {
   const place = (path: string): Place => ({ file, line: 1, column: 1, path });
   return {
     file,
-    source: '',
-    data,
-    unread: new Set(),
+    measures: measuresIn(data),
     placeOf: place,
     keyPlaceOf: place,
     span: () => null,
@@ -28,7 +26,7 @@ function documentOf(file: string, data: unknown): YamlDocument {
 }
 
 /** Reads what was written; a fault in it is a fault of the test. */
-export function jobOf({ shop, vehicle, parts, job }: Written): Job {
+export function jobOf({ shop, vehicle, parts, job }: Written): ReadJob {
   const readShop = shopSchema.parse(shop);
   const inRuns = new Set(Object.values(job.runs ?? {}).flatMap(({ links }) => links));
   for (const [id, link] of Object.entries(job.links)) if (!inRuns.has(id)) link.length ??= '300 mm';
@@ -39,15 +37,15 @@ export function jobOf({ shop, vehicle, parts, job }: Written): Job {
     document,
     {
       shop: readShop,
-      shopDocument: documentOf('shop.yaml', shop),
+      shopFile: documentOf('shop.yaml', shop),
       rules: readHouseRules(readShop.rules),
       parts: Object.fromEntries(Object.entries(parts).map(([id, part]) => [id, partSchema.parse(part)])),
       partPlace: (path) => ({ file: 'parts.yaml', line: 1, column: 1, path }),
-      partMeasures: (path) => measuresAt({ parts }, path),
+      partMeasures: measuresIn({ parts }),
       vehicles: {
         [vehicle.id]: {
           vehicle: vehicleSchema.parse(vehicle),
-          document: documentOf('vehicle.yaml', vehicle),
+          placed: documentOf('vehicle.yaml', vehicle),
         },
       },
     },

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import { findingSchema } from '../../lib/model/finding.ts';
 import type { JoinedRemark, PlacedRemark } from '../../lib/model/remark.ts';
 import { judge } from '../../lib/rules/index.ts';
@@ -42,7 +42,7 @@ const faulty = () =>
   });
 
 /** The lines of a file: a job whose values stand where their paths say. */
-function placed(job: Job, lines: Readonly<Record<string, number>>): Job {
+function placed(job: ReadJob, lines: Readonly<Record<string, number>>): ReadJob {
   return {
     ...job,
     place: (path) => ({ file: 'job.yaml', line: lines[path] ?? 1, column: 1, path }),

@@ -1,4 +1,4 @@
-import { type Job, type Link, terminalId } from '../../lib/model/content/resolved-job.ts';
+import { type Link, type ReadJob, terminalId } from '../../lib/model/content/resolved-job.ts';
 import {
   type BuildPlan,
   type PlanChannel,
@@ -36,7 +36,7 @@ const sizes: Readonly<Record<string, string>> = {
 };
 
 /** A wire of a link, as a plan would hold it. */
-export function wireOf(link: Link, job: Job): PlanWire {
+export function wireOf(link: Link, job: ReadJob): PlanWire {
   const name = link.id.replace(/^vehicle\./, '').replace(/\.[+-]$/, '');
   const role = roles.find(([pattern]) => pattern.test(name))?.[1] ?? 'power';
   const size = sized(sizes[name] ?? (role === 'speaker' ? '12' : role === 'power' ? '4' : '18'));
@@ -104,7 +104,7 @@ const channel = (id: string, more: Partial<PlanChannel>): PlanChannel => ({
   ...more,
 });
 
-function terminalsOf(job: Job, wires: readonly PlanWire[]): PlanTerminal[] {
+function terminalsOf(job: ReadJob, wires: readonly PlanWire[]): PlanTerminal[] {
   return job.devices
     .filter(({ origin }) => origin === 'job')
     .flatMap(({ id, facts }) =>
@@ -154,7 +154,7 @@ function audioOf(): BuildPlan['audio'] {
   };
 }
 
-function headOf(job: Job): Pick<BuildPlan, 'rackleaf' | 'format' | 'job' | 'shop' | 'vehicle'> {
+function headOf(job: ReadJob): Pick<BuildPlan, 'rackleaf' | 'format' | 'job' | 'shop' | 'vehicle'> {
   return {
     rackleaf: 1,
     format: planFormat,
@@ -184,7 +184,7 @@ function headOf(job: Job): Pick<BuildPlan, 'rackleaf' | 'format' | 'job' | 'shop
 }
 
 /** The plan of the content, as a test changes it. */
-export function planOf(job: Job): BuildPlan {
+export function planOf(job: ReadJob): BuildPlan {
   const wires = job.links.map((link) => wireOf(link, job));
   const controls = job.devices
     .filter(({ origin }) => origin === 'job')

@@ -1,13 +1,23 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { jobFilesIn } from '../../lib/commands/kept/job-files.ts';
-import { planStep } from '../../lib/commands/kept/plan-step.ts';
-import { jobReader } from '../../lib/commands/kept/shop-steps.ts';
-import type { Job } from '../../lib/model/content/resolved-job.ts';
+import { type JobFiles, shopReader } from '../../lib/commands/kept/shop-steps.ts';
+import { judgedPlan } from '../../lib/commands/shop/judged-plan.ts';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
+import type { Step } from '../../lib/model/keep.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { baseName, type Content, contentFiles, readContent } from '../../lib/read/read-content.ts';
 import { testCrew } from './test-crew.ts';
+
+/** The judged plan of a job from its files; null where it can't be read. */
+const judgedStep: Step<JobFiles, BuildPlan | null> = {
+  id: 'plan',
+  compute: (files, keep) => {
+    const { value: job } = shopReader().job(files, keep);
+    return job && judgedPlan(job, keep);
+  },
+};
 
 /** A shop as it stands in a folder, for tests that read it and change nothing. */
 export class ShopInFolder {
@@ -39,7 +49,7 @@ export class ShopInFolder {
     return this.#content;
   }
 
-  job(id: string): Job {
+  job(id: string): ReadJob {
     const job = this.content.jobs.find((one) => one.id === id);
     if (!job) throw new Error(`The job ${id} can not be read.`);
     return job;
@@ -59,7 +69,7 @@ export class ShopInFolder {
       const { jobs, ...shop } = contentFiles(this.files);
       const own = jobs.find(({ path }) => baseName(path) === id);
       const { keep } = testCrew();
-      const plan = own ? keep(planStep(jobReader()), jobFilesIn(shop, own, {}, keep)) : null;
+      const plan = own ? keep(judgedStep, jobFilesIn(shop, own, {}, keep)) : null;
       return plan ?? new Error(`The job ${id} can not be read.`);
     } catch (error) {
       return error instanceof Error ? error : new Error(String(error));

@@ -3,6 +3,7 @@ import type { Worker } from 'node:worker_threads';
 import type { Keeper } from '../../kept/keeper.ts';
 import { computeAnew, computeLater, type Keep, type KeepLater } from '../../model/keep.ts';
 import { type OpenKeeper, openKeeper } from '../kept/open-keeper.ts';
+import { type ShopReader, shopReader } from '../kept/shop-steps.ts';
 import { ownModule } from '../own-module.ts';
 import { failureText } from '../told/failure-text.ts';
 import { openThread } from './open-thread.ts';
@@ -19,6 +20,8 @@ export interface Crew {
   ) => Promise<Done<Tasks[T]['output']>>;
   /** For steps that are not worth a thread. */
   readonly keep: Keep;
+  /** Reads the files of a shop on this thread. */
+  readonly read: ShopReader;
   readonly keepLater: KeepLater;
   readonly known: Keeper['known'];
   readonly put: Keeper['put'];
@@ -49,10 +52,12 @@ interface Assignment {
 /** Opens a crew. Its threads start when there is work for them, and end with `close`. */
 export function openCrew(options: CrewOptions): Crew {
   const keeper = options.keptIn === null ? null : openKeeper(options.keptIn);
-  const desk = new Desk(options, keeper);
+  const read = shopReader();
+  const desk = new Desk(options, keeper, read);
   return {
     task: (name, input, signal) => desk.task(name, input, signal),
     keep: keeper?.keep ?? computeAnew,
+    read,
     keepLater: keeper?.keepLater ?? computeLater,
     known: (step, input) => keeper?.known(step, input) ?? null,
     put: (step, input, value) => keeper?.put(step, input, value),
@@ -79,10 +84,10 @@ class Desk {
   readonly #free: Worker[] = [];
   #called = false;
 
-  constructor(options: CrewOptions, keeper: OpenKeeper | null) {
+  constructor(options: CrewOptions, keeper: OpenKeeper | null, read: ShopReader) {
     this.#options = options;
     this.#keeper = keeper;
-    this.#bench = new TaskBench(keeper?.keep ?? computeAnew);
+    this.#bench = new TaskBench(keeper, read);
   }
 
   task<T extends TaskName>(

@@ -1,7 +1,8 @@
-import type { Keep, Step } from '../../model/keep.ts';
+import type { Keeper } from '../../kept/keeper.ts';
+import { computeAnew, computeLater } from '../../model/keep.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { PlanDrawing } from '../../publish/site/shop-site.ts';
-import { type JobFiles, jobReader } from '../kept/shop-steps.ts';
+import { type JobFiles, type ShopReader, shopReader } from '../kept/shop-steps.ts';
 import { failureText } from '../told/failure-text.ts';
 
 /** What a thread may be given to do, and what comes of it. */
@@ -19,28 +20,31 @@ export type Done<T> =
   | { readonly state: 'done'; readonly value: T }
   | { readonly state: 'failed'; readonly failure: string };
 
-type TaskSteps = {
-  readonly [T in TaskName]: () => Promise<Step<Tasks[T]['input'], Tasks[T]['output']>>;
-};
+type Kept = Pick<Keeper, 'keep' | 'keepLater' | 'known'>;
+
+/** Keeps nothing. */
+const nothingKept: Kept = { keep: computeAnew, keepLater: computeLater, known: () => null };
+
+type Work = { readonly [T in TaskName]: (input: Tasks[T]['input']) => Promise<Tasks[T]['output']> };
 
 /** Does tasks on its thread, one after another. What several of them need is loaded and made once. */
 export class TaskBench {
-  readonly #keep: Keep;
-  readonly #steps: TaskSteps;
+  readonly #work: Work;
 
-  constructor(keep: Keep) {
-    this.#keep = keep;
-    const readJob = jobReader();
-    this.#steps = {
-      plan: once(async () => (await import('../kept/plan-step.ts')).planStep(readJob)),
-      draw: once(async () => (await import('../drawings.ts')).drawStep()),
+  /** @param kept Where results are kept; null to keep none. */
+  constructor(kept: Kept | null, read: ShopReader = shopReader()) {
+    const { keep, keepLater, known } = kept ?? nothingKept;
+    const planning = once(async () => (await import('../kept/plan-step.ts')).planStep(read, { keep, known }));
+    const drawing = once(async () => (await import('../drawings.ts')).drawStep());
+    this.#work = {
+      plan: async (files) => keepLater(await planning(), files),
+      draw: async (plan) => keep(await drawing(), plan),
     };
   }
 
   async task<T extends TaskName>(name: T, input: Tasks[T]['input']): Promise<Done<Tasks[T]['output']>> {
     try {
-      const step = await this.#steps[name]();
-      return { state: 'done', value: this.#keep(step, input) };
+      return { state: 'done', value: await this.#work[name](input) };
     } catch (error) {
       return { state: 'failed', failure: failureText(error) };
     }

@@ -1,10 +1,10 @@
 import type { JobFile } from '../../model/content/job.ts';
-import type { Job } from '../../model/content/resolved-job.ts';
+import type { ReadJob } from '../../model/content/resolved-job.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
-import type { Step } from '../../model/keep.ts';
+import type { Keep, Step } from '../../model/keep.ts';
 import type { Place } from '../../model/place.ts';
 import type { Problem, Read } from '../../model/problem.ts';
-import { type ContentFiles, openShop, type ReadCatalogue, readCatalogue } from '../../read/read-content.ts';
+import { type ContentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
 import { readYaml } from '../../read/yaml/yaml.ts';
 
 /** Every file that a job is read from, and no other. */
@@ -37,13 +37,29 @@ export const vehicleStep: Step<SourceFile, string | null> = {
   },
 };
 
-/** Reads a job from its files. */
-export type JobReader = (files: JobFiles) => Read<Job | null>;
+/** Reads the files of shops on one thread: a catalogue that several jobs share once, and each job once. */
+export interface ShopReader {
+  readonly job: (files: JobFiles, keep: Keep) => Read<ReadJob | null>;
+  readonly problems: (files: Omit<ContentFiles, 'jobs'>, keep: Keep) => readonly Problem[];
+}
 
-/** Reads jobs; a catalogue that several share is read once. */
-export function jobReader(catalogueOf: CatalogueReader = lastRead()): JobReader {
-  return ({ job, vehicles, labels, ...files }) =>
-    openShop({ vehicles, guides: [] }, catalogueOf(files)).readJob(job, labels);
+/** Opens a reader. It holds the last catalogue and the last job, since what is asked for next most often has the same. */
+export function shopReader(): ShopReader {
+  const catalogueOf = holdingLast(
+    (files: CatalogueFiles, keep) => readCatalogue(files, keep),
+    ({ shop, parts }) => [...shop, ...parts],
+  );
+  return {
+    job: holdingLast(
+      ({ job, vehicles, labels, ...files }: JobFiles, keep) =>
+        openShop({ vehicles, guides: [] }, catalogueOf(files, keep), keep).readJob(job, labels),
+      ({ job, shop, parts, vehicles, labels }) => [
+        ...[job, ...shop, ...parts, ...vehicles],
+        ...Object.entries(labels).map(([path, text]) => ({ path, text })),
+      ],
+    ),
+    problems: (files, keep) => openShop(files, catalogueOf(files, keep), keep).problems,
+  };
 }
 
 /** Steps that read the files of a shop. */
@@ -54,16 +70,14 @@ export interface ShopSteps {
   readonly job: Step<JobFiles, Read<JobHead | null>>;
 }
 
-/** The steps of one run: it reads a catalogue once for all jobs that share it. */
-export function shopSteps(): ShopSteps {
-  const catalogueOf = lastRead();
-  const readJob = jobReader(catalogueOf);
+/** The steps of one run. */
+export function shopSteps(read: ShopReader): ShopSteps {
   return {
-    problems: { id: 'problems', compute: (files) => openShop(files, catalogueOf(files)).problems },
+    problems: { id: 'problems', compute: read.problems },
     job: {
       id: 'job',
-      compute: (files) => {
-        const { value: job, problems } = readJob(files);
+      compute: (files, keep) => {
+        const { value: job, problems } = read.job(files, keep);
         if (!job) return { value: null, problems };
         const { revision, status } = job.file;
         return { value: { id: job.id, revision, status, revisionAt: job.place('/revision') }, problems };
@@ -73,19 +87,24 @@ export function shopSteps(): ShopSteps {
 }
 
 type CatalogueFiles = Pick<ContentFiles, 'shop' | 'parts'>;
-type CatalogueReader = (files: CatalogueFiles) => ReadCatalogue;
 
-/** Reads catalogues; the last one is held, since the next job most often has the same. */
-function lastRead(): CatalogueReader {
-  let last: { readonly files: readonly SourceFile[]; readonly read: ReadCatalogue } | null = null;
-  return ({ shop, parts }) => {
-    const files = [...shop, ...parts];
-    if (!last || !sameFiles(last.files, files)) last = { files, read: readCatalogue({ shop, parts }) };
-    return last.read;
+/** A text by a name: all that a reading follows from. */
+type Texts = readonly Pick<SourceFile, 'path' | 'text'>[];
+
+/** The same reading, that gives its last result again where all texts are the same. */
+function holdingLast<I, O>(
+  read: (input: I, keep: Keep) => O,
+  textsOf: (input: I) => Texts,
+): (input: I, keep: Keep) => O {
+  let last: { readonly texts: Texts; readonly result: O } | null = null;
+  return (input, keep) => {
+    const texts = textsOf(input);
+    if (!last || !areSame(last.texts, texts)) last = { texts, result: read(input, keep) };
+    return last.result;
   };
 }
 
-function sameFiles(a: readonly SourceFile[], b: readonly SourceFile[]): boolean {
+function areSame(a: Texts, b: Texts): boolean {
   return (
     a.length === b.length && a.every(({ path, text }, at) => path === b[at]?.path && text === b[at].text)
   );

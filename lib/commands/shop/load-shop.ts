@@ -42,7 +42,7 @@ export interface LoadedShop {
   readonly readJobs: readonly string[];
   readonly unreadJobs: readonly string[];
   readonly failed: readonly FailedJob[];
-  /** All that the shop wrote, read anew: what is kept holds neither its private values nor its catalogue. */
+  /** All that the shop wrote, read anew: what is kept does not hold its private values. */
   readonly content: () => Content;
 }
 
@@ -70,7 +70,7 @@ export async function loadShop(
   const { frozen, problems: frozenProblems } = frozenPlans(files, crew.keep);
   const labels = releasedLabels(frozen);
   const { jobs: jobFiles, ...sorted } = contentFiles(files);
-  const steps = shopSteps();
+  const steps = shopSteps(crew.read);
   const read = jobFiles.map((job) => {
     const name = baseName(job.path);
     const own = jobFilesIn(sorted, job, labels[name] ?? {}, crew.keep);
@@ -93,7 +93,7 @@ export async function loadShop(
     readJobs: read.flatMap(({ value }) => value?.id ?? []),
     unreadJobs: read.flatMap(({ name, value }) => (value ? [] : [name])),
     failed: loaded.filter((one) => 'failure' in one),
-    content: () => readContent(files, labels),
+    content: () => readContent(files, labels, crew.keep),
   };
 }
 

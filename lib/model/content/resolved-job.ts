@@ -1,13 +1,13 @@
 import type { HouseRules } from '../house-rules.ts';
 import type { Part, PartFacts } from '../kinds/index.ts';
 import type { Place } from '../place.ts';
-import type { Whereabouts } from '../remark.ts';
 import type { JobRib } from '../rib.ts';
 import type { Origin, VehicleSide, ZoneKind } from '../vocabulary.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
 import type { Proposal } from './proposal.ts';
 import type { Shop } from './shop.ts';
 import type { Vehicle, VehicleRoute, VehicleSpace } from './vehicle.ts';
+import type { JobMeasures } from './written-measures.ts';
 
 /** One end of a link. */
 export interface LinkEnd {
@@ -114,16 +114,13 @@ export interface Run {
   readonly covering: string | null;
 }
 
-/** A measure as it stands in a file, `13 5/8 in`, and its JSON Pointer there. */
-export interface WrittenMeasure {
-  readonly text: string;
-  readonly path: string;
-}
-
-/** A job with every name looked up and every shorthand opened out: what `lib/read` gives to `lib/plan`. */
+/**
+ * A job with every name looked up and every shorthand opened out, as far as its plan follows from it: plain data,
+ * without titles, texts and places in files.
+ */
 export interface Job {
   readonly id: string;
-  readonly file: JobFile;
+  readonly file: Pick<JobFile, 'cables' | 'left-open' | 'as-built'>;
   readonly shop: Shop;
   readonly rules: HouseRules;
   readonly vehicle: Vehicle;
@@ -134,14 +131,18 @@ export interface Job {
   readonly runs: readonly Run[];
   /** What the file leaves out and rules propose: it stands in the fields above as if it were written. */
   readonly proposals: readonly Proposal[];
+  readonly measures: JobMeasures;
+  /** Wire labels of the revision that was released last, by wire id. */
+  readonly releasedLabels: Readonly<Record<string, string>>;
+}
+
+/** A job as it was written: with all of its file, and where it stands in the files. What `lib/read` gives. */
+export interface ReadJob extends Job {
+  readonly file: JobFile;
   /** Where a value of the job file stands, by JSON Pointer; the nearest given ancestor of one that is not there. */
   readonly place: (path: string) => Place;
   readonly vehiclePlace: (path: string) => Place;
   readonly shopPlace: (path: string) => Place;
   /** Where a value of the catalogue stands, by JSON Pointer from `/parts`. */
   readonly partPlace: (path: string) => Place;
-  /** The measures that are written at a place or below it. */
-  readonly measures: (where: Whereabouts) => readonly WrittenMeasure[];
-  /** Wire labels of the revision that was released last, by wire id. */
-  readonly releasedLabels: Readonly<Record<string, string>>;
 }

@@ -85,7 +85,11 @@ export function parseQuantity(text: string, dimensionName: DimensionName): numbe
 
 /** True for a text that is a number with the unit of some dimension. */
 export function isMeasure(text: string): boolean {
-  return dimensionNames.some((name) => typeof parseQuantity(text, name) === 'number');
+  // Most texts are words: they need not be tried in every dimension.
+  return (
+    /^\s*[-+]?\s*[\d.]/.test(text) &&
+    dimensionNames.some((name) => typeof parseQuantity(text, name) === 'number')
+  );
 }
 
 const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);

@@ -1,7 +1,7 @@
 import { type SpacerStack, type StackPart, spacerStack } from '../../board/layout/spacer-stack.ts';
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
-import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { PlanRiserPiece } from '../../model/plan/index.ts';
 import { piecesOf } from '../power/sizing/fuse-shelf.ts';
 import { boardFixings } from './board-shape.ts';

@@ -1,7 +1,7 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import type { Stock } from '../../model/content/shop.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
 

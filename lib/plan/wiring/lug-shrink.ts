@@ -1,6 +1,6 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
-import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { type CoveringSize, chooseCovering, heatShrink } from '../../power/conductor/covering-size.ts';
 import { wireDiameterM } from '../board/board-wires.ts';

@@ -1,5 +1,5 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
-import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { longestPieceM } from './cable-candidates.ts';
 import { speakerPairs, speakerSigns } from './speaker-pairs.ts';

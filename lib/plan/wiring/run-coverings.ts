@@ -1,8 +1,8 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job, Run } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { Chosen, ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { type CoveringFit, type CoveringSize, chooseCovering } from '../../power/conductor/covering-size.ts';

@@ -1,7 +1,7 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job, Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle.ts';
 import { isFault } from '../../model/fault.ts';
-import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { PlanPass, PlanRun } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { ZoneKind } from '../../model/vocabulary.ts';

@@ -1,6 +1,6 @@
+import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
-import { partsOfKind } from '../../model/kinds/parts-of-kind.ts';
 import type { PlanBoard, PlanWire } from '../../model/plan/index.ts';
 import { bundleDiameterM } from '../../power/conductor/bundle.ts';
 import { wireDiameterM } from '../board/board-wires.ts';

@@ -1,14 +1,14 @@
 import type { JobFile, WrittenJob } from '../../model/content/job.ts';
 import {
   type Device,
-  type Job,
   type Link,
   type LinkEnd,
+  type ReadJob,
   terminalId,
-  type WrittenMeasure,
 } from '../../model/content/resolved-job.ts';
 import type { Shop } from '../../model/content/shop.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { WrittenMeasures } from '../../model/content/written-measures.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
@@ -21,8 +21,7 @@ import { checkShortNames } from '../names/short-job-names.ts';
 import { privateLeaks } from '../private-leaks.ts';
 import { rulesInSystem } from '../read-house-rules.ts';
 import { type Report, spotOf } from '../report.ts';
-import { measuresAt } from '../yaml/measures-at.ts';
-import type { YamlDocument } from '../yaml/yaml.ts';
+import type { PlacedFile } from '../yaml/placed-file.ts';
 import { openLinks } from './open-links.ts';
 import { resolveBoards } from './resolve-boards.ts';
 import { resolveDevices } from './resolve-devices.ts';
@@ -31,12 +30,12 @@ import { resolveRuns } from './resolve-runs.ts';
 /** What the jobs of a shop share. */
 export interface Surroundings {
   readonly shop: Shop;
-  readonly shopDocument: YamlDocument;
+  readonly shopFile: PlacedFile;
   readonly rules: HouseRules;
   readonly parts: Readonly<Record<string, Part>>;
   readonly partPlace: (path: string) => Place;
-  readonly partMeasures: (path: string) => readonly WrittenMeasure[];
-  readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly document: YamlDocument }>>;
+  readonly partMeasures: WrittenMeasures;
+  readonly vehicles: Readonly<Record<string, { readonly vehicle: Vehicle; readonly placed: PlacedFile }>>;
 }
 
 /**
@@ -45,11 +44,11 @@ export interface Surroundings {
  */
 export function resolveJob(
   written: WrittenJob,
-  document: YamlDocument,
+  placed: PlacedFile,
   around: Surroundings,
   releasedLabels: Readonly<Record<string, string>>,
   report: Report,
-): Job | null {
+): ReadJob | null {
   const before = report.problems.length;
   const found = report.look(['vehicle'], 'vehicle', written.vehicle, around.vehicles);
   privateLeaks(written, report);
@@ -61,7 +60,6 @@ export function resolveJob(
   checkShortNames(written, vehicle, around.parts, report);
   report.standsAt(spots);
   for (const { path, message, remedy } of completed.undecided) report.at(path, message, remedy);
-  const documents = { job: document, vehicle: found.document, shop: around.shopDocument };
   const devices = resolveDevices(file, vehicle, around.parts, report);
   const boards = resolveBoards(file, vehicle, around.parts, report);
   checkCables(file, around.parts, report);
@@ -88,12 +86,16 @@ export function resolveJob(
     links,
     boards,
     runs,
-    place: (path) => document.placeOf(spotOf(path, spots)),
-    vehiclePlace: found.document.placeOf,
-    shopPlace: around.shopDocument.placeOf,
+    place: (path) => placed.placeOf(spotOf(path, spots)),
+    vehiclePlace: found.placed.placeOf,
+    shopPlace: around.shopFile.placeOf,
     partPlace: around.partPlace,
-    measures: ({ path, file: where = 'job' }) =>
-      where === 'part' ? around.partMeasures(path) : measuresAt(documents[where].data, path),
+    measures: {
+      job: placed.measures,
+      vehicle: found.placed.measures,
+      shop: around.shopFile.measures,
+      part: around.partMeasures,
+    },
     releasedLabels,
   };
 }

@@ -1,6 +1,6 @@
 import { parseEvents, YAMLException } from 'js-yaml';
 import type { Problem, Read } from '../../model/problem.ts';
-import { lineFinder, type Positions, positions } from './positions.ts';
+import { lineFinder, type Position, type Positions, positions } from './positions.ts';
 import { syntaxFault } from './yaml-syntax.ts';
 import { walkEvents } from './yaml-walk.ts';
 
@@ -10,6 +10,8 @@ export interface YamlDocument extends Positions {
   readonly source: string;
   /** Blocks of named values are objects without a prototype; the rest is what JSON has. */
   readonly data: unknown;
+  /** Where each value stands, by its JSON Pointer. */
+  readonly table: ReadonlyMap<string, Position>;
   /** JSON Pointers of values that were refused and stand as null in the data: each has its problem. */
   readonly unread: ReadonlySet<string>;
 }
@@ -38,7 +40,7 @@ export function readYaml(file: string, source: string): Read<YamlDocument | null
       problems: [...problems, { where: { file, line: 1, column: 1, path: '' }, message }],
     };
   }
-  return { value: { file, source, data, unread, ...positions(file, table, at) }, problems };
+  return { value: { file, source, data, table, unread, ...positions(file, table, at) }, problems };
 }
 
 type Events = { readonly list: ReturnType<typeof parseEvents> } | { unreadable: string; offset: number };

@@ -1,4 +1,5 @@
 import { bodyId, terminalId } from '../../model/content/resolved-job.ts';
+import { measuresAt } from '../../model/content/written-measures.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';
 import { crossing, supplyGroups } from '../../plan/power/supply-groups.ts';
@@ -126,7 +127,7 @@ const groundUnderFeed: Rule = {
 /** What a slip of the unit was meant to be, where it is then within the limit; else that the length may be one. */
 function lengthSlip({ job }: Case, wire: string, limitM: number): string {
   const link = job.links.find(({ id }) => id === wire);
-  const [written] = link?.given?.length === undefined ? [] : job.measures({ path: `${link.path}/length` });
+  const [written] = link?.given?.length === undefined ? [] : measuresAt(job, { path: `${link.path}/length` });
   const number = written && /^([\d./ -]+?) ?(ft|cm|m)$/.exec(written.text.trim());
   const [, digits = '', unit = ''] = number ?? [];
   const meant = { ft: 'in', cm: 'mm', m: 'cm' }[unit];

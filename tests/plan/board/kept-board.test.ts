@@ -37,9 +37,9 @@ describe('a job with a board, its steps kept', () => {
     const computed: string[] = [];
     const { keep } = keeperOf(openStore(folder), 'this code');
     const noting: Keep = (step, input) => {
-      const compute: typeof step.compute = (given, inner) => {
+      const compute: typeof step.compute = (given) => {
         computed.push(step.id);
-        return step.compute(given, inner);
+        return step.compute(given, noting);
       };
       return keep({ ...step, compute }, input);
     };
@@ -49,16 +49,21 @@ describe('a job with a board, its steps kept', () => {
   it('has the plan that it has without, and computes nothing of its board again', () => {
     const first = withKept();
     expect(first.plan).toBe(planned(computeAnew));
-    expect(new Set(first.computed)).toEqual(new Set(['layout', 'routing', 'stiffness']));
+    expect(new Set(first.computed)).toEqual(new Set(['plan-body', 'layout', 'routing', 'stiffness']));
     expect(withKept()).toEqual({ plan: first.plan, computed: [] });
   }, 120_000);
 
   it.each([
-    ['title: Five-channel amplifier', 'title: Amplifier of five channels'],
     ['corner: 80 Hz', 'corner: 85 Hz'],
     ['length: 14 in', 'length: 15 in'],
   ])('searches no board after an edit that leaves it alone: %s', (found, instead) => {
     const { plan, computed } = withKept(found, instead);
+    expect(computed).toEqual(['plan-body']);
+    expect(plan).not.toBe(withKept().plan);
+  });
+
+  it('computes nothing of its plan again for what its head alone says', () => {
+    const { plan, computed } = withKept('"One five-channel amplifier', '"A five-channel amplifier');
     expect(computed).toEqual([]);
     expect(plan).not.toBe(withKept().plan);
   });

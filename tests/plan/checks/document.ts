@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { z } from 'zod';
-import type { Job } from '../../../lib/model/content/resolved-job.ts';
+import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
 import { type BuildPlan, buildPlanSchema, planJsonSchema } from '../../../lib/model/plan/index.ts';
 
 /** True where an unknown value is a JSON Schema as zod takes it. */
@@ -9,7 +9,7 @@ function isSchema(value: unknown): value is z.core.JSONSchema.JSONSchema {
 }
 
 /** The plan as a document: of the published shape, without a stop, and without a private value. */
-export function documentChecks(plan: () => BuildPlan, job: () => Job): void {
+export function documentChecks(plan: () => BuildPlan, job: () => ReadJob): void {
   test('has no finding that stops it', () => {
     expect(plan().findings.filter(({ level }) => level === 'stop')).toEqual([]);
   });

@@ -1,9 +1,9 @@
 import type { Point } from '../../../board/shape/point.ts';
 import { type LaidRib, onRib, ribLengthM } from '../../../board/strength/rib.ts';
+import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
 import type { Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
 import type { PartOf } from '../../../model/kinds/index.ts';
-import { partsOfKind } from '../../../model/kinds/parts-of-kind.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 
 /** Material between a screw and another hole of the board. */

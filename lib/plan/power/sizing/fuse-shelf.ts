@@ -1,7 +1,7 @@
+import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
 import type { Shop, Stock } from '../../../model/content/shop.ts';
 import { type HouseRules, houseRuleDefinition } from '../../../model/house-rules.ts';
 import type { Part } from '../../../model/kinds/index.ts';
-import { partsOfKind } from '../../../model/kinds/parts-of-kind.ts';
 import type { FuseFormId } from '../../../model/tables/fuse-forms.ts';
 import { type Traced, traced } from '../../../model/trace.ts';
 import type { StockedFuse, StockedHolder } from '../../../power/fuse-choice.ts';

@@ -1,4 +1,4 @@
-import type { KindName, Part, PartOf } from './index.ts';
+import type { KindName, Part, PartOf } from '../kinds/index.ts';
 
 /** A catalogue: parts by their ids. */
 type Parts = Readonly<Record<string, Part>>;
