@@ -17,9 +17,25 @@ function filesIn(folder: string, at: string): readonly SourceFile[] {
     .map((name) => ({ path: `${at}/${name}`, text: readFileSync(join(whole, name), 'utf8') }));
 }
 
+/** What the shelf has of the parts that short jobs ask for beside those of the demo shop. */
+const shelf = [
+  'wire-power-12-rd: { reels: [50 ft] }',
+  'wire-ground-12-bk: { reels: [50 ft] }',
+  'amp-small-two: { pieces: 1 }',
+  'amp-small-bass: { pieces: 1 }',
+  'enclosure-slim-18: { pieces: 1 }',
+  'isolating-relay-200: { pieces: 1 }',
+];
+
+function shelved({ path, text }: SourceFile): SourceFile {
+  return { path, text: text.replace('\nstock:\n', `\nstock:\n${shelf.map((line) => `  ${line}\n`).join('')}`) };
+}
+
 /** The demo shop, with the vehicles and parts that short jobs ask for beside it. */
 const shop: readonly SourceFile[] = [
-  ...filesIn(root, 'content').filter(({ path }) => path.endsWith('shop.yaml')),
+  ...filesIn(root, 'content')
+    .filter(({ path }) => path.endsWith('shop.yaml'))
+    .map(shelved),
   ...['content/parts', 'content/vehicles'].flatMap((at) => [...filesIn(root, at), ...filesIn(own, at)]),
 ];
 

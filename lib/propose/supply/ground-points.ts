@@ -32,8 +32,9 @@ export function groundEnd(draft: Draft, device: DraftDevice): GroundEnd | null {
   const led = where
     ? points.filter((point) => routesBetween(draft, where, { served: [`${bodyId}.${point}`] }).length > 0)
     : [];
+  const shared = points.filter((point) => Object.values(draft.boards).some(({ ground }) => ground === point));
   const besides = points.filter((point) => isServedWith(draft, device, point));
-  for (const some of [points, led, besides]) {
+  for (const some of [points, led, shared, besides]) {
     const [only, second] = some;
     if (only !== undefined && second === undefined)
       return {

@@ -212,8 +212,8 @@ function throughRelay(
 ): readonly SwitchedContact[] {
   const relay = relayFor(draft, waiting, sumA, reason);
   if (!relay) return [];
-  const [coil] = terminalsWith(relay, 'relay-coil');
-  const [feed, load] = terminalsWith(relay, 'relay-contact');
+  const [coil] = byMoulding(terminalsWith(relay, 'relay-coil'), '86');
+  const [feed, load] = byMoulding(terminalsWith(relay, 'relay-contact'), '30');
   if (coil === undefined || feed === undefined || load === undefined) return [];
   const why: Why = { rule: 'turn-on', reason, cp: true };
   const from = `${output.device.id}.${output.terminal}`;
@@ -226,6 +226,11 @@ function throughRelay(
   if (waiting.length === 1) linkEach(draft, `${relay.id}.${load}`, waiting);
   else throughStrip(draft, `${relay.id}.${load}`, waiting, `the contact of ${relay.id} takes one conductor`);
   return [{ relay: relay.id, terminal: feed, currentA: sumA }];
+}
+
+/** Terminals of a relay, the one first that carries a number of DIN 72552: 86 is fed, 85 grounded; 30 fed, 87 switched. */
+function byMoulding(names: readonly string[], first: string): readonly string[] {
+  return names.toSorted((a, b) => Number(b === first) - Number(a === first));
 }
 
 function relayFor(

@@ -52,24 +52,25 @@ const faderMovesBass: Rule = {
 const lengthNotMeasured: Rule = {
   id: 'length-not-measured',
   judge(about) {
-    return inDoubt(about, 'not-measured').flatMap(
-      ({ path: [, id = ''] }): Verdict<'length-not-measured'>[] => {
-        const lengthM = about.job.links.find((link) => link.id === id)?.given?.length;
-        if (lengthM === undefined) return [];
-        const spot = wireSpot(about, id);
-        return [
-          {
-            level: 'caution',
-            of: [id],
-            message: `nobody measured how long ${id} is: ${lengthIn(about.job, spot)(lengthM)} is assumed`,
-            value: lengthM,
-            unit: 'm',
-            remedy: `measure it and write it under length:, or write a route of the vehicle that serves both ends`,
-            ...spot,
-          },
-        ];
+    const assumed = inDoubt(about, 'not-measured').flatMap(({ path: [, id = ''] }) => {
+      const lengthM = about.job.links.find((link) => link.id === id)?.given?.length;
+      return lengthM === undefined ? [] : [{ id, lengthM }];
+    });
+    const [first] = assumed;
+    if (!first) return [];
+    const spot = wireSpot(about, first.id);
+    const length = lengthIn(about.job, spot);
+    const ids = assumed.map(({ id }) => id);
+    const told = assumed.map(({ id, lengthM }) => `${id} ${length(lengthM)}`);
+    return [
+      {
+        level: 'caution',
+        of: ids,
+        message: `nobody measured how long ${listed(ids)} ${ids.length === 1 ? 'is' : 'are'}; assumed: ${listed(told)}`,
+        remedy: 'measure and write it under length:, or write a route of the vehicle that serves both ends',
+        ...spot,
       },
-    );
+    ];
   },
 };
 

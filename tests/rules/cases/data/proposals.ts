@@ -62,7 +62,7 @@ export const proposalCases = {
         about: () => proposing(lead('not-measured')),
         level: 'caution',
         subject: 'board-ground',
-        says: /is assumed/,
+        says: /assumed: board-ground/,
       },
     ],
     quiet: [{ name: 'a lead that follows from a route', about: () => proposing(lead()) }],
