@@ -91,11 +91,11 @@ function proposeLinks(draft: Draft, { groups }: OpenedGroups): void {
   const bass = driven.filter(({ group }) => isBass(group.id)).flatMap(({ group }) => group.driver?.id ?? []);
   linkLevels(draft, chain, bass);
   const needs = supplyNeeds(draft, driven, contacts);
+  linkSupply(draft, needs);
   linkBatteries(
     draft,
     needs.reduce((sum, need) => sum + need.currentA, 0),
   );
-  linkSupply(draft, needs);
   linkGrounds(draft, (device) => currentA(draft, device, driven));
   layRuns(draft);
   cableRuns(draft);

@@ -28,7 +28,10 @@ const shelf = [
 ];
 
 function shelved({ path, text }: SourceFile): SourceFile {
-  return { path, text: text.replace('\nstock:\n', `\nstock:\n${shelf.map((line) => `  ${line}\n`).join('')}`) };
+  return {
+    path,
+    text: text.replace('\nstock:\n', `\nstock:\n${shelf.map((line) => `  ${line}\n`).join('')}`),
+  };
 }
 
 /** The demo shop, with the vehicles and parts that short jobs ask for beside it. */
@@ -63,6 +66,13 @@ export function readShort(text: string): ReadShort {
 /** A short job; a fault in it is a fault of the test. */
 export function shortJob(id: string): Job {
   const { job, problems } = readShort(shortText(id));
+  if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
+  return job;
+}
+
+/** A demo job rewritten short, read in the demo shop. */
+export function rewrittenJob(id: string): Job {
+  const { job, problems } = readShort(readFileSync(join(own, 'rewritten', `${id}.yaml`), 'utf8'));
   if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
   return job;
 }

@@ -1,3 +1,4 @@
+import { linkEndOf } from '../../model/content/resolved-job.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
 import { batteriesOf, placeBeside } from './battery-places.ts';
@@ -18,7 +19,7 @@ interface Reach {
  */
 export function linkBatteries(draft: Draft, currentA: number): void {
   const { starter, second } = batteriesOf(draft);
-  if (!starter || !second || second.origin === 'vehicle' || isJoined(draft, second)) return;
+  if (!starter || !second || second.origin === 'vehicle' || isJoined(draft, starter, second)) return;
   if (draft.own.some(({ spec }) => spec.kind === 'charger')) {
     draft.ask(
       ['devices', second.id],
@@ -40,10 +41,29 @@ export function linkBatteries(draft: Draft, currentA: number): void {
   joinBatteries(draft, starter, second, currentA);
 }
 
-/** True for a battery whose positive post is linked to anything but a feed of devices. */
-function isJoined(draft: Draft, battery: DraftDevice): boolean {
-  const { plus } = postsOf(battery);
-  return plus === null || draft.linksAt(battery.id, plus).some((id) => !draft.isProposed('links', id));
+/** What passes current on from one battery towards another. */
+const passing: readonly DraftDevice['spec']['kind'][] = [
+  'battery',
+  'fuse-holder',
+  'distribution',
+  'isolating-relay',
+  'charger',
+];
+
+/** True where links lead from one battery to another over fuses, blocks and relays; the body joins nothing here. */
+function isJoined(draft: Draft, starter: DraftDevice, second: DraftDevice): boolean {
+  const ends = Object.values(draft.links).map(({ from, to }) =>
+    [from, to].map((end) => linkEndOf(end).device),
+  );
+  const reached = new Set([starter.id]);
+  for (const id of reached)
+    for (const pair of ends)
+      if (pair.includes(id))
+        for (const other of pair) {
+          const kind = draft.device(other)?.spec.kind;
+          if (kind !== undefined && passing.includes(kind)) reached.add(other);
+        }
+  return reached.has(second.id);
 }
 
 function joinBatteries(draft: Draft, starter: DraftDevice, second: DraftDevice, currentA: number): void {
