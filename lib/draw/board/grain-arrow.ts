@@ -29,9 +29,14 @@ function sizeOf(drawing: Drawing, grain: GrainWay): { readonly width: number; re
 }
 
 /** Draws a way of the grain, an arrow with two heads and the word, into a free place of the room; names it where there is none. */
-export function placeGrainArrow(drawing: Drawing, grain: GrainWay | null, room: PaperBox): string[] {
+export function placeGrainArrow(
+  drawing: Drawing,
+  grain: GrainWay | null,
+  room: PaperBox,
+  keepOff: readonly PaperBox[] = [],
+): string[] {
   if (grain === null) return [];
-  const box = freePlace(drawing, room, sizeOf(drawing, grain), true);
+  const box = freePlace(drawing, room, sizeOf(drawing, grain), { fromRight: true, keepOff });
   if (!box) return [grainLeft];
   const group = openGroup(drawing, drawing.svg, 'grain');
   const middleMm = (box.topMm + box.bottomMm) / 2;

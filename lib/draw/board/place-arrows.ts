@@ -7,6 +7,13 @@ import { captionMm, directionArrowsMm, drawDirectionArrows } from './direction-a
 /** What is said where the arrows find no free corner. */
 export const arrowsLeft = 'direction arrows';
 
+interface ArrowsPlace {
+  readonly mirrored: boolean;
+  readonly caption: string | null;
+  /** Where they must not stand: among the lines of a board they are read as some of these. */
+  readonly keepOff?: readonly PaperBox[];
+}
+
 /**
  * Puts the arrows that tell the vehicle's directions into a free corner of the room, the lower ones first, or
  * wherever else there is room; names them where there is none. Seen from the back the arrow of x points left.
@@ -15,11 +22,11 @@ export function placeDirectionArrows(
   drawing: Drawing,
   { right, upward }: Pick<PlanBoard, 'right' | 'upward'>,
   room: PaperBox,
-  { mirrored, caption }: { readonly mirrored: boolean; readonly caption: string | null },
+  { mirrored, caption, keepOff = [] }: ArrowsPlace,
 ): string[] {
   const { width } = directionArrowsMm;
   const height = directionArrowsMm.height + (caption === null ? 0 : captionMm);
-  const box = freePlace(drawing, room, { width, height }, mirrored);
+  const box = freePlace(drawing, room, { width, height }, { fromRight: mirrored, keepOff });
   if (box) {
     const corner = at(mirrored ? box.rightMm : box.leftMm, box.bottomMm);
     drawDirectionArrows(drawing, drawing.svg, { right, upward, mirrored, corner, caption });
@@ -28,18 +35,27 @@ export function placeDirectionArrows(
   return [arrowsLeft];
 }
 
+/** Where a block is sought a place. */
+interface FreePlace {
+  /** The right corners before the left ones. Default no. */
+  readonly fromRight?: boolean;
+  /** Boxes that it must not stand on, whatever is drawn there. Default none. */
+  readonly keepOff?: readonly PaperBox[];
+}
+
 /**
  * A place for a block in a room that is free of all that is drawn so far: a corner, the lower ones first, or
- * wherever else there is one; null where there is none. `fromRight`: the right corners before the left ones.
+ * wherever else there is one; null where there is none.
  */
 export function freePlace(
   drawing: Drawing,
   room: PaperBox,
   size: { readonly width: number; readonly height: number },
-  fromRight = false,
+  { fromRight = false, keepOff = [] }: FreePlace = {},
 ): PaperBox | null {
   const drawn = strokeObstacles(drawing);
   const isFree = (box: PaperBox): boolean =>
+    keepOff.every((other) => !boxesMeet(other, box)) &&
     drawing.texts.every((text) => !boxesMeet(text.box, box)) &&
     drawn.every((each) => ('box' in each ? !boxesMeet(each.box, box) : !segmentMeetsBox(each.segment, box)));
   return placesIn(room, size.width, size.height, fromRight).find(isFree) ?? null;

@@ -2,15 +2,7 @@ import { ribRing } from '../../board/strength/rib.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
 import { dimensionNote, type LengthStyle } from '../../model/quantity/length-text.ts';
-import {
-  arcPoint,
-  drawBoardEdge,
-  drawHole,
-  holeBox,
-  viewIn,
-  windowBox,
-  windowRound,
-} from '../board/board-view.ts';
+import { drawBoardEdge, drawHole, viewIn, windowBox, windowRound } from '../board/board-view.ts';
 import { captionMm, directionArrowsMm } from '../board/direction-arrows.ts';
 import { grainLeft, grainShown, placeGrainArrow } from '../board/grain-arrow.ts';
 import {
@@ -22,25 +14,15 @@ import {
   rowsHaveRoom,
 } from '../board/ordinate-rows.ts';
 import { arrowsLeft, placeDirectionArrows } from '../board/place-arrows.ts';
-import { drawRibs, type RibView, ribLabels, ribSize } from '../board/ribs-on-board.ts';
+import { drawRibs } from '../board/ribs-on-board.ts';
 import { type Margins, type ScaledSheet, sheetFor, sheetRooms, within } from '../board/scaled-sheet.ts';
-import { anchorAt } from '../lettering/label-candidates.ts';
+import { type BoardPainting, type BoardViewKind, labelBoard, ribView } from '../cut/cut-labels.ts';
+import { holeKeyLeft, holeKeyMm, holeKeyTexts, placeHoleKey } from '../cut/hole-key.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
 import { type DrawnPage, drawPage, type Page } from '../page.ts';
-import type { PaperBox } from '../paper.ts';
-import { onPaper, type PlanView, type ScaleRatio } from '../sheet/scale.ts';
-import { types } from '../style.ts';
+import type { ScaleRatio } from '../sheet/scale.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import type { DrawingKind } from './kind.ts';
-
-/** Which face of a board a view shows, and what is measured on it. */
-export interface BoardViewKind {
-  readonly id: string;
-  readonly title: string;
-  readonly mirrored: boolean;
-  readonly measured: 'outline' | 'holes';
-}
 
 const views: readonly BoardViewKind[] = [
   { id: 'cut', title: 'Cut', mirrored: false, measured: 'outline' },
@@ -89,9 +71,25 @@ function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: 
       },
     });
   };
-  const drawn = drawnWith(0);
-  const lacksRoom = drawn.left.includes(arrowsLeft) || drawn.left.includes(grainLeft);
-  return lacksRoom ? drawnWith(directionArrowsMm.height + captionMm) : drawn;
+  const keyMm = kind.measured === 'holes' ? holeKeyMm(holeKeyTexts(board.holes, style)) : 0;
+  const arrowsMm = directionArrowsMm.height + captionMm;
+  return firstWithBlocks([0, Math.max(arrowsMm, keyMm), arrowsMm + keyMm], drawnWith);
+}
+
+/** Arrows and keys, which find a place below the board at the latest. */
+const blocks: readonly string[] = [arrowsLeft, grainLeft, holeKeyLeft];
+
+/** The page with the least more room at which every block finds a place, or the last of them. */
+function firstWithBlocks(
+  extras: readonly [number, ...number[]],
+  drawnWith: (extraMm: number) => DrawnPage,
+): DrawnPage {
+  let drawn = drawnWith(extras[0]);
+  for (const extraMm of extras.slice(1)) {
+    if (!drawn.left.some((what) => blocks.includes(what))) break;
+    drawn = drawnWith(extraMm);
+  }
+  return drawn;
 }
 
 /** Room for rows, and for the arrows below them where they find no free corner. */
@@ -189,7 +187,8 @@ function describe(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): st
 
 function notesOf(board: PlanBoard, kind: BoardViewKind, style: LengthStyle): string[] {
   const ribs = board.ribs.some(({ screw }) => screw) ? '; screws of ribs in the drill table' : '';
-  const figures = kind.measured === 'holes' ? [`Figures: hole numbers, then ordinate${ribs}`] : [];
+  const figures =
+    kind.measured === 'holes' ? [`Letters: see the key; figures: hole numbers, then ordinate${ribs}`] : [];
   return [
     `${board.material.replaceAll('-', ' ')}, ${printedDimension('made', board.thicknessM, style)} thick`,
     dimensionNote(style),
@@ -214,15 +213,6 @@ function edgeNotes(board: PlanBoard, style: LengthStyle): string[] {
   ];
 }
 
-interface BoardPainting {
-  readonly board: PlanBoard;
-  readonly kind: BoardViewKind;
-  readonly rows: readonly RowPlan[];
-  readonly view: PlanView;
-  readonly style: LengthStyle;
-  readonly room: PaperBox;
-}
-
 function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
   const { board, kind, rows, view, room } = painting;
   const group = openGroup(drawing, drawing.svg, 'board');
@@ -233,60 +223,9 @@ function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
   const left = drawRows(drawing, openGroup(drawing, drawing.svg, 'ordinates'), rows, view, box);
   const { mirrored } = kind;
   const caption = mirrored ? 'REAR VIEW' : null;
-  const arrows = placeDirectionArrows(drawing, board, room, { mirrored, caption });
-  const grain = kind.measured === 'outline' ? placeGrainArrow(drawing, grainShown(board), room) : [];
-  return [...left, ...arrows, ...grain, ...labelBoard(drawing, painting, box)];
-}
-
-function ribView({ board, kind, view }: BoardPainting): RibView {
-  return { board, view, seenFrom: kind.mirrored ? 'rear' : 'mounting', clip: null };
-}
-
-/** The name of each rib with its section; on the rear view with the room that is left between it and the panel. */
-function ribNames(painting: BoardPainting): TextLabel[] {
-  const { kind, style } = painting;
-  return ribLabels(ribView(painting), [], (rib) =>
-    kind.mirrored && rib.face === 'rear'
-      ? [`${printedDimension('room-free', rib.roomM, style)} free behind`]
-      : [ribSize(rib, style)],
-  );
-}
-
-/** Hole numbers, then names of ribs and radii of bends. */
-function labelBoard(drawing: Drawing, painting: BoardPainting, box: PaperBox): string[] {
-  const { board, kind, view, room } = painting;
-  const group = openGroup(drawing, drawing.svg, 'labels');
-  const numbers = board.holes.map((hole): TextLabel => {
-    const { n, of } = hole;
-    const anchors = [holeBox(view, hole)];
-    return { id: `H${n}`, lines: [String(n)], type: types.terminal, anchors, own: [of], subject: of };
-  });
-  const radii = kind.measured === 'outline' ? radiusLabels(painting) : [];
-  return [
-    ...drawLabels(drawing, group, numbers, box),
-    ...drawLabels(drawing, group, [...ribNames(painting), ...radii], room),
-  ];
-}
-
-/** One label for every radius, at one of the bends that have it: `4x R 1/2 (0.5) [13]`. */
-function radiusLabels({ board, view, style }: BoardPainting): TextLabel[] {
-  const bends = [board.outline, ...board.cutouts].flatMap((loop) =>
-    loop.flatMap((from, index) => {
-      const to = loop[(index + 1) % loop.length];
-      if (!to || from.bulge === 0) return [];
-      const anchor = anchorAt(onPaper(view, arcPoint(from, to, 0.5)));
-      return [{ text: `R ${printedDimension('cut', radiusOf(from, to), style)}`, anchor }];
-    }),
-  );
-  return [...new Set(bends.map(({ text }) => text))].map((text): TextLabel => {
-    const anchors = bends.filter((bend) => bend.text === text).map(({ anchor }) => anchor);
-    const said = anchors.length > 1 ? `${anchors.length}x ${text}` : text;
-    return { id: text, lines: [said], type: types.dimension, anchors, own: [board.id], subject: board.id };
-  });
-}
-
-/** Radius of a bent edge, from its chord: chord (1 + b2) / (4 |b|). */
-function radiusOf(from: OutlinePoint, to: OutlinePoint): number {
-  const chord = Math.hypot(to.xM - from.xM, to.yM - from.yM);
-  return (chord * (1 + from.bulge ** 2)) / (4 * Math.abs(from.bulge));
+  const arrows = placeDirectionArrows(drawing, board, room, { mirrored, caption, keepOff: [box] });
+  const isCut = kind.measured === 'outline';
+  const grain = isCut ? placeGrainArrow(drawing, grainShown(board), room, [box]) : [];
+  const key = isCut ? [] : placeHoleKey(drawing, holeKeyTexts(board.holes, painting.style), room, box);
+  return [...left, ...arrows, ...grain, ...key, ...labelBoard(drawing, painting, box)];
 }

@@ -3,7 +3,8 @@ import { cutFrom, type JobNesting, nestedGrain, nestedName, nestJobs } from '../
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetRooms } from '../board/scaled-sheet.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { type NestScene, nestLayout, nestNotes } from '../nest/nest-layout.ts';
+import { nestLayout, nestNotes } from '../nest/nest-layout.ts';
+import type { NestScene } from '../nest/nest-list.ts';
 import { paintNest } from '../nest/nest-paint.ts';
 import { drawPage, type Page } from '../page.ts';
 import { lengthStyleOf } from './cut.ts';

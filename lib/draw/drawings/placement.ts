@@ -78,7 +78,10 @@ function paintPlacement(drawing: Drawing, scene: BoardScene): string[] {
   const box = shownBox(scene);
   const left = drawExits(drawing, openGroup(drawing, drawing.svg, 'exits'), exitsOf(scene), box, types.note);
   drawSurroundings(drawing, scene);
-  const arrows = placeDirectionArrows(drawing, scene.board, scene.room, frontView);
+  const arrows = placeDirectionArrows(drawing, scene.board, scene.room, {
+    ...frontView,
+    keepOff: [box],
+  });
   const key = placeClearKey(drawing, scene.room, clearKinds(scene.board));
   const labels = letterOutside(drawing, scene, items, lettered);
   const labelGroup = openGroup(drawing, drawing.svg, 'labels');

@@ -1,84 +1,18 @@
-import type { NestedPiece, NestedSheet } from '../../board/cut/nesting.ts';
-import type { JobNesting } from '../../board/cut/sheet-pieces.ts';
-import type { GrainWay } from '../../model/outline.ts';
 import { printed } from '../../model/printed/index.ts';
-import { type LengthName, printedLength } from '../../model/printed/lengths.ts';
-import type { LengthStyle } from '../../model/quantity/length-text.ts';
 import { linePitchMm } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { at, boxAt, heightMm, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import { types } from '../style.ts';
-
-/** One stock sheet of a nesting, and how lengths on it are written. */
-export interface NestScene {
-  readonly nesting: JobNesting;
-  readonly sheet: NestedSheet;
-  readonly style: LengthStyle;
-  /** Which way the grain of the sheet runs as it is drawn; null for none. */
-  readonly grain: GrainWay | null;
-}
-
-/** One line of the list below or beside a stock sheet. */
-export interface NestEntry {
-  readonly number: number;
-  readonly id: string;
-  readonly text: string;
-  readonly pieces: readonly NestedPiece[];
-}
-
-/** The pieces on a stock sheet, those alike together, numbered in the order of their size. */
-export function nestEntries({ nesting, sheet, style }: NestScene): NestEntry[] {
-  const ids = nesting.pieces
-    .map(({ id }) => id)
-    .filter((id) => sheet.pieces.some((piece) => piece.id === id));
-  return ids.map((id, index): NestEntry => {
-    const pieces = sheet.pieces.filter((piece) => piece.id === id);
-    const piece = nesting.pieces.find((one) => one.id === id);
-    const size = piece ? sizeText('cut', piece, style) : '';
-    return {
-      number: index + 1,
-      id,
-      text: `${index + 1}: ${pieces.length} x ${piece?.title ?? id}, ${size}`,
-      pieces,
-    };
-  });
-}
-
-/** The lines that tell what is kept of a stock sheet, the largest first: lettered, so that no number stands twice. */
-export function offCutEntries({
-  sheet,
-  style,
-}: NestScene): { readonly letter: string; readonly text: string }[] {
-  return sheet.offCuts.map((offCut, nth) => {
-    const letter = offCutLetter(nth);
-    return { letter, text: `${letter}: off-cut to keep, ${sizeText('length-left', offCut, style)}` };
-  });
-}
-
-/** The letter of what is left of a stock sheet, by its place in the list: A to Z, then A2 to Z2. */
-export function offCutLetter(nth: number): string {
-  const round = Math.floor(nth / 26) + 1;
-  return `${String.fromCharCode(65 + (nth % 26))}${round === 1 ? '' : round}`;
-}
+import { cutLines } from './cut-lines.ts';
+import { lengthText, type NestScene, nestEntries, offCutEntries, sizeText } from './nest-list.ts';
 
 /** Everything that is listed beside a stock sheet. */
-export function listLines(scene: NestScene): string[] {
-  return [...nestEntries(scene), ...offCutEntries(scene)].map(({ text }) => text);
-}
-
-/** Width by height of a thing, as the shop writes lengths. */
-export function sizeText(
-  name: LengthName,
-  size: { readonly widthM: number; readonly heightM: number },
-  style: LengthStyle,
-): string {
-  return `${lengthText(name, size.widthM, style)} x ${lengthText(name, size.heightM, style)}`;
-}
-
-/** A length as the shop writes it, with its unit. */
-export function lengthText(name: LengthName, lengthM: number, style: LengthStyle): string {
-  return printedLength(name, lengthM, style).primary;
+export function listLines(scene: NestScene, metrics: TextMetrics): string[] {
+  return [
+    ...[...nestEntries(scene), ...offCutEntries(scene)].map(({ text }) => text),
+    ...cutLines(scene, metrics),
+  ];
 }
 
 /** Where a stock sheet and its list stand on paper. */
@@ -95,7 +29,7 @@ export const listPitchMm = linePitchMm(types.note) + 0.6;
 
 /** The largest scale at which a stock sheet stands in a room with its list below or beside it; null where none does. */
 export function nestLayout(scene: NestScene, room: PaperBox, metrics: TextMetrics): NestLayout | null {
-  const lines = listLines(scene);
+  const lines = listLines(scene, metrics);
   const listMm = {
     wide: Math.max(0, ...lines.map((text) => metrics.widthMm(text, types.note))),
     high: lines.length * listPitchMm,
@@ -133,7 +67,7 @@ export function nestNotes({ nesting, sheet, style, grain }: NestScene): string[]
   return [
     `Stock ${sizeText('length-left', sheet.stock, style)}; ${printed('share-used', sheet.used * 100)} used`,
     `Saw cut ${lengthText('made', kerfM, style)}, ${sheet.stock.offCut === undefined ? `edge ${lengthText('made', trimM, style)} not used` : 'used up to its edge'}`,
-    'Dashed: off-cuts to keep',
+    'Dashed: off-cuts to keep; thin: saw cuts',
     ...(grain ? [`Grain runs ${runs[grain]}`] : []),
   ];
 }

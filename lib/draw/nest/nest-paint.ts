@@ -10,15 +10,9 @@ import { drawPath, drawShape, type Parent } from '../pen.ts';
 import { onPaper, type PlanView } from '../sheet/scale.ts';
 import { lines, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import {
-  listLines,
-  listPitchMm,
-  type NestEntry,
-  type NestLayout,
-  type NestScene,
-  nestEntries,
-  offCutEntries,
-} from './nest-layout.ts';
+import { cutOrder, drawCuts } from './cut-lines.ts';
+import { listLines, listPitchMm, type NestLayout } from './nest-layout.ts';
+import { type NestEntry, type NestScene, nestEntries, offCutEntries } from './nest-list.ts';
 
 /**
  * Draws a stock sheet at scale, with the pieces that are cut from it, numbered, the off-cuts to keep,
@@ -40,8 +34,9 @@ export function paintNest(drawing: Drawing, room: PaperBox, scene: NestScene, la
     const parent = openSubject(drawing, group, id);
     for (const piece of pieces) drawPiece(parent, scene, piece, view);
   }
+  const cuts = drawCuts(openGroup(drawing, drawing.svg, 'cuts'), cutOrder(scene).cuts, view);
   const listed = openGroup(drawing, drawing.svg, 'list');
-  listLines(scene).forEach((text, index) => {
+  listLines(scene, drawing.metrics).forEach((text, index) => {
     const point = at(layout.list.xMm, layout.list.yMm + index * listPitchMm);
     drawText(drawing, listed, text, point, { type: types.note });
   });
@@ -55,7 +50,7 @@ export function paintNest(drawing: Drawing, room: PaperBox, scene: NestScene, la
     }),
     ...entries.flatMap((entry) => numberPieces(drawing, words, entry, view)),
   ];
-  const unlabelled = drawLabels(drawing, words, loose, room);
+  const unlabelled = drawLabels(drawing, words, [...loose, ...cuts], room);
   return [...unlabelled, ...grainArrow(drawing, scene, { room, sheet: layout.sheet, kept })];
 }
 

@@ -1,6 +1,6 @@
 import type { NestedSheet, Nesting } from '../../board/cut/nesting.ts';
 import { alongSheet, cutFrom, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
-import { offCutLetter } from '../../draw/nest/nest-layout.ts';
+import { offCutLetter } from '../../draw/nest/nest-list.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
 import { counted, spelledWithin } from '../words/words.ts';

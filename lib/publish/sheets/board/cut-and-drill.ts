@@ -1,10 +1,11 @@
+import { type HoleSetUp, letteredHoles } from '../../../board/cut/hole-letters.ts';
 import type { BuildPlan, PlanBoard } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
 import { namesOf, type PlanNames } from '../../words/plan-names.ts';
 import { counted, spelled, spelledWithin } from '../../words/words.ts';
 import { lengthOr, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
-import { dense, type Fact, fact, groupedTable, groupsBy, strong, type Table, tick } from '../table.ts';
+import { dense, type Fact, fact, groupedTable, strong, type Table, tick } from '../table.ts';
 import { ribTable } from './rib-table.ts';
 
 /** What is cut and drilled of each board. */
@@ -80,8 +81,12 @@ function boardFacts(board: PlanBoard, write: Writer): Fact[] {
 type Hole = PlanBoard['holes'][number];
 
 /** What the drill is set up for: its bit, how deep, and the screw that such a hole is the pilot of. */
-function setUpText({ diameterM, depthM, pilotFor }: Hole, partOf: PlanNames['part'], write: Writer): string {
-  const bit = `Bit ${write.bore(diameterM, pilotFor === null ? 'clearance' : 'pilot')}`;
+function setUpText(
+  { diameterM, depthM, pilotFor }: HoleSetUp,
+  partOf: PlanNames['part'],
+  write: Writer,
+): string {
+  const bit = `bit ${write.bore(diameterM, pilotFor === null ? 'clearance' : 'pilot')}`;
   const reach =
     depthM === null ? 'right through' : `${joinedForms(write.short('depth-drilled', depthM))} deep`;
   if (pilotFor === null) return `${bit}, ${reach}`;
@@ -101,16 +106,16 @@ function behindText({ behind, depthM }: Hole): string {
 /** The holes of one bit and one depth together, so that the drill is set up once for each. */
 function drillTable(board: PlanBoard, partOf: PlanNames['part'], write: Writer): Table | null {
   if (board.holes.length === 0) return null;
-  const groups = groupsBy(board.holes, (hole) => setUpText(hole, partOf, write)).map(({ title, things }) => ({
-    title: `${title}: ${counted(things.length, 'hole')}`,
-    things,
+  const groups = letteredHoles(board.holes).map(({ letter, setUp, holes }) => ({
+    title: `${letter}: ${setUpText(setUp, partOf, write)}: ${counted(holes.length, 'hole')}`,
+    things: holes.map((hole) => ({ ...hole, name: `${letter}${hole.n}` })),
   }));
   return dense(
     groupedTable(
       `Drill table, ${board.title}: ${counted(board.holes.length, 'hole')}`,
       groups,
       [
-        { title: 'No.', kind: 'figure', cell: (hole) => strong(String(hole.n)) },
+        { title: 'Hole', cell: ({ name }) => strong(name) },
         { title: `x, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare('position', hole.xM) },
         { title: `y, ${write.unit}`, kind: 'figure', cell: (hole) => write.bare('position', hole.yM) },
         { title: 'For', cell: (hole) => ({ text: spelled(hole.purpose), beside: hole.of }) },

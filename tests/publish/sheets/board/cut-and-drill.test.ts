@@ -36,17 +36,17 @@ function column(table: Table, title: string): (string | undefined)[] {
 }
 
 describe('the drill table of the cut and drill sheet', () => {
-  it('sets the drill up once for holes of one bit and depth, and keeps their numbers', () => {
+  it('sets the drill up once for holes of one bit and depth, and keeps their numbers, the widest first', () => {
     const table = drillTable([
       hole,
       { ...hole, n: 2, depthM: null, diameterM: 0.00635, behind: 'floor-pan' },
       { ...hole, n: 3 },
     ]);
-    expect(column(table, 'No.')).toEqual(['1', '3', '2']);
+    expect(column(table, 'Hole')).toEqual(['A2', 'B1', 'B3']);
     expect(table.rows.map(({ heading }) => heading)).toEqual([
-      'Bit 1/8 in or 3.2 mm, 1/2 in (12 mm) deep: 2 holes',
+      'A: bit 1/4 in or 6.4 mm, right through: 1 hole',
+      'B: bit 1/8 in or 3.2 mm, 1/2 in (12 mm) deep: 2 holes',
       null,
-      'Bit 1/4 in or 6.4 mm, right through: 1 hole',
     ]);
   });
 
@@ -61,6 +61,6 @@ describe('the drill table of the cut and drill sheet', () => {
       { ...hole, n: 2, depthM: null },
       { ...hole, n: 3, depthM: null, behind: 'brake-line' },
     ]);
-    expect(column(table, 'Behind it')).toEqual(['board only', 'not told: look', 'brake line']);
+    expect(column(table, 'Behind it')).toEqual(['not told: look', 'brake line', 'board only']);
   });
 });
