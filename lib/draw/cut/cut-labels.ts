@@ -2,15 +2,14 @@ import type { OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
 import { arcPoint, holeBox } from '../board/board-view.ts';
-import type { RowPlan } from '../board/ordinate-rows.ts';
 import { type RibView, ribLabels, ribSize } from '../board/ribs-on-board.ts';
 import { anchorAt } from '../lettering/label-candidates.ts';
 import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
-import type { PaperBox } from '../paper.ts';
-import { onPaper, type PlanView } from '../sheet/scale.ts';
+import { onPaper } from '../sheet/scale.ts';
 import { types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import { holeNames } from './hole-key.ts';
+import type { OrdinateScene } from './ordinate-sheet.ts';
 
 /** Which face of a board a view shows, and what is measured on it. */
 export interface BoardViewKind {
@@ -21,13 +20,10 @@ export interface BoardViewKind {
 }
 
 /** A view of a board that is cut or drilled, as it is put on paper. */
-export interface BoardPainting {
+export interface BoardPainting extends OrdinateScene {
   readonly board: PlanBoard;
   readonly kind: BoardViewKind;
-  readonly rows: readonly RowPlan[];
-  readonly view: PlanView;
   readonly style: LengthStyle;
-  readonly room: PaperBox;
 }
 
 /** The ribs of a board as a view shows them. */
@@ -46,8 +42,8 @@ function ribNames(painting: BoardPainting): TextLabel[] {
 }
 
 /** Hole numbers, where they are drilled with the letter of their bit; then names of ribs and radii of bends. */
-export function labelBoard(drawing: Drawing, painting: BoardPainting, box: PaperBox): string[] {
-  const { board, kind, view, room } = painting;
+export function labelBoard(drawing: Drawing, painting: BoardPainting): string[] {
+  const { board, kind, view, room, box } = painting;
   const group = openGroup(drawing, drawing.svg, 'labels');
   const names = kind.measured === 'holes' ? holeNames(board.holes) : null;
   const numbers = board.holes.map((hole): TextLabel => {

@@ -2,25 +2,17 @@ import { ribRing } from '../../board/strength/rib.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
 import { dimensionNote, type LengthStyle } from '../../model/quantity/length-text.ts';
-import { drawBoardEdge, drawHole, viewIn, windowBox, windowRound } from '../board/board-view.ts';
-import { captionMm, directionArrowsMm } from '../board/direction-arrows.ts';
-import { grainLeft, grainShown, placeGrainArrow } from '../board/grain-arrow.ts';
-import {
-  drawRows,
-  type Feature,
-  planRows,
-  type RowPlan,
-  rowMargins,
-  rowsHaveRoom,
-} from '../board/ordinate-rows.ts';
-import { arrowsLeft, placeDirectionArrows } from '../board/place-arrows.ts';
+import { drawBoardEdge, drawHole } from '../board/board-view.ts';
+import { grainShown, placeGrainArrow } from '../board/grain-arrow.ts';
+import type { Feature } from '../board/ordinate-rows.ts';
+import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { drawRibs } from '../board/ribs-on-board.ts';
-import { type Margins, type ScaledSheet, sheetFor, sheetRooms, within } from '../board/scaled-sheet.ts';
 import { type BoardPainting, type BoardViewKind, labelBoard, ribView } from '../cut/cut-labels.ts';
-import { holeKeyLeft, holeKeyMm, holeKeyTexts, placeHoleKey } from '../cut/hole-key.ts';
+import { holeKeyTexts } from '../cut/hole-key.ts';
+import { ordinateSheet } from '../cut/ordinate-sheet.ts';
+import { keyMm as holeKeyMm, placeKey } from '../cut/text-key.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { type DrawnPage, drawPage, type Page } from '../page.ts';
-import type { ScaleRatio } from '../sheet/scale.ts';
+import type { DrawnPage } from '../page.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import type { DrawingKind } from './kind.ts';
 
@@ -48,7 +40,6 @@ export function lengthStyleOf({ shop }: Pick<BuildPlan, 'shop'>): LengthStyle {
 
 function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: BoardViewKind): DrawnPage {
   const style = lengthStyleOf(plan);
-  const window = windowRound(board.outline);
   const base = {
     id: `${kind.id}-${board.id}`,
     title: `${board.title}: ${kind.title.charAt(0).toLowerCase()}${kind.title.slice(1)}`,
@@ -58,91 +49,18 @@ function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: 
     projection: null,
     notes: notesOf(board, kind, style),
   };
-  const drawnWith = (extraMm: number): DrawnPage => {
-    const { rows, sheet } = chooseRows({ plan, metrics, board, kind, style, base, extraMm });
-    return drawPage(plan, metrics, {
-      ...base,
-      scale: sheet.ratio,
-      orientation: sheet.orientation,
-      paint: (drawing, room) => {
-        const margins = marginsOf({ metrics }, seenRows(rows, kind), extraMm);
-        const view = viewIn(within(room, margins), sheet.ratio, window, kind.mirrored);
-        return paintBoard(drawing, { board, kind, rows, view, style, room });
-      },
-    });
-  };
-  const keyMm = kind.measured === 'holes' ? holeKeyMm(holeKeyTexts(board.holes, style)) : 0;
-  const arrowsMm = directionArrowsMm.height + captionMm;
-  return firstWithBlocks([0, Math.max(arrowsMm, keyMm), arrowsMm + keyMm], drawnWith);
-}
-
-/** Arrows and keys, which find a place below the board at the latest. */
-const blocks: readonly string[] = [arrowsLeft, grainLeft, holeKeyLeft];
-
-/** The page with the least more room at which every block finds a place, or the last of them. */
-function firstWithBlocks(
-  extras: readonly [number, ...number[]],
-  drawnWith: (extraMm: number) => DrawnPage,
-): DrawnPage {
-  let drawn = drawnWith(extras[0]);
-  for (const extraMm of extras.slice(1)) {
-    if (!drawn.left.some((what) => blocks.includes(what))) break;
-    drawn = drawnWith(extraMm);
-  }
-  return drawn;
-}
-
-/** Room for rows, and for the arrows below them where they find no free corner. */
-function marginsOf(
-  drawing: { readonly metrics: TextMetrics },
-  rows: readonly RowPlan[],
-  extraMm: number,
-): Margins {
-  const margins = rowMargins(drawing, rows);
-  return { ...margins, bottom: margins.bottom + extraMm };
-}
-
-interface RowChoice {
-  readonly plan: BuildPlan;
-  readonly metrics: TextMetrics;
-  readonly board: PlanBoard;
-  readonly kind: BoardViewKind;
-  readonly style: LengthStyle;
-  readonly base: Omit<Page, 'paint' | 'scale' | 'orientation'>;
-  /** More room below the rows. */
-  readonly extraMm: number;
-}
-
-/** Extension lines are shortest where both axes use the nearer side, and rows fewest where none does. */
-const nearestFirst = [['x', 'y'], ['y'], ['x'], []] as const;
-
-/** Rows on one side where they have room, else on the nearer side, at the largest scale that takes them. */
-function chooseRows({ plan, metrics, board, kind, style, base, extraMm }: RowChoice): {
-  readonly rows: readonly RowPlan[];
-  readonly sheet: ScaledSheet;
-} {
-  const window = windowRound(board.outline);
   const isCut = kind.measured === 'outline';
-  const features = isCut ? [...outlineFeatures(board), ...ribFeatures(board)] : holeFeatures(board);
-  const from = kind.measured === 'outline' ? 'feature' : 'edge';
-  const sides = from === 'feature' ? nearestFirst : nearestFirst.toReversed();
-  const plans = sides.map((nearest) => planRows({ features, window, style, nearest, from }));
-  const rooms = sheetRooms(plan, metrics, base);
-  const choices = plans.flatMap((rows) => {
-    const accepts = (ratio: ScaleRatio): boolean => rowsHaveRoom({ metrics }, rows, window, ratio);
-    const margins = marginsOf({ metrics }, rows, extraMm);
-    const sheet = sheetFor(rooms, window, () => margins, accepts);
-    return sheet ? [{ rows, sheet }] : [];
+  const keyMm = isCut ? 0 : holeKeyMm(holeKeyTexts(board.holes, style));
+  return ordinateSheet(plan, metrics, {
+    base,
+    board,
+    style,
+    features: isCut ? [...outlineFeatures(board), ...ribFeatures(board)] : holeFeatures(board),
+    from: isCut ? 'feature' : 'edge',
+    mirrored: kind.mirrored,
+    keyMm,
+    paint: (drawing, scene) => paintBoard(drawing, { board, kind, style, ...scene }),
   });
-  const [best] = choices.sort((a, b) => a.sheet.ratio - b.sheet.ratio);
-  return best ?? { rows: plans[0] ?? [], sheet: { ratio: 100, orientation: 'landscape' } };
-}
-
-/** The rows as they stand on paper. */
-function seenRows(rows: readonly RowPlan[], { mirrored }: BoardViewKind): RowPlan[] {
-  if (!mirrored) return [...rows];
-  const other = { left: 'right', right: 'left', top: 'top', bottom: 'bottom' } as const;
-  return rows.map((row) => ({ ...row, side: other[row.side] }));
 }
 
 /**
@@ -214,18 +132,17 @@ function edgeNotes(board: PlanBoard, style: LengthStyle): string[] {
 }
 
 function paintBoard(drawing: Drawing, painting: BoardPainting): string[] {
-  const { board, kind, rows, view, room } = painting;
+  const { board, kind, view, room, box } = painting;
   const group = openGroup(drawing, drawing.svg, 'board');
   drawBoardEdge(drawing, group, board, view);
   if (board.ribs.length > 0) drawRibs(drawing, openGroup(drawing, group, 'ribs'), ribView(painting));
   for (const hole of board.holes) drawHole(drawing, group, hole, view);
-  const box = windowBox(view, windowRound(board.outline));
-  const left = drawRows(drawing, openGroup(drawing, drawing.svg, 'ordinates'), rows, view, box);
+  const left = painting.drawRows();
   const { mirrored } = kind;
   const caption = mirrored ? 'REAR VIEW' : null;
   const arrows = placeDirectionArrows(drawing, board, room, { mirrored, caption, keepOff: [box] });
   const isCut = kind.measured === 'outline';
   const grain = isCut ? placeGrainArrow(drawing, grainShown(board), room, [box]) : [];
-  const key = isCut ? [] : placeHoleKey(drawing, holeKeyTexts(board.holes, painting.style), room, box);
-  return [...left, ...arrows, ...grain, ...key, ...labelBoard(drawing, painting, box)];
+  const key = isCut ? [] : placeKey(drawing, holeKeyTexts(board.holes, painting.style), room, box);
+  return [...left, ...arrows, ...grain, ...key, ...labelBoard(drawing, painting)];
 }

@@ -26,6 +26,7 @@ import { placeDirectionArrows } from '../board/place-arrows.ts';
 import { drawRibs, ribLabels } from '../board/ribs-on-board.ts';
 import type { BoardPicture, BoardScene } from '../board/scaled-sheet.ts';
 import { itemsBeneath } from '../board/stacked-items.ts';
+import { setOutPage } from '../cut/set-out.ts';
 import { shortName } from '../feed/feed-words.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
@@ -41,7 +42,10 @@ import type { DrawingKind } from './kind.ts';
 export const placement: DrawingKind = {
   sheet: 'placement',
   pages: (plan, metrics) =>
-    plan.boards.flatMap((board) => boardSheets(plan, metrics, board, picture(plan, metrics, board))),
+    plan.boards.flatMap((board) => [
+      ...boardSheets(plan, metrics, board, picture(plan, metrics, board)),
+      ...(board.placements.length > 0 ? [setOutPage(plan, metrics, board, lengthStyleOf(plan))] : []),
+    ]),
 };
 
 function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): BoardPicture {
