@@ -116,6 +116,9 @@ export const hatches = {
   cutaway: { anglesDeg: [45], pitchMm: 2 },
   /** Places that must stay free: tanks, lines, airbags. */
   keepOff: { anglesDeg: [45, 135], pitchMm: 2 },
+  /** What a section cuts, and a thing beside it. */
+  section: { anglesDeg: [45], pitchMm: 1.2 },
+  sectionBeside: { anglesDeg: [135], pitchMm: 1.2 },
   power: { anglesDeg: [45], pitchMm: 1.2 },
   ground: { anglesDeg: [45, 135], pitchMm: 1.6 },
   signal: { anglesDeg: [90], pitchMm: 1.6 },

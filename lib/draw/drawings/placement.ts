@@ -32,6 +32,7 @@ import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
 import { boxRound, grown, type PaperBox } from '../paper.ts';
 import { drawCircle, type Parent } from '../pen.ts';
+import { raisedOn, raisedPage } from '../section/raised-section.ts';
 import { onPaper } from '../sheet/scale.ts';
 import { lines, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
@@ -45,6 +46,7 @@ export const placement: DrawingKind = {
     plan.boards.flatMap((board) => [
       ...boardSheets(plan, metrics, board, picture(plan, metrics, board)),
       ...(board.placements.length > 0 ? [setOutPage(plan, metrics, board, lengthStyleOf(plan))] : []),
+      ...raisedOn(board).map((raised) => raisedPage(plan, metrics, board, raised, lengthStyleOf(plan))),
     ]),
 };
 
