@@ -73,7 +73,7 @@ const cornerMm = 2.4;
 
 function paintSetOut(drawing: Drawing, { plan, board, scene, numbers, key }: SetOut): string[] {
   const { view, room, box } = scene;
-  const shown = { plan, board, view, clip: null, room };
+  const shown = { plan, board, view, clip: null, room, elsewhere: () => null };
   drawBase(drawing, shown);
   const items = itemsOf(shown);
   const group = openGroup(drawing, drawing.svg, 'items');

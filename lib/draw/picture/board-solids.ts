@@ -2,11 +2,10 @@ import { flatten } from '../../board/shape/bulge.ts';
 import type { Point, Ring } from '../../board/shape/point.ts';
 import { type Piece, type Region, regionOf, union } from '../../board/shape/region.ts';
 import { ribRing } from '../../board/strength/rib.ts';
-import { isFault } from '../../model/fault.ts';
 import type { BuildPlan, PlanBoard, PlanPlacement, PlanRoute } from '../../model/plan/index.ts';
 import { type ConductorRole, conductorRoleSchema } from '../../model/vocabulary.ts';
-import { outsideDiameterM } from '../../power/conductor/bundle.ts';
 import { wiresAlong } from '../wiring/route-ends.ts';
+import { wireDiameterM } from '../wiring/true-sizes.ts';
 import type { Prism } from './prism.ts';
 
 /** What a body of a picture is: decides the line that it is drawn in. */
@@ -123,10 +122,7 @@ function loomBodies(plan: BuildPlan, board: PlanBoard): Body[] {
 
 /** The thickest conductor along a route: those of a pair or a cable lie on each other. */
 function bundleWidthM(plan: BuildPlan, route: PlanRoute): number {
-  const widths = wiresAlong(plan, route).map(({ size }) => {
-    const width = outsideDiameterM(size.areaMm2);
-    return isFault(width) ? 0 : width.value;
-  });
+  const widths = wiresAlong(plan, route).map((wire) => wireDiameterM(wire) ?? 0);
   return Math.max(0, ...widths);
 }
 

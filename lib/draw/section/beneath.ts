@@ -1,8 +1,7 @@
 import type { Point } from '../../board/shape/point.ts';
-import { isFault } from '../../model/fault.ts';
 import type { BuildPlan, PlanBoard, PlanPlacement, PlanRoute } from '../../model/plan/index.ts';
-import { outsideDiameterM } from '../../power/conductor/bundle.ts';
-import { wiresAlong } from '../board/routes-on-board.ts';
+import { wiresAlong } from '../wiring/route-ends.ts';
+import { wireDiameterM } from '../wiring/true-sizes.ts';
 
 /** A stroke of a route below a raised part, with the conductors that lie along it. */
 export interface PassingWire {
@@ -28,10 +27,7 @@ export function beneathOf(plan: BuildPlan, board: PlanBoard, upper: PlanPlacemen
   );
   const wires = board.routes.flatMap((route) => {
     const along = wiresAlong(plan, route);
-    const widths = along.map(({ size }) => {
-      const width = outsideDiameterM(size.areaMm2);
-      return isFault(width) ? 0 : width.value;
-    });
+    const widths = along.map((wire) => wireDiameterM(wire) ?? 0);
     const labels = along.map(({ label }) => label);
     return strokesIn(route, upper).map((stroke) => ({
       ...stroke,
