@@ -6,8 +6,9 @@
 (() => {
   const most = 12;
   const step = 1.5;
-  /** Width at which the lettering of a drawing can be read. */
+  /** Width at which the lettering of a drawing can be read, and how much a millimetre of a larger sheet needs of it. */
   const readablePx = 704;
+  const readablePxPerMm = 2.52;
   /** A hand that clicks may shake by so much. */
   const shakePx = 4;
 
@@ -42,7 +43,8 @@
 
     figure.classList.add('zoomable');
     // What stands among the text is lettered to be read at the width of a phone.
-    zoomTo(figure.classList.contains('inline') ? 1 : readablePx / Math.max(1, frame.clientWidth));
+    const widePx = Math.max(readablePx, drawing.viewBox.baseVal.width * readablePxPerMm);
+    zoomTo(figure.classList.contains('inline') ? 1 : widePx / Math.max(1, frame.clientWidth));
     figure.prepend(tools(figure, { zoomAndTell, zoom: () => zoom }));
 
     frame.addEventListener('keydown', (event) => {

@@ -32,6 +32,8 @@ units: ${units}
 fraction: 16
 # letter or a4
 paper: ${units === 'inch' ? 'letter' : 'a4'}
+# tabloid or a3, where the shop can print it: the wiring of a board that the paper above would cut stands on it as a whole.
+# larger-paper: ${units === 'inch' ? 'tabloid' : 'a3'}
 
 # House rules: what holds for every job. Each line below is a default with its source; to set one, take the # away, and
 # the braces behind rules:. Those marked cp are common practice, those marked mem were quoted from memory: confirm them.

@@ -1,4 +1,5 @@
-import type { BuildPlan, PlanBoard, PlanRoute } from '../../../model/plan/index.ts';
+import { layingOrder } from '../../../model/laying-order.ts';
+import type { BuildPlan, PlanBoard } from '../../../model/plan/index.ts';
 import { ruleOf } from '../../../model/plan/plan-rules.ts';
 import { namesOf, type PlanNames } from '../../words/plan-names.ts';
 import { counted, spelled } from '../../words/words.ts';
@@ -11,19 +12,9 @@ export interface BoardWiringSheet {
   readonly boards: readonly { readonly summary: string; readonly routes: Table }[];
 }
 
-/** Layers in the order in which they are laid: what lies lowest first. */
-const layers = [
-  'signal',
-  'control',
-  'turn-on',
-  'speaker',
-  'power',
-  'ground',
-] as const satisfies PlanRoute['layer'][];
-
 function routesTable(board: PlanBoard, names: PlanNames, write: Writer): Table {
   const exits = new Map(board.exits.map(({ wire, edge }) => [wire, edge]));
-  const groups = layers
+  const groups = layingOrder
     .map((layer) => ({
       title: spelled(layer),
       things: board.routes.filter((route) => route.layer === layer),
