@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { planItems } from '../../../lib/plan/items.ts';
 import { buildCircuit } from '../../../lib/plan/power/circuit/circuit.ts';
 import { wireLabels } from '../../../lib/plan/wiring/labels.ts';
-import { inJob, jobFile } from '../../read/problem-case.ts';
+import { inJob, jobFile, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { jobOf } from '../plan-small-shop.ts';
 
@@ -14,6 +15,9 @@ function labels(
   const devices = new Map(job.devices.map((device) => [device.id, device]));
   return Object.fromEntries(wireLabels(job, buildCircuit(job, devices).roles));
 }
+
+/** An exchange in the parts of the small shop. */
+const inPart = (found: string, instead: string): Change => [partsFile, found, instead];
 
 /** A second woofer, its links before all others in the file. */
 const second: readonly Change[] = [
@@ -87,6 +91,30 @@ const apart: readonly Change[] = [
     ].join('\n'),
   ),
 ];
+
+describe('names of terminals', () => {
+  const planOf = (...changes: readonly Change[]) => {
+    const job = jobOf(smallShop(...changes), { demo: {} });
+    return planItems(job);
+  };
+
+  test('are the marks of their maker; those without one are numbered in the order of the file', () => {
+    const items = planOf(
+      inPart('B+: { role: supply-positive, joint', 'B+: { mark: +12V, role: supply-positive, joint'),
+      inPart('GND: { role: supply-negative, joint', 'GND: { mark: none, role: supply-negative, joint'),
+    );
+    const amp = items.find(({ id }) => id === 'amp');
+    const shown = (name: string) => amp?.terminals.find((terminal) => terminal.name === name)?.shown;
+    expect([shown('B+'), shown('GND'), shown('CH1+')]).toEqual(['+12V', 'port 1', undefined]);
+  });
+
+  test('are never proposed as the label of a wire, nor is a mark', () => {
+    expect(
+      labels([inPart('B+: { role: supply-positive, joint', 'B+: { mark: p1, role: supply-positive, joint')])
+        .tail,
+    ).toBe('P2');
+  });
+});
 
 describe('signs of speaker conductors', () => {
   test('two links to one coil share a number, each with its sign', () => {

@@ -1,0 +1,176 @@
+import { describe, expect, it } from 'vitest';
+import { drawJobPages, type JobPage } from '../../../lib/draw/draw-job.ts';
+import { drawingText } from '../../../lib/draw/surface.ts';
+import { leastWidthMm } from '../../../lib/draw/wiring/conductor-body.ts';
+import { wiringLayers } from '../../../lib/draw/wiring/wiring-layers.ts';
+import { linkEndOf } from '../../../lib/model/content/resolved-job.ts';
+import type { BuildPlan, PlanWire } from '../../../lib/model/plan/index.ts';
+import { shownTerminal } from '../../../lib/model/plan/shown-names.ts';
+import { fixedPlan } from '../../boards/fixed-jobs.ts';
+import { casesOf } from '../../long-run.ts';
+import { demoJobs, demoPlan } from '../../plan/demo.ts';
+import { shippedMetrics } from '../lettering/shipped-metrics.ts';
+import { overlapsOn } from '../overlaps.ts';
+
+const papers = [
+  { paper: 'letter', largerPaper: 'tabloid' },
+  { paper: 'a4', largerPaper: null },
+  { paper: 'a4', largerPaper: 'a3' },
+  { paper: 'letter', largerPaper: null },
+] as const;
+
+/** Parts of a board that a wire lies on, as pages of its layer. */
+function pagesOfLayer(pages: readonly JobPage[], wire: PlanWire, board: string): JobPage[] {
+  const layer = wiringLayers.find(({ roles }) => roles.includes(wire.role));
+  return pages.filter(({ page }) => page.id.startsWith(`wiring-${layer?.id}-${board}`));
+}
+
+function textsOf(pages: readonly JobPage[]): string[] {
+  return pages.flatMap(({ drawing }) => drawing.texts.map(({ text }) => text));
+}
+
+/** Label and sign as a text may tell them: by itself, as one of a pair, or as one of a run. */
+function tells(text: string, { label }: PlanWire): boolean {
+  const [, stem = label, sign = ''] = /^(.*?)([+-]?)$/.exec(label) ?? [];
+  const [, letter = '', digits = ''] = /^([A-Z]+)(\d+)$/.exec(stem) ?? [];
+  return text.split(', ').some((each) => {
+    const bare = each.replace(/ in .*$| ?\[.*$/, '').trim();
+    const [, runLetter, from, to, signs = ''] = /^([A-Z]+)(\d+)…(\d+) ?([+-]*)$/.exec(bare) ?? [];
+    const isInRun =
+      runLetter === letter &&
+      Number(digits) >= Math.min(Number(from), Number(to)) &&
+      Number(digits) <= Math.max(Number(from), Number(to)) &&
+      signs.includes(sign);
+    return (
+      bare === label ||
+      (sign !== '' && bare === `${stem} +-`) ||
+      (sign !== '' && bare === `${stem} -+`) ||
+      isInRun
+    );
+  });
+}
+
+/** The ends of a wire that stand on a board: item and terminal as sheets call them. */
+function endsOn(plan: BuildPlan, wire: PlanWire, board: string): string[] {
+  return [wire.from, wire.to].flatMap((id) => {
+    const { device, terminal } = linkEndOf(id);
+    const item = plan.items.find((one) => one.id === device);
+    return item?.board === board ? [shownTerminal(item, terminal)] : [];
+  });
+}
+
+const all = demoJobs.flatMap((job) => papers.map((paper) => ({ job, ...paper })));
+const cases = casesOf(all, (_, index) => index % papers.length === Math.floor(index / papers.length));
+
+describe.each(cases)('wiring sheets of $job on $paper and $largerPaper', ({ job, paper, largerPaper }) => {
+  const plan: BuildPlan = { ...demoPlan(job), shop: { ...demoPlan(job).shop, paper, largerPaper } };
+  let drawn: readonly JobPage[] | null = null;
+  const wiring = (): readonly JobPage[] => {
+    drawn ??= drawJobPages(plan, shippedMetrics).filter(({ page }) => page.documentType === 'Wiring');
+    return drawn;
+  };
+  const routed = plan.boards.flatMap((board) =>
+    board.routes.flatMap(({ along }) =>
+      along.flatMap((id) => {
+        const wire = plan.wires.find((each) => each.id === id);
+        return wire ? [{ board, wire }] : [];
+      }),
+    ),
+  );
+
+  it('leave nothing out, and let no text meet a text, a conductor or the rim', () => {
+    const found = wiring().flatMap((page) =>
+      [...overlapsOn(page), ...page.unplaced].map((what) => `${page.page.id}: ${what}`),
+    );
+    expect(found).toEqual([]);
+  });
+
+  it('tag every conductor at each end with terminal, label, size, colour and step', () => {
+    for (const { board, wire } of routed) {
+      const texts = textsOf(pagesOfLayer(wiring(), wire, board.id));
+      for (const terminal of endsOn(plan, wire, board.id)) {
+        const stem = terminal.replace(/[+-]$/, '');
+        const heads = texts.filter((text) => {
+          const [terminals = '', rest = ''] = text.split(' / ');
+          return (
+            (terminals.includes(stem) ||
+              (terminals.includes('…') && terminals.includes(stem.replace(/\d+$/, '')))) &&
+            tells(rest.split(': ')[0] ?? '', wire)
+          );
+        });
+        expect(heads.length, `${wire.id} at ${terminal}`).toBeGreaterThan(0);
+      }
+      const step = plan.steps.findIndex(({ installs }) => installs.includes(wire.id)) + 1;
+      const facts = texts.filter(
+        (text) =>
+          text.includes(wire.size.label) &&
+          (wire.colour === null || text.includes(wire.colour) || text.includes(' in ')),
+      );
+      expect(facts.length, `size and colour of ${wire.id}`).toBeGreaterThan(0);
+      if (step > 0)
+        expect(
+          texts.some((text) => text.includes(`[${step}`) || text.includes(`, ${step}]`)),
+          `step of ${wire.id}`,
+        ).toBe(true);
+    }
+  });
+
+  it('show the sign of every speaker conductor that has one', () => {
+    for (const { wire } of routed.filter((each) => each.wire.role === 'speaker' && each.wire.sign))
+      expect(wire.label, wire.id).toMatch(/[+-]$/);
+  });
+
+  it('name at every cut the part and the zone where the line goes on, and there the way back', () => {
+    for (const { page, drawing } of wiring()) {
+      const part = /part (\d+) of \d+$/.exec(page.title)?.[1];
+      for (const { text } of drawing.texts.filter((each) => each.text.startsWith('to part '))) {
+        const [, other = '', zone = ''] = /^to part (\d+), ([A-H]\d+)$/.exec(text) ?? [];
+        expect(zone, text).not.toBe('');
+        const there = wiring().find(({ page: each }) => each.id === page.id.replace(/\d+$/, other));
+        const back = there?.drawing.texts.map((each) => each.text) ?? [];
+        expect(
+          back.some((each) => each.startsWith(`to part ${part}, `)),
+          `${page.id}: ${text}`,
+        ).toBe(true);
+      }
+    }
+  });
+
+  it('draw no leader that could be a conductor: it is finer than any, and runs aslant', () => {
+    for (const { page, drawing } of wiring()) {
+      const svg = drawingText(drawing, { colours: 'resolved' });
+      const bodies = [
+        ...svg.slice(svg.indexOf('__routes"'), svg.indexOf('__labels"')).matchAll(/stroke-width="([\d.]+)"/g),
+      ];
+      if (!page.title.includes('looms')) expect(bodies.length).toBeGreaterThan(0);
+      const leaders = svg
+        .slice(svg.indexOf('__labels"'))
+        .matchAll(/<path d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)"[^>]*stroke-width="([\d.]+)"\/>\s*<circle/g);
+      for (const [, x1, y1, x2, y2, wide] of leaders) {
+        const [across, down] = [Math.abs(Number(x2) - Number(x1)), Math.abs(Number(y2) - Number(y1))];
+        expect(Number(wide)).toBeLessThan(leastWidthMm / 2);
+        if (!page.title.includes('looms'))
+          expect(Math.min(across, down), `${page.id}: leader at ${x1} ${y1}`).toBeGreaterThan(
+            0.19 * Math.max(across, down),
+          );
+      }
+    }
+  });
+});
+
+describe('larger paper', () => {
+  const plan = fixedPlan('van-three-amps');
+
+  it('takes a layer that the usual paper cuts; what the usual paper takes stays on it', () => {
+    const pagesOn = (largerPaper: BuildPlan['shop']['largerPaper']) =>
+      drawJobPages({ ...plan, shop: { ...plan.shop, paper: 'letter', largerPaper } }, shippedMetrics).filter(
+        ({ page }) => page.documentType === 'Wiring',
+      );
+    const [usual, larger] = [pagesOn(null), pagesOn('tabloid')];
+    expect(larger.length).toBeLessThan(usual.length);
+    for (const { drawing } of usual)
+      expect(Math.max(drawing.widthMm, drawing.heightMm)).toBeCloseTo(279.4, 6);
+    for (const { page, drawing } of larger)
+      expect(Math.max(drawing.widthMm, drawing.heightMm)).toBeCloseTo(page.large ? 431.8 : 279.4, 6);
+  });
+});
