@@ -4,6 +4,7 @@ import { count, quantityWithin } from './fields.ts';
 import { audioRules } from './house-rules/audio.ts';
 import { boardRules } from './house-rules/board.ts';
 import type { RuleDefinition } from './house-rules/definition.ts';
+import { layoutRules } from './house-rules/layout.ts';
 import { powerRules } from './house-rules/power.ts';
 import { raisingRules } from './house-rules/raising.ts';
 import { faultRules } from './house-rules/short-circuit.ts';
@@ -20,6 +21,7 @@ export const houseRuleDefinitions = {
   ...faultRules,
   ...wiringRules,
   ...boardRules,
+  ...layoutRules,
   ...raisingRules,
   ...audioRules,
 } as const satisfies Record<string, RuleDefinition>;

@@ -1,3 +1,4 @@
+import { layoutHouse } from '../../lib/board/layout/layout-house.ts';
 import { type SearchOptions, searchLayouts as searchBy } from '../../lib/board/layout/layout-search.ts';
 import type { LayoutTask } from '../../lib/board/layout/layout-setting.ts';
 import type { LayoutRules } from '../../lib/board/layout/placement.ts';
@@ -13,6 +14,8 @@ export const usualLayout: LayoutRules = {
   partGapM: valueM('gap-parts'),
   powerToSignalM: valueM('power-signal-distance'),
 };
+export const usualHouse = layoutHouse(valueM);
+export const usualScore = { ...usualLayout, house: usualHouse };
 export const usualWebs: WebRules = {
   webGoodM: valueM('web-good'),
   webStopM: valueM('web-limit'),
@@ -25,8 +28,15 @@ export const usualClearanceM = valueM('space-clearance');
 export const routeWires = (task: RoutingTask, given: Partial<RoutingRules> = {}) =>
   routeBy(task, { powerToSignalM: usualLayout.powerToSignalM, ...given });
 
+/** What a test says otherwise than the house. */
+type Otherwise = Partial<Omit<SearchOptions, 'rules'>> & { readonly rules?: LayoutRules };
+
+const byHouse = ({ rules = usualLayout, ...given }: Otherwise) => ({
+  ...given,
+  rules: { ...rules, house: usualHouse },
+});
+
 /** The search for a layout by the house's figures, unless a test says otherwise. */
-export const searchLayouts = (task: LayoutTask, given: Partial<SearchOptions> = {}) =>
-  searchBy(task, { rules: usualLayout, ...given });
-export const searchStacked = (task: LayoutTask, limits: StackLimits, given: Partial<SearchOptions> = {}) =>
-  stackBy(task, limits, { rules: usualLayout, ...given });
+export const searchLayouts = (task: LayoutTask, given: Otherwise = {}) => searchBy(task, byHouse(given));
+export const searchStacked = (task: LayoutTask, limits: StackLimits, given: Otherwise = {}) =>
+  stackBy(task, limits, byHouse(given));

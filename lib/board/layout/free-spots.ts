@@ -33,6 +33,17 @@ export function freeSpots(grounds: Grounds, size: Point, stepM: number, raised: 
   return spots;
 }
 
+/** Whether a box stands on board all over: inside the outline and, unless it is raised, off openings and holes. */
+export function standsFree(grounds: Grounds, at: Box, raised: boolean): boolean {
+  const { outer, openings, edges, holes } = grounds;
+  if ((raised ? edgesOf(outer) : edges).some(([a, b]) => runsThrough(a, b, at))) return false;
+  const middle = { xM: (at.minX + at.maxX) / 2, yM: (at.minY + at.maxY) / 2 };
+  if (!insideRing(middle, outer)) return false;
+  if (raised) return true;
+  if (openings.some((ring) => insideRing(middle, ring))) return false;
+  return holes.every((hole) => distanceToBox(hole, at) >= hole.diameterM / 2);
+}
+
 interface Lattice {
   readonly box: Box;
   readonly stepM: number;

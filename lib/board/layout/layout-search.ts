@@ -8,6 +8,7 @@ import { LayoutMoves, type Stand } from './layout-moves.ts';
 import {
   type Judged,
   judgeLayout,
+  LayoutJudge,
   type LayoutTask,
   type Proposal,
   proposal,
@@ -16,7 +17,7 @@ import {
   settingOf,
 } from './layout-setting.ts';
 import { brokenWeight, cautionWeight, LayoutStarts } from './layout-starts.ts';
-import type { LayoutRules } from './placement.ts';
+import type { ScoreRules } from './score.ts';
 
 /** How hard to search. The same task and options give the same layouts. */
 export interface SearchOptions {
@@ -27,7 +28,7 @@ export interface SearchOptions {
   readonly stepM: number;
   /** Fresh starts that the evaluations are shared by. */
   readonly starts: number;
-  readonly rules: LayoutRules;
+  readonly rules: ScoreRules;
   /** How many of the items that may be raised are; no layout with more or fewer is proposed. */
   readonly raised: number;
   /** Whether a layout may break something on the way at little cost: slower, and better where there is hardly room. */
@@ -38,10 +39,9 @@ export interface SearchOptions {
 export type SearchGiven = Pick<SearchOptions, 'rules'> & Partial<SearchOptions>;
 
 /** What is searched with where nothing else is said. */
-export const searchDefaults: Omit<SearchOptions, 'rules'> = {
+export const searchDefaults: Omit<SearchOptions, 'rules' | 'stepM'> = {
   seed: 1,
   evaluations: 16000,
-  stepM: 0.0127,
   starts: 4,
   raised: 0,
   soft: false,
@@ -60,6 +60,9 @@ export interface SearchResult {
 /** What breaking anything costs besides: more than cautions that a lawful layout may have to have. */
 const brokenStep = 100;
 
+/** Layouts that a search gives, at most. */
+const keptLayouts = 4;
+
 /** What it costs at first in a soft search. */
 const softWeight = 5;
 
@@ -71,7 +74,7 @@ const softWeight = 5;
  * take from each other or that the walls of the space leave too small, and ends that face away from where wires come from. Everything else is in its score.
  */
 export function searchLayouts(task: LayoutTask, given: SearchGiven): SearchResult {
-  const options: SearchOptions = { ...searchDefaults, ...given };
+  const options: SearchOptions = { ...searchDefaults, stepM: given.rules.house.stepM, ...given };
   const setting = settingOf(task, options.rules, options.stepM);
   const homeless = setting.open.filter(({ sites }) => sites.list.length === 0);
   if (homeless.length > 0)
@@ -102,12 +105,13 @@ function fewest<T>(list: readonly T[], countOf: (one: T) => number): T[] {
 /** One run of the search: what has been tried so far. */
 class Search {
   evaluations = 0;
-  readonly best = new BestLayouts(3);
+  readonly best = new BestLayouts(keptLayouts);
   readonly #setting: Setting;
   readonly #options: SearchOptions;
   readonly #random: Random;
   readonly #moves: LayoutMoves;
   readonly #starts: LayoutStarts;
+  readonly #judge: LayoutJudge;
   readonly #inStock = new Map<string, boolean>();
   #leastBroken: { readonly broken: number; readonly sites: Stand } = { broken: Infinity, sites: [] };
 
@@ -115,6 +119,7 @@ class Search {
     this.#setting = setting;
     this.#options = options;
     this.#random = seeded(options.seed);
+    this.#judge = new LayoutJudge(setting);
     this.#moves = new LayoutMoves(setting, this.#random);
     this.#starts = new LayoutStarts(setting, options.raised, this.#moves, this.#random);
   }
@@ -146,10 +151,17 @@ class Search {
     return cost + (broken > 1e-9 ? brokenStep + brokenWeight * broken : 0);
   }
 
+  /** The same, and the next are held against it. */
+  #taken(sites: Stand): number {
+    const cost = this.#cost(sites);
+    this.#judge.take();
+    return cost;
+  }
+
   /** What a layout costs with its cautions, and how much it breaks; a lawful one is kept where it is good. */
   #judged(sites: Stand): Pick<Judged, 'cost' | 'broken'> {
     this.evaluations += 1;
-    const { cost, broken, cautions } = judgeLayout(this.#setting, sites);
+    const { cost, broken, cautions } = this.#judge.judge(sites);
     if (broken <= 1e-9 && this.#isInStock(sites)) this.best.offer({ cost, cautions, sites });
     if (broken < this.#leastBroken.broken) this.#leastBroken = { broken, sites };
     return { cost: cost + cautionWeight * cautions, broken };
@@ -186,7 +198,7 @@ class Search {
   }
 
   #anneal(start: Stand, until: number): Stand {
-    let [sites, cost] = [start, this.#cost(start)];
+    let [sites, cost] = [start, this.#taken(start)];
     let [bestSites, bestCost] = [sites, cost];
     const begun = this.evaluations;
     // Hot enough to lose a share of what the layout costs, so that small boards cool like large ones.
@@ -195,8 +207,10 @@ class Search {
       const heat = hot * 0.003 ** ((this.evaluations - begun) / Math.max(1, until - begun));
       const next = this.#moves.changed(sites);
       const nextCost = this.#cost(next);
-      if (nextCost < cost || this.#random() < Math.exp((cost - nextCost) / heat))
+      if (nextCost < cost || this.#random() < Math.exp((cost - nextCost) / heat)) {
         [sites, cost] = [next, nextCost];
+        this.#judge.take();
+      }
       if (cost < bestCost) [bestSites, bestCost] = [sites, cost];
     }
     return bestSites;
@@ -208,6 +222,7 @@ class Search {
    */
   #annealSoftly(start: Stand, until: number): Stand {
     let [sites, now] = [start, this.#judged(start)];
+    this.#judge.take();
     let best = { sites, cost: Infinity };
     const begun = this.evaluations;
     while (this.evaluations < until) {
@@ -217,7 +232,10 @@ class Search {
       const next = this.#moves.changed(sites);
       const then = this.#judged(next);
       const worse = then.cost - now.cost + weight * (then.broken - now.broken);
-      if (worse < 0 || this.#random() < Math.exp(-worse / heat)) [sites, now] = [next, then];
+      if (worse < 0 || this.#random() < Math.exp(-worse / heat)) {
+        [sites, now] = [next, then];
+        this.#judge.take();
+      }
       const cost = now.cost + brokenWeight * now.broken;
       if (cost < best.cost) best = { sites, cost };
     }
@@ -226,7 +244,7 @@ class Search {
 
   /** Takes what helps of the near changes of each item, then of its other sites, until nothing does. */
   #descend(start: Stand, until: number): void {
-    let [sites, cost] = [start, this.#cost(start)];
+    let [sites, cost] = [start, this.#taken(start)];
     const tryAll = (candidates: Iterable<Stand>): boolean => {
       let better = false;
       for (const next of candidates) {
@@ -234,6 +252,7 @@ class Search {
         const nextCost = this.#cost(next);
         if (nextCost >= cost - 1e-9) continue;
         [sites, cost, better] = [next, nextCost, true];
+        this.#judge.take();
       }
       return better;
     };

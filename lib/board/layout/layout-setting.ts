@@ -8,12 +8,15 @@ import {
 } from '../cut/holes-short.ts';
 import { boardCentroid } from '../measure.ts';
 import { endsAway } from './facing.ts';
-import { groundsOf } from './grounds.ts';
+import { type Grounds, groundsOf } from './grounds.ts';
 import type { Item, Placement } from './item.ts';
 import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
 import { type PlacedItem, place } from './placed.ts';
-import type { LayoutBoard, LayoutRules } from './placement.ts';
-import { type Link, type Score, type ScoreBoard, scoreLayout } from './score.ts';
+import type { Link } from './links.ts';
+import type { LayoutBoard } from './placement.ts';
+import { type AloneCost, aloneCost, type JudgedScore, type Score, type ScoreBoard, type ScoreRules } from './score.ts';
+import { ScoreLedger, scoreLayout } from './score-ledger.ts';
+import { surroundingsOf } from './surroundings.ts';
 import { type Wall, type WallsShort, wallsShort } from './walls.ts';
 
 /** What is to be laid out. */
@@ -56,6 +59,7 @@ export interface Open {
 /** An item on a site, and what the rules fault of it there whatever stands beside it. */
 interface Stood {
   readonly placed: PlacedItem;
+  readonly alone: AloneCost;
   readonly holes: HolesShort;
   readonly endsAway: number;
   readonly walls: WallsShort;
@@ -63,11 +67,12 @@ interface Stood {
 
 /** What a search works on. */
 export interface Setting {
+  readonly grounds: Grounds;
   readonly board: ScoreBoard;
   readonly fixed: readonly PlacedItem[];
   readonly open: readonly Open[];
   readonly links: readonly Link[];
-  readonly rules: LayoutRules;
+  readonly rules: ScoreRules;
   readonly walls: readonly Wall[];
   /** What the given placements break by themselves: no search can mend it. */
   readonly brokenAlready: number;
@@ -77,7 +82,7 @@ export interface Setting {
 }
 
 /** What a search works on: sites of every open item, and what stands already. */
-export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): Setting {
+export function settingOf(task: LayoutTask, rules: ScoreRules, stepM: number): Setting {
   const grounds = groundsOf(task.board.shape, task.board.heads);
   const ground = task.drilling ? holeGround(task.board.shape, task.drilling) : null;
   const givenItems = new Set(task.given.map(({ item }) => item));
@@ -94,10 +99,11 @@ export function settingOf(task: LayoutTask, rules: LayoutRules, stepM: number): 
       const drilled = ground && { item: asDrilled(item, ground.drilling), ground };
       return { item, sites, levels: [sites, ...raised], drilled, cache: new Map() };
     });
-  const board = { ...task.board, box: grounds.box, centroid: boardCentroid(task.board.shape) };
+  const around = surroundingsOf(grounds, task.board.heads ?? []);
+  const board = { ...task.board, around, centroid: boardCentroid(task.board.shape) };
   const { broken: brokenAlready, roomsShort: shortAlready } = scoreLayout(board, fixed, [], rules);
   const { links, walls = [], railsInStock = () => true } = task;
-  return { board, fixed, open, links, rules, walls, brokenAlready, shortAlready, railsInStock };
+  return { grounds, board, fixed, open, links, rules, walls, brokenAlready, shortAlready, railsInStock };
 }
 
 /** True where the search has raised an item. */
@@ -113,7 +119,7 @@ export function raisedOf({ open }: Setting, sites: readonly Site[]): Placement[]
   });
 }
 
-function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site): Placement {
+export function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site): Placement {
   return { item: item.id, xM, yM, turnDeg, heightM };
 }
 
@@ -127,6 +133,7 @@ function stoodAt(open: Open, site: Site, { board, rules, walls }: Setting): Stoo
     : { count: 0, shortM: 0 };
   const stood = {
     placed,
+    alone: aloneCost(board, placed, rules.house),
     holes,
     endsAway: endsAway(board, placed).length,
     walls: wallsShort(placed, walls),
@@ -151,6 +158,7 @@ export interface Judged {
   readonly broken: number;
   /** What the rules fault and another layout might not have: holes, rooms, walls, ends that face away, wires too short. */
   readonly cautions: number;
+  readonly score: JudgedScore;
 }
 
 /** What it costs for each metre that holes lack to edges and corners, and rooms to walls, where they have to lack some. */
@@ -159,26 +167,46 @@ const holeWeight = 10;
 /** What a metre of height costs: it decides between layouts that are else alike, and shows in no score. */
 const lowWeight = 1e-4;
 
-/** Judges a layout; an open item without a site is left out. */
-export function judgeLayout(setting: Setting, sites: readonly (Site | undefined)[]): Judged {
-  const { board, fixed, open, links, rules, brokenAlready, shortAlready } = setting;
-  const placed = [...fixed];
-  let [cost, cautions] = [0, -shortAlready];
-  for (const [at, one] of open.entries()) {
-    const site = sites[at];
-    if (!site) continue;
-    const stood = stoodAt(one, site, setting);
-    placed.push(stood.placed);
-    // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
-    cost += holeWeight * (stood.holes.shortM + stood.walls.shortM) + lowWeight * site.heightM;
-    cautions += stood.holes.count + stood.endsAway + stood.walls.count;
+/** Judges layouts one after another, each by what differs from the one that was taken last. */
+export class LayoutJudge {
+  readonly #setting: Setting;
+  readonly #ledger: ScoreLedger;
+
+  constructor(setting: Setting) {
+    this.#setting = setting;
+    this.#ledger = new ScoreLedger(setting.board, setting.links, setting.rules);
   }
-  const { total, broken, roomsShort, wiresShort } = scoreLayout(board, placed, links, rules);
-  return {
-    cost: total + cost,
-    broken: broken - brokenAlready,
-    cautions: cautions + roomsShort + wiresShort,
-  };
+
+  /** Judges a layout; an open item without a site is left out. */
+  judge(sites: readonly (Site | undefined)[]): Judged {
+    const { fixed, open, brokenAlready, shortAlready } = this.#setting;
+    const stood = open.map((one, at) => {
+      const site = sites[at];
+      return site && stoodAt(one, site, this.#setting);
+    });
+    const placed = [...fixed, ...stood.map((one) => one?.placed)];
+    const aloneOf = (at: number, item: PlacedItem): AloneCost =>
+      stood[at - fixed.length]?.alone ?? aloneCost(this.#setting.board, item, this.#setting.rules.house);
+    const score = this.#ledger.judge(placed, aloneOf);
+    let [cost, cautions] = [score.total, score.roomsShort + score.wiresShort - shortAlready];
+    for (const [at, one] of stood.entries()) {
+      if (!one) continue;
+      // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
+      cost += holeWeight * (one.holes.shortM + one.walls.shortM) + lowWeight * (sites[at]?.heightM ?? 0);
+      cautions += one.holes.count + one.endsAway + one.walls.count;
+    }
+    return { cost, broken: score.broken - brokenAlready, cautions, score };
+  }
+
+  /** Takes the layout that was judged last as the one that the next are held against. */
+  take(): void {
+    this.#ledger.take();
+  }
+}
+
+/** Judges one layout; an open item without a site is left out. */
+export function judgeLayout(setting: Setting, sites: readonly (Site | undefined)[]): Judged {
+  return new LayoutJudge(setting).judge(sites);
 }
 
 /** The layout that some sites make. */

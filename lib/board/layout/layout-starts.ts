@@ -1,7 +1,7 @@
 import type { Random } from '../random.ts';
 import type { Site } from './lattice.ts';
 import type { LayoutMoves, Stand } from './layout-moves.ts';
-import { judgeLayout, type Setting } from './layout-setting.ts';
+import { LayoutJudge, type Setting } from './layout-setting.ts';
 
 /** What one metre of overlap costs, metres of wire: more than any wire can save. */
 export const brokenWeight = 1000;
@@ -34,12 +34,14 @@ export class LayoutStarts {
     const sites = new Array<Site | undefined>(open.length).fill(undefined);
     const areasM2 = open.map(({ item }) => item.widthM * item.depthM);
     const order = open.map((_, at) => at).toSorted((a, b) => (areasM2[b] ?? 0) - (areasM2[a] ?? 0));
+    const judge = new LayoutJudge(this.#setting);
     for (const at of order) {
+      judge.judge(sites);
+      judge.take();
       let least = Infinity;
       for (let tried = 0; tried < tries; tried += 1) {
         const site = this.#moves.pick(open[at]?.levels[levels[at] ?? 0]?.list ?? []);
-        const { cost, broken, cautions } = judgeLayout(
-          this.#setting,
+        const { cost, broken, cautions } = judge.judge(
           sites.map((old, index) => (index === at ? site : old)),
         );
         const costsM = cost + brokenWeight * broken + cautionWeight * cautions;

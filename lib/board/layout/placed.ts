@@ -11,6 +11,7 @@ import {
   type Side,
   type SideRoom,
   sides,
+  type TurnDeg,
   terminalOnBoard,
   turnedSide,
 } from './item.ts';
@@ -19,6 +20,7 @@ import {
 export interface PlacedItem {
   readonly id: string;
   readonly body: Body;
+  readonly turnDeg: TurnDeg;
   readonly rooms: Readonly<Partial<Record<Side, SideRoom>>>;
   readonly gapM: number;
   /** The greatest room or gap that it asks for on any side. */
@@ -28,6 +30,8 @@ export interface PlacedItem {
   readonly terminals: ReadonlyMap<string, PlacedTerminal>;
   /** The sides that have terminals, and the room that plugs and bends need in front of each. */
   readonly mouths: readonly { readonly side: Side; readonly neededM: number }[];
+  /** What it shares out among the others; null: nothing. */
+  readonly shares: 'feed' | 'ground' | null;
   /** Where it is screwed down. */
   readonly screws: readonly (Point & { readonly radiusM: number })[];
   /** Null where the search has not raised it. */
@@ -50,6 +54,7 @@ export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
   return {
     id: item.id,
     body: bodyOf(item, at),
+    turnDeg: at.turnDeg,
     rooms: Object.fromEntries(rooms),
     gapM,
     reachM: Math.max(gapM, ...asked),
@@ -60,6 +65,7 @@ export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
       side: turnedSide(side, at.turnDeg),
       neededM: item.rooms[side]?.bendM ?? leastMouthM,
     })),
+    shares: item.shares ?? null,
     screws: (item.mountingHoles ?? []).map((hole) => ({
       ...onBoard(item, at, hole),
       radiusM: hole.diameterM / 2,

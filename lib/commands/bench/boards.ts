@@ -1,9 +1,7 @@
-import type { Item, ItemTerminal, Placement, Side, WireLayer } from '../../board/layout/item.ts';
-import { bodyOf, terminalOnBoard } from '../../board/layout/item.ts';
-import { searchLayouts } from '../../board/layout/layout-search.ts';
-import type { Link } from '../../board/layout/score.ts';
-import type { RouteEnd, RouteWire } from '../../board/route/route.ts';
-import { routeWires } from '../../board/route/routing.ts';
+import type { Item, ItemTerminal, Side, WireLayer } from '../../board/layout/item.ts';
+import { layoutHouse } from '../../board/layout/layout-house.ts';
+import type { Link } from '../../board/layout/links.ts';
+import { proposeBoard } from '../../board/propose/propose-board.ts';
 import { type BoardShape, drawOutline } from '../../board/shape/outline.ts';
 import { houseRuleDefinition } from '../../model/house-rules.ts';
 import { outlineSchema } from '../../model/outline.ts';
@@ -19,6 +17,7 @@ export interface BenchBoard {
 const usual = {
   partGapM: houseRuleDefinition('gap-parts').value,
   powerToSignalM: houseRuleDefinition('power-signal-distance').value,
+  house: layoutHouse((name) => houseRuleDefinition(name).value),
 };
 
 /** Parts of one group, and of those how many are amplifiers. */
@@ -96,27 +95,5 @@ function linksOf(group: number, k: number): Link[] {
 
 /** Lays a board out and wires it: how many wires found a way. */
 export function layOutAndRoute({ shape, items, links }: BenchBoard): number {
-  const { proposals } = searchLayouts({ board: { shape }, items, given: [], links }, { rules: usual });
-  const placements = proposals[0]?.placements ?? [];
-  const barriers = placements.flatMap((at) => {
-    const item = items.find(({ id }) => id === at.item);
-    return item ? [{ id: item.id, box: bodyOf(item, at) }] : [];
-  });
-  const wires = links.flatMap(({ id, from, to, layer }): RouteWire[] => {
-    const [start, finish] = [from, to].map((end) => routeEnd(end, items, placements));
-    return start && finish ? [{ id, from: start, to: finish, layer, diameterM: 0.006 }] : [];
-  });
-  return routeWires({ shape, barriers, wires }, { powerToSignalM: usual.powerToSignalM }).routes.length;
-}
-
-function routeEnd(
-  end: Link['from'],
-  items: readonly Item[],
-  placements: readonly Placement[],
-): RouteEnd | null {
-  if ('exit' in end) return end;
-  const item = items.find(({ id }) => id === end.item);
-  const at = placements.find((placement) => placement.item === end.item);
-  const own = item?.terminals.find(({ id }) => id === end.terminal);
-  return item && at && own ? terminalOnBoard(item, at, own) : null;
+  return proposeBoard({ board: { shape }, items, given: [], links }, usual, 0.006).routing.routes.length;
 }

@@ -59,6 +59,7 @@ function boardItem(job: Job, device: Device, wired: Wired, book: PlanBook): Item
       { id: `${device.id}.${name}`, side, alongM: alongM(spec, side, print), layer: layerOfRole[role] },
     ];
   });
+  const shares = sharesOf(device, terminals);
   const raising = raisingOf(device, { clearanceM: partGapM(rules), railWidthM: rules['riser-rail'].value });
   const beneath = beneathOf(job, device);
   return {
@@ -72,9 +73,17 @@ function boardItem(job: Job, device: Device, wired: Wired, book: PlanBook): Item
     faceAccess: Object.values(device.facts.controls).some(({ panel }) => panel === 'face'),
     terminals,
     mountingHoles: print.holes.map((hole, index) => ({ id: `${device.id}.hole-${index + 1}`, ...hole })),
+    ...(shares ? { shares } : {}),
     ...(raising ? { raising } : {}),
     ...(beneath ? { beneath } : {}),
   };
+}
+
+/** What a distribution part shares out, by the wires that it has: a ground bar has no other. */
+function sharesOf({ spec }: Device, terminals: readonly ItemTerminal[]): Item['shares'] {
+  if (spec?.kind !== 'distribution' || terminals.length === 0) return undefined;
+  if (terminals.every(({ layer }) => layer === 'ground')) return 'ground';
+  return terminals.some(({ layer }) => layer === 'power') ? 'feed' : undefined;
 }
 
 /** Parts stand no nearer than the house gap, and never so near that the tolerance of their size could close it. */

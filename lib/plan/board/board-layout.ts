@@ -1,12 +1,13 @@
 import { tooFull } from '../../board/layout/fullness.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
+import { layoutHouse } from '../../board/layout/layout-house.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import {
   checkPlacements,
   type FixingHead,
   type LayoutBoard,
-  type LayoutRules,
 } from '../../board/layout/placement.ts';
+import type { ScoreRules } from '../../board/layout/score.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
@@ -17,7 +18,7 @@ import { boardItems, partGapM } from './board-items.ts';
 import { wallsBefore } from './board-pose.ts';
 import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
-import { layoutStep } from './board-steps.ts';
+import { type LayoutInput, layoutStep } from './board-steps.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { remarksOnBoard } from './remark-words.ts';
@@ -56,16 +57,9 @@ function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }
   const places = new Set(given.map(({ item }) => item));
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
   const full = given.length < items.length ? tooFull(board.id, shape, items) : null;
-  const found = full
-    ? withoutSearch(full)
-    : searchOpen(
-        job,
-        board,
-        layout,
-        { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) },
-        roles,
-        keep,
-      );
+  const standing = { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) };
+  const search = full ? null : searchFor(job, board, layout, standing, roles);
+  const found: SearchResult = search ? keep(layoutStep, search) : withoutSearch(full ? [full] : []);
   const spotOf = ({ of }: BoardRemark) => ({ path: placePath(job, of[0] ?? '', board) });
   remarksOnBoard(job, board.id, found.faults, spotOf, book);
   return {
@@ -77,17 +71,18 @@ function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }
     ribs,
     proposals: found.proposals,
     evaluations: found.evaluations,
+    trials: 0,
+    search,
     ...sides,
   };
 }
 
-/** The same board laid out by another of its proposals, which then stands first. */
-export function withProposal(laid: LaidBoard, index: number): LaidBoard {
-  const chosen = laid.proposals[index];
-  if (!chosen || index === 0) return laid;
+/** The same board laid out by the first of some proposals. */
+export function withProposals(laid: LaidBoard, proposals: LaidBoard['proposals']): LaidBoard {
+  const [chosen] = proposals;
+  if (!chosen) return laid;
   const given = laid.placements.filter(({ item }) => laid.given.has(item));
-  const others = laid.proposals.filter((one) => one !== chosen);
-  return { ...laid, placements: [...given, ...chosen.placements], proposals: [chosen, ...others] };
+  return { ...laid, placements: [...given, ...chosen.placements], proposals };
 }
 
 /** What is wrong with where things stand, given or proposed. */
@@ -109,8 +104,12 @@ function heads({ parts }: Pick<Job, 'parts'>, board: Board): FixingHead[] {
   return board.given.at || board.place ? fixingHeads(boardFixings(board, parts)) : [];
 }
 
-function layoutRules({ rules }: Pick<Job, 'rules'>): LayoutRules {
-  return { partGapM: partGapM(rules), powerToSignalM: rules['power-signal-distance'].value };
+function layoutRules({ rules }: Pick<Job, 'rules'>): ScoreRules {
+  return {
+    partGapM: partGapM(rules),
+    powerToSignalM: rules['power-signal-distance'].value,
+    house: layoutHouse((name) => rules[name].value),
+  };
 }
 
 /** What stands on a board before places are searched for. */
@@ -120,21 +119,20 @@ interface Standing {
   readonly ribs: ReturnType<typeof ribsAsItems>;
 }
 
-/** A board that can't hold what stands on it is told before any place is searched for. */
-function withoutSearch(fault: BoardRemark): SearchResult {
-  return { proposals: [], evaluations: 0, faults: [fault], brokenM: Number.POSITIVE_INFINITY };
+/** Every place is given; or a board that can't hold what stands on it is told before any place is searched for. */
+function withoutSearch(faults: readonly BoardRemark[]): SearchResult {
+  return { proposals: [], evaluations: 0, faults, brokenM: faults.length > 0 ? Number.POSITIVE_INFINITY : 0 };
 }
 
-/** Proposes places for the items that the job leaves open. */
-function searchOpen(
+/** What places are searched for by, for the items that the job leaves open; null where it leaves none. */
+function searchFor(
   job: Job,
   board: Board,
   layout: LayoutBoard,
   { items, given, ribs }: Standing,
   roles: ReadonlyMap<string, ConductorRole>,
-  keep: Keep,
-): SearchResult {
-  if (given.length === items.length) return { proposals: [], evaluations: 0, faults: [], brokenM: 0 };
+): LayoutInput | null {
+  if (given.length === items.length) return null;
   const links = layoutLinks(job, board, boardWires(job, board, roles));
   const heightsM = Object.fromEntries(
     items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
@@ -150,7 +148,7 @@ function searchOpen(
     walls: wallsBefore(board, boardFixings(board, job.parts)),
   };
   const rails = railSupply(job, board, layout.shape);
-  return keep(layoutStep, { task, limits: stackLimits(job, board), rails, rules: layoutRules(job) });
+  return { task, limits: stackLimits(job, board), rails, rules: layoutRules(job) };
 }
 
 function definedSides({ signalSide, powerSide }: Pick<LaidBoard, 'signalSide' | 'powerSide'>) {

@@ -2,14 +2,15 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { withProposal } from './board-layout.ts';
-import { type RoutedBoard, routeBoards } from './board-routes.ts';
+import { withProposals } from './board-layout.ts';
+import { fixedBarriers } from './board-routes.ts';
+import { proposalStep } from './board-steps.ts';
+import { boardWires, wiresOnBoard } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 
 /**
- * Takes, of the layouts proposed for each board, the one that can be wired best: fewest wires without a way,
- * then fewest crossings, then the better score. The search counts wires as the crow flies; only routing
- * shows whether they get through.
+ * Lays each board out as it can be wired best, from the layouts proposed for it: the search goes by the way ahead of each
+ * wire; only routing, with the diameters that the wires have, shows whether they get through and reach.
  */
 export function chooseProposals(
   job: Job,
@@ -18,19 +19,22 @@ export function chooseProposals(
   roles: ReadonlyMap<string, ConductorRole>,
   keep: Keep,
 ): LaidBoard[] {
-  return laid.map((board) => {
-    if (board.proposals.length < 2) return board;
-    const tried = board.proposals.map((_, index) => {
-      const layout = withProposal(board, index);
-      const [routed] = routeBoards(job, [layout], sized, roles, keep);
-      return { layout, index, cost: routed ? costOf(routed) : Number.POSITIVE_INFINITY };
+  return laid.map((one) => {
+    const { search, board, shape, items } = one;
+    if (!search || one.proposals.length === 0) return one;
+    const wires = wiresOnBoard(job, board, boardWires(job, board, roles), (link) => sized.get(link)?.cable);
+    const { proposals, trials } = keep(proposalStep, {
+      task: search.task,
+      rules: search.rules,
+      proposals: one.proposals,
+      wiring: {
+        shape,
+        items,
+        barriers: fixedBarriers(job, one),
+        wires,
+        house: { powerToSignalM: job.rules['power-signal-distance'].value },
+      },
     });
-    const [best] = tried.toSorted((a, b) => a.cost - b.cost || a.index - b.index);
-    return best?.layout ?? board;
+    return { ...withProposals(one, proposals), trials };
   });
-}
-
-/** A wire without a way outweighs any number of crossings that a board could have. */
-function costOf({ faults, crossings }: RoutedBoard): number {
-  return faults.length * 1000 + crossings;
 }

@@ -1,5 +1,4 @@
-import { bodyOf } from '../../board/layout/item.ts';
-import { railsBelow } from '../../board/layout/stacking.ts';
+import { barriersInPlace } from '../../board/propose/wires-in-place.ts';
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import type { Routing, RoutingTask } from '../../board/route/routing.ts';
 import type { Barrier } from '../../board/route/track-grid.ts';
@@ -105,21 +104,16 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
 }
 
 /** Parts and ribs that stand on the board, and the heads of its fixings. Wires pass under what is raised. */
-function barriersOf(job: Job, { board, items, placements, ribs }: LaidBoard): Barrier[] {
-  const standing = placements.flatMap((at): Barrier[] => {
-    const item = items.find(({ id }) => id === at.item);
-    if (!item) return [];
-    const body = bodyOf(item, at);
-    if (at.heightM === 0) return [{ id: item.id, box: body }];
-    // Rails of a part that the search raised are known; a raised part of the job stands as its writer sees fit.
-    return item.raising
-      ? railsBelow({ body }, item.raising.railWidthM).map((box) => ({ id: item.id, box }))
-      : [];
-  });
+function barriersOf(job: Job, laid: LaidBoard): Barrier[] {
+  return [...barriersInPlace(laid), ...fixedBarriers(job, laid)];
+}
+
+/** What wires go round wherever the parts stand: ribs, and the heads of fixings. */
+export function fixedBarriers(job: Job, { board, ribs }: Pick<LaidBoard, 'board' | 'ribs'>): Barrier[] {
   const heads = fixingHeads(boardFixings(board, job.parts)).map(({ id, radiusM, ...centre }): Barrier => {
     return { id, centre, radiusM };
   });
-  return [...standing, ...ribBarriers(ribs), ...heads];
+  return [...ribBarriers(ribs), ...heads];
 }
 
 /** A route by each wire that lies on it: those of a pair or a cable run together. */

@@ -1,8 +1,10 @@
 import type { Placement } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { LayoutTask } from '../../board/layout/layout-setting.ts';
-import type { LayoutRules } from '../../board/layout/placement.ts';
-import { type StackLimits, searchStacked } from '../../board/layout/stacked-search.ts';
+import type { ScoreRules } from '../../board/layout/score.ts';
+import type { StackLimits } from '../../board/layout/stacked-search.ts';
+import { tidyLayouts } from '../../board/propose/tidy-layouts.ts';
+import { type WiredProposals, type WiredSearch, wiredProposals } from '../../board/propose/wired-proposals.ts';
 import { choosePorts, type OpenWire, type PortChoice } from '../../board/route/port-choice.ts';
 import { type Routing, type RoutingHouse, type RoutingTask, routeWires } from '../../board/route/routing.ts';
 import {
@@ -23,7 +25,7 @@ export interface LayoutInput {
   readonly limits: Omit<StackLimits, 'railsInStock'>;
   /** What the rails of raised parts are cut from; null: always in stock. */
   readonly rails: RailSupply | null;
-  readonly rules: LayoutRules;
+  readonly rules: ScoreRules;
 }
 
 /** The search for places on a board. */
@@ -31,9 +33,12 @@ export const layoutStep: Step<LayoutInput, SearchResult> = {
   id: 'layout',
   compute: ({ task, limits, rails, rules }) => {
     const railsInStock = rails && ((raised: readonly Placement[]) => railsComeOut(rails, raised));
-    return searchStacked(task, { ...limits, ...(railsInStock ? { railsInStock } : {}) }, { rules });
+    return tidyLayouts(task, { ...limits, ...(railsInStock ? { railsInStock } : {}) }, { rules });
   },
 };
+
+/** The choice among layouts by how they can be wired, and the search for better ones from there. */
+export const proposalStep: Step<WiredSearch, WiredProposals> = { id: 'proposals', compute: wiredProposals };
 
 /** The search for the ways of the wires of a board. */
 export const routingStep: Step<{ readonly task: RoutingTask; readonly house: RoutingHouse }, Routing> = {

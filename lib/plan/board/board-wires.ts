@@ -1,14 +1,7 @@
-import { quartersOff } from '../../board/layout/facing.ts';
-import {
-  type Item,
-  type Placement,
-  type Side,
-  sides,
-  terminalOnBoard,
-  type WireLayer,
-} from '../../board/layout/item.ts';
-import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../../board/layout/score.ts';
-import type { RouteEnd, RouteWire } from '../../board/route/route.ts';
+import type { Item, Placement, Side, WireLayer } from '../../board/layout/item.ts';
+import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../../board/layout/links.ts';
+import { type WireOnBoard, wiresInPlace } from '../../board/propose/wires-in-place.ts';
+import type { RouteWire } from '../../board/route/route.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';
 import { boxOf } from '../../board/shape/point.ts';
 import {
@@ -69,17 +62,13 @@ function exitEdge(job: Job, board: Board, link: Link): Side | null {
   return reaches?.space === board.spaceId ? reaches.edge : null;
 }
 
-/** The wires as the layout search sees them. One that leaves without a run may leave anywhere, so it pulls nowhere. */
+/** The wires as the layout search sees them. One that leaves without a run goes over the nearest edge. */
 export function layoutLinks(job: Job, board: Board, wires: readonly BoardWire[]): LayoutLink[] {
-  return wires.flatMap(({ link, along, layer }): LayoutLink[] => {
-    const [from, to] = [link.from, link.to].map((end): LayoutEnd | null => {
-      if (isOn(job, board, end)) return { item: end.device, terminal: terminalId(end) };
-      const exit = exitEdge(job, board, link);
-      return exit ? { exit } : null;
-    });
+  return wires.map(({ link, along, layer }): LayoutLink => {
     const made = along.flatMap((one) => madeLengthM(job, one) ?? []);
     const longest = made.length > 0 ? { longestM: Math.min(...made) } : {};
-    return from && to ? [{ id: link.id, from, to, layer, ...longest }] : [];
+    const [from, to] = [endOnBoard(job, board, link, link.from), endOnBoard(job, board, link, link.to)];
+    return { id: link.id, from, to, layer, ...longest };
   });
 }
 
@@ -96,82 +85,47 @@ export interface Standing {
   readonly placements: readonly Placement[];
 }
 
-/**
- * The wires as the router sees them; those whose item has no place yet are left out. What lies together is routed
- * between the ends of the one that has the longest way, whichever was written first: what is cut to it reaches for all.
- */
+/** The wires as the router sees them, where their items stand; those whose item has no place yet are left out. */
 export function routeWiresOf(
   job: Job,
   board: Board,
   wires: readonly BoardWire[],
-  standing: Standing,
+  { shape, items, placements }: Standing,
   cableOf: (link: string) => CableCandidate | undefined,
 ): RouteWire[] {
-  return wires.flatMap(({ link, along, layer }): RouteWire[] => {
-    const [longest] = along
-      .flatMap((one) => endsOnBoard(job, board, one, standing) ?? [])
-      .toSorted((a, b) => spanM(standing, b) - spanM(standing, a) || (a.link < b.link ? -1 : 1));
-    if (!longest) return [];
-    const { from, to } = longest;
-    return [{ id: link.id, from, to, layer, ...thickness(job, along, cableOf) }];
+  return wiresInPlace(
+    { box: boxOf(shape.outline), items, placements },
+    wiresOnBoard(job, board, wires, cableOf),
+  );
+}
+
+/** The wires as thick as they are now, wherever their items stand. */
+export function wiresOnBoard(
+  job: Job,
+  board: Board,
+  wires: readonly BoardWire[],
+  cableOf: (link: string) => CableCandidate | undefined,
+): WireOnBoard[] {
+  return wires.map(({ link, along, layer }): WireOnBoard => {
+    const made = along.flatMap((one) => madeLengthM(job, one) ?? []);
+    return {
+      id: link.id,
+      along: along.map((one) => ({
+        link: one.id,
+        from: endOnBoard(job, board, one, one.from),
+        to: endOnBoard(job, board, one, one.to),
+      })),
+      layer,
+      ...thickness(job, along, cableOf),
+      ...(made.length > 0 ? { longestM: Math.min(...made) } : {}),
+    };
   });
 }
 
-interface Ends {
-  readonly link: string;
-  readonly from: RouteEnd;
-  readonly to: RouteEnd;
-}
-
-/** Where a link begins and ends on its board, or leaves it; null where an item of it has no place. */
-function endsOnBoard(job: Job, board: Board, link: Link, standing: Standing): Ends | null {
-  const [first, second] = [link.from, link.to].map((end) =>
-    isOn(job, board, end) ? terminalEnd(standing, end) : 'leaves',
-  );
-  if (!first || !second) return null;
-  const from = first === 'leaves' ? leaving(job, board, link, standing, second) : first;
-  const to = second === 'leaves' ? leaving(job, board, link, standing, first) : second;
-  return from && to ? { link: link.id, from, to } : null;
-}
-
-/** Level and upright distance between two ends, or from one straight to the edge at which it leaves (m). */
-function spanM({ shape }: Standing, { from, to }: Ends): number {
-  if ('exit' in from) return 'exit' in to ? 0 : toEdgesM(shape, to)[from.exit];
-  if ('exit' in to) return toEdgesM(shape, from)[to.exit];
-  return Math.abs(from.xM - to.xM) + Math.abs(from.yM - to.yM);
-}
-
-/** From a point straight to each edge of a board (m). */
-function toEdgesM({ outline }: BoardShape, at: { xM: number; yM: number }): Record<Side, number> {
-  const { minX, minY, maxX, maxY } = boxOf(outline);
-  return { right: maxX - at.xM, top: maxY - at.yM, left: at.xM - minX, bottom: at.yM - minY };
-}
-
-function terminalEnd({ items, placements }: Standing, end: LinkEnd): RouteEnd | null {
-  const item = items.find(({ id }) => id === end.device);
-  const at = placements.find(({ item: id }) => id === end.device);
-  const terminal = item?.terminals.find(({ id }) => id === terminalId(end));
-  return item && at && terminal ? terminalOnBoard(item, at, terminal) : null;
-}
-
-/** What turning a quarter counts for, in metres of wire, when the edge to leave by is chosen. House judgement. */
-const quarterM = 0.08;
-
-/** A wire without a run leaves the board by the nearest edge, the one that its terminal faces first. */
-function leaving(
-  job: Job,
-  board: Board,
-  link: Link,
-  { shape }: Standing,
-  other: RouteEnd | 'leaves',
-): RouteEnd | null {
-  const edge = exitEdge(job, board, link);
-  if (edge) return { exit: edge };
-  if (other === 'leaves' || !('faces' in other)) return null;
-  const toEdgeM = toEdgesM(shape, other);
-  const costM = (side: Side) => toEdgeM[side] + quarterM * quartersOff(other.faces, side);
-  const [nearest] = sides.toSorted((a, b) => costM(a) - costM(b));
-  return nearest ? { exit: nearest } : null;
+/** A terminal of the board, or the edge that a link leaves it by. */
+function endOnBoard(job: Job, board: Board, link: Link, end: LinkEnd): LayoutEnd {
+  if (isOn(job, board, end)) return { item: end.device, terminal: terminalId(end) };
+  return { exit: exitEdge(job, board, link) ?? 'nearest' };
 }
 
 /** How thick what lies together is, and how far it may be bent: by its thickest conductor. */

@@ -7,7 +7,7 @@ import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.
 import type { Keep } from '../../../model/keep.ts';
 import { planHouseRules } from '../../house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
-import { withProposal } from '../board-layout.ts';
+import { withProposals } from '../board-layout.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
 import { boardFixings, mountingScrew } from '../board-shape.ts';
 import { onFixings, stiffnessStep } from '../board-steps.ts';
@@ -126,7 +126,7 @@ function fixingLack(job: Job, { board }: LaidBoard): FixingLack {
 
 /** The softest of the layouts that the board may come to, with its ribs. */
 function worstStiffness(job: Job, laid: LaidBoard, keep: Keep): Stiffness | null {
-  const layouts = laid.proposals.length > 1 ? laid.proposals.map((_, at) => withProposal(laid, at)) : [laid];
+  const layouts = laid.proposals.length > 1 ? laid.proposals.map((one) => withProposals(laid, [one])) : [laid];
   const supports = boardFixings(laid.board, job.parts);
   const ribs = countedRibs(job, laid.board, planRibs(job, laid, []));
   const { wantedHz } = modeLimits(job, laid.board);

@@ -1,0 +1,54 @@
+import type { Placement } from '../layout/item.ts';
+import type { Site } from '../layout/lattice.ts';
+import { judgeLayout, placementAt, type Proposal, type Setting } from '../layout/layout-setting.ts';
+import { type ScoreParts, totalOf } from '../layout/score.ts';
+import { type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
+
+/** A layout with how it can be wired. */
+export interface WiredLayout {
+  readonly sites: readonly Site[];
+  readonly cautions: number;
+  readonly trial: Trial;
+  readonly proposal: Proposal;
+}
+
+/** Wires a layout on trial; its score then has the wires as they are laid. */
+export function wiredLayout(
+  setting: Setting,
+  wiring: WiringTask,
+  given: readonly Placement[],
+  sites: readonly Site[],
+): WiredLayout {
+  const { grounds, rules } = setting;
+  const placements = setting.open.flatMap((one, at) => {
+    const site = sites[at];
+    return site ? [placementAt(one, site)] : [];
+  });
+  const trial = tryWiring(wiring, { box: grounds.box, placements: [...given, ...placements] });
+  const { score, cautions } = judgeLayout(setting, sites);
+  const parts: ScoreParts = {
+    ...score.parts,
+    length: trial.lengthM,
+    bends: rules.house.bendM * trial.bends,
+    crossings: rules.house.crossingM * trial.crossings,
+  };
+  return { sites, cautions, trial, proposal: { placements, score: { total: totalOf(parts), parts } } };
+}
+
+/**
+ * Below zero where the first is better: fewer wires without a way, then fewer that don't reach, then fewer cautions
+ * (bends that are too tight among them), then the better score, in which crossings and bends stand beside tidiness.
+ */
+export function compareWired(a: WiredLayout, b: WiredLayout): number {
+  return (
+    a.trial.noWay.length - b.trial.noWay.length ||
+    a.trial.short.length - b.trial.short.length ||
+    a.cautions + a.trial.tight.length - b.cautions - b.trial.tight.length ||
+    a.proposal.score.total - b.proposal.score.total
+  );
+}
+
+/** True where a layout can be wired as it stands. */
+export function isWired({ trial }: WiredLayout): boolean {
+  return trial.noWay.length === 0 && trial.short.length === 0;
+}

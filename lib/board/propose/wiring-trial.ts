@@ -1,0 +1,61 @@
+import type { Item } from '../layout/item.ts';
+import { routeWires, type RoutingHouse } from '../route/routing.ts';
+import type { Barrier } from '../route/track-grid.ts';
+import type { BoardShape } from '../shape/outline.ts';
+import { barriersInPlace, type InPlace, type WireOnBoard, wiresInPlace } from './wires-in-place.ts';
+
+/** What is wired on a board, wherever its parts stand. */
+export interface WiringTask {
+  readonly shape: BoardShape;
+  /** The parts that wires go round and end at. */
+  readonly items: readonly Item[];
+  /** What stays where it is: ribs, heads of fixings. */
+  readonly barriers: readonly Barrier[];
+  readonly wires: readonly WireOnBoard[];
+  readonly house: RoutingHouse;
+}
+
+/** How a layout can be wired: laid once by the router, without its search for fewer crossings. */
+export interface Trial {
+  /** Wires that found no way, with what is in the way of each. */
+  readonly noWay: readonly (readonly string[])[];
+  /** Wires that are made to a length and do not reach, and by how much in all, metres. */
+  readonly short: readonly string[];
+  readonly shortM: number;
+  /** Wires with a bend that is tighter than they take. */
+  readonly tight: readonly string[];
+  readonly crossings: number;
+  readonly bends: number;
+  readonly lengthM: number;
+}
+
+/** One laying of all wires is enough to tell layouts from each other. */
+const once = { pointsOfFew: 0, pointsOfMany: 0, passes: 1 } as const;
+
+/** Lays the wires of a layout on trial. */
+export function tryWiring(
+  { shape, items, barriers, wires, house }: WiringTask,
+  { box, placements }: Omit<InPlace, 'items'>,
+): Trial {
+  const inPlace = { box, items, placements };
+  const task = {
+    shape,
+    barriers: [...barriersInPlace(inPlace), ...barriers],
+    wires: wiresInPlace(inPlace, wires),
+  };
+  const { routes, crossings, faults } = routeWires(task, { ...house, ...once });
+  const short = routes.flatMap(({ wire, lengthM }) => {
+    const longestM = wires.find(({ id }) => id === wire)?.longestM ?? Infinity;
+    return lengthM > longestM ? [{ wire, byM: lengthM - longestM }] : [];
+  });
+  const of = (rule: string) => faults.filter((fault) => fault.rule === rule).map((fault) => fault.of);
+  return {
+    noWay: of('wire-without-way'),
+    short: short.map(({ wire }) => wire),
+    shortM: short.reduce((sum, { byM }) => sum + byM, 0),
+    tight: of('bend-too-tight').flatMap(([wire]) => wire ?? []),
+    crossings: crossings.length,
+    bends: routes.reduce((sum, { bends }) => sum + bends, 0),
+    lengthM: routes.reduce((sum, { lengthM }) => sum + lengthM, 0),
+  };
+}
