@@ -20,7 +20,7 @@ function differ(a: Found, b: Found): boolean {
 }
 
 /** Below zero where the first is better: fewer cautions, then the lower cost. */
-function compare(a: Found, b: Found): number {
+export function compareFound(a: Found, b: Found): number {
   return a.cautions - b.cautions || a.cost - b.cost;
 }
 
@@ -41,10 +41,10 @@ export class BestLayouts {
   /** Takes a layout in where it is better than a like one, or than the worst kept. */
   offer(found: Found): void {
     const worst = this.#list.at(-1);
-    if (this.#list.length >= this.#keep && worst && compare(found, worst) >= 0) return;
+    if (this.#list.length >= this.#keep && worst && compareFound(found, worst) >= 0) return;
     const like = this.#list.filter((other) => !differ(found, other));
-    if (like.some((other) => compare(other, found) <= 0)) return;
+    if (like.some((other) => compareFound(other, found) <= 0)) return;
     const rest = this.#list.filter((other) => !like.includes(other));
-    this.#list = [...rest, found].toSorted(compare).slice(0, this.#keep);
+    this.#list = [...rest, found].toSorted(compareFound).slice(0, this.#keep);
   }
 }

@@ -72,6 +72,8 @@ export interface Item {
   /** True where something on its upper face has to be reached: nothing may stand over it. */
   readonly faceAccess?: boolean;
   readonly terminals: readonly ItemTerminal[];
+  /** Kind of part; those of one kind are to stand alike. Left out: like no other. */
+  readonly kind?: string;
   /** What it shares out among the others: distribution, or a ground bar; left out: nothing. */
   readonly shares?: 'feed' | 'ground';
   readonly mountingHoles?: readonly MountingHole[];

@@ -9,6 +9,8 @@ export interface LayoutHouse {
   readonly crossingM: number;
   readonly bendM: number;
   readonly quarterM: number;
+  /** Each metre that a wire of a made length lacks. */
+  readonly reach: number;
   /** Each metre that signal lacks to power, that plugs and bends lack, that air and gaps lack, that balance is off. */
   readonly nearSignal: number;
   readonly access: number;
@@ -35,6 +37,7 @@ export function layoutHouse(valueOf: (name: HouseRuleName) => number): LayoutHou
     crossingM: valueOf('layout-crossing'),
     bendM: valueOf('layout-bend'),
     quarterM: valueOf('layout-quarter'),
+    reach: valueOf('layout-reach'),
     nearSignal: valueOf('layout-near-signal'),
     access: valueOf('layout-access'),
     air: valueOf('layout-air'),

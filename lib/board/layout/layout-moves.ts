@@ -1,5 +1,5 @@
 import type { Random } from '../random.ts';
-import { turnedSize } from './item.ts';
+import { turnedSize, turns } from './item.ts';
 import type { Site, Sites } from './lattice.ts';
 import { isRaised, type Open, type Setting } from './layout-setting.ts';
 
@@ -11,9 +11,22 @@ export class LayoutMoves {
   readonly #setting: Setting;
   readonly #random: Random;
 
+  /** Every open item, and those that a wire joins each to. */
+  readonly #all: readonly number[];
+  readonly #joined: readonly (readonly number[])[];
+
   constructor(setting: Setting, random: Random) {
     this.#setting = setting;
     this.#random = random;
+    const { open, links } = setting;
+    this.#all = open.map((_, at) => at);
+    this.#joined = open.map(({ item: { id } }, at) => {
+      const ends = links.flatMap(({ from, to }) => {
+        const items = [from, to].flatMap((end) => ('item' in end ? [end.item] : []));
+        return items.includes(id) ? items : [];
+      });
+      return this.#all.filter((other) => other !== at && ends.includes(open[other]?.item.id ?? ''));
+    });
   }
 
   /** One of a list, by chance. */
@@ -36,13 +49,32 @@ export class LayoutMoves {
     if (kind < 0.12 && open.length > 1) return this.#exchanged(sites, at);
     if (kind < 0.24 && open.length > 1) return this.#together(sites, at);
     const level = levelOf(one, site);
-    const next =
-      kind < 0.6
-        ? level.at(site.turnDeg, site.column + this.#shift(), site.row + this.#shift())
-        : kind < 0.75
-          ? level.at(this.pick([0, 90, 180, 270] as const) ?? 0, site.column, site.row)
-          : this.pick(level.list);
-    return replaced(sites, at, next);
+    if (kind < 0.5)
+      return replaced(sites, at, level.at(site.turnDeg, site.column + this.#shift(), site.row + this.#shift()));
+    if (kind < 0.62)
+      return replaced(sites, at, level.at(this.pick(turns) ?? 0, site.column, site.row));
+    return kind < 0.9 ? this.#beside(sites, at, level) : replaced(sites, at, this.pick(level.list));
+  }
+
+  /** An item beside another, one that a wire joins it to where there is one, in line with it as near as the lattice has it. */
+  #beside(sites: Stand, at: number, level: Sites): Stand {
+    const { open, rules } = this.#setting;
+    const joined = this.#joined[at] ?? [];
+    const other = this.pick(joined.length > 0 && this.#random() < 0.75 ? joined : this.#all) ?? at;
+    const [one, two, site, theirs] = [open[at], open[other], sites[at], sites[other]];
+    if (!one || !two || !site || !theirs || other === at) return sites;
+    const turnDeg = this.#random() < 0.6 ? site.turnDeg : (this.pick(turns) ?? 0);
+    const [size, next] = [turnedSize(one.item, turnDeg), turnedSize(two.item, theirs.turnDeg)];
+    const gapM = rules.partGapM + Math.floor(this.#random() * 5) * rules.house.stepM;
+    const share = Math.floor(this.#random() * 3) / 2;
+    const alongX = theirs.xM + share * (next.xM - size.xM);
+    const alongY = theirs.yM + share * (next.yM - size.yM);
+    const side = Math.floor(this.#random() * 4);
+    const corner =
+      side < 2
+        ? { xM: side === 0 ? theirs.xM + next.xM + gapM : theirs.xM - gapM - size.xM, yM: alongY }
+        : { xM: alongX, yM: side === 2 ? theirs.yM + next.yM + gapM : theirs.yM - gapM - size.yM };
+    return replaced(sites, at, level.nearest(turnDeg, corner));
   }
 
   /** An item a little to each side, turned in place or at another height, or a little to each side with another. */
@@ -148,5 +180,5 @@ function levelOf({ levels, sites }: Open, { heightM }: Site): Sites {
 
 /** A layout with one item elsewhere; the same where it has no such place. */
 function replaced(sites: Stand, at: number, next: Site | undefined): Stand {
-  return next ? sites.map((old, index) => (index === at ? next : old)) : sites;
+  return next ? sites.with(at, next) : sites;
 }

@@ -1,6 +1,6 @@
 import { type Random, seeded } from '../random.ts';
 import type { BoardRemark } from '../remark.ts';
-import { BestLayouts } from './best-layouts.ts';
+import { BestLayouts, compareFound, type Found } from './best-layouts.ts';
 import { groundsOf } from './grounds.ts';
 import { tooLargeByM } from './lattice.ts';
 import { blockedIn, noClearPlace, noRoom } from './layout-faults.ts';
@@ -42,7 +42,7 @@ export type SearchGiven = Pick<SearchOptions, 'rules'> & Partial<SearchOptions>;
 export const searchDefaults: Omit<SearchOptions, 'rules' | 'stepM'> = {
   seed: 1,
   evaluations: 16000,
-  starts: 4,
+  starts: 3,
   raised: 0,
   soft: false,
 };
@@ -56,6 +56,9 @@ export interface SearchResult {
   /** How far the nearest thing to a lawful layout is from one, metres; 0 where one was found, infinite where none was tried. */
   readonly brokenM: number;
 }
+
+/** Share of the evaluations of a start that it is annealed with; the rest is for the descent. */
+const annealShare = 0.85;
 
 /** What breaking anything costs besides: more than cautions that a lawful layout may have to have. */
 const brokenStep = 100;
@@ -106,6 +109,9 @@ function fewest<T>(list: readonly T[], countOf: (one: T) => number): T[] {
 class Search {
   evaluations = 0;
   readonly best = new BestLayouts(keptLayouts);
+  /** The best layout of each start: they differ more than the best of one do. */
+  readonly #bestOfStarts = new BestLayouts(keptLayouts);
+  #bestOfStart: Found | null = null;
   readonly #setting: Setting;
   readonly #options: SearchOptions;
   readonly #random: Random;
@@ -128,11 +134,13 @@ class Search {
     const { starts, evaluations, soft } = this.#options;
     for (let start = 0; start < starts; start += 1) {
       const until = Math.floor((evaluations * (start + 1)) / starts);
-      const cool = this.evaluations + Math.floor((until - this.evaluations) * 0.7);
+      const cool = this.evaluations + Math.floor((until - this.evaluations) * annealShare);
       const { sites: first, evaluations: tried } = this.#starts.first(start);
       this.evaluations += tried;
       const cooled = soft ? this.#annealSoftly(first, cool) : this.#anneal(first, cool);
       this.#descend(cooled, until);
+      if (this.#bestOfStart) this.#bestOfStarts.offer(this.#bestOfStart);
+      this.#bestOfStart = null;
     }
   }
 
@@ -151,6 +159,13 @@ class Search {
     return cost + (broken > 1e-9 ? brokenStep + brokenWeight * broken : 0);
   }
 
+  /** The same, infinite where a layout breaks something and one that costs so much does not: nothing makes up for that. */
+  #costBelow(sites: Stand, cost: number): number {
+    if (cost >= brokenStep || !this.#judge.isBroken(sites)) return this.#cost(sites);
+    this.evaluations += 1;
+    return Infinity;
+  }
+
   /** The same, and the next are held against it. */
   #taken(sites: Stand): number {
     const cost = this.#cost(sites);
@@ -162,9 +177,14 @@ class Search {
   #judged(sites: Stand): Pick<Judged, 'cost' | 'broken'> {
     this.evaluations += 1;
     const { cost, broken, cautions } = this.#judge.judge(sites);
-    if (broken <= 1e-9 && this.#isInStock(sites)) this.best.offer({ cost, cautions, sites });
+    if (broken <= 1e-9 && this.#isInStock(sites)) this.#offer({ cost, cautions, sites });
     if (broken < this.#leastBroken.broken) this.#leastBroken = { broken, sites };
     return { cost: cost + cautionWeight * cautions, broken };
+  }
+
+  #offer(found: Found): void {
+    this.best.offer(found);
+    if (!this.#bestOfStart || compareFound(found, this.#bestOfStart) < 0) this.#bestOfStart = found;
   }
 
   /** What the stock gives depends on which items are raised, how far and how long their rails are: asked once for each. */
@@ -179,7 +199,10 @@ class Search {
 
   /** The best layouts, what is raised in vain set down; of them those with the fewest raised, then the fewest cautions. */
   chosen(): Stand[] {
-    const setDown = this.best.list.map(({ sites }) => this.#setDown(sites));
+    const found = new BestLayouts(keptLayouts);
+    for (const one of this.#bestOfStarts.list) found.offer(one);
+    for (const one of this.best.list) if (found.list.length < keptLayouts) found.offer(one);
+    const setDown = found.list.map(({ sites }) => this.#setDown(sites));
     const raised = (sites: Stand): number => raisedOf(this.#setting, sites).length;
     const cautions = (sites: Stand): number => judgeLayout(this.#setting, sites).cautions;
     return fewest(fewest(setDown, raised), cautions);
@@ -206,7 +229,7 @@ class Search {
     while (this.evaluations < until) {
       const heat = hot * 0.003 ** ((this.evaluations - begun) / Math.max(1, until - begun));
       const next = this.#moves.changed(sites);
-      const nextCost = this.#cost(next);
+      const nextCost = this.#costBelow(next, cost);
       if (nextCost < cost || this.#random() < Math.exp((cost - nextCost) / heat)) {
         [sites, cost] = [next, nextCost];
         this.#judge.take();
@@ -249,7 +272,7 @@ class Search {
       let better = false;
       for (const next of candidates) {
         if (this.evaluations >= until) return false;
-        const nextCost = this.#cost(next);
+        const nextCost = this.#costBelow(next, cost);
         if (nextCost >= cost - 1e-9) continue;
         [sites, cost, better] = [next, nextCost, true];
         this.#judge.take();

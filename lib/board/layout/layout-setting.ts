@@ -56,9 +56,14 @@ export interface Open {
   readonly cache: Map<Site, Stood>;
 }
 
-/** An item on a site, and what the rules fault of it there whatever stands beside it. */
+/** An item on a site; what it costs there by itself is worked out once that is asked for. */
 interface Stood {
   readonly placed: PlacedItem;
+  faults: FaultsAlone | null;
+}
+
+/** What an item costs on a site, and what the rules fault of it there, whatever stands beside it. */
+interface FaultsAlone {
   readonly alone: AloneCost;
   readonly holes: HolesShort;
   readonly endsAway: number;
@@ -123,24 +128,27 @@ export function placementAt({ item }: Open, { xM, yM, turnDeg, heightM }: Site):
   return { item: item.id, xM, yM, turnDeg, heightM };
 }
 
-function stoodAt(open: Open, site: Site, { board, rules, walls }: Setting): Stood {
+function stoodAt(open: Open, site: Site, { rules }: Setting): Stood {
   const known = open.cache.get(site);
   if (known) return known;
-  const at = placementAt(open, site);
-  const placed = place(open.item, at, rules.partGapM);
-  const holes = open.drilled
-    ? holesShort(open.drilled.item, at, open.drilled.ground)
-    : { count: 0, shortM: 0 };
-  const stood = {
-    placed,
-    alone: aloneCost(board, placed, rules.house),
-    holes,
-    endsAway: endsAway(board, placed).length,
-    walls: wallsShort(placed, walls),
-  };
+  const stood = { placed: place(open.item, placementAt(open, site), rules.partGapM), faults: null };
   open.cache.set(site, stood);
   return stood;
 }
+
+function faultsAt(open: Open, site: Site, stood: Stood, { board, rules, walls }: Setting): FaultsAlone {
+  stood.faults ??= {
+    alone: aloneCost(board, stood.placed, rules.house),
+    holes: open.drilled
+      ? holesShort(open.drilled.item, placementAt(open, site), open.drilled.ground)
+      : noHolesShort,
+    endsAway: endsAway(board, stood.placed).length,
+    walls: wallsShort(stood.placed, walls),
+  };
+  return stood.faults;
+}
+
+const noHolesShort: HolesShort = { count: 0, shortM: 0 };
 
 /** Everything that stands when the open items stand on these sites. */
 export function placedAll(setting: Setting, sites: readonly Site[]): PlacedItem[] {
@@ -171,37 +179,73 @@ const lowWeight = 1e-4;
 export class LayoutJudge {
   readonly #setting: Setting;
   readonly #ledger: ScoreLedger;
+  #taken: Judging;
+  #last: Judging;
 
   constructor(setting: Setting) {
     this.#setting = setting;
     this.#ledger = new ScoreLedger(setting.board, setting.links, setting.rules);
+    this.#taken = { sites: [], stood: [], placed: setting.fixed };
+    this.#last = this.#taken;
+  }
+
+  /** True where a layout breaks more than the given placements do by themselves: far less to tell than to judge it. */
+  isBroken(sites: readonly (Site | undefined)[]): boolean {
+    return this.#ledger.brokenM(this.#stand(sites).placed) - this.#setting.brokenAlready > 1e-9;
+  }
+
+  #stand(sites: readonly (Site | undefined)[]): Judging {
+    if (this.#last.sites === sites) return this.#last;
+    const { fixed, open } = this.#setting;
+    const stood = this.#taken.stood.slice();
+    const placed = this.#taken.placed.slice();
+    for (let at = 0; at < open.length; at += 1) {
+      const site = sites[at];
+      const one = open[at];
+      if (!one || (site === this.#taken.sites[at] && at < stood.length)) continue;
+      stood[at] = site && stoodAt(one, site, this.#setting);
+      placed[fixed.length + at] = stood[at]?.placed;
+    }
+    this.#last = { sites, stood, placed };
+    return this.#last;
   }
 
   /** Judges a layout; an open item without a site is left out. */
   judge(sites: readonly (Site | undefined)[]): Judged {
     const { fixed, open, brokenAlready, shortAlready } = this.#setting;
-    const stood = open.map((one, at) => {
+    const { stood, placed } = this.#stand(sites);
+    let [cost, cautions] = [0, -shortAlready];
+    for (let at = 0; at < stood.length; at += 1) {
+      const now = stood[at];
       const site = sites[at];
-      return site && stoodAt(one, site, this.#setting);
-    });
-    const placed = [...fixed, ...stood.map((one) => one?.placed)];
-    const aloneOf = (at: number, item: PlacedItem): AloneCost =>
-      stood[at - fixed.length]?.alone ?? aloneCost(this.#setting.board, item, this.#setting.rules.house);
-    const score = this.#ledger.judge(placed, aloneOf);
-    let [cost, cautions] = [score.total, score.roomsShort + score.wiresShort - shortAlready];
-    for (const [at, one] of stood.entries()) {
-      if (!one) continue;
+      const one = open[at];
+      if (!now || !site || !one) continue;
+      const { holes, walls, endsAway: away, alone } = faultsAt(one, site, now, this.#setting);
       // Of two layouts that are else alike the lower is built: too little to stand before anything in the score.
-      cost += holeWeight * (one.holes.shortM + one.walls.shortM) + lowWeight * (sites[at]?.heightM ?? 0);
-      cautions += one.holes.count + one.endsAway + one.walls.count;
+      cost += holeWeight * (holes.shortM + walls.shortM) + lowWeight * site.heightM;
+      cautions += holes.count + away + walls.count + alone.closed;
     }
-    return { cost, broken: score.broken - brokenAlready, cautions, score };
+    const score = this.#ledger.judge(placed, (at) => stood[at - fixed.length]?.faults?.alone);
+    return {
+      cost: cost + score.total,
+      broken: score.broken - brokenAlready,
+      cautions: cautions + score.roomsShort + score.wiresShort,
+      score,
+    };
   }
 
   /** Takes the layout that was judged last as the one that the next are held against. */
   take(): void {
+    this.#taken = this.#last;
     this.#ledger.take();
   }
+}
+
+/** A layout as it was judged. */
+interface Judging {
+  readonly sites: readonly (Site | undefined)[];
+  readonly stood: readonly (Stood | undefined)[];
+  readonly placed: readonly (PlacedItem | undefined)[];
 }
 
 /** Judges one layout; an open item without a site is left out. */

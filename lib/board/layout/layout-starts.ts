@@ -7,7 +7,7 @@ import { LayoutJudge, type Setting } from './layout-setting.ts';
 export const brokenWeight = 1000;
 
 /** What a caution of the rules costs while searching, metres of wire: of two layouts that with fewer is proposed. */
-export const cautionWeight = 0.5;
+export const cautionWeight = 1.5;
 
 /** Sites of an item that are looked at, by chance, beside those that stand already. */
 const tries = 30;

@@ -1,7 +1,7 @@
 import type { Box, Point } from '../shape/point.ts';
 import { quartersOff } from './facing.ts';
 import { opposite, outward, type PlacedTerminal, type Side, sides, type WireLayer } from './item.ts';
-import { freeToSideM, type PlacedItem } from './placed.ts';
+import type { PlacedItem } from './placed.ts';
 
 /**
  * One end of a wire on a board: a terminal of an item, or the side that it leaves the board by; `nearest` where any
@@ -31,8 +31,8 @@ export interface WireAhead {
   readonly bends: number;
   /** Quarter turns between the way its terminal faces and the side that it leaves by. */
   readonly quarters: number;
-  /** True where it is made to a length that hardly reaches, or does not. */
-  readonly short: boolean;
+  /** How much longer it is than a length that it is made to allows for, metres. */
+  readonly shortM: number;
 }
 
 /** Share of a made length that the way ahead of a wire may take: the rest goes round what is in the way (house judgement). */
@@ -41,38 +41,28 @@ const aheadShare = 0.85;
 /** How far a wire runs straight out of a terminal before it turns, metres (house judgement). */
 const stubM = 0.03;
 
-/** An end on the board: the terminal, and the item that it is of. */
-interface PlacedEnd {
-  readonly at: PlacedTerminal;
-  readonly of: PlacedItem;
-}
-
 /** The way ahead of a wire; null where neither of its items is placed. `ownerOf`: an item by its id. */
 export function wireAhead(
   box: Box,
   { from, to, layer, longestM = Infinity }: Link,
   ownerOf: (item: string) => PlacedItem | undefined,
 ): WireAhead | null {
-  const [a, b] = [placedEnd(from, ownerOf), placedEnd(to, ownerOf)];
-  const way =
-    a && b
-      ? between(a, b)
-      : a && 'exit' in to
-        ? leaving(box, a, to.exit)
-        : b && 'exit' in from
-          ? leaving(box, b, from.exit)
-          : null;
-  return way && { ...way, layer, short: way.lengthM > aheadShare * longestM };
+  const ofA = 'exit' in from ? undefined : ownerOf(from.item);
+  const ofB = 'exit' in to ? undefined : ownerOf(to.item);
+  const a = ofA && 'terminal' in from ? terminalOn(ofA, from.terminal) : undefined;
+  const b = ofB && 'terminal' in to ? terminalOn(ofB, to.terminal) : undefined;
+  const limitM = aheadShare * longestM;
+  if (ofA && a && ofB && b) return between(a, ofA, b, ofB, layer, limitM);
+  if (ofA && a && 'exit' in to) return leaving(box, a, ofA, to.exit, layer, limitM);
+  if (ofB && b && 'exit' in from) return leaving(box, b, ofB, from.exit, layer, limitM);
+  return null;
 }
 
-function placedEnd(end: LinkEnd, ownerOf: (item: string) => PlacedItem | undefined): PlacedEnd | null {
-  if ('exit' in end) return null;
-  const of = ownerOf(end.item);
-  const at = of?.terminals.get(end.terminal);
-  return of && at ? { of, at } : null;
+/** A terminal of a placed item on the board. */
+function terminalOn({ terminals, body }: PlacedItem, terminal: string): PlacedTerminal | undefined {
+  const own = terminals.get(terminal);
+  return own && { xM: body.minX + own.xM, yM: body.minY + own.yM, faces: own.faces, layer: own.layer };
 }
-
-type Way = Omit<WireAhead, 'layer' | 'short'>;
 
 /** The side that a wire which may leave anywhere goes over: the nearest, the one that its terminal faces first. */
 export function nearestSide(toEdgeM: (side: Side) => number, faces: Side, quarterM: number): Side {
@@ -87,20 +77,32 @@ export function nearestSide(toEdgeM: (side: Side) => number, faces: Side, quarte
 /** What turning a quarter counts for, in metres of wire, when the edge to leave by is chosen. House judgement. */
 export const leavingQuarterM = 0.08;
 
-function leaving(box: Box, { at, of }: PlacedEnd, exit: Side | 'nearest'): Way {
-  const toEdgeM = (side: Side): number => freeFromM(box, at, side);
-  const side = exit === 'nearest' ? nearestSide(toEdgeM, at.faces, leavingQuarterM) : exit;
+function leaving(
+  box: Box,
+  at: PlacedTerminal,
+  of: PlacedItem,
+  exit: Side | 'nearest',
+  layer: WireLayer,
+  limitM: number,
+): WireAhead {
+  const side =
+    exit === 'nearest'
+      ? nearestSide((one) => freeFromM(box, at, one), at.faces, leavingQuarterM)
+      : exit;
   const quarters = quartersOff(at.faces, side);
-  const straightM = toEdgeM(side);
+  const straightM = freeFromM(box, at, side);
   const { xM, yM } = outward[side];
   const to = { xM: at.xM + xM * straightM, yM: at.yM + yM * straightM };
-  const detourM = quarters === 2 ? 2 * stubM + roundM(of, at, alongSide(at, at.faces)) : 0;
-  return { from: at, to, lengthM: straightM + detourM, bends: quarters === 2 ? 3 : quarters, quarters };
+  const lengthM = straightM + (quarters === 2 ? 2 * stubM + roundM(of, at, alongSide(at, at.faces)) : 0);
+  const bends = quarters === 2 ? 3 : quarters;
+  return { from: at, to, layer, lengthM, bends, quarters, shortM: Math.max(0, lengthM - limitM) };
 }
 
 /** From a point to a side of the box round the board. */
 function freeFromM(box: Box, { xM, yM }: Point, side: Side): number {
-  return Math.max(0, freeToSideM({ minX: xM, maxX: xM, minY: yM, maxY: yM, minZ: 0, maxZ: 0 }, side, box));
+  if (side === 'right') return Math.max(0, box.maxX - xM);
+  if (side === 'left') return Math.max(0, xM - box.minX);
+  return Math.max(0, side === 'top' ? box.maxY - yM : yM - box.minY);
 }
 
 /** Where a point lies along a side that faces some way. */
@@ -117,28 +119,28 @@ function roundM({ body }: PlacedItem, at: PlacedTerminal, toward: number): numbe
   return Math.min(by(low), by(high)) - Math.abs(toward - own);
 }
 
-function between(a: PlacedEnd, b: PlacedEnd): Way {
-  const [dx, dy] = [b.at.xM - a.at.xM, b.at.yM - a.at.yM];
-  const [out, into] = [outward[a.at.faces], outward[opposite[b.at.faces]]];
-  const ahead = dx * out.xM + dy * out.yM;
-  const onto = dx * into.xM + dy * into.yM;
+function between(
+  a: PlacedTerminal,
+  ofA: PlacedItem,
+  b: PlacedTerminal,
+  ofB: PlacedItem,
+  layer: WireLayer,
+  limitM: number,
+): WireAhead {
+  const [dx, dy] = [b.xM - a.xM, b.yM - a.yM];
+  const ahead = dx * outward[a.faces].xM + dy * outward[a.faces].yM;
+  const onto = -(dx * outward[b.faces].xM + dy * outward[b.faces].yM);
   const straightM = Math.abs(dx) + Math.abs(dy);
-  const way = { from: a.at, to: b.at, quarters: 0 };
-  if (a.at.faces === b.at.faces) {
+  let [lengthM, bends] = [straightM, 1];
+  if (a.faces === b.faces) {
     // Side by side: out, along, and back in.
-    return { ...way, lengthM: straightM + 2 * stubM, bends: 2 };
+    [lengthM, bends] = [straightM + 2 * stubM, 2];
+  } else if (a.faces === opposite[b.faces]) {
+    if (ahead > 0) bends = straightM - ahead < 1e-6 ? 0 : 2;
+    else [lengthM, bends] = [straightM + 4 * stubM + roundM(ofA, a, alongSide(b, a.faces)), 4];
+  } else {
+    if (ahead < 0) [lengthM, bends] = [lengthM + 2 * stubM + roundM(ofA, a, alongSide(b, a.faces)), 3];
+    if (onto < 0) [lengthM, bends] = [lengthM + 2 * stubM + roundM(ofB, b, alongSide(a, b.faces)), 3];
   }
-  if (a.at.faces === opposite[b.at.faces]) {
-    if (ahead > 0) {
-      const acrossM = straightM - ahead;
-      return { ...way, lengthM: straightM, bends: acrossM < 1e-6 ? 0 : 2 };
-    }
-    const detourM = roundM(a.of, a.at, alongSide(b.at, a.at.faces));
-    return { ...way, lengthM: straightM + 4 * stubM + detourM, bends: 4 };
-  }
-  const [lacksA, lacksB] = [ahead < 0, onto < 0];
-  const detourM =
-    (lacksA ? 2 * stubM + roundM(a.of, a.at, alongSide(b.at, a.at.faces)) : 0) +
-    (lacksB ? 2 * stubM + roundM(b.of, b.at, alongSide(a.at, b.at.faces)) : 0);
-  return { ...way, lengthM: straightM + detourM, bends: lacksA || lacksB ? 3 : 1 };
+  return { from: a, to: b, layer, lengthM, bends, quarters: 0, shortM: Math.max(0, lengthM - limitM) };
 }

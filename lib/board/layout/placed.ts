@@ -16,28 +16,36 @@ import {
   turnedSide,
 } from './item.ts';
 
-/** An item where it stands: its body, and its rooms and terminals as turned. */
-export interface PlacedItem {
-  readonly id: string;
-  readonly body: Body;
-  readonly turnDeg: TurnDeg;
+/** What stays the same of an item wherever it stands, turned one way. Searches place items very often. */
+interface Turned {
+  /** What it has in common with parts that are to stand alike: its kind, and within it its size. */
+  readonly kind: string;
+  readonly size: string;
   readonly rooms: Readonly<Partial<Record<Side, SideRoom>>>;
-  readonly gapM: number;
-  /** The greatest room or gap that it asks for on any side. */
-  readonly reachM: number;
-  readonly faceAccess: boolean;
-  readonly massKg: number;
+  /** Its terminals, from the lower left corner of its footprint as turned. */
   readonly terminals: ReadonlyMap<string, PlacedTerminal>;
   /** The sides that have terminals, and the room that plugs and bends need in front of each. */
   readonly mouths: readonly { readonly side: Side; readonly neededM: number }[];
   /** What it shares out among the others; null: nothing. */
   readonly shares: 'feed' | 'ground' | null;
-  /** Where it is screwed down. */
+  /** Null where nothing that the search raises may stand over it. */
+  readonly beneath: Beneath | null;
+}
+
+/** An item where it stands: its body, and its rooms and terminals as turned. */
+export interface PlacedItem extends Turned {
+  readonly id: string;
+  readonly body: Body;
+  readonly turnDeg: TurnDeg;
+  readonly gapM: number;
+  /** The greatest room or gap that it asks for on any side. */
+  readonly reachM: number;
+  readonly faceAccess: boolean;
+  readonly massKg: number;
+  /** Where it is screwed down, where the search has raised it. */
   readonly screws: readonly (Point & { readonly radiusM: number })[];
   /** Null where the search has not raised it. */
   readonly raising: Raising | null;
-  /** As turned; null where nothing that the search raises may stand over it. */
-  readonly beneath: Beneath | null;
 }
 
 /** Room in front of terminals where an item asks for none, metres: enough to turn a thin wire (common practice). */
@@ -45,36 +53,71 @@ const leastMouthM = 0.02;
 
 /** An item put where a placement says; `partGapM` where it asks for no gap of its own. */
 export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
-  const rooms = sides.flatMap((side) => {
-    const room = item.rooms[side];
-    return room ? [[turnedSide(side, at.turnDeg), room] as const] : [];
-  });
+  const { kind, size, rooms, terminals, mouths, shares, beneath, askedM } = turnedItem(item, at.turnDeg);
   const gapM = item.gapM ?? partGapM;
-  const asked = rooms.flatMap(([, room]) => roomKinds.map((kind) => room[kind] ?? 0));
+  const raising = at.heightM > 0 ? (item.raising ?? null) : null;
   return {
     id: item.id,
+    kind,
+    size,
     body: bodyOf(item, at),
     turnDeg: at.turnDeg,
-    rooms: Object.fromEntries(rooms),
+    rooms,
     gapM,
-    reachM: Math.max(gapM, ...asked),
+    reachM: Math.max(gapM, askedM),
     faceAccess: item.faceAccess ?? false,
     massKg: item.massKg,
+    terminals,
+    mouths,
+    shares,
+    screws: raising ? screwsOf(item, at) : noScrews,
+    raising,
+    beneath,
+  };
+}
+
+const noScrews: PlacedItem['screws'] = [];
+
+function screwsOf(item: Item, at: Placement): PlacedItem['screws'] {
+  return (item.mountingHoles ?? []).map((hole) => ({ ...onBoard(item, at, hole), radiusM: hole.diameterM / 2 }));
+}
+
+type TurnedItem = Turned & { readonly askedM: number };
+
+/** By turn, for as long as the item is in use. */
+const turnedKnown = new WeakMap<Item, Map<TurnDeg, TurnedItem>>();
+
+function turnedItem(item: Item, turnDeg: TurnDeg): TurnedItem {
+  const known = turnedKnown.get(item) ?? new Map<TurnDeg, TurnedItem>();
+  turnedKnown.set(item, known);
+  const before = known.get(turnDeg);
+  if (before) return before;
+  const own = asTurned(item, turnDeg);
+  known.set(turnDeg, own);
+  return own;
+}
+
+function asTurned(item: Item, turnDeg: TurnDeg): TurnedItem {
+  const at: Placement = { item: item.id, xM: 0, yM: 0, turnDeg, heightM: 0 };
+  const rooms = sides.flatMap((side) => {
+    const room = item.rooms[side];
+    return room ? [[turnedSide(side, turnDeg), room] as const] : [];
+  });
+  return {
+    kind: item.kind ?? '',
+    size: `${item.widthM} ${item.depthM} ${item.heightM}`,
+    rooms: Object.fromEntries(rooms),
+    askedM: Math.max(0, ...rooms.flatMap(([, room]) => roomKinds.map((kind) => room[kind] ?? 0))),
     terminals: new Map(item.terminals.map((terminal) => [terminal.id, terminalOnBoard(item, at, terminal)])),
     mouths: [...new Set(item.terminals.map(({ side }) => side))].map((side) => ({
-      side: turnedSide(side, at.turnDeg),
+      side: turnedSide(side, turnDeg),
       neededM: item.rooms[side]?.bendM ?? leastMouthM,
     })),
     shares: item.shares ?? null,
-    screws: (item.mountingHoles ?? []).map((hole) => ({
-      ...onBoard(item, at, hole),
-      radiusM: hole.diameterM / 2,
-    })),
-    raising: at.heightM > 0 ? (item.raising ?? null) : null,
     beneath: item.beneath
       ? {
           ...item.beneath,
-          wires: item.beneath.wires.map((wire) => ({ ...wire, side: turnedSide(wire.side, at.turnDeg) })),
+          wires: item.beneath.wires.map((wire) => ({ ...wire, side: turnedSide(wire.side, turnDeg) })),
         }
       : null,
   };

@@ -8,6 +8,7 @@ import {
   addPair,
   addWire,
   aloneCost,
+  copySums,
   type JudgedScore,
   noSums,
   type ScoreBoard,
@@ -16,153 +17,186 @@ import {
   weighed,
 } from './score.ts';
 
-/** What was judged last and differs from what the ledger holds. */
+/** Items as they stand, each by its place in the list; one without a place is undefined. */
+export type Standing = readonly (PlacedItem | undefined)[];
+
+/** What differs in the layout that was judged last; lists that belong together are as long as each other. */
 interface Entry {
-  readonly placed: readonly (PlacedItem | undefined)[];
+  placed: Standing;
   readonly sums: Sums;
-  readonly alone: readonly (readonly [at: number, cost: AloneCost | undefined])[];
-  readonly pairs: readonly (readonly [at: number, cost: PairCost | undefined])[];
-  readonly wires: readonly (readonly [link: number, wire: WireAhead | null])[];
-  readonly close: readonly (readonly [at: number, shortM: number])[];
+  readonly changed: number[];
+  readonly alone: (AloneCost | undefined)[];
+  readonly pairs: number[];
+  readonly pairCosts: (Readonly<PairCost> | undefined)[];
+  readonly wires: number[];
+  readonly waysAhead: (WireAhead | null)[];
+  readonly close: number[];
+  readonly closeM: number[];
 }
 
 /**
  * Scores one layout after another, each by what differs from the one that was taken last: a search moves a part or two
- * at a time. Items are known by their place in the list, which stays the same; one without a place is undefined.
+ * at a time. Searches call it very often: it makes few objects.
  */
 export class ScoreLedger {
   readonly #board: ScoreBoard;
   readonly #links: readonly Link[];
   readonly #rules: ScoreRules;
-  #placed: readonly (PlacedItem | undefined)[] = [];
-  #sums: Sums = { ...noSums };
-  /** The place of each item in the list. */
+  /** The links of each item, and its place in the list. */
+  readonly #linksOf = new Map<string, number[]>();
   readonly #placeOf = new Map<string, number>();
-  readonly #alone = new Map<number, AloneCost | undefined>();
-  readonly #pairs = new Map<number, PairCost | undefined>();
-  readonly #wires = new Map<number, WireAhead | null>();
+  #placed: Standing = [];
+  readonly #sums: Sums = { ...noSums };
+  readonly #alone: (AloneCost | undefined)[] = [];
+  readonly #pairs = new Map<number, Readonly<PairCost> | undefined>();
+  readonly #wires: (WireAhead | null)[] = [];
   /** What each signal wire lacks to each power wire. */
   readonly #close = new Map<number, number>();
-  #last: Entry | null = null;
+  readonly #last: Entry = {
+    placed: [],
+    sums: { ...noSums },
+    changed: [],
+    alone: [],
+    pairs: [],
+    pairCosts: [],
+    wires: [],
+    waysAhead: [],
+    close: [],
+    closeM: [],
+  };
+
+  /** True where no more than the pairs of the last layout have been judged. */
+  #isFresh = false;
+  readonly #ownerOf = (id: string): PlacedItem | undefined =>
+    this.#last.placed[this.#placeOf.get(id) ?? -1];
 
   constructor(board: ScoreBoard, links: readonly Link[], rules: ScoreRules) {
     this.#board = board;
     this.#links = links;
     this.#rules = rules;
+    for (const [at, { from, to }] of links.entries())
+      for (const end of [from, to]) {
+        if ('exit' in end) continue;
+        const own = this.#linksOf.get(end.item) ?? [];
+        if (!own.includes(at)) own.push(at);
+        this.#linksOf.set(end.item, own);
+      }
   }
 
   /** The score of a layout; `aloneOf`: what each item costs by itself, where that is known already. */
-  judge(
-    placed: readonly (PlacedItem | undefined)[],
-    aloneOf: (at: number, item: PlacedItem) => AloneCost = (_, item) =>
-      aloneCost(this.#board, item, this.#rules.house),
-  ): JudgedScore {
-    const sums = { ...this.#sums };
-    const changed: number[] = [];
-    for (let at = 0; at < placed.length; at += 1) if (placed[at] !== this.#placed[at]) changed.push(at);
-    const wires = this.#changedWires(placed, changed, sums);
-    this.#last = {
-      placed,
-      sums,
-      alone: this.#changedAlone(placed, changed, sums, aloneOf),
-      pairs: this.#changedPairs(placed, changed, sums),
-      wires,
-      close: this.#changedClose(new Map(wires), sums),
-    };
-    return weighed(this.#board, placed.filter((one) => one !== undefined), sums, this.#rules);
+  judge(placed: Standing, aloneOf?: (at: number) => AloneCost | undefined): JudgedScore {
+    this.brokenM(placed);
+    this.#isFresh = false;
+    this.#judgeAlone(aloneOf);
+    this.#judgeWires();
+    this.#judgeClose();
+    return weighed(this.#board, placed, this.#last.sums, this.#rules);
+  }
+
+  /** How far the items of a layout stand in each other or cover what has to be reached, metres: far less to tell. */
+  brokenM(placed: Standing): number {
+    const last = this.#last;
+    if (last.placed === placed && this.#isFresh) return last.sums.broken;
+    this.#isFresh = true;
+    last.placed = placed;
+    copySums(this.#sums, last.sums);
+    last.changed.length = 0;
+    for (let at = 0; at < placed.length; at += 1)
+      if (placed[at] !== this.#placed[at]) {
+        last.changed.push(at);
+        const id = placed[at]?.id;
+        if (id !== undefined) this.#placeOf.set(id, at);
+      }
+    this.#judgePairs();
+    return last.sums.broken;
   }
 
   /** Takes the layout that was judged last as the one that the next are held against. */
   take(): void {
-    if (!this.#last) return;
-    const { placed, sums, alone, pairs, wires, close } = this.#last;
+    const { placed, sums, changed, alone, pairs, pairCosts, wires, waysAhead, close, closeM } = this.#last;
     this.#placed = placed;
-    this.#sums = sums;
-    for (const [at, cost] of alone) this.#alone.set(at, cost);
-    for (const [at, cost] of pairs) this.#pairs.set(at, cost);
-    for (const [at, wire] of wires) this.#wires.set(at, wire);
-    for (const [at, shortM] of close) this.#close.set(at, shortM);
-    this.#last = null;
+    copySums(sums, this.#sums);
+    for (const [index, at] of changed.entries()) this.#alone[at] = alone[index];
+    for (const [index, key] of pairs.entries()) this.#pairs.set(key, pairCosts[index]);
+    for (const [index, at] of wires.entries()) this.#wires[at] = waysAhead[index] ?? null;
+    for (const [index, key] of close.entries()) this.#close.set(key, closeM[index] ?? 0);
   }
 
-  #changedAlone(
-    placed: readonly (PlacedItem | undefined)[],
-    changed: readonly number[],
-    sums: Sums,
-    aloneOf: (at: number, item: PlacedItem) => AloneCost,
-  ): Entry['alone'] {
-    return changed.map((at) => {
-      const [old, item] = [this.#alone.get(at), placed[at]];
-      const now = item && aloneOf(at, item);
+  #judgeAlone(aloneOf?: (at: number) => AloneCost | undefined): void {
+    const { placed, changed, sums, alone } = this.#last;
+    alone.length = 0;
+    for (const at of changed) {
+      const old = this.#alone[at];
+      const item = placed[at];
+      const now = item && (aloneOf?.(at) ?? aloneCost(this.#board, item, this.#rules.house));
       if (old) addAlone(sums, old, -1);
       if (now) addAlone(sums, now, 1);
-      return [at, now];
-    });
+      alone.push(now);
+    }
   }
 
-  #changedPairs(
-    placed: readonly (PlacedItem | undefined)[],
-    changed: readonly number[],
-    sums: Sums,
-  ): Entry['pairs'] {
-    const pairs: (readonly [number, PairCost | undefined])[] = [];
+  #judgePairs(): void {
+    const { placed, changed, sums, pairs, pairCosts } = this.#last;
+    pairs.length = 0;
+    pairCosts.length = 0;
     for (const at of changed)
       for (let other = 0; other < placed.length; other += 1) {
         if (other === at || (other < at && changed.includes(other))) continue;
         const key = pairKey(at, other);
-        const [old, a, b] = [this.#pairs.get(key), placed[at], placed[other]];
+        const old = this.#pairs.get(key);
+        const a = placed[at];
+        const b = placed[other];
         const now = a && b ? pairCost(a, b) : undefined;
         if (old) addPair(sums, old, -1);
         if (now) addPair(sums, now, 1);
-        pairs.push([key, now]);
+        pairs.push(key);
+        pairCosts.push(now);
       }
-    return pairs;
   }
 
-  #changedWires(
-    placed: readonly (PlacedItem | undefined)[],
-    changed: readonly number[],
-    sums: Sums,
-  ): Entry['wires'] {
-    const moved = new Set<string>();
-    for (const at of changed) {
-      const id = placed[at]?.id ?? this.#placed[at]?.id;
-      if (id === undefined) continue;
-      moved.add(id);
-      this.#placeOf.set(id, at);
+  #judgeWires(): void {
+    const { placed, changed, sums, wires, waysAhead } = this.#last;
+    wires.length = 0;
+    waysAhead.length = 0;
+    for (const place of changed) {
+      const id = placed[place]?.id ?? this.#placed[place]?.id ?? '';
+      for (const at of this.#linksOf.get(id) ?? []) {
+        const link = this.#links[at];
+        if (!link || wires.includes(at)) continue;
+        const old = this.#wires[at];
+        const now = wireAhead(this.#board.around.box, link, this.#ownerOf);
+        if (old) addWire(sums, old, -1);
+        if (now) addWire(sums, now, 1);
+        wires.push(at);
+        waysAhead.push(now);
+      }
     }
-    const ownerOf = (id: string) => placed[this.#placeOf.get(id) ?? -1];
-    const wires: (readonly [number, WireAhead | null])[] = [];
-    for (const [at, link] of this.#links.entries()) {
-      const touched =
-        ('item' in link.from && moved.has(link.from.item)) || ('item' in link.to && moved.has(link.to.item));
-      if (!touched) continue;
-      const [old, now] = [this.#wires.get(at), wireAhead(this.#board.around.box, link, ownerOf)];
-      if (old) addWire(sums, old, -1);
-      if (now) addWire(sums, now, 1);
-      wires.push([at, now]);
-    }
-    return wires;
   }
 
-  #changedClose(wires: ReadonlyMap<number, WireAhead | null>, sums: Sums): Entry['close'] {
-    const close: (readonly [number, number])[] = [];
+  #judgeClose(): void {
+    const { sums, wires, waysAhead, close, closeM } = this.#last;
+    close.length = 0;
+    closeM.length = 0;
     const neededM = this.#rules.powerToSignalM;
-    const count = this.#links.length;
-    for (const [at, wire] of wires) {
+    for (const [index, at] of wires.entries()) {
       const layer = this.#links[at]?.layer;
-      const against = layer === 'signal' ? 'power' : layer === 'power' ? 'signal' : null;
-      if (!against) continue;
-      for (let other = 0; other < count; other += 1) {
-        if (this.#links[other]?.layer !== against || (layer === 'power' && wires.has(other))) continue;
-        const key = pairKey(at, other);
-        const otherWire = wires.has(other) ? wires.get(other) : this.#wires.get(other);
+      if (layer !== 'signal' && layer !== 'power') continue;
+      const against = layer === 'signal' ? 'power' : 'signal';
+      const wire = waysAhead[index];
+      for (let other = 0; other < this.#links.length; other += 1) {
+        if (this.#links[other]?.layer !== against) continue;
+        const changed = wires.indexOf(other);
+        if (changed >= 0 && layer === 'power') continue;
+        const otherWire = changed >= 0 ? waysAhead[changed] : this.#wires[other];
         const shortM = wire && otherWire ? closeBy(wire, otherWire, neededM) : 0;
-        sums.closeM += shortM - (this.#close.get(key) ?? 0);
-        close.push([key, shortM]);
+        const key = pairKey(at, other);
+        const oldM = this.#close.get(key) ?? 0;
+        if (shortM === 0 && oldM === 0) continue;
+        sums.closeM += shortM - oldM;
+        close.push(key);
+        closeM.push(shortM);
       }
     }
-    return close;
   }
 }
 

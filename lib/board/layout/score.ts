@@ -1,12 +1,11 @@
-import { centreOfMass } from '../measure.ts';
-import { type Box, distance, type Point } from '../shape/point.ts';
+import type { Box, Point } from '../shape/point.ts';
 import { quartersOff } from './facing.ts';
 import type { LayoutHouse } from './layout-house.ts';
 import type { WireAhead } from './links.ts';
 import type { PairCost } from './pair-cost.ts';
 import { freeToSideM, type PlacedItem } from './placed.ts';
 import type { LayoutBoard, LayoutRules } from './placement.ts';
-import { headsBefore, marginShortM, type Surroundings } from './surroundings.ts';
+import { closedEnds, headsBefore, marginShortM, type Surroundings } from './surroundings.ts';
 import { type Tidiness, tidiness } from './tidiness.ts';
 
 /** What a layout costs, all in metres of wire: less is better. */
@@ -17,6 +16,8 @@ export interface ScoreParts extends Tidiness {
   readonly bends: number;
   /** Wires that cross, as they are laid; 0 before. */
   readonly crossings: number;
+  /** What wires lack that are made to a length. */
+  readonly reach: number;
   /** Signal too near to power, and ends that face away from the side that signal or power comes from. */
   readonly signalToPower: number;
   /** Ends that face away from the side that their own wire leaves by. */
@@ -66,6 +67,8 @@ export interface Sums {
   bends: number;
   quarters: number;
   wiresShort: number;
+  /** What wires lack that are made to a length, metres. */
+  shortM: number;
   /** What signal lacks to power, as the crow flies, metres. */
   closeM: number;
   accessM: number;
@@ -83,6 +86,7 @@ export const noSums: Readonly<Sums> = {
   bends: 0,
   quarters: 0,
   wiresShort: 0,
+  shortM: 0,
   closeM: 0,
   accessM: 0,
   airM: 0,
@@ -93,12 +97,31 @@ export const noSums: Readonly<Sums> = {
   heads: 0,
 };
 
+/** Writes sums over others, field by field: searches do it very often. */
+export function copySums(from: Sums, to: Sums): void {
+  to.lengthM = from.lengthM;
+  to.bends = from.bends;
+  to.quarters = from.quarters;
+  to.wiresShort = from.wiresShort;
+  to.shortM = from.shortM;
+  to.closeM = from.closeM;
+  to.accessM = from.accessM;
+  to.airM = from.airM;
+  to.broken = from.broken;
+  to.roomsShort = from.roomsShort;
+  to.quartersWrong = from.quartersWrong;
+  to.marginM = from.marginM;
+  to.heads = from.heads;
+}
+
 /** What an item costs where it stands, whatever stands beside it. */
 export interface AloneCost {
   readonly mouthM: number;
   readonly quartersWrong: number;
   readonly marginM: number;
   readonly heads: number;
+  /** Terminals that the head of a fixing closes. */
+  readonly closed: number;
 }
 
 /** What an item costs where it stands by itself. */
@@ -108,6 +131,7 @@ export function aloneCost(board: ScoreBoard, placed: PlacedItem, { marginM }: La
     quartersWrong: quartersWrong(board, placed),
     marginM: marginShortM(board.around, placed.body, marginM),
     heads: headsBefore(board.around, placed),
+    closed: closedEnds(board.around, placed),
   };
 }
 
@@ -145,24 +169,28 @@ export function addPair(sums: Sums, { accessM, airM, broken, short }: Readonly<P
 }
 
 /** The same of a wire. */
-export function addWire(sums: Sums, { lengthM, bends, quarters, short }: WireAhead, sign: 1 | -1): void {
+export function addWire(sums: Sums, { lengthM, bends, quarters, shortM }: WireAhead, sign: 1 | -1): void {
   sums.lengthM += sign * lengthM;
   sums.bends += sign * bends;
   sums.quarters += sign * quarters;
-  if (short) sums.wiresShort += sign;
+  if (shortM <= 0) return;
+  sums.wiresShort += sign;
+  sums.shortM += sign * shortM;
 }
 
 /** The score that sums come to. */
 export function weighed(
   board: ScoreBoard,
-  placed: readonly PlacedItem[],
+  placed: readonly (PlacedItem | undefined)[],
   sums: Sums,
   { house }: ScoreRules,
 ): JudgedScore {
+  const { alignment, gaps, pairs, companions } = tidiness(board.around.box, placed, house);
   const parts: ScoreParts = {
     length: sums.lengthM,
     bends: house.bendM * sums.bends,
     crossings: 0,
+    reach: house.reach * sums.shortM,
     signalToPower: house.nearSignal * sums.closeM + house.quarterM * sums.quartersWrong,
     facing: house.quarterM * sums.quarters,
     access: house.access * sums.accessM,
@@ -170,7 +198,10 @@ export function weighed(
     balance: house.balance * imbalance(board.centroid, placed),
     margin: house.margin * sums.marginM,
     heads: house.headM * sums.heads,
-    ...tidiness(board.around.box, placed, house),
+    alignment,
+    gaps,
+    pairs,
+    companions,
   };
   const { broken, roomsShort, wiresShort } = sums;
   return { total: totalOf(parts), parts, broken, roomsShort, wiresShort };
@@ -178,14 +209,19 @@ export function weighed(
 
 /** The sum of the parts of a score. */
 export function totalOf(parts: ScoreParts): number {
-  return Object.values(parts).reduce((sum, part) => sum + part, 0);
+  const wires = parts.length + parts.bends + parts.crossings + parts.reach + parts.signalToPower + parts.facing;
+  const rooms = parts.access + parts.air + parts.balance + parts.margin + parts.heads;
+  return wires + rooms + parts.alignment + parts.gaps + parts.pairs + parts.companions;
 }
 
-function imbalance(centroid: Point, placed: readonly PlacedItem[]): number {
-  const masses = placed.map(({ body, massKg }) => ({
-    massKg,
-    xM: (body.minX + body.maxX) / 2,
-    yM: (body.minY + body.maxY) / 2,
-  }));
-  return masses.some(({ massKg }) => massKg > 0) ? distance(centroid, centreOfMass(masses)) : 0;
+/** Distance of the centre of gravity of all items from the middle of the board; 0 where nothing weighs anything. */
+function imbalance(centroid: Point, placed: readonly (PlacedItem | undefined)[]): number {
+  let [massKg, xKgM, yKgM] = [0, 0, 0];
+  for (const one of placed) {
+    if (!one) continue;
+    massKg += one.massKg;
+    xKgM += (one.massKg * (one.body.minX + one.body.maxX)) / 2;
+    yKgM += (one.massKg * (one.body.minY + one.body.maxY)) / 2;
+  }
+  return massKg > 0 ? Math.hypot(xKgM / massKg - centroid.xM, yKgM / massKg - centroid.yM) : 0;
 }

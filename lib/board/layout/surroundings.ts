@@ -1,6 +1,6 @@
 import { type Box, distanceToBox } from '../shape/point.ts';
 import type { Grounds } from './grounds.ts';
-import { type Body, roomInFront, type Side, sides } from './item.ts';
+import { type Body, outward, roomInFront, type Side, sides } from './item.ts';
 import { freeToSideM, type PlacedItem } from './placed.ts';
 import type { FixingHead } from './placement.ts';
 
@@ -64,4 +64,26 @@ function panelRoomM(room: PlacedItem['rooms'][Side], mouths: PlacedItem['mouths'
   const askedM = Math.max(room?.accessM ?? 0, room?.toolM ?? 0, room?.bendM ?? 0, mouthM);
   const isPanel = mouthM > 0 || (room?.accessM ?? 0) > 0;
   return isPanel ? Math.max(leastPanelM, askedM) : 0;
+}
+
+/** Half the width that a wire is looked for straight out of its terminal, metres (house judgement: sizes come later). */
+const halfWireM = { signal: 0.004, speaker: 0.004, power: 0.01, ground: 0.01 } as const;
+
+/** The terminals of a part whose way straight out is closed by the head of a fixing, as far as plugs and bends need it. */
+export function closedEnds({ heads }: Surroundings, { body, terminals, mouths }: PlacedItem): number {
+  if (heads.length === 0) return 0;
+  let count = 0;
+  for (const { xM, yM, faces, layer } of terminals.values()) {
+    const depthM = mouths.find(({ side }) => side === faces)?.neededM ?? 0;
+    const level = faces === 'left' || faces === 'right';
+    for (const head of heads) {
+      const [dx, dy] = [head.xM - body.minX - xM, head.yM - body.minY - yM];
+      const out = dx * outward[faces].xM + dy * outward[faces].yM;
+      const asideM = Math.abs(level ? dy : dx);
+      if (out <= 0 || out - head.radiusM >= depthM || asideM >= head.radiusM + halfWireM[layer]) continue;
+      count += 1;
+      break;
+    }
+  }
+  return count;
 }

@@ -20,7 +20,7 @@ const axes: readonly Axis[] = ['x', 'y'];
 const reachM = 0.2;
 
 /** Layouts that may be scored for each item. */
-const evaluationsEach = 220;
+const evaluationsEach = 150;
 
 /**
  * Brings the parts of a layout into line: each is moved to an edge or a middle of another, to the margin or the middle

@@ -10,7 +10,7 @@ import type { WiringTask } from './wiring-trial.ts';
 type Stand = readonly Site[];
 
 /** Changes that are brought into line and wired, of all that are looked at. */
-const bestOf = 12;
+const bestOf = 24;
 
 /** Steps of the lattice that an item is moved by. */
 const shifts = [2, 4, 8];
@@ -30,18 +30,32 @@ export function* nextLayouts(
   judge.take();
   const troubled = troubledItems(setting, wiring, trial);
   const ranked = [...changes(setting, sites, troubled)]
-    .map((stand) => {
+    .map(({ at, stand }) => {
       const { cost, broken, cautions: more } = judge.judge(stand);
-      return { stand, cost: cost + cautionWeight * Math.max(0, more - cautions) + brokenWeight * Math.max(0, broken) };
+      const over = cautionWeight * Math.max(0, more - cautions) + brokenWeight * Math.max(0, broken);
+      return { at, stand, cost: cost + over };
     })
     .toSorted((a, b) => a.cost - b.cost);
-  for (const { stand } of ranked.slice(0, troubled.size > 0 ? 4 * bestOf : bestOf)) {
+  for (const { stand } of inTurns(ranked).slice(0, bestOf)) {
     const { sites: next } = tidied(setting, stand);
     const key = next.map(({ xM, yM, turnDeg }) => `${xM.toFixed(5)} ${yM.toFixed(5)} ${turnDeg}`).join(';');
     if (tried.has(key) || judge.judge(next).broken > 1e-9) continue;
     tried.add(key);
     yield next;
   }
+}
+
+/** Ranked changes so that each item has its turn: the best of each, then the second of each, and so on. */
+function inTurns<T extends { readonly at: number }>(ranked: readonly T[]): T[] {
+  const seen = new Map<number, number>();
+  return ranked
+    .map((one) => {
+      const turn = seen.get(one.at) ?? 0;
+      seen.set(one.at, turn + 1);
+      return { one, turn };
+    })
+    .toSorted((a, b) => a.turn - b.turn)
+    .map(({ one }) => one);
 }
 
 /** The open items that keep a wire from its way or its length, or that it ends at. */
@@ -57,23 +71,33 @@ function troubledItems(
   return new Set(open.flatMap(({ item }, at) => (names.has(item.id) ? [at] : [])));
 }
 
-function* changes(setting: Setting, sites: Stand, troubled: ReadonlySet<number>): Generator<Stand> {
-  const { stepM } = setting.rules.house;
+/** A changed layout, and the item that was changed. */
+interface Change {
+  readonly at: number;
+  readonly stand: Stand;
+}
+
+function* changes(setting: Setting, sites: Stand, troubled: ReadonlySet<number>): Generator<Change> {
   const some = troubled.size > 0 ? [...troubled] : [...sites.keys()];
-  for (const at of some) {
-    const [one, site] = [setting.open[at], sites[at]];
-    if (!one || !site || isRaised(one, site)) continue;
-    for (const turnDeg of turns) if (turnDeg !== site.turnDeg) yield* put(setting, sites, at, turned(one.item, site, turnDeg));
-    for (const by of shifts)
-      for (const [x, y] of [
-        [by, 0],
-        [-by, 0],
-        [0, by],
-        [0, -by],
-      ] as const)
-        yield* put(setting, sites, at, { ...site, xM: site.xM + x * stepM, yM: site.yM + y * stepM });
-    for (const other of sites.keys()) if (other !== at) yield* exchanged(setting, sites, at, other);
-  }
+  for (const at of some) for (const stand of changesOf(setting, sites, at)) yield { at, stand };
+}
+
+/** An item turned, moved to each side, or exchanged with another. */
+function* changesOf(setting: Setting, sites: Stand, at: number): Generator<Stand> {
+  const { stepM } = setting.rules.house;
+  const [one, site] = [setting.open[at], sites[at]];
+  if (!one || !site || isRaised(one, site)) return;
+  for (const turnDeg of turns)
+    if (turnDeg !== site.turnDeg) yield* put(setting, sites, at, turned(one.item, site, turnDeg));
+  for (const by of shifts)
+    for (const [x, y] of [
+      [by, 0],
+      [-by, 0],
+      [0, by],
+      [0, -by],
+    ] as const)
+      yield* put(setting, sites, at, { ...site, xM: site.xM + x * stepM, yM: site.yM + y * stepM });
+  for (const other of sites.keys()) if (other !== at) yield* exchanged(setting, sites, at, other);
 }
 
 /** A site with the item turned about its middle. */

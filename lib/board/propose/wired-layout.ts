@@ -29,6 +29,7 @@ export function wiredLayout(
   const parts: ScoreParts = {
     ...score.parts,
     length: trial.lengthM,
+    reach: rules.house.reach * trial.shortM,
     bends: rules.house.bendM * trial.bends,
     crossings: rules.house.crossingM * trial.crossings,
   };

@@ -1,10 +1,11 @@
 import type { Placement } from '../layout/item.ts';
 import { differM } from '../layout/best-layouts.ts';
 import type { Site } from '../layout/lattice.ts';
-import { type LayoutTask, type Proposal, settingOf, type Setting } from '../layout/layout-setting.ts';
+import { isRaised, type LayoutTask, type Proposal, settingOf, type Setting } from '../layout/layout-setting.ts';
 import type { ScoreRules } from '../layout/score.ts';
 import { nextLayouts } from './next-layouts.ts';
 import { sitesOfProposal } from './proposal-sites.ts';
+import { tidyLayouts } from './tidy-layouts.ts';
 import { compareWired, isWired, type WiredLayout, wiredLayout } from './wired-layout.ts';
 import type { WiringTask } from './wiring-trial.ts';
 
@@ -24,23 +25,34 @@ export interface WiredProposals {
   readonly trials: number;
 }
 
-/** Changes of the best layout that are wired on trial: where it can be wired, and as long as it can't. */
-const trialsOfWired = 5;
-const trialsOfOthers = 60;
+/** Changes of the best layout that are wired on trial where it can be wired. */
+const trialsOfWired = 4;
+
+/** The same where it can't, and layouts from fresh starts: half of these first, since most boards have many ways. */
+const trialsOfOthers = 24;
+const freshStarts = 8;
+
+/** Layouts that are scored for one fresh start. */
+const evaluationsOfFresh = 6000;
 
 /** Layouts that are shown beside the best one. */
 const alternatives = 2;
 
 /**
- * Wires the layouts of a search on trial and goes on from the best by small changes, each wired in its turn, for as long
- * as that helps: few where every wire has its way and reaches, many where one does not. Gives the best, and the two best
- * that differ from it.
+ * Wires the layouts of a search on trial. Where none can be wired, others are looked for from fresh starts; then the best
+ * is changed a little, each change wired in its turn, for as long as that helps: few where every wire has its way and
+ * reaches, many where one does not. Gives the best, and the two best that differ from it.
  */
-export function wiredProposals({ task, rules, proposals, wiring }: WiredSearch): WiredProposals {
+export function wiredProposals(search: WiredSearch): WiredProposals {
+  const { task, rules, proposals, wiring } = search;
   const setting = settingOf(task, rules, rules.house.stepM);
   const wire = (sites: readonly Site[]) => wiredLayout(setting, wiring, task.given, sites);
-  const found = proposals.map((proposal) => wire(sitesOfProposal(setting, proposal))).toSorted(compareWired);
-  const [first] = found;
+  const found = proposals.map((proposal) => wire(sitesOfProposal(setting, proposal)));
+  const isFlat = setting.open.every((one, at) => found.every(({ sites }) => !raisedAt(one, sites[at])));
+  if (isFlat && found.length > 0)
+    for (let fresh = 1; fresh <= freshStarts && !found.some(isWired); fresh += 1)
+      found.push(...freshLayouts(search, fresh).map((one) => wire(sitesOfProposal(setting, one))));
+  const [first] = found.toSorted(compareWired);
   if (!first) return { proposals: [], trials: 0 };
   const { best, all } = improved(setting, wiring, first, wire);
   const ranked = [...all, ...found].filter((one) => one !== best).toSorted(compareWired);
@@ -51,6 +63,18 @@ export function wiredProposals({ task, rules, proposals, wiring }: WiredSearch):
   }
   return { proposals: shown.map(({ proposal }) => proposal), trials: found.length + all.length };
 }
+
+function raisedAt(one: Setting['open'][number], site: Site | undefined): boolean {
+  return site !== undefined && isRaised(one, site);
+}
+
+/** The best layout of another start, brought into line. */
+function freshLayouts({ task, rules }: WiredSearch, fresh: number): readonly Proposal[] {
+  const given = { rules, seed: 1 + fresh, starts: 1, evaluations: evaluationsOfFresh };
+  return tidyLayouts(task, noStacks, given).proposals.slice(0, 1);
+}
+
+const noStacks = { layerM: 0, topM: 0 };
 
 function improved(
   setting: Setting,

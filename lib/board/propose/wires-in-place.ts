@@ -13,11 +13,9 @@ export interface WireEnds {
 }
 
 /** What lies together on one way, wherever its items stand. */
-export interface WireOnBoard extends Pick<RouteWire, 'id' | 'layer' | 'diameterM' | 'bendRadiusM'> {
+export interface WireOnBoard extends Omit<RouteWire, 'from' | 'to'> {
   /** The ends of each wire that lies on it. */
   readonly along: readonly WireEnds[];
-  /** How long the shortest of those is that are made to a length, metres; left out: as long as its way. */
-  readonly longestM?: number;
 }
 
 /** What is laid out where, inside the box round a board. */
@@ -33,13 +31,12 @@ export interface InPlace {
  */
 export function wiresInPlace(inPlace: InPlace, wires: readonly WireOnBoard[]): RouteWire[] {
   const terminalOf = terminalsOf(inPlace);
-  return wires.flatMap(({ id, along, layer, diameterM, bendRadiusM }): RouteWire[] => {
+  return wires.flatMap(({ along, ...wire }): RouteWire[] => {
     const [longest] = along
       .flatMap((one) => endsInPlace(inPlace.box, one, terminalOf) ?? [])
       .toSorted((a, b) => spanM(inPlace.box, b) - spanM(inPlace.box, a) || (a.link < b.link ? -1 : 1));
     if (!longest) return [];
-    const { from, to } = longest;
-    return [{ id, from, to, layer, diameterM, ...(bendRadiusM === undefined ? {} : { bendRadiusM }) }];
+    return [{ ...wire, from: longest.from, to: longest.to }];
   });
 }
 

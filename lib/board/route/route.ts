@@ -19,6 +19,8 @@ export interface RouteWire {
   readonly diameterM: number;
   /** Least radius that it may be bent to, on its middle line, metres. Left out: 0. */
   readonly bendRadiusM?: number;
+  /** How long its way may be where it is made to a length, metres. Left out: as long as it comes. */
+  readonly longestM?: number;
 }
 
 /** A wire as it is laid: from its first end to its second, straight along x or y between points. */

@@ -8,6 +8,7 @@ import { anyWayM } from './relaying.ts';
 import { type Crossing, crossings, isPoint, type Route, type RouteWire, tightestBend } from './route.ts';
 import { type Barrier, type TrackGrid, trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
+import { withinReach } from './within-reach.ts';
 
 /** What is routed: a board, what stands on it, and its wires. */
 export interface RoutingTask {
@@ -65,7 +66,8 @@ export interface Routing {
  * Lays wires on a board, straight along x and y, round parts and fixings: each by the cheapest path past those
  * that lie already (length, bends, crossings, nearness of power to signal). Then other orders and ways are tried
  * for as long as the path searches last, and those with the fewest crossings kept; of up to eight wires every order is
- * looked at or ruled out. Last, each wire is taken up and laid again while that costs no more. Wires cross at right angles only, and leave the board straight over their side.
+ * looked at or ruled out. Last, each wire is taken up and laid again while that costs no more, and one that is made to a
+ * length and does not reach goes the shortest way. Wires cross at right angles only, and leave the board straight over their side.
  */
 export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
@@ -78,6 +80,7 @@ export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
   const fewer = fewerCrossings(layer, order, layer.layAgain(order, first), most);
   let { laid } = fewer;
   for (let pass = 1; pass < rules.passes; pass += 1) laid = layer.layAgain(order, laid, anyWayM);
+  laid = withinReach(layer, laid);
   const routes = wires.flatMap(({ id }) => laid.find(({ wire }) => wire.id === id)?.route ?? []);
   return {
     routes,

@@ -73,6 +73,7 @@ function boardItem(job: Job, device: Device, wired: Wired, book: PlanBook): Item
     faceAccess: Object.values(device.facts.controls).some(({ panel }) => panel === 'face'),
     terminals,
     mountingHoles: print.holes.map((hole, index) => ({ id: `${device.id}.hole-${index + 1}`, ...hole })),
+    ...(device.spec ? { kind: device.spec.kind } : {}),
     ...(shares ? { shares } : {}),
     ...(raising ? { raising } : {}),
     ...(beneath ? { beneath } : {}),

@@ -3,14 +3,15 @@ import type { Keep } from '../../model/keep.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { withProposals } from './board-layout.ts';
-import { fixedBarriers } from './board-routes.ts';
+import { fixedBarriers, routeBoards } from './board-routes.ts';
 import { proposalStep } from './board-steps.ts';
 import { boardWires, wiresOnBoard } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 
 /**
  * Lays each board out as it can be wired best, from the layouts proposed for it: the search goes by the way ahead of each
- * wire; only routing, with the diameters that the wires have, shows whether they get through and reach.
+ * wire; only routing, with the diameters that the wires have, shows whether they get through and reach. What was laid on
+ * trial is laid for good before it is taken: where a wire then has no way or does not reach, the next is.
  */
 export function chooseProposals(
   job: Job,
@@ -35,6 +36,15 @@ export function chooseProposals(
         house: { powerToSignalM: job.rules['power-signal-distance'].value },
       },
     });
-    return { ...withProposals(one, proposals), trials };
+    const wired = proposals.find((_, index) => {
+      const [routed] = routeBoards(job, [withProposals(one, proposals.slice(index))], sized, roles, keep);
+      return routed?.faults.every(({ level }) => level !== 'stop');
+    });
+    return { ...withProposals(one, wired ? firstOf(proposals, wired) : proposals), trials };
   });
+}
+
+/** A list with one of it first. */
+function firstOf<T>(list: readonly T[], first: T): T[] {
+  return [first, ...list.filter((one) => one !== first)];
 }
