@@ -1,9 +1,14 @@
-import { layoutHouse } from '../../lib/board/layout/layout-house.ts';
+import { groundsOf } from '../../lib/board/layout/grounds.ts';
+import { layoutHouse, roughHouse } from '../../lib/board/layout/layout-house.ts';
 import { type SearchOptions, searchLayouts as searchBy } from '../../lib/board/layout/layout-search.ts';
 import type { LayoutTask } from '../../lib/board/layout/layout-setting.ts';
-import type { LayoutRules } from '../../lib/board/layout/placement.ts';
+import type { FixingHead, LayoutRules } from '../../lib/board/layout/placement.ts';
+import type { ScoreBoard } from '../../lib/board/layout/score.ts';
 import { type StackLimits, searchStacked as stackBy } from '../../lib/board/layout/stacked-search.ts';
+import { surroundingsOf } from '../../lib/board/layout/surroundings.ts';
+import { boardCentroid } from '../../lib/board/measure.ts';
 import { type RoutingRules, type RoutingTask, routeWires as routeBy } from '../../lib/board/route/routing.ts';
+import type { BoardShape } from '../../lib/board/shape/outline.ts';
 import type { WebRules } from '../../lib/board/shape/outline-faults.ts';
 import { usualHouseRules } from '../power/usual-rules.ts';
 
@@ -15,7 +20,13 @@ export const usualLayout: LayoutRules = {
   powerToSignalM: valueM('power-signal-distance'),
 };
 export const usualHouse = layoutHouse(valueM);
+/** As places are looked for at first. */
+export const searchHouse = roughHouse(usualHouse);
 export const usualScore = { ...usualLayout, house: usualHouse };
+/** What a score needs to know of a board. */
+export function scoreBoard(shape: BoardShape, heads: readonly FixingHead[] = []): ScoreBoard {
+  return { shape, heads, around: surroundingsOf(groundsOf(shape), heads), centroid: boardCentroid(shape) };
+}
 export const usualWebs: WebRules = {
   webGoodM: valueM('web-good'),
   webStopM: valueM('web-limit'),
@@ -33,7 +44,7 @@ type Otherwise = Partial<Omit<SearchOptions, 'rules'>> & { readonly rules?: Layo
 
 const byHouse = ({ rules = usualLayout, ...given }: Otherwise) => ({
   ...given,
-  rules: { ...rules, house: usualHouse },
+  rules: { ...rules, house: searchHouse },
 });
 
 /** The search for a layout by the house's figures, unless a test says otherwise. */

@@ -30,24 +30,29 @@ export interface LayoutHouse {
 }
 
 /** The judgement of a house by its rules. */
-export function layoutHouse(valueOf: (name: HouseRuleName) => number): LayoutHouse {
+export function layoutHouse(figure: (name: HouseRuleName) => number): LayoutHouse {
   return {
-    stepM: valueOf('layout-step'),
-    tapeM: valueOf('layout-tape'),
-    crossingM: valueOf('layout-crossing'),
-    bendM: valueOf('layout-bend'),
-    quarterM: valueOf('layout-quarter'),
-    reach: valueOf('layout-reach'),
-    nearSignal: valueOf('layout-near-signal'),
-    access: valueOf('layout-access'),
-    air: valueOf('layout-air'),
-    balance: valueOf('layout-balance'),
-    alignmentM: valueOf('layout-alignment'),
-    gaps: valueOf('layout-gaps'),
-    pairM: valueOf('layout-pair'),
-    companion: valueOf('layout-companion'),
-    marginM: valueOf('layout-margin'),
-    margin: valueOf('layout-margin-weight'),
-    headM: valueOf('layout-head'),
+    stepM: figure('layout-step'),
+    tapeM: figure('layout-tape'),
+    crossingM: figure('layout-crossing'),
+    bendM: figure('layout-bend'),
+    quarterM: figure('layout-quarter'),
+    reach: figure('layout-reach'),
+    nearSignal: figure('layout-near-signal'),
+    access: figure('layout-access'),
+    air: figure('layout-air'),
+    balance: figure('layout-balance'),
+    alignmentM: figure('layout-alignment'),
+    gaps: figure('layout-gaps'),
+    pairM: figure('layout-pair'),
+    companion: figure('layout-companion'),
+    marginM: figure('layout-margin'),
+    margin: figure('layout-margin-weight'),
+    headM: figure('layout-head'),
   };
+}
+
+/** What places are looked for by at first: lines and gaps come out of the lattice once parts stand where they belong. */
+export function roughHouse(house: LayoutHouse): LayoutHouse {
+  return { ...house, alignmentM: 0, gaps: 0 };
 }

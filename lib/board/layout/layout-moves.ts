@@ -6,6 +6,10 @@ import { isRaised, type Open, type Setting } from './layout-setting.ts';
 /** A site of each open item, in their order. */
 export type Stand = readonly Site[];
 
+/** Up to which draw each kind of change is made: shifted, turned in place, put beside another; else moved anywhere. */
+const sharesOfFlat = { shifted: 0.5, turned: 0.62, beside: 0.9 } as const;
+const sharesOfRaised = { shifted: 0.6, turned: 0.75, beside: 0.75 } as const;
+
 /** The changes from one layout to the next that a search tries; as many items stay raised as are. */
 export class LayoutMoves {
   readonly #setting: Setting;
@@ -34,7 +38,7 @@ export class LayoutMoves {
     return list[Math.floor(this.#random() * list.length)];
   }
 
-  /** A neighbour of a layout: one item shifted, turned in place, moved anywhere or restacked, or two exchanged. */
+  /** A neighbour of a layout: one item shifted, turned in place, put beside another, moved anywhere or restacked, or two exchanged. */
   changed(sites: Stand): Stand {
     const { open } = this.#setting;
     const raised = open.flatMap((one, at) => {
@@ -49,11 +53,15 @@ export class LayoutMoves {
     if (kind < 0.12 && open.length > 1) return this.#exchanged(sites, at);
     if (kind < 0.24 && open.length > 1) return this.#together(sites, at);
     const level = levelOf(one, site);
-    if (kind < 0.5)
-      return replaced(sites, at, level.at(site.turnDeg, site.column + this.#shift(), site.row + this.#shift()));
-    if (kind < 0.62)
+    // Where some are raised, hardly any room is left beside others: parts are rather moved about.
+    const shares = raised.length > 0 ? sharesOfRaised : sharesOfFlat;
+    if (kind < shares.shifted) {
+      const [column, row] = [site.column + this.#shift(), site.row + this.#shift()];
+      return replaced(sites, at, level.at(site.turnDeg, column, row));
+    }
+    if (kind < shares.turned)
       return replaced(sites, at, level.at(this.pick(turns) ?? 0, site.column, site.row));
-    return kind < 0.9 ? this.#beside(sites, at, level) : replaced(sites, at, this.pick(level.list));
+    return kind < shares.beside ? this.#beside(sites, at, level) : replaced(sites, at, this.pick(level.list));
   }
 
   /** An item beside another, one that a wire joins it to where there is one, in line with it as near as the lattice has it. */

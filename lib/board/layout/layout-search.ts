@@ -42,7 +42,7 @@ export type SearchGiven = Pick<SearchOptions, 'rules'> & Partial<SearchOptions>;
 export const searchDefaults: Omit<SearchOptions, 'rules' | 'stepM'> = {
   seed: 1,
   evaluations: 16000,
-  starts: 3,
+  starts: 4,
   raised: 0,
   soft: false,
 };
@@ -59,12 +59,13 @@ export interface SearchResult {
 
 /** Share of the evaluations of a start that it is annealed with; the rest is for the descent. */
 const annealShare = 0.85;
+const softShare = 0.7;
 
 /** What breaking anything costs besides: more than cautions that a lawful layout may have to have. */
 const brokenStep = 100;
 
 /** Layouts that a search gives, at most. */
-const keptLayouts = 4;
+const keptLayouts = 3;
 
 /** What it costs at first in a soft search. */
 const softWeight = 5;
@@ -134,7 +135,8 @@ class Search {
     const { starts, evaluations, soft } = this.#options;
     for (let start = 0; start < starts; start += 1) {
       const until = Math.floor((evaluations * (start + 1)) / starts);
-      const cool = this.evaluations + Math.floor((until - this.evaluations) * annealShare);
+      const cool =
+        this.evaluations + Math.floor((until - this.evaluations) * (soft ? softShare : annealShare));
       const { sites: first, evaluations: tried } = this.#starts.first(start);
       this.evaluations += tried;
       const cooled = soft ? this.#annealSoftly(first, cool) : this.#anneal(first, cool);

@@ -11,10 +11,17 @@ import { endsAway } from './facing.ts';
 import { type Grounds, groundsOf } from './grounds.ts';
 import type { Item, Placement } from './item.ts';
 import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
-import { type PlacedItem, place } from './placed.ts';
 import type { Link } from './links.ts';
+import { type PlacedItem, place } from './placed.ts';
 import type { LayoutBoard } from './placement.ts';
-import { type AloneCost, aloneCost, type JudgedScore, type Score, type ScoreBoard, type ScoreRules } from './score.ts';
+import {
+  type AloneCost,
+  aloneCost,
+  type JudgedScore,
+  type Score,
+  type ScoreBoard,
+  type ScoreRules,
+} from './score.ts';
 import { ScoreLedger, scoreLayout } from './score-ledger.ts';
 import { surroundingsOf } from './surroundings.ts';
 import { type Wall, type WallsShort, wallsShort } from './walls.ts';

@@ -86,9 +86,7 @@ function leaving(
   limitM: number,
 ): WireAhead {
   const side =
-    exit === 'nearest'
-      ? nearestSide((one) => freeFromM(box, at, one), at.faces, leavingQuarterM)
-      : exit;
+    exit === 'nearest' ? nearestSide((one) => freeFromM(box, at, one), at.faces, leavingQuarterM) : exit;
   const quarters = quartersOff(at.faces, side);
   const straightM = freeFromM(box, at, side);
   const { xM, yM } = outward[side];

@@ -79,7 +79,10 @@ export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
 const noScrews: PlacedItem['screws'] = [];
 
 function screwsOf(item: Item, at: Placement): PlacedItem['screws'] {
-  return (item.mountingHoles ?? []).map((hole) => ({ ...onBoard(item, at, hole), radiusM: hole.diameterM / 2 }));
+  return (item.mountingHoles ?? []).map((hole) => ({
+    ...onBoard(item, at, hole),
+    radiusM: hole.diameterM / 2,
+  }));
 }
 
 type TurnedItem = Turned & { readonly askedM: number };

@@ -67,8 +67,7 @@ export class ScoreLedger {
 
   /** True where no more than the pairs of the last layout have been judged. */
   #isFresh = false;
-  readonly #ownerOf = (id: string): PlacedItem | undefined =>
-    this.#last.placed[this.#placeOf.get(id) ?? -1];
+  readonly #ownerOf = (id: string): PlacedItem | undefined => this.#last.placed[this.#placeOf.get(id) ?? -1];
 
   constructor(board: ScoreBoard, links: readonly Link[], rules: ScoreRules) {
     this.#board = board;

@@ -153,7 +153,11 @@ function quartersWrong({ signalSide, powerSide }: LayoutBoard, { terminals }: Pl
 }
 
 /** Adds what an item costs by itself to sums, or takes it away. */
-export function addAlone(sums: Sums, { mouthM, quartersWrong: wrong, marginM, heads }: AloneCost, sign: 1 | -1): void {
+export function addAlone(
+  sums: Sums,
+  { mouthM, quartersWrong: wrong, marginM, heads }: AloneCost,
+  sign: 1 | -1,
+): void {
   sums.accessM += sign * mouthM;
   sums.quartersWrong += sign * wrong;
   sums.marginM += sign * marginM;
@@ -161,7 +165,11 @@ export function addAlone(sums: Sums, { mouthM, quartersWrong: wrong, marginM, he
 }
 
 /** The same of two items. */
-export function addPair(sums: Sums, { accessM, airM, broken, short }: Readonly<PairCost>, sign: 1 | -1): void {
+export function addPair(
+  sums: Sums,
+  { accessM, airM, broken, short }: Readonly<PairCost>,
+  sign: 1 | -1,
+): void {
   sums.accessM += sign * accessM;
   sums.airM += sign * airM;
   sums.broken += sign * broken;
@@ -209,7 +217,8 @@ export function weighed(
 
 /** The sum of the parts of a score. */
 export function totalOf(parts: ScoreParts): number {
-  const wires = parts.length + parts.bends + parts.crossings + parts.reach + parts.signalToPower + parts.facing;
+  const wires =
+    parts.length + parts.bends + parts.crossings + parts.reach + parts.signalToPower + parts.facing;
   const rooms = parts.access + parts.air + parts.balance + parts.margin + parts.heads;
   return wires + rooms + parts.alignment + parts.gaps + parts.pairs + parts.companions;
 }

@@ -3,7 +3,14 @@ import { standsFree } from './free-spots.ts';
 import { bodyOf, turnedSize } from './item.ts';
 import type { Site } from './lattice.ts';
 import type { Stand } from './layout-moves.ts';
-import { isRaised, type Judged, LayoutJudge, placementAt, placedAll, type Setting } from './layout-setting.ts';
+import {
+  isRaised,
+  type Judged,
+  LayoutJudge,
+  placedAll,
+  placementAt,
+  type Setting,
+} from './layout-setting.ts';
 import { cautionWeight } from './layout-starts.ts';
 import { outOfLineM } from './tidiness.ts';
 
@@ -101,7 +108,15 @@ class Tidying {
       return own && body && (other === at || outOfLineM(own, body, axis) <= tapeM / 2 + 1e-9);
     });
     if (group.length < 2 || group.length === this.#sites.length || group[0] !== at) return;
-    for (const byM of [stepM, -stepM, 2 * stepM, -2 * stepM, 4 * stepM, -4 * stepM, ...this.#toMargins(group, axis)])
+    for (const byM of [
+      stepM,
+      -stepM,
+      2 * stepM,
+      -2 * stepM,
+      4 * stepM,
+      -4 * stepM,
+      ...this.#toMargins(group, axis),
+    ])
       yield* this.#groupMoved(group, axis, byM);
   }
 

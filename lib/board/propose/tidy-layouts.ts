@@ -1,5 +1,5 @@
 import { BestLayouts } from '../layout/best-layouts.ts';
-import type { LayoutHouse } from '../layout/layout-house.ts';
+import { roughHouse } from '../layout/layout-house.ts';
 import type { SearchGiven, SearchResult } from '../layout/layout-search.ts';
 import { judgeLayout, type LayoutTask, proposal, settingOf } from '../layout/layout-setting.ts';
 import { type StackLimits, searchStacked } from '../layout/stacked-search.ts';
@@ -11,7 +11,10 @@ const most = 4;
 
 /** Proposes placements as `searchStacked` does, and brings the parts of each into line. */
 export function tidyLayouts(task: LayoutTask, limits: StackLimits, given: SearchGiven): SearchResult {
-  const found = searchStacked(task, limits, { ...given, rules: { ...given.rules, house: rough(given.rules.house) } });
+  const found = searchStacked(task, limits, {
+    ...given,
+    rules: { ...given.rules, house: roughHouse(given.rules.house) },
+  });
   const setting = settingOf(task, given.rules, given.rules.house.stepM);
   const best = new BestLayouts(most);
   let { evaluations } = found;
@@ -22,9 +25,4 @@ export function tidyLayouts(task: LayoutTask, limits: StackLimits, given: Search
     best.offer({ cost, cautions, sites });
   }
   return { ...found, evaluations, proposals: best.list.map(({ sites }) => proposal(setting, sites)) };
-}
-
-/** What places are looked for by at first: lines and gaps come out of the lattice once parts stand where they belong. */
-function rough(house: LayoutHouse): LayoutHouse {
-  return { ...house, alignmentM: 0, gaps: 0 };
 }

@@ -1,6 +1,6 @@
 import type { Placement } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
-import { judgeLayout, placementAt, type Proposal, type Setting } from '../layout/layout-setting.ts';
+import { judgeLayout, type Proposal, placementAt, type Setting } from '../layout/layout-setting.ts';
 import { type ScoreParts, totalOf } from '../layout/score.ts';
 import { type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
 

@@ -1,7 +1,13 @@
-import type { Placement } from '../layout/item.ts';
 import { differM } from '../layout/best-layouts.ts';
+import type { Placement } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
-import { isRaised, type LayoutTask, type Proposal, settingOf, type Setting } from '../layout/layout-setting.ts';
+import {
+  isRaised,
+  type LayoutTask,
+  type Proposal,
+  type Setting,
+  settingOf,
+} from '../layout/layout-setting.ts';
 import type { ScoreRules } from '../layout/score.ts';
 import { nextLayouts } from './next-layouts.ts';
 import { sitesOfProposal } from './proposal-sites.ts';

@@ -4,7 +4,11 @@ import type { LayoutTask } from '../../board/layout/layout-setting.ts';
 import type { ScoreRules } from '../../board/layout/score.ts';
 import type { StackLimits } from '../../board/layout/stacked-search.ts';
 import { tidyLayouts } from '../../board/propose/tidy-layouts.ts';
-import { type WiredProposals, type WiredSearch, wiredProposals } from '../../board/propose/wired-proposals.ts';
+import {
+  type WiredProposals,
+  type WiredSearch,
+  wiredProposals,
+} from '../../board/propose/wired-proposals.ts';
 import { choosePorts, type OpenWire, type PortChoice } from '../../board/route/port-choice.ts';
 import { type Routing, type RoutingHouse, type RoutingTask, routeWires } from '../../board/route/routing.ts';
 import {

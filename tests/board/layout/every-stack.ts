@@ -1,9 +1,11 @@
 import { type Item, type Placement, turnedSize, turns } from '../../../lib/board/layout/item.ts';
+import type { Link } from '../../../lib/board/layout/links.ts';
 import { type PlacedItem, place } from '../../../lib/board/layout/placed.ts';
-import { type Link, type ScoreBoard, scoreLayout } from '../../../lib/board/layout/score.ts';
-import { boardCentroid } from '../../../lib/board/measure.ts';
+import type { LayoutRules } from '../../../lib/board/layout/placement.ts';
+import { scoreLayout } from '../../../lib/board/layout/score-ledger.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';
 import type { shapeOf } from '../shapes.ts';
+import { scoreBoard, searchHouse } from '../usual-board.ts';
 
 /** The least number of raised items for which a layout is lawful, and the least score of such layouts. */
 export interface LeastStack {
@@ -14,7 +16,7 @@ export interface LeastStack {
 
 interface EveryStack {
   readonly stepM: number;
-  readonly rules: Parameters<typeof scoreLayout>[3];
+  readonly rules: LayoutRules;
   /** The score is not looked at: what raises as many as the best so far is passed over. */
   readonly countOnly?: boolean;
 }
@@ -36,7 +38,8 @@ export function leastStack(
   { stepM, rules, countOnly = false }: EveryStack,
 ): LeastStack | null {
   const box = boxOf(shape.outline);
-  const board: ScoreBoard = { shape, box, centroid: boardCentroid(shape) };
+  const board = scoreBoard(shape);
+  const judged = { ...rules, house: searchHouse };
   const waysOf = (item: Item): Way[] =>
     [0, ...(heightsM[item.id] ?? [])].flatMap((heightM) =>
       turns.flatMap((turnDeg) => {
@@ -46,7 +49,7 @@ export function leastStack(
           for (let y = 0; box.minY + y * stepM + size.yM <= box.maxY + 1e-9; y += 1) {
             const corner = { xM: box.minX + x * stepM, yM: box.minY + y * stepM };
             const at = { item: item.id, ...corner, turnDeg, heightM };
-            ways.push({ at, placed: place(item, at, rules?.partGapM ?? 0) });
+            ways.push({ at, placed: place(item, at, rules.partGapM) });
           }
         return ways;
       }),
@@ -58,7 +61,7 @@ export function leastStack(
       board,
       stack.map(({ placed }) => placed),
       links,
-      rules,
+      judged,
     );
     if (broken > 1e-9) return;
     const raised = stack.filter(({ at }) => at.heightM > 0).length;
@@ -75,7 +78,7 @@ export function leastStack(
     }
     for (const way of next) {
       const breaks = stack.some(
-        (other) => scoreLayout(board, [other.placed, way.placed], [], rules).broken > 1e-9,
+        (other) => scoreLayout(board, [other.placed, way.placed], [], judged).broken > 1e-9,
       );
       if (!breaks) extend([...stack, way]);
     }

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Item, type Placement, turnedSize, turns } from '../../../lib/board/layout/item.ts';
+import type { Link } from '../../../lib/board/layout/links.ts';
 import { place } from '../../../lib/board/layout/placed.ts';
 import { checkPlacements } from '../../../lib/board/layout/placement.ts';
-import { type Link, scoreLayout } from '../../../lib/board/layout/score.ts';
-import { boardCentroid } from '../../../lib/board/measure.ts';
+import { scoreLayout } from '../../../lib/board/layout/score-ledger.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { outlines, shapeOf } from '../shapes.ts';
-import { searchLayouts, usualLayout } from '../usual-board.ts';
+import { scoreBoard, searchHouse, searchLayouts, usualLayout } from '../usual-board.ts';
 
 const byTrial = outsideCheck('layouts-by-trial');
 
@@ -102,7 +102,8 @@ function exhaustiveBest(
   stepM: number,
 ): number {
   const box = boxOf(shape.outline);
-  const board = { shape, box, centroid: boardCentroid(shape) };
+  const board = scoreBoard(shape);
+  const judged = { ...rules, house: searchHouse };
   const ways = (item: Item) =>
     turns.flatMap((turnDeg) => {
       const size = turnedSize(item, turnDeg);
@@ -116,7 +117,7 @@ function exhaustiveBest(
   let best = Infinity;
   for (const a of first)
     for (const b of second) {
-      const { total, broken } = scoreLayout(board, [a, b], links, rules);
+      const { total, broken } = scoreLayout(board, [a, b], links, judged);
       if (broken <= 1e-9 && total < best) best = total;
     }
   return best;

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bodyOf, type Item, type Placement, type Side } from '../../../lib/board/layout/item.ts';
+import type { Link } from '../../../lib/board/layout/links.ts';
 import { place } from '../../../lib/board/layout/placed.ts';
-import { type Link, scoreLayout } from '../../../lib/board/layout/score.ts';
-import { boardCentroid } from '../../../lib/board/measure.ts';
-import { boxOf } from '../../../lib/board/shape/point.ts';
+import { scoreLayout } from '../../../lib/board/layout/score-ledger.ts';
+import { scoreBoard, usualHouse } from '../usual-board.ts';
 import { gapRules, plainShape } from './two-items.ts';
 
-const board = { shape: plainShape, box: boxOf(plainShape.outline), centroid: boardCentroid(plainShape) };
+const board = scoreBoard(plainShape);
 
 const amp = (id: string): Item => ({
   id,
@@ -69,7 +69,10 @@ describe('a layout and its mirror image', () => {
             return own ? [place(item, own, gapRules.partGapM)] : [];
           });
           const sides = { signalSide: flip(signalSide), powerSide: flip(powerSide) };
-          return scoreLayout({ ...board, ...sides }, placed, links(flip), gapRules);
+          return scoreLayout({ ...board, ...sides }, placed, links(flip), {
+            ...gapRules,
+            house: usualHouse,
+          });
         };
         const back = { 0: 0, 90: 270, 180: 180, 270: 90 } as const;
         const turned = placements.map((at, index): Placement => {

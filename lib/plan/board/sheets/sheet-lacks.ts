@@ -126,7 +126,8 @@ function fixingLack(job: Job, { board }: LaidBoard): FixingLack {
 
 /** The softest of the layouts that the board may come to, with its ribs. */
 function worstStiffness(job: Job, laid: LaidBoard, keep: Keep): Stiffness | null {
-  const layouts = laid.proposals.length > 1 ? laid.proposals.map((one) => withProposals(laid, [one])) : [laid];
+  const layouts =
+    laid.proposals.length > 1 ? laid.proposals.map((one) => withProposals(laid, [one])) : [laid];
   const supports = boardFixings(laid.board, job.parts);
   const ribs = countedRibs(job, laid.board, planRibs(job, laid, []));
   const { wantedHz } = modeLimits(job, laid.board);

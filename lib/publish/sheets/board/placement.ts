@@ -108,10 +108,19 @@ function clearTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table | 
 const scoreColumns = [
   ['length', 'Length'],
   ['crossings', 'Crossings'],
+  ['bends', 'Bends'],
+  ['reach', 'Reach'],
   ['signalToPower', 'Signal to power'],
+  ['facing', 'Ends to exits'],
   ['access', 'Access'],
   ['air', 'Air'],
   ['balance', 'Balance'],
+  ['margin', 'Margin'],
+  ['heads', 'Heads'],
+  ['alignment', 'In line'],
+  ['gaps', 'Gaps'],
+  ['pairs', 'Pairs'],
+  ['companions', 'Ground beside feed'],
 ] as const;
 
 /** The layouts that the search found, best first, each with what its score is made up of, as far as it is anything. */
@@ -120,7 +129,7 @@ function layoutsTable(board: PlanBoard, write: Writer): Table | null {
   const ranked = board.proposals.map((proposal, index) => ({ ...proposal, rank: index + 1 }));
   return dense(
     tableOf(
-      'Layouts found, scored in metres of wire. The first is built: once routed it crosses least',
+      'Layouts found, scored in metres of wire, each wired on trial. The first is built',
       ranked,
       [
         { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
