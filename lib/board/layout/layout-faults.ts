@@ -2,7 +2,7 @@ import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { Stand } from './layout-moves.ts';
 import { placedAll, raisedOf, type Setting } from './layout-setting.ts';
 import type { PlacedItem } from './placed.ts';
-import { scoreLayout } from './score-ledger.ts';
+import { scoreLayout } from './score/score-ledger.ts';
 
 /** What stands in others most in a layout, with whom, and by how much. */
 export function blockedIn(setting: Setting, sites: Stand): BoardRemark[] {

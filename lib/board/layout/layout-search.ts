@@ -17,7 +17,7 @@ import {
   settingOf,
 } from './layout-setting.ts';
 import { brokenWeight, cautionWeight, LayoutStarts } from './layout-starts.ts';
-import type { ScoreRules } from './score.ts';
+import type { ScoreRules } from './score/score.ts';
 
 /** How hard to search. The same task and options give the same layouts. */
 export interface SearchOptions {

@@ -11,9 +11,9 @@ import { endsAway } from './facing.ts';
 import { type Grounds, groundsOf } from './grounds.ts';
 import type { Item, Placement } from './item.ts';
 import { raisedSites, type Site, type Sites, sitesOf } from './lattice.ts';
-import type { Link } from './links.ts';
 import { type PlacedItem, place } from './placed.ts';
 import type { LayoutBoard } from './placement.ts';
+import type { Link } from './score/links.ts';
 import {
   type AloneCost,
   aloneCost,
@@ -21,9 +21,9 @@ import {
   type Score,
   type ScoreBoard,
   type ScoreRules,
-} from './score.ts';
-import { ScoreLedger, scoreLayout } from './score-ledger.ts';
-import { surroundingsOf } from './surroundings.ts';
+} from './score/score.ts';
+import { ScoreLedger, scoreLayout } from './score/score-ledger.ts';
+import { surroundingsOf } from './score/surroundings.ts';
 import { type Wall, type WallsShort, wallsShort } from './walls.ts';
 
 /** What is to be laid out. */

@@ -12,7 +12,7 @@ import {
   type Setting,
 } from './layout-setting.ts';
 import { cautionWeight } from './layout-starts.ts';
-import { outOfLineM } from './tidiness.ts';
+import { outOfLineM } from './score/tidiness.ts';
 
 /** A layout brought into line, and the layouts that were scored for it. */
 export interface Tidied {

@@ -1,6 +1,6 @@
 import type { Placement } from '../layout/item.ts';
 import type { LayoutTask } from '../layout/layout-setting.ts';
-import type { ScoreRules } from '../layout/score.ts';
+import type { ScoreRules } from '../layout/score/score.ts';
 import { type Routing, routeWires } from '../route/routing.ts';
 import { boxOf } from '../shape/point.ts';
 import { tidyLayouts } from './tidy-layouts.ts';

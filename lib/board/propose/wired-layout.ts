@@ -1,7 +1,7 @@
 import type { Placement } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
 import { judgeLayout, type Proposal, placementAt, type Setting } from '../layout/layout-setting.ts';
-import { type ScoreParts, totalOf } from '../layout/score.ts';
+import { type ScoreParts, totalOf } from '../layout/score/score.ts';
 import { type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
 
 /** A layout with how it can be wired. */

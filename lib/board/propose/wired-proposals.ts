@@ -8,7 +8,7 @@ import {
   type Setting,
   settingOf,
 } from '../layout/layout-setting.ts';
-import type { ScoreRules } from '../layout/score.ts';
+import type { ScoreRules } from '../layout/score/score.ts';
 import { nextLayouts } from './next-layouts.ts';
 import { sitesOfProposal } from './proposal-sites.ts';
 import { tidyLayouts } from './tidy-layouts.ts';

@@ -1,5 +1,5 @@
 import { bodyOf, type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../layout/item.ts';
-import { type LinkEnd, leavingQuarterM, nearestSide } from '../layout/links.ts';
+import { type LinkEnd, leavingQuarterM, nearestSide } from '../layout/score/links.ts';
 import { railsBelow } from '../layout/stacking.ts';
 import type { RouteEnd, RouteWire } from '../route/route.ts';
 import type { Barrier } from '../route/track-grid.ts';

@@ -1,6 +1,6 @@
 import type { Item, ItemTerminal, Side, WireLayer } from '../../board/layout/item.ts';
-import { layoutHouse } from '../../board/layout/layout-house.ts';
-import type { Link } from '../../board/layout/links.ts';
+import { layoutHouse } from '../../board/layout/score/layout-house.ts';
+import type { Link } from '../../board/layout/score/links.ts';
 import { proposeBoard } from '../../board/propose/propose-board.ts';
 import { type BoardShape, drawOutline } from '../../board/shape/outline.ts';
 import { houseRuleDefinition } from '../../model/house-rules.ts';

@@ -1,9 +1,9 @@
 import { tooFull } from '../../board/layout/fullness.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
-import { layoutHouse } from '../../board/layout/layout-house.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import { checkPlacements, type FixingHead, type LayoutBoard } from '../../board/layout/placement.ts';
-import type { ScoreRules } from '../../board/layout/score.ts';
+import { layoutHouse } from '../../board/layout/score/layout-house.ts';
+import type { ScoreRules } from '../../board/layout/score/score.ts';
 import type { BoardRemark } from '../../board/remark.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';

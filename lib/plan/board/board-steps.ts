@@ -1,7 +1,7 @@
 import type { Placement } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { LayoutTask } from '../../board/layout/layout-setting.ts';
-import type { ScoreRules } from '../../board/layout/score.ts';
+import type { ScoreRules } from '../../board/layout/score/score.ts';
 import type { StackLimits } from '../../board/layout/stacked-search.ts';
 import { tidyLayouts } from '../../board/propose/tidy-layouts.ts';
 import {

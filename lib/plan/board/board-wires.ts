@@ -1,5 +1,5 @@
 import type { Item, Placement, Side, WireLayer } from '../../board/layout/item.ts';
-import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../../board/layout/links.ts';
+import type { LinkEnd as LayoutEnd, Link as LayoutLink } from '../../board/layout/score/links.ts';
 import { type WireOnBoard, wiresInPlace } from '../../board/propose/wires-in-place.ts';
 import type { RouteWire } from '../../board/route/route.ts';
 import type { BoardShape } from '../../board/shape/outline.ts';

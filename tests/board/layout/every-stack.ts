@@ -1,8 +1,8 @@
 import { type Item, type Placement, turnedSize, turns } from '../../../lib/board/layout/item.ts';
-import type { Link } from '../../../lib/board/layout/links.ts';
 import { type PlacedItem, place } from '../../../lib/board/layout/placed.ts';
 import type { LayoutRules } from '../../../lib/board/layout/placement.ts';
-import { scoreLayout } from '../../../lib/board/layout/score-ledger.ts';
+import type { Link } from '../../../lib/board/layout/score/links.ts';
+import { scoreLayout } from '../../../lib/board/layout/score/score-ledger.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';
 import type { shapeOf } from '../shapes.ts';
 import { scoreBoard, searchHouse } from '../usual-board.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Item, type Placement, turnedSize, turns } from '../../../lib/board/layout/item.ts';
-import type { Link } from '../../../lib/board/layout/links.ts';
 import { place } from '../../../lib/board/layout/placed.ts';
 import { checkPlacements } from '../../../lib/board/layout/placement.ts';
-import { scoreLayout } from '../../../lib/board/layout/score-ledger.ts';
+import type { Link } from '../../../lib/board/layout/score/links.ts';
+import { scoreLayout } from '../../../lib/board/layout/score/score-ledger.ts';
 import { boxOf } from '../../../lib/board/shape/point.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { outlines, shapeOf } from '../shapes.ts';

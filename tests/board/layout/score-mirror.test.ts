@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bodyOf, type Item, type Placement, type Side } from '../../../lib/board/layout/item.ts';
-import type { Link } from '../../../lib/board/layout/links.ts';
 import { place } from '../../../lib/board/layout/placed.ts';
-import { scoreLayout } from '../../../lib/board/layout/score-ledger.ts';
+import type { Link } from '../../../lib/board/layout/score/links.ts';
+import { scoreLayout } from '../../../lib/board/layout/score/score-ledger.ts';
 import { scoreBoard, usualHouse } from '../usual-board.ts';
 import { gapRules, plainShape } from './two-items.ts';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Item } from '../../../lib/board/layout/item.ts';
 import type { SearchResult } from '../../../lib/board/layout/layout-search.ts';
-import type { Link } from '../../../lib/board/layout/links.ts';
+import type { Link } from '../../../lib/board/layout/score/links.ts';
 import type { StackLimits } from '../../../lib/board/layout/stacked-search.ts';
 import { shapeOf } from '../shapes.ts';
 import { searchStacked } from '../usual-board.ts';

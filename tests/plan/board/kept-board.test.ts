@@ -49,13 +49,13 @@ describe('a job with a board, its steps kept', () => {
   it('has the plan that it has without, and computes nothing of its board again', () => {
     const first = withKept();
     expect(first.plan).toBe(planned(computeAnew));
-    expect(new Set(first.computed)).toEqual(new Set(['plan-body', 'layout', 'routing', 'stiffness']));
+    expect(new Set(first.computed)).toEqual(new Set(['plan-body', 'layout', 'proposals', 'routing', 'stiffness']));
     expect(withKept()).toEqual({ plan: first.plan, computed: [] });
   }, 120_000);
 
   it.each([
     ['corner: 80 Hz', 'corner: 85 Hz'],
-    ['length: 14 in', 'length: 15 in'],
+    ['length: 6 in', 'length: 7 in'],
   ])('searches no board after an edit that leaves it alone: %s', (found, instead) => {
     const { plan, computed } = withKept(found, instead);
     expect(computed).toEqual(['plan-body']);

@@ -1,6 +1,6 @@
-import type { Box } from '../shape/point.ts';
+import type { Box } from '../../shape/point.ts';
+import { type PlacedItem, planGapM } from '../placed.ts';
 import type { LayoutHouse } from './layout-house.ts';
-import { type PlacedItem, planGapM } from './placed.ts';
 
 /** What a layout costs for being untidy, in metres of wire. */
 export interface Tidiness {

@@ -1,8 +1,8 @@
-import { type Box, distanceToBox } from '../shape/point.ts';
-import type { Grounds } from './grounds.ts';
-import { type Body, outward, roomInFront, type Side, sides } from './item.ts';
-import { freeToSideM, type PlacedItem } from './placed.ts';
-import type { FixingHead } from './placement.ts';
+import { type Box, distanceToBox } from '../../shape/point.ts';
+import type { Grounds } from '../grounds.ts';
+import { type Body, outward, roomInFront, type Side, sides } from '../item.ts';
+import { freeToSideM, type PlacedItem } from '../placed.ts';
+import type { FixingHead } from '../placement.ts';
 
 /** What lies round the parts of a board: its box, and every straight line of its outline and its openings. */
 export interface Surroundings {

@@ -1,7 +1,7 @@
-import { segmentsApart, segmentToSegment } from '../shape/point.ts';
+import { segmentsApart, segmentToSegment } from '../../shape/point.ts';
+import type { PlacedItem } from '../placed.ts';
 import { type Link, type WireAhead, wireAhead } from './links.ts';
 import { type PairCost, pairCost } from './pair-cost.ts';
-import type { PlacedItem } from './placed.ts';
 import {
   type AloneCost,
   addAlone,

@@ -1,7 +1,7 @@
-import type { Box, Point } from '../shape/point.ts';
-import { quartersOff } from './facing.ts';
-import { opposite, outward, type PlacedTerminal, type Side, sides, type WireLayer } from './item.ts';
-import type { PlacedItem } from './placed.ts';
+import type { Box, Point } from '../../shape/point.ts';
+import { quartersOff } from '../facing.ts';
+import { opposite, outward, type PlacedTerminal, type Side, sides, type WireLayer } from '../item.ts';
+import type { PlacedItem } from '../placed.ts';
 
 /**
  * One end of a wire on a board: a terminal of an item, or the side that it leaves the board by; `nearest` where any

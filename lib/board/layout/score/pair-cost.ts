@@ -1,6 +1,6 @@
-import { overlapM } from './item.ts';
-import { faceCoveredM, gapShortfall, type PlacedItem, planGapM, shortfalls } from './placed.ts';
-import { controlsOverheadM, missingAirOver, stackBlockedM } from './stacking.ts';
+import { overlapM } from '../item.ts';
+import { faceCoveredM, gapShortfall, type PlacedItem, planGapM, shortfalls } from '../placed.ts';
+import { controlsOverheadM, missingAirOver, stackBlockedM } from '../stacking.ts';
 
 /** What two parts take from each other, metres. */
 export interface PairCost {

@@ -1,10 +1,10 @@
-import type { Box, Point } from '../shape/point.ts';
-import { quartersOff } from './facing.ts';
+import type { Box, Point } from '../../shape/point.ts';
+import { quartersOff } from '../facing.ts';
+import { freeToSideM, type PlacedItem } from '../placed.ts';
+import type { LayoutBoard, LayoutRules } from '../placement.ts';
 import type { LayoutHouse } from './layout-house.ts';
 import type { WireAhead } from './links.ts';
 import type { PairCost } from './pair-cost.ts';
-import { freeToSideM, type PlacedItem } from './placed.ts';
-import type { LayoutBoard, LayoutRules } from './placement.ts';
 import { closedEnds, headsBefore, marginShortM, type Surroundings } from './surroundings.ts';
 import { type Tidiness, tidiness } from './tidiness.ts';
 

@@ -1,4 +1,4 @@
-import type { HouseRuleName } from '../../model/house-rules.ts';
+import type { HouseRuleName } from '../../../model/house-rules.ts';
 
 /** The house's judgement of layouts: what each thing counts for, in metres of wire. */
 export interface LayoutHouse {
