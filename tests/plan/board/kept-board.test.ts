@@ -49,7 +49,9 @@ describe('a job with a board, its steps kept', () => {
   it('has the plan that it has without, and computes nothing of its board again', () => {
     const first = withKept();
     expect(first.plan).toBe(planned(computeAnew));
-    expect(new Set(first.computed)).toEqual(new Set(['plan-body', 'layout', 'proposals', 'routing', 'stiffness']));
+    expect(new Set(first.computed)).toEqual(
+      new Set(['plan-body', 'layout', 'proposals', 'routing', 'stiffness']),
+    );
     expect(withKept()).toEqual({ plan: first.plan, computed: [] });
   }, 120_000);
 
