@@ -29,6 +29,11 @@ describe('with results kept, after every kind of change in turn', () => {
     ['the title of the job', () => shop.change(job, 'title: One amplifier', 'title: An amplifier')],
     ['a length', () => shop.change(job, 'length: 12 in', 'length: 14 in')],
     ['a filter', () => shop.change(job, 'corner: 80 Hz', 'corner: 70 Hz')],
+    ['what is noted on the job', () => shop.change(job, 'stays in its bag.', 'stays in its box.')],
+    [
+      'why a terminal is left open',
+      () => shop.change(job, 'radio.OUT2: one channel is used', 'radio.OUT2: the other is spare'),
+    ],
     ['a line above all others, that says nothing', () => shop.write(job, `# a note\n${shop.read(job)}`)],
     ['the customer', () => shop.change(job, 'contact: 555 0199', 'contact: 555 0198')],
     [

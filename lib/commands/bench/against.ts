@@ -1,7 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { exitStatus } from '../exit-status.ts';
-import { inFreshFolder, retitle, runTree, type Tree } from './trees.ts';
-import { runMeasured } from './user-time.ts';
+import { compiled } from './compiled.ts';
+import { inFreshFolder, lengthen, retitle, runTree, type Tree } from './trees.ts';
+import { forJavaScript, runMeasured } from './user-time.ts';
 
 /** A tree with what is measured of it. */
 export interface MeasuredTree extends Tree {
@@ -12,7 +13,7 @@ export interface MeasuredTree extends Tree {
 }
 
 /** What is measured in one go; starts of a process always are, since they are left out of the others. */
-export const measuredParts = ['check', 'build', 'draw', 'board'] as const;
+export const measuredParts = ['help', 'check', 'build', 'draw', 'board'] as const;
 export type MeasuredPart = (typeof measuredParts)[number];
 
 /** One line: the present tree over the other commit, in user time of the processor. */
@@ -34,14 +35,22 @@ interface RowKind {
   /** What the present tree's time is held against; the same where left out. */
   readonly over?: string;
   /** The start of a process that is left out of both. */
-  readonly less?: 'start-check' | 'start-build';
+  readonly less?: 'start-node' | 'start-check' | 'start-build';
   readonly target?: string;
 }
 
 const rowKinds: readonly RowKind[] = [
-  { id: 'start-help', what: 'process start: --help', target: 'at most 0.2' },
+  { id: 'start-node', what: 'process start: Node alone' },
+  { id: 'start-help', what: 'process start: --help, in a checkout' },
   { id: 'start-check', what: 'process start: check of an empty folder' },
   { id: 'start-build', what: 'process start: build of an empty folder' },
+  {
+    id: 'help',
+    what: '--help of the package, over that of a checkout',
+    over: 'start-help',
+    less: 'start-node',
+    target: 'at most 0.2',
+  },
   { id: 'check', what: 'check of one job from cold', less: 'start-check' },
   {
     id: 'check-again',
@@ -53,6 +62,13 @@ const rowKinds: readonly RowKind[] = [
   {
     id: 'check-edited',
     what: 'after another title, over cold',
+    over: 'check',
+    less: 'start-check',
+    target: 'at most 0.1',
+  },
+  {
+    id: 'check-lengthened',
+    what: 'after another length of a lead, over cold',
     over: 'check',
     less: 'start-check',
     target: 'at most 0.1',
@@ -118,6 +134,7 @@ async function measureTree(
   const wanted = new Set(parts);
   return {
     ...(await starts(tree)),
+    ...(wanted.has('help') && repeated && (await help(tree))),
     ...(wanted.has('check') && (await checks(tree, repeated))),
     ...(wanted.has('build') && (await builds(tree, repeated))),
     ...(wanted.has('draw') && { draw: await scriptSeconds('./draw-plans.ts', [tree.folder, ...tree.plans]) }),
@@ -131,11 +148,24 @@ function starts(tree: MeasuredTree): Promise<Seconds> {
     const fine = [exitStatus.done, exitStatus.inputErrors];
     const secondsOf = async (word: string) => (await runTree(tree, [word], folder, fine)).userS;
     return {
+      'start-node': (await runMeasured('--eval', ['0'], folder, forJavaScript)).userS,
       'start-help': await secondsOf('--help'),
       'start-check': await secondsOf('check'),
       'start-build': await secondsOf('build'),
     };
   });
+}
+
+/** What a shop waits for that installed the package. */
+async function help(tree: MeasuredTree): Promise<Seconds> {
+  const { cli, remove } = await compiled(tree.folder);
+  try {
+    return await inFreshFolder(null, async (folder) => ({
+      help: (await runMeasured(cli, ['--help'], folder, forJavaScript)).userS,
+    }));
+  } finally {
+    await remove();
+  }
 }
 
 function checks(tree: MeasuredTree, repeated: boolean): Promise<Seconds> {
@@ -145,7 +175,9 @@ function checks(tree: MeasuredTree, repeated: boolean): Promise<Seconds> {
     if (!repeated) return cold;
     const again = { ...cold, 'check-again': await secondsOf() };
     await retitle(folder, tree.job);
-    return { ...again, 'check-edited': await secondsOf() };
+    const edited = { ...again, 'check-edited': await secondsOf() };
+    await lengthen(folder, tree.job);
+    return { ...edited, 'check-lengthened': await secondsOf() };
   });
 }
 

@@ -101,3 +101,9 @@ export async function retitle(shop: string, id: string): Promise<void> {
   const text = await readFile(jobFile(shop, id), 'utf8');
   await writeFile(jobFile(shop, id), text.replace(/^title: .*$/m, 'title: "Another title"'));
 }
+
+/** Another: the first lead of the job that has its length written becomes a sixteenth of an inch longer. */
+export async function lengthen(shop: string, id: string): Promise<void> {
+  const text = await readFile(jobFile(shop, id), 'utf8');
+  await writeFile(jobFile(shop, id), text.replace(/length: (\d+) in/, 'length: $1 1/16 in'));
+}

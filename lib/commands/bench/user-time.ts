@@ -14,7 +14,17 @@ export interface MeasuredRun {
   readonly userS: number;
 }
 
+/** How a process is started that runs TypeScript, with the probe before it. */
+const forTypeScript = (): string[] => ['--import', loader(), '--import', probe];
 const probe = new URL('./user-time-probe.ts', import.meta.url).href;
+
+/** The same of one that runs what was compiled: nothing is loaded with it but the probe. */
+export const forJavaScript = (): string[] => [
+  '--import',
+  `data:text/javascript,${encodeURIComponent(`
+    import { writeFileSync } from 'node:fs';
+    process.on('exit', () => writeFileSync(process.env.${userTimeFile}, String(process.cpuUsage().user / 1e6)));`)}`,
+];
 
 /**
  * Runs a script in a process of its own, from cold, and reads the user time of the processor that it took: neither
@@ -24,11 +34,12 @@ export async function runMeasured(
   script: string,
   line: readonly string[],
   folder: string,
+  start: () => readonly string[] = forTypeScript,
 ): Promise<MeasuredRun> {
   const scratch = await mkdtemp(join(tmpdir(), 'rackleaf-bench-'));
   const file = join(scratch, 'user-time');
   try {
-    const child = spawn(process.execPath, ['--import', loader(), '--import', probe, script, ...line], {
+    const child = spawn(process.execPath, [...start(), script, ...line], {
       cwd: folder,
       env: { ...process.env, [userTimeFile]: file },
       stdio: ['ignore', 'pipe', 'pipe'],

@@ -32,7 +32,7 @@ rackleaf bench --against COMMIT [--part PART ...] [--rounds 3] [--job JOB] [--js
 
 Measures solving, placing, routing, drawing and building against one another on this machine.
   --against     this tree over another commit of it, from cold, in user time of the processor
-  --part        check, build, draw, board; without it all of them
+  --part        help, check, build, draw, board; without it all of them
   --rounds      how often each is run; the least time counts
   --job         the job that is checked; the default is the one of the longest file`,
   release: `rackleaf release JOB
