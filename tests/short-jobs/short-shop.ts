@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Job } from '../../lib/model/content/resolved-job.ts';
+import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { Problem } from '../../lib/model/problem.ts';
 import { readContent } from '../../lib/read/read-content.ts';
@@ -52,7 +52,7 @@ export const shortJobs = filesIn(own, 'content/jobs').map(({ path }) => path.rep
 
 /** A job as it is read in the demo shop, and what could not be. */
 export interface ReadShort {
-  readonly job: Job | null;
+  readonly job: ReadJob | null;
   readonly problems: readonly Problem[];
 }
 
@@ -64,14 +64,14 @@ export function readShort(text: string): ReadShort {
 }
 
 /** A short job; a fault in it is a fault of the test. */
-export function shortJob(id: string): Job {
+export function shortJob(id: string): ReadJob {
   const { job, problems } = readShort(shortText(id));
   if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
   return job;
 }
 
 /** A demo job rewritten short, read in the demo shop. */
-export function rewrittenJob(id: string): Job {
+export function rewrittenJob(id: string): ReadJob {
   const { job, problems } = readShort(readFileSync(join(own, 'rewritten', `${id}.yaml`), 'utf8'));
   if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
   return job;

@@ -122,7 +122,8 @@ function askForLoad(
   amplifier: DraftDevice,
   tried: readonly WiredOutput[],
 ): void {
-  const loads = [...new Set(tried.map(({ loadOhm }) => figure(loadOhm)))];
+  const ohm = tried.map(({ loadOhm }) => loadOhm).toSorted((one, other) => one - other);
+  const loads = [...new Set(ohm.map(figure))];
   const least = Math.min(...tried.map(({ output }) => output.spec.minimum));
   const path = ['devices', id];
   if (loads.length === 0)
