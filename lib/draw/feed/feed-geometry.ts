@@ -24,6 +24,9 @@ const hangsMm: Readonly<Record<GridNode['kind'], number>> = {
 };
 /** Width of a device's box. */
 const deviceWidthMm = 33;
+const sourceWidthMm = 12;
+/** From the middle of the symbol of an alternator to the name beside it. */
+export const nameOffMm = 7;
 const edgePadMm = 4;
 const leastGapMm = 8;
 
@@ -106,7 +109,15 @@ function edgeWidth(grid: FeedGrid, edge: GridEdge, plan: FeedPlan, metrics: Text
   );
   const aboveMm = ends.reduce((sum, each) => sum + each, metrics.widthMm(shownLabel(wire), types.wireLabel));
   const below = conductorLines(plan, wire).map((text) => metrics.widthMm(text, types.note));
-  return Math.max(aboveMm, ...below) + edgePadMm;
+  return Math.max(aboveMm, ...below, besideMm(grid, edge, metrics)) + edgePadMm;
+}
+
+/** What the name beside a source reaches into the gap after it, with room for the symbol of the next. */
+function besideMm(grid: FeedGrid, { from }: GridEdge, metrics: TextMetrics): number {
+  const source = grid.nodes.find(({ id }) => id === from);
+  if (source?.kind !== 'alternator') return 0;
+  const names = titleLines(source, metrics).map((text) => metrics.widthMm(text, types.item));
+  return nameOffMm + greatest(names) - sourceWidthMm / 2;
 }
 
 /** Width that a title is broken at, by kind. */
@@ -146,8 +157,8 @@ function nodeWidth(grid: FeedGrid, node: GridNode, plan: FeedPlan, metrics: Text
   ]);
   const titleMm = greatest(titleLines(node, metrics).map((text) => wide(text, types.item)));
   const widths: Readonly<Record<GridNode['kind'], number>> = {
-    alternator: 12,
-    battery: 12,
+    alternator: sourceWidthMm,
+    battery: sourceWidthMm,
     fuse: Math.max(titleMm, fuseMm) + 1,
     distribution: fuseMm + 9,
     device: deviceWidth(node, metrics) + markWidthMm(node),

@@ -8,7 +8,7 @@ import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
 import { deviceMark } from './device-symbols.ts';
 import type { PlacedFeed } from './feed-geometry.ts';
-import { bodyLines, elsewhereText, markWidthMm, tallPadMm, titleLines } from './feed-geometry.ts';
+import { bodyLines, elsewhereText, markWidthMm, nameOffMm, tallPadMm, titleLines } from './feed-geometry.ts';
 import type { GridNode } from './feed-grid.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';
 
@@ -64,7 +64,10 @@ function paintSource(drawing: Drawing, parent: Parent, placed: PlacedFeed, node:
   drawConductor(parent, [at(xMm, Math.min(firstMm, yMm)), at(xMm, symbolMm - reachMm)], 'power');
   if (isBattery) drawSymbol(drawing, parent, placeSymbol(symbols.junction, at(xMm, yMm)));
   drawSymbol(drawing, parent, symbol);
-  const titleMm = at(xMm + (isBattery ? 6 : 7), baselineFor(symbolMm - (isBattery ? 4 : 2), types.item));
+  const titleMm = at(
+    xMm + (isBattery ? 6 : nameOffMm),
+    baselineFor(symbolMm - (isBattery ? 4 : 2), types.item),
+  );
   drawLines(drawing, parent, titleLines(node, drawing.metrics), titleMm, { type: types.item });
   paintHangingGround(drawing, parent, placed, node, at(xMm, symbolMm + reachMm));
 }
