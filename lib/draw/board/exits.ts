@@ -39,9 +39,9 @@ function exitDepthMm(
   type: TypeStyle,
 ): number {
   if (texts.length === 0) return freeMm;
-  const { metrics } = drawing;
-  const wide = Math.max(...texts.map((text) => wideMm({ metrics }, text, type)));
-  const high = Math.max(...texts.map((text) => highMm({ metrics }, text, type)));
+  const own = inBlocks(drawing, texts, lengthMm, type) ? texts : texts.map(onOneLine);
+  const wide = Math.max(...own.map((text) => wideMm(drawing, text, type)));
+  const high = Math.max(...own.map((text) => highMm(drawing, text, type)));
   const level = isUpright(side) || (texts.length - 1) * (wide + 2) <= lengthMm;
   return arrowMm + jogMm + 2 * spacing.clearMm + (isUpright(side) || !level ? wide : high);
 }
@@ -56,6 +56,21 @@ function wideMm({ metrics }: Metrics, text: string, type: TypeStyle): number {
 
 function highMm({ metrics }: Metrics, text: string, type: TypeStyle): number {
   return metrics.ascentMm(type) + metrics.descentMm(type) + (linesIn(text).length - 1) * linePitchMm(type);
+}
+
+/** The room that a text takes along its side, with what parts it from the next. */
+function pitchMm(drawing: Metrics, texts: readonly string[], type: TypeStyle): number {
+  const isBlock = texts.some((text) => linesIn(text).length > 1);
+  return Math.max(...texts.map((text) => highMm(drawing, text, type))) + (isBlock ? 1.4 : 0.3);
+}
+
+/** True where texts of several lines have room one beside the other along a side; else each stands on one line. */
+function inBlocks(drawing: Metrics, texts: readonly string[], lengthMm: number, type: TypeStyle): boolean {
+  return (texts.length - 1) * pitchMm(drawing, texts, type) <= lengthMm + 2 * pastMm;
+}
+
+function onOneLine(text: string): string {
+  return linesIn(text).join(' ');
 }
 
 const freeMm = 3;
@@ -100,8 +115,16 @@ export function drawExits(
   const sides: readonly Side[] = ['left', 'right', 'top', 'bottom'];
   return sides.flatMap((side) => {
     const along = ({ point }: Exit): number => (isUpright(side) ? point.yMm : point.xMm);
-    const own = exits.filter((exit) => exit.side === side).toSorted((a, b) => along(a) - along(b));
-    if (own.length === 0) return [];
+    const all = exits.filter((exit) => exit.side === side).toSorted((a, b) => along(a) - along(b));
+    if (all.length === 0) return [];
+    const lengthMm = isUpright(side) ? box.bottomMm - box.topMm : box.rightMm - box.leftMm;
+    const asBlocks = inBlocks(
+      drawing,
+      all.map(({ text }) => text),
+      lengthMm,
+      type,
+    );
+    const own = asBlocks ? all : all.map((exit) => ({ ...exit, text: onOneLine(exit.text) }));
     // Where they are too many for their size, they are written as small as may be.
     for (const tried of type === types.terminal ? [type] : [type, types.terminal]) {
       const laid = laySide(drawing, side, own, own.map(along), box, tried);
@@ -125,8 +148,11 @@ function laySide(
   box: PaperBox,
   type: TypeStyle,
 ): ExitSide | null {
-  const isBlock = exits.some(({ text }) => linesIn(text).length > 1);
-  const pitch = Math.max(...exits.map(({ text }) => highMm(drawing, text, type))) + (isBlock ? 1.4 : 0.3);
+  const pitch = pitchMm(
+    drawing,
+    exits.map(({ text }) => text),
+    type,
+  );
   const [low, high] = isUpright(side) ? [box.topMm, box.bottomMm] : [box.leftMm, box.rightMm];
   const wide = Math.max(...exits.map(({ text }) => wideMm(drawing, text, type))) + 2;
   const level = isUpright(side) ? null : spreadApart(alongs, wide, low, high);

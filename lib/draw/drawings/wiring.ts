@@ -1,5 +1,7 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
+import { shownLabel } from '../../model/plan/shown-names.ts';
 import { exitMargins } from '../board/exits.ts';
+import { labelsText } from '../board/merge-names.ts';
 import type { Margins } from '../board/scaled-sheet.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import type { DrawnPage } from '../page.ts';
@@ -33,7 +35,17 @@ const narrowMm = 172;
 const toldApart: ScaleRatio = 5;
 
 /** Room for `to part 2, B4` and its arrow beside a cut. */
-const referenceMm = 27;
+const shortReferenceMm = 27;
+/** Arrow and gaps of a reference, and the height of one on two lines with what parts it from the next. */
+const [besideReferenceMm, referenceBlockMm] = [11, 9];
+
+/** Room beside a cut: for references on two lines, or on one where all routes of a layer may meet one side. */
+function referenceMmOf(metrics: TextMetrics, board: PlanBoard, labels: readonly string[]): number {
+  const shortestMm = (Math.min(board.widthM, board.heightM) * 1000) / toldApart;
+  if (labels.length * referenceBlockMm <= shortestMm) return shortReferenceMm;
+  const texts = labels.map((label) => `${label} to part 6, H9`);
+  return besideReferenceMm + Math.max(...texts.map((text) => metrics.widthMm(text, types.terminal)));
+}
 
 function overview(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): readonly DrawnPage[] {
   const { routes, crossings } = board;
@@ -52,9 +64,10 @@ function overview(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): read
       ],
     },
     margins: (ratio) => loomMargins(metrics, board, ratio),
-    referenceMm,
+    referenceMm: shortReferenceMm,
     readable: 10,
     paint: paintLooms,
+    paintListed: paintLooms,
   });
 }
 
@@ -67,6 +80,10 @@ function layerPages(
   const along = board.routes.map((route) => wiresAlong(plan, route));
   const wires = along.flat().filter((wire) => isOnLayer(layer, wire));
   if (wires.length === 0) return [];
+  const labels = along.flatMap((each) => {
+    const own = each.filter((wire) => isOnLayer(layer, wire));
+    return own.length === 0 ? [] : [labelsText(own.map(shownLabel))];
+  });
   const keyMm = insulationStripHeightMm(metrics, insulationsIn(wires, true), narrowMm) + keyGapMm;
   const exits = layerExits({ plan, board }, layer, stepsOf(plan));
   const margins = (ratio: ScaleRatio): Margins => {
@@ -89,9 +106,10 @@ function layerPages(
       ],
     },
     margins,
-    referenceMm,
+    referenceMm: referenceMmOf(metrics, board, labels),
     readable: toldApart,
-    paint: (drawing, scene) => paintLayer(drawing, scene, layer),
+    paint: (drawing, scene) => paintLayer(drawing, scene, layer, false),
+    paintListed: (drawing, scene) => paintLayer(drawing, scene, layer, true),
   });
 }
 

@@ -28,6 +28,11 @@ export function sheetSize({ name, orientation }: SheetFormat): { widthMm: number
 /** The frame: everything that is drawn stands inside it. */
 export function frameBox(format: SheetFormat): PaperBox {
   const { widthMm, heightMm } = sheetSize(format);
+  return frameRound(widthMm, heightMm);
+}
+
+/** The frame of a sheet so large. */
+export function frameRound(widthMm: number, heightMm: number): PaperBox {
   const { filing, other } = sheetMarginsMm;
   return { leftMm: filing, topMm: other, rightMm: widthMm - other, bottomMm: heightMm - other };
 }

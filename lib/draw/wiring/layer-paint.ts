@@ -23,14 +23,23 @@ import { drawInsulationStrip, insulationsIn } from './insulation-strip.ts';
 import { paintGhosts, paintRoutes } from './paint-routes.ts';
 import { wiresAlong } from './route-ends.ts';
 import { type LaidRoute, laidRoute } from './strands.ts';
+import { listTags } from './tag-list.ts';
 import { endTag, exitTag, type StepOf, stepsOf, tagLines, tagMerges } from './tags.ts';
 import { inLayingOrder, isOnLayer, type WiringLayer } from './wiring-layers.ts';
 
 /** Room between the key at the head of a sheet and what stands below it. */
 export const keyGapMm = 1;
 
-/** Draws one layer of the wiring of a board: its conductors over a pale board, a tag at every end, the other layers as ghosts. */
-export function paintLayer(drawing: Drawing, scene: BoardScene, layer: WiringLayer): string[] {
+/**
+ * Draws one layer of the wiring of a board: its conductors over a pale board, a tag at every end, the other layers as
+ * ghosts. Tags without room beside their ends are listed by their zones where that is asked for.
+ */
+export function paintLayer(
+  drawing: Drawing,
+  scene: BoardScene,
+  layer: WiringLayer,
+  listing: boolean,
+): string[] {
   const { plan, board, view, clip, room } = scene;
   const items = itemsOf(scene);
   const laid = inLayingOrder(board).map((route) => laidRoute(plan, view, items, route));
@@ -68,9 +77,13 @@ export function paintLayer(drawing: Drawing, scene: BoardScene, layer: WiringLay
     ...ribLabels({ ...ribs, seenFrom: 'mounting' }, [], () => []),
   ];
   const group = openGroup(drawing, drawing.svg, 'labels');
-  const unplaced = drawLabels(drawing, group, labels, room, bodiesOf(items));
+  const unplaced = new Set(drawLabels(drawing, group, labels, room, bodiesOf(items)));
+  const without = labels.filter((label) => unplaced.has(label.lines.join(' ')));
+  const names = new Map(items.map(({ item }) => [item.id, shortName(item)]));
+  const nameOf = (id: string): string => names.get(id) ?? id;
+  const lost = listing ? listTags(drawing, room, without, nameOf) : [...unplaced];
   drawGhosts(() => paintGhosts(drawing, openGroup(drawing, drawing.svg, 'ghosts'), others, clip));
-  return [...left, ...arrows, ...unplaced];
+  return [...left, ...arrows, ...lost];
 }
 
 /** A route with what of it belongs to a layer: of a cable that carries more, the sheath and its own conductors. */

@@ -21,6 +21,8 @@ export interface WiringPicture extends BoardPicture {
   readonly referenceMm: number;
   /** The smallest scale at which it still reads well. */
   readonly readable: ScaleRatio;
+  /** The same, with a list of what finds no room beside what it names. */
+  readonly paintListed: BoardPicture['paint'];
 }
 
 interface Request {
@@ -40,7 +42,8 @@ interface Way {
 /**
  * The sheets of a picture of wiring: the whole board on one sheet of the shop's paper where it reads well and all tags find
  * room; else on one of its larger sheets; else cut, with a reference at every line that is. Of the ways tried, the
- * first that leaves no tag out, or the one that leaves fewest, with details of what is crowded on it.
+ * first that leaves no tag out; else the first with room for a list of those left out; else the one that leaves fewest,
+ * with details of what is crowded on it.
  */
 export function wiringSheets(
   plan: BuildPlan,
@@ -53,6 +56,11 @@ export function wiringSheets(
   for (const way of waysOf(request)) {
     const tried = attempt(request, way);
     if (best === null || tried.left < best.left) best = tried;
+    if (tried.left === 0) return tried.pages;
+  }
+  const listed = { ...request, picture: { ...picture, paint: picture.paintListed } };
+  for (const way of waysOf(request)) {
+    const tried = attempt(listed, way);
     if (tried.left === 0) return tried.pages;
   }
   if (best === null) return [];
