@@ -64,10 +64,22 @@ export function feedWidths(grid: FeedGrid, plan: FeedPlan, metrics: TextMetrics)
       ({ from, to }) => columnOf(from) === column && columnOf(to) === column + 1,
     );
     const widest = greatest(edges.map((edge) => edgeWidth(grid, edge, plan, metrics)));
-    return column < grid.columns - 1 ? Math.max(leastGapMm, widest) : 0;
+    const titles = titleMmBeside(grid, column, metrics);
+    return column < grid.columns - 1 ? Math.max(leastGapMm, widest, titles) : 0;
   });
   const widths = { columns, gaps, totalMm: 0 };
   return { ...widths, totalMm: spanMm(widths, 0, grid.columns - 1) };
+}
+
+/** Room for the titles of sources that hang in a column, where another hangs in the next: a title stands between the two. */
+function titleMmBeside(grid: FeedGrid, column: number, metrics: TextMetrics): number {
+  const hanging = (nth: number): GridNode[] =>
+    grid.nodes.filter(
+      (node) => node.column === nth && (node.kind === 'alternator' || node.kind === 'battery'),
+    );
+  if (hanging(column + 1).length === 0) return 0;
+  const titles = hanging(column).flatMap((node) => titleLines(node, metrics));
+  return greatest(titles.map((text) => metrics.widthMm(text, types.item) + 1.5));
 }
 
 /** What stands where a conductor comes from another sheet or goes on to it. */
