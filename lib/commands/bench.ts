@@ -4,7 +4,7 @@ import type { Network, NetworkResult } from '../power/network/network-types.ts';
 import { renderPage } from '../publish/page/render-page.ts';
 import { sitePages } from '../publish/site/site-pages.ts';
 import { openTemplates } from '../publish/site/templates.ts';
-import { benchBoard, layOutAndRoute } from './bench/boards.ts';
+import { benchBoard, layOutAndRoute, layOutMadeUp, madeUpCount } from './bench/boards.ts';
 import { processClock, wallClock } from './bench/clocks.ts';
 import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from './bench/diagrams.ts';
 import { benchNetwork } from './bench/networks.ts';
@@ -112,6 +112,26 @@ async function boardRows(clock: Clock): Promise<BenchRow[]> {
   return [
     ms('board', 'a board of three amplifiers and eight parts placed and routed', single),
     times('board-double', 'twice the parts over once', double / single),
+    ...(await madeUpRows(clock)),
+  ];
+}
+
+/** Boards made up from a solution, every place left open: how long they take, and how many wires find no way. */
+async function madeUpRows(clock: Clock): Promise<BenchRow[]> {
+  let unwired = 0;
+  const seconds = await secondsOf(clock, () => {
+    unwired = layOutMadeUp().unwired;
+  });
+  const what = `${madeUpCount} made-up boards of 30 to 48 wires placed and routed`;
+  return [
+    ms('made-up', what, seconds),
+    {
+      id: 'made-up-unwired',
+      what: 'their wires without a way',
+      value: unwired,
+      unit: 'wires',
+      target: 'none',
+    },
   ];
 }
 

@@ -5,6 +5,7 @@ import { proposeBoard } from '../../board/propose/propose-board.ts';
 import { type BoardShape, drawOutline } from '../../board/shape/outline.ts';
 import { houseRuleDefinition } from '../../model/house-rules.ts';
 import { outlineSchema } from '../../model/outline.ts';
+import { madeUpBoard } from './made-up-board.ts';
 
 /** A board to lay out and wire: so many groups of three amplifiers and eight parts. */
 export interface BenchBoard {
@@ -96,4 +97,22 @@ function linksOf(group: number, k: number): Link[] {
 /** Lays a board out and wires it: how many wires found a way. */
 export function layOutAndRoute({ shape, items, links }: BenchBoard): number {
   return proposeBoard({ board: { shape }, items, given: [], links }, usual, 0.006).routing.routes.length;
+}
+
+/** The made-up boards that are measured: the first of those that the tests wire. */
+const madeUpFrom = 4711;
+export const madeUpCount = 10;
+
+/** Lays out and wires made-up boards: how many wires there are, and how many of them found no way. */
+export function layOutMadeUp(): { readonly wires: number; readonly unwired: number } {
+  const sum = { wires: 0, unwired: 0 };
+  for (let n = 0; n < madeUpCount; n += 1) {
+    const board = madeUpBoard(madeUpFrom + n);
+    if (!board) continue;
+    const { shape, items, links } = board;
+    const { routing } = proposeBoard({ board: { shape }, items, given: [], links }, usual, 0.004);
+    sum.wires += links.length;
+    sum.unwired += links.length - routing.routes.length;
+  }
+  return sum;
 }
