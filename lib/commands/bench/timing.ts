@@ -13,7 +13,7 @@ export interface BenchRow {
   readonly what: string;
   readonly value: number;
   /** `ms`, `times` for a ratio, `uV` for how far two answers lie apart, `crossings` of lines in a drawing. */
-  readonly unit: 'ms' | 'times' | 'uV' | 'crossings';
+  readonly unit: 'ms' | 'times' | 'uV' | 'crossings' | 'wires';
   /** What the ratio is held against, where there is a target. */
   readonly target?: string;
 }
