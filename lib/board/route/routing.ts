@@ -1,11 +1,14 @@
 import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
-import { boxOf } from '../shape/point.ts';
+import { boxOf, type Point } from '../shape/point.ts';
 import { blockedWire, touches } from './blocked-wire.ts';
+import { ClearWays } from './clear-way.ts';
 import { fewerCrossings, fewWires } from './fewer-crossings.ts';
 import { crossingsAmong, Layer, type LayingRules, layingOrder } from './laying.ts';
+import { wiresInLanes } from './many-wires.ts';
 import { anyWayM } from './relaying.ts';
 import { type Crossing, crossings, isPoint, type Route, type RouteWire, tightestBend } from './route.ts';
+import { straightened } from './shortcuts.ts';
 import { type Barrier, type TrackGrid, trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
 import { withinReach } from './within-reach.ts';
@@ -63,35 +66,93 @@ export interface Routing {
 }
 
 /**
- * Lays wires on a board, straight along x and y, round parts and fixings: each by the cheapest path past those
- * that lie already (length, bends, crossings, nearness of power to signal). Then other orders and ways are tried
- * for as long as the path searches last, and those with the fewest crossings kept; of up to eight wires every order is
- * looked at or ruled out. Last, each wire is taken up and laid again while that costs no more, and one that is made to a
- * length and does not reach goes the shortest way. Wires cross at right angles only, and leave the board straight over their side.
+ * Lays wires on a board, straight along x and y, round parts and fixings, so that few cross. Up to eight wires each go
+ * the cheapest path past those that lie already (length, bends, crossings, nearness of power to signal), then other
+ * orders and ways are tried, and every order is looked at or ruled out. Of more, a sketch of the board tells which passes
+ * what in which order, lanes of true width keep that order, and what finds no room there goes a path past the others.
+ * Wires cross at right angles only, and leave the board straight over their side.
  */
 export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
+  const many = task.wires.length > fewWires ? routeMany(task, rules) : null;
+  return many ?? routeOnTracks(task, rules);
+}
+
+/** Wires in lanes, and the rest on tracks past them; null where one of them finds no way so. */
+function routeMany(task: RoutingTask, rules: RoutingRules): Routing | null {
   const { shape, barriers, wires } = task;
-  const terminals = wires.flatMap(({ from, to }) => [from, to].filter(isPoint));
-  const layer = new Layer(trackGrid(shape, barriers, terminals, pitchFor(shape, rules.pitchM)), rules, wires);
   const order = layingOrder(wires);
-  const first = layAll(layer, order);
-  const most = mostSearches(layer.grid, wires.length, rules);
+  const ways = new ClearWays(shape, barriers, rules.clearanceM);
+  const inLanes = wiresInLanes(shape, barriers, order, rules);
+  const begun = inLanes.laid.filter((one) => {
+    return ways.isClear(
+      one.wire,
+      one.route,
+      inLanes.laid.filter((other) => other !== one),
+    );
+  });
+  const corners = begun.flatMap(({ route }) => route.points);
+  const layer = layerFor(task, rules, corners);
+  const missing = order.filter((wire) => !begun.some((one) => one.wire === wire));
+  const laid = layMissing(layer, missing, begun);
+  if (laid.length < wires.length) return null;
+  const straight = straightened(laid, ways);
+  const first = crossingsAmong(laid);
+  return routingOf(task, layer, straight, {
+    first,
+    everyOrder: crossingsAmong(straight) === 0,
+    searches: inLanes.searches,
+  });
+}
+
+/** A layer with tracks through every terminal, and through points besides. */
+function layerFor(
+  { shape, barriers, wires }: RoutingTask,
+  rules: RoutingRules,
+  through: readonly Point[],
+): Layer {
+  const terminals = wires.flatMap(({ from, to }) => [from, to].filter(isPoint));
+  const grid = trackGrid(shape, barriers, [...terminals, ...through], pitchFor(shape, rules.pitchM));
+  return new Layer(grid, rules, wires);
+}
+
+/** Wires on tracks alone: one after the other, then other orders and ways. */
+function routeOnTracks(task: RoutingTask, rules: RoutingRules): Routing {
+  const layer = layerFor(task, rules, []);
+  const order = layingOrder(task.wires);
+  const first = layMissing(layer, order, []);
+  const most = mostSearches(layer.grid, task.wires.length, rules);
   const fewer = fewerCrossings(layer, order, layer.layAgain(order, first), most);
   let { laid } = fewer;
   for (let pass = 1; pass < rules.passes; pass += 1) laid = layer.layAgain(order, laid, anyWayM);
   laid = withinReach(layer, laid);
+  const firstCrossings = first.length < fewer.laid.length ? fewer.first : crossingsAmong(first);
+  return routingOf(task, layer, laid, { first: firstCrossings, everyOrder: fewer.everyOrder, searches: 0 });
+}
+
+/** What a laying comes to, in the order of the wires. */
+function routingOf(
+  { wires, barriers }: RoutingTask,
+  layer: Layer,
+  laid: readonly Laid[],
+  {
+    first,
+    everyOrder,
+    searches,
+  }: { readonly first: number; readonly everyOrder: boolean; readonly searches: number },
+): Routing {
   const routes = wires.flatMap(({ id }) => laid.find(({ wire }) => wire.id === id)?.route ?? []);
+  const faults = wires.flatMap((wire) => {
+    const own = laid.find((one) => one.wire === wire);
+    return own ? tightBend(own) : [blockedWire(layer, wire, laid, barriers)];
+  });
   return {
     routes,
     crossings: crossings(routes),
-    firstCrossings: first.length < fewer.laid.length ? fewer.first : crossingsAmong(first),
-    everyOrder: fewer.everyOrder,
-    searches: layer.searches,
-    faults: wires.flatMap((wire) => {
-      const own = laid.find((one) => one.wire === wire);
-      return own ? tightBend(own) : [blockedWire(layer, wire, laid, barriers)];
-    }),
+    firstCrossings: first,
+    everyOrder,
+    searches: searches + layer.searches,
+    faults,
   };
 }
 
@@ -117,10 +178,10 @@ function pitchFor({ outline }: BoardShape, pitchM: number): number {
   return Math.max(pitchM, Math.sqrt(((maxX - minX) * (maxY - minY)) / mostPoints));
 }
 
-/** Lays every wire it can; one that is shut in takes up what stands in its way first. */
-function layAll(layer: Layer, order: readonly RouteWire[]): readonly Laid[] {
-  let laid: readonly Laid[] = [];
-  for (const wire of order) {
+/** Lays every wire it can past those that lie; one that is shut in takes up what stands in its way first. */
+function layMissing(layer: Layer, missing: readonly RouteWire[], begun: readonly Laid[]): readonly Laid[] {
+  let laid = begun;
+  for (const wire of missing) {
     const route = layer.lay(wire, laid);
     laid = route ? [...laid, { wire, route }] : wayMade(layer, wire, laid);
   }

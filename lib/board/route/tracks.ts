@@ -19,7 +19,7 @@ export interface Laid {
 }
 
 /** Round its own terminals a wire may come nearer than its thickness to wires of terminals as near as this, metres. */
-const terminalRoomM = 0.03;
+export const terminalRoomM = 0.03;
 
 /** An end of a wire that another wire ends near to; `same`: in the same terminal. */
 interface SharedEnd extends Point {

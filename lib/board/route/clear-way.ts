@@ -1,0 +1,115 @@
+import { sides } from '../layout/item.ts';
+import type { BoardShape } from '../shape/outline.ts';
+import { distance, type Point, pointToSegment } from '../shape/point.ts';
+import { faces, type Walls, wallsOf } from './lanes/walls.ts';
+import { isPoint, type Route, type RouteEnd, type RouteWire, type Stretch, stretches } from './route.ts';
+import type { Barrier } from './track-grid.ts';
+import { type Laid, terminalRoomM } from './tracks.ts';
+
+const roundingM = 1e-6;
+
+/** Tells whether a wire keeps its room on a board: from parts, fixings, holes and edges, and from wires that lie. */
+export class ClearWays {
+  readonly #barriers: readonly Barrier[];
+  readonly #walls: Walls;
+  readonly #clearanceM: number;
+
+  constructor(shape: BoardShape, barriers: readonly Barrier[], clearanceM: number) {
+    const holes = shape.holes.map(({ xM, yM, diameterM }): Barrier => {
+      return { id: '', centre: { xM, yM }, radiusM: diameterM / 2 };
+    });
+    this.#barriers = [...barriers, ...holes];
+    this.#walls = wallsOf(shape, []);
+    this.#clearanceM = clearanceM;
+  }
+
+  /** True where a route keeps its room from all that stands on the board, and from other wires side by side with it. */
+  isClear(wire: RouteWire, route: Route, others: readonly Laid[]): boolean {
+    const needM = wire.diameterM / 2 + this.#clearanceM - roundingM;
+    const { points } = route;
+    const last = points.length - 2;
+    for (let at = 0; at <= last; at += 1) {
+      const [a, b] = [points[at], points[at + 1]];
+      if (!a || !b) return false;
+      // Where a wire goes into a terminal it is nearer to its own part, and where it leaves the board to the edge.
+      const ends = [at === 0 ? wire.from : null, at === last ? wire.to : null] as const;
+      if (!this.#isClearOfBarriers(a, b, ends, needM) || !this.#isClearOfEdges(a, b, ends, needM))
+        return false;
+    }
+    return others.every((other) => isApart(wire, route, other));
+  }
+
+  #isClearOfBarriers(a: Point, b: Point, ends: readonly (RouteEnd | null)[], needM: number): boolean {
+    return this.#barriers.every((barrier) => {
+      if ('centre' in barrier) return pointToSegment(barrier.centre, a, b) - barrier.radiusM >= needM;
+      const isOwn = (end: RouteEnd | null | undefined) =>
+        !!end && isPoint(end) && toBoxM(end, end, barrier.box) < 1e-4;
+      const [p, q] = [
+        isOwn(ends[0]) ? towards(a, b, needM + roundingM) : a,
+        isOwn(ends[1]) ? towards(b, a, needM + roundingM) : b,
+      ];
+      return toBoxM(p, q, barrier.box) >= needM;
+    });
+  }
+
+  #isClearOfEdges(a: Point, b: Point, ends: readonly (RouteEnd | null)[], needM: number): boolean {
+    const exits = ends.flatMap((end) => (end && !isPoint(end) ? [sides.indexOf(end.exit)] : []));
+    const p = ends[0] && isPoint(ends[0]) ? towards(a, b, needM + roundingM) : a;
+    const q = ends[1] && isPoint(ends[1]) ? towards(b, a, needM + roundingM) : b;
+    return this.#walls.edges.every((edge) => {
+      if (edge.isOuter && exits.some((side) => faces(edge.a, edge.b, side))) return true;
+      return segmentsM(p, q, edge.a, edge.b) >= needM;
+    });
+  }
+}
+
+function segmentsM(a: Point, b: Point, c: Point, d: Point): number {
+  const side = (p: Point, q: Point, r: Point) =>
+    (q.xM - p.xM) * (r.yM - p.yM) - (q.yM - p.yM) * (r.xM - p.xM);
+  if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
+  return Math.min(
+    pointToSegment(a, c, d),
+    pointToSegment(b, c, d),
+    pointToSegment(c, a, b),
+    pointToSegment(d, a, b),
+  );
+}
+
+/** From a straight piece along x or y to a box (m). */
+function toBoxM(
+  a: Point,
+  b: Point,
+  { minX, minY, maxX, maxY }: { minX: number; minY: number; maxX: number; maxY: number },
+): number {
+  const dx = Math.max(minX - Math.max(a.xM, b.xM), Math.min(a.xM, b.xM) - maxX, 0);
+  const dy = Math.max(minY - Math.max(a.yM, b.yM), Math.min(a.yM, b.yM) - maxY, 0);
+  return Math.hypot(dx, dy);
+}
+
+function towards(a: Point, b: Point, byM: number): Point {
+  const lengthM = distance(a, b);
+  const share = lengthM === 0 ? 0 : Math.min(1, byM / lengthM);
+  return { xM: a.xM + share * (b.xM - a.xM), yM: a.yM + share * (b.yM - a.yM) };
+}
+
+/** True where two wires nowhere run side by side nearer than they are thick, but beside terminals that lie close. */
+function isApart(wire: RouteWire, route: Route, other: Laid): boolean {
+  const spacingM = (wire.diameterM + other.wire.diameterM) / 2 - roundingM;
+  const shared = [wire.from, wire.to]
+    .filter(isPoint)
+    .filter((end) =>
+      [other.wire.from, other.wire.to].some((far) => isPoint(far) && distance(far, end) < terminalRoomM),
+    );
+  return stretches(route).every((one) =>
+    stretches(other.route).every((two) => {
+      if (one.level !== two.level || Math.abs(one.at - two.at) >= spacingM) return true;
+      const [from, to] = [Math.max(one.from, two.from - spacingM), Math.min(one.to, two.to + spacingM)];
+      if (from >= to) return true;
+      return shared.some((end) => [from, to].every((along) => distance(end, on(one, along)) < terminalRoomM));
+    }),
+  );
+}
+
+function on({ level, at }: Stretch, alongM: number): Point {
+  return level ? { xM: alongM, yM: at } : { xM: at, yM: alongM };
+}
