@@ -95,17 +95,21 @@ function towards(a: Point, b: Point, byM: number): Point {
 /** True where two wires nowhere run side by side nearer than they are thick, but beside terminals that lie close. */
 function isApart(wire: RouteWire, route: Route, other: Laid): boolean {
   const spacingM = (wire.diameterM + other.wire.diameterM) / 2 - roundingM;
-  const shared = [wire.from, wire.to]
-    .filter(isPoint)
-    .filter((end) =>
-      [other.wire.from, other.wire.to].some((far) => isPoint(far) && distance(far, end) < terminalRoomM),
-    );
+  const endsWithin = (roomM: number) =>
+    [wire.from, wire.to]
+      .filter(isPoint)
+      .filter((end) =>
+        [other.wire.from, other.wire.to].some((far) => isPoint(far) && distance(far, end) < roomM),
+      );
+  const [shared, same] = [endsWithin(terminalRoomM), endsWithin(roundingM)];
   return stretches(route).every((one) =>
     stretches(other.route).every((two) => {
       if (one.level !== two.level || Math.abs(one.at - two.at) >= spacingM) return true;
       const [from, to] = [Math.max(one.from, two.from - spacingM), Math.min(one.to, two.to + spacingM)];
       if (from >= to) return true;
-      return shared.some((end) => [from, to].every((along) => distance(end, on(one, along)) < terminalRoomM));
+      // On each other they may lie only where both come out of one terminal: they could change sides there unseen.
+      const ends = Math.abs(one.at - two.at) < roundingM ? same : shared;
+      return ends.some((end) => [from, to].every((along) => distance(end, on(one, along)) < terminalRoomM));
     }),
   );
 }

@@ -22,8 +22,8 @@ export interface InLanes {
   readonly laid: readonly (LaidLegs | null)[];
 }
 
-/** Times that room is looked for, for one wire: each time another wire of the jam gives way. */
-const mostTries = 12;
+/** Times that room is looked for, for one wire: each time another wire of the jam gives way; and in all, for each wire. */
+const [mostTries, mostTriesEach] = [12, 3];
 /** What passing again where there was no room costs a wire (m of wire): there, and anywhere on its way. */
 const [avoidThereM, avoidAnywhereM] = [1, 0.3];
 /** Along a lane, how far beyond where it is held its wire gives way (m). */
@@ -39,11 +39,14 @@ export class LaneSearch {
   #laid: readonly (LaidLegs | null)[] = [];
   readonly #in = new Set<number>();
   readonly #shares: number[];
+  /** Tries that are left. */
+  #left: number;
 
   constructor(task: LaneTask, sketch: Sketch) {
     this.#task = task;
     this.#sketch = sketch;
     this.#shares = task.wires.map(() => 1);
+    this.#left = mostTriesEach * task.wires.length;
   }
 
   get found(): InLanes {
@@ -54,6 +57,7 @@ export class LaneSearch {
   putIn(order: readonly number[], share: number): void {
     const open = order.filter((wire) => !this.#in.has(wire));
     for (const wire of open) this.#shares[wire] = share;
+    if (this.#left <= 0) return;
     if (open.length < 2 || this.#tryWith(open) !== null)
       for (const wire of open) {
         const jam = this.#tryWith([wire]);
@@ -88,7 +92,8 @@ export class LaneSearch {
     const before = this.#sketch;
     this.#sketch = before.copy();
     let jam: LaneJam | null = first;
-    for (let tries = 0; jam && tries < mostTries; tries += 1) {
+    for (let tries = 0; jam && tries < mostTries && this.#left > 0; tries += 1) {
+      this.#left -= 1;
       this.#giveWay(jam, this.#whoGivesWay(jam, wire, tries));
       jam = this.#tryWith([wire]);
     }

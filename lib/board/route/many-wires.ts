@@ -1,5 +1,6 @@
 import { opposite, sides } from '../layout/item.ts';
 import type { BoardShape } from '../shape/outline.ts';
+import { ClearWays } from './clear-way.ts';
 import { type InLanes, LaneSearch } from './lane-search.ts';
 import { type LaneWire, pointsOf } from './lanes/lane-wire.ts';
 import { wallsOf } from './lanes/walls.ts';
@@ -40,7 +41,8 @@ export interface LaidInLanes {
 
 /**
  * Lays many wires at once: first in a sketch of the board, which knows only what they pass in which order, until they
- * cross as little as it finds; then in lanes of true width, which keep that order. Wires that find no room are left out.
+ * cross as little as it finds; then in lanes of true width, which keep that order. Wires that find no room, or not all
+ * that they ask for, are left out.
  */
 export function wiresInLanes(
   shape: BoardShape,
@@ -62,7 +64,15 @@ export function wiresInLanes(
   const board = { walls: wallsOf(shape, barriers), xs: map.xs, ys: map.ys, clearanceM };
   const lanes = new LaneSearch({ board, search, wires, laneWires: mapped.map(({ lane }) => lane) }, sketch);
   for (const share of shares) lanes.putIn(all, share);
-  return { laid: laidBy(lanes.found, mapped, board.walls), searches: search.searches };
+  const laid = laidBy(lanes.found, mapped, board.walls);
+  const ways = new ClearWays(shape, barriers, clearanceM);
+  const isClear = (one: Laid) =>
+    ways.isClear(
+      one.wire,
+      one.route,
+      laid.filter((other) => other !== one),
+    );
+  return { laid: laid.filter(isClear), searches: search.searches };
 }
 
 function laidBy({ laid }: InLanes, mapped: readonly MappedWire[], walls: ReturnType<typeof wallsOf>): Laid[] {

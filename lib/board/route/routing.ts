@@ -75,22 +75,28 @@ export interface Routing {
 export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
   const many = task.wires.length > fewWires ? routeMany(task, rules) : null;
-  return many ?? routeOnTracks(task, rules);
+  if (many?.isWhole && many.routing.faults.length === 0) return many.routing;
+  const onTracks = routeOnTracks(task, rules);
+  return many && isBetter(many.routing, onTracks) ? many.routing : onTracks;
 }
 
-/** Wires in lanes, and the rest on tracks past them; null where one of them finds no way so. */
-function routeMany(task: RoutingTask, rules: RoutingRules): Routing | null {
+/** More wires laid, then fewer bent too tightly, then fewer crossings. */
+function isBetter(one: Routing, than: Routing): boolean {
+  const byWires = one.routes.length - than.routes.length;
+  const byFaults = than.faults.length - one.faults.length;
+  return (byWires || byFaults || than.crossings.length - one.crossings.length) > 0;
+}
+
+/** Wires in lanes, and the rest on tracks past them: whole where none was left to these; null where one finds no way. */
+function routeMany(
+  task: RoutingTask,
+  rules: RoutingRules,
+): { readonly routing: Routing; readonly isWhole: boolean } | null {
   const { shape, barriers, wires } = task;
   const order = layingOrder(wires);
   const ways = new ClearWays(shape, barriers, rules.clearanceM);
   const inLanes = wiresInLanes(shape, barriers, order, rules);
-  const begun = inLanes.laid.filter((one) => {
-    return ways.isClear(
-      one.wire,
-      one.route,
-      inLanes.laid.filter((other) => other !== one),
-    );
-  });
+  const begun = inLanes.laid;
   const corners = begun.flatMap(({ route }) => route.points);
   const layer = layerFor(task, rules, corners);
   const missing = order.filter((wire) => !begun.some((one) => one.wire === wire));
@@ -98,11 +104,8 @@ function routeMany(task: RoutingTask, rules: RoutingRules): Routing | null {
   if (laid.length < wires.length) return null;
   const straight = straightened(laid, ways);
   const first = crossingsAmong(laid);
-  return routingOf(task, layer, straight, {
-    first,
-    everyOrder: crossingsAmong(straight) === 0,
-    searches: inLanes.searches,
-  });
+  const found = { first, everyOrder: crossingsAmong(straight) === 0, searches: inLanes.searches };
+  return { routing: routingOf(task, layer, straight, found), isWhole: missing.length === 0 };
 }
 
 /** A layer with tracks through every terminal, and through points besides. */

@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { layingOrder } from '../../../../lib/board/route/laying.ts';
+import { wiresInLanes } from '../../../../lib/board/route/many-wires.ts';
+import { countCrossings, type Route, type RouteWire } from '../../../../lib/board/route/route.ts';
+import { routingDefaults } from '../../../../lib/board/route/routing.ts';
+import { type Barrier, toBarrier } from '../../../../lib/board/route/track-grid.ts';
+import { distance, type Point } from '../../../../lib/board/shape/point.ts';
+import { shapeOf } from '../../shapes.ts';
+import { routeWires, usualLayout } from '../../usual-board.ts';
+import { boardHeightM, boardWidthM, fewestByWaysRound, strips, wiresByLot } from '../ways-round.ts';
+
+const shape = shapeOf({ rectangle: { width: `${boardWidthM} m`, height: `${boardHeightM} m` } });
+const rules = { ...routingDefaults, powerToSignalM: usualLayout.powerToSignalM };
+const heads: readonly Barrier[] = [
+  { id: 'f1', centre: { xM: 0.12, yM: 0.225 }, radiusM: 0.007 },
+  { id: 'f2', centre: { xM: 0.48, yM: 0.1 }, radiusM: 0.007 },
+];
+const barriers = [...strips, ...heads];
+
+const inLanes = (wires: readonly RouteWire[]) =>
+  wiresInLanes(shape, barriers, layingOrder(wires), rules).laid;
+
+/** Points along a route, no further apart than a millimetre. */
+function pointsAlong({ points }: Route): Point[] {
+  return points.slice(1).flatMap((b, at) => {
+    const a = points[at] ?? b;
+    const pieces = Math.max(1, Math.ceil(distance(a, b) / 0.001));
+    return Array.from({ length: pieces + 1 }, (_, k) => ({
+      xM: a.xM + (k / pieces) * (b.xM - a.xM),
+      yM: a.yM + (k / pieces) * (b.yM - a.yM),
+    }));
+  });
+}
+
+/** True where a point is further from both ends of a wire than its own half and the room that it keeps. */
+function isOnTheWay(p: Point, { points }: Route, needM: number): boolean {
+  return [points[0], points.at(-1)].every((end) => end && distance(end, p) > needM);
+}
+
+describe('many wires in lanes', () => {
+  it('go straight along x and y, keep their room from parts and heads of fixings, and end at their terminals', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 9, max: 13 }), fc.nat(10_000), (count, seed) => {
+        for (const { wire, route } of inLanes(wiresByLot(seed, count))) {
+          const needM = wire.diameterM / 2 + rules.clearanceM;
+          expect(wire.from).toMatchObject(route.points[0] ?? {});
+          expect(wire.to).toMatchObject(route.points.at(-1) ?? {});
+          for (const [at, b] of route.points.entries()) {
+            const a = route.points[at - 1] ?? b;
+            expect(a.xM === b.xM || a.yM === b.yM).toBe(true);
+          }
+          for (const p of pointsAlong(route).filter((one) => isOnTheWay(one, route, needM)))
+            for (const barrier of barriers) expect(toBarrier(p, barrier)).toBeGreaterThan(needM - 1e-5);
+        }
+      }),
+      { numRuns: 6, seed: 5 },
+    );
+  });
+
+  it('cross no less often than every way round the part allows, and most often as little', () => {
+    const draws = Array.from({ length: 12 }, (_, seed) => wiresByLot(300 + seed, 6));
+    const found = draws.map((wires) => {
+      const laid = inLanes(wires);
+      return {
+        least: fewestByWaysRound(wires),
+        own: laid.length === wires.length ? countCrossings(laid.map(({ route }) => route)) : Infinity,
+      };
+    });
+    for (const { least, own } of found) expect(own).toBeGreaterThanOrEqual(least);
+    expect(found.filter(({ least, own }) => own === least).length).toBeGreaterThanOrEqual(8);
+  });
+
+  it('are all laid, whichever find no lane, and come out the same each time', () => {
+    for (const seed of [1, 2]) {
+      const task = { shape, barriers, wires: wiresByLot(seed, 12) };
+      const found = routeWires(task);
+      expect(found.routes).toHaveLength(12);
+      expect(routeWires(task)).toEqual(found);
+    }
+  });
+});
