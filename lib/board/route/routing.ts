@@ -75,16 +75,24 @@ export interface Routing {
 export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
   const many = task.wires.length > fewWires ? routeMany(task, rules) : null;
-  if (many?.isWhole && many.routing.faults.length === 0) return many.routing;
+  if (many?.isWhole && many.routing.faults.length + outOfReach(task, many.routing) === 0) return many.routing;
   const onTracks = routeOnTracks(task, rules);
-  return many && isBetter(many.routing, onTracks) ? many.routing : onTracks;
+  return many && isBetter(task, many.routing, onTracks) ? many.routing : onTracks;
 }
 
-/** More wires laid, then fewer bent too tightly, then fewer crossings. */
-function isBetter(one: Routing, than: Routing): boolean {
+/** More wires laid, then fewer that don't reach or are bent too tightly, then fewer crossings. */
+function isBetter(task: RoutingTask, one: Routing, than: Routing): boolean {
   const byWires = one.routes.length - than.routes.length;
+  const byReach = outOfReach(task, than) - outOfReach(task, one);
   const byFaults = than.faults.length - one.faults.length;
-  return (byWires || byFaults || than.crossings.length - one.crossings.length) > 0;
+  return (byWires || byReach || byFaults || than.crossings.length - one.crossings.length) > 0;
+}
+
+/** How many wires that are made to a length don't reach along their way. */
+function outOfReach({ wires }: RoutingTask, { routes }: Routing): number {
+  return routes.filter(({ wire, lengthM }) => {
+    return lengthM > (wires.find(({ id }) => id === wire)?.longestM ?? Infinity);
+  }).length;
 }
 
 /** Wires in lanes, and the rest on tracks past them: whole where none was left to these; null where one finds no way. */
@@ -102,7 +110,7 @@ function routeMany(
   const missing = order.filter((wire) => !begun.some((one) => one.wire === wire));
   const laid = layMissing(layer, missing, begun);
   if (laid.length < wires.length) return null;
-  const straight = straightened(laid, ways);
+  const straight = withinReach(layer, straightened(laid, ways));
   const first = crossingsAmong(laid);
   const found = { first, everyOrder: crossingsAmong(straight) === 0, searches: inLanes.searches };
   return { routing: routingOf(task, layer, straight, found), isWhole: missing.length === 0 };
