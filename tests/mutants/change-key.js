@@ -1,17 +1,11 @@
 // Plain JavaScript: the plug-in beside it is loaded by processes that read nothing else.
 
-/** The variable that names the file with the keys of the changes to try. */
-export const toTryVariable = 'MUTANTS_TO_TRY';
-
-/** The variable that names the file to which what became of each change is added, a line for each. */
-export const outcomesVariable = 'MUTANTS_OUTCOMES';
-
 /**
- * What is told of a change that was tried counts lines and columns from 1, a change that is to be tried from 0.
+ * What is told of a change counts lines and columns from 1, where the code is read they count from 0.
  * @param {import('@stryker-mutator/api/core').MutantResult} result
  */
-export function changeOf({ fileName, location: { start, end }, replacement, status }) {
-  return { fileName, location: { start: fromZero(start), end: fromZero(end) }, replacement, status };
+export function changeOf({ id, fileName, location: { start, end }, replacement, status }) {
+  return { id, fileName, location: { start: fromZero(start), end: fromZero(end) }, replacement, status };
 }
 
 /** @param {import('@stryker-mutator/api/core').Position} position */

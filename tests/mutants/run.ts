@@ -1,12 +1,13 @@
 import { mkdirSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { fileOf } from './change-key.js';
+import { fileOf, keyOf } from './change-key.js';
+import { changedCopy } from './changed-copy.ts';
 import { type Change, drawn } from './chosen-changes.ts';
 import { equivalentTo, originalOf } from './equivalent-to.ts';
-import { toldIn } from './outcomes.ts';
+import { keepOutcomes, toldIn } from './outcomes.ts';
 import { areaOf, leastShare, sampled, sampleSize, whole } from './scope.ts';
-import { everyChange, tryChanges } from './try-changes.ts';
+import { tryChanges } from './try-changes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const kept = join(root, '.mutants');
@@ -46,16 +47,35 @@ function report(changes: readonly Change[]): boolean {
   return shares.every((share) => share >= leastShare);
 }
 
-/** Every change below the places; with none named, those of the whole areas and the sample. */
-async function chosenOf(places: readonly string[]): Promise<Change[]> {
-  const files = codeFiles().filter(
-    (file) => places.length === 0 || places.some((place) => file.startsWith(place)),
-  );
-  const all = (await everyChange(root, kept, files)).filter((change) => !equivalentTo(change, root));
+/**
+ * Every change below the places; with none named, those of the whole areas and the sample. `--sample` draws below the
+ * places what a run of all would draw there.
+ */
+async function chosenOf(places: readonly string[], asDrawn: boolean): Promise<Change[]> {
+  const below = (file: string) => places.length === 0 || places.some((place) => file.startsWith(place));
+  const drawing = places.length === 0 || asDrawn;
+  const copy = await changedCopy(root, kept, codeFiles().filter(drawing ? () => true : below));
+  copy.remove();
+  const all = copy.changes.filter((change) => !equivalentTo(change, root));
   const isWhole = (change: Change) => whole.some((area) => areaOf(fileOf(change)) === area);
   const elsewhere = all.filter((change) => !isWhole(change));
   say(`${all.length} changes in all`);
-  return [...all.filter(isWhole), ...(places.length > 0 ? elsewhere : drawn(elsewhere, sampleSize))];
+  const chosen = [...all.filter(isWhole), ...(drawing ? drawn(elsewhere, sampleSize) : elsewhere)];
+  return chosen.filter((change) => below(fileOf(change)));
+}
+
+/** Tries changes of one area by these tests, and keeps what becomes of them. */
+async function tryInCopy(changes: readonly Change[], heldBy: readonly string[]): Promise<void> {
+  const copy = await changedCopy(root, kept, [...new Set(changes.map(fileOf))]);
+  const keys = new Set(changes.map(keyOf));
+  const own = copy.changes.filter((change) => keys.has(keyOf(change)));
+  const trial = { folder: copy.folder, kept, heldBy, say };
+  const told = await tryChanges(
+    trial,
+    own.map(({ id }) => id),
+  );
+  keepOutcomes(kept, own, told);
+  copy.remove();
 }
 
 /**
@@ -64,16 +84,16 @@ async function chosenOf(places: readonly string[]): Promise<Change[]> {
  */
 async function main(given: readonly string[]): Promise<boolean> {
   mkdirSync(kept, { recursive: true });
-  const again = given.includes('--untold');
-  const chosen = await chosenOf(given.filter((word) => !word.startsWith('--')));
+  const places = given.filter((word) => !word.startsWith('--'));
+  const chosen = await chosenOf(places, given.includes('--sample'));
   const narrowed = given.flatMap((word) => /^--held-by=(.+)$/.exec(word)?.[1] ?? []);
   const isTold = toldIn(kept);
-  const toTry = again ? chosen.filter((change) => !isTold(change)) : chosen;
+  const toTry = given.includes('--untold') ? chosen.filter((change) => !isTold(change)) : chosen;
   for (const area of [...whole, ...sampled]) {
     const own = toTry.filter((change) => areaOf(fileOf(change)) === area);
     if (own.length === 0) continue;
     say(`${area.name}: ${own.length} changes`);
-    await tryChanges(root, kept, own, narrowed.length > 0 ? narrowed : area.heldBy);
+    await tryInCopy(own, narrowed.length > 0 ? narrowed : area.heldBy);
   }
   return report(chosen);
 }

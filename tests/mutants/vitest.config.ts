@@ -1,19 +1,24 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { tryingVariable } from './told.ts';
 
-/** The tests that a run over changed code may count on, a list of globs in JSON: see `scope.ts`. */
-const include = JSON.parse(process.env.MUTANTS_HELD_BY ?? '["tests/power/**/*.test.ts"]');
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const list = (variable: string): string[] => JSON.parse(process.env[variable] ?? '[]');
 
 export default defineConfig({
-  root: fileURLToPath(new URL('../..', import.meta.url)),
+  root: here('../..'),
   test: {
-    include,
-    // What one file of tests has planned in memory must not answer for another: each file is judged by what it ran.
-    isolate: true,
+    // The tests that a run over changed code may count on, a list of globs: see `scope.ts`.
+    include: list('MUTANTS_HELD_BY'),
+    exclude: list('MUTANTS_DONE'),
+    ...(process.env[tryingVariable] && { runner: here('in-place-runner.ts') }),
+    pool: 'threads',
+    maxWorkers: 1,
+    isolate: false,
     // A kept plan would hide a change of code that stands in no file.
     env: { FRESH_PLANS: '1' },
-    setupFiles: [fileURLToPath(new URL('../property-seed.ts', import.meta.url))],
-    testTimeout: 120_000,
-    hookTimeout: 300_000,
+    setupFiles: [here('../property-seed.ts'), here('first-failure.ts')],
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
   },
 });
