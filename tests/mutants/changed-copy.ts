@@ -30,7 +30,7 @@ export async function changedCopy(
     coverageAnalysis: 'off',
     concurrency: 1,
     reporters: ['dots'],
-    ignorePatterns: ['.rackleaf', '.dist', 'dist', 'site', 'layouts'],
+    ignorePatterns: ['.mutants', '.rackleaf', '.dist', 'dist', 'site', 'layouts'],
     tempDirName: around,
     cleanTempDir: false,
     disableTypeChecks: false,

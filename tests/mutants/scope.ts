@@ -7,7 +7,7 @@ export interface Area {
   readonly heldBy: readonly string[];
 }
 
-const rulesTests = ['tests/rules/{every-rule,protection-*,data-places,mounting,wet-zone}.test.ts'];
+const rulesTests = ['tests/rules/{every-rule,protection*,data-places,mounting,wet-zone}.test.ts'];
 const planTests = ['tests/plan/plan-job.test.ts', 'tests/rules/every-remark.test.ts'];
 
 /** Where a fault burns a cable or a coil: every change is tried. */

@@ -44,7 +44,9 @@ export function shortText({ job }: Case, { faultA, faultFrom = [], faultUnknown 
     ({ source, currentA, basis }) =>
       `${ampsDrawn(currentA)} from ${source} (${deviceOf(job, source)?.spec?.kind === 'capacitor-bank' ? bases.stated : bases[basis]})`,
   );
-  const past = faultUnknown.length > 0 ? `, and what ${listed(faultUnknown)} gives, which nobody states` : '';
+  const give = faultUnknown.length === 1 ? 'gives' : 'give';
+  const past =
+    faultUnknown.length > 0 ? `, and what ${listed(faultUnknown)} ${give}, which nobody states` : '';
   return `a dead short drives about ${ampsDrawn(faultA ?? 0)} through it${each.length > 0 ? `: ${listed(each)}` : ''}${past}`;
 }
 
