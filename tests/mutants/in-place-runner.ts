@@ -5,8 +5,8 @@ import { codeSwitch, ranBetweenTests, runsThrough } from './switch.ts';
 import { type Told, toldLine, tryingVariable } from './told.ts';
 
 interface Trying {
-  /** The numbers of the changes to try. */
-  readonly changes: readonly string[];
+  /** The numbers of the changes to try, and how many tests each may be tried by. */
+  readonly changes: Readonly<Record<string, number>>;
   /** The file to which is added what becomes of them. */
   readonly told: string;
 }
@@ -28,7 +28,7 @@ const runTest = new Script('globalThis.__runTest__()');
  */
 export default class InPlaceRunner extends TestRunner {
   readonly #trying: Trying = JSON.parse(readFileSync(process.env[tryingVariable] ?? '', 'utf8'));
-  readonly #untold = new Set(this.#trying.changes);
+  readonly #untold = new Map(Object.entries(this.#trying.changes));
 
   async runTask(test: RunnerTestCase): Promise<void> {
     const body = TestRunner.getTestFn(test);
@@ -36,7 +36,7 @@ export default class InPlaceRunner extends TestRunner {
     const begun = performance.now();
     const hits = await runsThrough(test.id, body);
     const limitMs = leastMs + slower * (performance.now() - begun);
-    const met = [...hits].filter(([id]) => this.#untold.has(id));
+    const met = [...hits].filter(([id]) => (this.#untold.get(id) ?? 0) > 0);
     for (const [id, count] of met) await this.#tryChange(test, id, { body, count, limitMs });
     // What a change left behind in a module would speak for the next one.
     if (met.length > 0) await runsThrough(test.id, body);
@@ -48,6 +48,7 @@ export default class InPlaceRunner extends TestRunner {
     { body, count, limitMs }: { body: () => unknown; count: number; limitMs: number },
   ): Promise<void> {
     const at = codeSwitch();
+    this.#untold.set(id, (this.#untold.get(id) ?? 0) - 1);
     this.#say({ trying: id, limitMs });
     Object.assign(at, { activeMutant: id, hitCount: 0, hitLimit: count * moreOften });
     globalThis.__runTest__ = body;

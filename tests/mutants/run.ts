@@ -6,7 +6,7 @@ import { changedCopy } from './changed-copy.ts';
 import { type Change, drawn } from './chosen-changes.ts';
 import { equivalentTo, originalOf } from './equivalent-to.ts';
 import { keepOutcomes, toldIn } from './outcomes.ts';
-import { areaOf, leastShare, sampled, sampleSize, whole } from './scope.ts';
+import { areaOf, leastShare, mostTests, sampled, sampleSize, whole } from './scope.ts';
 import { tryChanges } from './try-changes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -65,11 +65,11 @@ async function chosenOf(places: readonly string[], asDrawn: boolean): Promise<Ch
 }
 
 /** Tries changes of one area by these tests, and keeps what becomes of them. */
-async function tryInCopy(changes: readonly Change[], heldBy: readonly string[]): Promise<void> {
+async function tryInCopy(changes: readonly Change[], heldBy: readonly string[], most: number): Promise<void> {
   const copy = await changedCopy(root, kept, [...new Set(changes.map(fileOf))]);
   const keys = new Set(changes.map(keyOf));
   const own = copy.changes.filter((change) => keys.has(keyOf(change)));
-  const trial = { folder: copy.folder, kept, heldBy, say };
+  const trial = { folder: copy.folder, kept, heldBy, most, say };
   const told = await tryChanges(
     trial,
     own.map(({ id }) => id),
@@ -86,14 +86,17 @@ async function main(given: readonly string[]): Promise<boolean> {
   mkdirSync(kept, { recursive: true });
   const places = given.filter((word) => !word.startsWith('--'));
   const chosen = await chosenOf(places, given.includes('--sample'));
-  const narrowed = given.flatMap((word) => /^--held-by=(.+)$/.exec(word)?.[1] ?? []);
+  const valuesOf = (option: string) =>
+    given.flatMap((word) => (word.startsWith(`${option}=`) ? [word.slice(option.length + 1)] : []));
+  const narrowed = valuesOf('--held-by');
+  const most = Number(valuesOf('--most')[0] ?? mostTests);
   const isTold = toldIn(kept);
   const toTry = given.includes('--untold') ? chosen.filter((change) => !isTold(change)) : chosen;
   for (const area of [...whole, ...sampled]) {
     const own = toTry.filter((change) => areaOf(fileOf(change)) === area);
     if (own.length === 0) continue;
     say(`${area.name}: ${own.length} changes`);
-    await tryInCopy(own, narrowed.length > 0 ? narrowed : area.heldBy);
+    await tryInCopy(own, narrowed.length > 0 ? narrowed : area.heldBy, most);
   }
   return report(chosen);
 }

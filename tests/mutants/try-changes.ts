@@ -9,50 +9,66 @@ export interface Trial {
   readonly folder: string;
   /** Where what becomes of them is written meanwhile. */
   readonly kept: string;
+  /** The tests, in this order. */
   readonly heldBy: readonly string[];
+  /** A change that so many tests ran through without telling it is given up. */
+  readonly most: number;
   readonly say: (line: string) => void;
 }
 
 /** Tries changes by their numbers, and returns those that a test told: one failed, or did not come to an end. */
 export async function tryChanges(trial: Trial, changes: readonly string[]): Promise<ReadonlySet<string>> {
-  const { told, between } = await tryInPlace(trial, changes);
-  const asLoaded = changes.filter((id) => between.has(id) && !told.has(id));
-  return new Set([...told, ...(await tryAsLoaded(trial, asLoaded))]);
+  const known: Known = { told: new Set(), between: new Set(), tried: new Map() };
+  for (const tests of trial.heldBy) await tryInPlace(trial, tests, changes, known);
+  const asLoaded = changes.filter((id) => known.between.has(id) && !known.told.has(id));
+  return new Set([...known.told, ...(await tryAsLoaded(trial, asLoaded))]);
+}
+
+/** What is known of changes by now. */
+interface Known {
+  readonly told: Set<string>;
+  /** Run through while no test ran. */
+  readonly between: Set<string>;
+  /** By how many tests each was tried. */
+  readonly tried: Map<string, number>;
 }
 
 /** Tries them in one process that has loaded the code unchanged; one that breaks it down is told, and it goes on. */
 async function tryInPlace(
-  { folder, kept, heldBy, say }: Trial,
+  { folder, kept, most, say }: Trial,
+  tests: string,
   changes: readonly string[],
-): Promise<{ readonly told: ReadonlySet<string>; readonly between: ReadonlySet<string> }> {
+  known: Known,
+): Promise<void> {
   const list = join(kept, 'trying.json');
   const toldFile = join(kept, 'told.jsonl');
-  const told = new Set<string>();
-  const between = new Set<string>();
   const done = new Set<string>();
-  for (;;) {
+  for (let isOver = false; !isOver; ) {
     rmSync(toldFile, { force: true });
-    writeFileSync(list, JSON.stringify({ changes: changes.filter((id) => !told.has(id)), told: toldFile }));
+    const open = changes.filter((id) => !known.told.has(id));
+    const left = open.map((id) => [id, most - (known.tried.get(id) ?? 0)]);
+    writeFileSync(list, JSON.stringify({ changes: Object.fromEntries(left), told: toldFile }));
     const { status, printed } = await runTests({
       folder,
-      heldBy,
+      heldBy: [tests],
       env: { [tryingVariable]: list, MUTANTS_DONE: JSON.stringify([...done]) },
       hangs: hangsIn(toldFile),
     });
     const lines = readTold(toldFile);
     for (const line of lines) {
-      if ('told' in line) told.add(line.told);
-      if ('between' in line) for (const id of line.between) between.add(id);
+      if ('trying' in line) known.tried.set(line.trying, (known.tried.get(line.trying) ?? 0) + 1);
+      if ('told' in line) known.told.add(line.told);
+      if ('between' in line) for (const id of line.between) known.between.add(id);
       if ('done' in line) done.add(line.done);
     }
-    const open = unfinished(lines);
-    if (status === null && open !== undefined) told.add(open);
-    else if (status === null) throw new Error(`The tests broke down with nothing changed.\n${printed}`);
-    else {
-      if (status !== 0) say(`NOT SOUND: a test failed with nothing changed\n${printed}`);
-      return { told, between };
-    }
+    const last = unfinished(lines);
+    if (status === null && last === undefined)
+      throw new Error(`The tests broke down with nothing changed.\n${printed}`);
+    if (status === null && last !== undefined) known.told.add(last);
+    else isOver = true;
+    if (isOver && status !== 0) say(`NOT SOUND: a test failed with nothing changed\n${printed}`);
   }
+  say(`  ${known.told.size} told of ${changes.length} after ${tests}`);
 }
 
 /** The change that was tried last, if nothing was told since. */
