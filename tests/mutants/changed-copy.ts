@@ -7,6 +7,8 @@ import type { Change } from './chosen-changes.ts';
 /** A copy of the repository with every change of some files in it, each asleep until it is called by its number. */
 export interface ChangedCopy {
   readonly folder: string;
+  /** A folder beside it, for what is noted meanwhile. */
+  readonly notes: string;
   readonly changes: readonly Change[];
   remove(): void;
 }
@@ -42,6 +44,7 @@ export async function changedCopy(
   if (name === undefined) throw new Error('Stryker left no copy of the code.');
   return {
     folder: join(around, name),
+    notes: around,
     changes: listed.map(changeOf).filter(({ status }) => status !== 'Ignored'),
     remove: () => rmSync(around, { recursive: true, force: true }),
   };

@@ -5,6 +5,7 @@ import { fileOf, keyOf } from './change-key.js';
 import { changedCopy } from './changed-copy.ts';
 import { type Change, drawn } from './chosen-changes.ts';
 import { equivalentTo, originalOf } from './equivalent-to.ts';
+import { keepShares, percentTold, type Share } from './measured.ts';
 import { keepOutcomes, toldIn } from './outcomes.ts';
 import { areaOf, leastShare, mostTests, sampled, sampleSize, whole } from './scope.ts';
 import { tryChanges } from './try-changes.ts';
@@ -30,38 +31,62 @@ function placed(change: Change): string {
   return `${fileOf(change)}:${line + 1}:${column + 1}  ${original}  =>  ${short(change.replacement ?? '')}`;
 }
 
-/** Prints each change that no test told, and the share told by folder; true where every folder has enough. */
-function report(changes: readonly Change[]): boolean {
+/** What came of the changes, by area and folder. */
+function sharesOf(changes: readonly Change[], isDrawn: boolean): readonly Share[] {
+  const isTold = toldIn(kept);
+  return [...whole, ...sampled].flatMap((area): Share[] => {
+    const own = changes.filter((change) => areaOf(fileOf(change)) === area);
+    const folders = [...new Set(own.map((change) => dirname(fileOf(change))))].sort();
+    return folders.map((folder): Share => {
+      const here = own.filter((change) => dirname(fileOf(change)) === folder);
+      return {
+        area: area.name,
+        folder,
+        tried: isDrawn && sampled.includes(area) ? 'drawn' : 'every change',
+        changes: here.length,
+        told: here.filter(isTold).length,
+      };
+    });
+  });
+}
+
+/** Prints each change that no test told, and the share told; true where every folder has enough. */
+function report(changes: readonly Change[], shares: readonly Share[]): boolean {
   const isTold = toldIn(kept);
   for (const change of changes) if (!isTold(change)) say(`not told  ${placed(change)}`);
-  const folders = [...new Set(changes.map((change) => dirname(fileOf(change))))].sort();
-  const shares = folders.map((folder) => {
-    const own = changes.filter((change) => dirname(fileOf(change)) === folder);
-    const share = own.filter(isTold).length / own.length;
-    const tooFew = share < leastShare ? '  TOO FEW' : '';
+  const isEnough = ({ told, changes: tried }: Share) => told >= leastShare * tried;
+  for (const share of shares)
     say(
-      `${(100 * share).toFixed(1).padStart(5)} %  of ${String(own.length).padStart(4)}  ${folder}${tooFew}`,
+      `${percentTold(share).padStart(5)} %  of ${String(share.changes).padStart(4)}  ${share.folder} (${share.area})${isEnough(share) ? '' : '  TOO FEW'}`,
     );
-    return share;
-  });
-  return shares.every((share) => share >= leastShare);
+  return shares.every(isEnough);
 }
 
 /**
  * Every change below the places; with none named, those of the whole areas and the sample. `--sample` draws below the
  * places what a run of all would draw there.
  */
-async function chosenOf(places: readonly string[], asDrawn: boolean): Promise<Change[]> {
-  const below = (file: string) => places.length === 0 || places.some((place) => file.startsWith(place));
-  const drawing = places.length === 0 || asDrawn;
-  const copy = await changedCopy(root, kept, codeFiles().filter(drawing ? () => true : below));
+async function chosenOf(places: readonly string[], isDrawn: boolean): Promise<Change[]> {
+  const copy = await changedCopy(root, kept, codeFiles().filter(isDrawn ? () => true : below(places)));
   copy.remove();
   const all = copy.changes.filter((change) => !equivalentTo(change, root));
   const isWhole = (change: Change) => whole.some((area) => areaOf(fileOf(change)) === area);
   const elsewhere = all.filter((change) => !isWhole(change));
   say(`${all.length} changes in all`);
-  const chosen = [...all.filter(isWhole), ...(drawing ? drawn(elsewhere, sampleSize) : elsewhere)];
-  return chosen.filter((change) => below(fileOf(change)));
+  const chosen = [...all.filter(isWhole), ...(isDrawn ? drawn(elsewhere, sampleSize) : elsewhere)];
+  return chosen.filter((change) => below(places)(fileOf(change)));
+}
+
+const below =
+  (places: readonly string[]) =>
+  (file: string): boolean =>
+    places.length === 0 || places.some((place) => file === place || file.startsWith(`${place}/`));
+
+/** True where every file of an area in a folder lies below the places. */
+function isCovered({ area, folder }: Share, places: readonly string[]): boolean {
+  return codeFiles()
+    .filter((file) => areaOf(file)?.name === area && dirname(file) === folder)
+    .every(below(places));
 }
 
 /** Tries changes of one area by these tests, and keeps what becomes of them. */
@@ -69,7 +94,7 @@ async function tryInCopy(changes: readonly Change[], heldBy: readonly string[], 
   const copy = await changedCopy(root, kept, [...new Set(changes.map(fileOf))]);
   const keys = new Set(changes.map(keyOf));
   const own = copy.changes.filter((change) => keys.has(keyOf(change)));
-  const trial = { folder: copy.folder, kept, heldBy, most, say };
+  const trial = { folder: copy.folder, notes: copy.notes, heldBy, most, say };
   const told = await tryChanges(
     trial,
     own.map(({ id }) => id),
@@ -85,7 +110,8 @@ async function tryInCopy(changes: readonly Change[], heldBy: readonly string[], 
 async function main(given: readonly string[]): Promise<boolean> {
   mkdirSync(kept, { recursive: true });
   const places = given.filter((word) => !word.startsWith('--'));
-  const chosen = await chosenOf(places, given.includes('--sample'));
+  const isDrawn = places.length === 0 || given.includes('--sample');
+  const chosen = await chosenOf(places, isDrawn);
   const valuesOf = (option: string) =>
     given.flatMap((word) => (word.startsWith(`${option}=`) ? [word.slice(option.length + 1)] : []));
   const narrowed = valuesOf('--held-by');
@@ -98,7 +124,13 @@ async function main(given: readonly string[]): Promise<boolean> {
     say(`${area.name}: ${own.length} changes`);
     await tryInCopy(own, narrowed.length > 0 ? narrowed : area.heldBy, most);
   }
-  return report(chosen);
+  const shares = sharesOf(chosen, isDrawn);
+  if (narrowed.length === 0)
+    keepShares(
+      join(root, 'tests/mutants/measured.md'),
+      shares.filter((share) => isCovered(share, places)),
+    );
+  return report(chosen, shares);
 }
 
 process.exitCode = (await main(process.argv.slice(2))) ? 0 : 1;

@@ -8,7 +8,7 @@ export interface Trial {
   /** The copy of the code with the changes in it. */
   readonly folder: string;
   /** Where what becomes of them is written meanwhile. */
-  readonly kept: string;
+  readonly notes: string;
   /** The tests, in this order. */
   readonly heldBy: readonly string[];
   /** A change that so many tests ran through without telling it is given up. */
@@ -35,13 +35,13 @@ interface Known {
 
 /** Tries them in one process that has loaded the code unchanged; one that breaks it down is told, and it goes on. */
 async function tryInPlace(
-  { folder, kept, most, say }: Trial,
+  { folder, notes, most, say }: Trial,
   tests: string,
   changes: readonly string[],
   known: Known,
 ): Promise<void> {
-  const list = join(kept, 'trying.json');
-  const toldFile = join(kept, 'told.jsonl');
+  const list = join(notes, 'trying.json');
+  const toldFile = join(notes, 'told.jsonl');
   const done = new Set<string>();
   for (let isOver = false; !isOver; ) {
     rmSync(toldFile, { force: true });
