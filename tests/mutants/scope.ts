@@ -8,7 +8,7 @@ export interface Area {
 }
 
 const rulesTests = [
-  'tests/rules/protection*.test.ts',
+  'tests/rules/protection/*.test.ts',
   'tests/rules/every-rule.test.ts',
   'tests/rules/{data-places,mounting,wet-zone}.test.ts',
 ];

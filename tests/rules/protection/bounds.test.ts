@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import { rules } from '../../lib/rules/index.ts';
-import { aboutPlan } from './case.ts';
-import { conductor, fuse } from './changes.ts';
+import type { BuildPlan } from '../../../lib/model/plan/index.ts';
+import { rules } from '../../../lib/rules/index.ts';
+import { aboutPlan } from '../case.ts';
+import { conductor, fuse } from '../changes.ts';
 
 /** What a rule finds where the plan is changed: level, subjects, value and limit. */
 function found(rule: string, change: (plan: BuildPlan) => void) {

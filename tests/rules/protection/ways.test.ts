@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import type { BuildPlan } from '../../lib/model/plan/index.ts';
-import type { PlanPass } from '../../lib/model/plan/wiring.ts';
-import { distantFuses } from '../../lib/rules/protection/fuse-at-source.ts';
-import { about, byId, entry, partIn } from './case.ts';
-import { conductor, fuse, mainFuseAt, secondBattery, wire } from './changes.ts';
-import type { Written } from './content.ts';
+import type { BuildPlan } from '../../../lib/model/plan/index.ts';
+import type { PlanPass } from '../../../lib/model/plan/wiring.ts';
+import { distantFuses } from '../../../lib/rules/protection/fuse-at-source.ts';
+import { about, byId, entry, partIn } from '../case.ts';
+import { conductor, fuse, mainFuseAt, secondBattery, wire } from '../changes.ts';
+import type { Written } from '../content.ts';
 import { found } from './found.ts';
 
 const inch = 0.0254;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { BuildPlan, ConductorLimit } from '../../lib/model/plan/index.ts';
-import { rules } from '../../lib/rules/index.ts';
-import { aboutPlan } from './case.ts';
-import { conductor, fuse } from './changes.ts';
+import type { BuildPlan, ConductorLimit } from '../../../lib/model/plan/index.ts';
+import { rules } from '../../../lib/rules/index.ts';
+import { aboutPlan } from '../case.ts';
+import { conductor, fuse } from '../changes.ts';
 
 function found(rule: string, change: (plan: BuildPlan) => void) {
   const verdicts = rules.find(({ id }) => id === rule)?.judge(aboutPlan(change));

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { defaultSource } from '../../lib/model/findings/source.ts';
-import type { BuildPlan, PlanFuse } from '../../lib/model/plan/index.ts';
-import { about, entry, partIn } from './case.ts';
-import { fuse, secondBattery } from './changes.ts';
-import type { Written } from './content.ts';
+import { defaultSource } from '../../../lib/model/findings/source.ts';
+import type { BuildPlan, PlanFuse } from '../../../lib/model/plan/index.ts';
+import { about, entry, partIn } from '../case.ts';
+import { fuse, secondBattery } from '../changes.ts';
+import type { Written } from '../content.ts';
 import { found } from './found.ts';
 
 type Change = (content: Written) => void;
