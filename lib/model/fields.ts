@@ -13,7 +13,7 @@ import {
   type Quantity,
   writeQuantity,
 } from './quantity/quantity.ts';
-import { parseWireSize, type WireSize } from './quantity/wire-size.ts';
+import { meantWireSize, parseWireSize, type WireSize } from './quantity/wire-size.ts';
 
 /** Text that YAML would not turn into something else. */
 export function text(example: string): z.ZodString {
@@ -104,10 +104,11 @@ function quantityCodec<D extends DimensionName>(dimension: D, unsigned: boolean)
         typeof signed === 'number' ? (refusal(value, signed, dimension, unsigned) ?? signed) : signed;
       if (typeof read === 'number' && isQuantity<(typeof dimensions)[D]['si']>(read)) return read;
       const why = typeof read === 'number' ? `"${value}" is not ${name}` : read.unreadable;
+      const isMended = typeof read !== 'number' && read.isMended === true;
       ctx.issues.push({
         code: 'custom',
         input: value,
-        message: `${why}; write ${name} such as ${example}`,
+        message: isMended ? why : `${why}; write ${name} such as ${example}`,
       });
       return z.NEVER;
     },
@@ -173,7 +174,9 @@ export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> 
     decode: (value, ctx) => {
       const size = parseWireSize(value);
       if (size) return size;
-      const message = `"${value}" is not a conductor size made here: write 24 AWG to 4/0 AWG, or an area such as 16 mm2`;
+      const meant = meantWireSize(value);
+      const write = meant ?? '24 AWG to 4/0 AWG, or an area such as 16 mm2';
+      const message = `"${value}" is not ${meant === null ? 'a conductor size made here' : 'how a conductor size is written'}: write ${write}`;
       ctx.issues.push({ code: 'custom', input: value, message });
       return z.NEVER;
     },
@@ -202,6 +205,12 @@ export function privateText(example: string): z.ZodCodec<z.ZodString, z.ZodCusto
   });
 }
 
+/** What is wrong with what should be a pure number; a decimal comma is told with what to write. */
+function numberFault(input: unknown, needs: string): string {
+  const [, before, after] = typeof input === 'string' ? (/^(-?\d+),(\d+)$/.exec(input.trim()) ?? []) : [];
+  return before === undefined ? needs : `is written with a comma: write ${before}.${after}`;
+}
+
 /** A whole count of pieces, or a pure number: the only things that need no unit. */
 export const count = z
   .int({ error: 'needs a whole number, such as 2' })
@@ -216,7 +225,7 @@ export const countFromOne = z
 
 /** A pure number above zero, such as a damping factor. */
 export const positiveNumber = z
-  .number({ error: 'needs a number, such as 200' })
+  .number({ error: ({ input }) => numberFault(input, 'needs a number, such as 200') })
   .positive('is not above zero; write a number such as 200')
   .meta({ examples: [200] });
 
@@ -239,11 +248,11 @@ export const measured: z.ZodCodec<z.ZodString, z.ZodCustom<Measured, Measured>> 
         const read = parseQuantity(body, dimension);
         if (typeof read === 'number') return { dimension, value: minus ? 0 - read : read };
       }
-      ctx.issues.push({
-        code: 'custom',
-        input: value,
-        message: `"${value}" is not a reading; write 13.9 V or 0.8 ohm`,
-      });
+      const faults = dimensionNames.map((dimension) => parseQuantity(body, dimension));
+      const told = faults.find((fault) => typeof fault !== 'number' && fault.isMended === true);
+      const message =
+        typeof told === 'object' ? told.unreadable : `"${value}" is not a reading; write 13.9 V or 0.8 ohm`;
+      ctx.issues.push({ code: 'custom', input: value, message });
       return z.NEVER;
     },
     encode: (reading) => `${reading.value} ${dimensions[reading.dimension].si}`,

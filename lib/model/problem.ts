@@ -17,6 +17,8 @@ export interface Problem {
 /** Why a written text can't be read, as a part of a sentence: a problem tells it with its place. */
 export interface Unreadable {
   readonly unreadable: string;
+  /** True where the sentence tells what to write already. */
+  readonly isMended?: boolean;
 }
 
 /** A result that may carry problems beside what could be read. */

@@ -6,6 +6,7 @@ import type { Vehicle } from '../model/content/vehicle.ts';
 import { computeAnew, type Keep } from '../model/keep.ts';
 import { isOnReel, type Part } from '../model/kinds/index.ts';
 import type { Problem, Read } from '../model/problem.ts';
+import { formerNameProblems, lookPart } from './names/look-part.ts';
 import { UnreadNames } from './names/unread-names.ts';
 import { vehicleNames } from './names/vehicle-names.ts';
 import { jobFile, readAll, type Shaped, shopFile, vehicleFile } from './read-file.ts';
@@ -101,6 +102,7 @@ export function readCatalogue(
   const unread = new UnreadNames();
   const shop = readShop(files.shop, problems, keep);
   const parts = readParts(files.parts, problems, unread, keep);
+  problems.push(...formerNameProblems(parts));
   if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
   return { shop, parts, unread, problems };
 }
@@ -238,7 +240,7 @@ function stockProblems(
 ): readonly Problem[] {
   const report = new Report(placed, unread);
   for (const [id, stock] of Object.entries(value.stock)) {
-    const part = report.look(['stock', id], 'part', id, parts);
+    const part = lookPart(report, ['stock', id], id, parts);
     if (part && 'reels' in stock !== isOnReel(part))
       report.at(
         ['stock', id],

@@ -5,8 +5,10 @@ import { fileId, text as textField } from '../model/fields.ts';
 import { houseRuleNames, isHouseRuleName } from '../model/house-rules.ts';
 import { rulesNamed } from '../model/printed/rule-figures.ts';
 import type { Problem, Read } from '../model/problem.ts';
+import { encodingFault } from './encoding.ts';
 import { remedyFor } from './report.ts';
 import { shape } from './schema/shape.ts';
+import { lineFinder } from './yaml/positions.ts';
 import { readYaml } from './yaml/yaml.ts';
 
 const frontMatterSchema = z.strictObject({
@@ -22,6 +24,11 @@ export function readGuide(file: SourceFile): Read<Guide | null> {
   if (!named.success) {
     const message = `the name of the file, "${slug}", ${named.error.issues[0]?.message ?? 'is not an id'}`;
     return { value: null, problems: [{ where, message }] };
+  }
+  const encoding = encodingFault(file.text);
+  if (encoding) {
+    const at = lineFinder(file.text)(encoding.offset);
+    return { value: null, problems: [{ where: { ...where, ...at }, message: encoding.message }] };
   }
   // Editors of some systems end lines otherwise, and put a mark of the encoding before the first.
   const text = file.text.replace(/^\uFEFF/, '').replaceAll('\r\n', '\n');

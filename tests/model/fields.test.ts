@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { shopSchema } from '../../lib/model/content/shop.ts';
 import {
   count,
   day,
   id,
   measured,
+  positiveNumber,
   privateText,
   quantity,
   quantityAbove,
@@ -175,12 +177,9 @@ describe('conductor size', () => {
     expect(areaM2 / (circularMils * 5.067075e-10)).toBeCloseTo(1, 3);
   });
 
-  test.each(['5 AWG', '5/0 AWG', '4', '4 awg', '0 mm2', '-4 AWG', '0 AWG', '4 AWG x'])(
-    'refuses %j',
-    (written) => {
-      expect(refusal(wireSize, written)).toMatch(/is not a conductor size made here/);
-    },
-  );
+  test.each(['5 AWG', '5/0 AWG', '4', '0 mm2', '-4 AWG', '4 AWG x'])('refuses %j', (written) => {
+    expect(refusal(wireSize, written)).toMatch(/is not a conductor size made here/);
+  });
   test('refuses a bare number', () => {
     expect(refusal(wireSize, 4)).toBe(
       'needs a conductor size with its unit, such as 4 AWG, 1/0 AWG or 16 mm2',
@@ -223,4 +222,59 @@ test('a reading may be below zero: a meter shows which way the current flows', (
   expect(measured.parse('-0.042 V')).toEqual({ dimension: 'voltage', value: -0.042 });
   expect(measured.parse('13.9 V')).toEqual({ dimension: 'voltage', value: 13.9 });
   expect(measured.safeParse('--1 V').success).toBe(false);
+});
+
+describe('what is written otherwise is told with what to write', () => {
+  const messageOf = (schema: z.ZodType, value: unknown): string =>
+    schema.safeParse(value).error?.issues[0]?.message ?? '';
+
+  test.each([
+    ['4 ga', '4 AWG'],
+    ['4 gauge', '4 AWG'],
+    ['AWG 4', '4 AWG'],
+    ['#12', '12 AWG'],
+    ['4 awg', '4 AWG'],
+    ['00 AWG', '2/0 AWG'],
+    ['0 gauge', '1/0 AWG'],
+    ['1 / 0 AWG', '1/0 AWG'],
+    ['2,5 mm2', '2.5 mm2'],
+    ['16 mm^2', '16 mm2'],
+    ['16 sq mm', '16 mm2'],
+  ])('a conductor size: %s', (written, meant) => {
+    expect(messageOf(wireSize, written)).toBe(
+      `"${written}" is not how a conductor size is written: write ${meant}`,
+    );
+    expect(wireSize.safeParse(meant).success).toBe(true);
+  });
+
+  test.each(['5 AWG wire', '1,000 mm2', '4', '99 ga'])('no size is guessed from %s', (written) => {
+    expect(messageOf(wireSize, written)).toContain('not a conductor size made here');
+  });
+
+  test('a pure number with a decimal comma', () => {
+    expect(messageOf(positiveNumber, '0,71')).toBe('is written with a comma: write 0.71');
+    expect(messageOf(positiveNumber, 'many')).toBe('needs a number, such as 200');
+  });
+
+  test('a quantity, in one sentence that says what to write once', () => {
+    expect(messageOf(quantity('length'), '13 inches')).toBe(
+      '"13 inches" has its unit spelled out: write 13 in',
+    );
+    expect(messageOf(measured, '13,9 V')).toBe('"13,9 V" has a comma in its number: write 13.9 V');
+  });
+
+  test.each([
+    ['sheets.example', 'write https://sheets.example'],
+    ['sheets.example:8443/shop', 'write https://sheets.example:8443/shop'],
+    ['//sheets.example', 'write https://sheets.example'],
+    ['ftp://sheets.example', 'is not an address of a site'],
+    ['mailto:shop@sheets.example', 'is not an address of a site'],
+    ['our own site', 'is not an address of a site'],
+  ])('the address of a site: %s', (written, told) => {
+    expect(messageOf(shopSchema.shape['site-url'], written)).toContain(told);
+  });
+
+  test.each(['https://sheets.example/', 'http://10.0.0.4:8080'])('%s is one', (written) => {
+    expect(shopSchema.shape['site-url'].safeParse(written).success).toBe(true);
+  });
 });

@@ -138,14 +138,40 @@ describe('refusals', () => {
     ['length', `5' 13"`, 'has 12 inches or more'],
     ['length', `5'3/3"`, '"3/3" is not a proper fraction'],
     ['length', `5'3`, 'is not a unit of length'],
-    ['length', '½ in', 'has a fraction in one character: write it with a slash'],
-    ['length', '13½ in', 'has a fraction in one character'],
-    ['length', '13 5/8”', 'has a typeset quote mark'],
-    ['length', '5′3″', 'has a typeset quote mark'],
+    ['length', '½ in', 'has a fraction in one character: write 1/2 in'],
+    ['length', '13½ in', 'has a fraction in one character: write 13 1/2 in'],
+    ['length', '13 5/8”', 'has a typeset quote mark: write 13 5/8"'],
+    ['length', '5′3″', `has a typeset quote mark: write 5'3"`],
+    ['length', "13''", 'has two marks of feet for inches: write 13"'],
+    ['length', '13 5⁄8 in', 'has a typeset slash: write 13 5/8 in'],
+    ['length', '13⅝ inches', 'has a fraction in one character: write 13 5/8 in'],
+    ['length', '13 5 / 8 in', 'has a space beside the slash of its fraction: write 13 5/8 in'],
+    ['length', '13 5/ 8 in', 'write 13 5/8 in'],
+    ['length', '−3 in', 'has a typeset dash: write -3 in'],
+    ['length', '13 inches', 'has its unit spelled out: write 13 in'],
+    ['length', '2 feet 3 inches', 'has its unit spelled out: write 2 ft 3 in'],
+    ['length', '5 parsecs', '"parsecs" is not a unit of length'],
+    ['length', '1/7 in', 'is a fraction that no tape has, between 9/64 in and 5/32 in'],
+    ['length', '13 1/3"', 'is a fraction that no tape has, between 13 21/64 in and 13 11/32 in'],
+    ['length', `5' 3 1/10"`, 'no tape has, between 3 3/32 in and 3 7/64 in'],
+    ['length', '1/7 ft', 'is a fraction that no tape has'],
+    ['length', '3,5 in', 'has a comma in its number: write 3.5 in'],
+    ['length', '1.200,5 mm', 'has a comma in its number: write 1200.5 mm'],
+    ['voltage', '0,500 V', 'has a comma in its number: write 0.500 V'],
+    ['resistance', '4 Ω', 'has its unit spelled out: write 4 ohm'],
+    ['resistance', '3 mΩ', 'write 3 mohm'],
+    ['resistance', '3 MΩ', '"MΩ" is not a unit of resistance'],
+    ['temperature', '85 °C', 'write 85 C'],
+    ['torque', '35 in-lb', 'write 35 lbf in'],
+    ['current', '30 amps', 'write 30 A'],
+    ['current', '2 x 30 A', 'is 2 values in one: write 30 A for each of them, 60 A for all together'],
+    ['current', '2×30A', 'write 30A for each of them, 60 A for all together'],
+    ['length', '2 x 3 inches', 'write 3 in for each of them, 6 in for all together'],
+    ['mass', '2 x 30 A', '"x 30 A" is not a unit of mass'],
     ['length', '20 IN', 'did you mean in?'],
     ['length', '5 lb', '"lb" is not a unit of length (known: in, "'],
     ['power', '1,000 W', 'has a comma in its number: write 1000, or 1.000 if'],
-    ['power', '1,5 kW', 'has a comma in its number: write decimals with a point, such as 1.5'],
+    ['power', '1,5 kW', 'has a comma in its number: write 1.5 kW'],
     ['power', '1e3 W', 'has a power of ten in its number: write it in full'],
     ['current', '20 a', 'did you mean A?'],
     ['current', '20', '"20" has no unit'],
@@ -159,7 +185,34 @@ describe('refusals', () => {
     ['current', '4 AWG', '"AWG" is not a unit of current'],
     ['length', `${'9'.repeat(400)} m`, 'is too large a number'],
   ] as const)('%s: %s', (dimension, written, fault) => {
-    expect(parseQuantity(written, dimension)).toEqual({ unreadable: expect.stringContaining(fault) });
+    expect(parseQuantity(written, dimension)).toMatchObject({
+      unreadable: expect.stringContaining(fault),
+    });
+  });
+
+  test('what is told to be written can be read, and is no other value', () => {
+    const meant = fc.record({
+      whole: fc.nat(99),
+      over: fc.constantFrom('1/2', '5/8', '3/16', '21/32'),
+      slash: fc.constantFrom(' / ', '/ ', ' /', '⁄', '∕'),
+      unit: fc.constantFrom('in', 'inches', 'inch', '″', "''"),
+    });
+    fc.assert(
+      fc.property(meant, ({ whole, over, slash, unit }) => {
+        const fault = parseQuantity(`${whole} ${over.replace('/', slash)} ${unit}`, 'length');
+        if (typeof fault === 'number') throw new Error('it is no plain way of writing');
+        const [, told = ''] = /: write (.*)$/.exec(fault.unreadable) ?? [];
+        expect(parseQuantity(told, 'length')).toBe(parseQuantity(`${whole} ${over} in`, 'length'));
+      }),
+    );
+  });
+
+  test.each([1, 2, 4, 8, 16, 32, 64])('an inch in %d parts is on a tape', (parts) => {
+    expect(parseQuantity(`2 ${parts === 1 ? '' : `1/${parts} `}in`, 'length')).toBeTypeOf('number');
+  });
+
+  test.each([3, 5, 6, 7, 9, 10, 12, 48, 128])('an inch in %d parts is on none', (parts) => {
+    expect(parseQuantity(`2 1/${parts} in`, 'length')).toHaveProperty('unreadable');
   });
 
   test('a bare number is refused, whatever the dimension and the way of writing', () => {

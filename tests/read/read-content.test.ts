@@ -28,6 +28,38 @@ describe('the files of a shop', () => {
     expect(content.parts['large-60']?.title).toBe('60 A');
   });
 
+  test('a part that was renamed is told by its name of today, at each place that has the old one', () => {
+    const files = smallShop().map(({ path, text }) => ({
+      path,
+      text: text
+        .replace('large-60: { kind: fuse,', 'maxi-60: { kind: fuse, formerly: [large-60, fuse-60],')
+        .replace('part: amp-a', 'part: big-amp')
+        .replace(
+          '  amp-a:\n    kind: amplifier',
+          '  amp-mono:\n    formerly: [big-amp]\n    kind: amplifier',
+        ),
+    }));
+    const told = readContent(files).problems.map(({ message, remedy }) => `${message}: ${remedy}`);
+    expect(told).toEqual([
+      'the part "big-amp" is called "amp-mono" now: write amp-mono',
+      'the part "large-60" is called "maxi-60" now: write maxi-60',
+    ]);
+  });
+
+  test('a former name leads to one part alone', () => {
+    const files = smallShop().map(({ path, text }) => ({
+      path,
+      text: text
+        .replace('large-60: { kind: fuse,', 'large-60: { kind: fuse, formerly: [large-80, old],')
+        .replace('loom-a: { kind: covering,', 'loom-a: { kind: covering, formerly: [old, older],'),
+    }));
+    const told = readContent(files).problems.map(({ message, where }) => `${where.path} ${message}`);
+    expect(told).toEqual([
+      expect.stringMatching(/^\/parts\/large-60\/formerly\/0 "large-80" is a part of its own \(content/),
+      expect.stringMatching(/^\/parts\/loom-a\/formerly\/0 "old" is a former name of large-60 already/),
+    ]);
+  });
+
   test('a missing shop.yaml is told, and what else could be read is still checked', () => {
     const { files, place } = withoutMark(
       smallShop(inJob('to: amp.REM', 'to: ^amp.RME')).filter(({ path }) => path !== 'content/shop.yaml'),

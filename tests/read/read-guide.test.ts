@@ -43,6 +43,14 @@ describe('a guide', () => {
     },
   );
 
+  test('in another encoding is told so at the first letter that shows it', () => {
+    const latin = Buffer.from('---\ntitle: Caf\u00e9\nsummary: Now.\n---\nBody\n', 'latin1').toString('utf8');
+    const { value, problems } = read(latin);
+    expect(value).toBeNull();
+    expect(problems.map(({ where }) => placeText(where))).toEqual(['content/guides/gain.md:2:11']);
+    expect(problems[0]?.message).toMatch(/Latin-1.*save it again in UTF-8/);
+  });
+
   test('a wrong value in the front matter is told at its line in the file', () => {
     const { value, problems } = read('---\ntitle: Gain\nsummary: 12\n---\nBody\n');
     expect(value).toBeNull();

@@ -23,6 +23,17 @@ const stockSchema = z.union([
   z.strictObject({ reels: builders(z.array(extent)) }),
 ]);
 
+/** What is wrong with the address of a site; one without its scheme is told with it. */
+function addressFault(input: unknown): string {
+  const written = typeof input === 'string' ? input.trim() : '';
+  const hasScheme = /^[a-z][a-z\d+.-]*:(?:\/\/|(?!\d))/i.test(written);
+  const whole = `https://${written.replace(/^\/+/, '')}`;
+  const isMeant = written !== '' && !hasScheme && !/\s/.test(written) && URL.canParse(whole);
+  return isMeant
+    ? `does not say how it is reached: write ${whole}, or http:// before it where the site has no certificate`
+    : 'is not an address of a site: write it in full, such as https://sheets.example/';
+}
+
 /** `content/shop.yaml`: who the shop is, how it measures, its house rules and its stock. */
 export const shopSchema = z.strictObject({
   rackleaf: formatVersion,
@@ -30,7 +41,10 @@ export const shopSchema = z.strictObject({
   address: everyone(z.array(text('12 Harbour Lane')).default([])),
   /** Where the built site will stand; feeds the QR codes. */
   'site-url': builders(
-    z.url({ error: 'is not an address: write it in full, such as https://sheets.example' }).optional(),
+    z
+      .url({ protocol: /^https?$/, error: ({ input }) => addressFault(input) })
+      .meta({ examples: ['https://sheets.example/'] })
+      .optional(),
   ),
   units: builders(unitsSchema.default('inch')),
   fraction: builders(z.union([z.literal(16), z.literal(32)]).default(16)),

@@ -3,6 +3,7 @@ import { builders, everyone } from '../audience.ts';
 import {
   count,
   countFromOne,
+  id,
   isRising,
   isRisingSize,
   positiveNumber,
@@ -130,6 +131,8 @@ export type ControlSpecs = Readonly<Record<string, ControlSpec>>;
 export const partBase = {
   title: everyone(text('Four-channel amplifier, 4 x 75 W')),
   notes: builders(text('Fins on the long sides.').optional()),
+  /** Names that it had in the catalogue before: who still writes one is told the name of today. */
+  formerly: builders(z.array(id).optional()),
 };
 
 /** Fields of a part that is mounted on a board or in the vehicle. */

@@ -1,5 +1,7 @@
 import type { Unreadable } from '../problem.ts';
 import { type Dimension, type DimensionName, dimensions, inch } from './dimensions.ts';
+import { inchText } from './length-text.ts';
+import { otherlyWritten } from './other-ways.ts';
 import { plainDigits } from './plain-digits.ts';
 
 export { type DimensionName, dimensions };
@@ -65,8 +67,17 @@ export function parseNumber(text: string): number | null {
  * inches. Only signed dimensions may carry a sign.
  */
 export function parseQuantity(text: string, dimensionName: DimensionName): number | Unreadable {
-  const dimension: Dimension = dimensions[dimensionName];
   const spaced = text.trim().replace(/\s+/g, ' ');
+  const read = plainQuantity(spaced, dimensionName);
+  if (typeof read === 'number') return read;
+  const reads = (one: string) => typeof plainQuantity(one, dimensionName) === 'number';
+  const other = otherlyWritten(spaced, dimensions[dimensionName], reads);
+  return other === null ? read : { unreadable: other.says, ...(other.isWhole && { isMended: true }) };
+}
+
+/** The same of a text with single spaces, without a look at what else may be meant by it. */
+function plainQuantity(spaced: string, dimensionName: DimensionName): number | Unreadable {
+  const dimension: Dimension = dimensions[dimensionName];
   const sign = /^[-+]/.exec(spaced)?.[0];
   if (sign && !dimension.signed)
     return sign === '-'
@@ -88,7 +99,7 @@ export function isMeasure(text: string): boolean {
   // Most texts are words: they need not be tried in every dimension.
   return (
     /^\s*[-+]?\s*[\d.]/.test(text) &&
-    dimensionNames.some((name) => typeof parseQuantity(text, name) === 'number')
+    dimensionNames.some((name) => typeof plainQuantity(text.trim().replace(/\s+/g, ' '), name) === 'number')
   );
 }
 
@@ -123,13 +134,11 @@ function parseFeetAndInches(text: string): number | Unreadable | null {
   const inches = parseNumber(both[2] ?? '');
   if (inches === null) return { unreadable: `"${both[2]}" is not a proper fraction` };
   if (inches >= 12) return { unreadable: `"${text}" has 12 inches or more beside its feet` };
-  return (Number(both[1]) * 12 + inches) * inch;
+  return tapeFault(both[2] ?? '', inches) ?? (Number(both[1]) * 12 + inches) * inch;
 }
 
 function parseTerm(text: string, dimensionName: DimensionName): number | Unreadable {
   if (parseNumber(text) !== null) return { unreadable: `"${shortened(text)}" has no unit` };
-  const script = scriptFault(text);
-  if (script !== null) return { unreadable: script };
   const match = term.exec(text);
   if (!match) return { unreadable: `"${shortened(text)}" is not ${oneOf(dimensionName)}` };
   const [, digits = '', unit = ''] = match;
@@ -138,28 +147,24 @@ function parseTerm(text: string, dimensionName: DimensionName): number | Unreada
   const units: Readonly<Record<string, number>> = dimensions[dimensionName].units;
   // Own keys only: "constructor" is not a unit.
   const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
-  return factor === undefined ? { unreadable: unitFault(unit, dimensionName) } : value * factor;
+  if (factor === undefined) return { unreadable: unitFault(unit, dimensionName) };
+  const isInches = factor === inch || factor === 12 * inch;
+  return (isInches ? tapeFault(digits, (value * factor) / inch) : null) ?? value * factor;
 }
 
-/** Ways of writing that are understood by people but could be misread: each is refused with its remedy. */
-function scriptFault(text: string): string | null {
-  const shown = `"${shortened(text)}"`;
-  if (/[\u00bc-\u00be\u2150-\u215f\u2189]/.test(text))
-    return `${shown} has a fraction in one character: write it with a slash, such as 1/2`;
-  if (/[\u2018-\u201f\u2032\u2033]/.test(text))
-    return `${shown} has a typeset quote mark: write in or ft, or a straight " or '`;
-  if (/\d,\d/.test(text)) return `${shown} has a comma in its number: ${commaHint(text)}`;
-  if (/^(?:\d+\.?\d*|\.\d+)[eE][-+]?\d/.test(text))
-    return `${shown} has a power of ten in its number: write it in full`;
-  return null;
-}
+/** The finest part of an inch that a tape or a set of drills has. */
+const finestPart = 64;
 
-/** `3,5 A` is a decimal comma; `1,200 W` may be either, and is not guessed. */
-function commaHint(text: string): string {
-  const [, before = '', after = ''] = /(\d+),(\d+)/.exec(text) ?? [];
-  return after.length === 3
-    ? `write ${before}${after}, or ${before}.${after} if the comma is a decimal one`
-    : `write decimals with a point, such as ${before}.${after}`;
+/** What is wrong with a fraction of an inch that no tape has, such as a seventh; null where one has it. */
+function tapeFault(written: string, valueIn: number): Unreadable | null {
+  const parts = valueIn * finestPart;
+  if (!written.includes('/') || Math.abs(parts - Math.round(parts)) < 1e-6) return null;
+  const below = inchText(Math.floor(parts), finestPart);
+  const above = inchText(Math.ceil(parts), finestPart);
+  return {
+    unreadable: `"${written}" is a fraction that no tape has, between ${below} in and ${above} in: read it again in halves, quarters, eighths, 16ths, 32nds or 64ths, or write it as a decimal`,
+    isMended: true,
+  };
 }
 
 function unitFault(unit: string, dimensionName: DimensionName): string {

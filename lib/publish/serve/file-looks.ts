@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { BigIntStats } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { encodingFault } from '../../read/encoding.ts';
 import { slashedPath } from '../site/slashed-path.ts';
 
 /** A file as it stood when it was looked at. */
@@ -161,10 +162,11 @@ function fileOf(path: string, content: Uint8Array, known: SeenFile | undefined):
 /** Where a text that is no UTF-8 stops being one: the mark that takes the place of a bad byte tells. */
 function notUtf8(content: Uint8Array): FileFault {
   const read = new TextDecoder('utf-8').decode(content);
-  const line = read.slice(0, read.indexOf('\uFFFD')).split('\n').length;
+  const fault = encodingFault(read);
+  const line = read.slice(0, fault?.offset ?? 0).split('\n').length;
+  const isCut = fault === null || fault.offset >= read.length - 1;
   return {
     line,
-    message:
-      'from this line on the file is no text in UTF-8: it was saved in another encoding, or only in part',
+    message: isCut ? 'the file ends within a letter: it was saved only in part' : fault.message,
   };
 }

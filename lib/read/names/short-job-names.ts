@@ -2,6 +2,7 @@ import type { WrittenBoard, WrittenDevice, WrittenJob } from '../../model/conten
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { Report } from '../report.ts';
+import { lookPart } from './look-part.ts';
 
 type Parts = Readonly<Record<string, Part>>;
 
@@ -14,7 +15,7 @@ export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts,
     const driver = device['driven-by'];
     if (driver !== undefined) checkDriver([...path, 'driven-by'], driver, parts[device.part], kinds, report);
     if (device.box !== undefined) {
-      const box = report.look([...path, 'box'], 'part', device.box, parts);
+      const box = lookPart(report, [...path, 'box'], device.box, parts);
       if (box && box.kind !== 'enclosure')
         report.at([...path, 'box'], `"${device.box}" is no enclosure but ${box.kind}`);
     }

@@ -5,13 +5,14 @@ import { partFacts } from '../../model/kinds/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import type { Report } from '../report.ts';
 import { checkOutputs } from './audio-names.ts';
+import { lookPart } from './look-part.ts';
 
 /** Looks up every name that a vehicle file uses: its parts, the ends of its links, the spaces of its routes. */
 export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Part>>, report: Report): void {
   for (const [id, fitted] of Object.entries(vehicle.fitted)) {
     if (id === bodyId)
       report.atKey(['fitted', id], `"${bodyId}" is the vehicle's body: call the device something else`);
-    const part = report.look(['fitted', id, 'part'], 'part', fitted.part, parts);
+    const part = lookPart(report, ['fitted', id, 'part'], fitted.part, parts);
     if (part) {
       fittedFuses(id, fitted.fuses, part, report);
       for (const name of Object.keys(fitted['left-open']))

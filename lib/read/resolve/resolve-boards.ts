@@ -3,6 +3,7 @@ import type { Board, BoardRib } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
+import { lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
 
 type Parts = Readonly<Record<string, Part>>;
@@ -34,7 +35,7 @@ export function resolveBoards(job: JobFile, vehicle: Vehicle, parts: Parts, repo
         fixing.point,
         space['sound-points'],
       );
-      const part = report.look([...path, 'fixings', name, 'fixing'], 'part', fixing.fixing, parts);
+      const part = lookPart(report, [...path, 'fixings', name, 'fixing'], fixing.fixing, parts);
       if (part && part.kind !== 'fixing')
         report.at(
           [...path, 'fixings', name, 'fixing'],
@@ -75,7 +76,7 @@ function ribsOf(
 }
 
 function sheetOf(path: readonly string[], name: string, parts: Parts, report: Report): Sheet | null {
-  const part = report.look(path, 'part', name, parts);
+  const part = lookPart(report, path, name, parts);
   if (!part) return null;
   if (part.kind === 'board-sheet') return { id: name, part };
   report.at(path, `"${name}" is not a board sheet but ${part.kind}`, 'name a part of the kind board-sheet');

@@ -4,6 +4,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import { type Part, partFacts } from '../../model/kinds/index.ts';
 import type { TerminalSpec } from '../../model/kinds/kind.ts';
 import { pointer } from '../../model/place.ts';
+import { lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
 
 type Parts = Readonly<Record<string, Part>>;
@@ -33,7 +34,7 @@ function jobDevice(
       `the vehicle has a device "${id}" already: an id names one thing`,
       'choose another id',
     );
-  const spec = report.look([...path, 'part'], 'part', given.part, parts);
+  const spec = lookPart(report, [...path, 'part'], given.part, parts);
   if (!spec) {
     report.lose('device', id);
     return null;

@@ -17,6 +17,7 @@ import { systemVoltageOf } from '../../model/system-voltage.ts';
 import { completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-names.ts';
+import { lookPart } from '../names/look-part.ts';
 import { checkShortNames } from '../names/short-job-names.ts';
 import { privateLeaks } from '../private-leaks.ts';
 import { rulesInSystem } from '../read-house-rules.ts';
@@ -103,7 +104,7 @@ export function resolveJob(
 function checkCables(file: JobFile, parts: Surroundings['parts'], report: Report): void {
   for (const [id, cable] of Object.entries(file.cables)) {
     const path = ['cables', id, 'part'];
-    const part = report.look(path, 'part', cable.part, parts);
+    const part = lookPart(report, path, cable.part, parts);
     if (part && part.kind !== 'cable') report.at(path, `"${cable.part}" is not a cable but ${part.kind}`);
   }
 }
@@ -112,7 +113,7 @@ function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report)
   for (const [id, link] of Object.entries(file.links)) {
     if (link.wire === undefined) continue;
     const path = ['links', id, 'wire'];
-    const part = report.look(path, 'part', link.wire, parts);
+    const part = lookPart(report, path, link.wire, parts);
     if (!part) continue;
     if (part.kind !== 'wire')
       report.at(

@@ -3,6 +3,7 @@ import type { Run } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
+import { lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
 
 /** The runs of a job with their route looked up, and the run of each link. A link goes by one run at most. */
@@ -45,6 +46,6 @@ function checkCovering(
   parts: Readonly<Record<string, Part>>,
   report: Report,
 ): void {
-  const part = report.look(path, 'part', name, parts);
+  const part = lookPart(report, path, name, parts);
   if (part && part.kind !== 'covering') report.at(path, `"${name}" is not a covering but ${part.kind}`);
 }

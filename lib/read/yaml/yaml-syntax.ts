@@ -52,12 +52,6 @@ const words: readonly Word[] = [
     says: 'a \\ in double quotes begins an escape that is not known: use single quotes',
   },
   {
-    // What an editor that writes two bytes a letter leaves, read as UTF-8.
-    reason: /non-printable|null byte|JSON character/,
-    before: /^\uFFFD{2}/,
-    says: 'the file is in another encoding: save it as UTF-8',
-  },
-  {
     reason: /non-printable|null byte|JSON character/,
     says: "there is a character that can't be printed: write the line anew",
   },

@@ -1,5 +1,6 @@
 import { parseEvents, YAMLException } from 'js-yaml';
 import type { Problem, Read } from '../../model/problem.ts';
+import { encodingFault } from '../encoding.ts';
 import { lineFinder, type Position, type Positions, positions } from './positions.ts';
 import { syntaxFault } from './yaml-syntax.ts';
 import { walkEvents } from './yaml-walk.ts';
@@ -24,6 +25,11 @@ export interface YamlDocument extends Positions {
  */
 export function readYaml(file: string, source: string): Read<YamlDocument | null> {
   const at = lineFinder(source);
+  const encoding = encodingFault(source);
+  if (encoding) {
+    const problem: Problem = { where: { file, ...at(encoding.offset), path: '' }, message: encoding.message };
+    return { value: null, problems: [problem] };
+  }
   const events = eventsOf(source);
   if ('unreadable' in events) {
     const problem: Problem = { where: { file, ...at(events.offset), path: '' }, message: events.unreadable };

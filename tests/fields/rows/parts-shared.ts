@@ -6,6 +6,7 @@ export const sharedPartRows: readonly Row[] = [
   ['parts/parts/tweeter-25/kind', "the neighbour's kind", 'enclosure', /./],
   ['parts/parts/amp-four/title', 'a wrong word', 'Amplifier', byPeople],
   ['parts/parts/amp-four/notes', 'a wrong word', 'Fins on the short sides.', byPeople],
+  ['parts/parts/amp-four/formerly', 'the name of another part', ['amp-mono-400'], /is a part of its own/],
   ['parts/parts/amp-mono-400/size/width', 'mm for inches', '9.5 mm', 'part-data-unlikely', { job: 'board' }],
   [
     'parts/parts/amp-mono-400/size/width',

@@ -5,7 +5,7 @@ export const shopRows: readonly Row[] = [
   ['shop/rackleaf', 'another number', 2, /must be 1/],
   ['shop/name', 'a wrong word', 'Bench test', byPeople],
   ['shop/address/0', 'a figure wrong', '11 Bench Road', byPeople],
-  ['shop/site-url', 'without its beginning', 'sheets.example', /is not an address/],
+  ['shop/site-url', 'without its beginning', 'sheets.example', /write https:\/\/sheets\.example/],
   ['shop/units', 'a short form', 'mm', /millimetre/],
   ['shop/fraction', 'a fraction that no tape has', 12, /./],
   ['shop/paper', 'a capital letter', 'A4', /a4/],

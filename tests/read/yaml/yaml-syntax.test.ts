@@ -19,7 +19,16 @@ test.each([
   ['a: \u0000\n', "1:4 there is a character that can't be printed"],
   [
     Buffer.from('\uFEFFrackleaf: 1\n', 'utf16le').toString('utf8'),
-    '1:4 the file is in another encoding: save it as UTF-8',
+    '1:1 the file is saved in UTF-16: save it again in UTF-8',
+  ],
+  [Buffer.from('rackleaf: 1\n', 'utf16le').toString('utf8'), '1:1 the file is saved in UTF-16'],
+  [
+    Buffer.from('\uFEFFrackleaf: 1\n', 'utf16le').swap16().toString('utf8'),
+    '1:1 the file is saved in UTF-16',
+  ],
+  [
+    Buffer.from('rackleaf: 1\ntitle: Caf\u00e9\nnotes: 20 \u00b0C\n', 'latin1').toString('utf8'),
+    '2:11 a letter here is no UTF-8: the file is saved in Latin-1 or Windows-1252',
   ],
   [`${'['.repeat(200)}`, '1:100 blocks are nested too deep'],
   ['a: |x\n  y\n', '1:5 after | or > nothing may follow'],

@@ -1,0 +1,53 @@
+import type { Part } from '../../model/kinds/index.ts';
+import { placeText } from '../../model/place.ts';
+import type { Problem } from '../../model/problem.ts';
+import type { Catalogue } from '../read-parts.ts';
+import type { Report } from '../report.ts';
+
+type Parts = Readonly<Record<string, Part>>;
+
+/** Looks a part up; where the catalogue has renamed it, says what it is called now. */
+export function lookPart(
+  report: Report,
+  path: readonly (string | number)[],
+  name: string,
+  parts: Parts,
+): Part | null {
+  const now = Object.hasOwn(parts, name) ? null : nameNow(name, parts);
+  if (now === null) return report.look(path, 'part', name, parts);
+  report.at(path, `the part "${name}" is called "${now}" now`, `write ${now}`);
+  return null;
+}
+
+/** What a part is called now that had another name before; null where none had. */
+function nameNow(name: string, parts: Parts): string | null {
+  return Object.entries(parts).find(([, { formerly }]) => formerly?.includes(name))?.[0] ?? null;
+}
+
+/** Former names that do not lead to one part: another part has or had them. */
+export function formerNameProblems({
+  parts,
+  partPlace,
+}: Pick<Catalogue, 'parts' | 'partPlace'>): readonly Problem[] {
+  const first = new Map<string, string>();
+  return Object.entries(parts).flatMap(([id, { formerly = [] }]) =>
+    formerly.flatMap((name, index): Problem[] => {
+      const owner = Object.hasOwn(parts, name) ? name : first.get(name);
+      if (owner === undefined) {
+        first.set(name, id);
+        return [];
+      }
+      const at = placeText(partPlace(`/parts/${owner}`));
+      return [
+        {
+          where: partPlace(`/parts/${id}/formerly/${index}`),
+          message:
+            owner === name
+              ? `"${name}" is a part of its own (${at}), and no former name of ${id}`
+              : `"${name}" is a former name of ${owner} already (${at})`,
+          remedy: 'a name leads to one part: take it away here',
+        },
+      ];
+    }),
+  );
+}
