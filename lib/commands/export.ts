@@ -12,7 +12,7 @@ import { withCrew } from './crew/with-crew.ts';
 import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { printSet } from './print-set.ts';
+import { printSet, type SheetSet } from './print-set.ts';
 import { type LoadedJob, type LoadedShop, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
 import { tellFrozen, tellNoPacket, tellProblems } from './told/report.ts';
 
@@ -26,6 +26,8 @@ export interface ExportWords {
   readonly units: string | null;
   readonly paper: string | null;
   readonly labelStock: string | null;
+  /** Which sheets the PDF has; null: all of them. */
+  readonly sheets: string | null;
   readonly json: boolean;
 }
 
@@ -48,7 +50,8 @@ async function exportNest(
   words: ExportWords,
 ): Promise<ExitStatus> {
   const other = words.formats.find((format) => format !== 'nest');
-  if (other !== undefined) return refuse(effects, 'of several jobs only the nest is made: --format nest');
+  if (other !== undefined || words.sheets !== null)
+    return refuse(effects, 'of several jobs only the nest is made: --format nest');
   const shop = await withCrew(effects, (crew) =>
     loadShop(effects, crew, { only: (id) => jobs.includes(id), compares: false }),
   );
@@ -62,17 +65,18 @@ async function exportNest(
   for (const loaded of shop.jobs) tellFrozen(loaded, effects);
   const files = nestedFiles(plans, { metrics: shippedMetrics(), choices });
   const draft = plans.some((plan) => sheetMark(plan)?.word === 'DRAFT');
-  const paths = await writeAll(effects, words.to ?? join('.rackleaf', 'export', 'nest'), draft, files);
+  const folder = words.to ?? join('.rackleaf', 'export', 'nest');
+  const paths = await writeAll(effects, folder, nameBegin(plans, draft), files);
   tellPaths(effects, { jobs }, paths, words.json);
   return statusOf({ problems: shop.problems.length > 0, stopped: plans.some(isStopped) });
 }
 
 /**
- * The files of a job for other programs and machines, into a folder of its revision. The
- * name of every file of a job that is not released begins with DRAFT.
+ * The files of a job for other programs and machines, into a folder of its revision. Every name
+ * bears the job and its revision, and begins with DRAFT until it is released.
  */
 async function exportJob(effects: Effects, job: string, words: ExportWords): Promise<ExitStatus> {
-  const formats = formatsOf(words.formats);
+  const formats = formatsOf(words);
   if (typeof formats === 'string') return refuse(effects, formats);
   const shop = await withCrew(effects, (crew) =>
     loadShop(effects, crew, { only: (id) => id === job, compares: false }),
@@ -85,12 +89,14 @@ async function exportJob(effects: Effects, job: string, words: ExportWords): Pro
   tellFrozen(loaded, effects);
   const made = filesOf(loaded.plan, choices, formats);
   const refused = formats.includes('packet') && tellNoPacket(loaded, effects);
-  const printed = await printedFiles(shop, loaded, refused ? without(formats, 'packet') : formats);
+  const set = words.sheets === null ? 'whole' : 'bench';
+  const printed = await printedFiles(shop, loaded, set, refused ? without(formats, 'packet') : formats);
   const missing = printed.find((one) => typeof one === 'string') ?? null;
   const files = [...made, ...printed.filter((one) => typeof one !== 'string')];
   const { plan } = loaded;
   const folder = words.to ?? join('.rackleaf', 'export', plan.job.id, revisionSegment(plan.job.revision));
-  const paths = await writeAll(effects, folder, sheetMark(plan)?.word === 'DRAFT', files);
+  const begin = nameBegin([plan], sheetMark(plan)?.word === 'DRAFT');
+  const paths = await writeAll(effects, folder, begin, files);
   tellPaths(effects, { job }, paths, words.json);
   if (missing !== null) {
     effects.tell(`export: no PDF was made: ${missing}`);
@@ -107,11 +113,13 @@ function without(formats: readonly Format[], format: Format): readonly Format[] 
 async function printedFiles(
   shop: LoadedShop,
   loaded: LoadedJob,
+  set: SheetSet,
   formats: readonly Format[],
 ): Promise<readonly (ExportedFile | string)[]> {
   const files: (ExportedFile | string)[] = [];
-  if (formats.includes('pdf')) files.push(await printSet(shop, loaded));
-  if (formats.includes('packet')) files.push(await printSet(shop, loaded, 'customer'));
+  if (formats.includes('pdf')) files.push(await printSet(shop, loaded, { audience: 'bench', set }));
+  if (formats.includes('packet'))
+    files.push(await printSet(shop, loaded, { audience: 'customer', set: 'whole' }));
   return files;
 }
 
@@ -125,7 +133,12 @@ function refuse(effects: Effects, message: string, status: ExitStatus = exitStat
   return status;
 }
 
-function formatsOf(words: readonly string[]): readonly Format[] | string {
+function formatsOf({ formats: words, sheets }: ExportWords): readonly Format[] | string {
+  if (sheets !== null && sheets !== 'bench')
+    return '--sheets takes bench: the sheets that lie on the bench while the board is built';
+  if (sheets !== null && words.some((word) => word !== 'pdf'))
+    return '--sheets goes with --format pdf alone: other files have no sheets';
+  if (sheets !== null) return ['pdf'];
   if (words.length === 0) return usualFormats;
   const known: readonly string[] = everyFormat;
   const unknown = words.find((word) => !known.includes(word));
@@ -151,14 +164,21 @@ function filesOf(plan: BuildPlan, choices: ExportChoices, formats: readonly Form
   return wanted.flatMap((format) => [...exporters[format].files({ plan, metrics, choices })]);
 }
 
+/** What the names of files begin with: whether they are a draft's, the job and its revision, how many more jobs there are. */
+function nameBegin(plans: readonly Pick<BuildPlan, 'job'>[], draft: boolean): string {
+  const [first] = plans;
+  if (!first) return '';
+  const more = plans.length > 1 ? `-and-${plans.length - 1}-more` : '';
+  return `${draft ? 'DRAFT-' : ''}${first.job.id}-${revisionSegment(first.job.revision)}${more}-`;
+}
+
 async function writeAll(
   effects: Effects,
   folder: string,
-  draft: boolean,
+  begin: string,
   files: readonly ExportedFile[],
 ): Promise<string[]> {
-  const mark = draft ? 'DRAFT-' : '';
-  const paths = files.map(({ name }) => join(folder, `${mark}${name}`));
+  const paths = files.map(({ name }) => join(folder, `${begin}${name}`));
   for (const [index, { content }] of files.entries()) {
     const path = paths[index];
     if (path !== undefined) await effects.write(path, content);

@@ -4,6 +4,7 @@ import { openPrinter, type Printer, type PrintJob } from '../export/print/print-
 import { mostPasses, settledPrint } from '../export/print/settled-print.ts';
 import { renderPage } from '../publish/page/render-page.ts';
 import { printedJobPage } from '../publish/pages/job-page.ts';
+import { benchSheets } from '../publish/sheets/index.ts';
 import type { DrawingsOf, PublishedJob, ShopSite } from '../publish/site/shop-site.ts';
 import { siteAssets } from '../publish/site/site-assets.ts';
 import { openTemplates } from '../publish/site/templates.ts';
@@ -15,7 +16,19 @@ const noSite = 'http://site.invalid/';
 
 /** For whom a page is printed. */
 export type PrintAudience = 'bench' | 'customer';
-const names = { bench: 'sheets.pdf', customer: 'packet.pdf' } as const;
+/** All sheets of a job, or those that lie on the bench while its board is built. */
+export type SheetSet = 'whole' | 'bench';
+/** Which copy is printed. */
+export interface PrintWish {
+  readonly audience: PrintAudience;
+  readonly set: SheetSet;
+}
+const wholeForBench: PrintWish = { audience: 'bench', set: 'whole' };
+
+function nameOf({ audience, set }: PrintWish): string {
+  if (audience === 'customer') return 'packet.pdf';
+  return set === 'whole' ? 'sheets.pdf' : 'bench-sheets.pdf';
+}
 
 const types: Readonly<Record<string, string>> = {
   css: 'text/css',
@@ -31,7 +44,7 @@ const types: Readonly<Record<string, string>> = {
 export async function printSet(
   shop: LoadedShop,
   { plan }: LoadedJob,
-  audience: PrintAudience = 'bench',
+  wish: PrintWish = wholeForBench,
 ): Promise<ExportedFile | string> {
   const site = siteOf(shop);
   const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
@@ -39,8 +52,8 @@ export async function printSet(
   const printer = await openPrinter();
   if ('missing' in printer) return printer.missing;
   try {
-    const content = await printedSet(printer, site, job, audience);
-    return typeof content === 'string' ? content : { name: names[audience], content };
+    const content = await printedSet(printer, site, job, wish);
+    return typeof content === 'string' ? content : { name: nameOf(wish), content };
   } finally {
     await printer.close();
   }
@@ -54,13 +67,13 @@ export async function printedSet(
   printer: Pick<Printer, 'print'>,
   site: ShopSite,
   job: PublishedJob,
-  audience: PrintAudience = 'bench',
+  wish: PrintWish = wholeForBench,
 ): Promise<Uint8Array | string> {
   const read = await openAnchorReader();
   if (!read) return 'PDF needs the package pdfjs-dist: run npm install pdfjs-dist';
   const drawings = jobDrawings()(job.plan);
   const pdf = await settledPrint(
-    (pages) => printer.print(setToPrint(site, job, { pages, drawingsOf: () => drawings, audience })),
+    (pages) => printer.print(setToPrint(site, job, { pages, drawingsOf: () => drawings, ...wish })),
     read,
   );
   return (
@@ -68,25 +81,27 @@ export async function printedSet(
   );
 }
 
-interface SetParts {
+interface SetParts extends PrintWish {
   /** The page on which each sheet begins, as far as it is known. */
   readonly pages: AnchorPages;
   readonly drawingsOf: DrawingsOf;
-  readonly audience: PrintAudience;
 }
 
 /** What a browser is given to print the set of a job: its page, and what the page asks for. */
 export function setToPrint(
   site: ShopSite,
   job: PublishedJob,
-  { pages, drawingsOf, audience }: SetParts = {
+  { pages, drawingsOf, audience, set }: SetParts = {
     pages: new Map(),
     drawingsOf: jobDrawings(),
-    audience: 'bench',
+    ...wholeForBench,
   },
 ): PrintJob {
   const { plan } = job;
-  const page = printedJobPage({ site: { ...site, jobs: [job] }, audience }, job, pages);
+  const page = printedJobPage({ site: { ...site, jobs: [job] }, audience }, job, {
+    pages,
+    ...(set === 'bench' && { only: benchSheets }),
+  });
   const given = plan.shop.siteUrl ?? noSite;
   const base = given.endsWith('/') ? given : `${given}/`;
   const assets = new Map(siteAssets().map(({ path, read }) => [new URL(path, base).href, { path, read }]));

@@ -120,7 +120,14 @@ const commands: Readonly<Record<string, Command>> = {
     },
   },
   export: {
-    options: { to: 'string', units: 'string', paper: 'string', 'label-stock': 'string', json: 'boolean' },
+    options: {
+      to: 'string',
+      units: 'string',
+      paper: 'string',
+      'label-stock': 'string',
+      sheets: 'string',
+      json: 'boolean',
+    },
     repeated: ['format'],
     words: ['JOB', 'JOB...?'],
     run: async (effects, { words: jobs, flags, lists }) => {
@@ -132,6 +139,7 @@ const commands: Readonly<Record<string, Command>> = {
         units: textOf(flags.units),
         paper: textOf(flags.paper),
         labelStock: textOf(flags['label-stock']),
+        sheets: textOf(flags.sheets),
         json: flags.json === true,
       });
     },

@@ -81,7 +81,7 @@ describe('export --format packet', () => {
     const { status, out, told } = await installed.run('export', 'demo', '--format', 'packet', '--to', 'out');
     expect(told).toBe('');
     expect(status).toBe(0);
-    expect(out).toBe('out/packet.pdf');
+    expect(out).toBe('out/demo-A-packet.pdf');
   });
 
   test('a site for the customer is then built with it, and ends with 0', async () => {

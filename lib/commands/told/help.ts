@@ -38,7 +38,7 @@ Measures solving, placing, routing, drawing and building against one another on 
   release: `rackleaf release JOB
 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,
-  export: `rackleaf export JOB [--format FORMAT ...] [--to FOLDER] [--json]
+  export: `rackleaf export JOB [--format FORMAT ...] [--to FOLDER] [--sheets bench] [--json]
                 [--units mm|inch] [--paper letter|a4] [--label-stock SIZES]
 rackleaf export JOB JOB ... [--to FOLDER] [--json] [--units mm|inch] [--paper letter|a4]
 
@@ -57,11 +57,14 @@ Of several jobs it writes the nest: the pieces of all of them together on stock 
                           a draft, with a stop, with a reading out of its limits or not taken
   --to          the folder; the default is .rackleaf/export/JOB/REVISION, of several jobs
                 .rackleaf/export/nest
+  --sheets      bench: a short set as PDF, of the sheets that lie on the bench while the board is
+                built: cut and drill, placement, wiring, wire list, order of work, presets, test
   --units       of DXF; the default is the shop's
   --paper       of templates and labels; the default is the shop's
   --label-stock sizes of the label sheet: columns=4, rows=20, width=1 3/4 in, height=1/2 in,
                 left=0.3 in, top=1/2 in, pitch-x=2.05 in, pitch-y=1/2 in; any of them
-Names of files begin with DRAFT until the job is released. No file but the packet holds a private value.`,
+Names of files bear the job and its revision, and begin with DRAFT until it is released; so do
+the files inside, each row of a table too. No file but the packet holds a private value.`,
 };
 
 const statuses = `Exit status: 0 done; 1 a job has a stop finding; 2 the input has errors; 3 something outside is missing.`;

@@ -34,12 +34,29 @@ export type CsvColumn<T> =
       readonly diameterM: (row: T) => number | null | undefined;
     };
 
-/** A table as CSV: a row of titles, then one row a thing. A length or a hole takes two columns: `length`, `length_m`. */
-export function csvTable<T>(shop: Shop, rows: readonly T[], columns: readonly CsvColumn<T>[]): string {
+/** What a table is of: whose lengths it is written in, and which job and revision every row bears. */
+export interface TableOf {
+  readonly shop: Shop;
+  readonly job: Readonly<Record<'id' | 'revision', string>>;
+}
+
+/**
+ * A table as CSV: a row of titles, then one row a thing, with the job and the revision at its end, so that a row that
+ * is copied elsewhere still tells what it belongs to. A length or a hole takes two columns: `length`, `length_m`.
+ */
+export function csvTable<T>(
+  { shop, job }: TableOf,
+  rows: readonly T[],
+  columns: readonly CsvColumn<T>[],
+): string {
   const titles = columns.flatMap((column) =>
     'lengthM' in column || 'fit' in column ? [column.title, `${column.title}_m`] : [column.title],
   );
-  return csvText([titles, ...rows.map((row) => columns.flatMap((column) => fieldsOf(shop, row, column)))]);
+  const own = [job.id, job.revision];
+  return csvText([
+    [...titles, 'job', 'revision'],
+    ...rows.map((row) => [...columns.flatMap((column) => fieldsOf(shop, row, column)), ...own]),
+  ]);
 }
 
 function fieldsOf<T>(shop: Shop, row: T, column: CsvColumn<T>): CsvValue[] {

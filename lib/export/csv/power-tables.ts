@@ -5,8 +5,8 @@ import type { CsvTables } from './tables.ts';
 
 /** Fuses, conductors with their limits, voltages at the devices, charging. */
 export const powerTables = {
-  fuses: ({ shop, power, wires }) =>
-    csvTable(shop, power.fuses, [
+  fuses: ({ shop, job, power, wires }) =>
+    csvTable({ shop, job }, power.fuses, [
       { title: 'fuse', value: ({ id }) => id },
       { title: 'holder', value: ({ item }) => item },
       { title: 'way', value: ({ way }) => way },
@@ -36,8 +36,8 @@ export const powerTables = {
       { title: 'chosen', value: ({ chosen }) => chosen },
       { title: 'reason', value: ({ reason }) => reason },
     ]),
-  conductors: ({ shop, power, wires }) =>
-    csvTable(shop, power.conductors, [
+  conductors: ({ shop, job, power, wires }) =>
+    csvTable({ shop, job }, power.conductors, [
       { title: 'label', value: ({ id }) => labelOf(wires, id) },
       { title: 'wire', value: ({ id }) => id },
       { title: 'from', value: ({ from }) => from },
@@ -56,9 +56,9 @@ export const powerTables = {
       { title: 'chosen', value: ({ chosen }) => chosen },
       { title: 'reason', value: ({ reason }) => reason },
     ]),
-  'conductor-limits': ({ shop, power, wires }) =>
+  'conductor-limits': ({ shop, job, power, wires }) =>
     csvTable(
-      shop,
+      { shop, job },
       power.conductors.flatMap(({ id, limits }) => limits.map((limit) => ({ wire: id, ...limit }))),
       [
         { title: 'label', value: ({ wire }) => labelOf(wires, wire) },
@@ -72,8 +72,8 @@ export const powerTables = {
         { title: 'source', value: ({ citation }) => citation },
       ],
     ),
-  drops: ({ shop, power }) =>
-    csvTable(shop, power.drops, [
+  drops: ({ shop, job, power }) =>
+    csvTable({ shop, job }, power.drops, [
       { title: 'operating_point', value: ({ point }) => point },
       { title: 'device', value: ({ item }) => item },
       { title: 'source', value: ({ source }) => source },
@@ -87,8 +87,8 @@ export const powerTables = {
       },
       { title: 'not_known', value: ({ unknown }) => unknown ?? null },
     ]),
-  charging: ({ shop, power }) =>
-    csvTable(shop, power.charging, [
+  charging: ({ shop, job, power }) =>
+    csvTable({ shop, job }, power.charging, [
       { title: 'regime', value: ({ name }) => name },
       { title: 'alternator_A', figure: 'current-allowed', of: ({ alternatorA }) => alternatorA },
       { title: 'vehicle_A', figure: 'current-carried', of: ({ vehicleA }) => vehicleA },

@@ -7,8 +7,8 @@ import type { CsvTables } from './tables.ts';
 
 /** Wires, cables, runs, terminals and the labels of both ends. */
 export const wireTables = {
-  wires: ({ shop, wires }) =>
-    csvTable(shop, wires, [
+  wires: ({ shop, job, wires }) =>
+    csvTable({ shop, job }, wires, [
       { title: 'label', value: ({ label }) => label },
       { title: 'wire', value: ({ id }) => id },
       { title: 'origin', value: ({ origin }) => origin },
@@ -30,9 +30,9 @@ export const wireTables = {
       ...endColumns('a', 0),
       ...endColumns('b', 1),
     ]),
-  cables: ({ shop, cables, wires }) =>
+  cables: ({ shop, job, cables, wires }) =>
     csvTable(
-      shop,
+      { shop, job },
       cables.flatMap(({ conductors, ...cable }) => conductors.map((conductor) => ({ cable, ...conductor }))),
       [
         { title: 'cable', value: ({ cable }) => cable.id },
@@ -44,8 +44,8 @@ export const wireTables = {
         { title: 'carries', value: ({ wire }) => (wire === null ? 'spare' : labelOf(wires, wire)) },
       ],
     ),
-  runs: ({ shop, runs, wires }) =>
-    csvTable(shop, runs, [
+  runs: ({ shop, job, runs, wires }) =>
+    csvTable({ shop, job }, runs, [
       { title: 'run', value: ({ id }) => id },
       { title: 'title', value: ({ title }) => title },
       { title: 'side', value: ({ side }) => side },
@@ -55,8 +55,8 @@ export const wireTables = {
       { title: 'covering', value: ({ covering }) => covering },
       { title: 'grommets', value: ({ grommets }) => listed(grommets.map(({ part }) => part ?? 'none fits')) },
     ]),
-  terminals: ({ shop, terminals, wires }) =>
-    csvTable(shop, terminals, [
+  terminals: ({ shop, job, terminals, wires }) =>
+    csvTable({ shop, job }, terminals, [
       { title: 'item', value: ({ item }) => item },
       { title: 'terminal', value: ({ terminal }) => terminal },
       { title: 'state', value: ({ state }) => state },
@@ -64,7 +64,7 @@ export const wireTables = {
       { title: 'reason', value: ({ reason }) => reason },
     ]),
   labels: (plan) =>
-    csvTable(plan.shop, labelRows(plan), [
+    csvTable(plan, labelRows(plan), [
       { title: 'label', value: ({ label }) => label },
       { title: 'end', value: ({ end }) => end },
       { title: 'copy', value: ({ copy }) => copy },

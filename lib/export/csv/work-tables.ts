@@ -8,8 +8,8 @@ import type { CsvTables } from './tables.ts';
 
 /** What is fetched, drilled, set, done, measured and found. */
 export const workTables = {
-  'pick-list': ({ shop, pick }) =>
-    csvTable(shop, pick, [
+  'pick-list': ({ shop, job, pick }) =>
+    csvTable({ shop, job }, pick, [
       { title: 'part', value: ({ part }) => part },
       { title: 'title', value: ({ title }) => title },
       { title: 'kind', value: ({ kind }) => kind },
@@ -24,9 +24,9 @@ export const workTables = {
       { title: 'in_stock', value: ({ stockQuantity, unit }) => amount(stockQuantity, unit, 'down') },
       { title: 'short', value: ({ short, unit }) => amount(short, unit, 'up') },
     ]),
-  'riser-pieces': ({ shop, boards }) =>
+  'riser-pieces': ({ shop, job, boards }) =>
     csvTable(
-      shop,
+      { shop, job },
       boards.flatMap(({ title, pieces }) => pieces.map((piece) => ({ board: title, ...piece }))),
       [
         { title: 'board', value: ({ board }) => board },
@@ -46,9 +46,9 @@ export const workTables = {
         { title: 'hole', fit: () => 'clearance', diameterM: ({ holeM }) => holeM },
       ],
     ),
-  drill: ({ shop, boards }) =>
+  drill: ({ shop, job, boards }) =>
     csvTable(
-      shop,
+      { shop, job },
       boards.flatMap(({ id, holes }) => holes.map((hole) => ({ board: id, ...hole }))),
       [
         { title: 'board', value: ({ board }) => board },
@@ -68,9 +68,9 @@ export const workTables = {
         { title: 'behind', value: ({ behind }) => behind },
       ],
     ),
-  placement: ({ shop, boards }) =>
+  placement: ({ shop, job, boards }) =>
     csvTable(
-      shop,
+      { shop, job },
       boards.flatMap(({ id, placements }) => placements.map((placement) => ({ board: id, ...placement }))),
       [
         { title: 'board', value: ({ board }) => board },
@@ -85,8 +85,8 @@ export const workTables = {
         { title: 'chosen', value: ({ chosen }) => chosen },
       ],
     ),
-  presets: ({ shop, controls }) =>
-    csvTable(shop, controls, [
+  presets: ({ shop, job, controls }) =>
+    csvTable({ shop, job }, controls, [
       { title: 'item', value: ({ item }) => item },
       { title: 'control', value: ({ control }) => control },
       { title: 'preset', value: ({ preset }) => preset },
@@ -96,9 +96,9 @@ export const workTables = {
       { title: 'chosen', value: ({ chosen }) => chosen },
       { title: 'why', value: ({ why }) => why },
     ]),
-  'order-of-work': ({ shop, steps }) =>
+  'order-of-work': ({ shop, job, steps }) =>
     csvTable(
-      shop,
+      { shop, job },
       steps.map((step, index) => ({ number: index + 1, ...step })),
       [
         { title: 'number', value: ({ number }) => number },
@@ -112,8 +112,8 @@ export const workTables = {
         { title: 'proof', value: ({ proof }) => proof },
       ],
     ),
-  measurements: ({ shop, measurements }) =>
-    csvTable(shop, measurements, [
+  measurements: ({ shop, job, measurements }) =>
+    csvTable({ shop, job }, measurements, [
       { title: 'measurement', value: ({ id }) => id },
       { title: 'what', value: ({ what }) => what },
       { title: 'when', value: ({ when }) => when },
@@ -125,8 +125,8 @@ export const workTables = {
       { title: 'state', value: ({ state }) => state },
       { title: 'explanation', value: ({ explanation }) => explanation },
     ]),
-  findings: ({ shop, findings }) =>
-    csvTable(shop, findings.flatMap(withFollows), [
+  findings: ({ shop, job, findings }) =>
+    csvTable({ shop, job }, findings.flatMap(withFollows), [
       { title: 'level', value: ({ level }) => level },
       { title: 'rule', value: ({ rule }) => rule },
       { title: 'about', value: ({ related }) => listed(related) },
@@ -142,8 +142,8 @@ export const workTables = {
       { title: 'line', value: ({ where }) => where.line },
       { title: 'column', value: ({ where }) => where.column },
     ]),
-  channels: ({ shop, audio }) =>
-    csvTable(shop, audio.channels, [
+  channels: ({ shop, job, audio }) =>
+    csvTable({ shop, job }, audio.channels, [
       { title: 'channel', value: ({ id }) => id },
       { title: 'speakers', value: ({ speakers }) => listed(speakers) },
       { title: 'wiring', value: ({ wiring }) => wiring },
@@ -164,8 +164,8 @@ export const workTables = {
       { title: 'tone_Hz', figure: 'frequency', of: ({ toneHz }) => toneHz },
       { title: 'wire_loss_dB', figure: 'loss', of: ({ wireLossDb }) => wireLossDb },
     ]),
-  speakers: ({ shop, audio }) =>
-    csvTable(shop, audio.speakers, [
+  speakers: ({ shop, job, audio }) =>
+    csvTable({ shop, job }, audio.speakers, [
       { title: 'speaker', value: ({ id }) => id },
       { title: 'channel', value: ({ channel }) => channel },
       { title: 'polarity', value: ({ polarity }) => polarity },

@@ -3,7 +3,7 @@ import { lengthStyleOf } from '../../draw/drawings/cut.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
-import { csvTable } from '../csv/csv-table.ts';
+import { csvTable, listed, type TableOf } from '../csv/csv-table.ts';
 import { type ExportedFile, fileName } from '../exported-file.ts';
 import { type Exporter, type ExportRequest, originText } from '../exporter.ts';
 import { dxfText } from '../machine/dxf.ts';
@@ -43,10 +43,24 @@ export function nestedFiles(
       { name: fileName(`${stem}-${unit}`, 'dxf'), content },
     ];
   });
-  return [...sheets, { name: fileName('nest-pieces', 'csv'), content: piecesTable(first, nesting) }];
+  return [
+    ...sheets,
+    {
+      name: fileName('nest-pieces', 'csv'),
+      content: piecesTable({ shop: first.shop, job: jobsOf(plans) }, nesting),
+    },
+  ];
 }
 
-function piecesTable({ shop }: Pick<BuildPlan, 'shop'>, { sheets, unplaced, pieces }: JobNesting): string {
+/** The jobs that are nested together, each with its revision in the same order. */
+function jobsOf(plans: readonly BuildPlan[]): TableOf['job'] {
+  return {
+    id: listed(plans.map(({ job }) => job.id)),
+    revision: listed(plans.map(({ job }) => job.revision)),
+  };
+}
+
+function piecesTable(of: TableOf, { sheets, unplaced, pieces }: JobNesting): string {
   const titleOf = (id: string): string => pieces.find((piece) => piece.id === id)?.title ?? id;
   const rows = [
     ...sheets.flatMap(({ stock, copy, pieces: placed, offCuts }) => [
@@ -66,7 +80,7 @@ function piecesTable({ shop }: Pick<BuildPlan, 'shop'>, { sheets, unplaced, piec
       return { sheet: 'fits on no sheet', number: null, what: titleOf(id), id, copy };
     }),
   ];
-  return csvTable(shop, rows, [
+  return csvTable(of, rows, [
     { title: 'sheet', value: ({ sheet }) => sheet },
     { title: 'sheet_number', value: ({ number }) => number },
     { title: 'piece', value: ({ id }) => id },

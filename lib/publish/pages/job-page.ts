@@ -26,6 +26,8 @@ export interface JobBody {
   readonly vehicle: Link;
   readonly sections: readonly SheetSection[];
   readonly index: readonly IndexLine[];
+  /** How many sheets the whole set has, where this is a part of it; null where it is whole. */
+  readonly partOf: number | null;
   readonly customer: readonly Fact[];
   /** Null on a customer's copy. */
   readonly worksheet: string | null;
@@ -43,6 +45,16 @@ interface Place {
   readonly isFrozen: boolean;
   /** Where it is made for paper: the page on which each sheet begins, by its id, as far as it is known. */
   readonly printedPages?: ReadonlyMap<string, number>;
+  /** The sheets that it has, where it is a short set. */
+  readonly only?: readonly string[];
+}
+
+/** How a page is made for paper. */
+export interface Printed {
+  /** The page on which each sheet begins, by its id, as far as it is known. */
+  readonly pages: ReadonlyMap<string, number>;
+  /** The sheets of a short set; left out, all of them. */
+  readonly only?: readonly string[];
 }
 
 function indexOf(
@@ -65,9 +77,10 @@ function revisionLinks(job: PublishedJob, from: string): Link[] {
 }
 
 function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
-  const { address, isFrozen, printedPages } = place;
+  const { address, isFrozen, printedPages, only } = place;
   const isOpen = context.audience !== 'customer';
-  const sections = sheetSections(plan, context.audience, job.serials);
+  const whole = sheetSections(plan, context.audience, job.serials);
+  const sections = only ? whole.filter((section) => only.includes(section.id)) : whole;
   const { id, revision } = plan.job;
   const pageUrl = fullAddress(plan, addresses.job(id));
   return {
@@ -79,6 +92,7 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     },
     sections,
     index: indexOf(sections, printedPages),
+    partOf: only ? whole.length : null,
     customer: customerFacts(job.customer, context.audience),
     worksheet: isOpen ? linkTo(address, worksheetAddress(id, isFrozen ? revision : null)) : null,
     pageUrl,
@@ -130,8 +144,13 @@ export function jobPages(context: SiteContext, job: PublishedJob): Page[] {
 export function printedJobPage(
   context: SiteContext,
   job: PublishedJob,
-  printedPages: ReadonlyMap<string, number>,
+  { pages: printedPages, only }: Printed,
 ): Page {
-  const place = { address: addresses.job(job.plan.job.id), isFrozen: false, printedPages };
+  const place = {
+    address: addresses.job(job.plan.job.id),
+    isFrozen: false,
+    printedPages,
+    ...(only && { only }),
+  };
   return pageOf(context, job, job.plan, place);
 }

@@ -47,6 +47,20 @@ export const sheetIds = [
 ] as const;
 export type SheetId = (typeof sheetIds)[number];
 
+/** The sheets that lie on the bench while a board is built, and no more: what is cut, placed, wired and tested there. */
+export const benchSheets: readonly SheetId[] = [
+  'cover',
+  'cut-and-drill',
+  'risers',
+  'placement',
+  'board-wiring',
+  'wire-list',
+  'wire-ends',
+  'order-of-work',
+  'presets',
+  'bench-test',
+];
+
 /** Every sheet. One that is missing here does not compile. */
 export const sheets: { readonly [K in SheetId]: Sheet } = {
   cover,

@@ -15,6 +15,7 @@ const everything: ExportWords = {
   units: null,
   paper: null,
   labelStock: null,
+  sheets: null,
   json: true,
 };
 
@@ -65,15 +66,17 @@ describe('export of a job in every format', () => {
   let text = '';
   beforeAll(async () => {
     recorded = await run();
-    const content = recorded.files.get('out/DRAFT-sheets.pdf');
+    const content = recorded.files.get('out/DRAFT-under-seat-five-A-sheets.pdf');
     if (!(content instanceof Uint8Array)) throw new Error(recorded.told.join('\n'));
     pdf = content;
     text = await textOf(await openPdf(pdf));
   });
 
-  it('marks every file of a draft in its name', () => {
+  it('marks every file of a draft in its name, with job and revision', () => {
     expect(recorded.status).toBe(0);
-    expect([...recorded.files.keys()].filter((path) => !path.startsWith('out/DRAFT-'))).toEqual([]);
+    expect(
+      [...recorded.files.keys()].filter((path) => !path.startsWith('out/DRAFT-under-seat-five-A-')),
+    ).toEqual([]);
     expect(new Set([...recorded.files.keys()].map((path) => path.split('.').at(-1)))).toEqual(
       new Set(['svg', 'dxf', 'html', 'csv', 'pdf']),
     );
@@ -90,6 +93,37 @@ describe('export of a job in every format', () => {
         expect(readable.includes(value), `${value} in ${path}`).toBe(false);
       }
     }
+  });
+
+  it('tells job and revision inside every text, in each row of a table', () => {
+    for (const [path, content] of recorded.files) {
+      if (typeof content !== 'string') continue;
+      if (!path.endsWith('.csv')) {
+        if (!path.includes('drawing-'))
+          expect(content, path).toMatch(/under-seat-five, revision A|under-seat-five.*revision A/);
+        continue;
+      }
+      const [titles = '', ...rows] = content.trimEnd().split('\r\n');
+      expect(titles, path).toMatch(/,job,revision$/);
+      expect(
+        rows.filter((row) => !row.endsWith(',under-seat-five,A')),
+        path,
+      ).toEqual([]);
+    }
+  });
+
+  it('has a short set for the bench, which says that it is one', async () => {
+    const { status, files } = await run({ formats: [], sheets: 'bench' });
+    expect(status).toBe(0);
+    expect([...files.keys()]).toEqual(['out/DRAFT-under-seat-five-A-bench-sheets.pdf']);
+    const short = [...files.values()][0];
+    if (!(short instanceof Uint8Array)) throw new Error('No PDF was made.');
+    const document = await openPdf(short);
+    const titles = JSON.stringify(await document.getOutline());
+    for (const id of ['cover', 'wire-list', 'bench-test']) expect(titles).toContain(titleOf(id));
+    for (const id of ['survey', 'packet', 'power-diagram']) expect(titles).not.toContain(titleOf(id));
+    expect(await textOf(document)).toMatch(/Bench set: \d+ of \d+ sheets/);
+    expect(document.numPages).toBeLessThan((await openPdf(pdf)).numPages);
   });
 
   it('has the sheets as bookmarks, each on its page, and text that can be searched', async () => {
@@ -117,7 +151,7 @@ describe('export of a job in every format', () => {
   });
 
   it('is the same bytes when it is printed again', async () => {
-    const again = (await run({ formats: ['pdf'] })).files.get('out/DRAFT-sheets.pdf');
+    const again = (await run({ formats: ['pdf'] })).files.get('out/DRAFT-under-seat-five-A-sheets.pdf');
     expect(again instanceof Uint8Array && Buffer.compare(again, pdf)).toBe(0);
   });
 });
@@ -138,13 +172,15 @@ describe('export without what it needs', () => {
     const { status, files, told } = await run({ formats: ['pdf', 'csv'] });
     expect(status).toBe(3);
     expect(told.join('\n')).toMatch(/no PDF was made: the browser \/bin\/false could not be started/);
-    expect([...files.keys()]).toContain('out/DRAFT-wires.csv');
+    expect([...files.keys()]).toContain('out/DRAFT-under-seat-five-A-wires.csv');
   });
 
   it.each([
     [{ formats: ['dwg'] }, 'there is no format "dwg"'],
     [{ jobs: ['nobody'] }, 'there is no job "nobody"'],
     [{ jobs: ['under-seat-five', 'van-three-amps'] }, 'of several jobs only the nest is made'],
+    [{ formats: [], sheets: 'shop' }, '--sheets takes bench'],
+    [{ sheets: 'bench' }, '--sheets goes with --format pdf alone'],
     [{ units: 'cubit' }, '--units takes mm or inch'],
     [{ paper: 'a3' }, '--paper takes letter or a4'],
     [{ labelStock: 'columns=9' }, 'mm past the paper'],
