@@ -102,7 +102,7 @@ export function readCatalogue(
   const unread = new UnreadNames();
   const shop = readShop(files.shop, problems, keep);
   const parts = readParts(files.parts, problems, unread, keep);
-  problems.push(...formerNameProblems(parts));
+  problems.push(...formerNameProblems(parts.parts, parts.partPlace));
   if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
   return { shop, parts, unread, problems };
 }

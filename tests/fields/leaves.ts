@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { jobSchema } from '../../lib/model/content/job.ts';
+import { partBase } from '../../lib/model/content/part-base.ts';
 import { shopSchema } from '../../lib/model/content/shop.ts';
 import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { kinds } from '../../lib/model/kinds/index.ts';
-import { equipmentBase, partBase, supplySchema } from '../../lib/model/kinds/kind.ts';
+import { equipmentBase, supplySchema } from '../../lib/model/kinds/kind.ts';
 import { unwrapped } from '../../lib/read/schema/schema-walk.ts';
 import { isJobSheet, type Sheet, sheets } from './shop.ts';
 

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { partBase } from '../content/part-base.ts';
 import { quantity, quantityAbove, quantityWithin } from '../fields.ts';
 import { sheetGrainSchema } from '../vocabulary.ts';
-import { partBase, stockKind } from './kind.ts';
+import { stockKind } from './kind.ts';
 
 export const boardSheetSchema = z
   .strictObject({

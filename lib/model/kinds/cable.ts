@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { partBase } from '../content/part-base.ts';
 import { extent, quantity, text, wireSize } from '../fields.ts';
 import { colourSchema, conductorRoleSchema, vehicleSideSchema } from '../vocabulary.ts';
-import { partBase, stockKind } from './kind.ts';
+import { stockKind } from './kind.ts';
 
 export const cableSchema = z.strictObject({
   kind: everyone(z.literal('cable')),

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { partBase } from '../content/part-base.ts';
 import { extent, quantity, quantityWithin } from '../fields.ts';
-import { partBase, stockKind } from './kind.ts';
+import { stockKind } from './kind.ts';
 
 export const coveringSchema = z
   .strictObject({

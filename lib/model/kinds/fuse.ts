@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { partBase } from '../content/part-base.ts';
 import { positiveNumber, quantityAbove } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
-import { partBase, stockKind } from './kind.ts';
+import { stockKind } from './kind.ts';
 
 export const fuseSchema = z.strictObject({
   kind: everyone(z.literal('fuse')),

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
+import { partBase } from '../content/part-base.ts';
 import {
   count,
   countFromOne,
-  id,
   isRising,
   isRisingSize,
   positiveNumber,
@@ -126,14 +126,6 @@ export const controlSpecSchema = z.strictObject({
 });
 export type ControlSpec = z.output<typeof controlSpecSchema>;
 export type ControlSpecs = Readonly<Record<string, ControlSpec>>;
-
-/** Fields that every part has. */
-export const partBase = {
-  title: everyone(text('Four-channel amplifier, 4 x 75 W')),
-  notes: builders(text('Fins on the long sides.').optional()),
-  /** Names that it had in the catalogue before: who still writes one is told the name of today. */
-  formerly: builders(z.array(id).optional()),
-};
 
 /** Fields of a part that is mounted on a board or in the vehicle. */
 export const equipmentBase = {

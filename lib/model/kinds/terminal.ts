@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { partBase } from '../content/part-base.ts';
 import { isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
 import { studSchema } from '../vocabulary.ts';
 import { stripLength } from './bounds.ts';
-import { partBase, stockKind } from './kind.ts';
+import { stockKind } from './kind.ts';
 
 /** What goes on the end of a conductor. */
 export const terminalSchema = z.strictObject({

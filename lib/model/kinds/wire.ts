@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
+import { partBase } from '../content/part-base.ts';
 import { extent, quantity, quantityAbove, wireSize } from '../fields.ts';
 import { colourSchema, conductorMaterialSchema, conductorRoleSchema } from '../vocabulary.ts';
-import { partBase, stockKind } from './kind.ts';
+import { stockKind } from './kind.ts';
 
 export const wireSchema = z.strictObject({
   kind: everyone(z.literal('wire')),

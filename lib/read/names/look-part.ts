@@ -1,7 +1,6 @@
 import type { Part } from '../../model/kinds/index.ts';
-import { placeText } from '../../model/place.ts';
+import { type Place, placeText } from '../../model/place.ts';
 import type { Problem } from '../../model/problem.ts';
-import type { Catalogue } from '../read-parts.ts';
 import type { Report } from '../report.ts';
 
 type Parts = Readonly<Record<string, Part>>;
@@ -25,10 +24,7 @@ function nameNow(name: string, parts: Parts): string | null {
 }
 
 /** Former names that do not lead to one part: another part has or had them. */
-export function formerNameProblems({
-  parts,
-  partPlace,
-}: Pick<Catalogue, 'parts' | 'partPlace'>): readonly Problem[] {
+export function formerNameProblems(parts: Parts, partPlace: (path: string) => Place): readonly Problem[] {
   const first = new Map<string, string>();
   return Object.entries(parts).flatMap(([id, { formerly = [] }]) =>
     formerly.flatMap((name, index): Problem[] => {
