@@ -111,6 +111,14 @@ const commands: Readonly<Record<string, Command>> = {
       return bench(effects, flags.json === true);
     },
   },
+  import: {
+    options: { write: 'boolean' },
+    words: ['TABLE'],
+    run: async (effects, { words: [table = ''], flags }) => {
+      const { importStock } = await import('./import.ts');
+      return importStock(effects, table, flags.write === true);
+    },
+  },
   release: {
     options: {},
     words: ['JOB'],
@@ -126,11 +134,18 @@ const commands: Readonly<Record<string, Command>> = {
       paper: 'string',
       'label-stock': 'string',
       sheets: 'string',
+      stock: 'boolean',
       json: 'boolean',
     },
     repeated: ['format'],
-    words: ['JOB', 'JOB...?'],
+    words: ['JOB?', 'JOB...?'],
     run: async (effects, { words: jobs, flags, lists }) => {
+      if (flags.stock === true) {
+        if (jobs.length > 0) return refuse(effects, 'export: --stock is of the shop, and takes no job');
+        const { exportStock } = await import('./export-stock.ts');
+        return exportStock(effects, textOf(flags.to));
+      }
+      if (jobs.length === 0) return refuse(effects, 'export: needs JOB, or --stock');
       const { exportJobs } = await import('./export.ts');
       return exportJobs(effects, {
         jobs,

@@ -38,9 +38,16 @@ Measures solving, placing, routing, drawing and building against one another on 
   release: `rackleaf release JOB
 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,
+  import: `rackleaf import TABLE.csv [--write]
+
+Brings the stock of content/shop.yaml to what a table counts, with its comments and its order left alone.
+The columns are part, pieces and reels; reels of one part are parted by semicolons. Fields may be parted
+by commas, semicolons or tabs. Rows that are not understood are told with line and column, and left out.
+  --write       writes what is otherwise only shown`,
   export: `rackleaf export JOB [--format FORMAT ...] [--to FOLDER] [--sheets bench] [--json]
                 [--units mm|inch] [--paper letter|a4] [--label-stock SIZES]
 rackleaf export JOB JOB ... [--to FOLDER] [--json] [--units mm|inch] [--paper letter|a4]
+rackleaf export --stock [--to FOLDER]
 
 Writes files of a job for other programs, machines and printers; without --format all but the packet.
 Of several jobs it writes the nest: the pieces of all of them together on stock sheets.
@@ -57,6 +64,7 @@ Of several jobs it writes the nest: the pieces of all of them together on stock 
                           a draft, with a stop, with a reading out of its limits or not taken
   --to          the folder; the default is .rackleaf/export/JOB/REVISION, of several jobs
                 .rackleaf/export/nest
+  --stock       what lies on the shelf, as a table that rackleaf import takes back
   --sheets      bench: a short set as PDF, of the sheets that lie on the bench while the board is
                 built: cut and drill, placement, wiring, wire list, order of work, presets, test
   --units       of DXF; the default is the shop's

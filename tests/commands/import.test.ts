@@ -1,0 +1,119 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { ShopFolder } from './shop-folder.ts';
+
+let shop: ShopFolder;
+beforeEach(() => {
+  shop = new ShopFolder();
+});
+afterEach(() => shop.remove());
+
+const shopPath = 'content/shop.yaml';
+const imported = (table: string, ...more: string[]) => {
+  shop.write('table.csv', table);
+  return shop.run('import', 'table.csv', ...more);
+};
+
+describe('import of stock', () => {
+  test('of what was exported changes nothing', async () => {
+    const before = shop.read(shopPath);
+    expect((await shop.run('export', '--stock', '--to', 'out')).out).toBe('out/stock.csv');
+    const { status, out, told } = await shop.run('import', 'out/stock.csv', '--write');
+    expect({ status, out, told }).toEqual({ status: 0, out: '', told: 'nothing changes' });
+    expect(shop.read(shopPath)).toBe(before);
+  });
+
+  test('is shown first and written when it is asked for, with comments and order left alone', async () => {
+    const before = shop.read(shopPath);
+    const table = 'part,pieces,reels\nlarge-60,5,\nred-4,,"30 ft; 8 ft"\nbolt-a,40,\n';
+    const shown = await imported(table);
+    expect(shown.out.split('\n')).toEqual([
+      '  large-60: 2 -> 5',
+      '  red-4: [30 ft] -> [30 ft, 8 ft]',
+      '+ bolt-a: 40',
+    ]);
+    expect(shop.read(shopPath)).toBe(before);
+    expect((await imported(table, '--write')).status).toBe(0);
+    expect(shop.read(shopPath)).toBe(
+      `${before
+        .replace('large-60: { pieces: 2 }', 'large-60: { pieces: 5 }')
+        .replace('red-4: { reels: [30 ft] }', 'red-4: { reels: [30 ft, 8 ft] }')
+        .trimEnd()}\n  bolt-a: { pieces: 40 }\n`,
+    );
+  });
+
+  test.each([
+    ['semicolons, with a mark of the encoding', '\uFEFFPart;Reels\r\nred-4;"15,5 m; 2,25 m"\r\n'],
+    ['tabs', 'part\treels\nred-4\t15,5 m; 2,25 m\n'],
+    ['commas', 'part,reels\nred-4,"15.5 m; 2.25 m"\n'],
+  ])('takes fields parted by %s', async (_, table) => {
+    const { status, out } = await imported(table);
+    expect(status).toBe(0);
+    expect(out).toBe('  red-4: [30 ft] -> [15.5 m, 2.25 m]');
+  });
+
+  test('tells each row that was not understood at its place, and takes the others', async () => {
+    const table = [
+      'part;pieces;reels',
+      'large-6O;4;',
+      'large-60;4,5;',
+      '',
+      'red-4;;"30 ft; 8"',
+      'red-8;3;',
+      'large-80;7;',
+      'large-80;8;',
+    ].join('\n');
+    const { status, out, told } = await imported(table, '--write');
+    expect(status).toBe(2);
+    expect(out).toBe('  large-80: 2 -> 7');
+    const errors = told.split('\n').filter((line) => line.startsWith('table.csv'));
+    expect(errors).toEqual([
+      expect.stringMatching(/^table\.csv:2:1: error: there is no part "large-6O"/),
+      expect.stringMatching(/^table\.csv:3:10: error: pieces of large-60 needs a whole number/),
+      expect.stringMatching(/^table\.csv:5:8: error: a reel of red-4: "8" has no unit/),
+      expect.stringMatching(/^table\.csv:6:7: error: "red-8" \(wire\) is kept on the reel/),
+      expect.stringMatching(/^table\.csv:8:1: error: large-80 stands in a row above already/),
+    ]);
+    expect(told).toContain('did you mean "large-60"?');
+    expect(shop.read(shopPath)).toContain('large-80: { pieces: 7 }');
+  });
+
+  test.each([
+    ['stock: {}', 'stock: { bolt-a: { pieces: 40 } }'],
+    [
+      'stock: { large-60: { pieces: 2 } } # counted',
+      'stock: { large-60: { pieces: 2 }, bolt-a: { pieces: 40 } } # counted',
+    ],
+    [
+      'stock:\n    large-60: { pieces: 2 } # counted',
+      'stock:\n    large-60: { pieces: 2 } # counted\n    bolt-a: { pieces: 40 }',
+    ],
+    ['# none', '# none\nstock:\n  bolt-a: { pieces: 40 }'],
+  ])('adds a part to %j', async (stock, expected) => {
+    shop.write(shopPath, `rackleaf: 1\nname: Test bench\n${stock}\n`);
+    expect((await imported('part,pieces\nbolt-a,40\n', '--write')).status).toBe(0);
+    expect(shop.read(shopPath)).toBe(`rackleaf: 1\nname: Test bench\n${expected}\n`);
+    expect((await imported('part,pieces\nbolt-a,40\n')).told).toBe('nothing changes');
+  });
+
+  test('writes nothing into a shop file that has errors', async () => {
+    shop.change(shopPath, 'large-60: { pieces: 2 }', 'large-60: { reels: [2 ft] }');
+    const { status, told } = await imported('part,pieces\nlarge-60,3\n', '--write');
+    expect(status).toBe(2);
+    expect(told).toContain('content/shop.yaml has errors: mend them first');
+  });
+
+  test.each([
+    ['name,count\nx,1\n', /names the columns: part, and pieces or reels/],
+    ['part,pieces\n"large-60,4\n', /can not be read/],
+  ])('refuses %j', async (table, reason) => {
+    const { status, told } = await imported(table);
+    expect(status).toBe(2);
+    expect(told).toMatch(reason);
+  });
+
+  test('a table that is not there is told', async () => {
+    const { status, told } = await shop.run('import', 'nowhere.csv');
+    expect(status).toBe(2);
+    expect(told).toContain('there is no file nowhere.csv');
+  });
+});
