@@ -121,15 +121,7 @@ function edgeWidth(grid: FeedGrid, edge: GridEdge, plan: FeedPlan, metrics: Text
   );
   const aboveMm = ends.reduce((sum, each) => sum + each, metrics.widthMm(shownLabel(wire), types.wireLabel));
   const below = conductorLines(plan, wire).map((text) => metrics.widthMm(text, types.note));
-  return Math.max(aboveMm, ...below, besideMm(grid, edge, metrics)) + edgePadMm;
-}
-
-/** What the name beside a source reaches into the gap after it, with room for the symbol of the next. */
-function besideMm(grid: FeedGrid, { from }: GridEdge, metrics: TextMetrics): number {
-  const source = grid.nodes.find(({ id }) => id === from);
-  if (source?.kind !== 'alternator') return 0;
-  const names = titleLines(source, metrics).map((text) => metrics.widthMm(text, types.item));
-  return nameOffMm + greatest(names) - sourceWidthMm / 2;
+  return Math.max(aboveMm, ...below) + edgePadMm;
 }
 
 /** Width that a title is broken at, by kind. */
