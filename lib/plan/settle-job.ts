@@ -42,13 +42,17 @@ export function settleJob(written: Job, book: PlanBook, keep: Keep): SettledJob 
   const isOpen = hasOpenPorts(job) || hasProposedLengths(job);
   const first = basisOf(job, isOpen ? new PlanBook() : book);
   const laid = layOutBoards(job, first.circuit.roles, book, keep);
-  const settled = settle(sizingOf(first), first.channels, laid, keep);
+  const settled = settle(sizingOf(first), first.channels, laid, keep, {
+    layout: 'by wiring',
+    routes: isOpen ? 'draft' : 'final',
+  });
   if (!isOpen) return { ...first, settled };
   const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles, keep);
   const second = basisOf(withProposedLengths(ported, first.devices, settled), book);
   for (const [id, port] of chosen) book.trace(id, port);
   const { laid: placed } = settled;
-  return { ...second, settled: settle(sizingOf(second), second.channels, placed, keep, 'as placed') };
+  const how = { layout: 'as placed', routes: 'final' } as const;
+  return { ...second, settled: settle(sizingOf(second), second.channels, placed, keep, how) };
 }
 
 function basisOf(job: Job, book: PlanBook): Basis {

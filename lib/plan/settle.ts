@@ -33,37 +33,45 @@ const mostPasses = 24;
  * The loop between size and length: lengths give sizes, sizes give outside diameters and bends, these give
  * routes, and routes give lengths. A size never shrinks between passes, so the loop ends: when a pass grows
  * none, its lengths are those of its own sizes. `layout`: of several proposed layouts the one that can be wired best is
- * taken, unless the boards are to stay as they are placed.
+ * taken, unless the boards are to stay as they are placed. Routes are drafted until sizes stand, then many wires are laid in
+ * lanes; `draft`: they stay as drafted, since the job is settled once more.
  */
 export function settle(
   basis: Omit<PowerSizing, 'lengths' | 'least'>,
   channels: readonly PlannedChannel[],
   proposed: readonly LaidBoard[],
   keep: Keep,
-  layout: 'by wiring' | 'as placed' = 'by wiring',
+  { layout, routes }: { readonly layout: 'by wiring' | 'as placed'; readonly routes: 'final' | 'draft' },
 ): Settled {
   const { job, devices, circuit } = basis;
   const least = new LeastSizes();
   const wires = channelWires(job, channels, circuit.roles);
   let laid = proposed;
-  let routedM: ReadonlyMap<string, number> = new Map();
-  let before = '';
+  let routed: readonly RoutedBoard[] = [];
+  let [inLanes, before] = [false, ''];
   for (let pass = 1; pass <= mostPasses; pass += 1) {
-    const lengths = wireLengths(job, devices, laid, routedM);
+    const lengths = wireLengths(job, devices, laid, routedLengths(routed));
     sizeSpeakerWires(job, wires, lengths, least);
     const sizing: PowerSizing = { ...basis, lengths, least };
     const power = sizeForDrop(sizing);
     const all = new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
     if (pass === 1 && layout === 'by wiring') laid = chooseProposals(job, laid, all, circuit.roles, keep);
-    const routed = routeBoards(job, laid, all, circuit.roles, keep);
-    if (sizes === before) return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
+    const stands = sizes === before;
+    if (stands && (inLanes || routes === 'draft'))
+      return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
+    inLanes ||= stands;
+    routed = routeBoards(job, laid, all, circuit.roles, { inLanes, keep });
     before = sizes;
-    routedM = new Map(
-      routed.flatMap(({ routes }) =>
-        routes.flatMap(({ along, lengthM }) => along.map((wire) => [wire, lengthM] as const)),
-      ),
-    );
   }
   throw new Error('Sizes and lengths did not settle.');
+}
+
+/** The length on the board of each wire that lies there. */
+function routedLengths(routed: readonly RoutedBoard[]): Map<string, number> {
+  return new Map(
+    routed.flatMap(({ routes }) =>
+      routes.flatMap(({ along, lengthM }) => along.map((wire) => [wire, lengthM] as const)),
+    ),
+  );
 }

@@ -25,6 +25,8 @@ export interface RoutingTask {
 export interface RoutingRules extends LayingRules {
   /** Distance of the lines that wires are laid on, metres. */
   readonly pitchM: number;
+  /** True where many wires are tried in lanes before they go on tracks: fewer cross, and it takes several times as long. */
+  readonly inLanes: boolean;
   /** How often every wire is taken up and laid again. */
   readonly passes: number;
   /**
@@ -47,6 +49,7 @@ export const routingDefaults: Omit<RoutingRules, keyof RoutingHouse> = {
   bendM: 0.02,
   crossingM: 0.15,
   nearness: 2,
+  inLanes: true,
   passes: 2,
   pointsOfFew: 1_000_000,
   pointsOfMany: 216_000,
@@ -74,7 +77,7 @@ export interface Routing {
  */
 export function routeWires(task: RoutingTask, given: RoutingGiven): Routing {
   const rules: RoutingRules = { ...routingDefaults, ...given };
-  const many = task.wires.length > fewWires ? routeMany(task, rules) : null;
+  const many = rules.inLanes && task.wires.length > fewWires ? routeMany(task, rules) : null;
   if (many?.isWhole && many.routing.faults.length + outOfReach(task, many.routing) === 0) return many.routing;
   const onTracks = routeOnTracks(task, rules);
   return many && isBetter(task, many.routing, onTracks) ? many.routing : onTracks;

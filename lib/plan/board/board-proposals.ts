@@ -37,7 +37,8 @@ export function chooseProposals(
       },
     });
     const wired = proposals.find((_, index) => {
-      const [routed] = routeBoards(job, [withProposals(one, proposals.slice(index))], sized, roles, keep);
+      const next = withProposals(one, proposals.slice(index));
+      const [routed] = routeBoards(job, [next], sized, roles, { inLanes: false, keep });
       return routed?.faults.every(({ level }) => level !== 'stop');
     });
     return { ...withProposals(one, wired ? firstOf(proposals, wired) : proposals), trials };

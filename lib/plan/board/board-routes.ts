@@ -25,15 +25,21 @@ export interface RoutedBoard {
   readonly faults: readonly BoardRemark[];
 }
 
+/** How wires are laid: in lanes where they are many, or only so that their lengths are known; and what keeps the result. */
+export interface Laying {
+  readonly inLanes: boolean;
+  readonly keep: Keep;
+}
+
 /** Routes the wires of every board, with the diameters that their sizes have now. */
 export function routeBoards(
   job: Job,
   laid: readonly LaidBoard[],
   sized: ReadonlyMap<string, SizedConductor>,
   roles: ReadonlyMap<string, ConductorRole>,
-  keep: Keep,
+  laying: Laying,
 ): RoutedBoard[] {
-  return laid.map((board) => routeBoard(job, board, sized, roles, keep));
+  return laid.map((board) => routeBoard(job, board, sized, roles, laying));
 }
 
 function routeBoard(
@@ -41,13 +47,13 @@ function routeBoard(
   laid: LaidBoard,
   sized: ReadonlyMap<string, SizedConductor>,
   roles: ReadonlyMap<string, ConductorRole>,
-  keep: Keep,
+  laying: Laying,
 ): RoutedBoard {
   const { board } = laid;
   const wires = boardWires(job, board, roles);
   const task = boardTask(job, laid, wires, sized);
   const house = { powerToSignalM: job.rules['power-signal-distance'].value };
-  const routing = keep(routingStep, { task, house });
+  const routing = laying.keep(routingStep, { task, house, inLanes: laying.inLanes });
   return {
     routes: planRoutes(routing, task, wires, roles),
     crossings: routing.crossings.length,

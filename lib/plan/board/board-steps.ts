@@ -44,10 +44,17 @@ export const layoutStep: Step<LayoutInput, SearchResult> = {
 /** The choice among layouts by how they can be wired, and the search for better ones from there. */
 export const proposalStep: Step<WiredSearch, WiredProposals> = { id: 'proposals', compute: wiredProposals };
 
+interface RoutingInput {
+  readonly task: RoutingTask;
+  readonly house: RoutingHouse;
+  /** False where the routes only tell lengths for now, and are laid again. */
+  readonly inLanes: boolean;
+}
+
 /** The search for the ways of the wires of a board. */
-export const routingStep: Step<{ readonly task: RoutingTask; readonly house: RoutingHouse }, Routing> = {
+export const routingStep: Step<RoutingInput, Routing> = {
   id: 'routing',
-  compute: ({ task, house }) => routeWires(task, house),
+  compute: ({ task, house, inLanes }) => routeWires(task, { ...house, inLanes }),
 };
 
 interface PortInput {
