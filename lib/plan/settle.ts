@@ -58,7 +58,7 @@ export function settle(
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
     if (pass === 1 && layout === 'by wiring') laid = chooseProposals(job, laid, all, circuit.roles, keep);
     const stands = sizes === before;
-    if (stands && (inLanes || routes === 'draft'))
+    if (stands && (routes === 'draft' || !routed.some(({ isDraft }) => isDraft)))
       return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
     inLanes ||= stands;
     routed = routeBoards(job, laid, all, circuit.roles, { inLanes, keep });

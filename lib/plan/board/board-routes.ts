@@ -1,5 +1,6 @@
 import { barriersInPlace } from '../../board/propose/wires-in-place.ts';
 import { type BoardRemark, length, phrase } from '../../board/remark.ts';
+import { fewWires } from '../../board/route/fewer-crossings.ts';
 import type { Routing, RoutingTask } from '../../board/route/routing.ts';
 import type { Barrier } from '../../board/route/track-grid.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
@@ -21,6 +22,8 @@ export interface RoutedBoard {
   readonly firstCrossings: number;
   readonly pathSearches: number;
   readonly exits: PlanBoard['exits'];
+  /** True where many wires lie as drafted, which are still to be laid in lanes. */
+  readonly isDraft: boolean;
   /** Wires that found no way, bend too tightly, or are shorter than their way. */
   readonly faults: readonly BoardRemark[];
 }
@@ -59,6 +62,7 @@ function routeBoard(
     crossings: routing.crossings.length,
     firstCrossings: routing.firstCrossings,
     pathSearches: routing.searches,
+    isDraft: !laying.inLanes && task.wires.length > fewWires,
     exits: task.wires.flatMap(({ id, from, to }): PlanBoard['exits'] => {
       const route = routing.routes.find(({ wire }) => wire === id);
       const [first, last] = [route?.points[0], route?.points.at(-1)];

@@ -117,10 +117,19 @@ function worstImbalanceA({ elements }: RebuiltNetwork, voltageV: (node: string) 
   return Math.max(...[...sums].flatMap(([node, sum]) => (held.has(node) ? [] : [Math.abs(sum)])));
 }
 
+/** Shares of the open voltages that ngspice is started at: from some it runs away to volts by the billion. */
+const starts = [1, 0.98, 0.95, 0.9];
+
+/** What ngspice gives from the first start from which its own answer balances; a case is void where none does. */
 async function spiceVoltages({ network, openV }: Rebuilding): Promise<(node: string) => number> {
-  const answer = await new Spice().solve(network, openV);
-  if ('errors' in answer) throw new Error(answer.errors.join('\n'));
-  return (node) => answer.voltages.get(node) ?? Number.NaN;
+  for (const share of starts) {
+    const from = new Map([...openV].map(([node, volts]) => [node, volts * share]));
+    const answer = await new Spice().solve(network, from);
+    if ('errors' in answer) throw new Error(answer.errors.join('\n'));
+    const voltageV = (node: string): number => answer.voltages.get(node) ?? Number.NaN;
+    if (worstImbalanceA(network, voltageV) < 1e-6) return voltageV;
+  }
+  throw new Error('No answer of ngspice balances.');
 }
 
 /** What ngspice gives at the nodes of a point (V), by their names in the plan. */
@@ -161,10 +170,8 @@ export function networkChecks(plan: () => BuildPlan): void {
   test('every node voltage is within 10 microvolt of ngspice', async () => {
     for (const point of plan().power.points) {
       const again = networkOf(point);
-      const { network, find } = again;
+      const { find } = again;
       const voltageV = await spiceVoltages(again);
-      // A case is void unless ngspice's own answer balances.
-      expect(worstImbalanceA(network, voltageV), point.name).toBeLessThan(1e-6);
       for (const node of point.nodes)
         expect(
           Math.abs(
