@@ -155,7 +155,10 @@ function laySide(
   );
   const [low, high] = isUpright(side) ? [box.topMm, box.bottomMm] : [box.leftMm, box.rightMm];
   const wide = Math.max(...exits.map(({ text }) => wideMm(drawing, text, type))) + 2;
-  const level = isUpright(side) ? null : spreadApart(alongs, wide, low, high);
+  // Texts that end at the corners of the board at most meet none of the sides beside it.
+  const level = isUpright(side)
+    ? null
+    : (spreadApart(alongs, wide, low + wide / 2, high - wide / 2) ?? spreadApart(alongs, wide, low, high));
   if (level !== null) return { turned: false, places: level };
   const places = spreadApart(alongs, pitch, low - pastMm, high + pastMm);
   return places === null ? null : { turned: !isUpright(side), places };
