@@ -7,6 +7,7 @@ import { counted, joined } from '../../words/words.ts';
 import { none, type Writer, type Written, writerFor } from '../../words/written.ts';
 import { builderSheet } from '../sheet.ts';
 import { type ColumnOf, dense, groupsBy, strong, type Table, tableOf, tick, ticks } from '../table.ts';
+import { layoutsTable, scoresTable } from './layouts-found.ts';
 
 /** Where each part stands on its board, how the board is held, and what stands elsewhere in the vehicle. */
 export interface PlacementSheet {
@@ -22,6 +23,7 @@ interface BoardPlacement {
   readonly parts: Table;
   readonly clear: Table | null;
   readonly layouts: Table | null;
+  readonly scores: Table | null;
   readonly fixings: Table | null;
 }
 
@@ -100,66 +102,6 @@ function clearTable(board: PlanBoard, titleOf: TitleOf, write: Writer): Table | 
         })),
       ],
       ({ item }) => item,
-    ),
-  );
-}
-
-/** What a score is made up of, as the search calls it and as the sheet does. */
-const scoreColumns = [
-  ['length', 'Length'],
-  ['crossings', 'Crossings'],
-  ['bends', 'Bends'],
-  ['reach', 'Reach'],
-  ['signalToPower', 'Signal to power'],
-  ['facing', 'Ends to exits'],
-  ['access', 'Access'],
-  ['air', 'Air'],
-  ['balance', 'Balance'],
-  ['margin', 'Margin'],
-  ['heads', 'Heads'],
-  ['alignment', 'In line'],
-  ['gaps', 'Gaps'],
-  ['pairs', 'Pairs'],
-  ['companions', 'Ground beside feed'],
-] as const;
-
-/** The layouts that the search found, best first, each with what its score is made up of, as far as it is anything. */
-function layoutsTable(board: PlanBoard, write: Writer): Table | null {
-  if (board.proposals.length === 0) return null;
-  const ranked = board.proposals.map((proposal, index) => ({ ...proposal, rank: index + 1 }));
-  return dense(
-    tableOf(
-      'Layouts found, scored in metres of wire, each wired on trial. The first is built',
-      ranked,
-      [
-        { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
-        { title: 'Score', kind: 'figure', cell: ({ total }) => printed('score', total) },
-        ...scoreColumns
-          .filter(([part]) => ranked.some(({ score }) => Math.abs(score[part] ?? 0) >= 0.005))
-          .map(([part, title]) => ({
-            title,
-            kind: 'figure' as const,
-            cell: ({ score }: (typeof ranked)[number]) => printed('score', score[part] ?? 0),
-          })),
-        {
-          title: `Places: x, y (${write.unit}), turn`,
-          kind: 'words',
-          cell: ({ placements }) =>
-            placements
-              .map(({ item, xM, yM, turnDeg }) =>
-                [
-                  item,
-                  `${write.bare('position', xM).text},`,
-                  `${write.bare('position', yM).text},`,
-                  printed('angle', turnDeg),
-                ]
-                  .join(' ')
-                  .replaceAll(' ', '\u00a0'),
-              )
-              .join('; '),
-        },
-      ],
-      ({ rank }) => String(rank),
     ),
   );
 }
@@ -252,6 +194,7 @@ function placementModel(plan: BuildPlan): PlacementSheet | null {
       parts: partsTable(board, (item) => titles.get(item) ?? item, write),
       clear: clearTable(board, (item) => titles.get(item) ?? item, write),
       layouts: layoutsTable(board, write),
+      scores: scoresTable(board),
       fixings: fixingsTable(board, namesOf(plan).part, write),
     })),
     elsewhere,

@@ -1,0 +1,81 @@
+import type { PlanBoard } from '../../../model/plan/index.ts';
+import { printed } from '../../../model/printed/index.ts';
+import type { Writer } from '../../words/written.ts';
+import { dense, strong, type Table, tableOf } from '../table.ts';
+
+type Found = Pick<PlanBoard, 'proposals'>;
+type Proposal = PlanBoard['proposals'][number];
+
+/** What a score is made up of, as the search calls it and as the sheet does. */
+const scoreParts = [
+  ['length', 'Length'],
+  ['crossings', 'Crossings'],
+  ['bends', 'Bends'],
+  ['reach', 'Reach'],
+  ['signalToPower', 'Signal to power'],
+  ['facing', 'Ends to exits'],
+  ['access', 'Access'],
+  ['air', 'Air'],
+  ['balance', 'Balance'],
+  ['margin', 'Margin'],
+  ['heads', 'Heads'],
+  ['alignment', 'In line'],
+  ['gaps', 'Gaps'],
+  ['pairs', 'Pairs'],
+  ['companions', 'Ground beside feed'],
+] as const;
+
+/** The layouts that the search found, best first, each with the places of its parts. */
+export function layoutsTable({ proposals }: Found, write: Writer): Table | null {
+  if (proposals.length === 0) return null;
+  const ranked = proposals.map((proposal, index) => ({ ...proposal, rank: index + 1 }));
+  return dense(
+    tableOf(
+      'Layouts found, each wired on trial. The first is built',
+      ranked,
+      [
+        { title: 'No.', kind: 'figure', cell: ({ rank }) => strong(String(rank)) },
+        { title: 'Score', kind: 'figure', cell: ({ total }) => printed('score', total) },
+        {
+          title: `Places: x, y (${write.unit}), turn`,
+          kind: 'words',
+          cell: (proposal) => placesText(proposal, write),
+        },
+      ],
+      ({ rank }) => String(rank),
+    ),
+  );
+}
+
+function placesText({ placements }: Proposal, write: Writer): string {
+  return placements
+    .map(({ item, xM, yM, turnDeg }) =>
+      [
+        item,
+        `${write.bare('position', xM).text},`,
+        `${write.bare('position', yM).text},`,
+        printed('angle', turnDeg),
+      ]
+        .join(' ')
+        .replaceAll(' ', '\u00a0'),
+    )
+    .join('; ');
+}
+
+/** What the score of each layout is made up of, side by side, as far as it is anything. */
+export function scoresTable({ proposals }: Found): Table | null {
+  const parts = scoreParts.filter(([part]) =>
+    proposals.some(({ score }) => Math.abs(score[part] ?? 0) >= 0.005),
+  );
+  if (parts.length === 0) return null;
+  return dense(
+    tableOf('What the layouts score, in metres of wire: the least is the best', parts, [
+      { title: 'For', cell: ([, title]) => strong(title) },
+      ...proposals.map(({ score }, index) => ({
+        title: `No. ${index + 1}`,
+        kind: 'figure' as const,
+        cell: ([part]: (typeof scoreParts)[number]) => printed('score', score[part] ?? 0),
+      })),
+    ]),
+  );
+}
