@@ -85,12 +85,12 @@ describe('choices', () => {
   it('are all parts in three rounds where none are named', () => {
     expect(readAgainst('HEAD', [], null, null)).toMatchObject({
       rounds: 3,
-      parts: ['check', 'build', 'draw', 'board'],
+      parts: ['help', 'check', 'build', 'draw', 'board'],
     });
   });
 
   it.each([
-    [['--part', 'paint'], '--part takes check, build, draw, board'],
+    [['--part', 'paint'], '--part takes help, check, build, draw, board'],
     [['--rounds', '0'], '--rounds takes a whole number from 1'],
     [['--rounds', 'many'], '--rounds takes a whole number from 1'],
   ])('%j are refused', async (words, message) => {
