@@ -87,9 +87,13 @@ export function wayOf(schema: Schema, keys: readonly string[], data: unknown, wa
     return wayOf(option, keys, data, `${way}:${kind}`);
   }
   if (schema instanceof z.core.$ZodUnion) {
-    const option = schema._zod.def.options.find(
-      (one) => key === undefined || !(one instanceof z.core.$ZodObject) || key in one._zod.def.shape,
-    );
+    const { options } = schema._zod.def;
+    const listed = /^\d+$/.test(key ?? '') && options.find((one) => one instanceof z.core.$ZodArray);
+    const option =
+      listed ||
+      options.find(
+        (one) => key === undefined || !(one instanceof z.core.$ZodObject) || key in one._zod.def.shape,
+      );
     return option ? wayOf(option, keys, data, way) : way;
   }
   const inner = unwrapped(schema);
