@@ -15,4 +15,3 @@ export const ratedPointName = 'rated-power' satisfies OperatingPointName;
 
 /** How the vehicle runs while the charging balance is drawn. */
 export const regimeNames = ['idle', 'cruise', 'engine-off'] as const;
-export type RegimeName = (typeof regimeNames)[number];

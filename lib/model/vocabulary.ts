@@ -186,7 +186,6 @@ export type Units = z.infer<typeof unitsSchema>;
 export const paperSchema = z.enum(['letter', 'a4']);
 /** A larger sheet, for a drawing that the usual one can't take as a whole. */
 export const largerPaperSchema = z.enum(['tabloid', 'a3']);
-export type LargerPaper = z.infer<typeof largerPaperSchema>;
 
 /** How far a job is. */
 export const jobStatusSchema = z.enum(['draft', 'released', 'installed', 'superseded']);

@@ -1,6 +1,6 @@
 import { sides } from '../layout/item.ts';
 import type { BoardShape } from '../shape/outline.ts';
-import { distance, type Point, pointToSegment } from '../shape/point.ts';
+import { distance, type Point, pointToSegment, segmentToSegment } from '../shape/point.ts';
 import { faces, type Walls, wallsOf } from './lanes/walls.ts';
 import { isPoint, type Route, type RouteEnd, type RouteWire, type Stretch, stretches } from './route.ts';
 import type { Barrier } from './track-grid.ts';
@@ -58,21 +58,9 @@ export class ClearWays {
     const q = ends[1] && isPoint(ends[1]) ? towards(b, a, needM + roundingM) : b;
     return this.#walls.edges.every((edge) => {
       if (edge.isOuter && exits.some((side) => faces(edge.a, edge.b, side))) return true;
-      return segmentsM(p, q, edge.a, edge.b) >= needM;
+      return segmentToSegment(p, q, edge.a, edge.b) >= needM;
     });
   }
-}
-
-function segmentsM(a: Point, b: Point, c: Point, d: Point): number {
-  const side = (p: Point, q: Point, r: Point) =>
-    (q.xM - p.xM) * (r.yM - p.yM) - (q.yM - p.yM) * (r.xM - p.xM);
-  if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
-  return Math.min(
-    pointToSegment(a, c, d),
-    pointToSegment(b, c, d),
-    pointToSegment(c, a, b),
-    pointToSegment(d, a, b),
-  );
 }
 
 /** From a straight piece along x or y to a box (m). */

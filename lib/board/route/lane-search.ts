@@ -30,8 +30,9 @@ const [avoidThereM, avoidAnywhereM] = [1, 0.3];
 const besideM = 0.03;
 
 /**
- * Puts the wires of a sketch into lanes: all at once, or where there is no room for that, one after the other in an order. Where one finds no room, it or another in the jam is laid anew in the sketch, elsewhere; what finds none at
- * last is left out. Shares: of its bend radius, which each wire has at least.
+ * Puts the wires of a sketch into lanes: all at once, or where there is no room for that, one after the other in an order.
+ * Where one finds no room, it or another in the jam is laid anew in the sketch, elsewhere; what finds none at last is left
+ * out. Shares: of its bend radius, which each wire has at least.
  */
 export class LaneSearch {
   readonly #task: LaneTask;

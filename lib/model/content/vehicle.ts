@@ -243,7 +243,6 @@ export const vehicleSchema = z.strictObject({
 export type Vehicle = z.output<typeof vehicleSchema>;
 export type VehicleSpace = z.output<typeof spaceSchema>;
 export type VehicleRoute = z.output<typeof routeSchema>;
-export type FittedDevice = z.output<typeof fittedSchema>;
 
 /** Length of a route through the vehicle, all that it passes (m). */
 export function routeLengthM({

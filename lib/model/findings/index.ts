@@ -1,4 +1,3 @@
-import type { Level } from '../finding.ts';
 import { accountingFindings } from './accounting.ts';
 import { boardFindings } from './board.ts';
 import { conductorFindings } from './conductors.ts';
@@ -70,9 +69,4 @@ export function findingEntry(id: FindingId): FindingEntry {
 /** True for an id that the catalogue has; a plan that was frozen long ago may hold one that is retired. */
 export function isFindingId(id: string): id is FindingId {
   return Object.hasOwn(findingCatalogue, id);
-}
-
-/** True where a finding may have a level. */
-export function mayHaveLevel(id: FindingId, level: Level): boolean {
-  return findingEntry(id).levels.includes(level);
 }

@@ -24,11 +24,7 @@ export function isQuantity<U extends string>(value: number): value is Quantity<U
 
 export type Metres = Quantity<'m'>;
 export type Kilograms = Quantity<'kg'>;
-export type Amperes = Quantity<'A'>;
 export type Volts = Quantity<'V'>;
-export type Watts = Quantity<'W'>;
-export type Hertz = Quantity<'Hz'>;
-export type Ohms = Quantity<'ohm'>;
 export type Seconds = Quantity<'s'>;
 
 /** What a dimension is called with its article: `a length`, `an angle`. */

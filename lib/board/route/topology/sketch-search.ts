@@ -1,6 +1,6 @@
 import type { MapWire, WayCosts } from './map-wire.ts';
 import { type Sketch, stretchesEach, type Way } from './sketch.ts';
-import { WaySearch } from './way-search.ts';
+import { crowdingM, WaySearch } from './way-search.ts';
 
 /** How often every wire is taken up and laid anew, at most. */
 const mostPasses = 12;
@@ -43,23 +43,11 @@ export class SketchSearch {
   #costOf(sketch: Sketch, wire: number): number {
     const [way, own] = [sketch.wayOf(wire), this.#wires[wire]];
     if (!way || !own) return Infinity;
-    const { crossingM, fullM, lackM, clearanceM } = this.#costs;
     const inner = 'edge' in own.to ? way.edges.slice(1, -1) : way.edges.slice(1);
-    const full = inner.reduce((sum, edge) => {
-      const lack = sketch.overflowM(edge, 0, clearanceM);
-      return sum + (own.avoidM[edge] ?? 0) + (lack > 1e-6 ? fullM + lack * lackM : 0);
-    }, 0);
-    return way.bareM + crossedBy(sketch, wire, way) * crossingM + full;
+    const lying = { widthM: 0, avoidM: own.avoidM };
+    const fullM = inner.reduce((sum, edge) => sum + crowdingM(sketch, edge, lying, this.#costs), 0);
+    return way.bareM + crossedBy(sketch, wire, way) * this.#costs.crossingM + fullM;
   }
-}
-
-/** How often wires cross in a sketch. */
-export function sketchedCrossings(sketch: Sketch): number {
-  const counts = sketch.widthsM.map((_, wire) => {
-    const way = sketch.wayOf(wire);
-    return way ? crossedBy(sketch, wire, way) : 0;
-  });
-  return counts.reduce((sum, count) => sum + count, 0) / 2;
 }
 
 function crossedBy(sketch: Sketch, wire: number, way: Way): number {

@@ -1,5 +1,4 @@
 import type { BoardMap } from './board-map.ts';
-import type { WayCosts } from './map-wire.ts';
 import { anywhere, type Pass, type PassRange } from './pass.ts';
 
 /** How a wire goes through one cell: round a corner, straight, or straight with a step to one side. */
@@ -29,7 +28,7 @@ export class Sketch {
   readonly #passes: (readonly Pass[])[];
   readonly #ways: (Way | null)[];
   /** What passes each narrow place (m). */
-  #loadsM: Float64Array;
+  readonly #loadsM: Float64Array;
   /** The rings of cells that were asked for since something changed there. */
   readonly #rings: (CellRing | null)[];
 
@@ -44,22 +43,6 @@ export class Sketch {
 
   copy(): Sketch {
     return new Sketch(this.map, this.widthsM, this);
-  }
-
-  /** The same on a map with more narrow places. */
-  onMap(map: BoardMap): Sketch {
-    const sketch = new Sketch(map, this.widthsM, this);
-    sketch.#loadsM = new Float64Array(map.roomsM.length);
-    this.#ways.forEach((way, wire) => {
-      if (way) sketch.#load(way, this.widthsM[wire] ?? 0);
-    });
-    return sketch;
-  }
-
-  loadOn(edges: ReadonlySet<number>): number {
-    let sum = 0;
-    for (const edge of edges) for (const { wire } of this.passesAt(edge)) sum += this.widthsM[wire] ?? 0;
-    return sum;
   }
 
   passesAt(edge: number): readonly Pass[] {
@@ -85,16 +68,6 @@ export class Sketch {
       lackM = Math.max(lackM, needM - (this.map.roomsM[cut] ?? 0));
     }
     return lackM;
-  }
-
-  /** What it costs that some narrow places are fuller than they may be. */
-  crowdingM({ fullM, lackM, clearanceM }: WayCosts): number {
-    let sum = 0;
-    this.#loadsM.forEach((loadM, cut) => {
-      const lack = loadM + 2 * clearanceM - (this.map.roomsM[cut] ?? 0);
-      if (loadM > 1e-9 && lack > 1e-6) sum += fullM + lack * lackM;
-    });
-    return sum;
   }
 
   lay(wire: number, way: Way): void {

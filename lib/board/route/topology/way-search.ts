@@ -263,8 +263,13 @@ export class WaySearch {
   }
 }
 
-/** What it costs to go where there is no room for a wire. */
-function crowdingM(sketch: Sketch, edge: number, { widthM, avoidM }: MapWire, costs: WayCosts): number {
+/** What it costs a wire to pass an edge where it found no room before or has none now; of one that lies there, its width is 0. */
+export function crowdingM(
+  sketch: Sketch,
+  edge: number,
+  { widthM, avoidM }: Pick<MapWire, 'widthM' | 'avoidM'>,
+  costs: WayCosts,
+): number {
   const lackM = sketch.overflowM(edge, widthM, costs.clearanceM);
   return (avoidM[edge] ?? 0) + (lackM > 1e-6 ? costs.fullM + lackM * costs.lackM : 0);
 }
