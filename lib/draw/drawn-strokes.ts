@@ -1,7 +1,7 @@
 import { beside } from './bent-line.ts';
 import { DrawnElement } from './drawn-node.ts';
 import type { Obstacle } from './lettering/obstacle-index.ts';
-import { at, boxRound, type PaperPoint } from './paper.ts';
+import { at, boxRound, type PaperPoint, segmentsOf } from './paper.ts';
 import type { Drawing } from './surface.ts';
 
 /** A stroke broader than this keeps texts off by its edges, not by its middle alone; they count so far inside it. */
@@ -49,14 +49,10 @@ function strokesOf(element: DrawnElement, id: string): Obstacle[] {
     wideMm > broadMm
       ? lines.flatMap((line) => [1, -1].map((way) => beside(line, (way * wideMm) / 2 - way * withinMm)))
       : [];
-  return [...whole, ...[...lines, ...edges].flatMap((line) => segmentsOf(line, id))];
-}
-
-function segmentsOf(points: readonly PaperPoint[], id: string): Obstacle[] {
-  return points.slice(1).flatMap((to, index) => {
-    const from = points[index];
-    return from ? [{ id, segment: { from, to } }] : [];
-  });
+  return [
+    ...whole,
+    ...[...lines, ...edges].flatMap((line) => segmentsOf(line).map((segment) => ({ id, segment }))),
+  ];
 }
 
 function circlePoints(circle: DrawnElement): PaperPoint[] {

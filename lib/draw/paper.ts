@@ -151,3 +151,11 @@ export function segmentsCross(a: PaperSegment, b: PaperSegment): boolean {
 function turnOf(p: PaperPoint, q: PaperPoint, r: PaperPoint): number {
   return (q.xMm - p.xMm) * (r.yMm - p.yMm) - (q.yMm - p.yMm) * (r.xMm - p.xMm);
 }
+
+/** The straight pieces of a line from point to point. */
+export function segmentsOf(points: readonly PaperPoint[]): PaperSegment[] {
+  return points.slice(1).flatMap((to, index) => {
+    const from = points[index];
+    return from ? [{ from, to }] : [];
+  });
+}

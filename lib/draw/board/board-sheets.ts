@@ -1,21 +1,13 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { type DrawnPage, leftOf } from '../page.ts';
+import type { DrawnPage } from '../page.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
-import { cutItems, fewestTiles } from './board-tiles.ts';
+import { fewestTiles } from './board-tiles.ts';
 import { windowRound } from './board-view.ts';
 import { type Attempt, withDetails } from './detail-sheets.ts';
 import { directionArrowsMm } from './direction-arrows.ts';
-import {
-  type BoardPicture,
-  type ScaledSheet,
-  type SheetRooms,
-  sheetFor,
-  sheetRooms,
-} from './scaled-sheet.ts';
-import { drawTile } from './tile-page.ts';
-
-const mostTiles = 6;
+import { type BoardPicture, type SheetRooms, sheetFor, sheetRooms } from './scaled-sheet.ts';
+import { drawTiles, mostTiles, roomier, smallest, wider } from './tile-sheets.ts';
 
 /**
  * The sheets of a picture of a board: the whole on one sheet where all its texts find room, else at a larger
@@ -58,18 +50,6 @@ function bestAttempt(
 
 const nothing: Attempt = { pages: [], windows: [], ratio: 100, left: Number.POSITIVE_INFINITY };
 
-type MarginsAt = BoardPicture['margins'];
-
-/** The margins asked for; then with room for the arrows and for labels below the board; then beside it. */
-function roomier(margins: MarginsAt): MarginsAt[] {
-  const { width, height } = directionArrowsMm;
-  return [margins, wider(margins, 'bottom', height), wider(margins, 'left', width)];
-}
-
-function wider(margins: MarginsAt, side: 'left' | 'bottom', byMm: number): MarginsAt {
-  return (ratio) => ({ ...margins(ratio), [side]: margins(ratio)[side] + byMm });
-}
-
 /** The sheets of a picture with given margins, at the scale that leaves fewest texts out. */
 function attempt(
   plan: BuildPlan,
@@ -87,28 +67,12 @@ function attempt(
         ? { orientation: first.orientation, windows: [window] }
         : fewestTiles(rooms, board, picture.margins, ratio);
     if (windows.length === 0 || windows.length > mostTiles) continue;
-    const cut = cutItems(board, windows).map((item) => `${item}: on no sheet as a whole`);
-    const pages = windows.map((each, index) =>
-      drawTile(
-        { plan, metrics, board, picture: index === 0 ? withLeft(picture, cut) : picture },
-        { ratio, orientation },
-        each,
-        { word: 'part', index, windows },
-      ),
-    );
-    const left = leftOf(pages);
-    if (left < best.left) best = { pages, windows, ratio, left };
-    if (left === 0) break;
+    const tried = drawTiles({ plan, metrics, board, picture }, { ratio, orientation }, windows);
+    if (tried.left < best.left) best = tried;
+    if (tried.left === 0) break;
   }
   return best;
 }
-
-function withLeft(picture: BoardPicture, left: readonly string[]): BoardPicture {
-  return { ...picture, paint: (drawing, scene) => [...left, ...picture.paint(drawing, scene)] };
-}
-
-/** Where a board is too large for a sheet at every scale. */
-const smallest: ScaledSheet = { ratio: 100, orientation: 'landscape' };
 
 /** The smallest scale at which what stands on a board still reads well. */
 const readable: ScaleRatio = 5;

@@ -102,6 +102,11 @@ export function exitMargins(
 /** Room for the surroundings of a board on a side where nothing leaves. */
 const leastMm = 8;
 
+/** The side of a board that an edge is, by its word in the plan; null for any other word. */
+export function sideOf(edge: string): Side | null {
+  return edge === 'left' || edge === 'right' || edge === 'top' || edge === 'bottom' ? edge : null;
+}
+
 const isUpright = (side: Side): boolean => side === 'left' || side === 'right';
 
 /** Draws arrows where things leave the board, each with its text beyond it. Names those of a side that has no room. */

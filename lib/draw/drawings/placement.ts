@@ -14,7 +14,7 @@ import {
 import { boardSheets } from '../board/board-sheets.ts';
 import { rectangleOnPaper } from '../board/board-view.ts';
 import { pointIn } from '../board/clip.ts';
-import { drawExits, type Exit, type ExitText, exitMargins } from '../board/exits.ts';
+import { drawExits, type Exit, type ExitText, exitMargins, sideOf } from '../board/exits.ts';
 import { bodiesOf, type ItemLettering, letterOutside } from '../board/item-lettering.ts';
 import type { ItemOnBoard } from '../board/item-on-board.ts';
 import { letterMiddle } from '../board/item-title.ts';
@@ -180,10 +180,6 @@ function exitCounts(plan: BuildPlan, board: PlanBoard): ExitText[] {
 
 function rolesOf({ wires }: Pick<BuildPlan, 'wires'>, ids: readonly string[]): ConductorRole[] {
   return ids.flatMap((id) => wires.find((wire) => wire.id === id)?.role ?? []);
-}
-
-function sideOf(edge: string): Side | null {
-  return edge === 'left' || edge === 'right' || edge === 'top' || edge === 'bottom' ? edge : null;
 }
 
 function exitsOf({ plan, board, view, clip }: BoardScene): Exit[] {

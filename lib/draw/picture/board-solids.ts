@@ -4,6 +4,7 @@ import { type Piece, type Region, regionOf, union } from '../../board/shape/regi
 import { ribRing } from '../../board/strength/rib.ts';
 import type { BuildPlan, PlanBoard, PlanPlacement, PlanRoute } from '../../model/plan/index.ts';
 import { type ConductorRole, conductorRoleSchema } from '../../model/vocabulary.ts';
+import { railsBelow } from '../section/rails.ts';
 import { wiresAlong } from '../wiring/route-ends.ts';
 import { wireDiameterM } from '../wiring/true-sizes.ts';
 import type { Prism } from './prism.ts';
@@ -60,14 +61,11 @@ function partBody({ item, xM, yM, widthM, depthM, heightM, raisedM }: PlanPlacem
   return { kind: 'part', subject: item, outline, fromM: raisedM, toM: raisedM + heightM };
 }
 
-/** Two rails below the left and the right side of a raised part, as they are cut. */
-function railsOf({ pieces }: PlanBoard, { item, xM, yM, widthM, depthM, raisedM }: PlanPlacement): Body[] {
-  const piece = pieces.find(({ carries, form }) => carries === item && form !== 'pad');
-  if (!piece || raisedM <= 0) return [];
-  const acrossM = piece.form === 'rail' ? piece.widthM : piece.thicknessM;
-  return [xM, xM + widthM - acrossM].map((left): Body => {
-    const outline = bare(rectangle(left, yM, acrossM, depthM));
-    return { kind: 'riser', subject: piece.id, outline, fromM: 0, toM: Math.min(raisedM, piece.makesM) };
+/** The rails below a raised part. */
+function railsOf(board: PlanBoard, placement: PlanPlacement): Body[] {
+  const { yM, depthM } = placement;
+  return railsBelow(board, placement).map(({ subject, fromXM, acrossM, toM }): Body => {
+    return { kind: 'riser', subject, outline: bare(rectangle(fromXM, yM, acrossM, depthM)), fromM: 0, toM };
   });
 }
 

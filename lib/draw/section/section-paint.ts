@@ -16,6 +16,7 @@ import { lengthOnPaper, onPaper, type PlanView } from '../sheet/scale.ts';
 import { type HatchName, lines, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
 import type { PassingWire } from './beneath.ts';
+import { railsBelow } from './rails.ts';
 import type { RaisedScene } from './raised-scene.ts';
 
 /** One of the two views, and where its names may stand. */
@@ -117,8 +118,8 @@ export function paintSection(
   };
   for (const { fromXM, toXM } of boardAt(scene, window))
     upright(board.id, fromXM, toXM, -board.thicknessM, 0, 'section');
-  for (const { fromXM, toXM, toM } of railsOf(scene))
-    upright(placement.item, fromXM, toXM, 0, toM, 'sectionBeside');
+  for (const { fromXM, acrossM, toM } of railsBelow(board, placement))
+    upright(placement.item, fromXM, fromXM + acrossM, 0, toM, 'sectionBeside');
   const { raisedM, heightM, xM, widthM } = placement;
   const whole = upright(placement.item, xM, xM + widthM, raisedM, raisedM + heightM);
   const lower = beneath.placements.map((one) => {
@@ -160,16 +161,6 @@ function crossingsAt(ring: Ring, yM: number): number[] {
     if (!b || a.yM > yM === b.yM > yM) return [];
     return [a.xM + ((b.xM - a.xM) * (yM - a.yM)) / (b.yM - a.yM)];
   });
-}
-
-/** The two rails below a part. */
-function railsOf({ board, placement }: RaisedScene): { fromXM: number; toXM: number; toM: number }[] {
-  const { item, xM, widthM, raisedM } = placement;
-  const piece = board.pieces.find(({ carries, form }) => carries === item && form !== 'pad');
-  if (!piece) return [];
-  const acrossM = piece.form === 'rail' ? piece.widthM : piece.thicknessM;
-  const toM = Math.min(raisedM, piece.makesM);
-  return [xM, xM + widthM - acrossM].map((fromXM) => ({ fromXM, toXM: fromXM + acrossM, toM }));
 }
 
 /** Conductors that pass the cutting plane, as circles of their size; what runs beyond it is on the view above. */

@@ -1,7 +1,7 @@
 import { directionOf } from '../bent-line.ts';
 import { pointIn } from '../board/clip.ts';
 import type { PaperBox, PaperPoint, PaperSegment } from '../paper.ts';
-import { at, segmentsCross } from '../paper.ts';
+import { at, segmentsCross, segmentsOf } from '../paper.ts';
 import { type Parent, pathThrough } from '../pen.ts';
 import { drawGap } from './conductor-body.ts';
 import type { LaidRoute } from './strands.ts';
@@ -38,13 +38,6 @@ export function crossingsOf(
     return others.flatMap((other) =>
       along && segmentsCross(segment, other) ? [{ point: meetingOf(segment, other), along }] : [],
     );
-  });
-}
-
-function segmentsOf(points: readonly PaperPoint[]): PaperSegment[] {
-  return points.slice(1).flatMap((to, index) => {
-    const from = points[index];
-    return from ? [{ from, to }] : [];
   });
 }
 

@@ -1,8 +1,7 @@
-import type { Side } from '../../board/layout/item.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { drawBase, drawItemOutline, isWhole, itemsOf, shownBox } from '../board/board-base.ts';
 import { pointIn } from '../board/clip.ts';
-import { drawExits, type Exit, type ExitText } from '../board/exits.ts';
+import { drawExits, type Exit, type ExitText, sideOf } from '../board/exits.ts';
 import { bodiesOf, type ItemLettering, letterOutside } from '../board/item-lettering.ts';
 import type { ItemOnBoard } from '../board/item-on-board.ts';
 import { letterMiddle } from '../board/item-title.ts';
@@ -150,8 +149,4 @@ function exitsOf(scene: BoardScene, layer: WiringLayer, stepOf: StepOf): Exit[] 
     const point = onPaper(scene.view, { xM, yM });
     return pointIn(point, scene.clip) ? [{ subject, side: edge, point, text }] : [];
   });
-}
-
-function sideOf(edge: string): Side | null {
-  return edge === 'left' || edge === 'right' || edge === 'top' || edge === 'bottom' ? edge : null;
 }

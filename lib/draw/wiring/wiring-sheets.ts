@@ -1,8 +1,7 @@
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
-import { cutItems, fewestTiles } from '../board/board-tiles.ts';
+import { fewestTiles } from '../board/board-tiles.ts';
 import { type BoardWindow, windowRound } from '../board/board-view.ts';
 import { type Attempt, withDetails } from '../board/detail-sheets.ts';
-import { directionArrowsMm } from '../board/direction-arrows.ts';
 import {
   type BoardPicture,
   type Margins,
@@ -11,9 +10,9 @@ import {
   sheetFor,
   sheetRooms,
 } from '../board/scaled-sheet.ts';
-import { drawTile } from '../board/tile-page.ts';
+import { drawTiles, mostTiles, roomier, smallest } from '../board/tile-sheets.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { type DrawnPage, leftOf } from '../page.ts';
+import type { DrawnPage } from '../page.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 
 /** A picture of wiring, with the room that references take beside a cut. */
@@ -72,8 +71,6 @@ export function wiringSheets(
 /** Said on the details of a board on which some tags have no room. */
 const crowdedNote = 'Shows tags that the sheet of the whole leaves out';
 
-const mostTiles = 6;
-
 function* waysOf(request: Request): Generator<Way> {
   const { plan, metrics, board, picture } = request;
   const usual = sheetRooms(plan, metrics, picture.base);
@@ -93,24 +90,12 @@ function* waysOf(request: Request): Generator<Way> {
   yield { sheet: smaller, windows, margins: picture.margins };
 }
 
-/** Where a board is too large for a sheet at every scale. */
-const smallest: ScaledSheet = { ratio: 100, orientation: 'landscape' };
-
 /** The two largest scales at which a board stands on one of the sheets as a whole. */
 function wholeSheets(rooms: SheetRooms, board: PlanBoard, margins: BoardPicture['margins']): ScaledSheet[] {
   const window = windowRound(board.outline);
   return scaleRatios
     .flatMap((ratio) => sheetFor(rooms, window, margins, (each) => each === ratio) ?? [])
     .slice(0, 2);
-}
-
-/** The margins asked for, then with more room for tags: below the board, then beside it. */
-function roomier(margins: BoardPicture['margins']): BoardPicture['margins'][] {
-  const { width, height } = directionArrowsMm;
-  const wider = (side: keyof Margins, byMm: number): BoardPicture['margins'] => {
-    return (ratio) => ({ ...margins(ratio), [side]: margins(ratio)[side] + byMm });
-  };
-  return [margins, wider('bottom', height), wider('left', width)];
 }
 
 const upright = ['left', 'right'] as const;
@@ -144,14 +129,5 @@ function tiled({ board, picture }: Request, rooms: SheetRooms, ratio: ScaleRatio
 }
 
 function attempt({ plan, metrics, board, picture }: Request, { sheet, windows, margins }: Way): Attempt {
-  const cut = cutItems(board, windows).map((item) => `${item}: on no sheet as a whole`);
-  const pages = windows.map((window, index) => {
-    const paint: BoardPicture['paint'] = (drawing, scene) => [
-      ...(index === 0 ? cut : []),
-      ...picture.paint(drawing, scene),
-    ];
-    const request = { plan, metrics, board, picture: { ...picture, margins, paint } };
-    return drawTile(request, sheet, window, { word: 'part', index, windows });
-  });
-  return { pages, windows, ratio: sheet.ratio, left: leftOf(pages) };
+  return drawTiles({ plan, metrics, board, picture: { ...picture, margins } }, sheet, windows);
 }
