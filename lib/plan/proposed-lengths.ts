@@ -5,7 +5,7 @@ import { roleBetween } from '../model/ports/conductor-roles.ts';
 import { isQuantity, parseQuantity } from '../model/quantity/quantity.ts';
 import { lengthOver } from '../propose/draft/shop-lengths.ts';
 import { madeLeads } from '../propose/laying/made-leads.ts';
-import type { Settled } from './settle.ts';
+import { routedLengths, type Settled } from './settle.ts';
 import { type DevicesById, terminalRole } from './wiring/conductor-role.ts';
 import { loopM } from './wiring/wire-lengths.ts';
 
@@ -19,11 +19,7 @@ export function hasProposedLengths({ proposals }: Pick<Job, 'proposals'>): boole
  * on the board as laid and loops, the longest where none does; and whose assumed ground leads reach over the board.
  */
 export function withProposedLengths(job: Job, devices: DevicesById, settled: Settled): Job {
-  const waysM = new Map(
-    settled.routed.flatMap(({ routes }) =>
-      routes.flatMap(({ along, lengthM }) => along.map((wire) => [wire, lengthM] as const)),
-    ),
-  );
+  const waysM = routedLengths(settled.routed);
   const needM = (link: Link): number | null => {
     const wayM = waysM.get(link.id);
     const isOnBoard = [link.from, link.to].some((end) => devices.get(end.device)?.board != null);

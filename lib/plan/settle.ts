@@ -68,7 +68,7 @@ export function settle(
 }
 
 /** The length on the board of each wire that lies there. */
-function routedLengths(routed: readonly RoutedBoard[]): Map<string, number> {
+export function routedLengths(routed: readonly RoutedBoard[]): Map<string, number> {
   return new Map(
     routed.flatMap(({ routes }) =>
       routes.flatMap(({ along, lengthM }) => along.map((wire) => [wire, lengthM] as const)),

@@ -65,10 +65,8 @@ function exitEdge(job: Job, board: Board, link: Link): Side | null {
 /** The wires as the layout search sees them. One that leaves without a run goes over the nearest edge. */
 export function layoutLinks(job: Job, board: Board, wires: readonly BoardWire[]): LayoutLink[] {
   return wires.map(({ link, along, layer }): LayoutLink => {
-    const made = along.flatMap((one) => madeLengthM(job, one) ?? []);
-    const longest = made.length > 0 ? { longestM: Math.min(...made) } : {};
     const [from, to] = [endOnBoard(job, board, link, link.from), endOnBoard(job, board, link, link.to)];
-    return { id: link.id, from, to, layer, ...longest };
+    return { id: link.id, from, to, layer, ...reach(job, along) };
   });
 }
 
@@ -107,7 +105,6 @@ export function wiresOnBoard(
   cableOf: (link: string) => CableCandidate | undefined,
 ): WireOnBoard[] {
   return wires.map(({ link, along, layer }): WireOnBoard => {
-    const made = along.flatMap((one) => madeLengthM(job, one) ?? []);
     return {
       id: link.id,
       along: along.map((one) => ({
@@ -117,9 +114,15 @@ export function wiresOnBoard(
       })),
       layer,
       ...thickness(job, along, cableOf),
-      ...(made.length > 0 ? { longestM: Math.min(...made) } : {}),
+      ...reach(job, along),
     };
   });
+}
+
+/** How far what lies together reaches on its board: as far as the shortest of made lengths in it. */
+function reach(job: Job, along: readonly Link[]): { readonly longestM?: number } {
+  const made = along.flatMap((one) => madeLengthM(job, one) ?? []);
+  return made.length > 0 ? { longestM: Math.min(...made) } : {};
 }
 
 /** A terminal of the board, or the edge that a link leaves it by. */

@@ -68,6 +68,9 @@ vi.mock('../../../lib/model/printed/holes.ts', async (original) => {
   };
 });
 
+const { buildStep, layoutStep, portStep, proposalStep, routingStep, stiffnessStep } = await import(
+  '../../../lib/plan/board/board-steps.ts'
+);
 const { csvTables } = await import('../../../lib/export/exporters/csv.ts');
 const { drawJob } = await import('../../../lib/draw/draw-job.ts');
 const { shippedMetrics } = await import('../../../lib/commands/drawings.ts');
@@ -189,7 +192,9 @@ function unprinted(plan: BuildPlan): string[] {
  * are kept: `lib/board` prints no figure.
  */
 const kept = testCrew().keep;
-const ofBoards = new Set(['layout', 'proposals', 'routing', 'ports', 'stiffness', 'build']);
+const ofBoards = new Set<string>(
+  [layoutStep, proposalStep, routingStep, portStep, stiffnessStep, buildStep].map(({ id }) => id),
+);
 const keep: Keep = (step, input) => (ofBoards.has(step.id) ? kept(step, input) : step.compute(input, keep));
 const plans: readonly (readonly [string, () => BuildPlan])[] = [
   ...demoJobs.map((id) => [id, () => judgedPlan(demoJob(id), keep)] as const),
