@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { type FieldMore, withText } from './writing/field-text.ts';
 
 /** Who a value is for: the fabricator at the bench, the customer with the packet, the shop's own records. */
 export const audiences = ['bench', 'customer', 'shop'] as const;
@@ -6,15 +7,18 @@ export type Audience = (typeof audiences)[number];
 
 const seenBy = z.registry<{ audiences: readonly Audience[] }>();
 
+/** A leaf of a schema with its audience; of a file that people write, also with what it means. */
+type Declare = <S extends z.ZodType>(schema: S, says?: string, more?: FieldMore) => S;
+
 /**
  * Declares who may see a leaf of a schema. Apply it last: `optional()` and the like make a new schema,
  * which would belong to nobody. A leaf that was never declared is shown to nobody.
  */
-export function shownTo(...list: Audience[]): <S extends z.ZodType>(schema: S) => S {
-  return (schema) => {
+export function shownTo(...list: Audience[]): Declare {
+  return (schema, says, more = {}) => {
     const own = schema.clone();
     seenBy.add(own, { audiences: list });
-    return own;
+    return says === undefined ? own : withText(own, says, more);
   };
 }
 

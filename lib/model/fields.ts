@@ -14,6 +14,7 @@ import {
   writeQuantity,
 } from './quantity/quantity.ts';
 import { meantWireSize, parseWireSize, type WireSize } from './quantity/wire-size.ts';
+import { type Bounds, withFacts } from './writing/quantity-facts.ts';
 
 /** Text that YAML would not turn into something else. */
 export function text(example: string): z.ZodString {
@@ -72,7 +73,8 @@ type QuantityCodec<D extends DimensionName> = z.ZodCodec<z.ZodString, z.ZodCusto
 export function quantity<D extends DimensionName>(dimension: D, unsigned = false): QuantityCodec<D> {
   const sign = unsigned ? 'unsigned' : 'signed';
   const known: Codecs[D] = codecs[sign][dimension];
-  const codec = known ?? quantityCodec(dimension, unsigned);
+  const facts = { dimension, ...(unsigned && { least: 0 }) };
+  const codec = known ?? withFacts(quantityCodec(dimension, unsigned), facts);
   codecs[sign] = { ...codecs[sign], [dimension]: codec };
   return codec;
 }
@@ -128,13 +130,6 @@ function refusal(
   return beyond === null ? null : { unreadable: `"${written}" ${beyond}` };
 }
 
-/** Bounds of a quantity in SI: one that it lies above, and those that it may reach. */
-interface Bounds {
-  readonly above?: number | undefined;
-  readonly least?: number | undefined;
-  readonly most?: number | undefined;
-}
-
 /** A quantity of one dimension that keeps its bounds, such as an efficiency: above nothing, at most the whole. */
 export function quantityWithin<D extends DimensionName>(
   dimension: D,
@@ -148,9 +143,10 @@ export function quantityWithin<D extends DimensionName>(
     return most !== undefined && value > most ? `is above ${bound(most)}; ${wayOut()}` : null;
   };
   // The words are put together where a value misses its bounds: a shop that starts has some hundred bounds.
-  return quantity(dimension).refine((value) => fault(value) === null, {
+  const within = quantity(dimension).refine((value) => fault(value) === null, {
     error: ({ input }) => (typeof input === 'number' ? fault(input) : null),
   });
+  return withFacts(within, { dimension, above, least, most });
 }
 
 /** A quantity of one dimension that is above zero: the capacity of a battery. */

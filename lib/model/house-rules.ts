@@ -44,7 +44,7 @@ export const houseRuleNames: readonly HouseRuleName[] =
 function ruleField(name: HouseRuleName) {
   const { dimension, says, above, least, most } = houseRuleDefinition(name);
   const field = dimension === 'count' ? count : quantityWithin(dimension, { above, least, most });
-  return builders(field.optional().meta({ description: says }));
+  return builders(field.optional(), says);
 }
 
 /** `rules:` of the shop file: each key optional, each value with its unit. */

@@ -37,7 +37,7 @@ export const workTimesSchema = z.strictObject(
   Object.fromEntries(
     workTimeNames.map((name) => [
       name,
-      builders(quantity('time').optional().meta({ description: workTimeDefinitions[name].says })),
+      builders(quantity('time').optional(), workTimeDefinitions[name].says),
     ]),
   ),
 );

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type Audience, audiencesOf } from '../../model/audience.ts';
 import type { Private } from '../../model/private.ts';
-import { type Inner, insideOf } from './schema-shape.ts';
+import { type Inner, insideOf } from '../../model/writing/schema-shape.ts';
 
 /** What may be left of a value once the leaves of other audiences are gone. */
 export type Visible<T> = T extends Private | string | number | boolean | null | undefined
