@@ -1,8 +1,8 @@
 import { type BoardRemark, length, phrase } from '../remark.ts';
 import { type Point, pointToSegment } from '../shape/point.ts';
 import type { Layer } from './laying.ts';
-import { isPoint, type Route, type RouteEnd, type RouteWire, stretches } from './route.ts';
-import { type Barrier, toBarrier } from './track-grid.ts';
+import { isPoint, outFrom, type Route, type RouteEnd, type RouteWire, stretches } from './route.ts';
+import { type Barrier, barriersBefore, toBarrier } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
 
 /** A wire that found no way: what stands on the way that goes through the least of parts, fixings and other wires. */
@@ -13,7 +13,8 @@ export function blockedWire(
   barriers: readonly Barrier[],
 ): BoardRemark {
   const route = layer.layThrough(wire, laid, 1000);
-  const inWay = route ? standsOn(layer, route, wire, laid, barriers) : [];
+  const onWay = route ? standsOn(layer, route, wire, laid, barriers) : [];
+  const inWay = [...new Set([...standsBefore(layer, wire, barriers), ...onWay])];
   const what = inWay.length > 0 ? inWay.join(', ') : 'the outline of the board';
   return {
     rule: 'wire-without-way',
@@ -22,6 +23,19 @@ export function blockedWire(
     message: phrase`${wire.id}: no way is left for ${length('size', wire.diameterM)} of wire; in the way: ${what}`,
     remedy: 'move what stands in the way, raise it on spacers, or bridge it',
   };
+}
+
+/** What closes the way straight out of a terminal of the wire. */
+function standsBefore(
+  { rules: { clearanceM }, grid }: Layer,
+  { from, to, diameterM }: RouteWire,
+  barriers: readonly Barrier[],
+): string[] {
+  const needM = diameterM / 2 + clearanceM;
+  return [from, to].filter(isPoint).flatMap((end) => {
+    const out = outFrom(end, end.faces, needM + grid.stepM);
+    return barriersBefore(barriers, end, out, needM).map(({ id }) => id);
+  });
 }
 
 function standsOn(

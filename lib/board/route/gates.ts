@@ -1,7 +1,7 @@
 import { opposite, type Side } from '../layout/item.ts';
 import { distance, edgesOf, type Point, segmentsCross } from '../shape/point.ts';
 import { into, outFrom } from './route.ts';
-import { nodeAt, pointOf, type TrackGrid } from './track-grid.ts';
+import { barriersBefore, nodeAt, pointOf, type TrackGrid } from './track-grid.ts';
 
 /** Directions in the order of their numbers, and the step along columns and rows that each takes. */
 export const ways: readonly Side[] = ['right', 'top', 'left', 'bottom'];
@@ -26,6 +26,8 @@ export interface Gate {
 export interface Ground {
   readonly grid: TrackGrid;
   /** Room that the wire's centre line needs, metres. */
+  readonly roomM: number;
+  /** The same at points of the grid. */
   readonly needM: number;
   /** 1 for each point that a wire may pass; what stands in the way may be passed where `through` is true. */
   readonly open: Uint8Array;
@@ -33,21 +35,36 @@ export interface Ground {
 }
 
 /** The points that a wire with so much need of room may pass. */
-export function groundFor(grid: TrackGrid, needM: number, through: boolean): Ground {
+export function groundFor(
+  grid: TrackGrid,
+  { roomM, needM }: Pick<Ground, 'roomM' | 'needM'>,
+  through: boolean,
+): Ground {
   const open = Uint8Array.from(grid.toEdgeM, (toEdgeM, node) =>
     toEdgeM >= needM && (through || (grid.toBarrierM[node] ?? 0) >= needM) ? 1 : 0,
   );
-  return { grid, needM, open, through };
+  return { grid, roomM, needM, open, through };
 }
 
-/** From a terminal so near to the edge that the grid has no point between: straight over it. */
-export function straightOut({ grid, needM }: Ground, terminal: Point, side: Side): readonly Point[] | null {
+/** From a terminal so near to the edge that the grid has no point between: straight over it, where nothing is in the way. */
+export function straightOut(ground: Ground, terminal: Point, side: Side): readonly Point[] | null {
+  const { grid, needM } = ground;
   const edge = edgeAhead(grid, outFrom(terminal, opposite[side], 1e-6), side);
-  return edge && distance(terminal, edge) < needM + grid.stepM ? [terminal, edge] : null;
+  if (!edge || distance(terminal, edge) >= needM + grid.stepM) return null;
+  return isShut(ground, terminal, edge) ? null : [terminal, edge];
 }
 
-/** The first point of the grid straight out of a terminal that has room for the wire. */
-export function terminalGate({ grid, open }: Ground, terminal: Point, faces: Side): Gate | null {
+/** Whether anything but the terminal's own part stands on the way straight out of it. */
+function isShut({ grid, roomM, through }: Ground, terminal: Point, out: Point): boolean {
+  return !through && barriersBefore(grid.barriers, terminal, out, roomM).length > 0;
+}
+
+/**
+ * The first point of the grid straight out of a terminal that has room for the wire; null where anything but its own
+ * part stands before it, unless what stands in the way may be passed.
+ */
+export function terminalGate(ground: Ground, terminal: Point, faces: Side): Gate | null {
+  const { grid, open } = ground;
   const [x, y] = [indexOf(grid.xs, terminal.xM), indexOf(grid.ys, terminal.yM)];
   if (x < 0 || y < 0) return null;
   const way = ways.indexOf(faces);
@@ -58,6 +75,7 @@ export function terminalGate({ grid, open }: Ground, terminal: Point, faces: Sid
     if (open[node] !== 1) continue;
     // The end stands on its line of the grid exactly, so that the stub is straight to the last digit.
     const { xM, yM } = pointOf(grid, node);
+    if (isShut(ground, terminal, { xM, yM })) return null;
     const end = dx === 0 ? { xM, yM: terminal.yM } : { xM: terminal.xM, yM };
     return { node, way, stub: [end, { xM, yM }], loose: false };
   }

@@ -129,11 +129,12 @@ export class Layer {
     this.searches += 1;
     const { clearanceM, powerToSignalM } = this.rules;
     // With half a step of room at each point, nothing can stand unseen between two points.
-    const needM = Math.max(wire.diameterM / 2 + clearanceM, this.grid.stepM / 2) - 1e-9;
+    const roomM = wire.diameterM / 2 + clearanceM;
+    const needM = Math.max(roomM, this.grid.stepM / 2) - 1e-9;
     const mouths = this.#mouthsOfOpen(wire, others, needM);
     const tracks = this.#marks.tracksFor(wire, others, powerToSignalM, mouths, avoid);
     const bendRadiusM = throughM === Infinity ? (wire.bendRadiusM ?? 0) : 0;
-    return { wire, tracks, costs: this.rules, needM, bendRadiusM, throughM };
+    return { wire, tracks, costs: this.rules, roomM, needM, bendRadiusM, throughM };
   }
 
   /** The route of a wire that may go through what is in its way, each metre of that at a cost; null where there is none. */

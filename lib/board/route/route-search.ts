@@ -29,6 +29,8 @@ export interface RouteTask {
   readonly tracks: Tracks;
   readonly costs: RouteCosts;
   /** Room that the wire's centre line needs, metres. */
+  readonly roomM: number;
+  /** The same where only points of the grid are looked at, so that nothing stands unseen between two of them. */
   readonly needM: number;
   /** A bend needs this much straight wire on either side of it, metres; two bends in a row twice that between them. */
   readonly bendRadiusM: number;
@@ -83,7 +85,7 @@ export class RouteSearch {
     if ('exit' in from && 'exit' in to) return null;
     if ('exit' in from)
       return this.find({ ...task, wire: { ...task.wire, from: to, to: from } })?.toReversed() ?? null;
-    const ground = this.#groundFor(task.needM, task.throughM < Infinity);
+    const ground = this.#groundFor(task);
     const start = terminalGate(ground, from, from.faces);
     if (!start && 'exit' in to && to.exit === from.faces) return straightOut(ground, from, to.exit);
     const gates = 'exit' in to ? this.#exitsOf(ground, to.exit) : [goalGate(ground, to) ?? []].flat();
@@ -94,9 +96,10 @@ export class RouteSearch {
     return last < 0 ? null : this.#trace(last, start, goals);
   }
 
-  #groundFor(needM: number, through: boolean): Ground {
-    const key = `${needM} ${through}`;
-    const ground = this.#grounds.get(key) ?? groundFor(this.#grid, needM, through);
+  #groundFor({ roomM, needM, throughM }: RouteTask): Ground {
+    const through = throughM < Infinity;
+    const key = `${roomM} ${through}`;
+    const ground = this.#grounds.get(key) ?? groundFor(this.#grid, { roomM, needM }, through);
     this.#grounds.set(key, ground);
     return ground;
   }

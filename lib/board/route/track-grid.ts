@@ -24,6 +24,7 @@ export interface TrackGrid {
   readonly toEdgeM: Float64Array;
   /** Room from each point to the nearest barrier; infinite where there is none. */
   readonly toBarrierM: Float64Array;
+  readonly barriers: readonly Barrier[];
   readonly outer: Ring;
   readonly box: Box;
   /** The widest step between two lines. */
@@ -44,6 +45,23 @@ export function pointOf({ xs, ys }: TrackGrid, node: number): Point {
 export function toBarrier(p: Point, barrier: Barrier): number {
   if ('box' in barrier) return distanceToBox(p, barrier.box);
   return Math.hypot(p.xM - barrier.centre.xM, p.yM - barrier.centre.yM) - barrier.radiusM;
+}
+
+/** What stands before a terminal, other than the part that it belongs to: nearer than `needM` to the way straight out. */
+export function barriersBefore(
+  barriers: readonly Barrier[],
+  terminal: Point,
+  out: Point,
+  needM: number,
+): readonly Barrier[] {
+  const pieces = Math.max(1, Math.ceil(Math.hypot(out.xM - terminal.xM, out.yM - terminal.yM) / 0.001));
+  const way = Array.from({ length: pieces + 1 }, (_, piece) => ({
+    xM: terminal.xM + (piece / pieces) * (out.xM - terminal.xM),
+    yM: terminal.yM + (piece / pieces) * (out.yM - terminal.yM),
+  }));
+  return barriers.filter(
+    (one) => toBarrier(terminal, one) > 1e-4 && way.some((p) => toBarrier(p, one) < needM - 1e-6),
+  );
 }
 
 /**
@@ -83,6 +101,7 @@ export function trackGrid(
     toBarrierM: Float64Array.from(points, (p) =>
       barriers.reduce((least, barrier) => Math.min(least, toBarrier(p, barrier)), Infinity),
     ),
+    barriers,
     outer,
     box,
     stepM: Math.max(step(xs), step(ys)),

@@ -1,10 +1,11 @@
+import Flatten from '@flatten-js/core';
 import fc from 'fast-check';
 import createGraph from 'ngraph.graph';
 import { aStar } from 'ngraph.path';
 import { describe, expect, it } from 'vitest';
 import { outward } from '../../../lib/board/layout/item.ts';
 import { isPoint, type RouteWire } from '../../../lib/board/route/route.ts';
-import { type TrackGrid, trackGrid } from '../../../lib/board/route/track-grid.ts';
+import { type Barrier, type TrackGrid, trackGrid } from '../../../lib/board/route/track-grid.ts';
 import type { Box, Point } from '../../../lib/board/shape/point.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';
@@ -34,8 +35,38 @@ function graphOf({ xs, ys, toEdgeM, toBarrierM, stepM }: TrackGrid) {
   return graph;
 }
 
+/** A part or the head of a fixing as a shape of flatten-js. */
+function solid(barrier: Barrier): InstanceType<typeof Flatten.Circle> | InstanceType<typeof Flatten.Polygon> {
+  if ('centre' in barrier) {
+    const { centre, radiusM } = barrier;
+    return new Flatten.Circle(new Flatten.Point(centre.xM, centre.yM), radiusM);
+  }
+  const { minX, minY, maxX, maxY } = barrier.box;
+  return new Flatten.Polygon(new Flatten.Box(minX, minY, maxX, maxY));
+}
+
+/** Whether anything but the terminal's own part leaves a wire no room on the way from it, straight out by `lengthM`. */
+function isShut(barriers: readonly Barrier[], end: RouteWire['from'], lengthM: number): boolean {
+  if (!isPoint(end)) return false;
+  const [start, out] = [new Flatten.Point(end.xM, end.yM), outward[end.faces]];
+  const way = new Flatten.Segment(
+    start,
+    new Flatten.Point(end.xM + out.xM * lengthM, end.yM + out.yM * lengthM),
+  );
+  return barriers.some((barrier) => {
+    const shape = solid(barrier);
+    const isOwn = start.distanceTo(shape)[0] < 1e-4 || shape.contains(start);
+    return !isOwn && way.distanceTo(shape)[0] < diameterM / 2 + clearanceM - 1e-6;
+  });
+}
+
 /** The first point straight out of a terminal that a wire has room at, and how far out it is. */
-function mouth(grid: TrackGrid, graph: ReturnType<typeof graphOf>, from: RouteWire['from']) {
+function mouth(
+  grid: TrackGrid,
+  graph: ReturnType<typeof graphOf>,
+  barriers: readonly Barrier[],
+  from: RouteWire['from'],
+) {
   if ('exit' in from) return null;
   const index = (lines: readonly number[], value: number) =>
     lines.findIndex((line) => Math.abs(line - value) < 1e-6);
@@ -44,7 +75,7 @@ function mouth(grid: TrackGrid, graph: ReturnType<typeof graphOf>, from: RouteWi
     const [i, j] = [index(grid.xs, from.xM) + far * dx, index(grid.ys, from.yM) + far * dy];
     const at = i * grid.ys.length + j;
     const lengthM = Math.abs((grid.xs[i] ?? 0) - from.xM) + Math.abs((grid.ys[j] ?? 0) - from.yM);
-    if (graph.hasNode(at)) return { at, lengthM };
+    if (graph.hasNode(at)) return isShut(barriers, from, lengthM) ? null : { at, lengthM };
   }
   return null;
 }
@@ -96,7 +127,7 @@ describe('the length of a wire round parts, openings and fixings', () => {
           const terminals = [wire.from, wire.to].filter(isPoint);
           const grid = trackGrid(shape, barriers, terminals, pitchM);
           const graph = graphOf(grid);
-          const [start, goal] = [mouth(grid, graph, wire.from), mouth(grid, graph, wire.to)];
+          const [start, goal] = [wire.from, wire.to].map((end) => mouth(grid, graph, barriers, end));
           const path =
             start && goal
               ? aStar(graph, { distance: (_, __, link) => link.data }).find(start.at, goal.at)

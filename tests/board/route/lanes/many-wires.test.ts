@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { layingOrder } from '../../../../lib/board/route/laying.ts';
 import { wiresInLanes } from '../../../../lib/board/route/many-wires.ts';
-import { countCrossings, type Route, type RouteWire } from '../../../../lib/board/route/route.ts';
+import { countCrossings, outFrom, type Route, type RouteWire } from '../../../../lib/board/route/route.ts';
 import { routingDefaults } from '../../../../lib/board/route/routing.ts';
 import { type Barrier, toBarrier } from '../../../../lib/board/route/track-grid.ts';
 import { distance, type Point } from '../../../../lib/board/shape/point.ts';
@@ -37,6 +37,29 @@ function pointsAlong({ points }: Route): Point[] {
 function isOnTheWay(p: Point, { points }: Route, needM: number): boolean {
   return [points[0], points.at(-1)].every((end) => end && distance(end, p) > needM);
 }
+
+describe('a terminal with the head of a fixing before it', () => {
+  it('lets no wire through the bolt, and the fixing is told', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 11 }), fc.integer({ min: 5, max: 8 }), (beforeMm, radiusMm) => {
+        const wires = wiresByLot(7, 3);
+        const [shut] = wires;
+        if (!shut || 'exit' in shut.from) return;
+        const centre = outFrom(shut.from, shut.from.faces, (beforeMm + radiusMm) / 1000);
+        const head = { id: 'f9', centre, radiusM: radiusMm / 1000 };
+        const { routes, faults } = routeWires(
+          { shape, barriers: [...strips, head], wires },
+          { pitchM: 0.0125 },
+        );
+        for (const route of routes)
+          for (const p of pointsAlong(route)) expect(toBarrier(p, head)).toBeGreaterThan(0.0015);
+        const told = faults.filter(({ rule }) => rule === 'wire-without-way');
+        if (!routes.some(({ wire }) => wire === shut.id)) expect(told[0]?.of).toContain('f9');
+      }),
+      { numRuns: 8, seed: 2 },
+    );
+  });
+});
 
 describe('many wires in lanes', () => {
   it('go straight along x and y, keep their room from parts and heads of fixings, and end at their terminals', () => {
