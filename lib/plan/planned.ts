@@ -2,7 +2,7 @@ import type { Job, ReadJob } from '../model/content/resolved-job.ts';
 import type { Step } from '../model/keep.ts';
 import { type BuildPlan, planFormat } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
-import { jobHead } from './heads.ts';
+import { jobHead } from './title-block-heads.ts';
 
 /** A plan before it was judged, and what its computations noticed. */
 export interface Planned {

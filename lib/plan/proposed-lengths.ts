@@ -5,7 +5,7 @@ import { roleBetween } from '../model/ports/conductor-roles.ts';
 import { isQuantity, parseQuantity } from '../model/quantity/quantity.ts';
 import { lengthOver } from '../propose/draft/shop-lengths.ts';
 import { madeLeads } from '../propose/laying/made-leads.ts';
-import { routedLengths, type Settled } from './settle.ts';
+import { routedLengths, type Settled } from './settle-sizes.ts';
 import { type DevicesById, terminalRole } from './wiring/conductor-role.ts';
 import { loopM } from './wiring/wire-lengths.ts';
 

@@ -13,7 +13,7 @@ import { type CircuitPaths, circuitPaths } from './power/circuit/circuit-paths.t
 import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
 import { protections } from './power/sizing/protection.ts';
 import { hasProposedLengths, withProposedLengths } from './proposed-lengths.ts';
-import { type Settled, settle } from './settle.ts';
+import { type Settled, settle } from './settle-sizes.ts';
 
 /** What sizes, lengths and routes follow from. */
 interface Basis {

@@ -8,7 +8,7 @@ import { rules } from './all-rules.ts';
 import { withAssumed } from './assumed.ts';
 import { withData, withWritten } from './data-places.ts';
 import { compare, rank } from './finding-order.ts';
-import { withFolded } from './folding.ts';
+import { withFolded } from './folding/folding.ts';
 import { findingOf, type Rule, type Verdict } from './rule.ts';
 
 interface Judged {

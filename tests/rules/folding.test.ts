@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../lib/model/finding.ts';
 import { findingCatalogue, findingEntry } from '../../lib/model/findings/index.ts';
-import { foldings } from '../../lib/rules/foldings.ts';
+import { foldings } from '../../lib/rules/folding/foldings.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { planKept } from '../plan/plan-kept.ts';
 import { aboutPlan, entry, jobOf, partIn } from './case.ts';

@@ -9,7 +9,7 @@ import {
 } from '../../lib/model/plan/index.ts';
 import { awgSize } from '../../lib/model/quantity/wire-size.ts';
 import type { ConductorRole } from '../../lib/model/vocabulary.ts';
-import { planHouseRules } from '../../lib/plan/house-rules.ts';
+import { planHouseRules } from '../../lib/plan/plan-house-rules.ts';
 import { boardOf } from './plan-board.ts';
 import { powerOf } from './plan-power.ts';
 

@@ -17,7 +17,7 @@ import type { Parent } from '../pen.ts';
 import { onPaper } from '../sheet/scale.ts';
 import { lines, types } from '../style.ts';
 import { type Drawing, keepPlace, openGroup, openSubject } from '../surface.ts';
-import { cutReferences } from './cut-references.ts';
+import { cutReferences } from './cross-references.ts';
 import { drawInsulationStrip, insulationsIn } from './insulation-strip.ts';
 import { paintGhosts, paintRoutes } from './paint-routes.ts';
 import { wiresAlong } from './route-ends.ts';

@@ -1,7 +1,7 @@
 import type { Unreadable } from '../problem.ts';
 import { type Dimension, type DimensionName, dimensions, inch } from './dimensions.ts';
 import { inchText } from './length-text.ts';
-import { otherlyWritten } from './other-ways.ts';
+import { otherlyWritten } from './mistyped-quantity.ts';
 import { plainDigits } from './plain-digits.ts';
 
 export { type DimensionName, dimensions };

@@ -2,7 +2,7 @@ import { type Job, type LinkEnd, terminalId } from '../../model/content/resolved
 import type { PlanTurnOnStage } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
-import { ringOf } from '../work/steps/step-order.ts';
+import { ringOf } from '../work/steps/sort-steps.ts';
 
 /** Later than any stage: what nothing drives is told last. */
 const lastStage = 1000;

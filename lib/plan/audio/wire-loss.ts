@@ -3,7 +3,7 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanAudio, PlanChannel } from '../../model/plan/index.ts';
 import { traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
-import type { Settled } from '../settle.ts';
+import type { Settled } from '../settle-sizes.ts';
 import type { PlannedChannel } from './audio-channels.ts';
 import { channelWires, lossOf, wayM } from './speaker-sizing.ts';
 

@@ -5,7 +5,7 @@ import type { Keep } from '../../model/keep.ts';
 import { type Traced, traced } from '../../model/trace.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import type { Settled } from '../settle.ts';
+import type { Settled } from '../settle-sizes.ts';
 import { boardTask } from './board-routes.ts';
 import { portStep } from './board-steps.ts';
 import { type BoardWire, boardWires, routeWiresOf } from './board-wires.ts';

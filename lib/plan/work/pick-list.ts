@@ -11,7 +11,7 @@ import type {
 } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { mountingScrew } from '../board/board-shape.ts';
-import { planHouseRules } from '../house-rules.ts';
+import { planHouseRules } from '../plan-house-rules.ts';
 import { piecesOf } from '../power/sizing/fuse-shelf.ts';
 import { coveringCuts } from '../wiring/runs.ts';
 import { boardTies } from '../wiring/ties.ts';

@@ -2,7 +2,7 @@ import { chromeOf } from '../page/chrome.ts';
 import type { Page, SiteContext } from '../page/page.ts';
 import type { Table } from '../sheets/table.ts';
 import { addresses } from '../site/addresses.ts';
-import { catalogueRecord } from '../site/search-record.ts';
+import { catalogueRecord } from '../site/search-fields.ts';
 
 /** What a page shows of a catalogue: its entries by family. */
 export interface CatalogueBody {

@@ -5,7 +5,7 @@ import { chromeOf } from '../page/chrome.ts';
 import { markdownHtml } from '../page/markdown.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
-import { guideRecord } from '../site/search-record.ts';
+import { guideRecord } from '../site/search-fields.ts';
 import { lengthStyle } from '../words/written.ts';
 import { computationsSummary, computationsTitle } from './computations-page.ts';
 import { findingsSummary, findingsTitle } from './findings-page.ts';

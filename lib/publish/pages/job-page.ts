@@ -7,7 +7,7 @@ import { type SheetSection, sheetSections } from '../page/sheet-sections.ts';
 import type { Fact } from '../sheets/table.ts';
 import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
 import { customerFacts } from '../site/customer-facts.ts';
-import { jobRecord } from '../site/search-record.ts';
+import { jobRecord } from '../site/search-fields.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
 import { statusWords } from '../words/words.ts';
 

@@ -9,7 +9,7 @@ import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { partsOf } from '../site/job-standing.ts';
-import { partRecord } from '../site/search-record.ts';
+import { partRecord } from '../site/search-fields.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, type Writer, writerFor } from '../words/written.ts';
 

@@ -5,7 +5,7 @@ import type { Link, Page, SiteContext } from '../page/page.ts';
 import { type Fact, fact, strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { type JobEntry, jobEntries } from '../site/job-list.ts';
-import { vehicleRecord } from '../site/search-record.ts';
+import { vehicleRecord } from '../site/search-fields.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, writerFor } from '../words/written.ts';
 

@@ -7,7 +7,7 @@ import { siteAssets } from '../site/site-assets.ts';
 import { projectFolder } from '../site/templates.ts';
 import { livePage } from './live-page.ts';
 import type { LiveSite } from './live-site.ts';
-import { type Standing, standingWords } from './standing.ts';
+import { type Standing, standingWords } from './page-standing.ts';
 
 /** What the server gives for a path. */
 export interface Answer {

@@ -1,7 +1,7 @@
 import type { Environment } from 'nunjucks';
 import { notCurrentRules } from '../page/print-rules.ts';
 import { wayUp } from '../site/addresses.ts';
-import { type Standing, standingWords } from './standing.ts';
+import { type Standing, standingWords } from './page-standing.ts';
 
 /** Where the browser listens for changes. */
 export const changesPath = '/changes';

@@ -1,9 +1,9 @@
 import type { Look } from './file-looks.ts';
 import type { MadeFile, PageMade, PageMaker } from './page-maker.ts';
 import { PageShelf, type ShelvedPage } from './page-shelf.ts';
+import type { Standing } from './page-standing.ts';
 import { type Basis, ScopeBook, type ScopeStanding } from './scope-book.ts';
 import { filesOf, jobFileOf, type Scope, scopeName, scopeOf } from './scopes.ts';
-import type { Standing } from './standing.ts';
 
 export interface LiveSiteOptions {
   readonly maker: PageMaker;

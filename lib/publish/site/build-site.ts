@@ -7,13 +7,13 @@ import { computeLater, type KeepLater } from '../../model/keep.ts';
 import type { Page } from '../page/page.ts';
 import { shopSitePlugin } from './eleventy-plugin.ts';
 import { type DrawLater, keptPages } from './kept-pages.ts';
-import { searchIndex } from './search-index.ts';
 import type { ShopSite } from './shop-site.ts';
 import { siteAssets, writeSiteFiles } from './site-assets.ts';
 import { digestOf } from './site-digest.ts';
 import { sitePages } from './site-pages.ts';
 import { buildingPrefix, clearStore, removed, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
 import { layoutsFolder, openTemplates, projectFolder } from './templates.ts';
+import { searchIndex } from './write-search-index.ts';
 
 export interface BuildOptions {
   /** The folder that `dist` and `.rackleaf` are put into. */

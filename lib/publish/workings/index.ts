@@ -6,7 +6,7 @@ import { conductorLimits, conductorReasons } from './conductors.ts';
 import { findingSources } from './findings.ts';
 import { fuseReasons, shortsThroughFuses } from './fuses.ts';
 import { heatLosses, heatOfSpaces } from './heat.ts';
-import { houseRulesTable } from './house-rules.ts';
+import { houseRulesTable } from './house-rules-table.ts';
 import { layoutTables } from './layouts.ts';
 import { networkTables, nodeTables } from './network.ts';
 import { stepReasons, workTimes } from './steps.ts';

@@ -6,9 +6,9 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel } from '../../model/plan/index.ts';
 import type { VehicleSide } from '../../model/vocabulary.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { decibels, hertz, listed } from '../words.ts';
 
 /** A way with where its speakers stand. */

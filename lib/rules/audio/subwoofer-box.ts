@@ -1,8 +1,8 @@
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
+import { commonPractice, type Source } from '../house-rule-of.ts';
 import { deviceSpot, partSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { commonPractice, type Source } from '../source.ts';
 import { figure, lengthIn } from '../words.ts';
 
 interface Pair {

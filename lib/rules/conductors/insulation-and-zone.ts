@@ -1,9 +1,9 @@
 import { pointer } from '../../model/place.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
+import { houseRule, type Source } from '../house-rule-of.ts';
 import { hasSize, jobWires, partOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule, type Source } from '../source.ts';
 import { celsius } from '../words.ts';
 
 /** Insulation temperature of a wire (C): of its conductor in the plan, else of its part; unmarked counts as 60 C. */

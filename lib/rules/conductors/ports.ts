@@ -1,5 +1,6 @@
 import type { PlanWire, WireEnd } from '../../model/plan/index.ts';
 import { largestTwinMm2 } from '../../model/tables/ferrules.ts';
+import { houseRule } from '../house-rule-of.ts';
 import {
   deviceIdOf,
   deviceSpot,
@@ -11,7 +12,6 @@ import {
   wireSpot,
 } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { counted, listed, squareMm } from '../words.ts';
 import { hasFerrule } from './copper-clad.ts';
 

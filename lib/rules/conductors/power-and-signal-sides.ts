@@ -1,10 +1,10 @@
 import { segmentsCross, segmentToSegment } from '../../board/shape/point.ts';
 import type { Run } from '../../model/content/resolved-job.ts';
 import type { PlanBoard, PlanRoute, PlanWire } from '../../model/plan/index.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { jobWires, routeSpot, wireSpot } from '../look-up.ts';
 import { playedPoints } from '../operating-point.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthAskedIn, lengthIn, listed } from '../words.ts';
 
 /** The wires that go by a run. */

@@ -1,9 +1,9 @@
 import type { Link } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle.ts';
 import { pointer } from '../../model/place.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, routeSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthIn } from '../words.ts';
 
 /** Routes that are longer than any vehicle asks for, at the longest of their passes. */

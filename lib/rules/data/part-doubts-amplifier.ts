@@ -1,6 +1,6 @@
 import type { PartOf } from '../../model/kinds/index.ts';
-import type { Doubt } from '../doubt.ts';
 import { amps, figure, ohms, volts, watts } from '../words.ts';
+import type { Doubt } from './doubt.ts';
 
 type Amplifier = PartOf<'amplifier'>;
 type Channel = Amplifier['channels'][string];

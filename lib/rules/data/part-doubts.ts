@@ -1,8 +1,8 @@
 import type { Part, PartFacts, PartOf } from '../../model/kinds/index.ts';
 import type { Footprint } from '../../model/kinds/kind.ts';
 import type { Panel } from '../../model/vocabulary.ts';
-import type { Doubt } from '../doubt.ts';
 import { amps, figure, hertz, kilograms, ohms, volts } from '../words.ts';
+import type { Doubt } from './doubt.ts';
 import { amplifierDoubts } from './part-doubts-amplifier.ts';
 
 /** What a job's lengths look like in a message. */

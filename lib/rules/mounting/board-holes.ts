@@ -1,9 +1,9 @@
 import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthIn } from '../words.ts';
 import { boardOf, boardSpot } from './board-spot.ts';
 

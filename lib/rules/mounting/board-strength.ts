@@ -1,6 +1,6 @@
 import type { PlanBoard } from '../../model/plan/index.ts';
+import { houseRule } from '../house-rule-of.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { gees, kilograms, lengthIn, modeHertz } from '../words.ts';
 import { boardOf, boardSpot } from './board-spot.ts';
 

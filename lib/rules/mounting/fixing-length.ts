@@ -1,8 +1,8 @@
 import { threadM } from '../../board/strength/thread.ts';
 import { piecesOf } from '../../plan/power/sizing/fuse-shelf.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { catalogueSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthAskedIn, lengthIn, listed } from '../words.ts';
 import { type BoardFixing, fixingsOf, misfit } from './board-fixings.ts';
 

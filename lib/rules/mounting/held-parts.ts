@@ -1,6 +1,6 @@
+import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { kilograms } from '../words.ts';
 
 /** What sticks a part on and gives in heat or in a crash. */

@@ -2,9 +2,9 @@ import { goesInto, goTogether, type Sides } from '../../board/layout/boxes-in-pl
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { pointer } from '../../model/place.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceSpot, partSpot } from '../look-up.ts';
 import type { Rule, Spot, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthIn, listed } from '../words.ts';
 
 type Seat = Vehicle['places'][string];

@@ -4,9 +4,9 @@ import type { Board, Device } from '../../model/content/resolved-job.ts';
 import type { KeepClearKind, PlanBoard, PlanPlacement } from '../../model/plan/board.ts';
 import type { Edge } from '../../model/vocabulary.ts';
 import { boxRing } from '../../plan/board/board-pose.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot, spaceSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthIn, listed } from '../words.ts';
 
 /** What stands before a side of a part once the board is in, and how much of its rooms is left. */

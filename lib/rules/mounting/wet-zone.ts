@@ -1,8 +1,8 @@
 import { pointer } from '../../model/place.ts';
 import type { Direction } from '../../model/vocabulary.ts';
+import { commonPractice, houseRule } from '../house-rule-of.ts';
 import { deviceSpot, partOf } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { commonPractice, houseRule } from '../source.ts';
 import { lengthIn } from '../words.ts';
 
 const fibreboardWet: Rule = {

@@ -2,10 +2,10 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
 import { ampacityRow, insulationRatingsC, thinWireSize } from '../../model/tables/ampacity.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { batteriesAmong, isConsumer, type LiveSide, liveSide, noFuse, reached } from '../live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, hasRole, jobWires, terminalSpecOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { fusePlaces } from './fuse-places.ts';
 
 /**

@@ -2,9 +2,9 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import type { ActingLevel } from '../../model/finding.ts';
 import type { ConductorLimit, PlanConductor, PlanFuse } from '../../model/plan/index.ts';
 import type { Mark } from '../../model/trace.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { fuseSpot, jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { amps, ampsDrawn, celsiusAllowed, counted, figure } from '../words.ts';
 
 interface Pair {

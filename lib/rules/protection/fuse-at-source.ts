@@ -1,9 +1,9 @@
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanFuse } from '../../model/plan/index.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { type LiveEdge, type LiveSide, liveSide } from '../live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, fuseSpot, hasRole, jobWires, partOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthIn, listed } from '../words.ts';
 
 /** The way from a source to a fuse: how long, along which wires. */

@@ -2,10 +2,10 @@ import type { PlanFuse, PlanRun } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { supplyOf } from '../../plan/power/device-loads.ts';
 import { isChafed } from '../conductors/runs.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { type LiveSide, liveSide, reached } from '../live-side.ts';
 import { deviceOf, fuseSpot, jobWires } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { amps, figure, listed } from '../words.ts';
 
 /** True where a battery, a bank or a charger stands behind a fuse too: what flows to it is no device's. */

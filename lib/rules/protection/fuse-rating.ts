@@ -1,8 +1,8 @@
 import type { FuseAlternative, PlanFuse } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, fuseSpot, partOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { amps, ampsDrawn, counted, listed, percent } from '../words.ts';
 
 /** The lawful alternatives side by side, for a remedy: those of the catalogue first, and of others that they are none. */

@@ -1,5 +1,5 @@
+import { houseRule } from '../house-rule-of.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { volts } from '../words.ts';
 
 const varies: Rule = {

@@ -1,7 +1,7 @@
 import type { PlanPower } from '../../model/plan/index.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { amps, ampsDrawn, listed, percent } from '../words.ts';
 
 type Regime = PlanPower['charging'][number];

@@ -4,6 +4,7 @@ import type { PlanWire } from '../../model/plan/index.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';
 import { crossing, supplyGroups } from '../../plan/power/supply-groups.ts';
 import { conductanceGrace } from '../../power/network/conductance.ts';
+import { houseRule } from '../house-rule-of.ts';
 import {
   deviceIdOf,
   deviceOf,
@@ -16,7 +17,6 @@ import {
   wireSpot,
 } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { lengthIn, listed, percentKept } from '../words.ts';
 import { conductanceOf } from './conductance.ts';
 

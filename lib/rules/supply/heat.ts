@@ -3,9 +3,9 @@ import type { Device, Job } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanHeat } from '../../model/plan/index.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
+import { houseRule, partData, type Source } from '../house-rule-of.ts';
 import { deviceSpot, partOf } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { houseRule, partData, type Source } from '../source.ts';
 import { celsius, celsiusAllowed, listed, wattsLost } from '../words.ts';
 
 /** What has heat of its own to lose, and counts by the house rule where its maker is silent. */

@@ -1,8 +1,8 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import { printed } from '../../model/printed/index.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceSpot, partSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { amps, ampsDrawn, listed } from '../words.ts';
 
 /** How long the modules of a vehicle take to go to sleep. */

@@ -1,9 +1,9 @@
 import type { OperatingPoint } from '../../model/plan/index.ts';
 import type { NetworkFaultName } from '../../power/network/network-fault.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import { loadsOf, playedPoints, voltageOver } from '../operating-point.ts';
 import type { Rule, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { listed, volts } from '../words.ts';
 
 /** What makes a network impossible to compute is told once, by what is wired wrong and not by operating point. */

@@ -3,10 +3,10 @@ import { isRelay, type Part } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 import { type SystemVoltage, systemOf, systemVoltageOf, usualSystemV } from '../../model/system-voltage.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
+import { houseRule, type Source } from '../house-rule-of.ts';
 import { type LiveSide, liveSide, reached } from '../live-side.ts';
 import { deviceIdOf, deviceOf, deviceSpot, fuseSpot, hasRole, partOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-import { houseRule, type Source } from '../source.ts';
 import { volts } from '../words.ts';
 
 /** What a terminal is fed with, as far as its voltage goes. */

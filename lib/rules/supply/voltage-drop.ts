@@ -1,9 +1,9 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
 import type { DropPart, NetworkElement } from '../../model/plan/index.ts';
+import { houseRule } from '../house-rule-of.ts';
 import { deviceSpot, wireSpot } from '../look-up.ts';
 import { playedPoints, ratedDrops, ratedPoint, voltageAt, voltageOver } from '../operating-point.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
-import { houseRule } from '../source.ts';
 import { ampsDrawn, listed, percent, volts, voltsLost } from '../words.ts';
 
 function spotOf(about: Case, { of }: NetworkElement): Spot {

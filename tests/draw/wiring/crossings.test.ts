@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { at } from '../../../lib/draw/paper.ts';
 import { zoneAt } from '../../../lib/draw/sheet/zones.ts';
+import { referenceText } from '../../../lib/draw/wiring/cross-references.ts';
 import { crossingsOf } from '../../../lib/draw/wiring/crossings.ts';
-import { referenceText } from '../../../lib/draw/wiring/cut-references.ts';
 
 describe('crossings', () => {
   it('are where one line passes through another, with the way of the one above', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { planItems } from '../../../lib/plan/items.ts';
+import { planItems } from '../../../lib/plan/plan-items.ts';
 import { buildCircuit } from '../../../lib/plan/power/circuit/circuit.ts';
 import { wireLabels } from '../../../lib/plan/wiring/labels.ts';
 import { inJob, jobFile, partsFile } from '../../read/problem-case.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Page } from '../../../lib/publish/page/page.ts';
-import { searchIndex } from '../../../lib/publish/site/search-index.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
+import { searchIndex } from '../../../lib/publish/site/write-search-index.ts';
 import { sampleSite } from '../sample/sample-site.ts';
 
 /** Every page of the sample site, and one of them alone. */

@@ -4,7 +4,7 @@ import { type Placement, turnedSize } from '../../../board/layout/item.ts';
 import type { BoardShape } from '../../../board/shape/outline.ts';
 import { boxOf } from '../../../board/shape/point.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
-import { planHouseRules } from '../../house-rules.ts';
+import { planHouseRules } from '../../plan-house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 import { offCutsOfSheet } from './off-cuts.ts';
 

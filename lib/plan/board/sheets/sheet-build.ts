@@ -12,7 +12,7 @@ import type { Build } from '../../../board/strength/stiffness.ts';
 import type { Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
 import { type GrainWay, grainWays } from '../../../model/outline.ts';
-import { planHouseRules } from '../../house-rules.ts';
+import { planHouseRules } from '../../plan-house-rules.ts';
 import type { LaidBoard } from '../laid-board.ts';
 
 /** A board whose outline is drawn, with the sheet that it is cut from. */

@@ -5,7 +5,7 @@ import type { Stiffness } from '../../../board/strength/stiffness.ts';
 import { threadM } from '../../../board/strength/thread.ts';
 import type { Board, Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { Keep } from '../../../model/keep.ts';
-import { planHouseRules } from '../../house-rules.ts';
+import { planHouseRules } from '../../plan-house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 import { withProposals } from '../board-layout.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';

@@ -5,7 +5,7 @@ import type { Job } from '../../../model/content/resolved-job.ts';
 import type { Keep } from '../../../model/keep.ts';
 import type { PlanBoard, PlanHole } from '../../../model/plan/index.ts';
 import { modeHertz, sagMm } from '../../../model/printed/told.ts';
-import { planHouseRules } from '../../house-rules.ts';
+import { planHouseRules } from '../../plan-house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 import { boardPose, mountingSpace } from '../board-pose.ts';
 import type { BoardFixing } from '../board-shape.ts';

@@ -1,6 +1,6 @@
 import type { PlanBoard, PlanWire } from '../../../model/plan/index.ts';
 import { itemOf, type Wait } from '../work.ts';
-import { ringOf } from './step-order.ts';
+import { ringOf } from './sort-steps.ts';
 
 /** Things that wait for each other, named, with the way out. */
 export interface WaitingRing {

@@ -2,7 +2,7 @@ import type { BuildPlan, PlanSchedule, PlanStep } from '../../../model/plan/inde
 import { workMinutes, workTimeDefinitions, workTimeNames } from '../../../model/work-times.ts';
 import type { Step, Wait, Work } from '../work.ts';
 import type { WaitingRing } from './item-phases.ts';
-import { criticalPath, inOrder, ringOf, twoPersonStarts, type Waiting } from './step-order.ts';
+import { criticalPath, inOrder, ringOf, twoPersonStarts, type Waiting } from './sort-steps.ts';
 import { vehicleWork } from './steps-in-vehicle.ts';
 import { boardWork } from './steps-on-board.ts';
 

@@ -12,7 +12,7 @@ import {
   step,
   type Work,
 } from '../work.ts';
-import { inOrder } from './step-order.ts';
+import { inOrder } from './sort-steps.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
 import type { BoardWork } from './steps-on-board.ts';
 import { commissioningSteps } from './steps-with-power.ts';

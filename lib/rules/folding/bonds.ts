@@ -1,9 +1,9 @@
-import { bodyId, type Job, terminalId } from '../model/content/resolved-job.ts';
-import type { Finding } from '../model/finding.ts';
-import type { TerminalRole } from '../model/vocabulary.ts';
-import { type LiveEdge, liveSide, reached } from './live-side.ts';
-import { deviceIdOf, deviceOf, endsOf, terminalSpecOf } from './look-up.ts';
-import type { Case } from './rule.ts';
+import { bodyId, type Job, terminalId } from '../../model/content/resolved-job.ts';
+import type { Finding } from '../../model/finding.ts';
+import type { TerminalRole } from '../../model/vocabulary.ts';
+import { type LiveEdge, liveSide, reached } from '../live-side.ts';
+import { deviceIdOf, deviceOf, endsOf, terminalSpecOf } from '../look-up.ts';
+import type { Case } from '../rule.ts';
 
 /** What binds a finding to the one that it only follows from. */
 export type Bond = (cause: Finding, follower: Finding, web: Web) => boolean;

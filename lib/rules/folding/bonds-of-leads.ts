@@ -1,7 +1,7 @@
+import { liveSide, noFuse, reached } from '../live-side.ts';
+import { deviceIdOf, endsOf } from '../look-up.ts';
+import { ratedPoint, voltageOver } from '../operating-point.ts';
 import type { Bond } from './bonds.ts';
-import { liveSide, noFuse, reached } from './live-side.ts';
-import { deviceIdOf, endsOf } from './look-up.ts';
-import { ratedPoint, voltageOver } from './operating-point.ts';
 
 /**
  * The follower judges a fuse by batteries that all reach it through the wire without a fuse that the cause is about, and

@@ -1,8 +1,8 @@
-import type { Finding } from '../model/finding.ts';
+import type { Finding } from '../../model/finding.ts';
+import { rank } from '../finding-order.ts';
+import type { Case } from '../rule.ts';
 import { type Bond, type Web, webOf } from './bonds.ts';
-import { rank } from './finding-order.ts';
 import { foldings } from './foldings.ts';
-import type { Case } from './rule.ts';
 
 /** What explains a finding: the bonds by the cause's id. */
 type Causes = ReadonlyMap<string, readonly Bond[]>;

@@ -1,4 +1,4 @@
-import type { FindingId } from '../model/findings/index.ts';
+import type { FindingId } from '../../model/findings/index.ts';
 import {
   type Bond,
   behindOpenEnd,
