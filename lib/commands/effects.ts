@@ -3,6 +3,8 @@ import { dirname, join, resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { patientRename } from '../publish/site/patient-rename.ts';
 import { slashedPath } from '../publish/site/slashed-path.ts';
+import { confirm } from './confirm.ts';
+import { type Replaced, replaceText } from './replace-text.ts';
 
 /** The outside world, as the commands see it. Tests hand in one that only records. */
 export interface Effects {
@@ -18,6 +20,10 @@ export interface Effects {
   today(): string;
   /** Puts a file in its place in one step, so that nobody sees half of it. A path that is not absolute starts at the root. */
   write(path: string, content: string | Uint8Array): Promise<void>;
+  /** Puts a text in the place of the one that was read, unless the file was changed meanwhile or may only be read. */
+  replaceText(path: string, before: string, after: string): Promise<Replaced>;
+  /** Asks the person who watches what yes or no answers; null where nobody does. */
+  confirm(question: string): Promise<boolean | null>;
 }
 
 /** Beside what is read, what was meant to be: reading tells of it. */
@@ -39,6 +45,8 @@ export function realEffects(root: string): Effects {
       await writeFile(`${full}.new`, content);
       await patientRename(`${full}.new`, full);
     },
+    replaceText: (path, before, after) => replaceText(resolve(root, path), before, after),
+    confirm,
   };
 }
 

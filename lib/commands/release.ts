@@ -6,6 +6,7 @@ import { readYaml } from '../read/yaml/yaml.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
+import { notReplacedText } from './replace-text.ts';
 import { type FrozenPlan, frozenPath } from './shop/frozen-plans.ts';
 import { loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
 import { findingText, tellProblems } from './told/report.ts';
@@ -42,8 +43,9 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
     effects.tell(`${jobId} is not released: ${stops.length} findings stop it`);
     return exitStatus.stopped;
   }
-  const edited = withReleasedStatus(shop.files, jobId);
-  if (edited === null) {
+  const file = shop.files.find((one) => one.path === `content/jobs/${jobId}.yaml`);
+  const edited = file ? withReleasedStatus(file) : null;
+  if (!file || edited === null) {
     effects.tell(
       `the status of ${jobId} could not be written: write status: released yourself, then release again`,
     );
@@ -53,15 +55,19 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
   const path = frozenPath(jobId, revision);
   // The plan first: a job that says released without its plan would be computed anew.
   await effects.write(path, `${JSON.stringify(frozen, null, 1)}\n`);
-  await effects.write(`content/jobs/${jobId}.yaml`, edited);
+  const replaced = await effects.replaceText(file.path, file.text, edited);
+  if (replaced !== 'written') {
+    effects.tell(notReplacedText(file.path, replaced));
+    effects.tell(`the plan of revision ${revision} is frozen in ${path}: write status: released yourself`);
+    return replaced === 'changed' ? exitStatus.inputErrors : exitStatus.missing;
+  }
   effects.tell(`${jobId}, revision ${revision}, is released; its plan is frozen in ${path}`);
   return exitStatus.done;
 }
 
 /** The job file as it was planned, with its status changed. */
-function withReleasedStatus(files: readonly SourceFile[], jobId: string): string | null {
-  const file = files.find(({ path }) => path === `content/jobs/${jobId}.yaml`);
-  const document = file ? readYaml(file.path, file.text).value : null;
+function withReleasedStatus(file: SourceFile): string | null {
+  const document = readYaml(file.path, file.text).value;
   const span = document?.span('/status');
   if (!document || !span) return null;
   const edited = splice(document.source, [{ ...span, text: 'released' }]);

@@ -119,6 +119,19 @@ const commands: Readonly<Record<string, Command>> = {
       return importStock(effects, table, flags.write === true);
     },
   },
+  keep: {
+    options: { yes: 'boolean' },
+    words: ['JOB', 'KIND...?'],
+    run: async (effects, { words: [job = '', ...named], flags }) => {
+      const { keptKinds } = await import('../plan/keeping/kept-values.ts');
+      const unknown = named.find((name) => !keptKinds.some((kind) => kind === name));
+      if (unknown !== undefined)
+        return refuse(effects, `keep: "${unknown}" is none of ${keptKinds.join(', ')}`);
+      const { keep } = await import('./keep.ts');
+      const kinds = keptKinds.filter((kind) => named.length === 0 || named.includes(kind));
+      return keep(effects, { job, kinds, yes: flags.yes === true });
+    },
+  },
   release: {
     options: {},
     words: ['JOB'],

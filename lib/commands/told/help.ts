@@ -35,6 +35,16 @@ Measures solving, placing, routing, drawing and building against one another on 
   --part        help, check, build, draw, board; without it all of them
   --rounds      how often each is run; the least time counts
   --job         the job that is checked; the default is the one of the longest file`,
+  keep: `rackleaf keep JOB [places] [ports] [links] [settings] [labels] [--yes]
+
+Writes what the plan proposes into the job file, all of it or by kind, with comments and order left alone.
+What is written no longer moves when something else is changed. The change is shown first, line by line.
+  places        where boards and devices stand, their fixings, the sheet of a board
+  ports         which of several like ports a link takes
+  links         links, holders, cables, runs, and what stays open
+  settings      of controls before first power-up; filters that rules propose
+  labels        of wires
+  --yes         writes it without a question`,
   release: `rackleaf release JOB
 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,

@@ -1,0 +1,167 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
+import type { BuildPlan } from '../../../lib/model/plan/index.ts';
+import { keepEdits } from '../../../lib/plan/keeping/keep-edits.ts';
+import { type KeptKind, keptKinds, keptValues } from '../../../lib/plan/keeping/kept-values.ts';
+import { splice } from '../../../lib/read/yaml/splice.ts';
+import { readYaml } from '../../../lib/read/yaml/yaml.ts';
+import { judge } from '../../../lib/rules/judge.ts';
+import { casesOf } from '../../long-run.ts';
+import { readShort, shortJobs, shortText } from '../../short-jobs/short-shop.ts';
+import { demoJobs, root } from '../demo.ts';
+import { planKept } from '../plan-kept.ts';
+
+interface Planned {
+  readonly text: string;
+  readonly job: ReadJob;
+  readonly plan: BuildPlan;
+}
+
+function planned(text: string): Planned {
+  const { job, problems } = readShort(text);
+  if (!job) throw new Error(problems.map(({ message }) => message).join('\n'));
+  const { plan, remarks } = planKept(job);
+  return { text, job, plan: { ...plan, findings: judge(job, plan, remarks) } };
+}
+
+const known = new Map<string, Planned>();
+
+/** A short job or a demo job of that name. */
+function jobOf(name: string): Planned {
+  const [from, id = ''] = name.split(' ');
+  const text = () =>
+    from === 'short' ? shortText(id) : readFileSync(join(root, `content/jobs/${id}.yaml`), 'utf8');
+  const one = known.get(name) ?? planned(text());
+  known.set(name, one);
+  return one;
+}
+
+/** The job file with all that is kept of some kinds. */
+function keptText({ text, job, plan }: Planned, kinds: readonly KeptKind[] = keptKinds): string {
+  const doc = readYaml(`content/jobs/${job.id}.yaml`, text).value;
+  if (!doc) throw new Error(`${job.id} can not be read.`);
+  const after = splice(text, keepEdits(doc, keptValues(job, plan), kinds, plan).edits);
+  if (typeof after !== 'string') throw new Error(after.fault);
+  return after;
+}
+
+/** All that is built, set and labelled: what of it was proposed and what is written no longer matters. */
+function builtOf({ plan }: Planned) {
+  const { items, power, audio, boards, wires, runs, cables, controls, terminals, pick } = plan;
+  return {
+    items,
+    power,
+    audio,
+    wires,
+    runs,
+    cables,
+    pick,
+    terminals: terminals.map(({ reason: _, ...one }) => one),
+    controls: controls.map(({ chosen: _, ...one }) => one),
+    boards: boards.map(({ placements, holes, routes, sheet, datumInSpace, fixings, crossings }) => {
+      const places = placements.map(({ chosen: _chosen, score: _score, ...one }) => one);
+      return { placements: places, holes, routes, sheet, datumInSpace, fixings, crossings };
+    }),
+  };
+}
+
+/** Figures to a millionth: a place that is written is read back to a nanometre. */
+function rounded(value: unknown): unknown {
+  return JSON.parse(
+    JSON.stringify(value, (_, one) => (typeof one === 'number' ? Number(one.toPrecision(6)) + 0 : one)),
+  );
+}
+
+/** Findings that ask whether a proposal may stand: what is written may. */
+const ofProposals = ['open-only-by-proposal', 'length-not-measured', 'fader-moves-bass'];
+
+const gravest = ({ plan }: Planned) =>
+  plan.findings
+    .filter(({ level, rule }) => level !== 'note' && !ofProposals.includes(rule))
+    .map(({ level, rule, related }) => [level, rule, related]);
+
+const all = [...shortJobs.map((id) => `short ${id}`), ...demoJobs.map((id) => `demo ${id}`)];
+const quick = [
+  'short one-bass-amplifier',
+  'short open-boat',
+  'short under-seat-five',
+  'demo under-seat-five',
+];
+
+describe.each(casesOf(all, (name) => quick.includes(name)))('%s', (name) => {
+  test('is planned the same once all of it is kept, and proposes nothing any more', () => {
+    const before = jobOf(name);
+    const after = planned(keptText(before));
+    expect(rounded(builtOf(after))).toEqual(rounded(builtOf(before)));
+    expect(gravest(after)).toEqual(gravest(before));
+    expect(after.plan.proposals).toEqual([]);
+    expect(keptText(after)).toBe(after.text);
+  });
+
+  test('has every line of its file still, in order', () => {
+    const before = jobOf(name);
+    const after = keptText(before).split('\n');
+    let at = 0;
+    for (const line of before.text.split('\n')) {
+      // Within braces the line goes on.
+      const begin = line.replace(/[ }]*(#.*)?$/, '');
+      const found = after.findIndex((one, index) => index >= at && one.startsWith(begin));
+      expect(found, line).toBeGreaterThanOrEqual(at);
+      at = found + 1;
+    }
+  });
+});
+
+describe('of one kind', () => {
+  test.each(keptKinds)('%s alone change nothing of the plan', (kind) => {
+    const before = jobOf('short open-boat');
+    const after = planned(keptText(before, [kind]));
+    expect(rounded(builtOf(after))).toEqual(rounded(builtOf(before)));
+  });
+});
+
+test('labels of links that are proposed themselves wait for them', () => {
+  const { text, job, plan } = jobOf('short open-boat');
+  const doc = readYaml(`content/jobs/${job.id}.yaml`, text).value;
+  if (!doc) throw new Error(`${job.id} can not be read.`);
+  const values = keptValues(job, plan);
+  const labels = values.filter(({ kind }) => kind === 'labels');
+  expect(labels.length).toBeGreaterThan(5);
+  expect(keepEdits(doc, values, ['labels'], plan)).toEqual({
+    edits: [],
+    kept: [],
+    waiting: labels,
+    alongside: [],
+  });
+  expect(keepEdits(doc, values, ['links', 'labels'], plan).waiting).toEqual([]);
+});
+
+describe('what is kept does not move', () => {
+  const placesOf = ({ plan }: Planned) =>
+    plan.boards.flatMap(({ id, placements }) =>
+      placements.map(({ item, xM, yM, turnDeg }) => [
+        id,
+        item,
+        Math.round(xM * 1e6),
+        Math.round(yM * 1e6),
+        turnDeg,
+      ]),
+    );
+  const labelsOf = ({ plan }: Planned) => plan.wires.map(({ id, label, from, to }) => [id, label, from, to]);
+
+  test('when a speaker is exchanged, a title is changed and a device is added', () => {
+    const before = jobOf('short under-seat-five');
+    const kept = keptText(before);
+    const changed = kept
+      .replace('subwoofer-10-single-4', 'subwoofer-10-dual-2')
+      .replace(/^title: .*$/m, 'title: "Another title"')
+      .replace(/^devices:$/m, 'devices:\n  extra: { part: dist-plain-2, title: Extra, on: board }');
+    expect(changed).not.toBe(kept);
+    const after = planned(changed);
+    expect(placesOf(after).filter(([, item]) => item !== 'extra')).toEqual(placesOf(before));
+    const ids = new Set(before.plan.wires.map(({ id }) => id));
+    expect(labelsOf(after).filter(([id]) => ids.has(String(id)))).toEqual(labelsOf(before));
+  });
+});
