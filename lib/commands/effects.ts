@@ -3,8 +3,7 @@ import { dirname, join, resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { patientRename } from '../publish/site/patient-rename.ts';
 import { slashedPath } from '../publish/site/slashed-path.ts';
-import { confirm } from './confirm.ts';
-import { type Replaced, replaceText } from './replace-text.ts';
+import type { Replaced } from './replace-text.ts';
 
 /** The outside world, as the commands see it. Tests hand in one that only records. */
 export interface Effects {
@@ -45,8 +44,14 @@ export function realEffects(root: string): Effects {
       await writeFile(`${full}.new`, content);
       await patientRename(`${full}.new`, full);
     },
-    replaceText: (path, before, after) => replaceText(resolve(root, path), before, after),
-    confirm,
+    replaceText: async (path, before, after) => {
+      const { replaceText } = await import('./replace-text.ts');
+      return replaceText(resolve(root, path), before, after);
+    },
+    confirm: async (question) => {
+      const { confirm } = await import('./confirm.ts');
+      return confirm(question);
+    },
   };
 }
 

@@ -80,7 +80,7 @@ function keptPlaces({ boards, shop }: KeptJob, board: PlanBoard): readonly KeptV
 }
 
 /** How each control stands before first power-up. */
-function keptSettings({ controls }: BuildPlan): readonly KeptValue[] {
+function keptSettings({ controls }: Pick<BuildPlan, 'controls'>): readonly KeptValue[] {
   return controls.flatMap(({ item, control, preset, chosen }): KeptValue[] =>
     chosen === 'given'
       ? []
