@@ -118,6 +118,7 @@ export function drawExits(
   type: TypeStyle,
 ): string[] {
   const sides: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+  const isBesideTexts = exits.some(({ side }) => isUpright(side));
   return sides.flatMap((side) => {
     const along = ({ point }: Exit): number => (isUpright(side) ? point.yMm : point.xMm);
     const all = exits.filter((exit) => exit.side === side).toSorted((a, b) => along(a) - along(b));
@@ -132,7 +133,7 @@ export function drawExits(
     const own = asBlocks ? all : all.map((exit) => ({ ...exit, text: onOneLine(exit.text) }));
     // Where they are too many for their size, they are written as small as may be.
     for (const tried of type === types.terminal ? [type] : [type, types.terminal]) {
-      const laid = laySide(drawing, side, own, own.map(along), box, tried);
+      const laid = laySide(drawing, { side, exits: own, alongs: own.map(along), isBesideTexts }, box, tried);
       if (laid === null) continue;
       own.forEach((exit, index) => {
         const group = openSubject(drawing, parent, exit.subject);
@@ -145,11 +146,17 @@ export function drawExits(
   });
 }
 
+/** Exits of one side, with where each is along it, and whether texts stand at the sides beside a level one. */
+interface SideExits {
+  readonly side: Side;
+  readonly exits: readonly Exit[];
+  readonly alongs: readonly number[];
+  readonly isBesideTexts: boolean;
+}
+
 function laySide(
   drawing: Metrics,
-  side: Side,
-  exits: readonly Exit[],
-  alongs: readonly number[],
+  { side, exits, alongs, isBesideTexts }: SideExits,
   box: PaperBox,
   type: TypeStyle,
 ): ExitSide | null {
@@ -160,11 +167,13 @@ function laySide(
   );
   const [low, high] = isUpright(side) ? [box.topMm, box.bottomMm] : [box.leftMm, box.rightMm];
   const wide = Math.max(...exits.map(({ text }) => wideMm(drawing, text, type))) + 2;
-  // Texts that end at the corners of the board at most meet none of the sides beside it.
-  const level = isUpright(side)
-    ? null
-    : (spreadApart(alongs, wide, low + wide / 2, high - wide / 2) ?? spreadApart(alongs, wide, low, high));
-  if (level !== null) return { turned: false, places: level };
+  // How far texts may reach past the corners of the board: not to those of the sides beside it.
+  const reachesMm = isUpright(side) ? [] : [0, arrowMm + jogMm, ...(isBesideTexts ? [] : [wide / 2])];
+  for (const reachMm of reachesMm) {
+    const inMm = wide / 2 - reachMm;
+    const places = spreadApart(alongs, wide, low + inMm, high - inMm);
+    if (places !== null) return { turned: false, places };
+  }
   const places = spreadApart(alongs, pitch, low - pastMm, high + pastMm);
   return places === null ? null : { turned: !isUpright(side), places };
 }

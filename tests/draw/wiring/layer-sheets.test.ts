@@ -50,6 +50,13 @@ function tells(text: string, { label }: PlanWire): boolean {
   });
 }
 
+/** Every reference at a cut, with the labels of what is cut, which stand on the line above it. */
+function referencesOn({ texts }: JobPage['drawing']): { label: string; reference: string }[] {
+  return texts.flatMap(({ text }, index) =>
+    text.startsWith('to part ') ? [{ label: texts[index - 1]?.text ?? '', reference: text }] : [],
+  );
+}
+
 /** The ends of a wire that stand on a board: item and terminal as sheets call them. */
 function endsOn(plan: BuildPlan, wire: PlanWire, board: string): string[] {
   return [wire.from, wire.to].flatMap((id) => {
@@ -120,17 +127,21 @@ describe.each(cases)('wiring sheets of $job on $paper and $largerPaper', ({ job,
       expect(wire.label, wire.id).toMatch(/[+-]$/);
   });
 
-  it('name at every cut the part and the zone where the line goes on, and there the way back', () => {
+  it('name at every cut the part and the zone where the line goes on; there stands the way back, or the end of the line', () => {
     for (const { page, drawing } of wiring()) {
       const part = /part (\d+) of \d+$/.exec(page.title)?.[1];
-      for (const { text } of drawing.texts.filter((each) => each.text.startsWith('to part '))) {
-        const [, other = '', zone = ''] = /^to part (\d+), ([A-H]\d+)$/.exec(text) ?? [];
-        expect(zone, text).not.toBe('');
+      for (const { label, reference } of referencesOn(drawing)) {
+        const [, other = '', zone = ''] = /^to part (\d+), ([A-H]\d+)$/.exec(reference) ?? [];
+        expect(zone, reference).not.toBe('');
         const there = wiring().find(({ page: each }) => each.id === page.id.replace(/\d+$/, other));
-        const back = there?.drawing.texts.map((each) => each.text) ?? [];
+        const isBack = (each: { readonly label: string; readonly reference: string }): boolean =>
+          each.label === label && each.reference.startsWith(`to part ${part}, `);
+        const [stem = label] = label.split(/[ ,]/);
+        // A tag at a terminal names it; one where the line leaves the board tells its step.
+        const ends = there?.drawing.texts.filter(({ text }) => /\/|\[/.test(text) && text.includes(stem));
         expect(
-          back.some((each) => each.startsWith(`to part ${part}, `)),
-          `${page.id}: ${text}`,
+          (there !== undefined && referencesOn(there.drawing).some(isBack)) || (ends?.length ?? 0) > 0,
+          `${page.id}: ${label} ${reference}`,
         ).toBe(true);
       }
     }
