@@ -5,7 +5,7 @@ import type { SourceFile } from '../model/content/source-file.ts';
 import { vehicleSchema } from '../model/content/vehicle.ts';
 import type { Keep, Step } from '../model/keep.ts';
 import type { Problem } from '../model/problem.ts';
-import { shape } from './schema/shape.ts';
+import { shapeOpened } from './short-forms/shape-opened.ts';
 import { type FilePlaces, type PlacedFile, placedFile, placesIn } from './yaml/placed-file.ts';
 import { readYaml } from './yaml/yaml.ts';
 
@@ -38,10 +38,10 @@ function fileStep<S extends z.ZodType>(id: string, schema: S): FileStep<z.output
     compute: ({ path, text }) => {
       const { value: document, problems } = readYaml(path, text);
       if (!document) return { value: null, places: null, problems };
-      const shaped = shape(document, schema);
+      const shaped = shapeOpened(document, schema);
       return {
         value: shaped.value,
-        places: placesIn(document),
+        places: placesIn(shaped.document),
         problems: [...problems, ...shaped.problems],
       };
     },

@@ -5,11 +5,13 @@ import type { Keep, Step } from '../model/keep.ts';
 import { type Part, partSchema } from '../model/kinds/index.ts';
 import { type Place, pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
+import { fileSchema } from '../model/short-forms/file-schema.ts';
 import type { UnreadNames } from './names/unread-names.ts';
 import { checkPartSense } from './part-sense.ts';
 import { checkPartTerminals } from './part-terminals.ts';
 import { Report } from './report.ts';
-import { shape } from './schema/shape.ts';
+import { openShortForms } from './short-forms/open-short-forms.ts';
+import { shapeOpened } from './short-forms/shape-opened.ts';
 import { checkWireFigures } from './wire-figures.ts';
 import { type FilePlaces, type PlacedFile, placedFile, placesIn } from './yaml/placed-file.ts';
 import { readYaml, type YamlDocument } from './yaml/yaml.ts';
@@ -46,9 +48,9 @@ interface ReadPart {
 const partsFile: Step<SourceFile, PartsFile> = {
   id: 'parts-file',
   compute: ({ path, text }) => {
-    const { value: document, problems } = readYaml(path, text);
-    if (!document) return { places: null, problems, unread: [], parts: [] };
-    const { parts, unread, problems: ofShape } = partsOf(document);
+    const { value: written, problems } = readYaml(path, text);
+    if (!written) return { places: null, problems, unread: [], parts: [] };
+    const { parts, unread, document, problems: ofShape } = partsOf(written);
     return {
       places: placesIn(document),
       problems: [...problems, ...ofShape],
@@ -134,17 +136,28 @@ function lacksOf(id: string, part: Part, document: YamlDocument): readonly Probl
   return report.problems;
 }
 
-function partsOf(document: YamlDocument): Pick<PartsFile, 'unread' | 'problems'> & {
+interface ShapedParts extends Pick<PartsFile, 'unread' | 'problems'> {
   readonly parts: Readonly<Record<string, Part>>;
-} {
-  const shaped = shape(document, partsFileSchema);
-  if (shaped.value) return { parts: shaped.value.parts, unread: [], problems: [] };
-  const read = entriesOf(document.data).map(([id, written]) => ({ id, part: partSchema.safeParse(written) }));
-  return {
-    parts: Object.fromEntries(read.flatMap(({ id, part }) => (part.success ? [[id, part.data]] : []))),
-    unread: read.flatMap(({ id, part }) => (part.success ? [] : [id])),
-    problems: shaped.problems,
-  };
+  /** The file with the short forms opened out of all that could be read. */
+  readonly document: YamlDocument;
+}
+
+function partsOf(written: YamlDocument): ShapedParts {
+  const { value, document, problems } = shapeOpened(written, partsFileSchema);
+  if (value) return { parts: value.parts, unread: [], document, problems: [] };
+  const sound = soundParts(written, new Set(problems.map(({ where }) => where.path.split('/')[2])));
+  const left = openShortForms(sound, partsFileSchema).document;
+  const read = entriesOf(left.data).map(([id, opened]) => ({ id, part: partSchema.safeParse(opened) }));
+  const parts = Object.fromEntries(read.flatMap(({ id, part }) => (part.success ? [[id, part.data]] : [])));
+  const ids = entriesOf(written.data).map(([id]) => id);
+  return { parts, unread: ids.filter((id) => !Object.hasOwn(parts, id)), document: left, problems };
+}
+
+/** A file with those of its parts alone that can be read; of the others something was told. */
+function soundParts(written: YamlDocument, told: ReadonlySet<string | undefined>): YamlDocument {
+  const part = fileSchema(partSchema);
+  const sound = entriesOf(written.data).filter(([id, one]) => !told.has(id) && part.safeParse(one).success);
+  return { ...written, data: { parts: Object.fromEntries(sound) } };
 }
 
 /** What stands under `parts:`, whatever it is. */

@@ -1,6 +1,7 @@
-import { pointer } from '../model/place.ts';
+import { type Place, pointer } from '../model/place.ts';
 import type { Problem } from '../model/problem.ts';
 import { editDistance, nearestName } from './names/nearest-name.ts';
+import { inRow } from './short-forms/in-row.ts';
 import type { Positions } from './yaml/positions.ts';
 
 type Path = readonly (string | number)[];
@@ -43,20 +44,19 @@ export class Report {
 
   /** A problem with the value at a path. */
   at(path: Path, message: string, remedy?: string): void {
-    this.problems.push({
-      where: this.#positions.placeOf(spotOf(pointer(path), this.#spots)),
-      message,
-      ...(remedy ? { remedy } : {}),
-    });
+    const spot = spotOf(pointer(path), this.#spots);
+    this.#tell(spot, this.#positions.placeOf(spot), message, remedy);
   }
 
   /** A problem with the key at a path. */
   atKey(path: Path, message: string, remedy?: string): void {
-    this.problems.push({
-      where: this.#positions.keyPlaceOf(spotOf(pointer(path), this.#spots)),
-      message,
-      ...(remedy ? { remedy } : {}),
-    });
+    const spot = spotOf(pointer(path), this.#spots);
+    this.#tell(spot, this.#positions.keyPlaceOf(spot), message, remedy);
+  }
+
+  #tell(spot: string, where: Place, message: string, remedy?: string): void {
+    const told = inRow(message, this.#positions.rowOf(spot));
+    this.problems.push({ where, message: told, ...(remedy ? { remedy } : {}) });
   }
 
   /** Looks a name up; where it is not known, says so with the nearest name that is. */

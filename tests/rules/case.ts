@@ -22,6 +22,7 @@ function documentOf(file: string, data: unknown): PlacedFile {
     placeOf: place,
     keyPlaceOf: place,
     span: () => null,
+    rowOf: () => null,
   };
 }
 

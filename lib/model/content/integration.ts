@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { isRising, quantity, runsDownwards } from '../fields.ts';
+import { rows, span } from '../short-forms/short-form.ts';
 import {
   carriedSchema,
   factoryEqualisingSchema,
@@ -16,10 +17,11 @@ export const outputFactsSchema = z.strictObject({
   side: builders(vehicleSideSchema.optional()),
   /** What it carries; left out, by its number: front, rear, bass, the left one first. */
   carries: builders(carriedSchema.optional()),
-  bandwidth: z
-    .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
-    .refine(isRising, runsDownwards)
-    .optional(),
+  bandwidth: span(
+    z
+      .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
+      .refine(isRising, runsDownwards),
+  ).optional(),
   polarity: builders(polaritySchema.optional()),
   /** Greatest clean voltage, RMS. */
   'clean-voltage': builders(quantity('voltage').optional()),
@@ -36,7 +38,12 @@ export const outputFactsSchema = z.strictObject({
 export type OutputFacts = z.output<typeof outputFactsSchema>;
 
 /** The outputs of a source by terminal or pair. */
-export const outputsSchema = z.record(z.string(), outputFactsSchema);
+export const outputsSchema = rows(z.record(z.string(), outputFactsSchema), {
+  side: 'list',
+  carries: 'list',
+  'clean-voltage': 'list',
+  chimes: 'list',
+});
 
 /** What is known of an output: what was found in the vehicle goes before what the part says. */
 export function mergeOutputFacts(part: OutputFacts | undefined, found: OutputFacts | undefined): OutputFacts {

@@ -19,6 +19,7 @@ import {
 import { outlineSchema } from '../outline.ts';
 import { reserveEnd } from '../reserve-end.ts';
 import { ribSchema } from '../rib.ts';
+import { names, rows } from '../short-forms/short-form.ts';
 import {
   colourSchema,
   filterOrder,
@@ -66,7 +67,7 @@ export const deviceSchema = z.strictObject({
   /** What its signal comes from; left out, the only amplifier, else the only processor, else the source unit. */
   'driven-by': builders(id.optional()),
   /** Of a speaker: the outputs of its amplifier that drive it, by their names in its part, the left one first. */
-  channels: builders(z.array(channelName).min(1).optional()),
+  channels: builders(names(z.array(channelName).min(1)).optional()),
   /** Of a speaker: its band; left out, by its kind and frame. */
   plays: builders(playedBandField.optional()),
   /** Of a speaker: the pair of the source that it plays; left out, by the row of its place. */
@@ -89,11 +90,11 @@ export const deviceSchema = z.strictObject({
   /** Of a battery: the charge at which its reserve ends; goes before what its part says. */
   'reserve-end': builders(reserveEnd.optional()),
   /** Filters of an output, by its terminal or pair. */
-  filters: z.record(z.string(), z.array(filterSchema)).default({}),
+  filters: rows(z.record(z.string(), z.array(filterSchema))).default({}),
   /** Bands of the equaliser of an output, by its terminal or pair. */
-  equalising: z.record(z.string(), z.array(equaliserBandSchema)).default({}),
+  equalising: rows(z.record(z.string(), z.array(equaliserBandSchema))).default({}),
   /** Of a processor: the inputs that an output plays, by its terminal: `OUT1: [IN1]`. */
-  mix: z.record(z.string(), builders(z.array(text('IN1')).min(1))).default({}),
+  mix: rows(z.record(z.string(), builders(names(z.array(text('IN1')).min(1))))).default({}),
   /** Devices and links that must be in place before this one, each with the reason: `feed: it stands over it`. */
   after: z.record(z.string(), builders(text('it stands over it'))).default({}),
   /** A speaker that is mounted back to front: its cone moves the other way. */
@@ -101,7 +102,7 @@ export const deviceSchema = z.strictObject({
   /** Why a speaker is meant to be wired with its polarity reversed. */
   reversed: builders(text('the crossover asks for it').optional()),
   /** The load that a channel of an amplifier is to see, by channel: held against its wiring. */
-  loads: z.record(z.string(), builders(quantity('resistance'))).default({}),
+  loads: rows(z.record(z.string(), builders(quantity('resistance')))).default({}),
   /** State of a control before first power-up; left out, the safe one of its part. */
   settings: z.record(z.string(), builders(text('LPF'))).default({}),
   /** State of a control after commissioning; left out, it follows from filters, gains and its part. */
@@ -153,7 +154,7 @@ const boardSchema = z.strictObject({
   /** Height of the spacers under all fixings that do not say one. */
   spacer: builders(extent.optional()),
   /** Left out, every sound point that lies under it. */
-  fixings: z.record(id, fixingSchema).optional(),
+  fixings: rows(z.record(id, fixingSchema), { point: 'names', spacer: 'list' }).optional(),
   /** Stiffening ribs. */
   ribs: z.record(id, ribSchema).default({}),
 });

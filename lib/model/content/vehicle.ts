@@ -13,6 +13,7 @@ import {
   wireSize,
 } from '../fields.ts';
 import { reserveEnd } from '../reserve-end.ts';
+import { rows, shortened } from '../short-forms/short-form.ts';
 import { systemVoltageField } from '../system-voltage.ts';
 import {
   conductorMaterialSchema,
@@ -40,7 +41,7 @@ const fittedSchema = z.strictObject({
   /** Of a battery: the charge at which its reserve ends; goes before what its part says. */
   'reserve-end': builders(reserveEnd.optional()),
   /** Terminals that this job family never touches, with the reason. */
-  'left-open': z.record(z.string(), builders(text('not used'))).default({}),
+  'left-open': rows(z.record(z.string(), builders(text('not used')))).default({}),
 });
 
 /** What a bolt goes into: the weaker one where it is not told. `welded`: a nut or stud that takes as much as its bolt. */
@@ -117,7 +118,9 @@ const spaceSchema = z.strictObject({
   title: everyone(text('Left side well')),
   zone: builders(zoneKindSchema),
   side: builders(vehicleSideSchema),
-  outline: builders(z.array(z.tuple([quantity('length'), quantity('length')])).min(3)),
+  outline: builders(
+    shortened(z.array(z.tuple([quantity('length'), quantity('length')])).min(3), { form: 'rectangle' }),
+  ),
   /** Free depth in front of the mounting plane. */
   depth: builders(extent),
   /** Which way the axes of the plane point in the vehicle. */
@@ -147,19 +150,27 @@ const spaceSchema = z.strictObject({
     })
     .default({}),
   'keep-reachable': z.record(id, reachableSchema).default({}),
-  'sound-points': z.record(id, soundPointSchema),
+  'sound-points': rows(z.record(id, soundPointSchema), {
+    x: 'list',
+    y: 'list',
+    what: 'list',
+    'free-depth': 'list',
+  }),
 });
 
 /** One stretch of a route. */
-const passSchema = z.strictObject({
-  zone: builders(zoneKindSchema),
-  length: builders(vehicleStretch),
-  /** A sharp edge where the stretch begins: it asks for a grommet. */
-  edge: builders(z.boolean().default(false)),
-  'through-hole': builders(quantityWithin('length', { above: 0, most: 0.3 }).optional()),
-  /** How far inboard of its side it lies, where that was measured: two routes of one side are told apart by it. */
-  inboard: builders(quantityWithin('length', { least: 0, most: 1.5 }).optional()),
-});
+const passSchema = shortened(
+  z.strictObject({
+    zone: builders(zoneKindSchema),
+    length: builders(vehicleStretch),
+    /** A sharp edge where the stretch begins: it asks for a grommet. */
+    edge: builders(z.boolean().default(false)),
+    'through-hole': builders(quantityWithin('length', { above: 0, most: 0.3 }).optional()),
+    /** How far inboard of its side it lies, where that was measured: two routes of one side are told apart by it. */
+    inboard: builders(quantityWithin('length', { least: 0, most: 1.5 }).optional()),
+  }),
+  { form: 'stretch' },
+);
 
 const servedRef = z
   .string({ error: 'needs a place, a fitted device or a ground point, such as left-door or body.floor-left' })
@@ -234,11 +245,16 @@ export const vehicleSchema = z.strictObject({
    */
   'charging-voltage': builders(quantityWithin('voltage', { least: 10, most: 36 }).optional()),
   fitted: z.record(id, fittedSchema),
-  grounds: z.record(id, groundPointSchema),
+  grounds: rows(z.record(id, groundPointSchema), { side: 'list' }),
   links: z.record(id, vehicleLinkSchema).default({}),
   spaces: z.record(id, spaceSchema),
   routes: z.record(id, routeSchema),
-  places: z.record(id, seatSchema).default({}),
+  places: rows(z.record(id, seatSchema), {
+    title: 'list',
+    side: 'list',
+    depth: 'list',
+    distance: 'list',
+  }).default({}),
 });
 export type Vehicle = z.output<typeof vehicleSchema>;
 export type VehicleSpace = z.output<typeof spaceSchema>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityWithin, text } from '../fields.ts';
+import { rows } from '../short-forms/short-form.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, type PartElement, terminalsOf } from './kind.ts';
 
@@ -8,9 +9,12 @@ export const distributionSchema = z.strictObject({
   kind: everyone(z.literal('distribution')),
   ...equipmentBase,
   /** Fuse of each fused way, by the outgoing terminal; a plain or ground block has none. */
-  'fused-ways': z
-    .record(z.string(), z.strictObject({ from: builders(text('IN')), 'fuse-form': builders(fuseFormSchema) }))
-    .default({}),
+  'fused-ways': rows(
+    z.record(
+      z.string(),
+      z.strictObject({ from: builders(text('IN')), 'fuse-form': builders(fuseFormSchema) }),
+    ),
+  ).default({}),
   current: builders(quantityWithin('current', { above: 0, most: 1000 })),
 });
 

@@ -14,6 +14,7 @@ import {
   text,
   wireSize,
 } from '../fields.ts';
+import { names, rows, shortened, span } from '../short-forms/short-form.ts';
 import type { Edge, SupplyType } from '../vocabulary.ts';
 import {
   coolingSchema,
@@ -39,10 +40,9 @@ export const terminalSpecSchema = z.strictObject({
   at: builders(quantity('length').optional()),
   joint: builders(jointSchema.default('plug')),
   /** Smallest and largest conductor that it takes. */
-  takes: z
-    .strictObject({ from: builders(wireSize), to: builders(wireSize) })
-    .refine(isRisingSize, runsDownwards)
-    .optional(),
+  takes: span(
+    z.strictObject({ from: builders(wireSize), to: builders(wireSize) }).refine(isRisingSize, runsDownwards),
+  ).optional(),
   stud: builders(studSchema.optional()),
   torque: builders(quantityWithin('torque', { above: 0, most: 100 }).optional()),
   strip: builders(stripLength.optional()),
@@ -55,10 +55,11 @@ export const terminalSpecSchema = z.strictObject({
   /** Greatest clean signal voltage (outputs) or the voltage for full output (inputs). */
   signal: builders(signalVoltage.optional()),
   /** Of an input: the least voltage for full output, gain fully up, and the most that it takes without clipping. */
-  'signal-range': z
-    .strictObject({ from: builders(signalVoltage), to: builders(signalVoltage) })
-    .refine(isRising, runsDownwards)
-    .optional(),
+  'signal-range': span(
+    z
+      .strictObject({ from: builders(signalVoltage), to: builders(signalVoltage) })
+      .refine(isRising, runsDownwards),
+  ).optional(),
 });
 export type TerminalSpec = z.output<typeof terminalSpecSchema>;
 export type TerminalSpecs = Readonly<Record<string, TerminalSpec>>;
@@ -74,56 +75,58 @@ const controlFilterSchema = z.strictObject({
   /** Of a knob with a filter of its own, which is always in the path. */
   pass: builders(filterPassSchema.optional()),
   /** Of a knob: the corners from one stop to the other. */
-  range: z
-    .strictObject({ from: builders(audible), to: builders(audible) })
-    .refine(isRising, runsDownwards)
-    .optional(),
+  range: span(
+    z.strictObject({ from: builders(audible), to: builders(audible) }).refine(isRising, runsDownwards),
+  ).optional(),
 });
 
 /** What a boost control raises: the level about one frequency. */
 const controlBoostSchema = z.strictObject({
   centre: builders(audible),
   /** From one stop to the other. */
-  range: z
-    .strictObject({ from: builders(boostLevel), to: builders(boostLevel) })
-    .refine(isRising, runsDownwards),
+  range: span(
+    z.strictObject({ from: builders(boostLevel), to: builders(boostLevel) }).refine(isRising, runsDownwards),
+  ),
   /** Its sharpness, where its maker gives it. */
   q: builders(positiveNumber.optional()),
 });
 
 /** One knob, switch or slide of a part. */
-export const controlSpecSchema = z.strictObject({
-  what: builders(
-    z.enum([
-      'gain',
-      'crossover-mode',
-      'crossover',
-      'boost',
-      'input-mode',
-      'phase',
-      'subsonic',
-      'turn-on-mode',
-      'ground-mode',
-      'other',
-    ]),
-  ),
-  form: builders(z.enum(['knob', 'switch', 'slide', 'menu'])),
-  panel: builders(panelSchema),
-  at: builders(quantity('length').optional()),
-  /** The positions of a switch, in the order in which the panel presents them. */
-  positions: builders(z.array(text('LPF')).optional()),
-  /** Of a switch for the turn-on: its positions in which the device turns itself on, by signal or by offset. */
-  automatic: builders(z.array(text('AUTO')).optional()),
-  /** The safe state before first power-up. */
-  safe: builders(text('fully counter-clockwise')),
-  why: builders(text('no signal passes until the gain is set with a meter')),
-  /** Names of the channels of its amplifier that it acts on; left out, all of them. */
-  channels: builders(z.array(text('1')).optional()),
-  filter: controlFilterSchema.optional(),
-  boost: controlBoostSchema.optional(),
-  /** Its state after commissioning, where neither a reading nor a filter of the job decides. */
-  final: builders(text('OPEN').optional()),
-});
+export const controlSpecSchema = shortened(
+  z.strictObject({
+    what: builders(
+      z.enum([
+        'gain',
+        'crossover-mode',
+        'crossover',
+        'boost',
+        'input-mode',
+        'phase',
+        'subsonic',
+        'turn-on-mode',
+        'ground-mode',
+        'other',
+      ]),
+    ),
+    form: builders(z.enum(['knob', 'switch', 'slide', 'menu'])),
+    panel: builders(panelSchema),
+    at: builders(quantity('length').optional()),
+    /** The positions of a switch, in the order in which the panel presents them. */
+    positions: builders(z.array(text('LPF')).optional()),
+    /** Of a switch for the turn-on: its positions in which the device turns itself on, by signal or by offset. */
+    automatic: builders(z.array(text('AUTO')).optional()),
+    /** The safe state before first power-up. */
+    safe: builders(text('fully counter-clockwise')),
+    why: builders(text('no signal passes until the gain is set with a meter')),
+    /** Names of the channels of its amplifier that it acts on; left out, all of them. */
+    channels: builders(names(z.array(text('1'))).optional()),
+    filter: controlFilterSchema.optional(),
+    boost: controlBoostSchema.optional(),
+    /** Its state after commissioning, where neither a reading nor a filter of the job decides. */
+    final: builders(text('OPEN').optional()),
+  }),
+  { form: 'control' },
+);
 export type ControlSpec = z.output<typeof controlSpecSchema>;
 export type ControlSpecs = Readonly<Record<string, ControlSpec>>;
 
@@ -136,21 +139,22 @@ export const equipmentBase = {
     height: builders(quantityAbove('length')),
   }),
   mass: builders(quantity('mass')),
-  'mounting-holes': z
-    .array(
+  'mounting-holes': shortened(
+    z.array(
       z.strictObject({
         x: builders(quantity('length')),
         y: builders(quantity('length')),
         diameter: builders(quantityWithin('length', { above: 0, most: 0.03 })),
       }),
-    )
-    .default([]),
+    ),
+    { form: 'corners' },
+  ).default([]),
   /** Air that the maker asks for at each edge; the house rule applies where it is silent. */
   air: edgeLengths.optional(),
   /** Edges that carry cooling fins or a fan. */
   cooling: builders(z.record(edgeSchema, coolingSchema.optional()).optional()),
-  terminals: z.record(z.string(), terminalSpecSchema),
-  controls: z.record(z.string(), controlSpecSchema).default({}),
+  terminals: rows(z.record(z.string(), terminalSpecSchema), { at: 'pitch', role: 'pairs' }),
+  controls: rows(z.record(z.string(), controlSpecSchema), { at: 'pitch', channels: 'groups' }).default({}),
   /** What the part tells its surroundings: watts of heat at rated power. */
   heat: builders(quantityWithin('power', { most: 5000 }).optional()),
   /** The warmest air that its maker allows round it; the house rule applies where it is silent. */
@@ -158,9 +162,11 @@ export const equipmentBase = {
 };
 
 /** The supply voltages that a part is made for, lowest to highest, by its maker. */
-export const supplyRangeSchema = z
-  .strictObject({ from: builders(quantityAbove('voltage')), to: builders(quantityAbove('voltage')) })
-  .refine(isRising, runsDownwards);
+export const supplyRangeSchema = span(
+  z
+    .strictObject({ from: builders(quantityAbove('voltage')), to: builders(quantityAbove('voltage')) })
+    .refine(isRising, runsDownwards),
+);
 
 /** How an electronic device is fed. */
 export const supplySchema = z.strictObject({

@@ -1,27 +1,36 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { isRising, quantity, quantityAbove, quantityWithin, runsDownwards, text } from '../fields.ts';
+import { rows, shortened, span } from '../short-forms/short-form.ts';
 import { audible, speakerLoad } from './bounds.ts';
 import { boxLoadingSchema } from './enclosure.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
-const volumes = z
-  .strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) })
-  .refine(isRising, runsDownwards);
+const volumes = span(
+  z
+    .strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) })
+    .refine(isRising, runsDownwards),
+);
 
 export const speakerSchema = z.strictObject({
   kind: everyone(z.literal('speaker')),
   ...equipmentBase,
   /** What it plays; protection rules go by it. */
   band: everyone(z.enum(['tweeter', 'midrange', 'midbass', 'full-range', 'coaxial', 'subwoofer'])),
-  coils: z.record(
-    z.string(),
-    z.strictObject({
-      positive: builders(text('C1+')),
-      negative: builders(text('C1-')),
-      nominal: builders(speakerLoad),
-      'direct-current': builders(quantityAbove('resistance').optional()),
-    }),
+  coils: rows(
+    z.record(
+      z.string(),
+      shortened(
+        z.strictObject({
+          positive: builders(text('C1+')),
+          negative: builders(text('C1-')),
+          nominal: builders(speakerLoad),
+          'direct-current': builders(quantityAbove('resistance').optional()),
+        }),
+        { form: 'coil' },
+      ),
+    ),
+    { positive: 'names', negative: 'names' },
   ),
   /** Power that the whole speaker may take for long. */
   power: builders(quantityWithin('power', { above: 0, most: 20_000 })),

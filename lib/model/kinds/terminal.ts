@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
+import { span } from '../short-forms/short-form.ts';
 import { studSchema } from '../vocabulary.ts';
 import { stripLength } from './bounds.ts';
 import { stockKind } from './kind.ts';
@@ -21,9 +22,9 @@ export const terminalSchema = z.strictObject({
       'post-clamp',
     ]),
   ),
-  takes: z
-    .strictObject({ from: builders(wireSize), to: builders(wireSize) })
-    .refine(isRisingSize, runsDownwards),
+  takes: span(
+    z.strictObject({ from: builders(wireSize), to: builders(wireSize) }).refine(isRisingSize, runsDownwards),
+  ),
   stud: builders(studSchema.optional()),
   /** Of a reducer: the conductor size that its pin stands for in a port. */
   pin: builders(wireSize.optional()),

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { pointer } from '../../model/place.ts';
 import type { Problem } from '../../model/problem.ts';
 import { nearestName } from '../names/nearest-name.ts';
+import { inRow } from '../short-forms/in-row.ts';
 import type { YamlDocument } from '../yaml/yaml.ts';
 import { bestBranch } from './best-branch.ts';
 import { exampleOf, expectation } from './expectation.ts';
@@ -41,7 +42,8 @@ export function schemaProblems(
   const told = new Map<string, Problem>();
   for (const { missing, meant: _, ...problem } of found) {
     if (missing !== undefined && meant.has(missing)) continue;
-    told.set(`${problem.where.line}:${problem.where.column} ${problem.message}`, problem);
+    const message = inRow(problem.message, doc.rowOf(problem.where.path));
+    told.set(`${problem.where.line}:${problem.where.column} ${message}`, { ...problem, message });
   }
   return [...told.values()].sort((a, b) => a.where.line - b.where.line || a.where.column - b.where.column);
 }

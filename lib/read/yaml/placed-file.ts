@@ -11,6 +11,8 @@ export interface FilePlaces {
   /** Four offsets for each: start and end of its key, below 0 where it has none, and of the value itself. */
   readonly offsets: readonly number[];
   readonly measures: WrittenMeasures;
+  /** What was opened out of rows: the JSON Pointer of each value, and its row. */
+  readonly rows: readonly (readonly [string, string])[];
 }
 
 /** A file that was read, as far as a job asks for it beside its values. */
@@ -22,8 +24,9 @@ export interface PlacedFile extends Positions {
 const noKey = { start: -1, end: -1 };
 
 /** The places of a document. */
-export function placesIn({ table, data }: Pick<YamlDocument, 'table' | 'data'>): FilePlaces {
+export function placesIn({ table, data, rows }: Pick<YamlDocument, 'table' | 'data' | 'rows'>): FilePlaces {
   return {
+    rows: [...rows],
     paths: [...table.keys()],
     offsets: [...table.values()].flatMap(({ key, value }) => {
       const { start, end } = key ?? noKey;
@@ -37,7 +40,7 @@ export function placesIn({ table, data }: Pick<YamlDocument, 'table' | 'data'>):
 export function placedFile({ path: file, text }: SourceFile, places: FilePlaces): PlacedFile {
   let known: Positions | null = null;
   const laidOut = (): Positions => {
-    known ??= positions(file, tableOf(places), lineFinder(text));
+    known ??= positions(file, tableOf(places), lineFinder(text), new Map(places.rows));
     return known;
   };
   return {
@@ -46,6 +49,7 @@ export function placedFile({ path: file, text }: SourceFile, places: FilePlaces)
     placeOf: (path) => laidOut().placeOf(path),
     keyPlaceOf: (path) => laidOut().keyPlaceOf(path),
     span: (path) => laidOut().span(path),
+    rowOf: (path) => laidOut().rowOf(path),
   };
 }
 

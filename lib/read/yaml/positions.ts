@@ -43,8 +43,10 @@ export interface Positions {
   placeOf(path: string): Place;
   /** The place of a value's key; of the value itself where it has none, such as an entry of a list. */
   keyPlaceOf(path: string): Place;
-  /** The offsets of a value, without its key; null where the file has no such value. */
+  /** The offsets of a value, without its key; null where the file has no such value of its own, but may have a row. */
   span(path: string): Span | null;
+  /** The row that a value was opened out of, as it is written; null for one that stands by itself. */
+  rowOf(path: string): string | null;
 }
 
 /** Puts a table from JSON Pointer to position into the terms of lines and columns. */
@@ -52,15 +54,19 @@ export function positions(
   file: string,
   table: ReadonlyMap<string, Position>,
   at: (offset: number) => LineColumn,
+  rows: ReadonlyMap<string, string>,
 ): Positions {
   const place = (path: string, of: (position: Position) => Span): Place => {
     const position = table.get(path);
     if (position) return { file, ...at(of(position).start), path };
     return path === '' ? { file, line: 1, column: 1, path } : place(parentPointer(path), of);
   };
+  const rowOf = (path: string): string | null =>
+    rows.size === 0 || path === '' ? null : (rows.get(path) ?? rowOf(parentPointer(path)));
   return {
     placeOf: (path) => place(path, (position) => position.value),
     keyPlaceOf: (path) => place(path, (position) => position.key ?? position.value),
-    span: (path) => table.get(path)?.value ?? null,
+    span: (path) => (rowOf(path) === null ? (table.get(path)?.value ?? null) : null),
+    rowOf,
   };
 }

@@ -15,6 +15,8 @@ export interface YamlDocument extends Positions {
   readonly table: ReadonlyMap<string, Position>;
   /** JSON Pointers of values that were refused and stand as null in the data: each has its problem. */
   readonly unread: ReadonlySet<string>;
+  /** JSON Pointers of what was opened out of a row, each with the row as it is written; none until it is opened. */
+  readonly rows: ReadonlyMap<string, string>;
 }
 
 /**
@@ -46,7 +48,11 @@ export function readYaml(file: string, source: string): Read<YamlDocument | null
       problems: [...problems, { where: { file, line: 1, column: 1, path: '' }, message }],
     };
   }
-  return { value: { file, source, data, table, unread, ...positions(file, table, at) }, problems };
+  const rows = new Map<string, string>();
+  return {
+    value: { file, source, data, table, unread, rows, ...positions(file, table, at, rows) },
+    problems,
+  };
 }
 
 type Events = { readonly list: ReturnType<typeof parseEvents> } | { unreadable: string; offset: number };

@@ -1,0 +1,69 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantityWithin, text } from '../fields.ts';
+import { insideOf } from '../writing/schema-shape.ts';
+import { rowNames } from './row-names.ts';
+import { examplesOf, fieldsOf, inPlaceOf, withField, wordsOf } from './schema-edits.ts';
+import { type Along, pairRoles } from './short-form.ts';
+
+/** Values by name as a file may hold them: one name may stand for several, and some fields run along them. */
+export function rowsSchema(record: z.ZodType, along: Readonly<Record<string, Along>>): z.ZodType {
+  const inside = insideOf(record);
+  if (!(record instanceof z.ZodRecord) || inside.shape !== 'record')
+    throw new Error('Rows stand among values by name.');
+  const valueType = Object.entries(along).reduce((entry, [name, how]) => {
+    const field = fieldsOf(entry).get(name);
+    return field ? alongRow[how](entry, name, field) : entry;
+  }, inside.value);
+  const keyType = rowKey(record.def.keyType);
+  return record.clone({ ...record.def, keyType, valueType }, { parent: true });
+}
+
+/** A name, or a row of names each of which may stand there. */
+function rowKey(key: z.core.$ZodType): z.ZodString {
+  const { examples = [] } = z.globalRegistry.get(key) ?? {};
+  const named = z.string().check(({ value, issues }) => {
+    const names = rowNames(value);
+    const message =
+      'unreadable' in names
+        ? names.unreadable
+        : names.map((name) => z.safeParse(key, name).error?.issues[0]?.message).find((one) => one);
+    if (message !== undefined) issues.push({ code: 'custom', input: value, message });
+  });
+  return named.meta({ examples });
+}
+
+type Extend = (entry: z.ZodType, name: string, field: z.ZodType) => z.ZodType;
+
+const pitch = builders(
+  quantityWithin('length', { above: 0, most: 0.3 }).optional(),
+  'Of a row: the distance from each place to the next; its first place stands under at.',
+  { example: '7/16 in' },
+);
+
+const alongRow: Readonly<Record<Along, Extend>> = {
+  pitch: (entry) => withField(entry, 'pitch', pitch),
+  list: (entry, name, field) => withField(entry, name, z.union([field, z.array(field).min(2)])),
+  names: (entry, name, field) => {
+    const one = text(examplesOf(field)[0] ?? 'CH1..4');
+    return withField(entry, name, inPlaceOf(field, optionalAs(field, z.union([one, z.array(one).min(1)]))));
+  },
+  // The list of a single control is a list for each in a row of them: `namesSchema` takes both.
+  groups: (entry) => entry,
+  pairs: (entry, name, field) =>
+    withField(entry, name, inPlaceOf(field, z.enum([...wordsOf(field), ...Object.keys(pairRoles)]))),
+};
+
+function optionalAs(field: z.ZodType, own: z.ZodType): z.ZodType {
+  return field._zod.optin === undefined ? own : own.optional();
+}
+
+/** A list of names of which one may stand for several, or one such name; in a row, a list of them for each. */
+export function namesSchema(list: z.ZodType): z.ZodType {
+  const inside = insideOf(list);
+  if (inside.shape !== 'list') throw new Error('Names stand in a list.');
+  const number = z.int().positive();
+  const name = z.union([inside.element, number]);
+  const row = text(examplesOf(inside.element)[0] ?? '1..4');
+  return z.union([z.array(z.union([inside.element, number, z.array(name).min(1)])).min(1), number, row]);
+}

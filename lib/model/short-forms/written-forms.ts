@@ -1,0 +1,97 @@
+import { z } from 'zod';
+import { builders } from '../audience.ts';
+import { quantityAbove, quantityWithin, text } from '../fields.ts';
+import { insideOf } from '../writing/schema-shape.ts';
+import { namesSchema, rowsSchema } from './row-schema.ts';
+import { examplesOf, fieldsOf, mayLack, withField } from './schema-edits.ts';
+import type { ShortForm } from './short-form.ts';
+
+/** What may stand in a file for a value with a short form, whose inside is as a file may hold it already. */
+export function writtenBeside(form: ShortForm, schema: z.ZodType): z.ZodType {
+  switch (form.form) {
+    case 'rows':
+      return rowsSchema(schema, form.along);
+    case 'range':
+      return z.union([schema, rangeText(schema)]);
+    case 'table':
+      return z.union([schema, tableOf(schema, form.key, form.value)]);
+    case 'names':
+      return namesSchema(schema);
+    case 'corners':
+      return z.union([schema, corners]);
+    case 'control':
+      return mayLack(schema, { form: byWhat, safe: byWhat, why: byWhat });
+    case 'channel':
+      return withField(mayLack(schema, { positive: byOutput, negative: byOutput }), 'output', output);
+    case 'coil':
+      return mayLack(schema, {
+        positive: 'the name of the coil with +',
+        negative: 'the name of the coil with -',
+      });
+    case 'rectangle':
+      return z.union([schema, rectangle]);
+    case 'stretch':
+      return z.union([schema, stretch]);
+  }
+}
+
+const byWhat = 'by what it does';
+const byOutput = 'by output:';
+
+const output = builders(
+  z.union([text('CH1'), z.array(text('CH1')).min(1)]).optional(),
+  'Its two outputs by the name of their pair, in place of positive: and negative:.',
+  { example: 'CH1' },
+);
+
+const corners = z.strictObject({
+  inset: builders(
+    quantityWithin('length', { above: 0, most: 0.3 }),
+    'Of holes in the four corners of the part: how far they lie from its edges.',
+  ),
+  diameter: builders(
+    quantityWithin('length', { above: 0, most: 0.03 }),
+    'Of holes in the four corners of the part: their diameter.',
+  ),
+});
+
+const rectangle = z.strictObject({
+  width: builders(quantityAbove('length'), 'Of a rectangle: from its left to its right edge.'),
+  height: builders(quantityAbove('length'), 'Of a rectangle: from its lower to its upper edge.'),
+});
+
+const stretch = builders(
+  z
+    .string({ error: 'needs its zone and its length, such as sill 36 in' })
+    .regex(/^[a-z-]+ +[\d.]/, 'is no stretch: write its zone and its length, such as sill 36 in')
+    .meta({ examples: ['sill 36 in'] }),
+  'A stretch that begins at no edge: its zone and its length.',
+);
+
+/** `8 AWG to 4 AWG`: its ends are read as those of the long form. */
+function rangeText(schema: z.ZodType): z.ZodType {
+  const from = fieldsOf(schema).get('from');
+  const [low = '1', high = low] = from ? examplesOf(from) : [];
+  const example = `${low} to ${high}`;
+  const written = z
+    .string({ error: `needs both ends of a range, such as ${example}` })
+    .regex(/^\S.* to \S/, `is no range: write both ends, such as ${example}`);
+  return builders(written.meta({ examples: [example] }), 'Both ends in one text, the smaller one first.');
+}
+
+/** A list of two fields as a table from one to the other. */
+function tableOf(list: z.ZodType, key: string, value: string): z.ZodType {
+  const inside = insideOf(list);
+  const fields = inside.shape === 'list' ? fieldsOf(inside.element) : new Map<string, z.ZodType>();
+  const [from, to] = [fields.get(key), fields.get(value)];
+  if (!from || !to) throw new Error(`A list without ${key} and ${value} is no table.`);
+  const examples = examplesOf(from);
+  const name = z.string().check(({ value: written, issues }) => {
+    const [issue] = from.safeParse(written).error?.issues ?? [];
+    if (issue) issues.push({ code: 'custom', input: written, message: issue.message });
+  });
+  const empty = `has nothing in it; write ${examples[0] ?? key}: ${examplesOf(to)[0] ?? value}`;
+  return z
+    .record(name.meta({ examples: [...examples] }), to)
+    .refine((table) => Object.keys(table).length > 0, empty);
+}
