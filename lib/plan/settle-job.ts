@@ -11,6 +11,7 @@ import { PlanBook } from './plan-book.ts';
 import { buildCircuit, type Circuit } from './power/circuit/circuit.ts';
 import { type CircuitPaths, circuitPaths } from './power/circuit/circuit-paths.ts';
 import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
+import { conductorSizer } from './power/sizing/conductor-sizer.ts';
 import { protections } from './power/sizing/protection.ts';
 import { hasProposedLengths, withProposedLengths } from './proposed-lengths.ts';
 import { type Settled, settle } from './settle-sizes.ts';
@@ -65,5 +66,6 @@ function basisOf(job: Job, book: PlanBook): Basis {
 }
 
 function sizingOf({ job, devices, circuit, paths, loads }: Basis): Parameters<typeof settle>[0] {
-  return { job, devices, circuit, paths, loads, protection: protections(circuit, paths) };
+  const sizer = conductorSizer(job, devices, circuit.roles);
+  return { job, devices, circuit, paths, loads, protection: protections(circuit, paths), sizer };
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Circuit } from '../../../lib/plan/power/circuit/circuit.ts';
-import { inflow, jointInflowA } from '../../../lib/plan/power/short/fuse-inflow.ts';
+import { inflowsOf } from '../../../lib/plan/power/short/fuse-inflow.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { circuitOf, ringOfTwoBatteries, sideBySide, tree } from './circuits.ts';
 
@@ -59,7 +59,7 @@ describe('what fuses let flow into a node', () => {
           fuses.filter((_fuse, k) => (bits >> k) % 2 === 1),
         ).filter((open) => !reaches(circuit, new Set(open)));
         const least = Math.min(...cuts.map((open) => open.reduce((sum, id) => sum + ratingA(id), 0)));
-        const { bare, fuses: entering, mostA } = inflow(circuit, lastNode, '');
+        const { bare, fuses: entering, mostA } = inflowsOf(circuit).into(lastNode, '');
         // The only battery, where it is bare, comes through no fuse.
         expect(byTrial.differs(mostA(ratingA), bare ? 0 : least)).toBe(bare ? 0 : least);
         expect(bare).toBe(cuts.length === 0);
@@ -73,10 +73,12 @@ describe('what fuses let flow into a node', () => {
 test('what fuses let through to several nodes together: of those in a row the least, of those side by side the sum', () => {
   const each = (ratings: Readonly<Record<string, number>>) => (fuse: string) => ratings[fuse] ?? 0;
   const inARow = each({ main: 100, 'way-1': 60, 'way-2': 80 });
-  expect(jointInflowA(tree(), ['a.B+'], inARow)).toBe(60);
-  expect(jointInflowA(tree(), ['a.B+', 'b.B+'], inARow)).toBe(100);
-  expect(jointInflowA(sideBySide(2), ['block.IN'], each({ 'side-1': 40, 'side-2': 50 }))).toBe(90);
+  expect(inflowsOf(tree()).jointA(['a.B+'], inARow)).toBe(60);
+  expect(inflowsOf(tree()).jointA(['a.B+', 'b.B+'], inARow)).toBe(100);
+  expect(inflowsOf(sideBySide(2)).jointA(['block.IN'], each({ 'side-1': 40, 'side-2': 50 }))).toBe(90);
   // A battery at either end, each with its fuse: the smaller one alone would not bound what the larger lets in.
-  expect(jointInflowA(ringOfTwoBatteries(), ['amp.B+'], each({ 'fuse-front': 5, 'fuse-rear': 30 }))).toBe(35);
-  expect(jointInflowA(tree(), ['bat.POS', 'nowhere.X'], inARow)).toBe(0);
+  expect(inflowsOf(ringOfTwoBatteries()).jointA(['amp.B+'], each({ 'fuse-front': 5, 'fuse-rear': 30 }))).toBe(
+    35,
+  );
+  expect(inflowsOf(tree()).jointA(['bat.POS', 'nowhere.X'], inARow)).toBe(0);
 });

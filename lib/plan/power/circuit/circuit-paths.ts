@@ -1,3 +1,5 @@
+import { onceEach } from '../../once-each.ts';
+import { type Inflows, inflowsOf } from '../short/fuse-inflow.ts';
 import type { Circuit, CircuitEdge, CircuitLoad, CircuitSource } from './circuit.ts';
 import { circuitBlocks, type Neighbours, neighboursOf, otherEnd, reachable } from './circuit-graph.ts';
 import { type Island, islandAt, islandsOf } from './circuit-islands.ts';
@@ -10,6 +12,8 @@ export interface CircuitPaths {
   readonly islands: readonly Island[];
   /** Loads that are fed at all: their positive node is reached from a source. */
   readonly fed: readonly CircuitLoad[];
+  /** What flows into nodes that are shorted. */
+  readonly inflows: Inflows;
   /**
    * Loads whose current an edge carries, at most: those cut off from the primary source without it and, where it
    * lies in a ring or beside others, without the rest of these.
@@ -35,6 +39,8 @@ export interface CircuitPaths {
     edge: CircuitEdge,
     lengthM: (conductor: string) => number,
   ): readonly CircuitEdge[] | null;
+  /** Edges on the way from a source to an edge that passes fewest; 0 where there is none. */
+  hops(source: CircuitSource, edge: CircuitEdge): number;
   /**
    * Length of conductor (m) that a source reaches an edge by without passing a fuse. Of leads side by side any may be
    * the one that shorts: through each the shortest way counts, and of these the longest; null where there is none.
@@ -62,31 +68,50 @@ interface Walks {
 
 const none: ReadonlySet<string> = new Set();
 
-/** Prepares the answers for one circuit. */
+/** Prepares the answers for one circuit. What does not go by lengths is worked out once, however often it is asked. */
 export function circuitPaths(circuit: Circuit): CircuitPaths {
   const walks = walksOf(circuit);
   const { neighbours, reach, allFuses } = walks;
   return {
     islands: walks.islands,
     fed: walks.fed,
-    downstream: (edge) => downstream(walks, edge),
-    sourcesBehind: (edge) => cutOff(walks, edge),
-    returnsBehind: (edge) => returned(walks, edge),
-    fusesBetween: (source, edge) => fusesBetween(circuit, neighbours, source, edge),
-    bareReach: (source, edge) => bareReach(walks, source, edge),
-    sourcesOf: (edge) =>
+    inflows: inflowsOf(circuit),
+    downstream: byEdge((edge) => downstream(walks, edge)),
+    sourcesBehind: byEdge((edge) => cutOff(walks, edge)),
+    returnsBehind: byEdge((edge) => returned(walks, edge)),
+    fusesBetween: bySource((source, edge) => fusesBetween(circuit, neighbours, source, edge)),
+    bareReach: bySource((source, edge) => bareReach(walks, source, edge)),
+    sourcesOf: byEdge((edge) =>
       circuit.sources.filter(({ positive }) => {
         const nodes = reach(positive, new Set([edge.id]));
         return nodes.has(edge.from) || nodes.has(edge.to);
       }),
-    nodesBehind: (edge) => nodesBehind(walks, edge),
-    isBare: ({ positive }, { id, from, to }) => {
+    ),
+    nodesBehind: byEdge((edge) => nodesBehind(walks, edge)),
+    isBare: bySource(({ positive }, { id, from, to }) => {
       const near = reach(positive, new Set([...allFuses, id]));
       return near.has(from) || near.has(to);
-    },
+    }),
     way: (source, edge, lengthM) => shortestWay(neighbours, source.positive, edge, lengthM),
+    hops: bySource(({ positive }, edge) => shortestWay(neighbours, positive, edge, () => 1)?.length ?? 0),
     bareLengthM: (source, edge, lengthM) => bareLengthM(circuit, source, edge, lengthM),
   };
+}
+
+/** Answers each edge once. */
+function byEdge<R>(answer: (edge: CircuitEdge) => R): (edge: CircuitEdge) => R {
+  return onceEach(answer, (edge) => edge);
+}
+
+/** Answers each edge once from each source. */
+function bySource<R>(
+  answer: (source: CircuitSource, edge: CircuitEdge) => R,
+): (source: CircuitSource, edge: CircuitEdge) => R {
+  const from = onceEach(
+    (source: CircuitSource) => byEdge((edge) => answer(source, edge)),
+    (source) => source,
+  );
+  return (source, edge) => from(source)(edge);
 }
 
 function walksOf(circuit: Circuit): Walks {

@@ -1,3 +1,4 @@
+import { onceEach } from '../../once-each.ts';
 import { type Circuit, type CircuitEdge, type CircuitSource, limitA } from '../circuit/circuit.ts';
 import { neighboursOf, reachable } from '../circuit/circuit-graph.ts';
 
@@ -21,9 +22,36 @@ interface Arc {
   readonly to: number;
 }
 
-/** The inflow of a node while the conductor `without` is cut; an empty id cuts none. */
-export function inflow(circuit: Circuit, node: string, without: string): Inflow {
-  const regions = regionsOf(circuit, without);
+/** What flows into the nodes of one circuit when they are shorted. */
+export interface Inflows {
+  /** The inflow of a node while the conductor `without` is cut; an empty id cuts none. */
+  into(node: string, without: string): Inflow;
+  /**
+   * The most (A) that the fuses let through for long to several nodes together: the least cut between them and all
+   * sources. What a source feeds without a fuse is left out.
+   */
+  jointA(nodes: readonly string[], ratingA: (fuse: string) => number): number;
+}
+
+/** Prepares the answers for one circuit. */
+export function inflowsOf(circuit: Circuit): Inflows {
+  const regions = onceEach(
+    (without: string) => regionsOf(circuit, without),
+    (without) => without,
+  );
+  return {
+    into: onceEach(
+      (node: string, without: string) => inflow(circuit, regions(without), node, without),
+      (node, without) => `${without}\n${node}`,
+    ),
+    jointA: (nodes, ratingA) => jointInflowA(circuit, regions(''), nodes, ratingA),
+  };
+}
+
+/** The number of each node's region: nodes that are joined without a fuse. */
+type Regions = ReadonlyMap<string, number>;
+
+function inflow(circuit: Circuit, regions: Regions, node: string, without: string): Inflow {
   const region = (id: string) => regions.get(id) ?? -1;
   const feeds = feedsOf(circuit, region);
   const arcs = [...arcsOf(circuit, region, without), ...feeds.limited];
@@ -37,16 +65,12 @@ export function inflow(circuit: Circuit, node: string, without: string): Inflow 
   };
 }
 
-/**
- * The most (A) that the fuses of a circuit let through for long to several nodes together: the least cut between them
- * and all sources. What a source feeds without a fuse is left out.
- */
-export function jointInflowA(
+function jointInflowA(
   circuit: Circuit,
+  regions: Regions,
   nodes: readonly string[],
   ratingA: (fuse: string) => number,
 ): number {
-  const regions = regionsOf(circuit, '');
   const ends = new Set(nodes.flatMap((node) => regions.get(node) ?? []));
   const [end] = ends;
   if (end === undefined) return 0;
@@ -98,8 +122,7 @@ function arcsOf({ edges }: Circuit, region: (node: string) => number, without = 
     .filter(({ from, to }) => from !== to);
 }
 
-/** The number of each node's region: nodes that are joined without a fuse. */
-function regionsOf({ edges }: Circuit, without: string): ReadonlyMap<string, number> {
+function regionsOf({ edges }: Circuit, without: string): Regions {
   const neighbours = neighboursOf(edges);
   const closed = new Set(edges.filter(({ kind }) => kind === 'fuse').map(({ id }) => id)).add(without);
   const regions = new Map<string, number>();

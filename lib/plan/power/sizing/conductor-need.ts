@@ -1,7 +1,6 @@
 import { commonPractice, type Traced, traced } from '../../../model/trace.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
 import type { CircuitEdge } from '../circuit/circuit.ts';
-import { inflow, jointInflowA } from '../short/fuse-inflow.ts';
 import type { SizedConductor } from './conductor-sizing.ts';
 import { returnedFeeds, sumOf } from './ground-feeds.ts';
 import type { PowerSizing } from './power-sizing.ts';
@@ -27,13 +26,13 @@ export function groundNeed(
   ratingA: Ratings,
   conductors: Conductors,
 ): readonly NeedShare[] {
-  const { circuit, paths, job } = sizing;
+  const { paths, job } = sizing;
   // Of leads side by side only one is the nearest feed, but all of them come back here.
   const nodes = paths.downstream(edge).map(({ from }) => from);
-  const fuses = new Set(nodes.flatMap((node) => inflow(circuit, node, '').fuses.map(({ id }) => id)));
+  const fuses = new Set(nodes.flatMap((node) => paths.inflows.into(node, '').fuses.map(({ id }) => id)));
   const feeds = returnedFeeds(edge, sizing, conductors, powerRules(job.rules));
   return [
-    ...(fuses.size > 0 ? [[[...fuses].join(' and '), jointInflowA(circuit, nodes, ratingA)] as const] : []),
+    ...(fuses.size > 0 ? [[[...fuses].join(' and '), paths.inflows.jointA(nodes, ratingA)] as const] : []),
     ...feeds.map((group): NeedShare => {
       const names = group.map(({ link: { id } }) => `the need of ${id}`);
       return [names.join(' and '), sumOf(group, ({ neededA }) => neededA)];

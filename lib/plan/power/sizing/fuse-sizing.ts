@@ -14,7 +14,6 @@ import {
 } from '../circuit/circuit.ts';
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
 import { type DeviceLoad, supplyOf } from '../device-loads.ts';
-import { inflow } from '../short/fuse-inflow.ts';
 import { type ShortSource, shortSources } from '../short/short-sources.ts';
 import { fuseShelf } from './fuse-shelf.ts';
 import { type Protected, type Protection, protectedBy } from './protection.ts';
@@ -144,7 +143,7 @@ interface Chosen {
 /** The ground leads of devices that this fuse alone feeds. */
 function ownGrounds(edge: CircuitEdge, { circuit, paths }: FuseSizing): string[] {
   const alone = paths.downstream(edge).filter(({ from }) => {
-    const { bare, fuses } = inflow(circuit, from, '');
+    const { bare, fuses } = paths.inflows.into(from, '');
     return !bare && fuses.length === 1 && fuses[0]?.id === edge.id;
   });
   const negatives = new Set(alone.map(({ to }) => to));
@@ -199,7 +198,7 @@ function givenRatingA({ way }: CircuitEdge, { origin, fittedFuses, given }: Devi
  */
 function demand(
   edge: CircuitEdge,
-  { job, circuit, paths, loads, flowA }: FuseSizing,
+  { job, paths, loads, flowA }: FuseSizing,
 ): Pick<SizedFuse, 'ratedA' | 'solvedA' | 'shares' | 'ceilingA'> & {
   readonly ceilingFuses: number;
   readonly makerA: number;
@@ -218,7 +217,7 @@ function demand(
   const ratedA = shares.reduce((sum, [, currentA]) => sum + currentA, 0);
   const solvedA = flowA(edge.id);
   const ceilings = [
-    ...(batteries.length > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, circuit, job.rules))),
+    ...(batteries.length > 0 ? [] : behind.flatMap((load) => ceilingAt(load, edge, paths, job.rules))),
     ...(batteries.length > 0 || behind.length > 0 ? [] : others.flatMap(sourceCeiling)),
   ];
   const [least] = ceilings.toSorted((a, b) => a.ceilingA / a.fuses - b.ceilingA / b.fuses);
@@ -264,10 +263,10 @@ function sourceCeiling({ device: { spec } }: CircuitSource) {
  * The ceiling that the maker of a device sets to its fuses, where a fuse is one of those nearest to it. A device with
  * fuses of its own aboard sets none: the fuse before it protects the conductor.
  */
-function ceilingAt({ device, from }: CircuitLoad, edge: CircuitEdge, circuit: Circuit, rules: HouseRules) {
+function ceilingAt({ device, from }: CircuitLoad, edge: CircuitEdge, paths: CircuitPaths, rules: HouseRules) {
   const supply = supplyOf(device.spec);
   if (!supply || supply['fuses-fitted'] > 0) return [];
-  const { fuses } = inflow(circuit, from, '');
+  const { fuses } = paths.inflows.into(from, '');
   const isOne = fuses.some(({ id }) => id === edge.id);
   // An amplifier draws by what it is loaded with; of any other device the fuse that its maker states is the one to fit.
   const makerShare = device.spec?.kind === 'amplifier' ? rules['fuse-under-maker'].value : 1;

@@ -64,7 +64,7 @@ function nearestFeeds(
     if (!sized || behind.length === 0 || !behind.every((id) => own.has(id))) continue;
     const key = behind.toSorted().join(' ');
     const primary = islandAt(paths.islands, feed.from)?.primary;
-    const hops = primary ? (paths.way(primary, feed, () => 1)?.length ?? 0) : 0;
+    const hops = primary ? paths.hops(primary, feed) : 0;
     if (hops >= (bySet.get(key)?.hops ?? -1)) bySet.set(key, { sized, devices: behind, hops });
   }
   return [...bySet.values()];

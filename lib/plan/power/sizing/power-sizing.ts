@@ -4,6 +4,7 @@ import type { WireLengths } from '../../wiring/wire-lengths.ts';
 import type { Circuit } from '../circuit/circuit.ts';
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
 import type { DeviceLoad } from '../device-loads.ts';
+import type { ConductorSizer } from './conductor-sizer.ts';
 import type { LeastSizes } from './least-sizes.ts';
 import type { Protection } from './protection.ts';
 
@@ -17,4 +18,5 @@ export interface PowerSizing {
   readonly protection: ReadonlyMap<string, Protection>;
   readonly lengths: WireLengths;
   readonly least: LeastSizes;
+  readonly sizer: ConductorSizer;
 }

@@ -1,6 +1,6 @@
 import { type Circuit, type CircuitEdge, limitA } from '../circuit/circuit.ts';
 import type { CircuitPaths } from '../circuit/circuit-paths.ts';
-import { type Inflow, inflow } from '../short/fuse-inflow.ts';
+import type { Inflow } from '../short/fuse-inflow.ts';
 
 /** How a conductor is protected. */
 export interface Protection {
@@ -15,7 +15,7 @@ export function protections(circuit: Circuit, paths: CircuitPaths): ReadonlyMap<
   const conductors = circuit.edges.filter((edge) => isFeed(circuit, edge));
   return new Map(
     conductors.map((edge) => {
-      const ends = [inflow(circuit, edge.from, edge.id), inflow(circuit, edge.to, edge.id)] as const;
+      const ends = [paths.inflows.into(edge.from, edge.id), paths.inflows.into(edge.to, edge.id)] as const;
       const inARow = paths.sourcesOf(edge).flatMap((source) => paths.fusesBetween(source, edge));
       return [edge.id, { ends, fuses: [...new Set([...inARow, ...ends.flatMap(({ fuses }) => fuses)])] }];
     }),

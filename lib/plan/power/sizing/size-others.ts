@@ -3,11 +3,9 @@ import { amps, ampsDrawn } from '../../../model/printed/told.ts';
 import type { Remark } from '../../../model/remark.ts';
 import type { ConductorRole } from '../../../model/vocabulary.ts';
 import { terminalRole } from '../../wiring/conductor-role.ts';
-import { jointInflowA } from '../short/fuse-inflow.ts';
-import { type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import type { SizedConductor } from './conductor-sizing.ts';
 import type { SizedFuse } from './fuse-sizing.ts';
 import type { PowerSizing } from './power-sizing.ts';
-import { zonesOf } from './size-power.ts';
 
 /**
  * Sizes every conductor that is no part of the supply network: speaker, signal, turn-on and control wires. A turn-on
@@ -18,7 +16,7 @@ export function sizeOthers(
   sizing: PowerSizing,
   fuses: readonly SizedFuse[],
 ): ReadonlyMap<string, SizedConductor> {
-  const { job, devices, circuit, lengths, least } = sizing;
+  const { job, circuit, lengths, least, sizer } = sizing;
   const ratings = new Map(
     fuses.map(({ edge, ratingA: rating, ratedA }) => [
       edge.id,
@@ -32,11 +30,10 @@ export function sizeOthers(
     if (!role || role === 'power' || role === 'ground') continue;
     const needed = role === 'turn-on' ? turnOnNeedA(sizing, link, ratingA) : 0;
     const { areaMm2, why } = least.of(link.id);
-    const one = sizeConductor(job, devices, {
+    const one = sizer.size({
       link,
       role,
       lengthM: lengths(link.id).lengthM,
-      zones: zonesOf(job, devices, link, lengths, circuit),
       neededA: needed,
       ratedA: needed,
       leastMm2: areaMm2,
@@ -52,17 +49,13 @@ export function sizeOthers(
  * What a turn-on wire must carry (A): what its source gives at most, or all that the fuses before it let through: of
  * fuses in a row the least, of those side by side or from several sources their sum.
  */
-function turnOnNeedA(
-  { devices, circuit }: PowerSizing,
-  link: Link,
-  ratingA: (fuse: string) => number,
-): number {
+function turnOnNeedA({ devices, paths }: PowerSizing, link: Link, ratingA: (fuse: string) => number): number {
   const ends = [link.from, link.to];
   const limits = ends
     .filter((end) => terminalRole(devices, end) === 'turn-on-out')
     .map((end) => devices.get(end.device)?.facts.terminals[end.terminal]?.current ?? 0);
   if (limits.length > 0) return Math.max(...limits);
-  return Math.max(...ends.map((end) => jointInflowA(circuit, [terminalId(end)], ratingA)));
+  return Math.max(...ends.map((end) => paths.inflows.jointA([terminalId(end)], ratingA)));
 }
 
 /** A size that the job gives is kept; that it is too thin for its fuse stops the job. */

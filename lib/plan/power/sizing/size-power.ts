@@ -1,13 +1,9 @@
-import type { Job, Link } from '../../../model/content/resolved-job.ts';
-import type { RunZone } from '../../../power/conductor/ampacity.ts';
+import type { Job } from '../../../model/content/resolved-job.ts';
 import { cableSm } from '../../../power/conductor/conductor-choice.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
-import type { DevicesById } from '../../wiring/conductor-role.ts';
-import { ampacityZones, wireZones } from '../../wiring/run-zones.ts';
-import type { WireLengths } from '../../wiring/wire-lengths.ts';
-import type { Circuit, CircuitEdge } from '../circuit/circuit.ts';
+import type { CircuitEdge } from '../circuit/circuit.ts';
 import { feedNeed, groundNeed } from './conductor-need.ts';
-import { greatestAmpacityA, type SizedConductor, sizeConductor } from './conductor-sizing.ts';
+import type { SizedConductor } from './conductor-sizing.ts';
 import type { LeastConductance } from './conductor-task.ts';
 import { type FuseSizing, type SizedFuse, sizeFuses } from './fuse-sizing.ts';
 import { returnedFeeds, sumOf } from './ground-feeds.ts';
@@ -50,13 +46,11 @@ export function ratingsOf(
 }
 
 function fuseSizing(sizing: PowerSizing): FuseSizing {
-  const { job, devices, circuit, paths, loads, protection, lengths, least } = sizing;
+  const { job, circuit, paths, loads, protection, lengths, least, sizer } = sizing;
   const mostA = (id: string) => {
     const link = circuit.edges.find((edge) => edge.id === id)?.link;
     const role = circuit.roles.get(id);
-    return link && role
-      ? greatestAmpacityA(job, devices, link, role, zonesOf(job, devices, link, lengths, circuit))
-      : 0;
+    return link && role ? sizer.mostA(link, role, lengths(link.id).lengthM) : 0;
   };
   return { job, circuit, paths, loads, protection, mostA, flowA: (fuse) => least.flowA(fuse) };
 }
@@ -127,7 +121,7 @@ function size(
   into: Map<string, SizedConductor>,
   feed: LeastConductance = { conductanceSm: 0, why: '' },
 ): void {
-  const { job, devices, circuit, paths, loads, lengths, least } = sizing;
+  const { circuit, paths, loads, lengths, least, sizer } = sizing;
   const { link } = edge;
   const role = circuit.roles.get(edge.id);
   if (!link || !role) return;
@@ -135,11 +129,10 @@ function size(
   const ratedA = paths
     .downstream(edge)
     .reduce((sum, { device }) => sum + (loads.find(({ item }) => item === device.id)?.ratedA ?? 0), 0);
-  const sized = sizeConductor(job, devices, {
+  const sized = sizer.size({
     link,
     role,
     lengthM: lengths(link.id).lengthM,
-    zones: zonesOf(job, devices, link, lengths, circuit),
     neededA: needed,
     ratedA,
     leastMm2: areaMm2,
@@ -150,24 +143,4 @@ function size(
   if (!sized.remarks.some(({ level }) => level === 'stop'))
     least.raise(edge.id, sized.cable.size.areaMm2, sized.byFeed ? feed.why : why);
   into.set(edge.id, sized);
-}
-
-/** The zones of a link's conductor for its ampacity; loaded conductors of one run count as a bundle. */
-export function zonesOf(
-  job: Job,
-  devices: DevicesById,
-  link: Link,
-  lengths: WireLengths,
-  { roles }: Circuit,
-): RunZone[] {
-  const mates = job.links.filter(
-    ({ id, run }) =>
-      run !== null && run === link.run && ['power', 'ground', 'speaker'].includes(roles.get(id) ?? ''),
-  );
-  return ampacityZones(
-    job,
-    link,
-    wireZones(job, devices, link, lengths(link.id).lengthM),
-    Math.max(1, mates.length),
-  );
 }
