@@ -51,7 +51,7 @@ export const whole: readonly Area[] = [
   {
     name: 'a short in the plan',
     code: ['lib/plan/power/short'],
-    heldBy: ['tests/plan/power/{fuse-inflow,fault-currents}.test.ts', ...powerPlanTests],
+    heldBy: ['tests/plan/power/{short/*,fuse-inflow}.test.ts', 'tests/plan/power/fault-currents.test.ts'],
   },
   { name: 'protection', code: ['lib/rules/protection'], heldBy: rulesTests },
 ];

@@ -75,6 +75,24 @@ describe('the ways of a dead short', () => {
     expect(short.shares.map(({ of }) => of).toSorted()).toEqual(['b', 'on', 'tail']);
   });
 
+  test('share out resistances alone: what draws a stated current stands in no sum of them', () => {
+    // By hand: 12 V behind 4 mohm, of which 100 A are drawn at the post: (12 - 0.4) V over 12 mohm.
+    const load: NetworkElement = {
+      id: 'lamp',
+      kind: 'load',
+      model: 'current',
+      from: 'b+',
+      to: 'body',
+      givenA: 100,
+    };
+    const short = shorted([...one, load], 'in');
+    expect(short.currentA).toBeCloseTo(11.6 / 0.012, 6);
+    expect(short.shares).toEqual([
+      { of: 'b', ohm: 0.004, share: expect.any(Number) },
+      { of: 'tail', ohm: 0.008, share: expect.any(Number) },
+    ]);
+  });
+
   test('are none where nothing drives a current', () => {
     expect(shortCircuit([line('load', 'in', 'body', 0.5)], 'in', 'body')).toBeNull();
     expect(

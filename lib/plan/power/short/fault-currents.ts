@@ -31,20 +31,17 @@ export interface FuseFault {
  */
 export function faultCurrents(input: NetworkInput): ReadonlyMap<string, FuseFault> {
   const { job, circuit, fuses } = input;
-  const reached = reachedNodes(input);
   const sources = shortSources(job, circuit.sources);
-  const ground = reached.has(bodyId) ? bodyId : (circuit.primary?.negative ?? bodyId);
-  const passive = circuit.edges
-    .filter(({ from, to }) => reached.has(from) && reached.has(to))
-    .map((edge) => ({ edge, elements: coldElements(input, edge) }));
+  const ground = reachedNodes(input).has(bodyId) ? bodyId : (circuit.primary?.negative ?? bodyId);
+  const passive = circuit.edges.map((edge) => ({ edge, elements: coldElements(input, edge) }));
   const faults = new Map<string, FuseFault>();
   for (const { edge } of fuses) {
-    if (!reached.has(edge.to)) continue;
     const sides = [
       [edge.from, edge.to],
       [edge.to, edge.from],
     ].flatMap(([near = '', far = '']) => {
-      const others = passive.filter((one) => one.edge !== edge && !touches(one.edge, far));
+      // Among what touches the far terminal is the fuse itself: it counts as a link.
+      const others = passive.filter((one) => !touches(one.edge, far));
       const lines = others.flatMap(({ elements }) => elements);
       return sideFault({ sources, lines, near, far, ground }) ?? [];
     });
@@ -68,19 +65,16 @@ interface Side {
 
 /** What flows through a fuse while its far terminal is shorted; null where no source reaches the near one. */
 function sideFault({ sources, lines, near, far, ground }: Side): FuseFault | null {
-  const fromHere = sources.filter(({ source }) => source.positive !== far);
-  const short = shortCircuit([...lines, ...elementsOf(fromHere)], near, ground);
-  const unknown = fromHere.filter(
-    ({ ohm, source }) => ohm === null && isJoined(lines, source.positive, near),
-  );
+  const short = shortCircuit([...lines, ...elementsOf(sources)], near, ground);
+  const unknown = sources.filter(({ ohm, source }) => ohm === null && isJoined(lines, source.positive, near));
   if (!short && unknown.length === 0) return null;
-  const makers = fromHere.filter(({ basis }) => basis === 'maker');
+  const makers = sources.filter(({ basis }) => basis === 'maker');
   const alone = makers.length > 0 ? shortCircuit([...lines, ...elementsOf(makers)], near, ground) : null;
-  const fault = short && faultOf(fromHere, short);
+  const fault = short && faultOf(sources, short);
   return {
     faultA: fault && !isFault(fault) ? fault : null,
     at: far,
-    from: short ? contributions(fromHere, short) : [],
+    from: short ? contributions(sources, short) : [],
     ways: short ? short.ways.filter(({ currentA }) => currentA > leastA) : [],
     byMakersA: alone?.currentA ?? 0,
     unknown,

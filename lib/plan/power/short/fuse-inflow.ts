@@ -54,7 +54,7 @@ type Regions = ReadonlyMap<string, number>;
 function inflow(circuit: Circuit, regions: Regions, node: string, without: string): Inflow {
   const region = (id: string) => regions.get(id) ?? -1;
   const feeds = feedsOf(circuit, region);
-  const arcs = [...arcsOf(circuit, region, without), ...feeds.limited];
+  const arcs = [...arcsOf(circuit, region), ...feeds.limited];
   const { starts } = feeds;
   const end = region(node);
   const bare = starts.delete(end);
@@ -114,12 +114,11 @@ function withLimits({ sources }: Circuit, ratingA: (fuse: string) => number): (f
   return (id) => limits.get(id) ?? ratingA(id);
 }
 
-/** The fuses that stand between two regions, each with both. */
-function arcsOf({ edges }: Circuit, region: (node: string) => number, without = ''): Arc[] {
+/** The fuses, each with the regions at its ends; one that a conductor passes by has the same at both. */
+function arcsOf({ edges }: Circuit, region: (node: string) => number): Arc[] {
   return edges
-    .filter(({ kind, id }) => kind === 'fuse' && id !== without)
-    .map((fuse): Arc => ({ fuse, from: region(fuse.from), to: region(fuse.to) }))
-    .filter(({ from, to }) => from !== to);
+    .filter(({ kind }) => kind === 'fuse')
+    .map((fuse): Arc => ({ fuse, from: region(fuse.from), to: region(fuse.to) }));
 }
 
 function regionsOf({ edges }: Circuit, without: string): Regions {

@@ -1,0 +1,16 @@
+import { computeAnew } from '../../../lib/model/keep.ts';
+import { PlanBook } from '../../../lib/plan/plan-book.ts';
+import type { NetworkInput } from '../../../lib/plan/power/operating-points.ts';
+import type { PowerSizing } from '../../../lib/plan/power/sizing/power-sizing.ts';
+import { settleJob } from '../../../lib/plan/settle-job.ts';
+import { jobOf as writtenJob } from '../../rules/case.ts';
+import { type Written, withoutBoard, written } from '../../rules/content.ts';
+
+/** The supply side of the small job of the rules' tests, without a board, once its sizes stand. */
+export function settledPower(change: (content: Written) => void): PowerSizing & NetworkInput {
+  const content = written();
+  change(content);
+  withoutBoard(content);
+  const { settled } = settleJob(writtenJob(content), new PlanBook(), computeAnew);
+  return { ...settled.sizing, ...settled.power };
+}
