@@ -2,9 +2,12 @@ import { computeAnew } from '../../../lib/model/keep.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import type { NetworkInput } from '../../../lib/plan/power/operating-points.ts';
 import type { PowerSizing } from '../../../lib/plan/power/sizing/power-sizing.ts';
+import type { Settled } from '../../../lib/plan/settle.ts';
 import { settleJob } from '../../../lib/plan/settle-job.ts';
+import { type Change, smallShop } from '../../read/small-shop.ts';
 import { jobOf as writtenJob } from '../../rules/case.ts';
 import { type Written, withoutBoard, written } from '../../rules/content.ts';
+import { jobOf } from '../plan-small-shop.ts';
 
 /** The supply side of the small job of the rules' tests, without a board, once its sizes stand. */
 export function settledPower(change: (content: Written) => void): PowerSizing & NetworkInput {
@@ -13,4 +16,9 @@ export function settledPower(change: (content: Written) => void): PowerSizing & 
   withoutBoard(content);
   const { settled } = settleJob(writtenJob(content), new PlanBook(), computeAnew);
   return { ...settled.sizing, ...settled.power };
+}
+
+/** The small shop's job, with changes made to its files, once its sizes stand. */
+export function settledShop(...changes: readonly Change[]): Settled {
+  return settleJob(jobOf(smallShop(...changes)), new PlanBook(), computeAnew).settled;
 }

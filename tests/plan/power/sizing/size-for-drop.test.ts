@@ -1,0 +1,145 @@
+import { describe, expect, test } from 'vitest';
+import { deviceDrops } from '../../../../lib/plan/power/device-drops.ts';
+import { operatingPoints, solvePoint } from '../../../../lib/plan/power/operating-points.ts';
+import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
+import { sizeForDrop } from '../../../../lib/plan/power/sizing/size-for-drop.ts';
+import { inJob } from '../../../read/problem-case.ts';
+import type { Change } from '../../../read/small-shop.ts';
+import { inParts, inShop } from '../power-changes.ts';
+import { settledShop } from '../settled-power.ts';
+
+/** The small shop's supply, sized for its drop from nothing. */
+function sized(...changes: readonly Change[]) {
+  const { sizing: settled } = settledShop(...changes);
+  const sizing = { ...settled, least: new LeastSizes() };
+  const power = sizeForDrop(sizing);
+  const of = (id: string) => {
+    const found = power.conductors.get(id);
+    if (!found) throw new Error(`${id} is not sized.`);
+    return found;
+  };
+  const point = solvePoint({ ...sizing, ...power }, operatingPoints[0]);
+  return {
+    sizing,
+    power,
+    of,
+    label: (id: string) => of(id).cable.size.label,
+    drop: deviceDrops({ ...sizing, ...power }, point).find(({ item }) => item === 'amp'),
+  };
+}
+const feedLong = (length: string) => inJob('to: amp.B+ }', `to: amp.B+, length: ${length} }`);
+const groundLong = (length: string) =>
+  inJob('to: body.cargo, length: 12 in }', `to: body.cargo, length: ${length} }`);
+const fuse = inJob('holder-a, in: bay', 'holder-a, in: bay, fuse: 30 A');
+/** Reels of 6 AWG between the 8 and 4 AWG of the shop. */
+const six: readonly Change[] = [
+  inParts(
+    '  bolt-a:',
+    `  red-6: { kind: wire, title: "6 AWG red", size: 6 AWG, insulation: 105 C, colour: RD, for: [power] }
+  black-6: { kind: wire, title: "6 AWG black", size: 6 AWG, insulation: 105 C, colour: BK, for: [ground] }
+  bolt-a:`,
+  ),
+  inShop('  red-8: {', '  red-6: { reels: [60 ft] }\n  black-6: { reels: [60 ft] }\n  red-8: {'),
+];
+
+// House rules, common practice, no source: feed and return lose at most 3 % of 13.8 V, 0.41 V, the ground side at most
+// 0.2 V. The amplifier of 300 W draws 29 A there.
+describe('conductors grow while a device misses its drop', () => {
+  test('one that keeps it has the size of its fuse', () => {
+    const short = sized(fuse, ...six, feedLong('1 m'));
+    expect([short.label('feed'), short.label('ground')]).toEqual(['8 AWG', '8 AWG']);
+    expect(short.drop?.share).toBeLessThan(0.03);
+    expect(short.of('feed').reason).not.toMatch(/would lose/);
+  });
+
+  test('by one size at a time until it keeps it, and no further', () => {
+    const way = (metres: number) => sized(fuse, ...six, feedLong(`${metres} m`));
+    const lengths = [1, 2, 3, 4, 5, 6, 7, 8];
+    const found = lengths.map((metres) => ({ metres, ...way(metres) }));
+    const labels = found.map(({ label }) => label('feed'));
+    // 8 AWG, then 6, then 4: never back, none left out.
+    expect(labels).toEqual(labels.toSorted((a, b) => Number(b.split(' ')[0]) - Number(a.split(' ')[0])));
+    expect(new Set(labels)).toEqual(new Set(['8 AWG', '6 AWG', '4 AWG']));
+    for (const { drop, label } of found)
+      if (label('feed') !== '4 AWG') expect(drop?.share).toBeLessThanOrEqual(0.03);
+    const grown = found.find(({ label }) => label('feed') === '6 AWG');
+    expect(grown?.of('feed').reason).toMatch(
+      /^6 AWG: with 8 AWG amp would lose 0\.\d+ V on feed and ground at rated power, 0\.414 V are allowed$/,
+    );
+  });
+
+  test('the one that drops most first: a long feed and not its short ground', () => {
+    const { of, sizing } = sized(fuse, ...six, feedLong('5 m'));
+    expect(of('feed').reason).toMatch(/would lose/);
+    expect(of('ground').reason).not.toMatch(/would lose/);
+    expect(sizing.least.of('tail').why).not.toMatch(/would lose/);
+  });
+
+  test('the ground alone where it is the ground side that misses', () => {
+    const lax = inShop('stock:\n', 'rules: { drop-limit: 10 % }\nstock:\n');
+    const { of, label, drop } = sized(fuse, ...six, feedLong('300 mm'), groundLong('3.5 m'), lax);
+    expect(of('ground').reason).toMatch(
+      /^\d AWG: with \d AWG amp would lose 0\.\d+ V on the ground side at rated power, 0\.2 V are allowed$/,
+    );
+    expect(label('feed')).toBe('8 AWG');
+    expect(drop?.groundDropV).toBeLessThanOrEqual(0.2);
+  });
+
+  test('never one that the job gives', () => {
+    const given = inJob('to: amp.B+ }', 'to: amp.B+, length: 6 m, size: 8 AWG }');
+    const { label, of } = sized(fuse, ...six, given);
+    expect(label('feed')).toBe('8 AWG');
+    expect(of('feed').chosen).toBe('given');
+    // What can grow does: the short leads beside it, as far as they help.
+    expect(label('ground')).toBe('4 AWG');
+  });
+
+  test('not past what their ports take: then the drop stays, and the sizes are lawful all the same', () => {
+    const { label, drop, power } = sized(fuse, ...six, feedLong('12 m'));
+    expect([label('feed'), label('ground')]).toEqual(['4 AWG', '4 AWG']);
+    expect(drop?.share).toBeGreaterThan(0.03);
+    for (const { remarks } of power.conductors.values())
+      expect(remarks.filter(({ level }) => level === 'stop')).toEqual([]);
+  });
+
+  test('by the limits of the shop', () => {
+    const strict = inShop('stock:\n', 'rules: { drop-limit: 1 % }\nstock:\n');
+    const way = [fuse, ...six, feedLong('1.2 m')];
+    expect(sized(...way).label('feed')).toBe('8 AWG');
+    expect(sized(...way, strict).of('feed').reason).toMatch(/0\.13\d? V are allowed/);
+    const bare = inShop('stock:\n', 'rules: { ground-drop-limit: 10 mV }\nstock:\n');
+    expect(sized(...way, bare).of('ground').reason).toMatch(/on the ground side at rated power, 0\.01 V/);
+  });
+});
+
+describe('what a fuse carries', () => {
+  test('is held against what flows at the voltage that its device gets, and rises with the drop', () => {
+    const flow = (...changes: readonly Change[]) => {
+      const { sizing, power } = sized(...changes);
+      const [main] = power.fuses.filter(({ edge }) => edge.id === 'main-fuse');
+      return { flowA: sizing.least.flowA('main-fuse'), ratedA: main?.ratedA ?? 0, sizing, power };
+    };
+    // By hand: 300 W at 75 % and 13.8 V are 28.99 A; a supply that is not regulated draws less at less than that.
+    const plain = inParts(
+      'supply: { type: regulated, fuse: 60 A, amplifier-class',
+      'supply: { type: unregulated, fuse: 60 A, amplifier-class',
+    );
+    expect(flow(fuse, feedLong('1 m'), plain)).toMatchObject({ flowA: 0, ratedA: 29 });
+    // A regulated one draws more.
+    const far = flow(fuse, feedLong('25 m'));
+    expect(far.flowA).toBeGreaterThan(0);
+    expect(far.ratedA).toBe(far.flowA);
+    const point = solvePoint({ ...far.sizing, ...far.power }, operatingPoints[0]);
+    const through =
+      point.elements.find(({ of, kind }) => of === 'main-fuse' && kind === 'fuse')?.currentA ?? 0;
+    // Rounded up to a tenth of an ampere, and by no more.
+    expect(far.flowA).toBeGreaterThanOrEqual(through - 1e-9);
+    expect(far.flowA - through).toBeLessThan(0.1);
+  });
+});
+
+test('a device that can not be fed at all has its way grown as far as it goes, and the sizing ends', () => {
+  const { label, power } = sized(fuse, ...six, feedLong('200 m'));
+  expect(label('feed')).toBe('4 AWG');
+  expect(power.conductors.get('feed')?.reason).toMatch(/^4 AWG: with 6 AWG amp could not be fed$/);
+});
