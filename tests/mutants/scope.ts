@@ -46,7 +46,7 @@ export const whole: readonly Area[] = [
   {
     name: 'sizing',
     code: ['lib/plan/power/sizing'],
-    heldBy: [...powerPlanTests, ...planTests],
+    heldBy: ['tests/plan/power/sizing/*.test.ts', 'tests/plan/power/protection.test.ts', ...powerPlanTests],
   },
   {
     name: 'a short in the plan',

@@ -9,16 +9,25 @@ import { jobOf as writtenJob } from '../../rules/case.ts';
 import { type Written, withoutBoard, written } from '../../rules/content.ts';
 import { jobOf } from '../plan-small-shop.ts';
 
+/** Each is settled once: many tests ask different things of one. */
+const settled = new Map<string, Settled>();
+
+function settledOnce(key: string, job: () => Parameters<typeof settleJob>[0]): Settled {
+  const found = settled.get(key) ?? settleJob(job(), new PlanBook(), computeAnew).settled;
+  settled.set(key, found);
+  return found;
+}
+
 /** The supply side of the small job of the rules' tests, without a board, once its sizes stand. */
 export function settledPower(change: (content: Written) => void): PowerSizing & NetworkInput {
   const content = written();
   change(content);
   withoutBoard(content);
-  const { settled } = settleJob(writtenJob(content), new PlanBook(), computeAnew);
-  return { ...settled.sizing, ...settled.power };
+  const { sizing, power } = settledOnce(JSON.stringify(content), () => writtenJob(content));
+  return { ...sizing, ...power };
 }
 
 /** The small shop's job, with changes made to its files, once its sizes stand. */
 export function settledShop(...changes: readonly Change[]): Settled {
-  return settleJob(jobOf(smallShop(...changes)), new PlanBook(), computeAnew).settled;
+  return settledOnce(JSON.stringify(changes), () => jobOf(smallShop(...changes)));
 }
