@@ -41,7 +41,7 @@ export function inflowsOf(circuit: Circuit): Inflows {
   );
   return {
     into: onceEach(
-      (node: string, without: string) => inflow(circuit, regions(without), node, without),
+      (node: string, without: string) => inflow(circuit, regions(without), node),
       (node, without) => `${without}\n${node}`,
     ),
     jointA: (nodes, ratingA) => jointInflowA(circuit, regions(''), nodes, ratingA),
@@ -51,7 +51,7 @@ export function inflowsOf(circuit: Circuit): Inflows {
 /** The number of each node's region: nodes that are joined without a fuse. */
 type Regions = ReadonlyMap<string, number>;
 
-function inflow(circuit: Circuit, regions: Regions, node: string, without: string): Inflow {
+function inflow(circuit: Circuit, regions: Regions, node: string): Inflow {
   const region = (id: string) => regions.get(id) ?? -1;
   const feeds = feedsOf(circuit, region);
   const arcs = [...arcsOf(circuit, region), ...feeds.limited];

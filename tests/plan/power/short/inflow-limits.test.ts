@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { partSchema } from '../../../../lib/model/kinds/index.ts';
 import type { Circuit } from '../../../../lib/plan/power/circuit/circuit.ts';
-import { inflow, jointInflowA } from '../../../../lib/plan/power/short/fuse-inflow.ts';
+import { inflowsOf } from '../../../../lib/plan/power/short/fuse-inflow.ts';
 import { parts } from '../../../rules/parts.ts';
 import { circuitOf, ring, tree, twoBatteries } from '../circuits.ts';
 
+const inflow = (circuit: Circuit, node: string, without: string) => inflowsOf(circuit).into(node, without);
+const jointInflowA = (circuit: Circuit, ...asked: Parameters<ReturnType<typeof inflowsOf>['jointA']>) =>
+  inflowsOf(circuit).jointA(...asked);
 const each = (ratings: Readonly<Record<string, number>>) => (fuse: string) => ratings[fuse] ?? Number.NaN;
 const names = (fuses: readonly { readonly id: string }[]) => fuses.map(({ id }) => id);
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { awgSize } from '../../../../lib/model/quantity/wire-size.ts';
+import { conductorSizer } from '../../../../lib/plan/power/sizing/conductor-sizer.ts';
 import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
-import { ratingsOf, sizePower, zonesOf } from '../../../../lib/plan/power/sizing/size-power.ts';
+import { ratingsOf, sizePower } from '../../../../lib/plan/power/sizing/size-power.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { byId } from '../../plan-small-shop.ts';
@@ -146,37 +147,47 @@ describe('what one pass hands to the next', () => {
 });
 
 describe('the zones of a conductor', () => {
-  const zones = (link: string, ...changes: readonly Change[]) => {
+  /** What lowers its warm ampacity: loaded conductors beside it in its run, for one. */
+  const lowered = (link: string, ...changes: readonly Change[]) => {
     const { sizing } = settledShop(...changes);
-    const { job, devices, lengths, circuit } = sizing;
-    return zonesOf(job, devices, byId(job.links, link), lengths, circuit);
+    const { job, devices, circuit, lengths } = sizing;
+    const one = conductorSizer(job, devices, circuit.roles).size({
+      link: byId(job.links, link),
+      role: circuit.roles.get(link) ?? 'power',
+      lengthM: lengths(link).lengthM,
+      neededA: 1,
+      ratedA: 1,
+      leastMm2: 0,
+      why: null,
+    });
+    return new Set(one.judged?.ampacity.limits.flatMap(({ cautionGoverned }) => cautionGoverned));
   };
-  const inRun = (links: string) =>
-    inJob('  power: { route: left-sill, links: [feed]', `  power: { route: left-sill, links: [${links}]`);
-  const bundled = (...args: Parameters<typeof zones>) =>
-    new Set(zones(...args).map(({ bundleCount }) => bundleCount));
-  const second = inJob('  speaker: {', '  second: { from: main-fuse.OUT, to: body.cargo }\n  speaker: {');
+  const inRun = (...links: readonly string[]) =>
+    inJob(
+      '  power: { route: left-sill, links: [feed]',
+      `  power: { route: left-sill, links: [${links.join(', ')}]`,
+    );
+  const more = (...ids: readonly string[]) =>
+    inJob(
+      '  speaker: {',
+      `${ids.map((id) => `  ${id}: { from: main-fuse.OUT, to: body.cargo }\n`).join('')}  speaker: {`,
+    );
 
+  // 33 CFR 183.425: three loaded conductors in one bundle carry less.
   test('count the loaded conductors of its run as one bundle, itself included', () => {
-    expect(Math.max(...bundled('feed'))).toBe(1);
-    expect(Math.max(...bundled('feed', second, inRun('feed, second')))).toBe(2);
-    expect(Math.max(...bundled('second', second, inRun('feed, second')))).toBe(2);
+    const two = [more('one', 'two'), inRun('feed', 'one', 'two')];
+    expect(lowered('feed', ...two)).toContain('bundle');
+    expect(lowered('two', ...two)).toContain('bundle');
+    expect(lowered('feed', more('one'), inRun('feed', 'one'))).not.toContain('bundle');
   });
 
   test('count no signal and no turn-on wire, which carry next to nothing', () => {
-    expect(
-      Math.max(
-        ...bundled(
-          'feed',
-          inRun('feed, turn-on'),
-          inJob('  control: { route: right-sill, links: [turn-on] }\n', ''),
-        ),
-      ),
-    ).toBe(1);
+    const control = inJob('  control: { route: right-sill, links: [turn-on] }\n', '');
+    expect(lowered('feed', more('one'), inRun('feed', 'one', 'turn-on'), control)).not.toContain('bundle');
   });
 
-  test('know no bundle of a conductor that lies in no run', () => {
-    expect(bundled('tail')).toEqual(new Set([1]));
-    expect(bundled('tail', second, inRun('feed, second'))).toEqual(new Set([1]));
+  test('know no bundle of a conductor that lies in no run, however many others do', () => {
+    const two = [more('one', 'two'), inRun('feed', 'one', 'two')];
+    expect(lowered('tail', ...two)).not.toContain('bundle');
   });
 });

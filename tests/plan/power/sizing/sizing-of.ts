@@ -1,5 +1,6 @@
 import type { Circuit } from '../../../../lib/plan/power/circuit/circuit.ts';
 import { circuitPaths } from '../../../../lib/plan/power/circuit/circuit-paths.ts';
+import { conductorSizer } from '../../../../lib/plan/power/sizing/conductor-sizer.ts';
 import type { SizedConductor } from '../../../../lib/plan/power/sizing/conductor-sizing.ts';
 import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import type { PowerSizing } from '../../../../lib/plan/power/sizing/power-sizing.ts';
@@ -11,8 +12,9 @@ import { edgeOf } from '../circuits.ts';
 /** What sizes follow from, of a circuit that stands for itself: every length is a metre, nothing draws anything. */
 export function sizingOf(circuit: Circuit): PowerSizing {
   const paths = circuitPaths(circuit);
+  const job = jobOf(written());
   return {
-    job: jobOf(written()),
+    job,
     devices: new Map(),
     circuit,
     paths,
@@ -20,6 +22,7 @@ export function sizingOf(circuit: Circuit): PowerSizing {
     protection: protections(circuit, paths),
     lengths: () => ({ lengthM: 1, measured: 'given', parts: [] }),
     least: new LeastSizes(),
+    sizer: conductorSizer(job, new Map(), circuit.roles),
   };
 }
 
