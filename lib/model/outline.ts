@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders } from './audience.ts';
 import { quantity, quantityWithin, text } from './fields.ts';
+import { section } from './writing/field-text.ts';
 
 /** The corners of a rectangle, or of the smallest upright rectangle round a polygon, seen from the mounting side. */
 export const cornerNames = ['lower-left', 'lower-right', 'upper-right', 'upper-left'] as const;
@@ -11,8 +12,7 @@ export const edgeNames = ['bottom', 'right', 'top', 'left'] as const;
 export type EdgeName = (typeof edgeNames)[number];
 
 const length = quantity('length');
-const cutId = () =>
-  builders(text('spare-wheel').meta({ description: 'A name to call the cut by in findings.' }).optional());
+const cutId = () => builders(text('spare-wheel').optional(), 'A name to call the cut by in findings.');
 const number = z
   .int({ error: 'needs a whole number that counts from 1, such as 2' })
   .positive('counts from 1; write a whole number such as 2');
@@ -37,12 +37,9 @@ const endRef = z.enum(edgeNames, {
 });
 const fromCorner = () =>
   builders(
-    z
-      .enum(cornerNames, { error: `is not a corner: write one of ${cornerNames.join(', ')}` })
-      .meta({
-        description: 'The corner (two edges) that x and y are measured from, inwards. Left out: the datum.',
-      })
-      .optional(),
+    z.enum(cornerNames, { error: `is not a corner: write one of ${cornerNames.join(', ')}` }).optional(),
+    'The corner (two edges) that x and y are measured from, inwards.',
+    { example: 'lower-right', picture: 'cuts', leftOut: 'the datum' },
   );
 
 /** A point of a board from its datum. */
@@ -52,14 +49,24 @@ export const pointSchema = z.tuple([builders(length), builders(length)], {
 
 const cornerCut = z
   .strictObject({
-    cut: builders(z.literal('corner')),
+    cut: builders(z.literal('corner'), 'What is cut.', { example: 'corner' }),
     id: cutId(),
-    corner: builders(cornerRef),
-    /** A straight cut: how far along each of the two edges; `dx` on the edge nearer to level. */
-    dx: builders(length.optional()),
-    dy: builders(length.optional()),
-    /** Or a rounded corner. */
-    radius: builders(length.optional()),
+    corner: builders(cornerRef, 'The corner that is cut: by its name, or of a polygon by its number.', {
+      example: 'upper-right',
+      picture: 'cuts',
+    }),
+    dx: builders(length.optional(), 'Of a straight cut: how far along the edge that is nearer to level.', {
+      example: '2 in',
+      picture: 'cuts',
+    }),
+    dy: builders(length.optional(), 'Of a straight cut: how far along the other edge.', {
+      example: '3 in',
+      picture: 'cuts',
+    }),
+    radius: builders(length.optional(), 'Or the radius of a rounded corner.', {
+      example: '3/4 in',
+      picture: 'cuts',
+    }),
   })
   .refine(
     ({ dx, dy, radius }) =>
@@ -68,37 +75,53 @@ const cornerCut = z
   );
 
 const notchCut = z.strictObject({
-  cut: builders(z.literal('notch')),
+  cut: builders(z.literal('notch'), 'What is cut.', { example: 'notch' }),
   id: cutId(),
-  edge: builders(edgeRef),
-  /** The end of the edge that `offset` is measured from; left out: the left end, or the bottom one. */
-  from: builders(endRef.optional()),
-  offset: builders(length),
-  width: builders(length),
-  depth: builders(length),
+  edge: builders(
+    edgeRef,
+    'The edge that it is cut into: by its name, or of a polygon by its number. Edge 1 runs from corner 1 to corner 2.',
+    { example: 'top', picture: 'cuts' },
+  ),
+  from: builders(endRef.optional(), 'The end of the edge that the offset is measured from.', {
+    example: 'left',
+    picture: 'cuts',
+    leftOut: 'the left end, or the lower one',
+  }),
+  offset: builders(length, 'From that end to the near side of the notch.', {
+    example: '5 in',
+    picture: 'cuts',
+  }),
+  width: builders(length, 'Along the edge.', { example: '3 in', picture: 'cuts' }),
+  depth: builders(length, 'Into the board.', { example: '1 1/2 in', picture: 'cuts' }),
 });
 
 const stepCut = z.strictObject({
-  cut: builders(z.literal('step')),
+  cut: builders(z.literal('step'), 'What is cut.', { example: 'step' }),
   id: cutId(),
-  corner: builders(cornerRef),
-  /** Size of the piece taken out of the corner, along each of its edges; `dx` on the edge nearer to level. */
-  dx: builders(length),
-  dy: builders(length),
+  corner: builders(cornerRef, 'The corner that a piece is taken out of.', {
+    example: 'lower-left',
+    picture: 'cuts',
+  }),
+  dx: builders(length, 'Size of the piece along the edge that is nearer to level.', {
+    example: '4 in',
+    picture: 'cuts',
+  }),
+  dy: builders(length, 'Size of the piece along the other edge.', { example: '2 in', picture: 'cuts' }),
 });
 
 const slotCut = z.strictObject({
-  cut: builders(z.literal('slot')),
+  cut: builders(z.literal('slot'), 'What is cut.', { example: 'slot' }),
   id: cutId(),
   from: fromCorner(),
-  /** Middle of the slot. */
-  x: builders(length),
-  y: builders(length),
-  /** Over its round ends. */
-  length: builders(length),
-  width: builders(length),
-  /** Turned counter-clockwise from lying level. Left out: 0 deg. */
-  turn: builders(quantity('angle').optional()),
+  x: builders(length, 'To the middle of the slot.', { example: '6 in', picture: 'cuts' }),
+  y: builders(length, 'To the middle of the slot.', { example: '4 in', picture: 'cuts' }),
+  length: builders(length, 'Over its round ends.', { example: '3 in', picture: 'cuts' }),
+  width: builders(length, 'Across it.', { example: '1/2 in', picture: 'cuts' }),
+  turn: builders(quantity('angle').optional(), 'Turned counter-clockwise from lying level.', {
+    example: '30 deg',
+    picture: 'cuts',
+    leftOut: '0 deg',
+  }),
 });
 
 /** What a hole in a board is for. */
@@ -106,36 +129,49 @@ export const holePurposes = ['wire', 'fixing', 'mounting', 'drain', 'access', 'a
 export type HolePurpose = (typeof holePurposes)[number];
 
 const holeCut = z.strictObject({
-  cut: builders(z.literal('hole')),
+  cut: builders(z.literal('hole'), 'What is cut.', { example: 'hole' }),
   id: cutId(),
   from: fromCorner(),
-  x: builders(length),
-  y: builders(length),
-  diameter: builders(length),
+  x: builders(length, 'To the middle of the hole.', { example: '5 in', picture: 'cuts' }),
+  y: builders(length, 'To the middle of the hole.', { example: '3 in', picture: 'cuts' }),
+  diameter: builders(length, 'Across the hole.', { example: '1 in', picture: 'cuts' }),
   purpose: builders(
     z.enum(holePurposes, { error: `is not a purpose: write one of ${holePurposes.join(', ')}` }),
+    'What it is for.',
+    { example: 'wire' },
   ),
 });
 
 const windowCut = z.strictObject({
-  cut: builders(z.literal('window')),
+  cut: builders(z.literal('window'), 'What is cut.', { example: 'window' }),
   id: cutId(),
   from: fromCorner(),
-  /** The corner of the window that is nearest to where it is measured from. */
-  x: builders(length),
-  y: builders(length),
-  width: builders(length),
-  height: builders(length),
-  /** Corner radius. Left out: square. */
-  radius: builders(length.optional()),
+  x: builders(length, 'To the side of the window that is nearest to where it is measured from.', {
+    example: '4 in',
+    picture: 'cuts',
+  }),
+  y: builders(length, 'To its side that is nearest upwards or downwards.', {
+    example: '3 in',
+    picture: 'cuts',
+  }),
+  width: builders(length, 'Its width.', { example: '5 in', picture: 'cuts' }),
+  height: builders(length, 'Its height.', { example: '2 in', picture: 'cuts' }),
+  radius: builders(length.optional(), 'Radius of its corners.', {
+    example: '1/4 in',
+    picture: 'cuts',
+    leftOut: 'square',
+  }),
 });
 
 const arcCornerCut = z.strictObject({
-  cut: builders(z.literal('arc-corner')),
+  cut: builders(z.literal('arc-corner'), 'What is cut.', { example: 'arc-corner' }),
   id: cutId(),
-  radius: builders(length),
-  /** Left out: every outward corner of the base. */
-  corners: z.array(builders(cornerRef)).min(1, 'is empty; leave it out to round every corner').optional(),
+  radius: builders(length, 'Radius of the corners.', { example: '3/4 in', picture: 'cuts' }),
+  corners: section(
+    z.array(builders(cornerRef)).min(1, 'is empty; leave it out to round every corner').optional(),
+    'The corners that are rounded.',
+    { example: ['upper-left', 'upper-right'], picture: 'cuts', leftOut: 'every outward corner of the base' },
+  ),
 });
 
 /** One cut in a board, as it is measured in a vehicle. */
@@ -152,9 +188,14 @@ export const edgeProfiles = ['square', 'chamfer', 'round-over', 'rebate'] as con
 const edgeProfile = z.strictObject({
   kind: builders(
     z.enum(edgeProfiles, { error: `is not an edge profile: write one of ${edgeProfiles.join(', ')}` }),
+    'How the edge is worked, all round and in cut-outs.',
+    { example: 'round-over' },
   ),
-  /** Chamfer leg, radius, or rebate depth. */
-  size: builders(quantityWithin('length', { above: 0, most: 0.05 }).optional()),
+  size: builders(
+    quantityWithin('length', { above: 0, most: 0.05 }).optional(),
+    'Leg of a chamfer, radius of a round-over, depth of a rebate.',
+    { example: '1/8 in' },
+  ),
 });
 
 /** Which way the grain of the face runs on a board, seen from the mounting side. */
@@ -168,13 +209,39 @@ export type GrainWay = (typeof grainWays)[number];
  */
 export const outlineSchema = z
   .strictObject({
-    rectangle: z.strictObject({ width: builders(length), height: builders(length) }).optional(),
-    polygon: z.array(pointSchema).min(3, 'has fewer than three corners').optional(),
-    cuts: z.array(cutSchema).optional(),
-    'edge-profile': edgeProfile.optional(),
-    /** Left out: the grain may run either way. */
+    rectangle: section(
+      z
+        .strictObject({
+          width: builders(length, 'To the right.', { example: '17 in', picture: 'board' }),
+          height: builders(length, 'Upwards.', { example: '12 in', picture: 'board' }),
+        })
+        .optional(),
+      'A rectangle as base; its datum is the lower left corner.',
+      { picture: 'board' },
+    ),
+    polygon: section(
+      z.array(pointSchema).min(3, 'has fewer than three corners').optional(),
+      'Or the corners of a polygon, one after another, each as x and y; its datum is the point 0, 0.',
+      {
+        example: [
+          ['0 in', '0 in'],
+          ['18 in', '0 in'],
+          ['18 in', '9 in'],
+          ['0 in', '12 in'],
+        ],
+        picture: 'board',
+      },
+    ),
+    cuts: section(
+      z.array(cutSchema).optional(),
+      'What is cut out of the base, in the order in which it is made.',
+      { example: [{ cut: 'arc-corner', radius: '3/4 in' }], picture: 'cuts' },
+    ),
+    'edge-profile': section(edgeProfile.optional(), 'How the edge is worked.'),
     grain: builders(
       z.enum(grainWays, { error: `is not a way of the grain: write ${grainWays.join(' or ')}` }).optional(),
+      'Which way the grain of the face runs on the board, seen from the mounting side.',
+      { example: 'level', leftOut: 'it may run either way' },
     ),
   })
   .refine(({ rectangle, polygon }) => (rectangle === undefined) !== (polygon === undefined), {

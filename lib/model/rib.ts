@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders } from './audience.ts';
 import { extent, id, quantityAbove } from './fields.ts';
 import { edgeNames, pointSchema } from './outline.ts';
+import { section } from './writing/field-text.ts';
 
 /** The face of a board that a rib stands on: the mounting side, with the parts, or the rear. */
 export const ribFaces = ['rear', 'mounting'] as const;
@@ -12,32 +13,54 @@ export const ribJoints = ['screwed', 'glued'] as const;
 /** A stiffening rib of a board, cut from sheet. Where it runs is measured to its centre line. */
 export const ribSchema = z
   .strictObject({
-    /** Parallel to a side of the smallest upright rectangle round the board, so far from it. */
     edge: builders(
       z
         .enum(edgeNames, { error: `is not a side of the board: write one of ${edgeNames.join(', ')}` })
         .optional(),
+      'The side of the board that the rib runs parallel to.',
+      { example: 'bottom', picture: 'rib' },
     ),
-    distance: builders(extent.optional()),
-    /** Where it starts, from the left or lower end of that side, and how long it is. Left out: as far as it is free. */
-    start: builders(extent.optional()),
-    length: builders(quantityAbove('length').optional()),
-    /** Or from end to end, from the datum. */
-    from: pointSchema.optional(),
-    to: pointSchema.optional(),
-    /** How far it stands out from the face. */
-    height: builders(quantityAbove('length')),
-    /** Across it. Left out: one layer of its sheet, a strip on its edge. */
-    width: builders(quantityAbove('length').optional()),
-    /** Left out: the sheet of the board. */
-    sheet: builders(id.optional()),
+    distance: builders(extent.optional(), 'From that side to its centre line.', {
+      example: '4 in',
+      picture: 'rib',
+    }),
+    start: builders(extent.optional(), 'Where it starts, from the left or lower end of that side.', {
+      example: '1 in',
+      picture: 'rib',
+      leftOut: 'as far as it is free',
+    }),
+    length: builders(quantityAbove('length').optional(), 'How long it is.', {
+      example: '12 in',
+      picture: 'rib',
+      leftOut: 'as far as it is free',
+    }),
+    from: section(pointSchema.optional(), 'Or one end of its centre line, from the datum.', {
+      example: ['2 in', '4 in'],
+      picture: 'rib',
+    }),
+    to: section(pointSchema.optional(), 'And its other end.', { example: ['15 in', '4 in'], picture: 'rib' }),
+    height: builders(quantityAbove('length'), 'How far it stands out from the face.', {
+      example: '30 mm',
+      picture: 'rib',
+    }),
+    width: builders(quantityAbove('length').optional(), 'Across it.', {
+      example: '18 mm',
+      picture: 'rib',
+      leftOut: 'one layer of its sheet, a strip on its edge',
+    }),
+    sheet: builders(id.optional(), 'The sheet that it is cut from.', {
+      example: 'birch-18',
+      leftOut: 'the sheet of the board',
+    }),
     face: builders(
       z.enum(ribFaces, { error: `is not a face of a board: write ${ribFaces.join(' or ')}` }).default('rear'),
+      'The face that it stands on: the mounting side, with the parts, or the rear.',
     ),
     joint: builders(
       z
         .enum(ribJoints, { error: `is not a way to fix a rib: write ${ribJoints.join(' or ')}` })
         .default('screwed'),
+      'How it is fixed.',
     ),
   })
   .refine(({ edge, distance, from, to }) => {

@@ -9,31 +9,65 @@ import {
   polaritySchema,
   vehicleSideSchema,
 } from '../vocabulary.ts';
+import { section } from '../writing/field-text.ts';
 
 /** What one output of a source gives, as measured or as its maker publishes it; what is left out is not known. */
 export const outputFactsSchema = z.strictObject({
-  form: builders(outputFormSchema.optional()),
-  /** The side of the vehicle that it plays for. */
-  side: builders(vehicleSideSchema.optional()),
-  /** What it carries; left out, by its number: front, rear, bass, the left one first. */
-  carries: builders(carriedSchema.optional()),
-  bandwidth: span(
-    z
-      .strictObject({ from: builders(quantity('frequency')), to: builders(quantity('frequency')) })
-      .refine(isRising, runsDownwards),
-  ).optional(),
-  polarity: builders(polaritySchema.optional()),
-  /** Greatest clean voltage, RMS. */
-  'clean-voltage': builders(quantity('voltage').optional()),
-  /** Direct-current offset of each side to ground: half the supply on a bridged output. */
-  offset: builders(quantity('voltage').optional()),
-  equalising: builders(factoryEqualisingSchema.optional()),
-  /** Whether the source switches the output off where it feels no speaker on it. */
-  'load-sensing': builders(z.boolean().optional()),
-  /** Whether active noise cancelling plays through it. */
-  'noise-cancelling': builders(z.boolean().optional()),
-  /** Whether warnings and chimes of the vehicle sound through it. */
-  chimes: builders(z.boolean().optional()),
+  form: builders(outputFormSchema.optional(), 'How the output carries its sound.', {
+    example: 'analogue',
+    leftOut: 'not known',
+  }),
+  side: builders(vehicleSideSchema.optional(), 'The side of the vehicle that it plays for.', {
+    example: 'left',
+    picture: 'vehicle',
+    leftOut: 'not known',
+  }),
+  carries: builders(carriedSchema.optional(), 'What it carries.', {
+    example: 'front-left',
+    leftOut: 'by its number: front, rear, bass, the left one first',
+  }),
+  bandwidth: section(
+    span(
+      z
+        .strictObject({
+          from: builders(quantity('frequency'), 'Its lowest frequency.', { example: '20 Hz' }),
+          to: builders(quantity('frequency'), 'Its highest frequency.', { example: '20 kHz' }),
+        })
+        .refine(isRising, runsDownwards),
+    ).optional(),
+    'The band that it carries.',
+    { leftOut: 'not known' },
+  ),
+  polarity: builders(polaritySchema.optional(), 'Which way round it is.', {
+    example: 'normal',
+    leftOut: 'not known',
+  }),
+  'clean-voltage': builders(quantity('voltage').optional(), 'Its greatest clean voltage, RMS.', {
+    example: '3.8 V',
+    leftOut: 'not known',
+  }),
+  offset: builders(
+    quantity('voltage').optional(),
+    'Direct voltage of each side to ground: half the supply on a bridged output.',
+    { example: '0 V', leftOut: 'not known' },
+  ),
+  equalising: builders(factoryEqualisingSchema.optional(), 'What the radio does to its tone.', {
+    example: 'none',
+    leftOut: 'not known',
+  }),
+  'load-sensing': builders(
+    z.boolean().optional(),
+    'Whether the source switches it off where it feels no speaker on it.',
+    { example: false, leftOut: 'not known' },
+  ),
+  'noise-cancelling': builders(z.boolean().optional(), 'Whether active noise cancelling plays through it.', {
+    example: false,
+    leftOut: 'not known',
+  }),
+  chimes: builders(z.boolean().optional(), 'Whether warnings and chimes of the vehicle sound through it.', {
+    example: false,
+    leftOut: 'not known',
+  }),
 });
 export type OutputFacts = z.output<typeof outputFactsSchema>;
 

@@ -4,6 +4,7 @@ import { count, extent, id, quantityAbove, text } from '../fields.ts';
 import { houseRulesSchema } from '../house-rules.ts';
 import { largerPaperSchema, paperSchema, unitsSchema } from '../vocabulary.ts';
 import { workTimesSchema } from '../work-times.ts';
+import { section } from '../writing/field-text.ts';
 
 /** The format version that every file begins with. */
 export const formatVersion = builders(
@@ -12,15 +13,28 @@ export const formatVersion = builders(
 
 /** What is left of a sheet, by the name that is written on it: what is good of it, along the sides of the whole sheet. */
 const offCutSchema = z.strictObject({
-  width: builders(quantityAbove('length')),
-  height: builders(quantityAbove('length')),
-  pieces: builders(count.default(1)),
+  width: builders(quantityAbove('length'), 'What is good of it, along the width of the whole sheet.', {
+    example: '20 in',
+  }),
+  height: builders(quantityAbove('length'), 'The same along its height.', { example: '14 in' }),
+  pieces: builders(count.default(1), 'How many pieces of this size.'),
 });
 
 /** What lies on the shelf, by part id: pieces and, of a sheet, off-cuts; or the lengths left on each reel. */
 const stockSchema = z.union([
-  z.strictObject({ pieces: builders(count), 'off-cuts': z.record(id, offCutSchema).default({}) }),
-  z.strictObject({ reels: builders(z.array(extent)) }),
+  z.strictObject({
+    pieces: builders(count, 'How many pieces lie on the shelf; of a sheet, whole ones.', { example: 3 }),
+    'off-cuts': section(
+      z.record(id, offCutSchema).default({}),
+      'Of a sheet: what is left of others, by the name that is written on each.',
+      { name: 'a1' },
+    ),
+  }),
+  z.strictObject({
+    reels: builders(z.array(extent), 'What is left on each reel, short ends included.', {
+      example: ['42 ft', '8 ft'],
+    }),
+  }),
 ]);
 
 /** What is wrong with the address of a site; one without its scheme is told with it. */
@@ -36,25 +50,49 @@ function addressFault(input: unknown): string {
 
 /** `content/shop.yaml`: who the shop is, how it measures, its house rules and its stock. */
 export const shopSchema = z.strictObject({
-  rackleaf: formatVersion,
-  name: everyone(text('Harbour Lane Audio')),
-  address: everyone(z.array(text('12 Harbour Lane')).default([])),
-  /** Where the built site will stand; feeds the QR codes. */
+  rackleaf: section(formatVersion, 'The format version. Every file begins with it.'),
+  name: everyone(text('Harbour Lane Audio'), 'The name of the shop. It stands on every page.'),
+  address: everyone(
+    z.array(text('12 Harbour Lane')).default([]),
+    'Its address, line by line. It stands under the name on every sheet.',
+    { example: ['12 Harbour Lane'] },
+  ),
   'site-url': builders(
     z
       .url({ protocol: /^https?$/, error: ({ input }) => addressFault(input) })
       .meta({ examples: ['https://sheets.example/'] })
       .optional(),
+    'Where the built site will stand, in full. The codes on the sheets lead there.',
+    { leftOut: 'sheets bear no code' },
   ),
-  units: builders(unitsSchema.default('inch')),
-  fraction: builders(z.union([z.literal(16), z.literal(32)]).default(16)),
-  paper: builders(paperSchema.default('letter')),
-  /** The largest sheet that the shop prints on, for the wiring of a board that the usual paper would cut; left out, the usual paper. */
-  'larger-paper': builders(largerPaperSchema.optional()),
-  rules: houseRulesSchema.default({}),
-  /** How long the shop takes for a piece of work; left out, common practice. */
-  times: workTimesSchema.default({}),
-  stock: z.record(z.string(), stockSchema).default({}),
+  units: builders(
+    unitsSchema.default('inch'),
+    'What comes first on sheets. A file may always be written in either.',
+  ),
+  fraction: builders(
+    z.union([z.literal(16), z.literal(32)]).default(16),
+    'The part of an inch that a tape of the shop is read to.',
+    { example: 16 },
+  ),
+  paper: builders(paperSchema.default('letter'), 'The paper that sheets are printed on.'),
+  'larger-paper': builders(
+    largerPaperSchema.optional(),
+    'The largest paper that the shop prints on. The wiring of a board that the usual paper would cut stands on it as a whole.',
+    { leftOut: 'the usual paper' },
+  ),
+  rules: section(
+    houseRulesSchema.default({}),
+    'House rules: what holds for every job. Each is a default that the shop may set for itself.',
+    { example: { 'gap-parts': '3/4 in' } },
+  ),
+  times: section(workTimesSchema.default({}), 'How long the shop takes for a piece of work.', {
+    example: { 'cut-board': '30 min' },
+  }),
+  stock: section(
+    z.record(z.string(), stockSchema).default({}),
+    'What lies on the shelf, by part. Sizes, fuses and colours are chosen from it; what is not listed counts as none.',
+    { example: { 'wire-4-rd': { reels: ['42 ft'] }, 'bolt-m6-40': { pieces: 20 } } },
+  ),
 });
 export type Shop = z.output<typeof shopSchema>;
 export type Stock = z.output<typeof stockSchema>;

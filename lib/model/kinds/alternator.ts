@@ -5,17 +5,25 @@ import { inSystem, systemVoltages } from '../system-voltage.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
-  kind: everyone(z.literal('alternator')),
+  kind: everyone(z.literal('alternator'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  rating: builders(quantityWithin('current', { above: 0, most: 600 })),
-  /** Left out, the house rules' voltages hold. */
+  rating: builders(
+    quantityWithin('current', { above: 0, most: 600 }),
+    'What it is rated to give. Hot and idling it gives {alternator-idle-share} of it.',
+    { example: '140 A' },
+  ),
   'set-point': builders(
     quantityWithin('voltage', {
       least: 10,
       most: Math.max(...systemVoltages.map((system) => inSystem(18, system))),
     }).optional(),
+    'The voltage that its regulator holds.',
+    { example: '14.4 V', leftOut: 'as measured in the vehicle, else {voltage-sizing}' },
   ),
-  'variable-voltage': builders(z.boolean().default(false)),
+  'variable-voltage': builders(
+    z.boolean().default(false),
+    'Whether the vehicle raises and lowers its voltage while driving.',
+  ),
 });
 
 /** Its case is the negative terminal. */

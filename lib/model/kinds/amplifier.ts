@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { positiveNumber, quantityWithin, text } from '../fields.ts';
 import { rows, shortened } from '../short-forms/short-form.ts';
+import { section } from '../writing/field-text.ts';
 import { speakerLoad } from './bounds.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
@@ -9,20 +10,38 @@ const ratedPower = quantityWithin('power', { above: 0, most: 20_000 });
 
 /** Rated power into each load that the maker publishes, smallest load last or first as written. */
 const powers = shortened(
-  z.array(z.strictObject({ load: builders(speakerLoad), power: builders(ratedPower) })).min(1),
+  z
+    .array(
+      z.strictObject({
+        load: builders(speakerLoad, 'The load that its maker rates it into.', { example: '4 ohm' }),
+        power: builders(
+          ratedPower,
+          'What it gives into that load for long, at 14.4 V unless its maker says otherwise.',
+          { example: '75 W' },
+        ),
+      }),
+    )
+    .min(1),
   { form: 'table', key: 'load', value: 'power' },
 );
 
 const channel = shortened(
   z.strictObject({
-    positive: builders(text('CH1+')),
-    negative: builders(text('CH1-')),
-    /** The signal input that drives it. */
-    input: builders(text('IN1')),
-    /** Further inputs that are added to it, such as the right one of a bass amplifier. */
-    summed: builders(z.array(text('IN2')).default([])),
-    minimum: builders(speakerLoad),
-    powers,
+    positive: builders(text('CH1+'), 'The terminal of its positive side.', { picture: 'channels' }),
+    negative: builders(text('CH1-'), 'The terminal of its negative side.', { picture: 'channels' }),
+    input: builders(text('IN1'), 'The signal input that drives it.', { picture: 'channels' }),
+    summed: builders(
+      z.array(text('IN2')).default([]),
+      'Further inputs that are added to it, such as the right one of a bass amplifier.',
+      { example: ['IN2'] },
+    ),
+    minimum: builders(speakerLoad, 'The smallest load that its maker allows on it.', { example: '2 ohm' }),
+    powers: section(powers, 'Rated power into each load that its maker publishes.', {
+      example: [
+        { load: '4 ohm', power: '75 W' },
+        { load: '2 ohm', power: '100 W' },
+      ],
+    }),
   }),
   { form: 'channel' },
 );
@@ -31,21 +50,44 @@ const channel = shortened(
 const alongChannels = { output: 'names', positive: 'names', negative: 'names', input: 'names' } as const;
 
 export const amplifierSchema = z.strictObject({
-  kind: everyone(z.literal('amplifier')),
+  kind: everyone(z.literal('amplifier'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
   supply: supplySchema,
-  /** Damping factor that its maker states, and the load that it holds for. */
-  damping: z
-    .strictObject({
-      factor: builders(
-        positiveNumber.max(5000, 'is more than any amplifier has; write a number such as 200'),
-      ),
-      at: builders(speakerLoad),
-    })
-    .optional(),
-  channels: rows(z.record(z.string(), channel), alongChannels),
-  /** Pairs of channels that may be bridged, by the two names joined with a plus: `1+2`. */
-  bridges: rows(z.record(z.string(), channel), alongChannels).default({}),
+  damping: section(
+    z
+      .strictObject({
+        factor: builders(
+          positiveNumber.max(5000, 'is more than any amplifier has; write a number such as 200'),
+          'The load over the resistance of its output.',
+          { example: 120 },
+        ),
+        at: builders(speakerLoad, 'The load that it is stated for.', { example: '4 ohm' }),
+      })
+      .optional(),
+    'Damping factor that its maker states, and the load that it holds for.',
+  ),
+  channels: section(
+    rows(z.record(z.string(), channel), alongChannels),
+    'Its channels by their names, as they are printed: `1`, `2`. A name of figures alone is put in quotes.',
+    { name: '1', picture: 'channels' },
+  ),
+  bridges: section(
+    rows(z.record(z.string(), channel), alongChannels).default({}),
+    'Pairs of channels that may be bridged, by the two names joined with a plus.',
+    {
+      name: '1+2',
+      picture: 'channels',
+      example: {
+        '1+2': {
+          positive: 'CH1+',
+          negative: 'CH2-',
+          input: 'IN1',
+          minimum: '4 ohm',
+          powers: [{ load: '4 ohm', power: '200 W' }],
+        },
+      },
+    },
+  ),
 });
 
 export const amplifier = equipmentKind('Amplifiers', amplifierSchema, (part) =>

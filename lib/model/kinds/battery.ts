@@ -6,20 +6,37 @@ import { systemVoltageField } from '../system-voltage.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
-  kind: everyone(z.literal('battery')),
+  kind: everyone(z.literal('battery'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  chemistry: builders(z.enum(['flooded', 'absorbed-glass-mat', 'lithium'])),
-  /** Nominal voltage. Two of 12 V in series are written as one of 24 V: resistance of both, capacity of one. */
-  voltage: builders(systemVoltageField.optional()),
-  capacity: builders(quantityAbove('charge')),
-  /** Of a starter battery. One that does not say it starts no engine. */
-  'cold-cranking': builders(quantityAbove('current').optional()),
-  /** What it gives into a dead short at its posts, charged, by its maker: decides what a fuse must interrupt. */
-  'short-circuit': builders(quantityAbove('current').optional()),
-  /** Internal resistance; a house rule by chemistry applies where the maker is silent. */
-  resistance: builders(quantityWithin('resistance', { most: 1 }).optional()),
-  /** Charge at which its reserve ends, by its maker; the house rule holds where it is left out. */
-  'reserve-end': builders(reserveEnd.optional()),
+  chemistry: builders(
+    z.enum(['flooded', 'absorbed-glass-mat', 'lithium']),
+    'What is in it. Its resistance, its reserve and where it may stand follow from it.',
+    { example: 'flooded' },
+  ),
+  voltage: builders(
+    systemVoltageField.optional(),
+    'Its nominal voltage. Two of 12 V in series are written as one of 24 V: resistance of both, capacity of one.',
+    { example: '12 V', leftOut: '12 V' },
+  ),
+  capacity: builders(quantityAbove('charge'), 'Its capacity at the twenty-hour rate.', { example: '70 Ah' }),
+  'cold-cranking': builders(
+    quantityAbove('current').optional(),
+    'Cold-cranking current of a starter battery. One that does not say it starts no engine.',
+    { example: '640 A' },
+  ),
+  'short-circuit': builders(
+    quantityAbove('current').optional(),
+    'What it gives into a dead short at its posts, charged, by its maker. It decides what a fuse must interrupt.',
+    { example: '2500 A' },
+  ),
+  resistance: builders(quantityWithin('resistance', { most: 1 }).optional(), 'Its internal resistance.', {
+    example: '5 mohm',
+    leftOut: 'by its chemistry: house rules',
+  }),
+  'reserve-end': builders(reserveEnd.optional(), 'The charge at which its reserve ends, by its maker.', {
+    example: '50 %',
+    leftOut: '{reserve-end}',
+  }),
 });
 
 export const battery = equipmentKind('Batteries', batterySchema, (part) => {

@@ -20,8 +20,8 @@ export const efficiency = quantityWithin('ratio', { above: 0, most: 1 });
 
 /** The air that each edge asks for. */
 export const edgeLengths = z.strictObject({
-  left: builders(airGap.optional()),
-  right: builders(airGap.optional()),
-  top: builders(airGap.optional()),
-  bottom: builders(airGap.optional()),
+  left: builders(airGap.optional(), 'Air at the left edge.', { example: '1 in', picture: 'footprint' }),
+  right: builders(airGap.optional(), 'Air at the right edge.', { example: '1 in', picture: 'footprint' }),
+  top: builders(airGap.optional(), 'Air at the upper edge.', { example: '2 in', picture: 'footprint' }),
+  bottom: builders(airGap.optional(), 'Air at the lower edge.', { example: '1 in', picture: 'footprint' }),
 });

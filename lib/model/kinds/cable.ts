@@ -3,27 +3,46 @@ import { builders, everyone } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { extent, quantity, text, wireSize } from '../fields.ts';
 import { colourSchema, conductorRoleSchema, vehicleSideSchema } from '../vocabulary.ts';
+import { section } from '../writing/field-text.ts';
 import { stockKind } from './kind.ts';
 
 export const cableSchema = z.strictObject({
-  kind: everyone(z.literal('cable')),
+  kind: everyone(z.literal('cable'), 'What kind of part it is. The fields of a part follow from it.'),
   ...partBase,
-  form: builders(z.enum(['multi-conductor', 'twisted-pair', 'coaxial', 'data'])),
-  conductors: z.record(
-    z.string(),
-    z.strictObject({
-      size: builders(wireSize),
-      colour: builders(colourSchema),
-      /** Of a lead with a conductor for each side. */
-      side: builders(vehicleSideSchema.optional()),
-    }),
+  form: builders(z.enum(['multi-conductor', 'twisted-pair', 'coaxial', 'data']), 'How its conductors lie.', {
+    example: 'twisted-pair',
+  }),
+  conductors: section(
+    z.record(
+      z.string(),
+      z.strictObject({
+        size: builders(wireSize, 'Size of the conductor.', { example: '16 AWG' }),
+        colour: builders(colourSchema, 'Colour of its insulation, by the letters of IEC 60757.', {
+          example: 'WH',
+        }),
+        side: builders(
+          vehicleSideSchema.optional(),
+          'Of a lead with a conductor for each side: which one it is.',
+          { example: 'left' },
+        ),
+      }),
+    ),
+    'Its conductors by their names, as links call them.',
+    { name: 'white' },
   ),
-  insulation: builders(quantity('temperature').optional()),
-  for: builders(z.array(conductorRoleSchema).min(1)),
-  'outside-diameter': builders(extent.optional()),
-  /** A made-up lead of fixed length, such as a phono lead; none for cable cut from a reel. */
-  'made-length': builders(extent.optional()),
-  plugs: builders(text('phono').optional()),
+  insulation: builders(
+    quantity('temperature').optional(),
+    'The temperature that its insulation is marked with.',
+    { example: '80 C', leftOut: '{insulation-unmarked}' },
+  ),
+  for: builders(z.array(conductorRoleSchema).min(1), 'What the shop uses it for.', { example: ['signal'] }),
+  'outside-diameter': builders(extent.optional(), 'Over its jacket.', { example: '6 mm' }),
+  'made-length': builders(
+    extent.optional(),
+    'Length of a made-up lead, such as a phono lead. Cable that is cut from a reel has none.',
+    { example: '12 ft' },
+  ),
+  plugs: builders(text('phono').optional(), 'What its ends plug into.'),
 });
 
 export const cable = stockKind('Cable', cableSchema);

@@ -5,15 +5,23 @@ import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 /** Capacitors in one case: they give a short very much current, and hold no reserve. */
 export const capacitorBankSchema = z.strictObject({
-  kind: everyone(z.literal('capacitor-bank')),
+  kind: everyone(
+    z.literal('capacitor-bank'),
+    'What kind of part it is. The fields of a part follow from it.',
+  ),
   ...equipmentBase,
-  capacitance: builders(quantityWithin('capacitance', { least: 1, most: 20_000 })),
-  /** Series resistance by its maker: it decides what the bank drives into a short. */
-  resistance: builders(quantityWithin('resistance', { above: 0, most: 1 })),
-  /** The most that it may be charged to, by its maker. */
-  'rated-voltage': builders(quantityAbove('voltage')),
-  /** The maker's fuse for it: a ceiling. */
-  fuse: builders(quantityAbove('current')),
+  capacitance: builders(quantityWithin('capacitance', { least: 1, most: 20_000 }), 'What it holds.', {
+    example: '500 F',
+  }),
+  resistance: builders(
+    quantityWithin('resistance', { above: 0, most: 1 }),
+    'Its series resistance, by its maker. It decides what the bank drives into a short.',
+    { example: '1 mohm' },
+  ),
+  'rated-voltage': builders(quantityAbove('voltage'), 'The most that it may be charged to, by its maker.', {
+    example: '16 V',
+  }),
+  fuse: builders(quantityAbove('current'), "The maker's fuse for it: a ceiling.", { example: '200 A' }),
 });
 
 export const capacitorBank = equipmentKind('Capacitor banks', capacitorBankSchema, (part) => {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
+import { section } from '../writing/field-text.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 /**
@@ -8,25 +9,42 @@ import { equipmentBase, equipmentKind, supplyElement, supplyRangeSchema, termina
  * nothing while it does not, and lets no current back.
  */
 export const chargerSchema = z.strictObject({
-  kind: everyone(z.literal('charger')),
+  kind: everyone(z.literal('charger'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  input: z.strictObject({
-    /** Where its maker is silent it counts as made for a 12 V system. */
-    range: supplyRangeSchema.optional(),
-    /** The maker's fuse for its input: a ceiling. */
-    fuse: builders(quantityAbove('current')),
-    /** Output power over input power. */
-    efficiency: builders(quantityWithin('ratio', { least: 0.4, most: 1 })),
-    'key-off': builders(quantityAbove('current').optional()),
-    'turn-on-draw': builders(quantityAbove('current').optional()),
-  }),
-  output: z.strictObject({
-    /** What it regulates to, and the most that it gives. */
-    voltage: builders(quantityAbove('voltage')),
-    current: builders(quantityAbove('current')),
-    /** The maker's fuse for its output: a ceiling. */
-    fuse: builders(quantityAbove('current')),
-  }),
+  input: section(
+    z.strictObject({
+      range: section(supplyRangeSchema.optional(), 'The voltages that its input is made for.', {
+        leftOut: 'it counts as made for a 12 V system',
+      }),
+      fuse: builders(quantityAbove('current'), "The maker's fuse for its input: a ceiling.", {
+        example: '50 A',
+      }),
+      efficiency: builders(
+        quantityWithin('ratio', { least: 0.4, most: 1 }),
+        'Output power over input power.',
+        { example: '90 %' },
+      ),
+      'key-off': builders(
+        quantityAbove('current').optional(),
+        'What it draws with everything switched off.',
+        { example: '2 mA' },
+      ),
+      'turn-on-draw': builders(quantityAbove('current').optional(), 'What its turn-on terminal draws.', {
+        example: '20 mA',
+      }),
+    }),
+    'The side that is fed by the starter battery.',
+  ),
+  output: section(
+    z.strictObject({
+      voltage: builders(quantityAbove('voltage'), 'What it regulates to.', { example: '14.4 V' }),
+      current: builders(quantityAbove('current'), 'The most that it gives.', { example: '30 A' }),
+      fuse: builders(quantityAbove('current'), "The maker's fuse for its output: a ceiling.", {
+        example: '40 A',
+      }),
+    }),
+    'The side that feeds the second battery.',
+  ),
 });
 
 /** A load between its input terminals, a source that limits itself behind its output. */

@@ -6,13 +6,20 @@ import { stockKind } from './kind.ts';
 
 export const coveringSchema = z
   .strictObject({
-    kind: everyone(z.literal('covering')),
+    kind: everyone(z.literal('covering'), 'What kind of part it is. The fields of a part follow from it.'),
     ...partBase,
-    form: builders(z.enum(['loom', 'braided-sleeve', 'heat-shrink', 'tape', 'conduit'])),
-    bore: builders(quantityWithin('length', { above: 0, most: 0.15 })),
-    /** Bore after shrinking, for heat-shrink. */
-    'shrunk-bore': builders(extent.optional()),
-    withstands: builders(quantity('temperature')),
+    form: builders(z.enum(['loom', 'braided-sleeve', 'heat-shrink', 'tape', 'conduit']), 'What it is.', {
+      example: 'loom',
+    }),
+    bore: builders(
+      quantityWithin('length', { above: 0, most: 0.15 }),
+      'Across its inside, before it shrinks.',
+      { example: '13 mm' },
+    ),
+    'shrunk-bore': builders(extent.optional(), 'Of heat-shrink: across its inside when it has shrunk.', {
+      example: '4 mm',
+    }),
+    withstands: builders(quantity('temperature'), 'The temperature that it stands.', { example: '105 C' }),
   })
   .refine((part) => (part['shrunk-bore'] ?? 0) <= part.bore, {
     error: 'is above the bore before it shrinks',

@@ -3,19 +3,32 @@ import { builders, everyone } from '../audience.ts';
 import { quantityWithin, text } from '../fields.ts';
 import { rows } from '../short-forms/short-form.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
+import { section } from '../writing/field-text.ts';
 import { equipmentBase, equipmentKind, type PartElement, terminalsOf } from './kind.ts';
 
 export const distributionSchema = z.strictObject({
-  kind: everyone(z.literal('distribution')),
+  kind: everyone(z.literal('distribution'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  /** Fuse of each fused way, by the outgoing terminal; a plain or ground block has none. */
-  'fused-ways': rows(
-    z.record(
-      z.string(),
-      z.strictObject({ from: builders(text('IN')), 'fuse-form': builders(fuseFormSchema) }),
-    ),
-  ).default({}),
-  current: builders(quantityWithin('current', { above: 0, most: 1000 })),
+  'fused-ways': section(
+    rows(
+      z.record(
+        z.string(),
+        z.strictObject({
+          from: builders(text('IN'), 'The terminal that feeds the way.'),
+          'fuse-form': builders(fuseFormSchema, 'The form of fuse that fits the way.', {
+            example: 'small-bolt-in',
+          }),
+        }),
+      ),
+    ).default({}),
+    'Its fused ways, by the outgoing terminal. A plain block or a ground bar has none.',
+    { name: 'OUT1' },
+  ),
+  current: builders(
+    quantityWithin('current', { above: 0, most: 1000 }),
+    'The greatest current that it carries.',
+    { example: '250 A' },
+  ),
 });
 
 /** Fused ways are fuses; every other terminal hangs on the one bar. */

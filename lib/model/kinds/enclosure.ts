@@ -7,14 +7,17 @@ import { equipmentBase, equipmentKind } from './kind.ts';
 export const boxLoadingSchema = z.enum(['sealed', 'ported', 'band-pass']);
 
 export const enclosureSchema = z.strictObject({
-  kind: everyone(z.literal('enclosure')),
+  kind: everyone(z.literal('enclosure'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  volume: builders(quantity('volume')),
-  loading: builders(boxLoadingSchema),
-  tuning: builders(quantity('frequency').optional()),
-  /** Diameter of the hole for the speaker, and what is free behind it. */
-  opening: builders(extent.optional()),
-  'free-depth': builders(extent.optional()),
+  volume: builders(quantity('volume'), 'Air inside it, less what its braces and its port take.', {
+    example: '20 L',
+  }),
+  loading: builders(boxLoadingSchema, 'How its air works on the cone.', { example: 'sealed' }),
+  tuning: builders(quantity('frequency').optional(), 'The frequency that its port is tuned to.', {
+    example: '34 Hz',
+  }),
+  opening: builders(extent.optional(), 'Diameter of the hole for the speaker.', { example: '9 1/4 in' }),
+  'free-depth': builders(extent.optional(), 'What is free behind that hole.', { example: '6 in' }),
 });
 
 export const enclosure = equipmentKind('Enclosures', enclosureSchema, () => []);

@@ -5,7 +5,7 @@ import { extent, quantity, quantityWithin, text } from '../fields.ts';
 import { stockKind } from './kind.ts';
 
 export const fixingSchema = z.strictObject({
-  kind: everyone(z.literal('fixing')),
+  kind: everyone(z.literal('fixing'), 'What kind of part it is. The fields of a part follow from it.'),
   ...partBase,
   form: builders(
     z.enum([
@@ -20,21 +20,38 @@ export const fixingSchema = z.strictObject({
       'tie',
       'adhesive',
     ]),
+    'What it is.',
+    { example: 'bolt' },
   ),
-  thread: builders(text('#8').optional()),
-  /** Of a spacer: what it adds to a height. */
-  length: builders(extent.optional()),
-  /** Of a washer or packing: what it adds to a height. Without it, it is not packed with. */
-  thickness: builders(quantityWithin('length', { above: 0, most: 0.015 }).optional()),
-  pilot: builders(extent.optional()),
-  clearance: builders(extent.optional()),
-  torque: builders(quantityWithin('torque', { above: 0, most: 120 }).optional()),
-  /** Across the face that its head, washer or end bears on. Left out: twice its thread, as an ordinary washer. */
-  'bears-on': builders(quantityWithin('length', { above: 0, most: 0.08 }).optional()),
-  /** Load along its axis that it may hold, in kilograms at rest. */
-  holds: builders(quantity('mass').optional()),
-  /** Temperature that a tie stands; 85 C where its maker is silent. */
-  withstands: builders(quantityWithin('temperature', { least: 40, most: 500 }).optional()),
+  thread: builders(text('#8').optional(), 'Its thread, as the trade calls it.', { example: 'M6' }),
+  length: builders(extent.optional(), 'Its length under the head; of a spacer, what it adds to a height.', {
+    example: '40 mm',
+  }),
+  thickness: builders(
+    quantityWithin('length', { above: 0, most: 0.015 }).optional(),
+    'Of a washer or packing: what it adds to a height. Without it, it is not packed with.',
+    { example: '1.6 mm' },
+  ),
+  pilot: builders(extent.optional(), 'Hole that its thread bites in.', { example: '7/64 in' }),
+  clearance: builders(extent.optional(), 'Hole that it passes freely.', { example: '6.6 mm' }),
+  torque: builders(quantityWithin('torque', { above: 0, most: 120 }).optional(), 'What it is tightened to.', {
+    example: '10 N m',
+  }),
+  'bears-on': builders(
+    quantityWithin('length', { above: 0, most: 0.08 }).optional(),
+    'Across the face that its head, washer or end bears on.',
+    { example: '18 mm', leftOut: 'twice its thread, as an ordinary washer' },
+  ),
+  holds: builders(
+    quantity('mass').optional(),
+    'Load along its axis that it may hold, in kilograms at rest.',
+    { example: '120 kg' },
+  ),
+  withstands: builders(
+    quantityWithin('temperature', { least: 40, most: 500 }).optional(),
+    'The temperature that a tie stands.',
+    { example: '85 C', leftOut: '{tie-temperature}' },
+  ),
 });
 
 export const fixing = stockKind('Fixings', fixingSchema);

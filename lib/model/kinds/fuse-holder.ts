@@ -5,11 +5,14 @@ import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
 
 export const fuseHolderSchema = z.strictObject({
-  kind: everyone(z.literal('fuse-holder')),
+  kind: everyone(z.literal('fuse-holder'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  'fuse-form': builders(fuseFormSchema),
-  /** Greatest fuse that the holder may carry. */
-  current: builders(quantityWithin('current', { above: 0, most: 1000 })),
+  'fuse-form': builders(fuseFormSchema, 'The form of fuse that fits it.', { example: 'small-bolt-in' }),
+  current: builders(
+    quantityWithin('current', { above: 0, most: 1000 }),
+    'The greatest fuse that it may carry.',
+    { example: '150 A' },
+  ),
 });
 
 export const fuseHolder = equipmentKind('Fuse holders', fuseHolderSchema, (part) => {

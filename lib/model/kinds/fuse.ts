@@ -3,25 +3,41 @@ import { builders, everyone } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { positiveNumber, quantityAbove } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
+import { section } from '../writing/field-text.ts';
 import { stockKind } from './kind.ts';
 
 export const fuseSchema = z.strictObject({
-  kind: everyone(z.literal('fuse')),
+  kind: everyone(z.literal('fuse'), 'What kind of part it is. The fields of a part follow from it.'),
   ...partBase,
-  form: builders(fuseFormSchema),
-  rating: builders(quantityAbove('current')),
-  /** Rated voltage by its maker; a house rule holds where it is silent. */
-  voltage: builders(quantityAbove('voltage').optional()),
-  /**
-   * Time-current data by its maker: how long it carries a current at least, as a multiple of its rating, before it
-   * opens. From the smallest multiple on, times fall.
-   */
-  'time-current': z
-    .array(z.strictObject({ multiple: builders(positiveNumber), seconds: builders(quantityAbove('time')) }))
-    .refine(isFalling, 'does not fall: write larger multiples after smaller ones, each with a shorter time')
-    .optional(),
-  /** Interrupting current by its maker; the house rule of its form applies where it is silent. */
-  interrupts: builders(quantityAbove('current').optional()),
+  form: builders(fuseFormSchema, 'Its form.', { example: 'small-bolt-in' }),
+  rating: builders(quantityAbove('current'), 'The current that is printed on it.', { example: '80 A' }),
+  voltage: builders(quantityAbove('voltage').optional(), 'Its rated voltage by its maker.', {
+    example: '32 V',
+    leftOut: '{fuse-voltage}',
+  }),
+  'time-current': section(
+    z
+      .array(
+        z.strictObject({
+          multiple: builders(positiveNumber, 'The current, as a multiple of its rating.', { example: 2 }),
+          seconds: builders(quantityAbove('time'), 'How long it carries that at least.', { example: '1 s' }),
+        }),
+      )
+      .refine(isFalling, 'does not fall: write larger multiples after smaller ones, each with a shorter time')
+      .optional(),
+    'How long it carries a current at least before it opens, by its maker. Times fall as the current grows.',
+    {
+      example: [
+        { multiple: 2, seconds: '1 s' },
+        { multiple: 6, seconds: '0.1 s' },
+      ],
+    },
+  ),
+  interrupts: builders(
+    quantityAbove('current').optional(),
+    'The greatest current that it interrupts, by its maker.',
+    { example: '2000 A', leftOut: 'by its form: house rules' },
+  ),
 });
 
 /** A point of time-current data. */

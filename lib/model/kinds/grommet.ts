@@ -6,11 +6,15 @@ import { stockKind } from './kind.ts';
 
 export const grommetSchema = z
   .strictObject({
-    kind: everyone(z.literal('grommet')),
+    kind: everyone(z.literal('grommet'), 'What kind of part it is. The fields of a part follow from it.'),
     ...partBase,
-    hole: builders(extent),
-    bore: builders(extent),
-    panel: builders(quantityWithin('length', { above: 0, most: 0.015 }).optional()),
+    hole: builders(extent, 'The hole in the panel that it sits in.', { example: '20 mm' }),
+    bore: builders(extent, 'What is free in it for wires.', { example: '14 mm' }),
+    panel: builders(
+      quantityWithin('length', { above: 0, most: 0.015 }).optional(),
+      'The thickest panel that its groove takes.',
+      { example: '2 mm' },
+    ),
   })
   .refine(({ bore, hole }) => bore < hole, {
     error: 'is not below the hole that the grommet sits in',

@@ -2,32 +2,60 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { suppressionSchema } from '../vocabulary.ts';
+import { section } from '../writing/field-text.ts';
 import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 /** A relay that joins two batteries while the engine runs and parts them while it does not. */
 export const isolatingRelaySchema = z
   .strictObject({
-    kind: everyone(z.literal('isolating-relay')),
+    kind: everyone(
+      z.literal('isolating-relay'),
+      'What kind of part it is. The fields of a part follow from it.',
+    ),
     ...equipmentBase,
-    /** What closes it: a coil that the vehicle feeds while the engine runs, or the charging voltage that it sees itself. */
-    'pulls-in': builders(z.enum(['coil', 'charging-voltage'])),
-    /** What its coil draws; of one that sees the voltage itself, what it draws while closed. */
-    'coil-current': builders(quantityWithin('current', { above: 0, most: 20 })),
-    'coil-range': supplyRangeSchema.optional(),
-    suppression: builders(suppressionSchema),
-    /** What its contact carries for as long as the engine runs. */
-    'continuous-current': builders(quantityAbove('current')),
-    /** What its contact carries for a while, and for how long, by its maker. */
-    'short-time': z
-      .strictObject({
-        current: builders(quantityAbove('current')),
-        seconds: builders(quantityWithin('time', { least: 0.1, most: 3600 })),
-      })
-      .optional(),
-    /** Whether it stays open, or opens, while the starter turns. */
-    'opens-while-cranking': builders(z.boolean().default(false)),
-    /** Resistance of its contact; next to none where the maker is silent, so that no share of a current is told too small. */
-    resistance: builders(quantityWithin('resistance', { most: 0.1 }).optional()),
+    'pulls-in': builders(
+      z.enum(['coil', 'charging-voltage']),
+      'What closes it: a coil that the vehicle feeds while the engine runs, or the charging voltage that it sees itself.',
+      { example: 'charging-voltage' },
+    ),
+    'coil-current': builders(
+      quantityWithin('current', { above: 0, most: 20 }),
+      'What its coil draws; of one that sees the voltage itself, what it draws while closed.',
+      { example: '0.4 A' },
+    ),
+    'coil-range': section(supplyRangeSchema.optional(), 'The voltages that its coil is made for.', {
+      leftOut: 'it counts as made for a 12 V system',
+    }),
+    suppression: builders(suppressionSchema, 'What takes up the kick of its coil as it opens.', {
+      example: 'diode',
+    }),
+    'continuous-current': builders(
+      quantityAbove('current'),
+      'What its contact carries for as long as the engine runs.',
+      { example: '140 A' },
+    ),
+    'short-time': section(
+      z
+        .strictObject({
+          current: builders(quantityAbove('current'), 'The current that it carries for a while.', {
+            example: '300 A',
+          }),
+          seconds: builders(quantityWithin('time', { least: 0.1, most: 3600 }), 'For how long.', {
+            example: '30 s',
+          }),
+        })
+        .optional(),
+      'What its contact carries for a while, by its maker.',
+    ),
+    'opens-while-cranking': builders(
+      z.boolean().default(false),
+      'Whether it stays open, or opens, while the starter turns.',
+    ),
+    resistance: builders(
+      quantityWithin('resistance', { most: 0.1 }).optional(),
+      'Resistance of its contact.',
+      { example: '0.3 mohm', leftOut: 'next to none, so that no share of a current is told too small' },
+    ),
   })
   .refine((part) => (part['short-time']?.current ?? Number.POSITIVE_INFINITY) >= part['continuous-current'], {
     error: 'is below what the contact carries for as long as the engine runs',

@@ -3,7 +3,7 @@ import { everyone } from '../audience.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
 export const levelControlSchema = z.strictObject({
-  kind: everyone(z.literal('level-control')),
+  kind: everyone(z.literal('level-control'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
 });
 

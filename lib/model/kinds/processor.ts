@@ -4,13 +4,23 @@ import { count, quantityWithin } from '../fields.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 export const processorSchema = z.strictObject({
-  kind: everyone(z.literal('processor')),
+  kind: everyone(z.literal('processor'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
   supply: supplySchema,
-  'sample-rate': builders(quantityWithin('frequency', { least: 8000, most: 800_000 }).optional()),
-  /** Whether it adds band-limited inputs up to full range. */
-  summing: builders(z.boolean().optional()),
-  'filter-orders': builders(z.array(count).optional()),
+  'sample-rate': builders(
+    quantityWithin('frequency', { least: 8000, most: 800_000 }).optional(),
+    'How many samples it takes of a signal in a second. It sets the step of its delays.',
+    { example: '48 kHz' },
+  ),
+  summing: builders(
+    z.boolean().optional(),
+    'Whether it adds inputs that each carry a part of the band up to full range.',
+  ),
+  'filter-orders': builders(
+    z.array(count).optional(),
+    'The orders that its filters offer: 2 is 12 dB per octave.',
+    { example: [1, 2, 3, 4] },
+  ),
 });
 
 export const processor = equipmentKind('Signal processors', processorSchema, (part) =>

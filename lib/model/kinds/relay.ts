@@ -2,16 +2,24 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { suppressionSchema } from '../vocabulary.ts';
+import { section } from '../writing/field-text.ts';
 import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
-  kind: everyone(z.literal('relay')),
+  kind: everyone(z.literal('relay'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  /** The voltages that its coil is made for; where its maker is silent it counts as made for a 12 V system. */
-  'coil-range': supplyRangeSchema.optional(),
-  'coil-current': builders(quantityWithin('current', { above: 0, most: 5 })),
-  'contact-current': builders(quantityAbove('current')),
-  suppression: builders(suppressionSchema),
+  'coil-range': section(supplyRangeSchema.optional(), 'The voltages that its coil is made for.', {
+    leftOut: 'it counts as made for a 12 V system',
+  }),
+  'coil-current': builders(quantityWithin('current', { above: 0, most: 5 }), 'What its coil draws.', {
+    example: '150 mA',
+  }),
+  'contact-current': builders(quantityAbove('current'), 'What its contact carries for long.', {
+    example: '30 A',
+  }),
+  suppression: builders(suppressionSchema, 'What takes up the kick of its coil as it opens.', {
+    example: 'diode',
+  }),
 });
 
 /** The contact passes what feeds it on; the coil belongs to the turn-on circuit, which is summed apart. */

@@ -1,14 +1,18 @@
 import { z } from 'zod';
 import { everyone } from '../audience.ts';
 import { outputsSchema } from '../content/integration.ts';
+import { section } from '../writing/field-text.ts';
 import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
 
 export const sourceUnitSchema = z.strictObject({
-  kind: everyone(z.literal('source-unit')),
+  kind: everyone(z.literal('source-unit'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
   supply: supplySchema,
-  /** What its outputs give, by terminal or pair. */
-  outputs: outputsSchema.default({}),
+  outputs: section(
+    outputsSchema.default({}),
+    'What its outputs give by its maker, by terminal or pair. What was found in a vehicle goes before it.',
+    { name: 'OUT1' },
+  ),
 });
 
 export const sourceUnit = equipmentKind('Source units', sourceUnitSchema, (part) =>

@@ -2,43 +2,72 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { isRising, quantity, quantityAbove, quantityWithin, runsDownwards, text } from '../fields.ts';
 import { rows, shortened, span } from '../short-forms/short-form.ts';
+import { section } from '../writing/field-text.ts';
 import { audible, speakerLoad } from './bounds.ts';
 import { boxLoadingSchema } from './enclosure.ts';
 import { equipmentBase, equipmentKind } from './kind.ts';
 
 const volumes = span(
   z
-    .strictObject({ from: builders(quantity('volume')), to: builders(quantity('volume')) })
+    .strictObject({
+      from: builders(quantity('volume'), 'The smallest volume.', { example: '18 L' }),
+      to: builders(quantity('volume'), 'The largest volume.', { example: '28 L' }),
+    })
     .refine(isRising, runsDownwards),
 );
 
 export const speakerSchema = z.strictObject({
-  kind: everyone(z.literal('speaker')),
+  kind: everyone(z.literal('speaker'), 'What kind of part it is. The fields of a part follow from it.'),
   ...equipmentBase,
-  /** What it plays; protection rules go by it. */
-  band: everyone(z.enum(['tweeter', 'midrange', 'midbass', 'full-range', 'coaxial', 'subwoofer'])),
-  coils: rows(
-    z.record(
-      z.string(),
-      shortened(
-        z.strictObject({
-          positive: builders(text('C1+')),
-          negative: builders(text('C1-')),
-          nominal: builders(speakerLoad),
-          'direct-current': builders(quantityAbove('resistance').optional()),
-        }),
-        { form: 'coil' },
-      ),
-    ),
-    { positive: 'names', negative: 'names' },
+  band: everyone(
+    z.enum(['tweeter', 'midrange', 'midbass', 'full-range', 'coaxial', 'subwoofer']),
+    'What it plays. The rules that protect it go by it.',
+    { example: 'midbass' },
   ),
-  /** Power that the whole speaker may take for long. */
-  power: builders(quantityWithin('power', { above: 0, most: 20_000 })),
-  'lowest-frequency': builders(audible.optional()),
-  /** Diameter of the hole that it goes into; its frame covers the rim, its height is its mounting depth. */
-  'cut-out': builders(quantityWithin('length', { above: 0, most: 0.6 }).optional()),
-  /** Volumes of box that its maker allows, by how the box loads it. */
-  boxes: z.partialRecord(boxLoadingSchema, volumes).optional(),
+  coils: section(
+    rows(
+      z.record(
+        z.string(),
+        shortened(
+          z.strictObject({
+            positive: builders(text('C1+'), 'The terminal of its positive end.'),
+            negative: builders(text('C1-'), 'The terminal of its negative end.'),
+            nominal: builders(speakerLoad, 'Its nominal resistance, as it is rated.', { example: '4 ohm' }),
+            'direct-current': builders(
+              quantityAbove('resistance').optional(),
+              'What a meter reads across it.',
+              {
+                example: '3.4 ohm',
+                leftOut: 'between {coil-dc-least} and {coil-dc-most} of its nominal resistance',
+              },
+            ),
+          }),
+          { form: 'coil' },
+        ),
+      ),
+      { positive: 'names', negative: 'names' },
+    ),
+    'Its voice coils by their names.',
+    { name: 'C1' },
+  ),
+  power: builders(
+    quantityWithin('power', { above: 0, most: 20_000 }),
+    'Power that the whole speaker may take for long.',
+    { example: '80 W' },
+  ),
+  'lowest-frequency': builders(audible.optional(), 'The lowest frequency that its maker lets it play.', {
+    example: '60 Hz',
+  }),
+  'cut-out': builders(
+    quantityWithin('length', { above: 0, most: 0.6 }).optional(),
+    'Diameter of the hole that it goes into. Its frame covers the rim.',
+    { example: '5 1/8 in' },
+  ),
+  boxes: section(
+    z.partialRecord(boxLoadingSchema, volumes).optional(),
+    'Volumes of box that its maker allows, by how the box loads it.',
+    { example: { sealed: { from: '18 L', to: '28 L' } } },
+  ),
 });
 
 /** A coil is a load of an amplifier, not of the 12 V network. */

@@ -4,12 +4,13 @@ import { partBase } from '../content/part-base.ts';
 import { isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
 import { span } from '../short-forms/short-form.ts';
 import { studSchema } from '../vocabulary.ts';
+import { section } from '../writing/field-text.ts';
 import { stripLength } from './bounds.ts';
 import { stockKind } from './kind.ts';
 
 /** What goes on the end of a conductor. */
 export const terminalSchema = z.strictObject({
-  kind: everyone(z.literal('terminal')),
+  kind: everyone(z.literal('terminal'), 'What kind of part it is. The fields of a part follow from it.'),
   ...partBase,
   form: builders(
     z.enum([
@@ -21,15 +22,27 @@ export const terminalSchema = z.strictObject({
       'reducer',
       'post-clamp',
     ]),
+    'What it is.',
+    { example: 'ring-lug' },
   ),
-  takes: span(
-    z.strictObject({ from: builders(wireSize), to: builders(wireSize) }).refine(isRisingSize, runsDownwards),
+  takes: section(
+    span(
+      z
+        .strictObject({
+          from: builders(wireSize, 'The thinnest conductor.', { example: '4 AWG' }),
+          to: builders(wireSize, 'The thickest conductor.', { example: '4 AWG' }),
+        })
+        .refine(isRisingSize, runsDownwards),
+    ),
+    'The conductors that it is made for.',
+    { example: { from: '4 AWG', to: '4 AWG' } },
   ),
-  stud: builders(studSchema.optional()),
-  /** Of a reducer: the conductor size that its pin stands for in a port. */
-  pin: builders(wireSize.optional()),
-  strip: builders(stripLength.optional()),
-  die: builders(text('6 AWG hex').optional()),
+  stud: builders(studSchema.optional(), 'The stud that its hole fits.', { example: 'M8' }),
+  pin: builders(wireSize.optional(), 'Of a reducer: the conductor size that its pin stands for in a port.', {
+    example: '4 AWG',
+  }),
+  strip: builders(stripLength.optional(), 'How much insulation is stripped for it.', { example: '1/2 in' }),
+  die: builders(text('6 AWG hex').optional(), 'The die that it is crimped with.'),
 });
 
 export const terminal = stockKind('Terminals for conductors', terminalSchema);
