@@ -1,7 +1,7 @@
 import type { Job } from '../model/content/resolved-job.ts';
 import type { HouseRules } from '../model/house-rules.ts';
 import { houseRuleDefinition } from '../model/house-rules.ts';
-import type { TerminalSpec } from '../model/kinds/kind.ts';
+import type { TerminalSpec } from '../model/kinds/fields/terminal-spec.ts';
 import type { Traced } from '../model/trace.ts';
 import { traced } from '../model/trace.ts';
 

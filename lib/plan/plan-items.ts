@@ -1,5 +1,5 @@
 import { bodyId, type Device, type Job, terminalId } from '../model/content/resolved-job.ts';
-import type { TerminalSpecs } from '../model/kinds/kind.ts';
+import type { TerminalSpecs } from '../model/kinds/fields/terminal-spec.ts';
 import type { PlanItem, PlanTerminal } from '../model/plan/index.ts';
 import { reasonLeftOpen } from '../model/port-pattern.ts';
 import { unmarkedTerminal } from '../model/vocabulary.ts';

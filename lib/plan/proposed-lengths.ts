@@ -1,6 +1,6 @@
 import type { Proposal } from '../model/content/proposal.ts';
 import { bodyId, type Job, type Link } from '../model/content/resolved-job.ts';
-import { routeLengthM } from '../model/content/vehicle.ts';
+import { routeLengthM } from '../model/content/vehicle-route.ts';
 import { roleBetween } from '../model/ports/conductor-roles.ts';
 import { isQuantity, parseQuantity } from '../model/quantity/quantity.ts';
 import { lengthOver } from '../propose/draft/shop-lengths.ts';

@@ -1,6 +1,6 @@
 import { type Board, type Device, type Job, linkEndOf, type Run } from '../model/content/resolved-job.ts';
+import type { TerminalSpec } from '../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../model/kinds/index.ts';
-import type { TerminalSpec } from '../model/kinds/kind.ts';
 import { pointer } from '../model/place.ts';
 import type { PlanFuse, PlanWire } from '../model/plan/index.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';

@@ -3,8 +3,9 @@ import { jobSchema } from '../../lib/model/content/job.ts';
 import { partBase } from '../../lib/model/content/part-base.ts';
 import { shopSchema } from '../../lib/model/content/shop.ts';
 import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
+import { equipmentBase } from '../../lib/model/kinds/fields/equipment.ts';
+import { supplySchema } from '../../lib/model/kinds/fields/supply.ts';
 import { kinds } from '../../lib/model/kinds/index.ts';
-import { equipmentBase, supplySchema } from '../../lib/model/kinds/kind.ts';
 import { unwrapped } from '../../lib/read/schema/schema-walk.ts';
 import { isJobSheet, type Sheet, sheets } from './shop.ts';
 

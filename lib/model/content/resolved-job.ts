@@ -6,7 +6,9 @@ import type { Origin, VehicleSide, ZoneKind } from '../vocabulary.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
 import type { Proposal } from './proposal.ts';
 import type { Shop } from './shop.ts';
-import type { Vehicle, VehicleRoute, VehicleSpace } from './vehicle.ts';
+import type { Vehicle } from './vehicle.ts';
+import type { VehicleRoute } from './vehicle-route.ts';
+import type { VehicleSpace } from './vehicle-space.ts';
 import type { JobMeasures } from './written-measures.ts';
 
 /** One end of a link. */

@@ -4,7 +4,9 @@ import { positiveNumber, quantityWithin, text } from '../fields.ts';
 import { rows, shortened } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
 import { speakerLoad } from './bounds.ts';
-import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { supplySchema } from './fields/supply.ts';
+import { equipmentKind, supplyElement } from './kind.ts';
 
 const ratedPower = quantityWithin('power', { above: 0, most: 20_000 });
 

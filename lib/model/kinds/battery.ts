@@ -3,7 +3,8 @@ import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { reserveEnd } from '../reserve-end.ts';
 import { systemVoltageField } from '../system-voltage.ts';
-import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { equipmentKind, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
   kind: everyone(z.literal('battery'), 'What kind of part it is. The fields of a part follow from it.'),

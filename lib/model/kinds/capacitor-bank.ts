@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
-import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { equipmentKind, terminalsOf } from './kind.ts';
 
 /** Capacitors in one case: they give a short very much current, and hold no reserve. */
 export const capacitorBankSchema = z.strictObject({

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { section } from '../writing/field-text.ts';
-import { equipmentBase, equipmentKind, supplyElement, supplyRangeSchema, terminalsOf } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { supplyRangeSchema } from './fields/supply.ts';
+import { equipmentKind, supplyElement, terminalsOf } from './kind.ts';
 
 /**
  * A charger from one battery to another, from 12 V to 12 V or from 24 V to 12 V. It works while the engine runs, gives

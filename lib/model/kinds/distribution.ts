@@ -4,7 +4,8 @@ import { quantityWithin, text } from '../fields.ts';
 import { rows } from '../short-forms/short-form.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { equipmentBase, equipmentKind, type PartElement, terminalsOf } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { equipmentKind, type PartElement, terminalsOf } from './kind.ts';
 
 export const distributionSchema = z.strictObject({
   kind: everyone(z.literal('distribution'), 'What kind of part it is. The fields of a part follow from it.'),

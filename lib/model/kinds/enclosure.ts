@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { extent, quantity } from '../fields.ts';
-import { equipmentBase, equipmentKind } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { equipmentKind } from './kind.ts';
 
 /** How the air of a box works on the cone. */
 export const boxLoadingSchema = z.enum(['sealed', 'ported', 'band-pass']);

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { quantityWithin } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
-import { equipmentBase, equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { equipmentKind, terminalsOf } from './kind.ts';
 
 export const fuseHolderSchema = z.strictObject({
   kind: everyone(z.literal('fuse-holder'), 'What kind of part it is. The fields of a part follow from it.'),

@@ -3,7 +3,9 @@ import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { suppressionSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { supplyRangeSchema } from './fields/supply.ts';
+import { equipmentKind, terminalsOf } from './kind.ts';
 
 /** A relay that joins two batteries while the engine runs and parts them while it does not. */
 export const isolatingRelaySchema = z

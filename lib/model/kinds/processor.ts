@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { count, quantityWithin } from '../fields.ts';
-import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { supplySchema } from './fields/supply.ts';
+import { equipmentKind, supplyElement } from './kind.ts';
 
 export const processorSchema = z.strictObject({
   kind: everyone(z.literal('processor'), 'What kind of part it is. The fields of a part follow from it.'),

@@ -3,7 +3,9 @@ import { builders, everyone } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { suppressionSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { equipmentBase, equipmentKind, supplyRangeSchema, terminalsOf } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { supplyRangeSchema } from './fields/supply.ts';
+import { equipmentKind, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
   kind: everyone(z.literal('relay'), 'What kind of part it is. The fields of a part follow from it.'),

@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { everyone } from '../audience.ts';
 import { outputsSchema } from '../content/integration.ts';
 import { section } from '../writing/field-text.ts';
-import { equipmentBase, equipmentKind, supplyElement, supplySchema } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { supplySchema } from './fields/supply.ts';
+import { equipmentKind, supplyElement } from './kind.ts';
 
 export const sourceUnitSchema = z.strictObject({
   kind: everyone(z.literal('source-unit'), 'What kind of part it is. The fields of a part follow from it.'),

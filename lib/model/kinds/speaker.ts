@@ -5,7 +5,8 @@ import { rows, shortened, span } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
 import { audible, speakerLoad } from './bounds.ts';
 import { boxLoadingSchema } from './enclosure.ts';
-import { equipmentBase, equipmentKind } from './kind.ts';
+import { equipmentBase } from './fields/equipment.ts';
+import { equipmentKind } from './kind.ts';
 
 const volumes = span(
   z

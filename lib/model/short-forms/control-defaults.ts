@@ -1,4 +1,4 @@
-import type { ControlSpec } from '../kinds/kind.ts';
+import type { ControlSpec } from '../kinds/fields/control-spec.ts';
 
 /** What goes without saying of a control, by what it does; common practice, no source. */
 interface ControlDefault {

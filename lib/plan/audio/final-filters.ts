@@ -1,5 +1,5 @@
 import type { Device } from '../../model/content/resolved-job.ts';
-import type { ControlSpec } from '../../model/kinds/kind.ts';
+import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanFilter } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';

@@ -1,5 +1,5 @@
 import type { Device, LinkEnd } from '../../model/content/resolved-job.ts';
-import type { ControlSpec } from '../../model/kinds/kind.ts';
+import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanPeak } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';

@@ -1,7 +1,7 @@
 import type { Item, ItemTerminal, Side, SideRoom } from '../../board/layout/item.ts';
 import { type Device, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type ConductorRole, type Edge, edgeSchema, type Panel } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { beneathOf, raisingOf } from './board-stacking.ts';

@@ -1,8 +1,8 @@
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { HouseRules } from '../../model/house-rules.ts';
+import type { Supply } from '../../model/kinds/fields/supply.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import type { Supply } from '../../model/kinds/kind.ts';
 import type { PlanPower } from '../../model/plan/index.ts';
 import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { amplifierEfficiency, idleCurrentA } from '../../power/network/efficiency.ts';

@@ -1,5 +1,5 @@
 import { type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PlanBranch, PlanWire } from '../../model/plan/index.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
 
 /** Joints that clamp a pin: a reducer goes into these alone. */
 const clamps: readonly TerminalSpec['joint'][] = ['set-screw', 'screw-clamp'];

@@ -1,6 +1,6 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job, Run } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanPass, PlanRun } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';

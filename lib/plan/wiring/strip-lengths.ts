@@ -1,5 +1,5 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type Traced, traced } from '../../model/trace.ts';
 
 /** How far to strip an end (m): by what is crimped on, else by its port, else by common practice. */

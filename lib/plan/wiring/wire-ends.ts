@@ -1,8 +1,8 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import { type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
 import type { WireEnd } from '../../model/plan/index.ts';
 import type { Remark } from '../../model/remark.ts';
 import type { Traced } from '../../model/trace.ts';

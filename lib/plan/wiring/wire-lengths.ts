@@ -1,7 +1,7 @@
 import { type Item, type PlacedTerminal, type Placement, terminalOnBoard } from '../../board/layout/item.ts';
 import type { Point } from '../../board/shape/point.ts';
 import { bodyId, type Job, type Link, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { printedMetres } from '../../model/printed/lengths.ts';
 import type { Edge } from '../../model/vocabulary.ts';
 import type { LaidBoard } from '../board/laid-board.ts';

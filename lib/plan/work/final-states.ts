@@ -1,5 +1,5 @@
 import type { Device } from '../../model/content/resolved-job.ts';
-import type { ControlSpec } from '../../model/kinds/kind.ts';
+import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanAudio, PlanChannel, PlanControl } from '../../model/plan/index.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { channelsOf, finalFilters } from '../audio/final-filters.ts';

@@ -1,5 +1,5 @@
 import type { HouseRules } from '../../model/house-rules.ts';
-import type { Supply } from '../../model/kinds/kind.ts';
+import type { Supply } from '../../model/kinds/fields/supply.ts';
 import type { Efficiency } from './load-current.ts';
 
 /** What an amplifier draws without a signal (A): as its maker says, else by its class. */

@@ -1,16 +1,7 @@
 import { z } from 'zod';
-import {
-  deviceSchema,
-  type filterSchema,
-  fixingSchema,
-  type JobBoard,
-  type JobDevice,
-  type JobFile,
-  type JobLink,
-  linkSchema,
-  runSchema,
-  type WrittenJob,
-} from '../../model/content/job.ts';
+import type { JobBoard, JobDevice, JobFile, JobLink, WrittenJob } from '../../model/content/job.ts';
+import { fixingSchema, linkSchema, runSchema } from '../../model/content/job-board.ts';
+import { deviceSchema, type filterSchema } from '../../model/content/job-device.ts';
 import {
   type Proposal,
   type ProposalDoubt,

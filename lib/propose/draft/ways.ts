@@ -1,5 +1,5 @@
 import { bodyId, type LinkEnd, linkEndOf } from '../../model/content/resolved-job.ts';
-import { routeLengthM, servedBy, type VehicleRoute } from '../../model/content/vehicle.ts';
+import { routeLengthM, servedBy, type VehicleRoute } from '../../model/content/vehicle-route.ts';
 import type { Draft } from './draft.ts';
 
 /** Where an end of a link lies: on a board, or somewhere that routes serve. */

@@ -2,7 +2,7 @@ import { groundAt, holeLines, holeRoom } from '../../board/cut/hole-room.ts';
 import { drawOutline } from '../../board/shape/outline.ts';
 import { threadM } from '../../board/strength/thread.ts';
 import type { JobBoard } from '../../model/content/job.ts';
-import type { VehicleSpace } from '../../model/content/vehicle.ts';
+import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { Around } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';

@@ -1,5 +1,5 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { madeLeads } from './made-leads.ts';

@@ -1,5 +1,5 @@
 import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
-import { routeLengthM, servedBy } from '../../model/content/vehicle.ts';
+import { routeLengthM, servedBy } from '../../model/content/vehicle-route.ts';
 import { roleBetween } from '../../model/ports/conductor-roles.ts';
 import type { ConductorRole, TerminalRole, VehicleSide } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';

@@ -1,4 +1,4 @@
-import type { ControlSpec } from '../../model/kinds/kind.ts';
+import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { FilterPass, FilterType } from '../../model/vocabulary.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
 

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { filterSchema } from '../../model/content/job.ts';
+import type { filterSchema } from '../../model/content/job-device.ts';
 import { hertz } from '../../model/printed/told.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';

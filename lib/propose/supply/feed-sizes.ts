@@ -1,6 +1,6 @@
-import type { VehicleRoute } from '../../model/content/vehicle.ts';
+import type { VehicleRoute } from '../../model/content/vehicle-route.ts';
 import { isFault } from '../../model/fault.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { FuseForm, ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import type { RunZone } from '../../power/conductor/ampacity.ts';

@@ -1,5 +1,5 @@
 import { bodyId } from '../../model/content/resolved-job.ts';
-import { servedBy } from '../../model/content/vehicle.ts';
+import { servedBy } from '../../model/content/vehicle-route.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
 import { routesBetween, whereIs } from '../draft/ways.ts';

@@ -1,5 +1,5 @@
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
 import { ampsDrawn } from '../../model/printed/told.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';

@@ -1,6 +1,7 @@
 import type { Stock } from '../../model/content/shop.ts';
+import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type KindName, kinds, type Part, partFacts } from '../../model/kinds/index.ts';
-import type { ControlSpec, TerminalSpec } from '../../model/kinds/kind.ts';
 import { printed } from '../../model/printed/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';

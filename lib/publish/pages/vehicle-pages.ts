@@ -1,4 +1,5 @@
-import { routeLengthM, type Vehicle } from '../../model/content/vehicle.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { printed } from '../../model/printed/index.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';

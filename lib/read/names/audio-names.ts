@@ -1,8 +1,10 @@
 import type { JobFile } from '../../model/content/job.ts';
 import type { Device, Link, Run } from '../../model/content/resolved-job.ts';
-import { routeLengthM, type Vehicle } from '../../model/content/vehicle.ts';
+import type { Vehicle } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
+import type { TerminalSpecs } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import { type TerminalSpecs, terminalsOf } from '../../model/kinds/kind.ts';
+import { terminalsOf } from '../../model/kinds/kind.ts';
 import type { Report } from '../report.ts';
 import { withPairs } from '../resolve/resolve-devices.ts';
 

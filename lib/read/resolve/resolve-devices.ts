@@ -1,8 +1,8 @@
 import type { JobDevice, JobFile } from '../../model/content/job.ts';
 import { bodyId, type Device } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
+import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type Part, partFacts } from '../../model/kinds/index.ts';
-import type { TerminalSpec } from '../../model/kinds/kind.ts';
 import { pointer } from '../../model/place.ts';
 import { lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';

@@ -1,4 +1,4 @@
-import type { ControlSpec } from '../../model/kinds/kind.ts';
+import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import { controlDefaults, controlFill } from '../../model/short-forms/control-defaults.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import type { ShortForm } from '../../model/short-forms/short-form.ts';

@@ -1,5 +1,5 @@
 import type { Run } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
 import { piecesOf } from '../../plan/power/sizing/fuse-shelf.ts';
 import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';

@@ -1,5 +1,5 @@
 import type { Link } from '../../model/content/resolved-job.ts';
-import { routeLengthM } from '../../model/content/vehicle.ts';
+import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { pointer } from '../../model/place.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, routeSpot } from '../look-up.ts';

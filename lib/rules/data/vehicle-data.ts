@@ -1,5 +1,5 @@
 import type { Board } from '../../model/content/resolved-job.ts';
-import type { VehicleSpace } from '../../model/content/vehicle.ts';
+import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import { pointer } from '../../model/place.ts';
 import type { Direction } from '../../model/vocabulary.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';

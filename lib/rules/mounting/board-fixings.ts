@@ -1,5 +1,5 @@
 import type { Board } from '../../model/content/resolved-job.ts';
-import type { VehicleSpace } from '../../model/content/vehicle.ts';
+import type { VehicleSpace } from '../../model/content/vehicle-space.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
 import { partOf } from '../look-up.ts';

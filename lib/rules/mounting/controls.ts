@@ -1,4 +1,4 @@
-import type { ControlSpec } from '../../model/kinds/kind.ts';
+import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import { deviceOf, deviceSpot } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 

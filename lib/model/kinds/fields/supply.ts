@@ -1,0 +1,86 @@
+import { z } from 'zod';
+import { builders } from '../../audience.ts';
+import { count, isRising, quantity, quantityAbove, runsDownwards } from '../../fields.ts';
+import { span } from '../../short-forms/short-form.ts';
+import { supplyTypeSchema } from '../../vocabulary.ts';
+import { section } from '../../writing/field-text.ts';
+import { efficiency } from '../bounds.ts';
+
+/** The supply voltages that a part is made for, lowest to highest, by its maker. */
+export const supplyRangeSchema = span(
+  z
+    .strictObject({
+      from: builders(quantityAbove('voltage'), 'The lowest voltage that it is made for.', {
+        example: '10.5 V',
+      }),
+      to: builders(quantityAbove('voltage'), 'The highest voltage that it is made for.', { example: '16 V' }),
+    })
+    .refine(isRising, runsDownwards),
+);
+
+/** How an electronic device is fed. */
+export const supplySchema = section(
+  z.strictObject({
+    range: section(supplyRangeSchema.optional(), 'The supply voltages that its maker made it for.', {
+      leftOut: 'it counts as made for a 12 V system',
+    }),
+    type: builders(
+      supplyTypeSchema,
+      'How its current follows its voltage: `regulated` draws more as the voltage falls, `unregulated` less, about with its square.',
+      { example: 'regulated' },
+    ),
+    fuse: builders(
+      quantityAbove('current'),
+      "The maker's fuse for the whole device: a ceiling. Several fuses on its chassis add.",
+      { example: '50 A' },
+    ),
+    'fuses-fitted': builders(
+      count.max(8, 'is more than any device has; write how many fuses there are').default(0),
+      'How many fuses sit in its own chassis. With one or more, the fuse before it protects the conductor alone.',
+      { example: 2 },
+    ),
+    'cut-out': builders(
+      quantity('voltage').optional(),
+      'The voltage at its terminals below which it switches itself off.',
+      { example: '10.5 V', leftOut: '{cut-out}' },
+    ),
+    idle: builders(quantity('current').optional(), 'What it draws switched on, with no signal.', {
+      example: '1.1 A',
+      leftOut: 'by its class, {idle-class-ab} or {idle-class-d}',
+    }),
+    draw: builders(quantity('current').optional(), 'The whole draw of a device that drives no speakers.', {
+      example: '0.9 A',
+    }),
+    'amplifier-class': builders(
+      z.enum(['class-ab', 'class-d', 'bass-class-d']).optional(),
+      'What its output stage is. Efficiency and idle draw follow from it where its maker is silent.',
+      { example: 'class-d' },
+    ),
+    efficiency: section(
+      z
+        .strictObject({
+          full: builders(efficiency, 'At rated power.', { example: '75 %' }),
+          eighth: builders(efficiency, 'At an eighth of rated power, as music draws it.', {
+            example: '55 %',
+          }),
+        })
+        .refine(
+          ({ full, eighth }) => full >= eighth,
+          'has less at full power than at an eighth: no amplifier does; they are swapped',
+        )
+        .optional(),
+      'Output over input, as its maker measured it.',
+      { leftOut: 'by its class: house rules' },
+    ),
+    'turn-on-draw': builders(
+      quantity('current').optional(),
+      'What its turn-on terminal draws. The draws on one output are summed against what that output gives.',
+      { example: '60 mA' },
+    ),
+    'key-off': builders(quantity('current').optional(), 'What it draws with everything switched off.', {
+      example: '1.5 mA',
+    }),
+  }),
+  'How it is fed from the 12 V network.',
+);
+export type Supply = z.output<typeof supplySchema>;

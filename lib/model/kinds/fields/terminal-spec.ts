@@ -1,0 +1,96 @@
+import { z } from 'zod';
+import { builders } from '../../audience.ts';
+import {
+  countFromOne,
+  isRising,
+  isRisingSize,
+  quantity,
+  quantityWithin,
+  runsDownwards,
+  text,
+  wireSize,
+} from '../../fields.ts';
+import { span } from '../../short-forms/short-form.ts';
+import { jointSchema, panelSchema, studSchema, terminalRoleSchema } from '../../vocabulary.ts';
+import { section } from '../../writing/field-text.ts';
+import { signalVoltage, stripLength } from '../bounds.ts';
+
+/** One terminal of a part. */
+export const terminalSpecSchema = z.strictObject({
+  mark: builders(
+    text('+12V').optional(),
+    'What its maker printed beside it, where that is not its name here; `none` where nothing is printed, and drawings number it.',
+    { example: '+12V', leftOut: 'its name is what is printed' },
+  ),
+  role: builders(
+    terminalRoleSchema,
+    'What the terminal is for. Which links fit it, which rules hold and where it is drawn follow from it.',
+    { example: 'supply-positive' },
+  ),
+  panel: builders(
+    panelSchema.optional(),
+    'The panel that it lies on: an edge of the part before any turn, or the face away from the board.',
+    { example: 'right', picture: 'panels', leftOut: 'the lower edge' },
+  ),
+  at: builders(
+    quantity('length').optional(),
+    'Where it lies along its panel: from the left end of an upper or lower edge, from the lower end of a left or right one.',
+    { example: '5/8 in', picture: 'panels', leftOut: 'the middle of its panel' },
+  ),
+  joint: builders(
+    jointSchema.default('plug'),
+    'How a conductor is held at it. What goes on the end of the wire follows from it.',
+    { example: 'set-screw' },
+  ),
+  takes: section(
+    span(
+      z
+        .strictObject({
+          from: builders(wireSize, 'The thinnest conductor.', { example: '8 AWG' }),
+          to: builders(wireSize, 'The thickest conductor.', { example: '4 AWG' }),
+        })
+        .refine(isRisingSize, runsDownwards),
+    ).optional(),
+    'The smallest and the largest conductor that its maker allows in it.',
+  ),
+  stud: builders(studSchema.optional(), 'Size of its stud or bolt. The hole of a lug follows from it.', {
+    example: 'M8',
+  }),
+  torque: builders(
+    quantityWithin('torque', { above: 0, most: 100 }).optional(),
+    'What its maker asks its screw or nut to be tightened to.',
+    { example: '4 N m' },
+  ),
+  strip: builders(stripLength.optional(), 'How much insulation is stripped for it.', { example: '5/8 in' }),
+  conductors: builders(countFromOne.default(1), 'How many conductors its maker allows in it.'),
+  ferrule: builders(
+    z.enum(['required', 'allowed', 'no']).default('allowed'),
+    'Whether its maker asks for a ferrule on a stranded conductor, allows one, or forbids it.',
+    { example: 'allowed' },
+  ),
+  current: builders(
+    quantity('current').optional(),
+    'The greatest current that it gives or carries: of a turn-on output, of a way of a block.',
+    { example: '300 mA' },
+  ),
+  signal: builders(
+    signalVoltage.optional(),
+    'Of an output, its greatest clean voltage; of an input, the voltage for full output. RMS.',
+    { example: '4 V' },
+  ),
+  'signal-range': section(
+    span(
+      z
+        .strictObject({
+          from: builders(signalVoltage, 'The least voltage that still gives full output.', {
+            example: '0.25 V',
+          }),
+          to: builders(signalVoltage, 'The most that it takes without clipping.', { example: '6 V' }),
+        })
+        .refine(isRising, runsDownwards),
+    ).optional(),
+    'Of an input: from the least voltage for full output, gain fully up, to the most that it takes without clipping. RMS.',
+  ),
+});
+export type TerminalSpec = z.output<typeof terminalSpecSchema>;
+export type TerminalSpecs = Readonly<Record<string, TerminalSpec>>;
