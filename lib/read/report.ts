@@ -18,6 +18,7 @@ export class Report {
   readonly #positions: Positions;
   readonly #unread: Unread;
   readonly #lost = new Set<string>();
+  readonly #ofRows = new Set<string>();
   #spots: ReadonlyMap<string, string> = new Map();
   #incomplete = false;
 
@@ -55,8 +56,12 @@ export class Report {
   }
 
   #tell(spot: string, where: Place, message: string, remedy?: string): void {
-    const told = inRow(message, this.#positions.rowOf(spot));
-    this.problems.push({ where, message: told, ...(remedy ? { remedy } : {}) });
+    const row = this.#positions.rowOf(spot);
+    // What is wrong with a row is so with each that it stands for, and is told of the first.
+    const once = `${where.line}:${where.column} ${message.replace(/\d+/g, '#')}`;
+    if (row !== null && this.#ofRows.has(once)) return;
+    if (row !== null) this.#ofRows.add(once);
+    this.problems.push({ where, message: inRow(message, row), ...(remedy ? { remedy } : {}) });
   }
 
   /** Looks a name up; where it is not known, says so with the nearest name that is. */

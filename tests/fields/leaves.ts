@@ -6,6 +6,7 @@ import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { equipmentBase } from '../../lib/model/kinds/fields/equipment.ts';
 import { supplySchema } from '../../lib/model/kinds/fields/supply.ts';
 import { kinds } from '../../lib/model/kinds/index.ts';
+import { fileSchema } from '../../lib/model/short-forms/file-schema.ts';
 import { unwrapped } from '../../lib/read/schema/schema-walk.ts';
 import { isJobSheet, type Sheet, sheets } from './shop.ts';
 
@@ -41,19 +42,29 @@ function kindOf(schema: Schema, key: string): string {
 }
 
 /** Fields that parts of many kinds share, by the schema that stands under their name. */
-const shared: Readonly<Record<string, Schema>> = { ...equipmentBase, supply: supplySchema };
+const shared: Readonly<Record<string, Schema>> = Object.fromEntries(
+  Object.entries({ ...equipmentBase, supply: supplySchema }).map(([key, schema]) => [
+    key,
+    fileSchema(schema),
+  ]),
+);
 
 /** The fields of all kinds of parts: what they share once, under `part`, all else under their kind. */
 export function partLeaves(): Field[] {
   return [
     ...new Set(
       Object.entries(kinds).flatMap(([kind, { schema }]) =>
-        Object.entries<Schema>(schema._zod.def.shape).flatMap(([key, child]) =>
+        Object.entries(fieldsOf(fileSchema(schema))).flatMap(([key, child]) =>
           leavesOf(child, `${partGroup(kind, key, child)}/${key}`),
         ),
       ),
     ),
   ];
+}
+
+/** The fields of an object by their names; none where it is no object. */
+function fieldsOf(schema: Schema): Readonly<Record<string, Schema>> {
+  return schema instanceof z.core.$ZodObject ? schema._zod.def.shape : {};
 }
 
 /** `part` for a field that a kind shares with others, else the kind. */
@@ -66,8 +77,8 @@ const asOneClass = (field: Field): Field => field.replace(/^(shop\/rules|shop\/t
 
 /** Every field of job, vehicle, shop and parts. */
 export function allFields(): ReadonlySet<Field> {
-  const under = (sheet: string, schema: Schema) =>
-    leavesOf(schema).map((way) => asOneClass(`${sheet}/${way}`));
+  const under = (sheet: string, schema: z.ZodType) =>
+    leavesOf(fileSchema(schema)).map((way) => asOneClass(`${sheet}/${way}`));
   return new Set([
     ...under('job', jobSchema),
     ...under('vehicle', vehicleSchema),
@@ -91,6 +102,7 @@ export function wayOf(schema: Schema, keys: readonly string[], data: unknown, wa
     const { options } = schema._zod.def;
     const listed = /^\d+$/.test(key ?? '') && options.find((one) => one instanceof z.core.$ZodArray);
     const option =
+      options.find((one) => isWrittenAs(one, data, key)) ||
       listed ||
       options.find(
         (one) => key === undefined || !(one instanceof z.core.$ZodObject) || key in one._zod.def.shape,
@@ -114,6 +126,24 @@ export function wayOf(schema: Schema, keys: readonly string[], data: unknown, wa
   throw new Error(`${way} has nothing under ${key}.`);
 }
 
+/** True for the option of a union that a value is written in: a list, a block with a name, or one value. */
+function isWrittenAs(schema: Schema, data: unknown, key: string | undefined): boolean {
+  const inner = unwrapped(schema);
+  if (inner) return isWrittenAs(inner, data, key);
+  if (schema instanceof z.core.$ZodUnion)
+    return schema._zod.def.options.some((one) => isWrittenAs(one, data, key));
+  if (data === undefined) return false;
+  const isBlock = schema instanceof z.core.$ZodObject || schema instanceof z.core.$ZodRecord;
+  if (Array.isArray(data)) {
+    const [first]: readonly unknown[] = data;
+    return schema instanceof z.core.$ZodArray && isWrittenAs(schema._zod.def.element, first, undefined);
+  }
+  if (typeof data !== 'object' || data === null)
+    return !isBlock && !(schema instanceof z.core.$ZodArray) && !(schema instanceof z.core.$ZodTuple);
+  if (!isBlock) return false;
+  return key === undefined || !(schema instanceof z.core.$ZodObject) || key in schema._zod.def.shape;
+}
+
 function at(data: unknown, key: string): unknown {
   return typeof data === 'object' && data !== null ? Reflect.get(data, key) : undefined;
 }
@@ -122,7 +152,7 @@ function at(data: unknown, key: string): unknown {
 export function fieldOf(sheet: Sheet, keys: readonly string[], data: unknown): Field {
   if (sheet === 'parts') return partField(keys, data);
   const name = isJobSheet(sheet) ? 'job' : sheet;
-  return asOneClass(`${name}/${wayOf(sheets[sheet].schema, keys, data)}`);
+  return asOneClass(`${name}/${wayOf(fileSchema(sheets[sheet].schema), keys, data)}`);
 }
 
 function partField([, id = '', ...rest]: readonly string[], data: unknown): Field {
@@ -131,7 +161,8 @@ function partField([, id = '', ...rest]: readonly string[], data: unknown): Fiel
   const [key = ''] = rest;
   const entry = Object.entries(kinds).find(([name]) => name === kind)?.[1];
   if (!entry) return 'part/kind';
-  const child: Schema | undefined = entry.schema._zod.def.shape[key];
+  const schema = fileSchema(entry.schema);
+  const child = fieldsOf(schema)[key];
   if (!child) throw new Error(`A ${kind} has no ${key}.`);
-  return `${partGroup(kind, key, child)}/${wayOf(entry.schema, rest, part)}`;
+  return `${partGroup(kind, key, child)}/${wayOf(schema, rest, part)}`;
 }

@@ -27,29 +27,29 @@ const powers = shortened(
   { form: 'table', key: 'load', value: 'power' },
 );
 
-const channel = shortened(
-  z.strictObject({
-    positive: builders(text('CH1+'), 'The terminal of its positive side.', { picture: 'channels' }),
-    negative: builders(text('CH1-'), 'The terminal of its negative side.', { picture: 'channels' }),
-    input: builders(text('IN1'), 'The signal input that drives it.', { picture: 'channels' }),
-    summed: builders(
-      z.array(text('IN2')).default([]),
-      'Further inputs that are added to it, such as the right one of a bass amplifier.',
-      { example: ['IN2'] },
-    ),
-    minimum: builders(speakerLoad, 'The smallest load that its maker allows on it.', { example: '2 ohm' }),
-    powers: section(powers, 'Rated power into each load that its maker publishes.', {
-      example: [
-        { load: '4 ohm', power: '75 W' },
-        { load: '2 ohm', power: '100 W' },
-      ],
-    }),
+/** Two channels that drive one load between them: its ends are outputs of either. */
+const bridge = z.strictObject({
+  positive: builders(text('CH1+'), 'The terminal of its positive side.', { picture: 'channels' }),
+  negative: builders(text('CH1-'), 'The terminal of its negative side.', { picture: 'channels' }),
+  input: builders(text('IN1'), 'The signal input that drives it.', { picture: 'channels' }),
+  summed: builders(
+    z.array(text('IN2')).default([]),
+    'Further inputs that are added to it, such as the right one of a bass amplifier.',
+    { example: ['IN2'] },
+  ),
+  minimum: builders(speakerLoad, 'The smallest load that its maker allows on it.', { example: '2 ohm' }),
+  powers: section(powers, 'Rated power into each load that its maker publishes.', {
+    example: [
+      { load: '4 ohm', power: '75 W' },
+      { load: '2 ohm', power: '100 W' },
+    ],
   }),
-  { form: 'channel' },
-);
+});
+const channel = shortened(bridge.clone(), { form: 'channel' });
 
 /** What runs along a row of channels or of bridges. */
-const alongChannels = { output: 'names', positive: 'names', negative: 'names', input: 'names' } as const;
+const alongBridges = { positive: 'names', negative: 'names', input: 'names' } as const;
+const alongChannels = { output: 'names', ...alongBridges } as const;
 
 export const amplifierSchema = z.strictObject({
   kind: everyone(z.literal('amplifier'), 'What kind of part it is. The fields of a part follow from it.'),
@@ -74,7 +74,7 @@ export const amplifierSchema = z.strictObject({
     { name: '1', picture: 'channels' },
   ),
   bridges: section(
-    rows(z.record(z.string(), channel), alongChannels).default({}),
+    rows(z.record(z.string(), bridge), alongBridges).default({}),
     'Pairs of channels that may be bridged, by the two names joined with a plus.',
     {
       name: '1+2',

@@ -48,8 +48,8 @@ const alongRow: Readonly<Record<Along, Extend>> = {
     const one = text(examplesOf(field)[0] ?? 'CH1..4');
     return withField(entry, name, inPlaceOf(field, optionalAs(field, z.union([one, z.array(one).min(1)]))));
   },
-  // The list of a single control is a list for each in a row of them: `namesSchema` takes both.
-  groups: (entry) => entry,
+  groups: (entry, name, field) =>
+    withField(entry, name, inPlaceOf(field, optionalAs(field, z.union([field, groupsOf(field)])))),
   pairs: (entry, name, field) =>
     withField(entry, name, inPlaceOf(field, z.enum([...wordsOf(field), ...Object.keys(pairRoles)]))),
 };
@@ -58,12 +58,18 @@ function optionalAs(field: z.ZodType, own: z.ZodType): z.ZodType {
   return field._zod.optin === undefined ? own : own.optional();
 }
 
-/** A list of names of which one may stand for several, or one such name; in a row, a list of them for each. */
+const number = z.int().positive();
+
+/** For each name of a row some names in a list of their own, or one name for several. */
+function groupsOf(field: z.ZodType): z.ZodType {
+  const one = text(examplesOf(field)[0] ?? '1..2');
+  return z.array(z.union([one, number, z.array(z.union([one, number])).min(1)])).min(2);
+}
+
+/** A list of names of which one may stand for several, or one such name. */
 export function namesSchema(list: z.ZodType): z.ZodType {
   const inside = insideOf(list);
   if (inside.shape !== 'list') throw new Error('Names stand in a list.');
-  const number = z.int().positive();
-  const name = z.union([inside.element, number]);
   const row = text(examplesOf(inside.element)[0] ?? '1..4');
-  return z.union([z.array(z.union([inside.element, number, z.array(name).min(1)])).min(1), number, row]);
+  return z.union([z.array(z.union([inside.element, number])).min(1), number, row]);
 }

@@ -6,6 +6,7 @@ import { sharedPartRows } from './parts-shared.ts';
 import { soundPartRows } from './parts-sound.ts';
 import { stockPartRows } from './parts-stock.ts';
 import { shopRows } from './shop.ts';
+import { shortFormRows } from './short-forms.ts';
 import { shortJobRows } from './short-job.ts';
 import { vehicleRows } from './vehicle.ts';
 
@@ -16,6 +17,7 @@ export const rows: readonly Row[] = [
   ...vehicleRows,
   ...reachRows,
   ...shortJobRows,
+  ...shortFormRows,
   ...shopRows,
   ...sharedPartRows,
   ...soundPartRows,
