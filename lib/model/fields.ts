@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fileNameFault } from './file-name.ts';
+import { fileNameFault, refusedFileNames } from './file-name.ts';
 import { Private } from './private.ts';
 import type { Unreadable } from './problem.ts';
 import {
@@ -14,6 +14,7 @@ import {
   writeQuantity,
 } from './quantity/quantity.ts';
 import { meantWireSize, parseWireSize, type WireSize } from './quantity/wire-size.ts';
+import { readingForm, wireSizeForm, writtenForm } from './quantity/written-form.ts';
 import { type Bounds, withFacts } from './writing/quantity-facts.ts';
 
 /** Text that YAML would not turn into something else. */
@@ -41,16 +42,20 @@ export const id = z
   .meta({ examples: ['amp-front'] });
 
 /** An id that a file or a folder is called by. */
-export const fileId = id.refine(
-  (name) => fileNameFault(name) === null,
-  'is a name that Windows keeps for itself, and no file can have it: choose another',
-);
+export const fileId = id
+  .refine(
+    (name) => fileNameFault(name) === null,
+    'is a name that Windows keeps for itself, and no file can have it: choose another',
+  )
+  .meta({ not: { pattern: refusedFileNames } });
 
 /** A revision: the file of its frozen plan is called by it. */
-export const revision = text('A').check((written) => {
-  const message = fileNameFault(written.value);
-  if (message !== null) written.issues.push({ code: 'custom', input: written.value, message });
-});
+export const revision = text('A')
+  .check((written) => {
+    const message = fileNameFault(written.value);
+    if (message !== null) written.issues.push({ code: 'custom', input: written.value, message });
+  })
+  .meta({ not: { pattern: refusedFileNames } });
 
 /** A reference to a terminal of a device: `device.TERMINAL`, or a pair of terminals named by what they share. */
 export const terminalRef = z
@@ -97,6 +102,7 @@ function quantityCodec<D extends DimensionName>(dimension: D, unsigned: boolean)
     .meta({
       examples: [...dimensions[dimension].examples],
       description: `${name.replace(/^a/, 'A')}, written with its unit.`,
+      pattern: writtenForm(dimension, unsigned ? 'unsigned' : 'signed'),
     });
   const held = z.custom<Coded<D>>((value) => typeof value === 'number' && isQuantity(value));
   return z.codec(written, held, {
@@ -162,9 +168,11 @@ export const stretch = quantityAbove('length');
 
 /** A conductor size, `4 AWG` or `16 mm2`. */
 export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> = z.codec(
-  z
-    .string({ error: () => 'needs a conductor size with its unit, such as 4 AWG, 1/0 AWG or 16 mm2' })
-    .meta({ examples: ['4 AWG', '1/0 AWG', '16 mm2'], description: 'A conductor size.' }),
+  z.string({ error: () => 'needs a conductor size with its unit, such as 4 AWG, 1/0 AWG or 16 mm2' }).meta({
+    examples: ['4 AWG', '1/0 AWG', '16 mm2'],
+    description: 'A conductor size.',
+    pattern: wireSizeForm(),
+  }),
   z.custom<WireSize>(),
   {
     decode: (value, ctx) => {
@@ -235,7 +243,9 @@ const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionN
 
 /** A reading from the vehicle, such as `13.9 V` or `0.12 ohm`; a meter shows `-0.02 V` where current flows the other way. */
 export const measured: z.ZodCodec<z.ZodString, z.ZodCustom<Measured, Measured>> = z.codec(
-  z.string({ error: () => 'needs a reading with its unit, such as 13.9 V' }).meta({ examples: ['13.9 V'] }),
+  z
+    .string({ error: () => 'needs a reading with its unit, such as 13.9 V' })
+    .meta({ examples: ['13.9 V'], pattern: readingForm() }),
   z.custom<Measured>(),
   {
     decode: (value, ctx) => {

@@ -6,6 +6,13 @@
 const devices = /^(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(?:\.|$)/i;
 const refused = /[<>:"/\\|?*]|\p{Cc}/u;
 
+/** The same for programs that know no flags: what `fileNameFault` refuses, as a regular expression (ECMA-262). */
+export const refusedFileNames = [
+  String.raw`^(?:[cC][oO][nN]|[pP][rR][nN]|[aA][uU][xX]|[nN][uU][lL]|(?:[cC][oO][mM]|[lL][pP][tT])[0-9¹²³])(?:\.|$)`,
+  String.raw`[<>:"\/\\|?*\u0000-\u001f\u007f-\u009f]`,
+  '^[. ]|[. ]$',
+].join('|');
+
 /** Why a file can't have a name; null where it can. */
 export function fileNameFault(name: string): string | null {
   if (devices.test(name))

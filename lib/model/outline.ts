@@ -72,7 +72,13 @@ const cornerCut = z
     ({ dx, dy, radius }) =>
       radius === undefined ? dx !== undefined && dy !== undefined : dx === undefined && dy === undefined,
     { error: 'needs dx and dy for a straight cut, or radius alone for a round one' },
-  );
+  )
+  .meta({
+    oneOf: [
+      { required: ['dx', 'dy'], not: { required: ['radius'] } },
+      { required: ['radius'], not: { anyOf: [{ required: ['dx'] }, { required: ['dy'] }] } },
+    ],
+  });
 
 const notchCut = z.strictObject({
   cut: builders(z.literal('notch'), 'What is cut.', { example: 'notch' }),
@@ -246,5 +252,6 @@ export const outlineSchema = z
   })
   .refine(({ rectangle, polygon }) => (rectangle === undefined) !== (polygon === undefined), {
     error: 'needs one base shape: rectangle (width, height) or polygon (its corners), and not both',
-  });
+  })
+  .meta({ oneOf: [{ required: ['rectangle'] }, { required: ['polygon'] }] });
 export type Outline = z.infer<typeof outlineSchema>;

@@ -75,5 +75,15 @@ export const ribSchema = z
   .refine(
     ({ from, to }) => !from || !to || Math.hypot(from[0] - to[0], from[1] - to[1]) > 0.001,
     'starts where it ends; give it a length',
-  );
+  )
+  .meta({
+    oneOf: [
+      { required: ['edge', 'distance'], not: { anyOf: [{ required: ['from'] }, { required: ['to'] }] } },
+      {
+        required: ['from', 'to'],
+        not: { anyOf: [{ required: ['edge'] }, { required: ['distance'] }, { required: ['start'] }] },
+      },
+    ],
+    dependentRequired: { start: ['length'], length: ['start'] },
+  });
 export type JobRib = z.output<typeof ribSchema>;

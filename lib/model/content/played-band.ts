@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { parseQuantity, writeQuantity } from '../quantity/quantity.ts';
+import { quantityForm } from '../quantity/written-form.ts';
 
 /** The band that a speaker plays (Hz): open below or above where a corner is left out. */
 export interface PlayedBand {
@@ -14,7 +15,7 @@ const ways = `write ${examples.slice(0, -1).join(', ')} or ${examples.at(-1)}`;
 export const playedBandField: z.ZodCodec<z.ZodString, z.ZodCustom<PlayedBand, PlayedBand>> = z.codec(
   z
     .string({ error: () => `needs the band that it plays: ${ways}` })
-    .meta({ examples, description: 'The band that a speaker plays.' }),
+    .meta({ examples, description: 'The band that a speaker plays.', pattern: bandForm() }),
   z.custom<PlayedBand>(),
   {
     decode: (value, ctx) => {
@@ -26,6 +27,12 @@ export const playedBandField: z.ZodCodec<z.ZodString, z.ZodCustom<PlayedBand, Pl
     encode: bandText,
   },
 );
+
+/** How a band is written, as a regular expression (ECMA-262). */
+function bandForm(): string {
+  const hertz = quantityForm('frequency');
+  return String.raw`^\s*(?:everything|from \s*${hertz}|up to \s*${hertz}|${hertz}\s* to \s*${hertz})\s*$`;
+}
 
 /** A band as a job writes it. */
 export function bandText({ fromHz, toHz }: PlayedBand): string {

@@ -60,7 +60,7 @@ export const shopSchema = z.strictObject({
   'site-url': builders(
     z
       .url({ protocol: /^https?$/, error: ({ input }) => addressFault(input) })
-      .meta({ examples: ['https://sheets.example/'] })
+      .meta({ examples: ['https://sheets.example/'], pattern: String.raw`^\s*[hH][tT][tT][pP][sS]?:` })
       .optional(),
     'Where the built site will stand, in full. The codes on the sheets lead there.',
     { leftOut: 'sheets bear no code' },

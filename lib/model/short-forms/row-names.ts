@@ -6,6 +6,27 @@ const most = 64;
 /** The names of a row by one range, `CH1..4`, also with what stands behind each number, `CH1..4+`. */
 const range = /^(.*?)(\d+)\.\.(.*?)(\d+)([^\d\s]*)$/;
 
+const number = String.raw`(?:0|[1-9]\d*)`;
+const stem = '(?:[a-z0-9]+(?:-[a-z0-9]+)*-?)?';
+/** One name, and a range of names: such as may be anything, and ids. */
+const forms = {
+  any: {
+    one: String.raw`(?:\.?[^\s,.](?:[^,.]|\.[^,.])*\.?|\.)`,
+    range: String.raw`(?:[^,.]|\.[^,.])*${number}\.\.[^,]*${number}[^\d\s,]*`,
+  },
+  id: {
+    one: '[a-z0-9]+(?:-[a-z0-9]+)*',
+    range: String.raw`${stem}${number}\.\.${stem}${number}(?:-?[a-z]+(?:-[a-z]+)*)?`,
+  },
+} as const;
+
+/** How a name is written that may stand for several, as a regular expression (ECMA-262) for programs that read no rows. */
+export function rowForm(of: keyof typeof forms): string {
+  const { one, range: several } = forms[of];
+  const part = String.raw`\s*(?:${several}|${one})\s*`;
+  return String.raw`^(?:${one}|\s*${several}\s*|${part}(?:,${part})+)$`;
+}
+
 /** True for a name that stands for several: `CH1..4`, `B+, GND`. */
 export function isRow(written: string): boolean {
   return written.includes('..') || written.includes(',');

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { quantityWithin, text } from '../fields.ts';
+import { id, quantityWithin, text } from '../fields.ts';
 import { insideOf } from '../writing/schema-shape.ts';
-import { rowNames } from './row-names.ts';
+import { rowForm, rowNames } from './row-names.ts';
 import { examplesOf, fieldsOf, inPlaceOf, withField, wordsOf } from './schema-edits.ts';
 import { type Along, pairRoles } from './short-form.ts';
 
@@ -30,7 +30,7 @@ function rowKey(key: z.core.$ZodType): z.ZodString {
         : names.map((name) => z.safeParse(key, name).error?.issues[0]?.message).find((one) => one);
     if (message !== undefined) issues.push({ code: 'custom', input: value, message });
   });
-  return named.meta({ examples });
+  return named.meta({ examples, pattern: rowForm(key === id ? 'id' : 'any') });
 }
 
 type Extend = (entry: z.ZodType, name: string, field: z.ZodType) => z.ZodType;

@@ -1,7 +1,11 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { quantityAbove, quantityWithin, text } from '../fields.ts';
+import { quantityForm } from '../quantity/written-form.ts';
+import { zoneKindSchema } from '../vocabulary.ts';
+import { writtenSide } from '../writing/field-example.ts';
 import { insideOf } from '../writing/schema-shape.ts';
+import { controlDefaults } from './control-defaults.ts';
 import { namesSchema, rowsSchema } from './row-schema.ts';
 import { examplesOf, fieldsOf, mayLack, withField } from './schema-edits.ts';
 import type { ShortForm } from './short-form.ts';
@@ -20,9 +24,14 @@ export function writtenBeside(form: ShortForm, schema: z.ZodType): z.ZodType {
     case 'corners':
       return z.union([schema, corners]);
     case 'control':
-      return mayLack(schema, { form: byWhat, safe: byWhat, why: byWhat });
+      return mayLack(schema, { form: byWhat, safe: byWhat, why: byWhat }).meta({ allOf: neededByWhat });
     case 'channel':
-      return withField(mayLack(schema, { positive: byOutput, negative: byOutput }), 'output', output);
+      return withField(mayLack(schema, { positive: byOutput, negative: byOutput }), 'output', output).meta({
+        oneOf: [
+          { required: ['output'], not: { anyOf: [{ required: ['positive'] }, { required: ['negative'] }] } },
+          { required: ['positive', 'negative'], not: { required: ['output'] } },
+        ],
+      });
     case 'coil':
       return mayLack(schema, {
         positive: 'the name of the coil with +',
@@ -37,6 +46,17 @@ export function writtenBeside(form: ShortForm, schema: z.ZodType): z.ZodType {
 
 const byWhat = 'by what it does';
 const byOutput = 'by output:';
+
+/** What nothing goes without saying of, by what a control does: in words of JSON Schema. */
+const neededByWhat = Object.entries(controlDefaults).map(([what, { form, safe, why }]) => {
+  const needed = [
+    ...(form === undefined ? ['form'] : []),
+    ...(safe === undefined ? ['safe'] : []),
+    ...(why === undefined && what !== 'crossover' ? ['why'] : []),
+  ];
+  // biome-ignore lint/suspicious/noThenProperty: the keyword of JSON Schema
+  return { if: { properties: { what: { const: what } } }, then: { required: needed } };
+});
 
 const output = builders(
   z.union([text('CH1'), z.array(text('CH1')).min(1)]).optional(),
@@ -64,7 +84,10 @@ const stretch = builders(
   z
     .string({ error: 'needs its zone and its length, such as sill 36 in' })
     .regex(/^[a-z-]+ +[\d.]/, 'is no stretch: write its zone and its length, such as sill 36 in')
-    .meta({ examples: ['sill 36 in'] }),
+    .meta({
+      examples: ['sill 36 in'],
+      pattern: String.raw`^(?:${zoneKindSchema.options.join('|')}) +${quantityForm('length', 'bare')}\s*$`,
+    }),
   'A stretch that begins at no edge: its zone and its length.',
 );
 
@@ -76,7 +99,18 @@ function rangeText(schema: z.ZodType): z.ZodType {
   const written = z
     .string({ error: `needs both ends of a range, such as ${example}` })
     .regex(/^\S.* to \S/, `is no range: write both ends, such as ${example}`);
-  return builders(written.meta({ examples: [example] }), 'Both ends in one text, the smaller one first.');
+  const form = from ? formOf(from) : null;
+  const pattern = form === null ? {} : { pattern: String.raw`^${form}\s* to \s*${form}\s*$` };
+  return builders(
+    written.meta({ examples: [example], ...pattern }),
+    'Both ends in one text, the smaller one first.',
+  );
+}
+
+/** How a value is written, for a text that holds several; null where it may be any text. */
+function formOf(field: z.ZodType): string | null {
+  const { pattern } = z.globalRegistry.get(writtenSide(field)) ?? {};
+  return typeof pattern === 'string' ? pattern.replace(/^\^\\s\*|\\s\*\$$/g, '') : null;
 }
 
 /** A list of two fields as a table from one to the other. */
@@ -90,8 +124,11 @@ function tableOf(list: z.ZodType, key: string, value: string): z.ZodType {
     const [issue] = from.safeParse(written).error?.issues ?? [];
     if (issue) issues.push({ code: 'custom', input: written, message: issue.message });
   });
+  const form = formOf(from);
+  const pattern = form === null ? {} : { pattern: String.raw`^\s*${form}\s*$` };
   const empty = `has nothing in it; write ${examples[0] ?? key}: ${examplesOf(to)[0] ?? value}`;
   return z
-    .record(name.meta({ examples: [...examples] }), to)
-    .refine((table) => Object.keys(table).length > 0, empty);
+    .record(name.meta({ examples: [...examples], ...pattern }), to)
+    .refine((table) => Object.keys(table).length > 0, empty)
+    .meta({ minProperties: 1 });
 }
