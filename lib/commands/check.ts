@@ -1,28 +1,29 @@
+import { contentFiles } from '../read/read-content.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, loadShop, missingJob } from './shop/load-shop.ts';
+import { shopSchemas } from './kept/schema-steps.ts';
+import { renewSchemas } from './schemas/renew-schemas.ts';
+import { anyStopped, type LoadedShop, loadShop, missingJob } from './shop/load-shop.ts';
+import { plainFinding, plainProblem } from './told/plain-lines.ts';
 import { findingText, standingText, tellChanges, tellFailed, tellProblems } from './told/report.ts';
 
-/** `rackleaf check [JOB]`: reads, plans and judges; prints every problem and finding. */
-export async function check(effects: Effects, jobId: string | null, json: boolean): Promise<ExitStatus> {
-  const shop = await withCrew(effects, (crew) =>
-    loadShop(effects, crew, { only: (id) => jobId === null || id === jobId, compares: true }),
-  );
+/** How a check is told: to a person, in one line each for an editor, or whole for a program. */
+export type CheckForm = 'told' | 'plain' | 'json';
+
+/** `rackleaf check [JOB]`: reads, plans and judges; prints every problem and finding, and renews the schemas for editors. */
+export async function check(effects: Effects, jobId: string | null, form: CheckForm): Promise<ExitStatus> {
+  const only = (id: string) => jobId === null || id === jobId;
+  const { shop, schemas } = await withCrew(effects, async (crew) => {
+    const loaded = await loadShop(effects, crew, { only, compares: true });
+    return {
+      shop: loaded,
+      schemas: shopSchemas(contentFiles(loaded.files), crew.read, crew.keep, only),
+    };
+  });
+  await renewSchemas(effects, schemas);
   const missing = jobId !== null && shop.jobs.length === 0 ? missingJob(shop, jobId) : null;
-  if (json) {
-    const jobs = shop.jobs.map(({ job, plan }) => ({ id: job.id, findings: plan.findings }));
-    const { problems, failed } = shop;
-    effects.out(JSON.stringify({ problems, jobs, failed }, null, 2));
-  } else {
-    tellProblems(shop, effects);
-    if (missing === null) tellFailed(shop, effects);
-    for (const loaded of shop.jobs) {
-      for (const finding of loaded.plan.findings) effects.out(findingText(finding));
-      tellChanges(loaded, effects);
-      effects.out(standingText(loaded));
-    }
-  }
+  tellers[form](shop, effects, missing === null);
   if (missing !== null) effects.tell(missing);
   return statusOf({
     problems: shop.problems.length > 0 || missing !== null,
@@ -30,3 +31,31 @@ export async function check(effects: Effects, jobId: string | null, json: boolea
     failed: shop.failed.length > 0,
   });
 }
+
+/** Tells what came of it; of jobs that broke down only where none is missing that was asked for. */
+type Tell = (shop: LoadedShop, effects: Effects, tellsFailed: boolean) => void;
+
+const tellers: Readonly<Record<CheckForm, Tell>> = {
+  json: ({ problems, jobs, failed }, effects) => {
+    const findings = jobs.map(({ job, plan }) => ({ id: job.id, findings: plan.findings }));
+    effects.out(JSON.stringify({ problems, jobs: findings, failed }, null, 2));
+  },
+  plain: (shop, effects, tellsFailed) => {
+    for (const problem of shop.problems) effects.out(plainProblem(problem));
+    if (tellsFailed) tellFailed(shop, effects);
+    for (const loaded of shop.jobs) {
+      for (const finding of loaded.plan.findings) effects.out(plainFinding(finding));
+      tellChanges(loaded, effects);
+      effects.tell(standingText(loaded));
+    }
+  },
+  told: (shop, effects, tellsFailed) => {
+    tellProblems(shop, effects);
+    if (tellsFailed) tellFailed(shop, effects);
+    for (const loaded of shop.jobs) {
+      for (const finding of loaded.plan.findings) effects.out(findingText(finding));
+      tellChanges(loaded, effects);
+      effects.out(standingText(loaded));
+    }
+  },
+};

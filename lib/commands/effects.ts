@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { patientRename } from '../publish/site/patient-rename.ts';
@@ -41,8 +41,15 @@ export function realEffects(root: string): Effects {
     write: async (path, content) => {
       const full = resolve(root, path);
       await mkdir(dirname(full), { recursive: true });
-      await writeFile(`${full}.new`, content);
-      await patientRename(`${full}.new`, full);
+      // Under a name of its own: another command may write the same file.
+      const own = `${full}.${process.pid}.new`;
+      try {
+        await writeFile(own, content);
+        await patientRename(own, full);
+      } catch (error) {
+        await rm(own, { force: true }).catch(() => undefined);
+        throw error;
+      }
     },
     replaceText: async (path, before, after) => {
       const { replaceText } = await import('./replace-text.ts');

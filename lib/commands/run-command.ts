@@ -46,11 +46,22 @@ const commands: Readonly<Record<string, Command>> = {
     },
   },
   check: {
-    options: { json: 'boolean' },
+    options: { json: 'boolean', plain: 'boolean' },
     words: ['JOB?'],
     run: async (effects, { words, flags }) => {
+      if (flags.json === true && flags.plain === true)
+        return refuse(effects, 'check: one of --json and --plain');
       const { check } = await import('./check.ts');
-      return check(effects, words[0] ?? null, flags.json === true);
+      const form = flags.json === true ? 'json' : flags.plain === true ? 'plain' : 'told';
+      return check(effects, words[0] ?? null, form);
+    },
+  },
+  schemas: {
+    options: { yes: 'boolean' },
+    words: [],
+    run: async (effects, { flags }) => {
+      const { schemas } = await import('./schemas/schemas.ts');
+      return schemas(effects, flags.yes === true);
     },
   },
   plan: {

@@ -54,6 +54,8 @@ export interface ReadCatalogue {
 export interface OpenShop extends Omit<Content, 'jobs' | 'unreadJobs'> {
   /** A job of this shop; null where it can't be read in full, or the shop file can't. */
   readJob(file: SourceFile, labels: Readonly<Record<string, string>>): Read<ReadJob | null>;
+  /** Names whose definitions stand there, but could not be read. */
+  readonly unread: UnreadNames;
 }
 
 /**
@@ -66,7 +68,7 @@ export function readContent(
   keep: Keep = computeAnew,
 ): Content {
   const sorted = contentFiles(files);
-  const { readJob, problems, ...shop } = openShop(sorted, readCatalogue(sorted, keep), keep);
+  const { readJob, problems, unread: _, ...shop } = openShop(sorted, readCatalogue(sorted, keep), keep);
   const read = sorted.jobs.map((file) => {
     const name = baseName(file.path);
     return { name, ...readJob(file, releasedLabels[name] ?? {}) };
@@ -139,6 +141,7 @@ export function openShop(
     vehicles: Object.fromEntries(vehicles.map(({ value }) => [value.id, value])),
     guides,
     problems: problems.toSorted(byPlace),
+    unread,
     readJob: (file, labels) => {
       const { value, problems: own } = readJobOf(file, labels, around);
       return { value: shop ? value : null, problems: own };

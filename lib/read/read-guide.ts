@@ -11,7 +11,8 @@ import { shape } from './schema/shape.ts';
 import { lineFinder } from './yaml/positions.ts';
 import { readYaml } from './yaml/yaml.ts';
 
-const frontMatterSchema = z.strictObject({
+/** What stands before the text of a guide. */
+export const frontMatterSchema = z.strictObject({
   title: textField('Setting gain with a meter'),
   summary: textField('What to read on the meter, and when to stop.'),
 });

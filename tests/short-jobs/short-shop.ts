@@ -35,7 +35,7 @@ function shelved({ path, text }: SourceFile): SourceFile {
 }
 
 /** The demo shop, with the vehicles and parts that short jobs ask for beside it. */
-const shop: readonly SourceFile[] = [
+export const shop: readonly SourceFile[] = [
   ...filesIn(root, 'content')
     .filter(({ path }) => path.endsWith('shop.yaml'))
     .map(shelved),

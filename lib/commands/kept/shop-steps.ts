@@ -4,7 +4,7 @@ import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep, Step } from '../../model/keep.ts';
 import type { Place } from '../../model/place.ts';
 import type { Problem, Read } from '../../model/problem.ts';
-import { type ContentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
+import { type ContentFiles, type OpenShop, openShop, readCatalogue } from '../../read/read-content.ts';
 import { readYaml } from '../../read/yaml/yaml.ts';
 
 /** Every file that a job is read from, and no other. */
@@ -41,6 +41,8 @@ export const vehicleStep: Step<SourceFile, string | null> = {
 export interface ShopReader {
   readonly job: (files: JobFiles, keep: Keep) => Read<ReadJob | null>;
   readonly problems: (files: Omit<ContentFiles, 'jobs'>, keep: Keep) => readonly Problem[];
+  /** The shop of these files, without its jobs. */
+  readonly shop: (files: Omit<ContentFiles, 'jobs'>, keep: Keep) => OpenShop;
 }
 
 /** Opens a reader. It holds the last catalogue and the last job, since what is asked for next most often has the same. */
@@ -59,6 +61,7 @@ export function shopReader(): ShopReader {
       ],
     ),
     problems: (files, keep) => openShop(files, catalogueOf(files, keep), keep).problems,
+    shop: (files, keep) => openShop(files, catalogueOf(files, keep), keep),
   };
 }
 

@@ -34,6 +34,13 @@ export function failureText(error: unknown): string {
   ].join('\n');
 }
 
+/** Why something could not be written, in one line: in our words where the system's are known. */
+export function outsideText(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const { what } = outside[codeOf(error)] ?? {};
+  return what === undefined ? error.message : `${what}: ${placeOf(error)}`;
+}
+
 function codeOf(error: Error): string {
   return 'code' in error ? String(error.code) : '';
 }

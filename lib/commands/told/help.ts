@@ -12,9 +12,17 @@ Serves the site to this machine, each page anew as soon as a file that it is mad
 A job that can't be read, or is still being planned, keeps its page as it was last, with what is wrong
 above it and NOT CURRENT on every sheet. Ends with 2 where the latest save has errors.
   --port        0 for any that is free`,
-  check: `rackleaf check [JOB] [--json]
+  check: `rackleaf check [JOB] [--plain|--json]
 
-Prints every error of the input and every finding, with file, line and column.`,
+Prints every error of the input and every finding, with file, line and column, and renews the schemas
+for editors.
+  --plain       one line for each, as compilers print them, so that an editor jumps to its place:
+                file:line:column: error, warning or note: what is wrong; to do: what helps [rule]`,
+  schemas: `rackleaf schemas [--yes]
+
+Renews the schemas for editors in .rackleaf/schemas, and names each in the first line of the file that is
+written by it, where none is named there: shown first, nothing else of the file is touched.
+  --yes         writes the lines without a question`,
   plan: `rackleaf plan JOB [--json]
 rackleaf plan --schema
 

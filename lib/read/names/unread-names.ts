@@ -22,6 +22,13 @@ export class UnreadNames implements Unread {
     this.#kinds.add(what);
   }
 
+  /** The names of a kind, and whether any other may be defined as well. */
+  of(what: string): { readonly names: readonly string[]; readonly isAny: boolean } {
+    const head = `${what} `;
+    const names = [...this.#names].flatMap((name) => (name.startsWith(head) ? name.slice(head.length) : []));
+    return { names, isAny: this.#kinds.has(what) };
+  }
+
   has(what: string, name: string): boolean {
     return this.#kinds.has(what) || this.#names.has(`${what} ${name}`);
   }
