@@ -3,6 +3,7 @@ import { dirname, join, resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { patientRename } from '../publish/site/patient-rename.ts';
 import { slashedPath } from '../publish/site/slashed-path.ts';
+import type { Asker } from './new/ask/question.ts';
 import type { Replaced } from './replace-text.ts';
 
 /** The outside world, as the commands see it. Tests hand in one that only records. */
@@ -13,6 +14,8 @@ export interface Effects {
   readonly watched: boolean;
   out(text: string): void;
   tell(text: string): void;
+  /** Who answers questions; null where nobody sits there. */
+  asker(): Promise<Asker | null>;
   /** Every file below `content/`, with its path from the root. */
   readContent(): Promise<readonly SourceFile[]>;
   /** The date at this place, such as 2026-02-09. For what a person begins today; nothing computed asks for it. */
@@ -35,6 +38,11 @@ export function realEffects(root: string): Effects {
     watched: process.stderr.isTTY === true,
     out: (text) => process.stdout.write(`${text}\n`),
     tell: (text) => process.stderr.write(`${text}\n`),
+    asker: async () => {
+      if (process.stdin.isTTY !== true || process.stderr.isTTY !== true) return null;
+      const { promptsAsker } = await import('./new/ask/prompts.ts');
+      return promptsAsker({ input: process.stdin, output: process.stderr });
+    },
     readContent: () => textsBelow(root, join(root, 'content')),
     // The Swedish way of writing a date is that of ISO 8601.
     today: () => new Date().toLocaleDateString('sv-SE'),

@@ -15,7 +15,7 @@ interface Command {
   /** Options beside --help. */
   readonly options: Readonly<Record<string, 'boolean' | 'string'>>;
   /** Options that may be given more than once, each with a text. */
-  readonly repeated?: readonly string[];
+  readonly repeated?: readonly string[] | (() => Promise<readonly string[]>);
   /** Names of the words that it takes; a question mark behind one that may be left out, dots where more may follow. */
   readonly words: readonly string[];
   run(effects: Effects, given: Given): Promise<ExitStatus> | ExitStatus;
@@ -76,33 +76,15 @@ const commands: Readonly<Record<string, Command>> = {
     },
   },
   new: {
-    options: {
-      shop: 'boolean',
-      vehicle: 'string',
-      space: 'string',
-      title: 'string',
-      'issued-on': 'string',
-      units: 'string',
-    },
-    words: ['JOB?'],
-    run: async (effects, { words: [job], flags }) => {
-      const title = textOf(flags.title);
-      if (flags.shop === true) {
-        const other = ['vehicle', 'space', 'issued-on'].find((flag) => flags[flag] !== undefined);
-        if (job !== undefined || other !== undefined)
-          return refuse(effects, `new: --shop makes a shop, and takes no ${other ? `--${other}` : 'job'}`);
-        const { newShop } = await import('./new/new-shop.ts');
-        return newShop(effects, { name: title, units: textOf(flags.units) });
-      }
-      if (job === undefined) return refuse(effects, 'new needs JOB, or --shop');
-      if (flags.units !== undefined) return refuse(effects, 'new: --units goes with --shop');
-      const { newJob } = await import('./new/new-job.ts');
-      return newJob(effects, {
-        job,
-        vehicle: textOf(flags.vehicle),
-        space: textOf(flags.space),
-        title,
-        date: textOf(flags['issued-on']),
+    options: { shop: 'boolean', flags: 'boolean' },
+    repeated: async () => (await import('./new/new-flags.ts')).newFlags(),
+    words: ['WHAT?', 'NAME?'],
+    run: async (effects, { words, flags, lists }) => {
+      const { newCommand } = await import('./new/new-command.ts');
+      return newCommand(effects, {
+        words: flags.shop === true ? ['shop', ...words] : words,
+        lists,
+        tellsFlags: flags.flags === true,
       });
     },
   },
@@ -217,7 +199,7 @@ export async function runCommand(
     const near = nearestName(name, Object.keys(commands));
     return refuse(effects, `there is no command "${name}"${near ? `; did you mean "${near}"?` : ''}`);
   }
-  const given = readLine(command, rest);
+  const given = await readLine(command, rest);
   if (typeof given === 'string') return refuse(effects, `${name}: ${given}`);
   if (given.flags.help === true) {
     effects.out(commandHelp(name));
@@ -232,9 +214,10 @@ export async function runCommand(
   }
 }
 
-function readLine(command: Command, rest: readonly string[]): Given | string {
+async function readLine(command: Command, rest: readonly string[]): Promise<Given | string> {
   const once = [...Object.entries(command.options), ['help', 'boolean'] as const];
-  const repeated = command.repeated ?? [];
+  const { repeated: named = [] } = command;
+  const repeated = typeof named === 'function' ? await named() : named;
   const options = {
     ...Object.fromEntries(once.map(([key, type]) => [key, { type }])),
     ...Object.fromEntries(repeated.map((key) => [key, { type: 'string', multiple: true } as const])),

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { realEffects } from '../../lib/commands/effects.ts';
 import type { ExitStatus } from '../../lib/commands/exit-status.ts';
+import type { Asker } from '../../lib/commands/new/ask/question.ts';
 import { runCommand } from '../../lib/commands/run-command.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 
@@ -41,13 +42,19 @@ export class EmptyFolder {
     rmSync(this.root, { recursive: true });
   }
 
-  /** Runs a command line in the folder, recording what it says. */
-  async run(...line: readonly string[]): Promise<Ran> {
+  /** Runs a command line in the folder with nobody at the terminal, recording what it says. */
+  run(...line: readonly string[]): Promise<Ran> {
+    return this.answered(null, ...line);
+  }
+
+  /** Runs a command line in the folder with somebody there who answers. */
+  async answered(asker: Asker | null, ...line: readonly string[]): Promise<Ran> {
     const out: string[] = [];
     const told: string[] = [];
     const status = await runCommand(line, this.root, {
       ...realEffects(this.root),
       watched: false,
+      asker: async () => asker,
       out: (text) => out.push(text),
       tell: (text) => told.push(text),
     });

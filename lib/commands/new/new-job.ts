@@ -1,57 +1,55 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
-import { day, fileId } from '../../model/fields.ts';
-import { type Content, readContent } from '../../read/read-content.ts';
-import { remedyFor } from '../../read/report.ts';
+import { onAnyDisk } from '../../model/file-name.ts';
+import { readContent } from '../../read/read-content.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
-import { jobSkeleton } from './job-skeleton.ts';
+import { type Answers, type Asker, lineOf, linesOf } from './ask/question.ts';
+import { jobQuestions } from './job/job-questions.ts';
+import { jobText } from './job/job-text.ts';
+import { type Given, type NewFile, newFile } from './new-file.ts';
+import { stillToMeasure } from './vehicle/still-to-measure.ts';
 
-/** The words of the command line, as they were given. */
-export interface NewJobWords {
-  readonly job: string;
-  readonly vehicle: string | null;
-  readonly space: string | null;
-  readonly title: string | null;
-  readonly date: string | null;
-}
-
-/** `rackleaf new JOB`: writes a job file that has all sections and names what the vehicle offers to each. */
-export async function newJob(effects: Effects, words: NewJobWords): Promise<ExitStatus> {
+/** `rackleaf new job`: writes a job that says what plays what, with what the vehicle offers named in each section. */
+export async function newJob(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
   const files = await effects.readContent();
-  const content = readContent(files);
-  const beginning = beginningOf(content, words, takenIds(files), effects.today());
-  if (typeof beginning === 'string') {
-    effects.tell(`new: ${beginning}`);
+  const { vehicles } = readContent(files);
+  if (Object.keys(vehicles).length === 0) {
+    effects.tell('new: there is no vehicle that could be read: rackleaf new vehicle writes one');
     return exitStatus.inputErrors;
   }
-  const path = `content/jobs/${words.job}.yaml`;
-  await effects.write(path, jobSkeleton(beginning, content.parts));
-  effects.out(path);
-  effects.tell(`fill it in, then: rackleaf check ${words.job}`);
-  return exitStatus.done;
+  return newFile(effects, jobFile(files, given.id, effects.today()), given, asker);
 }
 
-function beginningOf(
-  content: Content,
-  { job, vehicle, space, title, date }: NewJobWords,
-  taken: ReadonlySet<string>,
-  today: string,
-): Parameters<typeof jobSkeleton>[0] | string {
-  const named = fileId.safeParse(job);
-  if (!named.success) return `"${job}" ${named.error.issues[0]?.message ?? 'is not an id'}`;
-  if (taken.has(job)) return `the job "${job}" is there already: a name is never used twice`;
-  const known = Object.keys(content.vehicles);
-  const name = vehicle ?? (known.length === 1 ? known[0] : undefined);
-  if (name === undefined) return `say which vehicle by --vehicle; ${remedyFor('', known)}`;
-  const found = content.vehicles[name];
-  if (!found) return `there is no vehicle "${name}"; ${remedyFor(name, known)}`;
-  const spaces = Object.keys(found.spaces);
-  if (space !== null && !spaces.includes(space))
-    return `there is no space of ${name} "${space}"; ${remedyFor(space, spaces)}`;
-  const issued = date ?? today;
-  if (!day.safeParse(issued).success) return `"${issued}" is not a date: write it as 2026-02-09`;
-  const only = spaces.length === 1 ? (spaces[0] ?? null) : null;
-  return { id: job, title: title ?? job, date: issued, vehicle: found, space: space ?? only };
+/** What a new job is asked for in a shop of these files. */
+export function jobFile(files: readonly SourceFile[], id: string | null, today: string): NewFile {
+  const { parts, vehicles } = readContent(files);
+  const taken = takenIds(files);
+  const vehicleOf = (answers: Answers) => vehicles[lineOf(answers, 'vehicle')];
+  return {
+    what: 'job',
+    questions: jobQuestions({ parts, vehicles, today, id }),
+    taken: (name) =>
+      taken.has(onAnyDisk(name)) ? `the job "${name}" is there already: a name is never used twice` : null,
+    path: (name) => `content/jobs/${name}.yaml`,
+    text: (name, answers) => {
+      const vehicle = vehicleOf(answers);
+      return vehicle ? jobText(name, answers, vehicle, parts) : '';
+    },
+    problems: (path, text) => {
+      const vehicle = /^vehicle: (.*)$/m.exec(text)?.[1];
+      const own = [path, `content/vehicles/${vehicle}.yaml`];
+      return readContent([...files, { path, text }]).problems.filter(({ where }) => own.includes(where.file));
+    },
+    told: (name, answers) => {
+      const vehicle = vehicleOf(answers);
+      if (linesOf(answers, 'device').length === 0) return [`fill it in, then: rackleaf check ${name}`];
+      const lacks = vehicle ? stillToMeasure(vehicle, parts) : [];
+      return [
+        ...(lacks.length === 0 ? [] : [`still to be measured of ${vehicle?.id}:`, ...lacks.map((one) => `  ${one}`)]),
+        `next: rackleaf check ${name}`,
+      ];
+    },
+  };
 }
 
 /** Every name that a job has or had: of job files, read or not, and of folders with frozen plans. */
@@ -59,7 +57,7 @@ function takenIds(files: readonly SourceFile[]): ReadonlySet<string> {
   return new Set(
     files.flatMap(({ path }) => {
       const name = /^content\/jobs\/([^/]+?)(?:\.yaml$|\/)/.exec(path)?.[1];
-      return name === undefined ? [] : [name];
+      return name === undefined ? [] : [onAnyDisk(name)];
     }),
   );
 }

@@ -4,33 +4,31 @@ import { layoutsFolder, projectFolder } from '../../publish/site/templates.ts';
 import { readContent } from '../../read/read-content.ts';
 import { type Effects, textsBelow } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
+import { answersOf } from './ask/answers-of.ts';
+import { type Answers, type Asker, Interrupted, lineOf } from './ask/question.ts';
+import { tableQuestion } from './ask/table-question.ts';
 import { shopSkeleton } from './shop-skeleton.ts';
-
-/** The words of the command line, as they were given. */
-export interface NewShopWords {
-  readonly name: string | null;
-  readonly units: string | null;
-}
+import { shopTables } from './shop-tables.ts';
 
 /** What comes with the tool for a shop to begin with, of its own demo shop: parts that nobody makes, and guides. */
 const fromDemo = /^content\/(?:parts|guides)\//;
 
 /**
- * `rackleaf new --shop`: makes `content/` in an empty folder. From then on it is the shop's own: nothing else of the
+ * `rackleaf new shop`: makes `content/` in an empty folder. From then on it is the shop's own: nothing else of the
  * tool ever writes what it did not ask for, and a new version finds it as it was left.
  */
-export async function newShop(effects: Effects, { name, units }: NewShopWords): Promise<ExitStatus> {
-  if (units !== null && units !== 'mm' && units !== 'inch')
-    return refuse(effects, '--units takes mm or inch');
+export async function newShop(effects: Effects, given: Answers, asker: Asker | null): Promise<ExitStatus> {
   const files = await beginning();
   const own = ownFile(await effects.readContent(), files);
-  if (own !== null) return refuse(effects, `there is a shop here already: ${own}`);
+  if (own !== null) return refuse(effects, [`there is a shop here already: ${own}`]);
+  const answers = await shopAnswers(effects, given, asker);
+  if (answers === null) return exitStatus.inputErrors;
   const { parts, problems } = readContent(files);
   // Its shop file is only written now, from the same catalogue.
   const wrong = problems.filter(({ where }) => where.file !== 'content/shop.yaml');
   if (wrong[0]) throw new Error(`What a shop begins with can't be read: ${wrong[0].where.file}.`);
   const text = shopSkeleton(
-    { name: name ?? 'Your shop', units: units === 'mm' ? 'millimetre' : 'inch' },
+    { name: lineOf(answers, 'title'), units: lineOf(answers, 'units') === 'mm' ? 'millimetre' : 'inch' },
     parts,
   );
   // The shop file comes last: with it the shop is whole.
@@ -57,7 +55,22 @@ async function beginning(): Promise<readonly SourceFile[]> {
   ];
 }
 
-function refuse(effects: Effects, message: string): ExitStatus {
-  effects.tell(`new: ${message}`);
+/** Name and units of the shop; null where they are wrong or were not told. */
+async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null): Promise<Answers | null> {
+  const usual = { title: 'Your shop', units: 'inch' } as const;
+  const questions = shopTables.map((table) => tableQuestion(table, { fallback: () => usual[table.key] }));
+  try {
+    const { answers, faults } = await answersOf(questions, given, asker);
+    if (faults.length === 0) return answers;
+    refuse(effects, faults);
+  } catch (error) {
+    if (!(error instanceof Interrupted)) throw error;
+    refuse(effects, ['no shop is made']);
+  }
+  return null;
+}
+
+function refuse(effects: Effects, faults: readonly string[]): ExitStatus {
+  for (const fault of faults) effects.tell(`new: ${fault}`);
   return exitStatus.inputErrors;
 }

@@ -1,0 +1,61 @@
+/** What was answered, by the key of its question: one line, or one for each thing. A question left out has none. */
+export type Answers = Readonly<Record<string, readonly string[]>>;
+
+/** One of those that a question offers. */
+export interface Choice {
+  readonly value: string;
+  readonly says: string;
+}
+
+/** One question. Its answer is a line of text, or several where it asks for many things, one a line. */
+export interface Question {
+  /** Its name among the answers, and the flag that gives it. */
+  readonly key: string;
+  readonly asks: string;
+  /** Said before it is asked: how an answer is written, what there is to choose from. */
+  readonly hints: (answers: Answers) => readonly string[];
+  readonly many: boolean;
+  /** Left out, it is always asked. */
+  readonly when?: (answers: Answers) => boolean;
+  /** Left out, the answer is typed. */
+  readonly choices?: (answers: Answers) => readonly Choice[];
+  /** What Enter takes, an empty text where it may be left out; null, or no function, where something must be said. */
+  readonly fallback?: (answers: Answers) => string | null;
+  /** What is wrong with an answer, in words; null where nothing is. */
+  readonly fault: (answer: string, answers: Answers) => string | null;
+}
+
+/** What is asked of a person in one go. */
+export interface Asked {
+  readonly message: string;
+  readonly choices: readonly Choice[] | null;
+  /** What Enter takes; null where something must be typed. */
+  readonly fallback: string | null;
+  /** What is wrong with an answer. The asker tells it and asks again. */
+  readonly fault: (answer: string) => string | null;
+}
+
+/** Who answers: a person at a terminal, or a test. */
+export interface Asker {
+  say(text: string): void;
+  /** An answer in which nothing is wrong. Throws `Interrupted` where the person breaks off. */
+  ask(asked: Asked): Promise<string>;
+}
+
+/** Thrown by an asker where the person breaks off. */
+export class Interrupted extends Error {
+  constructor() {
+    super('Broken off.');
+    this.name = 'Interrupted';
+  }
+}
+
+/** The one line of an answer; empty where there is none. */
+export function lineOf(answers: Answers, key: string): string {
+  return answers[key]?.[0] ?? '';
+}
+
+/** All lines of an answer. */
+export function linesOf(answers: Answers, key: string): readonly string[] {
+  return answers[key] ?? [];
+}

@@ -1,0 +1,66 @@
+import { type AskedColumn, type AskedTable, type Tool } from '../../../model/walk/asked-table.ts';
+import { expectation } from '../../../read/schema/expectation.ts';
+import { choicesOf } from './choices.ts';
+import type { Answers, Question } from './question.ts';
+import { readRow, type Row } from './rows.ts';
+
+/** What a table is asked with beside what it says itself. */
+export interface Beside {
+  readonly when?: (answers: Answers) => boolean;
+  /** The columns where other answers add to them. */
+  readonly columns?: (answers: Answers) => readonly AskedColumn[];
+  /** What there is to choose from. */
+  readonly hints?: (answers: Answers) => readonly string[];
+  readonly fallback?: (answers: Answers) => string | null;
+  /** What is wrong with a row whose cells are right one by one. Of those before it the answers tell. */
+  readonly fault?: (row: Row, answers: Answers, line: string) => string | null;
+}
+
+const tools: Readonly<Record<Tool, string>> = {
+  eye: 'look',
+  tape: 'tape',
+  meter: 'meter',
+  leaflet: 'leaflet',
+};
+
+/** The question of a table: a row is a line with commas. A table of one row and one closed column is chosen from. */
+export function tableQuestion(table: AskedTable, beside: Beside = {}): Question {
+  const columnsOf = (answers: Answers) => beside.columns?.(answers) ?? table.columns;
+  const many = table.rows > 1;
+  const isOptional = many || table.columns.every(({ optional }) => optional === true);
+  const [only] = table.columns;
+  const choices = !many && table.columns.length === 1 && only ? choicesOf(only) : null;
+  return {
+    key: table.key,
+    asks: `${table.asks} (${tools[table.by]})`,
+    many,
+    hints: (answers) => [
+      ...(table.hint === undefined ? [] : [table.hint]),
+      ...rowHints(columnsOf(answers)),
+      ...(beside.hints?.(answers) ?? []),
+      ...(many ? ['One a line; an empty line ends.'] : []),
+    ],
+    ...(beside.when && { when: beside.when }),
+    ...(choices && { choices: () => choices }),
+    ...((isOptional || beside.fallback) && { fallback: beside.fallback ?? (() => '') }),
+    fault: (answer, answers) => {
+      const row = readRow(columnsOf(answers), answer);
+      return typeof row === 'string' ? row : (beside.fault?.(row, answers, answer) ?? null);
+    },
+  };
+}
+
+/** How a row is written: its columns, an example, the words that its closed columns take. */
+export function rowHints(columns: readonly AskedColumn[]): string[] {
+  const [first] = columns;
+  if (columns.length === 1 && first) return [`Such as: ${first.example}`];
+  const optional = columns.filter((one) => one.optional === true).map(({ title }) => title);
+  return [
+    `${columns.map(({ title }) => title).join(', ')}`,
+    `Such as: ${columns.map(({ example }) => example).join(', ')}`,
+    ...columns.flatMap((one) =>
+      choicesOf(one) === null ? [] : [`${one.title}: ${expectation([one.field])}`],
+    ),
+    ...(optional.length === 0 ? [] : [`May be left empty: ${optional.join(', ')}`]),
+  ];
+}

@@ -1,0 +1,177 @@
+import type { Vehicle } from '../../../model/content/vehicle.ts';
+import type { KindName, Part } from '../../../model/kinds/index.ts';
+import { remedyFor } from '../../../read/report.ts';
+import { type Answers, type Choice, lineOf, linesOf, type Question } from '../ask/question.ts';
+import { type Row, rowOf } from '../ask/rows.ts';
+import { type Beside, tableQuestion } from '../ask/table-question.ts';
+import { partNames } from '../part-names.ts';
+import { jobTables } from './job-tables.ts';
+
+/** What a job is asked for in. */
+export interface JobSurroundings {
+  readonly parts: Readonly<Record<string, Part>>;
+  readonly vehicles: Readonly<Record<string, Vehicle>>;
+  readonly today: string;
+  /** The name that was given with the command, which a job is called by where it has no title. */
+  readonly id: string | null;
+}
+
+/** The questions of a new job, in their order. */
+export function jobQuestions(around: JobSurroundings): readonly Question[] {
+  return jobTables.map((table) => {
+    const question = tableQuestion(table, besides[table.key](around));
+    const names = choicesFor[table.key]?.(around);
+    return names ? { ...question, choices: names } : question;
+  });
+}
+
+type Key = (typeof jobTables)[number]['key'];
+
+/** Rows of a table of the job, as they were answered. */
+export function jobRows(answers: Answers, key: Key): readonly Row[] {
+  const table = jobTables.find((one) => one.key === key);
+  return table ? linesOf(answers, key).map((line) => rowOf(table.columns, line)) : [];
+}
+
+const onBoard: readonly KindName[] = [
+  'amplifier',
+  'processor',
+  'distribution',
+  'charger',
+  'capacitor-bank',
+  'relay',
+  'isolating-relay',
+  'fuse-holder',
+  'battery',
+];
+const elsewhere: readonly KindName[] = [...onBoard, 'level-control', 'source-unit', 'enclosure'];
+
+const vehicleOf = ({ vehicles }: JobSurroundings, answers: Answers): Vehicle | null =>
+  vehicles[lineOf(answers, 'vehicle')] ?? null;
+const spacesOf = (around: JobSurroundings, answers: Answers) =>
+  Object.keys(vehicleOf(around, answers)?.spaces ?? {});
+const placesOf = (around: JobSurroundings, answers: Answers) =>
+  Object.keys(vehicleOf(around, answers)?.places ?? {});
+
+/** The only one of several names; null where there are more, or none. */
+function only(names: readonly string[]): string | null {
+  return names.length === 1 ? (names[0] ?? null) : null;
+}
+
+const named = (names: readonly string[]): readonly Choice[] => names.map((name) => ({ value: name, says: name }));
+
+const choicesFor: Partial<Record<Key, (around: JobSurroundings) => (answers: Answers) => readonly Choice[]>> = {
+  vehicle:
+    ({ vehicles }) =>
+    () =>
+      Object.entries(vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
+  space: (around) => (answers) => named(spacesOf(around, answers)),
+};
+
+const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
+  title: ({ id }) => ({ fallback: () => id }),
+  'issued-on': ({ today }) => ({ fallback: () => today }),
+  vehicle: ({ vehicles }) => ({
+    fallback: () => only(Object.keys(vehicles)),
+    fault: (_row, _answers, line) => unknown('vehicle', line, Object.keys(vehicles)),
+  }),
+  space: (around) => ({
+    when: (answers) => spacesOf(around, answers).length > 0,
+    fallback: (answers) => only(spacesOf(around, answers)) ?? '',
+    fault: (_row, answers, line) =>
+      unknown(`space of ${lineOf(answers, 'vehicle')}`, line, spacesOf(around, answers)),
+  }),
+  device: ({ parts }) => ({
+    hints: () => offered(parts, ['amplifier', 'processor']),
+    fault: ({ cells }, answers) =>
+      twice(cells.name, answers) ?? unknownPart(parts, onBoard, cells.part),
+  }),
+  speaker: (around) => ({
+    hints: (answers) => [
+      ...offered(around.parts, ['speaker', 'enclosure']),
+      `Places: ${placesOf(around, answers).join(', ')}`,
+    ],
+    fault: ({ cells }, answers) =>
+      twice(cells.name, answers) ??
+      unknownPart(around.parts, ['speaker'], cells.part) ??
+      unknownPlaces(cells.in, placesOf(around, answers)) ??
+      (cells.box === undefined ? null : unknownPart(around.parts, ['enclosure'], cells.box)) ??
+      unknownDriver(cells['driven-by'], answers),
+  }),
+  elsewhere: (around) => ({
+    hints: (answers) => [`Places: ${placesOf(around, answers).join(', ')}`],
+    fault: ({ cells }, answers) =>
+      twice(cells.name, answers) ??
+      unknownPart(around.parts, elsewhere, cells.part) ??
+      unknownPlaces(cells.in, placesOf(around, answers)),
+  }),
+  board: (around) => ({
+    when: (answers) => linesOf(answers, 'device').length > 0 && lineOf(answers, 'space') !== '',
+    fallback: () => '',
+    hints: (answers) => boardHints(around, answers),
+    fault: ({ cells }, answers) =>
+      (cells.sheet === undefined ? null : unknownPart(around.parts, ['board-sheet'], cells.sheet)) ??
+      (cells.ground === undefined
+        ? null
+        : unknown(
+            'ground point',
+            String(cells.ground),
+            Object.keys(vehicleOf(around, answers)?.grounds ?? {}),
+          )),
+  }),
+};
+
+function offered(parts: JobSurroundings['parts'], kinds: readonly KindName[]): readonly string[] {
+  return kinds.map((kind) => `In the catalogue, ${kind}: ${partNames(parts, kind).join(', ')}`);
+}
+
+function boardHints(around: JobSurroundings, answers: Answers): readonly string[] {
+  const vehicle = vehicleOf(around, answers);
+  const space = vehicle?.spaces[lineOf(answers, 'space')];
+  if (!vehicle || !space) return [];
+  const corner = (at: 0 | 1) => Math.round(1000 * Math.max(...space.outline.map((point) => point[at])));
+  return [
+    `The space is ${corner(0)} mm wide and ${corner(1)} mm high.`,
+    `Ground points: ${Object.keys(vehicle.grounds).join(', ') || 'none'}`,
+    `Sheets: ${partNames(around.parts, 'board-sheet').join(', ')}`,
+  ];
+}
+
+function unknown(what: string, name: string, known: readonly string[]): string | null {
+  return known.includes(name) ? null : `there is no ${what} "${name}"; ${remedyFor(name, known)}`;
+}
+
+function unknownPart(
+  parts: JobSurroundings['parts'],
+  kinds: readonly KindName[],
+  named: unknown,
+): string | null {
+  const name = String(named);
+  const part = parts[name];
+  if (!part) return unknown('part', name, partNames(parts, ...kinds));
+  return kinds.includes(part.kind) ? null : `"${name}" is of the kind ${part.kind}: it can't stand here`;
+}
+
+function unknownPlaces(named: unknown, known: readonly string[]): string | null {
+  const faults = String(named)
+    .split(/\s+/)
+    .map((place) => unknown('place', place, known));
+  return faults.find((fault) => fault !== null) ?? null;
+}
+
+function unknownDriver(named: unknown, answers: Answers): string | null {
+  if (named === undefined) return null;
+  return unknown(
+    'device',
+    String(named),
+    jobRows(answers, 'device').map(({ cells }) => String(cells.name)),
+  );
+}
+
+/** A name that another device of the job has. */
+function twice(named: unknown, answers: Answers): string | null {
+  const rows = (['device', 'speaker', 'elsewhere'] as const).flatMap((key) => jobRows(answers, key));
+  return rows.some(({ cells }) => cells.name === named)
+    ? `is called ${String(named)}, and there is one of that name already`
+    : null;
+}

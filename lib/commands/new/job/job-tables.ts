@@ -1,0 +1,87 @@
+import { deviceSchema, jobSchema } from '../../../model/content/job.ts';
+import { extent, id, quantity, text } from '../../../model/fields.ts';
+import { type AskedTable, column, optionalColumn } from '../../../model/walk/asked-table.ts';
+
+const device = deviceSchema.shape;
+const board = jobSchema.shape.boards.unwrap().valueType.shape;
+const length = quantity('length');
+
+/** What a new job is asked for, in this order: whose vehicle, what stands on its board, what plays where, the board. */
+export const jobTables = [
+  {
+    key: 'title',
+    asks: 'What the job is called on its sheets',
+    by: 'eye',
+    columns: [column('title', 'title', jobSchema.shape.title, 'One five-channel amplifier under the left seat')],
+    rows: 1,
+  },
+  {
+    key: 'issued-on',
+    asks: 'Date of its first issue',
+    by: 'eye',
+    columns: [column('issued-on', 'date', jobSchema.shape['issued-on'], '2026-02-09')],
+    rows: 1,
+  },
+  {
+    key: 'vehicle',
+    asks: 'The vehicle',
+    by: 'eye',
+    columns: [column('vehicle', 'vehicle', jobSchema.shape.vehicle, 'estate')],
+    rows: 1,
+  },
+  {
+    key: 'space',
+    asks: 'The space that its board goes into',
+    by: 'eye',
+    columns: [column('space', 'space', id, 'under-left-seat')],
+    rows: 1,
+  },
+  {
+    key: 'device',
+    asks: 'Amplifiers, processor and what else stands on the board',
+    by: 'eye',
+    columns: [column('name', 'name', id, 'amp'), column('part', 'part', device.part, 'amp-five')],
+    rows: 4,
+  },
+  {
+    key: 'speaker',
+    asks: 'Speakers: which part plays in which places',
+    by: 'eye',
+    hint: 'Places are parted by blanks, the left one first. A subwoofer has its box; driven by tells which amplifier, where there are several.',
+    columns: [
+      column('name', 'name', id, 'front'),
+      column('part', 'part', device.part, 'coaxial-65'),
+      column('in', 'places', text('left-door right-door'), 'left-door right-door'),
+      optionalColumn('box', 'box', id, ''),
+      optionalColumn('driven-by', 'driven by', id, 'amp'),
+    ],
+    rows: 6,
+  },
+  {
+    key: 'elsewhere',
+    asks: 'What else is built in beside the board: level control, second battery, isolating relay',
+    by: 'eye',
+    columns: [
+      column('name', 'name', id, 'level'),
+      column('part', 'part', device.part, 'level-knob'),
+      column('in', 'place', id, 'dash'),
+    ],
+    rows: 4,
+  },
+  {
+    key: 'board',
+    asks: 'The board: where its lower left corner lies in the space, its size, what it stands on',
+    by: 'tape',
+    hint: 'Left empty, sheet and ground point are proposed.',
+    columns: [
+      column('x', 'from the left', length, '1 in'),
+      column('y', 'from below', length, '1 in'),
+      column('width', 'width', extent, '17 in'),
+      column('height', 'height', extent, '12 in'),
+      optionalColumn('spacer', 'spacers', board.spacer, '12 mm'),
+      optionalColumn('ground', 'ground point', id, ''),
+      optionalColumn('sheet', 'sheet', id, ''),
+    ],
+    rows: 1,
+  },
+] as const satisfies readonly AskedTable[];

@@ -1,0 +1,118 @@
+import { bodyId } from '../../../model/content/resolved-job.ts';
+import type { Vehicle } from '../../../model/content/vehicle.ts';
+import { type Part, partFacts } from '../../../model/kinds/index.ts';
+import { type Answers, lineOf } from '../ask/question.ts';
+import { blockText, type Written } from '../yaml-text.ts';
+import { jobRows } from './job-questions.ts';
+
+type Parts = Readonly<Record<string, Part>>;
+
+/**
+ * The text of a job file from its answers: who plays what, and the board. All else is left out, and so proposed.
+ * Comments name what the vehicle offers to each section, so that more can be written without another file open.
+ */
+export function jobText(id: string, answers: Answers, vehicle: Vehicle, parts: Parts): string {
+  const space = lineOf(answers, 'space');
+  const date = lineOf(answers, 'issued-on');
+  const devices = devicesOf(answers);
+  const boards = boardsOf(answers);
+  return `rackleaf: 1
+id: ${id}
+title: ${JSON.stringify(lineOf(answers, 'title'))}
+revision: A
+revisions:
+  - { revision: A, date: ${date}, what: First issue }
+status: draft
+issued-on: ${date}
+vehicle: ${vehicle.id}
+${space === '' ? '# space: one of the spaces below\n' : `space: ${space}\n`}
+# What is left out is computed or proposed, and what is written is checked: links, cables, fuses, sizes, grounds, turn-on,
+# filters, places on the board and routes may all be left out. Quantities have their unit: 13 5/8 in, 20 A, 80 Hz.
+
+# Whom the job is for. Reaches only the pages that need it.
+# customer: { name: , contact: , plate: }
+
+# What is built in, each with a part of the catalogue: on: a board of this job, or in: a place of the vehicle, a list of
+# places for one in each. A speaker may say what drives it, driven-by:, and the band that it plays:.
+${comment('Places', titles(vehicle.places))}
+${blockText({ devices }, 2)}${Object.keys(devices).length > 0 ? '' : '#  amp: { part: , on: board }\n#  front: { part: , in: [ , ] }\n'}
+# Boards, with their outline. Left out, every sound point under one holds it, and sheet: is the lightest that is stiff enough.
+${comment('Spaces', titles(vehicle.spaces))}
+${comment('Sound points', soundPoints(vehicle, space))}
+${blockText({ boards }, 3)}${Object.keys(boards).length > 0 ? '' : '#  board: { at: { x: , y: }, outline: { rectangle: { width: , height: } }, spacer: }\n'}
+${furtherSections(vehicle, parts)}`;
+}
+
+/** What may be written as well: each section as a comment, with what the vehicle offers to it. */
+function furtherSections(vehicle: Vehicle, parts: Parts): string {
+  return `# What is joined to what, terminal to terminal; left out, it is proposed. A pair goes by its name without + and -: amp.CH1.
+${comment('Of the vehicle', fittedTerminals(vehicle, parts))}
+${comment(
+  'Ground points',
+  Object.keys(vehicle.grounds).map((point) => `${bodyId}.${point}`),
+)}
+# links:
+#   feed: { from: main-fuse.OUT, to: amp.B+ }
+
+# The way of links through the vehicle; left out, by its routes.
+${comment('Routes', titles(vehicle.routes))}
+# runs:
+#   power: { route: , links: [feed] }
+
+# Terminals that stay open, each with its reason.
+# left-open:
+#   amp.LEVEL: no level control on this job
+
+# Cautions that may stand, each at the value and the limit that were seen. The check prints the lines to write. A stop can't be accepted.
+# accepted:
+#   - { finding: drop-over-limit, of: amp, value: , reason: , by: }
+`;
+}
+
+type Named = { readonly [name: string]: Written };
+
+function devicesOf(answers: Answers): Named {
+  const own = jobRows(answers, 'device').map(
+    ({ cells }): [string, Written] => [String(cells.name), { part: String(cells.part), on: 'board' }],
+  );
+  const others = (['speaker', 'elsewhere'] as const)
+    .flatMap((key) => jobRows(answers, key))
+    .map(({ cells: { name, in: places, part, ...cells } }): [string, Written] => {
+      const list = String(places).split(/\s+/);
+      const [only = ''] = list;
+      return [String(name), { part: String(part), in: list.length === 1 ? only : list, ...cells }];
+    });
+  return Object.fromEntries([...own, ...others]);
+}
+
+function boardsOf(answers: Answers): Named {
+  const [row] = jobRows(answers, 'board');
+  if (!row) return {};
+  const { x = '', y = '', width = '', height = '', ...cells } = row.cells;
+  return { board: { at: { x, y }, outline: { rectangle: { width, height } }, ...cells } };
+}
+
+type Titled = Readonly<Record<string, { readonly title: string }>>;
+
+function titles(things: Titled): string[] {
+  return Object.entries(things).map(([id, { title }]) => `${id} (${title})`);
+}
+
+function soundPoints({ spaces }: Vehicle, space: string): string[] {
+  return Object.entries(spaces)
+    .filter(([id]) => space === '' || id === space)
+    .map(([id, { 'sound-points': points }]) => `${id}: ${Object.keys(points).join(', ')}`);
+}
+
+function fittedTerminals({ fitted }: Vehicle, parts: Parts): string[] {
+  return Object.entries(fitted).map(([id, { part }]) => {
+    const spec = parts[part];
+    return `${id}.${spec ? Object.keys(partFacts(spec).terminals).join(' ') : ''}`;
+  });
+}
+
+/** A list behind its name, one line each, as comments of a YAML file. */
+function comment(name: string, lines: readonly string[]): string {
+  const told = lines.length > 0 ? lines : ['none'];
+  return [`# ${name}:`, ...told.map((line) => `#   ${line}`)].join('\n');
+}

@@ -1,0 +1,51 @@
+import { type KindName, kinds } from '../../model/kinds/index.ts';
+import type { AskedTable } from '../../model/walk/asked-table.ts';
+import { walk } from '../../model/walk/walk.ts';
+import type { Answers } from './ask/question.ts';
+import { rowHints } from './ask/table-question.ts';
+import { jobTables } from './job/job-tables.ts';
+import { partTables } from './part/part-tables.ts';
+import { shopTables } from './shop-tables.ts';
+
+/** The tables that each thing is asked by; of a part by its kind, of all kinds where none is told. */
+const tablesOf = {
+  shop: () => shopTables,
+  vehicle: () => walk.flatMap(({ tables }) => tables),
+  part: ({ kind = [] }: Answers) => {
+    const [named] = kind;
+    return named !== undefined && isKind(named) ? partTables[named] : Object.values(partTables).flat();
+  },
+  job: () => jobTables,
+} as const satisfies Readonly<Record<string, (answers: Answers) => readonly AskedTable[]>>;
+
+/** What `rackleaf new` makes. */
+export type NewWhat = keyof typeof tablesOf;
+
+function isKind(name: string): name is KindName {
+  return Object.hasOwn(kinds, name);
+}
+
+/** The flags of one thing: each question has one of its own name. */
+export function flagsOf(what: NewWhat, answers: Answers): readonly string[] {
+  return [...tablesOf[what](answers).map(({ key }) => key), ...(what === 'part' ? ['kind'] : [])];
+}
+
+/** Every flag of `rackleaf new`. */
+export function newFlags(): readonly string[] {
+  const all = (['shop', 'vehicle', 'part', 'job'] as const).flatMap((what) => flagsOf(what, {}));
+  return [...new Set([...all, 'id'])];
+}
+
+/** The flags of one thing, each with what it asks and how its answer is written. */
+export function flagsText(what: NewWhat, answers: Answers): string {
+  if (what === 'part' && !answers.kind) return `--kind  ${Object.keys(kinds).join(', ')}`;
+  return tablesOf[what](answers)
+    .map(({ key, asks, columns, hint, rows }: AskedTable) =>
+      [
+        `--${key}  ${asks}`,
+        ...[...(hint === undefined ? [] : [hint]), ...rowHints(columns)].map((line) => `    ${line}`),
+        ...(rows > 1 ? ['    May be given several times.'] : []),
+      ].join('\n'),
+    )
+    .join('\n');
+}

@@ -1,0 +1,138 @@
+import type { SourceFile } from '../../model/content/source-file.ts';
+import { onAnyDisk } from '../../model/file-name.ts';
+import { type KindName, kinds } from '../../model/kinds/index.ts';
+import type { Problem } from '../../model/problem.ts';
+import { contentFiles, readCatalogue } from '../../read/read-content.ts';
+import { remedyFor } from '../../read/report.ts';
+import type { Effects } from '../effects.ts';
+import { type ExitStatus, exitStatus } from '../exit-status.ts';
+import { type Answers, type Asker, Interrupted, lineOf, linesOf, type Question } from './ask/question.ts';
+import { tableQuestion } from './ask/table-question.ts';
+import { type Given, type NewFile, newFile } from './new-file.ts';
+import { powerAt } from './part/part-columns.ts';
+import { partTables } from './part/part-tables.ts';
+import { fieldsOf, partText } from './part/part-text.ts';
+
+/** `rackleaf new part`: a part of the catalogue, from its leaflet. */
+export async function newPart(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
+  const { kind: kindLines = [], ...answers } = given.answers;
+  try {
+    const kind = kindLines[0] ?? (await asker?.ask(kindAsked())) ?? '';
+    if (!isKind(kind)) {
+      effects.tell(`new: ${kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `}${remedyFor(kind, kindNames)}`);
+      return exitStatus.inputErrors;
+    }
+    const file = partFile(await effects.readContent(), kind);
+    return newFile(effects, file, { ...given, answers }, asker);
+  } catch (error) {
+    if (!(error instanceof Interrupted)) throw error;
+    effects.tell('new: no part is written');
+    return exitStatus.inputErrors;
+  }
+}
+
+const kindNames = Object.keys(kinds);
+
+function isKind(name: string): name is KindName {
+  return Object.hasOwn(kinds, name);
+}
+
+function kindAsked() {
+  const choices = Object.entries(kinds).map(([kind, { plural }]) => ({ value: kind, says: `${kind}: ${plural}` }));
+  return { message: 'What kind of part is it?', choices, fallback: null, fault: () => null };
+}
+
+const pathOf = (id: string) => `content/parts/${id}.yaml`;
+
+/** What a new part of a kind is asked for in a shop of these files. */
+export function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
+  const { shop, parts: partFiles } = contentFiles(files);
+  const { parts } = readCatalogue({ shop, parts: partFiles }).parts;
+  const paths = new Set(files.map(({ path }) => onAnyDisk(path)));
+  return {
+    what: 'part',
+    questions: partQuestions(kind),
+    taken: (id) =>
+      Object.hasOwn(parts, id) || paths.has(onAnyDisk(pathOf(id)))
+        ? `the part "${id}" is there already: nothing is written over`
+        : null,
+    path: pathOf,
+    text: (id, answers) => partText(kind, id, answers),
+    problems: (path, text) =>
+      readCatalogue({ shop, parts: [...partFiles, { path, text }] }).problems.filter(
+        ({ where }) => where.file === path,
+      ),
+    told: (_, answers) => {
+      const left = leftOut(kind, answers);
+      return left.length === 0 ? [] : ['the leaflet may still tell:', ...left.map((one) => `  ${one}`)];
+    },
+  };
+}
+
+function partQuestions(kind: KindName): readonly Question[] {
+  return partTables[kind].map((table) =>
+    tableQuestion(table, {
+      fault: ({ rest }, answers, line) =>
+        powerFault(rest) ?? readingFault(kind, table.key, { answers, line }),
+      ...(table.key === 'box' && { when: isSubwoofer }),
+    }),
+  );
+}
+
+function powerFault(powers: readonly string[]): string | null {
+  const wrong = powers.find((power) => powerAt(power) === null);
+  return wrong === undefined ? null : `has the power "${wrong}": write it with its load, such as 75 W at 4 ohm`;
+}
+
+function isSubwoofer(answers: Answers): boolean {
+  return lineOf(answers, 'facts').startsWith('subwoofer');
+}
+
+/** What was not told of a part, though its kind can hold it. */
+function leftOut(kind: KindName, answers: Answers): readonly string[] {
+  return partTables[kind].flatMap((table) => {
+    if (table.key === 'box' && !isSubwoofer(answers)) return [];
+    if (table.rows > 1) return linesOf(answers, table.key).length > 0 ? [] : [table.asks];
+    const written = fieldsOf(kind, table.key, answers);
+    return Object.keys(written).length > 0 ? [] : [table.asks];
+  });
+}
+
+/** What the reader finds in the fields of one answer: elsewhere something may still be missing. */
+function readingFault(
+  kind: KindName,
+  key: string,
+  { answers, line }: { readonly answers: Answers; readonly line: string },
+): string | null {
+  const found = (so: Answers) => problemsIn(kind, key, so).map(problemWords);
+  const before = new Set(found(answers));
+  const after = found({ ...answers, [key]: [...linesOf(answers, key), line] });
+  return after.find((words) => !before.has(words)) ?? null;
+}
+
+const asked = 'content/parts/asked.yaml';
+
+function problemsIn(kind: KindName, key: string, answers: Answers): readonly Problem[] {
+  const text = partText(kind, 'asked', answers);
+  const fields = Object.keys(fieldsOf(kind, key, answers));
+  const lines = sectionLines(text, fields);
+  return readCatalogue({ shop: [], parts: [{ path: asked, text }] }).problems.filter(({ where }) =>
+    lines.has(where.line),
+  );
+}
+
+function problemWords({ message, remedy }: Problem): string {
+  return remedy === undefined ? message : `${message}; ${remedy}`;
+}
+
+/** The lines on which some fields of a part stand in its file, counted from 1. */
+function sectionLines(text: string, fields: readonly string[]): ReadonlySet<number> {
+  const lines = new Set<number>();
+  let inside = false;
+  for (const [at, line] of text.split('\n').entries()) {
+    const [, field] = /^ {4}([^\s:]+):/.exec(line) ?? [];
+    if (field !== undefined) inside = fields.includes(field);
+    if (inside) lines.add(at + 1);
+  }
+  return lines;
+}

@@ -1,0 +1,48 @@
+import { onAnyDisk } from '../../model/file-name.ts';
+import type { SourceFile } from '../../model/content/source-file.ts';
+import { contentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
+import type { Effects } from '../effects.ts';
+import type { ExitStatus } from '../exit-status.ts';
+import type { Answers, Asker } from './ask/question.ts';
+import { type Given, type NewFile, newFile } from './new-file.ts';
+import { stillToMeasure } from './vehicle/still-to-measure.ts';
+import { vehicleText } from './vehicle/vehicle-file.ts';
+import { vehicleQuestions } from './vehicle/vehicle-questions.ts';
+
+/** `rackleaf new vehicle`: the walk round a vehicle, as questions. */
+export async function newVehicle(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
+  return newFile(effects, vehicleFile(await effects.readContent()), given, asker);
+}
+
+const pathOf = (id: string) => `content/vehicles/${id}.yaml`;
+
+/** What a new vehicle is asked for in a shop of these files. */
+export function vehicleFile(files: readonly SourceFile[]): NewFile {
+  const catalogue = readCatalogue(contentFiles(files));
+  const { parts } = catalogue.parts;
+  const read = (path: string, text: string) =>
+    openShop({ vehicles: [{ path, text }], guides: [] }, catalogue);
+  const problemsIn = (path: string, text: string) =>
+    read(path, text).problems.filter(({ where }) => where.file === path);
+  const still = (id: string, answers: Answers) => {
+    const vehicle = read(pathOf(id), vehicleText(id, answers, parts, [])).vehicles[id];
+    return vehicle ? stillToMeasure(vehicle, parts) : [];
+  };
+  const taken = new Set(files.map(({ path }) => onAnyDisk(path)));
+  return {
+    what: 'vehicle',
+    questions: vehicleQuestions({ parts, problems: (id, text) => problemsIn(pathOf(id), text) }),
+    taken: (id) =>
+      taken.has(onAnyDisk(pathOf(id))) ? `the vehicle "${id}" is there already: nothing is written over` : null,
+    path: pathOf,
+    text: (id, answers) => vehicleText(id, answers, parts, still(id, answers)),
+    problems: problemsIn,
+    told: (id, answers) => {
+      const lacks = still(id, answers);
+      return [
+        ...(lacks.length === 0 ? [] : ['still to be measured:', ...lacks.map((one) => `  ${one}`)]),
+        `next: rackleaf new job --vehicle ${id}`,
+      ];
+    },
+  };
+}

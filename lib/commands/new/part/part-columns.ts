@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { wireSize } from '../../../model/fields.ts';
+import { signalVoltage } from '../../../model/kinds/bounds.ts';
+import { type AskedColumn, type AskedTable, column } from '../../../model/walk/asked-table.ts';
+import { exampleOf } from '../../../read/schema/expectation.ts';
+
+/** What a leaflet is asked for, as one row or as several. */
+export function leaflet(
+  key: string,
+  asks: string,
+  columns: readonly AskedColumn[],
+  more: Partial<Pick<AskedTable, 'hint' | 'rows'>> = {},
+): AskedTable {
+  return { key, asks, by: 'leaflet', columns, rows: 1, ...more };
+}
+
+/** Columns for fields of a schema by their names; one that the schema lets out may be left empty. */
+export function columnsOf(
+  shape: Readonly<Record<string, z.ZodType>>,
+  names: readonly string[],
+  examples: Readonly<Record<string, string>> = {},
+): readonly AskedColumn[] {
+  return names.map((name) => {
+    const field = shape[name];
+    if (!field) throw new Error(`There is no field ${name}.`);
+    const list = elementOf(field);
+    const example = examples[name] ?? exampleOf(list ?? field) ?? '';
+    return column(name, name.replaceAll('-', ' '), list ?? field, example, {
+      ...(field._zod.optin !== undefined && { optional: true }),
+      ...(list && { list: true }),
+    });
+  });
+}
+
+function elementOf(field: z.ZodType): z.ZodType | null {
+  if (field instanceof z.ZodOptional || field instanceof z.ZodDefault) {
+    const inner = field.unwrap();
+    return inner instanceof z.ZodType ? elementOf(inner) : null;
+  }
+  return field instanceof z.ZodArray && field.element instanceof z.ZodType ? field.element : null;
+}
+
+/** Both ends of a range in one cell, `8 AWG to 4 AWG`. */
+function rangeOf(end: z.ZodType, example: string): z.ZodType {
+  return z.string().check(({ value, issues }) => {
+    const ends = value.split(/\s+to\s+/);
+    const fault = ends.map((one) => end.safeParse(one).error?.issues[0]?.message).find((one) => one);
+    const message = ends.length === 2 ? fault : `is no range: write both ends, such as ${example}`;
+    if (message !== undefined) issues.push({ code: 'custom', input: value, message });
+  });
+}
+
+const sizes = rangeOf(wireSize, '18 AWG to 10 AWG');
+const voltages = rangeOf(signalVoltage, '0.25 V to 6 V');
+
+/** What a terminal takes: conductors, or a signal; of an output the one voltage that it gives. */
+export const takesField = z.string().check(({ value, issues }) => {
+  const field = !/V$/.test(value.trim()) ? sizes : / to /.test(value) ? voltages : signalVoltage;
+  const message = field.safeParse(value).error?.issues[0]?.message;
+  if (message !== undefined) issues.push({ code: 'custom', input: value, message });
+});
+
+/** A range of conductor sizes. */
+export const sizesField = sizes;
+
+/** A power into a load, `75 W at 4 ohm`. */
+export function powerAt(text: string): readonly [load: string, power: string] | null {
+  const [, power, load] = /^(.+?)\s+(?:at|into)\s+(.+)$/.exec(text.trim()) ?? [];
+  return power !== undefined && load !== undefined ? [load, power] : null;
+}

@@ -1,0 +1,101 @@
+import { z } from 'zod';
+import { extent, quantity, text } from '../../../model/fields.ts';
+import { controlSpecSchema, equipmentBase, terminalSpecSchema } from '../../../model/kinds/kind.ts';
+import { terminalRoleSchema } from '../../../model/vocabulary.ts';
+import { type AskedTable, column, optionalColumn } from '../../../model/walk/asked-table.ts';
+import { columnsOf, leaflet, sizesField, takesField } from './part-columns.ts';
+
+const spec = terminalSpecSchema.shape;
+const control = controlSpecSchema.shape;
+
+/** Roles of a pair of terminals that a row of names tells at once: CH1 is CH1+ and CH1-, B+ and GND are the supply. */
+const pairRoles = ['supply', 'speaker-out', 'speaker-in'] as const;
+
+/** Terminals in rows. */
+export const terminalTable: AskedTable = leaflet(
+  'terminal',
+  'Its terminals, row by row',
+  [
+    column('names', 'names', text('B+ GND'), 'CH1..4'),
+    column('role', 'role', z.enum([...pairRoles, ...terminalRoleSchema.options]), 'speaker-out'),
+    optionalColumn('panel', 'panel', spec.panel, 'right'),
+    optionalColumn('at', 'first place', spec.at, '2 5/8 in'),
+    optionalColumn('pitch', 'from one to the next', extent, '3/8 in'),
+    optionalColumn('joint', 'joint', spec.joint, 'set-screw'),
+    optionalColumn('takes', 'takes', takesField, '18 AWG to 10 AWG'),
+    optionalColumn('torque', 'torque', spec.torque, '1.2 N m'),
+    optionalColumn('strip', 'strip', spec.strip, '3/8 in'),
+  ],
+  {
+    rows: 12,
+    hint:
+      'CH1..4 are CH1 to CH4; of a pair such as speaker-out each is CH1+ and CH1-. Of a supply: B+ GND. Inputs and outputs of ' +
+      'signal take a voltage, 0.25 V to 6 V. Places are counted from the left end of a top or bottom panel, from the lower ' +
+      'end of a left or right one.',
+  },
+);
+
+/** Knobs and switches. */
+export const controlTable: AskedTable = leaflet(
+  'control',
+  'Its knobs and switches',
+  [
+    column('name', 'name', text('GAIN-12'), 'GAIN-12'),
+    column('what', 'what it sets', control.what, 'gain'),
+    column('panel', 'panel', control.panel, 'left'),
+    optionalColumn('at', 'place', control.at, '2 7/8 in'),
+    optionalColumn('channels', 'channels', text('1..2'), '1..2'),
+    optionalColumn('sets', 'from what to what', text('50 Hz to 500 Hz'), ''),
+    optionalColumn('slope', 'slope', text('butterworth 12 dB'), ''),
+    optionalColumn('safe', 'safe', control.safe, ''),
+  ],
+  {
+    rows: 10,
+    hint:
+      'What it sets it to: of a knob both ends, 50 Hz to 500 Hz, with low-pass before them where it has a filter of its own; of ' +
+      'a switch its positions, FULL HPF=high-pass LPF=low-pass. Slope: butterworth 12 dB. Safe is its state before first ' +
+      'power-up; gains and switches have one of their kind, a corner needs one.',
+  },
+);
+
+/** The two posts of a source, or of a holder. */
+export function postsTable(names: string): AskedTable {
+  return leaflet('posts', 'Its two terminals', [
+    column('names', 'names', text(names), names),
+    column('joint', 'joint', spec.joint, 'stud'),
+    optionalColumn('stud', 'stud', spec.stud, 'M8'),
+    optionalColumn('takes', 'takes', sizesField, '8 AWG to 1/0 AWG'),
+    optionalColumn('torque', 'torque', spec.torque, '10 N m'),
+    optionalColumn('conductors', 'conductors in each', spec.conductors, '2'),
+  ]);
+}
+
+const size = equipmentBase.size.shape;
+const hole = equipmentBase['mounting-holes'].unwrap().element.shape;
+
+/** What every part that is mounted tells of its case. */
+export const caseTable: AskedTable = leaflet('case', 'Its case: width and depth on the board, height off it', [
+  column('width', 'width', size.width, '10 in'),
+  column('depth', 'depth', size.depth, '6 1/2 in'),
+  column('height', 'height', size.height, '2 1/8 in'),
+  column('mass', 'mass', equipmentBase.mass, '3.2 kg'),
+]);
+
+/** The holes in its corners, and what cools it. */
+export const mountingTables: readonly AskedTable[] = [
+  leaflet('holes', 'Holes in its four corners: how far from the edges, how wide', [
+    optionalColumn('inset', 'from the edges', quantity('length'), '3/8 in'),
+    optionalColumn('diameter', 'diameter', hole.diameter, '3/16 in'),
+  ]),
+  leaflet(
+    'cooling',
+    'Edges that carry fins or a fan',
+    columnsOf(
+      Object.fromEntries(
+        ['left', 'right', 'top', 'bottom'].map((edge) => [edge, z.enum(['fins', 'fan']).optional()]),
+      ),
+      ['left', 'right', 'top', 'bottom'],
+      { left: '', right: '', top: 'fins', bottom: 'fins' },
+    ),
+  ),
+];

@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { shopSchema } from '../../model/content/shop.ts';
+import { type AskedTable, column } from '../../model/walk/asked-table.ts';
+
+/** What a new shop is asked for. */
+export const shopTables = [
+  {
+    key: 'title',
+    asks: 'The name of the shop, as it stands on every sheet',
+    by: 'eye',
+    columns: [column('title', 'name', shopSchema.shape.name, 'Quay Sound')],
+    rows: 1,
+  },
+  {
+    key: 'units',
+    asks: 'What comes first on its sheets; files may be written in either',
+    by: 'eye',
+    columns: [column('units', 'units', z.enum(['inch', 'mm']), 'inch')],
+    rows: 1,
+  },
+] as const satisfies readonly AskedTable[];

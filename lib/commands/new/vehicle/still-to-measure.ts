@@ -1,0 +1,83 @@
+import type { Vehicle } from '../../../model/content/vehicle.ts';
+import { servedBy } from '../../../model/content/vehicle.ts';
+import type { Part } from '../../../model/kinds/index.ts';
+import { partFacts } from '../../../model/kinds/index.ts';
+import { terminalsOf } from '../../../model/kinds/kind.ts';
+
+/**
+ * What a tape or a meter must still tell of a vehicle, in the order of the walk, one line a thing. What is not known is
+ * left out of the file: house rules, doubts and cautions hold in its place.
+ */
+export function stillToMeasure(vehicle: Vehicle, parts: Readonly<Record<string, Part>>): readonly string[] {
+  return [
+    ...meterReadings(vehicle),
+    ...outputsUnread(vehicle, parts),
+    ...(Object.keys(vehicle.grounds).length === 0 ? ['ground points: stud, zone and side of each'] : []),
+    ...spacesUnmeasured(vehicle),
+    ...placesUnmeasured(vehicle),
+    ...waysUnmeasured(vehicle),
+  ];
+}
+
+function meterReadings(vehicle: Vehicle): string[] {
+  const isDriven = Object.keys(vehicle.fitted).length > 0;
+  return [
+    ...(vehicle['vehicle-load'] === undefined ? ['meter: vehicle-load'] : []),
+    ...(isDriven && vehicle['charging-voltage'] === undefined ? ['meter: charging-voltage'] : []),
+  ];
+}
+
+function outputsUnread({ fitted }: Vehicle, parts: Readonly<Record<string, Part>>): string[] {
+  return Object.entries(fitted).flatMap(([id, device]) => {
+    const part = parts[device.part];
+    if (part?.kind !== 'source-unit') return [];
+    const names = terminalsOf(partFacts(part).terminals, 'signal-out', 'speaker-out-positive');
+    const known = (name: string) => device.outputs[name] ?? device.outputs[name.replace(/\+$/, '')];
+    const read = names.filter((name) => known(name)?.['clean-voltage'] !== undefined);
+    return read.length > 0 ? [] : [`meter: clean voltage and band of the outputs of ${id}`];
+  });
+}
+
+function spacesUnmeasured({ spaces }: Vehicle): string[] {
+  if (Object.keys(spaces).length === 0) return ['tape: width, height and depth of a space for a board'];
+  return Object.entries(spaces).flatMap(([id, space]) => [
+    ...(space.air === undefined ? [`tape: the air round ${id}`] : []),
+    ...(space.openings.length === 0 ? [`tape: openings of ${id}`] : []),
+    ...(Object.keys(space.bounds).length === 0 ? [`eye: what bounds ${id} on each side`] : []),
+    ...(Object.keys(space['sound-points']).length < leastPoints
+      ? [`tape: points that hold a board in ${id}`]
+      : []),
+    ...Object.entries(space['sound-points']).flatMap(([point, { behind, 'free-depth': depth }]) => [
+      ...(behind === 'unknown' ? [`eye: what lies behind ${point} of ${id}`] : []),
+      ...(depth === undefined ? [`tape: free depth behind ${point} of ${id}`] : []),
+    ]),
+  ]);
+}
+
+/** A board lies on three points. */
+const leastPoints = 3;
+
+function placesUnmeasured({ places }: Vehicle): string[] {
+  return Object.entries(places).flatMap(([id, place]) => {
+    const isHeard = place.zone !== 'engine-bay';
+    const lacks = [
+      ...(place.depth === undefined ? ['free depth'] : []),
+      ...(isHeard && place.distance === undefined ? ['distance from the head of the listener'] : []),
+    ];
+    return lacks.length === 0 ? [] : [`tape: ${lacks.join(' and ')} of ${id}`];
+  });
+}
+
+/** Places, batteries, source units and ground points that no way leads to. */
+function waysUnmeasured({ routes, places, fitted, grounds }: Vehicle): string[] {
+  const served = new Set(Object.values(routes).flatMap(servedBy));
+  const named = [...Object.keys(fitted).filter((id) => id !== 'alternator'), ...Object.keys(places)];
+  const unserved = named.filter((id) => !served.has(id));
+  const ground = Object.keys(grounds).some((id) => served.has(`body.${id}`));
+  return [
+    ...(unserved.length === 0 ? [] : [`tape: a way to ${unserved.join(', ')}`]),
+    ...(ground || Object.keys(grounds).length === 0
+      ? []
+      : ['tape: the way from a board to its ground point']),
+  ];
+}

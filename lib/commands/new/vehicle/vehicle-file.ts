@@ -1,0 +1,158 @@
+import type { Part } from '../../../model/kinds/index.ts';
+import { partFacts } from '../../../model/kinds/index.ts';
+import { terminalsOf } from '../../../model/kinds/kind.ts';
+import { type Answers, lineOf, linesOf } from '../ask/question.ts';
+import { expandName } from '../expand-name.ts';
+import { idOf } from '../id-of.ts';
+import { blockText, type Written } from '../yaml-text.ts';
+import { type PlacedRow, rowsOf, spaceIds } from './vehicle-rows.ts';
+import { wayOf } from './ways.ts';
+
+type Parts = Readonly<Record<string, Part>>;
+type Named = { readonly [name: string]: Written };
+
+/** The text of a vehicle file from the answers of the walk. `still` is what a tape or a meter must still tell. */
+export function vehicleText(id: string, answers: Answers, parts: Parts, still: readonly string[]): string {
+  const head = {
+    rackleaf: 1,
+    id,
+    title: lineOf(answers, 'title'),
+    ...optional('supply', lineOf(answers, 'supply')),
+    ...optional('system-voltage', lineOf(answers, 'system-voltage')),
+    ...optional('vehicle-load', lineOf(answers, 'vehicle-load')),
+    ...optional('charging-voltage', lineOf(answers, 'charging-voltage')),
+  };
+  const cautions = linesOf(answers, 'caution');
+  return [
+    blockText(head),
+    ...(still.length === 0 ? [] : ['# Still to be measured:\n', ...still.map((one) => `#   ${one}\n`)]),
+    ...(cautions.length === 0
+      ? []
+      : ['cautions:\n', ...cautions.map((one) => `  - ${JSON.stringify(one)}\n`)]),
+    '\n# What is in the vehicle already, each a part of the catalogue.\n',
+    blockText({ fitted: fitted(answers, parts) }, 4),
+    '\n# Points of the body that take a ground lead.\n',
+    blockText({ grounds: rowsByName(answers, 'ground') }, 2),
+    "\n# The vehicle's own heavy cables.\n",
+    blockText({ links: cables(answers) }, 2),
+    '\n# Where a board may go: x to the right, y up, from the lower left corner, seen from where it is mounted from.\n',
+    blockText({ spaces: spaces(answers) }, 4),
+    '\n# Ways for wires, zone by zone.\n',
+    blockText({ routes: ways(answers) }, 3),
+    '\n# Places for what stands on no board; distance from the head of the listener.\n',
+    blockText({ places: places(answers) }, 2),
+  ].join('');
+}
+
+function optional(name: string, value: Written | ''): Named {
+  return value === '' ? {} : { [name]: value };
+}
+
+function rowsByName(answers: Answers, key: string): Named {
+  return Object.fromEntries(
+    rowsOf(answers, key).map(({ cells: { name, ...cells } }) => [String(name), { ...cells }]),
+  );
+}
+
+/** The device that gives the signal, by its name among what is fitted; null where there is none. */
+export function sourceName(answers: Answers, parts: Parts): string | null {
+  const found = rowsOf(answers, 'fitted').find(
+    ({ cells }) => parts[String(cells.part)]?.kind === 'source-unit',
+  );
+  return found ? String(found.cells.name) : null;
+}
+
+function fitted(answers: Answers, parts: Parts): Named {
+  const source = sourceName(answers, parts);
+  return Object.fromEntries(
+    rowsOf(answers, 'fitted').map(({ cells: { name, part, ...where } }) => {
+      const spec = parts[String(part)];
+      const device: Named = { part: String(part), ...where };
+      if (String(name) !== source || !spec) return [String(name), device];
+      return [String(name), { ...device, outputs: outputs(answers), 'left-open': ownHarness(spec) }];
+    }),
+  );
+}
+
+/** A source unit that the vehicle came with is fed by the vehicle. */
+function ownHarness(part: Part): Named {
+  const { terminals } = partFacts(part);
+  const reasons = [
+    ['supply-positive', "fed by the vehicle's own harness"],
+    ['supply-negative', "grounded by the vehicle's own harness"],
+  ] as const;
+  return Object.fromEntries(
+    reasons.flatMap(([role, reason]) => terminalsOf(terminals, role).map((name) => [name, reason])),
+  );
+}
+
+function outputs(answers: Answers): Named {
+  const [does] = rowsOf(answers, 'source-does');
+  return Object.fromEntries(
+    rowsOf(answers, 'output').flatMap(({ cells: { name, from, to, ...facts } }) => {
+      const band = from === undefined || to === undefined ? {} : { bandwidth: { from, to } };
+      return expandName(String(name)).map((one) => [one, { ...band, ...facts, ...does?.cells }]);
+    }),
+  );
+}
+
+/** Cables are called by what they join: `starter-battery-to-body`. */
+function cables(answers: Answers): Named {
+  return Object.fromEntries(
+    rowsOf(answers, 'cable').map(({ cells }) => [cableId(cells), { ...cells }]),
+  );
+}
+
+/** What a cable is called: by the terminals that it joins. */
+export function cableId(cells: PlacedRow['cells']): string {
+  return idOf(`${String(cells.from)} to ${String(cells.to)}`) ?? 'cable';
+}
+
+function places(answers: Answers): Named {
+  return byTitle(rowsOf(answers, 'place'), (row) => ({ ...row.cells }));
+}
+
+function byTitle(rows: readonly PlacedRow[], valueOf: (row: PlacedRow) => Written): Named {
+  return Object.fromEntries(rows.map((row) => [idOf(String(row.cells.title)) ?? '', valueOf(row)]));
+}
+
+function spaces(answers: Answers): Named {
+  const ids = spaceIds(answers);
+  return byTitle(rowsOf(answers, 'space'), ({ cells: { width = '', height = '', ...cells } }) => {
+    const id = ids.find((one) => one === idOf(String(cells.title))) ?? '';
+    const own = (key: string) => rowsOf(answers, key).filter(({ space }) => space === id);
+    return {
+      ...cells,
+      outline: [
+        ['0 in', '0 in'],
+        [width, '0 in'],
+        [width, height],
+        ['0 in', height],
+      ],
+      ...filled('bounds', own('bounds')[0]?.cells ?? {}),
+      openings: own('opening').map((row) => ({ ...row.cells })),
+      obstacles: byWhat(own('obstacle')),
+      'keep-reachable': byWhat(own('reachable')),
+      'sound-points': Object.fromEntries(
+        own('point').map(({ cells: { name, ...point } }) => [String(name), { ...point }]),
+      ),
+    };
+  });
+}
+
+function filled(name: string, value: Named): Named {
+  return Object.keys(value).length === 0 ? {} : { [name]: value };
+}
+
+function byWhat(rows: readonly PlacedRow[]): Named {
+  return Object.fromEntries(rows.map(({ cells }) => [idOf(String(cells.what)) ?? '', { ...cells }]));
+}
+
+function ways(answers: Answers): Named {
+  return Object.fromEntries(
+    rowsOf(answers, 'way').flatMap((row) => {
+      const read = wayOf(row, spaceIds(answers));
+      return typeof read === 'string' ? [] : [[read.id, read.way]];
+    }),
+  );
+}

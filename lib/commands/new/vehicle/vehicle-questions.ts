@@ -1,0 +1,132 @@
+import type { Problem } from '../../../model/problem.ts';
+import { isRelay, type KindName, type Part, partFacts } from '../../../model/kinds/index.ts';
+import type { AskedTable } from '../../../model/walk/asked-table.ts';
+import { walk } from '../../../model/walk/walk.ts';
+import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
+import type { Row } from '../ask/rows.ts';
+import { type Beside, tableQuestion } from '../ask/table-question.ts';
+import { idOf } from '../id-of.ts';
+import { partNames } from '../part-names.ts';
+import { cableId, sourceName, vehicleText } from './vehicle-file.ts';
+import { columnsOf, rowsOf, spaceIds } from './vehicle-rows.ts';
+import { wayOf } from './ways.ts';
+
+/** What the walk's questions are asked against. */
+export interface Surroundings {
+  readonly parts: Readonly<Record<string, Part>>;
+  /** What the reader finds in a vehicle file of this text. */
+  readonly problems: (id: string, text: string) => readonly Problem[];
+}
+
+/** The walk round a vehicle as questions, in its order. */
+export function vehicleQuestions(around: Surroundings): readonly Question[] {
+  return walk.flatMap(({ tables }) => tables.map((table) => tableQuestion(table, besideOf(table, around))));
+}
+
+function besideOf(table: AskedTable, around: Surroundings): Beside {
+  const asksOutputs = table.key === 'output' || table.key === 'source-does';
+  return {
+    columns: (answers) => columnsOf(table, answers),
+    hints: (answers) => hintsOf(table, answers, around.parts),
+    fault: (row, answers, line) =>
+      rowFault(table, row, answers) ?? readingFault(table, { answers, line }, around),
+    ...(asksOutputs && { when: (answers: Answers) => sourceName(answers, around.parts) !== null }),
+    ...(table.within === 'space' && { when: (answers: Answers) => linesOf(answers, 'space').length > 0 }),
+  };
+}
+
+/** Kinds of part that a vehicle comes with. */
+const fittedKinds: readonly KindName[] = ['battery', 'alternator', 'source-unit'];
+
+function hintsOf(
+  table: AskedTable,
+  answers: Answers,
+  parts: Readonly<Record<string, Part>>,
+): readonly string[] {
+  switch (table.key) {
+    case 'fitted':
+      return fittedKinds.map((kind) => `In the catalogue: ${partNames(parts, kind).join(', ')}`);
+    case 'cable':
+      return [`Terminals: ${terminalNames(answers, parts).join(', ')}`];
+    case 'way':
+      return [`Names: ${servedNames(answers).join(', ')}`, `Spaces: ${spaceIds(answers).join(', ')}`];
+    default:
+      return [];
+  }
+}
+
+function groundNames(answers: Answers): readonly string[] {
+  return rowsOf(answers, 'ground').map(({ cells }) => `body.${cells.name}`);
+}
+
+function terminalNames(answers: Answers, parts: Readonly<Record<string, Part>>): readonly string[] {
+  const devices = rowsOf(answers, 'fitted').flatMap(({ cells }) => {
+    const part = parts[String(cells.part)];
+    const isSource = part?.kind === 'source-unit' || isRelay(part);
+    return part && !isSource
+      ? Object.keys(partFacts(part).terminals).map((name) => `${cells.name}.${name}`)
+      : [];
+  });
+  return [...devices, ...groundNames(answers)];
+}
+
+function servedNames(answers: Answers): readonly string[] {
+  return [
+    ...rowsOf(answers, 'fitted').map(({ cells }) => String(cells.name)),
+    ...rowsOf(answers, 'place').map(({ cells }) => idOf(String(cells.title)) ?? ''),
+    ...groundNames(answers),
+  ];
+}
+
+/** What a row is called among its like; null for one that has no name. */
+function nameOfRow(table: AskedTable, row: Row, answers: Answers): string | null {
+  const { name, title, what } = row.cells;
+  if (table.key === 'cable') return cableId(row.cells);
+  if (table.key === 'way') {
+    const read = wayOf(row, spaceIds(answers));
+    return typeof read === 'string' ? null : read.id;
+  }
+  if (table.rows === 1) return null;
+  if (name !== undefined) return String(name);
+  const words = title ?? what;
+  return words === undefined ? null : (idOf(String(words)) ?? '');
+}
+
+/** What is wrong with a row beside those that were answered before it. */
+function rowFault(table: AskedTable, row: Row, answers: Answers): string | null {
+  const spaces = spaceIds(answers);
+  const { space } = row.cells;
+  const isWithin = table.within === 'space' && spaces.length > 1;
+  if (isWithin && !spaces.includes(String(space))) return `names no space: write ${spaces.join(' or ')}`;
+  if (table.key === 'way') {
+    const read = wayOf(row, spaces);
+    if (typeof read === 'string') return read;
+  }
+  const name = nameOfRow(table, row, answers);
+  if (name === null) return null;
+  if (name === '') return 'has no letter or digit that a name could be made of';
+  const others = rowsOf(answers, table.key).filter((one) => !isWithin || one.space === space);
+  return others.some((one) => nameOfRow(table, one, answers) === name)
+    ? `is called ${name}, and there is one of that name already`
+    : null;
+}
+
+interface Answering {
+  readonly answers: Answers;
+  readonly line: string;
+}
+
+/** What the reader finds in the vehicle with this answer that it did not find without. */
+function readingFault(
+  { key }: AskedTable,
+  { answers, line }: Answering,
+  { parts, problems }: Surroundings,
+): string | null {
+  const found = (so: Answers) =>
+    problems(lineOf(so, 'id'), vehicleText(lineOf(so, 'id'), so, parts, [])).map(({ message, remedy }) =>
+      remedy === undefined ? message : `${message}; ${remedy}`,
+    );
+  const before = new Set(found(answers));
+  const after = found({ ...answers, [key]: [...linesOf(answers, key), line] });
+  return after.find((message) => !before.has(message)) ?? null;
+}

@@ -1,0 +1,41 @@
+import { id } from '../../../model/fields.ts';
+import { type AskedColumn, type AskedTable, column } from '../../../model/walk/asked-table.ts';
+import { walk } from '../../../model/walk/walk.ts';
+import { type Answers, linesOf } from '../ask/question.ts';
+import { type Row, rowOf } from '../ask/rows.ts';
+import { idOf } from '../id-of.ts';
+
+const tables: ReadonlyMap<string, AskedTable> = new Map(
+  walk.flatMap((station) => station.tables.map((table) => [table.key, table] as const)),
+);
+
+/** A row, with the space that it belongs to. */
+export interface PlacedRow extends Row {
+  readonly space: string | null;
+}
+
+/** Ids of the spaces that were answered. */
+export function spaceIds(answers: Answers): readonly string[] {
+  return rowsOf(answers, 'space').map(({ cells }) => idOf(String(cells.title)) ?? '');
+}
+
+const inSpace = column('space', 'space', id, 'under-left-seat');
+
+/** The columns of a table: where there are several spaces, what belongs to one tells to which. */
+export function columnsOf(table: AskedTable, answers: Answers): readonly AskedColumn[] {
+  return table.within === 'space' && linesOf(answers, 'space').length > 1
+    ? [inSpace, ...table.columns]
+    : table.columns;
+}
+
+/** The rows of a table, as they were answered. */
+export function rowsOf(answers: Answers, key: string): readonly PlacedRow[] {
+  const table = tables.get(key);
+  if (!table) throw new Error(`The walk has no table ${key}.`);
+  const only = table.within === 'space' ? spaceIds(answers) : [];
+  return linesOf(answers, key).map((line) => {
+    const row = rowOf(columnsOf(table, answers), line);
+    const { space, ...cells } = row.cells;
+    return { rest: row.rest, cells, space: typeof space === 'string' ? space : (only[0] ?? null) };
+  });
+}
