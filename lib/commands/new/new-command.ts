@@ -2,8 +2,8 @@ import { nearestName } from '../../read/names/nearest-name.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import type { Answers, Asker } from './ask/question.ts';
-import { flagsOf, flagsText } from './new-flags.ts';
 import type { Given } from './new-file.ts';
+import { flagsOf, flagsText } from './new-flags.ts';
 
 /** What stands behind `rackleaf new`. */
 export interface NewWords {
@@ -40,7 +40,10 @@ function isKind(word: string): word is keyof typeof kinds {
 }
 
 /** `rackleaf new shop`, `new vehicle`, `new part` and `new job`; `new NAME` is a job of that name. */
-export async function newCommand(effects: Effects, { words, lists, tellsFlags }: NewWords): Promise<ExitStatus> {
+export async function newCommand(
+  effects: Effects,
+  { words, lists, tellsFlags }: NewWords,
+): Promise<ExitStatus> {
   const [first, second] = words;
   if (first === undefined) return refuse(effects, 'say what: rackleaf new shop, vehicle, part or job');
   const what = isKind(first) ? first : 'job';
@@ -49,7 +52,8 @@ export async function newCommand(effects: Effects, { words, lists, tellsFlags }:
     const near = nearestName(first, Object.keys(kinds)) ?? 'job';
     return refuse(effects, `there is no new ${first}; did you mean rackleaf new ${near} ${second}?`);
   }
-  if (what === 'shop' && name !== null) return refuse(effects, `a shop takes no name "${name}": --title gives it`);
+  if (what === 'shop' && name !== null)
+    return refuse(effects, `a shop takes no name "${name}": --title gives it`);
   const { id: [flagged] = [], ...answers } = lists;
   const strange = Object.keys(answers).find((flag) => !flagsOf(what, answers).includes(flag));
   if (strange !== undefined) return refuse(effects, `--${strange} does not go with new ${what}`);

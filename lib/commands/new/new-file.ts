@@ -55,7 +55,9 @@ export async function newFile(
     return exitStatus.done;
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    effects.tell(`new: no ${file.what} is written; ${draft.path} keeps the answers, and the same command goes on`);
+    effects.tell(
+      `new: no ${file.what} is written; ${draft.path} keeps the answers, and the same command goes on`,
+    );
     return exitStatus.inputErrors;
   }
 }
@@ -88,7 +90,8 @@ async function askedAnswers(
 ): Promise<Answers | null> {
   const questions = questionsOf(file);
   const count = Object.keys(draft.answers).length;
-  if (count > 0) asker.say(`${count} answers of an earlier try are taken; without ${draft.path} all is asked anew`);
+  if (count > 0)
+    asker.say(`${count} answers of an earlier try are taken; without ${draft.path} all is asked anew`);
   let before: Answers = { ...draft.answers, ...withName(given) };
   for (;;) {
     const { answers } = await answersOf(questions, before, asker, draft.save);

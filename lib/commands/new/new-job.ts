@@ -45,7 +45,9 @@ export function jobFile(files: readonly SourceFile[], id: string | null, today: 
       if (linesOf(answers, 'device').length === 0) return [`fill it in, then: rackleaf check ${name}`];
       const lacks = vehicle ? stillToMeasure(vehicle, parts) : [];
       return [
-        ...(lacks.length === 0 ? [] : [`still to be measured of ${vehicle?.id}:`, ...lacks.map((one) => `  ${one}`)]),
+        ...(lacks.length === 0
+          ? []
+          : [`still to be measured of ${vehicle?.id}:`, ...lacks.map((one) => `  ${one}`)]),
         `next: rackleaf check ${name}`,
       ];
     },

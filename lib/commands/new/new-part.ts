@@ -19,7 +19,9 @@ export async function newPart(effects: Effects, given: Given, asker: Asker | nul
   try {
     const kind = kindLines[0] ?? (await asker?.ask(kindAsked())) ?? '';
     if (!isKind(kind)) {
-      effects.tell(`new: ${kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `}${remedyFor(kind, kindNames)}`);
+      effects.tell(
+        `new: ${kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `}${remedyFor(kind, kindNames)}`,
+      );
       return exitStatus.inputErrors;
     }
     const file = partFile(await effects.readContent(), kind);
@@ -38,7 +40,10 @@ function isKind(name: string): name is KindName {
 }
 
 function kindAsked() {
-  const choices = Object.entries(kinds).map(([kind, { plural }]) => ({ value: kind, says: `${kind}: ${plural}` }));
+  const choices = Object.entries(kinds).map(([kind, { plural }]) => ({
+    value: kind,
+    says: `${kind}: ${plural}`,
+  }));
   return { message: 'What kind of part is it?', choices, fallback: null, fault: () => null };
 }
 
@@ -81,7 +86,9 @@ function partQuestions(kind: KindName): readonly Question[] {
 
 function powerFault(powers: readonly string[]): string | null {
   const wrong = powers.find((power) => powerAt(power) === null);
-  return wrong === undefined ? null : `has the power "${wrong}": write it with its load, such as 75 W at 4 ohm`;
+  return wrong === undefined
+    ? null
+    : `has the power "${wrong}": write it with its load, such as 75 W at 4 ohm`;
 }
 
 function isSubwoofer(answers: Answers): boolean {

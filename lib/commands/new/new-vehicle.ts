@@ -1,5 +1,5 @@
-import { onAnyDisk } from '../../model/file-name.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
+import { onAnyDisk } from '../../model/file-name.ts';
 import { contentFiles, openShop, readCatalogue } from '../../read/read-content.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
@@ -33,7 +33,9 @@ export function vehicleFile(files: readonly SourceFile[]): NewFile {
     what: 'vehicle',
     questions: vehicleQuestions({ parts, problems: (id, text) => problemsIn(pathOf(id), text) }),
     taken: (id) =>
-      taken.has(onAnyDisk(pathOf(id))) ? `the vehicle "${id}" is there already: nothing is written over` : null,
+      taken.has(onAnyDisk(pathOf(id)))
+        ? `the vehicle "${id}" is there already: nothing is written over`
+        : null,
     path: pathOf,
     text: (id, answers) => vehicleText(id, answers, parts, still(id, answers)),
     problems: problemsIn,

@@ -35,7 +35,8 @@ export function blockText(
 ): string {
   return namesIn(value)
     .map(([name, one]) => {
-      if (depth > 1 && typeof one === 'object' && !isList(one) && isDeep(one)) return `${indent}${scalarText(name)}:\n${blockText(one, depth - 1, `${indent}  `)}`;
+      if (depth > 1 && typeof one === 'object' && !isList(one) && isDeep(one))
+        return `${indent}${scalarText(name)}:\n${blockText(one, depth - 1, `${indent}  `)}`;
       return `${indent}${scalarText(name)}: ${flowText(one)}\n`;
     })
     .join('');

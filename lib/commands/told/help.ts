@@ -28,11 +28,19 @@ rackleaf plan --schema
 
 Prints the plan of a job; with --json the whole plan document.
   --schema      the JSON Schema of the plan document`,
-  new: `rackleaf new --shop [--title NAME] [--units mm|inch]
-rackleaf new JOB [--vehicle VEHICLE] [--space SPACE] [--title TEXT] [--issued-on DATE]
+  new: `rackleaf new shop [--title NAME] [--units mm|inch]
+rackleaf new vehicle [NAME] [FLAGS]
+rackleaf new part [NAME] [--kind KIND] [FLAGS]
+rackleaf new job [NAME] [--vehicle VEHICLE] [--space SPACE] [FLAGS]
 
-Writes a job file to fill in, with what the vehicle offers named in each section. With --shop it makes
-content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin with.
+Writes a new file of the shop. At a terminal it asks, one thing after another: round a vehicle in the order
+of its survey sheet, a part from its leaflet, a job by what plays what. What is wrong is told and asked
+again; who breaks off finds the answers again. Elsewhere, and for what is known already, each question has
+a flag of its own name. Nothing is written over.
+  shop          makes content/ in an empty folder: a shop file, parts, guides, a vehicle and a job to begin
+                with; --shop says the same
+  NAME          alone, without a word before it, it is that of a job
+  --flags       lists the flags of what is asked for, with an example of each; of a part by its --kind
   --vehicle     may be left out where the shop has only one; so may --space
   --issued-on   date of the first issue, such as 2026-02-09; the default is today`,
   bench: `rackleaf bench [--json]

@@ -1,5 +1,5 @@
-import { vehicleSchema } from '../content/vehicle.ts';
 import { outputFactsSchema } from '../content/integration.ts';
+import { vehicleSchema } from '../content/vehicle.ts';
 import { extent, id, text } from '../fields.ts';
 import { vehicleSideSchema, zoneKindSchema } from '../vocabulary.ts';
 import { type AskedTable, column, optionalColumn } from './asked-table.ts';
@@ -57,7 +57,12 @@ const itself: Station = {
       asks: 'What must be known before a tool is taken: airbags, tank, lines, high voltage, and where',
       by: 'eye',
       columns: [
-        column('caution', 'caution', vehicle.cautions.unwrap().element, 'Curtain airbags along both roof rails.'),
+        column(
+          'caution',
+          'caution',
+          vehicle.cautions.unwrap().element,
+          'Curtain airbags along both roof rails.',
+        ),
       ],
       rows: 4,
     },
@@ -171,6 +176,7 @@ const spaces: Station = {
       by: 'tape',
       hint: 'Right and up tell where the right-hand side and the upper edge of the board point in the vehicle.',
       columns: [
+        column('name', 'name', id, 'under-left-seat'),
         column('title', 'title', space.title, 'Floor under the left front seat'),
         zone('under-carpet'),
         side('left'),
@@ -200,7 +206,10 @@ const spaces: Station = {
       asks: 'Openings from it to the air of the vehicle',
       by: 'tape',
       within: 'space',
-      columns: [column('width', 'width', opening.width, '17 in'), column('height', 'height', opening.height, '3 in')],
+      columns: [
+        column('width', 'width', opening.width, '17 in'),
+        column('height', 'height', opening.height, '3 in'),
+      ],
       rows: 3,
     },
     {

@@ -9,9 +9,12 @@ import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { vehicleRecord } from '../site/search-fields.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, writerFor } from '../words/written.ts';
+import { blankSurveyTitle } from './blank-survey-page.ts';
 
 /** The index of vehicles. */
 export interface VehiclesBody {
+  /** The blank survey sheet. */
+  readonly survey: Link;
   readonly vehicles: readonly (Link & { readonly jobs: string; readonly spaces: string })[];
 }
 
@@ -95,6 +98,7 @@ function vehicleBody(context: SiteContext, vehicle: Vehicle): VehicleBody {
 
 function vehiclesBody({ site }: SiteContext, all: readonly Vehicle[]): VehiclesBody {
   return {
+    survey: { title: blankSurveyTitle, href: linkTo(addresses.vehicles, addresses.survey) },
     vehicles: all.map((vehicle) => ({
       title: vehicle.title,
       href: linkTo(addresses.vehicles, addresses.vehicle(vehicle.id)),

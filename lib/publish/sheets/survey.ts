@@ -3,6 +3,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import type { FigureName } from '../../model/printed/figures.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
+import { walk } from '../../model/walk/walk.ts';
 import { namesOf } from '../words/plan-names.ts';
 import { type Written, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
@@ -103,11 +104,20 @@ interface Measure {
   readonly says: Written;
 }
 
-/** What the plan took from the vehicle file. */
+/** What the plan took from the vehicle file, at the stops of the walk and in its order. */
 function measuresOf(plan: BuildPlan): Measure[] {
+  return walk.flatMap(({ id }) => measuresAt[id]?.(plan) ?? []);
+}
+
+const measuresAt: Readonly<Record<string, (plan: BuildPlan) => Measure[]>> = {
+  space: spaceMeasures,
+  place: placeMeasures,
+  way: wayMeasures,
+};
+
+function spaceMeasures(plan: BuildPlan): Measure[] {
   const write = writerFor(plan.shop);
-  const { item } = namesOf(plan);
-  const spaces = plan.boards.flatMap((board): Measure[] => {
+  return plan.boards.flatMap((board): Measure[] => {
     const widthM = Math.max(0, ...board.spaceOutline.map(({ xM }) => xM));
     const heightM = Math.max(0, ...board.spaceOutline.map(({ yM }) => yM));
     const group = board.spaceTitle;
@@ -122,7 +132,11 @@ function measuresOf(plan: BuildPlan): Measure[] {
       })),
     ];
   });
-  const routes = plan.runs.flatMap((run): Measure[] => {
+}
+
+function wayMeasures(plan: BuildPlan): Measure[] {
+  const write = writerFor(plan.shop);
+  return plan.runs.flatMap((run): Measure[] => {
     const group = `${run.title}, on the ${run.side}`;
     const passes = (run.passes ?? []).map(({ zone, lengthM, edge }, at) => ({
       group,
@@ -131,12 +145,16 @@ function measuresOf(plan: BuildPlan): Measure[] {
     }));
     return [...passes, { group, what: 'From end to end', says: write.wire('measured', run.lengthM) }];
   });
-  const seats = plan.audio.speakers.flatMap(({ id, distanceM }) =>
+}
+
+function placeMeasures(plan: BuildPlan): Measure[] {
+  const write = writerFor(plan.shop);
+  const { item } = namesOf(plan);
+  return plan.audio.speakers.flatMap(({ id, distanceM }) =>
     distanceM === null
       ? []
       : [{ group: 'From the listener’s head', what: item(id), says: write.length('measured', distanceM) }],
   );
-  return [...spaces, ...routes, ...seats];
 }
 
 /** A thing of the vehicle, with the side that it is on by the vehicle's file. */

@@ -10,6 +10,7 @@ export const addresses = {
   part: (id: string) => `/parts/${id}/`,
   vehicles: '/vehicles/',
   vehicle: (id: string) => `/vehicles/${id}/`,
+  survey: '/survey/',
   guides: '/guides/',
   guide: (slug: string) => `/guides/${slug}/`,
   findings: '/findings/',

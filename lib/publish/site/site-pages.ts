@@ -1,4 +1,5 @@
 import type { Page, SiteContext } from '../page/page.ts';
+import { blankSurveyPage } from '../pages/blank-survey-page.ts';
 import { computationsPage } from '../pages/computations-page.ts';
 import { findingsPage } from '../pages/findings-page.ts';
 import { guidePages } from '../pages/guide-pages.ts';
@@ -26,6 +27,7 @@ export function sitePages(context: SiteContext): Page[] {
     ...jobs.flatMap((job) => worksheetPages(context, job)),
     ...partPages(context),
     ...vehiclePages(context),
+    blankSurveyPage(context),
     ...guidePages(context),
     findingsPage(context),
     computationsPage(context),

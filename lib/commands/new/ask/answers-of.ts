@@ -1,5 +1,5 @@
 import { remedyFor } from '../../../read/report.ts';
-import { type Answers, type Asker, type Choice, type Question } from './question.ts';
+import type { Answers, Asker, Choice, Question } from './question.ts';
 
 /** What came of asking: answers to all that was asked, and what is wrong with those that were given beforehand. */
 export interface Answered {
@@ -48,7 +48,11 @@ function untouched({ many, fallback }: Question, answers: Answers): readonly str
 }
 
 /** Answers that were given beforehand; a text tells what is wrong with them. */
-function givenAnswer(question: Question, lines: readonly string[], answers: Answers): readonly string[] | string {
+function givenAnswer(
+  question: Question,
+  lines: readonly string[],
+  answers: Answers,
+): readonly string[] | string {
   const { key, many } = question;
   if (!many && lines.length > 1) return `--${key} may be given once`;
   for (const [at, line] of lines.entries()) {

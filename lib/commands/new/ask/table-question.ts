@@ -1,8 +1,8 @@
-import { type AskedColumn, type AskedTable, type Tool } from '../../../model/walk/asked-table.ts';
+import type { AskedColumn, AskedTable, Tool } from '../../../model/walk/asked-table.ts';
 import { expectation } from '../../../read/schema/expectation.ts';
 import { choicesOf } from './choices.ts';
 import type { Answers, Question } from './question.ts';
-import { readRow, type Row } from './rows.ts';
+import { type Row, readRow } from './rows.ts';
 
 /** What a table is asked with beside what it says itself. */
 export interface Beside {

@@ -58,15 +58,17 @@ function only(names: readonly string[]): string | null {
   return names.length === 1 ? (names[0] ?? null) : null;
 }
 
-const named = (names: readonly string[]): readonly Choice[] => names.map((name) => ({ value: name, says: name }));
+const named = (names: readonly string[]): readonly Choice[] =>
+  names.map((name) => ({ value: name, says: name }));
 
-const choicesFor: Partial<Record<Key, (around: JobSurroundings) => (answers: Answers) => readonly Choice[]>> = {
-  vehicle:
-    ({ vehicles }) =>
-    () =>
-      Object.entries(vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
-  space: (around) => (answers) => named(spacesOf(around, answers)),
-};
+const choicesFor: Partial<Record<Key, (around: JobSurroundings) => (answers: Answers) => readonly Choice[]>> =
+  {
+    vehicle:
+      ({ vehicles }) =>
+      () =>
+        Object.entries(vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
+    space: (around) => (answers) => named(spacesOf(around, answers)),
+  };
 
 const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   title: ({ id }) => ({ fallback: () => id }),
@@ -83,8 +85,7 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   }),
   device: ({ parts }) => ({
     hints: () => offered(parts, ['amplifier', 'processor']),
-    fault: ({ cells }, answers) =>
-      twice(cells.name, answers) ?? unknownPart(parts, onBoard, cells.part),
+    fault: ({ cells }, answers) => twice(cells.name, answers) ?? unknownPart(parts, onBoard, cells.part),
   }),
   speaker: (around) => ({
     hints: (answers) => [

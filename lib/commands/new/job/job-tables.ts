@@ -12,7 +12,9 @@ export const jobTables = [
     key: 'title',
     asks: 'What the job is called on its sheets',
     by: 'eye',
-    columns: [column('title', 'title', jobSchema.shape.title, 'One five-channel amplifier under the left seat')],
+    columns: [
+      column('title', 'title', jobSchema.shape.title, 'One five-channel amplifier under the left seat'),
+    ],
     rows: 1,
   },
   {

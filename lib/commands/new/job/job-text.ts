@@ -72,9 +72,10 @@ ${comment('Routes', titles(vehicle.routes))}
 type Named = { readonly [name: string]: Written };
 
 function devicesOf(answers: Answers): Named {
-  const own = jobRows(answers, 'device').map(
-    ({ cells }): [string, Written] => [String(cells.name), { part: String(cells.part), on: 'board' }],
-  );
+  const own = jobRows(answers, 'device').map(({ cells }): [string, Written] => [
+    String(cells.name),
+    { part: String(cells.part), on: 'board' },
+  ]);
   const others = (['speaker', 'elsewhere'] as const)
     .flatMap((key) => jobRows(answers, key))
     .map(({ cells: { name, in: places, part, ...cells } }): [string, Written] => {

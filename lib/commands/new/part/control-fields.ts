@@ -11,7 +11,11 @@ export function controlsOf(rows: readonly Row[]): Named {
       {
         ...cells,
         ...(channels !== undefined && { channels: String(channels).split(/\s+/) }),
-        ...setFields(String(cells.what), sets === undefined ? null : String(sets), slope === undefined ? null : String(slope)),
+        ...setFields(
+          String(cells.what),
+          sets === undefined ? null : String(sets),
+          slope === undefined ? null : String(slope),
+        ),
       },
     ]),
   );
@@ -21,7 +25,8 @@ export function controlsOf(rows: readonly Row[]): Named {
 function setFields(what: string, sets: string | null, slope: string | null): Named {
   const shape = slope === null ? {} : slopeOf(slope);
   if (sets === null) return filled('filter', shape);
-  const range = /^(?:(high-pass|low-pass|subsonic)\s+)?(?:(\d\S* ?[kM]?Hz)\s+)?([^=]*\S\s+to\s+\S[^=]*)$/.exec(sets);
+  const range =
+    /^(?:(high-pass|low-pass|subsonic)\s+)?(?:(\d\S* ?[kM]?Hz)\s+)?([^=]*\S\s+to\s+\S[^=]*)$/.exec(sets);
   if (!range) return switchFields(sets, shape);
   const [, pass, centre, span = ''] = range;
   const [from = '', to = ''] = span.split(/\s+to\s+/);

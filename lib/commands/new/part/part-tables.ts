@@ -27,14 +27,18 @@ function facts(kind: KindName, asks: string, names: readonly string[], examples 
 const supplyTable = leaflet(
   'supply',
   'How it is fed',
-  columnsOf(supplySchema.shape, ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'cut-out', 'idle', 'draw'], {
-    type: 'regulated',
-    fuse: '60 A',
-    'amplifier-class': 'class-d',
-    'cut-out': '10.5 V',
-    idle: '1.1 A',
-    draw: '',
-  }),
+  columnsOf(
+    supplySchema.shape,
+    ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'cut-out', 'idle', 'draw'],
+    {
+      type: 'regulated',
+      fuse: '60 A',
+      'amplifier-class': 'class-d',
+      'cut-out': '10.5 V',
+      idle: '1.1 A',
+      draw: '',
+    },
+  ),
   { hint: 'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add.' },
 );
 
@@ -45,7 +49,9 @@ const way = distributionSchema.shape['fused-ways'].unwrap().valueType.shape;
 const conductor = cableSchema.shape.conductors.valueType.shape;
 const charger = chargerSchema.shape;
 
-const powers = column('powers', 'rated powers', text('75 W at 4 ohm'), '75 W at 4 ohm, 100 W at 2 ohm', { rest: true });
+const powers = column('powers', 'rated powers', text('75 W at 4 ohm'), '75 W at 4 ohm, 100 W at 2 ohm', {
+  rest: true,
+});
 
 const channelTable = leaflet(
   'channel',
@@ -57,7 +63,10 @@ const channelTable = leaflet(
     column('minimum', 'least load', channel.minimum, '2 ohm'),
     powers,
   ],
-  { rows: 3, hint: 'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Two inputs that are added: IN5 IN6.' },
+  {
+    rows: 3,
+    hint: 'Outputs by the name of the pair: CH1 is CH1+ and CH1-. Two inputs that are added: IN5 IN6.',
+  },
 );
 
 const bridgeTable = leaflet(
@@ -116,7 +125,14 @@ const onBoard = [titleTable, caseTable, ...mountingTables, terminalTable];
 
 /** What the leaflet of each kind of part is asked for, in this order. */
 export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
-  amplifier: [...onBoard, channelTable, bridgeTable, controlTable, supplyTable, facts('amplifier', 'At rated power', ['heat'])],
+  amplifier: [
+    ...onBoard,
+    channelTable,
+    bridgeTable,
+    controlTable,
+    supplyTable,
+    facts('amplifier', 'At rated power', ['heat']),
+  ],
   processor: [
     ...onBoard,
     controlTable,
@@ -148,16 +164,23 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     titleTable,
     caseTable,
     postsTable('POS NEG'),
-    facts('battery', 'What it holds', ['chemistry', 'capacity', 'cold-cranking', 'short-circuit', 'resistance'], {
-      chemistry: 'flooded',
-      resistance: '',
-    }),
+    facts(
+      'battery',
+      'What it holds',
+      ['chemistry', 'capacity', 'cold-cranking', 'short-circuit', 'resistance'],
+      {
+        chemistry: 'flooded',
+        resistance: '',
+      },
+    ),
   ],
   alternator: [
     titleTable,
     caseTable,
     postsTable('B+ CASE'),
-    facts('alternator', 'What it gives', ['rating', 'set-point', 'variable-voltage'], { 'variable-voltage': 'no' }),
+    facts('alternator', 'What it gives', ['rating', 'set-point', 'variable-voltage'], {
+      'variable-voltage': 'no',
+    }),
   ],
   'fuse-holder': [
     titleTable,
@@ -170,7 +193,15 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   distribution: [...onBoard, wayTable, facts('distribution', 'What it carries', ['current'])],
   wire: [
     titleTable,
-    facts('wire', 'Its data', ['size', 'colour', 'for', 'insulation', 'material', 'outside-diameter', 'measured']),
+    facts('wire', 'Its data', [
+      'size',
+      'colour',
+      'for',
+      'insulation',
+      'material',
+      'outside-diameter',
+      'measured',
+    ]),
   ],
   cable: [
     titleTable,
@@ -234,7 +265,11 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
   ],
   charger: [
     ...onBoard,
-    leaflet('input', 'Its input', columnsOf(charger.input.shape, ['fuse', 'efficiency', 'key-off', 'turn-on-draw'])),
+    leaflet(
+      'input',
+      'Its input',
+      columnsOf(charger.input.shape, ['fuse', 'efficiency', 'key-off', 'turn-on-draw']),
+    ),
     leaflet('output', 'Its output', columnsOf(charger.output.shape, ['voltage', 'current', 'fuse'])),
   ],
   'capacitor-bank': [

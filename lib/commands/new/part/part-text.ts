@@ -3,8 +3,8 @@ import { type Answers, linesOf } from '../ask/question.ts';
 import { type Cell, type Row, rowOf } from '../ask/rows.ts';
 import { blockText, type Written } from '../yaml-text.ts';
 import { controlsOf } from './control-fields.ts';
-import { partTables } from './part-tables.ts';
 import { powerAt } from './part-columns.ts';
+import { partTables } from './part-tables.ts';
 
 type Named = { readonly [name: string]: Written };
 
@@ -114,7 +114,11 @@ function powers(rest: readonly string[]): Named {
 function coils({ cells: { names, joint, takes, ...cells } }: Row): Named {
   return {
     terminals: {
-      [rowName(names)]: { role: 'coil', ...(joint !== undefined && { joint }), ...(takes !== undefined && { takes }) },
+      [rowName(names)]: {
+        role: 'coil',
+        ...(joint !== undefined && { joint }),
+        ...(takes !== undefined && { takes }),
+      },
     },
     coils: { [rowName(names)]: cells },
   };

@@ -74,12 +74,16 @@ const size = equipmentBase.size.shape;
 const hole = equipmentBase['mounting-holes'].unwrap().element.shape;
 
 /** What every part that is mounted tells of its case. */
-export const caseTable: AskedTable = leaflet('case', 'Its case: width and depth on the board, height off it', [
-  column('width', 'width', size.width, '10 in'),
-  column('depth', 'depth', size.depth, '6 1/2 in'),
-  column('height', 'height', size.height, '2 1/8 in'),
-  column('mass', 'mass', equipmentBase.mass, '3.2 kg'),
-]);
+export const caseTable: AskedTable = leaflet(
+  'case',
+  'Its case: width and depth on the board, height off it',
+  [
+    column('width', 'width', size.width, '10 in'),
+    column('depth', 'depth', size.depth, '6 1/2 in'),
+    column('height', 'height', size.height, '2 1/8 in'),
+    column('mass', 'mass', equipmentBase.mass, '3.2 kg'),
+  ],
+);
 
 /** The holes in its corners, and what cools it. */
 export const mountingTables: readonly AskedTable[] = [

@@ -98,9 +98,7 @@ function outputs(answers: Answers): Named {
 
 /** Cables are called by what they join: `starter-battery-to-body`. */
 function cables(answers: Answers): Named {
-  return Object.fromEntries(
-    rowsOf(answers, 'cable').map(({ cells }) => [cableId(cells), { ...cells }]),
-  );
+  return Object.fromEntries(rowsOf(answers, 'cable').map(({ cells }) => [cableId(cells), { ...cells }]));
 }
 
 /** What a cable is called: by the terminals that it joins. */
@@ -109,35 +107,37 @@ export function cableId(cells: PlacedRow['cells']): string {
 }
 
 function places(answers: Answers): Named {
-  return byTitle(rowsOf(answers, 'place'), (row) => ({ ...row.cells }));
-}
-
-function byTitle(rows: readonly PlacedRow[], valueOf: (row: PlacedRow) => Written): Named {
-  return Object.fromEntries(rows.map((row) => [idOf(String(row.cells.title)) ?? '', valueOf(row)]));
+  return Object.fromEntries(
+    rowsOf(answers, 'place').map(({ cells }) => [idOf(String(cells.title)) ?? '', { ...cells }]),
+  );
 }
 
 function spaces(answers: Answers): Named {
-  const ids = spaceIds(answers);
-  return byTitle(rowsOf(answers, 'space'), ({ cells: { width = '', height = '', ...cells } }) => {
-    const id = ids.find((one) => one === idOf(String(cells.title))) ?? '';
-    const own = (key: string) => rowsOf(answers, key).filter(({ space }) => space === id);
-    return {
-      ...cells,
-      outline: [
-        ['0 in', '0 in'],
-        [width, '0 in'],
-        [width, height],
-        ['0 in', height],
-      ],
-      ...filled('bounds', own('bounds')[0]?.cells ?? {}),
-      openings: own('opening').map((row) => ({ ...row.cells })),
-      obstacles: byWhat(own('obstacle')),
-      'keep-reachable': byWhat(own('reachable')),
-      'sound-points': Object.fromEntries(
-        own('point').map(({ cells: { name, ...point } }) => [String(name), { ...point }]),
-      ),
-    };
-  });
+  return Object.fromEntries(
+    rowsOf(answers, 'space').map(({ cells: { name, width = '', height = '', ...cells } }) => {
+      const own = (key: string) => rowsOf(answers, key).filter(({ space }) => space === name);
+      const openings = own('opening').map((row) => ({ ...row.cells }));
+      return [
+        String(name),
+        {
+          ...cells,
+          outline: [
+            ['0 in', '0 in'],
+            [width, '0 in'],
+            [width, height],
+            ['0 in', height],
+          ],
+          ...filled('bounds', own('bounds')[0]?.cells ?? {}),
+          ...(openings.length > 0 && { openings }),
+          ...filled('obstacles', byWhat(own('obstacle'))),
+          ...filled('keep-reachable', byWhat(own('reachable'))),
+          'sound-points': Object.fromEntries(
+            own('point').map(({ cells: { name: point, ...measures } }) => [String(point), { ...measures }]),
+          ),
+        },
+      ];
+    }),
+  );
 }
 
 function filled(name: string, value: Named): Named {

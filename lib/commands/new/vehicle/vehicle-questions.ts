@@ -1,5 +1,5 @@
-import type { Problem } from '../../../model/problem.ts';
 import { isRelay, type KindName, type Part, partFacts } from '../../../model/kinds/index.ts';
+import type { Problem } from '../../../model/problem.ts';
 import type { AskedTable } from '../../../model/walk/asked-table.ts';
 import { walk } from '../../../model/walk/walk.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';

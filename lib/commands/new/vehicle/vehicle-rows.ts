@@ -3,7 +3,6 @@ import { type AskedColumn, type AskedTable, column } from '../../../model/walk/a
 import { walk } from '../../../model/walk/walk.ts';
 import { type Answers, linesOf } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
-import { idOf } from '../id-of.ts';
 
 const tables: ReadonlyMap<string, AskedTable> = new Map(
   walk.flatMap((station) => station.tables.map((table) => [table.key, table] as const)),
@@ -16,7 +15,7 @@ export interface PlacedRow extends Row {
 
 /** Ids of the spaces that were answered. */
 export function spaceIds(answers: Answers): readonly string[] {
-  return rowsOf(answers, 'space').map(({ cells }) => idOf(String(cells.title)) ?? '');
+  return rowsOf(answers, 'space').map(({ cells }) => String(cells.name));
 }
 
 const inSpace = column('space', 'space', id, 'under-left-seat');

@@ -1,6 +1,6 @@
+import { edgeSchema } from '../../../model/vocabulary.ts';
 import { type AskedColumn, column, optionalColumn } from '../../../model/walk/asked-table.ts';
 import { stretchFields } from '../../../model/walk/walk.ts';
-import { edgeSchema } from '../../../model/vocabulary.ts';
 import type { Row } from '../ask/rows.ts';
 import { readRow } from '../ask/rows.ts';
 import { idOf } from '../id-of.ts';
@@ -80,6 +80,6 @@ export function wayOf(
 }
 
 function endWords({ names, reaches }: WayEnd): string {
-  if (reaches) return `${reaches.space} ${reaches.edge} edge`;
+  if (reaches) return `${reaches.space.replaceAll('-', ' ')}, ${reaches.edge} edge`;
   return (names[0] ?? '').replace(/^body\./, 'ground ').replaceAll('-', ' ');
 }
