@@ -7,6 +7,7 @@ import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, Interrupted, lineOf, linesOf, type Question } from './ask/question.ts';
+import { rowOf } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { powerAt } from './part/part-columns.ts';
@@ -98,10 +99,13 @@ function isSubwoofer(answers: Answers): boolean {
 /** What was not told of a part, though its kind can hold it. */
 function leftOut(kind: KindName, answers: Answers): readonly string[] {
   return partTables[kind].flatMap((table) => {
+    const [line] = linesOf(answers, table.key);
     if (table.key === 'box' && !isSubwoofer(answers)) return [];
-    if (table.rows > 1) return linesOf(answers, table.key).length > 0 ? [] : [table.asks];
-    const written = fieldsOf(kind, table.key, answers);
-    return Object.keys(written).length > 0 ? [] : [table.asks];
+    if (line === undefined) return [`--${table.key}: ${table.asks}`];
+    if (table.rows > 1) return [];
+    const { cells } = rowOf(table.columns, line);
+    const empty = table.columns.filter((one) => cells[one.key] === undefined && one.key !== 'draw');
+    return empty.length === 0 ? [] : [`--${table.key}: ${empty.map(({ title }) => title).join(', ')}`];
   });
 }
 

@@ -41,11 +41,13 @@ function tablesOnPaper({ tables }: Station): readonly AskedOnPaper[] {
 
 /** Neighbours that are single values together, all else alone. */
 function runsOf(tables: readonly AskedTable[]): readonly (readonly AskedTable[])[] {
-  return tables.reduce<readonly (readonly AskedTable[])[]>((runs, table) => {
+  const runs: AskedTable[][] = [];
+  for (const table of tables) {
     const last = runs.at(-1);
-    const joins = last !== undefined && last.every(isSingleValue) && isSingleValue(table);
-    return joins ? [...runs.slice(0, -1), [...last, table]] : [...runs, [table]];
-  }, []);
+    if (last?.every(isSingleValue) && isSingleValue(table)) last.push(table);
+    else runs.push([table]);
+  }
+  return runs;
 }
 
 function isSingleValue({ rows, columns }: AskedTable): boolean {

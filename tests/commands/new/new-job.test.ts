@@ -35,8 +35,10 @@ describe('new', () => {
     [['new', 'aux'], /"aux" is a name that Windows keeps for itself/],
     [['new', 'third', '--vehicle', 'wagn'], /no vehicle "wagn"; did you mean "wagon"\?/],
     [['new', 'third', '--space', 'wel'], /no space of wagon "wel"; did you mean "well"\?/],
-    [['new', 'third', '--issued-on', '9.2.2026'], /"9\.2\.2026" is not a date/],
-    [['new'], /needs JOB/],
+    [['new', 'third', '--issued-on', '9.2.2026'], /--issued-on "9\.2\.2026": date is not a date: write/],
+    [['new'], /say what: rackleaf new shop, vehicle, part or job/],
+    [['new', 'jbo', 'third'], /there is no new jbo; did you mean rackleaf new job third\?/],
+    [['new', 'third', '--units', 'mm'], /--units does not go with new job/],
   ] as const)('%j is refused, and nothing is written', async (line, says) => {
     const { status, told } = await shop.run(...line);
     expect(status).toBe(2);

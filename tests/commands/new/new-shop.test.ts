@@ -81,11 +81,12 @@ describe('new --shop', () => {
   });
 
   test.each([
-    [['new', '--shop', 'job'], /takes no job/],
-    [['new', '--shop', '--vehicle', 'van'], /takes no --vehicle/],
-    [['new', '--shop', '--units', 'yard'], /--units takes mm or inch/],
-    [['new', 'job', '--units', 'mm'], /--units goes with --shop/],
-    [['new'], /new needs JOB, or --shop/],
+    [['new', '--shop', 'job'], /a shop takes no name "job"/],
+    [['new', 'shop', '--vehicle', 'van'], /--vehicle does not go with new shop/],
+    [['new', 'shop', '--units', 'yard'], /--units "yard": units can't be "yard": it needs inch or mm/],
+    [['new', 'shop', '--units', 'mm', '--units', 'inch'], /--units may be given once/],
+    [['new', 'job'], /there is no vehicle that could be read: rackleaf new vehicle writes one/],
+    [['new'], /say what/],
   ])('refuses %j', async (line, message) => {
     const empty = new EmptyFolder();
     const { status, told } = await empty.run(...line);

@@ -29,17 +29,23 @@ const supplyTable = leaflet(
   'How it is fed',
   columnsOf(
     supplySchema.shape,
-    ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'cut-out', 'idle', 'draw'],
+    ['type', 'fuse', 'fuses-fitted', 'amplifier-class', 'turn-on-draw', 'key-off', 'cut-out', 'idle', 'draw'],
     {
       type: 'regulated',
       fuse: '60 A',
       'amplifier-class': 'class-d',
+      'turn-on-draw': '60 mA',
+      'key-off': '1.5 mA',
       'cut-out': '10.5 V',
       idle: '1.1 A',
       draw: '',
     },
   ),
-  { hint: 'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add.' },
+  {
+    hint:
+      'The fuse is that of its maker for the whole device, a ceiling; several on the chassis add. The draw is the whole one ' +
+      'of a device that drives no speakers.',
+  },
 );
 
 const channel = amplifierSchema.shape.channels.valueType.shape;
@@ -103,7 +109,7 @@ const wayTable = leaflet(
   [
     column('names', 'ways', text('OUT1..4'), 'OUT1..4'),
     column('from', 'from', way.from, 'IN'),
-    column('fuse-form', 'fuse form', way['fuse-form'], 'bolt-in-small'),
+    column('fuse-form', 'fuse form', way['fuse-form'], 'small-bolt-in'),
   ],
   { rows: 2 },
 );
@@ -131,7 +137,10 @@ export const partTables: { readonly [K in KindName]: readonly AskedTable[] } = {
     bridgeTable,
     controlTable,
     supplyTable,
-    facts('amplifier', 'At rated power', ['heat']),
+    facts('amplifier', 'Its heat at rated power, and the warmest air that its maker allows round it', [
+      'heat',
+      'most-ambient',
+    ]),
   ],
   processor: [
     ...onBoard,

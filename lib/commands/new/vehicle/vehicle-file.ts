@@ -2,7 +2,6 @@ import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
-import { expandName } from '../expand-name.ts';
 import { idOf } from '../id-of.ts';
 import { blockText, type Written } from '../yaml-text.ts';
 import { type PlacedRow, rowsOf, spaceIds } from './vehicle-rows.ts';
@@ -89,9 +88,9 @@ function ownHarness(part: Part): Named {
 function outputs(answers: Answers): Named {
   const [does] = rowsOf(answers, 'source-does');
   return Object.fromEntries(
-    rowsOf(answers, 'output').flatMap(({ cells: { name, from, to, ...facts } }) => {
-      const band = from === undefined || to === undefined ? {} : { bandwidth: { from, to } };
-      return expandName(String(name)).map((one) => [one, { ...band, ...facts, ...does?.cells }]);
+    rowsOf(answers, 'output').map(({ cells: { name, from, to, ...facts } }) => {
+      const band = from === undefined || to === undefined ? {} : { bandwidth: `${from} to ${to}` };
+      return [String(name), { ...band, ...facts, ...does?.cells }];
     }),
   );
 }
@@ -121,12 +120,7 @@ function spaces(answers: Answers): Named {
         String(name),
         {
           ...cells,
-          outline: [
-            ['0 in', '0 in'],
-            [width, '0 in'],
-            [width, height],
-            ['0 in', height],
-          ],
+          outline: { width, height },
           ...filled('bounds', own('bounds')[0]?.cells ?? {}),
           ...(openings.length > 0 && { openings }),
           ...filled('obstacles', byWhat(own('obstacle'))),

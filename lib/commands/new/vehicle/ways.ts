@@ -12,70 +12,88 @@ const stretch: readonly AskedColumn[] = [
   optionalColumn('hole', 'hole', stretchFields.hole, '20 mm'),
 ];
 
-/** One stretch of a way, `bulkhead 6 in edge hole 20 mm`; what is wrong with it as a text. */
-export function stretchOf(text: string): { readonly [name: string]: Written } | string {
+/** What is wrong with a way, as the end of a sentence about it. */
+interface Fault {
+  readonly fault: string;
+}
+
+type Named = { readonly [name: string]: Written | undefined };
+
+/** One stretch of a way, `bulkhead 6 in edge hole 20 mm`, as a file has it. */
+function stretchOf(text: string): { readonly pass: string | Named } | Fault {
   const [, zone, length, edge, hole] = /^(\S+)\s+(.*?)(\s+edge)?(?:\s+hole\s+(.+))?$/.exec(text.trim()) ?? [];
   if (zone === undefined || length === undefined)
-    return `has the stretch "${text}": write its zone and its length, such as sill 36 in`;
+    return { fault: `has the stretch "${text}": write its zone and its length, such as sill 36 in` };
   const row = readRow(stretch, [zone, length, hole ?? ''].join(', '));
-  if (typeof row === 'string') return `has the stretch "${text}": ${row}`;
+  if (typeof row === 'string') return { fault: `has the stretch "${text}": ${row}` };
+  if (edge === undefined && hole === undefined) return { pass: `${zone} ${length}` };
   const { hole: width, ...cells } = row.cells;
-  return {
-    ...cells,
-    ...(edge !== undefined && { edge: true }),
-    ...(width !== undefined && { 'through-hole': width }),
-  };
+  const through = width === undefined ? {} : { 'through-hole': width };
+  return { pass: { ...cells, ...(edge !== undefined && { edge: true }), ...through } };
 }
 
 /** Where a way ends: at names of the vehicle, or at an edge of a space. */
-export interface WayEnd {
+interface WayEnd {
   readonly names: readonly string[];
   readonly reaches: { readonly space: string; readonly edge: string } | null;
 }
 
-/** One end of a way, `left-door`, `left edge` or `under-left-seat left edge`; what is wrong with it as a text. */
-export function wayEnd(text: string, spaces: readonly string[]): WayEnd | string {
+/** One end of a way: `left-door`, `left edge` or `under-left-seat left edge`. */
+function wayEnd(text: string, spaces: readonly string[]): WayEnd | Fault {
   const words = text.trim().split(/\s+/);
   if (words.at(-1) !== 'edge') return { names: words, reaches: null };
   const [edge, named, ...more] = words.slice(0, -1).reverse();
   if (!edgeSchema.safeParse(edge).success || edge === undefined || more.length > 0)
-    return `has the end "${text}": write ${edgeSchema.options.join(' edge, ')} edge`;
+    return { fault: `has the end "${text}": write ${edgeSchema.options.join(' edge, ')} edge` };
   const space = named ?? (spaces.length === 1 ? spaces[0] : undefined);
-  if (space === undefined)
-    return spaces.length === 0
-      ? `has the end "${text}", and there is no space that it could be the edge of`
-      : `has the end "${text}": write of which space, such as ${spaces[0]} ${edge} edge`;
-  return { names: [], reaches: { space, edge } };
+  if (space !== undefined) return { names: [], reaches: { space, edge } };
+  return spaces.length === 0
+    ? { fault: `has the end "${text}", and there is no space that it could be the edge of` }
+    : { fault: `has the end "${text}": write of which space, such as ${spaces[0]} ${edge} edge` };
 }
 
-/** A way as the file has it, under its id; what is wrong with it as a text. */
-export function wayOf(
-  { cells, rest }: Row,
-  spaces: readonly string[],
-): { readonly id: string; readonly way: { readonly [name: string]: Written } } | string {
-  const ends = [wayEnd(String(cells.from), spaces), wayEnd(String(cells.to), spaces)];
-  const passes = rest.map(stretchOf);
-  const fault = [...ends, ...passes].find((one) => typeof one === 'string');
-  if (typeof fault === 'string') return fault;
-  const read = ends.flatMap((end) => (typeof end === 'string' ? [] : [end]));
-  const reaches = read.flatMap((end) => end.reaches ?? []);
-  if (reaches.length > 1) return 'leads from edge to edge: one end is an edge of a space, the other is not';
-  const names = read.flatMap((end) => end.names);
-  const called = read.map(endWords).join(' to ');
+/** A way as a file has it, under its id. */
+export interface Way {
+  readonly id: string;
+  readonly way: Named;
+}
+
+/** The way that a row tells; what is wrong with it as a text. */
+export function wayOf({ cells, rest }: Row, spaces: readonly string[]): Way | string {
+  const ends: WayEnd[] = [];
+  for (const text of [String(cells.from), String(cells.to)]) {
+    const end = wayEnd(text, spaces);
+    if ('fault' in end) return end.fault;
+    ends.push(end);
+  }
+  const passes: (string | Named)[] = [];
+  for (const text of rest) {
+    const read = stretchOf(text);
+    if ('fault' in read) return read.fault;
+    passes.push(read.pass);
+  }
+  const called = ends.map(endWords).join(' to ');
   const id = idOf(called);
   if (id === null) return 'has ends that can not be read';
-  const served = names.filter((name) => name.startsWith('body.'));
-  const others = names.filter((name) => !name.startsWith('body.'));
+  if (ends.every(({ reaches }) => reaches !== null))
+    return 'leads from edge to edge: one end is an edge of a space, the other is not';
+  return { id, way: { title: titleOf(called), side: cells.side ?? 'middle', ...endFields(ends), passes } };
+}
+
+function titleOf(called: string): string {
+  return `${called.charAt(0).toUpperCase()}${called.slice(1)}`;
+}
+
+/** What a way leads to, by the names of a file. */
+function endFields(read: readonly WayEnd[]): Named {
+  const names = read.flatMap((end) => end.names);
+  const [reached] = read.flatMap((end) => end.reaches ?? []);
+  const serves = names.filter((name) => name.startsWith('body.'));
+  const ends = names.filter((name) => !name.startsWith('body.'));
   return {
-    id,
-    way: {
-      title: `${called.charAt(0).toUpperCase()}${called.slice(1)}`,
-      side: cells.side ?? 'middle',
-      ...(others.length > 0 && { ends: others }),
-      ...(served.length > 0 && { serves: served }),
-      passes: passes.flatMap((one) => (typeof one === 'string' ? [] : [one])),
-      ...(reaches[0] && { reaches: { ...reaches[0] } }),
-    },
+    ...(ends.length > 0 && { ends }),
+    ...(serves.length > 0 && { serves }),
+    ...(reached && { reaches: { ...reached } }),
   };
 }
 

@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { EmptyFolder } from '../shop-folder.ts';
+import { inventedTry } from './invented-car.ts';
+import { Typed } from './typed.ts';
+
+const folder = new EmptyFolder();
+afterAll(() => folder.remove());
+
+/** Lines of commands and answers, each Enter counted. */
+let typed = 0;
+
+async function command(...line: readonly string[]) {
+  typed += 1;
+  return folder.run(...line);
+}
+
+describe('from an empty folder, with survey sheet and leaflets alone', () => {
+  beforeAll(async () => {
+    for (const { line, answers } of inventedTry) {
+      const person = new Typed(...answers);
+      const { status, told } = await folder.answered(person, ...line);
+      expect([line, person.refused, status, person.count], told).toEqual([line, [], 0, answers.length]);
+      typed += 1 + person.count;
+    }
+  });
+
+  test('a five-channel job is without a stop, every terminal accounted for, and built, within 130 lines', async () => {
+    const { status, out, told } = await command('check', 'coupe-five');
+    expect([status, told], out).toEqual([0, '']);
+    expect(out).toMatch(/coupe-five, revision A: draft; 0 stop/);
+    expect(out).not.toContain('not-accounted-for');
+    const built = await command('build');
+    expect([built.status, built.told.match(/error/g)]).toEqual([0, null]);
+    const page = readFileSync(join(folder.root, 'dist/jobs/coupe-five/index.html'), 'utf8');
+    for (const words of [
+      'Wire cut list',
+      'Cut and drill',
+      'Order of work',
+      'Five channels under the left seat',
+    ])
+      expect(page).toContain(words);
+    expect(typed).toBeLessThanOrEqual(130);
+  });
+});
