@@ -3,7 +3,7 @@ import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import type { Answers, Asker } from './ask/question.ts';
 import type { Given } from './new-file.ts';
-import { flagsOf, flagsText } from './new-flags.ts';
+import { flagsOf, flagsText, type NewWhat } from './new-flags.ts';
 
 /** What stands behind `rackleaf new`. */
 export interface NewWords {
@@ -16,7 +16,7 @@ export interface NewWords {
 
 type Begin = (effects: Effects, given: Given, asker: Asker | null) => Promise<ExitStatus>;
 
-const kinds: Readonly<Record<'shop' | 'vehicle' | 'part' | 'job', Begin>> = {
+const kinds: Readonly<Record<NewWhat, Begin>> = {
   shop: async (effects, given, asker) => {
     const { newShop } = await import('./new-shop.ts');
     return newShop(effects, given.answers, asker);

@@ -1,5 +1,5 @@
-import { z } from 'zod';
 import { shopSchema } from '../../model/content/shop.ts';
+import { text } from '../../model/fields.ts';
 import { type AskedTable, column } from '../../model/walk/asked-table.ts';
 
 /** What a new shop is asked for. */
@@ -15,7 +15,10 @@ export const shopTables = [
     key: 'units',
     asks: 'What comes first on its sheets; files may be written in either',
     by: 'eye',
-    columns: [column('units', 'units', z.enum(['inch', 'mm']), 'inch')],
+    columns: [column('units', 'units', text('inch'), 'inch')],
     rows: 1,
   },
 ] as const satisfies readonly AskedTable[];
+
+/** The words for units that the command line takes. */
+export const unitWords = ['inch', 'mm'] as const;

@@ -1,7 +1,7 @@
 import { chromeOf } from '../page/chrome.ts';
 import type { Page, SiteContext } from '../page/page.ts';
-import { blankSurvey, type StationOnPaper } from '../sheets/blank-survey.ts';
 import { addresses } from '../site/addresses.ts';
+import { blankSurvey, type StationOnPaper } from './survey-on-paper.ts';
 
 /** The blank survey: what is written down on a walk round a vehicle. */
 export interface BlankSurveyBody {

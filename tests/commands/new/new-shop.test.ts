@@ -83,7 +83,7 @@ describe('new --shop', () => {
   test.each([
     [['new', '--shop', 'job'], /a shop takes no name "job"/],
     [['new', 'shop', '--vehicle', 'van'], /--vehicle does not go with new shop/],
-    [['new', 'shop', '--units', 'yard'], /--units "yard": units can't be "yard": it needs inch or mm/],
+    [['new', 'shop', '--units', 'yard'], /--units "yard": "yard" is not one of them; known: inch, mm/],
     [['new', 'shop', '--units', 'mm', '--units', 'inch'], /--units may be given once/],
     [['new', 'job'], /there is no vehicle that could be read: rackleaf new vehicle writes one/],
     [['new'], /say what/],

@@ -1,4 +1,5 @@
-import { deviceSchema, jobSchema } from '../../../model/content/job.ts';
+import { jobSchema } from '../../../model/content/job.ts';
+import { deviceSchema } from '../../../model/content/job-device.ts';
 import { extent, id, quantity, text } from '../../../model/fields.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/walk/asked-table.ts';
 

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { extent, quantity, text } from '../../../model/fields.ts';
-import { controlSpecSchema, equipmentBase, terminalSpecSchema } from '../../../model/kinds/kind.ts';
-import { terminalRoleSchema } from '../../../model/vocabulary.ts';
+import { controlSpecSchema } from '../../../model/kinds/fields/control-spec.ts';
+import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
+import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
+import { coolingSchema, terminalRoleSchema } from '../../../model/vocabulary.ts';
 import { type AskedTable, column, optionalColumn } from '../../../model/walk/asked-table.ts';
 import { columnsOf, leaflet, sizesField, takesField } from './part-columns.ts';
 
@@ -95,9 +97,7 @@ export const mountingTables: readonly AskedTable[] = [
     'cooling',
     'Edges that carry fins or a fan',
     columnsOf(
-      Object.fromEntries(
-        ['left', 'right', 'top', 'bottom'].map((edge) => [edge, z.enum(['fins', 'fan']).optional()]),
-      ),
+      Object.fromEntries(['left', 'right', 'top', 'bottom'].map((edge) => [edge, coolingSchema.optional()])),
       ['left', 'right', 'top', 'bottom'],
       { left: '', right: '', top: 'fins', bottom: 'fins' },
     ),

@@ -1,5 +1,5 @@
 import type { Vehicle } from '../../../model/content/vehicle.ts';
-import { servedBy } from '../../../model/content/vehicle.ts';
+import { servedBy } from '../../../model/content/vehicle-route.ts';
 import type { Part } from '../../../model/kinds/index.ts';
 import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';

@@ -1,6 +1,7 @@
 import type { AskedColumn, AskedTable, Tool } from '../../model/walk/asked-table.ts';
-import { type Station, walk } from '../../model/walk/walk.ts';
-import { dense, groupedTable, type Table } from './table.ts';
+import type { Station } from '../../model/walk/station.ts';
+import { walk } from '../../model/walk/walk.ts';
+import { dense, groupedTable, type Table } from '../sheets/table.ts';
 
 /** One table of the blank survey, with how it is meant. */
 export interface AskedOnPaper {

@@ -1,0 +1,58 @@
+import { vehicleSchema } from '../content/vehicle.ts';
+import { text } from '../fields.ts';
+import { column, optionalColumn } from './asked-table.ts';
+import { type Station, side, zone } from './station.ts';
+
+const place = vehicleSchema.shape.places.unwrap().valueType.shape;
+const pass = vehicleSchema.shape.routes.valueType.shape.passes.element.shape;
+
+/** Where speakers, boxes and fuses may stand. */
+export const places: Station = {
+  id: 'place',
+  title: 'Places for speakers, boxes and fuses',
+  tables: [
+    {
+      key: 'place',
+      asks: 'Where something may stand that is on no board; one beside the battery for the main fuse',
+      by: 'tape',
+      hint: 'The distance is from the head of the listener; the row is that of the seats that a speaker plays to.',
+      columns: [
+        column('title', 'title', place.title, 'Left door'),
+        zone('cabin'),
+        side('left'),
+        optionalColumn('depth', 'free depth', place.depth, '2 1/2 in'),
+        optionalColumn('distance', 'distance', place.distance, '38 in'),
+        optionalColumn('row', 'row', place.row, 'front'),
+      ],
+      rows: 8,
+    },
+  ],
+};
+
+/** How wires go through the vehicle. */
+export const ways: Station = {
+  id: 'way',
+  title: 'Ways for wires',
+  tables: [
+    {
+      key: 'way',
+      asks: 'Ways for wires, laid with a cord: from where, to which edge of a space, through what',
+      by: 'tape',
+      hint:
+        'From and to are places, fitted devices or ground points, several parted by blanks, or the edge of a space. Each ' +
+        'stretch tells its zone and length, then edge for a sharp edge and hole with its width where it goes through one.',
+      columns: [
+        column('from', 'from', text('starter-battery'), 'starter-battery beside-the-battery'),
+        column('to', 'to', text('left edge'), 'left edge'),
+        side('left'),
+        column('passes', 'stretches', text('sill 36 in'), 'engine-bay 30 in, bulkhead 6 in edge hole 20 mm', {
+          rest: true,
+        }),
+      ],
+      rows: 10,
+    },
+  ],
+};
+
+/** What one stretch of a way tells. */
+export const stretchFields = { zone: pass.zone, length: pass.length, hole: pass['through-hole'] };
