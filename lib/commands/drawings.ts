@@ -5,6 +5,7 @@ import { fontFiles, type TextMetrics, textMetricsFrom } from '../draw/lettering/
 import type { Step } from '../model/keep.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { DrawingsOf, PlanDrawing } from '../publish/site/shop-site.ts';
+import { type DrawingStore, keptDrawings } from './kept/kept-drawings.ts';
 import { storedWoff2 } from './stored-woff2.ts';
 
 /** The metrics of the shipped type, from the font files among the installed packages. */
@@ -19,9 +20,10 @@ export function shippedMetrics(): TextMetrics {
   });
 }
 
-/** The drawings of a plan in the shipped type. */
-export function drawStep(): Step<BuildPlan, readonly PlanDrawing[]> {
-  return { id: 'drawings', compute: jobDrawings() };
+/** The drawings of a plan in the shipped type, of which those are drawn anew that `store` does not have. */
+export function drawStep(store: DrawingStore): Step<BuildPlan, readonly PlanDrawing[]> {
+  const metrics = shippedMetrics();
+  return { id: 'drawings', compute: (plan) => keptDrawings(plan, metrics, store) };
 }
 
 /** Draws plans in the shipped type. */

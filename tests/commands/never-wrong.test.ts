@@ -29,6 +29,10 @@ describe('with results kept, after every kind of change in turn', () => {
     ['the title of the job', () => shop.change(job, 'title: One amplifier', 'title: An amplifier')],
     ['a length', () => shop.change(job, 'length: 12 in', 'length: 14 in')],
     ['a filter', () => shop.change(job, 'corner: 80 Hz', 'corner: 70 Hz')],
+    ['the length of a speaker lead', () => shop.change(job, 'length: 3 ft', 'length: 4 ft')],
+    ['the title of a device', () => shop.change(job, 'title: Bass amplifier', 'title: Amplifier for bass')],
+    ['the same title again', () => shop.change(job, 'title: Amplifier for bass', 'title: Bass amplifier')],
+    ['the colour of a wire', () => shop.change(job, 'length: 4 ft }', 'length: 4 ft, colour: WH/BK }')],
     ['what is noted on the job', () => shop.change(job, 'stays in its bag.', 'stays in its box.')],
     [
       'why a terminal is left open',
@@ -39,6 +43,10 @@ describe('with results kept, after every kind of change in turn', () => {
     [
       'a house rule',
       () => shop.change('content/shop.yaml', '# House', 'rules: { fuse-margin: 130 % }\n# House'),
+    ],
+    [
+      'a house rule of sound',
+      () => shop.change('content/shop.yaml', '130 % }', '130 %, speaker-loss: 0.4 dB }'),
     ],
     [
       'what is in stock',

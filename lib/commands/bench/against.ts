@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { exitStatus } from '../exit-status.ts';
 import { compiled } from './compiled.ts';
 import { inFreshFolder, lengthen, retitle, runTree, type Tree } from './trees.ts';
-import { forJavaScript, runMeasured } from './user-time.ts';
+import { forJavaScript, type MeasuredRun, runMeasured } from './user-time.ts';
 
 /** A tree with what is measured of it. */
 export interface MeasuredTree extends Tree {
@@ -29,13 +29,15 @@ export interface AgainstRow {
 /** User time by what it was taken for (s). */
 type Seconds = Readonly<Record<string, number>>;
 
+type StartId = 'start-node' | 'start-check' | 'start-judge' | 'start-plan' | 'start-build' | 'start-draw';
+
 interface RowKind {
   readonly id: string;
   readonly what: string;
   /** What the present tree's time is held against; the same where left out. */
   readonly over?: string;
   /** The start of a process that is left out of both. */
-  readonly less?: 'start-node' | 'start-check' | 'start-build';
+  readonly less?: StartId;
   readonly target?: string;
 }
 
@@ -43,7 +45,10 @@ const rowKinds: readonly RowKind[] = [
   { id: 'start-node', what: 'process start: Node alone' },
   { id: 'start-help', what: 'process start: --help, in a checkout' },
   { id: 'start-check', what: 'process start: check of an empty folder' },
+  { id: 'start-judge', what: 'process start: the same with what judges a plan loaded' },
+  { id: 'start-plan', what: 'process start: the same with what plans loaded too' },
   { id: 'start-build', what: 'process start: build of an empty folder' },
+  { id: 'start-draw', what: 'process start: the same with what plans and draws loaded' },
   {
     id: 'help',
     what: '--help of the package, over that of a checkout',
@@ -51,7 +56,7 @@ const rowKinds: readonly RowKind[] = [
     less: 'start-node',
     target: 'at most 0.2',
   },
-  { id: 'check', what: 'check of one job from cold', less: 'start-check' },
+  { id: 'check', what: 'check of one job from cold', less: 'start-plan' },
   {
     id: 'check-again',
     what: 'the same again, over cold',
@@ -63,22 +68,36 @@ const rowKinds: readonly RowKind[] = [
     id: 'check-edited',
     what: 'after another title, over cold',
     over: 'check',
-    less: 'start-check',
+    less: 'start-judge',
     target: 'at most 0.1',
   },
   {
     id: 'check-lengthened',
     what: 'after another length of a lead, over cold',
     over: 'check',
-    less: 'start-check',
+    less: 'start-plan',
     target: 'at most 0.1',
   },
-  { id: 'build', what: 'build of the shop from cold', less: 'start-build' },
+  { id: 'build', what: 'build of the shop from cold', less: 'start-draw' },
   {
     id: 'build-again',
     what: 'the same again, over cold',
     over: 'build',
     less: 'start-build',
+    target: 'at most 0.1',
+  },
+  {
+    id: 'build-edited',
+    what: 'after another title of a job, over cold',
+    over: 'build',
+    less: 'start-draw',
+    target: 'at most 0.1',
+  },
+  {
+    id: 'build-lengthened',
+    what: 'after another length of a lead, over cold',
+    over: 'build',
+    less: 'start-draw',
     target: 'at most 0.1',
   },
   { id: 'draw', what: 'all drawings from ready plans, from cold', target: 'at most 0.5' },
@@ -112,10 +131,17 @@ export function rowsOf(then: Seconds, now: Seconds): AgainstRow[] {
     const other = then[over];
     if (own === undefined || other === undefined) return [];
     // What hardly takes longer than to start may come out shorter in one reading: it is none, not less.
-    const nowS = Math.max(0, own - (less ? (now[less] ?? 0) : 0));
-    const thenS = Math.max(0, other - (less ? (then[less] ?? 0) : 0));
+    const nowS = Math.max(0, own - startS(now, less));
+    // From cold the other tree loads what that takes, whatever this row loads.
+    const coldLess = rowKinds.find((row) => row.id === over)?.less ?? less;
+    const thenS = Math.max(0, other - startS(then, coldLess));
     return [{ id, what, thenS, nowS, ratio: nowS / thenS, ...(target === undefined ? {} : { target }) }];
   });
+}
+
+/** What is left out as the start of a process, none where nothing is. */
+function startS(taken: Seconds, less: StartId | undefined): number {
+  return less === undefined ? 0 : (taken[less] ?? 0);
 }
 
 /** The least of each over the rounds. */
@@ -142,16 +168,26 @@ async function measureTree(
   };
 }
 
+/** What `check` loads for a job that is judged anew, what for one that is planned anew, and what a build that draws. */
+const judging = ['commands/kept/plan-step.ts'];
+const planning = [...judging, 'plan/plan-job.ts'];
+const drawing = [...planning, 'commands/drawings.ts'];
+
 /** Starts of the process, with every module that the command loads: in an empty folder there is nothing to plan. */
 function starts(tree: MeasuredTree): Promise<Seconds> {
   return inFreshFolder(null, async (folder) => {
     const fine = [exitStatus.done, exitStatus.inputErrors];
     const secondsOf = async (word: string) => (await runTree(tree, [word], folder, fine)).userS;
+    const loading = (word: string, modules: readonly string[]) =>
+      scriptRun('./start.ts', [tree.folder, word, ...modules], folder);
     return {
       'start-node': (await runMeasured('--eval', ['0'], folder, forJavaScript)).userS,
       'start-help': await secondsOf('--help'),
       'start-check': await secondsOf('check'),
+      'start-judge': (await loading('check', judging)).userS,
+      'start-plan': (await loading('check', planning)).userS,
       'start-build': await secondsOf('build'),
+      'start-draw': (await loading('build', drawing)).userS,
     };
   });
 }
@@ -185,17 +221,23 @@ function builds(tree: MeasuredTree, repeated: boolean): Promise<Seconds> {
   return inFreshFolder(tree.shop, async (folder) => {
     const secondsOf = async () => (await runTree(tree, ['build'], folder)).userS;
     const cold = { build: await secondsOf() };
-    return repeated ? { ...cold, 'build-again': await secondsOf() } : cold;
+    if (!repeated) return cold;
+    const again = { ...cold, 'build-again': await secondsOf() };
+    await retitle(folder, tree.job);
+    const edited = { ...again, 'build-edited': await secondsOf() };
+    await lengthen(folder, tree.job);
+    return { ...edited, 'build-lengthened': await secondsOf() };
   });
 }
 
 /** The user time that a script of this folder gives out (s). */
 async function scriptSeconds(script: string, line: readonly string[]): Promise<number> {
-  const { status, out, told } = await runMeasured(
-    fileURLToPath(new URL(script, import.meta.url)),
-    line,
-    process.cwd(),
-  );
-  if (status !== exitStatus.done) throw new Error(`${script} ended with ${status}: ${told}`);
-  return Number(out);
+  return Number((await scriptRun(script, line, process.cwd())).out);
+}
+
+/** Runs a script of this folder. Throws where it ends in another way than it should. */
+async function scriptRun(script: string, line: readonly string[], folder: string): Promise<MeasuredRun> {
+  const run = await runMeasured(fileURLToPath(new URL(script, import.meta.url)), line, folder);
+  if (run.status !== exitStatus.done) throw new Error(`${script} ended with ${run.status}: ${run.told}`);
+  return run;
 }

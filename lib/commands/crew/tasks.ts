@@ -20,10 +20,15 @@ export type Done<T> =
   | { readonly state: 'done'; readonly value: T }
   | { readonly state: 'failed'; readonly failure: string };
 
-type Kept = Pick<Keeper, 'keep' | 'keepLater' | 'known'>;
+type Kept = Pick<Keeper, 'keep' | 'keepLater' | 'known' | 'put'>;
 
 /** Keeps nothing. */
-const nothingKept: Kept = { keep: computeAnew, keepLater: computeLater, known: () => null };
+const nothingKept: Kept = {
+  keep: computeAnew,
+  keepLater: computeLater,
+  known: () => null,
+  put: () => undefined,
+};
 
 type Work = { readonly [T in TaskName]: (input: Tasks[T]['input']) => Promise<Tasks[T]['output']> };
 
@@ -33,9 +38,9 @@ export class TaskBench {
 
   /** @param kept Where results are kept; null to keep none. */
   constructor(kept: Kept | null, read: ShopReader = shopReader()) {
-    const { keep, keepLater, known } = kept ?? nothingKept;
+    const { keep, keepLater, known, put } = kept ?? nothingKept;
     const planning = once(async () => (await import('../kept/plan-step.ts')).planStep(read, { keep, known }));
-    const drawing = once(async () => (await import('../drawings.ts')).drawStep());
+    const drawing = once(async () => (await import('../drawings.ts')).drawStep({ known, put }));
     this.#work = {
       plan: async (files) => keepLater(await planning(), files),
       draw: async (plan) => keep(await drawing(), plan),

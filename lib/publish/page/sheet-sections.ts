@@ -1,10 +1,10 @@
 import type { Audience } from '../../model/audience.ts';
 import { type BuildPlan, buildPlanSchema } from '../../model/plan/index.ts';
 import { frozen } from '../frozen.ts';
-import { handOverOf, type Serials } from '../packet/hand-over.ts';
+import { type HandOver, handOverOf, type Serials } from '../packet/hand-over.ts';
 import { sheetIds, sheets } from '../sheets/index.ts';
 import type { Sheet } from '../sheets/sheet.ts';
-import { visibleTo } from '../site/visible-to.ts';
+import { type Visible, visibleTo } from '../site/visible-to.ts';
 import { tradeCautions } from '../words/cautions.ts';
 import { drawingToken } from './drawing-token.ts';
 
@@ -23,11 +23,12 @@ export interface SheetSection {
 
 /** The sheets of a plan that an audience sees and that have something to show, in the order of print. */
 export function sheetSections(plan: BuildPlan, audience: Audience, serials: Serials): SheetSection[] {
+  const seen = seenBy(plan, audience, serials);
   const shown = sheetIds
     .map((id) => sheets[id])
     .filter((sheet) => sheet.audiences.includes(audience))
     .flatMap((sheet) => {
-      const model = modelOf(sheet, plan, audience, serials);
+      const model = modelOf(sheet, plan, seen);
       return model === null ? [] : [{ sheet, model }];
     });
   return shown.map(({ sheet, model }) => ({
@@ -41,7 +42,25 @@ export function sheetSections(plan: BuildPlan, audience: Audience, serials: Seri
   }));
 }
 
-function modelOf(sheet: Sheet, plan: BuildPlan, audience: Audience, serials: Serials): object | null {
+/** What an audience may see of a plan, and what the customer is handed. */
+interface Seen {
+  readonly plan: Visible<BuildPlan>;
+  readonly handOver: HandOver;
+}
+
+/** What is seen of a plan, worked out once for all sheets, and only where one asks. */
+function seenBy(plan: BuildPlan, audience: Audience, serials: Serials): () => Seen {
+  let seen: Seen | null = null;
+  return () => {
+    seen ??= {
+      plan: visibleTo(buildPlanSchema, plan, audience) ?? {},
+      handOver: handOverOf(plan, serials),
+    };
+    return seen;
+  };
+}
+
+function modelOf(sheet: Sheet, plan: BuildPlan, seen: () => Seen): object | null {
   if (sheet.openTo === 'builders') return sheet.model(plan);
-  return sheet.model(visibleTo(buildPlanSchema, plan, audience) ?? {}, handOverOf(plan, serials));
+  return sheet.model(seen().plan, seen().handOver);
 }

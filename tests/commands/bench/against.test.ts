@@ -19,10 +19,10 @@ function git(...line: readonly string[]): string {
 }
 
 describe('rows of a measurement', () => {
-  const then = { 'start-check': 1, check: 11, draw: 4 };
+  const then = { 'start-check': 1, 'start-plan': 1, check: 11, draw: 4 };
 
-  it('leave the start of a process out of both', () => {
-    const rows = rowsOf(then, { 'start-check': 2, check: 7 });
+  it('leave the start of a process out of both, with what each loads', () => {
+    const rows = rowsOf(then, { 'start-check': 2, 'start-plan': 3, check: 8 });
     expect(rows.find(({ id }) => id === 'check')).toMatchObject({ thenS: 10, nowS: 5, ratio: 0.5 });
   });
 
