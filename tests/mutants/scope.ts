@@ -39,6 +39,11 @@ export const whole: readonly Area[] = [
     heldBy: ['tests/audio/{gain,test-tone}*.test.ts'],
   },
   {
+    name: 'gain in the plan',
+    code: ['lib/plan/audio/channel-gain.ts'],
+    heldBy: ['tests/plan/audio/channel-gain.test.ts', 'tests/plan/audio/gain-path.test.ts'],
+  },
+  {
     name: 'conductor choice',
     code: ['lib/power/conductor/conductor-choice.ts', 'lib/power/conductor/ampacity.ts'],
     heldBy: ['tests/power/conductor/{conductor-choice,ampacity}*.test.ts'],
