@@ -12,11 +12,17 @@ const rulesTests = [
   'tests/rules/every-rule.test.ts',
   'tests/rules/{data-places,mounting,wet-zone}.test.ts',
 ];
+/** What is told of one cause, and what only follows from it. */
+const judgingTests = [
+  'tests/rules/{folding,filter-folding,judge,accepted,assumed,one-cause,single-faults}.test.ts',
+];
+/** What planning notices, with a case that it does and one that it does not of each. */
+const remarkTests = ['tests/rules/every-remark.test.ts'];
 /** What plans a small job takes so long that it goes last; what plans many is left out. */
 const planTests = ['tests/plan/plan-job.test.ts'];
 const powerPlanTests = [
   'tests/plan/power/sizing/*.test.ts',
-  'tests/plan/power/{circuit-paths,fuse-inflow,protection,power-refused,shared-power,music-duty}.test.ts',
+  'tests/plan/power/{circuit/*,circuit-paths,fuse-inflow,protection,power-refused,shared-power,music-duty}.test.ts',
   'tests/plan/power/{ground-under-feed,chosen-together,vehicle-fuses,own-fuses,charging}.test.ts',
   'tests/plan/power/{sizes,ground-conductance,power-bad-input,charging-and-points}.test.ts',
 ];
@@ -66,31 +72,36 @@ export const sampled: readonly Area[] = [
   { name: 'power', code: ['lib/power'], heldBy: ['tests/power/**/*.test.ts'] },
   { name: 'audio', code: ['lib/audio'], heldBy: ['tests/audio/**/*.test.ts'] },
   { name: 'strength', code: ['lib/board/strength'], heldBy: ['tests/board/strength/**/*.test.ts'] },
-  { name: 'rules', code: ['lib/rules'], heldBy: rulesTests },
+  { name: 'rules', code: ['lib/rules'], heldBy: [...rulesTests, ...judgingTests] },
   {
     name: 'power in the plan',
     code: ['lib/plan/power'],
-    heldBy: [...powerPlanTests, 'tests/plan/power/{heat,source-readings}.test.ts', ...planTests],
+    heldBy: [
+      ...powerPlanTests,
+      'tests/plan/power/{heat,source-readings,between-batteries,more-stock}.test.ts',
+      ...remarkTests,
+      ...planTests,
+    ],
   },
   {
     name: 'audio in the plan',
     code: ['lib/plan/audio'],
-    heldBy: ['tests/plan/audio/**/*.test.ts', ...planTests],
+    heldBy: ['tests/plan/audio/**/*.test.ts', ...remarkTests, ...planTests],
   },
   {
     name: 'board in the plan',
     code: ['lib/plan/board'],
-    heldBy: ['tests/plan/board/**/*.test.ts', ...planTests],
+    heldBy: ['tests/plan/board/**/*.test.ts', ...remarkTests, ...planTests],
   },
   {
     name: 'wiring in the plan',
     code: ['lib/plan/wiring'],
-    heldBy: ['tests/plan/wiring/**/*.test.ts', ...planTests],
+    heldBy: ['tests/plan/wiring/**/*.test.ts', ...remarkTests, ...planTests],
   },
   {
     name: 'work in the plan',
     code: ['lib/plan/work'],
-    heldBy: ['tests/plan/work/**/*.test.ts', ...planTests],
+    heldBy: ['tests/plan/work/**/*.test.ts', ...remarkTests, ...planTests],
   },
   { name: 'the plan', code: ['lib/plan'], heldBy: planTests },
 ];
