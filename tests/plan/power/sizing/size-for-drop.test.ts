@@ -54,7 +54,7 @@ describe('conductors grow while a device misses its drop', () => {
 
   test('by one size at a time until it keeps it, and no further', () => {
     const way = (metres: number) => sized(fuse, ...six, feedLong(`${metres} m`));
-    const lengths = [1, 2, 3, 4, 5, 6, 7, 8];
+    const lengths = [1, 2.5, 4, 7];
     const found = lengths.map((metres) => ({ metres, ...way(metres) }));
     const labels = found.map(({ label }) => label('feed'));
     // 8 AWG, then 6, then 4: never back, none left out.
