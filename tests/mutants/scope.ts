@@ -57,7 +57,10 @@ export const whole: readonly Area[] = [
   {
     name: 'sizing',
     code: ['lib/plan/power/sizing'],
-    heldBy: ['tests/plan/power/sizing/*.test.ts', 'tests/plan/power/protection.test.ts', ...powerPlanTests],
+    heldBy: [
+      'tests/plan/power/{sizing/{[!c]*,conductor-[!s]*,conductor-sizing,continuous-current},protection}.test.ts',
+      'tests/plan/power/{sizing/conductor-sizer,ground-under-feed,chosen-together,shared-power}.test.ts',
+    ],
   },
   {
     name: 'a short in the plan',

@@ -20,7 +20,10 @@ export interface Trial {
 export async function tryChanges(trial: Trial, changes: readonly string[]): Promise<ReadonlySet<string>> {
   const known: Known = { told: new Set(), between: new Set(), tried: new Map() };
   for (const tests of trial.heldBy) await tryInPlace(trial, tests, changes, known);
-  const asLoaded = changes.filter((id) => known.between.has(id) && !known.told.has(id));
+  // What a test ran through as well has been tried.
+  const asLoaded = changes.filter(
+    (id) => known.between.has(id) && !known.told.has(id) && !known.tried.has(id),
+  );
   return new Set([...known.told, ...(await tryAsLoaded(trial, asLoaded))]);
 }
 

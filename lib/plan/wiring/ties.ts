@@ -27,7 +27,7 @@ export function tieCount(lengthM: number, spacingM: number): number {
  */
 export function boardTies(
   job: Job,
-  board: PlanBoard,
+  board: { readonly routes: readonly BoardWay[] },
   wires: readonly PlanWire[],
 ): ReadonlyMap<string, number> {
   const spacingM = job.rules['tie-spacing-board'].value;
@@ -47,6 +47,9 @@ export function boardTies(
   }
   return counts;
 }
+
+/** A way of wires across a board. */
+type BoardWay = Pick<PlanBoard['routes'][number], 'along' | 'layer' | 'points'>;
 
 /** The squares of a lattice that a route passes, looked at four times a square. */
 function squaresPassed(

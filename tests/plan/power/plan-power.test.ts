@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import { planPower } from '../../../lib/plan/power/plan-power.ts';
-import { one } from '../../rules/case.ts';
+import { one, partIn } from '../../rules/case.ts';
 import type { Written } from '../../rules/content.ts';
 import { settledPower } from './settled-power.ts';
 import { isolated } from './two-batteries.ts';
@@ -201,9 +201,8 @@ describe('a conductor in the plan', () => {
   });
 
   test('without a mark on its insulation counts as the shop says', () => {
-    const { conductor } = planned(isolated, ({ parts }) => {
-      const { insulation: _, ...unmarked } = parts.cable as { insulation?: string };
-      parts.cable = unmarked as never;
+    const { conductor } = planned(isolated, (content) => {
+      delete partIn(content, 'cable', 'wire').insulation;
     });
     expect(conductor('main').insulationC).toBe(60);
     expect(planned(isolated).conductor('main').insulationC).toBe(105);

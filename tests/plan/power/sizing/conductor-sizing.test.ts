@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import type { Link } from '../../../../lib/model/content/resolved-job.ts';
 import { awgSize } from '../../../../lib/model/quantity/wire-size.ts';
 import type { ConductorRole } from '../../../../lib/model/vocabulary.ts';
 import {
@@ -44,7 +43,7 @@ function shop(...changes: readonly Change[]) {
     other: (id: string, role: ConductorRole, more: Partial<ConductorTask> = {}) =>
       sizeConductor(job, devices, taskOf(id, role, more)),
     most: (id: string, role: ConductorRole, zones: readonly RunZone[] = [cabin]) =>
-      greatestAmpacityA(job, devices, byId(job.links, id) as Link, role, zones),
+      greatestAmpacityA(job, devices, byId(job.links, id), role, zones),
   };
 }
 const label = ({ cable }: SizedConductor) => cable.size.label;

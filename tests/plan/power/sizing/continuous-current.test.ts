@@ -4,11 +4,12 @@ import { continuousPoints } from '../../../../lib/plan/power/operating-points.ts
 import { continuousCurrent } from '../../../../lib/plan/power/sizing/continuous-current.ts';
 import { smallPlan } from '../../plan-small-shop.ts';
 
-const { points } = smallPlan().plan.power;
+/** The points of the small shop as they are solved. */
+const solved = (): readonly OperatingPoint[] => smallPlan().plan.power.points;
 
 /** The points of the small shop with other currents through its main fuse; null takes it out of a point. */
 function withCurrents(currents: Readonly<Record<string, number | null>>): OperatingPoint[] {
-  return points.map((point): OperatingPoint => {
+  return solved().map((point): OperatingPoint => {
     const currentA = currents[point.name] ?? null;
     return {
       ...point,
@@ -22,14 +23,14 @@ function withCurrents(currents: Readonly<Record<string, number | null>>): Operat
     };
   });
 }
-const [first = '', second = ''] = points
-  .map(({ name }) => name)
-  .filter((name) => continuousPoints.includes(name));
+const [first = '', second = ''] = continuousPoints;
 
 test('the greatest current of the points that last counts, whichever way it flows', () => {
   const found = continuousCurrent('main-fuse', withCurrents({ [first]: 20, [second]: -30 }));
   expect(found).toMatchObject({ at: second, currentA: { value: 30 } });
-  const titles = points.filter(({ name }) => [first, second].includes(name)).map(({ title }) => title);
+  const titles = solved()
+    .filter(({ name }) => [first, second].includes(name))
+    .map(({ title }) => title);
   expect(found?.currentA.trace).toMatchObject({
     rule: 'fuse-continuous',
     unit: 'A',
@@ -42,13 +43,13 @@ test('the greatest current of the points that last counts, whichever way it flow
 });
 
 test('full rating does not last: what flows there alone is no continuous current', () => {
-  expect(points.map(({ name }) => name)).toContain('full-rating');
+  expect(solved().map(({ name }) => name)).toContain('full-rating');
   const found = continuousCurrent('main-fuse', withCurrents({ 'full-rating': 500, [first]: 20 }));
   expect(found?.currentA.value).toBe(20);
   expect(continuousCurrent('main-fuse', withCurrents({ 'full-rating': 500 }))).toBeNull();
 });
 
 test('what flows through another thing is no current of this fuse', () => {
-  expect(continuousCurrent('feed', points)).toBeNull();
-  expect(continuousCurrent('no-fuse', points)).toBeNull();
+  expect(continuousCurrent('feed', solved())).toBeNull();
+  expect(continuousCurrent('no-fuse', solved())).toBeNull();
 });

@@ -133,11 +133,9 @@ describe('the ceiling of a fuse', () => {
   });
 
   /** Two amplifiers on one fused way: the second may be fused for less. */
-  const shared: Change = ({ job, parts }) => {
-    parts.small = {
-      ...parts['two-channel'],
-      supply: { type: 'regulated', fuse: '25 A', 'turn-on-draw': '20 mA' },
-    } as never;
+  const shared: Change = (content) => {
+    const { job, parts } = content;
+    parts.small = { ...amp(content), supply: { type: 'regulated', fuse: '25 A', 'turn-on-draw': '20 mA' } };
     job.devices.other = { part: 'small', in: 'boot' };
     Object.assign(partOf(parts.fused).terminals, { OUT1: { role: 'feed-out', conductors: 2 } });
     job.links['other-feed'] = { from: 'block.OUT1', to: 'other.B+', length: '1 m' };
@@ -151,8 +149,9 @@ describe('the ceiling of a fuse', () => {
 
   test('is shared by fuses side by side before one device', () => {
     const all = fuses(
-      ({ job, parts }) => {
-        Object.assign(amp({ parts } as Written).terminals, {
+      (content) => {
+        const { job } = content;
+        Object.assign(amp(content).terminals, {
           'B+': { role: 'supply-positive', conductors: 2 },
         });
         delete job.links['amp-feed'];
@@ -292,8 +291,9 @@ describe('the rating of a fuse', () => {
   });
 
   test('is not bounded by the ground of a device that other fuses feed too', () => {
-    const beside: Change = ({ job, parts }) => {
-      Object.assign(amp({ parts } as Written).terminals, {
+    const beside: Change = (content) => {
+      const { job } = content;
+      Object.assign(amp(content).terminals, {
         'B+': { role: 'supply-positive', conductors: 2 },
       });
       job.devices['fuse-2'] = { part: 'holder', in: 'bay', fuse: '60 A' };
