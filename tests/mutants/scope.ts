@@ -22,7 +22,7 @@ const remarkTests = ['tests/rules/every-remark.test.ts'];
 const planTests = ['tests/plan/plan-job.test.ts'];
 const powerPlanTests = [
   'tests/plan/power/sizing/*.test.ts',
-  'tests/plan/power/{circuit/*,plan-power,circuit-paths,fuse-inflow,protection,power-refused,shared-power,music-duty}.test.ts',
+  'tests/plan/power/{circuit/*,plan-power,fuse-inflow,protection,power-refused,shared-power,music-duty}.test.ts',
   'tests/plan/power/{ground-under-feed,chosen-together,vehicle-fuses,own-fuses,charging}.test.ts',
   'tests/plan/power/{sizes,ground-conductance,power-bad-input,charging-and-points}.test.ts',
 ];

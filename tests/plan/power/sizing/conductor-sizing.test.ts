@@ -191,6 +191,8 @@ describe('a ground that can not be as large as its feed', () => {
     expect(ground.reason).toMatch(
       /^4 AWG: the largest that fits, where it should be at least as large as its feed feed, 1\/0 AWG; 4 AWG: /,
     );
+    expect(ground.reason).toMatch(/; 4 AWG: \w/);
+    expect(ground.reason).not.toMatch(/undefined/);
     expect([ground.byFeed, ground.remarks]).toEqual([false, []]);
   });
 
@@ -225,7 +227,7 @@ describe('a ground that can not be as large as its feed', () => {
 
 describe('a conductor that the job gives', () => {
   test('stays what it is; where it carries its fuse there is nothing to put in its place', () => {
-    const kept = shop(feedGiven('size: 8 AWG')).feed({ neededA: 68, leastMm2: 99 });
+    const kept = shop(feedGiven('size: 8 AWG')).feed({ neededA: 68 });
     expect(kept).toMatchObject({
       chosen: 'given',
       reason: 'given: 8 AWG',
@@ -257,6 +259,12 @@ describe('a conductor that the job gives', () => {
     const fitted = other(strap?.id ?? '', 'ground', { neededA: 500 });
     expect(fitted).toMatchObject({ chosen: 'given', alternatives: [], remarks: [], cable: { part: '' } });
     expect(label(fitted)).toBe('4 AWG');
+    // Not even where the catalogue has what would carry it.
+    const thick = inParts(
+      '  bolt-a:',
+      '  black-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: BK, for: [ground] }\n  bolt-a:',
+    );
+    expect(shop(thick).other(strap?.id ?? '', 'ground', { neededA: 200 }).alternatives).toEqual([]);
   });
 });
 

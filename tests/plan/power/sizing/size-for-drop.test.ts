@@ -112,6 +112,42 @@ describe('conductors grow while a device misses its drop', () => {
   });
 });
 
+describe('a reducer', () => {
+  const thick: readonly Change[] = [
+    inParts(
+      '  bolt-a:',
+      `  red-0: { kind: wire, title: "1/0 red", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }
+  black-0: { kind: wire, title: "1/0 black", size: 1/0 AWG, insulation: 105 C, colour: BK, for: [ground] }
+  bolt-a:`,
+    ),
+    inShop('  red-8: {', '  red-0: { reels: [200 ft] }\n  black-0: { reels: [200 ft] }\n  red-8: {'),
+  ];
+  const reducer = inParts(
+    '  lead-a:',
+    '  reducer-0: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }\n  lead-a:',
+  );
+  const feed = (...changes: readonly Change[]) => {
+    const { label, sizing, drop } = sized(...thick, ...changes);
+    return {
+      size: label('feed'),
+      leastMm2: sizing.least.of('feed').areaMm2,
+      share: drop?.share ?? Number.NaN,
+    };
+  };
+
+  test('is taken where with it a device keeps its limit, and the size is kept', () => {
+    const mended = feed(reducer, feedLong('16 m'));
+    expect(mended.size).toBe('1/0 AWG');
+    expect(mended.share).toBeLessThanOrEqual(0.03);
+    expect(mended.leastMm2).toBeCloseTo(53.475, 2);
+  });
+
+  test('is not taken where the sizes that go in bare do, nor where there is none', () => {
+    expect(feed(reducer, feedLong('5 m')).size).not.toBe('1/0 AWG');
+    expect(feed(feedLong('16 m')).size).toBe('4 AWG');
+  });
+});
+
 describe('what a fuse carries', () => {
   test('is held against what flows at the voltage that its device gets, and rises with the drop', () => {
     const flow = (...changes: readonly Change[]) => {

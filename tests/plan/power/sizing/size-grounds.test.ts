@@ -88,6 +88,18 @@ describe('the grounds of a device together conduct at least as well as its feeds
     expect(least.of('ground').areaMm2).toBeCloseTo(42.41, 1);
   });
 
+  test('several grow in turn, the thinnest first', () => {
+    // Three feeds of 4 AWG ask for 125,226 circular mils: twice 2 AWG, and not 1 AWG beside 4 AWG.
+    const third = inJob(
+      '  turn-on: {',
+      `  other-ground: { from: amp.GND, to: body.cargo, length: 12 in }
+  third: { from: second-fuse.OUT, to: amp.B+, length: 3 m, size: 4 AWG }
+  turn-on: {`,
+    );
+    const { label } = grounds(...twoFeeds(), ...reel('2'), ...reel('1'), third);
+    expect([label('ground'), label('other-ground')]).toEqual(['2 AWG', '2 AWG']);
+  });
+
   test('a device with one feed needs no more than that', () => {
     const { label } = grounds(
       ports('GND', 'supply-negative', '1/0 AWG', 4),

@@ -6,7 +6,7 @@ import { ratingsOf, sizePower } from '../../../../lib/plan/power/sizing/size-pow
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { byId } from '../../plan-small-shop.ts';
-import { inParts } from '../power-changes.ts';
+import { inParts, inShop } from '../power-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 /** The sizes of the small shop's supply in one pass, from nothing. */
@@ -37,6 +37,15 @@ describe('the rating that conductors are sized for', () => {
     // 40 A times 1.25, common practice, no source.
     expect(ratingsOf(open, sizing.job)('main-fuse')).toBe(50);
     expect(ratingsOf(fuses, sizing.job)('no-fuse')).toBe(0);
+  });
+
+  test('is chosen for what its conductors could carry at their thickest', () => {
+    const [main] = sized().fuses;
+    // 4 AWG is the thickest reel that goes into the amplifier: 136 A.
+    expect(main).toMatchObject({
+      ratingA: 60,
+      duty: { protects: [{ id: 'feed at its thickest', ampacityA: 136, sideBySide: 1 }] },
+    });
   });
 
   test('is what a feed, its tail and its ground must carry', () => {
@@ -71,8 +80,22 @@ describe('the lead from a battery to its fuse', () => {
   });
 
   test('stays as it is given', () => {
-    const { of } = sized(fuse(30), thick, tailGiven('size: 8 AWG'));
+    const { of, least } = sized(fuse(30), thick, tailGiven('size: 8 AWG'));
     expect(of('tail')).toMatchObject({ chosen: 'given', cable: { size: { label: '8 AWG' } } });
+    expect(least.of('tail').areaMm2).toBe(mm2('8'));
+  });
+
+  test('is as thick as the thickest of several that leave the fuse', () => {
+    const two = (first: string, second: string) =>
+      sized(
+        fuse(30),
+        inJob('to: amp.B+ }', `to: amp.B+, size: ${first} AWG }`),
+        inJob(
+          '  speaker: {',
+          `  second: { from: main-fuse.OUT, to: amp.B+, length: 3 m, size: ${second} AWG }\n  speaker: {`,
+        ),
+      ).label('tail');
+    expect([two('4', '8'), two('8', '4'), two('8', '8')]).toEqual(['4 AWG', '4 AWG', '8 AWG']);
   });
 
   test('is as thick as its port takes bare: of what leaves the fuse the thickest that goes in', () => {
@@ -128,6 +151,16 @@ describe('what one pass hands to the next', () => {
     expect(least.of('feed').areaMm2).toBe(mm2('4'));
   });
 
+  test('is the size of one that must be bought too', () => {
+    const { least, of } = sized(
+      fuse(30),
+      inShop('red-8: { reels: [30 ft] }', 'red-8: { reels: [1 in] }'),
+      inShop('red-4: { reels: [30 ft] }', 'red-4: { reels: [1 in] }'),
+    );
+    expect(of('feed').remarks.map(({ rule }) => rule)).toEqual(['conductor-not-on-shelf']);
+    expect(least.of('feed').areaMm2).toBe(of('feed').cable.size.areaMm2);
+  });
+
   test('is nothing of a conductor that fits nowhere: it must not drag the others along', () => {
     const { least, of } = sized(fuse(200));
     expect(of('feed').remarks.map(({ rule }) => rule)).toEqual(['conductor-none-fits']);
@@ -144,6 +177,19 @@ describe('what one pass hands to the next', () => {
       reason: '4 AWG: its drop',
     });
   });
+});
+
+test('the most that conductors could carry is asked of each by itself', () => {
+  const thick = inParts(
+    '  bolt-a:',
+    '  red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }\n  bolt-a:',
+  );
+  const { sizing } = settledShop(thick);
+  const { job, devices, circuit } = sizing;
+  const sizer = conductorSizer(job, devices, circuit.roles);
+  const mostA = (id: string) => sizer.mostA(byId(job.links, id), 'power', 1);
+  // Into the amplifier goes 4 AWG, from battery to fuse 1/0 AWG: 160 and 285 A, at 50 C 0.85 of it.
+  expect([mostA('feed'), mostA('tail'), mostA('feed')]).toEqual([136, 242, 136]);
 });
 
 describe('the zones of a conductor', () => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Circuit } from '../../../lib/plan/power/circuit/circuit.ts';
-import { circuitPaths } from '../../../lib/plan/power/circuit/circuit-paths.ts';
-import { circuitOf, edgeOf, ring, sideBySide, sourceOf, tree, twoBatteries } from './circuits.ts';
+import type { Circuit } from '../../../../lib/plan/power/circuit/circuit.ts';
+import { circuitPaths } from '../../../../lib/plan/power/circuit/circuit-paths.ts';
+import { circuitOf, edgeOf, ring, sideBySide, sourceOf, tree, twoBatteries } from '../circuits.ts';
 
 const loadsBehind = (circuit: Circuit, edge: string) =>
   circuitPaths(circuit)
