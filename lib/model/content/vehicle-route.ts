@@ -46,41 +46,44 @@ const servedRef = z
   .meta({ examples: ['left-door', 'source-unit', 'body.floor-left'] });
 
 /** A way for wires through the vehicle, from one end to the other. */
-export const routeSchema = z.strictObject({
-  title: builders(
-    text('Battery to left side well, along the left sill'),
-    'From where to where it runs, and along what.',
-    { example: 'Battery to under the left seat, along the left sill' },
-  ),
-  side: builders(vehicleSideSchema, 'The side of the vehicle that it runs along.', {
-    example: 'left',
-    picture: 'vehicle',
+export const routeSchema = shortened(
+  z.strictObject({
+    title: builders(
+      text('Battery to left side well, along the left sill'),
+      'From where to where it runs, and along what.',
+      { example: 'Battery to under the left seat, along the left sill' },
+    ),
+    side: builders(vehicleSideSchema, 'The side of the vehicle that it runs along.', {
+      example: 'left',
+      picture: 'vehicle',
+    }),
+    passes: section(z.array(passSchema).min(1), 'Its stretches, one after another from its first end.', {
+      picture: 'route',
+    }),
+    reaches: section(
+      z
+        .strictObject({
+          space: builders(id, 'The space that it reaches.', { example: 'under-left-seat' }),
+          edge: builders(edgeSchema, 'The edge of the space, seen from its mounting side.', {
+            example: 'left',
+            picture: 'space',
+          }),
+        })
+        .optional(),
+      'The edge of a board in a space that it reaches, where wires leave or enter it.',
+    ),
+    ends: builders(z.array(id).optional(), 'Places and fitted devices where wires leave it at its ends.', {
+      example: ['battery-side'],
+      picture: 'route',
+    }),
+    serves: builders(
+      z.array(servedRef).optional(),
+      'What else lies along it: places and fitted devices by their ids, ground points as `body.` with the point.',
+      { example: ['body.crossmember-left'] },
+    ),
   }),
-  passes: section(z.array(passSchema).min(1), 'Its stretches, one after another from its first end.', {
-    picture: 'route',
-  }),
-  reaches: section(
-    z
-      .strictObject({
-        space: builders(id, 'The space that it reaches.', { example: 'under-left-seat' }),
-        edge: builders(edgeSchema, 'The edge of the space, seen from its mounting side.', {
-          example: 'left',
-          picture: 'space',
-        }),
-      })
-      .optional(),
-    'The edge of a board in a space that it reaches, where wires leave or enter it.',
-  ),
-  ends: builders(z.array(id).optional(), 'Places and fitted devices where wires leave it at its ends.', {
-    example: ['battery-side'],
-    picture: 'route',
-  }),
-  serves: builders(
-    z.array(servedRef).optional(),
-    'What else lies along it: places and fitted devices by their ids, ground points as `body.` with the point.',
-    { example: ['body.crossmember-left'] },
-  ),
-});
+  { form: 'titled' },
+);
 
 /** What a route serves: a place, a fitted device, or a ground point. */
 export function servedBy({ ends = [], serves = [] }: VehicleRoute): readonly string[] {

@@ -77,126 +77,129 @@ const reachableSchema = z.strictObject({
 const openingSide = quantityWithin('length', { above: 0, most: 3 });
 
 /** A place where a board may go. Its plane is seen from the mounting side: x right, y up, datum lower left. */
-export const spaceSchema = z.strictObject({
-  title: everyone(text('Left side well'), 'What the space is called on sheets.', {
-    example: 'Floor under the left front seat',
-  }),
-  zone: builders(
-    zoneKindSchema,
-    'The zone of the vehicle that it lies in. How warm it is there follows from it.',
-    { example: 'under-carpet' },
-  ),
-  side: builders(vehicleSideSchema, 'The side of the vehicle that it lies on.', {
-    example: 'left',
-    picture: 'vehicle',
-  }),
-  outline: builders(
-    shortened(z.array(z.tuple([quantity('length'), quantity('length')])).min(3), { form: 'rectangle' }),
-    'Its corners, one after another, each as x and y from the datum.',
-    {
-      example: [
-        ['0 in', '0 in'],
-        ['20 in', '0 in'],
-        ['20 in', '15 in'],
-        ['0 in', '15 in'],
-      ],
-      picture: 'space',
-    },
-  ),
-  depth: builders(extent, 'What is free in front of the mounting plane, at its least.', {
-    example: '4 1/2 in',
-    picture: 'space',
-  }),
-  right: builders(directionSchema, 'Which way x runs in the vehicle.', {
-    example: 'right',
-    picture: 'space',
-  }),
-  upward: builders(directionSchema, 'Which way y runs in the vehicle.', {
-    example: 'front',
-    picture: 'space',
-  }),
-  wet: builders(
-    z.boolean().default(false),
-    'Whether water may come in: a spare-wheel well, the floor, below vents and lamps.',
-  ),
-  'beside-subwoofer': builders(z.boolean().default(false), 'Whether a subwoofer shakes it.'),
-  air: builders(quantity('volume').optional(), 'Volume of air that cools the equipment.', {
-    example: '22 L',
-    leftOut: 'its heat goes by its outline and depth alone',
-  }),
-  surface: builders(
-    quantityAbove('area').optional(),
-    'Surface of the walls that give off its heat, where it was measured.',
-    { example: '0.8 m2', leftOut: 'from its box, or from its air' },
-  ),
-  fan: builders(
-    quantityWithin('airflow', { least: 0, most: 1 }).optional(),
-    'Air that a fan moves through it.',
-    { example: '30 m3/h', leftOut: 'no fan' },
-  ),
-  openings: section(
-    z
-      .array(
-        z.strictObject({
-          width: builders(openingSide, 'Its width.', { example: '17 in' }),
-          height: builders(openingSide, 'Its height.', { example: '3 in' }),
-        }),
-      )
-      .default([]),
-    'Upright openings to the air of its zone, each as wide and as high as it is.',
-  ),
-  obstacles: section(
-    z.record(id, obstacleSchema).default({}),
-    'What is in the way of a board there, by names.',
-    { name: 'seat-plug', picture: 'space' },
-  ),
-  bounds: section(
-    z
-      .strictObject({
-        left: section(boundSchema(), 'On its left.', {
-          example: 'wall',
-          picture: 'space',
-          leftOut: 'a wall, in doubt',
-        }),
-        right: section(boundSchema(), 'On its right.', {
-          example: 'open',
-          picture: 'space',
-          leftOut: 'a wall, in doubt',
-        }),
-        top: section(boundSchema(), 'Above.', {
-          example: 'open',
-          picture: 'space',
-          leftOut: 'a wall, in doubt',
-        }),
-        bottom: section(boundSchema(), 'Below.', {
-          example: 'wall',
-          picture: 'space',
-          leftOut: 'a wall, in doubt',
-        }),
-        front: section(boundSchema(), 'Before the plane, trim or lid off.', {
-          example: 'open',
-          picture: 'space',
-          leftOut: 'open',
-        }),
-      })
-      .default({}),
-    'What bounds it on each side: a wall, or nothing, so that a hand comes in.',
-    { example: { left: 'wall', front: 'open' }, picture: 'space' },
-  ),
-  'keep-reachable': section(
-    z.record(id, reachableSchema).default({}),
-    'What stays reachable with the board in, such as jack, spare wheel, service plug or fuse panel.',
-    { name: 'jack', picture: 'space' },
-  ),
-  'sound-points': section(
-    rows(z.record(id, soundPointSchema), {
-      x: 'list',
-      y: 'list',
-      what: 'list',
-      'free-depth': 'list',
+export const spaceSchema = shortened(
+  z.strictObject({
+    title: everyone(text('Left side well'), 'What the space is called on sheets.', {
+      example: 'Floor under the left front seat',
     }),
-    'What is sound enough to hold a board, by names.',
-    { name: 'rear-outer', picture: 'space' },
-  ),
-});
+    zone: builders(
+      zoneKindSchema,
+      'The zone of the vehicle that it lies in. How warm it is there follows from it.',
+      { example: 'under-carpet' },
+    ),
+    side: builders(vehicleSideSchema, 'The side of the vehicle that it lies on.', {
+      example: 'left',
+      picture: 'vehicle',
+    }),
+    outline: builders(
+      shortened(z.array(z.tuple([quantity('length'), quantity('length')])).min(3), { form: 'rectangle' }),
+      'Its corners, one after another, each as x and y from the datum.',
+      {
+        example: [
+          ['0 in', '0 in'],
+          ['20 in', '0 in'],
+          ['20 in', '15 in'],
+          ['0 in', '15 in'],
+        ],
+        picture: 'space',
+      },
+    ),
+    depth: builders(extent, 'What is free in front of the mounting plane, at its least.', {
+      example: '4 1/2 in',
+      picture: 'space',
+    }),
+    right: builders(directionSchema, 'Which way x runs in the vehicle.', {
+      example: 'right',
+      picture: 'space',
+    }),
+    upward: builders(directionSchema, 'Which way y runs in the vehicle.', {
+      example: 'front',
+      picture: 'space',
+    }),
+    wet: builders(
+      z.boolean().default(false),
+      'Whether water may come in: a spare-wheel well, the floor, below vents and lamps.',
+    ),
+    'beside-subwoofer': builders(z.boolean().default(false), 'Whether a subwoofer shakes it.'),
+    air: builders(quantity('volume').optional(), 'Volume of air that cools the equipment.', {
+      example: '22 L',
+      leftOut: 'its heat goes by its outline and depth alone',
+    }),
+    surface: builders(
+      quantityAbove('area').optional(),
+      'Surface of the walls that give off its heat, where it was measured.',
+      { example: '0.8 m2', leftOut: 'from its box, or from its air' },
+    ),
+    fan: builders(
+      quantityWithin('airflow', { least: 0, most: 1 }).optional(),
+      'Air that a fan moves through it.',
+      { example: '30 m3/h', leftOut: 'no fan' },
+    ),
+    openings: section(
+      z
+        .array(
+          z.strictObject({
+            width: builders(openingSide, 'Its width.', { example: '17 in' }),
+            height: builders(openingSide, 'Its height.', { example: '3 in' }),
+          }),
+        )
+        .default([]),
+      'Upright openings to the air of its zone, each as wide and as high as it is.',
+    ),
+    obstacles: section(
+      z.record(id, obstacleSchema).default({}),
+      'What is in the way of a board there, by names.',
+      { name: 'seat-plug', picture: 'space' },
+    ),
+    bounds: section(
+      z
+        .strictObject({
+          left: section(boundSchema(), 'On its left.', {
+            example: 'wall',
+            picture: 'space',
+            leftOut: 'a wall, in doubt',
+          }),
+          right: section(boundSchema(), 'On its right.', {
+            example: 'open',
+            picture: 'space',
+            leftOut: 'a wall, in doubt',
+          }),
+          top: section(boundSchema(), 'Above.', {
+            example: 'open',
+            picture: 'space',
+            leftOut: 'a wall, in doubt',
+          }),
+          bottom: section(boundSchema(), 'Below.', {
+            example: 'wall',
+            picture: 'space',
+            leftOut: 'a wall, in doubt',
+          }),
+          front: section(boundSchema(), 'Before the plane, trim or lid off.', {
+            example: 'open',
+            picture: 'space',
+            leftOut: 'open',
+          }),
+        })
+        .default({}),
+      'What bounds it on each side: a wall, or nothing, so that a hand comes in.',
+      { example: { left: 'wall', front: 'open' }, picture: 'space' },
+    ),
+    'keep-reachable': section(
+      z.record(id, reachableSchema).default({}),
+      'What stays reachable with the board in, such as jack, spare wheel, service plug or fuse panel.',
+      { name: 'jack', picture: 'space' },
+    ),
+    'sound-points': section(
+      rows(z.record(id, soundPointSchema), {
+        x: 'list',
+        y: 'list',
+        what: 'list',
+        'free-depth': 'list',
+      }),
+      'What is sound enough to hold a board, by names.',
+      { name: 'rear-outer', picture: 'space' },
+    ),
+  }),
+  { form: 'titled' },
+);
 export type VehicleSpace = z.output<typeof spaceSchema>;

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { extent, fileId, id, quantity, quantityWithin, terminalRef, text, wireSize } from '../fields.ts';
 import { reserveEnd } from '../reserve-end.ts';
-import { rows } from '../short-forms/short-form.ts';
+import { rows, shortened } from '../short-forms/short-form.ts';
 import { systemVoltageField } from '../system-voltage.ts';
 import {
   conductorMaterialSchema,
@@ -89,44 +89,47 @@ const vehicleLinkSchema = z.strictObject({
 });
 
 /** A place in the vehicle for a device that is not on a board. */
-const seatSchema = z.strictObject({
-  title: everyone(text('Front left door'), 'What the place is called on sheets.', { example: 'Left door' }),
-  zone: builders(zoneKindSchema, 'The zone of the vehicle that it lies in.', { example: 'cabin' }),
-  side: builders(
-    vehicleSideSchema,
-    'The side of the vehicle that it lies on. Which of two speakers is the left one follows from it.',
-    { example: 'left', picture: 'vehicle' },
-  ),
-  row: builders(rowSchema.optional(), 'The row of seats that a speaker there plays to.', {
-    example: 'front',
+const seatSchema = shortened(
+  z.strictObject({
+    title: everyone(text('Front left door'), 'What the place is called on sheets.', { example: 'Left door' }),
+    zone: builders(zoneKindSchema, 'The zone of the vehicle that it lies in.', { example: 'cabin' }),
+    side: builders(
+      vehicleSideSchema,
+      'The side of the vehicle that it lies on. Which of two speakers is the left one follows from it.',
+      { example: 'left', picture: 'vehicle' },
+    ),
+    row: builders(rowSchema.optional(), 'The row of seats that a speaker there plays to.', {
+      example: 'front',
+    }),
+    depth: builders(extent.optional(), 'What is free there: into the panel, or from front to rear.', {
+      example: '2 1/2 in',
+    }),
+    width: builders(extent.optional(), 'What is free across, where it was measured.', { example: '18 in' }),
+    height: builders(extent.optional(), 'What is free upwards, where it was measured.', { example: '14 in' }),
+    'lies-over': section(
+      z
+        .record(
+          id,
+          z.strictObject({
+            must: builders(
+              z.boolean().default(false),
+              'Whether its maker or the law demands it; else it is wished for.',
+            ),
+            what: builders(text('spare wheel'), 'What it is, in words.', { example: 'spare wheel' }),
+          }),
+        )
+        .default({}),
+      'What lies below or behind it and stays reachable, such as the spare wheel.',
+      { name: 'spare' },
+    ),
+    distance: builders(
+      quantityWithin('length', { least: 0, most: 8 }).optional(),
+      "From the listener's head. Delays follow from it.",
+      { example: '38 in', leftOut: 'no delay is computed' },
+    ),
   }),
-  depth: builders(extent.optional(), 'What is free there: into the panel, or from front to rear.', {
-    example: '2 1/2 in',
-  }),
-  width: builders(extent.optional(), 'What is free across, where it was measured.', { example: '18 in' }),
-  height: builders(extent.optional(), 'What is free upwards, where it was measured.', { example: '14 in' }),
-  'lies-over': section(
-    z
-      .record(
-        id,
-        z.strictObject({
-          must: builders(
-            z.boolean().default(false),
-            'Whether its maker or the law demands it; else it is wished for.',
-          ),
-          what: builders(text('spare wheel'), 'What it is, in words.', { example: 'spare wheel' }),
-        }),
-      )
-      .default({}),
-    'What lies below or behind it and stays reachable, such as the spare wheel.',
-    { name: 'spare' },
-  ),
-  distance: builders(
-    quantityWithin('length', { least: 0, most: 8 }).optional(),
-    "From the listener's head. Delays follow from it.",
-    { example: '38 in', leftOut: 'no delay is computed' },
-  ),
-});
+  { form: 'titled' },
+);
 
 /** `content/vehicles/<id>.yaml`. */
 export const vehicleSchema = z.strictObject({

@@ -30,6 +30,8 @@ export type ShortForm =
   | { readonly form: 'coil' }
   /** Corners of a rectangle by its width and height. */
   | { readonly form: 'rectangle' }
+  /** A thing of a vehicle that is called by its id in words where it has no title. */
+  | { readonly form: 'titled' }
   /** A stretch of a way as one text: `sill 36 in`. */
   | { readonly form: 'stretch' };
 

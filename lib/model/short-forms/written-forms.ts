@@ -37,6 +37,8 @@ export function writtenBeside(form: ShortForm, schema: z.ZodType): z.ZodType {
         positive: 'the name of the coil with +',
         negative: 'the name of the coil with -',
       });
+    case 'titled':
+      return mayLack(schema, { title: 'its id in words' });
     case 'rectangle':
       return z.union([schema, rectangle]);
     case 'stretch':

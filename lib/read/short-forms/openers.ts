@@ -2,6 +2,7 @@ import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import { controlDefaults, controlFill } from '../../model/short-forms/control-defaults.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import type { ShortForm } from '../../model/short-forms/short-form.ts';
+import { inWords } from '../../propose/draft/open-groups.ts';
 import type { FormFaults } from './faults.ts';
 import { openRows } from './open-rows.ts';
 import { steppedLength } from './step-length.ts';
@@ -35,6 +36,8 @@ export function openedForm(form: ShortForm, node: Written, around: Around): Writ
       return openChannel(node, around.faults);
     case 'coil':
       return openCoil(node, around.name);
+    case 'titled':
+      return openTitle(node, around.name);
     case 'rectangle':
       return openRectangle(node);
     case 'stretch':
@@ -164,6 +167,12 @@ function openCoil(node: Written, name: string | null): Written {
     node,
     lacking.map(([end, terminal]): [string, Entry] => [end, { key: node.at, node: leaf(node, terminal) }]),
   );
+}
+
+/** What has no title is called by its id in words; common practice, no source. */
+function openTitle(node: Written, name: string | null): Written {
+  if (node.kind !== 'block' || name === null || node.entries.has('title')) return node;
+  return withEntries(node, [['title', { key: node.at, node: leaf(node, inWords(name)) }]]);
 }
 
 /** The corners of a rectangle, from the datum counter-clockwise. */
