@@ -16,3 +16,10 @@ export const ambientRules: Readonly<Record<ZoneKind, HouseRuleName>> = {
   'dash-top': 'ambient-dash-top',
   cargo: 'ambient-cabin',
 };
+
+const engineSpaces: readonly ZoneKind[] = ['engine-bay', 'bulkhead', 'underbody'];
+
+/** True for a zone in which the published figures for engine spaces hold. */
+export function isEngineSpace(zone: ZoneKind): boolean {
+  return engineSpaces.includes(zone);
+}

@@ -22,7 +22,8 @@ function isAskedFor(id: string, part: PartOf<'wire'>, { given }: Link, role: Con
   return given?.size === undefined || given.size.areaMm2 === part.size.areaMm2;
 }
 
-function candidate(id: string, part: PartOf<'wire'>, stock: Stock | undefined): CableCandidate {
+/** A reel of the catalogue as a cable to choose, with what is on the shelf of it. */
+export function candidate(id: string, part: PartOf<'wire'>, stock: Stock | undefined): CableCandidate {
   return {
     part: id,
     size: part.size,

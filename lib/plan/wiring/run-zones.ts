@@ -1,13 +1,10 @@
 import { type Device, type Job, type Link, type Run, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
-import type { ZoneKind } from '../../model/vocabulary.ts';
-import { ambientRules } from '../../model/zone-ambient.ts';
+import { ambientRules, isEngineSpace } from '../../model/zone-ambient.ts';
 import type { RunZone } from '../../power/conductor/ampacity.ts';
 import { sharedTerminal, trunkOf } from './branches.ts';
 import type { DevicesById } from './conductor-role.ts';
 import { isCovered } from './run-coverings.ts';
-
-const engineSpaces: readonly ZoneKind[] = ['engine-bay', 'bulkhead', 'underbody'];
 
 /** The zones that the conductor of a link passes, with the length in each: its run's, then those of its ends. */
 export function wireZones(job: Job, devices: DevicesById, link: Link, lengthM: number): PlanWire['zones'] {
@@ -66,7 +63,7 @@ export function ampacityZones(
     zone,
     lengthM,
     ambientC: job.rules[ambientRules[zone]].value,
-    engineSpace: engineSpaces.includes(zone),
+    engineSpace: isEngineSpace(zone),
     covered: zone === 'under-carpet' || (run !== undefined && isCovered(run, zone)),
     bundleCount: run ? bundleCount : 1,
   }));

@@ -2,7 +2,7 @@ import type { VehicleRoute } from '../../model/content/vehicle-route.ts';
 import { isFault } from '../../model/fault.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { FuseForm, ZoneKind } from '../../model/vocabulary.ts';
-import { ambientRules } from '../../model/zone-ambient.ts';
+import { ambientRules, isEngineSpace } from '../../model/zone-ambient.ts';
 import type { RunZone } from '../../power/conductor/ampacity.ts';
 import { type CableCandidate, chooseConductor } from '../../power/conductor/conductor-choice.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
@@ -13,8 +13,6 @@ export interface FeedWay {
   readonly lengthM: number;
   readonly zones: readonly { readonly zone: ZoneKind; readonly lengthM: number }[];
 }
-
-const engineSpaces: readonly ZoneKind[] = ['engine-bay', 'bulkhead', 'underbody'];
 
 /** The way along a route, its loops with it. */
 export function wayAlong({ rules }: Around, { passes }: Pick<VehicleRoute, 'passes'>): FeedWay {
@@ -73,7 +71,7 @@ export function feedAreaMm2(around: Around, duty: FeedDuty): number | null {
       zone,
       lengthM,
       ambientC: around.rules[ambientRules[zone]].value,
-      engineSpace: engineSpaces.includes(zone),
+      engineSpace: isEngineSpace(zone),
       covered: zone === 'under-carpet',
       bundleCount: 1,
     };

@@ -8,8 +8,8 @@ import type { Link, Page, SiteContext } from '../page/page.ts';
 import type { Table } from '../sheets/table.ts';
 import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
 import type { PublishedJob } from '../site/shop-site.ts';
-import { markWords, spelled } from '../words/words.ts';
-import { plainNumber } from '../words/written.ts';
+import { type InputText, inputText, type TraceTexts, traceTexts } from '../words/trace-texts.ts';
+import { spelled } from '../words/words.ts';
 import { workingTables } from '../workings/index.ts';
 
 /** The worksheet: how every number of the job came about. */
@@ -31,28 +31,16 @@ interface WorkingGroup {
   readonly workings: readonly Working[];
 }
 
-interface Working {
+interface Working extends Omit<TraceTexts, 'inputs'> {
   readonly id: string;
   readonly anchor: string;
-  readonly value: string;
-  readonly origin: string;
-  readonly rule: string;
-  readonly formula: string;
   readonly inputs: readonly WorkingInput[];
-  readonly citation: string;
-  readonly mark: string;
   readonly place: string;
 }
 
-interface WorkingInput {
-  readonly name: string;
-  readonly value: string;
+interface WorkingInput extends InputText {
   /** The anchor of its own working; empty where it has none. */
   readonly anchor: string;
-}
-
-function valueText(value: number | string, unit: string): string {
-  return `${typeof value === 'number' ? plainNumber(value) : value} ${unit}`.trimEnd();
 }
 
 /** An anchor that no two ids share: what is not a letter, digit, dot or hyphen is written as its code point. */
@@ -67,23 +55,17 @@ function anchorOf(id: string): string {
 function inputOf(input: TraceInput, traces: BuildPlan['traces']): WorkingInput {
   const known = input.trace !== undefined && Object.hasOwn(traces, input.trace);
   return {
-    name: input.name,
-    value: valueText(input.value, input.unit),
+    ...inputText(input),
     anchor: known && input.trace !== undefined ? anchorOf(input.trace) : '',
   };
 }
 
 function workingOf(id: string, trace: Trace, traces: BuildPlan['traces']): Working {
   return {
+    ...traceTexts(trace),
     id,
     anchor: anchorOf(id),
-    value: valueText(trace.value, trace.unit),
-    origin: trace.origin,
-    rule: trace.rule,
-    formula: trace.formula ?? '',
     inputs: trace.inputs.map((input) => inputOf(input, traces)),
-    citation: trace.citation,
-    mark: trace.mark === undefined ? '' : markWords[trace.mark],
     place: trace.where === undefined ? '' : placeText(trace.where),
   };
 }

@@ -8,7 +8,7 @@ import { bestBranch } from './best-branch.ts';
 import { exampleOf, expectation } from './expectation.ts';
 import { issueWords } from './issue-words.ts';
 import { type Keys, knownNames, schemasAt, valueAt } from './schema-walk.ts';
-import { subject } from './subject.ts';
+import { sentence, subject } from './subject.ts';
 
 type Schema = z.core.$ZodType;
 type Issue = z.core.$ZodIssue;
@@ -67,11 +67,6 @@ function issueProblems(scope: Scope, issue: Issue): readonly Found[] {
   const schemas = schemasAt(scope.schema, own, partOf(scope));
   const words = issueWords(issue, { value, schemas });
   return [{ where: scope.doc.placeOf(pointer(keys)), message: sentence(subject(keys), words) }];
-}
-
-/** `width is a bare number`, but `width: "12" has no unit`. */
-function sentence(name: string, words: string): string {
-  return /^[a-z]/.test(words) ? `${name} ${words}` : `${name}: ${words}`;
 }
 
 function partOf(scope: Scope): unknown {

@@ -4,7 +4,7 @@ import { ohmPerM } from '../../../power/conductor/resistance.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
 import type { CircuitEdge } from './circuit.ts';
-import { fuseOhm, type PassiveInput } from './passive-elements.ts';
+import { type PassiveInput, sizedFuseOhm } from './passive-elements.ts';
 
 /**
  * What one edge of the circuit puts in the way of a dead short, at the least: a conductor cold and without its joints, a
@@ -36,5 +36,5 @@ export function coldElements(
     return [{ ...base, of, kind, ohm: of === bodyId ? rules['short-body-resistance'].value / 2 : 0 }];
   }
   const fuse = fuses.find(({ edge }) => edge.id === id);
-  return fuse ? [{ ...base, of: id, kind, ohm: fuseOhm(job, fuse) * rules['short-fuse-cold'].value }] : [];
+  return fuse ? [{ ...base, of: id, kind, ohm: sizedFuseOhm(job, fuse) * rules['short-fuse-cold'].value }] : [];
 }

@@ -1,10 +1,10 @@
 import { bodyId, type Job, type LinkEnd } from '../../../model/content/resolved-job.ts';
 import { isFault } from '../../../model/fault.ts';
-import { fuseForms } from '../../../model/tables/fuse-forms.ts';
 import type { Joint } from '../../../model/vocabulary.ts';
 import { ohmPerM } from '../../../power/conductor/resistance.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
 import type { NetworkElement } from '../../../power/network/network-types.ts';
+import { fuseOhm } from '../../../power/way-resistance.ts';
 import type { SizedConductor } from '../sizing/conductor-sizing.ts';
 import type { SizedFuse } from '../sizing/fuse-sizing.ts';
 import type { CircuitEdge } from './circuit.ts';
@@ -39,14 +39,12 @@ export function passiveElements(
   }
   const fuse = fuses.find(({ edge: own }) => own.id === id);
   if (!fuse) return [];
-  return [{ id: `${id}:fuse`, of: id, kind: 'fuse', model: 'resistance', from, to, ohm: fuseOhm(job, fuse) }];
+  return [{ id: `${id}:fuse`, of: id, kind: 'fuse', model: 'resistance', from, to, ohm: sizedFuseOhm(job, fuse) }];
 }
 
-/** The resistance (ohm) of a fuse that carries its rating: the drop that its style has there, over the rating. */
-export function fuseOhm({ rules }: Pick<Job, 'rules'>, { form, ratingA, ratedA }: SizedFuse): number {
-  const currentA = ratingA ?? ratedA;
-  const dropV = rules[fuseForms[form].style === 'blade' ? 'blade-fuse-volt' : 'bolt-in-fuse-volt'].value;
-  return currentA > 0 ? dropV / currentA : 0;
+/** The resistance (ohm) of a fuse of a job; where it has no rating yet, that of one for its current. */
+export function sizedFuseOhm({ rules }: Pick<Job, 'rules'>, { form, ratingA, ratedA }: SizedFuse): number {
+  return fuseOhm({ form, ratingA: ratingA ?? ratedA }, rules);
 }
 
 /** Joints that are bolted: the contact of lug and stud adds to that of crimp and conductor. */
