@@ -41,10 +41,15 @@ export function isHouseRuleName(name: string): name is HouseRuleName {
 export const houseRuleNames: readonly HouseRuleName[] =
   Object.keys(houseRuleDefinitions).filter(isHouseRuleName);
 
+/** How the value of a house rule is written, within its bounds. */
+export function houseRuleValue(name: HouseRuleName) {
+  const { dimension, above, least, most } = houseRuleDefinition(name);
+  return dimension === 'count' ? count : quantityWithin(dimension, { above, least, most });
+}
+
 function ruleField(name: HouseRuleName) {
-  const { dimension, says, above, least, most } = houseRuleDefinition(name);
-  const field = dimension === 'count' ? count : quantityWithin(dimension, { above, least, most });
-  return builders(field.optional(), says);
+  const { says } = houseRuleDefinition(name);
+  return builders(houseRuleValue(name).optional(), says);
 }
 
 /** `rules:` of the shop file: each key optional, each value with its unit. */

@@ -32,7 +32,10 @@ export interface WayParts {
  * Resistance (ohm) of all on a way but its conductors, in series: crimped lugs, bolted joints, the body, the fuse, each
  * by its house rule. Fault on a count below zero or a fuse without a rating.
  */
-export function wayOhm({ crimps, bolts, throughBody, fuse }: WayParts, rules: HouseRules): Traced<number> | Fault {
+export function wayOhm(
+  { crimps, bolts, throughBody, fuse }: WayParts,
+  rules: HouseRules,
+): Traced<number> | Fault {
   const bad =
     negativeFault({ 'number of crimped ends': crimps, 'number of bolted joints': bolts }) ??
     positiveFault({ 'rating of the fuse': fuse.ratingA });

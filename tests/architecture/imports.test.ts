@@ -9,7 +9,7 @@ const layers: readonly (readonly string[])[] = [
   ['power', 'audio', 'board', 'heat'],
   ['propose'],
   ['read'],
-  ['plan'],
+  ['plan', 'calculators'],
   ['rules'],
   ['draw'],
   ['export'],
@@ -19,7 +19,19 @@ const layers: readonly (readonly string[])[] = [
 ];
 
 /** Layers that compute: no files, no clock, no chance. */
-const pure = ['model', 'power', 'audio', 'board', 'heat', 'propose', 'read', 'plan', 'rules', 'draw'];
+const pure = [
+  'model',
+  'power',
+  'audio',
+  'board',
+  'heat',
+  'propose',
+  'read',
+  'plan',
+  'calculators',
+  'rules',
+  'draw',
+];
 const impure = [
   'Date',
   'Math.random',

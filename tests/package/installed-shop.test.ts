@@ -38,7 +38,7 @@ describe('the package in a shop of its own', () => {
   test('brings no test and no source, and neither a compiler nor a loader of TypeScript', async () => {
     const files = await filesBelow(tool);
     expect(files.filter((path) => /(?<!\.d)\.ts$|\.test\.|^tests/.test(path))).toEqual([]);
-    for (const name of ['tsx', 'typescript', 'vitest', 'esbuild'])
+    for (const name of ['tsx', 'typescript', 'vitest', 'esbuild', 'rolldown'])
       expect(existsSync(join(shop, 'node_modules', name)), name).toBe(false);
   });
 
@@ -70,6 +70,10 @@ describe('the package in a shop of its own', () => {
     expect(page).toContain('Zoë &amp; Söhne');
     expect(page.match(/<svg/g)?.length).toBeGreaterThan(5);
     expect(existsSync(join(shop, 'dist/pagefind/pagefind.js'))).toBe(true);
+    // Bundled as the package was compiled: here is no bundler.
+    expect(readFileSync(join(shop, 'dist/calculators/one-file/index.html'), 'utf8')).toContain(
+      readFileSync(join(tool, '.dist/calculators.js'), 'utf8').slice(0, 2000),
+    );
     expect(diskFaults(await filesBelow(join(shop, 'dist')))).toEqual([]);
     await fromSources.run('new', '--shop', '--title', 'Zoë & Söhne');
     await fromSources.run('build');

@@ -78,9 +78,12 @@ export function pathResponse(path: Path): Response | FilterFault {
       .reduce(multiply, multiply(one, polar(gain, (-2 * Math.PI * frequencyHz * delayMs) / 1000)));
 }
 
-/** Level in dB of a response; what is below -200 dB counts as -200, so that it can be drawn. */
+/** What is below this level counts as it, so that it can be drawn. */
+export const lowestLevelDb = -200;
+
+/** Level in dB of a response, at least `lowestLevelDb`. */
 export function levelDb(response: Complex): number {
-  return 20 * Math.log10(Math.max(1e-10, magnitude(response)));
+  return 20 * Math.log10(Math.max(10 ** (lowestLevelDb / 20), magnitude(response)));
 }
 
 /** Level in dB of one filter at a frequency, with its working. */

@@ -1,4 +1,5 @@
 import { audioComputations } from './audio.ts';
+import { benchComputations } from './bench.ts';
 import { boardComputations } from './board.ts';
 import type { Computation } from './computation.ts';
 import { powerComputations } from './power.ts';
@@ -12,6 +13,7 @@ export const computationFamilies = {
   wiring: { title: 'Conductors and their ends', computations: wiringComputations },
   audio: { title: 'Channels, levels and delays', computations: audioComputations },
   board: { title: 'Boards', computations: boardComputations },
+  bench: { title: 'Bench calculators', computations: benchComputations },
 } as const;
 
 /** Every quantity by the id that its traces carry as their rule. */
@@ -20,6 +22,7 @@ export const computationCatalogue = {
   ...wiringComputations,
   ...audioComputations,
   ...boardComputations,
+  ...benchComputations,
 } as const;
 
 export type ComputationId = keyof typeof computationCatalogue;

@@ -92,6 +92,11 @@ export const outsideChecks = {
     against: `${spice}: their LC ladders`,
     unit: 'dB',
   },
+  'bessel-in-scipy': {
+    compares: 'response of Bessel filters',
+    against: 'scipy 1.17.1, signal.bessel',
+    unit: 'dB',
+  },
   'paths-in-ngspice': { compares: 'level of a signal path at its test tone', against: spice, unit: 'dB' },
   'sound-textbook': {
     compares: 'speed of sound from -40 to 85 C',

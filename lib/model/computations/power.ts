@@ -1,6 +1,8 @@
 import { circuitLaws, commonPractice, partData } from '../findings/source.ts';
 import type { Computation } from './computation.ts';
 
+const cladStranded =
+  'ASTM B566, 10 % copper by volume (from memory); stranding: common practice, no source';
 const solvedNetwork = { source: 'the solved network' };
 
 export const powerComputations = {
@@ -31,6 +33,8 @@ export const powerComputations = {
         mark: 'cp',
       },
       { source: 'IEC 60028, annealed copper 100 % IACS' },
+      { source: cladStranded, mark: 'mem' },
+      { source: "the part's own resistance; temperature coefficient IEC 60028" },
       { ...partData },
     ],
     held: ['copper-wire-table', 'copper-warm'],
@@ -52,6 +56,8 @@ export const powerComputations = {
         source: "Ohm's law; r: IEC 60028, annealed copper 100 % IACS; stranding: common practice, no source",
         mark: 'cp',
       },
+      { source: `Ohm's law; r: ${cladStranded}`, mark: 'mem' },
+      { source: "Ohm's law; r: the part's own resistance; temperature coefficient IEC 60028" },
     ],
     held: ['drop-in-handbooks'],
   },
@@ -61,6 +67,7 @@ export const powerComputations = {
       'table * kEngineSpace…, rounded down',
       'table * kAmbient…, rounded down; kAmbient = sqrt((Tins - Tamb) / (Tins - 30))…',
       'table…, rounded down',
+      'table * kCCA…, rounded down; kCCA = sqrt(…), its conductivity against copper…',
       'I = I30 * sqrt((Tins - Tamb) / (Tins - 30))',
       'the lesser of the fuse ceiling of the size and what 18 AWG carries there',
       '0 where Tins is at or below Tamb, or under 60 C',
@@ -70,6 +77,7 @@ export const powerComputations = {
       { source: '33 CFR 183.425, Table 5', mark: 'cp' },
       { source: '33 CFR 183.425, Table 5', mark: 'mem' },
       commonPractice,
+      { ...commonPractice, mark: 'mem' },
     ],
     held: ['ampacity-chart'],
   },
@@ -119,7 +127,7 @@ export const powerComputations = {
     formulas: [
       'I = E / (Rs + Rl)…',
       'I = (E - U) / Rs; U is what is left at its posts while the short lasts',
-      '… A to 650 A of cranking; … A to 1,100 A; … A above',
+      '… A to 650 A of cranking; … A to 1100 A; … A above',
     ],
     sources: [
       {
@@ -129,6 +137,7 @@ export const powerComputations = {
       { source: "Ohm's law", mark: 'cp' },
       { source: "Ohm's law" },
       { source: "Ohm's law, from the part's data" },
+      { source: 'ABYC E-11', mark: 'mem' },
     ],
     held: ['short-in-ngspice'],
   },

@@ -1,5 +1,6 @@
 import { type Device, type Job, type Link, type Run, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanWire } from '../../model/plan/index.ts';
+import type { ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules, isEngineSpace } from '../../model/zone-ambient.ts';
 import type { RunZone } from '../../power/conductor/ampacity.ts';
 import { sharedTerminal, trunkOf } from './branches.ts';

@@ -132,7 +132,7 @@ export function chooseConductor(
   const beyondDoubt = considered.findIndex(({ misses, doubt }) => misses.length === 0 && doubt === null);
   const at = beyondDoubt >= 0 ? beyondDoubt : considered.findIndex(({ misses }) => misses.length === 0);
   const chosen = considered[at] ?? null;
-  const telling = chosen ? considered.slice(0, at).at(-1) : best(considered);
+  const telling = chosen ? considered.slice(0, at).at(-1) : nearestToFit(considered);
   return {
     chosen,
     governed: telling?.misses.map(({ limit }) => limit) ?? [],
@@ -144,8 +144,8 @@ export function chooseConductor(
 const thinFirst = (a: CableCandidate, b: CableCandidate): number =>
   a.size.areaMm2 - b.size.areaMm2 || a.part.localeCompare(b.part, 'en');
 
-/** The candidate that misses fewest limits; the thickest of these. */
-function best(considered: readonly JudgedCable[]): JudgedCable | undefined {
+/** Where nothing fits, what comes nearest: it misses fewest limits, and is the thickest of these. */
+export function nearestToFit(considered: readonly JudgedCable[]): JudgedCable | undefined {
   return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0];
 }
 

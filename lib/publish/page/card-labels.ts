@@ -5,12 +5,21 @@ import { cssString } from './print-rules.ts';
  * where each row is a card, `cards.css` puts them before the cells: a figure never stands without its name, and the
  * name is written once a table, not once a cell. A colon follows, unless the title ends with a sign of its own.
  */
-export function cardLabels(columns: readonly { readonly title: string }[]): string {
-  return columns.flatMap(({ title }, index) => property(title.trim(), index)).join(';');
+export function cardProperties(
+  columns: readonly { readonly title: string }[],
+): readonly (readonly [name: string, value: string])[] {
+  return columns.flatMap(({ title }, index) => property(title.trim(), index));
 }
 
-function property(title: string, index: number): string[] {
+/** The same as the text of a style. */
+export function cardLabels(columns: readonly { readonly title: string }[]): string {
+  return cardProperties(columns)
+    .map(([name, value]) => `${name}:${value}`)
+    .join(';');
+}
+
+function property(title: string, index: number): (readonly [string, string])[] {
   if (title === '') return [];
   const label = /[.?:]$/.test(title) ? `${title} ` : `${title}: `;
-  return [`--c${index + 1}:${cssString(label)}`];
+  return [[`--c${index + 1}`, cssString(label)]];
 }

@@ -61,4 +61,6 @@ export interface Page {
   readonly search?: () => SearchRecord;
   /** The plan whose drawings the page shows. */
   readonly plan?: BuildPlan;
+  /** True for a page that is one file: style, scripts and fonts stand in it, so that it works wherever it lies. */
+  readonly isOneFile?: true;
 }

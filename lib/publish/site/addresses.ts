@@ -15,6 +15,9 @@ export const addresses = {
   guide: (slug: string) => `/guides/${slug}/`,
   findings: '/findings/',
   computations: '/computations/',
+  calculators: '/calculators/',
+  calculator: (id: string) => `/calculators/${id}/`,
+  calculatorsFile: '/calculators/one-file/',
   search: '/search/',
 } as const;
 

@@ -4,7 +4,9 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { hasDrawingTokens } from '../page/drawing-token.ts';
 import type { Page, PageModel } from '../page/page.ts';
 import { putDrawings, renderModel } from '../page/render-page.ts';
+import { oneFile } from './one-file.ts';
 import type { PlanDrawing } from './shop-site.ts';
+import { siteAssets } from './site-assets.ts';
 
 /** Draws a plan, now or on another thread. */
 export type DrawLater = (plan: BuildPlan) => readonly PlanDrawing[] | Promise<readonly PlanDrawing[]>;
@@ -44,9 +46,11 @@ export function keptPages({ templates, layouts, drawingsOf, keep }: KeptPagesOpt
   return (page: Page): Promise<string> => {
     const turn = asked % inWork;
     asked += 1;
-    const made = (turns[turn] ?? Promise.resolve()).then(() =>
-      keep(step, { template: page.template, model: page.model(), plan: page.plan ?? null, layouts }),
-    );
+    const made = (turns[turn] ?? Promise.resolve()).then(() => {
+      // What is put into one file follows from all assets: it is made anew, which is soon done.
+      if (page.isOneFile) return oneFile(renderModel(page.template, page.model(), templates), siteAssets());
+      return keep(step, { template: page.template, model: page.model(), plan: page.plan ?? null, layouts });
+    });
     turns[turn] = made.then(
       () => undefined,
       () => undefined,

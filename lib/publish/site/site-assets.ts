@@ -1,6 +1,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
+import { calculatorScript } from '../calculators/script.ts';
 import { projectFolder } from './templates.ts';
 
 /** Parts of the one style sheet, in the order in which they are joined. */
@@ -14,6 +15,7 @@ const styleParts = [
   'cards',
   'work',
   'search',
+  'calculators',
   'subjects',
   'print',
 ] as const;
@@ -40,6 +42,7 @@ export function siteAssets(): SiteAsset[] {
   return [
     { path: 'assets/styles.css', read: styles },
     ...files.map((name) => asset(name, join(projectFolder, 'site', name))),
+    { path: 'assets/calculators.js', read: async () => new TextEncoder().encode(await calculatorScript()) },
     ...fonts,
   ];
 }

@@ -1,5 +1,6 @@
 import type { Page, SiteContext } from '../page/page.ts';
 import { blankSurveyPage } from '../pages/blank-survey-page.ts';
+import { calculatorPages } from '../pages/calculator-pages.ts';
 import { computationsPage } from '../pages/computations-page.ts';
 import { findingsPage } from '../pages/findings-page.ts';
 import { guidePages } from '../pages/guide-pages.ts';
@@ -29,6 +30,7 @@ export function sitePages(context: SiteContext): Page[] {
     ...vehiclePages(context),
     blankSurveyPage(context),
     ...guidePages(context),
+    ...calculatorPages(context),
     findingsPage(context),
     computationsPage(context),
   ];

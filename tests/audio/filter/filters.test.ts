@@ -14,6 +14,7 @@ import { type Spice, startSpice } from '../spice.ts';
 import { ladderResponse } from './ladder.ts';
 
 const inSpice = outsideCheck('ladders-in-ngspice');
+const inScipy = outsideCheck('bessel-in-scipy');
 
 let spice: Spice;
 beforeAll(async () => {
@@ -154,7 +155,7 @@ describe('Bessel', () => {
         [2, highDb, highDeg],
       ] as const) {
         const ours = respond({ pass: 'low-pass', type: 'bessel', order, cornerHz: unitHz }, radPerS * unitHz);
-        expect(levelDb(ours)).toBeCloseTo(db, 4);
+        expect(inScipy.differs(levelDb(ours), db)).toBeCloseTo(db, 4);
         expect((Math.atan2(ours.im, ours.re) * 180) / Math.PI).toBeCloseTo(deg, 3);
       }
     },

@@ -36,5 +36,7 @@ export function coldElements(
     return [{ ...base, of, kind, ohm: of === bodyId ? rules['short-body-resistance'].value / 2 : 0 }];
   }
   const fuse = fuses.find(({ edge }) => edge.id === id);
-  return fuse ? [{ ...base, of: id, kind, ohm: sizedFuseOhm(job, fuse) * rules['short-fuse-cold'].value }] : [];
+  return fuse
+    ? [{ ...base, of: id, kind, ohm: sizedFuseOhm(job, fuse) * rules['short-fuse-cold'].value }]
+    : [];
 }

@@ -39,7 +39,9 @@ export function passiveElements(
   }
   const fuse = fuses.find(({ edge: own }) => own.id === id);
   if (!fuse) return [];
-  return [{ id: `${id}:fuse`, of: id, kind: 'fuse', model: 'resistance', from, to, ohm: sizedFuseOhm(job, fuse) }];
+  return [
+    { id: `${id}:fuse`, of: id, kind: 'fuse', model: 'resistance', from, to, ohm: sizedFuseOhm(job, fuse) },
+  ];
 }
 
 /** The resistance (ohm) of a fuse of a job; where it has no rating yet, that of one for its current. */

@@ -11,6 +11,7 @@ import {
   chooseConductor,
   goesIn,
   type JudgedCable,
+  nearestToFit,
 } from '../../../power/conductor/conductor-choice.ts';
 import { powerRules } from '../../../power/house-power-rules.ts';
 import { candidatesFor, fixedCandidate, isGiven } from '../../wiring/cable-candidates.ts';
@@ -48,7 +49,7 @@ export function sizeConductor(job: Job, devices: DevicesById, task: ConductorTas
   const given = isGiven(link);
   const duty = dutyOf(job, devices, task, given);
   const { choice, onShelf } = chooseFrom(duty, candidates, job, task);
-  const judged = choice.chosen ?? nearest(choice.considered);
+  const judged = choice.chosen ?? nearestToFit(choice.considered) ?? null;
   const cable = judged?.candidate ?? candidates[0] ?? nothingKnown();
   const byFeed = !given && choice.governed.includes('conductance');
   return {
@@ -106,7 +107,7 @@ function largestGround(
   const [chosen] = considered
     .filter(({ misses }) => misses.length === 0)
     .toSorted((a, b) => cableSm(b.candidate, rules) - cableSm(a.candidate, rules));
-  const missing = nearest(full.considered);
+  const missing = nearestToFit(full.considered);
   if (!chosen || !missing) return null;
   const misses = missing.misses.map(({ text }) => text).join('; ');
   const underFeed = `the largest that fits, where it should be ${feed?.why ?? ''}; ${missing.candidate.size.label}: ${misses}`;
@@ -146,11 +147,6 @@ function nothingKnown(): CableCandidate {
 
 function withoutStock({ stockM: _, ...candidate }: CableCandidate): CableCandidate {
   return candidate;
-}
-
-/** What fits best where nothing fits: it misses fewest limits, and is the thickest of these. */
-function nearest(considered: readonly JudgedCable[]): JudgedCable | null {
-  return considered.toReversed().toSorted((a, b) => a.misses.length - b.misses.length)[0] ?? null;
 }
 
 /** The choice; where none can be made, why not is its reason. */
