@@ -1,8 +1,7 @@
 import { circuitLaws, commonPractice, partData } from '../findings/source.ts';
 import type { Computation } from './computation.ts';
 
-const cladStranded =
-  'ASTM B566, 10 % copper by volume (from memory); stranding: common practice, no source';
+const cladStranded = 'ASTM B566, 10 % copper by volume (from memory); stranding: common practice, no source';
 const solvedNetwork = { source: 'the solved network' };
 
 export const powerComputations = {

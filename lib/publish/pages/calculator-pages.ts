@@ -6,7 +6,7 @@ import { benchOfShop } from '../calculators/bench-of-shop.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
-import { catalogueRecord } from '../site/search-record.ts';
+import { catalogueRecord } from '../site/search-fields.ts';
 import { spelled } from '../words/words.ts';
 
 /** An entry of a form. */

@@ -62,9 +62,9 @@ function inputOf(input: TraceInput, traces: BuildPlan['traces']): WorkingInput {
 
 function workingOf(id: string, trace: Trace, traces: BuildPlan['traces']): Working {
   return {
-    ...traceTexts(trace),
     id,
     anchor: anchorOf(id),
+    ...traceTexts(trace),
     inputs: trace.inputs.map((input) => inputOf(input, traces)),
     place: trace.where === undefined ? '' : placeText(trace.where),
   };

@@ -122,10 +122,13 @@ async function writePages(
   const { digest: layouts } = await digestOf(layoutsFolder);
   const make = keptPages({ templates: openTemplates(), layouts, drawingsOf, keep });
   const byAddress = new Map(pages.map((page) => [page.address, page]));
-  const htmlOf = (address: string): Promise<string> => {
+  // What waits for assets is made ahead: where another page fails, nothing is still on its way into the folder.
+  const ahead = new Map<string, string>();
+  for (const page of pages.filter(({ isOneFile }) => isOneFile)) ahead.set(page.address, await make(page));
+  const htmlOf = (address: string): string | Promise<string> => {
     const page = byAddress.get(address);
     if (page === undefined) throw new Error(`No page has the address ${address}.`);
-    return make(page);
+    return ahead.get(address) ?? make(page);
   };
   const eleventy = new Eleventy(join(projectFolder, 'site'), folder, {
     quietMode: true,
