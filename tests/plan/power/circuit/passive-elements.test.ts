@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fuseOhm, passiveElements } from '../../../../lib/plan/power/circuit/passive-elements.ts';
+import { passiveElements, sizedFuseOhm } from '../../../../lib/plan/power/circuit/passive-elements.ts';
 import type { NetworkElement } from '../../../../lib/power/network/network-types.ts';
 import { one, partIn } from '../../../rules/case.ts';
 import type { Written } from '../../../rules/content.ts';
@@ -80,7 +80,7 @@ describe('a fuse in the network', () => {
     const sizing = settledPower(isolated);
     const [any] = sizing.fuses;
     if (!any) throw new Error('There is a fuse.');
-    return fuseOhm(sizing.job, { ...any, ratingA, ratedA: 40, form });
+    return sizedFuseOhm(sizing.job, { ...any, ratingA, ratedA: 40, form });
   };
 
   // House rules, common practice, no source: 0.1 V over a bolt-in fuse at its rating, 0.12 V over a blade.
