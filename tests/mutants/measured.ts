@@ -15,7 +15,8 @@ export const percentTold = ({ changes, told }: Share): string => ((100 * told) /
 const head = `# Changes that the tests tell
 
 Written by \`npm run test:mutants\`, as each part of the code was tried last. What a change is, and which tests count,
-stands under "Tests that bite" in DEVELOPERS.md; what changes nothing (\`equivalents.ts\`) is left out.
+stands under "Tests that bite" in DEVELOPERS.md; what changes nothing (\`equivalents.ts\`) is left out. A part of the code
+without a row has not been tried.
 
 | part of the code | folder | tried | changes | told | share |
 |---|---|---|---|---|---|
