@@ -3,6 +3,7 @@ import type { WrittenValue } from '../../model/content/proposal.ts';
 import { pointer } from '../../model/place.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { asksForProposals } from '../../propose/complete-job.ts';
+import { shapeOpened } from '../../read/short-forms/shape-opened.ts';
 import { insertions } from '../../read/yaml/insertions.ts';
 import { type Edit, splice } from '../../read/yaml/splice.ts';
 import { readYaml, type YamlDocument } from '../../read/yaml/yaml.ts';
@@ -82,9 +83,9 @@ function put(tree: Tree, [key, ...rest]: readonly string[], value: WrittenValue)
 /** True where the file asks for what it leaves out once it is written so. */
 function stillAsks(doc: YamlDocument, edits: readonly Edit[]): boolean {
   const text = splice(doc.source, edits);
-  const data = typeof text === 'string' ? readYaml(doc.file, text).value?.data : undefined;
-  const written = jobSchema.safeParse(data);
-  return !written.success || asksForProposals(written.data);
+  const after = typeof text === 'string' ? readYaml(doc.file, text).value : null;
+  const written = after && shapeOpened(after, jobSchema).value;
+  return !written || asksForProposals(written);
 }
 
 /** What devices are called that have no title: in a job that asks for its links, by their ids. */
