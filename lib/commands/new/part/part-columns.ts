@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/bounds.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/walk/asked-table.ts';
-import { exampleOf } from '../../../read/schema/expectation.ts';
+import { fieldExample } from '../../../model/writing/field-example.ts';
 
 /** What a leaflet is asked for, as one row or as several. */
 export function leaflet(
@@ -24,12 +24,18 @@ export function columnsOf(
     const field = shape[name];
     if (!field) throw new Error(`There is no field ${name}.`);
     const list = elementOf(field);
-    const example = examples[name] ?? exampleOf(list ?? field) ?? '';
+    const example = examples[name] ?? exampleText(fieldExample(field));
     return column(name, name.replaceAll('-', ' '), list ?? field, example, {
       ...(field._zod.optin !== undefined && { optional: true }),
       ...(list && { list: true }),
     });
   });
+}
+
+/** An example of a field as it is typed: a list by its words, true as yes. */
+function exampleText(example: unknown): string {
+  if (typeof example === 'boolean') return example ? 'yes' : 'no';
+  return Array.isArray(example) ? example.map(String).join(' ') : String(example ?? '');
 }
 
 function elementOf(field: z.ZodType): z.ZodType | null {

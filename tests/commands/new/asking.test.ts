@@ -1,0 +1,184 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { PassThrough } from 'node:stream';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { promptsAsker } from '../../../lib/commands/new/ask/prompts.ts';
+import { Interrupted } from '../../../lib/commands/new/ask/question.ts';
+import { readRow } from '../../../lib/commands/new/ask/rows.ts';
+import { idOf } from '../../../lib/commands/new/id-of.ts';
+import { jobTables } from '../../../lib/commands/new/job/job-tables.ts';
+import { vehicleFile } from '../../../lib/commands/new/new-vehicle.ts';
+import { partTables } from '../../../lib/commands/new/part/part-tables.ts';
+import { walk } from '../../../lib/model/walk/walk.ts';
+import { blankSurvey } from '../../../lib/publish/pages/survey-on-paper.ts';
+import { smallShop } from '../../read/small-shop.ts';
+import { ShopFolder } from '../shop-folder.ts';
+import { car } from './invented-car.ts';
+import { Typed } from './typed.ts';
+
+const shop = new ShopFolder();
+afterAll(() => shop.remove());
+
+describe('a person who is asked', () => {
+  const [title = '', supply = '', voltage = '', ...cautions] = car.answers;
+
+  test('is told in words what is wrong with an answer, and is asked again', async () => {
+    const person = new Typed(
+      ...['', title],
+      ...['Coupe!', 'wagon', 'coupe-told'],
+      ...[supply, voltage, ''],
+      ...['battery, battery-b, engine-bay', 'battery, battery-bb, engine-bay, left', ''],
+      ...['floor, cabin, left, M7', 'floor, cabin, left, M8', 'floor, cabin, right, M8', ''],
+      ...['body.floor, body.roof, 2 AWG, 20 in', 'body.floor, body.floor, 2 AWG, 20', ''],
+      ...['40', '40,5 A', '40.5 A'],
+    );
+    await shop.answered(person, 'new', 'vehicle');
+    for (const words of [
+      'title: : needs an answer',
+      'id: Coupe!: "Coupe!" is not an id',
+      'id: wagon: the vehicle "wagon" is there already',
+      'fitted 1: battery, battery-b, engine-bay: lacks side',
+      'fitted 1: battery, battery-bb, engine-bay, left: there is no part "battery-bb"',
+      'ground 1: floor, cabin, left, M7: stud can\'t be "M7": it needs one of M4, M5',
+      'ground 2: floor, cabin, right, M8: is called floor, and there is one of that name already',
+      'cable 1: body.floor, body.roof, 2 AWG, 20 in: there is no',
+      'cable 1: body.floor, body.floor, 2 AWG, 20: length "20" has no unit',
+      'vehicle-load: 40: current "40" has no unit',
+      'vehicle-load: 40,5 A:',
+    ])
+      expect(
+        person.refused.filter((told) => told.startsWith(words)),
+        words,
+      ).not.toEqual([]);
+  });
+
+  test('who breaks off finds the answers again, and nothing is written until the last one', async () => {
+    const first = new Typed(title, supply, voltage, ...cautions.slice(0, 3));
+    const broken = await shop.answered(first, 'new', 'vehicle', 'coupe-later');
+    expect([broken.status, broken.out]).toEqual([2, '']);
+    expect(broken.told).toMatch(
+      /no vehicle is written; \.rackleaf\/drafts\/vehicle-coupe-later\.json keeps the answers/,
+    );
+    expect(existsSync(join(shop.root, 'content/vehicles/coupe-later.yaml'))).toBe(false);
+
+    // Everything that may be left out is.
+    const second = new Typed(...Array.from({ length: 20 }, () => ''));
+    const whole = await shop.answered(second, 'new', 'vehicle', 'coupe-later');
+    expect(second.said.join('\n')).toMatch(/answers of an earlier try are taken/);
+    expect([whole.status, whole.out]).toEqual([0, 'content/vehicles/coupe-later.yaml']);
+    expect(shop.read('content/vehicles/coupe-later.yaml')).toContain('The tank lies under the rear seat.');
+    expect(whole.told).toMatch(/still to be measured:\n {2}meter: vehicle-load/);
+    expect(existsSync(join(shop.root, '.rackleaf/drafts/vehicle-coupe-later.json'))).toBe(false);
+  });
+});
+
+test('everything lacking or wrong among flags is told in one go, and nothing is written', async () => {
+  const { status, told } = await shop.run('new', 'part', 'half', '--kind', 'fuse', '--facts', 'blade, 20');
+  expect(status).toBe(2);
+  expect(told).toMatch(/--title is needed: .*\n.*--facts "blade, 20": form can't be "blade"/);
+  expect(existsSync(join(shop.root, 'content/parts/half.yaml'))).toBe(false);
+  const stranger = await shop.run('new', 'part', 'half', '--kind', 'fues');
+  expect(stranger.told).toMatch(/there is no kind "fues"; did you mean "fuse"\?/);
+  const flags = await shop.run('new', 'vehicle', '--flags');
+  expect(flags.out).toContain('--point  Points that are sound enough');
+});
+
+describe('the walk', () => {
+  const keys = walk.flatMap(({ tables }) => tables.map(({ key }) => key));
+
+  test('is asked in the order in which it stands on paper', () => {
+    const [first, id, ...others] = ['id', ...vehicleFile(smallShop()).questions.map(({ key }) => key)];
+    expect([id, ...others]).toEqual(keys);
+    expect(first).toBe('id');
+    const asked = walk.flatMap(({ tables }) => tables.map(({ asks }) => asks));
+    const onPaper = blankSurvey().flatMap(({ tables }) =>
+      tables.flatMap(({ table }) => [table.caption, ...table.rows.map(({ cells }) => cells[0]?.text ?? '')]),
+    );
+    const places = asked.map((asks) => onPaper.findIndex((text) => text.startsWith(asks)));
+    expect(places).not.toContain(-1);
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+  });
+
+  test('has room on paper for each thing that it asks', () => {
+    const stations = blankSurvey();
+    for (const [at, { tables }] of walk.entries())
+      for (const { columns, rows } of tables.filter(({ columns: [, second] }) => second !== undefined)) {
+        const titles = columns.map(({ title }) => title);
+        const onPaper = stations[at]?.tables.find(({ table }) => {
+          const across = table.columns.map(({ title }) => title);
+          const down = table.rows.map(({ cells }) => cells[0]?.text);
+          return (
+            titles.every((title) => across.includes(title)) || titles.every((title) => down.includes(title))
+          );
+        });
+        expect(onPaper, titles.join()).toBeDefined();
+        const room = Math.max(onPaper?.table.rows.length ?? 0, onPaper?.table.columns.length ?? 0);
+        expect(room).toBeGreaterThan(rows);
+      }
+  });
+});
+
+describe('the example of each question', () => {
+  const tables = [
+    ...walk.flatMap((station) => station.tables),
+    ...jobTables,
+    ...Object.values(partTables).flat(),
+  ];
+
+  test.each([...new Set(tables)].map((table) => [table.key, table] as const))(
+    'can be typed as it stands: %s',
+    (_, table) => {
+      const examples = table.columns.map(({ example }) => example).join(', ');
+      expect(readRow(table.columns, examples)).toMatchObject({ cells: {} });
+    },
+  );
+});
+
+test.each([
+  ['Left door, front', 'left-door-front'],
+  ["Driver's seat", 'drivers-seat'],
+  ['Große Limousine', 'grosse-limousine'],
+  ['Ærø  Crème', 'aero-creme'],
+  ['  ../../etc ', 'etc'],
+  ['con', null],
+  ['###', null],
+  ['ドア', null],
+])('a name is made of the title %j', (title, id) => {
+  expect(idOf(title)).toBe(id);
+});
+
+describe('at a terminal', () => {
+  const asked = { choices: null, fallback: null };
+  const input = new PassThrough();
+  const output = new PassThrough();
+  let shown = '';
+  beforeAll(() => {
+    output.on('data', (data: Buffer) => {
+      shown += data.toString();
+    });
+  });
+
+  test('what is wrong stands below the answer, which is typed anew', async () => {
+    const asker = await promptsAsker({ input, output });
+    const answer = asker.ask({
+      ...asked,
+      message: 'length',
+      fault: (line) => (line.endsWith('in') ? null : 'needs its unit'),
+    });
+    input.write('13\r');
+    await expect.poll(() => shown, { timeout: 20_000 }).toContain('needs its unit');
+    input.write(' in\r');
+    expect(await answer).toBe('13 in');
+  });
+
+  test('Enter takes what is offered, and breaking off is told as such', async () => {
+    const asker = await promptsAsker({ input, output });
+    const taken = asker.ask({ ...asked, message: 'date', fallback: '2026-02-09', fault: () => null });
+    input.write('\r');
+    expect(await taken).toBe('2026-02-09');
+    const broken = asker.ask({ ...asked, message: 'name', fault: () => null });
+    const told = expect(broken).rejects.toThrow(Interrupted);
+    input.write('\x03');
+    await told;
+  });
+});
