@@ -120,7 +120,7 @@ describe('with results kept, after every kind of change in turn', () => {
       expect(now.build.status).toBe(withErrors.has(what) ? 2 : 0);
       expect(now).toEqual(await cold.seen(shop));
     },
-    120_000,
+    600_000,
   );
 
   it('holds no private value among what is kept', () => {
