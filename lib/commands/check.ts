@@ -6,7 +6,7 @@ import { shopSchemas } from './kept/schema-steps.ts';
 import { renewSchemas } from './schemas/renew-schemas.ts';
 import { anyStopped, type LoadedShop, loadShop, missingJob } from './shop/load-shop.ts';
 import { plainFinding, plainProblem } from './told/plain-lines.ts';
-import { findingText, standingText, tellChanges, tellFailed, tellProblems } from './told/report.ts';
+import { findingText, standingText, tellBuilt, tellChanges, tellFailed, tellProblems } from './told/report.ts';
 
 /** How a check is told: to a person, in one line each for an editor, or whole for a program. */
 export type CheckForm = 'told' | 'plain' | 'json';
@@ -46,6 +46,7 @@ const tellers: Readonly<Record<CheckForm, Tell>> = {
     for (const loaded of shop.jobs) {
       for (const finding of loaded.plan.findings) effects.out(plainFinding(finding));
       tellChanges(loaded, effects);
+      if (!loaded.released) tellBuilt(loaded, effects);
       effects.tell(standingText(loaded));
     }
   },

@@ -3,6 +3,7 @@ import { computeAnew, type Keep } from '../model/keep.ts';
 import { withWireLoss } from './audio/wire-loss.ts';
 import { planBoard } from './board/plan-board.ts';
 import { offCutsFor } from './board/sheets/off-cuts.ts';
+import { compareBuilt } from './built/compare-built.ts';
 import { PlanBook } from './plan-book.ts';
 import { planHouseRules } from './plan-house-rules.ts';
 import { accountTerminals, planItems } from './plan-items.ts';
@@ -56,12 +57,14 @@ function planBody(given: Job, keep: Keep): PlannedBody {
     { items, wires, runs, cables, boards, power, audio, controls, measurements },
     book,
   );
+  const built = compareBuilt(job, { items, boards, wires, runs });
   const offCuts = offCutsFor(job, boards);
   const plan = {
     shop: shopHead(job),
     vehicle: vehicleHead(job),
     rules: planHouseRules(job),
     proposals: planProposals(job),
+    ...(built && { built }),
     findings: [],
     traces: book.traces(),
     items,

@@ -46,11 +46,39 @@ function isOfHead(pointer: string): boolean {
 
 /** What of a written job its plan is computed from, and nothing else. */
 export function computedFrom({ file, measures, ...job }: ReadJob): Job {
-  const { id, shop, rules, vehicle, parts, devices, links, boards, runs, proposals, releasedLabels } = job;
+  const {
+    id,
+    shop,
+    rules,
+    vehicle,
+    parts,
+    devices,
+    links,
+    boards,
+    runs,
+    proposals,
+    releasedLabels,
+    built,
+    held,
+  } = job;
   const { cables, 'left-open': leftOpen, 'as-built': asBuilt } = file;
   const own = Object.fromEntries(Object.entries(measures.job).filter(([head]) => !isOfHead(head)));
   return {
-    ...{ id, shop, rules, vehicle, parts, devices, links, boards, runs, proposals, releasedLabels },
+    ...{
+      id,
+      shop,
+      rules,
+      vehicle,
+      parts,
+      devices,
+      links,
+      boards,
+      runs,
+      proposals,
+      releasedLabels,
+      built,
+      held,
+    },
     file: { cables, 'left-open': leftOpen, 'as-built': asBuilt },
     measures: { ...measures, job: own },
   };

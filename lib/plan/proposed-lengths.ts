@@ -11,7 +11,9 @@ import { loopM } from './wiring/wire-lengths.ts';
 
 /** True for a job with a made lead or a ground lead of an assumed length that rules proposed: they follow from their ways. */
 export function hasProposedLengths({ proposals }: Pick<Job, 'proposals'>): boolean {
-  return proposals.some(({ path, doubt }) => path[0] === 'cables' || doubt === 'not-measured');
+  return proposals.some(
+    ({ path, doubt, since }) => since === undefined && (path[0] === 'cables' || doubt === 'not-measured'),
+  );
 }
 
 /**
@@ -35,7 +37,9 @@ type NeedM = (link: Link) => number | null;
 
 function withLeads(job: Job, devices: DevicesById, needM: NeedM): Job {
   const proposed = new Set(
-    job.proposals.flatMap(({ path: [section, id = ''] }) => (section === 'cables' ? [id] : [])),
+    job.proposals.flatMap(({ path: [section, id = ''], since }) =>
+      section === 'cables' && since === undefined ? [id] : [],
+    ),
   );
   const parts = new Map<string, string>();
   for (const cable of proposed) {
@@ -81,11 +85,12 @@ function withCables(job: Job, parts: ReadonlyMap<string, string>): Job {
 /** Ground leads of a length that nobody measured: at least as long as their way on the board with its loop. */
 function withGroundLeads(job: Job, needM: NeedM): Job {
   const lengths = new Map<string, string>();
-  for (const { path, doubt } of job.proposals) {
+  for (const { path, doubt, since } of job.proposals) {
     const link = job.links.find(({ id }) => path[0] === 'links' && id === path[1]);
     const length = link?.given?.length;
     const needed = link ? needM(link) : null;
-    if (doubt !== 'not-measured' || !link || length === undefined || needed === null) continue;
+    if (since !== undefined || doubt !== 'not-measured' || !link || length === undefined || needed === null)
+      continue;
     const isGround = link.from.device === bodyId || link.to.device === bodyId;
     if (isGround && needed > length) lengths.set(link.id, lengthOver(job, needed));
   }

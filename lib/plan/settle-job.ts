@@ -7,6 +7,8 @@ import { layOutBoards } from './board/board-layout.ts';
 import { hasOpenPorts, withChosenPorts } from './board/open-port-choice.ts';
 import { placeBoards } from './board/place-boards.ts';
 import { chooseSheets } from './board/sheets/choose-sheets.ts';
+import { withFittingPlaces } from './built/fit-places.ts';
+import { withFittingWires, withOpenSizes } from './built/fit-wires.ts';
 import { PlanBook } from './plan-book.ts';
 import { buildCircuit, type Circuit } from './power/circuit/circuit.ts';
 import { type CircuitPaths, circuitPaths } from './power/circuit/circuit-paths.ts';
@@ -36,9 +38,17 @@ export interface SettledJob extends Basis {
 /**
  * Places, sizes and routes a job. Where it leaves ports open, that is done twice: with the first ports that are free,
  * which tells where everything stands and how thick it is; then, placed as before, with the ports that cross least. So are
- * the lengths of proposed leads: they follow from the ways that the first round laid.
+ * the lengths of proposed leads: they follow from the ways that the first round laid. What a released revision built is
+ * where it was and of the wire that it was, as far as that still does.
  */
 export function settleJob(written: Job, book: PlanBook, keep: Keep): SettledJob {
+  const job = withFittingPlaces(written, keep);
+  if (!job.held || job.held.reels.length === 0) return settleOnce(job, book, keep);
+  const { settled } = settleOnce(withOpenSizes(job), new PlanBook(), keep);
+  return settleOnce(withFittingWires(job, settled.all), book, keep);
+}
+
+function settleOnce(written: Job, book: PlanBook, keep: Keep): SettledJob {
   const job = placeBoards(chooseSheets(written, book, keep), book);
   const isOpen = hasOpenPorts(job) || hasProposedLengths(job);
   const first = basisOf(job, isOpen ? new PlanBook() : book);

@@ -1,6 +1,8 @@
+import type { BuiltJob } from '../model/content/built.ts';
 import type { JobFile, WrittenJob } from '../model/content/job.ts';
 import type { Proposal } from '../model/content/proposal.ts';
 import { pointer } from '../model/place.ts';
+import { holdBuilt } from './built/hold-built.ts';
 import type { Around } from './draft/around.ts';
 import { Draft } from './draft/draft.ts';
 import { type OpenedGroups, openGroups } from './draft/open-groups.ts';
@@ -55,15 +57,20 @@ export function asksForProposals({ devices, boards, links }: WrittenJob): boolea
  *   lists and boxes opened out ─▶ what drives what ─▶ bands ─▶ channels ─▶ inputs, filters ─▶ turn-on
  *   ─▶ supply ─▶ ground ─▶ runs ─▶ cables, leads ─▶ fixings ─▶ what stays open
  *
- * What is written is never changed. What can't be decided is asked, and all else is proposed all the same.
+ * What a released revision before it proposed comes first, as if it were written: it is built. What is written is never changed. What can't be decided is asked, and all else is proposed all the same.
  */
-export function completeJob(written: WrittenJob, around: Around): CompletedJob {
+export function completeJob(
+  written: WrittenJob,
+  around: Around,
+  built: BuiltJob | null = null,
+): CompletedJob {
   const isAsked = asksForProposals(written);
   const opened = openGroups(written, around, isAsked);
   const draft = new Draft(opened.job, around);
   const fixed = new Set(Object.entries(written.boards).flatMap(([id, { fixings }]) => (fixings ? [id] : [])));
+  const held = built ? holdBuilt(draft, written, built, isAsked) : [];
   if (isAsked) proposeLinks(draft, opened);
-  fixBoards(draft, fixed);
+  fixBoards(draft, new Set([...fixed, ...held]));
   if (isAsked) leaveOpen(draft);
   const { job, spots } = draft.finish();
   return {
@@ -71,6 +78,9 @@ export function completeJob(written: WrittenJob, around: Around): CompletedJob {
     proposals: draft.proposals,
     undecided: [...opened.undecided, ...draft.undecided].map((one) => ({
       ...one,
+      ...(built && {
+        remedy: `${one.remedy}; or name under anew: what of revision ${built.revision} may change`,
+      }),
       path: writtenPath(one.path, opened),
     })),
     spots: allSpots(spots, opened),

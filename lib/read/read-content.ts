@@ -1,3 +1,4 @@
+import { nothingReleased, type ReleasedFacts } from '../model/content/built.ts';
 import type { Guide } from '../model/content/guide.ts';
 import type { ReadJob } from '../model/content/resolved-job.ts';
 import type { Shop } from '../model/content/shop.ts';
@@ -30,8 +31,8 @@ export interface Content {
   readonly problems: readonly Problem[];
 }
 
-/** Wire labels that a released revision fixed, by job and wire id. */
-export type ReleasedLabels = Readonly<Record<string, Readonly<Record<string, string>>>>;
+/** What released revisions fixed, by job. */
+export type ReleasedJobs = Readonly<Record<string, ReleasedFacts>>;
 
 /** The files of a shop by what they hold, each list by path. */
 export interface ContentFiles {
@@ -53,7 +54,7 @@ export interface ReadCatalogue {
 /** A shop whose own files are read, and that reads one job after another. */
 export interface OpenShop extends Omit<Content, 'jobs' | 'unreadJobs'> {
   /** A job of this shop; null where it can't be read in full, or the shop file can't. */
-  readJob(file: SourceFile, labels: Readonly<Record<string, string>>): Read<ReadJob | null>;
+  readJob(file: SourceFile, released: ReleasedFacts): Read<ReadJob | null>;
   /** Names whose definitions stand there, but could not be read. */
   readonly unread: UnreadNames;
 }
@@ -64,14 +65,14 @@ export interface OpenShop extends Omit<Content, 'jobs' | 'unreadJobs'> {
  */
 export function readContent(
   files: readonly SourceFile[],
-  releasedLabels: ReleasedLabels = {},
+  released: ReleasedJobs = {},
   keep: Keep = computeAnew,
 ): Content {
   const sorted = contentFiles(files);
   const { readJob, problems, unread: _, ...shop } = openShop(sorted, readCatalogue(sorted, keep), keep);
   const read = sorted.jobs.map((file) => {
     const name = baseName(file.path);
-    return { name, ...readJob(file, releasedLabels[name] ?? {}) };
+    return { name, ...readJob(file, released[name] ?? nothingReleased) };
   });
   return {
     ...shop,
@@ -142,8 +143,8 @@ export function openShop(
     guides,
     problems: problems.toSorted(byPlace),
     unread,
-    readJob: (file, labels) => {
-      const { value, problems: own } = readJobOf(file, labels, around);
+    readJob: (file, released) => {
+      const { value, problems: own } = readJobOf(file, released, around);
       return { value: shop ? value : null, problems: own };
     },
   };
@@ -158,14 +159,14 @@ interface JobSurroundings {
 
 function readJobOf(
   file: SourceFile,
-  labels: Readonly<Record<string, string>>,
+  released: ReleasedFacts,
   { surroundings, whole, unread }: JobSurroundings,
 ): Read<ReadJob | null> {
   const problems: Problem[] = [];
   const [shaped] = byId(readAll([file], jobFile, problems, computeAnew), 'job', problems);
   if (!shaped) return { value: null, problems };
   const report = new Report(shaped.placed, unread);
-  const job = resolveJob(shaped.value, shaped.placed, surroundings, labels, report);
+  const job = resolveJob(shaped.value, shaped.placed, surroundings, released, report);
   problems.push(...report.problems);
   return { value: job && whole.has(job.vehicle.id) ? job : null, problems };
 }

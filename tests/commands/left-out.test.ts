@@ -23,7 +23,7 @@ function noting(asked: Asked[], breaksDown: (task: Asked) => boolean = () => fal
       name: T,
       input: Tasks[T]['input'],
     ): Promise<Done<Tasks[T]['output']>> => {
-      const task = { name, of: 'labels' in input ? input.job.path : input.job.id };
+      const task = { name, of: 'released' in input ? input.job.path : input.job.id };
       asked.push(task);
       return breaksDown(task) ? { state: 'failed', failure: 'A wire has no end.' } : crew.task(name, input);
     },

@@ -1,3 +1,4 @@
+import { nothingReleased } from '../../lib/model/content/built.ts';
 import { jobSchema } from '../../lib/model/content/job.ts';
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import { shopSchema } from '../../lib/model/content/shop.ts';
@@ -50,7 +51,7 @@ export function jobOf({ shop, vehicle, parts, job }: Written): ReadJob {
         },
       },
     },
-    {},
+    nothingReleased,
     report,
   );
   if (!read)

@@ -3,6 +3,7 @@ import { join, relative, sep } from 'node:path';
 import { jobFilesIn } from '../../lib/commands/kept/job-files.ts';
 import { type JobFiles, shopReader } from '../../lib/commands/kept/shop-steps.ts';
 import { judgedPlan } from '../../lib/commands/shop/judged-plan.ts';
+import { nothingReleased } from '../../lib/model/content/built.ts';
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { Step } from '../../lib/model/keep.ts';
@@ -69,7 +70,7 @@ export class ShopInFolder {
       const { jobs, ...shop } = contentFiles(this.files);
       const own = jobs.find(({ path }) => baseName(path) === id);
       const { keep } = testCrew();
-      const plan = own ? keep(judgedStep, jobFilesIn(shop, own, {}, keep)) : null;
+      const plan = own ? keep(judgedStep, jobFilesIn(shop, own, nothingReleased, keep)) : null;
       return plan ?? new Error(`The job ${id} can not be read.`);
     } catch (error) {
       return error instanceof Error ? error : new Error(String(error));

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { nothingReleased, type ReleasedFacts } from '../../lib/model/content/built.ts';
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { SourceFile } from '../../lib/model/content/source-file.ts';
 import type { Problem } from '../../lib/model/problem.ts';
@@ -57,9 +58,11 @@ export interface ReadShort {
 }
 
 /** Reads a job text in the demo shop. */
-export function readShort(text: string): ReadShort {
+export function readShort(text: string, released: ReleasedFacts = nothingReleased): ReadShort {
   const [, id = 'job'] = /^id: (.*)$/m.exec(text) ?? [];
-  const { jobs, problems } = readContent([...shop, { path: `content/jobs/${id}.yaml`, text }]);
+  const { jobs, problems } = readContent([...shop, { path: `content/jobs/${id}.yaml`, text }], {
+    [id]: released,
+  });
   return { job: jobs[0] ?? null, problems };
 }
 

@@ -1,3 +1,4 @@
+import type { ReleasedFacts } from '../../model/content/built.ts';
 import type { JobFile } from '../../model/content/job.ts';
 import type { ReadJob } from '../../model/content/resolved-job.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
@@ -14,8 +15,8 @@ export interface JobFiles {
   readonly parts: readonly SourceFile[];
   /** The vehicle that it names; all of them where there is none of that name. */
   readonly vehicles: readonly SourceFile[];
-  /** Wire labels that released revisions of it fixed. */
-  readonly labels: Readonly<Record<string, string>>;
+  /** What released revisions of it fixed. */
+  readonly released: ReleasedFacts;
 }
 
 /** What the commands tell of a job without its plan. */
@@ -53,11 +54,11 @@ export function shopReader(): ShopReader {
   );
   return {
     job: holdingLast(
-      ({ job, vehicles, labels, ...files }: JobFiles, keep) =>
-        openShop({ vehicles, guides: [] }, catalogueOf(files, keep), keep).readJob(job, labels),
-      ({ job, shop, parts, vehicles, labels }) => [
+      ({ job, vehicles, released, ...files }: JobFiles, keep) =>
+        openShop({ vehicles, guides: [] }, catalogueOf(files, keep), keep).readJob(job, released),
+      ({ job, shop, parts, vehicles, released }) => [
         ...[job, ...shop, ...parts, ...vehicles],
-        ...Object.entries(labels).map(([path, text]) => ({ path, text })),
+        { path: 'released', text: JSON.stringify(released) },
       ],
     ),
     problems: (files, keep) => openShop(files, catalogueOf(files, keep), keep).problems,

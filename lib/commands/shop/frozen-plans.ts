@@ -1,8 +1,10 @@
+import { nothingReleased, type ReleasedFacts } from '../../model/content/built.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { computeAnew, type Keep, type Step } from '../../model/keep.ts';
 import { type BuildPlan, broughtUp, buildPlanSchema, planFormat } from '../../model/plan/index.ts';
 import type { Problem } from '../../model/problem.ts';
-import type { ReleasedLabels } from '../../read/read-content.ts';
+import { builtJob } from '../../plan/built/built-job.ts';
+import type { ReleasedJobs } from '../../read/read-content.ts';
 
 /** A revision that was released, as it was frozen. */
 export interface FrozenPlan {
@@ -72,15 +74,13 @@ function unreadable(path: string, expected: string): Problem {
   };
 }
 
-/** Labels that released revisions fixed, the latest revision last and so in force. */
-export function releasedLabels(frozen: readonly FrozenPlan[]): ReleasedLabels {
-  const labels: Record<string, Record<string, string>> = {};
-  for (const { job, plan } of frozen)
-    labels[job] = {
-      ...labels[job],
-      ...Object.fromEntries(
-        plan.wires.filter(({ label }) => label !== '').map(({ id, label }) => [id, label]),
-      ),
-    };
-  return labels;
+/** What released revisions fixed, by job: labels, the latest revision last and so in force, and all that is built. */
+export function releasedJobs(frozen: readonly FrozenPlan[]): ReleasedJobs {
+  const released: Record<string, ReleasedFacts> = {};
+  for (const { job, plan } of frozen) {
+    const { labels, built } = released[job] ?? nothingReleased;
+    const own = plan.wires.filter(({ label }) => label !== '').map(({ id, label }) => [id, label] as const);
+    released[job] = { labels: { ...labels, ...Object.fromEntries(own) }, built: [...built, builtJob(plan)] };
+  }
+  return released;
 }

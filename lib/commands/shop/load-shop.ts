@@ -1,3 +1,4 @@
+import { nothingReleased } from '../../model/content/built.ts';
 import type { JobFile } from '../../model/content/job.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { type BuildPlan, isStopped } from '../../model/plan/index.ts';
@@ -11,7 +12,7 @@ import type { Effects } from '../effects.ts';
 import { type ExitStatus, statusOf } from '../exit-status.ts';
 import { jobFilesIn } from '../kept/job-files.ts';
 import { type JobFiles, type JobHead, shopSteps } from '../kept/shop-steps.ts';
-import { type FrozenPlan, frozenPlans, releasedLabels } from './frozen-plans.ts';
+import { type FrozenPlan, frozenPlans, releasedJobs } from './frozen-plans.ts';
 import { planChanges } from './plan-changes.ts';
 
 /** A job with the plan that it computes today, or the frozen one where its revision is released. */
@@ -68,12 +69,12 @@ export async function loadShop(
 ): Promise<LoadedShop> {
   const files = await effects.readContent();
   const { frozen, problems: frozenProblems } = frozenPlans(files, crew.keep);
-  const labels = releasedLabels(frozen);
+  const released = releasedJobs(frozen);
   const { jobs: jobFiles, ...sorted } = contentFiles(files);
   const steps = shopSteps(crew.read);
   const read = jobFiles.map((job) => {
     const name = baseName(job.path);
-    const own = jobFilesIn(sorted, job, labels[name] ?? {}, crew.keep);
+    const own = jobFilesIn(sorted, job, released[name] ?? nothingReleased, crew.keep);
     return { name, own, ...crew.keep(steps.job, own) };
   });
   const wanted = read.flatMap(({ value: job, own }) => (job && only(job.id) ? [{ job, own }] : []));
@@ -93,7 +94,7 @@ export async function loadShop(
     readJobs: read.flatMap(({ value }) => value?.id ?? []),
     unreadJobs: read.flatMap(({ name, value }) => (value ? [] : [name])),
     failed: loaded.filter((one) => 'failure' in one),
-    content: () => readContent(files, labels, crew.keep),
+    content: () => readContent(files, released, crew.keep),
   };
 }
 

@@ -97,6 +97,16 @@ export function tellChanges({ job, plan, changes }: LoadedJob, effects: Effects)
   effects.tell('  to do: build what was released; for what today asks, raise the revision and release it');
 }
 
+/** Tells what of the revision that a job is built on is otherwise now; the rest stays as it is built. */
+export function tellBuilt({ job, plan: { built } }: LoadedJob, effects: Effects): void {
+  if (!built) return;
+  const { revision, unchanged, changed } = built;
+  effects.tell(
+    `${placeText(job.revisionAt)}: built on revision ${revision}: ${unchanged.length} things stay as they are built, ${changed.length} are otherwise`,
+  );
+  for (const { id, was, is } of changed) effects.tell(`  ${id}: ${was}, now ${is}`);
+}
+
 /** Tells why no packet is made of a job, with the lines of its record; false where it may be made. */
 export function tellNoPacket({ job, plan }: Pick<LoadedJob, 'job' | 'plan'>, effects: Effects): boolean {
   const lacks = handOverLacks(plan);

@@ -109,6 +109,11 @@ export const jobSchema = z.strictObject({
     'Terminals that stay open, each with its reason.',
     { example: { 'amp.LEVEL': 'no level control on this job' } },
   ),
+  anew: section(
+    z.array(builders(id, 'A device, a link or a board.', { example: 'amp' })).default([]),
+    'Of a revision after a released one: what is not taken from there, but proposed anew.',
+    { example: ['amp'], leftOut: 'everything that is built and still fits stays as it is' },
+  ),
   accepted: section(
     z.array(acceptedSchema).default([]),
     'Cautions that may stand, each at the value and the limit that were seen. `check` prints the lines to write; a stop can not be accepted.',

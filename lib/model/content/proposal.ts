@@ -35,6 +35,8 @@ export interface Proposal {
   readonly mark?: Mark;
   readonly value: WrittenValue;
   readonly doubt?: ProposalDoubt;
+  /** The released revision that it is taken from, and built as. */
+  readonly since?: string;
 }
 
 /** The id of what is proposed: `links.feed-amp-sub`. */

@@ -3,6 +3,7 @@ import type { Part, PartFacts } from '../kinds/index.ts';
 import type { Place } from '../place.ts';
 import type { JobRib } from '../rib.ts';
 import type { Origin, VehicleSide, ZoneKind } from '../vocabulary.ts';
+import type { BuiltJob, HeldValues } from './built.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
 import type { Proposal } from './proposal.ts';
 import type { Shop } from './shop.ts';
@@ -136,6 +137,10 @@ export interface Job {
   readonly measures: JobMeasures;
   /** Wire labels of the revision that was released last, by wire id. */
   readonly releasedLabels: Readonly<Record<string, string>>;
+  /** The released revision that this one is built on; none of a first one. */
+  readonly built: BuiltJob | null;
+  /** What is taken from it, and stands in the fields above as if it were written. */
+  readonly held: HeldValues | null;
 }
 
 /** A job as it was written: with all of its file, and where it stands in the files. What `lib/read` gives. */

@@ -12,6 +12,7 @@ import {
 } from '../vocabulary.ts';
 import { planAudioSchema } from './audio.ts';
 import { planBoardSchema, planOffCutSchema } from './board.ts';
+import { planBuiltSchema } from './built.ts';
 import { planFormat } from './format.ts';
 import { planHeatSchema } from './heat.ts';
 import { planHouseRuleSchema } from './house-rule.ts';
@@ -81,6 +82,8 @@ export const buildPlanSchema = z.object({
   rules: z.array(planHouseRuleSchema).default([]),
   /** What the job leaves out and rules propose; none in a plan frozen before there were any. */
   proposals: z.array(planProposalSchema).optional(),
+  /** What stays of the released revision before this one; left out of a first one. */
+  built: planBuiltSchema.optional(),
   findings: z.array(findingSchema),
   traces: z.record(z.string(), traceSchema),
   items: z.array(planItemSchema),
@@ -118,6 +121,7 @@ export function isStopped(plan: Pick<BuildPlan, 'findings'>): boolean {
 
 export * from './audio.ts';
 export * from './board.ts';
+export * from './built.ts';
 export * from './format.ts';
 export * from './heat.ts';
 export * from './house-rule.ts';

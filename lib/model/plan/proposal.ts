@@ -15,5 +15,7 @@ export const planProposalSchema = z.object({
   /** What the job file would say there, as JSON that YAML takes word for word. */
   says: builders(z.string()),
   doubt: builders(proposalDoubtSchema.optional()),
+  /** The released revision that it was built in already; left out of what is proposed anew. */
+  since: builders(z.string().optional()),
 });
 export type PlanProposal = z.output<typeof planProposalSchema>;

@@ -50,7 +50,10 @@ function lengthOf(
 ): WireLength {
   const whole = (lengthM: number, measured: string): WireLength => ({ lengthM, measured, parts: [] });
   if (link.fitted) return whole(link.fitted.length, 'fitted by the vehicle maker');
-  if (link.given?.length !== undefined) return whole(link.given.length, 'given');
+  if (link.given?.length !== undefined) {
+    const isBuilt = job.held?.lengths.includes(link.id);
+    return whole(link.given.length, isBuilt ? `as cut for revision ${job.held?.revision}` : 'given');
+  }
   const cable = link.cable ? job.parts[link.cable.part] : undefined;
   if (cable?.kind === 'cable' && cable['made-length'] !== undefined)
     return whole(cable['made-length'], 'made length of the lead');

@@ -16,6 +16,7 @@ import type { Around } from './around.ts';
 import { type DraftDevice, fittedDraftDevices, jobDraftDevice, pairOf } from './draft-device.ts';
 import type { Undecided } from './undecided.ts';
 
+const cableSchema = z.object({ part: z.string() });
 const writtenRecord = z.record(z.string(), writtenValueSchema);
 
 /** Why a rule proposes something. */
@@ -26,6 +27,8 @@ export interface Why {
   /** True for what the trade does without a source. */
   readonly cp?: boolean;
   readonly doubt?: ProposalDoubt;
+  /** The released revision that it is taken over from. */
+  readonly since?: string;
 }
 
 /** The job as it stands before any proposal, its groups and boxes opened out. */
@@ -134,9 +137,9 @@ export class Draft {
     });
   }
 
-  /** True for what was proposed, false for what is written. */
+  /** True for what is proposed anew, false for what is written or taken over from a released revision. */
   isProposed(...path: readonly string[]): boolean {
-    return this.proposals.some((one) => one.path.join('.') === path.join('.'));
+    return this.proposals.some((one) => one.since === undefined && one.path.join('.') === path.join('.'));
   }
 
   /** A name that nothing has yet, with what tells it apart behind it where it is taken. */
@@ -144,6 +147,26 @@ export class Draft {
     const taken = (one: string) =>
       one in this.#links || one in this.#cables || one in this.#runs || this.device(one) !== null;
     return taken(name) ? `${name}-${apart}` : name;
+  }
+
+  /** Takes over what a released revision proposed, word for word. */
+  takeOver(
+    { path: [section, id = '', , fixing = ''], value }: Proposal,
+    why: Why,
+    about: string | null,
+  ): void {
+    const path = section === 'boards' ? [section, id, 'fixings', fixing] : [section ?? '', id];
+    this.#note(path, value, why, about);
+    if (section === 'devices') {
+      const { in: place, ...given } = deviceSchema.parse(value);
+      this.#put(id, { ...given, ...(typeof place === 'string' && { in: place }) });
+    } else if (section === 'links') {
+      const link = linkSchema.parse(value);
+      this.#links[id] = link;
+      this.#take(id, link);
+    } else if (section === 'cables') this.#cables[id] = cableSchema.parse(value);
+    else if (section === 'runs') this.#runs[id] = runSchema.parse(value);
+    else this.#fix(id, fixing, value);
   }
 
   addDevice(id: string, value: DeviceText, why: Why, about: string): void {
@@ -191,9 +214,14 @@ export class Draft {
   }
 
   addFixing(board: string, id: string, value: z.input<typeof fixingSchema>, why: Why): void {
+    if (!this.#boards[board]) return;
+    this.#note(['boards', board, 'fixings', id], value, why, null);
+    this.#fix(board, id, value);
+  }
+
+  #fix(board: string, id: string, value: unknown): void {
     const given = this.#boards[board];
     if (!given) return;
-    this.#note(['boards', board, 'fixings', id], value, why, null);
     const fixing = {
       ...(given.spacer !== undefined && { spacer: given.spacer }),
       ...fixingSchema.parse(value),
@@ -231,7 +259,7 @@ export class Draft {
   }
 
   #note(path: readonly string[], value: unknown, why: Why, about: string | null): void {
-    const { rule, reason, cp, doubt } = why;
+    const { rule, reason, cp, doubt, since } = why;
     this.proposals.push({
       path: [...path],
       rule,
@@ -239,6 +267,7 @@ export class Draft {
       value: writtenValueSchema.parse(value),
       ...(cp && { mark: 'cp' as const }),
       ...(doubt && { doubt }),
+      ...(since !== undefined && { since }),
     });
     if (about !== null) this.#spots.set(pointer(path), pointer(['devices', about]));
   }

@@ -4,6 +4,7 @@ import type { Visible } from '../site/visible-to.ts';
 import { tradeCautions } from '../words/cautions.ts';
 import { counted, statusWords } from '../words/words.ts';
 import { none } from '../words/written.ts';
+import { builtTable } from './built.ts';
 import { proposalCount, proposalTable } from './proposals.ts';
 import type { OpenSheet } from './sheet.ts';
 import { type Fact, fact, groupsBy, strong, type Table, tableOf } from './table.ts';
@@ -20,6 +21,8 @@ export interface CoverSheet {
   readonly equipment: readonly string[];
   /** How much of the job is proposed, and each with its reason; null where the job writes all of it. */
   readonly proposed: { readonly text: string; readonly table: Table } | null;
+  /** What stays of the revision before, and what is otherwise; null of a first one. */
+  readonly built: Table | null;
   readonly revisions: Table | null;
   readonly notes: readonly string[];
 }
@@ -108,6 +111,7 @@ function coverModel(plan: Visible<BuildPlan>): CoverSheet {
     ],
     equipment: equipment(plan.items),
     proposed: proposed(plan),
+    built: builtTable(plan),
     revisions:
       revisions.length === 0
         ? null

@@ -18,17 +18,20 @@ const families: Readonly<Record<ProposalRule, string>> = {
   'left-open': 'Left open',
 };
 
-type Shown = Pick<PlanProposal, 'id' | 'rule' | 'reason'>;
+type Shown = Pick<PlanProposal, 'id' | 'rule' | 'reason' | 'since'>;
+
+const whyOf = ({ reason, since }: Shown): string =>
+  since === undefined ? reason : `${reason}; built so in revision ${since}`;
 
 /** What rules proposed, each with its reason, those of one reason in one row; null where the job writes all of it. */
 export function proposalTable({ proposals }: Visible<BuildPlan>): Table | null {
-  const shown = (proposals ?? []).flatMap(({ id, rule, reason }): Shown[] =>
-    id === undefined || rule === undefined || reason === undefined ? [] : [{ id, rule, reason }],
+  const shown = (proposals ?? []).flatMap(({ id, rule, reason, since }): Shown[] =>
+    id === undefined || rule === undefined || reason === undefined ? [] : [{ id, rule, reason, since }],
   );
   if (shown.length === 0) return null;
   const groups = groupsBy(shown, ({ rule }) => rule).map(({ things }) => ({
     title: things[0] ? families[things[0].rule] : null,
-    things: groupsBy(things, ({ reason }) => reason),
+    things: groupsBy(things, whyOf),
   }));
   return groupedTable('Proposed, with the reason', groups, [
     {
@@ -37,7 +40,7 @@ export function proposalTable({ proposals }: Visible<BuildPlan>): Table | null {
       leads: true,
       cell: ({ things }) => strong(joined(things.map(({ id }) => id))),
     },
-    { title: 'Why', kind: 'words', cell: ({ things }) => things[0]?.reason ?? '' },
+    { title: 'Why', kind: 'words', cell: ({ things }) => (things[0] ? whyOf(things[0]) : '') },
   ]);
 }
 

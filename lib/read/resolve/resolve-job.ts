@@ -1,3 +1,4 @@
+import { type BuiltJob, builtBefore, type ReleasedFacts } from '../../model/content/built.ts';
 import type { JobFile, WrittenJob } from '../../model/content/job.ts';
 import {
   type Device,
@@ -23,6 +24,7 @@ import { privateLeaks } from '../private-leaks.ts';
 import { rulesInSystem } from '../read-house-rules.ts';
 import { type Report, spotOf } from '../report.ts';
 import type { PlacedFile } from '../yaml/placed-file.ts';
+import { withBuiltBoards, withBuiltPlaces, withBuiltWires } from './hold-values.ts';
 import { openLinks } from './open-links.ts';
 import { resolveBoards } from './resolve-boards.ts';
 import { resolveDevices } from './resolve-devices.ts';
@@ -44,20 +46,23 @@ export interface Surroundings {
  * where anything was reported, since a sheet from half a job would be worse than none.
  */
 export function resolveJob(
-  written: WrittenJob,
+  asWritten: WrittenJob,
   placed: PlacedFile,
   around: Surroundings,
-  releasedLabels: Readonly<Record<string, string>>,
+  released: ReleasedFacts,
   report: Report,
 ): ReadJob | null {
   const before = report.problems.length;
+  const built = builtBefore(released, asWritten.revision);
+  const written = built ? withBuiltBoards(asWritten, built) : asWritten;
   const found = report.look(['vehicle'], 'vehicle', written.vehicle, around.vehicles);
   privateLeaks(written, report);
   if (!found) return null;
   const { vehicle } = found;
   const rules = rulesInSystem(around.rules, systemVoltageOf(vehicle['system-voltage']));
-  const completed = completeJob(written, { vehicle, parts: around.parts, rules, shop: around.shop });
-  const { job: file, proposals, spots } = completed;
+  const completed = completeJob(written, { vehicle, parts: around.parts, rules, shop: around.shop }, built);
+  const { proposals, spots } = completed;
+  const file = built ? withBuiltPlaces(completed.job, built) : completed.job;
   checkShortNames(written, vehicle, around.parts, report);
   report.standsAt(spots);
   for (const { path, message, remedy } of completed.undecided) report.at(path, message, remedy);
@@ -74,7 +79,9 @@ export function resolveJob(
   checkAccepted(file, report);
   checkOpenIsFree(file, links, report);
   checkLengths(links, devices, around.parts, report);
+  checkAnew(file, built, report);
   if (report.problems.length > before || report.incomplete) return null;
+  const cut = built && withBuiltWires(links, built, { devices, runs, parts: around.parts, anew: file.anew });
   return {
     id: file.id,
     file,
@@ -84,7 +91,7 @@ export function resolveJob(
     vehicle,
     parts: around.parts,
     devices,
-    links,
+    links: cut?.links ?? links,
     boards,
     runs,
     place: (path) => placed.placeOf(spotOf(path, spots)),
@@ -97,7 +104,9 @@ export function resolveJob(
       shop: around.shopFile.measures,
       part: around.partMeasures,
     },
-    releasedLabels,
+    releasedLabels: released.labels,
+    built,
+    held: cut?.held ?? null,
   };
 }
 
@@ -168,6 +177,13 @@ function checkOpenIsFree(file: JobFile, links: readonly Link[], report: Report):
         'take one of them out',
       );
   }
+}
+
+/** What is named to be proposed anew is of this job, or was of the revision that it is built on. */
+function checkAnew(file: JobFile, built: BuiltJob | null, report: Report): void {
+  const known = { ...built?.items, ...file.devices, ...file.links, ...file.boards };
+  for (const [index, id] of file.anew.entries())
+    report.look(['anew', String(index)], 'device, link or board', id, known);
 }
 
 /** A length is given, made, or measured along a board or a run; it is never guessed. */

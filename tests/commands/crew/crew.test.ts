@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Crew, openCrew } from '../../../lib/commands/crew/crew.ts';
 import type { JobFiles } from '../../../lib/commands/kept/shop-steps.ts';
 import { canonicalText } from '../../../lib/kept/canonical-text.ts';
+import { nothingReleased } from '../../../lib/model/content/built.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import { contentFiles } from '../../../lib/read/read-content.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
@@ -15,7 +16,11 @@ function jobOf(id: string, ...changes: readonly Change[]): JobFiles {
   const [job] = jobs;
   if (!job) throw new Error('The small shop has a job.');
   const path = job.path.replace('demo', id);
-  return { ...shop, job: { path, text: job.text.replace('id: demo', `id: ${id}`) }, labels: {} };
+  return {
+    ...shop,
+    job: { path, text: job.text.replace('id: demo', `id: ${id}`) },
+    released: nothingReleased,
+  };
 }
 
 describe('a crew', () => {

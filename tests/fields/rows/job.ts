@@ -98,6 +98,7 @@ export const jobRows: readonly Row[] = [
   ['wired/runs/power/links', 'the neighbour beside it', ['feed', 'in-left'], /goes by the run power already/],
   ['wired/runs/power/links', 'a link that is not there', ['fed'], /fed/],
   ['wired/runs/power/covering', 'a bore too small', 'loom-8', 'bundle-over-covering'],
+  ['wired/anew', 'a name mistyped', ['ampp'], /there is no device, link or board "ampp"/],
   ['wired/left-open', 'a terminal forgotten', {}, 'terminal-unaccounted'],
   ['wired/left-open/dsp.HL1+', 'a wrong word', 'spare', byPeople],
   ['wired/left-open/amp.CH1+', 'a terminal that is wired', 'not used', /is linked to it/],

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { nothingReleased } from '../../../lib/model/content/built.ts';
 import { planItems } from '../../../lib/plan/plan-items.ts';
 import { buildCircuit } from '../../../lib/plan/power/circuit/circuit.ts';
 import { wireLabels } from '../../../lib/plan/wiring/labels.ts';
@@ -11,7 +12,7 @@ function labels(
   changes: readonly Change[],
   released: Readonly<Record<string, string>> = {},
 ): Record<string, string> {
-  const job = jobOf(smallShop(...changes), { demo: released });
+  const job = jobOf(smallShop(...changes), { demo: { labels: released, built: [] } });
   const devices = new Map(job.devices.map((device) => [device.id, device]));
   return Object.fromEntries(wireLabels(job, buildCircuit(job, devices).roles));
 }
@@ -94,7 +95,7 @@ const apart: readonly Change[] = [
 
 describe('names of terminals', () => {
   const planOf = (...changes: readonly Change[]) => {
-    const job = jobOf(smallShop(...changes), { demo: {} });
+    const job = jobOf(smallShop(...changes), { demo: nothingReleased });
     return planItems(job);
   };
 

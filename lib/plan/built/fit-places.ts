@@ -1,0 +1,64 @@
+import type { Device, Job, Link } from '../../model/content/resolved-job.ts';
+import type { Keep } from '../../model/keep.ts';
+import { givenPlacement, layOutBoards, placementFaults } from '../board/board-layout.ts';
+import { placeBoards } from '../board/place-boards.ts';
+import { PlanBook } from '../plan-book.ts';
+import { buildCircuit } from '../power/circuit/circuit.ts';
+
+/**
+ * A job in which devices stand where the revision before built them as far as they still fit there: past the edge of a
+ * board that is cut anew, or within what the job places today, their place is open again. What is written never gives way.
+ */
+export function withFittingPlaces(job: Job, keep: Keep): Job {
+  if (!job.held || job.held.places.length === 0) return job;
+  let fitting = job;
+  for (;;) {
+    const held = new Set(fitting.held?.places);
+    const misfits = stoppedItems(fitting, keep).filter((id) => held.has(id));
+    if (misfits.length === 0) return fitting;
+    fitting = withoutPlaces(fitting, new Set(misfits));
+  }
+}
+
+/** What stops where it is given to stand; what is still open is not looked at. */
+function stoppedItems(job: Job, keep: Keep): readonly string[] {
+  const devices = job.devices.filter(({ id, board }) => board === null || givenPlacement(job, id) !== null);
+  const ids = new Set(devices.map(({ id }) => id));
+  const links = job.links.filter(({ from, to }) => ids.has(from.device) && ids.has(to.device));
+  const given = placeBoards({ ...job, devices, links }, new PlanBook());
+  const { roles } = buildCircuit(given, new Map(devices.map((device) => [device.id, device])));
+  return layOutBoards(given, roles, new PlanBook(), keep)
+    .flatMap((laid) => placementFaults(given, laid))
+    .filter(({ level }) => level === 'stop')
+    .flatMap(({ of }) => of);
+}
+
+/** The same job with the places of some devices open, and with them the lengths of what is joined to these. */
+function withoutPlaces(job: Job, open: ReadonlySet<string>): Job {
+  const { held } = job;
+  if (!held) return job;
+  const reaches = ({ from, to }: Link) => open.has(from.device) || open.has(to.device);
+  const lengths = new Set(held.lengths);
+  return {
+    ...job,
+    held: {
+      ...held,
+      places: held.places.filter((id) => !open.has(id)),
+      lengths: held.lengths.filter((id) => !job.links.some((link) => link.id === id && reaches(link))),
+    },
+    devices: job.devices.map((device) => (open.has(device.id) ? unplaced(device) : device)),
+    links: job.links.map((link) => (lengths.has(link.id) && reaches(link) ? uncut(link) : link)),
+  };
+}
+
+function unplaced(device: Device): Device {
+  if (!device.given) return device;
+  const { at: _at, turn: _turn, raised: _raised, ...given } = device.given;
+  return { ...device, given };
+}
+
+function uncut(link: Link): Link {
+  if (!link.given) return link;
+  const { length: _, ...given } = link.given;
+  return { ...link, given };
+}

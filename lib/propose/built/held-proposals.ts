@@ -1,0 +1,94 @@
+import type { BuiltJob } from '../../model/content/built.ts';
+import type { WrittenJob } from '../../model/content/job.ts';
+import type { Proposal } from '../../model/content/proposal.ts';
+import type { Draft } from '../draft/draft.ts';
+import { type BuiltLink, builtLinks, fitsAtBothEnds, said } from './built-links.ts';
+
+/** What a released revision proposed and the next one keeps, each family in the order in which it is taken over. */
+export interface HeldProposals {
+  readonly devices: readonly Proposal[];
+  readonly links: readonly Proposal[];
+  readonly cables: readonly Proposal[];
+  readonly runs: readonly Proposal[];
+}
+
+/**
+ * What of a released revision's proposals a later one stays with: all that still fits what the job says today. A link goes
+ * where an end of it is gone, stands elsewhere, is left open or taken by a link that is written now, or where the job names
+ * it; a holder or block goes with it once less than two links are left at it, since it leads nowhere then.
+ */
+export function heldProposals(draft: Draft, written: WrittenJob, built: BuiltJob): HeldProposals {
+  const named = new Set(written.anew);
+  const open = built.proposals.filter(({ path }) => !path.some((key) => named.has(key)));
+  const of = (section: string) =>
+    open.filter(({ path }) => path[0] === section && path.length === 2 && !isWritten(draft, path));
+  const devices = new Map(of('devices').flatMap((one) => (stands(draft, one) ? [[nameOf(one), one]] : [])));
+  const fitting = builtLinks(of('links')).filter((link) => fitsAtBothEnds(draft, link, { built, devices }));
+  const { kept, links } = withoutDeadEnds(draft, devices, fitting);
+  const cables = of('cables').filter(
+    (one) => links.some(({ cable }) => cable === nameOf(one)) && partIs(draft, one, 'cable'),
+  );
+  const known = new Set([...cables.map(nameOf), ...Object.keys(draft.cables)]);
+  const joined = links.filter(({ cable }) => cable === null || known.has(cable));
+  return {
+    devices: kept,
+    links: joined.map(({ proposal }) => proposal),
+    cables,
+    runs: heldRuns(draft, of('runs'), joined),
+  };
+}
+
+const nameOf = ({ path }: Proposal): string => path[1] ?? '';
+
+function isWritten(draft: Draft, [section, id = '']: readonly string[]): boolean {
+  const { links, cables, runs } = draft;
+  if (section === 'devices') return draft.device(id) !== null;
+  return id in (section === 'links' ? links : section === 'cables' ? cables : runs);
+}
+
+function partIs(draft: Draft, proposal: Proposal, kind: string): boolean {
+  return draft.around.parts[said(proposal, 'part') ?? '']?.kind === kind;
+}
+
+/** True where a device that was proposed still has its part and its place. */
+function stands(draft: Draft, proposal: Proposal): boolean {
+  const { parts, vehicle } = draft.around;
+  const [board, seat] = [said(proposal, 'on'), said(proposal, 'in')];
+  const hasPlace = board !== null ? board in draft.boards : seat !== null && seat in vehicle.places;
+  return (said(proposal, 'part') ?? '') in parts && hasPlace;
+}
+
+/** Takes out devices that less than two links are left at, and their links, until none is left so. */
+function withoutDeadEnds(
+  draft: Draft,
+  devices: ReadonlyMap<string, Proposal>,
+  fitting: readonly BuiltLink[],
+): { readonly kept: readonly Proposal[]; readonly links: readonly BuiltLink[] } {
+  let kept = [...devices.values()];
+  let links = fitting;
+  const written = Object.values(draft.links).flatMap(({ from, to }) => [from, to]);
+  for (;;) {
+    const at = (id: string) =>
+      [...written, ...links.flatMap(({ from, to }) => [from, to])].filter((end) => end.startsWith(`${id}.`));
+    const dead = new Set(kept.map(nameOf).filter((id) => at(id).length < 2));
+    if (dead.size === 0) return { kept, links };
+    kept = kept.filter((one) => !dead.has(nameOf(one)));
+    links = links.filter(({ from, to }) => ![from, to].some((end) => dead.has(end.split('.', 1)[0] ?? '')));
+  }
+}
+
+/** The runs of what is left, on routes that the vehicle still has. */
+function heldRuns(draft: Draft, runs: readonly Proposal[], links: readonly BuiltLink[]): readonly Proposal[] {
+  const inRuns = new Set(Object.values(draft.runs).flatMap((run) => run.links));
+  const own = new Set(
+    [...links.map(({ id }) => id), ...Object.keys(draft.links)].filter((id) => !inRuns.has(id)),
+  );
+  return runs.flatMap((run): Proposal[] => {
+    const route = said(run, 'route') ?? '';
+    const { value } = run;
+    const named = typeof value === 'object' && value !== null && !Array.isArray(value) ? value.links : [];
+    const left = Array.isArray(named) ? named.filter((id) => typeof id === 'string' && own.has(id)) : [];
+    const isThere = route in draft.around.vehicle.routes && left.length > 0;
+    return isThere ? [{ ...run, value: { ...Object(value), links: left } }] : [];
+  });
+}
