@@ -14,32 +14,13 @@ import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { commonPractice } from '../../model/trace.ts';
 import type { Around } from './around.ts';
 import { type DraftDevice, fittedDraftDevices, jobDraftDevice, pairOf } from './draft-device.ts';
+import type { LeadSide, OpenedJob, Why } from './draft-terms.ts';
 import type { Undecided } from './undecided.ts';
+
+export type { LeadSide, OpenedJob, Why } from './draft-terms.ts';
 
 const cableSchema = z.object({ part: z.string() });
 const writtenRecord = z.record(z.string(), writtenValueSchema);
-
-/** Why a rule proposes something. */
-export interface Why {
-  readonly rule: ProposalRule;
-  /** Built from ids and measures only. */
-  readonly reason: string;
-  /** True for what the trade does without a source. */
-  readonly cp?: boolean;
-  readonly doubt?: ProposalDoubt;
-  /** The released revision that it is taken over from. */
-  readonly since?: string;
-}
-
-/** The job as it stands before any proposal, its groups and boxes opened out. */
-export type OpenedJob = Omit<WrittenJob, 'devices' | 'links' | 'boards'> &
-  Pick<JobFile, 'devices' | 'links' | 'boards'>;
-
-/** The place of a link in a lead: its side, null where it is the only one. */
-export interface LeadSide {
-  readonly lead: string;
-  readonly side: 'left' | 'right' | null;
-}
 
 type LinkText = z.input<typeof linkSchema>;
 type DeviceText = z.input<typeof deviceSchema>;

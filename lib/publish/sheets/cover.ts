@@ -4,8 +4,7 @@ import type { Visible } from '../site/visible-to.ts';
 import { tradeCautions } from '../words/cautions.ts';
 import { counted, statusWords } from '../words/words.ts';
 import { none } from '../words/written.ts';
-import { builtTable } from './built.ts';
-import { proposalCount, proposalTable } from './proposals.ts';
+import { builtTable, proposalCount, proposalTable } from './proposals.ts';
 import type { OpenSheet } from './sheet.ts';
 import { type Fact, fact, groupsBy, strong, type Table, tableOf } from './table.ts';
 

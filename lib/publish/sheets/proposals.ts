@@ -2,7 +2,7 @@ import type { ProposalRule } from '../../model/content/proposal.ts';
 import type { BuildPlan, PlanProposal } from '../../model/plan/index.ts';
 import type { Visible } from '../site/visible-to.ts';
 import { joined } from '../words/words.ts';
-import { groupedTable, groupsBy, strong, type Table } from './table.ts';
+import { groupedTable, groupsBy, strong, type Table, tableOf } from './table.ts';
 
 /** What each family of rules proposes, as the heading of its rows. */
 const families: Readonly<Record<ProposalRule, string>> = {
@@ -51,4 +51,21 @@ export function proposalCount({ proposals }: Visible<BuildPlan>): {
 } {
   const all = proposals ?? [];
   return { all: all.length, open: all.filter(({ rule }) => rule === 'left-open').length };
+}
+
+/** What a later revision has of the one that it is built on: what is otherwise, thing by thing, then all that stays. */
+export function builtTable({ built }: Visible<BuildPlan>): Table | null {
+  if (!built?.revision) return null;
+  const { revision, changed = [], unchanged = [] } = built;
+  const rows = [
+    ...changed.map(({ id = '', was = '', is = '' }) => ({ id, was, is })),
+    ...(unchanged.length > 0
+      ? [{ id: unchanged.join(', '), was: `as built in revision ${revision}`, is: 'unchanged' }]
+      : []),
+  ];
+  return tableOf(`Built on revision ${revision}`, rows, [
+    { title: 'What', kind: 'words', leads: true, cell: ({ id }) => strong(id) },
+    { title: `In revision ${revision}`, kind: 'words', cell: ({ was }) => was },
+    { title: 'Now', kind: 'words', cell: ({ is }) => is },
+  ]);
 }

@@ -98,16 +98,19 @@ export function resolveJob(
     vehiclePlace: found.placed.placeOf,
     shopPlace: around.shopFile.placeOf,
     partPlace: around.partPlace,
-    measures: {
-      job: placed.measures,
-      vehicle: found.placed.measures,
-      shop: around.shopFile.measures,
-      part: around.partMeasures,
-    },
+    measures: measuresOf(placed, found.placed, around),
     releasedLabels: released.labels,
     built,
     held: cut?.held ?? null,
   };
+}
+
+function measuresOf(
+  job: PlacedFile,
+  vehicle: PlacedFile,
+  { shopFile, partMeasures }: Pick<Surroundings, 'shopFile' | 'partMeasures'>,
+): ReadJob['measures'] {
+  return { job: job.measures, vehicle: vehicle.measures, shop: shopFile.measures, part: partMeasures };
 }
 
 function checkCables(file: JobFile, parts: Surroundings['parts'], report: Report): void {
