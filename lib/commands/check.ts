@@ -6,7 +6,14 @@ import { shopSchemas } from './kept/schema-steps.ts';
 import { renewSchemas } from './schemas/renew-schemas.ts';
 import { anyStopped, type LoadedShop, loadShop, missingJob } from './shop/load-shop.ts';
 import { plainFinding, plainProblem } from './told/plain-lines.ts';
-import { findingText, standingText, tellBuilt, tellChanges, tellFailed, tellProblems } from './told/report.ts';
+import {
+  findingText,
+  standingText,
+  tellBuilt,
+  tellChanges,
+  tellFailed,
+  tellProblems,
+} from './told/report.ts';
 
 /** How a check is told: to a person, in one line each for an editor, or whole for a program. */
 export type CheckForm = 'told' | 'plain' | 'json';

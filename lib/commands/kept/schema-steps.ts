@@ -1,5 +1,6 @@
 import { kindSchemas, type NamingKind, ownSchema } from '../../export/schemas/schema-files.ts';
 import type { ShopNames } from '../../export/schemas/shop-names.ts';
+import { nothingReleased } from '../../model/content/built.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep, Step } from '../../model/keep.ts';
 import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
@@ -34,7 +35,7 @@ export function shopSchemas(
     ...jobs
       .filter(({ path }) => only(baseName(path)))
       .map((file): OwnFiles => {
-        const { parts, vehicles } = jobFilesIn(files, file, {}, keep);
+        const { parts, vehicles } = jobFilesIn(files, file, nothingReleased, keep);
         return { kind: 'job', file, parts, vehicles };
       }),
   ];
