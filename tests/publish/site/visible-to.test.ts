@@ -6,10 +6,15 @@ import { jobSchema } from '../../../lib/model/content/job.ts';
 import { shopSchema } from '../../../lib/model/content/shop.ts';
 import { vehicleSchema } from '../../../lib/model/content/vehicle.ts';
 import { buildPlanSchema } from '../../../lib/model/plan/index.ts';
+import { fileSchema } from '../../../lib/model/short-forms/file-schema.ts';
 import { undeclaredLeaves, visibleTo } from '../../../lib/publish/site/visible-to.ts';
 import { samplePlan } from '../sample/sample-plan.ts';
 
-const files = { jobSchema, partsFileSchema, vehicleSchema, shopSchema, buildPlanSchema };
+const files = {
+  ...{ jobSchema, partsFileSchema, vehicleSchema, shopSchema, buildPlanSchema },
+  ...{ jobInShort: fileSchema(jobSchema), vehicleInShort: fileSchema(vehicleSchema) },
+  partsInShort: fileSchema(partsFileSchema),
+};
 
 describe('every leaf of every schema declares its audiences', () => {
   it.each(Object.entries(files))('%s', (_, schema) => {
