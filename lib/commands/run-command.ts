@@ -183,6 +183,9 @@ function refuse(effects: Effects, message: string): ExitStatus {
   return exitStatus.inputErrors;
 }
 
+/** Commands that begin files of a shop. */
+const begins: ReadonlySet<string> = new Set(['new']);
+
 /** Runs one command line. Bad words and flags are told, never a stack trace; a bug asks for a report. */
 export async function runCommand(
   line: readonly string[],
@@ -206,7 +209,9 @@ export async function runCommand(
     return exitStatus.done;
   }
   try {
-    return await command.run(effects, given);
+    if (!begins.has(name)) return await command.run(effects, given);
+    const { withSchemasNamed } = await import('./schemas/naming-effects.ts');
+    return await withSchemasNamed(effects, (own) => command.run(own, given));
   } catch (error) {
     const { failureText } = await import('./told/failure-text.ts');
     effects.tell(failureText(error));

@@ -1,7 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { SourceFile } from '../../model/content/source-file.ts';
+import { contentFiles } from '../../read/read-content.ts';
+import { withCrew } from '../crew/with-crew.ts';
 import type { Effects } from '../effects.ts';
+import { shopSchemas } from '../kept/schema-steps.ts';
 import { outsideText } from '../told/failure-text.ts';
 
 /**
@@ -17,4 +20,11 @@ export async function renewSchemas(effects: Effects, schemas: readonly SourceFil
   } catch (error) {
     effects.tell(`the schemas for editors stay as they were: ${outsideText(error)}`);
   }
+}
+
+/** Renews the schemas of a shop as it stands. */
+export async function renewAllSchemas(effects: Effects): Promise<void> {
+  const files = contentFiles(await effects.readContent());
+  const made = await withCrew(effects, async (crew) => shopSchemas(files, crew.read, crew.keep));
+  await renewSchemas(effects, made);
 }

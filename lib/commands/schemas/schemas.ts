@@ -1,22 +1,15 @@
 import { schemaLine, schemaLineEdit } from '../../export/schemas/schema-line.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
-import { contentFiles } from '../../read/read-content.ts';
 import { splice } from '../../read/yaml/splice.ts';
-import { withCrew } from '../crew/with-crew.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
-import { shopSchemas } from '../kept/schema-steps.ts';
 import { notReplacedText } from '../replace-text.ts';
-import { renewSchemas } from './renew-schemas.ts';
+import { renewAllSchemas } from './renew-schemas.ts';
 
 /** `rackleaf schemas`: renews the schemas for editors, and names them in the first line of the files; shown first. */
 export async function schemas(effects: Effects, yes: boolean): Promise<ExitStatus> {
-  const files = await effects.readContent();
-  const made = await withCrew(effects, async (crew) =>
-    shopSchemas(contentFiles(files), crew.read, crew.keep),
-  );
-  await renewSchemas(effects, made);
-  const lines = files.flatMap((file) => lineFor(file) ?? []);
+  await renewAllSchemas(effects);
+  const lines = (await effects.readContent()).flatMap((file) => lineFor(file) ?? []);
   for (const { path, line } of lines) effects.out(`${path}:1:1: + ${line}`);
   if (lines.length === 0) {
     effects.tell('no file lacks the line that names its schema');

@@ -10,8 +10,10 @@ import { digestOf } from '../../publish/site/site-digest.ts';
 import { sitePages } from '../../publish/site/site-pages.ts';
 import { layoutsFolder, openTemplates } from '../../publish/site/templates.ts';
 import { searchIndex } from '../../publish/site/write-search-index.ts';
+import { contentFiles } from '../../read/read-content.ts';
 import type { Crew } from '../crew/crew.ts';
 import { realEffects } from '../effects.ts';
+import { shopSchemas } from '../kept/schema-steps.ts';
 import { type LoadedShop, loadShop, siteOf } from '../shop/load-shop.ts';
 
 /** Makes pages from the files of a shop, by the one way that a build takes. One for each thread. */
@@ -50,10 +52,19 @@ export class PageDesk {
     return Promise.all(made.map(async ({ path, read }) => ({ path, content: await read() })));
   }
 
+  /** The schemas for editors of these files. */
+  async schemas({ files }: Pick<PageWish, 'files'>): Promise<readonly SourceFile[]> {
+    return shopSchemas(contentFiles(await this.#sources(files)), this.#crew.read, this.#crew.keep);
+  }
+
   async #load(files: readonly SeenFile[]): Promise<LoadedShop> {
-    const sources = (await Promise.all(files.map((file) => this.#source(file)))).flat();
+    const sources = await this.#sources(files);
     const effects = { ...realEffects(this.#root), watched: false, readContent: async () => sources };
     return loadShop(effects, this.#crew, { compares: false });
+  }
+
+  async #sources(files: readonly SeenFile[]): Promise<readonly SourceFile[]> {
+    return (await Promise.all(files.map((file) => this.#source(file)))).flat();
   }
 
   /** A file as readers take it: a frozen plan is large, and so is read here and now; what is no text is left out. */

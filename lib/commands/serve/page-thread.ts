@@ -11,9 +11,14 @@ const desk = new PageDesk(root, crew);
 
 async function answered(task: PageTask): Promise<PageAnswer> {
   try {
-    return task.what === 'page'
-      ? { what: 'page', made: await desk.page(task.wish) }
-      : { what: 'search', made: await desk.search(task.wish) };
+    switch (task.what) {
+      case 'page':
+        return { what: 'page', made: await desk.page(task.wish) };
+      case 'search':
+        return { what: 'search', made: await desk.search(task.wish) };
+      case 'schemas':
+        return { what: 'schemas', made: await desk.schemas(task.wish) };
+    }
   } catch (error) {
     const chain: string[] = [];
     for (let cause = error; cause instanceof Error; cause = cause.cause) chain.push(cause.message);

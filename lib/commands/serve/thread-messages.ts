@@ -1,3 +1,4 @@
+import type { SourceFile } from '../../model/content/source-file.ts';
 import type { MadeFile, PageMade, PageWish } from '../../publish/serve/page-maker.ts';
 
 /** What a thread is opened with. */
@@ -9,7 +10,8 @@ export interface PageThreadData {
 /** What a thread is asked for. */
 export type PageTask =
   | { readonly what: 'page'; readonly wish: PageWish }
-  | { readonly what: 'search'; readonly wish: Omit<PageWish, 'address'> };
+  | { readonly what: 'search'; readonly wish: Omit<PageWish, 'address'> }
+  | { readonly what: 'schemas'; readonly wish: Pick<PageWish, 'files'> };
 
 /** What a thread sends back. */
 export interface PageThreadAnswer {
@@ -22,5 +24,6 @@ export interface PageThreadAnswer {
 export type PageAnswer =
   | { readonly what: 'page'; readonly made: PageMade }
   | { readonly what: 'search'; readonly made: readonly MadeFile[] }
+  | { readonly what: 'schemas'; readonly made: readonly SourceFile[] }
   /** A fault of the program, with the chain of its causes. */
   | { readonly what: 'fault'; readonly chain: readonly string[] };

@@ -11,19 +11,21 @@ const stem = '(?:[a-z0-9]+(?:-[a-z0-9]+)*-?)?';
 /** One name, and a range of names: such as may be anything, and ids. */
 const forms = {
   any: {
-    one: String.raw`(?:\.?[^\s,.](?:[^,.]|\.[^,.])*\.?|\.)`,
-    range: String.raw`(?:[^,.]|\.[^,.])*${number}\.\.[^,]*${number}[^\d\s,]*`,
+    one: String.raw`(?:[^,.]|\.[^,.])*\.?`,
+    range: String.raw`[^,]*${number}\.\.[^,]*${number}[^\d\s,]*`,
+    part: String.raw`[^,]*[^\s,][^,]*`,
   },
   id: {
     one: '[a-z0-9]+(?:-[a-z0-9]+)*',
     range: String.raw`${stem}${number}\.\.${stem}${number}(?:-?[a-z]+(?:-[a-z]+)*)?`,
+    part: null,
   },
 } as const;
 
 /** How a name is written that may stand for several, as a regular expression (ECMA-262) for programs that read no rows. */
 export function rowForm(of: keyof typeof forms): string {
-  const { one, range: several } = forms[of];
-  const part = String.raw`\s*(?:${several}|${one})\s*`;
+  const { one, range: several, part: any } = forms[of];
+  const part = any ?? String.raw`\s*(?:${several}|${one})\s*`;
   return String.raw`^(?:${one}|\s*${several}\s*|${part}(?:,${part})+)$`;
 }
 

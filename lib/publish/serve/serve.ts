@@ -22,6 +22,8 @@ export interface ServeOptions {
   readonly built: string;
   /** Where messages go. */
   readonly say: (message: string) => void;
+  /** Called with the files of the shop as they stand first, and after each save. */
+  readonly onSave?: (look: Look) => void;
 }
 
 export interface Served {
@@ -113,11 +115,15 @@ class Serving {
     const content = await watchFiles({
       root,
       folders: ['content'],
-      onSave: (look) => this.#take(look, this.#layouts),
+      onSave: (look) => {
+        this.#take(look, this.#layouts);
+        this.#options.onSave?.(look);
+      },
       onWriting: (paths) => this.#live.takeWriting(paths),
     });
     this.#ends.push(layouts.end, content.end);
     this.#take(content.first, layouts.first);
+    this.#options.onSave?.(content.first);
     this.#isReady();
   }
 
