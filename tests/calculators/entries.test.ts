@@ -74,7 +74,7 @@ describe('an entry', () => {
 describe.each(calculators.map((one) => [one.id, one] as const))('the calculator %s', (_, calculator) => {
   const begun = initialEntries(calculator, smallBench);
   const answers = () =>
-    writtenEntries(calculator, begun, 200, 14)
+    writtenEntries(calculator, begun, 80, 14)
       .map((entries) => calculator.answer(entries, smallBench))
       .filter(isAnswer);
 
@@ -99,8 +99,9 @@ describe.each(calculators.map((one) => [one.id, one] as const))('the calculator 
   });
 
   it('tells nothing that is no number', () => {
-    expect(answers().length).toBeGreaterThan(50);
-    for (const answer of answers()) expect(JSON.stringify(answer)).not.toMatch(/NaN|Infinity|undefined/);
+    const all = answers();
+    expect(all.length).toBeGreaterThan(20);
+    for (const answer of all) expect(JSON.stringify(answer)).not.toMatch(/NaN|Infinity|undefined/);
   });
 
   it('has workings that the catalogue of computations tells', () => {
@@ -134,7 +135,7 @@ describe('the working of a calculator', () => {
   it('can be redone by hand', () => {
     let redoneOnes = 0;
     for (const calculator of calculators)
-      for (const entries of writtenEntries(calculator, initialEntries(calculator, smallBench), 100, 15)) {
+      for (const entries of writtenEntries(calculator, initialEntries(calculator, smallBench), 60, 15)) {
         const answer = calculator.answer(entries, smallBench);
         if (!isAnswer(answer)) continue;
         for (const { trace } of [...answer.figures, ...answer.steps])
@@ -143,7 +144,7 @@ describe('the working of a calculator', () => {
             redoneOnes += 1;
           }
       }
-    expect(redoneOnes).toBeGreaterThan(200);
+    expect(redoneOnes).toBeGreaterThan(100);
   });
 
   it('of a drop and of a reserve never errs to the unsafe side', () => {

@@ -29,7 +29,11 @@ const written: Readonly<Record<string, Readonly<Record<string, readonly string[]
     ...Object.fromEntries(
       Array.from({ length: 8 }, (_, k) => [
         `coil${k + 1}`,
-        k < 2 ? ['2 ohm', '4 ohm', '1 ohm'] : ['', '', '4 ohm', '8 ohm'],
+        k < 2
+          ? ['2 ohm', '4 ohm', '1 ohm']
+          : k < 4
+            ? ['', '', '4 ohm', '8 ohm']
+            : ['', '', '', '', '', '4 ohm'],
       ]),
     ),
     minimum: ['1 ohm', '2 ohm', '4 ohm'],
