@@ -8,8 +8,8 @@ import { a4Stock, letterStock, readLabelStock, stockFault } from '../export/labe
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
 import { sheetMark } from '../model/plan/sheet-mark.ts';
 import { revisionSegment } from '../publish/site/addresses.ts';
+import { shippedMetrics } from '../publish/site/shipped-metrics.ts';
 import { withCrew } from './crew/with-crew.ts';
-import { shippedMetrics } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
 import { printSet, type SheetSet } from './print-set.ts';

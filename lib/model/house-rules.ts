@@ -10,6 +10,7 @@ import { raisingRules } from './house-rules/raising.ts';
 import { faultRules } from './house-rules/short-circuit.ts';
 import { supplyRules } from './house-rules/supply.ts';
 import { wiringRules } from './house-rules/wiring.ts';
+import { handText } from './quantity/hand-text.ts';
 
 /**
  * Every house rule with its default, its source and its mark. A shop sets its own value in `shop.yaml`
@@ -48,8 +49,9 @@ export function houseRuleValue(name: HouseRuleName) {
 }
 
 function ruleField(name: HouseRuleName) {
-  const { says } = houseRuleDefinition(name);
-  return builders(houseRuleValue(name).optional(), says);
+  const { dimension, says, value } = houseRuleDefinition(name);
+  const usual = dimension === 'count' ? value : handText(value, dimension, 'inch');
+  return builders(houseRuleValue(name).optional(), says, { example: usual, leftOut: `{${name}}` });
 }
 
 /** `rules:` of the shop file: each key optional, each value with its unit. */

@@ -32,12 +32,18 @@ function isWorkTimeName(name: string): name is WorkTimeName {
 /** Every name, in the order of the table. */
 export const workTimeNames: readonly WorkTimeName[] = Object.keys(workTimeDefinitions).filter(isWorkTimeName);
 
+/** How a time may be written, and what holds where it is not. */
+function minutesText(name: WorkTimeName) {
+  const usual = `${workTimeDefinitions[name].minutes} min`;
+  return { example: usual, leftOut: usual };
+}
+
 /** `times:` of the shop file: each key optional, each with its unit. */
 export const workTimesSchema = z.strictObject(
   Object.fromEntries(
     workTimeNames.map((name) => [
       name,
-      builders(quantity('time').optional(), workTimeDefinitions[name].says),
+      builders(quantity('time').optional(), workTimeDefinitions[name].says, minutesText(name)),
     ]),
   ),
 );

@@ -1,7 +1,6 @@
-import { z } from 'zod';
-import type { Guide } from '../model/content/guide.ts';
+import { frontMatterSchema, type Guide } from '../model/content/guide.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
-import { fileId, text as textField } from '../model/fields.ts';
+import { fileId } from '../model/fields.ts';
 import { houseRuleNames, isHouseRuleName } from '../model/house-rules.ts';
 import { rulesNamed } from '../model/printed/rule-figures.ts';
 import type { Problem, Read } from '../model/problem.ts';
@@ -10,12 +9,6 @@ import { remedyFor } from './report.ts';
 import { shape } from './schema/shape.ts';
 import { lineFinder } from './yaml/positions.ts';
 import { readYaml } from './yaml/yaml.ts';
-
-/** What stands before the text of a guide. */
-export const frontMatterSchema = z.strictObject({
-  title: textField('Setting gain with a meter'),
-  summary: textField('What to read on the meter, and when to stop.'),
-});
 
 /** A guide: front matter between two lines of `---`, then Markdown. */
 export function readGuide(file: SourceFile): Read<Guide | null> {

@@ -1,7 +1,7 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { shippedMetrics } from '../../lib/commands/drawings.ts';
+import { shippedMetrics } from '../../lib/publish/site/shipped-metrics.ts';
 import { exporters, exportFormats } from '../../lib/export/index.ts';
 import { a4Stock } from '../../lib/export/labels/label-stock.ts';
 import { fileOf } from '../../lib/publish/site/addresses.ts';

@@ -1,8 +1,6 @@
 import { type HouseRuleName, houseRuleDefinition, houseRuleNames } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import { type DimensionName, dimensions, inch } from '../../model/quantity/dimensions.ts';
-import { inchText } from '../../model/quantity/length-text.ts';
-import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';
+import { handText } from '../../model/quantity/hand-text.ts';
 import type { Units } from '../../model/vocabulary.ts';
 import { firstStock } from './first-stock.ts';
 
@@ -11,9 +9,6 @@ export interface ShopBeginning {
   readonly name: string;
   readonly units: Units;
 }
-
-/** Written inches are whole, or end in sixteenths. */
-const steps = 16;
 
 /**
  * The text of `content/shop.yaml` for a shop that begins: every house rule as a comment with its default, so that one is
@@ -52,28 +47,6 @@ ${firstStock(parts, units)
 /** A house rule as it is written, with what it sets and where its default comes from. */
 export function ruleText(name: HouseRuleName, units: ShopBeginning['units']): string {
   const { says, dimension, value, citation, mark } = houseRuleDefinition(name);
-  const written = dimension === 'count' ? String(value) : quantityText(value, dimension, units);
+  const written = dimension === 'count' ? String(value) : handText(value, dimension, units);
   return `${name}: ${written} # ${says} (${mark ?? citation})`;
-}
-
-/** A quantity as people write it: in the unit that takes the fewest letters; a length in the units of the shop. */
-function quantityText(value: number, dimension: DimensionName, units: ShopBeginning['units']): string {
-  if (dimension === 'length' && value !== 0) return lengthText(value, units);
-  const table: Readonly<Record<string, number>> = dimensions[dimension].units;
-  const ways = Object.entries(table).map(
-    ([unit, factor]) => `${Number((value / factor).toPrecision(12)).toLocaleString('en-US', plain)} ${unit}`,
-  );
-  const exact = ways.filter((way) => parseQuantity(way, dimension) === value);
-  return exact.sort((a, b) => a.length - b.length)[0] ?? writeQuantity(value, dimension);
-}
-
-const plain = { useGrouping: false, maximumSignificantDigits: 12 } as const;
-
-/** Inches where they come out in sixteenths, otherwise millimetres. */
-function lengthText(lengthM: number, units: ShopBeginning['units']): string {
-  const count = (lengthM / inch) * steps;
-  const isInch = units === 'inch' && count > 0 && Math.abs(count - Math.round(count)) < 1e-9;
-  return isInch
-    ? `${inchText(Math.round(count), steps)} in`
-    : `${Number((lengthM * 1000).toPrecision(12))} mm`;
 }

@@ -1,10 +1,10 @@
 import type { z } from 'zod';
 import { partsFileSchema } from '../../model/content/catalogue.ts';
+import { frontMatterSchema } from '../../model/content/guide.ts';
 import { jobSchema } from '../../model/content/job.ts';
 import { shopSchema } from '../../model/content/shop.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { vehicleSchema } from '../../model/content/vehicle.ts';
-import { frontMatterSchema } from '../../read/read-guide.ts';
 import { fileJsonSchema } from './file-json-schema.ts';
 import { namesOfJob } from './job-names.ts';
 import { dialect, type JsonSchema } from './json-schema.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fieldText } from './field-text.ts';
+import { fieldText, type Written } from './field-text.ts';
 import { insideOf } from './schema-shape.ts';
 
 /** True where a file may leave the field out. */
@@ -18,7 +18,7 @@ export function schemaDefault(schema: z.ZodType): unknown {
  * How a field may be written, as plain data: its own example; else that of its schema, the first of a set of words, or
  * what the fields in it give that can't be left out. Undefined where nothing tells one.
  */
-export function fieldExample(schema: z.ZodType): unknown {
+export function fieldExample(schema: z.ZodType): Written | undefined {
   const own = fieldText(schema)?.example;
   if (own !== undefined) return own;
   const inside = insideOf(schema);
@@ -26,11 +26,11 @@ export function fieldExample(schema: z.ZodType): unknown {
     case 'object':
       return objectExample(inside.fields);
     case 'record':
-      return { [nameExample(schema)]: fieldExample(inside.value) };
+      return { [nameExample(schema)]: fieldExample(inside.value) ?? null };
     case 'list':
-      return [fieldExample(inside.element)];
+      return [fieldExample(inside.element) ?? null];
     case 'tuple':
-      return inside.items.map(fieldExample);
+      return inside.items.map((item) => fieldExample(item) ?? null);
     case 'union':
       return inside.options.map(fieldExample).find((one) => one !== undefined);
     case 'wrapper':
@@ -41,19 +41,19 @@ export function fieldExample(schema: z.ZodType): unknown {
 }
 
 /** What is behind optional and the like, with the name that was said of the field itself. */
-function wrappedExample(schema: z.ZodType, inner: z.ZodType): unknown {
+function wrappedExample(schema: z.ZodType, inner: z.ZodType): Written | undefined {
   const name = fieldText(schema)?.name;
   const behind = insideOf(inner);
-  if (behind.shape === 'record' && name !== undefined) return { [name]: fieldExample(behind.value) };
+  if (behind.shape === 'record' && name !== undefined) return { [name]: fieldExample(behind.value) ?? null };
   return fieldExample(inner);
 }
 
 /** The fields that can't be left out; where each can, the first. */
-function objectExample(fields: ReadonlyMap<string, z.ZodType>): unknown {
+function objectExample(fields: ReadonlyMap<string, z.ZodType>): Written {
   const all = [...fields];
   const needed = all.filter(([, field]) => !mayBeLeftOut(field));
   const shown = needed.length > 0 ? needed : all.slice(0, 1);
-  return Object.fromEntries(shown.map(([name, field]) => [name, fieldExample(field)]));
+  return Object.fromEntries(shown.map(([name, field]) => [name, fieldExample(field) ?? null]));
 }
 
 function nameExample(record: z.ZodType): string {
@@ -63,13 +63,19 @@ function nameExample(record: z.ZodType): string {
   return typeof known === 'string' ? known : 'name';
 }
 
-function leafExample(schema: z.ZodType): unknown {
+function leafExample(schema: z.ZodType): Written | undefined {
   const written = writtenSide(schema);
-  const examples = z.globalRegistry.get(written)?.examples;
-  if (Array.isArray(examples) && examples.length > 0) return examples[0];
-  if (written instanceof z.ZodEnum) return written.options[0];
-  if (written instanceof z.ZodLiteral) return [...written.values][0];
+  const examples: unknown = z.globalRegistry.get(written)?.examples;
+  const [first]: readonly unknown[] = Array.isArray(examples) ? examples : [];
+  if (isWritten(first)) return first;
+  const [word]: readonly unknown[] =
+    written instanceof z.ZodEnum || written instanceof z.ZodLiteral ? [...(written._zod.values ?? [])] : [];
+  if (isWritten(word)) return word;
   return written instanceof z.ZodBoolean ? true : undefined;
+}
+
+function isWritten(value: unknown): value is Written {
+  return value !== undefined && z.json().safeParse(value).success;
 }
 
 /** What a file holds of a value that is read into another form. */

@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import type { WayPicture } from './way-pictures.ts';
 
+/** What a file may say: plain data. */
+export type Written = z.core.util.JSONType;
+
 /** What the writing guide and the editors say of a field. Figures of house rules stand as their names in braces. */
 export interface FieldText {
   /** What it means, in plain sentences: `Air that is free at each edge, {gap-fins} at fins.` */
   readonly says: string;
   /** As it may stand behind the colon, as plain data. Left out: the example of its schema, or of the fields in it. */
-  readonly example?: unknown;
+  readonly example?: Written;
   /** A name as its writer may choose it, where the field holds values by their names. */
   readonly name?: string;
   /** What holds where the field is left out, where its schema gives no default. */

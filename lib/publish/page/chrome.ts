@@ -21,6 +21,7 @@ const areas: readonly (readonly [string, string])[] = [
   ['Parts', addresses.parts],
   ['Vehicles', addresses.vehicles],
   ['Guides', addresses.guides],
+  ['Writing', addresses.writing],
   ['Calculators', addresses.calculators],
   ['Search', addresses.search],
 ];

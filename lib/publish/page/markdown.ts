@@ -11,6 +11,7 @@ export function markdownHtml({ body, title }: Guide): string {
   reader.renderer.rules.table_open = (tokens, index, options, _, renderer) =>
     `<div class="table-wrap">\n${renderer.renderToken(tokens, index, options)}`;
   reader.renderer.rules.table_close = () => '</table>\n</div>\n';
+  reader.renderer.rules.fence = (tokens, index) => typedBlock(reader, tokens[index]);
   const tokens = reader.parse(body, {});
   const repeats = tokens[0]?.type === 'heading_open' && tokens[1]?.content.trim() === title.trim();
   const shown = repeats ? tokens.slice(3) : tokens;
@@ -23,6 +24,18 @@ export function markdownHtml({ body, title }: Guide): string {
     if (token.type === 'table_open') headTable(shown, index);
   });
   return reader.renderer.render(shown, reader.options, {});
+}
+
+/** What is typed into a file, below its name, or into a command line: it scrolls by itself, also by keys. */
+function typedBlock(
+  { utils }: Pick<InstanceType<typeof MarkdownIt>, 'utils'>,
+  token: Token | undefined,
+): string {
+  const [kind = '', file] = token?.info.trim().split(/\s+/) ?? [];
+  const name = file ?? (kind === 'sh' ? 'Type' : 'So it says');
+  const told = utils.escapeHtml(name);
+  const text = utils.escapeHtml(token?.content ?? '');
+  return `<p class="typed-into">${told}</p>\n<pre class="typed" tabindex="0" role="region" aria-label="${told}"><code>${text}</code></pre>\n`;
 }
 
 /** Gives a table of a guide what the tables of sheets have: heads of columns and rows, and titles for its cards. */

@@ -13,6 +13,8 @@ export const addresses = {
   survey: '/survey/',
   guides: '/guides/',
   guide: (slug: string) => `/guides/${slug}/`,
+  writing: '/writing/',
+  writingKind: (slug: string) => `/writing/${slug}/`,
   findings: '/findings/',
   computations: '/computations/',
   calculators: '/calculators/',

@@ -11,6 +11,7 @@ import { partPages } from '../pages/part-pages.ts';
 import { searchPage } from '../pages/search-page.ts';
 import { vehiclePages } from '../pages/vehicle-pages.ts';
 import { worksheetPages } from '../pages/worksheet-page.ts';
+import { writingPages } from '../pages/writing/writing-pages.ts';
 import { inOrder } from './job-standing.ts';
 
 /**
@@ -33,6 +34,7 @@ export function sitePages(context: SiteContext): Page[] {
     ...calculatorPages(context),
     findingsPage(context),
     computationsPage(context),
+    ...writingPages(context),
   ];
   return [...pages, searchPage(context, pages)].sort((a, b) => (a.address < b.address ? -1 : 1));
 }

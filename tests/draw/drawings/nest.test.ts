@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { shippedMetrics } from '../../../lib/commands/drawings.ts';
+import { shippedMetrics } from '../../../lib/publish/site/shipped-metrics.ts';
 import { drawJob } from '../../../lib/draw/draw-job.ts';
 import type { BuildPlan, PlanBoard } from '../../../lib/model/plan/index.ts';
 import { fixedPlan } from '../../boards/fixed-jobs.ts';

@@ -73,7 +73,7 @@ const { buildStep, layoutStep, portStep, proposalStep, routingStep, stiffnessSte
 );
 const { csvTables } = await import('../../../lib/export/exporters/csv.ts');
 const { drawJob } = await import('../../../lib/draw/draw-job.ts');
-const { shippedMetrics } = await import('../../../lib/commands/drawings.ts');
+const { shippedMetrics } = await import('../../../lib/publish/site/shipped-metrics.ts');
 const { figures } = await import('../../../lib/model/printed/figures.ts');
 const { stepOf } = await import('../../../lib/model/printed/instrument.ts');
 const { parseQuantity } = await import('../../../lib/model/quantity/quantity.ts');

@@ -1,9 +1,9 @@
 import { brotliDecompressSync } from 'node:zlib';
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { storedWoff2 } from '../../lib/commands/stored-woff2.ts';
-import { fontFiles } from '../../lib/draw/lettering/text-metrics.ts';
-import { fontBytes } from '../draw/lettering/shipped-metrics.ts';
+import { fontFiles } from '../../../lib/draw/lettering/text-metrics.ts';
+import { storedWoff2 } from '../../../lib/publish/site/stored-woff2.ts';
+import { fontBytes } from '../../draw/lettering/shipped-metrics.ts';
 
 function openFont(bytes: Uint8Array): fontkit.Font {
   const font = fontkit.create(bytes);

@@ -1,0 +1,70 @@
+import { audioRules } from '../../../model/house-rules/audio.ts';
+import { boardRules } from '../../../model/house-rules/board.ts';
+import { layoutRules } from '../../../model/house-rules/layout.ts';
+import { powerRules } from '../../../model/house-rules/power.ts';
+import { raisingRules } from '../../../model/house-rules/raising.ts';
+import { faultRules } from '../../../model/house-rules/short-circuit.ts';
+import { supplyRules } from '../../../model/house-rules/supply.ts';
+import { wiringRules } from '../../../model/house-rules/wiring.ts';
+import {
+  type HouseRuleName,
+  houseRuleDefinition,
+  houseRulesSchema,
+  isHouseRuleName,
+} from '../../../model/house-rules.ts';
+import { handText } from '../../../model/quantity/hand-text.ts';
+import type { Units } from '../../../model/vocabulary.ts';
+import type { Page, SiteContext } from '../../page/page.ts';
+import { addresses } from '../../site/addresses.ts';
+import { sourceText } from '../../words/words.ts';
+import { exampleLine, type FieldRow, type FieldSection, fieldSections } from './field-sections.ts';
+import { type DrawPicture, fieldsPage } from './kind-page.ts';
+
+const families = [
+  ['supply', 'Supply', supplyRules],
+  ['power', 'Drops, fuses and conductors', powerRules],
+  ['short-circuit', 'Short circuit and interrupting', faultRules],
+  ['wiring', 'Wires, ends and tests', wiringRules],
+  ['board', 'Boards and mounting', boardRules],
+  ['layout', 'How a layout is scored', layoutRules],
+  ['raising', 'Ribs, risers and screws', raisingRules],
+  ['audio', 'Audio', audioRules],
+] as const;
+
+export const houseRulesTitle = 'House rules';
+export const houseRulesSummary =
+  'What holds for every job unless the shop sets it for itself, under rules: of the shop file. Each default has its source.';
+
+/** The page of all house rules, made from their table. */
+export function houseRulesPage(context: SiteContext, draw: DrawPicture): Page {
+  const { units } = context.site.shop;
+  return fieldsPage(context, {
+    address: addresses.writingKind('house-rules'),
+    title: houseRulesTitle,
+    summary: houseRulesSummary,
+    file: 'content/shop.yaml, under rules:',
+    example: '',
+    draw,
+    sections: () => ruleSections(units),
+  });
+}
+
+/** The house rules by family, each default in the units of the shop. */
+export function ruleSections(units: Units): readonly FieldSection[] {
+  const [all] = fieldSections(houseRulesSchema, { title: houseRulesTitle });
+  return families.map(([anchor, title, rules]) => ({
+    anchor,
+    title,
+    says: '',
+    rows: (all?.rows ?? []).flatMap((row) =>
+      isHouseRuleName(row.name) && Object.hasOwn(rules, row.name) ? [ruleRow(row, row.name, units)] : [],
+    ),
+  }));
+}
+
+function ruleRow(row: FieldRow, name: HouseRuleName, units: Units): FieldRow {
+  const { dimension, value, citation, mark } = houseRuleDefinition(name);
+  const usual = dimension === 'count' ? value : handText(value, dimension, units);
+  const source = sourceText({ source: citation, mark });
+  return { ...row, example: exampleLine(name, usual), leftOut: `${usual} (${source})` };
+}
