@@ -1,10 +1,10 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { shippedMetrics } from '../../lib/publish/site/shipped-metrics.ts';
 import { exporters, exportFormats } from '../../lib/export/index.ts';
 import { a4Stock } from '../../lib/export/labels/label-stock.ts';
 import { fileOf } from '../../lib/publish/site/addresses.ts';
+import { shippedMetrics } from '../../lib/publish/site/shipped-metrics.ts';
 import { siteAssets } from '../../lib/publish/site/site-assets.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { root } from '../architecture/modules.ts';

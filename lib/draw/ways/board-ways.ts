@@ -1,3 +1,4 @@
+import type { Edge } from '../../model/vocabulary.ts';
 import { at } from '../paper.ts';
 import { lines } from '../style.ts';
 import type { Sketch } from './sketch.ts';
@@ -128,11 +129,7 @@ interface Print {
 }
 
 /** A thick bar along one edge of a part: its right edge before any turn. */
-function powerEnd(
-  sketch: Sketch,
-  { left, base, width, depth }: Print,
-  end: 'left' | 'right' | 'top' | 'bottom',
-): void {
+function powerEnd(sketch: Sketch, { left, base, width, depth }: Print, end: Edge): void {
   const thick = 3;
   const right = left + width;
   const top = base - depth;

@@ -48,7 +48,10 @@ const terminals: Readonly<Partial<Record<KindName, WrittenPart>>> = {
     'OUT1..2': { role: 'feed-out', panel: 'right', at: '1/2 in', pitch: '1 in', joint: 'set-screw' },
   },
   relay: contact,
-  'isolating-relay': contact,
+  'isolating-relay': {
+    '30, 87': { role: 'relay-contact', joint: 'stud', stud: 'M8' },
+    GND: { role: 'supply-negative', joint: 'blade-tab' },
+  },
   'level-control': { LINE: { role: 'control-line' } },
   charger: {
     IN: { role: 'supply-positive', joint: 'stud', stud: 'M6' },

@@ -35,7 +35,7 @@ function typedBlock(
   const name = file ?? (kind === 'sh' ? 'Type' : 'So it says');
   const told = utils.escapeHtml(name);
   const text = utils.escapeHtml(token?.content ?? '');
-  return `<p class="typed-into">${told}</p>\n<pre class="typed" tabindex="0" role="region" aria-label="${told}"><code>${text}</code></pre>\n`;
+  return `<p class="typed-into">${told}</p>\n<pre class="typed" tabindex="0" role="group" aria-label="${told}"><code>${text}</code></pre>\n`;
 }
 
 /** Gives a table of a guide what the tables of sheets have: heads of columns and rows, and titles for its cards. */

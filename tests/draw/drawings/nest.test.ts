@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { shippedMetrics } from '../../../lib/publish/site/shipped-metrics.ts';
 import { drawJob } from '../../../lib/draw/draw-job.ts';
 import type { BuildPlan, PlanBoard } from '../../../lib/model/plan/index.ts';
+import { shippedMetrics } from '../../../lib/publish/site/shipped-metrics.ts';
 import { fixedPlan } from '../../boards/fixed-jobs.ts';
 
 const plan = fixedPlan('estate-side-well');
