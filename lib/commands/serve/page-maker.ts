@@ -50,6 +50,7 @@ export function openPageMaker(
       return answer.made;
     },
     schemas: async (files, signal) => {
+      await queue.idle(signal);
       const wish = { files };
       const answer = await ask({ what: 'schemas', wish }, { signal, isAwaited: () => false });
       if (answer.what !== 'schemas') throw new Error(`Schemas were asked for, and ${answer.what} was given.`);

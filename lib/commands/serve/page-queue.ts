@@ -19,6 +19,8 @@ export class PageQueue<I, O> {
   readonly #workers: number;
   readonly #waiting: Waiting<I, O>[] = [];
   readonly #atWork = new Set<Waiting<I, O>>();
+  /** What waits until there is nothing to do. */
+  readonly #whenIdle = new Set<() => void>();
 
   /** `workers`: two at least. */
   constructor(work: Worked<I, O>, workers: number) {
@@ -42,6 +44,23 @@ export class PageQueue<I, O> {
     });
   }
 
+  /** Settles once there is nothing to do, for what no reader waits for; rejects with the reason of the signal. */
+  idle(signal: AbortSignal): Promise<void> {
+    if (signal.aborted) return Promise.reject(signal.reason);
+    if (this.#waiting.length + this.#atWork.size === 0) return Promise.resolve();
+    return new Promise((resolve, reject) => {
+      const settle = (): void => {
+        this.#whenIdle.delete(settle);
+        resolve();
+      };
+      this.#whenIdle.add(settle);
+      signal.addEventListener('abort', () => {
+        this.#whenIdle.delete(settle);
+        reject(signal.reason);
+      });
+    });
+  }
+
   /** Begins what may begin now: also to be called where a reader has begun to wait. */
   handOut(): void {
     while (this.#atWork.size < this.#workers) {
@@ -61,6 +80,7 @@ export class PageQueue<I, O> {
       .finally(() => {
         this.#atWork.delete(task);
         this.handOut();
+        if (this.#waiting.length + this.#atWork.size === 0) for (const settle of this.#whenIdle) settle();
       });
   }
 }

@@ -72,4 +72,23 @@ describe('a queue of pages', () => {
     await expect(put('a')).rejects.toThrow('a fault');
     expect(await put('b')).toBe('b');
   });
+
+  it('is idle once all is made, and what waits for that may give up', async () => {
+    const control = new AbortController();
+    await expect(queue.idle(control.signal)).resolves.toBeUndefined();
+    void put('a');
+    void put('b');
+    let isIdle = false;
+    void queue.idle(control.signal).then(() => {
+      isIdle = true;
+    });
+    const given = new AbortController();
+    const up = queue.idle(given.signal);
+    given.abort();
+    await expect(up).rejects.toBe(given.signal.reason);
+    await end('a');
+    expect(isIdle).toBe(false);
+    await end('b');
+    expect(isIdle).toBe(true);
+  });
 });

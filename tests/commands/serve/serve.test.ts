@@ -100,7 +100,8 @@ describe('rackleaf serve', () => {
     await expect.poll(at).toMatch(/NOT CURRENT.*content\/jobs\/demo\.yaml:\d+:\d+: error/s);
     expect((await fetch(`${url}jobs/demo/`)).status).toBe(200);
     expect(told.join('\n')).toMatch(/content\/jobs\/demo\.yaml:\d+:\d+: error/);
-    expect(await (await fetch(`${url}jobs/`)).text()).toContain('Not in the lists below');
+    const list = async () => (await fetch(`${url}jobs/`)).text();
+    await expect.poll(list).toContain('Not in the lists below');
     expect(await end()).toBe(2);
   });
 
