@@ -64,22 +64,28 @@ function sectionsOf(held: Held, spot: Spot, elsewhere: readonly string[]): Field
     const inner = elsewhere.includes(way.join('.')) ? [] : heldIn(field);
     const isSmall = inner.length === 1 && inner.every(({ fields }) => isFlat(fields));
     const anchor = anchorOf(way);
-    rows.push(rowOf(field, name, { anchor, inner: inner.length > 0 && !isSmall ? anchor : null }));
+    // Of alternatives the first: the others follow it.
+    const [first] = isSmall ? [] : inner;
+    rows.push(rowOf(field, name, { anchor, inner: first ? anchorOf(wayOf(way, first)) : null }));
     if (isSmall) rows.push(...inner.flatMap(({ fields }) => innerRows(fields, name, way)));
     else
       below.push(
         ...inner.flatMap((one) => {
-          const word = one.word === null ? [] : [one.word];
-          const title = [...way, ...word].join(' / ');
+          const own = wayOf(way, one);
           return sectionsOf(
             one,
-            { way: [...way, ...word], title, says: fieldText(field)?.says ?? '' },
+            { way: own, title: own.join(' / '), says: fieldText(field)?.says ?? '' },
             elsewhere,
           );
         }),
       );
   }
   return [{ anchor: anchorOf(spot.way), title: spot.title, says: spot.says, rows }, ...below];
+}
+
+/** The way of what a field holds; alternatives have their word at its end. */
+function wayOf(way: readonly string[], { word }: Held): readonly string[] {
+  return word === null ? way : [...way, word];
 }
 
 function innerRows(fields: Held['fields'], name: string, way: readonly string[]): FieldRow[] {
