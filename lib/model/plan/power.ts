@@ -174,6 +174,8 @@ export const deviceDropSchema = z.object({
   unknown: builders(z.string().optional()),
   /** What other currents lift on the way (V): left out of the share. At rated power alone. */
   liftedV: maybe,
+  /** The same on the ground side alone. */
+  groundLiftedV: maybe,
   /** What feed and ground together are lost in, largest first; at rated power alone. */
   parts: z.array(dropPartSchema).optional(),
 });

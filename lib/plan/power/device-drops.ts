@@ -3,7 +3,7 @@ import type { DeviceDrop, DropPart, OperatingPoint } from '../../model/plan/inde
 import { type Traced, traced } from '../../model/trace.ts';
 import type { CircuitLoad, CircuitSource } from './circuit/circuit.ts';
 import { neighboursOf, reachable } from './circuit/circuit-graph.ts';
-import { type DropsBetween, dropParts } from './drop-parts.ts';
+import { dropParts } from './drop-parts.ts';
 import type { NetworkInput } from './operating-points.ts';
 import { sizingVoltageAt } from './sizing-voltage.ts';
 
@@ -23,17 +23,20 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
     const [plus, minus] = [voltage.get(own?.from ?? ''), voltage.get(own?.to ?? '')];
     if (!own || plus === undefined || plus === null || minus === undefined || minus === null) return [];
     const live = reachable(neighbours, own.from, new Set());
-    const ground = reachable(neighbours, own.to, new Set());
+    const grounded = reachable(neighbours, own.to, new Set());
     const drops = feedersOf(circuit.sources, live).flatMap((battery): DeviceDrop[] => {
       const { positive, negative } = battery;
       const [high, low] = [voltage.get(positive), voltage.get(negative)];
       if (high === undefined || high === null || low === undefined || low === null) return [];
       const feedDropV = live.has(positive) ? high - plus : null;
-      const groundDropV = ground.has(negative) ? minus - low : null;
+      const groundDropV = grounded.has(negative) ? minus - low : null;
       const whole = feedDropV !== null && groundDropV !== null ? feedDropV + groundDropV : null;
       // What other currents lift on the way, such as those that charge the battery, is no gain to rely on.
-      const parts = whole !== null && between ? partsOf(between, own, battery) : null;
-      const liftedV = (parts ?? []).reduce((sum, { dropV }) => sum + Math.max(0, -dropV), 0);
+      const known = whole !== null && between ? between : null;
+      const feed = known?.(battery.positive, own.from) ?? [];
+      const ground = known?.(own.to, battery.negative) ?? [];
+      const groundLiftedV = liftedBy(ground);
+      const liftedV = liftedBy(feed) + groundLiftedV;
       const reason = unknownText(own, battery, { live: feedDropV !== null, ground: groundDropV !== null });
       return [
         {
@@ -46,7 +49,7 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
           share:
             whole === null ? null : (whole + liftedV) / sizingVoltageAt(input.job, paths.islands, own.from),
           ...(reason === null ? {} : { unknown: reason }),
-          ...(parts && { parts, liftedV }),
+          ...(known && { parts: inOrder([...feed, ...ground]), liftedV, groundLiftedV }),
         },
       ];
     });
@@ -55,11 +58,14 @@ export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceD
   });
 }
 
-/** What feed and ground of a device are lost in, largest first. */
-function partsOf(between: DropsBetween, { from, to }: CircuitLoad, battery: CircuitSource): DropPart[] {
-  const feed = between(battery.positive, from);
-  const ground = between(to, battery.negative);
-  return [...feed, ...ground].toSorted((a, b) => b.dropV - a.dropV || (a.of < b.of ? -1 : 1));
+/** What other currents lift on a way, volts. */
+function liftedBy(parts: readonly DropPart[]): number {
+  return parts.reduce((sum, { dropV }) => sum + Math.max(0, -dropV), 0);
+}
+
+/** Parts of a drop, largest first. */
+function inOrder(parts: readonly DropPart[]): DropPart[] {
+  return parts.toSorted((a, b) => b.dropV - a.dropV || (a.of < b.of ? -1 : 1));
 }
 
 /** What drops count from: the batteries; where conductors join a device to none, the charger that feeds it in their place. */

@@ -7,6 +7,14 @@ export type WholeDrop = DeviceDrop & {
   readonly share: number;
 };
 
+/** What a ground side loses (V) where nothing that other currents lift on it is relied on: as its limit is held. */
+export function groundLossV({
+  groundDropV,
+  groundLiftedV = 0,
+}: Pick<WholeDrop, 'groundDropV' | 'groundLiftedV'>): number {
+  return groundDropV + groundLiftedV;
+}
+
 /** The drops that are known on both sides. */
 export function wholeDrops(drops: readonly DeviceDrop[]): WholeDrop[] {
   return drops.flatMap((drop): WholeDrop[] => {

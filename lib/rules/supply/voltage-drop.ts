@@ -1,5 +1,6 @@
 import { terminalId } from '../../model/content/resolved-job.ts';
 import type { DropPart, NetworkElement } from '../../model/plan/index.ts';
+import { groundLossV } from '../../plan/power/whole-drops.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceSpot, wireSpot } from '../look-up.ts';
 import { playedPoints, ratedDrops, ratedPoint, voltageAt, voltageOver } from '../operating-point.ts';
@@ -50,6 +51,11 @@ function dropRemedy(parts: readonly DropPart[], excessV: number): string {
   return `larger conductors alone do not mend it: take a fuse or a joint off the way${names.length > 0 ? `, first of all ${listed(names, 'or')}` : ''}, run a second lead behind its own fuse, or put a battery nearer; the conductor that loses most is ${most.of}, ${voltsLost(most.dropV)}`;
 }
 
+/** What is added to a drop since it is not relied on. */
+function liftedText(liftedV: number): string {
+  return liftedV >= 0.0005 ? `, with the ${voltsLost(liftedV)} that other currents lift on the way` : '';
+}
+
 const feedDrop: Rule = {
   id: 'drop-over-limit',
   judge(about) {
@@ -60,13 +66,11 @@ const feedDrop: Rule = {
       // The voltage that the plan took the share of: lower where charging varies.
       const lostV = feedDropV + groundDropV + liftedV;
       const sizingV = lostV / share;
-      const lifted =
-        liftedV >= 0.0005 ? `, with the ${voltsLost(liftedV)} that other currents lift on the way` : '';
       return [
         {
           level: 'caution',
           of: [item, source],
-          message: `at rated power ${voltsLost(feedDropV)} are lost in the feed of ${item} and ${voltsLost(groundDropV)} in its ground${lifted}, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
+          message: `at rated power ${voltsLost(feedDropV)} are lost in the feed of ${item} and ${voltsLost(groundDropV)} in its ground${liftedText(liftedV)}, ${percent(share)} of ${volts(sizingV)}; ${percent(limit)} is the limit${partsText(parts)}`,
           value: lostV,
           limit: limit * sizingV,
           unit: 'V',
@@ -84,16 +88,18 @@ const groundDrop: Rule = {
   judge(about) {
     const most = houseRule(about.job, 'ground-drop-limit');
     const good = houseRule(about.job, 'ground-drop-good');
-    return ratedDrops(about).flatMap(({ item, groundDropV }): Verdict<'ground-drop'>[] => {
-      if (groundDropV <= good.value + 1e-9) return [];
-      const over = groundDropV > most.value + 1e-9;
+    return ratedDrops(about).flatMap((drop): Verdict<'ground-drop'>[] => {
+      const { item, groundDropV, groundLiftedV = 0 } = drop;
+      const lostV = groundLossV(drop);
+      if (lostV <= good.value + 1e-9) return [];
+      const over = lostV > most.value + 1e-9;
       const { value: limit, from } = over ? most : good;
       return [
         {
           level: over ? 'caution' : 'note',
           of: [item],
-          message: `the ground side of ${item} drops ${voltsLost(groundDropV)} at rated power, where ${volts(limit)} is ${over ? 'the limit' : 'good'}`,
-          value: groundDropV,
+          message: `the ground side of ${item} drops ${voltsLost(groundDropV)} at rated power${liftedText(groundLiftedV)}, where ${volts(limit)} is ${over ? 'the limit' : 'good'}`,
+          value: lostV,
           limit,
           unit: 'V',
           remedy: 'shorten the ground lead, run it larger, or add a ground from the body to the battery',

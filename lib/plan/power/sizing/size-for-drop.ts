@@ -4,7 +4,7 @@ import { wholeUp } from '../../../model/quantity/safe-rounding.ts';
 import { candidatesFor } from '../../wiring/cable-candidates.ts';
 import { deviceDrops } from '../device-drops.ts';
 import { type NetworkInput, operatingPoints, solvePoint } from '../operating-points.ts';
-import { type WholeDrop, wholeDrops } from '../whole-drops.ts';
+import { groundLossV, type WholeDrop, wholeDrops } from '../whole-drops.ts';
 import { nextSizeMm2 } from './next-size.ts';
 import { entersPorts, fitsPorts } from './ports-fit.ts';
 import type { PowerSizing } from './power-sizing.ts';
@@ -94,7 +94,7 @@ function missedDrops(
   const { rules } = network.job;
   const limit = rules['drop-limit'].value;
   const groundLimitV = rules['ground-drop-limit'].value;
-  const excess = ({ share, groundDropV }: WholeDrop) => Math.max(share / limit, groundDropV / groundLimitV);
+  const excess = (drop: WholeDrop) => Math.max(drop.share / limit, groundLossV(drop) / groundLimitV);
   const drops = wholeDrops(deviceDrops(network, point));
   const [worst] = drops.toSorted((a, b) => excess(b) - excess(a));
   if (point.state === 'no-solution') {
@@ -113,7 +113,7 @@ function missOf(worst: WholeDrop, { job }: NetworkInput): Miss {
   const limit = job.rules['drop-limit'].value;
   const groundLimitV = job.rules['ground-drop-limit'].value;
   const onlyGround = worst.share <= limit;
-  const foundV = onlyGround ? worst.groundDropV : worst.feedDropV + worst.groundDropV + (worst.liftedV ?? 0);
+  const foundV = onlyGround ? groundLossV(worst) : worst.feedDropV + worst.groundDropV + (worst.liftedV ?? 0);
   // The share is the drop over the voltage for sizing, whose allowed share it is held against.
   const allowedV = onlyGround ? groundLimitV : (limit * foundV) / worst.share;
   return {
