@@ -14,6 +14,7 @@ import {
   tellFailed,
   tellProblems,
 } from './told/report.ts';
+import { toldFindings } from './told/shared-findings.ts';
 
 /** How a check is told: to a person, in one line each for an editor, or whole for a program. */
 export type CheckForm = 'told' | 'plain' | 'json';
@@ -60,8 +61,11 @@ const tellers: Readonly<Record<CheckForm, Tell>> = {
   told: (shop, effects, tellsFailed) => {
     tellProblems(shop, effects);
     if (tellsFailed) tellFailed(shop, effects);
+    const { shared, own } = toldFindings(shop.jobs);
+    for (const { finding, jobs } of shared)
+      effects.out(`${findingText(finding)}\n  told once, of ${jobs.join(', ')}`);
     for (const loaded of shop.jobs) {
-      for (const finding of loaded.plan.findings) effects.out(findingText(finding));
+      for (const finding of own(loaded.job.id)) effects.out(findingText(finding));
       tellChanges(loaded, effects);
       effects.out(standingText(loaded));
     }

@@ -24,7 +24,12 @@ export const stockAndRecordFindings = {
     source: 'the record of revisions',
   },
   'stock-short': {
-    asks: 'The shelf has what the job takes; a length comes off one reel.',
+    asks: 'The shelf has the lengths that the job takes, each on one reel.',
+    levels: ['caution'],
+    ...shopStock,
+  },
+  'to-order': {
+    asks: 'The shelf has the pieces that the job takes; what it lacks is one list to order from.',
     levels: ['caution'],
     ...shopStock,
   },

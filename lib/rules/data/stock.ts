@@ -1,35 +1,57 @@
 import { pointer } from '../../model/place.ts';
+import type { PlanPick } from '../../model/plan/index.ts';
 import { wireSpot } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
 import { counted, lengthIn } from '../words.ts';
+
+/** What a job takes and the shelf lacks. A fuse that is short has a rule of its own, which tells the lawful alternatives. */
+function lacking({ plan }: Case, unit: PlanPick['unit']): readonly PlanPick[] {
+  return plan.pick.filter((one) => one.unit === unit && one.short > 0 && one.kind !== 'fuse');
+}
 
 const short: Rule = {
   id: 'stock-short',
-  judge({ job, plan }) {
+  judge(about) {
+    const { job, plan } = about;
     const written = (part: string) =>
       plan.wires.filter((wire) => wire.part === part).map(({ id }) => wireSpot({ job, plan }, id));
-    return plan.pick.flatMap(
-      ({ part, kind, quantity, unit, stockQuantity, short: missing }): Verdict<'stock-short'>[] => {
-        // A fuse that is short has a rule of its own, which tells the lawful alternatives.
-        if (missing <= 0 || kind === 'fuse') return [];
-        const length = lengthIn(job, { path: pointer(['stock', part]), file: 'shop' }, ...written(part));
-        const amount = (value: number) => (unit === 'm' ? length(value) : counted(value, 'piece'));
-        return [
-          {
-            level: 'caution',
-            of: [part],
-            message: `the job takes ${amount(quantity)} of ${part}, the shelf has ${amount(stockQuantity)}, ${amount(missing)} ${unit === 'm' ? 'is on no single reel' : 'short'}`,
-            value: stockQuantity,
-            limit: quantity,
-            unit,
-            remedy: unit === 'm' ? 'order a reel; two ends do not make one length' : 'order what is short',
-            path: pointer(['stock', part]),
-            file: 'shop',
-          },
-        ];
-      },
-    );
+    return lacking(about, 'm').map(({ part, quantity, unit, stockQuantity, short: missing }) => {
+      const length = lengthIn(job, { path: pointer(['stock', part]), file: 'shop' }, ...written(part));
+      return {
+        level: 'caution',
+        of: [part],
+        message: `the job takes ${length(quantity)} of ${part}, the shelf has ${length(stockQuantity)}, ${length(missing)} is on no single reel`,
+        value: stockQuantity,
+        limit: quantity,
+        unit,
+        remedy: 'order a reel; two ends do not make one length',
+        path: pointer(['stock', part]),
+        file: 'shop',
+      };
+    });
   },
 };
 
-export const stockRules: readonly Rule[] = [short];
+const toOrder: Rule = {
+  id: 'to-order',
+  judge(about): readonly Verdict<'to-order'>[] {
+    const missing = lacking(about, 'piece');
+    if (missing.length === 0) return [];
+    const lines = missing.map(({ part, quantity, stockQuantity, short: lacks }) => {
+      const there = stockQuantity > 0 ? ` (the job takes ${quantity}, the shelf has ${stockQuantity})` : '';
+      return `${counted(lacks, 'piece')} of ${part}${there}`;
+    });
+    return [
+      {
+        level: 'caution',
+        of: missing.map(({ part }) => part),
+        message: `to order for this job: ${lines.join(', ')}`,
+        remedy: 'order them; once they are there, write them under stock:',
+        path: pointer(['stock']),
+        file: 'shop',
+      },
+    ];
+  },
+};
+
+export const stockRules: readonly Rule[] = [short, toOrder];
