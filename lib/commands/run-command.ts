@@ -46,9 +46,16 @@ const commands: Readonly<Record<string, Command>> = {
     },
   },
   check: {
-    options: { json: 'boolean', plain: 'boolean' },
+    options: { json: 'boolean', plain: 'boolean', fix: 'boolean', yes: 'boolean' },
     words: ['JOB?'],
     run: async (effects, { words, flags }) => {
+      if (flags.fix === true) {
+        if (flags.json === true || flags.plain === true)
+          return refuse(effects, 'check: --fix shows lines, and takes no --json or --plain');
+        const { fix } = await import('./fix.ts');
+        return fix(effects, words[0] ?? null, flags.yes === true);
+      }
+      if (flags.yes === true) return refuse(effects, 'check: --yes goes with --fix');
       if (flags.json === true && flags.plain === true)
         return refuse(effects, 'check: one of --json and --plain');
       const { check } = await import('./check.ts');

@@ -117,6 +117,7 @@ function quantityCodec<D extends DimensionName>(dimension: D, unsigned: boolean)
         code: 'custom',
         input: value,
         message: isMended ? why : `${why}; write ${name} such as ${example}`,
+        ...(typeof read !== 'number' && read.meant !== undefined && { params: { meant: read.meant } }),
       });
       return z.NEVER;
     },

@@ -19,6 +19,8 @@ const editSchema = z.object({
   text: builders(z.string()),
 });
 
+export type FileEdit = z.infer<typeof editSchema>;
+
 const toldFindingSchema = z.object({
   /** The rule's id, such as `fuse-over-conductor`. */
   rule: builders(z.string()),

@@ -1,3 +1,4 @@
+import type { FileEdit } from './finding.ts';
 import { type Place, placeText } from './place.ts';
 
 /**
@@ -12,6 +13,8 @@ export interface Problem {
   readonly expected?: string;
   /** What to do. */
   readonly remedy?: string;
+  /** The same as a change of the file, where nothing else can be meant. */
+  readonly edit?: FileEdit;
 }
 
 /** Why a written text can't be read, as a part of a sentence: a problem tells it with its place. */
@@ -19,6 +22,8 @@ export interface Unreadable {
   readonly unreadable: string;
   /** True where the sentence tells what to write already. */
   readonly isMended?: boolean;
+  /** What was meant, where it can be nothing else. */
+  readonly meant?: string;
 }
 
 /** A result that may carry problems beside what could be read. */

@@ -3,6 +3,7 @@ import type { Finding } from '../model/finding.ts';
 import type { FindingId } from '../model/findings/index.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
 import type { PlacedRemark } from '../model/remark.ts';
+import { scalarText } from '../read/yaml/write-value.ts';
 import { withAcceptances } from './accepted.ts';
 import { rules } from './all-rules.ts';
 import { withAssumed } from './assumed.ts';
@@ -18,9 +19,14 @@ interface Judged {
 
 /** A verdict under the id of its rule. */
 function judged({ id }: Rule, verdict: Verdict<FindingId>, job: ReadJob): Judged {
-  const { path, file, givesWayTo = [], ...rest } = verdict;
+  const { path, file, givesWayTo = [], instead, ...rest } = verdict;
+  const finding = findingOf({ rule: id, ...rest }, { path, ...(file && { file }) }, job);
+  const span = instead && job.span(instead.path);
   return {
-    finding: findingOf({ rule: id, ...rest }, { path, ...(file && { file }) }, job),
+    finding:
+      span && instead
+        ? { ...finding, edit: { file: job.place('').file, ...span, text: scalarText(instead.text) } }
+        : finding,
     givesWayTo,
   };
 }

@@ -23,6 +23,8 @@ export interface Verdict<Id extends FindingId> extends RemarkBody, Spot {
    * is as grave and names its subject.
    */
   readonly givesWayTo?: readonly FindingId[];
+  /** What the job is to say at a path of it, where no other remedy can be meant. */
+  readonly instead?: { readonly path: string; readonly text: string };
 }
 
 /** A rule for one finding. */

@@ -13,11 +13,16 @@ A job that can't be read, or is still being planned, keeps its page as it was la
 above it and NOT CURRENT on every sheet. Ends with 2 where the latest save has errors.
   --port        0 for any that is free`,
   check: `rackleaf check [JOB] [--plain|--json]
+rackleaf check [JOB] --fix [--yes]
 
-Prints every error of the input and every finding, with file, line and column, and renews the schemas
-for editors.
+Prints every error of the input and every finding, with file, line and column, the first to mend first,
+and renews the schemas for editors. What several jobs have from one vehicle, part or the shop is told once.
   --plain       one line for each, as compilers print them, so that an editor jumps to its place:
-                file:line:column: error, warning or note: what is wrong; to do: what helps [rule]`,
+                file:line:column: error, warning or note: what is wrong; to do: what helps [rule]
+  --fix         mends what can be meant in one way only, shown first: a decimal comma or a unit spelled
+                out, a label that stands twice, the state of a control that its part says to be unsafe.
+                Facts of the vehicle, readings, reasons, acceptances and open terminals are never written
+  --yes         writes it without a question`,
   schemas: `rackleaf schemas [--yes]
 
 Renews the schemas for editors in .rackleaf/schemas, and names each in the first line of the file that is

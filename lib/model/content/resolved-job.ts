@@ -148,6 +148,8 @@ export interface ReadJob extends Job {
   readonly file: JobFile;
   /** Where a value of the job file stands, by JSON Pointer; the nearest given ancestor of one that is not there. */
   readonly place: (path: string) => Place;
+  /** The offsets of a value of the job file; null where the file does not have it. */
+  readonly span: (path: string) => { readonly start: number; readonly end: number } | null;
   readonly vehiclePlace: (path: string) => Place;
   readonly shopPlace: (path: string) => Place;
   /** Where a value of the catalogue stands, by JSON Pointer from `/parts`. */

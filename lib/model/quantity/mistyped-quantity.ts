@@ -153,6 +153,8 @@ export interface OtherlyWritten {
   readonly says: string;
   /** True where it tells the very text to write. */
   readonly isWhole: boolean;
+  /** This text, where nothing else can be meant. */
+  readonly meant?: string;
 }
 
 /**
@@ -173,9 +175,13 @@ export function otherlyWritten(
   const isWhole = meant !== text && reads(meant);
   if (way) {
     const thousands = thousandsHint(text);
-    return { says: `${shown} ${way.has}: ${isWhole ? `write ${meant}` : (thousands ?? way.hint)}`, isWhole };
+    return {
+      says: `${shown} ${way.has}: ${isWhole ? `write ${meant}` : (thousands ?? way.hint)}`,
+      isWhole,
+      ...(isWhole && { meant }),
+    };
   }
-  return isWhole ? { says: `${shown} has its unit spelled out: write ${meant}`, isWhole } : null;
+  return isWhole ? { says: `${shown} has its unit spelled out: write ${meant}`, isWhole, meant } : null;
 }
 
 function meantText(text: string, dimension: Dimension): string {

@@ -68,7 +68,9 @@ export function parseQuantity(text: string, dimensionName: DimensionName): numbe
   if (typeof read === 'number') return read;
   const reads = (one: string) => typeof plainQuantity(one, dimensionName) === 'number';
   const other = otherlyWritten(spaced, dimensions[dimensionName], reads);
-  return other === null ? read : { unreadable: other.says, ...(other.isWhole && { isMended: true }) };
+  if (other === null) return read;
+  const { says, isWhole, meant } = other;
+  return { unreadable: says, ...(isWhole && { isMended: true }), ...(meant !== undefined && { meant }) };
 }
 
 /** The same of a text with single spaces, without a look at what else may be meant by it. */

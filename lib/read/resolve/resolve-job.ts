@@ -95,6 +95,7 @@ export function resolveJob(
     boards,
     runs,
     place: (path) => placed.placeOf(spotOf(path, spots)),
+    span: placed.span,
     vehiclePlace: found.placed.placeOf,
     shopPlace: around.shopFile.placeOf,
     partPlace: around.partPlace,

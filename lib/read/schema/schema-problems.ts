@@ -1,8 +1,10 @@
 import type { z } from 'zod';
+import type { FileEdit } from '../../model/finding.ts';
 import { pointer } from '../../model/place.ts';
 import type { Problem } from '../../model/problem.ts';
 import { nearestName } from '../names/nearest-name.ts';
 import { inRow } from '../short-forms/in-row.ts';
+import { scalarText } from '../yaml/write-value.ts';
 import type { YamlDocument } from '../yaml/yaml.ts';
 import { bestBranch } from './best-branch.ts';
 import { exampleOf, expectation } from './expectation.ts';
@@ -66,7 +68,23 @@ function issueProblems(scope: Scope, issue: Issue): readonly Found[] {
   }
   const schemas = schemasAt(scope.schema, own, partOf(scope));
   const words = issueWords(issue, { value, schemas });
-  return [{ where: scope.doc.placeOf(pointer(keys)), message: sentence(subject(keys), words) }];
+  const edit = issue.code === 'custom' ? meantEdit(scope.doc, keys, value, issue.params?.meant) : null;
+  return [
+    {
+      where: scope.doc.placeOf(pointer(keys)),
+      message: sentence(subject(keys), words),
+      ...(edit && { edit }),
+    },
+  ];
+}
+
+/** The text of a value exchanged for the one that was meant; null where it does not stand there as it was read. */
+function meantEdit(doc: YamlDocument, keys: Keys, value: unknown, meant: unknown): FileEdit | null {
+  const span = doc.span(pointer(keys));
+  if (!span || typeof meant !== 'string' || typeof value !== 'string') return null;
+  const there = doc.source.slice(span.start, span.end);
+  const isThere = there === value || there === `"${value}"` || there === `'${value}'`;
+  return isThere ? { file: doc.file, ...span, text: scalarText(meant) } : null;
 }
 
 function partOf(scope: Scope): unknown {

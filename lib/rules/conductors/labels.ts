@@ -10,6 +10,27 @@ const isReleased = ({ job }: Case, wire: string): boolean => Object.hasOwn(job.r
 /** A label as it is read on a wire: capitals and small letters are one. */
 const readLabel = ({ label }: PlanWire): string => label.toUpperCase();
 
+/** The next label of the letters of a written one that no wire and no terminal has; none for one that is not written. */
+function freeLabel({ job, plan }: Case, wire: PlanWire): Pick<Verdict<'label-twice'>, 'instead'> {
+  const link = job.links.find(({ id }) => id === wire.id);
+  const [letters = ''] = /^\D*/.exec(stemOf(wire.label)) ?? [];
+  if (link?.given?.label === undefined || letters === '') return {};
+  const taken = new Set(
+    [
+      ...plan.wires.map(({ label }) => label),
+      ...Object.values(job.releasedLabels),
+      ...job.devices.flatMap(({ facts }) =>
+        Object.entries(facts.terminals).flatMap(([name, { mark }]) => [name, mark ?? '']),
+      ),
+    ].map((one) => stemOf(one).toUpperCase()),
+  );
+  let number = 1;
+  while (taken.has(`${letters}${number}`.toUpperCase())) number += 1;
+  return { instead: { path: `${link.path}/label`, text: `${letters}${number}` } };
+}
+
+const stemOf = (label: string): string => label.replace(/[+-]$/, '');
+
 const labelTwice: Rule = {
   id: 'label-twice',
   judge(about) {
@@ -31,6 +52,7 @@ const labelTwice: Rule = {
           remedy: all
             ? 'the labels hang on the wires of a released revision: mark them apart by hand, and write another label: with the next revision'
             : `write another label: for ${written.link}, or leave it out`,
+          ...(all ? {} : freeLabel(about, written)),
           ...wireSpot(about, written.id),
         },
       ];
@@ -52,6 +74,7 @@ const labelIsTerminal: Rule = {
           remedy: released
             ? 'the label hangs on the wire of a released revision and stays; write another label: with the next revision'
             : `write another label: for ${wire.link}, or leave it out`,
+          ...(released ? {} : freeLabel(about, wire)),
           ...wireSpot(about, wire.id),
         };
       },

@@ -35,6 +35,7 @@ const unsafe: Rule = {
       const spec = deviceOf(job, item)?.facts.controls[control];
       if (safe) return [];
       const isGrave = !spec || grave.includes(spec.what);
+      const spot = deviceSpot(job, item, 'settings', control);
       return [
         {
           level: isGrave ? 'stop' : 'caution',
@@ -45,7 +46,8 @@ const unsafe: Rule = {
           remedy: spec
             ? `write "${spec.safe}", and change it at commissioning once the meter says so`
             : "look its safe state up in the maker's data",
-          ...deviceSpot(job, item, 'settings', control),
+          ...(spec && { instead: { path: spot.path, text: spec.safe } }),
+          ...spot,
         },
       ];
     });
