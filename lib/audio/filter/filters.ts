@@ -86,6 +86,12 @@ export function levelDb(response: Complex): number {
   return 20 * Math.log10(Math.max(10 ** (lowestLevelDb / 20), magnitude(response)));
 }
 
+const levelRules = {
+  butterworth: 'filter-level-butterworth',
+  'linkwitz-riley': 'filter-level-linkwitz-riley',
+  bessel: 'filter-level-bessel',
+} as const satisfies Readonly<Record<FilterType, string>>;
+
 /** Level in dB of one filter at a frequency, with its working. */
 export function filterLevel(
   where: string,
@@ -102,7 +108,7 @@ export function filterLevel(
     bessel: `L = 20 * log10(|theta(0) / theta(j * w3 * w)|), w = ${ratio}, theta the reverse Bessel polynomial of order n, w3 its half-power frequency`,
   };
   return traced(levelDb(response(frequencyHz)), 'dB', {
-    rule: `filter-level-${type}`,
+    rule: levelRules[type],
     formula: formulas[type],
     citation: prototypeFamilies[type].citation,
     inputs: [

@@ -102,7 +102,7 @@ function downThePage(caption: string, count: number, columns: readonly Told[]): 
     [
       { title: 'What', kind: 'words', cell: ({ title }) => title },
       { title: 'Such as', cell: ({ example }) => example },
-      ...Array.from({ length: count }, (_, at) => ({ title: String(at + 1), kind: 'room' as const })),
+      ...Array.from({ length: count }, (_, at) => ({ title: `No. ${at + 1}`, kind: 'room' as const })),
     ],
   );
 }

@@ -39,7 +39,7 @@ describe('two processes on one shop', () => {
     expect(then.site).not.toEqual(first.site);
 
     // Nothing is left of either but what is kept, and that whole: one who comes after sees the same.
-    expect(readdirSync(join(shop.root, '.rackleaf'))).toEqual(['kept']);
+    expect(readdirSync(join(shop.root, '.rackleaf'))).toEqual(['kept', 'schemas']);
     expect(
       Object.keys(filesBelow(join(shop.root, '.rackleaf'))).filter((path) => /\.part$/.test(path)),
     ).toEqual([]);

@@ -95,6 +95,7 @@ export const stockCases = {
           }),
         level: 'caution',
         subject: 'amp-a',
+        file: 'shop.yaml',
         says: /^to order for this job: 2 pieces of amp-a, 1 piece of woofer-a \(the job takes 2, the shelf has 1\)$/,
       },
     ],
