@@ -16,3 +16,8 @@ export function onceEach<Asked extends readonly unknown[], Answer>(
     return answer;
   };
 }
+
+/** Work that is done when it is first asked for; its answer is remembered as long as the function that is given back. */
+export function once<Answer>(work: () => Answer): () => Answer {
+  return onceEach(work, () => null);
+}

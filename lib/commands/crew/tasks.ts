@@ -1,6 +1,7 @@
 import type { Keeper } from '../../kept/keeper.ts';
 import { computeAnew, computeLater } from '../../model/keep.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { once } from '../../plan/once-each.ts';
 import type { PlanDrawing } from '../../publish/site/shop-site.ts';
 import { type JobFiles, type ShopReader, shopReader } from '../kept/shop-steps.ts';
 import { failureText } from '../told/failure-text.ts';
@@ -54,13 +55,4 @@ export class TaskBench {
       return { state: 'failed', failure: failureText(error) };
     }
   }
-}
-
-/** A function that does its work when it is first asked. */
-function once<T>(work: () => Promise<T>): () => Promise<T> {
-  let done: Promise<T> | null = null;
-  return () => {
-    done ??= work();
-    return done;
-  };
 }

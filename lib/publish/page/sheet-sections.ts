@@ -1,5 +1,6 @@
 import type { Audience } from '../../model/audience.ts';
 import { type BuildPlan, buildPlanSchema } from '../../model/plan/index.ts';
+import { once } from '../../plan/once-each.ts';
 import { frozen } from '../frozen.ts';
 import { type HandOver, handOverOf, type Serials } from '../packet/hand-over.ts';
 import { sheetIds, sheets } from '../sheets/index.ts';
@@ -23,7 +24,8 @@ export interface SheetSection {
 
 /** The sheets of a plan that an audience sees and that have something to show, in the order of print. */
 export function sheetSections(plan: BuildPlan, audience: Audience, serials: Serials): SheetSection[] {
-  const seen = seenBy(plan, audience, serials);
+  // Only a sheet that is open to all asks for it.
+  const seen = once(() => seenBy(plan, audience, serials));
   const shown = sheetIds
     .map((id) => sheets[id])
     .filter((sheet) => sheet.audiences.includes(audience))
@@ -48,16 +50,8 @@ interface Seen {
   readonly handOver: HandOver;
 }
 
-/** What is seen of a plan, worked out once for all sheets, and only where one asks. */
-function seenBy(plan: BuildPlan, audience: Audience, serials: Serials): () => Seen {
-  let seen: Seen | null = null;
-  return () => {
-    seen ??= {
-      plan: visibleTo(buildPlanSchema, plan, audience) ?? {},
-      handOver: handOverOf(plan, serials),
-    };
-    return seen;
-  };
+function seenBy(plan: BuildPlan, audience: Audience, serials: Serials): Seen {
+  return { plan: visibleTo(buildPlanSchema, plan, audience) ?? {}, handOver: handOverOf(plan, serials) };
 }
 
 function modelOf(sheet: Sheet, plan: BuildPlan, seen: () => Seen): object | null {
