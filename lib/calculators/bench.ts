@@ -1,5 +1,5 @@
 import type { HouseRules } from '../model/house-rules.ts';
-import type { LengthStyle } from '../model/quantity/length-text.ts';
+import { type LengthStyle, lengthStyle } from '../model/quantity/length-text.ts';
 import type { ConductorRole, Units } from '../model/vocabulary.ts';
 import type { CableCandidate } from '../power/conductor/conductor-choice.ts';
 import type { StockedFuse, StockedHolder } from '../power/fuse-choice.ts';
@@ -41,6 +41,6 @@ export function openBench(shop: BenchShop): Bench {
     shop,
     rules,
     power: powerRules(rules),
-    style: { system: shop.units === 'inch' ? 'inch' : 'mm', fraction: shop.fraction },
+    style: lengthStyle(shop),
   };
 }

@@ -3,8 +3,8 @@ import type { ShopNames } from '../../export/schemas/shop-names.ts';
 import { nothingReleased } from '../../model/content/built.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep, Step } from '../../model/keep.ts';
-import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
-import { lengthStyle } from '../../publish/words/written.ts';
+import { rulesTold } from '../../model/printed/rule-figures.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { baseName, type ContentFiles, type OpenShop } from '../../read/read-content.ts';
 import { readYaml } from '../../read/yaml/yaml.ts';
 import { jobFilesIn } from './job-files.ts';
@@ -78,7 +78,6 @@ function namesOf({ parts, vehicles, unread }: OpenShop): ShopNames {
 
 /** Puts the figures that the shop works by into a text that names house rules. */
 function tellOf({ shop }: OpenShop): (says: string) => string {
-  const values = ruleValues(shop?.rules ?? {});
   const style = lengthStyle({ units: shop?.units ?? 'inch', fraction: shop?.fraction ?? 16 });
-  return (says) => withRules(says, values, style);
+  return rulesTold(shop?.rules ?? {}, style);
 }

@@ -1,7 +1,7 @@
 import { ribRing } from '../../board/strength/rib.ts';
 import type { BuildPlan, OutlinePoint, PlanBoard } from '../../model/plan/index.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
-import { dimensionNote, type LengthStyle } from '../../model/quantity/length-text.ts';
+import { dimensionNote, type LengthStyle, lengthStyle } from '../../model/quantity/length-text.ts';
 import { drawBoardEdge, drawHole } from '../board/board-view.ts';
 import { grainShown, placeGrainArrow } from '../board/grain-arrow.ts';
 import type { Feature } from '../board/ordinate-rows.ts';
@@ -35,7 +35,7 @@ export const cut: DrawingKind = {
 
 /** How a shop writes lengths on its boards. */
 export function lengthStyleOf({ shop }: Pick<BuildPlan, 'shop'>): LengthStyle {
-  return { system: shop.units === 'inch' ? 'inch' : 'mm', fraction: shop.fraction };
+  return lengthStyle(shop);
 }
 
 function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: BoardViewKind): DrawnPage {

@@ -35,6 +35,15 @@ export function withRules(text: string, values: RuleValues, style: LengthStyle):
   );
 }
 
+/** Puts the figures that a shop works by into texts that name house rules, by what the shop sets itself. */
+export function rulesTold(
+  given: Readonly<Partial<Record<string, number>>>,
+  style: LengthStyle,
+): (text: string) => string {
+  const values = ruleValues(given);
+  return (text) => withRules(text, values, style);
+}
+
 /** The value of a house rule as it was set, in the shop's units: never rounded to another value than the one that counts. */
 export function ruleFigure(name: HouseRuleName, value: number, style: LengthStyle): string {
   const { dimension } = houseRuleDefinition(name);

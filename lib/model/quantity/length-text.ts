@@ -1,3 +1,4 @@
+import type { Units } from '../vocabulary.ts';
 import { type Direction, wholeSteps } from './safe-rounding.ts';
 
 const inchM = 0.0254;
@@ -14,6 +15,17 @@ export interface LengthStyle {
   readonly feet?: boolean;
   /** Which way a length that lies between two steps is written. Default to the nearest. */
   readonly direction?: Direction;
+}
+
+/** How a shop writes lengths, by its units and its tape. */
+export function lengthStyle({
+  units,
+  fraction,
+}: {
+  readonly units: Units;
+  readonly fraction: LengthStyle['fraction'];
+}): LengthStyle {
+  return { system: units === 'inch' ? 'inch' : 'mm', fraction };
 }
 
 /** One length in every form that a sheet shows. */

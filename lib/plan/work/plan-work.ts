@@ -1,5 +1,6 @@
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { orderOfWork } from './steps/order-of-work.ts';
@@ -26,7 +27,7 @@ export function planWork(
     plan,
     times: job.shop.times,
     declared,
-    tape: { system: job.shop.units === 'inch' ? 'inch' : 'mm', fraction: job.shop.fraction },
+    tape: lengthStyle(job.shop),
     tiesM: {
       board: job.rules['tie-spacing-board'].value,
       vehicle: job.rules['tie-spacing-vehicle'].value,

@@ -1,11 +1,11 @@
 import type { Shop } from '../../model/content/shop.ts';
 import { type FindingEntry, findingEntry, findingFamilies, isFindingId } from '../../model/findings/index.ts';
-import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
+import { rulesTold } from '../../model/printed/rule-figures.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
 import type { Page, SiteContext } from '../page/page.ts';
 import { strong, tableOf } from '../sheets/table.ts';
 import { addresses } from '../site/addresses.ts';
 import { levelOrder, sourceText } from '../words/words.ts';
-import { lengthStyle } from '../words/written.ts';
 import { type CatalogueBody, cataloguePage } from './catalogue-page.ts';
 
 export const findingsTitle = 'All findings';
@@ -28,12 +28,11 @@ type Listed = FindingEntry & { readonly id: string };
 
 /** The entries of a family, with the figures of the shop in what they ask. */
 function listed(findings: object, shop: Shop): readonly Listed[] {
-  const values = ruleValues(shop.rules);
-  const style = lengthStyle(shop);
+  const tell = rulesTold(shop.rules, lengthStyle(shop));
   return Object.keys(findings).flatMap((id): Listed[] => {
     if (!isFindingId(id)) return [];
     const entry = findingEntry(id);
-    return [{ ...entry, id, asks: withRules(entry.asks, values, style) }];
+    return [{ ...entry, id, asks: tell(entry.asks) }];
   });
 }
 

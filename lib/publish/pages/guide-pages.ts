@@ -1,12 +1,11 @@
 import type { Guide } from '../../model/content/guide.ts';
-import type { Shop } from '../../model/content/shop.ts';
-import { ruleValues, withRules } from '../../model/printed/rule-figures.ts';
+import { rulesTold } from '../../model/printed/rule-figures.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { chromeOf } from '../page/chrome.ts';
 import { markdownHtml } from '../page/markdown.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { guideRecord } from '../site/search-fields.ts';
-import { lengthStyle } from '../words/written.ts';
 import { computationsSummary, computationsTitle } from './computations-page.ts';
 import { findingsSummary, findingsTitle } from './findings-page.ts';
 
@@ -24,8 +23,10 @@ export interface GuideBody {
 
 /** The index of guides, and a page for each. */
 export function guidePages(context: SiteContext): Page[] {
-  const all = context.site.guides
-    .map((guide) => told(guide, context.site.shop))
+  const { guides, shop } = context.site;
+  const tell = rulesTold(shop.rules, lengthStyle(shop));
+  const all = guides
+    .map((guide) => ({ ...guide, summary: tell(guide.summary), body: tell(guide.body) }))
     .sort((a, b) => (a.slug < b.slug ? -1 : 1));
   const index: Page = {
     address: addresses.guides,
@@ -54,12 +55,6 @@ export function guidePages(context: SiteContext): Page[] {
     },
   };
   return [index, ...all.map((guide) => guidePage(context, guide))];
-}
-
-/** A guide with the figures of the shop where it names a house rule. */
-function told(guide: Guide, shop: Shop): Guide {
-  const tell = (text: string) => withRules(text, ruleValues(shop.rules), lengthStyle(shop));
-  return { ...guide, summary: tell(guide.summary), body: tell(guide.body) };
 }
 
 function guidePage(context: SiteContext, guide: Guide): Page {

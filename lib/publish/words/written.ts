@@ -7,8 +7,7 @@ import {
   printedLength,
   printedMetres,
 } from '../../model/printed/lengths.ts';
-import type { LengthStyle } from '../../model/quantity/length-text.ts';
-import { dimensionNote } from '../../model/quantity/length-text.ts';
+import { dimensionNote, lengthStyle } from '../../model/quantity/length-text.ts';
 import { plainDigits } from '../../model/quantity/plain-digits.ts';
 import type { HoleFit } from '../../model/tables/drills.ts';
 
@@ -37,11 +36,6 @@ export interface Writer {
   wire(name: LengthName, lengthM: number): Written;
   /** What the forms of a length are, as the sheet's note says it. */
   readonly note: string;
-}
-
-/** How a shop writes lengths. */
-export function lengthStyle({ units, fraction }: Pick<BuildPlan['shop'], 'units' | 'fraction'>): LengthStyle {
-  return { system: units === 'inch' ? 'inch' : 'mm', fraction };
 }
 
 /** The writer of a shop. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { findingCatalogue, findingFamilies } from '../../../lib/model/findings/index.ts';
 import { houseRuleNames } from '../../../lib/model/house-rules.ts';
 import { rulesNamed, ruleValues, withRules } from '../../../lib/model/printed/rule-figures.ts';
-import { lengthStyle } from '../../../lib/publish/words/written.ts';
+import { lengthStyle } from '../../../lib/model/quantity/length-text.ts';
 import { escaped, pageAt } from '../sample/sample-page.ts';
 import { sampleSite } from '../sample/sample-site.ts';
 

@@ -1,11 +1,11 @@
-import type { Shop } from '../../../model/content/shop.ts';
-import { ruleValues, withRules } from '../../../model/printed/rule-figures.ts';
+import { rulesTold } from '../../../model/printed/rule-figures.ts';
+import { lengthStyle } from '../../../model/quantity/length-text.ts';
 import { type WayPicture, wayPictures } from '../../../model/writing/way-pictures.ts';
+import { once } from '../../../plan/once-each.ts';
 import { chromeOf } from '../../page/chrome.ts';
 import type { Page, SiteContext } from '../../page/page.ts';
 import { addresses } from '../../site/addresses.ts';
 import { catalogueRecord } from '../../site/search-fields.ts';
-import { lengthStyle } from '../../words/written.ts';
 import { type FieldRow, type FieldSection, fieldSections } from './field-sections.ts';
 import type { WrittenKind } from './file-kinds.ts';
 
@@ -52,7 +52,11 @@ export interface FieldsPage extends Pick<WrittenKind, 'title' | 'summary' | 'fil
 /** A page of fields, section by section, with the pictures that they point to. */
 export function fieldsPage(context: SiteContext, asked: FieldsPage): Page {
   const { address, title, summary, file, example, draw } = asked;
-  const sections = (): readonly FieldSection[] => asked.sections().map((one) => told(one, context.site.shop));
+  const { shop } = context.site;
+  const sections = once((): readonly FieldSection[] => {
+    const tell = rulesTold(shop.rules, lengthStyle(shop));
+    return asked.sections().map((one) => told(one, tell));
+  });
   return {
     address,
     template: 'writing.njk',
@@ -77,8 +81,7 @@ export function fieldsPage(context: SiteContext, asked: FieldsPage): Page {
 }
 
 /** A section with the figures of the shop where a text names a house rule. */
-function told(section: FieldSection, shop: Shop): FieldSection {
-  const tell = (text: string): string => withRules(text, ruleValues(shop.rules), lengthStyle(shop));
+function told(section: FieldSection, tell: (text: string) => string): FieldSection {
   const row = (one: FieldRow): FieldRow => ({ ...one, says: tell(one.says), leftOut: tell(one.leftOut) });
   return { ...section, says: tell(section.says), rows: section.rows.map(row) };
 }
