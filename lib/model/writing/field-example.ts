@@ -74,8 +74,10 @@ function leafExample(schema: z.ZodType): Written | undefined {
   return written instanceof z.ZodBoolean ? true : undefined;
 }
 
+const plainData = z.json();
+
 function isWritten(value: unknown): value is Written {
-  return value !== undefined && z.json().safeParse(value).success;
+  return value !== undefined && plainData.safeParse(value).success;
 }
 
 /** What a file holds of a value that is read into another form. */

@@ -9,16 +9,35 @@ import { guideRecord } from '../site/search-fields.ts';
 import { computationsSummary, computationsTitle } from './computations-page.ts';
 import { findingsSummary, findingsTitle } from './findings-page.ts';
 
-/** The index of guides. */
-export interface GuidesBody {
+/** An index as its page shows it. */
+interface GuidesBody {
   readonly guides: readonly (Link & { readonly summary: string })[];
 }
 
 /** The page of one guide. */
-export interface GuideBody {
+interface GuideBody {
   readonly summary: string;
   /** Made from Markdown with markup of its own escaped. */
   readonly html: string;
+}
+
+/** What an index tells of a page that it leads to. */
+interface IndexEntry extends Pick<Guide, 'title' | 'summary'> {
+  readonly address: string;
+}
+
+/** An index of guides, and of what is found beside them. */
+export interface GuideIndex {
+  readonly address: string;
+  readonly title: string;
+  readonly entries: () => readonly IndexEntry[];
+}
+
+/** A guide where it stands, below the page that `above` names; it is asked for when its page is made. */
+export interface PlacedGuide {
+  readonly address: string;
+  readonly above: readonly [title: string, address: string];
+  readonly guide: () => Guide;
 }
 
 /** The index of guides, and a page for each. */
@@ -27,48 +46,48 @@ export function guidePages(context: SiteContext): Page[] {
   const tell = rulesTold(shop.rules, lengthStyle(shop));
   const all = guides
     .map((guide) => ({ ...guide, summary: tell(guide.summary), body: tell(guide.body) }))
-    .sort((a, b) => (a.slug < b.slug ? -1 : 1));
-  const index: Page = {
-    address: addresses.guides,
+    .sort((a, b) => (a.slug < b.slug ? -1 : 1))
+    .map((guide) => ({ guide, address: addresses.guide(guide.slug) }));
+  const entries = [
+    ...all.map(({ guide: { title, summary }, address }) => ({ title, summary, address })),
+    { title: findingsTitle, summary: findingsSummary, address: addresses.findings },
+    { title: computationsTitle, summary: computationsSummary, address: addresses.computations },
+  ];
+  const index = { address: addresses.guides, title: 'Guides' };
+  return [
+    guideIndexPage(context, { ...index, entries: () => entries }),
+    ...all.map(({ guide, address }) =>
+      guidePage(context, { address, above: [index.title, index.address], guide: () => guide }),
+    ),
+  ];
+}
+
+/** The page of an index. */
+export function guideIndexPage(context: SiteContext, { address, title, entries }: GuideIndex): Page {
+  return {
+    address,
     template: 'guides.njk',
     model: () => {
       const body: GuidesBody = {
-        guides: [
-          ...all.map(({ title, slug, summary }) => ({
-            title,
-            summary,
-            href: linkTo(addresses.guides, addresses.guide(slug)),
-          })),
-          {
-            title: findingsTitle,
-            summary: findingsSummary,
-            href: linkTo(addresses.guides, addresses.findings),
-          },
-          {
-            title: computationsTitle,
-            summary: computationsSummary,
-            href: linkTo(addresses.guides, addresses.computations),
-          },
-        ],
+        guides: entries().map((entry) => {
+          return { title: entry.title, summary: entry.summary, href: linkTo(address, entry.address) };
+        }),
       };
-      return { ...chromeOf(context, { address: addresses.guides, title: 'Guides' }), body };
+      return { ...chromeOf(context, { address, title }), body };
     },
   };
-  return [index, ...all.map((guide) => guidePage(context, guide))];
 }
 
-function guidePage(context: SiteContext, guide: Guide): Page {
-  const address = addresses.guide(guide.slug);
+/** The page of one guide. */
+export function guidePage(context: SiteContext, { address, above, guide }: PlacedGuide): Page {
   return {
     address,
     template: 'guide.njk',
-    search: () => guideRecord(guide),
+    search: () => guideRecord(guide()),
     model: () => {
-      const body: GuideBody = { summary: guide.summary, html: markdownHtml(guide) };
-      return {
-        ...chromeOf(context, { address, title: guide.title, above: [['Guides', addresses.guides]] }),
-        body,
-      };
+      const { title, summary } = guide();
+      const body: GuideBody = { summary, html: markdownHtml(guide()) };
+      return { ...chromeOf(context, { address, title, above: [above] }), body };
     },
   };
 }

@@ -15,8 +15,8 @@ export interface WrittenKind {
   readonly summary: string;
   readonly file: string;
   readonly schema: z.ZodType;
-  /** A whole one, as it may stand in its file; empty where the tutorial writes one. */
-  readonly example: string;
+  /** A whole one, as it may stand in its file; left out where the tutorial writes one. */
+  readonly example?: () => string;
   readonly elsewhere?: readonly string[];
 }
 
@@ -27,7 +27,6 @@ const files: readonly WrittenKind[] = [
     summary: 'Who the shop is, how it measures, what lies on its shelf.',
     file: 'content/shop.yaml',
     schema: shopSchema,
-    example: '',
     elsewhere: ['rules'],
   },
   {
@@ -36,7 +35,6 @@ const files: readonly WrittenKind[] = [
     summary: 'Spaces, sound points, routes, ground points, places, and what the vehicle came with.',
     file: 'content/vehicles/<id>.yaml',
     schema: vehicleSchema,
-    example: '',
   },
   {
     slug: 'job',
@@ -45,7 +43,6 @@ const files: readonly WrittenKind[] = [
       'What is built in, on which board, and what plays what. What it leaves out is proposed or computed.',
     file: 'content/jobs/<id>.yaml',
     schema: jobSchema,
-    example: '',
   },
   {
     slug: 'guide',
@@ -53,7 +50,6 @@ const files: readonly WrittenKind[] = [
     summary: 'A method of the shop, in Markdown below a few lines that name it.',
     file: 'content/guides/<id>.md',
     schema: frontMatterSchema,
-    example: '',
   },
 ];
 
@@ -73,7 +69,7 @@ function partKind(kind: KindName): WrittenKind {
     summary: `How a part of the kind ${kind} is written.`,
     file: 'content/parts/<any>.yaml',
     schema,
-    example: partText(kind),
+    example: () => partText(kind),
   };
 }
 

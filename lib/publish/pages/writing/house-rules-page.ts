@@ -43,7 +43,6 @@ export function houseRulesPage(context: SiteContext, draw: DrawPicture): Page {
     title: houseRulesTitle,
     summary: houseRulesSummary,
     file: 'content/shop.yaml, under rules:',
-    example: '',
     draw,
     sections: () => ruleSections(units),
   });

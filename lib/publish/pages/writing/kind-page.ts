@@ -31,13 +31,10 @@ export type DrawPicture = (name: WayPicture) => string;
 
 /** The page of one kind of file or part: every field of it, made from its schema. */
 export function kindPage(context: SiteContext, kind: WrittenKind, draw: DrawPicture): Page {
-  const { title, summary, file, example, schema, elsewhere = [] } = kind;
+  const { slug, schema, elsewhere = [], ...of } = kind;
   return fieldsPage(context, {
-    address: addresses.writingKind(kind.slug),
-    title,
-    summary,
-    file,
-    example,
+    ...of,
+    address: addresses.writingKind(slug),
     draw,
     sections: () => fieldSections(schema, { title: 'Fields', elsewhere }),
   });
@@ -70,7 +67,7 @@ export function fieldsPage(context: SiteContext, asked: FieldsPage): Page {
       const body: WritingBody = {
         summary,
         file,
-        example,
+        example: example?.() ?? '',
         columns,
         sections: shown,
         pictures: pictures(shown, draw),
