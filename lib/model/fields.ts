@@ -189,19 +189,6 @@ export const wireSize: z.ZodCodec<z.ZodString, z.ZodCustom<WireSize, WireSize>> 
   },
 );
 
-/** What a range says that begins with its larger end. */
-export const runsDownwards = 'runs downwards: write the smaller value under from:, the larger one under to:';
-
-/** True for a range from a smaller to a larger quantity. */
-export function isRising({ from, to }: { readonly from: number; readonly to: number }): boolean {
-  return from <= to;
-}
-
-/** True for a range from a thinner to a thicker conductor. */
-export function isRisingSize({ from, to }: { readonly from: WireSize; readonly to: WireSize }): boolean {
-  return from.areaMm2 <= to.areaMm2;
-}
-
 /** A private value: held so that it can't be put into a string. */
 export function privateText(example: string): z.ZodCodec<z.ZodString, z.ZodCustom<Private, Private>> {
   return z.codec(text(example), z.instanceof(Private), {

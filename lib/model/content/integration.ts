@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { isRising, quantity, runsDownwards } from '../fields.ts';
+import { quantity } from '../fields.ts';
 import { rows, span } from '../short-forms/short-form.ts';
 import {
   carriedSchema,
@@ -28,12 +28,10 @@ export const outputFactsSchema = z.strictObject({
   }),
   bandwidth: section(
     span(
-      z
-        .strictObject({
-          from: builders(quantity('frequency'), 'Its lowest frequency.', { example: '20 Hz' }),
-          to: builders(quantity('frequency'), 'Its highest frequency.', { example: '20 kHz' }),
-        })
-        .refine(isRising, runsDownwards),
+      z.strictObject({
+        from: builders(quantity('frequency'), 'Its lowest frequency.', { example: '20 Hz' }),
+        to: builders(quantity('frequency'), 'Its highest frequency.', { example: '20 kHz' }),
+      }),
     ).optional(),
     'The band that it carries.',
     { leftOut: 'not known' },

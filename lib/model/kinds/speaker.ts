@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
-import { isRising, quantity, quantityAbove, quantityWithin, runsDownwards, text } from '../fields.ts';
+import { quantity, quantityAbove, quantityWithin, text } from '../fields.ts';
 import { rows, shortened, span } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
 import { audible, speakerLoad } from './bounds.ts';
@@ -9,12 +9,10 @@ import { equipmentBase } from './fields/equipment.ts';
 import { equipmentKind } from './kind.ts';
 
 const volumes = span(
-  z
-    .strictObject({
-      from: builders(quantity('volume'), 'The smallest volume.', { example: '18 L' }),
-      to: builders(quantity('volume'), 'The largest volume.', { example: '28 L' }),
-    })
-    .refine(isRising, runsDownwards),
+  z.strictObject({
+    from: builders(quantity('volume'), 'The smallest volume.', { example: '18 L' }),
+    to: builders(quantity('volume'), 'The largest volume.', { example: '28 L' }),
+  }),
 );
 
 export const speakerSchema = z.strictObject({

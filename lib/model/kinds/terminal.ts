@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
-import { isRisingSize, runsDownwards, text, wireSize } from '../fields.ts';
+import { text, wireSize } from '../fields.ts';
 import { span } from '../short-forms/short-form.ts';
 import { studSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
@@ -27,12 +27,10 @@ export const terminalSchema = z.strictObject({
   ),
   takes: section(
     span(
-      z
-        .strictObject({
-          from: builders(wireSize, 'The thinnest conductor.', { example: '4 AWG' }),
-          to: builders(wireSize, 'The thickest conductor.', { example: '4 AWG' }),
-        })
-        .refine(isRisingSize, runsDownwards),
+      z.strictObject({
+        from: builders(wireSize, 'The thinnest conductor.', { example: '4 AWG' }),
+        to: builders(wireSize, 'The thickest conductor.', { example: '4 AWG' }),
+      }),
     ),
     'The conductors that it is made for.',
     { example: { from: '4 AWG', to: '4 AWG' } },

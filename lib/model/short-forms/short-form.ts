@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { WireSize } from '../quantity/wire-size.ts';
 
 /**
  * How a field of the entries of a row runs along it. `pitch`: the first place, with the distance from one to the next
@@ -53,9 +54,24 @@ export function names<S extends z.ZodType>(list: S): S {
   return shortened(list, { form: 'names' });
 }
 
-/** A range that may be written as one text. */
-export function span<S extends z.ZodType>(range: S): S {
-  return shortened(range, { form: 'range' });
+/** What a range runs between: quantities, or conductor sizes. */
+type End = number | WireSize;
+interface Range {
+  readonly from: End;
+  readonly to: End;
+}
+
+/** A range from a smaller to a larger quantity, or from a thinner to a thicker conductor, that may be written as one text. */
+export function span<S extends z.ZodType<Range>>(range: S): S {
+  const rising = range.refine(
+    ({ from, to }) => amountOf(from) <= amountOf(to),
+    'runs downwards: write the smaller value under from:, the larger one under to:',
+  );
+  return shortened(rising, { form: 'range' });
+}
+
+function amountOf(end: End): number {
+  return typeof end === 'number' ? end : end.areaMm2;
 }
 
 /** The short form of a schema; null where it has none. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../../audience.ts';
-import { isRising, positiveNumber, quantity, runsDownwards, text } from '../../fields.ts';
+import { positiveNumber, quantity, text } from '../../fields.ts';
 import { names, shortened, span } from '../../short-forms/short-form.ts';
 import { filterOrder, filterPassSchema, filterTypeSchema, panelSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
@@ -29,12 +29,10 @@ const controlFilterSchema = z.strictObject({
   ),
   range: section(
     span(
-      z
-        .strictObject({
-          from: builders(audible, 'The lowest corner.', { example: '50 Hz' }),
-          to: builders(audible, 'The highest corner.', { example: '250 Hz' }),
-        })
-        .refine(isRising, runsDownwards),
+      z.strictObject({
+        from: builders(audible, 'The lowest corner.', { example: '50 Hz' }),
+        to: builders(audible, 'The highest corner.', { example: '250 Hz' }),
+      }),
     ).optional(),
     'Of a knob: its corner at one stop, and at the other.',
   ),
@@ -45,12 +43,10 @@ const controlBoostSchema = z.strictObject({
   centre: builders(audible, 'The frequency about which it raises the level.', { example: '45 Hz' }),
   range: section(
     span(
-      z
-        .strictObject({
-          from: builders(boostLevel, 'At its lower stop.', { example: '0 dB' }),
-          to: builders(boostLevel, 'At its upper stop.', { example: '12 dB' }),
-        })
-        .refine(isRising, runsDownwards),
+      z.strictObject({
+        from: builders(boostLevel, 'At its lower stop.', { example: '0 dB' }),
+        to: builders(boostLevel, 'At its upper stop.', { example: '12 dB' }),
+      }),
     ),
     'What it raises, from one stop to the other.',
   ),

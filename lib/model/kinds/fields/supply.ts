@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../../audience.ts';
-import { count, isRising, quantity, quantityAbove, runsDownwards } from '../../fields.ts';
+import { count, quantity, quantityAbove } from '../../fields.ts';
 import { span } from '../../short-forms/short-form.ts';
 import { supplyTypeSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
@@ -8,14 +8,12 @@ import { efficiency } from '../bounds.ts';
 
 /** The supply voltages that a part is made for, lowest to highest, by its maker. */
 export const supplyRangeSchema = span(
-  z
-    .strictObject({
-      from: builders(quantityAbove('voltage'), 'The lowest voltage that it is made for.', {
-        example: '10.5 V',
-      }),
-      to: builders(quantityAbove('voltage'), 'The highest voltage that it is made for.', { example: '16 V' }),
-    })
-    .refine(isRising, runsDownwards),
+  z.strictObject({
+    from: builders(quantityAbove('voltage'), 'The lowest voltage that it is made for.', {
+      example: '10.5 V',
+    }),
+    to: builders(quantityAbove('voltage'), 'The highest voltage that it is made for.', { example: '16 V' }),
+  }),
 );
 
 /** How an electronic device is fed. */

@@ -1,15 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../../audience.ts';
-import {
-  countFromOne,
-  isRising,
-  isRisingSize,
-  quantity,
-  quantityWithin,
-  runsDownwards,
-  text,
-  wireSize,
-} from '../../fields.ts';
+import { countFromOne, quantity, quantityWithin, text, wireSize } from '../../fields.ts';
 import { span } from '../../short-forms/short-form.ts';
 import { jointSchema, panelSchema, studSchema, terminalRoleSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
@@ -44,12 +35,10 @@ export const terminalSpecSchema = z.strictObject({
   ),
   takes: section(
     span(
-      z
-        .strictObject({
-          from: builders(wireSize, 'The thinnest conductor.', { example: '8 AWG' }),
-          to: builders(wireSize, 'The thickest conductor.', { example: '4 AWG' }),
-        })
-        .refine(isRisingSize, runsDownwards),
+      z.strictObject({
+        from: builders(wireSize, 'The thinnest conductor.', { example: '8 AWG' }),
+        to: builders(wireSize, 'The thickest conductor.', { example: '4 AWG' }),
+      }),
     ).optional(),
     'The smallest and the largest conductor that its maker allows in it.',
   ),
@@ -80,14 +69,12 @@ export const terminalSpecSchema = z.strictObject({
   ),
   'signal-range': section(
     span(
-      z
-        .strictObject({
-          from: builders(signalVoltage, 'The least voltage that still gives full output.', {
-            example: '0.25 V',
-          }),
-          to: builders(signalVoltage, 'The most that it takes without clipping.', { example: '6 V' }),
-        })
-        .refine(isRising, runsDownwards),
+      z.strictObject({
+        from: builders(signalVoltage, 'The least voltage that still gives full output.', {
+          example: '0.25 V',
+        }),
+        to: builders(signalVoltage, 'The most that it takes without clipping.', { example: '6 V' }),
+      }),
     ).optional(),
     'Of an input: from the least voltage for full output, gain fully up, to the most that it takes without clipping. RMS.',
   ),
