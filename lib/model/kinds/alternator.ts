@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityWithin } from '../fields.ts';
 import { inSystem, systemVoltages } from '../system-voltage.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 export const alternatorSchema = z.strictObject({
-  kind: everyone(z.literal('alternator'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('alternator'),
   ...equipmentBase,
   rating: builders(
     quantityWithin('current', { above: 0, most: 600 }),

@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { positiveNumber, quantityWithin, text } from '../fields.ts';
 import { rows, shortened } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
 import { speakerLoad } from './bounds.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { supplySchema } from './fields/supply.ts';
-import { equipmentKind, supplyElement } from './kind.ts';
+import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
 const ratedPower = quantityWithin('power', { above: 0, most: 20_000 });
 
@@ -52,7 +52,7 @@ const alongBridges = { positive: 'names', negative: 'names', input: 'names' } as
 const alongChannels = { output: 'names', ...alongBridges } as const;
 
 export const amplifierSchema = z.strictObject({
-  kind: everyone(z.literal('amplifier'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('amplifier'),
   ...equipmentBase,
   supply: supplySchema,
   damping: section(

@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { reserveEnd } from '../reserve-end.ts';
 import { systemVoltageField } from '../system-voltage.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 export const batterySchema = z.strictObject({
-  kind: everyone(z.literal('battery'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('battery'),
   ...equipmentBase,
   chemistry: builders(
     z.enum(['flooded', 'absorbed-glass-mat', 'lithium']),

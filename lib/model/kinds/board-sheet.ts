@@ -3,11 +3,11 @@ import { builders, everyone } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { quantity, quantityAbove, quantityWithin } from '../fields.ts';
 import { sheetGrainSchema } from '../vocabulary.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 export const boardSheetSchema = z
   .strictObject({
-    kind: everyone(z.literal('board-sheet'), 'What kind of part it is. The fields of a part follow from it.'),
+    kind: kindField('board-sheet'),
     ...partBase,
     material: everyone(
       z.enum(['birch-plywood', 'fibreboard', 'polyethylene', 'expanded-pvc', 'abs', 'acrylic', 'aluminium']),

@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { extent, quantity, text, wireSize } from '../fields.ts';
 import { colourSchema, conductorRoleSchema, vehicleSideSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 export const cableSchema = z.strictObject({
-  kind: everyone(z.literal('cable'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('cable'),
   ...partBase,
   form: builders(z.enum(['multi-conductor', 'twisted-pair', 'coaxial', 'data']), 'How its conductors lie.', {
     example: 'twisted-pair',

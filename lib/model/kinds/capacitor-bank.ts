@@ -1,15 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 /** Capacitors in one case: they give a short very much current, and hold no reserve. */
 export const capacitorBankSchema = z.strictObject({
-  kind: everyone(
-    z.literal('capacitor-bank'),
-    'What kind of part it is. The fields of a part follow from it.',
-  ),
+  kind: kindField('capacitor-bank'),
   ...equipmentBase,
   capacitance: builders(quantityWithin('capacitance', { least: 1, most: 20_000 }), 'What it holds.', {
     example: '500 F',

@@ -1,17 +1,17 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { section } from '../writing/field-text.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { supplyRangeSchema } from './fields/supply.ts';
-import { equipmentKind, supplyElement, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, supplyElement, terminalsOf } from './kind.ts';
 
 /**
  * A charger from one battery to another, from 12 V to 12 V or from 24 V to 12 V. It works while the engine runs, gives
  * nothing while it does not, and lets no current back.
  */
 export const chargerSchema = z.strictObject({
-  kind: everyone(z.literal('charger'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('charger'),
   ...equipmentBase,
   input: section(
     z.strictObject({

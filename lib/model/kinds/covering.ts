@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { extent, quantity, quantityWithin } from '../fields.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 export const coveringSchema = z
   .strictObject({
-    kind: everyone(z.literal('covering'), 'What kind of part it is. The fields of a part follow from it.'),
+    kind: kindField('covering'),
     ...partBase,
     form: builders(z.enum(['loom', 'braided-sleeve', 'heat-shrink', 'tape', 'conduit']), 'What it is.', {
       example: 'loom',

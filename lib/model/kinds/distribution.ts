@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityWithin, text } from '../fields.ts';
 import { rows } from '../short-forms/short-form.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind, type PartElement, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, type PartElement, terminalsOf } from './kind.ts';
 
 export const distributionSchema = z.strictObject({
-  kind: everyone(z.literal('distribution'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('distribution'),
   ...equipmentBase,
   'fused-ways': section(
     rows(

@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { extent, quantity } from '../fields.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind } from './kind.ts';
+import { equipmentKind, kindField } from './kind.ts';
 
 /** How the air of a box works on the cone. */
 export const boxLoadingSchema = z.enum(['sealed', 'ported', 'band-pass']);
 
 export const enclosureSchema = z.strictObject({
-  kind: everyone(z.literal('enclosure'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('enclosure'),
   ...equipmentBase,
   volume: builders(quantity('volume'), 'Air inside it, less what its braces and its port take.', {
     example: '20 L',

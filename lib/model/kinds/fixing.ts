@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { extent, quantity, quantityWithin, text } from '../fields.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 export const fixingSchema = z.strictObject({
-  kind: everyone(z.literal('fixing'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('fixing'),
   ...partBase,
   form: builders(
     z.enum([

@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityWithin } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 export const fuseHolderSchema = z.strictObject({
-  kind: everyone(z.literal('fuse-holder'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('fuse-holder'),
   ...equipmentBase,
   'fuse-form': builders(fuseFormSchema, 'The form of fuse that fits it.', { example: 'small-bolt-in' }),
   current: builders(

@@ -1,13 +1,13 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { positiveNumber, quantityAbove } from '../fields.ts';
 import { fuseFormSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 export const fuseSchema = z.strictObject({
-  kind: everyone(z.literal('fuse'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('fuse'),
   ...partBase,
   form: builders(fuseFormSchema, 'Its form.', { example: 'small-bolt-in' }),
   rating: builders(quantityAbove('current'), 'The current that is printed on it.', { example: '80 A' }),

@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { extent, quantityWithin } from '../fields.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 export const grommetSchema = z
   .strictObject({
-    kind: everyone(z.literal('grommet'), 'What kind of part it is. The fields of a part follow from it.'),
+    kind: kindField('grommet'),
     ...partBase,
     hole: builders(extent, 'The hole in the panel that it sits in.', { example: '20 mm' }),
     bore: builders(extent, 'What is free in it for wires.', { example: '14 mm' }),

@@ -1,19 +1,16 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { suppressionSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { supplyRangeSchema } from './fields/supply.ts';
-import { equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 /** A relay that joins two batteries while the engine runs and parts them while it does not. */
 export const isolatingRelaySchema = z
   .strictObject({
-    kind: everyone(
-      z.literal('isolating-relay'),
-      'What kind of part it is. The fields of a part follow from it.',
-    ),
+    kind: kindField('isolating-relay'),
     ...equipmentBase,
     'pulls-in': builders(
       z.enum(['coil', 'charging-voltage']),

@@ -1,8 +1,14 @@
-import type { z } from 'zod';
+import { z } from 'zod';
+import { everyone } from '../audience.ts';
 import type { Edge, SupplyType } from '../vocabulary.ts';
 import type { ControlSpecs } from './fields/control-spec.ts';
 import type { equipmentBase } from './fields/equipment.ts';
 import type { TerminalSpec, TerminalSpecs } from './fields/terminal-spec.ts';
+
+/** The field that names the kind of a part. */
+export function kindField<K extends string>(kind: K): z.ZodLiteral<K> {
+  return everyone(z.literal(kind), 'What kind of part it is. The fields of a part follow from it.');
+}
 
 /** What drives current into the network: only a battery gives it for long with the engine off. */
 export type SourceType = 'battery' | 'alternator' | 'charger' | 'capacitor-bank';

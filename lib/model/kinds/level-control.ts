@@ -1,10 +1,9 @@
 import { z } from 'zod';
-import { everyone } from '../audience.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind } from './kind.ts';
+import { equipmentKind, kindField } from './kind.ts';
 
 export const levelControlSchema = z.strictObject({
-  kind: everyone(z.literal('level-control'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('level-control'),
   ...equipmentBase,
 });
 

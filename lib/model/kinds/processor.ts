@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { count, quantityWithin } from '../fields.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { supplySchema } from './fields/supply.ts';
-import { equipmentKind, supplyElement } from './kind.ts';
+import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
 export const processorSchema = z.strictObject({
-  kind: everyone(z.literal('processor'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('processor'),
   ...equipmentBase,
   supply: supplySchema,
   'sample-rate': builders(

@@ -1,14 +1,14 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { quantityAbove, quantityWithin } from '../fields.ts';
 import { suppressionSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { supplyRangeSchema } from './fields/supply.ts';
-import { equipmentKind, terminalsOf } from './kind.ts';
+import { equipmentKind, kindField, terminalsOf } from './kind.ts';
 
 export const relaySchema = z.strictObject({
-  kind: everyone(z.literal('relay'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('relay'),
   ...equipmentBase,
   'coil-range': section(supplyRangeSchema.optional(), 'The voltages that its coil is made for.', {
     leftOut: 'it counts as made for a 12 V system',

@@ -1,13 +1,12 @@
 import { z } from 'zod';
-import { everyone } from '../audience.ts';
 import { outputsSchema } from '../content/integration.ts';
 import { section } from '../writing/field-text.ts';
 import { equipmentBase } from './fields/equipment.ts';
 import { supplySchema } from './fields/supply.ts';
-import { equipmentKind, supplyElement } from './kind.ts';
+import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
 export const sourceUnitSchema = z.strictObject({
-  kind: everyone(z.literal('source-unit'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('source-unit'),
   ...equipmentBase,
   supply: supplySchema,
   outputs: section(

@@ -6,7 +6,7 @@ import { section } from '../writing/field-text.ts';
 import { audible, speakerLoad } from './bounds.ts';
 import { boxLoadingSchema } from './enclosure.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { equipmentKind } from './kind.ts';
+import { equipmentKind, kindField } from './kind.ts';
 
 const volumes = span(
   z.strictObject({
@@ -16,7 +16,7 @@ const volumes = span(
 );
 
 export const speakerSchema = z.strictObject({
-  kind: everyone(z.literal('speaker'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('speaker'),
   ...equipmentBase,
   band: everyone(
     z.enum(['tweeter', 'midrange', 'midbass', 'full-range', 'coaxial', 'subwoofer']),

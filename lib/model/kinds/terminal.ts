@@ -1,16 +1,16 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { text, wireSize } from '../fields.ts';
 import { span } from '../short-forms/short-form.ts';
 import { studSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import { stripLength } from './bounds.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 /** What goes on the end of a conductor. */
 export const terminalSchema = z.strictObject({
-  kind: everyone(z.literal('terminal'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('terminal'),
   ...partBase,
   form: builders(
     z.enum([

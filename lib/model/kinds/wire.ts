@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders } from '../audience.ts';
 import { partBase } from '../content/part-base.ts';
 import { extent, quantity, quantityAbove, wireSize } from '../fields.ts';
 import { colourSchema, conductorMaterialSchema, conductorRoleSchema } from '../vocabulary.ts';
-import { stockKind } from './kind.ts';
+import { kindField, stockKind } from './kind.ts';
 
 export const wireSchema = z.strictObject({
-  kind: everyone(z.literal('wire'), 'What kind of part it is. The fields of a part follow from it.'),
+  kind: kindField('wire'),
   ...partBase,
   size: builders(wireSize, 'Size of its conductor.', { example: '4 AWG' }),
   material: builders(conductorMaterialSchema.default('copper'), 'What its conductor is made of.'),
