@@ -5,6 +5,7 @@ import type { Unreadable } from './problem.ts';
 import {
   beyondVehicle,
   type DimensionName,
+  dimensionNames,
   dimensions,
   exampleText,
   isQuantity,
@@ -226,8 +227,6 @@ export interface Measured {
   readonly dimension: DimensionName;
   readonly value: number;
 }
-
-const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
 
 /** A reading from the vehicle, such as `13.9 V` or `0.12 ohm`; a meter shows `-0.02 V` where current flows the other way. */
 export const measured: z.ZodCodec<z.ZodString, z.ZodCustom<Measured, Measured>> = z.codec(

@@ -3,7 +3,7 @@ import { measuresAt } from '../model/content/written-measures.ts';
 import type { Finding } from '../model/finding.ts';
 import { isFigure as isReadBack } from '../model/finding-text.ts';
 import { type Place, pointer } from '../model/place.ts';
-import { type DimensionName, dimensions, parseQuantity } from '../model/quantity/quantity.ts';
+import { type DimensionName, dimensionNames, dimensions, parseQuantity } from '../model/quantity/quantity.ts';
 import { catalogueSpot, deviceOf, deviceSpot, routeSpot, spaceSpot } from './look-up.ts';
 import { placeOf, type Spot } from './rule.ts';
 
@@ -57,8 +57,9 @@ export function withData(finding: Finding, job: ReadJob): Finding {
 
 /** The dimension that a unit of a finding measures; null where it is none, or a plain share. */
 function dimensionOf(unit: string): DimensionName | null {
-  const names = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
-  return names.find((name) => unit !== '' && name !== 'ratio' && dimensions[name].si === unit) ?? null;
+  return (
+    dimensionNames.find((name) => unit !== '' && name !== 'ratio' && dimensions[name].si === unit) ?? null
+  );
 }
 
 function isFigure(text: string, dimension: DimensionName, figure: number): boolean {

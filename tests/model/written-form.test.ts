@@ -4,11 +4,9 @@ import { z } from 'zod';
 import { playedBandField } from '../../lib/model/content/played-band.ts';
 import { id, measured, quantity, wireSize } from '../../lib/model/fields.ts';
 import { fileNameFault, refusedFileNames } from '../../lib/model/file-name.ts';
-import { type DimensionName, dimensions } from '../../lib/model/quantity/dimensions.ts';
+import { dimensionNames, dimensions } from '../../lib/model/quantity/dimensions.ts';
 import { readingForm, wireSizeForm, writtenForm } from '../../lib/model/quantity/written-form.ts';
 import { rowForm, rowNames } from '../../lib/model/short-forms/row-names.ts';
-
-const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
 
 /** As the programs that validate take a pattern: with the flag for whole characters (JSON Schema 2020-12, 6.4). */
 const fits = (pattern: string, text: string): boolean => new RegExp(pattern, 'u').test(text);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type DimensionName, dimensions } from '../../model/quantity/dimensions.ts';
+import { dimensionNames } from '../../model/quantity/dimensions.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { type FormSign, wireSizeForm, writtenForm } from '../../model/quantity/written-form.ts';
 import { fileSchema } from '../../model/short-forms/file-schema.ts';
@@ -30,8 +30,6 @@ export function fileJsonSchema(schema: z.ZodType, tell: (says: string) => string
   const named = [...forms].sort(([a], [b]) => (a < b ? -1 : 1));
   return { $schema, ...file, ...(named.length > 0 && { $defs: Object.fromEntries(named) }) };
 }
-
-const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
 
 /** Names of the forms that many fields share, by their pattern. */
 const formNames: ReadonlyMap<string, string> = new Map([

@@ -145,3 +145,6 @@ export const dimensions = {
   level: { name: 'level', examples: ['3 dB'], si: 'dB', units: { dB: 1 }, greatest: 300, signed: true },
 } as const satisfies Record<string, Dimension>;
 export type DimensionName = keyof typeof dimensions;
+export const dimensionNames: readonly DimensionName[] = Object.keys(dimensions).filter(
+  (name): name is DimensionName => name in dimensions,
+);

@@ -1,10 +1,10 @@
 import type { Unreadable } from '../problem.ts';
-import { type Dimension, type DimensionName, dimensions, inch } from './dimensions.ts';
+import { type Dimension, type DimensionName, dimensionNames, dimensions, inch } from './dimensions.ts';
 import { inchText } from './length-text.ts';
 import { otherlyWritten } from './mistyped-quantity.ts';
 import { plainDigits } from './plain-digits.ts';
 
-export { type DimensionName, dimensions };
+export { type DimensionName, dimensionNames, dimensions };
 
 /**
  * Quantities as a fabricator writes them: a number, then a unit. Inside, every one is a plain number of
@@ -100,8 +100,6 @@ export function isMeasure(text: string): boolean {
     dimensionNames.some((name) => typeof plainQuantity(text.trim().replace(/\s+/g, ' '), name) === 'number')
   );
 }
-
-const dimensionNames = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
 
 const twelveDigits = plainDigits(12);
 

@@ -1,5 +1,5 @@
 import { awgSizes } from '../tables/copper-wire.ts';
-import { type Dimension, type DimensionName, dimensions } from './dimensions.ts';
+import { type Dimension, type DimensionName, dimensionNames, dimensions } from './dimensions.ts';
 
 const fraction = String.raw`(?:\d+(?:\s+|-))?\d+\/\d*[1-9]\d*`;
 const amount = String.raw`(?:${fraction}|\d+(?:\.\d+)?|\.\d+)`;
@@ -49,6 +49,5 @@ export function wireSizeForm(): string {
 
 /** How readings of any dimension are written; a meter shows a minus in each of them. */
 export function readingForm(): string {
-  const names = Object.keys(dimensions).filter((name): name is DimensionName => name in dimensions);
-  return String.raw`^\s*(?:${names.map((name) => quantityForm(name, 'minus')).join('|')})\s*$`;
+  return String.raw`^\s*(?:${dimensionNames.map((name) => quantityForm(name, 'minus')).join('|')})\s*$`;
 }
