@@ -1,10 +1,9 @@
 import { z } from 'zod';
 import { dimensionNames } from '../../model/quantity/dimensions.ts';
-import { writeQuantity } from '../../model/quantity/quantity.ts';
 import { type FormSign, wireSizeForm, writtenForm } from '../../model/quantity/written-form.ts';
 import { fileSchema } from '../../model/short-forms/file-schema.ts';
 import { fieldText } from '../../model/writing/field-text.ts';
-import { quantityFacts } from '../../model/writing/quantity-facts.ts';
+import { boundWords, quantityFacts } from '../../model/writing/quantity-facts.ts';
 import { insideOf } from '../../model/writing/schema-shape.ts';
 import type { JsonSchema } from './json-schema.ts';
 
@@ -91,11 +90,6 @@ function boundsText(schema: z.ZodType): readonly string[] {
     const inside = insideOf(schema);
     return inside.shape === 'wrapper' ? boundsText(inside.inner) : [];
   }
-  const figure = (value: number) => (value === 0 ? 'zero' : writeQuantity(value, facts.dimension));
-  const words = [
-    ...(facts.above === undefined ? [] : [`above ${figure(facts.above)}`]),
-    ...(facts.least === undefined ? [] : [`at least ${figure(facts.least)}`]),
-    ...(facts.most === undefined ? [] : [`at most ${figure(facts.most)}`]),
-  ].join(', ');
+  const words = boundWords(facts, 'zero').join(', ');
   return words === '' ? [] : [`${words.charAt(0).toUpperCase()}${words.slice(1)}.`];
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { DimensionName } from '../quantity/dimensions.ts';
+import { writeQuantity } from '../quantity/quantity.ts';
 
 /** Bounds of a quantity in SI: one that it lies above, and those that it may reach. */
 export interface Bounds {
@@ -24,4 +25,14 @@ export function withFacts<S extends z.ZodType>(schema: S, known: QuantityFacts):
 /** What a quantity may be by its schema; null for what is no quantity. */
 export function quantityFacts(schema: z.ZodType): QuantityFacts | null {
   return facts.get(schema) ?? null;
+}
+
+/** The bounds of a quantity in words, `at least 5 Hz`; `nought` is how one at zero is called. */
+export function boundWords(
+  { dimension, above, least, most }: QuantityFacts,
+  nought: string,
+): readonly string[] {
+  const bound = (word: string, value: number | undefined): readonly string[] =>
+    value === undefined ? [] : [`${word} ${value === 0 ? nought : writeQuantity(value, dimension)}`];
+  return [...bound('above', above), ...bound('at least', least), ...bound('at most', most)];
 }

@@ -1,10 +1,9 @@
 import { z } from 'zod';
 import { type Audience, audiences, audiencesOf } from '../../../model/audience.ts';
 import { dimensions } from '../../../model/quantity/dimensions.ts';
-import { writeQuantity } from '../../../model/quantity/quantity.ts';
 import { shortFormOf } from '../../../model/short-forms/short-form.ts';
 import { writtenSide } from '../../../model/writing/field-example.ts';
-import { type QuantityFacts, quantityFacts } from '../../../model/writing/quantity-facts.ts';
+import { boundWords, type QuantityFacts, quantityFacts } from '../../../model/writing/quantity-facts.ts';
 import { insideOf } from '../../../model/writing/schema-shape.ts';
 
 /** How a field is written, in words: the units of a quantity with its bounds, the words of a choice, a text, a list. */
@@ -50,14 +49,7 @@ function leafWords(written: z.ZodType): readonly string[] {
 function quantityWords(facts: QuantityFacts): string {
   const { name, units } = dimensions[facts.dimension];
   const written = Object.keys(units).filter((unit) => /\w/.test(unit));
-  const bound = (word: string, value: number | undefined): readonly string[] =>
-    value === undefined ? [] : [`${word} ${value === 0 ? '0' : writeQuantity(value, facts.dimension)}`];
-  const bounds = [
-    ...bound('above', facts.above),
-    ...bound('at least', facts.least),
-    ...bound('at most', facts.most),
-  ];
-  return [`${name} in ${written.join(', ')}`, ...bounds].join('; ');
+  return [`${name} in ${written.join(', ')}`, ...boundWords(facts, '0')].join('; ');
 }
 
 /** Which short way of writing a field has, in words; empty where it has none. */
