@@ -1,5 +1,5 @@
 import { kindSchemas, type NamingKind, ownSchema } from '../../export/schemas/schema-files.ts';
-import type { ShopNames } from '../../export/schemas/shop-names.ts';
+import { namesOfShop } from '../../export/schemas/shop-names.ts';
 import { nothingReleased } from '../../model/content/built.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep, Step } from '../../model/keep.ts';
@@ -51,7 +51,7 @@ function schemaSteps(read: ShopReader): {
       id: 'kind-schemas',
       compute: (files, keep) => {
         const open = read.shop({ ...files, guides: [] }, keep);
-        return kindSchemas(namesOf(open), tellOf(open));
+        return kindSchemas(namesOfShop(open), tellOf(open));
       },
     },
     own: {
@@ -60,19 +60,9 @@ function schemaSteps(read: ShopReader): {
         const data = readYaml(file.path, file.text).value?.data;
         if (data === undefined) return null;
         const open = read.shop({ shop: [], parts, vehicles, guides: [] }, keep);
-        return ownSchema(kind, baseName(file.path), data, namesOf(open));
+        return ownSchema(kind, baseName(file.path), data, namesOfShop(open));
       },
     },
-  };
-}
-
-function namesOf({ parts, vehicles, unread }: OpenShop): ShopNames {
-  const [ofParts, ofVehicles] = [unread.of('part'), unread.of('vehicle')];
-  return {
-    ...{ parts, vehicles },
-    unreadParts: ofParts.names,
-    unreadVehicles: ofVehicles.names,
-    hasUnreadFile: ofParts.isAny,
   };
 }
 

@@ -2,6 +2,7 @@ import { bodyId } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { findingCatalogue } from '../../model/findings/index.ts';
 import { isOnReel, type KindName, type Part, partFacts } from '../../model/kinds/index.ts';
+import type { OpenShop } from '../../read/read-content.ts';
 import { anyName, atWays, type JsonSchema, oneOfNames, oneOrRow, type SchemaAt } from './json-schema.ts';
 
 /** The names that the files of a shop give, which its other files use. */
@@ -13,6 +14,21 @@ export interface ShopNames {
   readonly unreadVehicles: readonly string[];
   /** True where a file of parts could not be read at all: it may give any name. */
   readonly hasUnreadFile: boolean;
+}
+
+/** The names that a shop gives as it was read. */
+export function namesOfShop({
+  parts,
+  vehicles,
+  unread,
+}: Pick<OpenShop, 'parts' | 'vehicles' | 'unread'>): ShopNames {
+  const [ofParts, ofVehicles] = [unread.of('part'), unread.of('vehicle')];
+  return {
+    ...{ parts, vehicles },
+    unreadParts: ofParts.names,
+    unreadVehicles: ofVehicles.names,
+    hasUnreadFile: ofParts.isAny,
+  };
 }
 
 /** Where a job names a part, and of which kinds it may be. */

@@ -1,6 +1,6 @@
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import { kindSchemas, ownSchema, schemaOf } from '../../../lib/export/schemas/schema-files.ts';
-import type { ShopNames } from '../../../lib/export/schemas/shop-names.ts';
+import { namesOfShop } from '../../../lib/export/schemas/shop-names.ts';
 import { nothingReleased } from '../../../lib/model/content/built.ts';
 import type { SourceFile } from '../../../lib/model/content/source-file.ts';
 import type { Problem } from '../../../lib/model/problem.ts';
@@ -63,14 +63,4 @@ export class SchemaShop {
     if (file.path === 'content/shop.yaml') return own(readCatalogue({ shop: [file], parts }).problems);
     return own(readCatalogue({ shop, parts: [file] }).problems);
   }
-}
-
-/** The names of a shop, for its schemas. */
-export function namesOfShop({ parts, vehicles, unread }: ReturnType<typeof openShop>): ShopNames {
-  return {
-    ...{ parts, vehicles },
-    unreadParts: unread.of('part').names,
-    unreadVehicles: unread.of('vehicle').names,
-    hasUnreadFile: unread.of('part').isAny,
-  };
 }
