@@ -3,6 +3,7 @@ import { dimensionNames } from '../../model/quantity/dimensions.ts';
 import { type FormSign, wireSizeForm, writtenForm } from '../../model/quantity/written-form.ts';
 import { fileSchema } from '../../model/short-forms/file-schema.ts';
 import { fieldText } from '../../model/writing/field-text.ts';
+import { ifThen } from '../../model/writing/if-then.ts';
 import { boundWords, quantityFacts } from '../../model/writing/quantity-facts.ts';
 import { insideOf } from '../../model/writing/schema-shape.ts';
 import type { JsonSchema } from './json-schema.ts';
@@ -66,10 +67,9 @@ function takeKind(written: Written, key: string, options: readonly z.core.$ZodTy
     type: 'object',
     required: [key],
     properties: { [key]: { enum: words.flat().map(String) } },
-    allOf: schemas.map((then, index) => ({
-      if: { required: [key], properties: { [key]: { enum: (words[index] ?? []).map(String) } } },
-      then,
-    })),
+    allOf: schemas.map((option, index) =>
+      ifThen({ required: [key], properties: { [key]: { enum: (words[index] ?? []).map(String) } } }, option),
+    ),
   });
 }
 

@@ -2,6 +2,7 @@ import { bodyId } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { findingCatalogue } from '../../model/findings/index.ts';
 import { isOnReel, type KindName, type Part, partFacts } from '../../model/kinds/index.ts';
+import { ifThen } from '../../model/writing/if-then.ts';
 import type { OpenShop } from '../../read/read-content.ts';
 import { anyName, atWays, type JsonSchema, oneOfNames, oneOrRow, type SchemaAt } from './json-schema.ts';
 
@@ -53,11 +54,9 @@ export function namesInJob(names: ShopNames): JsonSchema {
         place('accepted/[]/finding', oneOfNames(Object.keys(findingCatalogue).sort())),
         ...jobParts.map(([way, kinds]) => place(way, partsOf(names, kinds))),
       ]),
-      ...Object.entries(names.vehicles).map(([id, vehicle]) => ({
-        if: { required: ['vehicle'], properties: { vehicle: { const: id } } },
-        // biome-ignore lint/suspicious/noThenProperty: the keyword of JSON Schema
-        then: namesOfVehicle(vehicle),
-      })),
+      ...Object.entries(names.vehicles).map(([id, vehicle]) =>
+        ifThen({ required: ['vehicle'], properties: { vehicle: { const: id } } }, namesOfVehicle(vehicle)),
+      ),
     ],
   };
 }

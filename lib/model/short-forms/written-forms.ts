@@ -4,6 +4,7 @@ import { quantityAbove, quantityWithin, text } from '../fields.ts';
 import { quantityForm } from '../quantity/written-form.ts';
 import { zoneKindSchema } from '../vocabulary.ts';
 import { writtenSide } from '../writing/field-example.ts';
+import { ifThen } from '../writing/if-then.ts';
 import { insideOf } from '../writing/schema-shape.ts';
 import { controlDefaults } from './control-defaults.ts';
 import { namesSchema, rowsSchema } from './row-schema.ts';
@@ -56,8 +57,7 @@ const neededByWhat = Object.entries(controlDefaults).map(([what, { form, safe, w
     ...(safe === undefined ? ['safe'] : []),
     ...(why === undefined && what !== 'crossover' ? ['why'] : []),
   ];
-  // biome-ignore lint/suspicious/noThenProperty: the keyword of JSON Schema
-  return { if: { properties: { what: { const: what } } }, then: { required: needed } };
+  return ifThen({ properties: { what: { const: what } } }, { required: needed });
 });
 
 const output = builders(
