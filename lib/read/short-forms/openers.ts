@@ -23,7 +23,7 @@ export function openedForm(form: ShortForm, node: Written, around: Around): Writ
     case 'rows':
       return node.kind === 'block' ? openRows(node, form.along, around.faults) : node;
     case 'range':
-      return openRange(node);
+      return openText(node, /^(?<from>.+?) to (?<to>.+)$/);
     case 'table':
       return openTable(node, form.key, form.value);
     case 'names':
@@ -41,7 +41,7 @@ export function openedForm(form: ShortForm, node: Written, around: Around): Writ
     case 'rectangle':
       return openRectangle(node);
     case 'stretch':
-      return openStretch(node);
+      return openText(node, /^(?<zone>[a-z-]+) +(?<length>.+)$/);
   }
 }
 
@@ -53,11 +53,14 @@ function block({ at }: Written, values: Readonly<Record<string, Written>>): Writ
   return { kind: 'block', at, entries: new Map(entries) };
 }
 
-function openRange(node: Written): Written {
-  const [, from, to] = /^(.+?) to (.+)$/.exec(textOf(node)?.trim() ?? '') ?? [];
-  return from === undefined || to === undefined
-    ? node
-    : block(node, { from: leaf(node, from), to: leaf(node, to) });
+/** Named values in one text, by the groups of its form. */
+function openText(node: Written, form: RegExp): Written {
+  const { groups } = form.exec(textOf(node)?.trim() ?? '') ?? {};
+  if (!groups) return node;
+  return block(
+    node,
+    Object.fromEntries(Object.entries(groups).map(([name, text]) => [name, leaf(node, text)])),
+  );
 }
 
 function openTable(node: Written, key: string, value: string): Written {
@@ -187,11 +190,4 @@ function openRectangle(node: Written): Written {
     [none(width), height],
   ];
   return { kind: 'list', at: node.at, items: corners.map((items) => ({ kind: 'list', at: node.at, items })) };
-}
-
-function openStretch(node: Written): Written {
-  const [, zone, length] = /^([a-z-]+) +(.+)$/.exec(textOf(node)?.trim() ?? '') ?? [];
-  return zone === undefined || length === undefined
-    ? node
-    : block(node, { zone: leaf(node, zone), length: leaf(node, length) });
 }
