@@ -6,7 +6,15 @@ import { inWords } from '../../propose/draft/open-groups.ts';
 import type { FormFaults } from './faults.ts';
 import { openRows } from './open-rows.ts';
 import { steppedLength } from './step-length.ts';
-import { below, type Entry, textOf, type Written, withEntries, without } from './written-tree.ts';
+import {
+  below,
+  type Entry,
+  textOf,
+  type Written,
+  type WrittenBlock,
+  withEntries,
+  without,
+} from './written-tree.ts';
 
 /** What a value with a short form stands in. */
 export interface Around {
@@ -48,9 +56,15 @@ export function openedForm(form: ShortForm, node: Written, around: Around): Writ
 const leaf = ({ at }: Written, value: unknown): Written => ({ kind: 'leaf', at, value });
 
 /** Named values that one written value stands for. */
-function block({ at }: Written, values: Readonly<Record<string, Written>>): Written {
+function block({ at }: Written, values: Readonly<Record<string, Written>>): WrittenBlock {
   const entries = Object.entries(values).map(([name, node]): [string, Entry] => [name, { key: at, node }]);
   return { kind: 'block', at, entries: new Map(entries) };
+}
+
+/** A block with those of the values in it that it does not have itself; their names stand where another value does. */
+function filledUp(node: WrittenBlock, by: Written, values: Readonly<Record<string, Written>>): WrittenBlock {
+  const lacking = [...block(by, values).entries].filter(([name]) => !node.entries.has(name));
+  return withEntries(node, lacking);
 }
 
 /** Named values in one text, by the groups of its form. */
@@ -123,11 +137,8 @@ function fillControl(node: Written): Written {
         ? Object.fromEntries([...passes.entries].map(([name, one]) => [name, textOf(one.node) ?? '']))
         : undefined,
   });
-  const lacking = Object.entries(fill).filter(([name]) => !node.entries.has(name));
-  return withEntries(
-    node,
-    lacking.map(([name, value]): [string, Entry] => [name, { key: what.at, node: filled(what, value) }]),
-  );
+  const values = Object.entries(fill).map(([name, value]): [string, Written] => [name, filled(what, value)]);
+  return filledUp(node, what, Object.fromEntries(values));
 }
 
 function filled(what: Written, value: string | readonly string[]): Written {
@@ -156,26 +167,18 @@ function openChannel(node: Written, faults: FormFaults): Written {
       'keep output: or positive: and negative:, not both',
     );
   const ends = { positive: leaf(output, `${pair}+`), negative: leaf(output, `${pair}-`) };
-  return withEntries(
-    without(node, 'output'),
-    Object.entries(ends).map(([name, end]): [string, Entry] => [name, { key: output.at, node: end }]),
-  );
+  return withEntries(without(node, 'output'), block(output, ends).entries);
 }
 
 function openCoil(node: Written, name: string | null): Written {
   if (node.kind !== 'block' || name === null) return node;
-  const ends = { positive: `${name}+`, negative: `${name}-` };
-  const lacking = Object.entries(ends).filter(([end]) => !node.entries.has(end));
-  return withEntries(
-    node,
-    lacking.map(([end, terminal]): [string, Entry] => [end, { key: node.at, node: leaf(node, terminal) }]),
-  );
+  return filledUp(node, node, { positive: leaf(node, `${name}+`), negative: leaf(node, `${name}-`) });
 }
 
 /** What has no title is called by its id in words; common practice, no source. */
 function openTitle(node: Written, name: string | null): Written {
-  if (node.kind !== 'block' || name === null || node.entries.has('title')) return node;
-  return withEntries(node, [['title', { key: node.at, node: leaf(node, inWords(name)) }]]);
+  if (node.kind !== 'block' || name === null) return node;
+  return filledUp(node, node, { title: leaf(node, inWords(name)) });
 }
 
 /** The corners of a rectangle, from the datum counter-clockwise. */
