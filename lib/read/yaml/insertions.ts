@@ -1,7 +1,8 @@
 import type { WrittenValue } from '../../model/content/proposal.ts';
 import { pointer } from '../../model/place.ts';
+import { valueAt } from '../schema/schema-walk.ts';
 import type { Edit } from './splice.ts';
-import { blockLines, flowText, longestLine, scalarText, sectionLines } from './write-value.ts';
+import { blockLines, flowText, isBlock, longestLine, scalarText, sectionLines } from './write-value.ts';
 import type { YamlDocument } from './yaml.ts';
 
 /** Named values that a file is to have beside those that it has. */
@@ -44,18 +45,13 @@ class Writing {
     for (const [key, value] of inOrder(values, order)) {
       const span = this.#doc.span(pointer([...path, key]));
       if (!span) fresh[key] = value;
-      else if (isBlock(value) && isBlock(this.#dataAt([...path, key]))) this.add([...path, key], value);
+      else if (isBlock(value) && isBlock(valueAt(this.#doc.data, [...path, key])))
+        this.add([...path, key], value);
       else this.#replaced.push({ ...span, text: flowText(value) });
     }
     if (Object.keys(fresh).length === 0) return;
     if (path.length === 0) this.#addSections(fresh);
     else this.#addEntries(path, fresh);
-  }
-
-  #dataAt(path: readonly string[]): unknown {
-    return path.reduce<unknown>((data, key) => {
-      return typeof data === 'object' && data !== null ? Reflect.get(data, key) : undefined;
-    }, this.#doc.data);
   }
 
   #addSections(fresh: Additions): void {
@@ -85,7 +81,7 @@ class Writing {
 
   /** Behind the last entry, so that a comment or a comma before the closing brace stays where it is. */
   #addWithinBraces(path: readonly string[], start: number, fresh: Additions): void {
-    const names = Object.keys(this.#dataAt(path) ?? {});
+    const names = Object.keys(valueAt(this.#doc.data, path) ?? {});
     const at = Math.max(start + 1, ...names.map((name) => this.#endOf([...path, name])));
     const entries = Object.entries(fresh).map(([key, value]) => `${scalarText(key)}: ${flowText(value)}`);
     const { source } = this.#doc;
@@ -131,8 +127,4 @@ class Writing {
 function inOrder(values: Additions, order: readonly string[]): readonly [string, WrittenValue][] {
   const place = (key: string): number => (order.includes(key) ? order.indexOf(key) : order.length);
   return Object.entries(values).toSorted(([a], [b]) => place(a) - place(b));
-}
-
-function isBlock(value: unknown): value is Additions {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
