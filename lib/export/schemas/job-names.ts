@@ -1,10 +1,11 @@
+import { groundRefs } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { type KindName, type Part, type PartFacts, partFacts } from '../../model/kinds/index.ts';
 import { rowNames } from '../../model/short-forms/row-names.ts';
 import { withPairs } from '../../read/resolve/resolve-devices.ts';
 import { valueAt } from '../../read/schema/schema-walk.ts';
 import { anyName, atWays, type JsonSchema, offeredKeys, type SchemaAt } from './json-schema.ts';
-import { groundRefs, type ShopNames } from './shop-names.ts';
+import type { ShopNames } from './shop-names.ts';
 
 /** A device that a file names, with its part where the catalogue has it. */
 interface NamedDevice {
@@ -31,7 +32,10 @@ export function namesOfJob(data: unknown, { parts, vehicles }: ShopNames): JsonS
 }
 
 function placesOfNames(data: unknown, all: readonly NamedDevice[], vehicle: Vehicle | undefined): SchemaAt[] {
-  const refs = [...all.flatMap((device) => portsOf(device)), ...(vehicle ? groundRefs(vehicle) : [])];
+  const refs = [
+    ...all.flatMap((device) => portsOf(device)),
+    ...groundRefs(Object.keys(vehicle?.grounds ?? {})),
+  ];
   const ofKind = (...kinds: KindName[]) =>
     all.flatMap(({ id, part }) => (part && kinds.includes(part.kind) ? [id] : []));
   const links = keysIn(data, 'links');

@@ -1,4 +1,3 @@
-import { bodyId } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import { findingCatalogue } from '../../model/findings/index.ts';
 import { isOnReel, type KindName, type Part, partFacts } from '../../model/kinds/index.ts';
@@ -107,9 +106,4 @@ function partsOf(
   const fitting = Object.entries(parts).flatMap(([id, part]) => (fits(part) ? [id] : []));
   const all = [...new Set([...fitting, ...unreadParts])].sort();
   return hasUnreadFile ? anyName(all) : oneOfNames(all);
-}
-
-/** A ground point as the end of a link names it. */
-export function groundRefs({ grounds }: Pick<Vehicle, 'grounds'>): readonly string[] {
-  return Object.keys(grounds).map((point) => `${bodyId}.${point}`);
 }

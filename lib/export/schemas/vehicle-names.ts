@@ -1,4 +1,4 @@
-import { bodyId } from '../../model/content/resolved-job.ts';
+import { groundRefs } from '../../model/content/resolved-job.ts';
 import { partFacts } from '../../model/kinds/index.ts';
 import { withPairs } from '../../read/resolve/resolve-devices.ts';
 import { devicesIn, keysIn, portsOf } from './job-names.ts';
@@ -8,7 +8,7 @@ import type { ShopNames } from './shop-names.ts';
 /** The names that a vehicle gives itself, offered where it uses them; any other may be written as well. */
 export function namesOfVehicleFile(data: unknown, { parts }: ShopNames): JsonSchema {
   const fitted = devicesIn(data, 'fitted', parts);
-  const grounds = keysIn(data, 'grounds').map((point) => `${bodyId}.${point}`);
+  const grounds = groundRefs(keysIn(data, 'grounds'));
   const refs = [...fitted.flatMap(portsOf), ...grounds];
   const seats = [...keysIn(data, 'places'), ...fitted.map(({ id }) => id)];
   return {

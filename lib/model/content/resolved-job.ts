@@ -60,6 +60,11 @@ export interface Device {
 /** The id of the vehicle's body among the devices: its terminals are the ground points. */
 export const bodyId = 'body';
 
+/** Ground points as the ends of links name them. */
+export function groundRefs(points: readonly string[]): readonly string[] {
+  return points.map((point) => `${bodyId}.${point}`);
+}
+
 /** One conductor between two terminals: pairs are opened out, each conductor with an id of its own. */
 export interface Link {
   /** The link's id, with `.+` or `.-` behind it where a pair was opened out. */

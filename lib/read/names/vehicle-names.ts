@@ -1,4 +1,4 @@
-import { bodyId } from '../../model/content/resolved-job.ts';
+import { bodyId, groundRefs } from '../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { partFacts } from '../../model/kinds/index.ts';
@@ -58,7 +58,7 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
         {
           ...vehicle.fitted,
           ...vehicle.places,
-          ...Object.fromEntries(Object.keys(vehicle.grounds).map((point) => [`${bodyId}.${point}`, true])),
+          ...Object.fromEntries(groundRefs(Object.keys(vehicle.grounds)).map((ref) => [ref, true])),
         },
       );
   }

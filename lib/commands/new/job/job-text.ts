@@ -1,4 +1,4 @@
-import { bodyId } from '../../../model/content/resolved-job.ts';
+import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import { type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
@@ -47,10 +47,7 @@ ${furtherSections(vehicle, parts)}`;
 function furtherSections(vehicle: Vehicle, parts: Parts): string {
   return `# What is joined to what, terminal to terminal; left out, it is proposed. A pair goes by its name without + and -: amp.CH1.
 ${comment('Of the vehicle', fittedTerminals(vehicle, parts))}
-${comment(
-  'Ground points',
-  Object.keys(vehicle.grounds).map((point) => `${bodyId}.${point}`),
-)}
+${comment('Ground points', groundRefs(Object.keys(vehicle.grounds)))}
 # links:
 #   feed: { from: main-fuse.OUT, to: amp.B+ }
 
