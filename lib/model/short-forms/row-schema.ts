@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
 import { id, quantityWithin, text } from '../fields.ts';
+import { mayBeLeftOut } from '../writing/field-example.ts';
 import { insideOf } from '../writing/schema-shape.ts';
 import { rowForm, rowNames } from './row-names.ts';
 import { examplesOf, fieldsOf, inPlaceOf, withField, wordsOf } from './schema-edits.ts';
@@ -55,7 +56,7 @@ const alongRow: Readonly<Record<Along, Extend>> = {
 };
 
 function optionalAs(field: z.ZodType, own: z.ZodType): z.ZodType {
-  return field._zod.optin === undefined ? own : own.optional();
+  return mayBeLeftOut(field) ? own.optional() : own;
 }
 
 const number = z.int().positive();

@@ -3,7 +3,7 @@ import { fieldText, type Written } from './field-text.ts';
 import { insideOf } from './schema-shape.ts';
 
 /** True where a file may leave the field out. */
-export function mayBeLeftOut(schema: z.ZodType): boolean {
+export function mayBeLeftOut(schema: z.core.$ZodType): boolean {
   return schema._zod.optin !== undefined;
 }
 

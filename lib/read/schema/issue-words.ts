@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { mayBeLeftOut } from '../../model/writing/field-example.ts';
 import { nearestName } from '../names/nearest-name.ts';
 import { expectation, oneOfValues, typeWords } from './expectation.ts';
 
@@ -22,7 +23,7 @@ export function issueWords(issue: Issue, given: Given): string {
 }
 
 function emptyWords(schemas: Given['schemas']): string {
-  const optional = schemas.some((schema) => schema._zod.optin !== undefined);
+  const optional = schemas.some(mayBeLeftOut);
   return `is left empty; write ${expectation(schemas)}${optional ? ', or leave the name out too' : ''}`;
 }
 

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/bounds.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/walk/asked-table.ts';
-import { fieldExample } from '../../../model/writing/field-example.ts';
+import { fieldExample, mayBeLeftOut } from '../../../model/writing/field-example.ts';
 
 /** What a leaflet is asked for, as one row or as several. */
 export function leaflet(
@@ -26,7 +26,7 @@ export function columnsOf(
     const list = elementOf(field);
     const example = examples[name] ?? exampleText(fieldExample(field));
     return column(name, name.replaceAll('-', ' '), list ?? field, example, {
-      ...(field._zod.optin !== undefined && { optional: true }),
+      ...(mayBeLeftOut(field) && { optional: true }),
       ...(list && { list: true }),
     });
   });
