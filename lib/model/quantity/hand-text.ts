@@ -1,6 +1,7 @@
 import type { Units } from '../vocabulary.ts';
 import { type DimensionName, dimensions, inch } from './dimensions.ts';
 import { inchText } from './length-text.ts';
+import { plainDigits } from './plain-digits.ts';
 import { parseQuantity, writeQuantity } from './quantity.ts';
 
 /** Written inches are whole, or end in sixteenths. */
@@ -10,14 +11,12 @@ const steps = 16;
 export function handText(value: number, dimension: DimensionName, units: Units): string {
   if (dimension === 'length' && value !== 0) return lengthText(value, units);
   const table: Readonly<Record<string, number>> = dimensions[dimension].units;
-  const ways = Object.entries(table).map(
-    ([unit, factor]) => `${Number((value / factor).toPrecision(12)).toLocaleString('en-US', plain)} ${unit}`,
-  );
+  const ways = Object.entries(table).map(([unit, factor]) => `${twelveDigits(value / factor)} ${unit}`);
   const exact = ways.filter((way) => parseQuantity(way, dimension) === value);
   return exact.sort((a, b) => a.length - b.length)[0] ?? writeQuantity(value, dimension);
 }
 
-const plain = { useGrouping: false, maximumSignificantDigits: 12 } as const;
+const twelveDigits = plainDigits(12);
 
 /** Inches where they come out in sixteenths, otherwise millimetres. */
 function lengthText(lengthM: number, units: Units): string {
