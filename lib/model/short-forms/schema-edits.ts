@@ -2,28 +2,24 @@ import { z } from 'zod';
 import { type Audience, audiencesOf, shownTo } from '../audience.ts';
 import { writtenSide } from '../writing/field-example.ts';
 import { fieldText, section } from '../writing/field-text.ts';
-import { insideOf } from '../writing/schema-shape.ts';
+import { insideOf, withoutWrappers } from '../writing/schema-shape.ts';
 
 /** The fields of an object behind optional and the like; none where it is no object. */
 export function fieldsOf(schema: z.ZodType): ReadonlyMap<string, z.ZodType> {
-  const inside = insideOf(schema);
-  if (inside.shape === 'wrapper') return fieldsOf(inside.inner);
+  const inside = insideOf(withoutWrappers(schema));
   return inside.shape === 'object' ? inside.fields : new Map();
 }
 
 /** The examples that a field carries, as they are written. */
 export function examplesOf(schema: z.ZodType): readonly string[] {
-  const inside = insideOf(schema);
-  if (inside.shape === 'wrapper') return examplesOf(inside.inner);
-  const examples = z.globalRegistry.get(writtenSide(schema))?.examples;
+  const examples = z.globalRegistry.get(writtenSide(withoutWrappers(schema)))?.examples;
   return Array.isArray(examples) ? examples.map(String) : [];
 }
 
 /** The words of a field that takes one of a set. */
 export function wordsOf(schema: z.ZodType): readonly string[] {
-  const inside = insideOf(schema);
-  if (inside.shape === 'wrapper') return wordsOf(inside.inner);
-  return schema instanceof z.ZodEnum ? schema.options.map(String) : [];
+  const bare = withoutWrappers(schema);
+  return bare instanceof z.ZodEnum ? bare.options.map(String) : [];
 }
 
 /** A field in the place of another: with its audience, and with what was said of it. */

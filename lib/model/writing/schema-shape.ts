@@ -32,6 +32,12 @@ export function insideOf(schema: z.ZodType): Inner {
   return wrapperInside(schema);
 }
 
+/** The schema behind optional and the like. */
+export function withoutWrappers(schema: z.ZodType): z.ZodType {
+  const inside = wrapperInside(schema);
+  return inside.shape === 'wrapper' ? withoutWrappers(inside.inner) : schema;
+}
+
 function wrapperInside(schema: z.ZodType): Inner {
   const wraps =
     schema instanceof z.ZodOptional ||
