@@ -50,12 +50,22 @@ export const fileId = id
   )
   .meta({ not: { pattern: refusedFileNames } });
 
+/** A check by what a function finds wrong with a value; null where nothing is. */
+export function faultless<T>(faultOf: (value: T) => string | null): z.core.CheckFn<T> {
+  return ({ value, issues }) => {
+    const message = faultOf(value);
+    if (message !== null) issues.push({ code: 'custom', input: value, message });
+  };
+}
+
+/** What a schema says first of a value that it does not take; null for one that it takes. */
+export function faultBy(schema: z.core.$ZodType, value: unknown): string | null {
+  return z.safeParse(schema, value).error?.issues[0]?.message ?? null;
+}
+
 /** A revision: the file of its frozen plan is called by it. */
 export const revision = text('A')
-  .check((written) => {
-    const message = fileNameFault(written.value);
-    if (message !== null) written.issues.push({ code: 'custom', input: written.value, message });
-  })
+  .check(faultless(fileNameFault))
   .meta({ not: { pattern: refusedFileNames } });
 
 /** A reference to a terminal of a device: `device.TERMINAL`, or a pair of terminals named by what they share. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { id, quantityWithin, text } from '../fields.ts';
+import { faultBy, faultless, id, quantityWithin, text } from '../fields.ts';
 import { mayBeLeftOut } from '../writing/field-example.ts';
 import { insideOf } from '../writing/schema-shape.ts';
 import { rowForm, rowNames } from './row-names.ts';
@@ -23,15 +23,15 @@ export function rowsSchema(record: z.ZodType, along: Readonly<Record<string, Alo
 /** A name, or a row of names each of which may stand there. */
 function rowKey(key: z.core.$ZodType): z.ZodString {
   const { examples = [] } = z.globalRegistry.get(key) ?? {};
-  const named = z.string().check(({ value, issues }) => {
-    const names = rowNames(value);
-    const message =
-      'unreadable' in names
-        ? names.unreadable
-        : names.map((name) => z.safeParse(key, name).error?.issues[0]?.message).find((one) => one);
-    if (message !== undefined) issues.push({ code: 'custom', input: value, message });
-  });
-  return named.meta({ examples, pattern: rowForm(key === id ? 'id' : 'any') });
+  const faultOf = (written: string): string | null => {
+    const names = rowNames(written);
+    if ('unreadable' in names) return names.unreadable;
+    return names.map((name) => faultBy(key, name)).find((fault) => fault !== null) ?? null;
+  };
+  return z
+    .string()
+    .check(faultless(faultOf))
+    .meta({ examples, pattern: rowForm(key === id ? 'id' : 'any') });
 }
 
 type Extend = (entry: z.ZodType, name: string, field: z.ZodType) => z.ZodType;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { quantityAbove, quantityWithin, text } from '../fields.ts';
+import { faultBy, faultless, quantityAbove, quantityWithin, text } from '../fields.ts';
 import { quantityForm } from '../quantity/written-form.ts';
 import { zoneKindSchema } from '../vocabulary.ts';
 import { writtenSide } from '../writing/field-example.ts';
@@ -122,10 +122,7 @@ function tableOf(list: z.ZodType, key: string, value: string): z.ZodType {
   const [from, to] = [fields.get(key), fields.get(value)];
   if (!from || !to) throw new Error(`A list without ${key} and ${value} is no table.`);
   const examples = examplesOf(from);
-  const name = z.string().check(({ value: written, issues }) => {
-    const [issue] = from.safeParse(written).error?.issues ?? [];
-    if (issue) issues.push({ code: 'custom', input: written, message: issue.message });
-  });
+  const name = z.string().check(faultless((written) => faultBy(from, written)));
   const form = formOf(from);
   const pattern = form === null ? {} : { pattern: String.raw`^\s*${form}\s*$` };
   const empty = `has nothing in it; write ${examples[0] ?? key}: ${examplesOf(to)[0] ?? value}`;

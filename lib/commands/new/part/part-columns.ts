@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { wireSize } from '../../../model/fields.ts';
+import { faultBy, faultless, wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/bounds.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/walk/asked-table.ts';
 import { fieldExample, mayBeLeftOut } from '../../../model/writing/field-example.ts';
@@ -48,23 +48,24 @@ function elementOf(field: z.ZodType): z.ZodType | null {
 
 /** Both ends of a range in one cell, `8 AWG to 4 AWG`. */
 function rangeOf(end: z.ZodType, example: string): z.ZodType {
-  return z.string().check(({ value, issues }) => {
-    const ends = value.split(/\s+to\s+/);
-    const fault = ends.map((one) => end.safeParse(one).error?.issues[0]?.message).find((one) => one);
-    const message = ends.length === 2 ? fault : `is no range: write both ends, such as ${example}`;
-    if (message !== undefined) issues.push({ code: 'custom', input: value, message });
-  });
+  const faultOf = (written: string): string | null => {
+    const ends = written.split(/\s+to\s+/);
+    if (ends.length !== 2) return `is no range: write both ends, such as ${example}`;
+    return ends.map((one) => faultBy(end, one)).find((fault) => fault !== null) ?? null;
+  };
+  return z.string().check(faultless(faultOf));
 }
 
 const sizes = rangeOf(wireSize, '18 AWG to 10 AWG');
 const voltages = rangeOf(signalVoltage, '0.25 V to 6 V');
 
 /** What a terminal takes: conductors, or a signal; of an output the one voltage that it gives. */
-export const takesField = z.string().check(({ value, issues }) => {
-  const field = !/V$/.test(value.trim()) ? sizes : / to /.test(value) ? voltages : signalVoltage;
-  const message = field.safeParse(value).error?.issues[0]?.message;
-  if (message !== undefined) issues.push({ code: 'custom', input: value, message });
-});
+export const takesField = z.string().check(
+  faultless((written) => {
+    const field = !/V$/.test(written.trim()) ? sizes : / to /.test(written) ? voltages : signalVoltage;
+    return faultBy(field, written);
+  }),
+);
 
 /** A range of conductor sizes. */
 export const sizesField = sizes;
