@@ -2,13 +2,17 @@ import { join } from 'node:path';
 import { codeDigest } from '../../kept/code-digest.ts';
 import { type Keeper, keeperOf } from '../../kept/keeper.ts';
 import { openStore } from '../../kept/store.ts';
+import { once } from '../../plan/once-each.ts';
 
 /** Where the kept results of a shop lie. The folder may be deleted at any time. */
 export function keptFolder(root: string): string {
   return join(root, '.rackleaf', 'kept');
 }
 
-/** Results kept in a folder, by the code as it stands now. */
+/** The code that a process has loaded does not change under it. */
+const codeOfProcess = once(() => codeDigest());
+
+/** Results kept in a folder, by the code of this process. */
 export interface OpenKeeper extends Keeper {
   /** Why results could not be kept, such as a full disk; null while they can. */
   fault(): string | null;
@@ -20,7 +24,7 @@ export interface OpenKeeper extends Keeper {
 export function openKeeper(folder: string): OpenKeeper {
   const store = openStore(folder);
   return {
-    ...keeperOf(store, codeDigest()),
+    ...keeperOf(store, codeOfProcess()),
     fault: store.fault,
     trim: () => void (store.hasWritten() && store.trim()),
   };

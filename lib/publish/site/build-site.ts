@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import Eleventy from '@11ty/eleventy';
 import type { Audience } from '../../model/audience.ts';
 import { computeLater, type KeepLater } from '../../model/keep.ts';
+import { onceEach } from '../../plan/once-each.ts';
 import type { Page } from '../page/page.ts';
 import { shopSitePlugin } from './eleventy-plugin.ts';
 import { type DrawLater, keptPages } from './kept-pages.ts';
@@ -112,6 +113,12 @@ function soleJob({ jobs: [job, ...others] }: ShopSite): string {
   return job.plan.job.id;
 }
 
+/** The layouts of a digest, each compiled when the first page asks for it, whatever is built of them after. */
+const templatesOf = onceEach(
+  (_layouts: string) => openTemplates(),
+  (layouts) => layouts,
+);
+
 /** Has the site generator write every page; what stands on each is made by the way that the server takes too. */
 async function writePages(
   pages: readonly Page[],
@@ -120,7 +127,7 @@ async function writePages(
   keep: KeepLater,
 ): Promise<void> {
   const { digest: layouts } = await digestOf(layoutsFolder);
-  const make = keptPages({ templates: openTemplates(), layouts, drawingsOf, keep });
+  const make = keptPages({ templates: templatesOf(layouts), layouts, drawingsOf, keep });
   const byAddress = new Map(pages.map((page) => [page.address, page]));
   // What waits for assets is made ahead: where another page fails, nothing is still on its way into the folder.
   const ahead = new Map<string, string>();

@@ -1,7 +1,7 @@
 import { rulesTold } from '../../../model/printed/rule-figures.ts';
 import { lengthStyle } from '../../../model/quantity/length-text.ts';
 import { type WayPicture, wayPictures } from '../../../model/writing/way-pictures.ts';
-import { once } from '../../../plan/once-each.ts';
+import { once, onceEach } from '../../../plan/once-each.ts';
 import { chromeOf } from '../../page/chrome.ts';
 import type { Page, SiteContext } from '../../page/page.ts';
 import { addresses } from '../../site/addresses.ts';
@@ -29,14 +29,23 @@ const columns = ['Field', 'What it means', 'How it is written', 'Left out', 'See
 /** Draws a picture of the guide as SVG text. */
 export type DrawPicture = (name: WayPicture) => string;
 
+/** The fields of a kind follow from its schema alone: no build and no save changes them. */
+const fieldsOf = onceEach(
+  ({ schema, elsewhere = [] }: WrittenKind) => fieldSections(schema, { title: 'Fields', elsewhere }),
+  ({ slug }) => slug,
+);
+
 /** The page of one kind of file or part: every field of it, made from its schema. */
 export function kindPage(context: SiteContext, kind: WrittenKind, draw: DrawPicture): Page {
-  const { slug, schema, elsewhere = [], ...of } = kind;
+  const { slug, title, summary, file, example } = kind;
   return fieldsPage(context, {
-    ...of,
+    title,
+    summary,
+    file,
+    ...(example && { example }),
     address: addresses.writingKind(slug),
     draw,
-    sections: () => fieldSections(schema, { title: 'Fields', elsewhere }),
+    sections: () => fieldsOf(kind),
   });
 }
 

@@ -1,5 +1,5 @@
 import { drawWays } from '../../../draw/ways/index.ts';
-import { once } from '../../../plan/once-each.ts';
+import { once, onceEach } from '../../../plan/once-each.ts';
 import type { Page, SiteContext } from '../../page/page.ts';
 import { addresses } from '../../site/addresses.ts';
 import { shippedMetrics } from '../../site/shipped-metrics.ts';
@@ -10,11 +10,16 @@ import { houseRulesPage, houseRulesSummary, houseRulesTitle } from './house-rule
 import { type DrawPicture, kindPage, writingTitle } from './kind-page.ts';
 import { quantitiesPage, quantitiesSummary, quantitiesTitle } from './quantities-page.ts';
 
+/** A picture is the same on every page: it is drawn when the first is made, since the type is only opened then. */
+const draw: DrawPicture = onceEach(
+  (name) => drawWays(name, shippedMetrics()),
+  (name) => name,
+);
+
 /** The writing guide: its index, the tutorial, and a page for each kind of file and part, made from their schemas. */
 export function writingPages(context: SiteContext): Page[] {
   const kinds = writtenKinds();
-  // The type is only opened where a page with a picture is made, the tutorial where a page tells of it.
-  const draw: DrawPicture = (name) => drawWays(name, shippedMetrics());
+  // The tutorial is only read where a page tells of it.
   const tutorial = once(firstBoard);
   const entry = (slug: string, title: string, summary: string) => {
     return { title, summary, address: addresses.writingKind(slug) };
