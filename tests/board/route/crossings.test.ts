@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { outward, type Side } from '../../../lib/board/layout/item.ts';
 import type { RouteWire } from '../../../lib/board/route/route.ts';
 import type { Point } from '../../../lib/board/shape/point.ts';
+import { caseCount, casesOf } from '../../long-run.ts';
 import { fewestAmongThree, threeParts, threeShape, wiresAmong } from '../layout/three-parts.ts';
 import { shapeOf } from '../shapes.ts';
 import { routeWires } from '../usual-board.ts';
@@ -14,7 +15,7 @@ type Terminal = Point & { readonly faces: Side };
 describe('crossings of up to eight wires against every way round a part', () => {
   const shape = shapeOf({ rectangle: { width: `${boardWidthM} m`, height: `${boardHeightM} m` } });
   it.each([2, 3, 4, 5, 6, 7, 8])('of %i wires are the fewest that there can be', (count) => {
-    for (const seed of [1, 2]) {
+    for (const seed of casesOf([1, 2], (one) => one === 1 || count < 7)) {
       const wires = wiresByLot(100 * count + seed, count);
       const { crossings, faults } = routeWires({ shape, barriers: strips, wires }, { pitchM: 0.0125 });
       expect(faults).toEqual([]);
@@ -96,10 +97,10 @@ describe('crossings on a square of five by five tracks with pins against every c
         laid += 1;
         expect(crossings).toHaveLength(fewest);
       }),
-      { numRuns: 15, seed: 4 },
+      { numRuns: caseCount({ all: 15, some: 8 }), seed: 4 },
     );
-    // Five tracks are hardly enough for three wires: laid one after the other, some find no room.
-    expect(laid / tried).toBeGreaterThan(0.8);
+    // Five tracks are hardly enough for three wires: laid one after the other, two find no room.
+    expect(tried - laid).toBeLessThanOrEqual(2);
   });
 });
 
@@ -113,19 +114,22 @@ describe('crossings of more than eight wires', () => {
         if (found.faults.length === 0)
           expect(found.crossings.length).toBeLessThanOrEqual(found.firstCrossings);
       }),
-      { numRuns: 8, seed: 6 },
+      { numRuns: caseCount({ all: 8, some: 3 }), seed: 6 },
     );
   });
 });
 
 describe('crossings of eight wires among three parts, with room to spare', () => {
-  it.each([13, 22])('of draw %i are the fewest of every way round the parts', (seed) => {
-    const wires = wiresAmong(80 + seed, 8, 0.01);
-    const { crossings, faults } = routeWires(
-      { shape: threeShape, barriers: threeParts, wires },
-      { pitchM: 0.0063, clearanceM: 0.001 },
-    );
-    expect(faults).toEqual([]);
-    expect(crossings).toHaveLength(fewestAmongThree(wires));
-  });
+  it.each(casesOf([13, 22], (_, index) => index === 0))(
+    'of draw %i are the fewest of every way round the parts',
+    (seed) => {
+      const wires = wiresAmong(80 + seed, 8, 0.01);
+      const { crossings, faults } = routeWires(
+        { shape: threeShape, barriers: threeParts, wires },
+        { pitchM: 0.0063, clearanceM: 0.001 },
+      );
+      expect(faults).toEqual([]);
+      expect(crossings).toHaveLength(fewestAmongThree(wires));
+    },
+  );
 });

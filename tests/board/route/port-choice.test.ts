@@ -4,6 +4,7 @@ import { choosePorts, type OpenWire, wiresWith } from '../../../lib/board/route/
 import { assignmentCost, type PortCosts, searchPorts } from '../../../lib/board/route/port-search.ts';
 import type { RouteWire } from '../../../lib/board/route/route.ts';
 import type { RoutingTask } from '../../../lib/board/route/routing.ts';
+import { casesOf } from '../../long-run.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';
 import { routeWires, usualLayout } from '../usual-board.ts';
@@ -98,7 +99,8 @@ function fan(places: readonly number[]): { readonly task: RoutingTask; readonly 
 }
 
 describe('the ports that wires get', () => {
-  it.each([[[3, 2, 1, 0]], [[2, 0, 3]], [[3, 0]]])(
+  // Four wires on four ports, and three: each way of these is routed by itself.
+  it.each(casesOf([[[3, 2, 1, 0]], [[3, 0]], [[2, 0, 3]]], (_, index) => index < 2))(
     'to places %j cross as seldom as the best of all assignments, each routed',
     (places) => {
       const { task, open } = fan(places);

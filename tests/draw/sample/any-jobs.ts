@@ -9,7 +9,7 @@ import { arbitraryShape } from './arbitrary-shape.ts';
 import { samplePlan } from './sample-plan.ts';
 
 /** So many made-up jobs on each paper, in two files that run side by side: two hundred in the long run. */
-const jobs = caseCount({ all: 100, some: 20 });
+const jobs = caseCount({ all: 100, some: 12 });
 
 /** Draws made-up jobs on one paper, measures every text of them, and prints how many overlap: none may. */
 export function testAnyJobs(paper: 'letter' | 'a4'): void {
