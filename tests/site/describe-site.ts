@@ -12,7 +12,14 @@ import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { spelled } from '../../lib/publish/words/words.ts';
 import { openBrowser } from '../browser.ts';
 import { type StaticServer, serveFolder } from '../static-server.ts';
-import { accessibilityFaults, complaintsOf, headingLevels, overhangPx, smallTargets } from './page-checks.ts';
+import {
+  accessibilityFaults,
+  complaintsOf,
+  faultsOfLooks,
+  headingLevels,
+  overhangPx,
+  smallTargets,
+} from './page-checks.ts';
 import { touchOf } from './touch.ts';
 
 export interface SiteUnderTest {
@@ -104,7 +111,7 @@ export function describeSite(tested: SiteUnderTest): void {
       await page.setViewportSize({ width: 320, height: 740 });
       expect(await overhangPx(page)).toBe(0);
       await page.emulateMedia({ colorScheme: 'dark' });
-      expect(await accessibilityFaults(page)).toEqual([]);
+      expect(await faultsOfLooks(page)).toEqual([]);
       const levels = await headingLevels(page);
       expect(levels[0]).toBe(1);
       expect(levels.slice(1).filter((level, index) => level > (levels[index] ?? 0) + 1)).toEqual([]);

@@ -1,16 +1,37 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { z } from 'zod';
+import { isLongRun } from '../long-run.ts';
 
 const audit = z.object({
   violations: z.array(z.object({ id: z.string(), nodes: z.array(z.object({ html: z.string() })) })),
 });
 
-/** What axe-core finds on the page that is open, of whatever impact, by WCAG 2.2 A and AA and by its best practices. */
-export async function accessibilityFaults(page: Page): Promise<string[]> {
+/** WCAG 2.2 A and AA, and the best practices of axe-core. */
+const everyRule = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** The rules that colours and the width of the window decide: all others ask for what the document says. */
+const rulesOfLooks = {
+  type: 'rule',
+  values: ['color-contrast', 'link-in-text-block', 'scrollable-region-focusable', 'target-size'],
+};
+
+/** What axe-core finds on the page that is open, of whatever impact. */
+export function accessibilityFaults(page: Page): Promise<string[]> {
+  return faultsBy(page, everyRule);
+}
+
+/**
+ * The same on a page that was looked at before and has other colours or another width now: the long run asks for
+ * everything once more, the short one for what these decide.
+ */
+export function faultsOfLooks(page: Page): Promise<string[]> {
+  return faultsBy(page, isLongRun ? everyRule : rulesOfLooks);
+}
+
+async function faultsBy(page: Page, runOnly: object): Promise<string[]> {
   await page.evaluate(axe.source);
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-  const options = JSON.stringify({ runOnly: tags, resultTypes: ['violations'] });
+  const options = JSON.stringify({ runOnly, resultTypes: ['violations'] });
   const { violations } = audit.parse(await page.evaluate(`axe.run(document, ${options})`));
   return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
 }
