@@ -1,4 +1,5 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { terminalWords } from '../../model/plan/shown-names.ts';
 import { printed } from '../../model/printed/index.ts';
 import { csvTable, listed } from './csv-table.ts';
 import type { CsvTables } from './tables.ts';
@@ -36,12 +37,13 @@ export const powerTables = {
       { title: 'chosen', value: ({ chosen }) => chosen },
       { title: 'reason', value: ({ reason }) => reason },
     ]),
-  conductors: ({ shop, job, power, wires }) =>
-    csvTable({ shop, job }, power.conductors, [
+  conductors: ({ shop, job, power, wires, items }) => {
+    const terminal = terminalWords({ items });
+    return csvTable({ shop, job }, power.conductors, [
       { title: 'label', value: ({ id }) => labelOf(wires, id) },
       { title: 'wire', value: ({ id }) => id },
-      { title: 'from', value: ({ from }) => from },
-      { title: 'to', value: ({ to }) => to },
+      { title: 'from', value: ({ from }) => terminal(from) },
+      { title: 'to', value: ({ to }) => terminal(to) },
       { title: 'role', value: ({ role }) => role },
       { title: 'size', value: ({ size }) => size.label },
       { title: 'area_mm2', figure: 'cross-section', of: ({ size }) => size.areaMm2 },
@@ -55,7 +57,8 @@ export const powerTables = {
       { title: 'fuses', value: ({ fuses }) => listed(fuses) },
       { title: 'chosen', value: ({ chosen }) => chosen },
       { title: 'reason', value: ({ reason }) => reason },
-    ]),
+    ]);
+  },
   'conductor-limits': ({ shop, job, power, wires }) =>
     csvTable(
       { shop, job },

@@ -1,4 +1,5 @@
 import type { PlanWire } from '../../model/plan/index.ts';
+import { shownTerminal, terminalWords } from '../../model/plan/shown-names.ts';
 import { madeMm } from '../../model/printed/holes.ts';
 import { labelRows } from '../labels/wire-labels.ts';
 import { type CsvColumn, csvTable, listed } from './csv-table.ts';
@@ -7,14 +8,15 @@ import type { CsvTables } from './tables.ts';
 
 /** Wires, cables, runs, terminals and the labels of both ends. */
 export const wireTables = {
-  wires: ({ shop, job, wires }) =>
-    csvTable({ shop, job }, wires, [
+  wires: ({ shop, job, wires, items }) => {
+    const terminal = terminalWords({ items });
+    return csvTable({ shop, job }, wires, [
       { title: 'label', value: ({ label }) => label },
       { title: 'wire', value: ({ id }) => id },
       { title: 'origin', value: ({ origin }) => origin },
       { title: 'role', value: ({ role }) => role },
-      { title: 'from', value: ({ from }) => from },
-      { title: 'to', value: ({ to }) => to },
+      { title: 'from', value: ({ from }) => terminal(from) },
+      { title: 'to', value: ({ to }) => terminal(to) },
       { title: 'size', value: ({ size }) => size.label },
       { title: 'area_mm2', figure: 'cross-section', of: ({ size }) => size.areaMm2 },
       { title: 'colour', value: ({ colour }) => colour },
@@ -27,9 +29,10 @@ export const wireTables = {
       { title: 'run', value: ({ run }) => run },
       { title: 'zones', value: ({ zones }) => listed(zones.map(({ zone }) => zone)) },
       { title: 'covering', value: ({ covering }) => listed(covering) },
-      ...endColumns('a', 0),
-      ...endColumns('b', 1),
-    ]),
+      ...endColumns('a', 0, terminal),
+      ...endColumns('b', 1, terminal),
+    ]);
+  },
   cables: ({ shop, job, cables, wires }) =>
     csvTable(
       { shop, job },
@@ -55,10 +58,17 @@ export const wireTables = {
       { title: 'covering', value: ({ covering }) => covering },
       { title: 'grommets', value: ({ grommets }) => listed(grommets.map(({ part }) => part ?? 'none fits')) },
     ]),
-  terminals: ({ shop, job, terminals, wires }) =>
+  terminals: ({ shop, job, terminals, wires, items }) =>
     csvTable({ shop, job }, terminals, [
       { title: 'item', value: ({ item }) => item },
-      { title: 'terminal', value: ({ terminal }) => terminal },
+      {
+        title: 'terminal',
+        value: ({ item, terminal }) =>
+          shownTerminal(
+            items.find(({ id }) => id === item),
+            terminal,
+          ),
+      },
       { title: 'state', value: ({ state }) => state },
       { title: 'wires', value: (one) => listed(one.wires.map((id) => labelOf(wires, id))) },
       { title: 'reason', value: ({ reason }) => reason },
@@ -77,9 +87,13 @@ export const wireTables = {
     ]),
 } as const satisfies CsvTables;
 
-function endColumns(name: 'a' | 'b', index: 0 | 1): CsvColumn<PlanWire>[] {
+function endColumns(
+  name: 'a' | 'b',
+  index: 0 | 1,
+  terminalText: (id: string) => string,
+): CsvColumn<PlanWire>[] {
   return [
-    { title: `end_${name}`, value: ({ ends }) => ends[index].terminal },
+    { title: `end_${name}`, value: ({ ends }) => terminalText(ends[index].terminal) },
     { title: `end_${name}_preparation`, value: ({ ends }) => ends[index].prep },
     { title: `end_${name}_part`, value: ({ ends }) => ends[index].part },
     { title: `end_${name}_strip`, length: 'strip', lengthM: ({ ends }) => ends[index].stripM },

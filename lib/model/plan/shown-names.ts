@@ -2,8 +2,8 @@ import { linkEndOf } from '../content/resolved-job.ts';
 import type { BuildPlan, PlanItem, PlanWire } from './index.ts';
 
 /** What sheets call a terminal of an item: by the maker's mark, `port 2` where there is none. */
-export function shownTerminal({ terminals }: Pick<PlanItem, 'terminals'>, name: string): string {
-  return terminals.find((terminal) => terminal.name === name)?.shown ?? name;
+export function shownTerminal(item: Pick<PlanItem, 'terminals'> | undefined, name: string): string {
+  return item?.terminals.find((terminal) => terminal.name === name)?.shown ?? name;
 }
 
 /** What sheets call a terminal by its id: `dist.OUT2` by its mark, `ground-bar port 2` where it has none. */
@@ -12,7 +12,7 @@ export function terminalWords({ items }: Pick<BuildPlan, 'items'>): (id: string)
   return (id) => {
     const { device, terminal } = linkEndOf(id);
     const item = byId.get(device);
-    const shown = item ? shownTerminal(item, terminal) : terminal;
+    const shown = shownTerminal(item, terminal);
     if (shown === terminal) return id;
     return shown.includes(' ') ? `${device} ${shown}` : `${device}.${shown}`;
   };

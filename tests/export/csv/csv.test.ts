@@ -46,6 +46,24 @@ describe('csv', () => {
     expect(tableOf('wires', { ...plan, wires })[0]?.label).toBe("'=P1");
   });
 
+  it('calls a port that its maker left without a mark as the drawings do, in every table of wires', () => {
+    const plan = samplePlan();
+    const wire = plan.wires.find(({ from }) => plan.items.some(({ id }) => from.startsWith(`${id}.`)));
+    if (!wire) throw new Error('The sample has wires between its items.');
+    const [item, name = ''] = wire.from.split('.');
+    const bare = { name, role: 'feed-out', shown: 'port 2', panel: null, atM: null } as const;
+    const items = plan.items.map((one) => (one.id === item ? { ...one, terminals: [bare] } : one));
+    const marked = { ...plan, items };
+    const row = tableOf('wires', marked).find(({ wire: id }) => id === wire.id);
+    expect([row?.from, row?.end_a]).toEqual([`${item} port 2`, `${item} port 2`]);
+    const [conductor] = plan.power.conductors;
+    if (!conductor) throw new Error('The sample has conductors.');
+    const power = { ...plan.power, conductors: [{ ...conductor, from: wire.from }] };
+    expect(tableOf('conductors', { ...marked, power })[0]?.from).toBe(`${item} port 2`);
+    const accounted = plan.terminals.slice(0, 1).map((one) => ({ ...one, item: item ?? '', terminal: name }));
+    expect(tableOf('terminals', { ...marked, terminals: accounted })[0]?.terminal).toBe('port 2');
+  });
+
   it('writes every table of a plan with a row a thing', () => {
     const plan = samplePlan();
     const ours = plan.wires.filter(({ origin }) => origin === 'job');
