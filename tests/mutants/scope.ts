@@ -72,9 +72,28 @@ export const whole: readonly Area[] = [
 
 /** Everywhere else a sample is drawn, the same on every run. */
 export const sampled: readonly Area[] = [
-  { name: 'power', code: ['lib/power'], heldBy: ['tests/power/**/*.test.ts'] },
-  { name: 'audio', code: ['lib/audio'], heldBy: ['tests/audio/**/*.test.ts'] },
-  { name: 'strength', code: ['lib/board/strength'], heldBy: ['tests/board/strength/**/*.test.ts'] },
+  {
+    name: 'power',
+    code: ['lib/power'],
+    heldBy: [
+      // What asks ngspice, and what draws many choices of a fuse, lasts too long for each change.
+      'tests/power/{charging,conductor/[!a]*,network/{load-current,name-table,network,network-near-collapse}}.test.ts',
+      'tests/power/network/network-properties.test.ts',
+    ],
+  },
+  {
+    name: 'audio',
+    code: ['lib/audio'],
+    heldBy: [
+      'tests/audio/{[!t]*,turn-on,load/[!c]*,filter/[!f]*}.test.ts',
+      'tests/audio/{load/channel-wiring,filter/filters}.test.ts',
+    ],
+  },
+  {
+    name: 'strength',
+    code: ['lib/board/strength'],
+    heldBy: ['tests/board/strength/[!o]*.test.ts', 'tests/board/strength/orthotropic.test.ts'],
+  },
   { name: 'rules', code: ['lib/rules'], heldBy: [...rulesTests, ...judgingTests] },
   {
     name: 'power in the plan',
