@@ -12,5 +12,6 @@ export function plannedAudio(change: (content: Written) => void = () => {}) {
   const devices = new Map(job.devices.map((device) => [device.id, device]));
   const book = new PlanBook();
   const { audio } = planAudio(job, devices, buildCircuit(job, devices), book);
-  return { job, audio, traces: book.traces(), remarks: book.remarks().map(({ remark }) => remark) };
+  const placed = book.remarks();
+  return { job, devices, audio, traces: book.traces(), placed, remarks: placed.map(({ remark }) => remark) };
 }

@@ -1,0 +1,424 @@
+import { describe, expect, test } from 'vitest';
+import { finalFilters } from '../../../lib/plan/audio/final-filters.ts';
+import { boostsOf } from '../../../lib/plan/audio/path-peaks.ts';
+import { byId, entry, partIn } from '../../rules/case.ts';
+import type { Written } from '../../rules/content.ts';
+import { joinCoils, withTwoCoils } from '../planned.ts';
+import { plannedAudio } from './planned-audio.ts';
+
+type Change = (content: Written) => void;
+const amp = (content: Written) => partIn(content, 'two-channel', 'amplifier');
+const speaker = (id: string, change: Change) => byId(plannedAudio(change).audio.speakers, id);
+const rules = (change: Change) => plannedAudio(change).remarks.map(({ rule, of }) => `${rule} ${of[0]}`);
+const ofRule = (rule: string, change: Change) =>
+  plannedAudio(change).remarks.filter((remark) => remark.rule === rule);
+
+describe('a channel and its speaker', () => {
+  // The part says 75 W into 4 ohm, which one coil of 4 ohm is.
+  test('have the load of the coil, and the power that the amplifier gives into it', () => {
+    const { audio } = plannedAudio();
+    expect(byId(audio.channels, 'amp.1')).toMatchObject({ loadOhm: 4, powerW: 75, speakers: ['tweeter'] });
+    expect(byId(audio.channels, 'amp.1').gainVoltageV).toBeGreaterThan(0);
+    expect(byId(audio.speakers, 'tweeter')).toMatchObject({
+      channel: 'amp.1',
+      powerW: 75,
+      polarity: 'normal',
+      reversedCoils: [],
+      distanceM: null,
+    });
+  });
+
+  test('are so far from the listener as the place of the speaker says', () => {
+    const { distanceM } = speaker('sub', ({ vehicle }) => {
+      entry(vehicle.places, 'boot').distance = '1.7 m';
+    });
+    expect(distanceM).toBe(1.7);
+  });
+
+  test('are reversed where plus goes to minus, and only the coils that are so are named', () => {
+    const crossed = speaker('tweeter', ({ job }) => {
+      delete job.links['speaker-1'];
+      job.links.plus = { from: 'amp.CH1+', to: 'tweeter.T-' };
+      job.links.minus = { from: 'amp.CH1-', to: 'tweeter.T+' };
+    });
+    expect(crossed).toMatchObject({ polarity: 'reversed', reversedCoils: ['tweeter.T'] });
+    const one = speaker('sub', (content) => {
+      withTwoCoils(content);
+      joinCoils(content, 'parallel');
+      Object.assign(content.job.links, {
+        first: { from: 'sub.C+', to: 'sub.D-' },
+        second: { from: 'sub.C-', to: 'sub.D+' },
+      });
+    });
+    expect(one).toMatchObject({ polarity: 'opposed', reversedCoils: ['sub.D'] });
+    const unwired = speaker('sub', ({ job }) => {
+      delete job.links['speaker-2'];
+    });
+    expect(unwired).toMatchObject({ polarity: 'unwired', powerW: null, channel: null });
+  });
+
+  test('are told where only one of the two terminals of a coil is wired, and not where none is', () => {
+    const half = rules(({ job }) => {
+      delete job.links['speaker-2'];
+      job.links.half = { from: 'amp.CH2+', to: 'sub.C+' };
+    });
+    expect(half).toContain('speaker-without-channel sub');
+    const none = rules(({ job }) => {
+      delete job.links['speaker-2'];
+    });
+    expect(none.filter((one) => one.endsWith(' sub'))).toEqual([]);
+  });
+
+  test.each(['from the source', 'to the source'])(
+    'are not asked of an amplifier that the source drives itself, %s',
+    (way) => {
+      const told = rules((content) => {
+        const { job } = content;
+        Object.assign(partIn(content, 'radio', 'source-unit').terminals, {
+          'SP+': { role: 'speaker-out-positive' },
+          'SP-': { role: 'speaker-out-negative' },
+        });
+        delete job.links['speaker-2'];
+        job.links.direct =
+          way === 'from the source' ? { from: 'radio.SP', to: 'sub.C' } : { from: 'sub.C', to: 'radio.SP' };
+      });
+      expect(told.filter((one) => one.startsWith('speaker-without-channel'))).toEqual([]);
+    },
+  );
+});
+
+describe('a load below what the amplifier may drive', () => {
+  const low = (minimum: `${number} ohm`, how: 'parallel' | 'series') => (content: Written) => {
+    withTwoCoils(content);
+    joinCoils(content, how);
+    entry(amp(content).channels, '2').minimum = minimum;
+  };
+
+  test('is told with the way of wiring that it may', () => {
+    expect(ofRule('load-below-minimum', low('4 ohm', 'parallel'))[0]?.remedy).toMatch(
+      /^wire them as series\(sub\.C, sub\.D\): 8 ohm/,
+    );
+  });
+
+  test('is told to have none where none reaches it', () => {
+    expect(ofRule('load-below-minimum', low('16 ohm', 'series'))[0]?.remedy).toMatch(/^no way of wiring/);
+  });
+});
+
+describe('a coil that goes back over the body', () => {
+  const overBody: Change = ({ job }) => {
+    delete job.links['speaker-2'];
+    job.links.plus = { from: 'amp.CH2+', to: 'sub.C+' };
+    job.links.minus = { from: 'sub.C-', to: 'body.cargo' };
+  };
+
+  test('is told with the link that is wrong and the terminal that it belongs to', () => {
+    const [told] = ofRule('coil-to-body', overBody);
+    expect(told?.remedy).toBe('take it to amp.CH2-, and to nothing else');
+    expect(told?.of).toEqual(['amp.2', 'amp.CH2-', 'sub', 'sub.C', 'minus']);
+    const [bare] = ofRule('coil-to-body', ({ job }) => {
+      delete job.links['speaker-2'];
+      job.links.minus = { from: 'sub.C-', to: 'body.cargo' };
+    });
+    expect(bare?.remedy).toBe('take it to the negative output of its channel, and to nothing else');
+  });
+
+  test('is told once: its channel and its speaker are not said to lack each other', () => {
+    expect(rules(overBody)).toEqual(['coil-to-body amp.2']);
+  });
+
+  test('may belong to a bridge: both ways are named, or the one that is not left open', () => {
+    const bridged = (leftOpen: Readonly<Record<string, string>>) =>
+      ofRule('coil-to-body', (content) => {
+        overBody(content);
+        delete content.job.links['speaker-1'];
+        amp(content).bridges = {
+          '1+2': {
+            positive: 'CH2+',
+            negative: 'CH1-',
+            input: 'IN1',
+            minimum: '4 ohm',
+            powers: [{ load: '4 ohm', power: '150 W' }],
+          },
+        };
+        content.job['left-open'] = leftOpen;
+      })[0]?.remedy;
+    expect(bridged({})).toBe('take it to amp.CH1- (1+2 bridged), or to amp.CH2-, and to nothing else');
+    expect(bridged({ 'amp.CH1-': 'not used' })).toBe('take it to amp.CH2-, and to nothing else');
+    expect(bridged({ 'amp.CH2-': 'not used' })).toBe(
+      'take it to amp.CH1- (1+2 bridged), and to nothing else',
+    );
+  });
+});
+
+describe('a coil between two channels that are no bridge', () => {
+  const between: Change = ({ job }) => {
+    delete job.links['speaker-2'];
+    job.links.plus = { from: 'amp.CH1+', to: 'sub.C+' };
+    job.links.other = { from: 'amp.CH2+', to: 'sub.C-' };
+  };
+
+  test('is told at the link that must change, and the other speaker of the channel keeps its load', () => {
+    const { audio, placed } = plannedAudio(between);
+    const told = placed.filter(({ remark }) => remark.rule === 'pair-not-bridged');
+    expect(told).toHaveLength(1);
+    expect(told[0]?.remark.of).toContain('sub');
+    expect(told[0]?.path).toMatch(/^\/links\/(plus|other)$/);
+    expect(byId(audio.channels, 'amp.1')).toMatchObject({ loadOhm: 4, speakers: ['tweeter'] });
+  });
+});
+
+describe('a built-in filter', () => {
+  const corner = { type: 'butterworth', order: 2 } as const;
+  const controls =
+    (own: object): Change =>
+    (content) => {
+      amp(content).controls = Object.fromEntries(
+        Object.entries(own).map(([name, control]) => [
+          name,
+          { form: 'knob', panel: 'left', why: 'as it is', safe: '80 Hz', ...control },
+        ]),
+      );
+    };
+  const filtersOf = (own: object, more: Change = () => {}) => {
+    const { job } = plannedAudio((content) => {
+      controls(own)(content);
+      more(content);
+    });
+    const [first, ...others] = finalFilters(byId(job.devices, 'amp'));
+    return { first, others };
+  };
+  const mode = {
+    what: 'crossover-mode',
+    form: 'switch',
+    positions: ['FULL', 'LPF', 'HPF'],
+    safe: 'HPF',
+    channels: ['1'],
+    filter: { ...corner, corner: '100 Hz', passes: { HPF: 'high-pass', LPF: 'low-pass' } },
+  };
+  const freq = { what: 'crossover', channels: ['1'], filter: { range: { from: '50 Hz', to: '500 Hz' } } };
+  const ask =
+    (where: string, pass: 'high-pass' | 'low-pass'): Change =>
+    ({ job }) => {
+      entry(job.devices, 'amp').filters = { [where]: [{ pass, ...corner, corner: '120 Hz' }] };
+    };
+
+  test.each(['CH1', 'CH1+', 'CH1-'])('is switched as the job asks of its channel at %s', (where) => {
+    const { first } = filtersOf({ MODE: mode, FREQ: freq }, ask(where, 'high-pass'));
+    expect(first).toMatchObject({ pass: 'high-pass', cornerHz: 120, asked: true });
+    expect(first?.states.get('MODE')).toEqual({ state: 'HPF', why: 'as filtered' });
+    expect(first?.states.get('FREQ')).toEqual({ state: '120 Hz', why: 'as filtered' });
+  });
+
+  test('stands where all passes, where the job asks none; its knob is idle', () => {
+    const { first } = filtersOf({ MODE: mode, FREQ: freq });
+    expect(first).toMatchObject({ pass: null, cornerHz: null, asked: false });
+    expect(first?.states.get('MODE')?.state).toBe('FULL');
+    expect(first?.states.get('FREQ')).toEqual({ state: '80 Hz', why: 'idle unless MODE cuts' });
+  });
+
+  test('of a fixed corner cuts there where the job leaves it on; of what is asked, where it asks', () => {
+    const on: Change = ({ job }) => {
+      entry(job.devices, 'amp')['after-commissioning'] = { MODE: 'LPF' };
+    };
+    expect(filtersOf({ MODE: mode }, on).first).toMatchObject({
+      pass: 'low-pass',
+      cornerHz: 100,
+      asked: false,
+    });
+    expect(filtersOf({ MODE: mode }, ask('CH1', 'low-pass')).first).toMatchObject({
+      cornerHz: 120,
+      asked: true,
+    });
+  });
+
+  test('takes the knob of its own channels, and none that is a filter of its own', () => {
+    const other = { ...freq, channels: ['2'] };
+    expect([...(filtersOf({ MODE: mode, FREQ: other }).first?.states.keys() ?? [])]).toEqual(['MODE']);
+    const own = { ...freq, filter: { ...freq.filter, ...corner, pass: 'low-pass' } };
+    const { first, others } = filtersOf({ MODE: mode, LOW: own });
+    expect([...(first?.states.keys() ?? [])]).toEqual(['MODE']);
+    expect(others[0]?.states.get('LOW')).toEqual({ state: '500 Hz', why: 'out of the way' });
+  });
+
+  test('that is a knob of no known range stands as its part says', () => {
+    const knob = {
+      what: 'crossover',
+      channels: ['1'],
+      final: 'fully open',
+      filter: { ...corner, pass: 'low-pass' },
+    };
+    expect(filtersOf({ LOW: knob }).first?.states.get('LOW')).toEqual({
+      state: 'fully open',
+      why: 'no filter is asked of it',
+    });
+    const { final: _, ...silent } = knob;
+    expect(filtersOf({ LOW: silent }).first?.states.get('LOW')?.state).toBeNull();
+  });
+});
+
+describe('what raises the level of a channel', () => {
+  const boost = (state: string | undefined, own: object = {}) => {
+    const { job } = plannedAudio((content) => {
+      amp(content).controls = {
+        GAIN: { what: 'gain', form: 'knob', panel: 'left', safe: 'fully down', why: 'no signal passes' },
+        BOOST: {
+          what: 'boost',
+          form: 'knob',
+          panel: 'left',
+          safe: 'Fully down',
+          why: 'it adds to the gain',
+          boost: { centre: '45 Hz', range: { from: '0 dB', to: '12 dB' }, q: 1 },
+          ...own,
+        },
+      };
+      if (state !== undefined) entry(content.job.devices, 'amp')['after-commissioning'] = { BOOST: state };
+    });
+    return boostsOf(byId(job.devices, 'amp'));
+  };
+
+  test('is a boost as it stands, at its stop nothing, and anywhere else its whole range', () => {
+    expect(boost('6 dB')).toEqual([
+      { control: 'BOOST', channels: ['1', '2'], state: '6 dB', peaks: [{ centreHz: 45, gainDb: 6, q: 1 }] },
+    ]);
+    expect(boost(undefined)[0]).toMatchObject({ state: 'Fully down', peaks: [] });
+    expect(boost(' fully DOWN ')[0]?.peaks).toEqual([]);
+    expect(boost('half-way')[0]?.peaks).toEqual([{ centreHz: 45, gainDb: 12, q: null }]);
+    expect(boost('half-way', { boost: undefined })[0]?.peaks).toBeNull();
+  });
+
+  test('is the equalising of the output that feeds it, where a band is moved at all', () => {
+    const { audio } = plannedAudio(({ job }) => {
+      entry(job.devices, 'dsp').equalising = {
+        OUT2: [
+          { centre: '40 Hz', gain: '4 dB', q: 1.4 },
+          { centre: '63 Hz', gain: '0 dB', q: 1 },
+          { centre: '80 Hz', gain: '-3 dB' },
+        ],
+      };
+    });
+    expect(byId(audio.channels, 'amp.2').peaks).toEqual([
+      { where: 'dsp.OUT2', centreHz: 40, gainDb: 4, q: 1.4 },
+      { where: 'dsp.OUT2', centreHz: 80, gainDb: -3, q: null },
+    ]);
+    expect(byId(audio.channels, 'amp.1').peaks).toEqual([]);
+  });
+});
+
+describe('the filters in the path of a channel', () => {
+  const filter = (corner: `${number} Hz`) =>
+    ({ pass: 'high-pass', type: 'butterworth', order: 2, corner }) as const;
+
+  test('are those of the output that feeds it, then those asked of the amplifier at any name of its outputs', () => {
+    const { audio } = plannedAudio(({ job }) => {
+      entry(job.devices, 'dsp').filters = { OUT1: [filter('3000 Hz')] };
+      entry(job.devices, 'amp').filters = {
+        CH1: [filter('100 Hz')],
+        'CH1+': [filter('200 Hz')],
+        'CH1-': [filter('300 Hz')],
+        CH2: [filter('20 Hz')],
+      };
+    });
+    const path = (id: string) =>
+      byId(audio.channels, id).filters.map((one) => `${one.where} ${one.cornerHz}`);
+    expect(path('amp.1')).toEqual(['dsp.OUT1 3000', 'amp.CH1+ 200', 'amp.CH1 100', 'amp.CH1- 300']);
+    expect(path('amp.2')).toEqual(['amp.CH2 20']);
+  });
+});
+
+describe('ways that hand over to each other', () => {
+  const handed = (change: Change = () => {}) =>
+    plannedAudio((content) => {
+      const own = { type: 'linkwitz-riley', order: 4, corner: '2500 Hz' } as const;
+      entry(content.job.devices, 'dsp').filters = {
+        OUT1: [{ pass: 'high-pass', ...own }],
+        OUT2: [{ pass: 'low-pass', ...own }],
+      };
+      change(content);
+    }).audio.curves.sums;
+
+  // Each is 6.02 dB down at its corner, and in phase with the other: together they are flat (Linkwitz, Riley, 1976).
+  test('add up to what either was alone twice over', () => {
+    const [sum] = handed();
+    expect(sum?.channels).toEqual(['amp.1', 'amp.2']);
+    expect(sum?.handovers).toEqual([
+      { upper: 'amp.1', lower: 'amp.2', frequencyHz: 2500, sumDb: 0, louderDb: -6.02 },
+    ]);
+    for (const level of sum?.levelsDb ?? []) expect(level).toBeCloseTo(0, 2);
+  });
+
+  test('do not from one side of the vehicle to the other', () => {
+    const onSides = (left: 'left' | 'right', right: 'left' | 'right') =>
+      handed(({ vehicle, job }) => {
+        vehicle.places.one = { title: 'One', zone: 'cabin', side: left };
+        vehicle.places.two = { title: 'Two', zone: 'cabin', side: right };
+        entry(job.devices, 'tweeter').in = 'one';
+        entry(job.devices, 'sub').in = 'two';
+      });
+    expect(onSides('left', 'left')).toHaveLength(1);
+    expect(
+      handed(({ parts, vehicle, job }) => {
+        const woofer = parts.woofer;
+        if (woofer?.kind === 'speaker') woofer.band = 'midbass';
+        vehicle.places.two = { title: 'Two', zone: 'cabin', side: 'right' };
+        entry(job.devices, 'sub').in = 'two';
+      }),
+    ).toEqual([]);
+  });
+});
+
+describe('what is to be found out of an output that came with the vehicle', () => {
+  const facts = {
+    bandwidth: { from: '30 Hz', to: '18 kHz' },
+    polarity: 'normal',
+    'clean-voltage': '3.5 V',
+    offset: '0 V',
+    equalising: 'none',
+    'load-sensing': false,
+    'noise-cancelling': false,
+    chimes: false,
+  } as const;
+  const asked = {
+    bandwidth: 'bandwidth',
+    polarity: 'polarity',
+    'clean-voltage': 'greatest clean voltage',
+    offset: 'direct-current offset',
+    equalising: 'equalising that moves with the level',
+    'load-sensing': 'load sensing',
+    'noise-cancelling': 'noise cancelling',
+    chimes: 'chimes',
+  };
+  const outputs = (known: object, feeds = true) =>
+    plannedAudio(({ job, vehicle }) => {
+      vehicle.fitted.head = { part: 'radio', zone: 'cabin', outputs: { OUT: known } };
+      if (feeds) job.links['radio-signal'] = { from: 'head.OUT', to: 'dsp.IN' };
+    }).audio.outputs;
+
+  test.each(Object.entries(asked))('is %s, where nobody wrote it', (name, what) => {
+    const known = Object.fromEntries(Object.entries(facts).filter(([key]) => key !== name));
+    expect(outputs(known)).toEqual([
+      expect.objectContaining({ id: 'head.OUT', item: 'head', feeds: ['dsp.IN'], missing: [what] }),
+    ]);
+  });
+
+  test('is nothing where all is known, or where the output feeds nothing of the job', () => {
+    expect(outputs(facts)[0]?.missing).toEqual([]);
+    expect(outputs({}, false)[0]).toMatchObject({ feeds: [], missing: [] });
+  });
+});
+
+describe('what arrives at an input', () => {
+  test('is held against its range: 4 V into 0.5 V to 2 V is 6.02 dB too much, of 18.06 dB', () => {
+    const { audio } = plannedAudio((content) => {
+      entry(partIn(content, 'dsp', 'processor').terminals, 'IN')['signal-range'] = {
+        from: '0.5 V',
+        to: '2 V',
+      };
+    });
+    const found = audio.inputs.find(({ input }) => input === 'dsp.IN');
+    expect(found).toMatchObject({ sourceV: 4, leastV: 0.5, greatestV: 2, level: 'low', verdict: 'too-high' });
+    expect(found?.headroomDb).toBeCloseTo(-6.0206, 3);
+    expect(found?.reserveDb).toBeCloseTo(18.0618, 3);
+    expect(audio.inputs.find(({ input }) => input === 'amp.IN1')?.verdict).toBe('unknown');
+  });
+});

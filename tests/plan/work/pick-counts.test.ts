@@ -1,0 +1,139 @@
+import { describe, expect, test } from 'vitest';
+import type { PlanWire } from '../../../lib/model/plan/index.ts';
+import { type PickInput, pickList } from '../../../lib/plan/work/pick-list.ts';
+import { samplePlan } from '../../publish/sample/sample-plan.ts';
+import { inJob, partsFile } from '../../read/problem-case.ts';
+import { type Change, smallShop } from '../../read/small-shop.ts';
+import { jobOf } from '../plan-small-shop.ts';
+
+const [sample] = samplePlan().wires;
+if (!sample) throw new Error('The sample plan has a wire.');
+const bare = sample;
+
+type End = Partial<PlanWire['ends'][number]>;
+const wire = (
+  id: string,
+  lengthM: number,
+  own: Partial<PlanWire> = {},
+  ends: readonly End[] = [],
+): PlanWire => {
+  const end = (at: 0 | 1) => ({
+    terminal: `${id}.${at}`,
+    prep: '',
+    part: null,
+    stripM: null,
+    loopM: 0,
+    ...ends[at],
+  });
+  return { ...bare, id, link: id, origin: 'job', part: 'red-4', lengthM, ends: [end(0), end(1)], ...own };
+};
+const noWay = { wires: [], runs: [], cables: [], fuses: [], boards: [], offCuts: [] };
+
+/** What the pick list of the small shop says of a part, where these are its wires, cables and so on. */
+function picked(part: string, planned: Partial<PickInput>, ...changes: readonly Change[]) {
+  const rows = pickList({ job: jobOf(smallShop(...changes)), ...noWay, ...planned });
+  return rows.find((row) => row.part === part);
+}
+const addPart = (line: string): Change => [partsFile, '  bolt-a:', `  ${line}\n  bolt-a:`];
+const stock = (line: string, instead: string): Change => ['content/shop.yaml', line, instead];
+
+describe('what is fetched from the shelf', () => {
+  test('is each device that the job adds, and none that the vehicle has', () => {
+    expect(picked('amp-a', {})).toMatchObject({ kind: 'amplifier', quantity: 1, unit: 'piece' });
+    expect(picked('battery-a', {})).toBeUndefined();
+    expect(picked('radio-a', {})).toBeUndefined();
+    const two = inJob('  sub: {', '  sub-2: { part: woofer-a, in: boot }\n  sub: {');
+    expect(picked('woofer-a', {}, two)).toMatchObject({ quantity: 2 });
+  });
+
+  test('is short by what the shelf lacks, and by nothing where it has more', () => {
+    const pieces = (count: number) =>
+      stock('large-60: { pieces: 2 }', `large-60: { pieces: 2 }\n  amp-a: { pieces: ${count} }`);
+    expect(picked('amp-a', {})).toMatchObject({ stockQuantity: 0, short: 1 });
+    expect(picked('amp-a', {}, pieces(1))).toMatchObject({ stockQuantity: 1, short: 0 });
+    expect(picked('amp-a', {}, pieces(3))).toMatchObject({ stockQuantity: 3, short: 0 });
+  });
+
+  test('is one twin ferrule for the two conductors that share it, and one of any other terminal for each end', () => {
+    const twin = addPart(
+      'twin: { kind: terminal, title: Twin, form: twin-ferrule, takes: { from: 8 AWG, to: 4 AWG } }',
+    );
+    const lug = addPart(
+      'lug: { kind: terminal, title: Lug, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M8 }',
+    );
+    const sharing = (part: string, ...terminals: readonly string[]) =>
+      terminals.map((terminal, k) => wire(`w${k}`, 1, {}, [{ terminal, part }]));
+    expect(picked('twin', { wires: sharing('twin', 'block.1', 'block.1') }, twin)?.quantity).toBe(1);
+    expect(picked('twin', { wires: sharing('twin', 'block.1', 'block.1', 'block.2') }, twin)?.quantity).toBe(
+      2,
+    );
+    expect(picked('lug', { wires: sharing('lug', 'block.1', 'block.1') }, lug)?.quantity).toBe(2);
+  });
+
+  test('is no terminal and no length of what the vehicle came with', () => {
+    const lug = addPart(
+      'lug: { kind: terminal, title: Lug, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M8 }',
+    );
+    const ends = [{ part: 'lug', shrink: { part: 'loom-a', lengthM: 0.05 } }];
+    const wires = [wire('w', 2, { origin: 'vehicle' }, ends)];
+    for (const part of ['lug', 'red-4', 'loom-a']) expect(picked(part, { wires }, lug), part).toBeUndefined();
+    const own = [wire('w', 2, {}, ends)];
+    expect(picked('lug', { wires: own }, lug)).toMatchObject({ quantity: 1, unit: 'piece' });
+    expect(picked('red-4', { wires: own }, lug)).toMatchObject({ quantity: 2, unit: 'm' });
+    expect(picked('loom-a', { wires: own }, lug)).toMatchObject({ quantity: 0.05, unit: 'm' });
+  });
+});
+
+describe('a reel on the pick list', () => {
+  const ft = 0.3048;
+  const reels = (text: string) => stock('red-4: { reels: [30 ft] }', `red-4: { reels: [${text}] }`);
+
+  test('tells what is cut from each piece of it, and what is left; pieces that nothing is cut from are left out', () => {
+    const row = picked(
+      'red-4',
+      { wires: [wire('a', 8 * ft), wire('b', 3 * ft)] },
+      reels('30 ft, 12 ft, 20 ft'),
+    );
+    expect(row).toMatchObject({ short: 0, reels: [{ cuts: 2 }] });
+    expect(row?.quantity).toBeCloseTo(11 * ft, 3);
+    expect(row?.stockQuantity).toBeCloseTo(62 * ft, 3);
+    expect(row?.reels?.[0]?.lengthM).toBeCloseTo(12 * ft, 3);
+    expect(row?.reels?.[0]?.leftM).toBeCloseTo(1 * ft, 3);
+  });
+
+  test('that the shop does not stock, or counts in pieces, is short by all of it', () => {
+    const wires = [wire('a', 2)];
+    for (const change of [
+      stock('  red-4: { reels: [30 ft] }\n', ''),
+      stock('red-4: { reels: [30 ft] }', 'red-4: { pieces: 4 }'),
+    ])
+      expect(picked('red-4', { wires }, change)).toMatchObject({ stockQuantity: 0, short: 2, reels: [] });
+  });
+});
+
+describe('a cable on the pick list', () => {
+  const cable = (part: string, lengthM: number) => [{ id: 'lead', part, lengthM, conductors: [] }];
+
+  test('of a made length is a piece, any other is cut to what its wires need', () => {
+    expect(picked('lead-a', { cables: cable('lead-a', 3.05) })).toMatchObject({ quantity: 1, unit: 'piece' });
+    const open: readonly Change[] = [
+      [partsFile, '    made-length: 10 ft\n', ''],
+      inJob('conductors: [left] }', 'conductors: [left], length: 2 m }'),
+    ];
+    expect(picked('lead-a', { cables: cable('lead-a', 2.4) }, ...open)).toMatchObject({
+      quantity: 2.4,
+      unit: 'm',
+    });
+  });
+});
+
+test('the pick list stands by kind, then by part', () => {
+  const rows = pickList({
+    job: jobOf(smallShop()),
+    ...noWay,
+    wires: [wire('b', 1, { part: 'red-8' }), wire('a', 1)],
+  });
+  const keys = rows.map(({ kind, part }) => `${kind} ${part}`);
+  expect(keys).toEqual(keys.toSorted());
+  expect(keys.filter((key) => key.startsWith('wire'))).toEqual(['wire red-4', 'wire red-8']);
+});
