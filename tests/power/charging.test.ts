@@ -137,6 +137,22 @@ describe('the charging balance', () => {
     });
   });
 
+  test('is charged again with the last of its batteries, and lasts until the first, in whatever order they stand', () => {
+    // 50 Ah / 0.85 / 12 A = 294.1 min; at 20 A half of 100 Ah lasts 600 (5 / 20)^1.2 = 113.7 min, at 10 A 261.
+    const pairs = [
+      [flow(12), flow(24, { id: 'rear' })],
+      [flow(-10), flow(-20, { id: 'rear' })],
+    ] as const;
+    for (const [quick, both] of [
+      [295, pairs[0]],
+      [113, pairs[1]],
+    ] as const)
+      for (const batteries of [both, both.toReversed()]) {
+        const { rechargeMinutes: again, reserveMinutes: reserve } = regimeOf({ batteries });
+        expect((again ?? reserve)?.value).toBe(quick);
+      }
+  });
+
   test('is short by what the batteries give, and lasts until the first of them is at half charge', () => {
     const short = regimeOf({
       batteries: [flow(-10), flow(-30, { id: 'rear', capacityAh: 200 })],

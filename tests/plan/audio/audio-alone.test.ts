@@ -350,8 +350,8 @@ describe('ways that hand over to each other', () => {
   test('do not from one side of the vehicle to the other', () => {
     const onSides = (left: 'left' | 'right', right: 'left' | 'right') =>
       handed(({ vehicle, job }) => {
-        vehicle.places.one = { title: 'One', zone: 'cabin', side: left };
-        vehicle.places.two = { title: 'Two', zone: 'cabin', side: right };
+        Object.assign(vehicle.places ?? {}, { one: { title: 'One', zone: 'cabin', side: left } });
+        Object.assign(vehicle.places ?? {}, { two: { title: 'Two', zone: 'cabin', side: right } });
         entry(job.devices, 'tweeter').in = 'one';
         entry(job.devices, 'sub').in = 'two';
       });
@@ -360,7 +360,7 @@ describe('ways that hand over to each other', () => {
       handed(({ parts, vehicle, job }) => {
         const woofer = parts.woofer;
         if (woofer?.kind === 'speaker') woofer.band = 'midbass';
-        vehicle.places.two = { title: 'Two', zone: 'cabin', side: 'right' };
+        Object.assign(vehicle.places ?? {}, { two: { title: 'Two', zone: 'cabin', side: 'right' } });
         entry(job.devices, 'sub').in = 'two';
       }),
     ).toEqual([]);

@@ -110,7 +110,10 @@ describe('how many conductors end at a port', () => {
 
   test('twin ferrules end at 2 x 16 mm2', () => {
     const port = clamp({ twin: true, largestMm2: 120 });
-    expect(prepared(port, mm2(16), mm2(16))).toMatchObject({ prep: 'twin-ferrule', ferrule: { areaMm2: 16 } });
+    expect(prepared(port, mm2(16), mm2(16))).toMatchObject({
+      prep: 'twin-ferrule',
+      ferrule: { areaMm2: 16 },
+    });
     expect(prepared(port, mm2(16), mm2(16.5)).prep).toBe('refused');
   });
 });
