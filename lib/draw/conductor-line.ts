@@ -1,7 +1,7 @@
 import type { ConductorRole } from '../model/vocabulary.ts';
+import { inks, lines, type RoleStyle, roleStyles } from './line-styles.ts';
 import type { PaperPoint } from './paper.ts';
 import { drawLine, type Parent, pathThrough } from './pen.ts';
-import { inks, lines, type RoleStyle, roleStyles } from './style.ts';
 
 /** Draws a conductor along its points in the line of its role, which tells the role without colour. */
 export function drawConductor(parent: Parent, points: readonly PaperPoint[], role: ConductorRole): void {

@@ -1,9 +1,9 @@
 import type { Edge } from '../model/vocabulary.ts';
 import { drawText } from './lettering/lettering.ts';
 import { spreadApart } from './lettering/spread.ts';
+import { arrow, lines, spacing, types } from './line-styles.ts';
 import { at, boxRound, type PaperBox, type PaperPoint } from './paper.ts';
 import { drawArrowHead, drawCircle, drawLine, type Parent } from './pen.ts';
-import { arrow, lines, spacing, types } from './style.ts';
 import type { Drawing } from './surface.ts';
 
 /** One measured place along an axis. */

@@ -1,5 +1,5 @@
+import { type HatchName, hatches, inks, lines } from './line-styles.ts';
 import type { Fill } from './pen.ts';
-import { type HatchName, hatches, inks, lines } from './style.ts';
 import type { Drawing } from './surface.ts';
 
 /** The fill of a hatch; defines its pattern in the drawing when first asked for. */

@@ -1,8 +1,8 @@
 import { baselineFor, drawText } from './lettering/lettering.ts';
 import type { TextMetrics } from './lettering/text-metrics.ts';
+import { types } from './line-styles.ts';
 import { at, type PaperBox, type PaperPoint, widthMm } from './paper.ts';
 import type { Parent } from './pen.ts';
-import { types } from './style.ts';
 import type { Drawing } from './surface.ts';
 
 /** Sizes of a key, millimetres: a sample, the gap to its name, that to the next, the height of a line. */

@@ -1,7 +1,7 @@
 import type { G, Svg } from '@svgdotjs/svg.js';
+import { arrow, dashesMm, type Ink, inks, type LineStyle, lines } from './line-styles.ts';
 import type { PaperPoint } from './paper.ts';
 import { roundedText } from './rounded-text.ts';
-import { arrow, dashesMm, type Ink, inks, type LineStyle, lines } from './style.ts';
 
 /** Where strokes are put. */
 export type Parent = Svg | G;

@@ -1,7 +1,7 @@
 import { DrawnElement, type DrawnWords } from './drawn-node.ts';
 import type { TextMetrics } from './lettering/text-metrics.ts';
+import { emMm as emOf, fontFamilies, type TypeStyle, types } from './line-styles.ts';
 import { roundNumbers } from './rounded-text.ts';
-import { emMm as emOf, fontFamilies, type TypeStyle, types } from './style.ts';
 
 export interface SerialiseOptions {
   /** `properties` leaves colours to the page, with black as fallback; `resolved` needs no style sheet. */

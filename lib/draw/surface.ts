@@ -2,9 +2,9 @@ import { type Dom, type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.j
 import { type DrawnElement, drawnDocument, drawnWindow } from './drawn-node.ts';
 import type { Obstacle } from './lettering/obstacle-index.ts';
 import type { TextMetrics } from './lettering/text-metrics.ts';
+import { inks } from './line-styles.ts';
 import type { PaperBox } from './paper.ts';
 import { type SerialiseOptions, serialise } from './serialise.ts';
-import { inks } from './style.ts';
 
 export interface DrawingRequest {
   /** Job and sheet: every id in the drawing begins with them. */

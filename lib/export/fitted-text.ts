@@ -1,6 +1,6 @@
 import type { TextAlign } from '../draw/lettering/lettering.ts';
 import type { TextMetrics } from '../draw/lettering/text-metrics.ts';
-import type { TypeStyle } from '../draw/style.ts';
+import type { TypeStyle } from '../draw/line-styles.ts';
 import { element } from './svg-markup.ts';
 
 export interface FittedWords {

@@ -2,7 +2,7 @@ import type { Job, ReadJob } from '../model/content/resolved-job.ts';
 import { computeAnew, type Keep } from '../model/keep.ts';
 import { withWireLoss } from './audio/wire-loss.ts';
 import { planBoard } from './board/plan-board.ts';
-import { offCutsFor } from './board/sheets/off-cuts.ts';
+import { offCutsFor } from './board/sheets/sheet-off-cuts.ts';
 import { compareBuilt } from './built/compare-built.ts';
 import { PlanBook } from './plan-book.ts';
 import { planHouseRules } from './plan-house-rules.ts';

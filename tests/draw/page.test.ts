@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { drawJobPages } from '../../lib/draw/draw-job.ts';
 import { strokeObstacles } from '../../lib/draw/drawn-strokes.ts';
+import { lines } from '../../lib/draw/line-styles.ts';
 import { drawPage, numberPage, roomOf } from '../../lib/draw/page.ts';
 import { at } from '../../lib/draw/paper.ts';
 import { drawLine } from '../../lib/draw/pen.ts';
-import { lines } from '../../lib/draw/style.ts';
 import { drawingText } from '../../lib/draw/surface.ts';
 import { shippedMetrics } from './lettering/shipped-metrics.ts';
 import { samplePlan } from './sample/sample-plan.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawText } from '../../lib/draw/lettering/lettering.ts';
+import { lines, types } from '../../lib/draw/line-styles.ts';
 import { at } from '../../lib/draw/paper.ts';
 import { drawLine } from '../../lib/draw/pen.ts';
 import { roundedText, roundNumbers } from '../../lib/draw/rounded-text.ts';
-import { lines, types } from '../../lib/draw/style.ts';
 import { drawingId, drawingText, openDrawing, openSubject } from '../../lib/draw/surface.ts';
 import { shippedMetrics } from './lettering/shipped-metrics.ts';
 

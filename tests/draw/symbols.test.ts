@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { symbolModuleMm } from '../../lib/draw/line-styles.ts';
 import { at } from '../../lib/draw/paper.ts';
-import { symbolModuleMm } from '../../lib/draw/style.ts';
 import { placeSymbol, type QuarterTurns, symbols } from '../../lib/draw/symbols/index.ts';
 import type { CircuitSymbol, SymbolPort } from '../../lib/draw/symbols/symbol.ts';
 

@@ -1,5 +1,5 @@
 import { type Rectangle, withoutRectangle } from './free-rectangles.ts';
-import { areaOf, offCutsOf } from './off-cuts.ts';
+import { areaOf, offCutsOf } from './sheet-off-cuts.ts';
 
 /** How a piece may lie on its sheet. */
 export type PieceLies = 'as-written' | 'turned' | 'either';

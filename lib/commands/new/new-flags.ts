@@ -1,6 +1,6 @@
 import { type KindName, kinds } from '../../model/kinds/index.ts';
-import type { AskedTable } from '../../model/walk/asked-table.ts';
-import { walk } from '../../model/walk/walk.ts';
+import type { AskedTable } from '../../model/survey/asked-table.ts';
+import { walk } from '../../model/survey/walk.ts';
 import type { Answers } from './ask/question.ts';
 import { rowHints } from './ask/table-question.ts';
 import { jobTables } from './job/job-tables.ts';

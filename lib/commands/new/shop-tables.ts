@@ -1,6 +1,6 @@
 import { shopSchema } from '../../model/content/shop.ts';
 import { text } from '../../model/fields.ts';
-import { type AskedTable, column } from '../../model/walk/asked-table.ts';
+import { type AskedTable, column } from '../../model/survey/asked-table.ts';
 
 /** What a new shop is asked for. */
 export const shopTables = [

@@ -3,6 +3,7 @@ import type { JobFile } from '../../model/content/job.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { type BuildPlan, isStopped } from '../../model/plan/index.ts';
 import type { Problem } from '../../model/problem.ts';
+import { planChanges } from '../../plan/built/changes-between-plans.ts';
 import type { PublishedJob, ShopSite } from '../../publish/site/shop-site.ts';
 import { baseName, byPlace, type Content, contentFiles, readContent } from '../../read/read-content.ts';
 import { remedyFor } from '../../read/report.ts';
@@ -13,7 +14,6 @@ import { type ExitStatus, statusOf } from '../exit-status.ts';
 import { jobFilesIn } from '../kept/job-files.ts';
 import { type JobFiles, type JobHead, shopSteps } from '../kept/shop-steps.ts';
 import { type FrozenPlan, frozenPlans, releasedJobs } from './frozen-plans.ts';
-import { planChanges } from './plan-changes.ts';
 
 /** A job with the plan that it computes today, or the frozen one where its revision is released. */
 export interface LoadedJob {

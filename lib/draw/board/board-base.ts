@@ -1,10 +1,10 @@
 import type { PlanItem } from '../../model/plan/index.ts';
 import { bulgePath } from '../bulge-path.ts';
 import { pathPoints } from '../drawn-strokes.ts';
+import { type LineStyle, lines } from '../line-styles.ts';
 import { at, boxHolds, grown, type PaperBox } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
 import { onPaper } from '../sheet/scale.ts';
-import { type LineStyle, lines } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
 import { drawBoardEdge, drawHole, rectangleOnPaper, windowBox, windowRound } from './board-view.ts';
 import { clippedLine, interrupted, pointIn } from './clip.ts';

@@ -1,10 +1,10 @@
 import type { OutlinePoint, PlanBoard, PlanHole } from '../../model/plan/index.ts';
 import { bulgePath, outlineBox } from '../bulge-path.ts';
 import { hatchFill } from '../hatch.ts';
+import { type LineStyle, lines } from '../line-styles.ts';
 import { at, boxAt, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawCircle, drawLine, drawPath, type Parent } from '../pen.ts';
 import { lengthOnPaper, onPaper, type PlanView, type ScaleRatio } from '../sheet/scale.ts';
-import { type LineStyle, lines } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 
 /** A part of a board, metres from its datum. */

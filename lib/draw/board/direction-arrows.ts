@@ -1,8 +1,8 @@
 import type { Direction } from '../../model/vocabulary.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { lines, spacing, types } from '../line-styles.ts';
 import { at, boxAt, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
-import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 
 export interface DirectionArrows {

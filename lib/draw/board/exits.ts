@@ -2,10 +2,10 @@ import type { Side } from '../../board/layout/item.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { drawLines, drawText, linePitchMm } from '../lettering/lettering.ts';
 import { spreadApart } from '../lettering/spread.ts';
+import { lines, spacing, type TypeStyle, types } from '../line-styles.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine, type Parent } from '../pen.ts';
 import type { ScaleRatio } from '../sheet/scale.ts';
-import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import type { Margins } from './scaled-sheet.ts';
 

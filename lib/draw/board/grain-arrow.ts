@@ -1,9 +1,9 @@
 import type { GrainWay } from '../../model/outline.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { lines, spacing, types } from '../line-styles.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawLine } from '../pen.ts';
-import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import { freePlace } from './place-arrows.ts';
 

@@ -1,7 +1,7 @@
 import { drawText, fitText, linePitchMm } from '../lettering/lettering.ts';
+import { types } from '../line-styles.ts';
 import { at, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import type { Parent } from '../pen.ts';
-import { types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 
 /** Writes the title of an item, and lines below it, into the free middle; false where they have no room. */

@@ -1,8 +1,8 @@
 import type { KeepClearKind } from '../../model/plan/board.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { keepClearStyles, lines, types } from '../line-styles.ts';
 import { at, boxAt, cornersOf, type PaperBox } from '../paper.ts';
 import { drawPath, drawShape, pathThrough } from '../pen.ts';
-import { keepClearStyles, lines, types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import { hatchStrokes } from './keep-clear.ts';
 import { freePlace } from './place-arrows.ts';

@@ -1,10 +1,10 @@
 import type { Side } from '../../board/layout/item.ts';
 import { type KeepClear, type KeepClearKind, keepClearKinds } from '../../model/plan/board.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
+import { keepClearPitchMm, keepClearStyles, type LineStyle, lines, spacing } from '../line-styles.ts';
 import { at, grown, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawPath, type Parent, pathThrough } from '../pen.ts';
 import { lengthOnPaper, type PlanView } from '../sheet/scale.ts';
-import { keepClearPitchMm, keepClearStyles, type LineStyle, lines, spacing } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { surroundingsBox } from './board-base.ts';
 import { clippedLine, interrupted } from './clip.ts';

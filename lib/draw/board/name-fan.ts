@@ -2,6 +2,7 @@ import type { Side } from '../../board/layout/item.ts';
 import { drawText, textBox } from '../lettering/lettering.ts';
 import { indexObstacles, type Obstacle } from '../lettering/obstacle-index.ts';
 import { spreadApart } from '../lettering/spread.ts';
+import { lines, spacing, type TypeStyle, types } from '../line-styles.ts';
 import {
   at,
   boxHolds,
@@ -12,7 +13,6 @@ import {
   type PaperSegment,
 } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
-import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import { type MergedName, mergedRuns } from './merge-names.ts';
 import type { OutsideNames } from './panel-lettering.ts';

@@ -1,10 +1,10 @@
 import { printedDimension } from '../../model/printed/lengths.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
 import { drawOrdinates, type OrdinateRow, ordinateDepthMm, ordinatePitchMm } from '../dimension.ts';
+import { spacing } from '../line-styles.ts';
 import type { PaperBox } from '../paper.ts';
 import type { Parent } from '../pen.ts';
 import { onPaper, type PlanView, type ScaleRatio } from '../sheet/scale.ts';
-import { spacing } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import type { BoardWindow } from './board-view.ts';
 

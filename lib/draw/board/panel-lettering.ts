@@ -1,6 +1,7 @@
 import type { Side } from '../../board/layout/item.ts';
 import { drawText, textBox } from '../lettering/lettering.ts';
 import { spreadApart } from '../lettering/spread.ts';
+import { lines, spacing, type TypeStyle, types } from '../line-styles.ts';
 import {
   at,
   boxesMeet,
@@ -12,7 +13,6 @@ import {
   widthMm,
 } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
-import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import {
   edgePoint,

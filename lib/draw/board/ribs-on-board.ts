@@ -3,10 +3,10 @@ import type { PlanBoard, PlanRib } from '../../model/plan/index.ts';
 import { printedDimension } from '../../model/printed/lengths.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
 import type { TextLabel } from '../lettering/view-labels.ts';
+import { lines, types } from '../line-styles.ts';
 import { boxesMeet, boxRound, type PaperBox } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
 import { onPaper, type PlanView } from '../sheet/scale.ts';
-import { lines, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { clippedLine } from './clip.ts';
 

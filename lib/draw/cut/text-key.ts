@@ -1,7 +1,7 @@
 import { freePlace } from '../board/place-arrows.ts';
 import { drawText, linePitchMm } from '../lettering/lettering.ts';
+import { spacing, types } from '../line-styles.ts';
 import { at, type PaperBox } from '../paper.ts';
-import { spacing, types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 
 /** What is said where a key finds no place. */

@@ -2,7 +2,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { shownLabel, shownTerminal, terminalWords } from '../../model/plan/shown-names.ts';
 import { linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { symbolModuleMm, type TypeStyle, types } from '../style.ts';
+import { symbolModuleMm, type TypeStyle, types } from '../line-styles.ts';
 import { deviceMark } from './device-symbols.ts';
 import type { FeedGrid, GridEdge, GridNode } from './feed-grid.ts';
 import { conductorLines, formText, ratingText, shortName } from './feed-words.ts';

@@ -1,9 +1,9 @@
 import type { PlanFuse } from '../../model/plan/index.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { baselineFor, drawLines, drawText, fitText, linePitchMm } from '../lettering/lettering.ts';
+import { lines, spacing, types } from '../line-styles.ts';
 import { at, cornersOf, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
-import { lines, spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawSymbol, placeSymbol, symbols } from '../symbols/index.ts';
 import { deviceMark } from './device-symbols.ts';

@@ -2,9 +2,9 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { shownLabel, shownTerminal } from '../../model/plan/shown-names.ts';
 import { drawConductor } from '../conductor-line.ts';
 import { drawLines, drawText } from '../lettering/lettering.ts';
+import { spacing, types } from '../line-styles.ts';
 import { at, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import type { Parent } from '../pen.ts';
-import { spacing, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import {
   type FactsOf,

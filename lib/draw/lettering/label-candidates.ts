@@ -1,3 +1,4 @@
+import { spacing } from '../line-styles.ts';
 import {
   at,
   boxAt,
@@ -11,7 +12,6 @@ import {
   type PaperSegment,
   widthMm,
 } from '../paper.ts';
-import { spacing } from '../style.ts';
 import type { ObstacleIndex } from './obstacle-index.ts';
 
 /** A text that wants a place. */

@@ -1,3 +1,4 @@
+import { spacing } from '../line-styles.ts';
 import {
   boxesMeet,
   boxRound,
@@ -7,7 +8,6 @@ import {
   segmentMeetsBox,
   segmentsCross,
 } from '../paper.ts';
-import { spacing } from '../style.ts';
 import { type Candidate, type LabelRequest, leaderCandidates, nearCandidates } from './label-candidates.ts';
 import { indexObstacles, type Obstacle } from './obstacle-index.ts';
 

@@ -1,6 +1,6 @@
+import { emMm, fontFamilies, type Ink, inks, spacing, type TypeStyle } from '../line-styles.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import type { Parent } from '../pen.ts';
-import { emMm, fontFamilies, type Ink, inks, spacing, type TypeStyle } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import type { TextMetrics } from './text-metrics.ts';
 

@@ -1,5 +1,5 @@
 import * as fontkit from 'fontkit';
-import { emMm, type FontFamily, type FontWeight, type TypeStyle } from '../style.ts';
+import { emMm, type FontFamily, type FontWeight, type TypeStyle } from '../line-styles.ts';
 import { glyphOutline } from './glyph-outline.ts';
 
 /** One cut of the shipped type. */

@@ -1,7 +1,7 @@
 import { strokeObstacles } from '../drawn-strokes.ts';
+import type { TypeStyle } from '../line-styles.ts';
 import { at, type PaperBox } from '../paper.ts';
 import { drawLeader, type Parent } from '../pen.ts';
-import type { TypeStyle } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import type { LabelRequest } from './label-candidates.ts';
 import { placeLabels } from './label-placement.ts';

@@ -3,10 +3,10 @@ import type { LengthStyle } from '../../model/quantity/length-text.ts';
 import { wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import type { TextLabel } from '../lettering/view-labels.ts';
+import { lines, types } from '../line-styles.ts';
 import { boxAt, type PaperPoint } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
 import { onPaper, type PlanView } from '../sheet/scale.ts';
-import { lines, types } from '../style.ts';
 import { lengthText, type NestScene, nestEntries, offCutLetter } from './nest-list.ts';
 
 /** The order of saw cuts of a stock sheet. */

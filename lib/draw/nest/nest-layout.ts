@@ -1,9 +1,9 @@
 import { printed } from '../../model/printed/index.ts';
 import { linePitchMm } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { types } from '../line-styles.ts';
 import { at, boxAt, heightMm, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
-import { types } from '../style.ts';
 import { cutLines } from './cut-lines.ts';
 import { lengthText, type NestScene, nestEntries, offCutEntries, sizeText } from './nest-list.ts';
 

@@ -1,9 +1,9 @@
 import { controlStopOf } from '../../model/control-stops.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, boxAt, centreOf, cornersOf, grown, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawCircle, drawLine, drawShape, fillShape, type Parent } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import type { PanelControl } from './panel-strips.ts';
 

@@ -1,7 +1,7 @@
 import { drawLines, drawText, linePitchMm } from '../lettering/lettering.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, boxAt, cornersOf, type PaperPoint } from '../paper.ts';
 import { drawLine, drawShape } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { byItsScale, drawControl, needsScale, notSafe, shapeSize } from './control-shape.ts';
 import type { PanelControl } from './panel-strips.ts';

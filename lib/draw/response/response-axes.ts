@@ -1,7 +1,7 @@
 import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { type LineStyle, lines, types } from '../line-styles.ts';
 import { at, cornersOf, heightMm, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
-import { type LineStyle, lines, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 
 /** What is heard, and the levels that tell one path from the next. */

@@ -1,6 +1,6 @@
 import type { BuildPlan, PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
 import type { LengthStyle } from '../../model/quantity/length-text.ts';
-import type { Beneath } from './beneath.ts';
+import type { Beneath } from './wires-beneath.ts';
 
 /** A raised part with what lies below it, and where it is cut. */
 export interface RaisedScene {

@@ -10,9 +10,9 @@ import { type DrawnPage, drawPage } from '../page.ts';
 import { heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { type ScaleRatio, scaleRatios } from '../sheet/scale.ts';
 import type { Drawing } from '../surface.ts';
-import { type Beneath, beneathOf } from './beneath.ts';
 import type { RaisedScene } from './raised-scene.ts';
 import { paintPlan, paintSection } from './section-paint.ts';
+import { type Beneath, beneathOf } from './wires-beneath.ts';
 
 /** Round the part, how much of the board is shown with it, metres. */
 const roundM = 0.03;

@@ -10,14 +10,14 @@ import { drawOrdinates } from '../dimension.ts';
 import { hatchFill } from '../hatch.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
 import { drawLabels, type TextLabel } from '../lettering/view-labels.ts';
+import { type HatchName, lines, types } from '../line-styles.ts';
 import { at, boxAt, boxRound, cornersOf, type PaperBox } from '../paper.ts';
 import { drawArrowHead, drawCircle, drawLine, drawShape, type Parent } from '../pen.ts';
 import { lengthOnPaper, onPaper, type PlanView } from '../sheet/scale.ts';
-import { type HatchName, lines, types } from '../style.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import type { PassingWire } from './beneath.ts';
 import { railsBelow } from './rails.ts';
 import type { RaisedScene } from './raised-scene.ts';
+import type { PassingWire } from './wires-beneath.ts';
 
 /** One of the two views, and where its names may stand. */
 export interface SceneView {

@@ -1,9 +1,9 @@
 import type { SheetMark } from '../../model/plan/sheet-mark.ts';
 import { hatchFill } from '../hatch.ts';
 import { baselineFor, drawLines, drawText, fitText, linePitchMm } from '../lettering/lettering.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, cornersOf, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { drawShape, fillShape, type Parent } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 
 /** Height of the band that marks a draft. */

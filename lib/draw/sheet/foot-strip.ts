@@ -1,8 +1,8 @@
 import { drawLines, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import { drawProjectionMark, projectionMarkMm } from './projection-mark.ts';
 import type { ScaleRatio } from './scale.ts';

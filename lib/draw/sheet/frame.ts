@@ -1,8 +1,8 @@
 import type { SheetMark } from '../../model/plan/sheet-mark.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { lines } from '../line-styles.ts';
 import { cornersOf, type PaperBox, widthMm } from '../paper.ts';
 import { drawShape } from '../pen.ts';
-import { lines } from '../style.ts';
 import { type Drawing, layPaper, openGroup } from '../surface.ts';
 import { draftBandHeightMm, drawDraftBand } from './draft-band.ts';
 import { drawFootStrip, type FootStrip, footStripBox } from './foot-strip.ts';

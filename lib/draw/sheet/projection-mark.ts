@@ -1,6 +1,6 @@
+import { lines } from '../line-styles.ts';
 import { at, type PaperPoint } from '../paper.ts';
 import { drawCircle, drawLine, drawShape, type Parent } from '../pen.ts';
-import { lines } from '../style.ts';
 
 /** Size of the mark on paper. */
 export const projectionMarkMm = { width: 22, height: 8 } as const;

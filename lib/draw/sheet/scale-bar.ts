@@ -1,7 +1,7 @@
 import { drawText } from '../lettering/lettering.ts';
+import { lines, spacing, types } from '../line-styles.ts';
 import { at, boxAt, cornersOf, type PaperPoint } from '../paper.ts';
 import { drawShape, type Parent } from '../pen.ts';
-import { lines, spacing, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import { type ScaleRatio, scaleText } from './scale.ts';
 

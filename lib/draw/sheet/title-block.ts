@@ -1,7 +1,7 @@
 import { drawText, fitText, linePitchMm } from '../lettering/lettering.ts';
+import { lines, spacing, type TypeStyle, types } from '../line-styles.ts';
 import { at, boxAt, cornersOf, heightMm, type PaperBox, widthMm } from '../paper.ts';
 import { drawLine, drawShape, type Parent } from '../pen.ts';
-import { lines, spacing, type TypeStyle, types } from '../style.ts';
 import { type Drawing, keepPlace } from '../surface.ts';
 import { type ScaleRatio, scaleText } from './scale.ts';
 import type { SheetFormat } from './sheet-format.ts';

@@ -1,7 +1,7 @@
 import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawLine, type Parent } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 
 const zoneMm = 50;

@@ -4,7 +4,7 @@ import { printed } from '../../model/printed/index.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
-import { types } from '../style.ts';
+import { types } from '../line-styles.ts';
 import { filtersAt, filterText, type SignalEdge, type SignalModel, type SignalUnit } from './signal-model.ts';
 
 /** From one conductor to the next of a pair. */

@@ -1,7 +1,7 @@
 import { baselineFor, drawText } from '../lettering/lettering.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, boxRound, type PaperBox, type PaperPoint } from '../paper.ts';
 import { drawCircle, drawLine, drawShape, type Parent } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 import { amplifier } from './amplifier.ts';
 import { battery } from './battery.ts';

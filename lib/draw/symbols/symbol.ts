@@ -1,5 +1,5 @@
+import { symbolModuleMm } from '../line-styles.ts';
 import { at, type PaperPoint } from '../paper.ts';
-import { symbolModuleMm } from '../style.ts';
 
 export type Facing = 'left' | 'right' | 'up' | 'down';
 

@@ -1,6 +1,6 @@
 import type { Edge } from '../../model/vocabulary.ts';
+import { lines } from '../line-styles.ts';
 import { at } from '../paper.ts';
-import { lines } from '../style.ts';
 import type { Sketch } from './sketch.ts';
 
 /** A board with its datum, its edges and corners, and where a part on it is measured. */

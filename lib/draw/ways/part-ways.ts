@@ -1,5 +1,5 @@
+import { lines } from '../line-styles.ts';
 import { at } from '../paper.ts';
-import { lines } from '../style.ts';
 import type { Sketch } from './sketch.ts';
 
 /** The footprint of a part: its size, its holes, the air at its edges. */

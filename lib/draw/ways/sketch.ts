@@ -1,7 +1,7 @@
 import { baselineFor, drawText, type TextAlign } from '../lettering/lettering.ts';
+import { arrow, type LineStyle, lines, types } from '../line-styles.ts';
 import { at, type PaperPoint } from '../paper.ts';
 import { drawArrowHead, drawCircle, drawLine, drawShape, type Fill } from '../pen.ts';
-import { arrow, type LineStyle, lines, types } from '../style.ts';
 import type { Drawing } from '../surface.ts';
 
 const type = types.pictureNote;

@@ -1,5 +1,5 @@
+import { lines } from '../line-styles.ts';
 import { at } from '../paper.ts';
-import { lines } from '../style.ts';
 import type { Sketch } from './sketch.ts';
 
 /** A space: its plane from the mounting side, and its depth from the side. */

@@ -1,5 +1,5 @@
+import { inks } from '../line-styles.ts';
 import type { Parent } from '../pen.ts';
-import { inks } from '../style.ts';
 import { type Insulation, insulationOf } from './insulation.ts';
 
 /** What is not drawn thinner, however fine it is: two edges and some colour between them. */

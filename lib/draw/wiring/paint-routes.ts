@@ -1,9 +1,9 @@
 import { bentPath, bentPoints } from '../bent-line.ts';
 import { clippedLine, interrupted } from '../board/clip.ts';
 import type { ItemOnBoard } from '../board/item-on-board.ts';
+import { inks } from '../line-styles.ts';
 import { grown, type PaperBox, type PaperPoint, segmentMeetsBox } from '../paper.ts';
 import { type Parent, pathThrough } from '../pen.ts';
-import { inks } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { drawBody, drawHiddenBody } from './conductor-body.ts';
 import { clearCrossings } from './crossings.ts';

@@ -1,10 +1,10 @@
 import { freePlace } from '../board/place-arrows.ts';
 import { drawLines } from '../lettering/lettering.ts';
 import { linesSizeMm, type TextLabel } from '../lettering/view-labels.ts';
+import { types } from '../line-styles.ts';
 import { at, centreOf, type PaperBox } from '../paper.ts';
 import { frameRound } from '../sheet/sheet-format.ts';
 import { zoneAt } from '../sheet/zones.ts';
-import { types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 
 const heading = 'No room beside them, by zone:';

@@ -1,5 +1,5 @@
 import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
-import { types } from '../../draw/style.ts';
+import { types } from '../../draw/line-styles.ts';
 import { fittedText } from '../fitted-text.ts';
 import { element, svgOf } from '../svg-markup.ts';
 import type { LabelStock } from './label-stock.ts';

@@ -1,13 +1,13 @@
 import { nestedName } from '../../board/cut/sheet-pieces.ts';
 import { drawLines, linePitchMm } from '../../draw/lettering/lettering.ts';
 import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
+import { types } from '../../draw/line-styles.ts';
 import { nestLayout, nestNotes } from '../../draw/nest/nest-layout.ts';
 import type { NestScene } from '../../draw/nest/nest-list.ts';
 import { paintNest } from '../../draw/nest/nest-paint.ts';
 import { at } from '../../draw/paper.ts';
 import { scaleText } from '../../draw/sheet/scale.ts';
 import { frameBox, sheetSize, type UsualFormatName } from '../../draw/sheet/sheet-format.ts';
-import { types } from '../../draw/style.ts';
 import { drawingText, layPaper, openDrawing } from '../../draw/surface.ts';
 
 export interface NestPage {

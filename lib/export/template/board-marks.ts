@@ -1,8 +1,8 @@
 import { bulgePath } from '../../draw/bulge-path.ts';
 import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
+import { types } from '../../draw/line-styles.ts';
 import { boxAt, boxesMeet, grown, type PaperBox, type PaperPoint } from '../../draw/paper.ts';
 import { onPaper, type PlanView } from '../../draw/sheet/scale.ts';
-import { types } from '../../draw/style.ts';
 import type { PlanBoard, PlanHole } from '../../model/plan/index.ts';
 import { fittedText, haloed } from '../fitted-text.ts';
 import { element, pathData } from '../svg-markup.ts';

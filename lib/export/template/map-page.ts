@@ -1,6 +1,6 @@
 import { bulgePath } from '../../draw/bulge-path.ts';
+import { type TypeStyle, types } from '../../draw/line-styles.ts';
 import { at } from '../../draw/paper.ts';
-import { type TypeStyle, types } from '../../draw/style.ts';
 import { fittedText, haloed } from '../fitted-text.ts';
 import { element, svgOf } from '../svg-markup.ts';
 import { lyingBars, standingBar } from './measure-bar.ts';

@@ -1,6 +1,6 @@
 import type { TextMetrics } from '../../draw/lettering/text-metrics.ts';
+import { type TypeStyle, types } from '../../draw/line-styles.ts';
 import { boxAt } from '../../draw/paper.ts';
-import { type TypeStyle, types } from '../../draw/style.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import type { SheetMark } from '../../model/plan/sheet-mark.ts';
 import { fittedText, haloed } from '../fitted-text.ts';

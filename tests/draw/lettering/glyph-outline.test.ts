@@ -1,7 +1,7 @@
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import { fontFiles } from '../../../lib/draw/lettering/text-metrics.ts';
-import { types } from '../../../lib/draw/style.ts';
+import { types } from '../../../lib/draw/line-styles.ts';
 import { fontBytes, shippedMetrics } from './shipped-metrics.ts';
 
 function endsOf(d: string): (readonly [number, number])[] {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import * as fontkit from 'fontkit';
 import { describe, expect, it } from 'vitest';
 import { type FontCut, fontFiles } from '../../../lib/draw/lettering/text-metrics.ts';
-import { capHeightEm, capHeightsMm, emMm, type TypeStyle, types } from '../../../lib/draw/style.ts';
+import { capHeightEm, capHeightsMm, emMm, type TypeStyle, types } from '../../../lib/draw/line-styles.ts';
 import { fontBytes, shippedMetrics } from './shipped-metrics.ts';
 
 const cuts: readonly (readonly [FontCut, TypeStyle])[] = [

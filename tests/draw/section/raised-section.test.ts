@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { drawJobPages } from '../../../lib/draw/draw-job.ts';
-import { beneathOf } from '../../../lib/draw/section/beneath.ts';
+import { beneathOf } from '../../../lib/draw/section/wires-beneath.ts';
 import { drawingText } from '../../../lib/draw/surface.ts';
 import type { BuildPlan, PlanBoard, PlanPlacement, PlanRoute } from '../../../lib/model/plan/index.ts';
 import { crowded } from '../../plan/board/crowded-board.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { AskedColumn } from '../../../model/walk/asked-table.ts';
+import type { AskedColumn } from '../../../model/survey/asked-table.ts';
 import { plainSchemas } from '../../../read/schema/schema-walk.ts';
 import type { Choice } from './question.ts';
 

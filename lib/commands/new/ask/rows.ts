@@ -1,4 +1,4 @@
-import type { AskedColumn } from '../../../model/walk/asked-table.ts';
+import type { AskedColumn } from '../../../model/survey/asked-table.ts';
 import { issueWords } from '../../../read/schema/issue-words.ts';
 
 /** What stands in a cell, as a file has it. */

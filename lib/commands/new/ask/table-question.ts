@@ -1,4 +1,4 @@
-import type { AskedColumn, AskedTable, Tool } from '../../../model/walk/asked-table.ts';
+import type { AskedColumn, AskedTable, Tool } from '../../../model/survey/asked-table.ts';
 import { expectation } from '../../../read/schema/expectation.ts';
 import { choicesOf } from './choices.ts';
 import type { Answers, Question } from './question.ts';

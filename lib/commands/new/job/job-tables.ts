@@ -1,7 +1,7 @@
 import { jobSchema } from '../../../model/content/job.ts';
 import { deviceSchema } from '../../../model/content/job-device.ts';
 import { extent, id, quantity, text } from '../../../model/fields.ts';
-import { type AskedTable, column, optionalColumn } from '../../../model/walk/asked-table.ts';
+import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 
 const device = deviceSchema.shape;
 const board = jobSchema.shape.boards.unwrap().valueType.shape;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { faultBy, faultless, wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/bounds.ts';
-import { type AskedColumn, type AskedTable, column } from '../../../model/walk/asked-table.ts';
+import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
 import { fieldExample, mayBeLeftOut } from '../../../model/writing/field-example.ts';
 
 /** What a leaflet is asked for, as one row or as several. */

@@ -11,7 +11,7 @@ import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts
 import type { KindName } from '../../../model/kinds/index.ts';
 import { kinds } from '../../../model/kinds/index.ts';
 import { speakerSchema } from '../../../model/kinds/speaker.ts';
-import { type AskedTable, column, optionalColumn } from '../../../model/walk/asked-table.ts';
+import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import { columnsOf, leaflet, sizesField } from './part-columns.ts';
 import { caseTable, controlTable, mountingTables, postsTable, terminalTable } from './terminal-tables.ts';
 

@@ -3,8 +3,8 @@ import { extent, quantity, text } from '../../../model/fields.ts';
 import { controlSpecSchema } from '../../../model/kinds/fields/control-spec.ts';
 import { equipmentBase } from '../../../model/kinds/fields/equipment.ts';
 import { terminalSpecSchema } from '../../../model/kinds/fields/terminal-spec.ts';
+import { type AskedTable, column, optionalColumn } from '../../../model/survey/asked-table.ts';
 import { coolingSchema, terminalRoleSchema } from '../../../model/vocabulary.ts';
-import { type AskedTable, column, optionalColumn } from '../../../model/walk/asked-table.ts';
 import { columnsOf, leaflet, sizesField, takesField } from './part-columns.ts';
 
 const spec = terminalSpecSchema.shape;

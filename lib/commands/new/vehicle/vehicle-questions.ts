@@ -1,7 +1,7 @@
 import { isRelay, type KindName, type Part, partFacts } from '../../../model/kinds/index.ts';
 import type { Problem } from '../../../model/problem.ts';
-import type { AskedTable } from '../../../model/walk/asked-table.ts';
-import { walk } from '../../../model/walk/walk.ts';
+import type { AskedTable } from '../../../model/survey/asked-table.ts';
+import { walk } from '../../../model/survey/walk.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
 import type { Row } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';

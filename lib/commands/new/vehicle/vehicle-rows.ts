@@ -1,6 +1,6 @@
 import { id } from '../../../model/fields.ts';
-import { type AskedColumn, type AskedTable, column } from '../../../model/walk/asked-table.ts';
-import { walk } from '../../../model/walk/walk.ts';
+import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
+import { walk } from '../../../model/survey/walk.ts';
 import { type Answers, linesOf } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
 

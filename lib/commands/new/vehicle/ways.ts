@@ -1,6 +1,6 @@
+import { type AskedColumn, column, optionalColumn } from '../../../model/survey/asked-table.ts';
+import { stretchFields } from '../../../model/survey/places-and-ways.ts';
 import { edgeSchema } from '../../../model/vocabulary.ts';
-import { type AskedColumn, column, optionalColumn } from '../../../model/walk/asked-table.ts';
-import { stretchFields } from '../../../model/walk/places-and-ways.ts';
 import type { Row } from '../ask/rows.ts';
 import { readRow } from '../ask/rows.ts';
 import { idOf } from '../id-of.ts';

@@ -6,7 +6,7 @@ import { boxOf } from '../../../board/shape/point.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
 import { planHouseRules } from '../../plan-house-rules.ts';
 import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
-import { offCutsOfSheet } from './off-cuts.ts';
+import { offCutsOfSheet } from './sheet-off-cuts.ts';
 
 /** What the rails of raised parts are cut from, and how large these parts are. */
 export interface RailSupply {

@@ -15,8 +15,8 @@ import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { boardLengths } from '../remark-words.ts';
 import { countedRibs, planRibs } from '../ribs/plan-ribs.ts';
-import { offCutsOfSheet } from './off-cuts.ts';
 import { bareCut, buildOf } from './sheet-build.ts';
+import { offCutsOfSheet } from './sheet-off-cuts.ts';
 
 /** A sheet of the catalogue by its id. */
 export interface NamedSheet {

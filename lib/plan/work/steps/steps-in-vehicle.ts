@@ -12,10 +12,10 @@ import {
   step,
   type Work,
 } from '../work.ts';
+import { commissioningSteps } from './commissioning-steps.ts';
 import { inOrder } from './sort-steps.ts';
 import { isLoose, lateWork } from './steps-late-on-board.ts';
 import type { BoardWork } from './steps-on-board.ts';
-import { commissioningSteps } from './steps-with-power.ts';
 import { groundTorques, torquesText } from './torque-words.ts';
 
 type Dependency = PlanStep['waitsFor'][number];

@@ -7,7 +7,7 @@ import {
   lineWidthsMm,
   type RoleStyle,
   roleStyles,
-} from '../../lib/draw/style.ts';
+} from '../../lib/draw/line-styles.ts';
 
 describe('lines', () => {
   // ISO 128-2: line widths 0,13; 0,18; 0,25; 0,35; 0,5; 0,7; 1; 1,4; 2 mm (from memory).
