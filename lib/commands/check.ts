@@ -1,3 +1,4 @@
+import type { Finding } from '../model/finding.ts';
 import { contentFiles } from '../read/read-content.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
@@ -44,13 +45,14 @@ export async function check(effects: Effects, jobId: string | null, form: CheckF
 type Tell = (shop: LoadedShop, effects: Effects, tellsFailed: boolean) => void;
 
 const tellers: Readonly<Record<CheckForm, Tell>> = {
-  json: ({ problems, jobs, failed }, effects) => {
+  json: ({ problems, promisedOver, jobs, failed }, effects) => {
     const findings = jobs.map(({ job, plan }) => ({ id: job.id, findings: plan.findings }));
-    effects.out(JSON.stringify({ problems, jobs: findings, failed }, null, 2));
+    effects.out(JSON.stringify({ problems, shop: promisedOver, jobs: findings, failed }, null, 2));
   },
   plain: (shop, effects, tellsFailed) => {
     for (const problem of shop.problems) effects.out(plainProblem(problem));
     if (tellsFailed) tellFailed(shop, effects);
+    for (const finding of ofShopAlone(shop)) effects.out(plainFinding(finding));
     for (const loaded of shop.jobs) {
       for (const finding of loaded.plan.findings) effects.out(plainFinding(finding));
       tellChanges(loaded, effects);
@@ -64,6 +66,7 @@ const tellers: Readonly<Record<CheckForm, Tell>> = {
     const { shared, own } = toldFindings(shop.jobs);
     for (const { finding, jobs } of shared)
       effects.out(`${findingText(finding)}\n  told once, of ${jobs.join(', ')}`);
+    for (const finding of ofShopAlone(shop)) effects.out(findingText(finding));
     for (const loaded of shop.jobs) {
       for (const finding of own(loaded.job.id)) effects.out(findingText(finding));
       tellChanges(loaded, effects);
@@ -71,3 +74,9 @@ const tellers: Readonly<Record<CheckForm, Tell>> = {
     }
   },
 };
+
+/** The findings of the shop that no job has as well. */
+function ofShopAlone({ promisedOver, jobs }: LoadedShop): readonly Finding[] {
+  const told = new Set(jobs.flatMap(({ plan }) => plan.findings.map(findingText)));
+  return promisedOver.filter((one) => !told.has(findingText(one)));
+}

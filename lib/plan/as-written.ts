@@ -13,9 +13,12 @@ interface Measure {
   readonly value: number;
 }
 
+/** What of a job tells how its lengths are written. */
+export type LengthsJob = Pick<Job, 'shop' | 'measures'>;
+
 /** Every measure of a dimension that is written at some places or below them, in their order. */
 function writtenMeasures(
-  job: Job,
+  job: Pick<Job, 'measures'>,
   spots: readonly Whereabouts[],
   dimension: DimensionName,
 ): readonly Measure[] {
@@ -38,13 +41,13 @@ const isValue =
  * there, `10 ft (3048 mm)`; any other in the system of the first of them that has a length, else in the shop's.
  */
 export const lengthIn =
-  (job: Job, ...written: readonly Whereabouts[]): ((lengthM: number) => string) =>
+  (job: LengthsJob, ...written: readonly Whereabouts[]): ((lengthM: number) => string) =>
   (lengthM) =>
     lengthsIn(job, ...written)('told', lengthM);
 
 /** The same of a length that a remedy asks for at least: what is made to it must do. */
 export const lengthAskedIn =
-  (job: Job, ...written: readonly Whereabouts[]): ((lengthM: number) => string) =>
+  (job: LengthsJob, ...written: readonly Whereabouts[]): ((lengthM: number) => string) =>
   (lengthM) =>
     lengthsIn(job, ...written)('room-asked', lengthM);
 
@@ -56,7 +59,7 @@ const houseRules: Whereabouts = { path: '/rules', file: 'shop' };
 const systemOf = ({ text }: Measure): 'inch' | 'mm' => (/m$/.test(text) ? 'mm' : 'inch');
 
 /** The same of lengths of any kind, each rounded to its safe side. */
-export function lengthsIn(job: Job, ...written: readonly Whereabouts[]): LengthWriter {
+export function lengthsIn(job: LengthsJob, ...written: readonly Whereabouts[]): LengthWriter {
   const { units, fraction } = job.shop;
   const there = writtenMeasures(job, written, 'length');
   const known = [...there, ...writtenMeasures(job, [houseRules], 'length')];

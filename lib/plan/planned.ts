@@ -49,6 +49,7 @@ export function computedFrom({ file, measures, ...job }: ReadJob): Job {
   const {
     id,
     shop,
+    promised,
     rules,
     vehicle,
     parts,
@@ -67,6 +68,7 @@ export function computedFrom({ file, measures, ...job }: ReadJob): Job {
     ...{
       id,
       shop,
+      promised,
       rules,
       vehicle,
       parts,

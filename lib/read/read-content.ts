@@ -1,5 +1,6 @@
 import { nothingReleased, type ReleasedFacts } from '../model/content/built.ts';
 import type { Guide } from '../model/content/guide.ts';
+import type { PromisedTo } from '../model/content/promised.ts';
 import type { ReadJob } from '../model/content/resolved-job.ts';
 import type { Shop } from '../model/content/shop.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
@@ -7,6 +8,7 @@ import type { Vehicle } from '../model/content/vehicle.ts';
 import { computeAnew, type Keep } from '../model/keep.ts';
 import { isOnReel, type Part } from '../model/kinds/index.ts';
 import type { Problem, Read } from '../model/problem.ts';
+import { offeredStock } from '../shelf/offered-stock.ts';
 import { formerNameProblems, lookPart } from './names/look-part.ts';
 import { UnreadNames } from './names/unread-names.ts';
 import { vehicleNames } from './names/vehicle-names.ts';
@@ -34,6 +36,9 @@ export interface Content {
 /** What released revisions fixed, by job. */
 export type ReleasedJobs = Readonly<Record<string, ReleasedFacts>>;
 
+/** What of the stock is promised to others than a job, by job. */
+export type PromisedJobs = Readonly<Record<string, readonly PromisedTo[]>>;
+
 /** The files of a shop by what they hold, each list by path. */
 export interface ContentFiles {
   readonly shop: readonly SourceFile[];
@@ -53,8 +58,12 @@ export interface ReadCatalogue {
 
 /** A shop whose own files are read, and that reads one job after another. */
 export interface OpenShop extends Omit<Content, 'jobs' | 'unreadJobs'> {
-  /** A job of this shop; null where it can't be read in full, or the shop file can't. */
-  readJob(file: SourceFile, released: ReleasedFacts): Read<ReadJob | null>;
+  /**
+   * A job of this shop; null where it can't be read in full, or the shop file can't.
+   *
+   * @param promised What of the stock is promised to other jobs. Default: nothing.
+   */
+  readJob(file: SourceFile, released: ReleasedFacts, promised?: readonly PromisedTo[]): Read<ReadJob | null>;
   /** Names whose definitions stand there, but could not be read. */
   readonly unread: UnreadNames;
 }
@@ -67,12 +76,13 @@ export function readContent(
   files: readonly SourceFile[],
   released: ReleasedJobs = {},
   keep: Keep = computeAnew,
+  promised: PromisedJobs = {},
 ): Content {
   const sorted = contentFiles(files);
   const { readJob, problems, unread: _, ...shop } = openShop(sorted, readCatalogue(sorted, keep), keep);
   const read = sorted.jobs.map((file) => {
     const name = baseName(file.path);
-    return { name, ...readJob(file, released[name] ?? nothingReleased) };
+    return { name, ...readJob(file, released[name] ?? nothingReleased, promised[name]) };
   });
   return {
     ...shop,
@@ -143,15 +153,15 @@ export function openShop(
     guides,
     problems: problems.toSorted(byPlace),
     unread,
-    readJob: (file, released) => {
-      const { value, problems: own } = readJobOf(file, released, around);
+    readJob: (file, released, promised = []) => {
+      const { value, problems: own } = readJobOf(file, released, promised, around);
       return { value: shop ? value : null, problems: own };
     },
   };
 }
 
 interface JobSurroundings {
-  readonly surroundings: Surroundings;
+  readonly surroundings: Omit<Surroundings, 'promised'>;
   /** Vehicles in which every name stands for something. */
   readonly whole: ReadonlySet<string>;
   readonly unread: UnreadNames;
@@ -160,13 +170,17 @@ interface JobSurroundings {
 function readJobOf(
   file: SourceFile,
   released: ReleasedFacts,
+  promises: readonly PromisedTo[],
   { surroundings, whole, unread }: JobSurroundings,
 ): Read<ReadJob | null> {
   const problems: Problem[] = [];
   const [shaped] = byId(readAll([file], jobFile, problems, computeAnew), 'job', problems);
   if (!shaped) return { value: null, problems };
   const report = new Report(shaped.placed, unread);
-  const job = resolveJob(shaped.value, shaped.placed, surroundings, released, report);
+  const { shop } = surroundings;
+  const { stock, promised } = offeredStock(shop.stock, promises);
+  const around: Surroundings = { ...surroundings, shop: { ...shop, stock }, promised };
+  const job = resolveJob(shaped.value, shaped.placed, around, released, report);
   problems.push(...report.problems);
   return { value: job && whole.has(job.vehicle.id) ? job : null, problems };
 }

@@ -26,6 +26,7 @@ import { wrongEndRules } from './conductors/wrong-ends.ts';
 import { asBuiltRules } from './data/as-built.ts';
 import { jobDataRules } from './data/job-data.ts';
 import { partDataRules } from './data/part-data.ts';
+import { promisedRules } from './data/promised.ts';
 import { proposalRules } from './data/proposals.ts';
 import { stockRules } from './data/stock.ts';
 import { vehicleDataRules } from './data/vehicle-data.ts';
@@ -137,5 +138,6 @@ export const rules: readonly Rule[] = [
   ...jobDataRules,
   ...proposalRules,
   ...stockRules,
+  ...promisedRules,
   ...asBuiltRules,
 ];

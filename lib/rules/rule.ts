@@ -42,8 +42,13 @@ export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? Rule
  * where it states none.
  */
 export function findingOf(remark: JoinedRemark, spot: Spot, job: ReadJob): Finding {
+  return findingAt(remark, placeOf(spot, job));
+}
+
+/** The same of a place that is known, in whatever file. */
+export function findingAt(remark: JoinedRemark, where: Place): Finding {
   const { of, ...rest } = remark;
-  return { ...rest, ...sourceOf(remark), where: placeOf(spot, job), related: [...of] };
+  return { ...rest, ...sourceOf(remark), where, related: [...of] };
 }
 
 /** File, line and column of a spot. */

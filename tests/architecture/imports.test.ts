@@ -6,7 +6,7 @@ import { libModules, type Module, readModule, rings, root } from './modules.ts';
 /** The layers of `lib/`, the lowest first; those of one line know nothing of each other. */
 const layers: readonly (readonly string[])[] = [
   ['model'],
-  ['power', 'audio', 'board', 'heat'],
+  ['power', 'audio', 'board', 'heat', 'shelf'],
   ['propose'],
   ['read'],
   ['plan', 'calculators'],
@@ -25,6 +25,7 @@ const pure = [
   'audio',
   'board',
   'heat',
+  'shelf',
   'propose',
   'read',
   'plan',

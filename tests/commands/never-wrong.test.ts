@@ -86,6 +86,14 @@ describe('with results kept, after every kind of change in turn', () => {
     ['an error in a part', () => shop.change(parts, 'kind: battery\n', 'kind: batery\n')],
     ['that mended', () => shop.change(parts, 'kind: batery\n', 'kind: battery\n')],
     ['a release', () => shop.run('release', 'demo')],
+    ['a job beside what is promised', () => shop.write('content/jobs/second.yaml', another(shop, 'Beside'))],
+    ['what is promised, built in', () => shop.change(job, 'status: released', 'status: installed')],
+    ['that taken back', () => shop.change(job, 'status: installed', 'status: released')],
+    [
+      'less on the shelf than is promised',
+      () => shop.change('content/shop.yaml', 'large-60: { pieces: 1 }', 'large-60: { pieces: 0 }'),
+    ],
+    ['that job away', () => rmSync(join(shop.root, 'content/jobs/second.yaml'))],
     ['a house rule under the released plan', () => shop.change('content/shop.yaml', '130 %', '140 %')],
     [
       'what the frozen plan holds',

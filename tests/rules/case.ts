@@ -39,6 +39,7 @@ export function jobOf({ shop, vehicle, parts, job }: Written): ReadJob {
     document,
     {
       shop: readShop,
+      promised: {},
       shopFile: documentOf('shop.yaml', shop),
       rules: readHouseRules(readShop.rules),
       parts: Object.fromEntries(Object.entries(parts).map(([id, part]) => [id, partSchema.parse(part)])),

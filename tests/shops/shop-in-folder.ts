@@ -70,7 +70,9 @@ export class ShopInFolder {
       const { jobs, ...shop } = contentFiles(this.files);
       const own = jobs.find(({ path }) => baseName(path) === id);
       const { keep } = testCrew();
-      const plan = own ? keep(judgedStep, jobFilesIn(shop, own, nothingReleased, keep)) : null;
+      const plan = own
+        ? keep(judgedStep, jobFilesIn(shop, own, { released: nothingReleased, promised: [] }, keep))
+        : null;
       return plan ?? new Error(`The job ${id} can not be read.`);
     } catch (error) {
       return error instanceof Error ? error : new Error(String(error));

@@ -1,4 +1,3 @@
-import type { ReleasedFacts } from '../../model/content/built.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep } from '../../model/keep.ts';
 import { baseName, type ContentFiles } from '../../read/read-content.ts';
@@ -11,10 +10,10 @@ import { type JobFiles, vehicleStep } from './shop-steps.ts';
 export function jobFilesIn(
   { shop, parts, vehicles }: Pick<ContentFiles, 'shop' | 'parts' | 'vehicles'>,
   job: SourceFile,
-  released: ReleasedFacts,
+  { released, promised }: Pick<JobFiles, 'released' | 'promised'>,
   keep: Keep,
 ): JobFiles {
   const named = keep(vehicleStep, job);
   const own = vehicles.filter(({ path }) => baseName(path) === named);
-  return { job, shop, parts, vehicles: own.length > 0 ? own : vehicles, released };
+  return { job, shop, parts, vehicles: own.length > 0 ? own : vehicles, released, promised };
 }

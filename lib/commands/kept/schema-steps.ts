@@ -10,6 +10,9 @@ import { readYaml } from '../../read/yaml/yaml.ts';
 import { jobFilesIn } from './job-files.ts';
 import type { ShopReader } from './shop-steps.ts';
 
+/** No schema follows from what is released or promised. */
+const nothingBefore = { released: nothingReleased, promised: [] };
+
 /** What the schemas of all kinds of files follow from. */
 type KindFiles = Pick<ContentFiles, 'shop' | 'parts' | 'vehicles'>;
 
@@ -35,7 +38,7 @@ export function shopSchemas(
     ...jobs
       .filter(({ path }) => only(baseName(path)))
       .map((file): OwnFiles => {
-        const { parts, vehicles } = jobFilesIn(files, file, nothingReleased, keep);
+        const { parts, vehicles } = jobFilesIn(files, file, nothingBefore, keep);
         return { kind: 'job', file, parts, vehicles };
       }),
   ];

@@ -1,5 +1,6 @@
 import type { ReleasedFacts } from '../../model/content/built.ts';
 import type { JobFile } from '../../model/content/job.ts';
+import type { PromisedTo } from '../../model/content/promised.ts';
 import type { ReadJob } from '../../model/content/resolved-job.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep, Step } from '../../model/keep.ts';
@@ -17,6 +18,8 @@ export interface JobFiles {
   readonly vehicles: readonly SourceFile[];
   /** What released revisions of it fixed. */
   readonly released: ReleasedFacts;
+  /** What of the stock is promised to other jobs. */
+  readonly promised: readonly PromisedTo[];
 }
 
 /** What the commands tell of a job without its plan. */
@@ -54,11 +57,12 @@ export function shopReader(): ShopReader {
   );
   return {
     job: holdingLast(
-      ({ job, vehicles, released, ...files }: JobFiles, keep) =>
-        openShop({ vehicles, guides: [] }, catalogueOf(files, keep), keep).readJob(job, released),
-      ({ job, shop, parts, vehicles, released }) => [
+      ({ job, vehicles, released, promised, ...files }: JobFiles, keep) =>
+        openShop({ vehicles, guides: [] }, catalogueOf(files, keep), keep).readJob(job, released, promised),
+      ({ job, shop, parts, vehicles, released, promised }) => [
         ...[job, ...shop, ...parts, ...vehicles],
         { path: 'released', text: JSON.stringify(released) },
+        { path: 'promised', text: JSON.stringify(promised) },
       ],
     ),
     problems: (files, keep) => openShop(files, catalogueOf(files, keep), keep).problems,

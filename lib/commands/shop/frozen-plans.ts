@@ -1,15 +1,26 @@
-import { nothingReleased, type ReleasedFacts } from '../../model/content/built.ts';
+import { type BuiltJob, nothingReleased, type ReleasedFacts } from '../../model/content/built.ts';
+import type { ReleasedTakes } from '../../model/content/promised.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { computeAnew, type Keep, type Step } from '../../model/keep.ts';
 import { type BuildPlan, broughtUp, buildPlanSchema, planFormat } from '../../model/plan/index.ts';
 import type { Problem } from '../../model/problem.ts';
 import { builtJob } from '../../plan/built/built-job.ts';
+import { shelfTakes } from '../../plan/work/shelf-takes.ts';
 import type { ReleasedJobs } from '../../read/read-content.ts';
+
+/** What of a frozen plan a shop of many jobs asks for: small beside the plan, so that it is read for all of them. */
+export interface FrozenFacts extends ReleasedTakes {
+  /** Labels of wires, by wire. */
+  readonly labels: Readonly<Record<string, string>>;
+  readonly built: BuiltJob;
+}
 
 /** A revision that was released, as it was frozen. */
 export interface FrozenPlan {
   readonly job: string;
   readonly revision: string;
+  readonly facts: FrozenFacts;
+  /** The plan itself, read when it is first asked for. */
   readonly plan: BuildPlan;
 }
 
@@ -33,12 +44,50 @@ export function frozenPlans(
   for (const { path, text } of files) {
     const [, job, revision] = ofFrozen.exec(path) ?? [];
     if (job === undefined || revision === undefined) continue;
-    const read = keep(frozenStep, text);
-    if (typeof read === 'object') frozen.push({ job, revision, plan: read });
-    else problems.push(unreadable(path, read));
+    const facts = keep(factsStep, text);
+    if (typeof facts === 'object') frozen.push(openFrozen({ job, revision, facts }, text, keep));
+    else problems.push(unreadable(path, facts));
   }
   const key = ({ job, revision }: FrozenPlan) => `${job} ${revision.padStart(8)}`;
   return { frozen: frozen.toSorted((a, b) => (key(a) < key(b) ? -1 : 1)), problems };
+}
+
+function openFrozen(known: Omit<FrozenPlan, 'plan'>, text: string, keep: Keep): FrozenPlan {
+  let read: BuildPlan | null = null;
+  return {
+    ...known,
+    get plan() {
+      read ??= planOf(keep(frozenStep, text));
+      return read;
+    },
+  };
+}
+
+function planOf(read: BuildPlan | string): BuildPlan {
+  if (typeof read === 'string')
+    throw new Error(`A plan of which the facts are known can not be read: ${read}.`);
+  return read;
+}
+
+/** What of a frozen file is asked for of all jobs: a shop of a thousand does not read as many plans for it. */
+const factsStep: Step<string, FrozenFacts | string> = {
+  id: 'frozen-facts',
+  compute: (text, keep) => {
+    const plan = keep(frozenStep, text);
+    return typeof plan === 'string' ? plan : factsOf(plan);
+  },
+};
+
+function factsOf(plan: BuildPlan): FrozenFacts {
+  const { revision, issuedOn } = plan.job;
+  const labels = plan.wires.filter(({ label }) => label !== '').map(({ id, label }) => [id, label] as const);
+  return {
+    revision,
+    issuedOn,
+    labels: Object.fromEntries(labels),
+    built: builtJob(plan),
+    takes: shelfTakes(plan),
+  };
 }
 
 /** The text of a frozen file, read. */
@@ -77,10 +126,9 @@ function unreadable(path: string, expected: string): Problem {
 /** What released revisions fixed, by job: labels, the latest revision last and so in force, and all that is built. */
 export function releasedJobs(frozen: readonly FrozenPlan[]): ReleasedJobs {
   const released: Record<string, ReleasedFacts> = {};
-  for (const { job, plan } of frozen) {
+  for (const { job, facts } of frozen) {
     const { labels, built } = released[job] ?? nothingReleased;
-    const own = plan.wires.filter(({ label }) => label !== '').map(({ id, label }) => [id, label] as const);
-    released[job] = { labels: { ...labels, ...Object.fromEntries(own) }, built: [...built, builtJob(plan)] };
+    released[job] = { labels: { ...labels, ...facts.labels }, built: [...built, facts.built] };
   }
   return released;
 }

@@ -1,11 +1,21 @@
 import { nothingReleased } from '../../model/content/built.ts';
 import type { JobFile } from '../../model/content/job.ts';
+import type { PromisedTo } from '../../model/content/promised.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
+import type { Finding } from '../../model/finding.ts';
 import { type BuildPlan, isStopped } from '../../model/plan/index.ts';
 import type { Problem } from '../../model/problem.ts';
 import { planChanges } from '../../plan/built/changes-between-plans.ts';
 import type { PublishedJob, ShopSite } from '../../publish/site/shop-site.ts';
-import { baseName, byPlace, type Content, contentFiles, readContent } from '../../read/read-content.ts';
+import { standingJob } from '../../read/job-standing.ts';
+import {
+  baseName,
+  byPlace,
+  type Content,
+  contentFiles,
+  type PromisedJobs,
+  readContent,
+} from '../../read/read-content.ts';
 import { remedyFor } from '../../read/report.ts';
 import { strayFiles } from '../../read/stray-files.ts';
 import type { Crew } from '../crew/crew.ts';
@@ -14,6 +24,8 @@ import { type ExitStatus, statusOf } from '../exit-status.ts';
 import { jobFilesIn } from '../kept/job-files.ts';
 import { type JobFiles, type JobHead, shopSteps } from '../kept/shop-steps.ts';
 import { type FrozenPlan, frozenPlans, releasedJobs } from './frozen-plans.ts';
+import { promisedOf, promisedOver } from './promised-over.ts';
+import { shopPromises } from './shop-promises.ts';
 
 /** A job with the plan that it computes today, or the frozen one where its revision is released. */
 export interface LoadedJob {
@@ -38,6 +50,10 @@ export interface LoadedShop {
   readonly files: readonly SourceFile[];
   readonly problems: readonly Problem[];
   readonly frozen: readonly FrozenPlan[];
+  /** What its released jobs that are not built in yet take from the shelf. */
+  readonly promises: readonly PromisedTo[];
+  /** What of that the shelf does not have: findings of the shop, whatever its jobs take. */
+  readonly promisedOver: readonly Finding[];
   readonly jobs: readonly LoadedJob[];
   /** Jobs that could be read, those that were not asked for too. */
   readonly readJobs: readonly string[];
@@ -72,9 +88,12 @@ export async function loadShop(
   const released = releasedJobs(frozen);
   const { jobs: jobFiles, ...sorted } = contentFiles(files);
   const steps = shopSteps(crew.read);
+  const standIns = files.filter(({ path }) => standingJob(path) !== null);
+  const promises = shopPromises(frozen, [...standIns, ...jobFiles], crew.keep);
   const read = jobFiles.map((job) => {
     const name = baseName(job.path);
-    const own = jobFilesIn(sorted, job, released[name] ?? nothingReleased, crew.keep);
+    const promised = promises.before(name, compares && only(name));
+    const own = jobFilesIn(sorted, job, { released: released[name] ?? nothingReleased, promised }, crew.keep);
     return { name, own, ...crew.keep(steps.job, own) };
   });
   const wanted = read.flatMap(({ value: job, own }) => (job && only(job.id) ? [{ job, own }] : []));
@@ -90,11 +109,13 @@ export async function loadShop(
     files,
     problems: [...problems, ...frozenProblems],
     frozen,
+    promises: promises.all,
+    promisedOver: promisedOver({ files: sorted.shop, promises: promises.all }, crew.keep),
     jobs: loaded.filter((one) => 'plan' in one),
     readJobs: read.flatMap(({ value }) => value?.id ?? []),
     unreadJobs: read.flatMap(({ name, value }) => (value ? [] : [name])),
     failed: loaded.filter((one) => 'failure' in one),
-    content: () => readContent(files, released, crew.keep),
+    content: () => readContent(files, released, crew.keep, promisedFor(read)),
   };
 }
 
@@ -120,6 +141,11 @@ async function loadJob(
   if (today === null) return { id: job.id, failure: 'it was read, but not planned' };
   if (!own) return { job, plan: today, released: false, changes: [] };
   return { job, plan: withStatus(own.plan, job), released: true, changes: planChanges(own.plan, today) };
+}
+
+/** What each job of a shop was read with. */
+function promisedFor(read: readonly { readonly name: string; readonly own: JobFiles }[]): PromisedJobs {
+  return Object.fromEntries(read.map(({ name, own }) => [name, own.promised]));
 }
 
 /** What is released stays; only whether it is installed or superseded by now comes from the job file. */
@@ -152,12 +178,13 @@ function superseded(plan: BuildPlan): BuildPlan {
 }
 
 /** What the site is made from; null where the shop file itself can't be read. */
-export function siteOf({ content, jobs, frozen }: LoadedShop): ShopSite | null {
+export function siteOf({ content, jobs, frozen, promises }: LoadedShop): ShopSite | null {
   const { shop, parts, vehicles, guides, jobs: read } = content();
   if (!shop) return null;
   const files = new Map(read.map(({ id, file }) => [id, file]));
   return {
     shop,
+    promised: promisedOf(shop, promises),
     parts,
     vehicles,
     guides,

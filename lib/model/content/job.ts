@@ -27,6 +27,11 @@ const revisionSchema = z.strictObject({
   revision: everyone(revision, 'The letter or number of the revision.'),
   date: everyone(day, 'The day of the revision.'),
   what: builders(text('First issue'), 'What was changed.'),
+  installed: builders(
+    day.optional(),
+    'The day on which it was built in. From then on what it takes is off the shelf; until then, once it is released, it is promised to it.',
+    { leftOut: 'not built in, unless status: says so of the newest', example: '2026-02-20' },
+  ),
 });
 
 /** Who the job is for. Private: it reaches only the pages that need it. */

@@ -5,6 +5,7 @@ import type { JobRib } from '../rib.ts';
 import type { Origin, VehicleSide, ZoneKind } from '../vocabulary.ts';
 import type { BuiltJob, HeldValues } from './built.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from './job.ts';
+import type { PromisedShelf } from './promised.ts';
 import type { Proposal } from './proposal.ts';
 import type { Shop } from './shop.ts';
 import type { Vehicle } from './vehicle.ts';
@@ -129,7 +130,10 @@ export interface Run {
 export interface Job {
   readonly id: string;
   readonly file: Pick<JobFile, 'cables' | 'left-open' | 'as-built'>;
+  /** The shop, with what of its stock is offered to this job: what is promised to others is taken out. */
   readonly shop: Shop;
+  /** What of the stock is promised to other jobs. */
+  readonly promised: PromisedShelf;
   readonly rules: HouseRules;
   readonly vehicle: Vehicle;
   readonly parts: Readonly<Record<string, Part>>;

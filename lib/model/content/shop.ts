@@ -34,6 +34,11 @@ const stockSchema = z.union([
     reels: builders(z.array(extent), 'What is left on each reel, short ends included.', {
       example: ['42 ft', '8 ft'],
     }),
+    'off-cuts': section(
+      z.record(id, builders(quantityAbove('length'), 'How long it is.', { example: '6 ft' })).default({}),
+      'Lengths that were cut off and left, by the name that is written on each. A cut comes from one where it reaches, before a reel is begun.',
+      { name: 'c1', example: { c1: '6 ft' } },
+    ),
   }),
 ]);
 

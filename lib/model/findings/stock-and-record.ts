@@ -33,6 +33,11 @@ export const stockAndRecordFindings = {
     levels: ['caution'],
     ...shopStock,
   },
+  'stock-promised-over': {
+    asks: 'The shelf has what is promised to jobs that are released and not built in yet.',
+    levels: ['caution'],
+    ...shopStock,
+  },
   'steps-wait-for-each-other': {
     asks: 'No steps of the work wait for each other.',
     levels: ['stop'],

@@ -182,8 +182,24 @@ export const pickSchema = z.object({
   stockQuantity: number,
   /** How many are missing; for a reel, the length that no single reel covers. */
   short: number,
-  /** For what is cut: the pieces that the cuts come from, and what is left of each. */
-  reels: z.array(z.object({ lengthM: number, cuts: builders(z.int()), leftM: number })).optional(),
+  /** What of it is promised to other jobs that are released and not built in: it is none of `stockQuantity`. */
+  promised: z.array(z.object({ job: name, revision: name, quantity: number })).optional(),
+  /** For what is cut: the lengths that the cuts come from, and what is left of each beside what is promised. */
+  reels: z
+    .array(
+      z.object({
+        /** The name that is written on an off-cut; left out for a reel. */
+        offCut: builders(z.string().optional()),
+        lengthM: number,
+        /** What of it is promised to other jobs. */
+        promisedM: maybe,
+        cuts: builders(z.int()),
+        /** The cuts themselves; left out in plans frozen before they were kept. */
+        cutsM: z.array(number).optional(),
+        leftM: number,
+      }),
+    )
+    .optional(),
 });
 
 export const measurementSchema = z.object({

@@ -3,7 +3,7 @@ import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { PlanRiserPiece } from '../../model/plan/index.ts';
-import { piecesOf } from '../power/sizing/fuse-shelf.ts';
+import { piecesOf } from '../../shelf/shelf-lengths.ts';
 import { boardFixings } from './board-shape.ts';
 
 /**

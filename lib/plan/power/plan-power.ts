@@ -12,10 +12,10 @@ import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { type Traced, traced } from '../../model/trace.ts';
 import type { Ampacity } from '../../power/conductor/ampacity.ts';
 import type { FuseChoice, LawfulFuse } from '../../power/fuse-choice.ts';
+import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import { turnOnChain } from '../audio/turn-on-chain.ts';
 import { turnOnSums } from '../audio/turn-on-sums.ts';
 import type { PlanBook } from '../plan-book.ts';
-import { longestPieceM } from '../wiring/cable-candidates.ts';
 import { planSize } from '../wiring/wires.ts';
 import { firstPowers } from '../work/bench-supply-limit.ts';
 import { planCharging } from './charging.ts';
@@ -107,7 +107,7 @@ function planConductor(
       part: candidate.part,
       size: planSize(candidate),
       ampacityA: ampacity.ampacityA.value,
-      stockM: longestPieceM(job.shop.stock[candidate.part]),
+      stockM: longestLengthM(job.shop.stock[candidate.part]),
       note: `carries its fuse of ${ampsDrawn(neededA)}`,
     })),
   };

@@ -4,6 +4,7 @@ import type { Stock } from '../../model/content/shop.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { ConductorRole } from '../../model/vocabulary.ts';
 import type { CableCandidate } from '../../power/conductor/conductor-choice.ts';
+import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 
 /** Every reel of the catalogue that a link may be cut from, with what is on the shelf of it. */
 export function candidatesFor(job: Job, link: Link, role: ConductorRole): CableCandidate[] {
@@ -29,14 +30,9 @@ export function candidate(id: string, part: PartOf<'wire'>, stock: Stock | undef
     size: part.size,
     material: part.material,
     insulationC: part.insulation ?? null,
-    stockM: longestPieceM(stock),
+    stockM: longestLengthM(stock),
     ...(part.measured === undefined ? {} : { measuredOhmPerM: part.measured }),
   };
-}
-
-/** The longest piece on the shelf: two ends of 8 ft are not 14 ft. */
-export function longestPieceM(stock: Stock | undefined): number {
-  return stock && 'reels' in stock ? Math.max(0, ...stock.reels) : 0;
 }
 
 /** True where the link says which conductor it is to be. */

@@ -3,9 +3,9 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { type CoveringSize, chooseCovering, heatShrink } from '../../power/conductor/covering-size.ts';
+import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import { wireDiameterM } from '../board/board-wires.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { longestPieceM } from './cable-candidates.ts';
 import { coveringFit } from './run-coverings.ts';
 
 /** Share of a stranded conductor's round that is copper: seven strands in a circle. */
@@ -90,6 +90,8 @@ function shrinkSizes(job: Job): CoveringSize[] {
   return partsOfKind(job.parts, 'covering').flatMap(([id, part]): CoveringSize[] => {
     if (part.form !== 'heat-shrink') return [];
     const shrunkM = part['shrunk-bore'] ?? part.bore / 2;
-    return [{ ...heatShrink(id, part.bore, part.bore / shrunkM), stockM: longestPieceM(job.shop.stock[id]) }];
+    return [
+      { ...heatShrink(id, part.bore, part.bore / shrunkM), stockM: longestLengthM(job.shop.stock[id]) },
+    ];
   });
 }

@@ -1,7 +1,7 @@
 import { partsOfKind } from '../../model/content/parts-of-kind.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
+import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { longestPieceM } from './cable-candidates.ts';
 import { speakerPairs, speakerSigns } from './speaker-pairs.ts';
 
 /** Base colours in the order in which pairs take them: what nine-conductor cable has used for long. */
@@ -77,8 +77,8 @@ function reelPairs(job: Job, areaMm2: number): ReelPair[] {
     const partner = reels.find(([, part]) => part.colour === `${colour}/BK`);
     if (!partner) return [];
     const longestM = Math.min(
-      longestPieceM(job.shop.stock[positive]),
-      longestPieceM(job.shop.stock[partner[0]]),
+      longestLengthM(job.shop.stock[positive]),
+      longestLengthM(job.shop.stock[partner[0]]),
     );
     return [{ colour, positive, negative: partner[0], longestM }];
   });

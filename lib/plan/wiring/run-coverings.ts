@@ -6,7 +6,7 @@ import type { PartOf } from '../../model/kinds/index.ts';
 import type { Chosen, ZoneKind } from '../../model/vocabulary.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { type CoveringFit, type CoveringSize, chooseCovering } from '../../power/conductor/covering-size.ts';
-import { longestPieceM } from './cable-candidates.ts';
+import { longestLengthM } from '../../shelf/shelf-lengths.ts';
 
 type CoveringForm = PartOf<'covering'>['form'];
 
@@ -89,7 +89,7 @@ export function coveringFit(rules: HouseRules): CoveringFit {
 function coverings(job: Job, forms: readonly CoveringForm[], ambientC: number): CoveringSize[] {
   return partsOfKind(job.parts, 'covering').flatMap(([part, spec]): CoveringSize[] =>
     forms.includes(spec.form) && spec.withstands > ambientC
-      ? [{ part, openM: spec.bore, closedM: 0, stockM: longestPieceM(job.shop.stock[part]) }]
+      ? [{ part, openM: spec.bore, closedM: 0, stockM: longestLengthM(job.shop.stock[part]) }]
       : [],
   );
 }

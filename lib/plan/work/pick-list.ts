@@ -10,11 +10,12 @@ import type {
   PlanWire,
 } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { cutLengths } from '../../shelf/cut-lengths.ts';
+import { piecesOf, promisedThere, shelfLengths } from '../../shelf/shelf-lengths.ts';
 import { mountingScrew } from '../board/board-shape.ts';
 import { planHouseRules } from '../plan-house-rules.ts';
-import { piecesOf } from '../power/sizing/fuse-shelf.ts';
-import { coveringCuts } from '../wiring/runs.ts';
 import { boardTies } from '../wiring/ties.ts';
+import { cutsTaken } from './shelf-takes.ts';
 
 /** What a pick list is made from. */
 export interface PickInput {
@@ -113,20 +114,15 @@ function endParts({ parts }: Pick<Job, 'parts'>, wires: readonly PlanWire[]): st
   });
 }
 
-/** Lengths to cut by reel: of wires, of cable, of covering over each run, of heat-shrink over each lug. */
-function collectLengths({ job, wires, cables, runs }: PickInput): ReadonlyMap<string, readonly number[]> {
+/** Lengths to cut, by part. */
+function collectLengths({ job, ...plan }: PickInput): ReadonlyMap<string, readonly number[]> {
   const cuts = new Map<string, number[]>();
-  const cut = (part: string | null, lengthM: number) => {
-    if (part) cuts.set(part, [...(cuts.get(part) ?? []), lengthM]);
-  };
-  for (const { part, lengthM, origin } of wires) if (origin === 'job') cut(part, lengthM);
-  for (const { part, lengthM } of cables) {
+  const isOffReel = (part: string) => {
     const spec = job.parts[part];
-    if (spec?.kind === 'cable' && spec['made-length'] === undefined) cut(part, lengthM);
-  }
-  for (const run of runs) for (const [part, lengthM] of coveringCuts(run)) cut(part, lengthM);
-  for (const { origin, ends } of wires)
-    if (origin === 'job') for (const { shrink } of ends) if (shrink) cut(shrink.part, shrink.lengthM);
+    return spec?.kind === 'cable' && spec['made-length'] === undefined;
+  };
+  for (const { part, lengthM } of cutsTaken(plan, isOffReel))
+    cuts.set(part, [...(cuts.get(part) ?? []), lengthM]);
   return cuts;
 }
 
@@ -139,58 +135,47 @@ function pieceRow(job: Job, part: string, quantity: number): PlanPick {
     unit: 'piece',
     stockQuantity,
     short: Math.max(0, quantity - stockQuantity),
+    ...promisedTo(job, part),
   };
 }
 
 function reelRow(job: Job, part: string, cuts: readonly number[]): PlanPick {
-  const stock = job.shop.stock[part];
-  const reels = stock && 'reels' in stock ? stock.reels : [];
-  const shared = cutFromReels(reels, cuts);
-  const total = (lengths: readonly number[]) =>
-    Number(lengths.reduce((sum, lengthM) => sum + lengthM, 0).toFixed(3));
+  const shelf = shelfLengths(job.shop.stock[part], job.promised[part]);
+  const shared = cutLengths(shelf, cuts);
   return {
     part,
     ...named(job, part),
     quantity: total(cuts),
     unit: 'm',
-    stockQuantity: total(reels),
+    stockQuantity: total(shelf.map(({ freeM }) => freeM)),
     short: total(shared.uncut),
-    reels: shared.reels
+    ...promisedTo(job, part),
+    reels: shared.lengths
       .filter(({ cutsM }) => cutsM.length > 0)
-      .map(({ lengthM, cutsM }) => ({ lengthM, cuts: cutsM.length, leftM: total([lengthM, -total(cutsM)]) })),
+      .map(({ from: { offCut, freeM, promisedM }, cutsM }) => ({
+        ...(offCut !== null && { offCut }),
+        lengthM: total([freeM, promisedM]),
+        ...(promisedM > 0 && { promisedM: total([promisedM]) }),
+        cuts: cutsM.length,
+        cutsM: [...cutsM],
+        leftM: total([freeM, -total(cutsM)]),
+      })),
   };
 }
 
-function named(job: Job, part: string): Pick<PlanPick, 'title' | 'kind'> {
-  const spec = job.parts[part];
+/** To the millimetre. */
+function total(lengths: readonly number[]): number {
+  return Number(lengths.reduce((sum, lengthM) => sum + lengthM, 0).toFixed(3));
+}
+
+/** What of a part is promised to other jobs: the shelf has it, but not for this one. */
+function promisedTo({ promised }: Pick<Job, 'promised'>, part: string): Pick<PlanPick, 'promised'> {
+  const promise = promised[part];
+  if (!promise || promisedThere(promise) === 0) return {};
+  return { promised: promise.to.map((one) => ({ ...one })) };
+}
+
+function named({ parts }: Pick<Job, 'parts'>, part: string): Pick<PlanPick, 'title' | 'kind'> {
+  const spec = parts[part];
   return { title: spec?.title ?? part, kind: spec?.kind ?? 'wire' };
-}
-
-/** One piece on the shelf: what it is long, and what is cut from it. */
-export interface CutReel {
-  readonly lengthM: number;
-  readonly cutsM: readonly number[];
-}
-
-/**
- * Shares cuts out over the pieces on the shelf: longest first, each from the shortest piece that still gives it.
- * `uncut` are those that no piece has left in one: two ends of 8 ft are not 14 ft.
- */
-export function cutFromReels(
-  reels: readonly number[],
-  cuts: readonly number[],
-): { readonly reels: readonly CutReel[]; readonly uncut: readonly number[] } {
-  const pieces = reels.map((lengthM): { lengthM: number; leftM: number; cutsM: number[] } => {
-    return { lengthM, leftM: lengthM, cutsM: [] };
-  });
-  const uncut = cuts
-    .toSorted((a, b) => b - a)
-    .filter((cut) => {
-      const [best] = pieces.filter(({ leftM }) => leftM >= cut).toSorted((a, b) => a.leftM - b.leftM);
-      if (!best) return true;
-      best.leftM -= cut;
-      best.cutsM.push(cut);
-      return false;
-    });
-  return { reels: pieces.map(({ lengthM, cutsM }) => ({ lengthM, cutsM })), uncut };
 }

@@ -1,3 +1,4 @@
+import type { PartPromise } from '../../model/content/promised.ts';
 import type { Stock } from '../../model/content/shop.ts';
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
@@ -40,7 +41,27 @@ export interface PartBody {
   readonly vehicles: readonly Link[];
 }
 
-function stockText(stock: Stock | undefined, write: Writer): string {
+function stockText(stock: Stock | undefined, promise: PartPromise | undefined, write: Writer): string {
+  return [shelfText(stock, write), ...promiseTexts(stock, promise, write)].join(' ');
+}
+
+/** To whom it is promised, and how much more than there is. */
+function promiseTexts(
+  stock: Stock | undefined,
+  promise: PartPromise | undefined,
+  write: Writer,
+): readonly string[] {
+  if (!promise || promise.to.length === 0) return [];
+  const amount = (quantity: number) =>
+    promise.unit === 'm' ? write.wire('length-taken', quantity).text : counted(quantity, 'piece');
+  const to = promise.to.map(
+    ({ job, revision, quantity }) => `${amount(quantity)} to ${job}, revision ${revision}`,
+  );
+  const over = stock && promise.over > 0 ? [`More than there is: ${amount(promise.over)}.`] : [];
+  return [`Promised: ${to.join('; ')}.`, ...over];
+}
+
+function shelfText(stock: Stock | undefined, write: Writer): string {
   if (stock === undefined) return 'None in stock.';
   if ('pieces' in stock) {
     const offCuts = Object.entries(stock['off-cuts']).map(
@@ -51,7 +72,11 @@ function stockText(stock: Stock | undefined, write: Writer): string {
     return `${counted(stock.pieces, 'piece')} in stock.${left}`;
   }
   const lengths = stock.reels.map((lengthM) => write.wire('length-left', lengthM).text);
-  return `${counted(lengths.length, 'reel')} in stock: ${lengths.join('; ')}.`;
+  const named = Object.entries(stock['off-cuts']).map(
+    ([name, lengthM]) => `${name}, ${write.wire('length-left', lengthM).text}`,
+  );
+  const left = named.length === 0 ? '' : ` Off-cuts: ${named.join('; ')}.`;
+  return `${counted(lengths.length, 'reel')} in stock: ${lengths.join('; ')}.${left}`;
 }
 
 function terminalsTable(terminals: Readonly<Record<string, TerminalSpec>>): Table | null {
@@ -96,7 +121,7 @@ function partBody({ site }: SiteContext, id: string, part: Part): PartBody {
     id,
     kind: kinds[part.kind].plural,
     notes: part.notes ?? '',
-    stock: stockText(site.shop.stock[id], write),
+    stock: stockText(site.shop.stock[id], site.promised[id], write),
     data: partData(part, write),
     terminals: terminalsTable(known.terminals),
     controls: controlsTable(known.controls),

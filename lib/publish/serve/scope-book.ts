@@ -1,6 +1,7 @@
 import { type Problem, problemText } from '../../model/problem.ts';
 import type { Look, SeenFile } from './file-looks.ts';
 import type { PageMade } from './page-maker.ts';
+import { PromisingFiles, type PromisingTo } from './promising-files.ts';
 import { filesOf, jobFileOf, jobsIn, keyOf, type Scope, scopeName } from './scopes.ts';
 
 /** Files, and the digest that stands for them and for the layouts. */
@@ -28,12 +29,15 @@ export interface ScopeStanding {
 /** How each scope stands at the latest save, and from what it was last good. */
 export class ScopeBook {
   #look: Look = { files: [], missing: [] };
+  readonly #promising = new PromisingFiles();
+  #promisingTo: PromisingTo = () => [];
   #layouts = '';
   readonly #scopes = new Map<string, ScopeStanding>();
 
   /** Takes the latest save. Gives the scopes whose files are others now. */
   take(look: Look, layouts: string): Scope[] {
     this.#look = look;
+    this.#promisingTo = this.#promising.in(look);
     this.#layouts = layouts;
     const all: Scope[] = [{ kind: 'shop' }, { kind: 'guides' }];
     for (const job of jobsIn(look)) all.push({ kind: 'job', job });
@@ -105,7 +109,8 @@ export class ScopeBook {
   }
 
   #begun(scope: Scope, good: GoodBasis | null): ScopeStanding {
-    const files = filesOf(scope, this.#look);
+    const promising = scope.kind === 'job' ? this.#promisingTo(scope.job) : [];
+    const files = [...filesOf(scope, this.#look), ...promising];
     const now = { key: `${keyOf(files)} ${this.#layouts}`, files };
     const gone = this.#goneText(scope, good);
     if (gone !== null) return { scope, now, verdict: 'gone', troubles: [gone], good };

@@ -35,7 +35,7 @@ export function jobsIn({ files }: Look): string[] {
   return files.flatMap(({ path }) => jobFile.exec(path)?.[1] ?? []);
 }
 
-/** The files that the pages of a scope are made from. */
+/** The files that the pages of a scope are made from, beside what other jobs take from the shelf. */
 export function filesOf(scope: Scope, { files }: Look): SeenFile[] {
   if (scope.kind === 'shop') return [...files];
   if (scope.kind === 'guides') return files.filter(({ path }) => ofGuides.test(path));

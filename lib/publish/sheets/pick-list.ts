@@ -31,14 +31,26 @@ function amount(pick: PlanPick, quantity: number, name: LengthName, write: Write
 function reelsText({ reels = [] }: PlanPick, write: Writer): { text: string } {
   return {
     text: reels
-      .map(({ lengthM, leftM }) =>
-        `${write.wire('length-left', lengthM).text}: ${write.wire('length-left', leftM).text}`.replaceAll(
+      .map(({ offCut, lengthM, promisedM = 0, leftM }) => {
+        const from = write.wire('length-left', lengthM).text;
+        const promised = promisedM > 0 ? ` (${write.wire('length-taken', promisedM).text} promised)` : '';
+        const name = offCut === undefined ? '' : `off-cut ${offCut} `;
+        return `${name}${from}${promised}: ${write.wire('length-left', leftM).text}`.replaceAll(
           ' ',
           '\u00a0',
-        ),
-      )
+        );
+      })
       .join('; '),
   };
+}
+
+/** What lies there beside that, and for whom. */
+function promisedBeside(pick: PlanPick, write: Writer): string {
+  const to = (pick.promised ?? []).map(
+    ({ job, revision, quantity }) =>
+      `${amount(pick, quantity, 'length-taken', write).text} for ${job}, revision ${revision}`,
+  );
+  return `not counted: ${to.join('; ')}`;
 }
 
 const part: ColumnOf<PlanPick> = {
@@ -64,7 +76,10 @@ function amountColumns(anyShort: boolean, write: Writer): ColumnOf<PlanPick>[] {
     {
       title: 'In stock',
       kind: 'figure',
-      cell: (pick) => amount(pick, pick.stockQuantity, 'length-left', write),
+      cell: (pick) => ({
+        ...amount(pick, pick.stockQuantity, 'length-left', write),
+        ...(pick.promised && { beside: promisedBeside(pick, write) }),
+      }),
     },
     ...(anyShort ? [shortColumn] : []),
     tick('Taken'),

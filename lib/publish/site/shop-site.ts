@@ -1,5 +1,6 @@
 import type { Guide } from '../../model/content/guide.ts';
 import type { JobFile } from '../../model/content/job.ts';
+import type { PromisedShelf } from '../../model/content/promised.ts';
 import type { Shop } from '../../model/content/shop.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
@@ -25,6 +26,8 @@ export interface PublishedJob {
 /** Everything that the site of a shop shows: no page asks anything else. */
 export interface ShopSite {
   readonly shop: Shop;
+  /** What of its stock is promised to released jobs that are not built in yet. */
+  readonly promised: PromisedShelf;
   readonly parts: Readonly<Record<string, Part>>;
   readonly vehicles: Readonly<Record<string, Vehicle>>;
   readonly jobs: readonly PublishedJob[];

@@ -1,5 +1,6 @@
 import { type BuiltJob, builtBefore, type ReleasedFacts } from '../../model/content/built.ts';
 import type { JobFile, WrittenJob } from '../../model/content/job.ts';
+import type { PromisedShelf } from '../../model/content/promised.ts';
 import {
   type Device,
   type Link,
@@ -19,6 +20,7 @@ import { completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-names.ts';
 import { lookPart } from '../names/look-part.ts';
+import { checkRevisionDays } from '../names/revision-days.ts';
 import { checkShortNames } from '../names/short-job-names.ts';
 import { privateLeaks } from '../private-leaks.ts';
 import { rulesInSystem } from '../read-house-rules.ts';
@@ -32,7 +34,9 @@ import { resolveRuns } from './resolve-runs.ts';
 
 /** What the jobs of a shop share. */
 export interface Surroundings {
+  /** With what of its stock is offered to the job. */
   readonly shop: Shop;
+  readonly promised: PromisedShelf;
   readonly shopFile: PlacedFile;
   readonly rules: HouseRules;
   readonly parts: Readonly<Record<string, Part>>;
@@ -71,12 +75,11 @@ export function resolveJob(
   checkCables(file, around.parts, report);
   const { runs, byLink } = resolveRuns(file, vehicle, around.parts, report);
   const links = openLinks(file, vehicle, around.parts, devices, byLink, report);
-  checkAfter(file, report);
   checkAudioFields(devices, report);
   checkBranches(links, runs, report);
   checkWires(file, around.parts, report);
   checkLeftOpen(file, devices, report);
-  checkAccepted(file, report);
+  checkSaid(file, report);
   checkOpenIsFree(file, links, report);
   checkLengths(links, devices, around.parts, report);
   checkAnew(file, built, report);
@@ -86,6 +89,7 @@ export function resolveJob(
     id: file.id,
     file,
     shop: around.shop,
+    promised: around.promised,
     rules,
     proposals,
     vehicle,
@@ -104,6 +108,13 @@ export function resolveJob(
     built,
     held: cut?.held ?? null,
   };
+}
+
+/** What a job says of itself, as far as no equipment is asked for it. */
+function checkSaid(file: JobFile, report: Report): void {
+  checkAfter(file, report);
+  checkAccepted(file, report);
+  checkRevisionDays(file, report);
 }
 
 function measuresOf(

@@ -1,7 +1,7 @@
 import type { Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PlanRun } from '../../model/plan/index.ts';
-import { piecesOf } from '../../plan/power/sizing/fuse-shelf.ts';
+import { piecesOf } from '../../shelf/shelf-lengths.ts';
 import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';
 import { counted, lengthAskedIn, lengthIn, listed } from '../words.ts';

@@ -3,6 +3,7 @@ import type { PlanPick } from '../../model/plan/index.ts';
 import { wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { counted, lengthIn } from '../words.ts';
+import { promisedText } from './promised.ts';
 
 /** What a job takes and the shelf lacks. A fuse that is short has a rule of its own, which tells the lawful alternatives. */
 function lacking({ plan }: Case, unit: PlanPick['unit']): readonly PlanPick[] {
@@ -20,7 +21,7 @@ const short: Rule = {
       return {
         level: 'caution',
         of: [part],
-        message: `the job takes ${length(quantity)} of ${part}, the shelf has ${length(stockQuantity)}, ${length(missing)} is on no single reel`,
+        message: `the job takes ${length(quantity)} of ${part}, the shelf has ${length(stockQuantity)}, ${length(missing)} is on no single reel${promisedText(job, part, length)}`,
         value: stockQuantity,
         limit: quantity,
         unit,
@@ -35,10 +36,15 @@ const short: Rule = {
 const toOrder: Rule = {
   id: 'to-order',
   judge(about): readonly Verdict<'to-order'>[] {
+    const { job } = about;
     const missing = lacking(about, 'piece');
     if (missing.length === 0) return [];
     const lines = missing.map(({ part, quantity, stockQuantity, short: lacks }) => {
-      const there = stockQuantity > 0 ? ` (the job takes ${quantity}, the shelf has ${stockQuantity})` : '';
+      const promised = promisedText(job, part, (count) => counted(count, 'piece'));
+      const there =
+        stockQuantity > 0 || promised !== ''
+          ? ` (the job takes ${quantity}, the shelf has ${stockQuantity}${promised})`
+          : '';
       return `${counted(lacks, 'piece')} of ${part}${there}`;
     });
     return [

@@ -1,5 +1,5 @@
 import { threadM } from '../../board/strength/thread.ts';
-import { piecesOf } from '../../plan/power/sizing/fuse-shelf.ts';
+import { piecesOf } from '../../shelf/shelf-lengths.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { catalogueSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';

@@ -1,5 +1,6 @@
 import type { FuseAlternative, PlanFuse } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { promisedText } from '../data/promised.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, fuseSpot, partOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
@@ -150,7 +151,7 @@ const notInStock: Rule = {
         {
           level: 'caution',
           of: [fuse.id],
-          message: `the shelf has ${counted(fuse.stockQuantity, 'fuse')} of ${fuseForms[fuse.form].name} ${amps(fuse.ratingA)}, and ${fuse.id} with its like needs ${needed}`,
+          message: `the shelf has ${counted(fuse.stockQuantity, 'fuse')} of ${fuseForms[fuse.form].name} ${amps(fuse.ratingA)}, and ${fuse.id} with its like needs ${needed}${fuse.part === null ? '' : promisedText(about.job, fuse.part, (count) => counted(count, 'fuse'))}`,
           value: fuse.stockQuantity,
           limit: needed,
           unit: 'piece',

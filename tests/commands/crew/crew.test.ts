@@ -20,6 +20,7 @@ function jobOf(id: string, ...changes: readonly Change[]): JobFiles {
     ...shop,
     job: { path, text: job.text.replace('id: demo', `id: ${id}`) },
     released: nothingReleased,
+    promised: [],
   };
 }
 

@@ -23,6 +23,7 @@ export const jobRows: readonly Row[] = [
   ['wired/id', 'a letter twice', 'wirred', /calls itself "wirred"/],
   ['wired/title', 'the title of another job', 'One amplifier on a board', byPeople],
   ['wired/revisions/1/date', 'day and month swapped', '2026-14-03', /is not a date/],
+  ['wired/revisions/1/installed', 'the year before', '2025-03-20', /before its day, 2026-03-14/],
   ['wired/revisions/1/what', 'a wrong word', 'First issue', byPeople],
   ['wired/status', 'a word of everyday', 'done', /draft/],
   ['wired/issued-on', 'day before month', '14-03-2026', /is not a date/],

@@ -31,5 +31,12 @@ export const shopRows: readonly Row[] = [
   ],
   ['shop/stock/birch-18/off-cuts/sill-piece/pieces', 'half a piece', 0.5, /whole number/, { job: 'board' }],
   ['shop/stock/wire-power-1-0-rd/reels/0', 'inches for feet', '60 in', 'stock-short'],
+  [
+    'shop/stock/wire-power-1-0-rd/off-cuts/c1',
+    'a bare number',
+    6,
+    /needs its unit/,
+    { scene: { 'shop/stock/wire-power-1-0-rd/off-cuts': { c1: '6 ft' } } },
+  ],
   ['shop/stock/wire-power-1-0-rd/reels/0', 'a minus sign', '-60 ft', /below zero/],
 ];

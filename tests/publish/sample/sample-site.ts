@@ -112,6 +112,7 @@ export function sampleSite(jobs: readonly PublishedJob[] = [sampleJob()]): ShopS
       address: ['1 Sample Street'],
       stock: { 'wire-4-red': { reels: ['9.1 m'] }, 'fuse-60': { pieces: 4 } },
     }),
+    promised: {},
     parts: Object.fromEntries(
       Object.entries(parts).map(([id, part]): [string, Part] => [id, partSchema.parse(part)]),
     ),

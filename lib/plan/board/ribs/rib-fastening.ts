@@ -4,7 +4,7 @@ import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
 import type { Job, SheetPart } from '../../../model/content/resolved-job.ts';
 import type { HouseRules } from '../../../model/house-rules.ts';
 import type { PartOf } from '../../../model/kinds/index.ts';
-import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
+import { piecesOf } from '../../../shelf/shelf-lengths.ts';
 
 /** Material between a screw and another hole of the board. */
 const webM = 0.004;

@@ -4,8 +4,8 @@ import { type Placement, turnedSize } from '../../../board/layout/item.ts';
 import type { BoardShape } from '../../../board/shape/outline.ts';
 import { boxOf } from '../../../board/shape/point.ts';
 import type { Board, Job } from '../../../model/content/resolved-job.ts';
+import { piecesOf } from '../../../shelf/shelf-lengths.ts';
 import { planHouseRules } from '../../plan-house-rules.ts';
-import { piecesOf } from '../../power/sizing/fuse-shelf.ts';
 import { offCutsOfSheet } from './sheet-off-cuts.ts';
 
 /** What the rails of raised parts are cut from, and how large these parts are. */

@@ -10,7 +10,7 @@ export function offCutsFor({ shop }: Pick<Job, 'shop'>, boards: readonly CutBoar
 
 /** The off-cuts of one sheet on the shelf. */
 export function offCutsOfSheet(stock: Job['shop']['stock'][string] | undefined, sheet: string): PlanOffCut[] {
-  if (!stock || !('off-cuts' in stock)) return [];
+  if (!stock || !('pieces' in stock)) return [];
   return Object.entries(stock['off-cuts'])
     .filter(([, { pieces }]) => pieces > 0)
     .map(([name, { width, height, pieces }]): PlanOffCut => {

@@ -1,15 +1,11 @@
 import { partsOfKind } from '../../../model/content/parts-of-kind.ts';
-import type { Shop, Stock } from '../../../model/content/shop.ts';
+import type { Shop } from '../../../model/content/shop.ts';
 import { type HouseRules, houseRuleDefinition } from '../../../model/house-rules.ts';
 import type { Part } from '../../../model/kinds/index.ts';
 import type { FuseFormId } from '../../../model/tables/fuse-forms.ts';
 import { type Traced, traced } from '../../../model/trace.ts';
 import type { StockedFuse, StockedHolder } from '../../../power/fuse-choice.ts';
-
-/** Pieces on the shelf. */
-export function piecesOf(stock: Stock | undefined): number {
-  return stock && 'pieces' in stock ? stock.pieces : 0;
-}
+import { piecesOf } from '../../../shelf/shelf-lengths.ts';
 
 /** Fault current (A) that a fuse of a form interrupts where its maker is silent: a house rule of that form. */
 export function usualInterruptA(form: FuseFormId, rules: HouseRules): Traced<number> {

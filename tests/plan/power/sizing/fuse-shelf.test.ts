@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { houseRuleDefinition } from '../../../../lib/model/house-rules.ts';
-import { fuseShelf, piecesOf, usualInterruptA } from '../../../../lib/plan/power/sizing/fuse-shelf.ts';
+import { fuseShelf, usualInterruptA } from '../../../../lib/plan/power/sizing/fuse-shelf.ts';
+import { piecesOf } from '../../../../lib/shelf/shelf-lengths.ts';
 import { usualHouseRules } from '../../../power/usual-rules.ts';
 import { jobOf } from '../../../rules/case.ts';
 import { type Written, written } from '../../../rules/content.ts';
@@ -16,7 +17,7 @@ test('what is counted by the piece counts, and nothing else is on the shelf', ()
   expect(piecesOf({ pieces: 3, 'off-cuts': {} })).toBe(3);
   expect(piecesOf({ pieces: 0, 'off-cuts': {} })).toBe(0);
   expect(piecesOf(undefined)).toBe(0);
-  expect(piecesOf({ reels: [] })).toBe(0);
+  expect(piecesOf({ reels: [], 'off-cuts': {} })).toBe(0);
 });
 
 test('what a form interrupts is assumed by the house, and says so', () => {

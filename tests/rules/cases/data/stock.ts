@@ -1,7 +1,60 @@
+import type { PartPromise } from '../../../../lib/model/content/promised.ts';
+import type { Case } from '../../../../lib/rules/rule.ts';
+import { reelStock } from '../../../shelf/takes.ts';
 import { aboutPlan } from '../../case.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
+const piece = { title: 'Lug', kind: 'terminal', unit: 'piece' as const };
+const side = [{ job: 'side-well', revision: 'B', quantity: 4 }];
+const promise: PartPromise = {
+  ...{ unit: 'piece', to: side, over: 0, pieces: 0 },
+  ...{ reelsM: [], offCutsM: {}, sheets: {} },
+};
+
+/** A job that takes four of a part, of which the shelf has what is left beside a promise. */
+function promised(part: string, own: Partial<PartPromise>, left: Case['job']['shop']['stock'][string]): Case {
+  const { job, plan } = aboutPlan((drawn) => {
+    drawn.pick = [{ part, ...piece, quantity: 4, stockQuantity: 4, short: 0 }];
+  });
+  const shop = { ...job.shop, stock: { ...job.shop.stock, [part]: left } };
+  return { job: { ...job, shop, promised: { [part]: { ...promise, ...own } } }, plan };
+}
+
 export const stockCases = {
+  'stock-promised-over': {
+    fires: [
+      {
+        name: 'four lugs promised, and three there',
+        about: () => promised('lug', { pieces: 3, over: 1 }, { pieces: 0, 'off-cuts': {} }),
+        level: 'caution',
+        subject: 'lug',
+        file: 'shop.yaml',
+        says: /^the shelf has 3 pieces of lug, and 4 pieces are promised to side-well revision B: 1 piece too many$/,
+      },
+      {
+        name: 'lengths of two jobs that no reel has in one',
+        about: () =>
+          promised(
+            'reel',
+            {
+              ...{ unit: 'm', over: 3, reelsM: [8] },
+              to: [...side, { job: 'van', revision: 'A', quantity: 7 }],
+            },
+            reelStock([2]),
+          ),
+        level: 'caution',
+        subject: 'reel',
+        file: 'shop.yaml',
+        says: /10000 mm.* of reel, and .*11000 mm.* are promised to side-well revision B and van revision A: .*3000 mm.* of that is on no single length/,
+      },
+    ],
+    quiet: [
+      {
+        name: 'as many as there are',
+        about: () => promised('lug', { pieces: 4 }, { pieces: 0, 'off-cuts': {} }),
+      },
+    ],
+  },
   // The shop's own stock.
   'stock-short': {
     fires: [
