@@ -208,3 +208,7 @@ export type Carried = z.infer<typeof carriedSchema>;
 /** Rows of seats. */
 export const rowSchema = z.enum(['front', 'rear']);
 export type Row = z.infer<typeof rowSchema>;
+
+/** How what lies on the shelf is counted: by the piece, or by the metre that is cut from a reel. */
+export const shelfUnitSchema = z.enum(['piece', 'm']);
+export type ShelfUnit = z.output<typeof shelfUnitSchema>;

@@ -1,3 +1,5 @@
+import type { ShelfUnit } from '../vocabulary.ts';
+
 /** One length that a job cuts, under what it is cut for: a wire, a cable, a run, an end. */
 export interface CutTaken {
   readonly of: string;
@@ -58,7 +60,7 @@ export interface PartPromisedTo {
 
 /** What of one part is promised. */
 export interface PartPromise {
-  readonly unit: 'piece' | 'm';
+  readonly unit: ShelfUnit;
   readonly to: readonly PartPromisedTo[];
   /** Pieces, or metres, that are promised and not there: of a length, what no single length covers. */
   readonly over: number;

@@ -6,6 +6,7 @@ import {
   conductorSignSchema,
   originSchema,
   panelSchema,
+  shelfUnitSchema,
   vehicleSideSchema,
   workPlaceSchema,
   zoneKindSchema,
@@ -178,7 +179,7 @@ export const pickSchema = z.object({
   kind: name,
   quantity: number,
   /** `piece`, or `m` for what is cut from a reel. */
-  unit: builders(z.enum(['piece', 'm'])),
+  unit: builders(shelfUnitSchema),
   stockQuantity: number,
   /** How many are missing; for a reel, the length that no single reel covers. */
   short: number,
