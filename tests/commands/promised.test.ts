@@ -89,7 +89,7 @@ describe('what a released job takes that is not built in yet', () => {
     expect(status).toBe(0);
     expect(out).toMatch(
       new RegExp(
-        `^content/shop\\.yaml:${line}:\\d+: warning: the shelf has 1 piece of large-60, and 2 pieces are promised to demo revision A and second revision A: 1 piece too many; .*\\[stock-promised-over\\]`,
+        `^content/shop\\.yaml:${line}:\\d+: warning: caution: the shelf has 1 piece of large-60, and 2 pieces are promised to demo revision A and second revision A: 1 piece too many; .*\\[stock-promised-over\\]`,
         'm',
       ),
     );
