@@ -12,6 +12,8 @@ export interface Effects {
   readonly root: string;
   /** True where a person watches the messages: progress is told only then. */
   readonly watched: boolean;
+  /** The most threads that plan and draw beside this one. Left out: one for each processor. */
+  readonly threads?: number;
   out(text: string): void;
   tell(text: string): void;
   /** Who answers questions; null where nobody sits there. */

@@ -5,7 +5,11 @@ import { realEffects } from '../../lib/commands/effects.ts';
 import type { ExitStatus } from '../../lib/commands/exit-status.ts';
 import type { Asker } from '../../lib/commands/new/ask/question.ts';
 import { runCommand } from '../../lib/commands/run-command.ts';
+import { isLongRun } from '../long-run.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
+
+/** A thread takes seconds to start, and `crew.test.ts` holds that it answers the same: the long run starts them here too. */
+const threads = isLongRun ? {} : { threads: 0 };
 
 /** What one command line did: its exit status, what it gave out, and what it told. */
 export interface Ran {
@@ -54,6 +58,7 @@ export class EmptyFolder {
     const status = await runCommand(line, this.root, {
       ...realEffects(this.root),
       watched: false,
+      ...threads,
       asker: async () => asker,
       out: (text) => out.push(text),
       tell: (text) => told.push(text),
