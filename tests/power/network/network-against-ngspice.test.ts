@@ -1,6 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import { solveNetwork } from '../../../lib/power/network/network.ts';
 import type { Network, NetworkResult } from '../../../lib/power/network/network-types.ts';
+import { caseCount } from '../../long-run.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { greatestLoadShare, scaleLoads } from './greatest-load.ts';
 import { imbalanceA, Spice } from './ngspice.ts';
@@ -131,7 +132,7 @@ describe('networks against ngspice', () => {
     vi.spyOn(console, 'warn').mockReturnValue();
     const spice = new Spice();
     for (const topology of topologies)
-      for (let seed = 1; seed <= 3; seed += 1) {
+      for (let seed = 1; seed <= caseCount({ all: 3, some: 1 }); seed += 1) {
         const network = atShare(randomNetwork(seed, topology), 1.05);
         const own = solveNetwork(network);
         expect(own.state).toBe('no-solution');
