@@ -1,4 +1,5 @@
 import type { BuildPlan, PlanChannel, PlanFilter, PlanItem, PlanWire } from '../../model/plan/index.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { printedNumber, printedTone } from '../../model/printed/index.ts';
 import { splitTerminal } from '../feed/feed-tree.ts';
 
@@ -119,7 +120,7 @@ export function filtersAt(
   { conductors: [first] }: Pick<SignalEdge, 'conductors'>,
 ): PlanFilter[] {
   const terminal = first?.fromTerminal ?? '';
-  const names = [`${item}.${terminal}`, `${item}.${terminal.replace(/[+-]$/, '')}`];
+  const names = [`${item}.${terminal}`, `${item}.${stemName(terminal)}`];
   const found = channels.flatMap(({ filters }) => filters).filter(({ where }) => names.includes(where));
   const key = ({ pass, cornerHz, order, type }: PlanFilter): string => `${pass} ${cornerHz} ${order} ${type}`;
   return found.filter((filter, index) => found.findIndex((other) => key(other) === key(filter)) === index);

@@ -1,6 +1,7 @@
 import type { ProposalDoubt, WrittenValue } from '../../model/content/proposal.ts';
 import type { Job } from '../../model/content/resolved-job.ts';
 import type { BuildPlan, PlanBoard, PlanPlacement, PlanWire } from '../../model/plan/index.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import { tapeText } from './tape-text.ts';
 
 /** What of a job can be kept by itself. */
@@ -47,7 +48,7 @@ function keptPorts({ links }: KeptJob, wires: readonly PlanWire[]): readonly Kep
   return links.flatMap((link) =>
     (link.open ?? []).flatMap(({ end }): KeptValue[] => {
       const wire = wires.find(({ id }) => id === link.id);
-      return wire ? [{ kind: 'ports', path: ['links', linkName(link), end], value: wire[end] }] : [];
+      return wire ? [{ kind: 'ports', path: ['links', linkName(link.id), end], value: wire[end] }] : [];
     }),
   );
 }
@@ -91,7 +92,7 @@ function keptSettings({ controls }: Pick<BuildPlan, 'controls'>): readonly KeptV
 /** The label of each link; none where its conductors do not share one. */
 function keptLabels({ links }: KeptJob, wires: readonly PlanWire[]): readonly KeptValue[] {
   const own = links.filter(({ origin, given }) => origin === 'job' && given?.label === undefined);
-  const names = [...new Set(own.map(linkName))];
+  const names = [...new Set(own.map(({ id }) => linkName(id)))];
   return names.flatMap((name): KeptValue[] => {
     const labels = wires.filter(({ link }) => link === name).map(labelStem);
     const [label, ...others] = new Set(labels);
@@ -103,9 +104,4 @@ function keptLabels({ links }: KeptJob, wires: readonly PlanWire[]): readonly Ke
 /** A label without the sign of its conductor, which is put to it anew. */
 function labelStem({ label, sign }: PlanWire): string {
   return sign && label.endsWith(sign) ? label.slice(0, -sign.length) : label;
-}
-
-/** The link as the file names it: conductors of a pair have a sign behind it. */
-function linkName({ id }: Job['links'][number]): string {
-  return id.replace(/\.[+-]$/, '');
 }

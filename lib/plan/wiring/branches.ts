@@ -1,6 +1,7 @@
 import { type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { PlanBranch, PlanWire } from '../../model/plan/index.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 
 /**
  * Every place where two wires that share a terminal part ways: how far they go together, and the leg of each. What a
@@ -35,9 +36,7 @@ export function planBranches(job: Job, wires: readonly PlanWire[]): PlanBranch[]
 
 /** The link that another one leaves: of a pair, the conductor at the same terminal. */
 export function trunkOf(job: Pick<Job, 'links'>, link: Link, from: string): Link | undefined {
-  return job.links.find(
-    (other) => other.id.replace(/\.[+-]$/, '') === from && sharedTerminal(link, other) !== null,
-  );
+  return job.links.find((other) => linkName(other.id) === from && sharedTerminal(link, other) !== null);
 }
 
 /** The terminal that two links share; null where they share none. */

@@ -1,4 +1,5 @@
 import { type Job, terminalId } from '../../model/content/resolved-job.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { type ConductorRole, type ConductorSign, unmarkedTerminal } from '../../model/vocabulary.ts';
 import { speakerPairs, speakerSigns } from './speaker-pairs.ts';
 
@@ -21,7 +22,7 @@ export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>):
   const labels = new Map<string, string>();
   const signs = speakerSigns(job, roles);
   const pairOf = pairNames(speakerPairs(job, signs));
-  const taken = new Set([...terminalNames(job).keys()].map(stemOf));
+  const taken = new Set([...terminalNames(job).keys()].map(stemName));
   const links = job.links.filter(({ origin }) => origin === 'job');
   const numbers = new Map<string, string>();
   for (const { id, given } of links) {
@@ -29,14 +30,15 @@ export function wireLabels(job: Job, roles: ReadonlyMap<string, ConductorRole>):
       given?.label === undefined ? job.releasedLabels[id] : signedLabel(given.label, signs.get(id));
     if (fixed === undefined) continue;
     labels.set(id, fixed);
-    taken.add(stemOf(fixed));
-    numbers.set(pairOf(id), stemOf(fixed));
+    taken.add(stemName(fixed));
+    numbers.set(pairOf(id), stemName(fixed));
   }
-  for (const label of Object.values(job.releasedLabels)) taken.add(stemOf(label));
+  for (const label of Object.values(job.releasedLabels)) taken.add(stemName(label));
   for (const { id } of links) {
     if (labels.has(id)) continue;
     const pair = pairOf(id);
-    const stem = numbers.get(pair) ?? nextFree(letters[roles.get(id) ?? 'control'], taken);
+    const stem =
+      numbers.get(pair) ?? nextFree(letters[roles.get(id) ?? 'control'], (label) => taken.has(label));
     numbers.set(pair, stem);
     taken.add(stem);
     labels.set(id, signedLabel(stem, signs.get(id)));
@@ -53,7 +55,7 @@ function pairNames(pairs: ReturnType<typeof speakerPairs>): (id: string) => stri
 }
 
 /** Ids of terminals by their name within the device and by their maker's mark, in capitals, which is how they are read. */
-function terminalNames(job: Job): ReadonlyMap<string, readonly string[]> {
+export function terminalNames(job: Job): ReadonlyMap<string, readonly string[]> {
   const names = new Map<string, string[]>();
   for (const { id, facts } of job.devices)
     for (const [terminal, { mark }] of Object.entries(facts.terminals))
@@ -81,12 +83,9 @@ function signedLabel(label: string, sign: ConductorSign | undefined): string {
   return sign === undefined || label.endsWith(sign) ? label : `${label}${sign}`;
 }
 
-function stemOf(label: string): string {
-  return label.replace(/[+-]$/, '');
-}
-
-function nextFree(letter: string, taken: ReadonlySet<string>): string {
+/** The first label of some letters that is not taken. */
+export function nextFree(letters: string, isTaken: (label: string) => boolean): string {
   let number = 1;
-  while (taken.has(`${letter}${number}`)) number += 1;
-  return `${letter}${number}`;
+  while (isTaken(`${letters}${number}`)) number += 1;
+  return `${letters}${number}`;
 }

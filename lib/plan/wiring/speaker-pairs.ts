@@ -1,4 +1,5 @@
 import type { Job, Link, LinkEnd } from '../../model/content/resolved-job.ts';
+import { linkName, stemName } from '../../model/ports/pair-name.ts';
 import type { ConductorRole, ConductorSign, TerminalRole } from '../../model/vocabulary.ts';
 
 /** The two conductors that join one speaker, by their links. */
@@ -74,11 +75,11 @@ function pairIn(group: readonly Link[], signs: ReadonlyMap<string, ConductorSign
 }
 
 function writtenAs({ id }: Link): string {
-  return id.replace(/\.[+-]$/, '');
+  return linkName(id);
 }
 
 function atOneCoil(link: Link): string {
-  return `${betweenDevices(link)} ${link.to.terminal.replace(/[+-]$/, '')}`;
+  return `${betweenDevices(link)} ${stemName(link.to.terminal)}`;
 }
 
 function betweenDevices({ from, to }: Link): string {

@@ -1,5 +1,6 @@
 import { type Job, type Link, terminalId } from '../../model/content/resolved-job.ts';
 import type { PlanCable, PlanRun, PlanSize, PlanWire } from '../../model/plan/index.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import type { WireSize } from '../../model/quantity/wire-size.ts';
 import { traced } from '../../model/trace.ts';
 import type { ConductorSign } from '../../model/vocabulary.ts';
@@ -116,7 +117,7 @@ function planWire(
   const reel = job.parts[cable.part];
   return {
     id: link.id,
-    link: link.id.replace(/\.[+-]$/, ''),
+    link: linkName(link.id),
     ...name,
     origin: link.origin,
     from: terminalId(link.from),

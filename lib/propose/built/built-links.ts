@@ -3,6 +3,7 @@ import type { Proposal } from '../../model/content/proposal.ts';
 import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
 import { type PartFacts, partFacts } from '../../model/kinds/index.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import type { Draft } from '../draft/draft.ts';
 
 /** A link that a released revision proposed. */
@@ -82,7 +83,7 @@ function isTaken(draft: Draft, device: string, terminal: string, { wires }: Buil
   if (draft.device(device)?.origin === 'vehicle') return false;
   const id = `${device}.${terminal}`;
   return draft.linksAt(device, terminal).some((link) => {
-    const own = Object.entries(wires).filter(([wire]) => wire.replace(/\.[+-]$/, '') === link);
+    const own = Object.entries(wires).filter(([wire]) => linkName(wire) === link);
     return !own.some(([, { from, to }]) => from === id || to === id);
   });
 }

@@ -5,6 +5,7 @@ import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import type { TerminalSpecs } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import type { Report } from '../report.ts';
 import { withPairs } from '../resolve/resolve-devices.ts';
 
@@ -50,7 +51,7 @@ export function checkAudioFields(devices: readonly Device[], report: Report): vo
 
 /** A branch shares a terminal and a run with the link that it leaves, and leaves it before its end. */
 export function checkBranches(links: readonly Link[], runs: readonly Run[], report: Report): void {
-  const nameOf = ({ id }: Link) => id.replace(/\.[+-]$/, '');
+  const nameOf = ({ id }: Link) => linkName(id);
   for (const link of links) {
     const branch = link.given?.branch;
     if (!branch || link.id.endsWith('.-')) continue;

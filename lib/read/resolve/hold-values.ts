@@ -3,6 +3,7 @@ import type { JobDevice, JobFile, JobLink, WrittenJob } from '../../model/conten
 import { bodyId, type Device, type Link, linkEndOf, type Run } from '../../model/content/resolved-job.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import { isQuantity } from '../../model/quantity/quantity.ts';
 import { isCutAs } from '../../propose/built/held-fixings.ts';
 
@@ -94,7 +95,7 @@ export function withBuiltWires(
   const held = links.map((link): Link => {
     const wire = built.wires[link.id];
     const { given } = link;
-    const isNamed = around.anew.includes(link.id.replace(/\.[+-]$/, ''));
+    const isNamed = around.anew.includes(linkName(link.id));
     if (!wire || !given || isNamed || !isBetween(link, wire)) return link;
     const isOpen = [given.wire, given.size, given.colour, given.cable].every((one) => one === undefined);
     const reel = wire.part !== null && around.parts[wire.part]?.kind === 'wire' ? wire.part : null;

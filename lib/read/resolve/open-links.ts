@@ -4,6 +4,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part, PartOf } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
 import { isPortPattern } from '../../model/port-pattern.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import type { Report } from '../report.ts';
 import { OpenPorts } from './open-ports.ts';
 import { withPairs } from './resolve-devices.ts';
@@ -212,10 +213,10 @@ function checkConductorsOnce(links: readonly Link[], report: Report): void {
     if (!cable) continue;
     const key = `${cable.id} ${cable.conductor}`;
     const first = seen.get(key);
-    const linkName = given ? id.replace(/\.[+-]$/, '') : id;
+    const name = given ? linkName(id) : id;
     if (first !== undefined)
       report.at(
-        ['links', linkName, 'conductors'],
+        ['links', name, 'conductors'],
         `conductor ${cable.conductor} of ${cable.id} is taken by ${first} already`,
         'take a free conductor',
       );

@@ -15,6 +15,7 @@ import type { HouseRules } from '../../model/house-rules.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
 import { completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
@@ -214,7 +215,7 @@ function checkLengths(
     const isMade = part?.kind === 'cable' && part['made-length'] !== undefined;
     const onOneBoard = boardOf(from) !== null && boardOf(from) === boardOf(to);
     if (!given || given.length !== undefined || isMade || run !== null || onOneBoard) continue;
-    const name = id.replace(/\.[+-]$/, '');
+    const name = linkName(id);
     report.at(
       ['links', name],
       `${name} leaves its board or lies in the vehicle, and its length is not known`,

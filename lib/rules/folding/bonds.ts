@@ -1,5 +1,6 @@
 import { bodyId, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { Finding } from '../../model/finding.ts';
+import { linkName } from '../../model/ports/pair-name.ts';
 import type { TerminalRole } from '../../model/vocabulary.ts';
 import { type LiveEdge, liveSide, reached } from '../live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, terminalSpecOf } from '../look-up.ts';
@@ -18,8 +19,6 @@ export interface Web extends Case {
 export function webOf(about: Case, findings: readonly Finding[]): Web {
   return { ...about, findings, edges: liveSide(about).edges };
 }
-
-const stemOf = (id: string): string => id.replace(/\.[+-]$/, '');
 
 /** Terminals that a finding is about: those that it names, and both ends of each wire that it names. */
 function terminalsOf({ related }: Finding, { job, plan }: Web): ReadonlySet<string> {
@@ -43,8 +42,8 @@ const meet = (some: ReadonlySet<string>, others: ReadonlySet<string>): boolean =
 
 /** The cause names what the follower is about. */
 export const sameSubject: Bond = (cause, follower) => {
-  const subject = stemOf(follower.related[0] ?? '');
-  return cause.related.some((id) => stemOf(id) === subject);
+  const subject = linkName(follower.related[0] ?? '');
+  return cause.related.some((id) => linkName(id) === subject);
 };
 
 /** Both are about one terminal, by its name or by a wire that ends there. */
