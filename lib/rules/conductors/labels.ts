@@ -1,5 +1,6 @@
 import type { PlanWire } from '../../model/plan/index.ts';
-import { wireLabelClashes } from '../../plan/wiring/labels.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
+import { nextFree, terminalNames, wireLabelClashes } from '../../plan/wiring/labels.ts';
 import { jobWires, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { listed } from '../words.ts';
@@ -13,23 +14,13 @@ const readLabel = ({ label }: PlanWire): string => label.toUpperCase();
 /** The next label of the letters of a written one that no wire and no terminal has; none for one that is not written. */
 function freeLabel({ job, plan }: Case, wire: PlanWire): Pick<Verdict<'label-twice'>, 'instead'> {
   const link = job.links.find(({ id }) => id === wire.id);
-  const [letters = ''] = /^\D*/.exec(stemOf(wire.label)) ?? [];
+  const [letters = ''] = /^\D*/.exec(stemName(wire.label)) ?? [];
   if (link?.given?.label === undefined || letters === '') return {};
-  const taken = new Set(
-    [
-      ...plan.wires.map(({ label }) => label),
-      ...Object.values(job.releasedLabels),
-      ...job.devices.flatMap(({ facts }) =>
-        Object.entries(facts.terminals).flatMap(([name, { mark }]) => [name, mark ?? '']),
-      ),
-    ].map((one) => stemOf(one).toUpperCase()),
-  );
-  let number = 1;
-  while (taken.has(`${letters}${number}`.toUpperCase())) number += 1;
-  return { instead: { path: `${link.path}/label`, text: `${letters}${number}` } };
+  const labels = [...plan.wires.map(({ label }) => label), ...Object.values(job.releasedLabels)];
+  const taken = new Set([...terminalNames(job).keys(), ...labels].map((one) => stemName(one).toUpperCase()));
+  const text = nextFree(letters, (label) => taken.has(label.toUpperCase()));
+  return { instead: { path: `${link.path}/label`, text } };
 }
-
-const stemOf = (label: string): string => label.replace(/[+-]$/, '');
 
 const labelTwice: Rule = {
   id: 'label-twice',
