@@ -57,7 +57,8 @@ export function asksForProposals({ devices, boards, links }: WrittenJob): boolea
  *   lists and boxes opened out ─▶ what drives what ─▶ bands ─▶ channels ─▶ inputs, filters ─▶ turn-on
  *   ─▶ supply ─▶ ground ─▶ runs ─▶ cables, leads ─▶ fixings ─▶ what stays open
  *
- * What a released revision before it proposed comes first, as if it were written: it is built. What is written is never changed. What can't be decided is asked, and all else is proposed all the same.
+ * What a released revision before it proposed comes first, as if it were written: it is built. What is written is never
+ * changed. What can't be decided is asked, and all else is proposed all the same.
  */
 export function completeJob(
   written: WrittenJob,

@@ -1,9 +1,10 @@
-import type { Device, Job, Link } from '../../model/content/resolved-job.ts';
+import type { Job, Link } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import { givenPlacement, layOutBoards, placementFaults } from '../board/board-layout.ts';
 import { placeBoards } from '../board/place-boards.ts';
 import { PlanBook } from '../plan-book.ts';
 import { buildCircuit } from '../power/circuit/circuit.ts';
+import { uncut, unplaced } from './opened-again.ts';
 
 /**
  * A job in which devices stand where the revision before built them as far as they still fit there: past the edge of a
@@ -49,16 +50,4 @@ function withoutPlaces(job: Job, open: ReadonlySet<string>): Job {
     devices: job.devices.map((device) => (open.has(device.id) ? unplaced(device) : device)),
     links: job.links.map((link) => (lengths.has(link.id) && reaches(link) ? uncut(link) : link)),
   };
-}
-
-function unplaced(device: Device): Device {
-  if (!device.given) return device;
-  const { at: _at, turn: _turn, raised: _raised, ...given } = device.given;
-  return { ...device, given };
-}
-
-function uncut(link: Link): Link {
-  if (!link.given) return link;
-  const { length: _, ...given } = link.given;
-  return { ...link, given };
 }

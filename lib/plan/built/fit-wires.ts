@@ -1,5 +1,6 @@
 import type { Job, Link } from '../../model/content/resolved-job.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
+import { uncut, unsized } from './opened-again.ts';
 
 /** A job that leaves every size open that it has from the revision before: what it comes to then is what is asked for today. */
 export function withOpenSizes(job: Job): Job {
@@ -34,19 +35,7 @@ export function withFittingWires(job: Job, asked: ReadonlyMap<string, SizedCondu
     held: { ...held, reels: held.reels.filter(isKept), lengths: held.lengths.filter(isKept) },
     links: job.links.map((link) => {
       if (isKept(link.id)) return link;
-      return lengths.has(link.id) ? unmeasured(unsized(link)) : unsized(link);
+      return lengths.has(link.id) ? uncut(unsized(link)) : unsized(link);
     }),
   };
-}
-
-function unsized(link: Link): Link {
-  if (!link.given) return link;
-  const { wire: _, ...given } = link.given;
-  return { ...link, given };
-}
-
-function unmeasured(link: Link): Link {
-  if (!link.given) return link;
-  const { length: _, ...given } = link.given;
-  return { ...link, given };
 }
