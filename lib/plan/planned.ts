@@ -46,41 +46,23 @@ function isOfHead(pointer: string): boolean {
 
 /** What of a written job its plan is computed from, and nothing else. */
 export function computedFrom({ file, measures, ...job }: ReadJob): Job {
-  const {
-    id,
-    shop,
-    promised,
-    rules,
-    vehicle,
-    parts,
-    devices,
-    links,
-    boards,
-    runs,
-    proposals,
-    releasedLabels,
-    built,
-    held,
-  } = job;
   const { cables, 'left-open': leftOpen, 'as-built': asBuilt } = file;
   const own = Object.fromEntries(Object.entries(measures.job).filter(([head]) => !isOfHead(head)));
   return {
-    ...{
-      id,
-      shop,
-      promised,
-      rules,
-      vehicle,
-      parts,
-      devices,
-      links,
-      boards,
-      runs,
-      proposals,
-      releasedLabels,
-      built,
-      held,
-    },
+    id: job.id,
+    shop: job.shop,
+    promised: job.promised,
+    rules: job.rules,
+    vehicle: job.vehicle,
+    parts: job.parts,
+    devices: job.devices,
+    links: job.links,
+    boards: job.boards,
+    runs: job.runs,
+    proposals: job.proposals,
+    releasedLabels: job.releasedLabels,
+    built: job.built,
+    held: job.held,
     file: { cables, 'left-open': leftOpen, 'as-built': asBuilt },
     measures: { ...measures, job: own },
   };
