@@ -133,27 +133,30 @@ export class Draft {
   ): void {
     const path = section === 'boards' ? [section, id, 'fixings', fixing] : [section ?? '', id];
     this.#note(path, value, why, about);
-    if (section === 'devices') {
-      const { in: place, ...given } = deviceSchema.parse(value);
-      this.#put(id, { ...given, ...(typeof place === 'string' && { in: place }) });
-    } else if (section === 'links') {
-      const link = linkSchema.parse(value);
-      this.#links[id] = link;
-      this.#take(id, link);
-    } else if (section === 'cables') this.#cables[id] = cableSchema.parse(value);
+    if (section === 'devices') this.#putDevice(id, value);
+    else if (section === 'links') this.#putLink(id, value);
+    else if (section === 'cables') this.#cables[id] = cableSchema.parse(value);
     else if (section === 'runs') this.#runs[id] = runSchema.parse(value);
     else this.#fix(id, fixing, value);
   }
 
   addDevice(id: string, value: DeviceText, why: Why, about: string): void {
-    const { in: place, ...given } = deviceSchema.parse(value);
     this.#note(['devices', id], value, why, about);
+    this.#putDevice(id, value);
+  }
+
+  #putDevice(id: string, value: unknown): void {
+    const { in: place, ...given } = deviceSchema.parse(value);
     this.#put(id, { ...given, ...(typeof place === 'string' && { in: place }) });
   }
 
   addLink(id: string, value: LinkText, why: Why, about: string): void {
-    const link = linkSchema.parse(value);
     this.#note(['links', id], value, why, about);
+    this.#putLink(id, value);
+  }
+
+  #putLink(id: string, value: unknown): void {
+    const link = linkSchema.parse(value);
     this.#links[id] = link;
     this.#take(id, link);
   }
