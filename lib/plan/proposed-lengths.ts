@@ -1,4 +1,4 @@
-import type { Proposal } from '../model/content/proposal.ts';
+import { hasFields, type Proposal } from '../model/content/proposal.ts';
 import { bodyId, type Job, type Link } from '../model/content/resolved-job.ts';
 import { routeLengthM } from '../model/content/vehicle-route.ts';
 import { roleBetween } from '../model/ports/conductor-roles.ts';
@@ -111,5 +111,5 @@ function withGroundLeads(job: Job, needM: NeedM): Job {
 }
 
 function withLength(value: Proposal['value'], length: string): Proposal['value'] {
-  return typeof value === 'object' && value !== null && !Array.isArray(value) ? { ...value, length } : value;
+  return hasFields(value) ? { ...value, length } : value;
 }

@@ -24,6 +24,11 @@ export type ProposalDoubt = z.infer<typeof proposalDoubtSchema>;
 export const writtenValueSchema = z.json();
 export type WrittenValue = z.infer<typeof writtenValueSchema>;
 
+/** True for what has fields of its own; a list and a single value have none. */
+export function hasFields(value: WrittenValue | undefined): value is { [name: string]: WrittenValue } {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
 /** One thing that the job left out and a rule proposes: where it would stand in the job, what it would say, and why. */
 export interface Proposal {
   /** Where it would stand in the job file, key by key: `links`, `feed-amp-sub`. */

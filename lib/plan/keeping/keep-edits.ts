@@ -1,5 +1,5 @@
 import { jobSchema } from '../../model/content/job.ts';
-import type { WrittenValue } from '../../model/content/proposal.ts';
+import { hasFields, type WrittenValue } from '../../model/content/proposal.ts';
 import { pointer } from '../../model/place.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { asksForProposals } from '../../propose/complete-job.ts';
@@ -75,7 +75,7 @@ function put(tree: Tree, [key, ...rest]: readonly string[], value: WrittenValue)
     return;
   }
   const below = tree[key];
-  const own: Tree = typeof below === 'object' && below !== null && !Array.isArray(below) ? { ...below } : {};
+  const own: Tree = hasFields(below) ? { ...below } : {};
   put(own, rest, value);
   tree[key] = own;
 }

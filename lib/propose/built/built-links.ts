@@ -1,5 +1,5 @@
 import type { BuiltJob } from '../../model/content/built.ts';
-import type { Proposal } from '../../model/content/proposal.ts';
+import { hasFields, type Proposal } from '../../model/content/proposal.ts';
 import { bodyId, linkEndOf } from '../../model/content/resolved-job.ts';
 import { type PartFacts, partFacts } from '../../model/kinds/index.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
@@ -17,7 +17,7 @@ export interface BuiltLink {
 
 /** A field of what a proposal says; null where it is no text. */
 export function said({ value }: Proposal, field: string): string | null {
-  const found = typeof value === 'object' && value !== null && !Array.isArray(value) ? value[field] : null;
+  const found = hasFields(value) ? value[field] : null;
   return typeof found === 'string' ? found : null;
 }
 

@@ -1,6 +1,6 @@
 import type { BuiltJob } from '../../model/content/built.ts';
 import type { WrittenJob } from '../../model/content/job.ts';
-import type { Proposal } from '../../model/content/proposal.ts';
+import { hasFields, type Proposal } from '../../model/content/proposal.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type BuiltLink, builtLinks, fitsAtBothEnds, said } from './built-links.ts';
 
@@ -86,9 +86,9 @@ function heldRuns(draft: Draft, runs: readonly Proposal[], links: readonly Built
   return runs.flatMap((run): Proposal[] => {
     const route = said(run, 'route') ?? '';
     const { value } = run;
-    const named = typeof value === 'object' && value !== null && !Array.isArray(value) ? value.links : [];
-    const left = Array.isArray(named) ? named.filter((id) => typeof id === 'string' && own.has(id)) : [];
+    if (!hasFields(value) || !Array.isArray(value.links)) return [];
+    const left = value.links.filter((id) => typeof id === 'string' && own.has(id));
     const isThere = route in draft.around.vehicle.routes && left.length > 0;
-    return isThere ? [{ ...run, value: { ...Object(value), links: left } }] : [];
+    return isThere ? [{ ...run, value: { ...value, links: left } }] : [];
   });
 }
