@@ -1,7 +1,6 @@
-import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
-import { patientRename } from '../publish/site/patient-rename.ts';
 import { slashedPath } from '../publish/site/slashed-path.ts';
 import type { Asker } from './new/ask/question.ts';
 import type { Replaced } from './replace-text.ts';
@@ -51,15 +50,8 @@ export function realEffects(root: string): Effects {
     write: async (path, content) => {
       const full = resolve(root, path);
       await mkdir(dirname(full), { recursive: true });
-      // Under a name of its own: another command may write the same file.
-      const own = `${full}.${process.pid}.new`;
-      try {
-        await writeFile(own, content);
-        await patientRename(own, full);
-      } catch (error) {
-        await rm(own, { force: true }).catch(() => undefined);
-        throw error;
-      }
+      const { putFile } = await import('./put-file.ts');
+      await putFile(full, content);
     },
     replaceText: async (path, before, after) => {
       const { replaceText } = await import('./replace-text.ts');

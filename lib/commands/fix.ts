@@ -30,7 +30,7 @@ export async function fix(effects: Effects, jobId: string | null, yes: boolean):
     const before = shop.files.find((file) => file.path === path)?.text ?? '';
     const after = splice(before, edits);
     if (typeof after !== 'string') throw new Error(`${path} can not be mended: ${after.fault}.`);
-    const written = await writeShown(effects, { path, before, after, yes });
+    const written = await writeShown(effects, { path, before, after }, yes);
     if (written !== exitStatus.done) status = written;
   }
   return status;

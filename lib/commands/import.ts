@@ -8,7 +8,7 @@ import { splice } from '../read/yaml/splice.ts';
 import { readYaml } from '../read/yaml/yaml.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { notReplacedText } from './replace-text.ts';
+import { writeTold } from './write-shown.ts';
 
 const shopPath = 'content/shop.yaml';
 
@@ -47,13 +47,8 @@ export async function importStock(effects: Effects, path: string, write: boolean
   }
   const text = splice(shopFile.text, edits);
   if (typeof text !== 'string') throw new Error(`The stock can not be written: ${text.fault}.`);
-  const replaced = await effects.replaceText(shopPath, shopFile.text, text);
-  if (replaced !== 'written') {
-    effects.tell(notReplacedText(shopPath, replaced));
-    return replaced === 'changed' ? exitStatus.inputErrors : exitStatus.missing;
-  }
-  effects.tell(`${shopPath} written`);
-  return left;
+  const status = await writeTold(effects, { path: shopPath, before: shopFile.text, after: text });
+  return status === exitStatus.done ? left : status;
 }
 
 function refuse(effects: Effects, message: string): ExitStatus {

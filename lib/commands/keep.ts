@@ -52,7 +52,7 @@ export async function keep(effects: Effects, { job: jobId, kinds, yes }: KeepWis
     effects.tell(`${path} says all of it already`);
     return exitStatus.done;
   }
-  return writeShown(effects, { path, before: file.text, after, yes });
+  return writeShown(effects, { path, before: file.text, after }, yes);
 }
 
 /** The job file with what is kept; what could not be read back would be a bug, and is not written. */

@@ -6,10 +6,10 @@ import { readYaml } from '../read/yaml/yaml.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { notReplacedText } from './replace-text.ts';
 import { type FrozenPlan, frozenPath } from './shop/frozen-plans.ts';
 import { loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
 import { findingText, tellProblems } from './told/report.ts';
+import { replaceOrTell } from './write-shown.ts';
 
 /**
  * `rackleaf release JOB`: refuses while a finding stops the job; otherwise freezes the whole plan of the revision
@@ -55,14 +55,13 @@ export async function release(effects: Effects, jobId: string): Promise<ExitStat
   const path = frozenPath(jobId, revision);
   // The plan first: a job that says released without its plan would be computed anew.
   await effects.write(path, `${JSON.stringify(frozen, null, 1)}\n`);
-  const replaced = await effects.replaceText(file.path, file.text, edited);
-  if (replaced !== 'written') {
-    effects.tell(notReplacedText(file.path, replaced));
-    effects.tell(`the plan of revision ${revision} is frozen in ${path}: write status: released yourself`);
-    return replaced === 'changed' ? exitStatus.inputErrors : exitStatus.missing;
-  }
-  effects.tell(`${jobId}, revision ${revision}, is released; its plan is frozen in ${path}`);
-  return exitStatus.done;
+  const status = await replaceOrTell(effects, { path: file.path, before: file.text, after: edited });
+  effects.tell(
+    status === exitStatus.done
+      ? `${jobId}, revision ${revision}, is released; its plan is frozen in ${path}`
+      : `the plan of revision ${revision} is frozen in ${path}: write status: released yourself`,
+  );
+  return status;
 }
 
 /** The job file as it was planned, with its status changed. */

@@ -1,5 +1,5 @@
-import { readFile, stat, writeFile } from 'node:fs/promises';
-import { patientRename } from '../publish/site/patient-rename.ts';
+import { readFile, stat } from 'node:fs/promises';
+import { putFile } from './put-file.ts';
 
 /** How it went: the text stands there, or why the file was left alone. */
 export type Replaced = 'written' | 'changed' | 'read-only';
@@ -17,14 +17,6 @@ export async function replaceText(path: string, before: string, after: string): 
   if (now !== before) return 'changed';
   const { mode } = await stat(path);
   if ((mode & anyWrite) === 0) return 'read-only';
-  await writeFile(`${path}.new`, after, { mode });
-  await patientRename(`${path}.new`, path);
+  await putFile(path, after, mode);
   return 'written';
-}
-
-/** Why a file was left alone, and what to do. */
-export function notReplacedText(path: string, why: Exclude<Replaced, 'written'>): string {
-  return why === 'changed'
-    ? `${path} was changed meanwhile, so nothing is written\n  to do: save what is open elsewhere, then begin again`
-    : `${path} may only be read, so nothing is written\n  to do: allow writing to it, then begin again`;
 }

@@ -3,7 +3,7 @@ import type { SourceFile } from '../../model/content/source-file.ts';
 import { splice } from '../../read/yaml/splice.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
-import { notReplacedText } from '../replace-text.ts';
+import { type FileChange, isWanted, writeTold } from '../write-shown.ts';
 import { renewAllSchemas } from './renew-schemas.ts';
 
 /** `rackleaf schemas`: renews the schemas for editors, and names them in the first line of the files; shown first. */
@@ -15,17 +15,13 @@ export async function schemas(effects: Effects, yes: boolean): Promise<ExitStatu
     effects.tell('no file lacks the line that names its schema');
     return exitStatus.done;
   }
-  const wanted = yes || (await effects.confirm(`Write ${lines.length === 1 ? 'this line' : 'these lines'}?`));
-  if (wanted === null) effects.tell('nothing is written; --yes writes it');
-  return wanted === true ? written(effects, lines) : exitStatus.done;
+  const question = `Write ${lines.length === 1 ? 'this line' : 'these lines'}?`;
+  return (await isWanted(effects, yes, question)) ? written(effects, lines) : exitStatus.done;
 }
 
 /** A file that does not name its schema yet, and as it is once it does. */
-interface NamingLine {
-  readonly path: string;
+interface NamingLine extends FileChange {
   readonly line: string;
-  readonly before: string;
-  readonly after: string;
 }
 
 function lineFor(file: SourceFile): NamingLine | null {
@@ -39,13 +35,9 @@ function lineFor(file: SourceFile): NamingLine | null {
 
 async function written(effects: Effects, lines: readonly NamingLine[]): Promise<ExitStatus> {
   let status: ExitStatus = exitStatus.done;
-  for (const { path, before, after } of lines) {
-    const replaced = await effects.replaceText(path, before, after);
-    if (replaced === 'written') effects.tell(`${path} written`);
-    else {
-      effects.tell(notReplacedText(path, replaced));
-      status = replaced === 'changed' ? exitStatus.inputErrors : exitStatus.missing;
-    }
+  for (const line of lines) {
+    const own = await writeTold(effects, line);
+    if (own !== exitStatus.done) status = own;
   }
   return status;
 }
