@@ -161,8 +161,8 @@ async function measureTree(
   return {
     ...(await starts(tree)),
     ...(wanted.has('help') && repeated && (await help(tree))),
-    ...(wanted.has('check') && (await checks(tree, repeated))),
-    ...(wanted.has('build') && (await builds(tree, repeated))),
+    ...(wanted.has('check') && (await commandRuns(tree, 'check', repeated))),
+    ...(wanted.has('build') && (await commandRuns(tree, 'build', repeated))),
     ...(wanted.has('draw') && { draw: await scriptSeconds('./draw-plans.ts', [tree.folder, ...tree.plans]) }),
     ...(wanted.has('board') && { board: await scriptSeconds('./route-board.ts', [tree.folder]) }),
   };
@@ -204,29 +204,18 @@ async function help(tree: MeasuredTree): Promise<Seconds> {
   }
 }
 
-function checks(tree: MeasuredTree, repeated: boolean): Promise<Seconds> {
+/** A command in a fresh shop from cold; where it is repeated, again, after another title, and after another length. */
+function commandRuns(tree: MeasuredTree, part: 'check' | 'build', repeated: boolean): Promise<Seconds> {
+  const line = part === 'check' ? [part, tree.job] : [part];
   return inFreshFolder(tree.shop, async (folder) => {
-    const secondsOf = async () => (await runTree(tree, ['check', tree.job], folder)).userS;
-    const cold = { check: await secondsOf() };
+    const secondsOf = async () => (await runTree(tree, line, folder)).userS;
+    const cold = { [part]: await secondsOf() };
     if (!repeated) return cold;
-    const again = { ...cold, 'check-again': await secondsOf() };
+    const again = { ...cold, [`${part}-again`]: await secondsOf() };
     await retitle(folder, tree.job);
-    const edited = { ...again, 'check-edited': await secondsOf() };
+    const edited = { ...again, [`${part}-edited`]: await secondsOf() };
     await lengthen(folder, tree.job);
-    return { ...edited, 'check-lengthened': await secondsOf() };
-  });
-}
-
-function builds(tree: MeasuredTree, repeated: boolean): Promise<Seconds> {
-  return inFreshFolder(tree.shop, async (folder) => {
-    const secondsOf = async () => (await runTree(tree, ['build'], folder)).userS;
-    const cold = { build: await secondsOf() };
-    if (!repeated) return cold;
-    const again = { ...cold, 'build-again': await secondsOf() };
-    await retitle(folder, tree.job);
-    const edited = { ...again, 'build-edited': await secondsOf() };
-    await lengthen(folder, tree.job);
-    return { ...edited, 'build-lengthened': await secondsOf() };
+    return { ...edited, [`${part}-lengthened`]: await secondsOf() };
   });
 }
 
