@@ -1,10 +1,27 @@
 import type { PartPromise } from '../../../../lib/model/content/promised.ts';
+import type { PlanPick } from '../../../../lib/model/plan/index.ts';
 import type { Case } from '../../../../lib/rules/rule.ts';
 import { reelStock } from '../../../shelf/takes.ts';
 import { aboutPlan } from '../../case.ts';
 import type { RuleCases } from '../../rule-case.ts';
 
-const piece = { title: 'Lug', kind: 'terminal', unit: 'piece' as const };
+/** The job that takes these from the shelf, and nothing else. */
+const taking =
+  (...pick: readonly PlanPick[]) =>
+  () =>
+    aboutPlan((plan) => {
+      plan.pick = [...pick];
+    });
+const pieces = (part: string, kind: PlanPick['kind'], quantity: number, stockQuantity: number): PlanPick => {
+  return { part, title: part, kind, quantity, unit: 'piece', stockQuantity, short: quantity - stockQuantity };
+};
+/** Of 16 ft on the shelf, so many that no single reel has. */
+const reel = (short: number): PlanPick => {
+  return { part: 'reel', title: 'Wire', kind: 'wire', quantity: 4.27, unit: 'm', stockQuantity: 4.88, short };
+};
+/** A fuse that is short has a rule of its own. */
+const enough = taking(pieces('lug', 'terminal', 4, 4), pieces('some-fuse', 'fuse', 4, 2), reel(0));
+
 const side = [{ job: 'side-well', revision: 'B', quantity: 4 }];
 const promise: PartPromise = {
   ...{ unit: 'piece', to: side, over: 0, pieces: 0 },
@@ -13,9 +30,7 @@ const promise: PartPromise = {
 
 /** A job that takes four of a part, of which the shelf has what is left beside a promise. */
 function promised(part: string, own: Partial<PartPromise>, left: Case['job']['shop']['stock'][string]): Case {
-  const { job, plan } = aboutPlan((drawn) => {
-    drawn.pick = [{ part, ...piece, quantity: 4, stockQuantity: 4, short: 0 }];
-  });
+  const { job, plan } = taking(pieces(part, 'terminal', 4, 4))();
   const shop = { ...job.shop, stock: { ...job.shop.stock, [part]: left } };
   return { job: { ...job, shop, promised: { [part]: { ...promise, ...own } } }, plan };
 }
@@ -60,73 +75,20 @@ export const stockCases = {
     fires: [
       {
         name: '14 ft that no single reel holds',
-        about: () =>
-          aboutPlan((plan) => {
-            plan.pick = [
-              {
-                part: 'reel',
-                title: 'Wire',
-                kind: 'wire',
-                quantity: 4.27,
-                unit: 'm',
-                stockQuantity: 4.88,
-                short: 1.83,
-              },
-            ];
-          }),
+        about: taking(reel(1.83)),
         level: 'caution',
         subject: 'reel',
         file: 'shop.yaml',
         says: /no single reel/,
       },
     ],
-    quiet: [
-      {
-        name: 'enough, and a fuse that has a rule of its own',
-        about: () =>
-          aboutPlan((plan) => {
-            plan.pick = [
-              {
-                part: 'lug',
-                title: 'Lug',
-                kind: 'terminal',
-                quantity: 4,
-                unit: 'piece',
-                stockQuantity: 4,
-                short: 0,
-              },
-              {
-                part: 'some-fuse',
-                title: 'Fuse',
-                kind: 'fuse',
-                quantity: 4,
-                unit: 'piece',
-                stockQuantity: 2,
-                short: 2,
-              },
-            ];
-          }),
-      },
-    ],
+    quiet: [{ name: 'enough, and a fuse that has a rule of its own', about: enough }],
   },
   'to-order': {
     fires: [
       {
         name: 'two lugs short',
-        about: () =>
-          aboutPlan((plan) => {
-            plan.pick = [
-              {
-                part: 'lug',
-                title: 'Lug',
-                kind: 'terminal',
-                quantity: 4,
-                unit: 'piece',
-                stockQuantity: 2,
-                short: 2,
-              },
-            ];
-          }),
+        about: taking(pieces('lug', 'terminal', 4, 2)),
         level: 'caution',
         subject: 'lug',
         path: '/stock',
@@ -134,51 +96,13 @@ export const stockCases = {
       },
       {
         name: 'one list of what is short',
-        about: () =>
-          aboutPlan((plan) => {
-            plan.pick = ['amp-a', 'woofer-a'].map((part) => ({
-              part,
-              title: part,
-              kind: 'amplifier',
-              quantity: 2,
-              unit: 'piece',
-              stockQuantity: part === 'amp-a' ? 0 : 1,
-              short: part === 'amp-a' ? 2 : 1,
-            }));
-          }),
+        about: taking(pieces('amp-a', 'amplifier', 2, 0), pieces('woofer-a', 'amplifier', 2, 1)),
         level: 'caution',
         subject: 'amp-a',
         file: 'shop.yaml',
         says: /^to order for this job: 2 pieces of amp-a, 1 piece of woofer-a \(the job takes 2, the shelf has 1\)$/,
       },
     ],
-    quiet: [
-      {
-        name: 'enough, and a fuse that has a rule of its own',
-        about: () =>
-          aboutPlan((plan) => {
-            plan.pick = [
-              {
-                part: 'lug',
-                title: 'Lug',
-                kind: 'terminal',
-                quantity: 4,
-                unit: 'piece',
-                stockQuantity: 4,
-                short: 0,
-              },
-              {
-                part: 'some-fuse',
-                title: 'Fuse',
-                kind: 'fuse',
-                quantity: 4,
-                unit: 'piece',
-                stockQuantity: 2,
-                short: 2,
-              },
-            ];
-          }),
-      },
-    ],
+    quiet: [{ name: 'enough, and a fuse that has a rule of its own', about: enough }],
   },
 } satisfies RuleCases;
