@@ -3,6 +3,7 @@ import { type BuiltJob, builtBefore } from '../../../lib/model/content/built.ts'
 import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import { builtJob } from '../../../lib/plan/built/built-job.ts';
+import { onceEach } from '../../../lib/plan/once-each.ts';
 import { judge } from '../../../lib/rules/judge.ts';
 import { casesOf } from '../../long-run.ts';
 import { readShort, shortJobs, shortText } from '../../short-jobs/short-shop.ts';
@@ -32,13 +33,10 @@ function nextText(id: string, ...changes: readonly (readonly [found: string, ins
   );
 }
 
-const released = new Map<string, BuildPlan>();
-
-function releasedPlan(id: string): BuildPlan {
-  const plan = released.get(id) ?? planned(shortText(id)).plan;
-  released.set(id, plan);
-  return plan;
-}
+const releasedPlan = onceEach(
+  (id: string) => planned(shortText(id)).plan,
+  (id) => id,
+);
 
 const next = (id: string, ...changes: Parameters<typeof nextText>[1][]) =>
   planned(nextText(id, ...changes), releasedPlan(id));

@@ -5,6 +5,7 @@ import type { ReadJob } from '../../../lib/model/content/resolved-job.ts';
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import { keepEdits } from '../../../lib/plan/keeping/keep-edits.ts';
 import { type KeptKind, keptKinds, keptValues } from '../../../lib/plan/keeping/kept-values.ts';
+import { onceEach } from '../../../lib/plan/once-each.ts';
 import { splice } from '../../../lib/read/yaml/splice.ts';
 import { readYaml } from '../../../lib/read/yaml/yaml.ts';
 import { judge } from '../../../lib/rules/judge.ts';
@@ -26,17 +27,16 @@ function planned(text: string): Planned {
   return { text, job, plan: { ...plan, findings: judge(job, plan, remarks) } };
 }
 
-const known = new Map<string, Planned>();
-
 /** A short job or a demo job of that name. */
-function jobOf(name: string): Planned {
-  const [from, id = ''] = name.split(' ');
-  const text = () =>
-    from === 'short' ? shortText(id) : readFileSync(join(root, `content/jobs/${id}.yaml`), 'utf8');
-  const one = known.get(name) ?? planned(text());
-  known.set(name, one);
-  return one;
-}
+const jobOf = onceEach(
+  (name: string) => {
+    const [from, id = ''] = name.split(' ');
+    return planned(
+      from === 'short' ? shortText(id) : readFileSync(join(root, `content/jobs/${id}.yaml`), 'utf8'),
+    );
+  },
+  (name) => name,
+);
 
 /** The job file with all that is kept of some kinds. */
 function keptText({ text, job, plan }: Planned, kinds: readonly KeptKind[] = keptKinds): string {

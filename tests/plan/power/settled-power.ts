@@ -1,4 +1,5 @@
 import { computeAnew } from '../../../lib/model/keep.ts';
+import { onceEach } from '../../../lib/plan/once-each.ts';
 import { PlanBook } from '../../../lib/plan/plan-book.ts';
 import type { NetworkInput } from '../../../lib/plan/power/operating-points.ts';
 import type { PowerSizing } from '../../../lib/plan/power/sizing/power-sizing.ts';
@@ -10,13 +11,11 @@ import { type Written, withoutBoard, written } from '../../rules/content.ts';
 import { jobOf } from '../plan-small-shop.ts';
 
 /** Each is settled once: many tests ask different things of one. */
-const settled = new Map<string, Settled>();
-
-function settledOnce(key: string, job: () => Parameters<typeof settleJob>[0]): Settled {
-  const found = settled.get(key) ?? settleJob(job(), new PlanBook(), computeAnew).settled;
-  settled.set(key, found);
-  return found;
-}
+const settledOnce = onceEach(
+  (_key: string, job: () => Parameters<typeof settleJob>[0]) =>
+    settleJob(job(), new PlanBook(), computeAnew).settled,
+  (key) => key,
+);
 
 /** The supply side of the small job of the rules' tests, without a board, once its sizes stand. */
 export function settledPower(change: (content: Written) => void): PowerSizing & NetworkInput {
