@@ -7,7 +7,7 @@ import { judge } from '../../../lib/rules/index.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
-import { inParts, inShop, inVehicle } from './power-changes.ts';
+import { addParts, inParts, inShop, inVehicle } from './power-changes.ts';
 
 function judged(...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));
@@ -16,9 +16,8 @@ function judged(...changes: readonly Change[]) {
 }
 
 const reel = (id: string, awg: string, insulation: string, role: 'power' | 'ground') =>
-  inParts(
-    '  bolt-a:',
-    `  ${id}: { kind: wire, title: ${id}, size: ${awg}, insulation: ${insulation}, colour: ${role === 'power' ? 'RD' : 'BK'}, for: [${role}] }\n  bolt-a:`,
+  addParts(
+    `${id}: { kind: wire, title: ${id}, size: ${awg}, insulation: ${insulation}, colour: ${role === 'power' ? 'RD' : 'BK'}, for: [${role}] }`,
   );
 const onShelf = (...ids: readonly string[]) =>
   inShop('  black-4: {', `${ids.map((id) => `  ${id}: { reels: [60 ft] }\n`).join('')}  black-4: {`);
@@ -53,9 +52,8 @@ describe('a conductor that is chosen', () => {
 });
 
 describe('a drop over the limit', () => {
-  const reducer = inParts(
-    '  bolt-a:',
-    '  reducer-0: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }\n  bolt-a:',
+  const reducer = addParts(
+    'reducer-0: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }',
   );
   const thick = [
     reel('red-0', '1/0 AWG', '105 C', 'power'),

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { everyFinding } from '../../../lib/model/finding.ts';
 import { judge } from '../../../lib/rules/index.ts';
-import { inJob, partsFile } from '../../read/problem-case.ts';
+import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
+import { addParts, inParts } from './power-changes.ts';
 
 const black =
   '  black-4: { kind: wire, title: "4 AWG black", size: 4 AWG, insulation: 105 C, colour: BK, for: [ground] }\n';
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 
 /** Reels of 1/0 AWG beside those of 4 and 8 AWG. */
 const thick: readonly Change[] = [
@@ -39,9 +39,8 @@ const power = (fuse: string, watt: string): readonly Change[] => [
   inParts('fuse: 60 A, amplifier-class', `fuse: ${fuse}, amplifier-class`),
   inParts('power: 300 W }]', `power: ${watt} }]`),
 ];
-const reducer = inParts(
-  '  bolt-a:',
-  '  reducer-a: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG, strip: 15 mm }\n  bolt-a:',
+const reducer = addParts(
+  'reducer-a: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG, strip: 15 mm }',
 );
 /** A feed so long that its drop asks for 1/0 AWG, where its fuse of 60 A would do with 8 AWG. */
 const long: readonly Change[] = [

@@ -9,3 +9,6 @@ export const inVehicle = (found: string, instead: string): Change => [
   instead,
 ];
 export const inShop = (found: string, instead: string): Change => ['content/shop.yaml', found, instead];
+/** More parts in the catalogue, a line each: `id: { kind: ... }`. */
+export const addParts = (...lines: readonly string[]): Change =>
+  inParts('  bolt-a:', `${lines.map((line) => `  ${line}\n`).join('')}  bolt-a:`);

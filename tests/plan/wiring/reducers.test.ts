@@ -3,12 +3,11 @@ import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
 import { reducerFor, takesReducer } from '../../../lib/plan/wiring/reducers.ts';
 import { smallShop } from '../../read/small-shop.ts';
 import { jobOf } from '../plan-small-shop.ts';
-import { inParts } from '../power/power-changes.ts';
+import { addParts } from '../power/power-changes.ts';
 
 const reducer = (id: string, takes: string, pin: string, more = '') =>
-  `  ${id}: { kind: terminal, title: Reducer, form: reducer, takes: { from: ${takes}, to: ${takes} }, pin: ${pin}${more} }\n`;
-const partsWith = (...texts: readonly string[]) =>
-  jobOf(smallShop(inParts('  bolt-a:', `${texts.join('')}  bolt-a:`))).parts;
+  `${id}: { kind: terminal, title: Reducer, form: reducer, takes: { from: ${takes}, to: ${takes} }, pin: ${pin}${more} }`;
+const partsWith = (...lines: readonly string[]) => jobOf(smallShop(addParts(...lines))).parts;
 const port = (from: string, to: string, joint: 'set-screw' | 'screw-clamp' | 'stud' = 'set-screw') => {
   return { joint, takes: { from: awgSize(from), to: awgSize(to) } };
 };

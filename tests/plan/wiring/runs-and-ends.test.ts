@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { inJob, partsFile } from '../../read/problem-case.ts';
-import type { Change } from '../../read/small-shop.ts';
+import { inJob } from '../../read/problem-case.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
+import { addParts, inParts } from '../power/power-changes.ts';
 
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
-const ties = inParts(
-  '  bolt-a:',
-  '  tie-short: { kind: fixing, title: Tie, form: tie, length: 200 mm }\n  tie-hot: { kind: fixing, title: "Heat-stable tie", form: tie, length: 300 mm, withstands: 105 C }\n  bolt-a:',
+const ties = addParts(
+  'tie-short: { kind: fixing, title: Tie, form: tie, length: 200 mm }',
+  'tie-hot: { kind: fixing, title: "Heat-stable tie", form: tie, length: 300 mm, withstands: 105 C }',
 );
 const openCovering = inJob(', covering: loom-a }', ' }');
 
@@ -67,9 +66,9 @@ describe('service loops', () => {
 });
 
 describe('the end of a wire', () => {
-  const shrink = inParts(
-    '  bolt-a:',
-    '  shrink-a: { kind: covering, title: Shrink, form: heat-shrink, bore: 12 mm, shrunk-bore: 4 mm, withstands: 110 C }\n  shrink-b: { kind: covering, title: "Loose shrink", form: heat-shrink, bore: 30 mm, shrunk-bore: 15 mm, withstands: 110 C }\n  bolt-a:',
+  const shrink = addParts(
+    'shrink-a: { kind: covering, title: Shrink, form: heat-shrink, bore: 12 mm, shrunk-bore: 4 mm, withstands: 110 C }',
+    'shrink-b: { kind: covering, title: "Loose shrink", form: heat-shrink, bore: 30 mm, shrunk-bore: 15 mm, withstands: 110 C }',
   );
 
   test('on a stud has heat-shrink that slides over it and closes on it', () => {
@@ -97,9 +96,8 @@ describe('the end of a wire', () => {
     'B+: { role: supply-positive, joint: set-screw, takes: { from: 10 AWG, to: 8 AWG } }',
   );
   const given = inJob('to: amp.B+ }', 'to: amp.B+, size: 4 AWG }');
-  const reducer = inParts(
-    '  bolt-a:',
-    '  reducer-a: { kind: terminal, title: Reducer, form: reducer, takes: { from: 4 AWG, to: 4 AWG }, pin: 8 AWG, strip: 15 mm }\n  bolt-a:',
+  const reducer = addParts(
+    'reducer-a: { kind: terminal, title: Reducer, form: reducer, takes: { from: 4 AWG, to: 4 AWG }, pin: 8 AWG, strip: 15 mm }',
   );
 
   test('too thick for its port is refused where no reducer brings it in', () => {

@@ -3,15 +3,13 @@ import type { PlanWire } from '../../../lib/model/plan/index.ts';
 import { boardTies, tieCount, tieFor } from '../../../lib/plan/wiring/ties.ts';
 import { smallShop } from '../../read/small-shop.ts';
 import { jobOf, smallPlan } from '../plan-small-shop.ts';
-import { inParts } from '../power/power-changes.ts';
+import { addParts } from '../power/power-changes.ts';
 
-const ties = inParts(
-  '  bolt-a:',
-  `  tie-long: { kind: fixing, title: Long, form: tie, length: 300 mm }
-  tie-b: { kind: fixing, title: Short, form: tie, length: 100 mm }
-  tie-a: { kind: fixing, title: Short too, form: tie, length: 100 mm }
-  tie-hot: { kind: fixing, title: Hot, form: tie, length: 200 mm, withstands: 125 C }
-  bolt-a:`,
+const ties = addParts(
+  'tie-long: { kind: fixing, title: Long, form: tie, length: 300 mm }',
+  'tie-b: { kind: fixing, title: Short, form: tie, length: 100 mm }',
+  'tie-a: { kind: fixing, title: Short too, form: tie, length: 100 mm }',
+  'tie-hot: { kind: fixing, title: Hot, form: tie, length: 200 mm, withstands: 125 C }',
 );
 const job = () => jobOf(smallShop(ties));
 const { value: tailM } = jobOf(smallShop()).rules['tie-tail'];

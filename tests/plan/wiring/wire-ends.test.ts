@@ -1,12 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { inJob, partsFile } from '../../read/problem-case.ts';
+import { inJob } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
+import { addParts, inParts } from '../power/power-changes.ts';
 
 const shopFile = 'content/shop.yaml';
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
-const addParts = (...lines: readonly string[]): Change =>
-  inParts('  bolt-a:', `${lines.map((line) => `  ${line}\n`).join('')}  bolt-a:`);
 const ferrules = addParts(
   'ferrule-18: { kind: terminal, title: Ferrule, form: ferrule, takes: { from: 18 AWG, to: 18 AWG }, strip: 8 mm, die: "1.0 mm2 square" }',
   'ferrule-8: { kind: terminal, title: Ferrule, form: ferrule, takes: { from: 8 AWG, to: 8 AWG }, strip: 12 mm, die: "10 mm2 square" }',

@@ -13,7 +13,7 @@ import { usualRules } from '../../../power/usual-rules.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import { type Change, smallShop } from '../../../read/small-shop.ts';
 import { byId, jobOf } from '../../plan-small-shop.ts';
-import { inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../power-changes.ts';
 
 const cabin: RunZone = { zone: 'cabin', ambientC: 50, engineSpace: false, covered: false, bundleCount: 1 };
 const bay: RunZone = { zone: 'engine-bay', ambientC: 85, engineSpace: true, covered: false, bundleCount: 1 };
@@ -50,6 +50,10 @@ const label = ({ cable }: SizedConductor) => cable.size.label;
 const rules = ({ remarks }: SizedConductor) => remarks.map(({ rule, level }) => [rule, level]);
 const sm = (awg: string) =>
   cableSm({ part: '', size: awgSize(awg), material: 'copper', insulationC: 105 }, usualRules);
+/** A reel of 1/0 AWG, which goes into no port of the amplifier. */
+const thick = addParts(
+  'red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }',
+);
 const feedGiven = (text: string) => inJob('to: amp.B+ }', `to: amp.B+, ${text} }`);
 
 // The shop has 8 and 4 AWG of 105 C. 33 CFR 183.425, Table 5: 80 and 160 A; at 50 C 0.85 of it, 68 and 136 A.
@@ -172,9 +176,8 @@ describe('a conductor that nothing fits', () => {
   });
 
   test('stands with what misses fewest limits, though another is thicker', () => {
-    const thick = inParts(
-      '  bolt-a:',
-      '  red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 60 C, colour: RD, for: [power] }\n  bolt-a:',
+    const thick = addParts(
+      'red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 60 C, colour: RD, for: [power] }',
     );
     // 1/0 AWG neither goes in nor bears the zone; 4 AWG only carries too little.
     const none = shop(thick).feed({ neededA: 200, zones: [bay] });
@@ -212,9 +215,8 @@ describe('a ground that can not be as large as its feed', () => {
   });
 
   test('is chosen by conductance, not by area: clad aluminium of one size more conducts less', () => {
-    const clad = inParts(
-      '  bolt-a:',
-      '  clad-3: { kind: wire, title: Clad, size: 3 AWG, material: copper-clad-aluminium, insulation: 105 C, colour: BK, for: [ground] }\n  bolt-a:',
+    const clad = addParts(
+      'clad-3: { kind: wire, title: Clad, size: 3 AWG, material: copper-clad-aluminium, insulation: 105 C, colour: BK, for: [ground] }',
     );
     const wide = inParts(
       'GND: { role: supply-negative, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } }',
@@ -245,11 +247,7 @@ describe('a conductor that the job gives', () => {
     const instead = (one: SizedConductor) => one.alternatives.map(({ candidate }) => candidate.size.label);
     expect(instead(thin())).toEqual(['4 AWG']);
     expect(instead(thin(inShop('red-4: { reels: [30 ft] }', 'red-4: { reels: [1 in] }')))).toEqual(['4 AWG']);
-    // 1/0 AWG would carry it, but goes into no port of the amplifier.
-    const thick = inParts(
-      '  bolt-a:',
-      '  red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }\n  bolt-a:',
-    );
+    // 1/0 AWG would carry it.
     expect(instead(thin(thick))).toEqual(['4 AWG']);
   });
 
@@ -260,9 +258,8 @@ describe('a conductor that the job gives', () => {
     expect(fitted).toMatchObject({ chosen: 'given', alternatives: [], remarks: [], cable: { part: '' } });
     expect(label(fitted)).toBe('4 AWG');
     // Not even where the catalogue has what would carry it.
-    const thick = inParts(
-      '  bolt-a:',
-      '  black-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: BK, for: [ground] }\n  bolt-a:',
+    const thick = addParts(
+      'black-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: BK, for: [ground] }',
     );
     expect(shop(thick).other(strap?.id ?? '', 'ground', { neededA: 200 }).alternatives).toEqual([]);
   });
@@ -271,10 +268,6 @@ describe('a conductor that the job gives', () => {
 describe('the most that a conductor could carry', () => {
   test('is that of the best cable that goes into its ports', () => {
     expect(shop().most('feed', 'power')).toBe(136);
-    const thick = inParts(
-      '  bolt-a:',
-      '  red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }\n  bolt-a:',
-    );
     expect(shop(thick).most('feed', 'power')).toBe(136);
     // 285 A of 1/0 AWG times 0.85: the tail leads from a stud into a holder that takes it.
     expect(shop(thick).most('tail', 'power')).toBe(242);

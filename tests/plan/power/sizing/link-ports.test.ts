@@ -4,7 +4,7 @@ import { linkPorts } from '../../../../lib/plan/power/sizing/link-ports.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import { type Change, smallShop } from '../../../read/small-shop.ts';
 import { byId, jobOf } from '../../plan-small-shop.ts';
-import { inParts } from '../power-changes.ts';
+import { addParts, inParts } from '../power-changes.ts';
 
 function portsOf(link: string, ...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));
@@ -12,9 +12,8 @@ function portsOf(link: string, ...changes: readonly Change[]) {
   return linkPorts(job, devices, byId(job.links, link));
 }
 const mm2 = (awg: string) => awgSize(awg).areaMm2;
-const reducer = inParts(
-  '  bolt-a:',
-  '  reducer-0: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }\n  bolt-a:',
+const reducer = addParts(
+  'reducer-0: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }',
 );
 
 describe('the ports of a conductor', () => {

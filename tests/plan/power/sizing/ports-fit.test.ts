@@ -3,12 +3,11 @@ import { awgSize } from '../../../../lib/model/quantity/wire-size.ts';
 import { entersPorts, fitsPorts } from '../../../../lib/plan/power/sizing/ports-fit.ts';
 import { type Change, smallShop } from '../../../read/small-shop.ts';
 import { byId, jobOf } from '../../plan-small-shop.ts';
-import { inParts } from '../power-changes.ts';
+import { addParts } from '../power-changes.ts';
 
 // The feed of the small shop leads from a holder that takes 1/0 AWG into an amplifier that takes 4 AWG.
-const reducer = inParts(
-  '  bolt-a:',
-  '  reducer-0: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }\n  bolt-a:',
+const reducer = addParts(
+  'reducer-0: { kind: terminal, title: Reducer, form: reducer, takes: { from: 1/0 AWG, to: 1/0 AWG }, pin: 4 AWG }',
 );
 const four = awgSize('4').areaMm2;
 

@@ -5,7 +5,7 @@ import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeForDrop } from '../../../../lib/plan/power/sizing/size-for-drop.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
-import { inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../power-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 /** The small shop's supply, sized for its drop from nothing. */
@@ -33,11 +33,9 @@ const groundLong = (length: string) =>
 const fuse = inJob('holder-a, in: bay', 'holder-a, in: bay, fuse: 30 A');
 /** Reels of 6 AWG between the 8 and 4 AWG of the shop. */
 const six: readonly Change[] = [
-  inParts(
-    '  bolt-a:',
-    `  red-6: { kind: wire, title: "6 AWG red", size: 6 AWG, insulation: 105 C, colour: RD, for: [power] }
-  black-6: { kind: wire, title: "6 AWG black", size: 6 AWG, insulation: 105 C, colour: BK, for: [ground] }
-  bolt-a:`,
+  addParts(
+    'red-6: { kind: wire, title: "6 AWG red", size: 6 AWG, insulation: 105 C, colour: RD, for: [power] }',
+    'black-6: { kind: wire, title: "6 AWG black", size: 6 AWG, insulation: 105 C, colour: BK, for: [ground] }',
   ),
   inShop('  red-8: {', '  red-6: { reels: [60 ft] }\n  black-6: { reels: [60 ft] }\n  red-8: {'),
 ];
@@ -114,11 +112,9 @@ describe('conductors grow while a device misses its drop', () => {
 
 describe('a reducer', () => {
   const thick: readonly Change[] = [
-    inParts(
-      '  bolt-a:',
-      `  red-0: { kind: wire, title: "1/0 red", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }
-  black-0: { kind: wire, title: "1/0 black", size: 1/0 AWG, insulation: 105 C, colour: BK, for: [ground] }
-  bolt-a:`,
+    addParts(
+      'red-0: { kind: wire, title: "1/0 red", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }',
+      'black-0: { kind: wire, title: "1/0 black", size: 1/0 AWG, insulation: 105 C, colour: BK, for: [ground] }',
     ),
     inShop('  red-8: {', '  red-0: { reels: [200 ft] }\n  black-0: { reels: [200 ft] }\n  red-8: {'),
   ];

@@ -5,7 +5,7 @@ import { cableSm } from '../../../../lib/power/conductor/conductor-choice.ts';
 import { usualRules } from '../../../power/usual-rules.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
-import { inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../power-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 const ports = (terminal: 'B+' | 'GND', role: string, most: string, conductors: number) =>
@@ -33,9 +33,8 @@ const secondGround = (text = '') =>
     `  other-ground: { from: amp.GND, to: body.cargo, length: 12 in${text} }\n  turn-on: {`,
   );
 const reel = (awg: string, stock = '30 ft'): readonly Change[] => [
-  inParts(
-    '  bolt-a:',
-    `  black-${awg.replace('/', '-')}: { kind: wire, title: "${awg} AWG", size: ${awg} AWG, insulation: 105 C, colour: BK, for: [ground] }\n  bolt-a:`,
+  addParts(
+    `black-${awg.replace('/', '-')}: { kind: wire, title: "${awg} AWG", size: ${awg} AWG, insulation: 105 C, colour: BK, for: [ground] }`,
   ),
   inShop('  black-8: {', `  black-${awg.replace('/', '-')}: { reels: [${stock}] }\n  black-8: {`),
 ];

@@ -5,7 +5,7 @@ import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeOthers } from '../../../../lib/plan/power/sizing/size-others.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
-import { inParts } from '../power-changes.ts';
+import { addParts, inParts } from '../power-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 const turnOn = (instead: string): Change =>
@@ -99,9 +99,8 @@ describe('every other conductor', () => {
     const { least, sized } = others([]);
     for (const [id, { cable }] of sized) expect(least.of(id).areaMm2, id).toBe(cable.size.areaMm2);
     const { sizing, power } = settledShop(
-      inParts(
-        '  bolt-a:',
-        '  white-10: { kind: wire, title: "10 AWG", size: 10 AWG, insulation: 80 C, colour: WH, for: [speaker] }\n  bolt-a:',
+      addParts(
+        'white-10: { kind: wire, title: "10 AWG", size: 10 AWG, insulation: 80 C, colour: WH, for: [speaker] }',
       ),
     );
     const grown = new LeastSizes();

@@ -6,7 +6,7 @@ import { ratingsOf, sizePower } from '../../../../lib/plan/power/sizing/size-pow
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { byId } from '../../plan-small-shop.ts';
-import { inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../power-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 /** The sizes of the small shop's supply in one pass, from nothing. */
@@ -180,9 +180,8 @@ describe('what one pass hands to the next', () => {
 });
 
 test('the most that conductors could carry is asked of each by itself', () => {
-  const thick = inParts(
-    '  bolt-a:',
-    '  red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }\n  bolt-a:',
+  const thick = addParts(
+    'red-0: { kind: wire, title: "1/0", size: 1/0 AWG, insulation: 105 C, colour: RD, for: [power] }',
   );
   const { sizing } = settledShop(thick);
   const { job, devices, circuit } = sizing;
