@@ -2,7 +2,7 @@ import type { AskedColumn } from '../../../model/survey/asked-table.ts';
 import { issueWords } from '../../../read/schema/issue-words.ts';
 
 /** What stands in a cell, as a file has it. */
-export type Cell = string | number | boolean | readonly string[];
+export type Cell = string | number | boolean | string[];
 
 /** A row by its columns; what was left empty is missing. */
 export interface Row {

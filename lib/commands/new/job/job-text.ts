@@ -2,7 +2,7 @@ import { groundRefs } from '../../../model/content/resolved-job.ts';
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import { type Part, partFacts } from '../../../model/kinds/index.ts';
 import { type Answers, lineOf } from '../ask/question.ts';
-import { blockText, type Written } from '../yaml-text.ts';
+import { blockText, type Named } from '../yaml-text.ts';
 import { jobRows } from './job-questions.ts';
 
 type Parts = Readonly<Record<string, Part>>;
@@ -66,16 +66,14 @@ ${comment('Routes', titles(vehicle.routes))}
 `;
 }
 
-type Named = { readonly [name: string]: Written };
-
 function devicesOf(answers: Answers): Named {
-  const own = jobRows(answers, 'device').map(({ cells }): [string, Written] => [
+  const own = jobRows(answers, 'device').map(({ cells }): [string, Named] => [
     String(cells.name),
     { part: String(cells.part), on: 'board' },
   ]);
   const others = (['speaker', 'elsewhere'] as const)
     .flatMap((key) => jobRows(answers, key))
-    .map(({ cells: { name, in: places, part, ...cells } }): [string, Written] => {
+    .map(({ cells: { name, in: places, part, ...cells } }): [string, Named] => {
       const list = String(places).split(/\s+/);
       const [only = ''] = list;
       return [String(name), { part: String(part), in: list.length === 1 ? only : list, ...cells }];

@@ -1,7 +1,5 @@
 import type { Row } from '../ask/rows.ts';
-import type { Written } from '../yaml-text.ts';
-
-type Named = { readonly [name: string]: Written };
+import { filled, type Named } from '../yaml-text.ts';
 
 /** Controls as a file has them. */
 export function controlsOf(rows: readonly Row[]): Named {
@@ -52,8 +50,4 @@ function slopeOf(slope: string): Named {
   const [, type, steepness] = /^(?:([a-z-]+)\s+)?(\d+)\s*dB(?:\/octave)?$/.exec(slope.trim()) ?? [];
   if (steepness === undefined) return { type: slope };
   return { ...(type !== undefined && { type }), order: Number(steepness) / 6 };
-}
-
-function filled(name: string, value: Named): Named {
-  return Object.keys(value).length === 0 ? {} : { [name]: value };
 }

@@ -1,12 +1,10 @@
 import type { KindName } from '../../../model/kinds/index.ts';
 import { type Answers, linesOf } from '../ask/question.ts';
 import { type Cell, type Row, rowOf } from '../ask/rows.ts';
-import { blockText, type Written } from '../yaml-text.ts';
+import { blockText, type Named } from '../yaml-text.ts';
 import { controlsOf } from './control-fields.ts';
 import { powerAt } from './part-columns.ts';
 import { partTables } from './part-tables.ts';
-
-type Named = { readonly [name: string]: Written };
 
 /** The text of a file with one part, from what its leaflet told. */
 export function partText(kind: KindName, id: string, answers: Answers): string {

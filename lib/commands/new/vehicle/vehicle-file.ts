@@ -3,12 +3,11 @@ import { partFacts } from '../../../model/kinds/index.ts';
 import { terminalsOf } from '../../../model/kinds/kind.ts';
 import { type Answers, lineOf, linesOf } from '../ask/question.ts';
 import { idOf } from '../id-of.ts';
-import { blockText, type Written } from '../yaml-text.ts';
+import { blockText, filled, type Named } from '../yaml-text.ts';
 import { type PlacedRow, rowsOf, spaceIds } from './vehicle-rows.ts';
 import { wayOf } from './ways.ts';
 
 type Parts = Readonly<Record<string, Part>>;
-type Named = { readonly [name: string]: Written };
 
 /** The text of a vehicle file from the answers of the walk. `still` is what a tape or a meter must still tell. */
 export function vehicleText(id: string, answers: Answers, parts: Parts, still: readonly string[]): string {
@@ -43,7 +42,7 @@ export function vehicleText(id: string, answers: Answers, parts: Parts, still: r
   ].join('');
 }
 
-function optional(name: string, value: Written | ''): Named {
+function optional(name: string, value: string): Named {
   return value === '' ? {} : { [name]: value };
 }
 
@@ -89,7 +88,7 @@ function outputs(answers: Answers): Named {
   const [does] = rowsOf(answers, 'source-does');
   return Object.fromEntries(
     rowsOf(answers, 'output').map(({ cells: { name, from, to, ...facts } }) => {
-      const band = from === undefined || to === undefined ? {} : { bandwidth: `${from} to ${to}` };
+      const band = from !== undefined && to !== undefined && { bandwidth: `${from} to ${to}` };
       return [String(name), { ...band, ...facts, ...does?.cells }];
     }),
   );
@@ -132,10 +131,6 @@ function spaces(answers: Answers): Named {
       ];
     }),
   );
-}
-
-function filled(name: string, value: Named): Named {
-  return Object.keys(value).length === 0 ? {} : { [name]: value };
 }
 
 function byWhat(rows: readonly PlacedRow[]): Named {

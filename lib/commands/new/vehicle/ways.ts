@@ -4,7 +4,7 @@ import { edgeSchema } from '../../../model/vocabulary.ts';
 import type { Row } from '../ask/rows.ts';
 import { readRow } from '../ask/rows.ts';
 import { idOf } from '../id-of.ts';
-import type { Written } from '../yaml-text.ts';
+import type { Named } from '../yaml-text.ts';
 
 const stretch: readonly AskedColumn[] = [
   column('zone', 'zone', stretchFields.zone, 'sill'),
@@ -17,8 +17,6 @@ interface Fault {
   readonly fault: string;
 }
 
-type Named = { readonly [name: string]: Written | undefined };
-
 /** One stretch of a way, `bulkhead 6 in edge hole 20 mm`, as a file has it. */
 function stretchOf(text: string): { readonly pass: string | Named } | Fault {
   const [, zone, length, edge, hole] = /^(\S+)\s+(.*?)(\s+edge)?(?:\s+hole\s+(.+))?$/.exec(text.trim()) ?? [];
@@ -28,8 +26,13 @@ function stretchOf(text: string): { readonly pass: string | Named } | Fault {
   if (typeof row === 'string') return { fault: `has the stretch "${text}": ${row}` };
   if (edge === undefined && hole === undefined) return { pass: `${zone} ${length}` };
   const { hole: width, ...cells } = row.cells;
-  const through = width === undefined ? {} : { 'through-hole': width };
-  return { pass: { ...cells, ...(edge !== undefined && { edge: true }), ...through } };
+  return {
+    pass: {
+      ...cells,
+      ...(edge !== undefined && { edge: true }),
+      ...(width !== undefined && { 'through-hole': width }),
+    },
+  };
 }
 
 /** Where a way ends: at names of the vehicle, or at an edge of a space. */
