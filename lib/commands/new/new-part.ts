@@ -7,6 +7,7 @@ import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, Interrupted, lineOf, linesOf, type Question } from './ask/question.ts';
+import { readingFault } from './ask/reading-fault.ts';
 import { rowOf } from './ask/rows.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
@@ -79,7 +80,8 @@ function partQuestions(kind: KindName): readonly Question[] {
   return partTables[kind].map((table) =>
     tableQuestion(table, {
       fault: ({ rest }, answers, line) =>
-        powerFault(rest) ?? readingFault(kind, table.key, { answers, line }),
+        powerFault(rest) ??
+        readingFault({ key: table.key, line, answers }, (so) => problemsIn(kind, table.key, so)),
       ...(table.key === 'box' && { when: isSubwoofer }),
     }),
   );
@@ -109,20 +111,9 @@ function leftOut(kind: KindName, answers: Answers): readonly string[] {
   });
 }
 
-/** What the reader finds in the fields of one answer: elsewhere something may still be missing. */
-function readingFault(
-  kind: KindName,
-  key: string,
-  { answers, line }: { readonly answers: Answers; readonly line: string },
-): string | null {
-  const found = (so: Answers) => problemsIn(kind, key, so).map(problemWords);
-  const before = new Set(found(answers));
-  const after = found({ ...answers, [key]: [...linesOf(answers, key), line] });
-  return after.find((words) => !before.has(words)) ?? null;
-}
-
 const asked = 'content/parts/asked.yaml';
 
+/** What the reader finds in the fields of one answer: elsewhere something may still be missing. */
 function problemsIn(kind: KindName, key: string, answers: Answers): readonly Problem[] {
   const text = partText(kind, 'asked', answers);
   const fields = Object.keys(fieldsOf(kind, key, answers));
@@ -130,10 +121,6 @@ function problemsIn(kind: KindName, key: string, answers: Answers): readonly Pro
   return readCatalogue({ shop: [], parts: [{ path: asked, text }] }).problems.filter(({ where }) =>
     lines.has(where.line),
   );
-}
-
-function problemWords({ message, remedy }: Problem): string {
-  return remedy === undefined ? message : `${message}; ${remedy}`;
 }
 
 /** The lines on which some fields of a part stand in its file, counted from 1. */

@@ -3,6 +3,7 @@ import type { Problem } from '../../../model/problem.ts';
 import type { AskedTable } from '../../../model/survey/asked-table.ts';
 import { walk } from '../../../model/survey/walk.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
+import { readingFault } from '../ask/reading-fault.ts';
 import type { Row } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
 import { idOf } from '../id-of.ts';
@@ -24,12 +25,16 @@ export function vehicleQuestions(around: Surroundings): readonly Question[] {
 }
 
 function besideOf(table: AskedTable, around: Surroundings): Beside {
+  const problems = (so: Answers) => {
+    const id = lineOf(so, 'id');
+    return around.problems(id, vehicleText(id, so, around.parts, []));
+  };
   const asksOutputs = table.key === 'output' || table.key === 'source-does';
   return {
     columns: (answers) => columnsOf(table, answers),
     hints: (answers) => hintsOf(table, answers, around.parts),
     fault: (row, answers, line) =>
-      rowFault(table, row, answers) ?? readingFault(table, { answers, line }, around),
+      rowFault(table, row, answers) ?? readingFault({ key: table.key, line, answers }, problems),
     ...(asksOutputs && { when: (answers: Answers) => sourceName(answers, around.parts) !== null }),
     ...(table.within === 'space' && { when: (answers: Answers) => linesOf(answers, 'space').length > 0 }),
   };
@@ -109,24 +114,4 @@ function rowFault(table: AskedTable, row: Row, answers: Answers): string | null 
   return others.some((one) => nameOfRow(table, one, answers) === name)
     ? `is called ${name}, and there is one of that name already`
     : null;
-}
-
-interface Answering {
-  readonly answers: Answers;
-  readonly line: string;
-}
-
-/** What the reader finds in the vehicle with this answer that it did not find without. */
-function readingFault(
-  { key }: AskedTable,
-  { answers, line }: Answering,
-  { parts, problems }: Surroundings,
-): string | null {
-  const found = (so: Answers) =>
-    problems(lineOf(so, 'id'), vehicleText(lineOf(so, 'id'), so, parts, [])).map(({ message, remedy }) =>
-      remedy === undefined ? message : `${message}; ${remedy}`,
-    );
-  const before = new Set(found(answers));
-  const after = found({ ...answers, [key]: [...linesOf(answers, key), line] });
-  return after.find((message) => !before.has(message)) ?? null;
 }
