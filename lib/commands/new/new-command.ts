@@ -4,6 +4,7 @@ import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import type { Answers, Asker } from './ask/question.ts';
 import type { Given } from './new-file.ts';
 import { flagsOf, flagsText, type NewWhat } from './new-flags.ts';
+import { refused } from './refused.ts';
 
 /** What stands behind `rackleaf new`. */
 export interface NewWords {
@@ -65,6 +66,5 @@ export async function newCommand(
 }
 
 function refuse(effects: Effects, message: string): ExitStatus {
-  effects.tell(`new: ${message}\nrackleaf new --help tells more`);
-  return exitStatus.inputErrors;
+  return refused(effects, `${message}\nrackleaf new --help tells more`);
 }

@@ -7,6 +7,7 @@ import { answersOf } from './ask/answers-of.ts';
 import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
 import { type Draft, openDraft } from './draft.ts';
 import { idOf } from './id-of.ts';
+import { refused } from './refused.ts';
 
 /** What is begun by questions: one file of the shop. */
 export interface NewFile {
@@ -40,7 +41,7 @@ export async function newFile(
   asker: Asker | null,
 ): Promise<ExitStatus> {
   const early = given.id === null ? null : idFault(file, given.id);
-  if (early !== null) return refuse(effects, [early]);
+  if (early !== null) return refused(effects, early);
   const draft = await openDraft(effects, `${file.what}-${given.id ?? 'unnamed'}`);
   try {
     const whole = asker
@@ -55,10 +56,10 @@ export async function newFile(
     return exitStatus.done;
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    effects.tell(
-      `new: no ${file.what} is written; ${draft.path} keeps the answers, and the same command goes on`,
+    return refused(
+      effects,
+      `no ${file.what} is written; ${draft.path} keeps the answers, and the same command goes on`,
     );
-    return exitStatus.inputErrors;
   }
 }
 
@@ -66,7 +67,7 @@ export async function newFile(
 async function flagAnswers(effects: Effects, file: NewFile, given: Given): Promise<Answers | null> {
   const { answers, faults } = await answersOf(questionsOf(file), withName(given), null);
   if (faults.length > 0) {
-    refuse(effects, faults);
+    refused(effects, ...faults);
     return null;
   }
   return tellProblems(effects, file, answers) ? null : answers;
@@ -107,7 +108,7 @@ async function askedAnswers(
 function tellProblems(effects: Effects, file: NewFile, answers: Answers): boolean {
   const id = lineOf(answers, 'id');
   const problems = file.problems(file.path(id), file.text(id, answers));
-  for (const problem of problems) effects.tell(`new: ${problemText(problem)}`);
+  refused(effects, ...problems.map(problemText));
   return problems.length > 0;
 }
 
@@ -149,9 +150,4 @@ function askedAgain(questions: readonly Question[], answers: Answers, asker: Ask
     { value: '', says: 'none: leave off' },
   ];
   return asker.ask({ message: 'Which answer is given anew?', choices, fallback: null, fault: () => null });
-}
-
-function refuse(effects: Effects, faults: readonly string[]): ExitStatus {
-  for (const fault of faults) effects.tell(`new: ${fault}`);
-  return exitStatus.inputErrors;
 }

@@ -2,21 +2,20 @@ import type { SourceFile } from '../../model/content/source-file.ts';
 import { onAnyDisk } from '../../model/file-name.ts';
 import { readContent } from '../../read/read-content.ts';
 import type { Effects } from '../effects.ts';
-import { type ExitStatus, exitStatus } from '../exit-status.ts';
+import type { ExitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, lineOf, linesOf } from './ask/question.ts';
 import { jobQuestions } from './job/job-questions.ts';
 import { jobText } from './job/job-text.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
+import { refused } from './refused.ts';
 import { stillToMeasure } from './vehicle/still-to-measure.ts';
 
 /** `rackleaf new job`: writes a job that says what plays what, with what the vehicle offers named in each section. */
 export async function newJob(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
   const files = await effects.readContent();
   const { vehicles } = readContent(files);
-  if (Object.keys(vehicles).length === 0) {
-    effects.tell('new: there is no vehicle that could be read: rackleaf new vehicle writes one');
-    return exitStatus.inputErrors;
-  }
+  if (Object.keys(vehicles).length === 0)
+    return refused(effects, 'there is no vehicle that could be read: rackleaf new vehicle writes one');
   return newFile(effects, jobFile(files, given.id, effects.today()), given, asker);
 }
 

@@ -5,7 +5,7 @@ import type { Problem } from '../../model/problem.ts';
 import { contentFiles, readCatalogue } from '../../read/read-content.ts';
 import { remedyFor } from '../../read/report.ts';
 import type { Effects } from '../effects.ts';
-import { type ExitStatus, exitStatus } from '../exit-status.ts';
+import type { ExitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, Interrupted, lineOf, linesOf, type Question } from './ask/question.ts';
 import { readingFault } from './ask/reading-fault.ts';
 import { rowOf } from './ask/rows.ts';
@@ -14,6 +14,7 @@ import { type Given, type NewFile, newFile } from './new-file.ts';
 import { powerAt } from './part/part-columns.ts';
 import { partTables } from './part/part-tables.ts';
 import { fieldsOf, partText } from './part/part-text.ts';
+import { refused } from './refused.ts';
 
 /** `rackleaf new part`: a part of the catalogue, from its leaflet. */
 export async function newPart(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
@@ -21,17 +22,14 @@ export async function newPart(effects: Effects, given: Given, asker: Asker | nul
   try {
     const kind = kindLines[0] ?? (await asker?.ask(kindAsked())) ?? '';
     if (!isKind(kind)) {
-      effects.tell(
-        `new: ${kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `}${remedyFor(kind, kindNames)}`,
-      );
-      return exitStatus.inputErrors;
+      const fault = kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `;
+      return refused(effects, `${fault}${remedyFor(kind, kindNames)}`);
     }
     const file = partFile(await effects.readContent(), kind);
     return newFile(effects, file, { ...given, answers }, asker);
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    effects.tell('new: no part is written');
-    return exitStatus.inputErrors;
+    return refused(effects, 'no part is written');
   }
 }
 

@@ -7,6 +7,7 @@ import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { answersOf } from './ask/answers-of.ts';
 import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
 import { tableQuestion } from './ask/table-question.ts';
+import { refused } from './refused.ts';
 import { shopSkeleton } from './shop-skeleton.ts';
 import { shopTables, unitWords } from './shop-tables.ts';
 
@@ -20,7 +21,7 @@ const fromDemo = /^content\/(?:parts|guides)\//;
 export async function newShop(effects: Effects, given: Answers, asker: Asker | null): Promise<ExitStatus> {
   const files = await beginning();
   const own = ownFile(await effects.readContent(), files);
-  if (own !== null) return refuse(effects, [`there is a shop here already: ${own}`]);
+  if (own !== null) return refused(effects, `there is a shop here already: ${own}`);
   const answers = await shopAnswers(effects, given, asker);
   if (answers === null) return exitStatus.inputErrors;
   const { parts, problems } = readContent(files);
@@ -66,15 +67,10 @@ async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null
   try {
     const { answers, faults } = await answersOf(questions, given, asker);
     if (faults.length === 0) return answers;
-    refuse(effects, faults);
+    refused(effects, ...faults);
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    refuse(effects, ['no shop is made']);
+    refused(effects, 'no shop is made');
   }
   return null;
-}
-
-function refuse(effects: Effects, faults: readonly string[]): ExitStatus {
-  for (const fault of faults) effects.tell(`new: ${fault}`);
-  return exitStatus.inputErrors;
 }
