@@ -17,8 +17,8 @@ export interface NewFile {
   readonly taken: (id: string) => string | null;
   readonly path: (id: string) => string;
   readonly text: (id: string, answers: Answers) => string;
-  /** What the reader finds in the file as it would be written. */
-  readonly problems: (path: string, text: string) => readonly Problem[];
+  /** What the reader finds in the file as it would be written of these answers. */
+  readonly problems: (path: string, text: string, answers: Answers) => readonly Problem[];
   /** What is told once it is written: what is still to be measured, what comes next. */
   readonly told: (id: string, answers: Answers) => readonly string[];
 }
@@ -107,7 +107,7 @@ async function askedAnswers(
 /** True where the file that the answers make would have problems: they are told. */
 function tellProblems(effects: Effects, file: NewFile, answers: Answers): boolean {
   const id = lineOf(answers, 'id');
-  const problems = file.problems(file.path(id), file.text(id, answers));
+  const problems = file.problems(file.path(id), file.text(id, answers), answers);
   refused(effects, ...problems.map(problemText));
   return problems.length > 0;
 }

@@ -1,10 +1,11 @@
+import { nothingReleased } from '../../model/content/built.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { onAnyDisk } from '../../model/file-name.ts';
-import { readContent } from '../../read/read-content.ts';
+import { byPlace, contentFiles, type OpenShop, openShop, readCatalogue } from '../../read/read-content.ts';
 import type { Effects } from '../effects.ts';
 import type { ExitStatus } from '../exit-status.ts';
 import { type Answers, type Asker, lineOf, linesOf } from './ask/question.ts';
-import { jobQuestions } from './job/job-questions.ts';
+import { type JobSurroundings, jobQuestions } from './job/job-questions.ts';
 import { jobText } from './job/job-text.ts';
 import { type Given, type NewFile, newFile } from './new-file.ts';
 import { refused } from './refused.ts';
@@ -13,20 +14,21 @@ import { stillToMeasure } from './vehicle/still-to-measure.ts';
 /** `rackleaf new job`: writes a job that says what plays what, with what the vehicle offers named in each section. */
 export async function newJob(effects: Effects, given: Given, asker: Asker | null): Promise<ExitStatus> {
   const files = await effects.readContent();
-  const { vehicles } = readContent(files);
-  if (Object.keys(vehicles).length === 0)
+  const sorted = contentFiles(files);
+  const shop = openShop(sorted, readCatalogue(sorted));
+  if (Object.keys(shop.vehicles).length === 0)
     return refused(effects, 'there is no vehicle that could be read: rackleaf new vehicle writes one');
-  return newFile(effects, jobFile(files, given.id, effects.today()), given, asker);
+  const surroundings = { parts: shop.parts, vehicles: shop.vehicles, today: effects.today(), id: given.id };
+  return newFile(effects, jobFile(shop, surroundings, takenIds(files)), given, asker);
 }
 
-/** What a new job is asked for in a shop of these files. */
-export function jobFile(files: readonly SourceFile[], id: string | null, today: string): NewFile {
-  const { parts, vehicles } = readContent(files);
-  const taken = takenIds(files);
+/** What a new job is asked for in a shop. */
+function jobFile(shop: OpenShop, around: JobSurroundings, taken: ReadonlySet<string>): NewFile {
+  const { parts, vehicles } = around;
   const vehicleOf = (answers: Answers) => vehicles[lineOf(answers, 'vehicle')];
   return {
     what: 'job',
-    questions: jobQuestions({ parts, vehicles, today, id }),
+    questions: jobQuestions(around),
     taken: (name) =>
       taken.has(onAnyDisk(name)) ? `the job "${name}" is there already: a name is never used twice` : null,
     path: (name) => `content/jobs/${name}.yaml`,
@@ -34,10 +36,12 @@ export function jobFile(files: readonly SourceFile[], id: string | null, today: 
       const vehicle = vehicleOf(answers);
       return vehicle ? jobText(name, answers, vehicle, parts) : '';
     },
-    problems: (path, text) => {
-      const vehicle = /^vehicle: (.*)$/m.exec(text)?.[1];
-      const own = [path, `content/vehicles/${vehicle}.yaml`];
-      return readContent([...files, { path, text }]).problems.filter(({ where }) => own.includes(where.file));
+    problems: (path, text, answers) => {
+      const own = `content/vehicles/${lineOf(answers, 'vehicle')}.yaml`;
+      return [
+        ...shop.readJob({ path, text }, nothingReleased).problems.toSorted(byPlace),
+        ...shop.problems.filter(({ where }) => where.file === own),
+      ];
     },
     told: (name, answers) => {
       const vehicle = vehicleOf(answers);

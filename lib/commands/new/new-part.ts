@@ -50,7 +50,7 @@ function kindAsked() {
 const pathOf = (id: string) => `content/parts/${id}.yaml`;
 
 /** What a new part of a kind is asked for in a shop of these files. */
-export function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
+function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
   const { shop, parts: partFiles } = contentFiles(files);
   const { parts } = readCatalogue({ shop, parts: partFiles }).parts;
   const paths = new Set(files.map(({ path }) => onAnyDisk(path)));
