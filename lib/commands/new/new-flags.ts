@@ -2,7 +2,7 @@ import { type KindName, kinds } from '../../model/kinds/index.ts';
 import type { AskedTable } from '../../model/survey/asked-table.ts';
 import { walk } from '../../model/survey/walk.ts';
 import type { Answers } from './ask/question.ts';
-import { rowHints } from './ask/table-question.ts';
+import { tableHints } from './ask/table-question.ts';
 import { jobTables } from './job/job-tables.ts';
 import { partTables } from './part/part-tables.ts';
 import { shopTables } from './shop-tables.ts';
@@ -40,11 +40,11 @@ export function newFlags(): readonly string[] {
 export function flagsText(what: NewWhat, answers: Answers): string {
   if (what === 'part' && !answers.kind) return `--kind  ${Object.keys(kinds).join(', ')}`;
   return tablesOf[what](answers)
-    .map(({ key, asks, columns, hint, rows }: AskedTable) =>
+    .map((table) =>
       [
-        `--${key}  ${asks}`,
-        ...[...(hint === undefined ? [] : [hint]), ...rowHints(columns)].map((line) => `    ${line}`),
-        ...(rows > 1 ? ['    May be given several times.'] : []),
+        `--${table.key}  ${table.asks}`,
+        ...tableHints(table, table.columns).map((line) => `    ${line}`),
+        ...(table.rows > 1 ? ['    May be given several times.'] : []),
       ].join('\n'),
     )
     .join('\n');

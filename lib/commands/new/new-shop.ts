@@ -5,7 +5,8 @@ import { readContent } from '../../read/read-content.ts';
 import { type Effects, textsBelow } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
 import { answersOf } from './ask/answers-of.ts';
-import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
+import { choicesOfWords } from './ask/choices.ts';
+import { type Answers, type Asker, Interrupted, lineOf } from './ask/question.ts';
 import { tableQuestion } from './ask/table-question.ts';
 import { refused } from './refused.ts';
 import { shopSkeleton } from './shop-skeleton.ts';
@@ -59,11 +60,12 @@ async function beginning(): Promise<readonly SourceFile[]> {
 /** Name and units of the shop; null where they are wrong or were not told. */
 async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null): Promise<Answers | null> {
   const usual = { title: 'Your shop', units: 'inch' } as const;
-  const questions = shopTables.map((table): Question => {
-    const question = tableQuestion(table, { fallback: () => usual[table.key] });
-    const named = unitWords.map((word) => ({ value: word, says: word }));
-    return table.key === 'units' ? { ...question, choices: () => named } : question;
-  });
+  const questions = shopTables.map((table) =>
+    tableQuestion(table, {
+      fallback: () => usual[table.key],
+      ...(table.key === 'units' && { choices: () => choicesOfWords(unitWords) }),
+    }),
+  );
   try {
     const { answers, faults } = await answersOf(questions, given, asker);
     if (faults.length === 0) return answers;

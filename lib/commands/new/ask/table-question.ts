@@ -1,7 +1,7 @@
 import type { AskedColumn, AskedTable, Tool } from '../../../model/survey/asked-table.ts';
 import { expectation } from '../../../read/schema/expectation.ts';
 import { choicesOf } from './choices.ts';
-import type { Answers, Question } from './question.ts';
+import type { Answers, Choice, Question } from './question.ts';
 import { type Row, readRow } from './rows.ts';
 
 /** What a table is asked with beside what it says itself. */
@@ -12,6 +12,8 @@ export interface Beside {
   /** What there is to choose from. */
   readonly hints?: (answers: Answers) => readonly string[];
   readonly fallback?: (answers: Answers) => string | null;
+  /** Left out, a table of one row and one closed column is chosen from. */
+  readonly choices?: (answers: Answers) => readonly Choice[];
   /** What is wrong with a row whose cells are right one by one. Of those before it the answers tell. */
   readonly fault?: (row: Row, answers: Answers, line: string) => string | null;
 }
@@ -23,25 +25,25 @@ const tools: Readonly<Record<Tool, string>> = {
   leaflet: 'leaflet',
 };
 
-/** The question of a table: a row is a line with commas. A table of one row and one closed column is chosen from. */
+/** The question of a table: a row is a line with commas. */
 export function tableQuestion(table: AskedTable, beside: Beside = {}): Question {
   const columnsOf = (answers: Answers) => beside.columns?.(answers) ?? table.columns;
   const many = table.rows > 1;
   const isOptional = many || table.columns.every(({ optional }) => optional === true);
   const [only] = table.columns;
-  const choices = !many && table.columns.length === 1 && only ? choicesOf(only) : null;
+  const closed = !many && table.columns.length === 1 && only ? choicesOf(only) : null;
+  const choices = beside.choices ?? (closed && (() => closed));
   return {
     key: table.key,
     asks: `${table.asks} (${tools[table.by]})`,
     many,
     hints: (answers) => [
-      ...(table.hint === undefined ? [] : [table.hint]),
-      ...rowHints(columnsOf(answers)),
+      ...tableHints(table, columnsOf(answers)),
       ...(beside.hints?.(answers) ?? []),
       ...(many ? ['One a line; an empty line ends.'] : []),
     ],
     ...(beside.when && { when: beside.when }),
-    ...(choices && { choices: () => choices }),
+    ...(choices && { choices }),
     ...((isOptional || beside.fallback) && { fallback: beside.fallback ?? (() => '') }),
     fault: (answer, answers) => {
       const row = readRow(columnsOf(answers), answer);
@@ -50,8 +52,12 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
   };
 }
 
-/** How a row is written: its columns, an example, the words that its closed columns take. */
-export function rowHints(columns: readonly AskedColumn[]): string[] {
+/** How a row of a table is written: what is said of the table, its columns, an example, the words that closed ones take. */
+export function tableHints({ hint }: AskedTable, columns: readonly AskedColumn[]): string[] {
+  return [...(hint === undefined ? [] : [hint]), ...rowHints(columns)];
+}
+
+function rowHints(columns: readonly AskedColumn[]): string[] {
   const [first] = columns;
   if (columns.length === 1 && first) return [`Such as: ${first.example}`];
   const optional = columns.filter((one) => one.optional === true).map(({ title }) => title);

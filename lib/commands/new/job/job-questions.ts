@@ -1,7 +1,8 @@
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import type { KindName, Part } from '../../../model/kinds/index.ts';
 import { remedyFor } from '../../../read/report.ts';
-import { type Answers, type Choice, lineOf, linesOf, type Question } from '../ask/question.ts';
+import { choicesOfWords } from '../ask/choices.ts';
+import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
 import { type Beside, tableQuestion } from '../ask/table-question.ts';
 import { partNames } from '../part-names.ts';
@@ -18,11 +19,7 @@ export interface JobSurroundings {
 
 /** The questions of a new job, in their order. */
 export function jobQuestions(around: JobSurroundings): readonly Question[] {
-  return jobTables.map((table) => {
-    const question = tableQuestion(table, besides[table.key](around));
-    const names = choicesFor[table.key]?.(around);
-    return names ? { ...question, choices: names } : question;
-  });
+  return jobTables.map((table) => tableQuestion(table, besides[table.key](around)));
 }
 
 type Key = (typeof jobTables)[number]['key'];
@@ -58,28 +55,19 @@ function only(names: readonly string[]): string | null {
   return names.length === 1 ? (names[0] ?? null) : null;
 }
 
-const named = (names: readonly string[]): readonly Choice[] =>
-  names.map((name) => ({ value: name, says: name }));
-
-const choicesFor: Partial<Record<Key, (around: JobSurroundings) => (answers: Answers) => readonly Choice[]>> =
-  {
-    vehicle:
-      ({ vehicles }) =>
-      () =>
-        Object.entries(vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
-    space: (around) => (answers) => named(spacesOf(around, answers)),
-  };
-
 const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   title: ({ id }) => ({ fallback: () => id }),
   'issued-on': ({ today }) => ({ fallback: () => today }),
   vehicle: ({ vehicles }) => ({
     fallback: () => only(Object.keys(vehicles)),
+    choices: () =>
+      Object.entries(vehicles).map(([id, { title }]) => ({ value: id, says: `${id}: ${title}` })),
     fault: (_row, _answers, line) => unknown('vehicle', line, Object.keys(vehicles)),
   }),
   space: (around) => ({
     when: (answers) => spacesOf(around, answers).length > 0,
     fallback: (answers) => only(spacesOf(around, answers)) ?? '',
+    choices: (answers) => choicesOfWords(spacesOf(around, answers)),
     fault: (_row, answers, line) =>
       unknown(`space of ${lineOf(answers, 'vehicle')}`, line, spacesOf(around, answers)),
   }),
