@@ -1,4 +1,4 @@
-import { type KindName, kinds } from '../../model/kinds/index.ts';
+import { isKindName, kinds } from '../../model/kinds/index.ts';
 import type { AskedTable } from '../../model/survey/asked-table.ts';
 import { walk } from '../../model/survey/walk.ts';
 import type { Answers } from './ask/question.ts';
@@ -13,17 +13,13 @@ const tablesOf = {
   vehicle: () => walk.flatMap(({ tables }) => tables),
   part: ({ kind = [] }: Answers) => {
     const [named] = kind;
-    return named !== undefined && isKind(named) ? partTables[named] : Object.values(partTables).flat();
+    return named !== undefined && isKindName(named) ? partTables[named] : Object.values(partTables).flat();
   },
   job: () => jobTables,
 } as const satisfies Readonly<Record<string, (answers: Answers) => readonly AskedTable[]>>;
 
 /** What `rackleaf new` makes. */
 export type NewWhat = keyof typeof tablesOf;
-
-function isKind(name: string): name is KindName {
-  return Object.hasOwn(kinds, name);
-}
 
 /** The flags of one thing: each question has one of its own name. */
 export function flagsOf(what: NewWhat, answers: Answers): readonly string[] {

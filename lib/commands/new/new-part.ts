@@ -1,6 +1,6 @@
 import type { SourceFile } from '../../model/content/source-file.ts';
 import { onAnyDisk } from '../../model/file-name.ts';
-import { type KindName, kinds } from '../../model/kinds/index.ts';
+import { isKindName, type KindName, kinds } from '../../model/kinds/index.ts';
 import type { Problem } from '../../model/problem.ts';
 import { contentFiles, readCatalogue } from '../../read/read-content.ts';
 import { remedyFor } from '../../read/report.ts';
@@ -21,7 +21,7 @@ export async function newPart(effects: Effects, given: Given, asker: Asker | nul
   const { kind: kindLines = [], ...answers } = given.answers;
   try {
     const kind = kindLines[0] ?? (await asker?.ask(kindAsked())) ?? '';
-    if (!isKind(kind)) {
+    if (!isKindName(kind)) {
       const fault = kind === '' ? '--kind is needed: ' : `there is no kind "${kind}"; `;
       return refused(effects, `${fault}${remedyFor(kind, kindNames)}`);
     }
@@ -34,10 +34,6 @@ export async function newPart(effects: Effects, given: Given, asker: Asker | nul
 }
 
 const kindNames = Object.keys(kinds);
-
-function isKind(name: string): name is KindName {
-  return Object.hasOwn(kinds, name);
-}
 
 function kindAsked() {
   const choices = Object.entries(kinds).map(([kind, { plural }]) => ({

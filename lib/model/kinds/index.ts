@@ -107,6 +107,11 @@ export const kinds: KindTable = {
   'capacitor-bank': capacitorBank,
 };
 
+/** True for the name of a kind. */
+export function isKindName(name: string): name is KindName {
+  return Object.hasOwn(kinds, name);
+}
+
 /** What the rest of the project asks of a part, whatever its kind. */
 export interface PartFacts {
   readonly terminals: TerminalSpecs;

@@ -3,7 +3,7 @@ import { frontMatterSchema } from '../../../model/content/guide.ts';
 import { jobSchema } from '../../../model/content/job.ts';
 import { shopSchema } from '../../../model/content/shop.ts';
 import { vehicleSchema } from '../../../model/content/vehicle.ts';
-import { type KindName, kinds } from '../../../model/kinds/index.ts';
+import { isKindName, type KindName, kinds } from '../../../model/kinds/index.ts';
 import { wholeExample } from '../../../model/writing/whole-example.ts';
 import { sectionLines } from '../../../read/yaml/write-value.ts';
 
@@ -58,8 +58,7 @@ export function writtenKinds(): readonly WrittenKind[] {
   return [...files, ...kindNames.map(partKind)];
 }
 
-const isKind = (name: string): name is KindName => Object.hasOwn(kinds, name);
-const kindNames = Object.keys(kinds).filter(isKind);
+const kindNames = Object.keys(kinds).filter(isKindName);
 
 function partKind(kind: KindName): WrittenKind {
   const { plural, schema } = kinds[kind];
