@@ -3,6 +3,7 @@ import { faultBy, faultless, wireSize } from '../../../model/fields.ts';
 import { signalVoltage } from '../../../model/kinds/bounds.ts';
 import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
 import { fieldExample, mayBeLeftOut } from '../../../model/writing/field-example.ts';
+import { insideOf, withoutWrappers } from '../../../model/writing/schema-shape.ts';
 
 /** What a leaflet is asked for, as one row or as several. */
 export function leaflet(
@@ -38,12 +39,10 @@ function exampleText(example: unknown): string {
   return Array.isArray(example) ? example.map(String).join(' ') : String(example ?? '');
 }
 
+/** What a list holds, behind optional and default; null for what is no list. */
 function elementOf(field: z.ZodType): z.ZodType | null {
-  if (field instanceof z.ZodOptional || field instanceof z.ZodDefault) {
-    const inner = field.unwrap();
-    return inner instanceof z.ZodType ? elementOf(inner) : null;
-  }
-  return field instanceof z.ZodArray && field.element instanceof z.ZodType ? field.element : null;
+  const inside = insideOf(withoutWrappers(field));
+  return inside.shape === 'list' ? inside.element : null;
 }
 
 /** Both ends of a range in one cell, `8 AWG to 4 AWG`. */
@@ -56,19 +55,17 @@ function rangeOf(end: z.ZodType, example: string): z.ZodType {
   return z.string().check(faultless(faultOf));
 }
 
-const sizes = rangeOf(wireSize, '18 AWG to 10 AWG');
+/** A range of conductor sizes. */
+export const sizesField = rangeOf(wireSize, '18 AWG to 10 AWG');
 const voltages = rangeOf(signalVoltage, '0.25 V to 6 V');
 
 /** What a terminal takes: conductors, or a signal; of an output the one voltage that it gives. */
 export const takesField = z.string().check(
   faultless((written) => {
-    const field = !/V$/.test(written.trim()) ? sizes : / to /.test(written) ? voltages : signalVoltage;
+    const field = !/V$/.test(written.trim()) ? sizesField : / to /.test(written) ? voltages : signalVoltage;
     return faultBy(field, written);
   }),
 );
-
-/** A range of conductor sizes. */
-export const sizesField = sizes;
 
 /** A power into a load, `75 W at 4 ohm`. */
 export function powerAt(text: string): readonly [load: string, power: string] | null {
