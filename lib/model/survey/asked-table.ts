@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { id } from '../fields.ts';
 
 /** One thing that is written into a row: on paper a column, in an answer what stands between two commas. */
 export interface AskedColumn {
@@ -44,6 +45,13 @@ export function column(
   more: Pick<AskedColumn, 'optional' | 'list' | 'rest'> = {},
 ): AskedColumn {
   return { key, title, field, example, ...more };
+}
+
+const inSpace = column('space', 'space', id, 'under-left-seat');
+
+/** The columns of a table where there are several spaces: what belongs to one tells to which. */
+export function columnsAmongSpaces({ within, columns }: AskedTable): readonly AskedColumn[] {
+  return within === 'space' ? [inSpace, ...columns] : columns;
 }
 
 /** A column that may be left empty. */

@@ -1,4 +1,4 @@
-import type { AskedColumn, AskedTable, Tool } from '../../model/survey/asked-table.ts';
+import { type AskedColumn, type AskedTable, columnsAmongSpaces } from '../../model/survey/asked-table.ts';
 import type { Station } from '../../model/survey/station.ts';
 import { walk } from '../../model/survey/walk.ts';
 import { dense, groupedTable, type Table } from '../sheets/table.ts';
@@ -21,23 +21,13 @@ export function blankSurvey(): readonly StationOnPaper[] {
   return walk.map((station) => ({ id: station.id, title: station.title, tables: tablesOnPaper(station) }));
 }
 
-const tools: Readonly<Record<Tool, string>> = {
-  eye: 'eye',
-  tape: 'tape',
-  meter: 'meter',
-  leaflet: 'leaflet',
-};
-
 /** Single values of a stop stand together in one table, each other thing in one of its own. */
 function tablesOnPaper({ tables }: Station): readonly AskedOnPaper[] {
-  return runsOf(tables).map((run) => {
-    const [first] = run;
-    const isSingle = first !== undefined && isSingleValue(first);
-    return {
-      hint: isSingle ? null : (first?.hint ?? null),
-      table: dense(isSingle ? singles(run) : many(run)),
-    };
-  });
+  return runsOf(tables).flatMap((run): readonly AskedOnPaper[] =>
+    run.every(isSingleValue)
+      ? [{ hint: null, table: dense(singles(run)) }]
+      : run.map((table) => ({ hint: table.hint ?? null, table: dense(many(table)) })),
+  );
 }
 
 /** Neighbours that are single values together, all else alone. */
@@ -61,23 +51,19 @@ function singles(tables: readonly AskedTable[]): Table {
     [{ title: null, things: tables }],
     [
       { title: 'What', kind: 'words', cell: ({ asks }) => asks },
-      { title: 'By', cell: ({ by }) => tools[by] },
+      { title: 'By', cell: ({ by }) => by },
       { title: 'Such as', cell: ({ columns: [only] }) => only?.example ?? '' },
       { title: 'Read', kind: 'room' },
     ],
   );
 }
 
-/** What paper tells of a column. */
-type Told = Pick<AskedColumn, 'title' | 'example'>;
-
 /** A row of more than these is written down the page: paper is no wider. */
 const mostAcross = 8;
 
-function many([table]: readonly AskedTable[]): Table {
-  if (!table) throw new Error('A run of tables has at least one.');
-  const caption = `${table.asks} (${tools[table.by]})`;
-  const columns = columnsOf(table);
+function many(table: AskedTable): Table {
+  const caption = `${table.asks} (${table.by})`;
+  const columns = columnsAmongSpaces(table);
   if (columns.length > mostAcross) return downThePage(caption, table.rows, columns);
   const example = [true];
   const rows = Array.from({ length: table.rows }, () => false);
@@ -95,7 +81,7 @@ function many([table]: readonly AskedTable[]): Table {
   );
 }
 
-function downThePage(caption: string, count: number, columns: readonly Told[]): Table {
+function downThePage(caption: string, count: number, columns: readonly AskedColumn[]): Table {
   return groupedTable(
     caption,
     [{ title: null, things: columns }],
@@ -105,11 +91,4 @@ function downThePage(caption: string, count: number, columns: readonly Told[]): 
       ...Array.from({ length: count }, (_, at) => ({ title: `No. ${at + 1}`, kind: 'room' as const })),
     ],
   );
-}
-
-/** What belongs to a space tells to which. */
-function columnsOf(table: AskedTable): readonly Told[] {
-  return table.within === 'space'
-    ? [{ title: 'space', example: 'under-left-seat' }, ...table.columns]
-    : table.columns;
 }

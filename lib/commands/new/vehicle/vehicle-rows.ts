@@ -1,5 +1,4 @@
-import { id } from '../../../model/fields.ts';
-import { type AskedColumn, type AskedTable, column } from '../../../model/survey/asked-table.ts';
+import { type AskedColumn, type AskedTable, columnsAmongSpaces } from '../../../model/survey/asked-table.ts';
 import { walk } from '../../../model/survey/walk.ts';
 import { type Answers, linesOf } from '../ask/question.ts';
 import { type Row, rowOf } from '../ask/rows.ts';
@@ -18,13 +17,9 @@ export function spaceIds(answers: Answers): readonly string[] {
   return rowsOf(answers, 'space').map(({ cells }) => String(cells.name));
 }
 
-const inSpace = column('space', 'space', id, 'under-left-seat');
-
-/** The columns of a table: where there are several spaces, what belongs to one tells to which. */
+/** The columns of a table beside these answers. */
 export function columnsOf(table: AskedTable, answers: Answers): readonly AskedColumn[] {
-  return table.within === 'space' && linesOf(answers, 'space').length > 1
-    ? [inSpace, ...table.columns]
-    : table.columns;
+  return linesOf(answers, 'space').length > 1 ? columnsAmongSpaces(table) : table.columns;
 }
 
 /** The rows of a table, as they were answered. */
