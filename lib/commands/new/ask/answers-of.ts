@@ -24,17 +24,17 @@ export async function answersOf(
     if (question.when?.(answers) === false) continue;
     const before = given[question.key];
     const found = before ? givenAnswer(question, before, answers) : null;
-    if (typeof found === 'string' && !asker) faults.push(found);
-    if (typeof found === 'string') asker?.say(found);
-    const lines =
-      found !== null && typeof found !== 'string'
-        ? found
-        : asker
-          ? await asked(question, answers, asker)
-          : (untouched(question, answers) ?? []);
-    if (found === null && !asker && untouched(question, answers) === null)
-      faults.push(lacking(question, answers));
-    answers = { ...answers, [question.key]: lines };
+    let lines: readonly string[];
+    if (found !== null && typeof found !== 'string') lines = found;
+    else if (asker) {
+      if (found !== null) asker.say(found);
+      lines = await asked(question, answers, asker);
+    } else {
+      const taken = untouched(question, answers);
+      if (found !== null || taken === null) faults.push(found ?? lacking(question, answers));
+      lines = taken ?? [];
+    }
+    answers = withLines(answers, question.key, lines);
     await seen(answers);
   }
   return { answers, faults };
