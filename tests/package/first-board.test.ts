@@ -1,10 +1,10 @@
-import { execFile } from 'node:child_process';
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
 import { firstBoard } from '../../lib/publish/pages/writing/first-board.ts';
+import { run } from './npm.ts';
 
 const cli = fileURLToPath(new URL('../../lib/cli.ts', import.meta.url));
 const tsx = import.meta.resolve('tsx');
@@ -27,23 +27,14 @@ function blocksOf(markdown: string): Block[] {
   );
 }
 
-interface Answer {
-  readonly status: number;
-  readonly said: string;
-}
-
 /** Runs a line as it is typed, with the tool of this tree in the place of the installed one. */
-function typed(folder: string, line: string): Promise<Answer> {
+async function typed(folder: string, line: string) {
   const [npx, tool, ...words] = [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(
     ([, quoted, plain]) => quoted ?? plain ?? '',
   );
   expect([npx, tool]).toEqual(['npx', 'rackleaf']);
-  return new Promise((resolve) => {
-    execFile(process.execPath, ['--import', tsx, cli, ...words], { cwd: folder }, (error, out, told) => {
-      const status = error === null ? 0 : typeof error.code === 'number' ? error.code : 3;
-      resolve({ status, said: `${out}\n${told}` });
-    });
-  });
+  const { status, out, told } = await run(folder, process.execPath, '--import', tsx, cli, ...words);
+  return { status, said: `${out}\n${told}` };
 }
 
 async function write(folder: string, { file, line, text }: Block): Promise<void> {
@@ -73,7 +64,7 @@ test('the tutorial, typed block by block into an empty folder, ends with a built
     'sh',
     'sh',
   ]);
-  const answers: Answer[] = [];
+  const answers: Awaited<ReturnType<typeof typed>>[] = [];
   for (const block of blocks) {
     if (block.kind === 'yaml') await write(folder, block);
     if (block.kind === 'sh') answers.push(await typed(folder, block.text.trim()));
