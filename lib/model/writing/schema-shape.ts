@@ -38,6 +38,27 @@ export function withoutWrappers(schema: z.ZodType): z.ZodType {
   return inside.shape === 'wrapper' ? withoutWrappers(inside.inner) : schema;
 }
 
+/** The schemas right inside a schema, whatever holds them; none in a leaf. */
+export function innerSchemas(schema: z.ZodType): readonly z.ZodType[] {
+  const inside = insideOf(schema);
+  switch (inside.shape) {
+    case 'object':
+      return [...inside.fields.values()];
+    case 'list':
+      return [inside.element];
+    case 'record':
+      return [inside.value];
+    case 'tuple':
+      return inside.items;
+    case 'union':
+      return inside.options;
+    case 'wrapper':
+      return [inside.inner];
+    case 'leaf':
+      return [];
+  }
+}
+
 function wrapperInside(schema: z.ZodType): Inner {
   const wraps =
     schema instanceof z.ZodOptional ||

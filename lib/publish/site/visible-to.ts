@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type Audience, audiencesOf } from '../../model/audience.ts';
 import type { Private } from '../../model/private.ts';
-import { type Inner, insideOf } from '../../model/writing/schema-shape.ts';
+import { innerSchemas, insideOf } from '../../model/writing/schema-shape.ts';
 
 /** What may be left of a value once the leaves of other audiences are gone. */
 export type Visible<T> = T extends Private | string | number | boolean | null | undefined
@@ -61,28 +61,9 @@ function holds(schema: z.ZodType, look: Look): boolean {
   const found =
     declared.length > 0
       ? declared.includes(look.audience)
-      : innerSchemas(insideOf(schema)).some((inner) => holds(inner, look));
+      : innerSchemas(schema).some((inner) => holds(inner, look));
   look.known.set(schema, found);
   return found;
-}
-
-function innerSchemas(inside: Inner): readonly z.ZodType[] {
-  switch (inside.shape) {
-    case 'object':
-      return [...inside.fields.values()];
-    case 'list':
-      return [inside.element];
-    case 'record':
-      return [inside.value];
-    case 'tuple':
-      return inside.items;
-    case 'union':
-      return inside.options;
-    case 'wrapper':
-      return [inside.inner];
-    case 'leaf':
-      return [];
-  }
 }
 
 function keep(schema: z.ZodType, value: unknown, look: Look): unknown {

@@ -4,7 +4,7 @@ import { dimensions } from '../../../model/quantity/dimensions.ts';
 import { shortFormOf } from '../../../model/short-forms/short-form.ts';
 import { writtenSide } from '../../../model/writing/field-example.ts';
 import { boundWords, type QuantityFacts, quantityFacts } from '../../../model/writing/quantity-facts.ts';
-import { insideOf } from '../../../model/writing/schema-shape.ts';
+import { innerSchemas, insideOf } from '../../../model/writing/schema-shape.ts';
 
 /** How a field is written, in words: the units of a quantity with its bounds, the words of a choice, a text, a list. */
 export function writtenAs(schema: z.ZodType): string {
@@ -86,20 +86,5 @@ export function seenBy(schema: z.ZodType): string {
 function audiencesIn(schema: z.ZodType): ReadonlySet<Audience> {
   const own = audiencesOf(schema);
   if (own.length > 0) return new Set(own);
-  const inside = insideOf(schema);
-  const inner =
-    inside.shape === 'object'
-      ? [...inside.fields.values()]
-      : inside.shape === 'list'
-        ? [inside.element]
-        : inside.shape === 'record'
-          ? [inside.value]
-          : inside.shape === 'tuple'
-            ? inside.items
-            : inside.shape === 'union'
-              ? inside.options
-              : inside.shape === 'wrapper'
-                ? [inside.inner]
-                : [];
-  return new Set(inner.flatMap((one) => [...audiencesIn(one)]));
+  return new Set(innerSchemas(schema).flatMap((one) => [...audiencesIn(one)]));
 }
