@@ -1,7 +1,13 @@
 import type { AmplifierMode } from '../audio/load/amplifier-load.ts';
 import { type PlugResistance, plugResistance } from '../audio/load/plug-resistance.ts';
 import type { Coil } from '../audio/load/wiring.ts';
-import { listWirings, type WiringChoice, wiringsForLoad } from '../audio/load/wirings.ts';
+import {
+  listWirings,
+  type RankedWiring,
+  type WiringChoice,
+  wiringChoice,
+  wiringsForLoad,
+} from '../audio/load/wirings.ts';
 import { type Fault, isFault } from '../model/fault.ts';
 import { quantityAbove } from '../model/fields.ts';
 import { noFigure, printed } from '../model/printed/index.ts';
@@ -71,7 +77,9 @@ export const coilCalculator = calculator({
       entries.asked === null
         ? listWirings(channel, coils, mode)
         : wiringsForLoad(channel, coils, mode, entries.asked);
-    return isFault(ways) ? ways : answerOf(ways, coils, bench);
+    if (isFault(ways)) return ways;
+    const shown = shownOf(ways, coils, mode, bench);
+    return isFault(shown) ? shown : answerOf(shown, ways.length);
   },
 });
 
@@ -96,31 +104,40 @@ interface ShownWay {
   readonly plug: PlugResistance;
 }
 
-function answerOf(ways: readonly WiringChoice[], coils: readonly Coil[], { rules }: Bench): Answer | Fault {
-  const [best] = ways;
+/** The ways that are shown, the best first. */
+function shownOf(
+  ways: readonly RankedWiring[],
+  coils: readonly Coil[],
+  mode: AmplifierMode,
+  { rules }: Bench,
+): readonly ShownWay[] | Fault {
   const shares = { least: rules['coil-dc-least'].value, most: rules['coil-dc-most'].value };
   const shown: ShownWay[] = [];
-  for (const way of ways.slice(0, mostShown)) {
-    const plug = plugResistance(channel, way.wiring, coils, shares);
+  for (const ranked of ways.slice(0, mostShown)) {
+    const plug = plugResistance(channel, ranked.wiring, coils, shares);
     if (isFault(plug)) return plug;
-    shown.push({ way, plug });
+    shown.push({ way: wiringChoice(channel, ranked, coils, mode), plug });
   }
+  return shown;
+}
+
+function answerOf(shown: readonly ShownWay[], inAll: number): Answer {
   const [first] = shown;
-  if (!best || !first)
-    return { says: 'There is no way to wire these coils.', minds: [], figures: [], steps: [] };
+  if (!first) return { says: 'There is no way to wire these coils.', minds: [], figures: [], steps: [] };
+  const { way: best, plug } = first;
   const given = isFault(best.power) ? '' : `, ${watts(best.power.powerW.value)}`;
   const minimum = ohmsAtLeast(best.minimumOhm.value);
   return {
     says: best.mayDrive
       ? `${best.text}: ${ohms(best.loadOhm.value)}${given}`
       : `No way may be driven: the highest load is ${ohms(best.loadOhm.value)}, and the amplifier asks for ${minimum}.`,
-    minds: mindsOf(ways),
+    minds: mindsOf(best, inAll),
     figures: [
       ...figuresOf(best),
       figureOf(
         'A meter at the plug reads',
-        `${printed('resistance-from', first.plug.fromOhm.value)} to ${printed('resistance-to', first.plug.toOhm.value)}`,
-        first.plug.expectedOhm,
+        meterText(plug),
+        plug.expectedOhm,
         'direct-current resistance, without the wire',
       ),
     ],
@@ -129,14 +146,17 @@ function answerOf(ways: readonly WiringChoice[], coils: readonly Coil[], { rules
   };
 }
 
-function mindsOf(ways: readonly WiringChoice[]): readonly string[] {
-  const [best] = ways;
-  const more = ways.length - mostShown;
+function mindsOf({ power, unevenness }: WiringChoice, inAll: number): readonly string[] {
+  const more = inAll - mostShown;
   return [
-    ...(best && isFault(best.power) ? [`No power is told: ${best.power.message}.`] : []),
-    ...(best && best.unevenness > 1.01 ? ['The coils do not get the same power.'] : []),
+    ...(isFault(power) ? [`No power is told: ${power.message}.`] : []),
+    ...(unevenness > 1.01 ? ['The coils do not get the same power.'] : []),
     ...(more > 0 ? [`${more} more ways are not listed.`] : []),
   ];
+}
+
+function meterText({ fromOhm, toOhm }: PlugResistance): string {
+  return `${printed('resistance-from', fromOhm.value)} to ${printed('resistance-to', toOhm.value)}`;
 }
 
 function figuresOf({ loadOhm, outputLoadOhm, minimumOhm, power: found, coils }: WiringChoice): Figure[] {
@@ -190,7 +210,7 @@ function tableOf(shown: readonly ShownWay[]): AnswerTable {
       printed('load', way.loadOhm.value),
       way.mayDrive ? 'yes' : 'NO',
       isFault(way.power) ? noFigure : printed('power', way.power.powerW.value),
-      `${printed('resistance-from', plug.fromOhm.value)} to ${printed('resistance-to', plug.toOhm.value)}`,
+      meterText(plug),
     ]),
   };
 }

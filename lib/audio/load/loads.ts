@@ -27,17 +27,33 @@ export function groupOhm(wiring: Wiring, nominal: ReadonlyMap<string, number>): 
   return 1 / members.reduce((sum, ohm) => sum + 1 / ohm, 0);
 }
 
-function shareOut(wiring: Wiring, share: number, coils: ReadonlyMap<string, Coil>): readonly CoilShare[] {
+/** Coils by their ids, and their nominal loads. */
+interface KnownCoils {
+  readonly byId: ReadonlyMap<string, Coil>;
+  readonly nominal: ReadonlyMap<string, number>;
+}
+
+function shareOut(wiring: Wiring, share: number, known: KnownCoils): readonly CoilShare[] {
   if (wiring.kind === 'coil') {
-    const coil = coils.get(wiring.coil);
+    const coil = known.byId.get(wiring.coil);
     return coil ? [{ coil: coil.id, speaker: coil.speaker, nominalOhm: coil.nominalOhm, share }] : [];
   }
-  const nominal = new Map([...coils].map(([id, coil]) => [id, coil.nominalOhm]));
-  const whole = groupOhm(wiring, nominal);
+  const whole = groupOhm(wiring, known.nominal);
   return wiring.members.flatMap((member) => {
-    const ohm = groupOhm(member, nominal);
-    return shareOut(member, share * (wiring.kind === 'series' ? ohm / whole : whole / ohm), coils);
+    const ohm = groupOhm(member, known.nominal);
+    return shareOut(member, share * (wiring.kind === 'series' ? ohm / whole : whole / ohm), known);
   });
+}
+
+/** What `wiringLoad` tells, as numbers alone, of wirings that are known to join each of these coils once. */
+export function loadsOf(
+  coils: readonly Coil[],
+): (wiring: Wiring) => { readonly ohm: number; readonly shares: readonly CoilShare[] } {
+  const known: KnownCoils = {
+    byId: new Map(coils.map((coil) => [coil.id, coil])),
+    nominal: new Map(coils.map((coil) => [coil.id, coil.nominalOhm])),
+  };
+  return (wiring) => ({ ohm: groupOhm(wiring, known.nominal), shares: shareOut(wiring, 1, known) });
 }
 
 /**
@@ -53,14 +69,14 @@ export function wiringLoad(
   const fault = wiringFault(channel, wiring, coils);
   if (fault) return fault;
   if (wiring === null) throw new Error('A wiring that is missing has a fault.');
-  const nominal = new Map(coils.map((coil) => [coil.id, coil.nominalOhm]));
+  const { ohm, shares } = loadsOf(coils)(wiring);
   return {
-    loadOhm: traced(groupOhm(wiring, nominal), 'ohm', {
+    loadOhm: traced(ohm, 'ohm', {
       rule: 'channel-load',
       formula: `R = ${wiringText(wiring)}; series: R = R1 + R2 + ...; parallel: 1/R = 1/R1 + 1/R2 + ...`,
       citation: ohmsLaw,
       inputs: coils.map((coil) => [coil.id, coil.nominalOhm, 'ohm']),
     }),
-    shares: shareOut(wiring, 1, new Map(coils.map((coil) => [coil.id, coil]))),
+    shares,
   };
 }

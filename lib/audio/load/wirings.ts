@@ -1,17 +1,25 @@
 import { type Fault, faultOf, isFault } from '../../model/fault.ts';
 import { figure } from '../../model/printed/told.ts';
-import { type AmplifierMode, type ChannelLoad, channelLoad } from './amplifier-load.ts';
-import { wiringLoad } from './loads.ts';
+import { powerAtLoad } from '../rated-power.ts';
+import { type AmplifierMode, type ChannelLoad, channelLoad, isAtLeast } from './amplifier-load.ts';
+import { loadsOf, wiringLoad } from './loads.ts';
 import { enumerateNetworks, type Network } from './networks.ts';
-import { type Coil, type Wiring, type WiringFault, wiringText } from './wiring.ts';
+import { type Coil, type Wiring, type WiringFault, wiringFault, wiringText } from './wiring.ts';
 
-/** One way of wiring a set of coils, judged against the amplifier. */
-export interface WiringChoice extends ChannelLoad {
+/** One way of wiring a set of coils as it is ranked: its numbers alone. `wiringChoice` has their workings. */
+export interface RankedWiring {
   readonly wiring: Wiring;
   readonly text: string;
+  readonly loadOhm: number;
+  readonly mayDrive: boolean;
+  /** Null where none is known. */
+  readonly powerW: number | null;
   /** Greatest over least share of power of a coil: 1 where all get the same. */
   readonly unevenness: number;
 }
+
+/** The same, judged against the amplifier, each number with its working. */
+export interface WiringChoice extends ChannelLoad, Pick<RankedWiring, 'wiring' | 'text' | 'unevenness'> {}
 
 export type WiringsFault = WiringFault | Fault<'too-many-wirings'>;
 
@@ -30,7 +38,7 @@ export function listWirings(
   channel: string,
   coils: readonly Coil[],
   amplifier: AmplifierMode,
-): readonly WiringChoice[] | WiringsFault {
+): readonly RankedWiring[] | WiringsFault {
   if (coils.length > mostCoils) return tooMany(channel, coils);
   const alike = groupAlike(coils);
   const networks = enumerateNetworks(
@@ -38,17 +46,48 @@ export function listWirings(
     mostWirings,
   );
   if (networks === null) return tooMany(channel, coils);
-  const choices: WiringChoice[] = [];
-  for (const network of networks.length === 0 ? [null] : networks) {
-    const wiring = network && nameCoils(network, alike);
-    const load = wiringLoad(channel, wiring, coils);
-    if (isFault(load)) return load;
-    if (!wiring) continue;
-    const shares = load.shares.map(({ share }) => share);
-    const unevenness = Math.max(...shares) / Math.min(...shares);
-    choices.push({ ...channelLoad(channel, load, amplifier), wiring, text: wiringText(wiring), unevenness });
-  }
-  return choices.toSorted(bestFirst);
+  const wirings = networks.map((network) => nameCoils(network, alike));
+  // Each joins every coil once: what is wrong with one is wrong with the coils, and so with all.
+  const fault = wiringFault(channel, wirings[0] ?? null, coils);
+  return fault ?? ranked(channel, wirings, coils, amplifier);
+}
+
+function ranked(
+  channel: string,
+  wirings: readonly Wiring[],
+  coils: readonly Coil[],
+  amplifier: AmplifierMode,
+): readonly RankedWiring[] {
+  const loadOf = loadsOf(coils);
+  const ways = wirings.map((wiring): RankedWiring => {
+    const { ohm, shares } = loadOf(wiring);
+    const power = powerAtLoad(channel, ohm, amplifier);
+    const parts = shares.map(({ share }) => share);
+    return {
+      wiring,
+      text: wiringText(wiring),
+      loadOhm: ohm,
+      mayDrive: isAtLeast(ohm, amplifier.minimumOhm),
+      powerW: isFault(power) ? null : power.powerW.value,
+      unevenness: Math.max(...parts) / Math.min(...parts),
+    };
+  });
+  return ways.toSorted(bestFirst);
+}
+
+/**
+ * A way that was listed, with the workings of its numbers: made for those that are shown, of which there are few.
+ * Throws on a wiring of other coils than it was listed for.
+ */
+export function wiringChoice(
+  channel: string,
+  { wiring, text, unevenness }: RankedWiring,
+  coils: readonly Coil[],
+  amplifier: AmplifierMode,
+): WiringChoice {
+  const load = wiringLoad(channel, wiring, coils);
+  if (isFault(load)) throw new Error(load.message);
+  return { ...channelLoad(channel, load, amplifier), wiring, text, unevenness };
 }
 
 /**
@@ -60,12 +99,12 @@ export function wiringsForLoad(
   coils: readonly Coil[],
   amplifier: AmplifierMode,
   askedOhm: number,
-): readonly WiringChoice[] | WiringsFault | Fault<'load-not-possible'> {
+): readonly RankedWiring[] | WiringsFault | Fault<'load-not-possible'> {
   const choices = listWirings(channel, coils, amplifier);
   if (isFault(choices)) return choices;
-  const fitting = choices.filter(({ loadOhm }) => Math.abs(loadOhm.value - askedOhm) <= 0.01 * askedOhm);
+  const fitting = choices.filter(({ loadOhm }) => Math.abs(loadOhm - askedOhm) <= 0.01 * askedOhm);
   if (fitting.length > 0) return fitting;
-  const loads = choices.map(({ loadOhm }) => loadOhm.value).toSorted((a, b) => a - b);
+  const loads = choices.map(({ loadOhm }) => loadOhm).toSorted((a, b) => a - b);
   // They are written into the job just so: a job's load is found within 1 %.
   const possible = [...new Set(loads.map(figure))].join(', ');
   return faultOf(
@@ -86,17 +125,17 @@ function tooMany(channel: string, coils: readonly Coil[]): Fault<'too-many-wirin
 }
 
 /** Coils of one speaker, or speakers side by side, that get different powers play apart: nobody wires them so by choice. */
-function isUneven({ unevenness }: WiringChoice): boolean {
+function isUneven({ unevenness }: RankedWiring): boolean {
   return unevenness > 1.01;
 }
 
-function bestFirst(a: WiringChoice, b: WiringChoice): number {
-  const powerOf = ({ power }: WiringChoice) => ('fault' in power ? -1 : power.powerW.value);
+function bestFirst(a: RankedWiring, b: RankedWiring): number {
+  const powerOf = ({ powerW }: RankedWiring) => powerW ?? -1;
   return (
     Number(b.mayDrive) - Number(a.mayDrive) ||
     (a.mayDrive ? Number(isUneven(a)) - Number(isUneven(b)) : 0) ||
     powerOf(b) - powerOf(a) ||
-    b.loadOhm.value - a.loadOhm.value ||
+    b.loadOhm - a.loadOhm ||
     a.unevenness - b.unevenness ||
     (a.text < b.text ? -1 : 1)
   );

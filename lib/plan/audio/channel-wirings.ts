@@ -1,6 +1,12 @@
 import type { AmplifierMode } from '../../audio/load/amplifier-load.ts';
 import type { Coil, Wiring } from '../../audio/load/wiring.ts';
-import { listWirings, type WiringChoice, wiringsForLoad } from '../../audio/load/wirings.ts';
+import {
+  listWirings,
+  type RankedWiring,
+  type WiringChoice,
+  wiringChoice,
+  wiringsForLoad,
+} from '../../audio/load/wirings.ts';
 import type { RatedPowerFault } from '../../audio/rated-power.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanWiring } from '../../model/plan/index.ts';
@@ -32,11 +38,12 @@ export function planWirings({
   const all = listWirings(channel, coils, mode);
   if (isFault(all)) return { wirings: [], wiringsInAll: null };
   const shape = shapeOf(chosen, coils);
-  const isChosen = ({ wiring }: WiringChoice) => shapeOf(wiring, coils) === shape;
+  const isChosen = ({ wiring }: RankedWiring) => shapeOf(wiring, coils) === shape;
   const shown = all.slice(0, mostOnSheet);
   const own = all.find(isChosen);
   const kept = own && !shown.includes(own) ? [...shown.slice(0, -1), own] : shown;
-  return { wirings: kept.map((way) => planWiring(way, isChosen(way))), wiringsInAll: all.length };
+  const planned = kept.map((way) => planWiring(wiringChoice(channel, way, coils, mode), isChosen(way)));
+  return { wirings: planned, wiringsInAll: all.length };
 }
 
 function planWiring(

@@ -4,7 +4,12 @@ import type { AmplifierMode } from '../../../lib/audio/load/amplifier-load.ts';
 import { wiringLoad } from '../../../lib/audio/load/loads.ts';
 import { enumerateNetworks } from '../../../lib/audio/load/networks.ts';
 import { type Coil, coilsOf } from '../../../lib/audio/load/wiring.ts';
-import { listWirings, type WiringChoice, wiringsForLoad } from '../../../lib/audio/load/wirings.ts';
+import {
+  listWirings,
+  type WiringChoice,
+  wiringChoice,
+  wiringsForLoad,
+} from '../../../lib/audio/load/wirings.ts';
 import { isFault } from '../../../lib/model/fault.ts';
 import { wiredCoils } from './arbitrary-wiring.ts';
 
@@ -28,7 +33,7 @@ function dualCoil(speakers: number, nominalOhm: number): Coil[] {
 function listed(coils: readonly Coil[]): readonly WiringChoice[] {
   const choices = listWirings('bass', coils, bass);
   if (isFault(choices)) throw new Error(choices.message);
-  return choices;
+  return choices.map((one) => wiringChoice('bass', one, coils, bass));
 }
 
 describe('the ways of wiring a set of coils', () => {
@@ -82,6 +87,29 @@ describe('the ways of wiring a set of coils', () => {
           expect(listed(coils).some((choice) => Math.abs(choice.loadOhm.value - ohm) < 1e-9 * ohm)).toBe(
             true,
           );
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+
+  it('are ranked by the very numbers that their workings give, stereo and bridged', () => {
+    const bridged: AmplifierMode = { mode: 'bridged', minimumOhm: 2, rated: [{ loadOhm: 4, powerW: 800 }] };
+    fc.assert(
+      fc.property(
+        wiredCoils.filter(({ coils }) => coils.length < 6),
+        fc.constantFrom(bass, bridged),
+        ({ coils }, amplifier) => {
+          const ranked = listWirings('bass', coils, amplifier);
+          if (isFault(ranked)) throw new Error(ranked.message);
+          for (const one of ranked) {
+            const { loadOhm, mayDrive, power, coils: each } = wiringChoice('bass', one, coils, amplifier);
+            const powerW = isFault(power) ? null : power.powerW.value;
+            expect([one.loadOhm, one.mayDrive, one.powerW]).toEqual([loadOhm.value, mayDrive, powerW]);
+            const ofCoils = each.map((coil) => coil.powerW.value);
+            if (ofCoils.length > 0)
+              expect(Math.max(...ofCoils) / Math.min(...ofCoils)).toBeCloseTo(one.unevenness, 9);
+          }
         },
       ),
       { numRuns: 30 },
