@@ -1,4 +1,4 @@
-import type { WrittenValue } from '../../model/content/proposal.ts';
+import { hasFields, type WrittenValue } from '../../model/content/proposal.ts';
 import { flowText, scalarText } from '../../read/yaml/write-value.ts';
 
 /** Fields of a new file by their names. */
@@ -8,15 +8,11 @@ export type Named = { readonly [name: string]: WrittenValue };
 export function blockText(values: Named, depth = 1, indent = ''): string {
   return Object.entries(values)
     .map(([name, one]) => {
-      if (depth > 1 && isNamed(one) && Object.values(one).some(isNamed))
+      if (depth > 1 && hasFields(one) && Object.values(one).some(hasFields))
         return `${indent}${scalarText(name)}:\n${blockText(one, depth - 1, `${indent}  `)}`;
       return `${indent}${scalarText(name)}: ${flowText(one)}\n`;
     })
     .join('');
-}
-
-function isNamed(value: WrittenValue): value is { [name: string]: WrittenValue } {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 /** A field where it holds something. */
