@@ -12,40 +12,49 @@ import { refused } from './refused.ts';
 import { shopSkeleton } from './shop-skeleton.ts';
 import { shopTables, unitWords } from './shop-tables.ts';
 
+const shopPath = 'content/shop.yaml';
+
 /** What comes with the tool for a shop to begin with, of its own demo shop: parts that nobody makes, and guides. */
 const fromDemo = /^content\/(?:parts|guides)\//;
 
 /**
- * `rackleaf new shop`: makes `content/` in an empty folder. From then on it is the shop's own: nothing else of the
- * tool ever writes what it did not ask for, and a new version finds it as it was left.
+ * `rackleaf new shop`: makes `content/` in an empty folder, or goes on with one that it began. From then on it is the
+ * shop's own: nothing else of the tool ever writes what it did not ask for, and a new version finds it as it was left.
  */
 export async function newShop(effects: Effects, given: Answers, asker: Asker | null): Promise<ExitStatus> {
   const files = await beginning();
-  const own = ownFile(await effects.readContent(), files);
+  const present = await effects.readContent();
+  const own = ownFile(present, files);
   if (own !== null) return refused(effects, `there is a shop here already: ${own}`);
   const answers = await shopAnswers(effects, given, asker);
   if (answers === null) return exitStatus.inputErrors;
   const { parts, problems } = readContent(files);
   // Its shop file is only written now, from the same catalogue.
-  const wrong = problems.filter(({ where }) => where.file !== 'content/shop.yaml');
+  const wrong = problems.filter(({ where }) => where.file !== shopPath);
   if (wrong[0]) throw new Error(`What a shop begins with can't be read: ${wrong[0].where.file}.`);
   const text = shopSkeleton(
     { name: lineOf(answers, 'title'), units: lineOf(answers, 'units') === 'mm' ? 'millimetre' : 'inch' },
     parts,
   );
+  const lacking = files.filter(({ path }) => !present.some((file) => file.path === path));
   // The shop file comes last: with it the shop is whole.
-  for (const file of [...files, { path: 'content/shop.yaml', text }])
-    await effects.write(file.path, file.text);
-  effects.out('content/shop.yaml');
+  for (const file of [...lacking, { path: shopPath, text }]) await effects.write(file.path, file.text);
+  effects.out(shopPath);
   effects.tell('a shop to begin with: parts, a vehicle and a job that are invented, and the guides');
   effects.tell('name the shop and count its stock in content/shop.yaml, then: rackleaf build');
   return exitStatus.done;
 }
 
-/** A file that someone wrote; null where there are none but those of a beginning that was cut short, which is done again. */
+/**
+ * A file of a shop that is whole, or that was never begun here; null where there is none. A beginning that was cut short
+ * left a file as it writes it and no shop file: it goes on, beside what someone wrote meanwhile.
+ */
 function ownFile(present: readonly SourceFile[], files: readonly SourceFile[]): string | null {
+  const shop = present.find(({ path }) => path === shopPath);
   const begun = new Map(files.map(({ path, text }) => [path, text]));
-  return present.find(({ path, text }) => begun.get(path) !== text)?.path ?? null;
+  const isBegun = present.some(({ path, text }) => begun.get(path) === text);
+  const own = shop ?? (isBegun ? undefined : present[0]);
+  return own?.path ?? null;
 }
 
 async function beginning(): Promise<readonly SourceFile[]> {

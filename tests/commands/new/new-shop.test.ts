@@ -8,6 +8,7 @@ import { houseRuleDefinition, houseRuleNames } from '../../../lib/model/house-ru
 import { projectFolder } from '../../../lib/publish/site/templates.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 import { readHouseRules } from '../../../lib/read/read-house-rules.ts';
+import { casesOf } from '../../long-run.ts';
 import { EmptyFolder } from '../shop-folder.ts';
 
 /** What `check --json` prints, as far as it is looked at here. */
@@ -17,6 +18,19 @@ interface Checked {
     readonly id: string;
     readonly findings: readonly { readonly rule: string; readonly related: readonly string[] }[];
   }[];
+}
+
+/** Runs a command line on a disk that is full after so many files. */
+function cutShort(cut: EmptyFolder, files: number, ...line: readonly string[]) {
+  let left = files;
+  const full = { ...realEffects(cut.root), out: () => undefined, tell: () => undefined };
+  const write = (path: string, text: string | Uint8Array) => {
+    left -= 1;
+    return left < 0
+      ? Promise.reject(Object.assign(new Error('ENOSPC'), { code: 'ENOSPC' }))
+      : full.write(path, text);
+  };
+  return runCommand(line, cut.root, { ...full, write });
 }
 
 const folder = new EmptyFolder();
@@ -93,21 +107,37 @@ describe('new --shop', () => {
     empty.remove();
   });
 
-  test('is done again where it was cut short, and not over what someone wrote', async () => {
-    const cut = new EmptyFolder();
-    let left = 5;
-    const full = { ...realEffects(cut.root), out: () => undefined, tell: () => undefined };
-    const write = (path: string, text: string | Uint8Array) => {
-      left -= 1;
-      return left < 0
-        ? Promise.reject(Object.assign(new Error('ENOSPC'), { code: 'ENOSPC' }))
-        : full.write(path, text);
-    };
-    expect(await runCommand(['new', '--shop'], cut.root, { ...full, write })).toBe(3);
-    expect((await full.readContent()).length).toBe(5);
-    expect((await cut.run('new', '--shop')).status).toBe(0);
-    cut.remove();
+  test('goes on where it was cut short, at whichever file', async () => {
+    const line = ['new', '--shop', '--title', 'Quay Sound'];
+    const contentOf = (one: EmptyFolder) => realEffects(one.root).readContent();
+    const whole = (await contentOf(folder)).filter(({ path }) => !/second-job/.test(path));
+    const stops = casesOf([...whole.keys()], (stop) => stop % 15 === 1 || stop === whole.length - 1);
+    for (const stop of stops) {
+      const cut = new EmptyFolder();
+      expect(await cutShort(cut, stop, ...line)).toBe(3);
+      const begun = await contentOf(cut);
+      expect(begun).toHaveLength(stop);
+      expect((await cut.run(...line)).status).toBe(0);
+      expect(await contentOf(cut), `cut at ${stop}`).toEqual(whole);
+      cut.remove();
+    }
+  });
 
+  test('goes on beside what someone wrote meanwhile, and leaves it as it is', async () => {
+    const cut = new EmptyFolder();
+    await cutShort(cut, 40, 'new', '--shop');
+    const counted = `${cut.read('content/parts/amplifiers.yaml')}# Counted.\n`;
+    cut.write('content/parts/amplifiers.yaml', counted);
+    cut.write('content/guides/own.md', '# As we do it\n');
+    expect((await cut.run('new', '--shop')).status).toBe(0);
+    expect(cut.read('content/parts/amplifiers.yaml')).toBe(counted);
+    expect(cut.read('content/guides/own.md')).toBe('# As we do it\n');
+    expect(cut.read('content/parts/wire.yaml')).toBe(folder.read('content/parts/wire.yaml'));
+    expect(cut.read('content/shop.yaml')).toContain('name: "Your shop"');
+    cut.remove();
+  });
+
+  test('is not begun over what someone wrote', async () => {
     const written = new EmptyFolder();
     written.write('content/guides/own.md', 'As we do it.');
     const { status, told } = await written.run('new', '--shop');

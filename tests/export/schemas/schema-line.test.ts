@@ -1,6 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { schemaLine, schemaLineEdit } from '../../../lib/export/schemas/schema-line.ts';
 import { splice } from '../../../lib/read/yaml/splice.ts';
+import { root } from '../../plan/demo.ts';
 
 const path = 'content/jobs/van.yaml';
 const line = '# yaml-language-server: $schema=../../.rackleaf/schemas/jobs/van.json';
@@ -50,5 +53,17 @@ describe('the line that names a schema', () => {
   test('is no comment further down, and none in a file of another encoding', () => {
     expect(named(`rackleaf: 1\n${line}\n`)).toBe(`${line}\nrackleaf: 1\n${line}\n`);
     expect(schemaLineEdit({ path, text: 'r\0a\0c\0k\0' })).toBeNull();
+  });
+});
+
+describe('every file of the demo shop, and of the shop that is begun from it', () => {
+  const below = [root, join(root, 'layouts/starter')].flatMap((top) =>
+    readdirSync(join(top, 'content'), { recursive: true, encoding: 'utf8' })
+      .map((name) => ({ top, path: `content/${name.replaceAll('\\', '/')}` }))
+      .filter(({ path: one }) => schemaLine(one) !== null),
+  );
+
+  test.each(below)('names its schema first: $path', ({ top, path: one }) => {
+    expect(readFileSync(join(top, one), 'utf8').split('\n')[0]).toBe(schemaLine(one));
   });
 });
