@@ -5,7 +5,8 @@ import { pointer } from '../model/place.ts';
 import { holdBuilt } from './built/hold-built.ts';
 import type { Around } from './draft/around.ts';
 import { Draft } from './draft/draft.ts';
-import { type OpenedGroups, openGroups } from './draft/open-groups.ts';
+import { standsNowhere } from './draft/draft-device.ts';
+import { type OpenedGroups, openGroups, type SpeakerGroup } from './draft/open-groups.ts';
 import type { Undecided } from './draft/undecided.ts';
 import { cableRuns } from './laying/cables.ts';
 import { fixBoards } from './laying/fixings.ts';
@@ -70,14 +71,20 @@ export function completeJob(
   const draft = new Draft(opened.job, around);
   const fixed = new Set(Object.entries(written.boards).flatMap(([id, { fixings }]) => (fixings ? [id] : [])));
   const held = built ? holdBuilt(draft, written, built, isAsked) : [];
-  if (isAsked) proposeLinks(draft, opened);
+  const nowhere = new Set(draft.own.filter(standsNowhere).map(({ id }) => writtenAt(id, opened)));
+  // What is to play in a place that there is not is not wired: half of it would be wired wrong.
+  const groups = opened.groups.filter(({ id, members }) => members.length === 1 || !nowhere.has(id));
+  if (isAsked) proposeLinks(draft, groups);
   fixBoards(draft, new Set([...fixed, ...held]));
   if (isAsked) leaveOpen(draft);
   const { job, spots } = draft.finish();
   return {
     job,
     proposals: draft.proposals,
-    undecided: [...opened.undecided, ...draft.undecided].map((one) => ({
+    undecided: [
+      ...opened.undecided,
+      ...draft.undecided.filter((one) => !isAskedOf(nowhere, one, opened)),
+    ].map((one) => ({
       ...one,
       ...(built && {
         remedy: `${one.remedy}; or name under anew: what of revision ${built.revision} may change`,
@@ -88,7 +95,7 @@ export function completeJob(
   };
 }
 
-function proposeLinks(draft: Draft, { groups }: OpenedGroups): void {
+function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   const chain = signalChain(draft, groups);
   const bands = bandsOf(draft, chain.groups);
   const driven = dealChannels(draft, chain, bands);
@@ -113,10 +120,24 @@ function proposeLinks(draft: Draft, { groups }: OpenedGroups): void {
   chooseLeads(draft);
 }
 
+/** The device that one is written at. */
+function writtenAt(id: string, opened: OpenedGroups): string {
+  return opened.writtenAt.get(id) ?? id;
+}
+
+/** True for what is asked of a device that stands nowhere: it may follow from its place. */
+function isAskedOf(
+  nowhere: ReadonlySet<string>,
+  { path: [first, id = ''] }: Undecided,
+  opened: OpenedGroups,
+): boolean {
+  return first === 'devices' && nowhere.has(writtenAt(id, opened));
+}
+
 /** The path of something opened out, as it is written: `devices, front-left` is written at `devices, front`. */
-function writtenPath(path: readonly string[], { writtenAt }: OpenedGroups): readonly string[] {
+function writtenPath(path: readonly string[], opened: OpenedGroups): readonly string[] {
   const [first, id = '', ...rest] = path;
-  const at = first === 'devices' ? writtenAt.get(id) : undefined;
+  const at = first === 'devices' ? opened.writtenAt.get(id) : undefined;
   return at === undefined ? path : ['devices', at, ...rest];
 }
 

@@ -18,7 +18,7 @@ export class Report {
   readonly #positions: Positions;
   readonly #unread: Unread;
   readonly #lost = new Set<string>();
-  readonly #ofRows = new Set<string>();
+  readonly #told = new Set<string>();
   #spots: ReadonlyMap<string, string> = new Map();
   #incomplete = false;
 
@@ -57,10 +57,10 @@ export class Report {
 
   #tell(spot: string, where: Place, message: string, remedy?: string): void {
     const row = this.#positions.rowOf(spot);
-    // What is wrong with a row is so with each that it stands for, and is told of the first.
-    const once = `${where.line}:${where.column} ${message.replace(/\d+/g, '#')}`;
-    if (row !== null && this.#ofRows.has(once)) return;
-    if (row !== null) this.#ofRows.add(once);
+    // What is wrong with what is written for several is so with each, and is told of the first; of a row by its number.
+    const once = `${where.line}:${where.column} ${row === null ? message : message.replace(/\d+/g, '#')}`;
+    if (this.#told.has(once)) return;
+    this.#told.add(once);
     this.problems.push({ where, message: inRow(message, row), ...(remedy ? { remedy } : {}) });
   }
 

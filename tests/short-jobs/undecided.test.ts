@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readShort, shortText } from './short-shop.ts';
+import { readShort, shortJobs, shortText } from './short-shop.ts';
 
 /** A short job with something written otherwise, and what is then asked: where, in which words, with which remedy. */
 interface Asked {
@@ -156,3 +156,57 @@ test('an error of one rule leaves what other rules propose', () => {
   );
   expect(problems.length).toBeGreaterThanOrEqual(1);
 });
+
+/** Each place that a job names, with where it stands in the text. */
+function placesIn(text: string) {
+  return [...text.matchAll(/\bin: (?:\[([^\]]*)\]|([a-z-]+))/g)].flatMap(
+    ({ 0: whole, 1: list, 2: one = '', index }) =>
+      [...(list ?? one).matchAll(/[a-z-]+/g)].map((name) => ({
+        name: name[0],
+        at: index + whole.indexOf(list ?? one) + name.index,
+      })),
+  );
+}
+
+test.each(shortJobs)('a place of %s that the vehicle has not is one error, where it is written', (id) => {
+  const text = shortText(id);
+  const places = placesIn(text);
+  expect(places.length).toBeGreaterThan(0);
+  for (const { name, at } of places) {
+    const { job, problems } = readShort(`${text.slice(0, at)}${name}x${text.slice(at + name.length)}`);
+    expect(job).toBeNull();
+    expect(problems.map(({ message }) => message)).toEqual([
+      expect.stringMatching(new RegExp(`^there is no place of \\S+ "${name}x"$`)),
+    ]);
+    const before = text.slice(0, at).split('\n');
+    expect(problems[0]?.where).toMatchObject({
+      line: before.length,
+      column: (before.at(-1)?.length ?? 0) + 1,
+    });
+  }
+});
+
+test('two places that the vehicle has not are two errors, and what is wrong beside them is told too', () => {
+  const text = shortText('under-seat-five')
+    .replace('[left-door, right-door]', '[left-doox, nowhere]')
+    .replace('part: coaxial-525', 'part: coaxial-526');
+  const { problems } = readShort(text);
+  expect(problems.map(({ message }) => message)).toEqual([
+    'there is no place of hatchback "left-doox"',
+    'there is no place of hatchback "nowhere"',
+    'there is no part "coaxial-526"',
+  ]);
+});
+
+test.each([
+  ['in: nowhere', /^there is no place of hatchback "nowhere"$/],
+  ['on: boarx', /^there is no board "boarx"$/],
+])(
+  'an amplifier that stands nowhere, %s, is one error: neither ways nor a ground point are asked for',
+  (where, says) => {
+    const { problems } = readShort(
+      shortText('under-seat-five').replace('amp-five, on: board', `amp-five, ${where}`),
+    );
+    expect(problems.map(({ message }) => message)).toEqual([expect.stringMatching(says)]);
+  },
+);

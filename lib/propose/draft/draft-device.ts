@@ -58,6 +58,11 @@ export function jobDraftDevice(
   };
 }
 
+/** True for a device of the job whose board or place there is not: the reader tells that. */
+export function standsNowhere({ origin, board, seat }: DraftDevice): boolean {
+  return origin === 'job' && board === null && seat === null;
+}
+
 /** The devices that came with a vehicle. */
 export function fittedDraftDevices(vehicle: Vehicle, parts: Parts): readonly DraftDevice[] {
   return Object.entries(vehicle.fitted).flatMap(([id, fitted]): DraftDevice[] => {

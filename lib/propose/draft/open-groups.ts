@@ -87,6 +87,7 @@ interface Member {
 }
 
 const order: readonly VehicleSide[] = ['left', 'right', 'middle'];
+const rank = (side: VehicleSide | null): number => (side === null ? order.length : order.indexOf(side));
 
 /** The speakers of a group by their sides; two on one side can't be told apart by it. */
 function membersOf(
@@ -96,7 +97,7 @@ function membersOf(
   undecided: Undecided[],
 ): readonly Member[] {
   // A place that the vehicle has not is told where its names are looked up.
-  const sided = places.map((place) => ({ place, side: known[place]?.side ?? ('middle' as const) }));
+  const sided = places.map((place) => ({ place, side: known[place]?.side ?? null }));
   for (const side of order) {
     const [first, second] = sided.filter((one) => one.side === side);
     if (first && second)
@@ -107,8 +108,8 @@ function membersOf(
       });
   }
   return sided
-    .toSorted((a, b) => order.indexOf(a.side) - order.indexOf(b.side))
-    .map(({ place, side }) => ({ id: `${id}-${side}`, place, side }));
+    .toSorted((a, b) => rank(a.side) - rank(b.side))
+    .map(({ place, side }) => ({ id: `${id}-${side ?? place}`, place, side }));
 }
 
 function boxOf(part: string, place: string | undefined): JobDevice {

@@ -1,17 +1,19 @@
 import { bodyId, type LinkEnd, linkEndOf } from '../../model/content/resolved-job.ts';
 import { routeLengthM, servedBy, type VehicleRoute } from '../../model/content/vehicle-route.ts';
 import type { Draft } from './draft.ts';
+import { standsNowhere } from './draft-device.ts';
 
 /** Where an end of a link lies: on a board, or somewhere that routes serve. */
 export type Whereabouts = { readonly board: string } | { readonly served: readonly string[] };
 
-/** Where an end of a link lies; null where nothing is known of its device. */
+/** Where an end of a link lies; null where nothing is known of its device, or not where it stands. */
 export function whereIs(draft: Draft, { device: id, terminal }: LinkEnd): Whereabouts | null {
   if (id === bodyId) return { served: [`${bodyId}.${terminal}`] };
   const device = draft.device(id);
   if (!device) return null;
   if (device.board !== null) return { board: device.board };
-  return { served: device.seat === null ? [id] : [device.seat] };
+  if (device.seat !== null) return { served: [device.seat] };
+  return standsNowhere(device) ? null : { served: [id] };
 }
 
 /** Where the two ends of a link lie. */

@@ -1,6 +1,6 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import type { Draft, Why } from '../draft/draft.ts';
-import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
+import { type DraftDevice, standsNowhere, terminalAt, terminalsWith } from '../draft/draft-device.ts';
 import { batteriesOf, placeBeside } from './battery-places.ts';
 import { mainFuseAt, postsOf } from './main-fuse.ts';
 import { feedWay } from './supply.ts';
@@ -71,6 +71,7 @@ function joinBatteries(draft: Draft, starter: DraftDevice, second: DraftDevice, 
     draft.own.find((one) => one.spec.kind === 'isolating-relay' && isUntouched(draft, one)) ?? null;
   const seats = { starter: placeBeside(draft, starter), second: placeBeside(draft, second) };
   if (seats.starter === null || seats.second === null) {
+    if (standsNowhere(second)) return;
     draft.ask(
       ['devices', second.id],
       `no route of ${draft.around.vehicle.id} tells a place beside ${starter.id} for its fuse`,

@@ -1,5 +1,5 @@
 import type { Draft, Why } from '../draft/draft.ts';
-import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
+import { type DraftDevice, standsNowhere, terminalAt, terminalsWith } from '../draft/draft-device.ts';
 import { likePorts, portName } from '../draft/like-ports.ts';
 import { routesBetween } from '../draft/ways.ts';
 import { pickRoute } from '../laying/runs.ts';
@@ -105,6 +105,7 @@ function linkFeed(
   const seat = placeBeside(draft, battery);
   const { plus } = postsOf(battery);
   if (seat === null || plus === null) {
+    if (standsNowhere(battery)) return;
     draft.ask(
       ['vehicle'],
       `no route of ${draft.around.vehicle.id} tells a place beside ${battery.id} for its fuse`,

@@ -170,9 +170,9 @@ function stripFor(draft: Draft, waiting: readonly Waiting[], reason: string): Dr
 }
 
 /** Where something proposed stands: beside the device that it is for. */
-export function standing({ board, seat }: DraftDevice): { on?: string; in?: string } {
+export function standing({ board, given }: DraftDevice): { on?: string; in?: string } {
   if (board !== null) return { on: board };
-  return seat === null ? {} : { in: seat };
+  return given?.in === undefined ? {} : { in: given.in };
 }
 
 /** What is on the shelf goes before what is not. */

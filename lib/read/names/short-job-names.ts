@@ -6,7 +6,10 @@ import { lookPart } from './look-part.ts';
 
 type Parts = Readonly<Record<string, Part>>;
 
-/** Looks up the names that speak to the rules of proposing: what drives, feeds and boxes a device, and its ground point. */
+/**
+ * Looks up the names that speak to the rules of proposing: what drives, feeds and boxes a device, its place and its
+ * ground point. A place that the vehicle has not is told here, where it is written; nothing that follows tells it again.
+ */
 export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts, report: Report): void {
   const kinds = kindsOf(job, vehicle, parts);
   for (const [id, device] of Object.entries(job.devices)) {
@@ -19,12 +22,23 @@ export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts,
       if (box && box.kind !== 'enclosure')
         report.at([...path, 'box'], `"${device.box}" is no enclosure but ${box.kind}`);
     }
-    if (Array.isArray(device.in))
-      for (const [index, place] of device.in.entries())
-        report.look([...path, 'in', String(index)], `place of ${vehicle.id}`, place, vehicle.places);
   }
+  checkPlaces(job, vehicle, report);
   for (const [id, board] of Object.entries(job.boards))
     checkFeedAndGround(['boards', id], board, kinds, vehicle, report);
+}
+
+function checkPlaces({ devices }: WrittenJob, { id: vehicle, places: known }: Vehicle, report: Report): void {
+  const what = `place of ${vehicle}`;
+  const written = Object.entries(devices).flatMap(([id, { on, in: places = [] }]) => {
+    if (on !== undefined) return [];
+    const path = ['devices', id, 'in'];
+    return Array.isArray(places)
+      ? places.map((name, index) => ({ name, path: [...path, String(index)] }))
+      : [{ name: places, path }];
+  });
+  const strange = written.filter(({ path, name }) => report.look(path, what, name, known) === null);
+  for (const { name } of strange) report.lose(what, name);
 }
 
 type Kinds = Readonly<Record<string, Part['kind']>>;

@@ -78,7 +78,7 @@ function placeOf(id: string, given: JobDevice, job: JobFile, vehicle: Vehicle, r
     report.at(path, `${id} is both on a board and in a place`, 'keep one of on: and in:');
   if (given.on !== undefined) {
     const board = report.look([...path, 'on'], 'board', given.on, job.boards);
-    const space = vehicle.spaces[board?.space ?? job.space ?? ''];
+    const space = board && vehicle.spaces[board.space ?? job.space ?? ''];
     return space ? { board: given.on, seat: null, zone: space.zone, side: space.side } : nowhere;
   }
   if (given.in === undefined) {

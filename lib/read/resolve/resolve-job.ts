@@ -209,12 +209,19 @@ function checkLengths(
   parts: Surroundings['parts'],
   report: Report,
 ): void {
-  const boardOf = (end: LinkEnd) => devices.find(({ id }) => id === end.device)?.board ?? null;
+  const deviceAt = (end: LinkEnd) => devices.find(({ id }) => id === end.device);
+  const boardOf = (end: LinkEnd) => deviceAt(end)?.board ?? null;
+  // A place that there is not was told: what a length lacks follows from it.
+  const isNowhere = (end: LinkEnd) => {
+    const device = deviceAt(end);
+    return device?.origin === 'job' && device.board === null && device.seat === null;
+  };
   for (const { id, given, cable, run, from, to } of links) {
     const part = cable ? parts[cable.part] : undefined;
     const isMade = part?.kind === 'cable' && part['made-length'] !== undefined;
     const onOneBoard = boardOf(from) !== null && boardOf(from) === boardOf(to);
     if (!given || given.length !== undefined || isMade || run !== null || onOneBoard) continue;
+    if (isNowhere(from) || isNowhere(to)) continue;
     const name = linkName(id);
     report.at(
       ['links', name],
