@@ -84,7 +84,7 @@ export const spaces: Station = {
         column('y', 'from below', point.y, '2 1/2 in'),
         column('stud', 'stud', point.stud, 'M6'),
         column('behind', 'behind it', point.behind, 'nothing'),
-        column('what', 'what it is', point.what, 'M6 rivet nut in the crossmember'),
+        column('what', 'what it is', point.what, 'M6 rivet nut'),
         optionalColumn('free-depth', 'free depth behind', point['free-depth'], '1 1/2 in'),
       ],
       rows: 6,
