@@ -2,7 +2,7 @@ import type { Filter } from '../audio/filter/filters.ts';
 import { greatestOrder } from '../audio/filter/low-pass-prototypes.ts';
 import { quantityAbove } from '../model/fields.ts';
 import { printed } from '../model/printed/index.ts';
-import { type FilterPass, type FilterType, filterTypeSchema } from '../model/vocabulary.ts';
+import { type FilterPass, type FilterType, filterNames, filterTypeSchema } from '../model/vocabulary.ts';
 import { choice, optional } from './field.ts';
 
 /** What each order of a filter adds to its slope (dB per octave). */
@@ -12,7 +12,7 @@ const orders = Array.from({ length: greatestOrder }, (_, k) => ({
   value: String(k + 1),
   title: `${k + 1}, ${printed('slope', slopeDb * (k + 1))}`,
 }));
-const types = filterTypeSchema.options.map((value) => ({ value }));
+const types = filterTypeSchema.options.map((value) => ({ value, title: filterNames[value] }));
 
 /** The entries of one filter; without a corner there is none. */
 const passFields = (label: string, corner: string) => ({

@@ -98,6 +98,12 @@ export const filterPassSchema = z.enum(['high-pass', 'low-pass', 'subsonic']);
 export type FilterPass = z.infer<typeof filterPassSchema>;
 export const filterTypeSchema = z.enum(['butterworth', 'linkwitz-riley', 'bessel']);
 export type FilterType = z.infer<typeof filterTypeSchema>;
+/** Filters as they are called after whom they are called. */
+export const filterNames = {
+  butterworth: 'Butterworth',
+  'linkwitz-riley': 'Linkwitz-Riley',
+  bessel: 'Bessel',
+} as const satisfies Record<FilterType, string>;
 /** Slopes of 6 dB per octave each. */
 export const filterOrder = z.int().min(1).max(8);
 

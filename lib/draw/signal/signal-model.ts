@@ -126,7 +126,10 @@ export function filtersAt(
   return found.filter((filter, index) => found.findIndex((other) => key(other) === key(filter)) === index);
 }
 
-const typeLetters = { butterworth: 'BW', 'linkwitz-riley': 'LR', bessel: 'BE' } as const;
+const typeLetters = { butterworth: 'BW', 'linkwitz-riley': 'LR', bessel: 'BE' } as const satisfies Record<
+  PlanFilter['type'],
+  string
+>;
 
 /** `high-pass 80 Hz, LR 24 dB/oct`. */
 export function filterText({ pass, type, order, cornerHz }: PlanFilter): string {

@@ -93,7 +93,7 @@ function facts(path: readonly string[], held: unknown, written: unknown, write: 
 
 /** Words joined by hyphens are spelled out; the name of a terminal such as `CH1-` stays as it is. */
 function wordText(text: string): string {
-  return /^[a-z]+(-[a-z0-9]+)+$/.test(text) ? spelledWithin(text) : text;
+  return /^[a-z]+(-[a-z0-9]+)*$/.test(text) ? spelledWithin(text) : text;
 }
 
 /** Items of a list are counted from 1. */

@@ -1,5 +1,6 @@
-import type { BuildPlan, PlanChannel, PlanFilter, PlanSpeaker } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanChannel, PlanSpeaker } from '../../model/plan/index.ts';
 import { printed, printedNumber } from '../../model/printed/index.ts';
+import { filterNames } from '../../model/vocabulary.ts';
 import { namesOf, type PlanNames } from '../words/plan-names.ts';
 import { spelledWithin } from '../words/words.ts';
 import { lengthOr, none, type Written, writerFor } from '../words/written.ts';
@@ -101,12 +102,6 @@ function coilPowers({ coils, mayDrive }: PlanChannel['wirings'][number]): string
   if (!mayDrive) return '';
   return coils.map(({ coil, powerW }) => `${coil} ${printed('power', powerW)}`).join(', ');
 }
-
-const filterNames = {
-  butterworth: 'Butterworth',
-  'linkwitz-riley': 'Linkwitz-Riley',
-  bessel: 'Bessel',
-} as const satisfies Record<PlanFilter['type'], string>;
 
 function filtersTable(channels: readonly PlanChannel[]): Table {
   const filters = channels.flatMap((one) => one.filters.map((filter) => ({ ...filter, channel: one.id })));

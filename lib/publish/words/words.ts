@@ -2,10 +2,11 @@ import { type Level, levelSchema } from '../../model/finding.ts';
 import type { Source } from '../../model/findings/source.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { Mark } from '../../model/trace.ts';
+import { type FilterType, filterNames } from '../../model/vocabulary.ts';
 
 /** A name of the plan as a reader sees it: `fuse-holder` becomes `Fuse holder`. */
 export function spelled(name: string): string {
-  return headed(name.replaceAll('-', ' '));
+  return headed(spelledWithin(name));
 }
 
 /** Words as they stand at the head of a line: with a capital. */
@@ -13,10 +14,12 @@ export function headed(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-/** The same within a sentence. */
+/** The same within a sentence; a filter is called after people there, too. */
 export function spelledWithin(name: string): string {
-  return name.replaceAll('-', ' ');
+  return isFilter(name) ? filterNames[name] : name.replaceAll('-', ' ');
 }
+
+const isFilter = (name: string): name is FilterType => Object.hasOwn(filterNames, name);
 
 /** Words of the levels; a symbol never stands alone. */
 export const levelWords = {

@@ -2,6 +2,7 @@ import { type Filter, filterLevel } from '../../audio/filter/filters.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
+import { filterNames } from '../../model/vocabulary.ts';
 import { askedOf, type BuiltInFilter, finalFilters } from '../../plan/audio/final-filters.ts';
 import { boostsOf } from '../../plan/audio/path-peaks.ts';
 import { deviceIdOf, deviceSpot } from '../look-up.ts';
@@ -81,7 +82,7 @@ function missing(device: Device, channel: string, asked: PlanFilter): string | n
   if (!made) return otherPassText(device, channel, asked, own);
   const { shape, cornerHz } = made;
   if (shape && (shape.type !== asked.type || shape.order !== asked.order))
-    return `${device.id} makes ${shape.type} of order ${shape.order}`;
+    return `${device.id} makes ${filterNames[shape.type]} of order ${shape.order}`;
   if (cornerHz !== null && Math.abs(cornerHz - asked.cornerHz) > 1e-6 * asked.cornerHz)
     return atOtherCorner(device, channel, made, cornerHz);
   return outOfRange(device, [...made.states.keys()], asked);
