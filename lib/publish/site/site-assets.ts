@@ -14,6 +14,7 @@ const styleParts = [
   'tables',
   'cards',
   'work',
+  'fields',
   'search',
   'calculators',
   'subjects',
