@@ -1,8 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Change } from '../read/small-shop.ts';
-import { misspelt, ShopFolder, stopped } from './shop-folder.ts';
+import { misspelt, type Ran, ShopFolder, stopped } from './shop-folder.ts';
 
 const folders: ShopFolder[] = [];
 function folder(...changes: readonly Change[]): ShopFolder {
@@ -27,9 +27,13 @@ function siteOf({ root }: ShopFolder): Record<string, string> {
 }
 
 describe('build', () => {
+  const shop = folder();
+  let built: Ran;
+  beforeAll(async () => {
+    built = await shop.run('build');
+  });
+
   test('builds the site; bad input afterwards leaves every file as it is', async () => {
-    const shop = folder();
-    const built = await shop.run('build');
     expect(built.status).toBe(0);
     expect(built.out).toBe('');
     expect(built.told).toMatch(/\d+ pages, \d+ files: open .*dist\/index\.html/);
@@ -45,34 +49,31 @@ describe('build', () => {
   });
 
   test('gives the same bytes from the same input in another folder', async () => {
-    const [one, two] = [folder(), folder()];
-    expect((await one.run('build')).status).toBe(0);
-    expect((await two.run('build')).status).toBe(0);
-    expect(Object.keys(siteOf(one))).toEqual(Object.keys(siteOf(two)));
-    expect(siteOf(one)).toEqual(siteOf(two));
+    const other = folder();
+    expect((await other.run('build')).status).toBe(0);
+    expect(Object.keys(siteOf(other))).toEqual(Object.keys(siteOf(shop)));
+    expect(siteOf(other)).toEqual(siteOf(shop));
   });
 
   test('a stop builds the site all the same, with status 1 and the job marked as a draft', async () => {
-    const shop = folder(stopped);
-    const { status, told } = await shop.run('build');
+    const draft = folder(stopped);
+    const { status, told } = await draft.run('build');
     expect(status).toBe(1);
     expect(told).toMatch(/demo, revision A: DRAFT, stopped/);
-    expect(readFileSync(join(shop.root, 'dist/jobs/demo/index.html'), 'utf8')).toMatch(/DRAFT/);
+    expect(readFileSync(join(draft.root, 'dist/jobs/demo/index.html'), 'utf8')).toMatch(/DRAFT/);
   });
 
   test('--keep-going builds what can be built and still exits with 2', async () => {
-    const shop = folder();
-    shop.change('content/guides/gain.md', 'summary:', 'sumary:');
-    expect((await shop.run('build')).status).toBe(2);
-    expect(existsSync(join(shop.root, 'dist'))).toBe(false);
-    const kept = await shop.run('build', '--keep-going');
+    const faulty = folder();
+    faulty.change('content/guides/gain.md', 'summary:', 'sumary:');
+    expect((await faulty.run('build')).status).toBe(2);
+    expect(existsSync(join(faulty.root, 'dist'))).toBe(false);
+    const kept = await faulty.run('build', '--keep-going');
     expect(kept.status).toBe(2);
-    expect(Object.keys(siteOf(shop))).toContain('/jobs/demo/index.html');
+    expect(Object.keys(siteOf(faulty))).toContain('/jobs/demo/index.html');
   });
 
-  test('no file of the everyday site names the customer', async () => {
-    const shop = folder();
-    await shop.run('build');
+  test('no file of the everyday site names the customer', () => {
     const text = Object.entries(siteOf(shop)).map(
       ([path, bytes]) => path + Buffer.from(bytes, 'base64').toString('latin1'),
     );

@@ -5,6 +5,7 @@ import { realEffects } from '../../../lib/commands/effects.ts';
 import { serve } from '../../../lib/commands/serve.ts';
 import { liveMarks } from '../../../lib/publish/serve/live-page.ts';
 import { filesBelow } from '../../../lib/publish/site/site-digest.ts';
+import { serveFolder } from '../../static-server.ts';
 import { misspelt, ShopFolder } from '../shop-folder.ts';
 
 let shop: ShopFolder;
@@ -122,11 +123,11 @@ describe('rackleaf serve', () => {
   });
 
   it('says that its port is in use, with the status of what is missing outside', async () => {
-    const first = await running();
+    const first = await serveFolder(shop.root);
     const told: string[] = [];
     const effects = { ...realEffects(shop.root), tell: (text: string) => told.push(text) };
     const status = await serve(effects, Number(new URL(first.url).port), Promise.resolve());
     expect([status, told.join()]).toEqual([3, expect.stringContaining('is in use')]);
-    await first.end();
+    await first.close();
   });
 });
