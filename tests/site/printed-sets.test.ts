@@ -50,6 +50,9 @@ function onPaper(
   ];
 }
 
+/** The set of the bench with all its sheets, printed for the first time. */
+const whole = { audience: 'bench', set: 'whole', pages: new Map() } as const;
+
 /** The smallest type of a sheet: the running lines at its edges. */
 const smallestPt = 9;
 
@@ -79,7 +82,8 @@ describe('printed sets', () => {
     '$id on $paper: nothing is split, heads repeat, nothing runs off, each drawing has a page',
     async (one) => {
       const [shop, job] = onPaper(site, one.job, one);
-      const { pages, wholes } = await printed(setToPrint(shop, job));
+      const drawn = jobDrawings()(job.plan);
+      const { pages, wholes } = await printed(setToPrint(shop, job, { ...whole, drawingsOf: () => drawn }));
       const seen = new Set(pages.flatMap(({ marks }) => marks.filter((mark) => mark.startsWith('w'))));
       expect(new Set([...seen].map((mark) => mark.split('.')[0])).size, 'every whole is on paper').toBe(
         wholes,
@@ -96,11 +100,11 @@ describe('printed sets', () => {
         expect(Math.abs(long - (isLarge ? one.largeHeightPt : one.heightPt)), name).toBeLessThan(1);
         expect(text.length, `${name} is not empty`).toBeGreaterThan(150);
       });
-      const drawings = jobDrawings()(job.plan)
+      const drawings = drawn
         .filter(({ sheet }) => !amongText.has(sheet))
         .map((_, index, { length }) => `Drawing${index + 1} of ${length}`);
-      const drawn = pages.flatMap(({ text }) => (text.includes('Legal owner') ? [text] : []));
-      expect(drawn.map((text) => /Drawing\d+ of \d+/.exec(text)?.[0])).toEqual(drawings);
+      const framed = pages.flatMap(({ text }) => (text.includes('Legal owner') ? [text] : []));
+      expect(framed.map((text) => /Drawing\d+ of \d+/.exec(text)?.[0])).toEqual(drawings);
     },
   );
 
