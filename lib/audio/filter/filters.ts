@@ -1,6 +1,6 @@
 import { type Fault, faultOf, isPositive } from '../../model/fault.ts';
 import { type Traced, traced } from '../../model/trace.ts';
-import type { FilterPass, FilterType } from '../../model/vocabulary.ts';
+import { type FilterPass, type FilterType, filterNames } from '../../model/vocabulary.ts';
 import { type Complex, magnitude, multiply, one, polar, type Response, reciprocal } from './complex.ts';
 import { type Prototype, prototypeFamilies } from './low-pass-prototypes.ts';
 import { isShaped, type Peak, peakResponse } from './peak.ts';
@@ -21,7 +21,7 @@ function filterFault(where: string, { type, order, cornerHz }: Filter): FilterFa
     return faultOf(
       'filter-order-not-made',
       [where],
-      `a ${type} filter of order ${order} on ${where} can't be made; its orders are ${family.orders}`,
+      `a ${filterNames[type]} filter of order ${order} on ${where} can't be made; its orders are ${family.orders}`,
       'choose one of these orders, or another type',
     );
   if (isPositive(cornerHz)) return null;

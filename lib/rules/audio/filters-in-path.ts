@@ -172,7 +172,7 @@ const notMade: Rule = {
           return {
             level: 'caution',
             of: [device.id, ...channelsAt(device, where)],
-            message: `${device.id}.${where} is to have a ${pass} (${type}, order ${order}) at ${hertz(cornerHz)}, but ${why}`,
+            message: `${device.id}.${where} is to have a ${pass} (${filterNames[type]}, order ${order}) at ${hertz(cornerHz)}, but ${why}`,
             remedy: 'write the filter that the device makes, or its control under after-commissioning:',
             ...deviceSpot(job, device.id, 'filters', where),
           };

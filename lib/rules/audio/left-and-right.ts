@@ -1,4 +1,5 @@
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
+import { filterNames } from '../../model/vocabulary.ts';
 import { carriedSides } from '../../plan/audio/carried-sides.ts';
 import { channelInputs, feedFilters, feedOf } from '../../plan/audio/signal-path.ts';
 import { type SpeakerPair, speakerPairs } from '../../plan/audio/speaker-pairs.ts';
@@ -23,7 +24,7 @@ function channelPairs({ job, plan }: Case): readonly ChannelPair[] {
 }
 
 const filterText = ({ pass, type, order, cornerHz }: PlanFilter) =>
-  `${pass} at ${hertz(cornerHz)} (${type}, ${6 * order} dB per octave)`;
+  `${pass} at ${hertz(cornerHz)} (${filterNames[type]}, ${6 * order} dB per octave)`;
 
 /** What filters do, whatever they stand at and in whatever order. */
 const shapesOf = (filters: readonly PlanFilter[]): string[] => filters.map(filterText).toSorted();

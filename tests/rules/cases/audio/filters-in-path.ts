@@ -115,7 +115,7 @@ export const filtersInPathCases = {
         about: () => aboutContent((content) => withHighPass(content, { order: 4, corner: '80 Hz' })),
         level: 'caution',
         subject: 'amp',
-        says: /makes butterworth of order 2/,
+        says: /makes Butterworth of order 2/,
       },
       {
         name: 'a corner past the stop of the knob',
