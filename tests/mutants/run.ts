@@ -5,6 +5,7 @@ import { fileOf, keyOf } from './change-key.js';
 import { changedCopy } from './changed-copy.ts';
 import { type Change, drawn } from './chosen-changes.ts';
 import { equivalentTo, originalOf } from './equivalent-to.ts';
+import { listedChanges } from './listed-changes.ts';
 import { keepShares, percentTold, type Share } from './measured.ts';
 import { keepOutcomes, toldIn } from './outcomes.ts';
 import { areaOf, leastShare, mostTests, sampled, sampleSize, whole } from './scope.ts';
@@ -67,9 +68,9 @@ function report(changes: readonly Change[], shares: readonly Share[]): boolean {
  * places what a run of all would draw there.
  */
 async function chosenOf(places: readonly string[], isDrawn: boolean): Promise<Change[]> {
-  const copy = await changedCopy(root, kept, codeFiles().filter(isDrawn ? () => true : below(places)));
-  copy.remove();
-  const all = copy.changes.filter((change) => !equivalentTo(change, root));
+  const files = codeFiles().filter(isDrawn ? () => true : below(places));
+  const listed = await listedChanges(root, kept, files);
+  const all = listed.filter((change) => !equivalentTo(change, root));
   const isWhole = (change: Change) => whole.some((area) => areaOf(fileOf(change)) === area);
   const elsewhere = all.filter((change) => !isWhole(change));
   say(`${all.length} changes in all`);
@@ -105,7 +106,8 @@ async function tryInCopy(changes: readonly Change[], heldBy: readonly string[], 
 
 /**
  * `--untold` tries again only what no test told the last time, for which the code must not have changed since;
- * `--held-by=GLOB` runs these tests alone, while one is written.
+ * `--held-by=GLOB` runs these tests alone, while one is written; `--kept` tries nothing, and writes down what narrower
+ * runs found, for which the code must not have changed since either.
  */
 async function main(given: readonly string[]): Promise<boolean> {
   mkdirSync(kept, { recursive: true });
@@ -117,7 +119,9 @@ async function main(given: readonly string[]): Promise<boolean> {
   const narrowed = valuesOf('--held-by');
   const most = Number(valuesOf('--most')[0] ?? mostTests);
   const isTold = toldIn(kept);
-  const toTry = given.includes('--untold') ? chosen.filter((change) => !isTold(change)) : chosen;
+  const isUntold = (change: Change) => !isTold(change);
+  const isAsked = given.includes('--kept') ? () => false : given.includes('--untold') ? isUntold : () => true;
+  const toTry = chosen.filter(isAsked);
   for (const area of [...whole, ...sampled]) {
     const own = toTry.filter((change) => areaOf(fileOf(change)) === area);
     if (own.length === 0) continue;

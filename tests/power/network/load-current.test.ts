@@ -5,6 +5,7 @@ import {
   loadElement,
 } from '../../../lib/power/network/load-current.ts';
 import { outsideCheck } from '../../outside-check.ts';
+import { redone } from '../../publish/workings/redo.ts';
 import { usualEfficiency } from '../usual-rules.ts';
 
 const byHand = outsideCheck('loads-by-hand');
@@ -55,6 +56,27 @@ describe('current of an amplifier', () => {
     expect(amplifierCurrents({ ...amplifier, ratedPowerW: 20 }, 12)).toMatchObject({
       musicA: { value: 1 },
     });
+  });
+
+  test('can be redone from its working, at rated power too, where no idle current holds it up', () => {
+    for (const voltageV of [12, 13.8]) {
+      const currents = amplifierCurrents({ ...amplifier, ratedPowerW: 20 }, voltageV);
+      if (!('musicA' in currents)) throw new Error('no current');
+      for (const { value, trace } of [currents.ratedPowerA, currents.musicA])
+        expect(redone(trace)).toBeCloseTo(value, 9);
+      expect(currents.ratedPowerA.trace.formula).toBe('I = d * P * k / (eta * V)');
+      expect(currents.musicA.trace.formula).toBe('I = d * P * k / (eta * V), at least Iidle');
+    }
+    // 2 W over 0.75 and 12 V are 0.22 A, though it takes 1 A without a signal.
+    const small = amplifierCurrents({ ...amplifier, ratedPowerW: 2 }, 12);
+    expect('ratedPowerA' in small && small.ratedPowerA.value).toBeCloseTo(2 / 0.75 / 12, 9);
+  });
+
+  test('is no load of the network where it takes nothing, or has no voltage', () => {
+    const device = { id: 'amp', from: 'plus', to: 'minus', supply: 'regulated' } as const;
+    expect(loadElement({ ...device, currentA: 10, voltageV: 12 })).toMatchObject({ powerW: 120 });
+    expect(loadElement({ ...device, currentA: 0, voltageV: 12 })).toBeNull();
+    expect(loadElement({ ...device, currentA: 10, voltageV: 0 })).toBeNull();
   });
 
   test('tells bad input', () => {
