@@ -148,6 +148,7 @@ const commands: Readonly<Record<string, Command>> = {
       'label-stock': 'string',
       sheets: 'string',
       stock: 'boolean',
+      orders: 'boolean',
       json: 'boolean',
     },
     repeated: ['format'],
@@ -158,7 +159,12 @@ const commands: Readonly<Record<string, Command>> = {
         const { exportStock } = await import('./export-stock.ts');
         return exportStock(effects, textOf(flags.to));
       }
-      if (jobs.length === 0) return refuse(effects, 'export: needs JOB, or --stock');
+      if (flags.orders === true) {
+        if (jobs.length > 0) return refuse(effects, 'export: --orders is of the shop, and takes no job');
+        const { exportOrders } = await import('./export-orders.ts');
+        return exportOrders(effects, textOf(flags.to));
+      }
+      if (jobs.length === 0) return refuse(effects, 'export: needs JOB, --stock or --orders');
       const { exportJobs } = await import('./export.ts');
       return exportJobs(effects, {
         jobs,

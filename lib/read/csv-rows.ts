@@ -13,6 +13,8 @@ export interface CsvField {
 /** A table as it was read: rows by the titles of their columns, in lower case. */
 export interface CsvRows {
   readonly titles: readonly string[];
+  /** The first row, as it is written. */
+  readonly head: readonly CsvField[];
   readonly rows: readonly Readonly<Partial<Record<string, CsvField>>>[];
   /** True where fields are not parted by commas, so that one in a number is a decimal comma. */
   readonly commaIsDecimal: boolean;
@@ -48,7 +50,7 @@ export function readCsv(file: string, source: string): CsvRows | Problem {
     const rows = rest
       .filter((fields) => fields.some((field) => field.text.trim() !== ''))
       .map((fields) => Object.fromEntries(fields.map((field, index) => [titles[index] ?? '', field])));
-    return { titles, rows, commaIsDecimal: delimiter !== ',' };
+    return { titles, head: first ?? [], rows, commaIsDecimal: delimiter !== ',' };
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = 'lines' in error && typeof error.lines === 'number' ? error.lines : 1;

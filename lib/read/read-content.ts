@@ -6,10 +6,10 @@ import type { Shop } from '../model/content/shop.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import type { Vehicle } from '../model/content/vehicle.ts';
 import { computeAnew, type Keep } from '../model/keep.ts';
-import { isOnReel, type Part } from '../model/kinds/index.ts';
+import type { Part } from '../model/kinds/index.ts';
 import type { Problem, Read } from '../model/problem.ts';
 import { offeredStock } from '../shelf/offered-stock.ts';
-import { formerNameProblems, lookPart } from './names/look-part.ts';
+import { formerNameProblems } from './names/look-part.ts';
 import { UnreadNames } from './names/unread-names.ts';
 import { vehicleNames } from './names/vehicle-names.ts';
 import { jobFile, readAll, type Shaped, shopFile, vehicleFile } from './read-file.ts';
@@ -18,6 +18,7 @@ import { readHouseRules } from './read-house-rules.ts';
 import { type Catalogue, readParts } from './read-parts.ts';
 import { Report } from './report.ts';
 import { resolveJob, type Surroundings } from './resolve/resolve-job.ts';
+import { stockProblems } from './stock/stock-problems.ts';
 import { strayFiles } from './stray-files.ts';
 
 /** All that a shop wrote, as far as it could be read. */
@@ -179,7 +180,8 @@ function readJobOf(
   const report = new Report(shaped.placed, unread);
   const { shop } = surroundings;
   const { stock, promised } = offeredStock(shop.stock, promises);
-  const around: Surroundings = { ...surroundings, shop: { ...shop, stock }, promised };
+  // No plan follows from a price.
+  const around: Surroundings = { ...surroundings, shop: { ...shop, stock, prices: {} }, promised };
   const job = resolveJob(shaped.value, shaped.placed, around, released, report);
   problems.push(...report.problems);
   return { value: job && whole.has(job.vehicle.id) ? job : null, problems };
@@ -249,44 +251,4 @@ function byId<T extends { id: string }>(shaped: Shaped<T>[], what: string, probl
     problems.push(...report.problems);
     return false;
   });
-}
-
-function stockProblems(
-  { placed, value }: Shaped<Shop>,
-  parts: Content['parts'],
-  unread: UnreadNames,
-): readonly Problem[] {
-  const report = new Report(placed, unread);
-  for (const [id, stock] of Object.entries(value.stock)) {
-    const part = lookPart(report, ['stock', id], id, parts);
-    if (part && 'reels' in stock !== isOnReel(part))
-      report.at(
-        ['stock', id],
-        `"${id}" (${part.kind}) is kept ${isOnReel(part) ? 'on the reel' : 'by the piece'}`,
-        isOnReel(part)
-          ? 'write reels: with the length left on each, such as reels: [50 ft]'
-          : 'write pieces: with how many there are, such as pieces: 4',
-      );
-    if (
-      part &&
-      part.kind !== 'board-sheet' &&
-      'off-cuts' in stock &&
-      Object.keys(stock['off-cuts']).length > 0
-    )
-      report.atKey(
-        ['stock', id, 'off-cuts'],
-        `"${id}" has off-cuts, but it is no board sheet (${part.kind})`,
-        'leave off-cuts: to board sheets; for what comes on a reel write reels:',
-      );
-    if (part?.kind === 'board-sheet' && 'off-cuts' in stock)
-      for (const [name, cut] of Object.entries(stock['off-cuts']))
-        for (const side of ['width', 'height'] as const)
-          if (cut[side] > part[side])
-            report.at(
-              ['stock', id, 'off-cuts', name, side],
-              `the off-cut ${name} of ${id} is larger than the whole sheet`,
-              'measure it along the sides of the whole sheet, and check the unit',
-            );
-  }
-  return report.problems;
 }

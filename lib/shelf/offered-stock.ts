@@ -67,7 +67,7 @@ function piecesPromised(
     return quantity > 0 ? [{ job, revision, quantity }] : [];
   });
   const over = Math.max(0, whole - left);
-  return { unit: 'piece', to, over, pieces: whole - over, reelsM: [], offCutsM: {}, sheets };
+  return { unit: 'piece', to, over, uncutM: [], pieces: whole - over, reelsM: [], offCutsM: {}, sheets };
 }
 
 /** A length on the shelf while promises are taken from it. */
@@ -86,12 +86,12 @@ function lengthsPromised(
     const told = lengths.filter((one) => one.part === part);
     return { job, revision, totalM: sumOf(cutsM), restM: fromTold(shelf, told, cutsM) };
   });
-  let over = 0;
+  const uncutM: number[] = [];
   for (const { restM } of open) {
     const free = shelf.map((one) => ({ offCut: one.offCut, freeM: one.leftM, one }));
     const { lengths, uncut } = cutLengths(free, restM);
     for (const { from, cutsM } of lengths) from.one.leftM = Math.max(0, from.freeM - sumOf(cutsM));
-    over += sumOf(uncut);
+    uncutM.push(...uncut);
   }
   const takenM = ({ freeM, leftM }: OpenLength) => rounded(freeM - leftM);
   return {
@@ -99,7 +99,8 @@ function lengthsPromised(
     to: open.flatMap(({ job, revision, totalM }) =>
       totalM > 0 ? [{ job, revision, quantity: rounded(totalM) }] : [],
     ),
-    over: rounded(over),
+    over: rounded(sumOf(uncutM)),
+    uncutM,
     pieces: 0,
     reelsM: shelf.filter(({ offCut }) => offCut === null).map(takenM),
     offCutsM: Object.fromEntries(

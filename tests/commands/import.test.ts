@@ -95,6 +95,93 @@ describe('import of stock', () => {
     expect((await imported('part,pieces\nbolt-a,40\n')).told).toBe('nothing changes');
   });
 
+  describe('with prices and off-cuts', () => {
+    beforeEach(() => shop.change(shopPath, 'name: Test bench\n', 'name: Test bench\ncurrency: EUR\n'));
+
+    test('are written beside what stands there, and come out again as they went in', async () => {
+      const before = shop.read(shopPath);
+      const table =
+        'part;off-cuts;price;per;currency\nred-4;c1: 1,5 m;1,85;ft;EUR\nlarge-60;;1234,5;100;\nbolt-a;;0,04;each;EUR\n';
+      const { status, out } = await imported(table, '--write');
+      expect(status).toBe(0);
+      expect(out.split('\n')).toEqual([
+        '+ red-4, off-cuts: { c1: 1.5 m }',
+        '+ red-4, price: 1.85 per ft',
+        '+ large-60, price: 1234.5 per 100',
+        '+ bolt-a, price: 0.04 each',
+      ]);
+      expect(shop.read(shopPath)).toBe(
+        `${before.replace('red-4: { reels: [30 ft] }', 'red-4: { reels: [30 ft], off-cuts: { c1: 1.5 m } }')}prices:\n  red-4: 1.85 per ft\n  large-60: 1234.5 per 100\n  bolt-a: 0.04 each\n`,
+      );
+      await shop.run('export', '--stock', '--to', 'out');
+      expect(shop.read('out/stock.csv')).toContain('red-4,wire,,9.144 m,c1: 1.5 m,1.85,ft,EUR\r\n');
+      expect(shop.read('out/stock.csv')).toContain('bolt-a,fixing,,,,0.04,each,EUR\r\n');
+      expect((await shop.run('import', 'out/stock.csv')).told).toBe('nothing changes');
+    });
+
+    // As suppliers and spreadsheets of several countries write them.
+    test.each([
+      [
+        'part,price,per\nlarge-60,$1.85,each\n',
+        /^table\.csv:2:10: error: .*"\$1\.85" has a sign of currency: write the number alone/,
+      ],
+      ['part,price,per\nlarge-60,"1,85",each\n', /^table\.csv:2:10: error: .*decimal comma: write 1\.85/],
+      ['part,price,per\nlarge-60,"1,250.00",each\n', /^table\.csv:2:10: error: .*read in two ways/],
+      ['part;price;per\nlarge-60;1.250;each\n', /^table\.csv:2:10: error: .*read in two ways/],
+      ['part;price;per\nlarge-60;1.250,00;each\n', /^table\.csv:2:10: error: .*read in two ways/],
+      ['part;price;per\nlarge-60;1 250,00;each\n', /^table\.csv:2:10: error: .*"1 250,00"/],
+      ['part,price,per\nlarge-60,1.85,\n', /^table\.csv:2:10: error: .*does not say what it is for/],
+      [
+        'part,price,per\nlarge-60,1.85,ft\n',
+        /^table\.csv:2:15: error: .*by the piece \(fuse\), and priced by its length/,
+      ],
+      [
+        'part,price,per\nred-4,1.85,each\n',
+        /^table\.csv:2:12: error: .*on the reel \(wire\), and priced by the piece/,
+      ],
+      ['part,price,per\nred-4,1.85,yd\n', /^table\.csv:2:12: error: .*"per yd", which is not understood/],
+      [
+        'part,price,per,currency\nlarge-60,1.85,each,USD\n',
+        /^table\.csv:2:20: error: .*priced in USD, and the shop reckons in EUR/,
+      ],
+      ['part,pieces,per\nlarge-60,2,each\n', /^table\.csv:2:12: error: .*has no price/],
+      [
+        'part,pieces,Prise\nlarge-60,2,1\n',
+        /^table\.csv:1:13: error: the column "Prise" is not read\n.*did you mean "price"\?/,
+      ],
+      [
+        'part,pieces,Shelf no.\nlarge-60,2,1\n',
+        /^table\.csv:1:13: error: the column "Shelf no\." is not read\n.*the columns are part, kind/,
+      ],
+      ['part,pieces,pieces\nlarge-60,2,3\n', /^table\.csv:1:13: error: the column pieces stands twice/],
+      [
+        'part,price,per\nlarge-60,2,each\nlarge-60,3,each\n',
+        /table\.csv:3:1: error: large-60 stands in a row above already, line 2/,
+      ],
+      ['part,pieces,price\nlarge-60,,\n', /^table\.csv:2:1: error: nothing is said of large-60/],
+      ['part,off-cuts\nlarge-60,c1: 2 ft\n', /^table\.csv:2:10: error: .*by the piece, and has no off-cuts/],
+      ['part,off-cuts\nred-4,c1: 2\n', /^table\.csv:2:7: error: .*"2" has no unit/],
+      ['part,off-cuts\nred-4,c1: 2 ft; c1: 3 ft\n', /^table\.csv:2:7: error: .*c1 stands twice/],
+      ['part,off-cuts\nred-4,2 ft\n', /^table\.csv:2:7: error: .*"2 ft" is no name/],
+    ])('%j is told with line, column and what to write', async (table, says) => {
+      const { status, told } = await imported(table);
+      expect(status).toBe(2);
+      expect(told).toMatch(says);
+    });
+
+    test('a table in UTF-16 is told as that', async () => {
+      const { status, told } = await imported(Buffer.from('\uFEFFpart,price\n', 'utf16le').toString('utf8'));
+      expect(status).toBe(2);
+      expect(told).toMatch(/^table\.csv:1:1: error: the file is saved in UTF-16/);
+    });
+  });
+
+  test('of a price is refused as long as the shop has no currency', async () => {
+    const { status, told } = await imported('part,price,per\nlarge-60,2,each\n');
+    expect(status).toBe(2);
+    expect(told).toMatch(/the shop file does not say its currency\n.*currency: EUR/);
+  });
+
   test('writes nothing into a shop file that has errors', async () => {
     shop.change(shopPath, 'large-60: { pieces: 2 }', 'large-60: { reels: [2 ft] }');
     const { status, told } = await imported('part,pieces\nlarge-60,3\n', '--write');
@@ -103,7 +190,7 @@ describe('import of stock', () => {
   });
 
   test.each([
-    ['name,count\nx,1\n', /names the columns: part, and pieces or reels/],
+    ['name,count\nx,1\n', /names the columns: part, and any of pieces, reels, off-cuts, price/],
     ['part,pieces\n"large-60,4\n', /can not be read/],
   ])('refuses %j', async (table, reason) => {
     const { status, told } = await imported(table);

@@ -141,7 +141,9 @@ function isWrittenAs(schema: Schema, data: unknown, key: string | undefined): bo
   if (typeof data !== 'object' || data === null)
     return !isBlock && !(schema instanceof z.core.$ZodArray) && !(schema instanceof z.core.$ZodTuple);
   if (!isBlock) return false;
-  return key === undefined || !(schema instanceof z.core.$ZodObject) || key in schema._zod.def.shape;
+  if (key === undefined || !(schema instanceof z.core.$ZodObject)) return true;
+  const { shape } = schema._zod.def;
+  return [key, ...Object.keys(data)].every((name) => name in shape);
 }
 
 function at(data: unknown, key: string): unknown {

@@ -71,14 +71,19 @@ What is written no longer moves when something else is changed. The change is sh
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,
   import: `rackleaf import TABLE.csv [--write]
 
-Brings the stock of content/shop.yaml to what a table counts, with its comments and its order left alone.
-The columns are part, pieces and reels; reels of one part are parted by semicolons. Fields may be parted
-by commas, semicolons or tabs. Rows that are not understood are told with line and column, and left out.
+Brings stock and prices of content/shop.yaml to what a table says, with its comments and its order left
+alone. An empty field, and a part that the table leaves out, stay as they are. The columns:
+  part          the part by its id
+  pieces        how many; reels: 50 ft; 8 ft, or none; off-cuts: c1: 6 ft, of a sheet a1: 20 in x 14 in
+  price         the number alone; per: each, 100, ft, m or 50 ft; currency: that of the shop file
+Fields may be parted by commas, semicolons or tabs. What is not understood is told with line, column and
+what to write, and left out.
   --write       writes what is otherwise only shown`,
   export: `rackleaf export JOB [--format FORMAT ...] [--to FOLDER] [--sheets bench] [--json]
                 [--units mm|inch] [--paper letter|a4] [--label-stock SIZES]
 rackleaf export JOB JOB ... [--to FOLDER] [--json] [--units mm|inch] [--paper letter|a4]
 rackleaf export --stock [--to FOLDER]
+rackleaf export --orders [--to FOLDER]
 
 Writes files of a job for other programs, machines and printers; without --format all but the packet.
 Of several jobs it writes the nest: the pieces of all of them together on stock sheets.
@@ -95,7 +100,9 @@ Of several jobs it writes the nest: the pieces of all of them together on stock 
                           a draft, with a stop, with a reading out of its limits or not taken
   --to          the folder; the default is .rackleaf/export/JOB/REVISION, of several jobs
                 .rackleaf/export/nest
-  --stock       what lies on the shelf, as a table that rackleaf import takes back
+  --stock       what lies on the shelf and what is paid for it, as a table that rackleaf import takes back
+  --orders      what all jobs that are not built in yet take together and the shelf lacks, with the shop's
+                prices: for the shop alone
   --sheets      bench: a short set as PDF, of the sheets that lie on the bench while the board is
                 built: cut and drill, placement, wiring, wire list, order of work, presets, test
   --units       of DXF; the default is the shop's

@@ -85,6 +85,7 @@ export function namesInVehicle(names: ShopNames): JsonSchema {
 export function namesInShop(names: ShopNames): JsonSchema {
   return atWays([
     place('stock', { propertyNames: partsOf(names, 'any') }),
+    place('prices', { propertyNames: partsOf(names, 'any') }),
     ...Object.entries(names.parts).map(([id, part]): SchemaAt => {
       return [['stock', id], { required: [isOnReel(part) ? 'reels' : 'pieces'] }];
     }),

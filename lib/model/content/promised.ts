@@ -64,6 +64,8 @@ export interface PartPromise {
   readonly to: readonly PartPromisedTo[];
   /** Pieces, or metres, that are promised and not there: of a length, what no single length covers. */
   readonly over: number;
+  /** Lengths of it that no single length on the shelf covers (m). */
+  readonly uncutM: readonly number[];
   /** Pieces of it that are there; of a sheet, whole ones. */
   readonly pieces: number;
   /** Metres of each of its reels, in the order of the shop file. */

@@ -1,7 +1,8 @@
 import { z } from 'zod';
-import { builders, everyone } from '../audience.ts';
+import { builders, everyone, shopOnly } from '../audience.ts';
 import { count, extent, id, quantityAbove, text } from '../fields.ts';
 import { houseRulesSchema } from '../house-rules.ts';
+import { price } from '../price.ts';
 import { largerPaperSchema, paperSchema, unitsSchema } from '../vocabulary.ts';
 import { workTimesSchema } from '../work-times.ts';
 import { section } from '../writing/field-text.ts';
@@ -93,6 +94,26 @@ export const shopSchema = z.strictObject({
   times: section(workTimesSchema.default({}), 'How long the shop takes for a piece of work.', {
     example: { 'cut-board': '30 min' },
   }),
+  currency: shopOnly(
+    z
+      .string({ error: 'needs three letters, such as EUR' })
+      .regex(/^[A-Z]{3}$/, 'is no currency: write its three letters after ISO 4217, such as EUR')
+      .optional(),
+    'What its prices are in: three letters after ISO 4217.',
+    { example: 'EUR', leftOut: 'there are no prices' },
+  ),
+  prices: section(
+    z
+      .record(
+        z.string(),
+        shopOnly(price, 'What is paid, and what for: each, a length, or so many.', {
+          example: '1.85 per ft',
+        }),
+      )
+      .default({}),
+    'What the shop pays for its parts, by part. They stand on its own order list, and on no sheet.',
+    { example: { 'wire-4-rd': '1.85 per ft', 'bolt-m6-40': '14.50 per 100' } },
+  ),
   stock: section(
     z.record(z.string(), stockSchema).default({}),
     'What lies on the shelf, by part. Sizes, fuses and colours are chosen from it; what is not listed counts as none.',

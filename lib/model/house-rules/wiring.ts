@@ -33,6 +33,12 @@ export const wiringRules = {
   'torque-m8': { says: 'Torque of a steel M8 bolt in the body', dimension: 'torque', value: 25, ...cp },
   'torque-rivet-nut-m6': { says: 'Torque that a rivet nut M6 takes', dimension: 'torque', value: 10, ...cp },
   'torque-rivet-nut-m8': { says: 'Torque that a rivet nut M8 takes', dimension: 'torque', value: 20, ...cp },
+  'end-least': {
+    says: 'Shortest end of wire, cable or covering that is put back',
+    dimension: 'length',
+    value: 12 * inch,
+    ...cp,
+  },
   'shrink-over-insulation': {
     says: 'Heat-shrink of a lug reaches onto the insulation',
     dimension: 'length',

@@ -2,6 +2,7 @@ import type { NestedSheet, Nesting } from '../../board/cut/nesting.ts';
 import { alongSheet, cutFrom, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
 import { offCutLetter } from '../../draw/nest/nest-list.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
+import { ruleOf } from '../../model/plan/plan-rules.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
 import { counted, spelledWithin } from '../words/words.ts';
 import { type Writer, writerFor } from '../words/written.ts';
@@ -28,14 +29,15 @@ function amount(pick: PlanPick, quantity: number, name: LengthName, write: Write
 }
 
 /** Each piece that cuts come from, with what it has left. */
-function reelsText({ reels = [] }: PlanPick, write: Writer): { text: string } {
+function reelsText({ reels = [] }: PlanPick, keptM: number, write: Writer): { text: string } {
   return {
     text: reels
       .map(({ offCut, lengthM, promisedM = 0, leftM }) => {
         const from = write.wire('length-left', lengthM).text;
         const promised = promisedM > 0 ? ` (${write.wire('length-taken', promisedM).text} promised)` : '';
         const name = offCut === undefined ? '' : `off-cut ${offCut} `;
-        return `${name}${from}${promised}: ${write.wire('length-left', leftM).text}`.replaceAll(
+        const kept = promisedM === 0 && leftM < keptM ? ', not kept' : '';
+        return `${name}${from}${promised}: ${write.wire('length-left', leftM).text}${kept}`.replaceAll(
           ' ',
           '\u00a0',
         );
@@ -192,6 +194,7 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
   const sorted = [...plan.pick].sort((a, b) => (a.kind < b.kind ? -1 : Number(a.kind > b.kind)));
   const amounts = amountColumns(short > 0, write);
   const nesting = nestJobs([plan]);
+  const keptM = ruleOf(plan, 'end-least');
   return {
     summary:
       short === 0
@@ -208,7 +211,7 @@ function pickModel(plan: BuildPlan): PickListSheet | null {
       [
         part,
         ...amounts,
-        { title: 'Cut from, left on it', kind: 'words', cell: (pick) => reelsText(pick, write) },
+        { title: 'Cut from, left on it', kind: 'words', cell: (pick) => reelsText(pick, keptM, write) },
         blank('Measured left'),
       ],
     ),

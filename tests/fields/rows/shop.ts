@@ -13,6 +13,21 @@ export const shopRows: readonly Row[] = [
   ['shop/rules/drop-limit', 'a bare number', 4, /needs its unit/],
   ['shop/rules/drop-limit', 'the sign of percent left out', '4', /has no unit/],
   ['shop/times/drill-hole', 'a bare number', 2, /needs its unit/],
+  ['shop/currency', 'the sign', '€', /three letters/],
+  [
+    'shop/prices/fuse-large-100',
+    'a decimal comma',
+    '4,20 each',
+    /write 4\.20/,
+    { scene: { 'shop/currency': 'EUR', 'shop/prices': { 'fuse-large-100': '4.20 each' } } },
+  ],
+  [
+    'shop/prices/wire-power-1-0-rd',
+    'by the piece',
+    '89 each',
+    /kept on the reel/,
+    { scene: { 'shop/currency': 'EUR', 'shop/prices': { 'wire-power-1-0-rd': '89 per 50 ft' } } },
+  ],
   ['shop/stock/fuse-large-100/pieces', 'a figure short', 0, 'fuse-not-in-stock'],
   ['shop/stock/fuse-large-100/pieces', 'a minus sign', -4, /below zero/],
   [

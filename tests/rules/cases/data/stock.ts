@@ -24,7 +24,7 @@ const enough = taking(pieces('lug', 'terminal', 4, 4), pieces('some-fuse', 'fuse
 
 const side = [{ job: 'side-well', revision: 'B', quantity: 4 }];
 const promise: PartPromise = {
-  ...{ unit: 'piece', to: side, over: 0, pieces: 0 },
+  ...{ unit: 'piece', to: side, over: 0, uncutM: [], pieces: 0 },
   ...{ reelsM: [], offCutsM: {}, sheets: {} },
 };
 

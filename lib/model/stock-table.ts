@@ -1,0 +1,15 @@
+/** Columns of a table of stock and prices: export writes them, import reads them. */
+export const stockColumns = [
+  'part',
+  'kind',
+  'pieces',
+  'reels',
+  'off-cuts',
+  'price',
+  'per',
+  'currency',
+] as const;
+export type StockColumn = (typeof stockColumns)[number];
+
+/** What stands in a cell for a list with nothing in it: an empty cell leaves what the shop file says. */
+export const nothingThere = 'none';

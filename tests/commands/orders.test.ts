@@ -1,0 +1,44 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { filesBelow } from './seen.ts';
+import { ShopFolder } from './shop-folder.ts';
+
+const [demo, second] = ['content/jobs/demo.yaml', 'content/jobs/second.yaml'];
+const shopPath = 'content/shop.yaml';
+
+let shop: ShopFolder;
+beforeEach(() => {
+  shop = new ShopFolder([demo, 'holder-a, in: bay', 'holder-a, in: bay, fuse: 60 A']);
+  shop.write(second, shop.read(demo).replace('id: demo', 'id: second'));
+  shop.change(
+    shopPath,
+    'name: Test bench\n',
+    'name: Test bench\ncurrency: EUR\nprices:\n  large-60: 77.31 per 2\n',
+  );
+  shop.change(shopPath, 'large-60: { pieces: 2 }', 'large-60: { pieces: 1 }');
+});
+afterEach(() => shop.remove());
+
+async function ordered(): Promise<readonly string[]> {
+  const { status, out } = await shop.run('export', '--orders', '--to', 'out');
+  expect({ status, out }).toEqual({ status: 0, out: 'out/orders.csv' });
+  return shop.read('out/orders.csv').split('\r\n');
+}
+
+const fuse = (jobs: string) => `large-60,60 A,fuse,1,piece,,77.31,2,1,77.31,EUR,${jobs}`;
+
+test('the order list has what all jobs together lack, drawn and released ones, each revision once', async () => {
+  expect(await ordered()).toContain(fuse('demo A; second A'));
+  await shop.run('release', 'demo');
+  expect(await ordered()).toContain(fuse('demo A; second A'));
+  shop.change(demo, 'revision: A\nstatus: released', 'revision: B\nstatus: draft');
+  expect(await ordered()).toContain(fuse('demo B; second A'));
+  shop.change(second, 'status: draft', 'status: superseded');
+  expect((await ordered()).join('\n')).not.toContain('large-60');
+}, 600_000);
+
+test('prices stand on no page of the site, for whomever it is built', async () => {
+  for (const audience of ['bench', 'shop', 'customer']) await shop.run('build', '--audience', audience);
+  const site = Object.entries(filesBelow(shop.root)).filter(([path]) => path.includes('.rackleaf/site-'));
+  expect(site.length).toBeGreaterThan(10);
+  expect(site.filter(([, text]) => text.includes('77.31')).map(([path]) => path)).toEqual([]);
+}, 600_000);
