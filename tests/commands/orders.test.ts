@@ -3,7 +3,8 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { filesBelow } from './seen.ts';
 import { ShopFolder } from './shop-folder.ts';
 
-const [demo, second] = ['content/jobs/demo.yaml', 'content/jobs/second.yaml'];
+const demo = 'content/jobs/demo.yaml';
+const second = 'content/jobs/second.yaml';
 const shopPath = 'content/shop.yaml';
 
 let shop: ShopFolder;

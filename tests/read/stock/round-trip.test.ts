@@ -84,10 +84,9 @@ const shops = fc
       fuse !== null && `  fuse:\n    pieces: ${fuse} # counted\n`,
       ply && `  ply:\n    pieces: ${ply[0]}\n${cuts.length > 0 ? `    off-cuts:\n${cuts.join('')}` : ''}`,
     ].filter((line) => typeof line === 'string');
-    const priced = Object.entries(prices)
-      .filter((one): one is [string, [string, string]] => one[1] !== undefined)
-      .filter(([, [amount]]) => Number(amount) > 0)
-      .map(([part, [amount, per]]) => `  ${part}: ${amount} ${per}\n`);
+    const priced = Object.entries(prices).flatMap(([part, own]) =>
+      own && Number(own[0]) > 0 ? [`  ${part}: ${own[0]} ${own[1]}\n`] : [],
+    );
     return `rackleaf: 1\nname: Bench\ncurrency: EUR\n${priced.length > 0 ? `prices:\n${priced.join('')}` : ''}${stock.length > 0 ? `stock:\n${stock.join('')}` : ''}`;
   });
 
