@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { problemText } from '../model/problem.ts';
-import type { StockColumn } from '../model/stock-table.ts';
+import type { StockColumn } from '../model/shelf/stock-table.ts';
 import { readCsv } from '../read/csv-rows.ts';
 import { readContent } from '../read/read-content.ts';
 import { stockEdits } from '../read/stock/stock-edits.ts';

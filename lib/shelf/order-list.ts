@@ -1,6 +1,6 @@
 import type { PartPromisedTo, PromisedTo } from '../model/content/promised.ts';
 import type { Shop } from '../model/content/shop.ts';
-import type { Price } from '../model/price.ts';
+import type { Price } from '../model/shelf/price.ts';
 import type { ShelfUnit } from '../model/vocabulary.ts';
 import { cutLengths } from './cut-lengths.ts';
 import { offeredStock } from './offered-stock.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Price, price } from '../../lib/model/price.ts';
+import { type Price, price } from '../../lib/model/shelf/price.ts';
 import { orderList } from '../../lib/shelf/order-list.ts';
 import { cuts, ft, promisedTo, reelStock } from './takes.ts';
 

@@ -1,5 +1,5 @@
 import type { Part } from '../../model/kinds/index.ts';
-import { perText } from '../../model/price.ts';
+import { perText } from '../../model/shelf/price.ts';
 import type { OrderLine } from '../../shelf/order-list.ts';
 import { csvText } from './csv-text.ts';
 

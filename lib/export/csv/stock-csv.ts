@@ -1,8 +1,8 @@
 import type { Shop, Stock } from '../../model/content/shop.ts';
 import type { Part } from '../../model/kinds/index.ts';
-import { type Price, perText } from '../../model/price.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
-import { nothingThere, stockColumns } from '../../model/stock-table.ts';
+import { type Price, perText } from '../../model/shelf/price.ts';
+import { nothingThere, stockColumns } from '../../model/shelf/stock-table.ts';
 import { type CsvValue, csvText } from './csv-text.ts';
 
 type PricedStock = Pick<Shop, 'stock' | 'prices' | 'currency'>;

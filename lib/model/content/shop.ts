@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { builders, everyone, shopOnly } from '../audience.ts';
 import { count, extent, id, quantityAbove, text } from '../fields.ts';
 import { houseRulesSchema } from '../house-rules.ts';
-import { price } from '../price.ts';
+import { price } from '../shelf/price.ts';
 import { largerPaperSchema, paperSchema, unitsSchema } from '../vocabulary.ts';
 import { workTimesSchema } from '../work-times.ts';
 import { section } from '../writing/field-text.ts';

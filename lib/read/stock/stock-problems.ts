@@ -1,7 +1,7 @@
 import type { Shop } from '../../model/content/shop.ts';
 import { isOnReel, type Part } from '../../model/kinds/index.ts';
-import { priceText } from '../../model/price.ts';
 import type { Problem } from '../../model/problem.ts';
+import { priceText } from '../../model/shelf/price.ts';
 import { lookPart } from '../names/look-part.ts';
 import type { UnreadNames } from '../names/unread-names.ts';
 import type { Shaped } from '../read-file.ts';

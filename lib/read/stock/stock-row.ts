@@ -1,7 +1,7 @@
 import { count, extent, faultBy, quantityAbove } from '../../model/fields.ts';
 import { isOnReel, type Part } from '../../model/kinds/index.ts';
-import { faultOfPrice, sumFault } from '../../model/price.ts';
-import { nothingThere, type StockColumn } from '../../model/stock-table.ts';
+import { faultOfPrice, sumFault } from '../../model/shelf/price.ts';
+import { nothingThere, type StockColumn } from '../../model/shelf/stock-table.ts';
 import type { CsvField, CsvRows } from '../csv-rows.ts';
 import { remedyFor } from '../report.ts';
 

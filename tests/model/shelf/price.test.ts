@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { faultBy } from '../../lib/model/fields.ts';
-import { price, priceText } from '../../lib/model/price.ts';
+import { faultBy } from '../../../lib/model/fields.ts';
+import { price, priceText } from '../../../lib/model/shelf/price.ts';
 
 describe('a price', () => {
   test.each([

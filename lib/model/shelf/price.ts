@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { faultBy } from './fields.ts';
+import { faultBy } from '../fields.ts';
 
 /** What a price is for: so many pieces, or a length. */
 export interface PricedAmount {
