@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from '../browser.ts';
-import { accessibilityFaults, overhangPx, smallTargets } from './page-checks.ts';
+import { accessibilityFaults, faultsOfLooks, overhangPx, smallTargets } from './page-checks.ts';
 
 describe('the checks of pages', () => {
   let browser: Browser;
@@ -20,6 +20,8 @@ describe('the checks of pages', () => {
     expect(faults).toContain('color-contrast');
     expect(faults).toContain('image-alt');
     expect(faults, 'a best practice of little impact').toContain('empty-heading');
+    const again = (await faultsOfLooks(page)).map((fault) => fault.split(':')[0]);
+    expect(again, 'what colours decide is asked again').toContain('color-contrast');
     expect(await overhangPx(page)).toBeGreaterThan(0);
     await page.close();
   });
