@@ -12,6 +12,7 @@ import { shippedMetrics } from '../publish/site/shipped-metrics.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
+import { packetPdf } from './packet.ts';
 import { printSet, type SheetSet } from './print-set.ts';
 import { type LoadedJob, type LoadedShop, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
 import { tellFrozen, tellNoPacket, tellProblems } from './told/report.ts';
@@ -117,9 +118,8 @@ async function printedFiles(
   formats: readonly Format[],
 ): Promise<readonly (ExportedFile | string)[]> {
   const files: (ExportedFile | string)[] = [];
-  if (formats.includes('pdf')) files.push(await printSet(shop, loaded, { audience: 'bench', set }));
-  if (formats.includes('packet'))
-    files.push(await printSet(shop, loaded, { audience: 'customer', set: 'whole' }));
+  if (formats.includes('pdf')) files.push(await printSet(shop, loaded, set));
+  if (formats.includes('packet')) files.push(await packetPdf(shop, loaded));
   return files;
 }
 

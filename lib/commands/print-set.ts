@@ -2,6 +2,7 @@ import type { ExportedFile } from '../export/exported-file.ts';
 import { type AnchorPages, openAnchorReader } from '../export/print/anchor-pages.ts';
 import { openPrinter, type Printer, type PrintJob } from '../export/print/print-pdf.ts';
 import { mostPasses, settledPrint } from '../export/print/settled-print.ts';
+import type { BuildPlan } from '../model/plan/index.ts';
 import { renderPage } from '../publish/page/render-page.ts';
 import { printedJobPage } from '../publish/pages/job-page.ts';
 import { benchSheets } from '../publish/sheets/index.ts';
@@ -14,21 +15,8 @@ import { type LoadedJob, type LoadedShop, siteOf } from './shop/load-shop.ts';
 /** Stands for the address of a shop that has no site: links of the PDF then lead nowhere, and to no machine. */
 const noSite = 'http://site.invalid/';
 
-/** For whom a page is printed. */
-export type PrintAudience = 'bench' | 'customer';
 /** All sheets of a job, or those that lie on the bench while its board is built. */
 export type SheetSet = 'whole' | 'bench';
-/** Which copy is printed. */
-export interface PrintWish {
-  readonly audience: PrintAudience;
-  readonly set: SheetSet;
-}
-const wholeForBench: PrintWish = { audience: 'bench', set: 'whole' };
-
-function nameOf({ audience, set }: PrintWish): string {
-  if (audience === 'customer') return 'packet.pdf';
-  return set === 'whole' ? 'sheets.pdf' : 'bench-sheets.pdf';
-}
 
 const types: Readonly<Record<string, string>> = {
   css: 'text/css',
@@ -38,13 +26,13 @@ const types: Readonly<Record<string, string>> = {
 };
 
 /**
- * The page of a job as one PDF with bookmarks: the same page that the site has. For the bench no private value is in
- * it; a customer's has those of that customer alone. What is missing comes back as a text.
+ * The page of a job as one PDF with bookmarks: the same page that the site of the bench has, without a private value.
+ * What is missing comes back as a text.
  */
 export async function printSet(
   shop: LoadedShop,
   { plan }: LoadedJob,
-  wish: PrintWish = wholeForBench,
+  set: SheetSet = 'whole',
 ): Promise<ExportedFile | string> {
   const site = siteOf(shop);
   const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
@@ -52,8 +40,9 @@ export async function printSet(
   const printer = await openPrinter();
   if ('missing' in printer) return printer.missing;
   try {
-    const content = await printedSet(printer, site, job, wish);
-    return typeof content === 'string' ? content : { name: nameOf(wish), content };
+    const content = await printedSet(printer, site, job, set);
+    const name = set === 'whole' ? 'sheets.pdf' : 'bench-sheets.pdf';
+    return typeof content === 'string' ? content : { name, content };
   } finally {
     await printer.close();
   }
@@ -67,13 +56,13 @@ export async function printedSet(
   printer: Pick<Printer, 'print'>,
   site: ShopSite,
   job: PublishedJob,
-  wish: PrintWish = wholeForBench,
+  set: SheetSet = 'whole',
 ): Promise<Uint8Array | string> {
   const read = await openAnchorReader();
   if (!read) return 'PDF needs the package pdfjs-dist: run npm install pdfjs-dist';
   const drawings = jobDrawings()(job.plan);
   const pdf = await settledPrint(
-    (pages) => printer.print(setToPrint(site, job, { pages, drawingsOf: () => drawings, ...wish })),
+    (pages) => printer.print(setToPrint(site, job, { pages, drawingsOf: () => drawings, set })),
     read,
   );
   return (
@@ -81,7 +70,8 @@ export async function printedSet(
   );
 }
 
-interface SetParts extends PrintWish {
+interface SetParts {
+  readonly set: SheetSet;
   /** The page on which each sheet begins, as far as it is known. */
   readonly pages: AnchorPages;
   readonly drawingsOf: DrawingsOf;
@@ -91,22 +81,18 @@ interface SetParts extends PrintWish {
 export function setToPrint(
   site: ShopSite,
   job: PublishedJob,
-  { pages, drawingsOf, audience, set }: SetParts = {
-    pages: new Map(),
-    drawingsOf: jobDrawings(),
-    ...wholeForBench,
-  },
+  { pages, drawingsOf, set }: SetParts = { pages: new Map(), drawingsOf: jobDrawings(), set: 'whole' },
 ): PrintJob {
   const { plan } = job;
-  const page = printedJobPage({ site: { ...site, jobs: [job] }, audience }, job, {
+  const page = printedJobPage({ site: { ...site, jobs: [job] }, audience: 'bench' }, job, {
     pages,
     ...(set === 'bench' && { only: benchSheets }),
   });
-  const given = plan.shop.siteUrl ?? noSite;
-  const base = given.endsWith('/') ? given : `${given}/`;
-  const assets = new Map(siteAssets().map(({ path, read }) => [new URL(path, base).href, { path, read }]));
+  const assets = new Map(
+    siteAssets().map(({ path, read }) => [new URL(path, baseOf(plan)).href, { path, read }]),
+  );
   return {
-    address: new URL(page.address.replace(/^\//, ''), base).href,
+    address: printedAt(plan, page.address),
     html: renderPage(page, openTemplates(), drawingsOf),
     read: async (address) => {
       const asset = assets.get(address);
@@ -116,4 +102,15 @@ export function setToPrint(
     },
     day: plan.job.issuedOn,
   };
+}
+
+/** Where links of a printed page start from. */
+function baseOf({ shop }: Pick<BuildPlan, 'shop'>): string {
+  const given = shop.siteUrl ?? noSite;
+  return given.endsWith('/') ? given : `${given}/`;
+}
+
+/** The full address that a page is printed at. */
+export function printedAt(plan: Pick<BuildPlan, 'shop'>, address: string): string {
+  return new URL(address.replace(/^\//, ''), baseOf(plan)).href;
 }

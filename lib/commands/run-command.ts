@@ -140,6 +140,14 @@ const commands: Readonly<Record<string, Command>> = {
       return release(effects, job);
     },
   },
+  packet: {
+    options: { to: 'string', json: 'boolean' },
+    words: ['JOB'],
+    run: async (effects, { words: [job = ''], flags }) => {
+      const { packet } = await import('./packet.ts');
+      return packet(effects, job, textOf(flags.to), flags.json === true);
+    },
+  },
   export: {
     options: {
       to: 'string',

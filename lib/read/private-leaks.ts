@@ -76,6 +76,7 @@ function printedTexts(job: WrittenJob): Printed[] {
     ...ids('runs'),
     ...ids('cables'),
     ...titles,
+    ...handOverTexts(job),
     ...job.notes.map((text, index): Printed => ({ path: ['notes', String(index)], text })),
     ...job.revisions.map(
       (revision, index): Printed => ({ path: ['revisions', String(index), 'what'], text: revision.what }),
@@ -88,4 +89,14 @@ function printedTexts(job: WrittenJob): Printed[] {
     ),
     ...Object.entries(job['left-open']).map(([name, text]): Printed => ({ path: ['left-open', name], text })),
   ];
+}
+
+function handOverTexts({ 'hand-over': told }: WrittenJob): Printed[] {
+  const changed = told['functions-changed'].map(
+    (text, index): Printed => ({ path: ['hand-over', 'functions-changed', String(index)], text }),
+  );
+  const levels = (['highest-volume', 'highest-bass'] as const).map(
+    (field): Printed => ({ path: ['hand-over', field], text: told[field] ?? '' }),
+  );
+  return [...changed, ...levels];
 }

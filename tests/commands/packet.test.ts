@@ -66,6 +66,14 @@ describe('export --format packet', () => {
     expect(told).toContain('A fault that stops the job is still to be mended.');
   });
 
+  test('is refused by `rackleaf packet` too, and nothing is written', async () => {
+    const { status, out, told } = await draft.run('packet', 'demo', '--to', 'out');
+    expect(status).toBe(1);
+    expect(out).toBe('');
+    expect(told).toContain('demo: no packet is made: The job is still a draft.');
+    expect(existsSync(join(draft.root, 'out'))).toBe(false);
+  });
+
   test('is no part of what is written where no format is asked for', async () => {
     const { out, told } = await draft.run('export', 'demo', '--format', 'csv', '--to', 'tables');
     expect(out).not.toContain('packet');
@@ -82,6 +90,19 @@ describe('export --format packet', () => {
     expect(told).toBe('');
     expect(status).toBe(0);
     expect(out).toBe('out/demo-A-packet.pdf');
+  });
+
+  test('`rackleaf packet` writes it as one HTML file and as PDF, and tells where', async () => {
+    const { status, out, told } = await installed.run('packet', 'demo', '--to', 'out');
+    expect(told).toBe('');
+    expect(status).toBe(0);
+    expect(out).toBe('out/demo-A-packet.html\nout/demo-A-packet.pdf');
+    expect(installed.read('out/demo-A-packet.html')).toContain('Content-Security-Policy');
+    const json = await installed.run('packet', 'demo', '--to', 'out', '--json');
+    expect(JSON.parse(json.out)).toEqual({
+      job: 'demo',
+      files: ['out/demo-A-packet.html', 'out/demo-A-packet.pdf'],
+    });
   });
 
   test('a site for the customer is then built with it, and ends with 0', async () => {

@@ -29,6 +29,16 @@ const leaks: readonly ProblemCase[] = [
     says: /holds the customer's contact/,
   },
   {
+    name: 'the plate in what the owner is told',
+    changes: [
+      inJob(
+        'status: draft',
+        'hand-over: { functions-changed: [^The sensors of QZX 471 sound late.] }\nstatus: draft',
+      ),
+    ],
+    says: /holds the customer's plate/,
+  },
+  {
     name: 'the name in the reason of an accepted caution',
     changes: [
       inJob(

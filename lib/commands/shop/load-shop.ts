@@ -196,7 +196,13 @@ export function siteOf({ content, jobs, frozen, promises }: LoadedShop): ShopSit
           plan: index < all.length - 1 ? superseded(own) : own,
         }));
       const file = files.get(job.id);
-      return { plan, customer: file?.customer ?? {}, serials: serialsOf(file), revisions };
+      return {
+        plan,
+        customer: file?.customer ?? {},
+        handOver: file?.['hand-over'] ?? null,
+        serials: serialsOf(file),
+        revisions,
+      };
     }),
   };
 }

@@ -69,6 +69,12 @@ What is written no longer moves when something else is changed. The change is sh
   release: `rackleaf release JOB
 
 Freezes the plan of the job's revision beside the job, unless a finding stops it.`,
+  packet: `rackleaf packet JOB [--to FOLDER] [--json]
+
+Writes what the owner takes home: one HTML file that opens from a memory stick and asks for nothing outside
+it, and the same as PDF, which needs a browser. Refused for a draft, with a stop, with a reading out of its
+limits or not taken. It holds the owner's name, plate and serial numbers: give it to nobody else.
+  --to          the folder; the default is .rackleaf/export/JOB/REVISION`,
   import: `rackleaf import TABLE.csv [--write]
 
 Brings stock and prices of content/shop.yaml to what a table says, with its comments and its order left
@@ -96,8 +102,8 @@ Of several jobs it writes the nest: the pieces of all of them together on stock 
                 csv       every table (RFC 4180); a text that begins with = + - @
                           has an apostrophe before it, so that nothing is computed
                 pdf       the sheet set with bookmarks; needs a browser
-                packet    the customer's copy, PDF; made only where it is asked for, and refused for
-                          a draft, with a stop, with a reading out of its limits or not taken
+                packet    the packet of the owner, PDF; made only where it is asked for, and refused
+                          as rackleaf packet refuses it
   --to          the folder; the default is .rackleaf/export/JOB/REVISION, of several jobs
                 .rackleaf/export/nest
   --stock       what lies on the shelf and what is paid for it, as a table that rackleaf import takes back

@@ -7,7 +7,8 @@ import type { Drawing } from '../surface.ts';
 /** What is heard, and the levels that tell one path from the next. */
 export const axes = { fromHz: 20, toHz: 20_000, fromDb: -30, toDb: 6 } as const;
 const stepDb = 6;
-const labelledHz = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000] as const;
+/** Frequencies that are written at the axis of a whole sheet. */
+export const labelledHz = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000] as const;
 const tickMm = 1.6;
 const grid: LineStyle = { ...lines.hatch, elements: 'dotted' };
 
@@ -34,7 +35,12 @@ export function drawGrid(parent: Parent, field: PaperBox): void {
 }
 
 /** Draws the frame of a field with ticks at every digit of a decade, and the figures of both axes. */
-export function drawAxes(drawing: Drawing, parent: Parent, field: PaperBox): void {
+export function drawAxes(
+  drawing: Drawing,
+  parent: Parent,
+  field: PaperBox,
+  writtenHz: readonly number[],
+): void {
   drawShape(parent, cornersOf(field), lines.part);
   for (const decade of [10, 100, 1000, 10_000])
     for (let digit = 1; digit < 10; digit += 1) {
@@ -44,7 +50,7 @@ export function drawAxes(drawing: Drawing, parent: Parent, field: PaperBox): voi
       drawLine(parent, [at(xMm, field.bottomMm - tickMm), at(xMm, field.bottomMm)], lines.dimension);
     }
   const type = types.dimension;
-  for (const frequencyHz of labelledHz) {
+  for (const frequencyHz of writtenHz) {
     const { xMm } = placeIn(field, frequencyHz, 0);
     const unit = frequencyHz === axes.toHz ? ' Hz' : '';
     const text = (frequencyHz >= 1000 ? `${frequencyHz / 1000} k` : `${frequencyHz}`) + unit;

@@ -6,11 +6,11 @@ import { type LineStyle, lines, lineWidthsMm, spacing, types } from '../line-sty
 import { at, cornersOf, grown, type PaperBox, type PaperPoint, widthMm } from '../paper.ts';
 import { drawCircle, drawLine, fillShape, type Parent } from '../pen.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import { axes, axisRoomMm, drawAxes, drawGrid, placeIn } from './response-axes.ts';
+import { axes, axisRoomMm, drawAxes, drawGrid, labelledHz, placeIn } from './response-axes.ts';
 import type { ResponseGraph, ResponsePath } from './response-graphs.ts';
 
 /** Paths in the order in which they are drawn, the ones most easily told apart first. */
-const looks: readonly LineStyle[] = [
+export const pathLooks: readonly LineStyle[] = [
   { ...lines.part, elements: 'dashed' },
   { ...lines.part, elements: 'longDashDot' },
   { ...lines.part, elements: 'shortDashed' },
@@ -46,7 +46,7 @@ export function paintResponse(
     openGroup(drawing, group),
     openGroup(drawing, group),
   ];
-  drawAxes(drawing, curves, field);
+  drawAxes(drawing, curves, field, labelledHz);
   const labels = graph.paths.map((path, index) =>
     drawPathOf(drawing, curves, path, index, frequenciesHz, field),
   );
@@ -101,7 +101,7 @@ function drawPathOf(
   const ids = path.channels.map(({ id }) => id);
   // A curve that stands for several channels is the subject of each.
   const group = ids.reduce((outer, id) => openSubject(drawing, outer, id), openGroup(drawing, parent));
-  const look = looks[index % looks.length] ?? lines.part;
+  const look = pathLooks[index % pathLooks.length] ?? lines.part;
   drawCurve(group, curveIn(field, frequenciesHz, path.levelsDb), look);
   const name = path.channels.flatMap(({ speakers }) => speakers).join(', ');
   const subject = ids.at(-1) ?? '';
@@ -177,7 +177,11 @@ function middleFirst(frequenciesHz: readonly number[], levelsDb: readonly number
 }
 
 /** The parts of a response that lie between the least and the greatest level, cut where it leaves them. */
-function curveIn(field: PaperBox, frequenciesHz: readonly number[], levelsDb: readonly number[]): Curve {
+export function curveIn(
+  field: PaperBox,
+  frequenciesHz: readonly number[],
+  levelsDb: readonly number[],
+): Curve {
   const runs: PaperPoint[][] = [];
   let before: Sample | null = null;
   for (const sample of samplesOf(frequenciesHz, levelsDb)) {

@@ -52,6 +52,31 @@ const customerSchema = z.strictObject({
   price: customerAndShop(privateText('price').optional(), 'What was agreed.', { example: '400' }),
 });
 
+/** What the owner is told that no plan can know. */
+const jobHandOverSchema = z.strictObject({
+  'functions-changed': section(
+    z
+      .array(
+        everyone(text('The clock of the radio is set anew.'), 'One function, and what is different now.', {
+          example: 'The parking sensors sound from the left side alone.',
+        }),
+      )
+      .default([]),
+    'Functions of the vehicle that work otherwise than before.',
+    { leftOut: 'the packet has lines to write them by hand' },
+  ),
+  'highest-volume': everyone(
+    text('28 of 40').optional(),
+    'The highest setting of the volume at which nothing distorts, as the radio shows it.',
+    { example: '28 of 40', leftOut: 'the packet has a line to write it by hand' },
+  ),
+  'highest-bass': everyone(
+    text('half way').optional(),
+    'The highest setting of the bass level at which nothing distorts.',
+    { example: 'half way', leftOut: 'the packet has a line to write it by hand' },
+  ),
+});
+
 /** `content/jobs/<id>.yaml`. */
 export const jobSchema = z.strictObject({
   rackleaf: section(formatVersion, 'The format version. Every file begins with it.'),
@@ -128,6 +153,11 @@ export const jobSchema = z.strictObject({
     'What was read in the vehicle, by the id of the reading.',
     { example: { 'battery-rest': '12.7 V' } },
   ),
+  'hand-over': section(
+    jobHandOverSchema.default({ 'functions-changed': [] }),
+    'What the owner is told at hand-over that no plan can know. It stands in the packet.',
+    { example: { 'functions-changed': ['The parking sensors sound from the left side alone.'] } },
+  ),
   notes: builders(
     z.array(text('Vehicle returns in 30 days.')).default([]),
     'What whoever builds it has to know. Stands on the cover.',
@@ -138,6 +168,8 @@ export const jobSchema = z.strictObject({
 export type WrittenJob = z.output<typeof jobSchema>;
 export type WrittenDevice = z.output<typeof deviceSchema>;
 export type WrittenBoard = z.output<typeof boardSchema>;
+
+export type JobHandOver = z.output<typeof jobHandOverSchema>;
 
 /** A device in one place. */
 export type JobDevice = Omit<WrittenDevice, 'in'> & { readonly in?: string | undefined };

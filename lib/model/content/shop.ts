@@ -54,6 +54,33 @@ function addressFault(input: unknown): string {
     : 'is not an address of a site: write it in full, such as https://sheets.example/';
 }
 
+/** A text of the shop for its customers: paragraphs in its own words. */
+const paragraphs = (example: string) => z.array(everyone(text(example), 'A paragraph.', { example }));
+
+/** What the shop says to the owner of a vehicle in its own words. Nothing is said for it where it is left out. */
+const shopHandOverSchema = z.strictObject({
+  telephone: everyone(
+    text('555 0100').optional(),
+    'The number that an owner calls when something stops. It stands in the packet.',
+    { example: '555 0100', leftOut: 'the packet gives the address alone' },
+  ),
+  warranty: section(
+    paragraphs('We mend what we built, parts and labour, for 12 months.').default([]),
+    'What the shop warrants, for how long, and what ends it.',
+    { leftOut: 'the packet says that the shop has written none' },
+  ),
+  terms: section(
+    paragraphs('Prices are those of the day.').default([]),
+    'Other terms that the owner signs under.',
+    { leftOut: 'the packet says that the shop has written none' },
+  ),
+  care: section(
+    paragraphs('Wipe the boards with a dry cloth.').default([]),
+    'What the shop asks the owner to mind, after what the packet says of any system.',
+    { leftOut: 'nothing is added' },
+  ),
+});
+
 /** `content/shop.yaml`: who the shop is, how it measures, its house rules and its stock. */
 export const shopSchema = z.strictObject({
   rackleaf: section(formatVersion, 'The format version. Every file begins with it.'),
@@ -85,6 +112,11 @@ export const shopSchema = z.strictObject({
     largerPaperSchema.optional(),
     'The largest paper that the shop prints on. The wiring of a board that the usual paper would cut stands on it as a whole.',
     { leftOut: 'the usual paper' },
+  ),
+  'hand-over': section(
+    shopHandOverSchema.default({ warranty: [], terms: [], care: [] }),
+    'What the shop says to the owner of a vehicle in its own words: it stands in the packet.',
+    { example: { telephone: '555 0100', warranty: ['We mend what we built for 12 months.'] } },
   ),
   rules: section(
     houseRulesSchema.default({}),
@@ -121,4 +153,5 @@ export const shopSchema = z.strictObject({
   ),
 });
 export type Shop = z.output<typeof shopSchema>;
+export type ShopHandOver = z.output<typeof shopHandOverSchema>;
 export type Stock = z.output<typeof stockSchema>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import {
   factoryEqualisingSchema,
   filterPassSchema,
@@ -17,10 +17,11 @@ const name = builders(z.string());
 export const planFilterSchema = z.object({
   /** Terminal or pair that it stands before. */
   where: name,
-  pass: builders(filterPassSchema),
+  /** The packet tells which tones a speaker is given. */
+  pass: everyone(filterPassSchema),
   type: builders(filterTypeSchema),
   order: number,
-  cornerHz: number,
+  cornerHz: everyone(z.number()),
 });
 
 /** An equaliser band or a boost in the path; null where its centre or its shape is not known. */
@@ -95,13 +96,13 @@ export const planChannelSchema = z.object({
   /** How far its wire puts it below the channel of the same band that loses least. */
   belowDb: orNull,
   /** Level of its filters at each of the curves' frequencies; empty where it has none. */
-  levelsDb: z.array(number),
+  levelsDb: z.array(everyone(z.number())),
 });
 
 export const planSpeakerSchema = z.object({
   id: name,
   /** As it is set: where speakers share an output, half-way between what they ask for. */
-  delayMs: orNull,
+  delayMs: everyone(z.number().nullable()),
   /** Whole samples of the processor. */
   delaySamples: orNull,
   /** As wired; opposed where its coils push against each other. */
@@ -184,7 +185,7 @@ export const planAudioSchema = z.object({
   inputs: z.array(planInputSchema),
   outputs: z.array(planOutputSchema),
   /** Sampled responses for drawing: the frequencies of every `levelsDb`, six an octave, and the sums. */
-  curves: z.object({ frequenciesHz: z.array(number), sums: z.array(planSumSchema) }),
+  curves: z.object({ frequenciesHz: z.array(everyone(z.number())), sums: z.array(planSumSchema) }),
 });
 
 export type PlanAudio = z.output<typeof planAudioSchema>;

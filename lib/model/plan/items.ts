@@ -26,8 +26,9 @@ export const planItemSchema = z.object({
   seat: builders(z.string().nullable()),
   /** Where it is in the vehicle: the customer must find the main fuse. */
   seatTitle: everyone(z.string().nullable()),
-  zone: builders(zoneKindSchema),
-  side: builders(vehicleSideSchema),
+  /** The part and the side of the vehicle that it is in: whoever looks for a fuse or a battery must know. */
+  zone: everyone(zoneKindSchema),
+  side: everyone(vehicleSideSchema),
   massKg: orNull,
   widthM: orNull,
   depthM: orNull,

@@ -121,7 +121,7 @@ export const planFuseSchema = z.object({
 });
 
 export const chargingSchema = z.object({
-  name: builders(z.enum(regimeNames)),
+  name: everyone(z.enum(regimeNames)),
   alternatorA: number,
   vehicleA: number,
   averageA: number,
@@ -133,7 +133,8 @@ export const chargingSchema = z.object({
   marginA: number,
   /** What the batteries take up together; below zero they give. */
   batteryA: maybe,
-  reserveMinutes: builders(z.number().nullable()),
+  /** The packet tells how long the system may play with the engine off. */
+  reserveMinutes: everyone(z.number().nullable()),
   /** Until every battery is charged again that was drained with the engine off; null where none was, or one takes nothing up. */
   rechargeMinutes: builders(z.number().nullable().optional()),
   /** How long each of them takes, and the isolating relays and chargers that it is charged through. */

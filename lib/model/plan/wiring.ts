@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { builders } from '../audience.ts';
+import { builders, everyone } from '../audience.ts';
 import {
   chosenSchema,
   conductorRoleSchema,
@@ -149,8 +149,9 @@ export const planTerminalSchema = z.object({
 });
 
 export const planControlSchema = z.object({
-  item: name,
-  control: name,
+  /** What is set, and how it stands as delivered: the packet tells it. */
+  item: everyone(z.string()),
+  control: everyone(z.string()),
   preset: name,
   why: name,
   /** The state that is safe before first power-up. */
@@ -165,7 +166,7 @@ export const planControlSchema = z.object({
   /** How it stands when the job is handed over. */
   final: z.object({
     /** Null where nothing tells. */
-    state: builders(z.string().nullable()),
+    state: everyone(z.string().nullable()),
     why: name,
     chosen: builders(chosenSchema),
     /** When it is set: with the presets where it stays as it is, otherwise while its step of commissioning is done. */
@@ -206,14 +207,15 @@ export const pickSchema = z.object({
 export const measurementSchema = z.object({
   id: name,
   what: name,
-  predicted: orNull,
-  unit: name,
+  /** The packet tells some readings beside what was predicted, in words of its own. */
+  predicted: everyone(z.number().nullable()),
+  unit: everyone(z.string()),
   /** What a reading must lie between; null where nothing limits it on that side. */
   least: orNull,
   greatest: orNull,
   /** When it is read: before the plan stands, on the bench, before first power, before a bank's fuse goes in, with power, as set, and last. */
   when: builders(z.enum(['survey', 'bench', 'before-power', 'banks', 'power', 'gains', 'delays', 'load'])),
-  asBuilt: builders(z.number().optional()),
+  asBuilt: everyone(z.number().optional()),
   state: builders(z.enum(['open', 'agrees', 'differs'])),
   /** Where to look for the cause of a reading that differs. */
   explanation: builders(z.string().nullable()),

@@ -16,24 +16,6 @@ export function jumpStart(highestV: number, hasMainFuse: boolean): readonly stri
   ];
 }
 
-/** What a body shop or a recovery service must know. */
-export function bodyShop({
-  hasMainFuse,
-  hasBoards,
-}: {
-  readonly hasMainFuse: boolean;
-  readonly hasBoards: boolean;
-}): readonly string[] {
-  return [
-    ...(hasMainFuse
-      ? [
-          'A fused cable runs from the battery through the vehicle. Take the main fuse out before you weld, pull or cut.',
-        ]
-      : []),
-    `${hasBoards ? 'Boards, wires' : 'Wires'} and grounds of this system are marked; ask the shop before you move any of them.`,
-  ];
-}
-
 /** How to look for a fault, in the order in which each thing is cheapest to show. */
 export function faultSteps(plan: BuildPlan): readonly string[] {
   const hasProcessor = plan.items.some(({ kind, origin }) => kind === 'processor' && origin === 'job');

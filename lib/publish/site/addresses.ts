@@ -3,6 +3,7 @@ export const addresses = {
   home: '/',
   jobs: '/jobs/',
   job: (id: string) => `/jobs/${id}/`,
+  packet: (id: string) => `/jobs/${id}/packet/`,
   worksheet: (id: string) => `/jobs/${id}/worksheet/`,
   revision: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/`,
   revisionWorksheet: (id: string, revision: string) => `/jobs/${id}/${revisionSegment(revision)}/worksheet/`,
@@ -25,14 +26,14 @@ export const addresses = {
 
 /**
  * A revision as a part of an address: letters, digits and single dots or hyphens stay; all else is written
- * as its code point. A revision may not take the place of the worksheet.
+ * as its code point. A revision may not take the place of the worksheet or of the packet.
  */
 export function revisionSegment(revision: string): string {
   const written = revision.replace(
     /[^A-Za-z0-9-]/gu,
     (character) => `_${(character.codePointAt(0) ?? 0).toString(16)}_`,
   );
-  return written.toLowerCase() === 'worksheet' ? `_${written}` : written;
+  return ['worksheet', 'packet'].includes(written.toLowerCase()) ? `_${written}` : written;
 }
 
 /** The worksheet of a frozen revision, or of the current one. */

@@ -1,6 +1,7 @@
 import type { Environment } from 'nunjucks';
 import type { KeepLater, LaterStep } from '../../model/keep.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { fillPictures, picturesToken } from '../packet/packet-pictures.ts';
 import { hasDrawingTokens } from '../page/drawing-token.ts';
 import type { Page, PageModel } from '../page/page.ts';
 import { putDrawings, renderModel } from '../page/render-page.ts';
@@ -31,6 +32,16 @@ export interface KeptPagesOptions {
 /** Pages in work at a time: their models are held meanwhile, and those of all others are not. */
 const inWork = 8;
 
+/** A page that is one file, its drawings in it. */
+export async function wholeFile(page: Page, templates: Environment, drawingsOf: DrawLater): Promise<string> {
+  const html = renderModel(page.template, page.model(), templates);
+  const drawn =
+    page.plan !== undefined && html.includes(picturesToken)
+      ? fillPictures(html, await drawingsOf(page.plan), templates)
+      : html;
+  return oneFile(drawn, siteAssets());
+}
+
 /** Makes pages as they are asked for: few at a time, since a site generator asks for all at once. */
 export function keptPages({ templates, layouts, drawingsOf, keep }: KeptPagesOptions) {
   const step: LaterStep<PageInput, string> = {
@@ -48,7 +59,7 @@ export function keptPages({ templates, layouts, drawingsOf, keep }: KeptPagesOpt
     asked += 1;
     const made = (turns[turn] ?? Promise.resolve()).then(() => {
       // What is put into one file follows from all assets: it is made anew, which is soon done.
-      if (page.isOneFile) return oneFile(renderModel(page.template, page.model(), templates), siteAssets());
+      if (page.isOneFile) return wholeFile(page, templates, drawingsOf);
       return keep(step, { template: page.template, model: page.model(), plan: page.plan ?? null, layouts });
     });
     turns[turn] = made.then(

@@ -68,7 +68,7 @@ function policyOf(html: string): string {
       .join(' ');
   return [
     "default-src 'none'",
-    `script-src ${digests(/<script>([\s\S]*?)<\/script>/g)}`,
+    `script-src ${digests(/<script>([\s\S]*?)<\/script>/g) || "'none'"}`,
     `style-src ${digests(/<style>([\s\S]*?)<\/style>/g)}`,
     'img-src data:',
     'font-src data:',

@@ -17,6 +17,8 @@ export interface PublishedJob {
   /** The plan of the current revision. */
   readonly plan: BuildPlan;
   readonly customer: JobFile['customer'];
+  /** What the job writes for its owner; null where it could not be read. */
+  readonly handOver: JobFile['hand-over'] | null;
   /** Serial numbers of its equipment, by device. */
   readonly serials: Readonly<Record<string, string>>;
   /** Released revisions, oldest first. */

@@ -21,6 +21,9 @@ const styleParts = [
   'print',
 ] as const;
 
+/** Parts of the style sheet of a packet, which is a page for readers that are no builders. */
+const packetParts = ['fonts', 'measures', 'text', 'packet'] as const;
+
 const families = ['ibm-plex-sans', 'ibm-plex-sans-condensed'] as const;
 const weights = [400, 600] as const;
 const files = ['search.js', 'drawings.js', 'subjects.js', 'tables.js', 'icon.svg'] as const;
@@ -41,7 +44,8 @@ export function siteAssets(): SiteAsset[] {
     }),
   );
   return [
-    { path: 'assets/styles.css', read: styles },
+    { path: 'assets/styles.css', read: () => joinedStyles(styleParts) },
+    { path: 'assets/packet.css', read: () => joinedStyles(packetParts) },
     ...files.map((name) => asset(name, join(projectFolder, 'site', name))),
     { path: 'assets/calculators.js', read: async () => new TextEncoder().encode(await calculatorScript()) },
     ...fonts,
@@ -52,9 +56,9 @@ function asset(name: string, source: string): SiteAsset {
   return { path: `assets/${name}`, read: () => readFile(source) };
 }
 
-async function styles(): Promise<Uint8Array> {
+async function joinedStyles(parts: readonly string[]): Promise<Uint8Array> {
   const texts = await Promise.all(
-    styleParts.map((part) => readFile(join(projectFolder, 'site', 'styles', `${part}.css`), 'utf8')),
+    parts.map((part) => readFile(join(projectFolder, 'site', 'styles', `${part}.css`), 'utf8')),
   );
   return new TextEncoder().encode(texts.join('\n'));
 }

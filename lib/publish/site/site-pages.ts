@@ -7,6 +7,7 @@ import { guidePages } from '../pages/guide-pages.ts';
 import { homePage } from '../pages/home-page.ts';
 import { jobPages } from '../pages/job-page.ts';
 import { jobsPage } from '../pages/jobs-page.ts';
+import { packetPage } from '../pages/packet-page.ts';
 import { partPages } from '../pages/part-pages.ts';
 import { searchPage } from '../pages/search-page.ts';
 import { vehiclePages } from '../pages/vehicle-pages.ts';
@@ -16,16 +17,16 @@ import { inOrder } from './job-standing.ts';
 
 /**
  * Every page of a site for an audience, by address. The audience decides which pages there are, never where
- * they stand. A customer's copy holds the pages of jobs alone: no index tells of other jobs.
+ * they stand. A customer's copy holds the packet alone: no index tells of other jobs.
  */
 export function sitePages(context: SiteContext): Page[] {
   const jobs = inOrder(context.site.jobs);
-  const jobsAlone = jobs.flatMap((job) => jobPages(context, job));
-  if (context.audience === 'customer') return jobsAlone.map(withoutSearch);
+  if (context.audience === 'customer') return jobs.map((job) => packetPage(context, job));
   const pages = [
     homePage(context),
     jobsPage(context),
-    ...jobsAlone,
+    ...jobs.flatMap((job) => jobPages(context, job)),
+    ...jobs.map((job) => packetPage(context, job)),
     ...jobs.flatMap((job) => worksheetPages(context, job)),
     ...partPages(context),
     ...vehiclePages(context),
@@ -37,8 +38,4 @@ export function sitePages(context: SiteContext): Page[] {
     ...writingPages(context),
   ];
   return [...pages, searchPage(context, pages)].sort((a, b) => (a.address < b.address ? -1 : 1));
-}
-
-function withoutSearch({ address, template, model, plan }: Page): Page {
-  return { address, template, model, ...(plan && { plan }) };
 }

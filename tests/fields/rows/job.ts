@@ -110,6 +110,9 @@ export const jobRows: readonly Row[] = [
   ['wired/accepted/0/reason', 'a wrong word', 'later', byPeople, accepted],
   ['wired/accepted/0/by', "a workmate's initials", 'P. T.', byPeople, accepted],
   ['wired/as-built/battery-rest', 'another unit', '12.7 A', 'as-built-unit'],
+  ['wired/hand-over/functions-changed/0', 'a wrong word', 'The clock of the radio stands.', byPeople],
+  ['wired/hand-over/highest-volume', 'a figure wrong', '82 of 40', byPeople],
+  ['wired/hand-over/highest-bass', 'a wrong word', 'all the way', byPeople],
   ['wired/notes/0', 'a wrong word', 'Vehicle returns in 3 days.', byPeople],
   [
     'wired/links/feed-amp/branch/from',

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { BuildPlan, PlanMeasurement } from '../../../lib/model/plan/index.ts';
-import { handOverOf } from '../../../lib/publish/packet/hand-over.ts';
 import { handOverLacks } from '../../../lib/publish/packet/packet-lacks.ts';
 import { renderPage } from '../../../lib/publish/page/render-page.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../../lib/publish/site/templates.ts';
 import { samplePlan } from '../sample/sample-plan.ts';
-import { sampleJob, sampleSite } from '../sample/sample-site.ts';
+import { sampleJob, sampleSite, secrets } from '../sample/sample-site.ts';
+import { packetOf, readyPlan, wordsOf } from './ready-plan.ts';
 
 const line: PlanMeasurement = {
   id: 'amp-front.voltage.rest',
@@ -22,57 +22,57 @@ const line: PlanMeasurement = {
 };
 
 /** A plan that may be handed over: released, nothing stops it, its record read and right. */
-function readyPlan(change: Partial<BuildPlan> = {}): BuildPlan {
-  const plan = samplePlan({ findings: [], measurements: [line], ...change });
-  const [first] = plan.items;
-  if (!first) throw new Error('the sample has no item');
-  const holder = { ...first, id: 'main-fuse', kind: 'fuse-holder', title: 'Fuse holder', board: null };
-  return { ...plan, items: [...plan.items, { ...holder, seatTitle: 'Beside the battery' }] };
+function ready(change: Partial<BuildPlan> = {}): BuildPlan {
+  return { ...readyPlan(samplePlan({ measurements: [line] })), ...change };
 }
 
-function pageOf(plan: BuildPlan, audience: 'customer' | 'shop' = 'customer'): string {
-  const pages = sitePages({ site: sampleSite([{ ...sampleJob(plan), revisions: [] }]), audience });
-  const page = pages.find(({ address }) => address === '/jobs/sample-job/');
-  if (!page) throw new Error('the sample has no page of its job');
-  return renderPage(page, openTemplates({ strict: true }), () => []);
-}
-
-/** The section of the packet alone, without tags. */
-function packetText(html: string): string {
-  const section = /<section[^>]* id="packet"[\s\S]*?<\/section>/.exec(html)?.[0] ?? '';
-  return section.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ');
-}
-
-const draft = readyPlan({ job: { ...samplePlan().job, status: 'draft' } });
+const draft = ready({ job: { ...samplePlan().job, status: 'draft' } });
 const [finding] = samplePlan().findings;
 if (!finding) throw new Error('the sample has no finding');
-const stopped = readyPlan({ findings: [{ ...finding, level: 'stop' }] });
-const outside = readyPlan({ measurements: [{ ...line, asBuilt: 11.9, state: 'differs' }] });
+const stopped = ready({ findings: [{ ...finding, level: 'stop' }] });
+const outside = ready({ measurements: [{ ...line, asBuilt: 11.9, state: 'differs' }] });
 const { asBuilt: _, ...unread } = line;
-const missing = readyPlan({ measurements: [line, { ...unread, id: 'battery-ripple', state: 'open' }] });
+const missing = ready({ measurements: [line, { ...unread, id: 'battery-ripple', state: 'open' }] });
+
+/** The sheet of hand-over on the page of the job. */
+function sheetText(plan: BuildPlan): string {
+  const pages = sitePages({
+    site: sampleSite([{ ...sampleJob(plan), revisions: [] }]),
+    audience: 'bench',
+  });
+  const page = pages.find(({ address }) => address === '/jobs/sample-job/');
+  if (!page) throw new Error('the sample has no page of its job');
+  const html = renderPage(page, openTemplates({ strict: true }), () => []);
+  return /<section[^>]* id="packet"[\s\S]*?<\/section>/.exec(html)?.[0] ?? '';
+}
+
+const refusals = [
+  ['draft', draft, 'The job is still a draft.', []],
+  ['stopped', stopped, 'A fault that stops the job is still to be mended.', []],
+  ['out-of-limit', outside, '1 reading lies outside the limits.', ['amp-front.voltage.rest']],
+  ['not-read', missing, '1 reading of the record is still to be taken.', ['battery-ripple']],
+] as const;
 
 describe('a packet', () => {
-  it.each([
-    ['draft', draft, 'The job is still a draft.', []],
-    ['stopped', stopped, 'A fault that stops the job is still to be mended.', []],
-    ['out-of-limit', outside, '1 reading lies outside the limits.', ['amp-front.voltage.rest']],
-    ['not-read', missing, '1 reading of the record is still to be taken.', ['battery-ripple']],
-  ])('is refused, and its page says why: %s', (why, plan, sentence, lines) => {
+  it.each(refusals)('is refused, and says why: %s', async (why, plan, sentence, lines) => {
     expect(handOverLacks(plan)).toEqual([{ why, lines }]);
-    for (const audience of ['customer', 'shop'] as const) {
-      const text = packetText(pageOf(plan, audience));
-      expect(text).toContain('This packet is not made.');
-      expect(text).toContain(sentence);
-      expect(text).not.toContain('Main fuse');
-      expect(text).not.toContain('Signed');
+    const words = wordsOf(await packetOf(plan));
+    expect(words).toContain('This packet is not made.');
+    expect(words).toContain(sentence);
+    for (const word of ['The fuses', 'Signed', 'Warranty', secrets.name, secrets.plate])
+      expect(words).not.toContain(word);
+    // The bench is told which line of the record it is about, its owner is not.
+    for (const id of lines) {
+      expect(words).not.toContain(id);
+      expect(sheetText(plan)).toContain(id);
     }
+    expect(sheetText(plan)).toContain(sentence);
   });
 
-  it('that is refused tells the customer no name of the bench, and no value', () => {
+  it('that is refused tells no value of the bench', async () => {
     for (const plan of [draft, stopped, outside, missing]) {
-      const text = packetText(pageOf(plan));
-      for (const word of ['amp-front', 'battery-ripple', '11.9', finding.message])
-        expect(text).not.toContain(word);
+      const words = wordsOf(await packetOf(plan));
+      for (const word of ['11.9', finding.message]) expect(words).not.toContain(word);
     }
   });
 
@@ -81,69 +81,67 @@ describe('a packet', () => {
     expect(handOverLacks(plan).map(({ why }) => why)).toEqual(['draft', 'stopped', 'out-of-limit']);
   });
 
-  it('is made once nothing is in the way, cautions and notes aside', () => {
-    const caution = readyPlan({ findings: [{ ...finding, level: 'caution' }] });
-    for (const plan of [readyPlan(), caution]) {
+  it('is made once nothing is in the way, cautions and notes aside, and the job leads to it', async () => {
+    const caution = ready({ findings: [{ ...finding, level: 'caution' }] });
+    for (const plan of [ready(), caution]) {
       expect(handOverLacks(plan)).toEqual([]);
-      expect(packetText(pageOf(plan))).not.toContain('not made');
+      expect(wordsOf(await packetOf(plan))).not.toContain('not made');
+      expect(sheetText(plan)).toContain('href="../../jobs/sample-job/packet/index.html"');
     }
   });
 
   it('does not wait for a line that has no limit: it is noted for the vehicle file', () => {
-    const noted = {
-      ...unread,
-      id: 'radio.FL.highest',
-      unit: 'Hz',
-      least: null,
-      greatest: null,
-      predicted: null,
-    };
-    expect(handOverLacks(readyPlan({ measurements: [line, { ...noted, state: 'open' }] }))).toEqual([]);
+    const noted = { ...unread, id: 'radio.FL.highest', least: null, greatest: null, predicted: null };
+    expect(handOverLacks(ready({ measurements: [line, { ...noted, state: 'open' }] }))).toEqual([]);
   });
 
-  it('holds the rating, form and place of each main fuse beside the words that tell to put it back', () => {
-    const plan = readyPlan();
-    const mains = plan.power.fuses.filter(({ source }) => source !== null);
-    const told = handOverOf(plan, {}).mainFuses;
-    expect(told).toHaveLength(mains.length);
-    expect(told.length).toBeGreaterThan(0);
-    const text = packetText(pageOf(plan));
-    expect(text).toContain('put the rating back that stands here');
-    for (const [at, { name, rating, place }] of told.entries()) {
-      expect(rating).toBe(`${mains[at]?.ratingA} A`);
-      expect(text).toContain(`${name} ${rating}`);
-      expect(text).toContain(place);
-    }
+  it('names whose it is, and holds no price, contact, VIN or place of the key; on the bench nobody is named', async () => {
+    const { name, plate, ...others } = secrets;
+    const words = wordsOf(await packetOf(ready()));
+    for (const told of [name, plate]) expect(words).toContain(told);
+    for (const told of Object.values(others)) expect(words).not.toContain(told);
+    const bench = await packetOf(ready(), { audience: 'bench', serials: { 'amp-front': 'QX-0042' } });
+    for (const told of [...Object.values(secrets), 'QX-0042']) expect(bench).not.toContain(told);
   });
 
-  it('holds the serial numbers that the job writes, and room for the others; the bench sees none', () => {
-    const plan = readyPlan();
-    const [amplifier] = plan.items.filter(({ kind, origin }) => kind === 'amplifier' && origin === 'job');
+  it('holds the serial numbers that the job writes', async () => {
+    const [amplifier] = ready().items.filter(({ kind, origin }) => kind === 'amplifier' && origin === 'job');
     const serials = { [amplifier?.id ?? '']: 'QX-0042' };
-    const pages = (audience: 'bench' | 'customer' | 'shop') =>
-      sitePages({ site: sampleSite([{ ...sampleJob(plan), serials, revisions: [] }]), audience })
-        .map((page) => renderPage(page, openTemplates({ strict: true }), () => []))
-        .join();
-    for (const audience of ['customer', 'shop'] as const)
-      expect(packetText(pages(audience)), audience).toMatch(
-        new RegExp(`${amplifier?.title}: ${amplifier?.partTitle} QX-0042`),
-      );
-    expect(pages('bench')).not.toContain('QX-0042');
-    expect(packetText(pageOf(plan))).not.toContain('QX-0042');
+    expect(wordsOf(await packetOf(ready(), { serials }))).toContain(`${amplifier?.partTitle} QX-0042`);
   });
 
-  it('without a fuse at a source says nothing of one', () => {
-    const plan = readyPlan();
-    const fuses = plan.power.fuses.map((fuse) => ({ ...fuse, source: null }));
-    const text = packetText(pageOf({ ...plan, power: { ...plan.power, fuses } }));
-    expect(text).not.toMatch(/main fuse/i);
+  it('has the terms of the shop in its own words, and says where it has none', async () => {
+    const own = {
+      telephone: '555 0177',
+      warranty: ['Twelve months on our work.'],
+      terms: ['Cash.'],
+      care: ['Wipe.'],
+    };
+    const words = wordsOf(await packetOf(ready(), { shop: own }));
+    for (const told of ['555 0177', 'Twelve months on our work.', 'Cash.', 'Wipe.'])
+      expect(words).toContain(told);
+    expect(words).not.toContain('has written no');
+    const without = wordsOf(await packetOf(ready()));
+    expect(without).toContain('The shop has written no warranty here.');
+    expect(without).toContain('The shop has written no terms here.');
   });
 
-  it('names the day of the second visit by the house rule of its plan', () => {
-    const rule = { ...samplePlan().rules[0], name: 'retorque-days', value: 14, unit: '' };
+  it('tells what the job writes for its owner, and escapes it', async () => {
+    const handOver = {
+      'functions-changed': ['The clock <b>is</b> set anew.'],
+      'highest-volume': '28 of 40',
+    };
+    const html = await packetOf(ready(), { handOver });
+    expect(html).toContain('The clock &lt;b&gt;is&lt;/b&gt; set anew.');
+    expect(wordsOf(html)).toContain('Highest setting of the volume 28 of 40');
+  });
+
+  it('names the day of the second visit by the house rule of its plan', async () => {
     const { rules } = samplePlan();
-    const own = readyPlan({ rules: rules.map((one) => ({ ...one, ...rule })) });
-    expect(packetText(pageOf(own))).toContain('Re-torque visit at 14 days');
-    expect(packetText(pageOf(readyPlan()))).toContain('Re-torque visit at 30 days');
+    const own = ready({
+      rules: rules.map((one) => ({ ...one, name: 'retorque-days', value: 14, unit: '' })),
+    });
+    expect(wordsOf(await packetOf(own))).toContain('After 14 days: power joints');
+    expect(wordsOf(await packetOf(ready()))).toContain('After 30 days: power joints');
   });
 });

@@ -42,9 +42,9 @@ describe('sheets', () => {
     expect(sheetSections(emptyPlan(), 'bench', {}).map((section) => section.id)).toEqual(['cover']);
   });
 
-  it('hand the customer the cover and what is told at hand-over, and nothing else', () => {
+  it('hand whoever is no builder the cover alone: what the owner takes home is the packet', () => {
     const ids = sheetSections(samplePlan(), 'customer', {}).map((section) => section.id);
-    expect(ids).toEqual(['cover', 'packet']);
+    expect(ids).toEqual(['cover']);
   });
 
   it('hold frozen models', () => {

@@ -13,6 +13,7 @@ describe('addresses', () => {
   it('never let a revision take the place of another page or leave the folder', () => {
     expect(revisionSegment('worksheet')).not.toBe('worksheet');
     expect(revisionSegment('Worksheet').toLowerCase()).not.toBe('worksheet');
+    expect(revisionSegment('Packet').toLowerCase()).not.toBe('packet');
     fc.assert(
       fc.property(fc.string({ minLength: 1 }), (revision) => {
         expect(revisionSegment(revision)).toMatch(/^[A-Za-z0-9_-]+$/);

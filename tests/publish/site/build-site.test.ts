@@ -10,6 +10,7 @@ import { buildSite, buildSites, sitePlaces } from '../../../lib/publish/site/bui
 import { digestOf, filesBelow } from '../../../lib/publish/site/site-digest.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../../lib/publish/site/templates.ts';
+import { readyPlan } from '../packet/ready-plan.ts';
 import { samplePlan } from '../sample/sample-plan.ts';
 import { sampleDrawings, sampleJob, sampleSite, secrets } from '../sample/sample-site.ts';
 
@@ -129,8 +130,11 @@ describe('private values', () => {
   const own = Object.values(secrets);
 
   /** Files of an audience's site in which a private value stands, by their path. */
-  async function leaks(audience: 'bench' | 'customer' | 'shop'): Promise<Record<string, string[]>> {
-    const { folder } = await buildSite(sampleSite(), { root, drawingsOf, audience });
+  async function leaks(
+    audience: 'bench' | 'customer' | 'shop',
+    site = sampleSite(),
+  ): Promise<Record<string, string[]>> {
+    const { folder } = await buildSite(site, { root, drawingsOf, audience });
     const found: Record<string, string[]> = {};
     for (const file of await filesBelow(folder)) {
       const text = `${file}\n${await readable(join(folder, file))}`.toLowerCase();
@@ -151,26 +155,25 @@ describe('private values', () => {
     });
   });
 
-  it("stand in the customer's copy on the cover, without what only the shop may know", async () => {
-    const { name, contact, plate, price } = secrets;
-    const told = [name, contact, plate, price];
-    expect(await leaks('customer')).toEqual({
-      'jobs/sample-job/index.html': told,
-      'jobs/sample-job/A/index.html': told,
-    });
+  it('stand in a packet that is made as far as it must name whose it is, and in one that is refused not at all', async () => {
+    const { name, plate } = secrets;
+    const ready = sampleSite([{ ...sampleJob(readyPlan(samplePlan())), revisions: [] }]);
+    expect(await leaks('customer', ready)).toEqual({ 'jobs/sample-job/packet/index.html': [name, plate] });
+    expect(await leaks('customer')).toEqual({});
   });
 
   it('come with no index of other jobs and no search in the copy of a customer', async () => {
     const { folder } = await buildSite(sampleSite(), { root, drawingsOf, audience: 'customer' });
     const pages = (await filesBelow(folder)).filter((file) => !file.startsWith('assets/'));
-    expect(pages).toEqual(['jobs/sample-job/A/index.html', 'jobs/sample-job/index.html']);
+    expect(pages).toEqual(['jobs/sample-job/packet/index.html']);
   });
 
   it('come in one packet a customer, so that none holds a word of another', async () => {
-    const plan = samplePlan();
-    const other = sampleJob({ ...plan, job: { ...plan.job, id: 'other-job', title: 'Other title' } });
+    const plan = readyPlan(samplePlan());
+    const vehicle = { ...plan.vehicle, title: 'Other vehicle' };
+    const other = sampleJob({ ...plan, job: { ...plan.job, id: 'other-job' }, vehicle });
     const customer = jobSchema.shape.customer.parse({ name: 'Vwx Neighbour' });
-    const jobs = [sampleJob(), { ...other, customer, revisions: [] }];
+    const jobs = [sampleJob(plan), { ...other, customer, revisions: [] }];
     const built = await buildSites(sampleSite(jobs), { root, drawingsOf, audience: 'customer' });
     expect(built.map((one) => one.folder)).toEqual(
       ['sample-job', 'other-job'].map((id) => sitePlaces(root, 'customer', id).site),
@@ -182,7 +185,7 @@ describe('private values', () => {
     const [first, second] = [await told(built[0]?.folder), await told(built[1]?.folder)];
     expect(first).toContain(secrets.name);
     expect(second).toContain('Vwx Neighbour');
-    for (const word of ['Vwx Neighbour', 'other-job', 'Other title']) expect(first).not.toContain(word);
+    for (const word of ['Vwx Neighbour', 'other-job', 'Other vehicle']) expect(first).not.toContain(word);
     for (const word of [...own, 'sample-job']) expect(second).not.toContain(word);
   });
 

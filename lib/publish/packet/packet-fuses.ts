@@ -1,0 +1,51 @@
+import { shortName } from '../../draw/feed/feed-words.ts';
+import type { NumberedFuse } from '../../draw/packet/numbered-fuses.ts';
+import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
+import { printed } from '../../model/printed/index.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
+import { strong, type Table, tableOf } from '../sheets/table.ts';
+import { headed, joined, spelledWithin } from '../words/words.ts';
+
+/** Where a thing is, as an owner looks for it: its place, else its board, else the part and side of the vehicle. */
+export function placeOf(plan: Pick<BuildPlan, 'boards'>, item: PlanItem): string {
+  const board = plan.boards.find(({ id }) => id === item.board)?.title;
+  if (item.seatTitle !== null) return item.seatTitle;
+  const part = zoneWords(item);
+  return board === undefined ? headed(part) : `${board}, ${part}`;
+}
+
+/** Without a place of its own, the middle is where it is not known to be on one side. */
+function zoneWords({ zone, side }: PlanItem): string {
+  return side === 'middle' ? spelledWithin(zone) : `${spelledWithin(zone)}, ${side} side`;
+}
+
+/** Every fuse that was put in: what goes silent without it, what is put back, and where. */
+export function fusesTable(plan: Pick<BuildPlan, 'boards'>, fuses: readonly NumberedFuse[]): Table | null {
+  if (fuses.length === 0) return null;
+  return tableOf('Each fuse: put back the rating that stands here, and no other', fuses, [
+    { title: 'Fuse', kind: 'figure', leads: true, cell: ({ number }) => strong(String(number)) },
+    { title: 'Rating', kind: 'figure', cell: ({ fuse }) => strong(printed('current-allowed', fuse.ratingA)) },
+    { title: 'What it feeds', kind: 'words', cell: feedsText },
+    { title: 'Kind of fuse', kind: 'words', cell: ({ fuse }) => fuseForms[fuse.form].name },
+    {
+      title: 'Where',
+      kind: 'words',
+      cell: ({ holder }) => `${shortName(holder)}: ${placeOf(plan, holder)}`,
+    },
+  ]);
+}
+
+/** The devices behind a fuse; of one that feeds none, such as one between batteries, its holder's name says it. */
+function feedsText({ feeds, holder }: NumberedFuse): string {
+  return feeds.length === 0 ? shortName(holder) : headed(joined(feeds.map(shortName)));
+}
+
+/** The fuses nearest to a source that the job adds: with all of them out, nothing of the system is live. */
+export function mainsOf(fuses: readonly NumberedFuse[]): NumberedFuse[] {
+  return fuses.filter(({ fuse }) => fuse.source !== null);
+}
+
+/** `Fuse 1 (150 A, beside the starter battery)`. */
+export function mainText(plan: Pick<BuildPlan, 'boards'>, { number, fuse, holder }: NumberedFuse): string {
+  return `Fuse ${number}: ${printed('current-allowed', fuse.ratingA)}, ${fuseForms[fuse.form].name}. ${placeOf(plan, holder)}.`;
+}
