@@ -7,6 +7,7 @@ import { wrapText } from '../lettering/lettering.ts';
 import type { Obstacle } from '../lettering/obstacle-index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { drawLabels, drawLinesIn, linesSizeMm, type TextLabel } from '../lettering/view-labels.ts';
+import { lines, types } from '../line-styles.ts';
 import {
   at,
   boxAt,
@@ -18,7 +19,6 @@ import {
   widthMm,
 } from '../paper.ts';
 import { drawShape } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { fusesText, type NumberedFuse } from './numbered-fuses.ts';
 import { openPacketDrawing, type PacketDrawing, packetWidthMm } from './packet-drawing.ts';

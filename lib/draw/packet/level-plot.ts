@@ -2,11 +2,11 @@ import type { BuildPlan, PlanChannel } from '../../model/plan/index.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, type PaperBox } from '../paper.ts';
 import { drawLine } from '../pen.ts';
 import { drawAxes, drawGrid } from '../response/response-axes.ts';
 import { curveIn, pathLooks } from '../response/response-paint.ts';
-import { lines, types } from '../style.ts';
 import { type Drawing, openGroup } from '../surface.ts';
 import { openPacketDrawing, type PacketDrawing, packetWidthMm } from './packet-drawing.ts';
 

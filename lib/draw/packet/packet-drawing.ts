@@ -1,9 +1,9 @@
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { baselineFor, drawText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { lines, types } from '../line-styles.ts';
 import type { PaperPoint } from '../paper.ts';
 import { drawCircle, type Parent } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import { type Drawing, drawingText, layPaper, openDrawing } from '../surface.ts';
 
 /** As wide as a phone shows at full size of its type; on paper two thirds of a page. */

@@ -5,9 +5,9 @@ import { itemOnBoard } from '../board/item-on-board.ts';
 import { shortName } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
+import { lines, types } from '../line-styles.ts';
 import { at, boxAt, cornersOf } from '../paper.ts';
 import { drawShape } from '../pen.ts';
-import { lines, types } from '../style.ts';
 import { type Drawing, openSubject } from '../surface.ts';
 import { isWay, type NumberedFuse } from './numbered-fuses.ts';
 import {
