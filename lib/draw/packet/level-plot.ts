@@ -69,7 +69,7 @@ function drawField(drawing: Drawing, field: PaperBox): void {
 }
 
 /** Channels that play the same, in the order of the plan, by the names of their speakers. */
-function waysOf({ audio, items }: BuildPlan): Way[] {
+function waysOf({ audio, items }: Pick<BuildPlan, 'audio' | 'items'>): Way[] {
   const alike = new Map<string, PlanChannel[]>();
   for (const channel of audio.channels) {
     if (channel.speakers.length === 0) continue;
