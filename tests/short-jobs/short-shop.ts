@@ -57,10 +57,14 @@ export interface ReadShort {
   readonly problems: readonly Problem[];
 }
 
-/** Reads a job text in the demo shop. */
-export function readShort(text: string, released: ReleasedFacts = nothingReleased): ReadShort {
+/** Reads a job text in the demo shop, or in one that differs from it. */
+export function readShort(
+  text: string,
+  released: ReleasedFacts = nothingReleased,
+  files: readonly SourceFile[] = shop,
+): ReadShort {
   const [, id = 'job'] = /^id: (.*)$/m.exec(text) ?? [];
-  const { jobs, problems } = readContent([...shop, { path: `content/jobs/${id}.yaml`, text }], {
+  const { jobs, problems } = readContent([...files, { path: `content/jobs/${id}.yaml`, text }], {
     [id]: released,
   });
   return { job: jobs[0] ?? null, problems };

@@ -9,7 +9,7 @@ export const endFindings = {
     ...partData,
   },
   'port-shared': {
-    asks: 'A clamp holds no more conductors than its maker allows; twin ferrules end at 2 x 16 mm2 and are not in DIN 46228-4.',
+    asks: 'A clamp holds no more conductors than its maker allows, and a socket one plug: a Y-lead has one for all that begin at it; twin ferrules end at 2 x 16 mm2 and are not in DIN 46228-4.',
     levels: ['stop', 'caution'],
     ...partData,
   },

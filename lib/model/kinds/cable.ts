@@ -43,6 +43,10 @@ export const cableSchema = z.strictObject({
     { example: '12 ft' },
   ),
   plugs: builders(text('phono').optional(), 'What its ends plug into.'),
+  'y-lead': builders(
+    z.boolean().default(false),
+    'Whether all of its conductors begin at one plug: one output then feeds as many inputs.',
+  ),
 });
 
 export const cable = stockKind('Cable', cableSchema);

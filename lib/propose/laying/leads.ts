@@ -2,7 +2,7 @@ import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
-import { madeLeads } from './made-leads.ts';
+import { type MadeLead, madeLeads } from './made-leads.ts';
 import { linkRole } from './runs.ts';
 
 /** Links that lie in one made lead. */
@@ -14,15 +14,57 @@ interface Lead {
 /** Way on a board that a lead is chosen by before anything is placed (m); after the layout it is chosen by its real one. */
 const onBoardM = 0.4;
 
-/** Gives the line links their leads, left and right in one, and the level controls theirs. */
+/** Gives the line links their leads: those from one output a Y-lead, else left and right in one; and the level controls theirs. */
 export function chooseLeads(draft: Draft): void {
   const used = new Map<string, number>();
-  for (const lead of leadsOf(draft)) giveLead(draft, lead, used);
+  const parted = partedLinks(draft);
+  for (const links of parted) giveYLead(draft, links, used);
+  const inYLead = new Set(parted.flat());
+  for (const lead of leadsOf(draft, inYLead)) giveLead(draft, lead, used);
 }
 
-function leadsOf(draft: Draft): readonly Lead[] {
+/** Proposed line links that begin at one output together. */
+function partedLinks(draft: Draft): readonly (readonly string[])[] {
+  const at = new Map<string, string[]>();
+  for (const id of draft.leads.keys()) {
+    const link = draft.links[id];
+    if (!link || !draft.isProposed('links', id)) continue;
+    at.set(link.from, [...(at.get(link.from) ?? []), id]);
+  }
+  return [...at.values()].filter((links) => links.length > 1);
+}
+
+/** The shortest Y-lead of the catalogue that is long enough for each of its links. */
+function giveYLead(draft: Draft, links: readonly string[], used: Map<string, number>): void {
+  const [first = ''] = links;
+  const from = draft.links[first]?.from ?? '';
+  const leads = yLeadsAt(draft, from).filter(({ conductors }) => conductors.length >= links.length);
+  const asked = Math.max(...links.map((id) => neededM(draft, id)));
+  const chosen = pickLead(draft, leads, asked, used);
+  if (!chosen) return;
+  const { device, terminal } = linkEndOf(from);
+  const cable = draft.freeName(`y-${terminal.toLowerCase()}`, device);
+  const why: Why = {
+    rule: 'cables',
+    reason: `${from} holds one plug and feeds ${links.length} inputs: the shortest Y-lead that reaches both`,
+    cp: true,
+  };
+  draft.addCable(cable, chosen.part, why, linkEndOf(draft.links[first]?.to ?? '').device);
+  for (const [at, id] of links.entries()) {
+    const conductor = chosen.conductors[at];
+    if (conductor) draft.refineLink(id, { cable, conductors: [conductor.name] });
+  }
+}
+
+/** The Y-leads of the catalogue that plug into an output, by how a link names it. */
+export function yLeadsAt(draft: Draft, reference: string): readonly MadeLead[] {
+  return madeLeads(draft.around.parts, 'signal', jointOf(draft, reference)).filter(({ isY }) => isY);
+}
+
+function leadsOf(draft: Draft, inYLead: ReadonlySet<string>): readonly Lead[] {
   const leads = new Map<string, Lead['links'][number][]>();
   for (const [id, { lead, side }] of draft.leads) {
+    if (inYLead.has(id)) continue;
     const links = leads.get(lead) ?? [];
     leads.set(lead, [...links, { id, side }]);
   }
@@ -46,21 +88,15 @@ function inTwos(name: string, links: readonly Lead['links'][number][]): readonly
   return leads;
 }
 
-/** The shortest made lead that covers run, loops and way on the board; pieces on the shelf are counted off. */
+/** The shortest made lead that covers run, loops and way on the board. */
 function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>): void {
   const [first] = links;
   const link = first && draft.links[first.id];
   if (!first || !link || link.cable !== undefined) return;
   const role = linkRole(draft, link);
-  const made = madeLeads(draft.around.parts, role, jointOf(draft, link.from));
-  if (made.length === 0) return;
-  const asked = neededM(draft, first.id);
-  const shelved = (part: string) => Number(onShelf(draft.around, part) > (used.get(part) ?? 0));
-  const long = made.filter(({ lengthM }) => lengthM >= asked);
-  const [best] = long.toSorted((a, b) => a.lengthM - b.lengthM || shelved(b.part) - shelved(a.part));
-  const chosen = best ?? made.at(-1);
+  const made = madeLeads(draft.around.parts, role, jointOf(draft, link.from)).filter(({ isY }) => !isY);
+  const chosen = pickLead(draft, made, neededM(draft, first.id), used);
   if (!chosen) return;
-  used.set(chosen.part, (used.get(chosen.part) ?? 0) + 1);
   const cable = draft.freeName(`lead-${name}`, 'line');
   const why: Why = {
     rule: 'cables',
@@ -72,6 +108,22 @@ function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>
     const conductor = chosen.conductors.find((one) => one.side === side) ?? chosen.conductors[0];
     if (conductor) draft.refineLink(id, { cable, conductors: [conductor.name] });
   }
+}
+
+/** The shortest lead that is long enough, the longest where none is; pieces on the shelf are counted off. */
+function pickLead(
+  draft: Draft,
+  made: readonly MadeLead[],
+  askedM: number,
+  used: Map<string, number>,
+): MadeLead | null {
+  const shelved = (part: string) => Number(onShelf(draft.around, part) > (used.get(part) ?? 0));
+  const [best] = made
+    .filter(({ lengthM }) => lengthM >= askedM)
+    .toSorted((a, b) => a.lengthM - b.lengthM || shelved(b.part) - shelved(a.part));
+  const chosen = best ?? made.at(-1) ?? null;
+  if (chosen) used.set(chosen.part, (used.get(chosen.part) ?? 0) + 1);
+  return chosen;
 }
 
 function jointOf(draft: Draft, reference: string): string | null {

@@ -5,6 +5,8 @@ import type { ConductorRole, VehicleSide } from '../../model/vocabulary.ts';
 export interface MadeLead {
   readonly part: string;
   readonly lengthM: number;
+  /** True where its conductors begin at one plug. */
+  readonly isY: boolean;
   readonly conductors: readonly { readonly name: string; readonly side: VehicleSide | undefined }[];
 }
 
@@ -19,7 +21,7 @@ export function madeLeads(
       if (spec.kind !== 'cable' || spec['made-length'] === undefined || !spec.for.includes(role)) return [];
       if (role === 'signal' && spec.plugs !== joint) return [];
       const conductors = Object.entries(spec.conductors).map(([name, { side }]) => ({ name, side }));
-      return [{ part, lengthM: spec['made-length'], conductors }];
+      return [{ part, lengthM: spec['made-length'], isY: spec['y-lead'], conductors }];
     })
     .toSorted((a, b) => a.lengthM - b.lengthM || (a.part < b.part ? -1 : 1));
 }

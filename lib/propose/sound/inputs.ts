@@ -1,6 +1,7 @@
 import type { Carried, SignalPair, VehicleSide } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalAt } from '../draft/draft-device.ts';
+import { yLeadsAt } from '../laying/leads.ts';
 import { rowOf, speakerPart } from './bands.ts';
 import type { DrivenGroup, SignalChain } from './signal-chain.ts';
 import { formOfInput, isNameFree, type SourceOutput, sourceOutputs } from './source-outputs.ts';
@@ -30,7 +31,7 @@ export function linkAmplifierInputs(draft: Draft, chain: SignalChain): void {
 }
 
 /** The pair of the source that each group plays, and why. */
-interface PlayedPair {
+export interface PlayedPair {
   readonly pair: SignalPair;
   readonly why: Why;
 }
@@ -69,7 +70,8 @@ export function hasPairs(outputs: readonly SourceOutput[]): readonly SignalPair[
   return pairNames.filter((pair) => outputs.some(({ carries }) => carries.startsWith(pair)));
 }
 
-function pairOfTop(draft: Draft, group: DrivenGroup, has: readonly SignalPair[]): PlayedPair | null {
+/** The pair that a group of the front or the rear plays; asks where nothing tells. */
+export function pairOfTop(draft: Draft, group: DrivenGroup, has: readonly SignalPair[]): PlayedPair | null {
   const told = group.given.signal ?? rowOf(group);
   const [only, second] = has;
   if (told !== null && has.includes(told))
@@ -133,7 +135,7 @@ function linkInputs(
   for (const [name, carries] of asked) {
     const from = outputs.find((one) => one.carries === carries);
     if (!from || !isNameFree(draft, amplifier, name)) continue;
-    if (!mayShare(draft, source, from.name)) {
+    if (!mayShare(draft, source, from.name) && !mayPart(draft, source, from.name)) {
       askForPair(draft, source, group, from);
       continue;
     }
@@ -156,6 +158,15 @@ function linkInputs(
 function mayShare(draft: Draft, source: DraftDevice, name: string): boolean {
   return (pairOf(source, name) ?? [name]).every(
     (terminal) => draft.linksAt(source.id, terminal).length < (terminalAt(source, terminal)?.conductors ?? 1),
+  );
+}
+
+/** True where a Y-lead of the catalogue feeds one input more from an output: all that is at it is proposed, and lies in none yet. */
+function mayPart(draft: Draft, source: DraftDevice, name: string): boolean {
+  const links = draft.linksAt(source.id, name);
+  return (
+    links.every((id) => draft.isProposed('links', id) && draft.links[id]?.cable === undefined) &&
+    yLeadsAt(draft, `${source.id}.${name}`).some(({ conductors }) => conductors.length > links.length)
   );
 }
 
@@ -184,6 +195,6 @@ function askForPair(draft: Draft, source: DraftDevice, group: DrivenGroup, outpu
   draft.ask(
     ['devices', group.id],
     `${group.id} would play ${output.carries} of ${source.id}, which another input takes already, and ${output.name} holds one conductor`,
-    'write signal: with another pair, add a processor, or write its links with a Y-lead of your own',
+    'write signal: with another pair, add a processor, or add a Y-lead to the catalogue',
   );
 }

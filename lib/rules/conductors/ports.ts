@@ -114,6 +114,7 @@ const portShared: Rule = {
   judge(about) {
     return crowded(about).flatMap(({ terminal, wires }): Verdict<'port-shared'>[] => {
       const spec = terminalSpecOf(about.job, terminal);
+      if (spec?.joint === 'phono') return plugsShared(about, terminal, wires);
       if (spec?.joint !== 'set-screw' && spec?.joint !== 'screw-clamp') return [];
       const tooMany = wires.length > spec.conductors;
       const thickest = Math.max(...wires.map(({ size }) => size.areaMm2));
@@ -136,6 +137,29 @@ const portShared: Rule = {
     });
   },
 };
+
+/** A socket into which more goes than one plug: what lies in a Y-lead begins at one. */
+function plugsShared(about: Case, terminal: string, wires: readonly PlanWire[]): Verdict<'port-shared'>[] {
+  const yLeadOf = (wire: string) => {
+    const cable = about.job.links.find(({ id }) => id === wire)?.cable;
+    const part = about.job.parts[cable?.part ?? ''];
+    return cable && part?.kind === 'cable' && part['y-lead'] ? cable.id : null;
+  };
+  const plugs = new Set(wires.map(({ id }) => yLeadOf(id) ?? id));
+  const allowed = terminalSpecOf(about.job, terminal)?.conductors ?? 1;
+  if (plugs.size <= allowed) return [];
+  return [
+    {
+      level: 'stop',
+      of: [terminal, ...wires.map(({ id }) => id)],
+      message: `${listed(wires.map(({ id }) => id))} share ${terminal}, which holds ${counted(allowed, 'plug')}`,
+      value: plugs.size,
+      limit: allowed,
+      remedy: 'lay them in a Y-lead, or use another output',
+      ...deviceSpot(about.job, deviceIdOf(terminal)),
+    },
+  ];
+}
 
 const lugsOnStud: Rule = {
   id: 'lugs-on-stud',

@@ -25,6 +25,7 @@ export const stockPartRows: readonly Row[] = [
   ['parts/parts/lead-phono-17ft/outside-diameter', 'cm for mm', '7 cm', 'bundle-over-covering'],
   ['parts/parts/lead-phono-17ft/made-length', 'inches for feet', '17 in', 'length-under-run'],
   ['parts/parts/lead-phono-17ft/plugs', 'a wrong word', 'jack', byPeople],
+  ['parts/parts/lead-phono-17ft/y-lead', 'a word for yes', 'yes', /./],
   ['parts/parts/lug-1-0-m8/form', 'a word of everyday', 'ring', /ring-lug/],
   ['parts/parts/lug-1-0-m8/takes/from', 'the slash left out', '10 AWG', /no crimp/],
   ['parts/parts/lug-1-0-m8/takes/to', 'the slash left out', '10 AWG', /runs downwards/],

@@ -96,8 +96,40 @@ export const portsCases = {
         level: 'caution',
         subject: 'ground.G1',
       },
+      {
+        name: 'two plugs in one socket',
+        about: () =>
+          aboutContent(({ job }) => {
+            Object.assign(entry(job.links, 'signal-2'), { from: 'dsp.OUT1' });
+          }),
+        level: 'stop',
+        subject: 'dsp.OUT1',
+      },
     ],
     quiet: [
+      {
+        name: 'one plug of a Y-lead in a socket',
+        about: () =>
+          aboutContent(({ job, parts }) => {
+            parts.parted = {
+              kind: 'cable',
+              title: 'Y-lead',
+              form: 'coaxial',
+              conductors: { one: { size: '24 AWG', colour: 'BK' }, two: { size: '24 AWG', colour: 'GY' } },
+              for: ['signal'],
+              'made-length': '1 m',
+              plugs: 'phono',
+              'y-lead': true,
+            };
+            job.cables = { parted: { part: 'parted' } };
+            Object.assign(entry(job.links, 'signal-1'), { cable: 'parted', conductors: ['one'] });
+            Object.assign(entry(job.links, 'signal-2'), {
+              from: 'dsp.OUT1',
+              cable: 'parted',
+              conductors: ['two'],
+            });
+          }),
+      },
       {
         name: 'two of 8 AWG in a port that allows two',
         about: () =>
