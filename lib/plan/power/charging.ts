@@ -6,8 +6,8 @@ import type { OperatingPoint, NetworkElement as PlanElement, PlanPower } from '.
 import type { Remark } from '../../model/remark.ts';
 import { type BatteryFlow, chargingRegime, type RegimeFlows } from '../../power/charging.ts';
 import { powerRules } from '../../power/house-power-rules.ts';
+import { chargerInputA } from '../../power/network/charger-draw.ts';
 import type { PlanBook } from '../plan-book.ts';
-import { chargerInputA } from './charger-draw.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import { type Island, islandAt, islandsOf } from './circuit/circuit-islands.ts';
 

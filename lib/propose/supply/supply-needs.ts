@@ -1,4 +1,5 @@
 import { isFault } from '../../model/fault.ts';
+import { chargerInputA } from '../../power/network/charger-draw.ts';
 import { amplifierEfficiency } from '../../power/network/efficiency.ts';
 import { amplifierCurrents } from '../../power/network/load-current.ts';
 import type { Draft } from '../draft/draft.ts';
@@ -46,12 +47,13 @@ export function supplyNeeds(
   return [...ofDevices, ...ofContacts];
 }
 
-/** What a device draws at rated power (A): an amplifier into its loads, anything else as its maker says. */
+/** What a device draws at rated power (A): an amplifier into its loads, a charger for all that it gives, anything else as its maker says. */
 export function currentA(draft: Draft, device: DraftDevice, driven: readonly DrivenOutputs[]): number {
   const { spec } = device;
   if (spec.kind === 'processor' || spec.kind === 'source-unit') return spec.supply.draw ?? spec.supply.fuse;
-  if (spec.kind !== 'amplifier') return 0;
   const { rules } = draft.around;
+  if (spec.kind === 'charger') return chargerInputA(spec, rules['voltage-sizing'].value).value;
+  if (spec.kind !== 'amplifier') return 0;
   const dealt = driven.flatMap(({ outputs }) => outputs);
   const ratedPowerW = usedOutputs(draft, device).reduce((sum, { output }) => {
     const own = dealt.find((one) => one.output.amplifier === device.id && one.output.name === output.name);

@@ -1,6 +1,6 @@
 import type { PartOf } from '../../model/kinds/index.ts';
 import { type Traced, traced } from '../../model/trace.ts';
-import type { DeviceCurrents } from '../../power/network/load-current.ts';
+import type { DeviceCurrents } from './load-current.ts';
 
 /**
  * What a charger draws from its input (A) at a voltage there: Ii = Uo * Io / (eta * Ui), its whole output over its
