@@ -19,6 +19,7 @@ import { makeBands } from './sound/filters.ts';
 import { linkAmplifierInputs } from './sound/inputs.ts';
 import { linkProcessors } from './sound/processor-links.ts';
 import { signalChain } from './sound/signal-chain.ts';
+import { linkSourceSpeakers } from './sound/source-speakers.ts';
 import { linkSpeakers } from './sound/speaker-links.ts';
 import { linkBatteries } from './supply/battery-link.ts';
 import { linkGrounds } from './supply/ground.ts';
@@ -100,6 +101,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
   const bands = bandsOf(draft, chain.groups);
   const driven = dealChannels(draft, chain, bands);
   linkSpeakers(draft, driven);
+  linkSourceSpeakers(draft, chain);
   const outputs = linkProcessors(draft, chain);
   linkAmplifierInputs(draft, chain);
   makeBands(draft, chain, bands, outputs);

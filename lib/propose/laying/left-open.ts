@@ -126,14 +126,21 @@ function openSource(draft: Draft, source: DraftDevice): void {
     (pairOf(source, name) ?? [name]).some((one) => !draft.isFree(source.id, one));
   const used = forms.filter((form) => sourceOutputs(draft, source, form).some(({ name }) => touched(name)));
   if (used.length === 0) return;
+  const played = new Set(
+    forms.flatMap((form) =>
+      sourceOutputs(draft, source, form).flatMap(({ name, carries }) => (touched(name) ? [carries] : [])),
+    ),
+  );
   for (const form of forms)
     for (const { name, carries } of sourceOutputs(draft, source, form)) {
       if (touched(name)) continue;
-      const why = used.includes(form)
-        ? open(`nothing plays ${carries}`, 'plays-nothing')
-        : open(
-            form === 'line' ? 'the speaker outputs are used' : "the source's own output stage is not used",
-          );
+      const idle =
+        form === 'line' ? 'the speaker outputs are used' : "the source's own output stage is not used";
+      const why = !used.includes(form)
+        ? open(idle)
+        : played.has(carries)
+          ? open(`another output plays ${carries}`)
+          : open(`nothing plays ${carries}`, 'plays-nothing');
       for (const terminal of pairOf(source, name) ?? [name])
         if (isLoose(draft, source, terminal)) draft.leaveOpen(source.id, terminal, why);
     }

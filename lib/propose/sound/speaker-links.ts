@@ -8,34 +8,73 @@ import { type CoilJoin, coilsOf, type WiredOutput } from './coil-wiring.ts';
 /** Writes the links from the outputs of amplifiers to their speakers, and those between the coils of a speaker. */
 export function linkSpeakers(draft: Draft, driven: readonly DrivenOutputs[]): void {
   for (const { outputs, reason } of driven)
-    for (const output of outputs)
-      for (const speaker of output.speakers)
-        linkSpeaker(draft, speaker, output, { rule: 'channels', reason, cp: true });
+    for (const output of outputs) {
+      const why: Why = { rule: 'channels', reason, cp: true };
+      if (output.join.speakers === 'series') linkInSeries(draft, output, why);
+      else for (const speaker of output.speakers) linkSpeaker(draft, speaker, output, why);
+    }
+}
+
+/** Links speakers one after the other: from the output to the first, from each to the next, from the last back. */
+function linkInSeries(draft: Draft, { output, speakers, join }: WiredOutput, why: Why): void {
+  let [from, name] = [`${output.amplifier}.${output.spec.positive}`, ''];
+  for (const speaker of speakers) {
+    const coils = coilsOf(speaker);
+    const [first] = coils;
+    const last = join.coils === 'series' ? coils.at(-1) : first;
+    if (!first || !last) return;
+    name = name === '' ? `to-${speaker.id}-plus` : `to-${speaker.id}-series`;
+    draft.addLink(name, { from, to: `${speaker.id}.${first.positive}` }, why, speaker.id);
+    joinCoils(draft, speaker, join.coils, why);
+    from = `${speaker.id}.${last.negative}`;
+  }
+  const end = speakers.at(-1)?.id ?? '';
+  const back = { from: `${output.amplifier}.${output.spec.negative}`, to: from };
+  draft.addLink(`to-${end}-minus`, back, why, end);
 }
 
 function linkSpeaker(draft: Draft, speaker: DraftDevice, { output, join }: WiredOutput, why: Why): void {
+  const device = draft.device(output.amplifier);
+  const { positive, negative } = output.spec;
+  if (device) linkToOutput(draft, speaker, { device, positive, negative, coils: join.coils }, why);
+}
+
+/** The terminals of an output, and how the coils of a speaker hang on it. */
+export interface OutputEnds {
+  readonly device: DraftDevice;
+  readonly positive: string;
+  readonly negative: string;
+  readonly coils: CoilJoin['coils'];
+}
+
+/** Links a speaker to an output, as a pair where both ends are one, and its coils with each other. */
+export function linkToOutput(
+  draft: Draft,
+  speaker: DraftDevice,
+  { device, positive, negative, coils: how }: OutputEnds,
+  why: Why,
+): void {
   const coils = coilsOf(speaker);
   const [first] = coils;
-  const last = join.coils === 'series' ? coils.at(-1) : first;
+  const last = how === 'series' ? coils.at(-1) : first;
   if (!first || !last) return;
-  const { amplifier, spec } = output;
   const about = speaker.id;
-  const outputPair = pairName(draft.device(amplifier), spec.positive, spec.negative);
+  const outputPair = pairName(device, positive, negative);
   const coilPair = first === last ? pairName(speaker, first.positive, first.negative) : null;
   if (outputPair !== null && coilPair !== null)
     draft.addLink(
       `to-${speaker.id}`,
-      { from: `${amplifier}.${outputPair}`, to: `${about}.${coilPair}` },
+      { from: `${device.id}.${outputPair}`, to: `${about}.${coilPair}` },
       why,
       about,
     );
   else {
-    const plus = { from: `${amplifier}.${spec.positive}`, to: `${about}.${first.positive}` };
-    const minus = { from: `${amplifier}.${spec.negative}`, to: `${about}.${last.negative}` };
+    const plus = { from: `${device.id}.${positive}`, to: `${about}.${first.positive}` };
+    const minus = { from: `${device.id}.${negative}`, to: `${about}.${last.negative}` };
     draft.addLink(`to-${speaker.id}-plus`, plus, why, about);
     draft.addLink(`to-${speaker.id}-minus`, minus, why, about);
   }
-  joinCoils(draft, speaker, join.coils, why);
+  joinCoils(draft, speaker, how, why);
 }
 
 /** The jumpers between the coils of a speaker, each as long as its frame is wide, to the next inch or centimetre. */
