@@ -1,7 +1,8 @@
 import { figure, ohms, ohmsAtLeast, watts } from '../../model/printed/told.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt } from '../draft/draft-device.ts';
-import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
+import { routesBetween, whereIs } from '../draft/ways.ts';
+import { joinsFor, joinsInSeries, type WiredOutput, wiredOutput } from './coil-wiring.ts';
 import { type AmplifierOutput, outputsOf } from './outputs.ts';
 import type { DrivenGroup } from './signal-chain.ts';
 
@@ -34,11 +35,14 @@ export interface DrivenOutputs {
 /**
  * The outputs for a group of subwoofers: all coils on one channel, on one bridge, or an output a speaker; of those that
  * the amplifier may drive with like power in all coils the most power that the speakers take; where all give more, the
- * least. Common practice, no source. Asks where none does.
+ * least. Where that is too low a load, speakers in places that a route joins hang in series. Common practice, no source.
+ * Asks where none does.
  */
 export function bassOutputs(draft: Draft, choice: BassChoice): DrivenOutputs | null {
   const { group, amplifier } = choice;
-  const tried = waysToDrive(choice);
+  const usual = waysToDrive(choice);
+  const isLawful = usual.some((outputs) => lawfulWay(outputs).length > 0);
+  const tried = isLawful ? usual : [...usual, ...waysInSeries(draft, choice)];
   const lawful = tried.flatMap((outputs) => lawfulWay(outputs));
   const [best] = lawful.toSorted(betterFirst);
   if (best) return { group, outputs: best.outputs, reason: reasonOf(best) };
@@ -46,12 +50,10 @@ export function bassOutputs(draft: Draft, choice: BassChoice): DrivenOutputs | n
   return null;
 }
 
-function waysToDrive({ amplifier, group, free, reserved, canFilter }: BassChoice): readonly WiredOutput[][] {
-  const usable = outputsOf(amplifier).filter(
-    ({ channels }) => channels.every((name) => free.includes(name)) && canFilter(channels),
-  );
-  const leaves = (outputs: readonly AmplifierOutput[]) =>
-    free.length - outputs.flatMap(({ channels }) => channels).length >= reserved;
+function waysToDrive(choice: BassChoice): readonly WiredOutput[][] {
+  const { amplifier, group } = choice;
+  const usable = usableOutputs(choice);
+  const leaves = (outputs: readonly AmplifierOutput[]) => leavesEnough(choice, outputs);
   const together = usable
     .filter((output) => leaves([output]) && holdsAll(amplifier, output, group.needy.length))
     .map((output) => [{ output, speakers: group.needy }]);
@@ -64,6 +66,33 @@ function waysToDrive({ amplifier, group, free, reserved, canFilter }: BassChoice
       way.flatMap(({ output, speakers }) => wiredOutput(output, speakers, join) ?? []),
     ),
   );
+}
+
+function usableOutputs({ amplifier, free, canFilter }: BassChoice): readonly AmplifierOutput[] {
+  return outputsOf(amplifier).filter(
+    ({ channels }) => channels.every((name) => free.includes(name)) && canFilter(channels),
+  );
+}
+
+/** True where the groups beside keep the channels that they need. */
+function leavesEnough({ free, reserved }: BassChoice, outputs: readonly AmplifierOutput[]): boolean {
+  return free.length - outputs.flatMap(({ channels }) => channels).length >= reserved;
+}
+
+/** All speakers of the group in series on one output, where a route of the vehicle leads from each to the next. */
+function waysInSeries(draft: Draft, choice: BassChoice): readonly WiredOutput[][] {
+  const speakers = choice.group.needy;
+  const next = speakers.slice(1);
+  if (next.length === 0 || !next.every((one, at) => areJoined(draft, speakers[at] ?? one, one))) return [];
+  const outputs = usableOutputs(choice).filter((output) => leavesEnough(choice, [output]));
+  return outputs.flatMap((output) =>
+    joinsInSeries(speakers).map((join) => [wiredOutput(output, speakers, join) ?? []].flat()),
+  );
+}
+
+function areJoined(draft: Draft, one: DraftDevice, other: DraftDevice): boolean {
+  const [from, to] = [one, other].map(({ id }) => whereIs(draft, { device: id, terminal: '' }));
+  return !!from && !!to && routesBetween(draft, from, to).length > 0;
 }
 
 /** Speakers in parallel hang on the terminals of the amplifier, which must take a conductor of each. */
@@ -109,7 +138,11 @@ function reasonOf({ outputs, isAbove }: BassWay): string {
   if (!first) return '';
   const { join, loadOhm, powerW, takenW } = first;
   const coils = join.coils === 'one' ? '' : `, the coils of each speaker in ${join.coils}`;
-  const speakers = join.speakers === 'parallel' ? ', the speakers in parallel at the amplifier' : '';
+  const speakers = {
+    one: '',
+    parallel: ', the speakers in parallel at the amplifier',
+    series: ', the speakers in series',
+  }[join.speakers];
   const gives = `${ohms(loadOhm)} take ${watts(powerW ?? 0)}${coils}${speakers}`;
   return isAbove
     ? `${gives}: the least that can be had, above the ${watts(takenW)} that the maker allows`

@@ -8,7 +8,7 @@ import { type AmplifierOutput, modeOf } from './outputs.ts';
 /** How the coils of each speaker are joined, and the speakers of one output. */
 export interface CoilJoin {
   readonly coils: 'one' | 'series' | 'parallel';
-  readonly speakers: 'one' | 'parallel';
+  readonly speakers: 'one' | 'parallel' | 'series';
 }
 
 /** Speakers on an output, wired one way, with what that gives. */
@@ -39,6 +39,11 @@ export function joinsFor(speakers: readonly DraftDevice[]): readonly CoilJoin[] 
   ];
 }
 
+/** Ways to join coils with the speakers in series, one after the other: one that fails silences all. */
+export function joinsInSeries(speakers: readonly DraftDevice[]): readonly CoilJoin[] {
+  return joinsFor(speakers).map(({ coils }) => ({ coils, speakers: 'series' }));
+}
+
 /** Speakers on an output, with their load and power; null where a coil or a rating is not known. */
 export function wiredOutput(
   output: AmplifierOutput,
@@ -60,7 +65,7 @@ export function wiredOutput(
   });
   if (each.length === 0) return null;
   const channel = `${output.amplifier}.${output.name}`;
-  const load = wiringLoad(channel, joined('parallel', each), coils);
+  const load = wiringLoad(channel, joined(join.speakers === 'series' ? 'series' : 'parallel', each), coils);
   if (isFault(load)) return null;
   const { mayDrive, power } = channelLoad(channel, load, modeOf(output));
   const shares = load.shares.map(({ share }) => share);
