@@ -4,7 +4,7 @@ import { routeLengthM } from '../model/content/vehicle-route.ts';
 import { roleBetween } from '../model/ports/conductor-roles.ts';
 import { isQuantity, parseQuantity } from '../model/quantity/quantity.ts';
 import { lengthOver } from '../propose/draft/shop-lengths.ts';
-import { madeLeads } from '../propose/laying/made-leads.ts';
+import { type MadeLead, madeLeads } from '../propose/laying/made-leads.ts';
 import { routedLengths, type Settled } from './settle-sizes.ts';
 import { type DevicesById, terminalRole } from './wiring/conductor-role.ts';
 import { loopM } from './wiring/wire-lengths.ts';
@@ -36,28 +36,59 @@ export function withProposedLengths(job: Job, devices: DevicesById, settled: Set
 type NeedM = (link: Link) => number | null;
 
 function withLeads(job: Job, devices: DevicesById, needM: NeedM): Job {
+  const parts = new Map<string, string>();
+  for (const { cable, part, links, alike } of proposedLeads(job, devices)) {
+    const needs = links.map(needM);
+    if (needs.includes(null)) continue;
+    const asked = Math.max(...needs.map((need) => need ?? 0));
+    const best = alike.find(({ lengthM }) => lengthM >= asked) ?? alike.at(-1);
+    if (best && best.part !== part) parts.set(cable, best.part);
+  }
+  return parts.size === 0 ? job : withCables(job, parts);
+}
+
+/** A lead that a rule proposed, and the leads that may be taken in its place, the shortest first. */
+interface ProposedLead {
+  readonly cable: string;
+  readonly part: string;
+  readonly links: readonly Link[];
+  readonly alike: readonly MadeLead[];
+}
+
+function proposedLeads(job: Job, devices: DevicesById): readonly ProposedLead[] {
   const proposed = new Set(
     job.proposals.flatMap(({ path: [section, id = ''], since }) =>
       section === 'cables' && since === undefined ? [id] : [],
     ),
   );
-  const parts = new Map<string, string>();
-  for (const cable of proposed) {
+  return [...proposed].flatMap((cable): ProposedLead[] => {
     const links = job.links.filter((link) => link.cable?.id === cable);
     const [first] = links;
-    const part = job.parts[first?.cable?.part ?? ''];
-    const needs = links.map(needM);
-    if (!first || part?.kind !== 'cable' || part['made-length'] === undefined || needs.includes(null))
-      continue;
+    const spec = job.parts[first?.cable?.part ?? ''];
+    if (!first?.cable || spec?.kind !== 'cable' || spec['made-length'] === undefined) return [];
     const role = roleBetween([first.from, first.to].map((end) => terminalRole(devices, end)));
     const joint = devices.get(first.from.device)?.facts.terminals[first.from.terminal]?.joint ?? null;
-    const asked = Math.max(...needs.map((need) => need ?? 0));
-    const same = madeLeads(job.parts, role, joint).filter(({ conductors }) =>
-      links.every(({ cable: own }) => conductors.some(({ name }) => name === own?.conductor)),
+    const alike = madeLeads(job.parts, role, joint).filter(
+      ({ conductors, isY }) =>
+        isY === spec['y-lead'] &&
+        links.every(({ cable: own }) => conductors.some(({ name }) => name === own?.conductor)),
     );
-    const best = same.find(({ lengthM }) => lengthM >= asked) ?? same.at(-1);
-    if (best && best.part !== first.cable?.part) parts.set(cable, best.part);
-  }
+    return [{ cable, part: first.cable.part, links, alike }];
+  });
+}
+
+/**
+ * A job whose proposed leads are the longest of their kind: what places are searched for with, since the lead that is taken
+ * follows from its way and keeps nothing from anywhere.
+ */
+export function withLongestLeads(job: Job): Job {
+  const devices = new Map(job.devices.map((device) => [device.id, device]));
+  const parts = new Map(
+    proposedLeads(job, devices).flatMap(({ cable, part, alike }) => {
+      const longest = alike.at(-1)?.part ?? part;
+      return longest === part ? [] : [[cable, longest] as const];
+    }),
+  );
   return parts.size === 0 ? job : withCables(job, parts);
 }
 

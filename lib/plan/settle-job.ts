@@ -9,14 +9,15 @@ import { placeBoards } from './board/place-boards.ts';
 import { chooseSheets } from './board/sheets/choose-sheets.ts';
 import { withFittingPlaces } from './built/fit-places.ts';
 import { withFittingWires, withOpenSizes } from './built/fit-wires.ts';
+import { once } from './once-each.ts';
 import { PlanBook } from './plan-book.ts';
 import { buildCircuit, type Circuit } from './power/circuit/circuit.ts';
 import { type CircuitPaths, circuitPaths } from './power/circuit/circuit-paths.ts';
 import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
 import { conductorSizer } from './power/sizing/conductor-sizer.ts';
 import { protections } from './power/sizing/protection.ts';
-import { hasProposedLengths, withProposedLengths } from './proposed-lengths.ts';
-import { type Settled, settle } from './settle-sizes.ts';
+import { hasProposedLengths, withLongestLeads, withProposedLengths } from './proposed-lengths.ts';
+import { type Settled, settle, settleByWiring, sizesAtLeast } from './settle-sizes.ts';
 
 /** What sizes, lengths and routes follow from. */
 interface Basis {
@@ -49,21 +50,25 @@ export function settleJob(written: Job, book: PlanBook, keep: Keep): SettledJob 
 }
 
 function settleOnce(written: Job, book: PlanBook, keep: Keep): SettledJob {
-  const job = placeBoards(chooseSheets(written, book, keep), book);
+  const drafted = withLongestLeads(written);
+  const sized = once(() => sizesBeforeWays(drafted));
+  const job = placeBoards(chooseSheets(drafted, sized, book, keep), book);
   const isOpen = hasOpenPorts(job) || hasProposedLengths(job);
   const first = basisOf(job, isOpen ? new PlanBook() : book);
-  const laid = layOutBoards(job, first.circuit.roles, book, keep);
-  const settled = settle(sizingOf(first), first.channels, laid, keep, {
-    layout: 'by wiring',
-    routes: isOpen ? 'draft' : 'final',
-  });
+  const laid = layOutBoards(job, { roles: first.circuit.roles, sized }, book, keep);
+  const routes = isOpen ? 'draft' : 'final';
+  const settled = settleByWiring(sizingOf(first), first.channels, laid, keep, routes);
   if (!isOpen) return { ...first, settled };
   const { job: ported, chosen } = withChosenPorts(job, settled, first.circuit.roles, keep);
   const second = basisOf(withProposedLengths(ported, first.devices, settled), book);
   for (const [id, port] of chosen) book.trace(id, port);
-  const { laid: placed } = settled;
-  const how = { layout: 'as placed', routes: 'final' } as const;
-  return { ...second, settled: settle(sizingOf(second), second.channels, placed, keep, how) };
+  return { ...second, settled: settle(sizingOf(second), second.channels, settled.laid, keep, 'final') };
+}
+
+/** The sizes of a job before anything is placed: what they are at least, whatever the ways on the boards. */
+function sizesBeforeWays(job: Job): Settled['all'] {
+  const basis = basisOf(job, new PlanBook());
+  return sizesAtLeast(sizingOf(basis), basis.channels);
 }
 
 function basisOf(job: Job, book: PlanBook): Basis {

@@ -1,6 +1,6 @@
 import type { Keep } from '../model/keep.ts';
 import type { PlannedChannel } from './audio/audio-channels.ts';
-import { channelWires, sizeSpeakerWires } from './audio/speaker-sizing.ts';
+import { type ChannelWires, channelWires, sizeSpeakerWires } from './audio/speaker-sizing.ts';
 import { chooseProposals } from './board/board-proposals.ts';
 import { type RoutedBoard, routeBoards } from './board/board-routes.ts';
 import type { LaidBoard } from './board/laid-board.ts';
@@ -11,7 +11,7 @@ import { sizeForDrop } from './power/sizing/size-for-drop.ts';
 import { sizeOthers } from './power/sizing/size-others.ts';
 import type { SizedPower } from './power/sizing/size-power.ts';
 import { colourPairs } from './wiring/pair-colours.ts';
-import { wireLengths } from './wiring/wire-lengths.ts';
+import { type WireLengths, wireLengths } from './wiring/wire-lengths.ts';
 
 /** What the loop between size and length came to. */
 export interface Settled {
@@ -26,37 +26,84 @@ export interface Settled {
   readonly passes: number;
 }
 
+/** What sizes follow from beside lengths, and the channels whose speaker wires are sized. */
+type Basis = Omit<PowerSizing, 'lengths' | 'least'>;
+
+/** Routes stay as drafted where the job is settled once more; otherwise many wires are laid in lanes. */
+type Routes = 'final' | 'draft';
+
 /** Sizes only grow, and there are few; a loop that goes on past this is a bug. */
 const mostPasses = 24;
 
+/** How often layouts are tried: with the sizes of straight ways, then with those that the layout before came to. */
+const mostLayouts = 3;
+
 /**
- * The loop between size and length: lengths give sizes, sizes give outside diameters and bends, these give
- * routes, and routes give lengths. A size never shrinks between passes, so the loop ends: when a pass grows
- * none, its lengths are those of its own sizes. `layout`: of several proposed layouts the one that can be wired best is
- * taken, unless the boards are to stay as they are placed. Routes are drafted until sizes stand, then many wires are laid in
- * lanes; `draft`: they stay as drafted, since the job is settled once more.
+ * Lays the boards out by the proposal that can be wired best, then settles sizes and lengths there. Proposals are wired on
+ * trial with sizes for the ways ahead of the first of them; where wires then find no way, since their sizes came out
+ * larger, proposals are wired on trial with these. What was sized for one layout does not bind the next.
  */
-export function settle(
-  basis: Omit<PowerSizing, 'lengths' | 'least'>,
+export function settleByWiring(
+  basis: Basis,
   channels: readonly PlannedChannel[],
   proposed: readonly LaidBoard[],
   keep: Keep,
-  { layout, routes }: { readonly layout: 'by wiring' | 'as placed'; readonly routes: 'final' | 'draft' },
+  routes: Routes,
+): Settled {
+  if (proposed.every(({ proposals }) => proposals.length === 0))
+    return settle(basis, channels, proposed, keep, routes);
+  const { job, circuit } = basis;
+  const wires = channelWires(job, channels, circuit.roles);
+  const ahead = wireLengths(job, basis.devices, proposed, new Map());
+  let sized = sizesAt(basis, wires, ahead, new LeastSizes()).all;
+  let best: Settled | null = null;
+  let passes = 1;
+  const tried = new Set<string>();
+  for (let layout = 1; layout <= mostLayouts; layout += 1) {
+    // At first nothing else has found fault with the layout: the wires are laid for good as it is settled.
+    const laid = chooseProposals(job, proposed, { sized, roles: circuit.roles, layFirst: layout > 1 }, keep);
+    const places = JSON.stringify(laid.map(({ placements }) => placements));
+    if (tried.has(places)) break;
+    tried.add(places);
+    const settled = settle(basis, channels, laid, keep, routes);
+    passes += settled.passes;
+    if (!best || stopsOf(settled) < stopsOf(best)) best = settled;
+    if (stopsOf(settled) === 0) break;
+    sized = settled.all;
+  }
+  if (!best) throw new Error('No layout was settled.');
+  return { ...best, passes };
+}
+
+/** How many wires of open layouts have no way or do not reach. */
+function stopsOf({ laid, routed }: Settled): number {
+  return routed.reduce((sum, { faults }, at) => {
+    const isOpen = (laid[at]?.proposals.length ?? 0) > 0;
+    return sum + (isOpen ? faults.filter(({ level }) => level === 'stop').length : 0);
+  }, 0);
+}
+
+/**
+ * The loop between size and length on boards as they are placed: lengths give sizes, sizes give outside diameters and
+ * bends, these give routes, and routes give lengths. A size never shrinks between passes, so the loop ends: when a pass
+ * grows none, its lengths are those of its own sizes. Routes are drafted until sizes stand.
+ */
+export function settle(
+  basis: Basis,
+  channels: readonly PlannedChannel[],
+  laid: readonly LaidBoard[],
+  keep: Keep,
+  routes: Routes,
 ): Settled {
   const { job, devices, circuit } = basis;
   const least = new LeastSizes();
   const wires = channelWires(job, channels, circuit.roles);
-  let laid = proposed;
   let routed: readonly RoutedBoard[] = [];
   let [inLanes, before] = [false, ''];
   for (let pass = 1; pass <= mostPasses; pass += 1) {
     const lengths = wireLengths(job, devices, laid, routedLengths(routed));
-    sizeSpeakerWires(job, wires, lengths, least);
-    const sizing: PowerSizing = { ...basis, lengths, least };
-    const power = sizeForDrop(sizing);
-    const all = new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]);
+    const { sizing, power, all } = sizesAt(basis, wires, lengths, least);
     const sizes = [...all].map(([id, { cable }]) => `${id} ${cable.part} ${cable.size.label}`).join('\n');
-    if (pass === 1 && layout === 'by wiring') laid = chooseProposals(job, laid, all, circuit.roles, keep);
     const stands = sizes === before;
     if (stands && (routes === 'draft' || !routed.some(({ isDraft }) => isDraft)))
       return { sizing, power, all: colourPairs(job, all), laid, routed, passes: pass };
@@ -65,6 +112,26 @@ export function settle(
     before = sizes;
   }
   throw new Error('Sizes and lengths did not settle.');
+}
+
+/** The sizes that conductors have at least: for their runs and loops, before anything is placed. */
+export function sizesAtLeast(basis: Basis, channels: readonly PlannedChannel[]): Settled['all'] {
+  const { job, devices, circuit } = basis;
+  const lengths = wireLengths(job, devices, [], new Map());
+  return sizesAt(basis, channelWires(job, channels, circuit.roles), lengths, new LeastSizes()).all;
+}
+
+/** Every conductor sized for its length. */
+function sizesAt(
+  basis: Basis,
+  wires: readonly ChannelWires[],
+  lengths: WireLengths,
+  least: LeastSizes,
+): Pick<Settled, 'sizing' | 'power' | 'all'> {
+  sizeSpeakerWires(basis.job, wires, lengths, least);
+  const sizing: PowerSizing = { ...basis, lengths, least };
+  const power = sizeForDrop(sizing);
+  return { sizing, power, all: new Map([...power.conductors, ...sizeOthers(sizing, power.fuses)]) };
 }
 
 /** The length on the board of each wire that lies there. */

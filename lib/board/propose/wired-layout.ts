@@ -1,6 +1,7 @@
 import type { Placement } from '../layout/item.ts';
 import type { Site } from '../layout/lattice.ts';
 import { judgeLayout, type Proposal, placementAt, type Setting } from '../layout/layout-setting.ts';
+import { lengthWeight } from '../layout/score/layout-house.ts';
 import { type ScoreParts, totalOf } from '../layout/score/score.ts';
 import { type Trial, tryWiring, type WiringTask } from './wiring-trial.ts';
 
@@ -28,12 +29,19 @@ export function wiredLayout(
   const { score, cautions } = judgeLayout(setting, sites);
   const parts: ScoreParts = {
     ...score.parts,
-    length: trial.lengthM,
+    length: wiresLengthM(trial, wiring, rules),
     reach: rules.house.reach * trial.shortM,
     bends: rules.house.bendM * trial.bends,
     crossings: rules.house.crossingM * trial.crossings,
   };
   return { sites, cautions, trial, proposal: { placements, score: { total: totalOf(parts), parts } } };
+}
+
+/** Length of all wires as they are laid, each by what it counts for (m). */
+function wiresLengthM({ lengthsM }: Trial, { wires }: WiringTask, { house }: Setting['rules']): number {
+  return wires.reduce((sum, { id, diameterM }) => {
+    return sum + lengthWeight(diameterM, house) * (lengthsM[id] ?? 0);
+  }, 0);
 }
 
 /**

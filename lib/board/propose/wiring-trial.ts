@@ -26,7 +26,8 @@ export interface Trial {
   readonly tight: readonly string[];
   readonly crossings: number;
   readonly bends: number;
-  readonly lengthM: number;
+  /** By wire: metres. */
+  readonly lengthsM: Readonly<Record<string, number>>;
 }
 
 /** Share of a made length that the way of a wire on trial may take: when it is laid for good it may go round another. */
@@ -59,6 +60,6 @@ export function tryWiring(
     tight: of('bend-too-tight').flatMap(([wire]) => wire ?? []),
     crossings: crossings.length,
     bends: routes.reduce((sum, { bends }) => sum + bends, 0),
-    lengthM: routes.reduce((sum, { lengthM }) => sum + lengthM, 0),
+    lengthsM: Object.fromEntries(routes.map(({ wire, lengthM }) => [wire, lengthM])),
   };
 }

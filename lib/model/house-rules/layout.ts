@@ -18,6 +18,13 @@ export const layoutRules = {
     above: 0,
     ...judged,
   },
+  'layout-thick': {
+    says: 'Diameter of a wire from which on its length counts the more in the score of a layout, the thicker it is',
+    dimension: 'length',
+    value: 0.006,
+    above: 0,
+    ...judged,
+  },
   'layout-crossing': {
     says: 'Two wires that cross count in the score of a layout as so much wire',
     dimension: 'length',

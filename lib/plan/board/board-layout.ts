@@ -10,6 +10,7 @@ import type { Board, Job } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
 import type { PlanBook } from '../plan-book.ts';
+import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { boardItems, partGapM } from './board-items.ts';
 import { wallsBefore } from './board-pose.ts';
 import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
@@ -22,27 +23,30 @@ import { standingRibs } from './ribs/board-ribs.ts';
 import { isOfRibs, ribsAsItems } from './ribs/rib-barriers.ts';
 import { railSupply } from './sheets/rail-stock.ts';
 
+/** What the links of a job are known to be before anything is placed. */
+export interface KnownLinks {
+  readonly roles: ReadonlyMap<string, ConductorRole>;
+  /** The sizes that they have at least, whatever their ways; asked for where places are searched for. */
+  readonly sized: () => ReadonlyMap<string, SizedConductor>;
+}
+
 /** Draws and lays out every board of a job. A board whose base can't be drawn is left out; the book says why. */
-export function layOutBoards(
-  job: Job,
-  roles: ReadonlyMap<string, ConductorRole>,
-  book: PlanBook,
-  keep: Keep,
-): LaidBoard[] {
+export function layOutBoards(job: Job, known: KnownLinks, book: PlanBook, keep: Keep): LaidBoard[] {
   return job.boards.flatMap((board): LaidBoard[] => {
     const shape = boardShape(job, board, book);
-    return shape ? [layOut(job, board, shape, { roles, book, keep })] : [];
+    return shape ? [layOut(job, board, shape, { known, book, keep })] : [];
   });
 }
 
 /** What laying out a board takes besides job and board. */
 interface LayingOut {
-  readonly roles: ReadonlyMap<string, ConductorRole>;
+  readonly known: KnownLinks;
   readonly book: PlanBook;
   readonly keep: Keep;
 }
 
-function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }: LayingOut): LaidBoard {
+function layOut(job: Job, board: Board, shape: BoardShape, { known, book, keep }: LayingOut): LaidBoard {
+  const { roles } = known;
   const items = boardItems(job, board.id, roles, book);
   const given = items.flatMap(({ id }) => givenPlacement(job, id) ?? []);
   const sides = {
@@ -54,7 +58,7 @@ function layOut(job: Job, board: Board, shape: BoardShape, { roles, book, keep }
   const { ribs } = standingRibs(job, { board, shape, items, placements: given, given: places });
   const full = given.length < items.length ? tooFull(board.id, shape, items) : null;
   const standing = { items, given, ribs: ribsAsItems(ribs, job.rules['rib-clearance'].value) };
-  const search = full ? null : searchFor(job, board, layout, standing, roles);
+  const search = full ? null : searchFor(job, board, layout, standing, known);
   const found: SearchResult = search ? keep(layoutStep, search) : withoutSearch(full ? [full] : []);
   const spotOf = ({ of }: BoardRemark) => ({ path: placePath(job, of[0] ?? '', board) });
   remarksOnBoard(job, board.id, found.faults, spotOf, book);
@@ -126,10 +130,11 @@ function searchFor(
   board: Board,
   layout: LayoutBoard,
   { items, given, ribs }: Standing,
-  roles: ReadonlyMap<string, ConductorRole>,
+  { roles, sized }: KnownLinks,
 ): LayoutInput | null {
   if (given.length === items.length) return null;
-  const links = layoutLinks(job, board, boardWires(job, board, roles));
+  const sizes = sized();
+  const links = layoutLinks(job, board, boardWires(job, board, roles), (link) => sizes.get(link)?.cable);
   const heightsM = Object.fromEntries(
     items.map(({ id }) => [id, job.devices.find((device) => device.id === id)?.given?.raised ?? 0]),
   );

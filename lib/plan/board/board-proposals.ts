@@ -8,16 +8,23 @@ import { proposalStep } from './board-steps.ts';
 import { boardWires, wiresOnBoard } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 
+/** What layouts are wired with. */
+export interface WiringOnTrial {
+  readonly sized: ReadonlyMap<string, SizedConductor>;
+  readonly roles: ReadonlyMap<string, ConductorRole>;
+  /** True where whoever asks does not lay the wires for good before the layout is taken. */
+  readonly layFirst: boolean;
+}
+
 /**
  * Lays each board out as it can be wired best, from the layouts proposed for it: the search goes by the way ahead of each
- * wire; only routing, with the diameters that the wires have, shows whether they get through and reach. What was laid on
- * trial is laid for good before it is taken: where a wire then has no way or does not reach, the next is.
+ * wire; only routing, with the diameters that the wires have, shows whether they get through and reach. `layFirst`: what
+ * was laid on trial is laid for good before it is taken: where a wire then has no way or does not reach, the next is.
  */
 export function chooseProposals(
   job: Job,
   laid: readonly LaidBoard[],
-  sized: ReadonlyMap<string, SizedConductor>,
-  roles: ReadonlyMap<string, ConductorRole>,
+  { sized, roles, layFirst }: WiringOnTrial,
   keep: Keep,
 ): LaidBoard[] {
   return laid.map((one) => {
@@ -37,6 +44,7 @@ export function chooseProposals(
       },
     });
     const wired = proposals.find((_, index) => {
+      if (!layFirst) return true;
       const next = withProposals(one, proposals.slice(index));
       const [routed] = routeBoards(job, [next], sized, roles, { inLanes: false, keep });
       return routed?.faults.every(({ level }) => level !== 'stop');

@@ -63,10 +63,15 @@ function exitEdge(job: Job, board: Board, link: Link): Side | null {
 }
 
 /** The wires as the layout search sees them. One that leaves without a run goes over the nearest edge. */
-export function layoutLinks(job: Job, board: Board, wires: readonly BoardWire[]): LayoutLink[] {
+export function layoutLinks(
+  job: Job,
+  board: Board,
+  wires: readonly BoardWire[],
+  cableOf: (link: string) => CableCandidate | undefined,
+): LayoutLink[] {
   return wires.map(({ link, along, layer }): LayoutLink => {
     const [from, to] = [endOnBoard(job, board, link, link.from), endOnBoard(job, board, link, link.to)];
-    return { id: link.id, from, to, layer, ...reach(job, along) };
+    return { id: link.id, from, to, layer, diameterM: bundleM(job, along, cableOf), ...reach(job, along) };
   });
 }
 

@@ -28,7 +28,8 @@ function stoppedItems(job: Job, keep: Keep): readonly string[] {
   const links = job.links.filter(({ from, to }) => ids.has(from.device) && ids.has(to.device));
   const given = placeBoards({ ...job, devices, links }, new PlanBook());
   const { roles } = buildCircuit(given, new Map(devices.map((device) => [device.id, device])));
-  return layOutBoards(given, roles, new PlanBook(), keep)
+  // Everything that is looked at has its place: no search asks how thick a wire is.
+  return layOutBoards(given, { roles, sized: () => new Map() }, new PlanBook(), keep)
     .flatMap((laid) => placementFaults(given, laid))
     .filter(({ level }) => level === 'stop')
     .flatMap(({ of }) => of);

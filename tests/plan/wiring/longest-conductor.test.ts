@@ -11,7 +11,7 @@ const id = 'van-three-amps';
 const job = fixedJob(id);
 const plan = fixedPlan(id);
 const roles = new Map(plan.wires.map((wire) => [wire.id, wire.role]));
-const [laid] = layOutBoards(job, roles, new PlanBook(), computeAnew);
+const [laid] = layOutBoards(job, { roles, sized: () => new Map() }, new PlanBook(), computeAnew);
 if (!laid) throw new Error('the job has a board');
 const wires = boardWires(job, laid.board, roles);
 const together = wires.filter(({ along }) => along.length > 1);

@@ -5,6 +5,8 @@ export interface LayoutHouse {
   /** Lattice on which places are looked for, and the finer one on which parts are brought into line, metres. */
   readonly stepM: number;
   readonly tapeM: number;
+  /** A wire that is thicker than this counts for more of it, metres. */
+  readonly thickM: number;
   /** Each crossing, each bend, each quarter turn that a terminal faces off. */
   readonly crossingM: number;
   readonly bendM: number;
@@ -34,6 +36,7 @@ export function layoutHouse(figure: (name: HouseRuleName) => number): LayoutHous
   return {
     stepM: figure('layout-step'),
     tapeM: figure('layout-tape'),
+    thickM: figure('layout-thick'),
     crossingM: figure('layout-crossing'),
     bendM: figure('layout-bend'),
     quarterM: figure('layout-quarter'),
@@ -50,6 +53,14 @@ export function layoutHouse(figure: (name: HouseRuleName) => number): LayoutHous
     margin: figure('layout-margin-weight'),
     headM: figure('layout-head'),
   };
+}
+
+/**
+ * What each metre of a wire counts for: one of a thin one as it is, of a thicker one more, in proportion to its diameter
+ * (m): it takes so much more of the board, bends less, and what is lost along it is lost by much current.
+ */
+export function lengthWeight(diameterM: number, { thickM }: Pick<LayoutHouse, 'thickM'>): number {
+  return Math.max(1, diameterM / thickM);
 }
 
 /** What places are looked for by at first: lines and gaps come out of the lattice once parts stand where they belong. */

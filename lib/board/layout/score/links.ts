@@ -17,6 +17,8 @@ export interface Link {
   readonly from: LinkEnd;
   readonly to: LinkEnd;
   readonly layer: WireLayer;
+  /** How thick it is, as far as that is known before its way is, metres; left out: as thin as any. */
+  readonly diameterM?: number;
   /** How long it is where it is made to a length, metres; left out: as long as its way. */
   readonly longestM?: number;
 }

@@ -1,5 +1,6 @@
 import { segmentsApart, segmentToSegment } from '../../shape/point.ts';
 import type { PlacedItem } from '../placed.ts';
+import { lengthWeight } from './layout-house.ts';
 import { type Link, type WireAhead, wireAhead } from './links.ts';
 import { type PairCost, pairCost } from './pair-cost.ts';
 import {
@@ -41,6 +42,8 @@ interface Entry {
 export class ScoreLedger {
   readonly #board: ScoreBoard;
   readonly #links: readonly Link[];
+  /** What each metre of a link counts for. */
+  readonly #weights: readonly number[];
   readonly #rules: ScoreRules;
   /** The links of each item, and its place in the list. */
   readonly #linksOf = new Map<string, number[]>();
@@ -72,6 +75,7 @@ export class ScoreLedger {
   constructor(board: ScoreBoard, links: readonly Link[], rules: ScoreRules) {
     this.#board = board;
     this.#links = links;
+    this.#weights = links.map(({ diameterM = 0 }) => lengthWeight(diameterM, rules.house));
     this.#rules = rules;
     for (const [at, { from, to }] of links.entries())
       for (const end of [from, to]) {
@@ -164,8 +168,9 @@ export class ScoreLedger {
         if (!link || wires.includes(at)) continue;
         const old = this.#wires[at];
         const now = wireAhead(this.#board.around.box, link, this.#ownerOf);
-        if (old) addWire(sums, old, -1);
-        if (now) addWire(sums, now, 1);
+        const weight = this.#weights[at] ?? 1;
+        if (old) addWire(sums, old, weight, -1);
+        if (now) addWire(sums, now, weight, 1);
         wires.push(at);
         waysAhead.push(now);
       }

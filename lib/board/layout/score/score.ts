@@ -10,7 +10,7 @@ import { type Tidiness, tidiness } from './tidiness.ts';
 
 /** What a layout costs, all in metres of wire: less is better. */
 export interface ScoreParts extends Tidiness {
-  /** Length of all wires: as they would run past the parts that they end at, or as they are laid. */
+  /** Length of all wires, of thick ones more: as they would run past the parts that they end at, or as they are laid. */
   readonly length: number;
   /** Bends of all wires, the same. */
   readonly bends: number;
@@ -63,6 +63,7 @@ export interface JudgedScore extends Score {
 
 /** What a score is made up of before it is weighed. */
 export interface Sums {
+  /** Each length by what it counts for. */
   lengthM: number;
   bends: number;
   quarters: number;
@@ -176,9 +177,14 @@ export function addPair(
   sums.roomsShort += sign * short;
 }
 
-/** The same of a wire. */
-export function addWire(sums: Sums, { lengthM, bends, quarters, shortM }: WireAhead, sign: 1 | -1): void {
-  sums.lengthM += sign * lengthM;
+/** The same of a wire, of which each metre counts for so much. */
+export function addWire(
+  sums: Sums,
+  { lengthM, bends, quarters, shortM }: WireAhead,
+  weight: number,
+  sign: 1 | -1,
+): void {
+  sums.lengthM += sign * weight * lengthM;
   sums.bends += sign * bends;
   sums.quarters += sign * quarters;
   if (shortM <= 0) return;

@@ -4,7 +4,7 @@ import { modeHertz } from '../../../model/printed/told.ts';
 import { type Traced, traced } from '../../../model/trace.ts';
 import { PlanBook } from '../../plan-book.ts';
 import { buildCircuit } from '../../power/circuit/circuit.ts';
-import { layOutBoards } from '../board-layout.ts';
+import { type KnownLinks, layOutBoards } from '../board-layout.ts';
 import { modeLimits } from '../first-mode-limits.ts';
 import type { LaidBoard } from '../laid-board.ts';
 import { placeBoards } from '../place-boards.ts';
@@ -16,10 +16,10 @@ import { isOnShelf, type NamedSheet, type TriedSheet, trySheet } from './sheet-l
  * adds a rib by itself: it proposes one where the board is too soft. Where no sheet in stock does, the job stops, says
  * what each lacks, and is planned with the one that lacks least.
  */
-export function chooseSheets(job: Job, book: PlanBook, keep: Keep): Job {
+export function chooseSheets(job: Job, sized: KnownLinks['sized'], book: PlanBook, keep: Keep): Job {
   if (job.boards.every(({ given }) => given.sheet !== undefined)) return job;
   const boards = job.boards.map((board) =>
-    board.given.sheet === undefined ? withSheet(job, board, book, keep) : board,
+    board.given.sheet === undefined ? withSheet(job, board, { sized, keep }, book) : board,
   );
   return { ...job, boards };
 }
@@ -30,17 +30,23 @@ function byWeight(sheets: readonly NamedSheet[]): NamedSheet[] {
   return sheets.toSorted((a, b) => perM2(a) - perM2(b) || (a.id < b.id ? -1 : 1));
 }
 
-function withSheet(job: Job, board: Board, book: PlanBook, keep: Keep): Board {
+function withSheet(job: Job, board: Board, laying: LayingOut, book: PlanBook): Board {
   const all = Object.entries(job.parts).flatMap(([id, part]): NamedSheet[] =>
     part.kind === 'board-sheet' ? [{ id, part }] : [],
   );
   const stocked = byWeight(all.filter(({ id }) => isOnShelf(job, id)));
-  const { tried, chosen } = choose(job, board, stocked.length > 0 ? stocked : byWeight(all), keep);
+  const { tried, chosen } = choose(job, board, stocked.length > 0 ? stocked : byWeight(all), laying);
   const { id, part } = chosen?.sheet ?? { id: board.sheetId, part: board.sheet };
   book.trace(`boards.${board.id}.sheet`, reasonOf(id, tried, modeLimits(job, board).wantedHz));
   if (stocked.length === 0 || !chosen || !does(chosen, modeLimits(job, board).leastHz))
     noSheet(job, board, stocked.length === 0 ? [] : tried, book);
   return { ...board, sheetId: id, sheet: part };
+}
+
+/** What boards are laid out by, whatever their sheet. */
+interface LayingOut {
+  readonly sized: KnownLinks['sized'];
+  readonly keep: Keep;
 }
 
 interface Choice {
@@ -53,17 +59,17 @@ interface Choice {
  * Lays the board out with a sheet, and looks with this layout for the lightest that does, from that sheet on: since
  * another thickness may raise parts otherwise, the layout is made anew with what was found, until that stays.
  */
-function choose(job: Job, board: Board, sheets: readonly NamedSheet[], keep: Keep): Choice {
+function choose(job: Job, board: Board, sheets: readonly NamedSheet[], laying: LayingOut): Choice {
   const { wantedHz, leastHz } = modeLimits(job, board);
   const tried = new Map<string, TriedSheet>();
   let from = 0;
   for (;;) {
     const first = sheets[from];
-    const laid = first ? layOut(job, { ...board, sheetId: first.id, sheet: first.part }, keep) : null;
+    const laid = first ? layOut(job, { ...board, sheetId: first.id, sheet: first.part }, laying) : null;
     if (!laid) return { tried: [], chosen: null };
     const rest: TriedSheet[] = [];
     for (const sheet of sheets.slice(from)) {
-      const one = trySheet(job, laid, sheet, keep);
+      const one = trySheet(job, laid, sheet, laying.keep);
       tried.set(sheet.id, one);
       rest.push(one);
       if (does(one, wantedHz)) break;
@@ -105,11 +111,11 @@ function leastLacking(tried: readonly TriedSheet[], limits: readonly number[]): 
 }
 
 /** The board on its place, with everything on it placed; null where its outline can't be drawn. */
-function layOut(job: Job, board: Board, keep: Keep): LaidBoard | null {
+function layOut(job: Job, board: Board, { sized, keep }: LayingOut): LaidBoard | null {
   const alone = placeBoards({ ...job, boards: [board] }, new PlanBook());
   const devices = new Map(alone.devices.map((device) => [device.id, device]));
   const { roles } = buildCircuit(alone, devices);
-  return layOutBoards(alone, roles, new PlanBook(), keep)[0] ?? null;
+  return layOutBoards(alone, { roles, sized }, new PlanBook(), keep)[0] ?? null;
 }
 
 /** All that a sheet lacks but stiffness, in the words of a message. */
