@@ -5,10 +5,13 @@ import { isFault } from '../../model/fault.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
 import { type AmplifierOutput, modeOf } from './outputs.ts';
 
+/** How several are joined, or that there is only one. */
+export type Join = 'one' | 'series' | 'parallel';
+
 /** How the coils of each speaker are joined, and the speakers of one output. */
 export interface CoilJoin {
-  readonly coils: 'one' | 'series' | 'parallel';
-  readonly speakers: 'one' | 'parallel' | 'series';
+  readonly coils: Join;
+  readonly speakers: Join;
 }
 
 /** Speakers on an output, wired one way, with what that gives. */
