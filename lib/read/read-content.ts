@@ -107,16 +107,27 @@ export function contentFiles(files: readonly SourceFile[]): ContentFiles {
   };
 }
 
-/** Reads the shop file and the parts. */
+/** The parts of a shop, read without its shop file. */
+export type ReadParts = Omit<ReadCatalogue, 'shop'>;
+
+/** Reads the files of parts. */
+export function readPartFiles(files: ContentFiles['parts'], keep: Keep = computeAnew): ReadParts {
+  const problems: Problem[] = [];
+  const unread = new UnreadNames();
+  const parts = readParts(files, problems, unread, keep);
+  problems.push(...formerNameProblems(parts.parts, parts.partPlace));
+  return { parts, unread, problems };
+}
+
+/** Reads the shop file beside the parts; these anew where they are not given. */
 export function readCatalogue(
   files: Pick<ContentFiles, 'shop' | 'parts'>,
   keep: Keep = computeAnew,
+  { parts, unread, problems: ofParts }: ReadParts = readPartFiles(files.parts, keep),
 ): ReadCatalogue {
   const problems: Problem[] = [];
-  const unread = new UnreadNames();
   const shop = readShop(files.shop, problems, keep);
-  const parts = readParts(files.parts, problems, unread, keep);
-  problems.push(...formerNameProblems(parts.parts, parts.partPlace));
+  problems.push(...ofParts);
   if (shop) problems.push(...stockProblems(shop, parts.parts, unread));
   return { shop, parts, unread, problems };
 }

@@ -6,7 +6,13 @@ import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep, Step } from '../../model/keep.ts';
 import type { Place } from '../../model/place.ts';
 import type { Problem, Read } from '../../model/problem.ts';
-import { type ContentFiles, type OpenShop, openShop, readCatalogue } from '../../read/read-content.ts';
+import {
+  type ContentFiles,
+  type OpenShop,
+  openShop,
+  readCatalogue,
+  readPartFiles,
+} from '../../read/read-content.ts';
 import { readYaml } from '../../read/yaml/yaml.ts';
 
 /** Every file that a job is read from, and no other. */
@@ -49,10 +55,14 @@ export interface ShopReader {
   readonly shop: (files: Omit<ContentFiles, 'jobs'>, keep: Keep) => OpenShop;
 }
 
-/** Opens a reader. It holds the last catalogue and the last job, since what is asked for next most often has the same. */
+/** Opens a reader. It holds the last parts, catalogue and job, since what is asked for next most often has the same. */
 export function shopReader(): ShopReader {
+  const partsOf = holdingLast(
+    (files: CatalogueFiles['parts'], keep) => readPartFiles(files, keep),
+    (files) => files,
+  );
   const catalogueOf = holdingLast(
-    (files: CatalogueFiles, keep) => readCatalogue(files, keep),
+    (files: CatalogueFiles, keep) => readCatalogue(files, keep, partsOf(files.parts, keep)),
     ({ shop, parts }) => [...shop, ...parts],
   );
   return {

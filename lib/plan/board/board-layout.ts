@@ -1,7 +1,7 @@
 import { tooFull } from '../../board/layout/fullness.ts';
 import type { Item, Placement, TurnDeg } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
-import { checkPlacements, type FixingHead, type LayoutBoard } from '../../board/layout/placement.ts';
+import type { FixingHead, LayoutBoard } from '../../board/layout/placement.ts';
 import { layoutHouse } from '../../board/layout/score/layout-house.ts';
 import type { ScoreRules } from '../../board/layout/score/score.ts';
 import type { BoardRemark } from '../../board/remark.ts';
@@ -15,7 +15,7 @@ import { boardItems, partGapM } from './board-items.ts';
 import { wallsBefore } from './board-pose.ts';
 import { boardFixings, boardShape, drilling, fixingHeads } from './board-shape.ts';
 import { stackLimits } from './board-stacking.ts';
-import { type LayoutInput, layoutStep } from './board-steps.ts';
+import { type LayoutInput, layoutStep, placementStep } from './board-steps.ts';
 import { boardWires, layoutLinks } from './board-wires.ts';
 import type { LaidBoard } from './laid-board.ts';
 import { remarksOnBoard } from './remark-words.ts';
@@ -89,14 +89,16 @@ export function withProposals(laid: LaidBoard, proposals: LaidBoard['proposals']
 export function placementFaults(
   job: Job,
   { board, shape, items, placements, ribs, signalSide, powerSide }: LaidBoard,
+  keep: Keep,
 ): readonly BoardRemark[] {
   const standing = ribsAsItems(ribs, job.rules['rib-clearance'].value);
-  return checkPlacements(
-    { shape, heads: heads(job, board), ...definedSides({ signalSide, powerSide }) },
-    [...items, ...standing.items],
-    [...placements, ...standing.placements],
-    layoutRules(job),
-  ).filter(({ of }) => !isOfRibs(of));
+  const found = keep(placementStep, {
+    board: { shape, heads: heads(job, board), ...definedSides({ signalSide, powerSide }) },
+    items: [...items, ...standing.items],
+    placements: [...placements, ...standing.placements],
+    rules: layoutRules(job),
+  });
+  return found.filter(({ of }) => !isOfRibs(of));
 }
 
 /** Where fixings come through; before the board has its place in the space, that is not known. */

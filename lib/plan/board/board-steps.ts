@@ -1,6 +1,8 @@
-import type { Placement } from '../../board/layout/item.ts';
+import { fitBoard, type LoadedBoard, type MountingSpace, type Pose } from '../../board/layout/fit.ts';
+import type { Item, Placement } from '../../board/layout/item.ts';
 import type { SearchResult } from '../../board/layout/layout-search.ts';
 import type { LayoutTask } from '../../board/layout/layout-setting.ts';
+import { checkPlacements, type LayoutBoard } from '../../board/layout/placement.ts';
 import type { ScoreRules } from '../../board/layout/score/score.ts';
 import type { StackLimits } from '../../board/layout/stacked-search.ts';
 import { tidyLayouts } from '../../board/propose/tidy-layouts.ts';
@@ -9,6 +11,7 @@ import {
   type WiredSearch,
   wiredProposals,
 } from '../../board/propose/wired-proposals.ts';
+import type { BoardRemark } from '../../board/remark.ts';
 import { choosePorts, type OpenWire, type PortChoice } from '../../board/route/port-choice.ts';
 import { type Routing, type RoutingHouse, type RoutingTask, routeWires } from '../../board/route/routing.ts';
 import {
@@ -91,6 +94,32 @@ interface BuildInput {
 export const buildStep: Step<BuildInput, StiffnessChoice> = {
   id: 'build',
   compute: ({ board, builds, wantedHz }) => chooseBuild(board, builds, wantedHz),
+};
+
+interface FitInput {
+  readonly loaded: LoadedBoard;
+  readonly space: MountingSpace;
+  readonly pose: Pose;
+  readonly clearanceM: number;
+}
+
+/** What of a loaded board does not go into its space. */
+export const fitStep: Step<FitInput, readonly BoardRemark[]> = {
+  id: 'fit',
+  compute: ({ loaded, space, pose, clearanceM }) => fitBoard(loaded, space, pose, clearanceM).faults,
+};
+
+interface PlacementInput {
+  readonly board: LayoutBoard;
+  readonly items: readonly Item[];
+  readonly placements: readonly Placement[];
+  readonly rules: ScoreRules;
+}
+
+/** What is wrong with where things stand on a board. */
+export const placementStep: Step<PlacementInput, readonly BoardRemark[]> = {
+  id: 'placements',
+  compute: ({ board, items, placements, rules }) => checkPlacements(board, items, placements, rules),
 };
 
 /** Of what is laid out, no more than its stiffness follows from. */

@@ -1,5 +1,4 @@
 import { sheetFaults } from '../../board/cut/sheet-faults.ts';
-import { fitBoard } from '../../board/layout/fit.ts';
 import { bodyOf } from '../../board/layout/item.ts';
 import { clearRooms } from '../../board/layout/keep-clear.ts';
 import { riserPieces } from '../../board/layout/risers.ts';
@@ -20,6 +19,7 @@ import { boardPose, mountingSpace } from './board-pose.ts';
 import type { RoutedBoard } from './board-routes.ts';
 import type { BoardFixing } from './board-shape.ts';
 import { itemsBeneath, raisedHeight } from './board-stacking.ts';
+import { fitStep } from './board-steps.ts';
 import { stiffnessRemarks } from './board-stiffness.ts';
 import { fixingJoints, type PlannedJoint } from './fixing-joints.ts';
 import type { LaidBoard } from './laid-board.ts';
@@ -59,6 +59,7 @@ export function planBoard(
       ...routed.faults,
     ],
     book,
+    keep,
   );
   const placements = planPlacements(laid, book);
   const planned: PlanBoard = {
@@ -97,13 +98,14 @@ function tellFaults(
   { fixings, ribbing }: Pick<ReturnType<typeof drillBoard>, 'fixings' | 'ribbing'>,
   faults: readonly BoardRemark[],
   book: PlanBook,
+  keep: Keep,
 ): void {
   const { board } = laid;
   const all = [
     ...faults,
     ...ribbing.faults,
-    ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value),
-    ...placementFaults(job, laid),
+    ...fitFaults(laid, fixings, ribbing.standing, job.rules['space-clearance'].value, keep),
+    ...placementFaults(job, laid, keep),
   ].map((fault) => ({ ...fault, of: [...fault.of, board.id] }));
   remarksOnBoard(job, board.id, all, (fault) => faultSpot(job, fault, board), book);
 }
@@ -250,8 +252,10 @@ function fitFaults(
   fixings: readonly BoardFixing[],
   ribs: readonly LaidRib[],
   clearanceM: number,
+  keep: Keep,
 ): readonly BoardRemark[] {
   const { thickness: thicknessM } = board.sheet;
   const loaded = { shape, thicknessM, items, placements, ribs };
-  return fitBoard(loaded, mountingSpace(board), boardPose(board, fixings), clearanceM).faults;
+  const [space, pose] = [mountingSpace(board), boardPose(board, fixings)];
+  return keep(fitStep, { loaded, space, pose, clearanceM });
 }

@@ -30,7 +30,7 @@ function stoppedItems(job: Job, keep: Keep): readonly string[] {
   const { roles } = buildCircuit(given, new Map(devices.map((device) => [device.id, device])));
   // Everything that is looked at has its place: no search asks how thick a wire is.
   return layOutBoards(given, { roles, sized: () => new Map() }, new PlanBook(), keep)
-    .flatMap((laid) => placementFaults(given, laid))
+    .flatMap((laid) => placementFaults(given, laid, keep))
     .filter(({ level }) => level === 'stop')
     .flatMap(({ of }) => of);
 }

@@ -2,7 +2,6 @@ import { ratedPointName } from '../../model/operating-points.ts';
 import type { DeviceDrop, DropPart, OperatingPoint } from '../../model/plan/index.ts';
 import { type Traced, traced } from '../../model/trace.ts';
 import type { CircuitLoad, CircuitSource } from './circuit/circuit.ts';
-import { neighboursOf, reachable } from './circuit/circuit-graph.ts';
 import { dropParts } from './drop-parts.ts';
 import type { NetworkInput } from './operating-points.ts';
 import { sizingVoltageAt } from './sizing-voltage.ts';
@@ -15,15 +14,14 @@ import { sizingVoltageAt } from './sizing-voltage.ts';
 export function deviceDrops(input: NetworkInput, point: OperatingPoint): DeviceDrop[] {
   const { circuit, paths, loads } = input;
   const voltage = new Map(point.nodes.map(({ id, voltageV }) => [id, voltageV]));
-  const neighbours = neighboursOf(circuit.edges);
   // Drops are judged at rated power, so there they are told in their parts.
   const between = point.name === ratedPointName ? dropParts(point) : null;
   return loads.flatMap((load): DeviceDrop[] => {
     const own = paths.fed.find(({ device }) => device.id === load.item);
     const [plus, minus] = [voltage.get(own?.from ?? ''), voltage.get(own?.to ?? '')];
     if (!own || plus === undefined || plus === null || minus === undefined || minus === null) return [];
-    const live = reachable(neighbours, own.from, new Set());
-    const grounded = reachable(neighbours, own.to, new Set());
+    const live = paths.joinedTo(own.from);
+    const grounded = paths.joinedTo(own.to);
     const drops = feedersOf(circuit.sources, live).flatMap((battery): DeviceDrop[] => {
       const { positive, negative } = battery;
       const [high, low] = [voltage.get(positive), voltage.get(negative)];

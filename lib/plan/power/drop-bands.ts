@@ -1,6 +1,6 @@
 import type { DeviceDrop, OperatingPoint } from '../../model/plan/index.ts';
 import { deviceDrops } from './device-drops.ts';
-import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
+import { type NetworkInput, operatingPoints, type SolvedPoints } from './operating-points.ts';
 
 type Band = { readonly from: number; readonly to: number } | null;
 
@@ -9,13 +9,15 @@ type Band = { readonly from: number; readonly to: number } | null;
  * meter also between which values each lies: the point is solved again with the supply at its weakest and at its
  * strongest by what the house rules leave open.
  */
-export function bandedDrops(network: NetworkInput, points: readonly OperatingPoint[]): DeviceDrop[] {
+export function bandedDrops(
+  network: NetworkInput,
+  points: readonly OperatingPoint[],
+  solved: SolvedPoints,
+): DeviceDrop[] {
   return points.flatMap((point) => {
     const drops = deviceDrops(network, point);
     const definition = operatingPoints.find(({ name, ...more }) => name === point.name && 'reach' in more);
-    const ends = definition
-      ? (['weak', 'strong'] as const).map((end) => solvePoint(network, definition, end))
-      : [];
+    const ends = definition ? (['weak', 'strong'] as const).map((end) => solved(definition, end)) : [];
     const atEnds = ends.map((end) => (end.state === 'no-solution' ? null : deviceDrops(network, end)));
     return drops.map((drop): DeviceDrop => {
       const load = point.elements.find(({ kind, of }) => kind === 'load' && of === drop.item);

@@ -1,5 +1,6 @@
 import { bodyId } from '../../model/content/resolved-job.ts';
 import type { DropPart, NetworkElement, OperatingPoint } from '../../model/plan/index.ts';
+import { onceEach } from '../once-each.ts';
 
 /** An element with the way that it is gone along. */
 interface Stretch {
@@ -19,7 +20,11 @@ export type DropsBetween = (from: string, to: string) => DropPart[];
  */
 export function dropParts(point: OperatingPoint): DropsBetween {
   const onward = stretchesOf(point);
-  return (from, to) => partsOf(wayBetween(onward, from, to));
+  const waysFrom = onceEach(
+    (from: string) => waysOf(onward, from),
+    (from) => from,
+  );
+  return (from, to) => partsOf(waysFrom(from).get(to) ?? []);
 }
 
 function partsOf(way: readonly Stretch[]): DropPart[] {
@@ -57,10 +62,10 @@ function stretchesOf({ elements }: OperatingPoint): Onward {
   return onward;
 }
 
-/** The stretches of the way with fewest elements from one node to another. */
-function wayBetween(onward: Onward, from: string, to: string): readonly Stretch[] {
+/** The stretches of the way with fewest elements from one node to each that it is joined to. */
+function waysOf(onward: Onward, from: string): ReadonlyMap<string, readonly Stretch[]> {
   const ways = new Map<string, readonly Stretch[]>([[from, []]]);
-  for (let front = [from]; front.length > 0 && !ways.has(to); ) {
+  for (let front = [from]; front.length > 0; ) {
     const next = front.flatMap((node) => (onward.get(node) ?? []).map((stretch) => [node, stretch] as const));
     front = [];
     for (const [node, stretch] of next.toSorted((a, b) => flow(b[1]) - flow(a[1]))) {
@@ -69,7 +74,7 @@ function wayBetween(onward: Onward, from: string, to: string): readonly Stretch[
       front.push(stretch.onto);
     }
   }
-  return ways.get(to) ?? [];
+  return ways;
 }
 
 const flow = ({ element: { currentA = 0 } }: Stretch): number => Math.abs(currentA);

@@ -24,7 +24,7 @@ import { dropWorkings } from './device-drops.ts';
 import { bandedDrops } from './drop-bands.ts';
 import { planKeyOff } from './key-off.ts';
 import { remarkFaults } from './network-remarks.ts';
-import { operatingPoints, pointFaults, solvePoint } from './operating-points.ts';
+import { operatingPoints, pointFaults, solvedPoints } from './operating-points.ts';
 import { faultCurrents } from './short/fault-currents.ts';
 import { interruptingOf, lawfulInstead } from './short/fuse-interrupting.ts';
 import { needTrace } from './sizing/conductor-need.ts';
@@ -40,7 +40,8 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
   const { job, devices, circuit, loads } = sizing;
   const network = { ...sizing, ...sized };
   const faults = faultCurrents(network);
-  const points = operatingPoints.map((point) => solvePoint(network, point));
+  const solved = solvedPoints(network);
+  const points = operatingPoints.map((point) => solved(point));
   const faulty = operatingPoints.filter((_, k) => k === 0 || points[k]?.state === 'no-solution');
   remarkFaults(
     network,
@@ -48,12 +49,12 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
     book,
   );
   for (const point of points) for (const [id, drop] of dropWorkings(network, point)) book.trace(id, drop);
-  const atSources = sourceReadings(network, book);
+  const atSources = sourceReadings(network, solved, book);
   const cranking = planCranking(network);
   const chain = turnOnChain(job, devices, book);
   return {
     points,
-    drops: bandedDrops(network, points),
+    drops: bandedDrops(network, points, solved),
     ...(atSources.length > 0 && { sourceReadings: atSources }),
     turnOn: turnOnSums(job, devices, chain, book),
     turnOnChain: chain,

@@ -4,7 +4,7 @@ import type { Traced } from '../../model/trace.ts';
 import { traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitEdge, CircuitSource } from './circuit/circuit.ts';
-import { type NetworkInput, operatingPoints, solvePoint } from './operating-points.ts';
+import { type NetworkInput, operatingPoints, type SolvedPoints } from './operating-points.ts';
 
 type Point = (typeof operatingPoints)[number];
 
@@ -28,7 +28,7 @@ interface Sought extends Pick<SourceReading, 'item' | 'what' | 'at'> {
  * supply at its weakest and at its strongest by the house rules, as drops have. None where the job has no such part, or
  * where its point has no solution.
  */
-export function sourceReadings(input: NetworkInput, book: PlanBook): SourceReading[] {
+export function sourceReadings(input: NetworkInput, solved: SolvedPoints, book: PlanBook): SourceReading[] {
   const sought = [
     ...input.circuit.edges.flatMap(contactReadings),
     ...input.circuit.sources.flatMap((source) => [
@@ -37,7 +37,7 @@ export function sourceReadings(input: NetworkInput, book: PlanBook): SourceReadi
     ]),
   ];
   return sought.flatMap(({ item, what, at, state, probe, unstated }): SourceReading[] => {
-    const points = ([undefined, 'weak', 'strong'] as const).map((end) => solvePoint(input, state, end));
+    const points = ([undefined, 'weak', 'strong'] as const).map((end) => solved(state, end));
     const reads = points.map((point) => (point.state === 'solved' ? readingAt(point, probe) : null));
     const found = reads.flatMap((read) => read ?? []);
     const [nominal] = found;

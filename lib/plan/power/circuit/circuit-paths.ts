@@ -14,6 +14,8 @@ export interface CircuitPaths {
   readonly fed: readonly CircuitLoad[];
   /** What flows into nodes that are shorted. */
   readonly inflows: Inflows;
+  /** Nodes that a node is joined to, itself included. */
+  joinedTo(node: string): ReadonlySet<string>;
   /**
    * Loads whose current an edge carries, at most: those cut off from the primary source without it and, where it
    * lies in a ring or beside others, without the rest of these.
@@ -76,6 +78,10 @@ export function circuitPaths(circuit: Circuit): CircuitPaths {
     islands: walks.islands,
     fed: walks.fed,
     inflows: inflowsOf(circuit),
+    joinedTo: onceEach(
+      (node: string) => reach(node, none),
+      (node) => node,
+    ),
     downstream: byEdge((edge) => downstream(walks, edge)),
     sourcesBehind: byEdge((edge) => cutOff(walks, edge)),
     returnsBehind: byEdge((edge) => returned(walks, edge)),
