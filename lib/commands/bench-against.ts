@@ -10,6 +10,7 @@ import {
   measuredParts,
 } from './bench/against.ts';
 import { openCommit, repositoryOf } from './bench/other-commit.ts';
+import { goalText } from './bench/timing.ts';
 import { jobsOf, longestJob, sharedShop, type Tree, writePlans } from './bench/trees.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
@@ -98,8 +99,8 @@ function againstTable(rows: readonly AgainstRow[]): string {
   const seconds = (value: number) => `${value.toFixed(2)} s`.padStart(9);
   return [
     head,
-    ...rows.map(({ what, thenS, nowS, ratio, target = '' }) =>
-      `${what.padEnd(width)} ${seconds(thenS)} ${seconds(nowS)} ${ratio.toFixed(3).padStart(10)}  ${target}`.trimEnd(),
+    ...rows.map(({ what, thenS, nowS, ratio, goal }) =>
+      `${what.padEnd(width)} ${seconds(thenS)} ${seconds(nowS)} ${ratio.toFixed(3).padStart(10)}  ${goalText(goal)}`.trimEnd(),
     ),
   ].join('\n');
 }

@@ -11,7 +11,15 @@ import { diagramKinds, drawnCrossings, elkCrossings, elkGraph, openElk } from '.
 import { benchNetwork } from './bench/networks.ts';
 import { serveRows } from './bench/serve-save.ts';
 import { openSpiceProcess, type SpiceProcess } from './bench/spice-process.ts';
-import { type BenchRow, type Clock, readingOf, secondsOf, secondsOfEach } from './bench/timing.ts';
+import {
+  type BenchRow,
+  type Clock,
+  type Goal,
+  goalText,
+  readingOf,
+  secondsOf,
+  secondsOfEach,
+} from './bench/timing.ts';
 import { withCrew } from './crew/with-crew.ts';
 import { jobDrawings } from './drawings.ts';
 import type { Effects } from './effects.ts';
@@ -73,9 +81,12 @@ async function solverRows(network: Network, spice: SpiceProcess): Promise<BenchR
       what: 'greatest difference of a voltage',
       value: apart,
       unit: 'uV',
-      target: 'under 10',
+      goal: { says: 'under 10', met: apart < 10 },
     },
-    times('solve-ratio', 'ngspice over this, as a caller waits', theirs / own, 'at least 100'),
+    times('solve-ratio', 'ngspice over this, as a caller waits', theirs / own, {
+      says: 'at least 100',
+      met: theirs / own >= 100,
+    }),
     times('solve-work-ratio', 'ngspice over this, by work of the processor', theirWork / ownWork),
   ];
 }
@@ -99,8 +110,10 @@ async function scalingRows(clock: Clock): Promise<BenchRow[]> {
   const large = await solveAll(100, 500);
   return [
     ms('networks', '1,000 networks of 50 elements solved', thousand),
-    times('networks-count', 'per network: 1,000 networks over 100', thousand / 10 / hundred, 'about 1'),
-    times('networks-size', 'per element: 500 elements over 50', large / 10 / hundred, 'about 1'),
+    times('networks-count', 'per network: 1,000 networks over 100', thousand / 10 / hundred, {
+      says: 'about 1',
+    }),
+    times('networks-size', 'per element: 500 elements over 50', large / 10 / hundred, { says: 'about 1' }),
   ];
 }
 
@@ -131,7 +144,7 @@ async function madeUpRows(clock: Clock): Promise<BenchRow[]> {
       what: 'their wires without a way',
       value: unwired,
       unit: 'wires',
-      target: 'none',
+      goal: { says: 'none', met: unwired === 0 },
     },
   ];
 }
@@ -170,7 +183,7 @@ async function diagramRows({ jobs }: LoadedShop): Promise<BenchRow[]> {
       const id = `${kind.id}-${plan.job.id}`;
       const what = `the ${kind.id} diagram of ${plan.job.id}`;
       const own = drawnCrossings(pages, kind, plan.wires);
-      rows.push({ id, what, value: own, unit: 'crossings', target: 'no more than by elkjs' });
+      rows.push({ id, what, value: own, unit: 'crossings', goal: { says: 'no more than by elkjs' } });
       if (!layOut) continue;
       const theirs = elkCrossings(await layOut(elkGraph(kind, plan.wires)));
       rows.push({ id: `${id}-elkjs`, what: 'the same by elkjs', value: theirs, unit: 'crossings' });
@@ -183,14 +196,14 @@ function ms(id: string, what: string, seconds: number): BenchRow {
   return { id, what, value: seconds * 1000, unit: 'ms' };
 }
 
-function times(id: string, what: string, value: number, target?: string): BenchRow {
-  return { id, what, value, unit: 'times', ...(target === undefined ? {} : { target }) };
+function times(id: string, what: string, value: number, goal?: Goal): BenchRow {
+  return { id, what, value, unit: 'times', ...(goal && { goal }) };
 }
 
 /** The rows as plain columns. */
 function table(rows: readonly BenchRow[]): string {
-  const cells = rows.map(({ what, value, unit, target }) => {
-    return { what, value: `${Number(value.toPrecision(3))} ${unit}`, target: target ?? '' };
+  const cells = rows.map(({ what, value, unit, goal }) => {
+    return { what, value: `${Number(value.toPrecision(3))} ${unit}`, target: goalText(goal) };
   });
   const [whatWidth, valueWidth] = [
     Math.max(...cells.map(({ what }) => what.length)),

@@ -33,14 +33,15 @@ export async function serveRows(root: string, job: string): Promise<BenchRow[]> 
     }
   });
   const quickest = (of: keyof SaveTime): number => 1000 * Math.min(...times.map((time) => time[of]));
+  const waitMs = quickest('wallS');
   const what = `from a save that leaves the board alone to the new page of ${job}`;
   return [
     {
       id: 'serve-save',
       what,
-      value: quickest('wallS'),
+      value: waitMs,
       unit: 'ms',
-      target: 'under 1000 on a quiet machine',
+      goal: { says: 'under 1000 on a quiet machine', met: waitMs < 1000 },
     },
     {
       id: 'serve-save-work',

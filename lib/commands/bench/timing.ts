@@ -14,8 +14,26 @@ export interface BenchRow {
   readonly value: number;
   /** `ms`, `times` for a ratio, `uV` for how far two answers lie apart, `crossings` of lines in a drawing. */
   readonly unit: 'ms' | 'times' | 'uV' | 'crossings' | 'wires';
-  /** What the ratio is held against, where there is a target. */
-  readonly target?: string;
+  /** What the figure is held against, where anything is. */
+  readonly goal?: Goal;
+}
+
+/** What a figure is held against. */
+export interface Goal {
+  readonly says: string;
+  /** Left out where the figure alone does not tell. */
+  readonly met?: boolean;
+}
+
+/** The goal of a figure that is to be no more than this. */
+export function atMost(value: number, most: number): Goal {
+  return { says: `at most ${most}`, met: value <= most };
+}
+
+/** A goal and whether it is met, as the tables print them. */
+export function goalText(goal: Goal | undefined): string {
+  if (!goal) return '';
+  return goal.met === undefined ? goal.says : `${goal.says}: ${goal.met ? 'met' : 'not met'}`;
 }
 
 /** Readings that the quickest is taken from: what else the machine does only adds. Fewer of a run that takes long. */

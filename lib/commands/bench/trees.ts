@@ -1,4 +1,4 @@
-import { cp, mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { exitStatus } from '../exit-status.ts';
@@ -65,7 +65,8 @@ export async function longestJob(tree: Tree): Promise<string | null> {
   return sized.toSorted((a, b) => b.bytes - a.bytes)[0]?.id ?? null;
 }
 
-function jobFile(shop: string, id: string): string {
+/** The file of a job. */
+export function jobFile(shop: string, id: string): string {
   return join(shop, 'content/jobs', `${id}.yaml`);
 }
 
@@ -94,16 +95,4 @@ export async function inFreshFolder<T>(
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
-}
-
-/** An edit that leaves the board alone: the job gets another title. */
-export async function retitle(shop: string, id: string): Promise<void> {
-  const text = await readFile(jobFile(shop, id), 'utf8');
-  await writeFile(jobFile(shop, id), text.replace(/^title: .*$/m, 'title: "Another title"'));
-}
-
-/** Another: the first lead of the job that has its length written becomes a sixteenth of an inch longer. */
-export async function lengthen(shop: string, id: string): Promise<void> {
-  const text = await readFile(jobFile(shop, id), 'utf8');
-  await writeFile(jobFile(shop, id), text.replace(/length: (\d+) in/, 'length: $1 1/16 in'));
 }

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { rowsOf } from '../../../lib/commands/bench/against.ts';
 import { openCommit, repositoryOf } from '../../../lib/commands/bench/other-commit.ts';
+import { goalText } from '../../../lib/commands/bench/timing.ts';
 import { runMeasured } from '../../../lib/commands/bench/user-time.ts';
 import { readAgainst } from '../../../lib/commands/bench-against.ts';
 import { exitStatus } from '../../../lib/commands/exit-status.ts';
@@ -29,6 +30,16 @@ describe('rows of a measurement', () => {
   it('hold what is done again against the other commit from cold', () => {
     const rows = rowsOf(then, { 'start-check': 1, 'check-again': 1.5 });
     expect(rows.find(({ id }) => id === 'check-again')).toMatchObject({ thenS: 10, nowS: 0.5, ratio: 0.05 });
+  });
+
+  it('say of each goal whether it is met, both sides of it', () => {
+    const goalOf = (seconds: number) =>
+      rowsOf(then, { 'start-check': 1, 'check-again': 1 + seconds }).find(({ id }) => id === 'check-again')
+        ?.goal;
+    expect(goalOf(0.5)).toEqual({ says: 'at most 0.05', met: true });
+    expect(goalOf(0.51)).toEqual({ says: 'at most 0.05', met: false });
+    expect(goalText(goalOf(0.51))).toBe('at most 0.05: not met');
+    expect(goalText(undefined)).toBe('');
   });
 
   it('show no time below none', () => {
