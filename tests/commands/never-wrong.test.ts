@@ -87,6 +87,15 @@ describe('with results kept, after every kind of change in turn', () => {
         'with the next',
       ],
       [
+        'the gains of all channels',
+        () => shop.change('content/shop.yaml', 'loss: 0.4 dB', 'loss: 0.4 dB, gain-overlap: 4 dB'),
+      ],
+      [
+        'the room that is asked for round a board',
+        () => shop.change('content/shop.yaml', 'lap: 4 dB', 'lap: 4 dB, space-clearance: 2 in'),
+        'with the next',
+      ],
+      [
         'what is in stock',
         () => shop.change('content/shop.yaml', 'large-60: { pieces: 2 }', 'large-60: { pieces: 1 }'),
       ],
