@@ -26,36 +26,58 @@ import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { type LoadedShop, loadShop, siteOf } from './shop/load-shop.ts';
 
+/** What is measured; all of it where none is named. */
+export const benchParts = ['solve', 'board', 'job', 'serve', 'diagrams'] as const;
+export type BenchPart = (typeof benchParts)[number];
+
+/** The parts as they were written, read; or what is wrong with them. */
+export function readBenchParts(parts: readonly string[]): readonly BenchPart[] | string {
+  if (parts.some((part) => !benchParts.some((one) => one === part)))
+    return `--part takes ${benchParts.join(', ')}`;
+  return benchParts.filter((part) => parts.length === 0 || parts.includes(part));
+}
+
 /**
- * `rackleaf bench [--json]`: what the computations cost on this machine, as ratios within one run, so that no
- * figure depends on how fast the machine is. Needs ngspice, which only a development install has: status 3 without.
+ * `rackleaf bench [--part PART] [--json]`: what the computations cost on this machine, as ratios within one run, so that
+ * no figure depends on how fast the machine is. The solver needs ngspice beside it, which only a development install has:
+ * status 3 without.
  */
 export async function bench(
   effects: Effects,
   json: boolean,
+  parts: readonly BenchPart[] = benchParts,
   clock: Clock = processClock,
 ): Promise<ExitStatus> {
-  const network = benchNetwork(1, 50);
-  const spice = await openSpiceProcess(network, 13.8);
-  if (!spice) {
-    effects.tell(
-      'bench holds the solver against ngspice, and eecircuit-engine is not installed: npm install',
-    );
-    return exitStatus.missing;
+  const rows: BenchRow[] = [];
+  if (parts.includes('solve')) {
+    const solved = await solveRows(clock);
+    if (!solved) {
+      effects.tell(
+        'bench holds the solver against ngspice, and eecircuit-engine is not installed: npm install',
+      );
+      return exitStatus.missing;
+    }
+    rows.push(...solved);
   }
-  const solver = await solverRows(network, spice);
-  spice.close();
-  const shop = await withCrew(effects, (crew) => loadShop(effects, crew, { compares: false }));
-  const rows = [
-    ...(await scalingRows(clock)),
-    ...solver,
-    ...(await boardRows(clock)),
-    ...(await jobRows(clock, shop)),
-    ...(await saveRows(effects.root, shop)),
-    ...(await diagramRows(shop)),
-  ];
+  if (parts.includes('board')) rows.push(...(await boardRows(clock)));
+  if (parts.some((part) => part === 'job' || part === 'serve' || part === 'diagrams')) {
+    const shop = await withCrew(effects, (crew) => loadShop(effects, crew, { compares: false }));
+    if (parts.includes('job')) rows.push(...(await jobRows(clock, shop)));
+    if (parts.includes('serve')) rows.push(...(await saveRows(effects.root, shop)));
+    if (parts.includes('diagrams')) rows.push(...(await diagramRows(shop)));
+  }
   effects.out(json ? JSON.stringify({ rows }, null, 2) : table(rows));
   return exitStatus.done;
+}
+
+/** The solver by itself and beside ngspice; null where that is not installed. */
+async function solveRows(clock: Clock): Promise<BenchRow[] | null> {
+  const network = benchNetwork(1, 50);
+  const spice = await openSpiceProcess(network, 13.8);
+  if (!spice) return null;
+  const solver = await solverRows(network, spice);
+  spice.close();
+  return [...(await scalingRows(clock)), ...solver];
 }
 
 /**

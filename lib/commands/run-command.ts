@@ -107,8 +107,10 @@ const commands: Readonly<Record<string, Command>> = {
         if (typeof choices === 'string') return refuse(effects, choices);
         return benchAgainst(effects, choices, flags.json === true);
       }
-      const { bench } = await import('./bench.ts');
-      return bench(effects, flags.json === true);
+      const { bench, readBenchParts } = await import('./bench.ts');
+      const parts = readBenchParts(lists.part ?? []);
+      if (typeof parts === 'string') return refuse(effects, parts);
+      return bench(effects, flags.json === true, parts);
     },
   },
   import: {

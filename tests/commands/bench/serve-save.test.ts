@@ -1,5 +1,6 @@
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { serveRows } from '../../../lib/commands/bench/serve-save.ts';
+import { benchParts, readBenchParts } from '../../../lib/commands/bench.ts';
 import { ShopFolder } from '../shop-folder.ts';
 
 let shop: ShopFolder;
@@ -17,4 +18,12 @@ it('times saves of a copy of the shop, each until its own page is shown, and lea
   ]);
   for (const { value } of rows) expect(value).toBeGreaterThan(0);
   expect(shop.read('content/jobs/demo.yaml')).toBe(before);
+});
+
+describe('parts of the benchmark', () => {
+  it('are all where none is named, in their own order, and no others', () => {
+    expect(readBenchParts([])).toEqual(benchParts);
+    expect(readBenchParts(['serve', 'solve'])).toEqual(['solve', 'serve']);
+    expect(readBenchParts(['paint'])).toBe('--part takes solve, board, job, serve, diagrams');
+  });
 });
