@@ -2,40 +2,78 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { canonicalText } from '../../../lib/kept/canonical-text.ts';
 import { keeperOf } from '../../../lib/kept/keeper.ts';
 import { openStore } from '../../../lib/kept/store.ts';
+import { computeAnew, type Keep } from '../../../lib/model/keep.ts';
 import { planJob } from '../../../lib/plan/plan-job.ts';
-import { inJob, vehicleFile, withBoard } from '../../read/problem-case.ts';
-import { type Change, smallShop } from '../../read/small-shop.ts';
-import { jobOf } from '../plan-small-shop.ts';
+import { readContent } from '../../../lib/read/read-content.ts';
+import { fixedRoot } from '../../boards/fixed-jobs.ts';
+import { ShopInFolder } from '../../shops/shop-in-folder.ts';
 
-const inVehicle = (found: string, instead: string): Change => [vehicleFile, found, instead];
-const inShop = (rules: string): Change => ['content/shop.yaml', '# House', `rules: { ${rules} }\n# House`];
-const ampAt = (at: string): Change =>
-  inJob('title: Bass amplifier\n    in: boot', `title: Bass amplifier\n    on: main\n    at: ${at}`);
-const amp = ampAt('{ x: 100 mm, y: 50 mm }');
-const hinge = inVehicle(
-  '    depth: 200 mm\n',
-  '    depth: 200 mm\n    obstacles: { hinge: { what: seat hinge, x: 300 mm, y: 100 mm, width: 50 mm, height: 50 mm, stands-out: 100 mm } }\n',
-);
+const id = 'under-seat-five';
+/** A change of the board itself. */
+const narrower = ['width: 17 in, height: 12 in', 'width: 16.5 in, height: 12 in'] as const;
+const { files } = new ShopInFolder(fixedRoot);
 
-describe('a board, with results kept', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'kept-board-'));
-  afterAll(() => rmSync(folder, { recursive: true }));
-  const { keep } = keeperOf(openStore(folder), 'code');
-
-  it.each<[string, readonly Change[]]>([
-    ['as it stands', [amp]],
-    ['with another length of a lead, which it does not read', [amp, inJob('length: 3 ft', 'length: 4 ft')]],
-    ['with a part elsewhere', [ampAt('{ x: 120 mm, y: 50 mm }')]],
-    ['with a part over its edge', [ampAt('{ x: 450 mm, y: 50 mm }')]],
-    ['in a space that is not as deep', [amp, inVehicle('depth: 200 mm', 'depth: 60 mm')]],
-    ['beside an obstacle', [amp, hinge]],
-    ['with more room asked for round it', [amp, hinge, inShop('space-clearance: 2 in')]],
-    ['with more room asked for between parts', [amp, inShop('gap-parts: 2 in')]],
-    ['as it stood first', [amp]],
-  ])('%s: the same as from cold', (_, changes) => {
-    const job = jobOf(smallShop(withBoard(), ...changes));
-    expect(planJob(job, keep)).toEqual(planJob(job));
+/** The plan of a job with a board, as text, with one text of the job's file exchanged. */
+function planned(keep: Keep, found = '', instead = ''): string {
+  const changed = files.map(({ path, text }) => {
+    if (!path.endsWith(`/${id}.yaml`)) return { path, text };
+    if (!text.includes(found)) throw new Error(`The job has no "${found}".`);
+    return { path, text: text.replaceAll(found, () => instead) };
   });
+  const job = readContent(changed).jobs.find((one) => one.id === id);
+  if (!job) throw new Error('The job can not be read.');
+  return canonicalText(planJob(job, keep));
+}
+
+describe('a job with a board, its steps kept', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'kept-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  /** The plan, and the steps that had to be computed for it. */
+  const withKept = (found = '', instead = ''): { readonly plan: string; readonly computed: string[] } => {
+    const computed: string[] = [];
+    const { keep } = keeperOf(openStore(folder), 'this code');
+    const noting: Keep = (step, input) => {
+      const compute: typeof step.compute = (given) => {
+        computed.push(step.id);
+        return step.compute(given, noting);
+      };
+      return keep({ ...step, compute }, input);
+    };
+    return { plan: planned(noting, found, instead), computed };
+  };
+
+  it('has the plan that it has without, and computes nothing of its board again', () => {
+    const first = withKept();
+    expect(first.plan).toBe(planned(computeAnew));
+    expect(new Set(first.computed)).toEqual(
+      new Set(['plan-body', 'layout', 'proposals', 'routing', 'stiffness']),
+    );
+    expect(withKept()).toEqual({ plan: first.plan, computed: [] });
+  }, 120_000);
+
+  it.each([
+    ['corner: 80 Hz', 'corner: 85 Hz'],
+    ['length: 6 in', 'length: 7 in'],
+  ])('searches no board after an edit that leaves it alone: %s', (found, instead) => {
+    const { plan, computed } = withKept(found, instead);
+    expect(computed).toEqual(['plan-body']);
+    expect(plan).not.toBe(withKept().plan);
+  });
+
+  it('computes nothing of its plan again for what its head alone says', () => {
+    const { plan, computed } = withKept('"One five-channel amplifier', '"A five-channel amplifier');
+    expect(computed).toEqual([]);
+    expect(plan).not.toBe(withKept().plan);
+  });
+
+  it('searches its board anew where that was changed, and comes to the plan that it has without', () => {
+    const { plan, computed } = withKept(...narrower);
+    expect(computed).toContain('layout');
+    expect(computed).toContain('routing');
+    expect(plan).toBe(planned(computeAnew, ...narrower));
+  }, 120_000);
 });
