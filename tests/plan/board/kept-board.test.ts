@@ -50,7 +50,7 @@ describe('a job with a board, its steps kept', () => {
     const first = withKept();
     expect(first.plan).toBe(planned(computeAnew));
     expect(new Set(first.computed)).toEqual(
-      new Set(['plan-body', 'layout', 'proposals', 'routing', 'stiffness']),
+      new Set(['plan-body', 'layout', 'proposals', 'routing', 'stiffness', 'fit', 'placements']),
     );
     expect(withKept()).toEqual({ plan: first.plan, computed: [] });
   }, 120_000);
