@@ -47,14 +47,8 @@ interface RowKind {
 
 /** The row of a command after an edit that leaves the board alone. */
 function ofEdit(command: 'check' | 'build', edit: EditName): RowKind {
-  const less = command === 'check' ? 'start-plan' : 'start-draw';
-  return {
-    id: `${command}-${edit}`,
-    what: `after another ${edit}, over cold`,
-    over: command,
-    less,
-    most: 0.1,
-  };
+  const row = { id: `${command}-${edit}`, what: `after another ${edit}, over cold`, over: command };
+  return command === 'check' ? { ...row, less: 'start-plan', most: 0.1 } : { ...row, less: 'start-draw' };
 }
 
 const rowKinds: readonly RowKind[] = [
