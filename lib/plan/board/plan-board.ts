@@ -58,8 +58,7 @@ export function planBoard(
       ...physics.faults,
       ...routed.faults,
     ],
-    book,
-    keep,
+    { book, keep },
   );
   const placements = planPlacements(laid, book);
   const planned: PlanBoard = {
@@ -97,8 +96,7 @@ function tellFaults(
   laid: LaidBoard,
   { fixings, ribbing }: Pick<ReturnType<typeof drillBoard>, 'fixings' | 'ribbing'>,
   faults: readonly BoardRemark[],
-  book: PlanBook,
-  keep: Keep,
+  { book, keep }: { readonly book: PlanBook; readonly keep: Keep },
 ): void {
   const { board } = laid;
   const all = [

@@ -1,6 +1,7 @@
 import type { DeviceDrop, OperatingPoint } from '../../model/plan/index.ts';
 import { deviceDrops } from './device-drops.ts';
-import { type NetworkInput, operatingPoints, type SolvedPoints } from './operating-points.ts';
+import { type NetworkInput, operatingPoints } from './operating-points.ts';
+import type { SolvedPoints } from './solved-points.ts';
 
 type Band = { readonly from: number; readonly to: number } | null;
 

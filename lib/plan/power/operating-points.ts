@@ -7,7 +7,6 @@ import { loadElement } from '../../power/network/load-current.ts';
 import { solveNetwork } from '../../power/network/network.ts';
 import type { NetworkFault } from '../../power/network/network-fault.ts';
 import type { NetworkElement, NetworkResult } from '../../power/network/network-types.ts';
-import { onceEach } from '../once-each.ts';
 import type { Circuit, CircuitSource } from './circuit/circuit.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { batteryShare, chargerElements, circuitIn } from './circuit/circuit-states.ts';
@@ -29,7 +28,7 @@ export interface NetworkInput {
   readonly conductors: ReadonlyMap<string, SizedConductor>;
 }
 
-interface PointDefinition {
+export interface PointDefinition {
   readonly name: OperatingPointName;
   readonly title: string;
   /** Alternator limit, by the house rule; null with the engine off. */
@@ -115,22 +114,6 @@ export function solvePoint(input: NetworkInput, point: PointDefinition, end?: Su
   const referenceNode = input.circuit.primary?.negative ?? bodyId;
   const network = { referenceNode, elements };
   return planPoint(point, elements, solveNetwork(network));
-}
-
-/** Gives solved points of one network: each is solved once for each end of its supply. */
-export type SolvedPoints = (point: PointDefinition, end?: SupplyEnd) => OperatingPoint;
-
-/** Solves the points of a network as they are asked for. */
-export function solvedPoints(input: NetworkInput): SolvedPoints {
-  const solved = onceEach(
-    (point: PointDefinition) =>
-      onceEach(
-        (end: SupplyEnd | undefined) => solvePoint(input, point, end),
-        (end) => end,
-      ),
-    (point) => point,
-  );
-  return (point, end) => solved(point)(end);
 }
 
 function atEnd(input: NetworkInput, end: SupplyEnd): NetworkInput {

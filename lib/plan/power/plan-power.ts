@@ -24,7 +24,7 @@ import { dropWorkings } from './device-drops.ts';
 import { bandedDrops } from './drop-bands.ts';
 import { planKeyOff } from './key-off.ts';
 import { remarkFaults } from './network-remarks.ts';
-import { operatingPoints, pointFaults, solvedPoints } from './operating-points.ts';
+import { operatingPoints, pointFaults } from './operating-points.ts';
 import { faultCurrents } from './short/fault-currents.ts';
 import { interruptingOf, lawfulInstead } from './short/fuse-interrupting.ts';
 import { needTrace } from './sizing/conductor-need.ts';
@@ -33,6 +33,7 @@ import { continuousCurrent } from './sizing/continuous-current.ts';
 import type { SizedFuse } from './sizing/fuse-sizing.ts';
 import type { PowerSizing } from './sizing/power-sizing.ts';
 import { ratingsOf, type SizedPower } from './sizing/size-power.ts';
+import { solvedPoints } from './solved-points.ts';
 import { sourceReadings } from './source-readings.ts';
 
 /** The power part of the plan, once sizes and lengths have settled. */

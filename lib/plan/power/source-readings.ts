@@ -4,7 +4,8 @@ import type { Traced } from '../../model/trace.ts';
 import { traced } from '../../model/trace.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitEdge, CircuitSource } from './circuit/circuit.ts';
-import { type NetworkInput, operatingPoints, type SolvedPoints } from './operating-points.ts';
+import { type NetworkInput, operatingPoints } from './operating-points.ts';
+import type { SolvedPoints } from './solved-points.ts';
 
 type Point = (typeof operatingPoints)[number];
 
