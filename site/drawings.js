@@ -1,7 +1,7 @@
 /**
  * Drawings that can be brought nearer and moved about: wheel with the control key, two fingers, drag, double
- * click, buttons, keys. A drawing moves by the scrolling of its frame, so that one finger and the arrow keys
- * work without any help. Without this script each drawing stands at its full width.
+ * click, buttons, keys. The wheel alone goes on through the page. A drawing moves by the scrolling of its frame, so that
+ * one finger works without any help. Without this script each drawing stands at its full width.
  */
 (() => {
   const most = 12;
@@ -11,18 +11,26 @@
   const readablePxPerMm = 2.52;
   /** A hand that clicks may shake by so much. */
   const shakePx = 4;
+  /** How far an arrow key moves a drawing. */
+  const keyPx = 40;
 
   /** @param {HTMLElement} figure @param {(text: string) => void} tell */
   const open = (figure, tell) => {
     const frame = figure.querySelector('.drawing-wrap');
-    const drawing = figure.querySelector('svg');
-    if (!(frame instanceof HTMLElement) || !drawing) return;
+    const widthMm = Number(figure.style.getPropertyValue('--w'));
+    const heightMm = Number(figure.style.getPropertyValue('--h'));
+    if (!(frame instanceof HTMLElement) || !widthMm || !heightMm) return;
     let zoom = 1;
 
+    /** The zoom at which all of the drawing is in sight. */
+    const whole = () => {
+      const highest = Number.parseFloat(getComputedStyle(frame).maxHeight) - 2;
+      return Math.min(1, highest / ((frame.clientWidth * heightMm) / widthMm));
+    };
     /** Zooms so that the point of the drawing below (x, y) of the window stays there. */
     /** @param {number} wanted @param {{ x: number, y: number }} [at] */
     const zoomTo = (wanted, at) => {
-      const next = Math.min(most, Math.max(1, wanted));
+      const next = Math.min(most, Math.max(whole(), wanted));
       const box = frame.getBoundingClientRect();
       const x = at ? at.x - box.left : frame.clientWidth / 2;
       const y = at ? at.y - box.top : frame.clientHeight / 2;
@@ -40,19 +48,30 @@
       zoomTo(wanted);
       tell(`Zoom ${Math.round(zoom * 100)} %`);
     };
+    const showWhole = () => {
+      zoomTo(whole());
+      frame.scrollIntoView({ block: 'nearest' });
+      tell('The whole drawing is in sight.');
+    };
 
     figure.classList.add('zoomable');
     // What stands among the text is lettered to be read at the width of a phone.
-    const widePx = Math.max(readablePx, drawing.viewBox.baseVal.width * readablePxPerMm);
+    const widePx = Math.max(readablePx, widthMm * readablePxPerMm);
     zoomTo(figure.classList.contains('inline') ? 1 : widePx / Math.max(1, frame.clientWidth));
-    figure.prepend(tools(figure, { zoomAndTell, zoom: () => zoom }));
+    figure.prepend(
+      tools(figure, [
+        ['Larger', () => zoomAndTell(zoom * step)],
+        ['Smaller', () => zoomAndTell(zoom / step)],
+        ['Whole', showWhole],
+      ]),
+    );
 
     frame.addEventListener('keydown', (event) => {
       if (event.target !== frame || event.ctrlKey || event.metaKey || event.altKey) return;
       if (event.key === '+' || event.key === '=') zoomAndTell(zoom * step);
       else if (event.key === '-') zoomAndTell(zoom / step);
-      else if (event.key === '0') zoomAndTell(1);
-      else return;
+      else if (event.key === '0') showWhole();
+      else if (!movedDown(frame, event.key)) return;
       event.preventDefault();
     });
     frame.addEventListener(
@@ -69,36 +88,47 @@
     followMouse(frame);
   };
 
-  /** Buttons of a drawing. @param {HTMLElement} figure @param {{ zoomAndTell: (wanted: number) => void, zoom: () => number }} view */
-  const tools = (figure, { zoomAndTell, zoom }) => {
+  /**
+   * Moves a drawing up or down by a key: no wheel does, so no browser does it by itself. At its end the key goes on to the
+   * page. @param {HTMLElement} frame @param {string} key
+   */
+  const movedDown = (frame, key) => {
+    /** @type {Record<string, number>} */
+    const ways = { ArrowDown: keyPx, ArrowUp: -keyPx };
+    const before = frame.scrollTop;
+    frame.scrollTop += ways[key] ?? 0;
+    return frame.scrollTop !== before;
+  };
+
+  /** Buttons of a drawing. @param {HTMLElement} figure @param {readonly (readonly [string, () => void])[]} buttons */
+  const tools = (figure, buttons) => {
     const bar = document.createElement('div');
     bar.className = 'drawing-tools';
     bar.setAttribute('role', 'group');
     const name = figure.querySelector('figcaption')?.textContent ?? '';
     bar.setAttribute('aria-label', `Zoom of ${name}`);
-    /** @type {readonly (readonly [string, () => number])[]} */
-    const buttons = [
-      ['Larger', () => zoom() * step],
-      ['Smaller', () => zoom() / step],
-      ['Whole', () => 1],
-    ];
-    for (const [text, wanted] of buttons) {
+    for (const [text, press] of buttons) {
       const button = document.createElement('button');
       button.type = 'button';
       button.textContent = text;
-      button.addEventListener('click', () => zoomAndTell(wanted()));
+      button.addEventListener('click', press);
       bar.append(button);
     }
+    const hint = document.createElement('small');
+    hint.className = 'wheel-hint';
+    hint.textContent = 'Ctrl and the wheel bring it nearer, dragging moves it.';
+    bar.append(hint);
     return bar;
   };
 
-  /** Two fingers zoom; one scrolls the frame, which the browser does by itself. */
+  /** Two fingers zoom and move; one scrolls the frame, which the browser does by itself. */
   /** @param {HTMLElement} frame @param {{ zoomTo: (wanted: number, at: { x: number, y: number }) => void, zoom: () => number }} view */
   const followFingers = (frame, { zoomTo, zoom }) => {
     /** @type {Map<number, { x: number, y: number }>} */
     const fingers = new Map();
     let apart = 0;
     let zoomAtStart = 1;
+    let middle = { x: 0, y: 0 };
     const spread = () => {
       const [a, b] = [...fingers.values()];
       if (!a || !b) return null;
@@ -110,13 +140,18 @@
       const now = spread();
       if (!now) return;
       apart = now.apart;
+      middle = now.middle;
       zoomAtStart = zoom();
     });
     frame.addEventListener('pointermove', (event) => {
       if (!fingers.has(event.pointerId)) return;
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
       const now = spread();
-      if (now && apart > 0) zoomTo((zoomAtStart * now.apart) / apart, now.middle);
+      if (!now || apart === 0) return;
+      frame.scrollLeft += middle.x - now.middle.x;
+      frame.scrollTop += middle.y - now.middle.y;
+      middle = now.middle;
+      zoomTo((zoomAtStart * now.apart) / apart, middle);
     });
     /** @param {PointerEvent} event */
     const lift = (event) => fingers.delete(event.pointerId);

@@ -1,21 +1,35 @@
 /**
  * One thing, wherever it stands: pointing at a wire, a fuse or a part lights it up in every drawing and table
- * of the page, a click pins it, Escape lets go. By the keyboard: a row's name is a button; the arrow keys go
- * from row to row. Without this script the page reads the same.
+ * of the page; a click pins it, names it and leads from place to place; Escape lets go. By the keyboard: a row's name is
+ * a button; the arrow keys go from row to row. Without this script the page reads the same.
  */
 (() => {
   const main = document.getElementById('main');
   const status = document.getElementById('sheet-status');
   if (!main || !status) return;
 
+  /** How far from a thin line it is still pointed at: a mouse is steadier than a finger. */
+  const reachPx = { mouse: 6, touch: 12 };
+  const reachStepPx = 2;
+  const turns = 12;
+
   /** @type {Map<string, Element[]>} */
   const places = new Map();
-  for (const element of main.querySelectorAll('[data-subject]')) {
-    const subject = element.getAttribute('data-subject') ?? '';
-    const held = places.get(subject);
-    if (held) held.push(element);
-    else places.set(subject, [element]);
-  }
+  /** Takes note of what stands in a part of the page. @param {Element} part */
+  const note = (part) => {
+    for (const element of part.querySelectorAll('[data-subject]')) {
+      const subject = element.getAttribute('data-subject') ?? '';
+      const held = places.get(subject);
+      if (held) held.push(element);
+      else places.set(subject, [element]);
+      element.classList.toggle('lit', subject === lit);
+    }
+  };
+  /** Where a subject stands, in the order of the page. @param {string} subject */
+  const placesOf = (subject) =>
+    (places.get(subject) ?? [])
+      .filter((one) => one.isConnected)
+      .sort((a, b) => (a.compareDocumentPosition(b) & Node.DOCUMENT_POSITION_FOLLOWING ? -1 : 1));
 
   /** @type {string | null} */
   let lit = null;
@@ -23,6 +37,7 @@
   let pinned = null;
   /** Buttons by their subject. @type {Map<string, HTMLButtonElement[]>} */
   const buttons = new Map();
+  note(main);
 
   /** @param {string | null} subject */
   const light = (subject) => {
@@ -43,33 +58,120 @@
     return `${words(drawings.size, 'drawing')} and ${words(tables.size, 'table')}`;
   };
 
+  /** What a subject is called on the sheets: as the first row that is about it begins. @param {string} subject */
+  const nameOf = (subject) => {
+    const rows = placesOf(subject).flatMap((one) => one.querySelector('th[scope=row]')?.textContent ?? []);
+    const name = rows
+      .map((text) => text.replace(/\s+/g, ' ').trim())
+      .find((text) => /[\p{L}\p{N}]/u.test(text));
+    return name === undefined || name.includes(subject) ? subject : `${name} (${subject})`;
+  };
+
+  const bar = document.createElement('div');
+  bar.className = 'pinned';
+  bar.setAttribute('role', 'region');
+  bar.setAttribute('aria-label', 'Pinned');
+  bar.hidden = true;
+  const named = document.createElement('p');
+  bar.append(named);
+  main.append(bar);
+  let place = -1;
+  /** Brings the next or the last place of what is pinned into sight. @param {number} step */
+  const go = (step) => {
+    const all = placesOf(pinned ?? '').filter((one) => one.getClientRects().length > 0);
+    if (all.length === 0) return;
+    place = (place + step + all.length) % all.length;
+    all[place]?.scrollIntoView({ block: 'center', inline: 'center' });
+  };
+  /** @type {readonly (readonly [string, () => void])[]} */
+  const ways = [
+    ['Place before', () => go(-1)],
+    ['Next place', () => go(1)],
+    ['Let go', () => pin(null)],
+  ];
+  for (const [text, press] of ways) {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.textContent = text;
+    button.addEventListener('click', press);
+    bar.append(button);
+  }
+
+  /** Says what is pinned, and where it is lit. */
+  const name = () => {
+    bar.hidden = pinned === null;
+    if (pinned === null) return;
+    const strong = document.createElement('strong');
+    strong.textContent = nameOf(pinned);
+    named.replaceChildren(strong, ` in ${counted(pinned)}`);
+    status.textContent = `${pinned} is lit in ${counted(pinned)}. Escape lets go.`;
+  };
+
   /** @param {string | null} subject */
   const pin = (subject) => {
     for (const button of buttons.get(pinned ?? '') ?? []) button.setAttribute('aria-pressed', 'false');
     const was = pinned;
     pinned = subject;
+    place = -1;
     main.classList.toggle('has-pin', subject !== null);
     light(subject);
     for (const button of buttons.get(subject ?? '') ?? []) button.setAttribute('aria-pressed', 'true');
-    if (subject !== null) status.textContent = `${subject} is lit in ${counted(subject)}. Escape lets go.`;
-    else if (was !== null) status.textContent = `${was} let go.`;
+    // It is looked for in every drawing: those that were not near yet come now.
+    if (subject !== null) for (const frame of document.querySelectorAll('iframe')) frame.loading = 'eager';
+    if (subject === null && was !== null) status.textContent = `${was} let go.`;
+    name();
   };
+  document.addEventListener('drawn', ({ target }) => {
+    if (!(target instanceof Element)) return;
+    note(target);
+    name();
+  });
 
   /** @param {EventTarget | null} target */
-  const subjectAt = (target) =>
+  const subjectOf = (target) =>
     target instanceof Element
       ? (target.closest('[data-subject]')?.getAttribute('data-subject') ?? null)
       : null;
+  /** @param {Element | null} element */
+  const isLine = (element) =>
+    element instanceof SVGGeometryElement && getComputedStyle(element).fill === 'none';
 
-  main.addEventListener('pointerover', (event) => {
-    if (pinned === null && event.pointerType === 'mouse') light(subjectAt(event.target));
+  /**
+   * What is pointed at. In a drawing a thin line near by goes before the face that it runs over: nobody hits a hair.
+   * @param {EventTarget | null} target @param {{ clientX: number, clientY: number }} at @param {number} reach
+   */
+  const subjectAt = (target, { clientX, clientY }, reach) => {
+    const drawing = target instanceof Element ? target.closest('.drawing svg') : null;
+    if (!(target instanceof Element) || !drawing) return subjectOf(target);
+    if (subjectOf(target) !== null && (isLine(target) || target.closest('text'))) return subjectOf(target);
+    for (let far = reachStepPx; far <= reach; far += reachStepPx)
+      for (let turn = 0; turn < turns; turn += 1) {
+        const angle = (2 * Math.PI * turn) / turns;
+        const [x, y] = [clientX + far * Math.cos(angle), clientY + far * Math.sin(angle)];
+        const near = document.elementFromPoint(x, y);
+        if (isLine(near) && drawing.contains(near) && subjectOf(near) !== null) return subjectOf(near);
+      }
+    return subjectOf(target);
+  };
+
+  let isAsked = false;
+  main.addEventListener('pointermove', (event) => {
+    if (pinned !== null || event.pointerType !== 'mouse' || isAsked) return;
+    isAsked = true;
+    requestAnimationFrame(() => {
+      isAsked = false;
+      if (pinned === null)
+        light(subjectAt(document.elementFromPoint(event.clientX, event.clientY), event, reachPx.mouse));
+    });
   });
   main.addEventListener('pointerleave', () => {
     if (pinned === null) light(null);
   });
   main.addEventListener('click', (event) => {
-    if (event.target instanceof Element && event.target.closest('a, .drawing-tools')) return;
-    const subject = subjectAt(event.target);
+    if (event.target instanceof Element && event.target.closest('a, .drawing-tools, .pinned, summary'))
+      return;
+    const isMouse = event instanceof PointerEvent && event.pointerType === 'mouse';
+    const subject = subjectAt(event.target, event, isMouse ? reachPx.mouse : reachPx.touch);
     if (subject !== null) pin(subject === pinned ? null : subject);
   });
   document.addEventListener('keydown', (event) => {
@@ -80,7 +182,7 @@
   const makeButton = (row) => {
     const head = row.querySelector('th');
     const subject = row.getAttribute('data-subject') ?? '';
-    if (!head || (places.get(subject)?.length ?? 0) < 2) return null;
+    if (!head) return null;
     const button = document.createElement('button');
     button.type = 'button';
     button.className = 'pin';
@@ -88,10 +190,10 @@
     button.append(...head.childNodes);
     // A row that has no name of its own, as a conductor without a label, is called after its thing.
     if (!/[\p{L}\p{N}]/u.test(button.textContent ?? '')) {
-      const name = document.createElement('span');
-      name.className = 'unseen';
-      name.textContent = subject;
-      button.append(name);
+      const own = document.createElement('span');
+      own.className = 'unseen';
+      own.textContent = subject;
+      button.append(own);
     }
     head.append(button);
     button.addEventListener('focus', () => {

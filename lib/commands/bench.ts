@@ -1,7 +1,7 @@
 import { drawJobPages } from '../draw/draw-job.ts';
 import { solveNetwork } from '../power/network/network.ts';
 import type { Network, NetworkResult } from '../power/network/network-types.ts';
-import { renderPage } from '../publish/page/render-page.ts';
+import { pageWithFiles } from '../publish/page/render-page.ts';
 import { shippedMetrics } from '../publish/site/shipped-metrics.ts';
 import { sitePages } from '../publish/site/site-pages.ts';
 import { openTemplates } from '../publish/site/templates.ts';
@@ -183,7 +183,7 @@ async function jobRows(clock: Clock, shop: LoadedShop): Promise<BenchRow[]> {
   const draw = await secondsOf(clock, () => drawingsOf(largest.plan));
   const drawn = ms('draw', `the drawings of ${largest.job.id}`, draw);
   if (!page) return [drawn];
-  const build = await secondsOf(clock, () => renderPage(page, templates, () => drawings));
+  const build = await secondsOf(clock, () => pageWithFiles(page, templates, () => drawings));
   return [drawn, ms('page', `its page of ${page.address}, drawings at hand`, build)];
 }
 

@@ -114,7 +114,7 @@ describe('the calculators in one file', () => {
       ({ address }) => address === addresses.calculatorsFile,
     );
     if (!one) throw new Error('There is no such page.');
-    html = await make(one);
+    ({ html } = await make(one));
     const file = join(folder, 'calculators.html');
     await writeFile(file, html);
     url = pathToFileURL(file).href;

@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { pdfOptions } from '../../lib/export/print/print-pdf.ts';
-import { renderPage } from '../../lib/publish/page/render-page.ts';
+import { pageWithFiles } from '../../lib/publish/page/render-page.ts';
 import type { PageMade } from '../../lib/publish/serve/page-maker.ts';
 import { type Served, serve } from '../../lib/publish/serve/serve.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
@@ -30,7 +30,7 @@ function sampleMade(title: string, changes: readonly string[] = []): PageMade {
     (one) => one.address === address,
   );
   if (!page) throw new Error('The sample site has no page of its job.');
-  return { state: 'made', html: renderPage(page, templates, sampleDrawings), problems: [] };
+  return { state: 'made', ...pageWithFiles(page, templates, sampleDrawings), problems: [] };
 }
 
 let root = '';

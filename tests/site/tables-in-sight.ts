@@ -73,7 +73,7 @@ const look = `(() => {
         if (inCards && cell.tagName === 'TD' && box.width > 0 &&
             !/^"[^"]*[A-Za-z]/.test(getComputedStyle(cell, '::before').content)) found.unnamed.push(caption + ': ' + cell.textContent.trim());
       }
-      const lead = cells.find(({ cell }) => cell.classList.contains('leads'));
+      const lead = cells.find(({ cell }) => cell.matches('.leads') || table.classList.contains('leads-' + (cell.cellIndex + 1)));
       if (!inCards || !lead) continue;
       for (const { cell, box } of cells)
         if (cell !== lead.cell && box.width > 0 &&

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { SourceFile } from '../../model/content/source-file.ts';
-import type { Page } from '../../publish/page/page.ts';
+import type { MadePage, Page } from '../../publish/page/page.ts';
 import type { SeenFile } from '../../publish/serve/file-looks.ts';
 import type { MadeFile, PageMade, PageWish } from '../../publish/serve/page-maker.ts';
 import { scopeOf } from '../../publish/serve/scopes.ts';
@@ -20,7 +20,7 @@ import { type LoadedShop, loadShop, siteOf } from '../shop/load-shop.ts';
 export class PageDesk {
   readonly #root: string;
   readonly #crew: Crew;
-  #pages: { readonly layouts: string; readonly make: (page: Page) => Promise<string> } | null = null;
+  #pages: { readonly layouts: string; readonly make: (page: Page) => Promise<MadePage> } | null = null;
 
   /** @param crew Plans and draws on the thread of the desk. */
   constructor(root: string, crew: Crew) {
@@ -41,7 +41,7 @@ export class PageDesk {
     const page = sitePages({ site, audience: 'bench' }).find((one) => one.address === address);
     if (page === undefined) return { state: 'absent', problems };
     const make = await this.#maker(layouts);
-    return { state: 'made', html: await make(page), problems };
+    return { state: 'made', ...(await make(page)), problems };
   }
 
   /** The search index over every page of these files. */
@@ -77,7 +77,7 @@ export class PageDesk {
   }
 
   /** Makes pages as a build does, with the layouts opened anew where they changed. */
-  async #maker(layouts: string): Promise<(page: Page) => Promise<string>> {
+  async #maker(layouts: string): Promise<(page: Page) => Promise<MadePage>> {
     if (this.#pages?.layouts === layouts) return this.#pages.make;
     const { digest } = await digestOf(layoutsFolder);
     const make = keptPages({

@@ -43,6 +43,7 @@ export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrom
           current: address.startsWith(to),
         }))
       : [],
+    search: open ? linkTo(address, addresses.search) : null,
     trail: open ? upwards.map(([name, to]) => ({ title: name, href: linkTo(address, to) })) : [],
     mark,
     printRules: printRules({

@@ -50,12 +50,25 @@ export function gaugeOf(stripsM: readonly number[], textOf: (lengthM: number) =>
   const holes = holesBelow(holeTopMm + lineMm + gapMm);
   return {
     widthMm,
-    heightMm: holes.endMm,
+    heightMm: rounded(holes.endMm),
     proofMm,
-    captions: [...proofText, ...stripText, ...holeText],
-    strips: strips.things,
-    holes: holes.things,
+    captions: [...proofText, ...stripText, ...holeText].map(placed),
+    strips: strips.things.map((one) => ({
+      ...placed(one),
+      lengthMm: rounded(one.lengthMm),
+      barMm: rounded(one.barMm),
+    })),
+    holes: holes.things.map(placed),
   };
+}
+
+/** A length to a thousandth of a millimetre: sums of decimals are written as they are meant. */
+function rounded(lengthMm: number): number {
+  return Math.round(lengthMm * 1000) / 1000;
+}
+
+function placed<T extends GaugePlace>(one: T): T {
+  return { ...one, xMm: rounded(one.xMm), yMm: rounded(one.yMm) };
 }
 
 /** Lines of text, the base of the first one at a height. */

@@ -28,6 +28,8 @@ export interface Chrome {
   /** The way up to the top of the site. */
   readonly top: string;
   readonly navigation: readonly NavigationLink[];
+  /** The way to the search page; null where there is none. */
+  readonly search: string | null;
   /** The pages above this one. */
   readonly trail: readonly Link[];
   /** `DRAFT` or `SUPERSEDED` on a page that nobody may build from. */
@@ -51,6 +53,18 @@ export interface SearchRecord {
   readonly vehicles: readonly string[];
   readonly parts: readonly string[];
   readonly boardMaterials: readonly string[];
+}
+
+/** A file that stands beside a page: its path from the folder of the page, and its text. */
+export interface PageFile {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** A page as it is written, with the files that it takes from beside it. */
+export interface MadePage {
+  readonly html: string;
+  readonly files: readonly PageFile[];
 }
 
 /** One page of the site. Its model is made when it is asked for and held by nobody. */

@@ -2,18 +2,25 @@ import type { Environment } from 'nunjucks';
 import { sheetFormats } from '../../draw/sheet/sheet-format.ts';
 import { frozen } from '../frozen.ts';
 import type { DrawingsOf, PlanDrawing } from '../site/shop-site.ts';
+import { drawingFile } from './drawing-file.ts';
 import { fillDrawings, hasDrawingTokens } from './drawing-token.ts';
-import type { Page } from './page.ts';
+import type { MadePage, Page, PageFile } from './page.ts';
 
-/**
- * The HTML of one page, from its model to its drawings, for who has these at hand, as the printer; build and server take
- * the same two steps, and may wait for drawings between them.
- */
+/** The HTML of one page with its drawings in it, so that it asks for no other file: for the printer. */
 export function renderPage(page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
   const html = renderModel(page.template, page.model(), templates);
   return page.plan !== undefined && hasDrawingTokens(html)
     ? putDrawings(html, templates, drawingsOf(page.plan))
     : html;
+}
+
+/** One page as a build writes it, with its drawings beside it, for who has these at hand; build and server may wait for them. */
+export function pageWithFiles(page: Page, templates: Environment, drawingsOf: DrawingsOf): MadePage {
+  const model = page.model();
+  const html = renderModel(page.template, model, templates);
+  return page.plan !== undefined && hasDrawingTokens(html)
+    ? withDrawingFiles(html, templates, drawingsOf(page.plan), model.top)
+    : { html, files: [] };
 }
 
 /** A page without its drawings: tokens stand where they go. */
@@ -22,16 +29,40 @@ export function renderModel(template: string, model: object, templates: Environm
 }
 
 /** Puts the drawings of a page in, which is done last: they are large, and no page holds them before. */
-export function putDrawings(html: string, templates: Environment, drawings: readonly PlanDrawing[]): string {
+function putDrawings(html: string, templates: Environment, drawings: readonly PlanDrawing[]): string {
   const figures = (own: readonly PlanDrawing[]): string =>
     templates.render('drawings.njk', { drawings: own.map(figureOf) });
   return fillDrawings(html, drawings, figures);
+}
+
+/**
+ * A page whose drawings are files beside it: those of the sheets that it has, and no other. `top`: the way from the page
+ * up to the top of the site.
+ */
+export function withDrawingFiles(
+  html: string,
+  templates: Environment,
+  drawings: readonly PlanDrawing[],
+  top: string,
+): MadePage {
+  const files: PageFile[] = [];
+  const figures = (own: readonly PlanDrawing[]): string =>
+    templates.render('drawings.njk', {
+      drawings: own.map((drawing) => {
+        const file = drawingFile(drawing, top);
+        files.push(file);
+        return { ...figureOf(drawing), src: file.path };
+      }),
+    });
+  return { html: fillDrawings(html, drawings, figures), files };
 }
 
 /** Width of an upright page between its margins, for the narrower of the two papers (A4). */
 const printWidthMm = 186;
 
 interface Figure extends PlanDrawing {
+  readonly widthMm: number;
+  readonly heightMm: number;
   /** Classes: `whole` and its like take a page of paper to themselves, `inline` stands among the text. */
   readonly placing: string;
 }
@@ -40,11 +71,12 @@ interface Figure extends PlanDrawing {
 function figureOf(drawing: PlanDrawing): Figure {
   const [, width = '0', height = '0'] =
     /<svg[^>]*?\swidth="([\d.]+)mm"[^>]*?\sheight="([\d.]+)mm"/.exec(drawing.svg) ?? [];
-  if (Number(width) <= printWidthMm) return { ...drawing, placing: 'inline' };
-  const [short, long] = [Math.min(Number(width), Number(height)), Math.max(Number(width), Number(height))];
+  const size = { widthMm: Number(width), heightMm: Number(height) };
+  if (size.widthMm <= printWidthMm) return { ...drawing, ...size, placing: 'inline' };
+  const [short, long] = [Math.min(size.widthMm, size.heightMm), Math.max(size.widthMm, size.heightMm)];
   const larger = largerSheets.find(({ widthMm, heightMm }) => near(short, widthMm) && near(long, heightMm));
-  const lying = Number(width) > Number(height) ? '-lying' : '';
-  return { ...drawing, placing: `whole${lying}${larger ? ` whole-${larger.name}${lying}` : ''}` };
+  const lying = size.widthMm > size.heightMm ? '-lying' : '';
+  return { ...drawing, ...size, placing: `whole${lying}${larger ? ` whole-${larger.name}${lying}` : ''}` };
 }
 
 /** Sheets larger than the paper of a set, upright, as the page names of the print rules call them. */

@@ -2,7 +2,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import { chromeOf } from '../page/chrome.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
-import { qrCode } from '../page/qr-code.ts';
+import { type QrCode, qrCode } from '../page/qr-code.ts';
 import { type SheetSection, sheetSections } from '../page/sheet-sections.ts';
 import type { Fact } from '../sheets/table.ts';
 import { addresses, linkTo, worksheetAddress } from '../site/addresses.ts';
@@ -31,9 +31,11 @@ export interface JobBody {
   readonly customer: readonly Fact[];
   /** Null on a customer's copy. */
   readonly worksheet: string | null;
-  /** The way to this page from paper: its full address, and the same as a code; empty without a site to lead to. */
+  /** The way to this page from paper: its full address, and the same as a code; empty and null without a site to lead to. */
   readonly pageUrl: string;
-  readonly qr: string;
+  readonly qr: QrCode | null;
+  /** True where the page opens on a quick view. */
+  readonly hasQuickView: boolean;
   readonly revisions: readonly Link[];
   /** Set on the page of a frozen revision: the way to the current one. */
   readonly current: string | null;
@@ -96,7 +98,8 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
     customer: customerFacts(job.customer, context.audience),
     worksheet: isOpen ? linkTo(address, worksheetAddress(id, isFrozen ? revision : null)) : null,
     pageUrl,
-    qr: pageUrl === '' ? '' : qrCode(pageUrl),
+    qr: pageUrl === '' ? null : qrCode(pageUrl),
+    hasQuickView: sections.some(({ id: sheet }) => sheet === 'quick-view'),
     revisions: revisionLinks(job, address),
     current: isFrozen ? linkTo(address, addresses.job(id)) : null,
   };

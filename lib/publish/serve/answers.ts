@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Environment } from 'nunjucks';
+import { drawingsFolder } from '../page/drawing-file.ts';
 import type { PageModel } from '../page/page.ts';
 import { addresses, linkTo, wayUp } from '../site/addresses.ts';
 import { siteAssets } from '../site/site-assets.ts';
@@ -32,6 +33,9 @@ const liveFiles: Readonly<Record<string, string>> = {
   'assets/live.css': 'site/styles/live.css',
   'assets/live.js': 'site/live.js',
 };
+
+/** A drawing of a page: the folder of the page, and the path from there. */
+const besidePage = new RegExp(`^(jobs/.+/)(${drawingsFolder}/[^/]+)$`);
 
 /** A page that is not made yet is waited for so long before the one before it is shown (ms). */
 const pageWaitMs = 400;
@@ -76,6 +80,7 @@ function bare(address: string, title: string, text: string): PageModel {
     shopName: 'Build sheets',
     top: wayUp(address),
     navigation: [{ title: 'Jobs', href: linkTo(address, addresses.jobs), current: false }],
+    search: null,
     trail: [],
     mark: null,
     printRules: '',
@@ -89,6 +94,12 @@ async function fileAnswer(name: string, live: LiveSite): Promise<Answer | null> 
   if (asset !== undefined) return { status: 200, type, body: await asset.read() };
   const own = liveFiles[name];
   if (own !== undefined) return { status: 200, type, body: await readFile(join(projectFolder, own)) };
-  const found = name.startsWith('pagefind/') ? await live.searchFile(name) : null;
+  const [, folder, path] = besidePage.exec(name) ?? [];
+  const found =
+    folder !== undefined && path !== undefined
+      ? await live.fileBeside(`/${folder}`, path, pageWaitMs)
+      : name.startsWith('pagefind/')
+        ? await live.searchFile(name)
+        : null;
   return found === null ? null : { status: 200, type, body: found };
 }

@@ -1,3 +1,4 @@
+import { fileOf, folderOf } from '../site/addresses.ts';
 import type { Look } from './file-looks.ts';
 import type { MadeFile, PageMade, PageMaker } from './page-maker.ts';
 import { PageShelf, type ShelvedPage } from './page-shelf.ts';
@@ -7,14 +8,17 @@ import { filesOf, jobFileOf, type Scope, scopeName, scopeOf } from './scopes.ts'
 
 export interface LiveSiteOptions {
   readonly maker: PageMaker;
-  /** The page that was built last for an address, from before the server began; null where there is none. */
-  readonly lastBuilt: (address: string) => Promise<string | null>;
+  /** A file of the site that was built last, from before the server began; null where there is none. */
+  readonly lastBuilt: (file: string) => Promise<string | null>;
   readonly say: (message: string) => void;
   /** Called when the standing of pages may be another: those of the scope. */
   readonly onChange: (scope: Scope) => void;
   /** Addresses that readers have open. */
   readonly open: () => Iterable<string>;
 }
+
+/** The key of a page that was built before the server began. */
+const builtBefore = 'built before';
 
 interface Making {
   readonly key: string;
@@ -136,6 +140,13 @@ export class LiveSite {
     };
   }
 
+  /** A file beside the page at an address, as the page that is shown there has it; null where it has none of that path. */
+  async fileBeside(address: string, path: string, waitMs: number): Promise<string | null> {
+    const { page } = await this.shown(address, waitMs);
+    if (page?.key === builtBefore) return this.#options.lastBuilt(`${folderOf(address)}${path}`);
+    return page?.files.find((file) => file.path === path)?.text ?? null;
+  }
+
   /** A file of the search index: of the latest save, or while that is planned of the one before; null where there is none. */
   async searchFile(path: string): Promise<Uint8Array | null> {
     const { now } = this.#book.of({ kind: 'shop' });
@@ -209,7 +220,7 @@ export class LiveSite {
       if (signal.aborted) return;
       this.#book.settle(scope, key, made);
       if (this.#book.of(scope).verdict === 'read') {
-        if (made.state === 'made') this.#shelf.put(address, made.html, key);
+        if (made.state === 'made') this.#shelf.put(address, made, key);
         if (made.state === 'absent') this.#absent.set(address, key);
       }
     } catch (error) {
@@ -223,7 +234,7 @@ export class LiveSite {
     const { good, verdict } = this.#book.of(scopeOf(address));
     if (verdict === 'read' || verdict === 'unknown' || good === null || this.#shelf.get(address)) return;
     const made = await this.#page(address, good.files, signal).catch(() => null);
-    if (made?.state === 'made' && !this.#shelf.get(address)) this.#shelf.put(address, made.html, good.key);
+    if (made?.state === 'made' && !this.#shelf.get(address)) this.#shelf.put(address, made, good.key);
   }
 
   #page(address: string, files: Basis['files'], signal: AbortSignal): Promise<PageMade> {
@@ -233,8 +244,9 @@ export class LiveSite {
   }
 
   async #putLastBuilt(address: string): Promise<void> {
-    const html = await this.#options.lastBuilt(address);
-    if (html !== null && !this.#shelf.get(address)) this.#shelf.put(address, html, 'built before');
+    const html = await this.#options.lastBuilt(fileOf(address));
+    if (html !== null && !this.#shelf.get(address))
+      this.#shelf.put(address, { html, files: [] }, builtBefore);
   }
 
   #saySummary(): void {

@@ -1,4 +1,5 @@
 import type { Problem } from '../../model/problem.ts';
+import type { MadePage } from '../page/page.ts';
 import type { SeenFile } from './file-looks.ts';
 
 /** One page of a site, to be made from these files alone. */
@@ -11,7 +12,7 @@ export interface PageWish {
 
 /** What came of a wish: a throw is a fault of the program. */
 export type PageMade =
-  | { readonly state: 'made'; readonly html: string; readonly problems: readonly Problem[] }
+  | ({ readonly state: 'made'; readonly problems: readonly Problem[] } & MadePage)
   /** The job, or the shop, could not be read. */
   | { readonly state: 'unread'; readonly problems: readonly Problem[] }
   /** The files make no page at that address. */

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
+import type { MadePage } from '../page/page.ts';
 
 /** A page as a build would write it, and what it was made from. */
-export interface ShelvedPage {
-  readonly html: string;
+export interface ShelvedPage extends MadePage {
   /** Digest of the HTML. */
   readonly made: string;
   /** The digest of its files and layouts. */
@@ -30,11 +30,12 @@ export class PageShelf {
     return page;
   }
 
-  put(address: string, html: string, key: string): void {
+  put(address: string, { html, files }: MadePage, key: string): void {
     this.#drop(address);
     const made = createHash('sha256').update(html).digest('hex').slice(0, 16);
-    this.#pages.set(address, { html, made, key });
-    this.#characters += html.length;
+    const page = { html, files, made, key };
+    this.#pages.set(address, page);
+    this.#characters += charactersOf(page);
     for (const oldest of this.#pages.keys()) {
       if (this.#characters <= this.#most || oldest === address) break;
       this.#drop(oldest);
@@ -42,7 +43,12 @@ export class PageShelf {
   }
 
   #drop(address: string): void {
-    this.#characters -= this.#pages.get(address)?.html.length ?? 0;
+    const page = this.#pages.get(address);
+    if (page) this.#characters -= charactersOf(page);
     this.#pages.delete(address);
   }
+}
+
+function charactersOf({ html, files }: MadePage): number {
+  return files.reduce((sum, { text }) => sum + text.length, html.length);
 }

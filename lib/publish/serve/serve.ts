@@ -2,7 +2,6 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import type { Environment } from 'nunjucks';
-import { fileOf } from '../site/addresses.ts';
 import { openTemplates, projectFolder } from '../site/templates.ts';
 import { answerTo } from './answers.ts';
 import type { Look } from './file-looks.ts';
@@ -76,7 +75,7 @@ class Serving {
     this.#live = new LiveSite({
       maker,
       say,
-      lastBuilt: (address) => readFile(join(built, fileOf(address)), 'utf8').catch(() => null),
+      lastBuilt: (file) => readFile(join(built, file), 'utf8').catch(() => null),
       onChange: (scope) => {
         for (const [listener, address] of this.#listeners) if (isOf(address, scope)) this.#tell(listener);
       },

@@ -21,6 +21,9 @@ const whenWords = {
   load: 'Last, with all set: under load, noise, key off',
 } as const satisfies Record<PlanMeasurement['when'], string>;
 
+/** Measurements in the order in which they are taken. */
+export const measuringOrder = Object.keys(whenWords);
+
 function commissioningModel(plan: BuildPlan): CommissioningSheet | null {
   if (plan.measurements.length === 0) return null;
   const groups = Object.entries(whenWords)

@@ -14,6 +14,7 @@ import { packet } from './packet.ts';
 import { pickList } from './pick-list.ts';
 import { powerDiagram } from './power-diagram.ts';
 import { presets } from './presets.ts';
+import { quickView } from './quick-view.ts';
 import type { Sheet } from './sheet.ts';
 import { signalDiagram } from './signal-diagram.ts';
 import { survey } from './survey.ts';
@@ -23,6 +24,7 @@ import { wireList } from './wire-list.ts';
 
 /** The sheets of a job in the order in which they are printed. Each has a partial of the same name. */
 export const sheetIds = [
+  'quick-view',
   'cover',
   'survey',
   'pick-list',
@@ -49,6 +51,7 @@ export type SheetId = (typeof sheetIds)[number];
 
 /** The sheets that lie on the bench while a board is built, and no more: what is cut, placed, wired and tested there. */
 export const benchSheets: readonly SheetId[] = [
+  'quick-view',
   'cover',
   'cut-and-drill',
   'risers',
@@ -63,6 +66,7 @@ export const benchSheets: readonly SheetId[] = [
 
 /** Every sheet. One that is missing here does not compile. */
 export const sheets: { readonly [K in SheetId]: Sheet } = {
+  'quick-view': quickView,
   cover,
   survey,
   'pick-list': pickList,

@@ -39,13 +39,14 @@ export function readingsTable(caption: string, groups: readonly Group<PlanMeasur
   );
 }
 
-function predictedText(line: PlanMeasurement): string {
+/** What is foretold of a reading. */
+export function predictedText(line: PlanMeasurement): string {
   const figures = lineFigures(line);
   return figures === null ? asRead(line.predicted, line.unit) : printed(figures.predicted, line.predicted);
 }
 
 /** The limits; with their unit where no prediction beside them tells in what the line is read. */
-function limitsText(line: PlanMeasurement): string {
+export function limitsText(line: PlanMeasurement): string {
   const { least, greatest, predicted, unit } = line;
   if (least === null && greatest === null) return predicted === null ? `in ${unit}` : '';
   const figures = lineFigures(line);

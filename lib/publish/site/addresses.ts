@@ -24,16 +24,19 @@ export const addresses = {
   search: '/search/',
 } as const;
 
+/** What stands beside the revisions of a job in its folder. */
+const besideRevisions: ReadonlySet<string> = new Set(['worksheet', 'packet', 'drawings']);
+
 /**
  * A revision as a part of an address: letters, digits and single dots or hyphens stay; all else is written
- * as its code point. A revision may not take the place of the worksheet or of the packet.
+ * as its code point. A revision may not take the place of the worksheet, of the packet or of the drawings.
  */
 export function revisionSegment(revision: string): string {
   const written = revision.replace(
     /[^A-Za-z0-9-]/gu,
     (character) => `_${(character.codePointAt(0) ?? 0).toString(16)}_`,
   );
-  return ['worksheet', 'packet'].includes(written.toLowerCase()) ? `_${written}` : written;
+  return besideRevisions.has(written.toLowerCase()) ? `_${written}` : written;
 }
 
 /** The worksheet of a frozen revision, or of the current one. */
@@ -47,9 +50,14 @@ export function wayUp(from: string): string {
   return depth === 0 ? './' : '../'.repeat(depth);
 }
 
+/** The folder of an address, without a slash before it: `jobs/a/`. */
+export function folderOf(address: string): string {
+  return address.replace(/^\//, '');
+}
+
 /** The file of an address, without a slash before it: `jobs/a/index.html`. */
 export function fileOf(address: string): string {
-  return `${address.replace(/^\//, '')}index.html`;
+  return `${folderOf(address)}index.html`;
 }
 
 /**

@@ -5,8 +5,9 @@ import Eleventy from '@11ty/eleventy';
 import type { Audience } from '../../model/audience.ts';
 import { computeLater, type KeepLater } from '../../model/keep.ts';
 import { onceEach } from '../../plan/once-each.ts';
-import type { Page } from '../page/page.ts';
+import type { MadePage, Page } from '../page/page.ts';
 import { shopSitePlugin } from './eleventy-plugin.ts';
+import { FilesBeside } from './files-beside.ts';
 import { type DrawLater, keptPages } from './kept-pages.ts';
 import type { ShopSite } from './shop-site.ts';
 import { siteAssets, writeSiteFiles } from './site-assets.ts';
@@ -130,12 +131,15 @@ async function writePages(
   const make = keptPages({ templates: templatesOf(layouts), layouts, drawingsOf, keep });
   const byAddress = new Map(pages.map((page) => [page.address, page]));
   // What waits for assets is made ahead: where another page fails, nothing is still on its way into the folder.
-  const ahead = new Map<string, string>();
+  const ahead = new Map<string, MadePage>();
   for (const page of pages.filter(({ isOneFile }) => isOneFile)) ahead.set(page.address, await make(page));
-  const htmlOf = (address: string): string | Promise<string> => {
+  const beside = new FilesBeside(folder);
+  const htmlOf = async (address: string): Promise<string> => {
     const page = byAddress.get(address);
     if (page === undefined) throw new Error(`No page has the address ${address}.`);
-    return ahead.get(address) ?? make(page);
+    const { html, files } = ahead.get(address) ?? (await make(page));
+    await beside.write(address, files);
+    return html;
   };
   const eleventy = new Eleventy(join(projectFolder, 'site'), folder, {
     quietMode: true,
@@ -144,5 +148,9 @@ async function writePages(
       configuration.addPlugin(shopSitePlugin, { addresses: pages.map(({ address }) => address), htmlOf }),
   });
   eleventy.disableLogger();
-  await eleventy.write();
+  try {
+    await eleventy.write();
+  } finally {
+    await beside.end();
+  }
 }

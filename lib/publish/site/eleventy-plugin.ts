@@ -4,7 +4,7 @@ import { fileOf } from './addresses.ts';
 export interface PluginOptions {
   readonly addresses: readonly string[];
   /** The whole HTML of the page at an address, by the one way that the server takes as well. */
-  readonly htmlOf: (address: string) => string | Promise<string>;
+  readonly htmlOf: (address: string) => Promise<string>;
 }
 
 /** Settings that hold for every site: only the pages that are added. */

@@ -3,8 +3,8 @@ import type { KeepLater, LaterStep } from '../../model/keep.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { fillPictures, picturesToken } from '../packet/packet-pictures.ts';
 import { hasDrawingTokens } from '../page/drawing-token.ts';
-import type { Page, PageModel } from '../page/page.ts';
-import { putDrawings, renderModel } from '../page/render-page.ts';
+import type { MadePage, Page, PageModel } from '../page/page.ts';
+import { renderModel, withDrawingFiles } from '../page/render-page.ts';
 import { oneFile } from './one-file.ts';
 import type { PlanDrawing } from './shop-site.ts';
 import { siteAssets } from './site-assets.ts';
@@ -44,22 +44,22 @@ export async function wholeFile(page: Page, templates: Environment, drawingsOf: 
 
 /** Makes pages as they are asked for: few at a time, since a site generator asks for all at once. */
 export function keptPages({ templates, layouts, drawingsOf, keep }: KeptPagesOptions) {
-  const step: LaterStep<PageInput, string> = {
+  const step: LaterStep<PageInput, MadePage> = {
     id: 'page',
     compute: async ({ template, model, plan }) => {
       const html = renderModel(template, model, templates);
-      if (plan === null || !hasDrawingTokens(html)) return html;
-      return putDrawings(html, templates, await drawingsOf(plan));
+      if (plan === null || !hasDrawingTokens(html)) return { html, files: [] };
+      return withDrawingFiles(html, templates, await drawingsOf(plan), model.top);
     },
   };
   const turns = Array.from({ length: inWork }, () => Promise.resolve());
   let asked = 0;
-  return (page: Page): Promise<string> => {
+  return (page: Page): Promise<MadePage> => {
     const turn = asked % inWork;
     asked += 1;
-    const made = (turns[turn] ?? Promise.resolve()).then(() => {
+    const made = (turns[turn] ?? Promise.resolve()).then(async () => {
       // What is put into one file follows from all assets: it is made anew, which is soon done.
-      if (page.isOneFile) return wholeFile(page, templates, drawingsOf);
+      if (page.isOneFile) return { html: await wholeFile(page, templates, drawingsOf), files: [] };
       return keep(step, { template: page.template, model: page.model(), plan: page.plan ?? null, layouts });
     });
     turns[turn] = made.then(

@@ -2,10 +2,12 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { calculatorScript } from '../calculators/script.ts';
+import { withColumnKinds } from '../page/column-kinds.ts';
 import { projectFolder } from './templates.ts';
 
-/** Parts of the one style sheet, in the order in which they are joined. */
-const styleParts = [
+/** Parts of the style sheet of pages, in the order in which they are joined. */
+const pageStyle = [
+  'inks',
   'fonts',
   'measures',
   'text',
@@ -18,15 +20,32 @@ const styleParts = [
   'search',
   'calculators',
   'subjects',
+  'ways',
+  'quick',
   'print',
 ] as const;
 
+/** Parts of the style of a drawing that is a file of its own. */
+const drawingStyle = ['inks', 'fonts', 'drawing'] as const;
+
 /** Parts of the style sheet of a packet, which is a page for readers that are no builders. */
-const packetParts = ['fonts', 'measures', 'text', 'packet'] as const;
+const packetParts = ['inks', 'fonts', 'measures', 'text', 'packet'] as const;
 
 const families = ['ibm-plex-sans', 'ibm-plex-sans-condensed'] as const;
 const weights = [400, 600] as const;
-const files = ['search.js', 'drawings.js', 'subjects.js', 'tables.js', 'icon.svg'] as const;
+const files = [
+  'drawing.js',
+  'drawing-frames.js',
+  'find.js',
+  'contents.js',
+  'sheet-order.js',
+  'quick-view.js',
+  'search.js',
+  'drawings.js',
+  'subjects.js',
+  'tables.js',
+  'icon.svg',
+] as const;
 
 /** What comes with every site, by its path in the site: where it lies, or its text. */
 export interface SiteAsset {
@@ -34,7 +53,7 @@ export interface SiteAsset {
   readonly read: () => Promise<Uint8Array>;
 }
 
-/** The style sheet, the browser script, the fonts and marks. */
+/** The style sheets, the browser scripts, the fonts and marks. */
 export function siteAssets(): SiteAsset[] {
   const require = createRequire(import.meta.url);
   const fonts = families.flatMap((family) =>
@@ -44,7 +63,8 @@ export function siteAssets(): SiteAsset[] {
     }),
   );
   return [
-    { path: 'assets/styles.css', read: () => joinedStyles(styleParts) },
+    { path: 'assets/styles.css', read: () => joinedStyles(pageStyle) },
+    { path: 'assets/drawing.css', read: () => joinedStyles(drawingStyle) },
     { path: 'assets/packet.css', read: () => joinedStyles(packetParts) },
     ...files.map((name) => asset(name, join(projectFolder, 'site', name))),
     { path: 'assets/calculators.js', read: async () => new TextEncoder().encode(await calculatorScript()) },
@@ -60,7 +80,7 @@ async function joinedStyles(parts: readonly string[]): Promise<Uint8Array> {
   const texts = await Promise.all(
     parts.map((part) => readFile(join(projectFolder, 'site', 'styles', `${part}.css`), 'utf8')),
   );
-  return new TextEncoder().encode(texts.join('\n'));
+  return new TextEncoder().encode(withColumnKinds(texts.join('\n')));
 }
 
 /** Writes files below a folder. */

@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import nunjucks from 'nunjucks';
 import { cardLabels } from '../page/card-labels.ts';
+import { allStrong, cellClasses, columnKinds, hasMoved, strongColumns } from '../page/column-kinds.ts';
 import { hyphenedNumbers } from '../words/hyphened-numbers.ts';
 
 /** The folder of the project itself, wherever a build is started from. */
@@ -22,7 +23,12 @@ export function openTemplates(
     trimBlocks: true,
     lstripBlocks: true,
   });
+  templates.addFilter('allStrong', allStrong);
   templates.addFilter('cardLabels', cardLabels);
+  templates.addFilter('cellClasses', cellClasses);
+  templates.addFilter('columnKinds', columnKinds);
+  templates.addFilter('hasMoved', hasMoved);
+  templates.addFilter('strongColumns', strongColumns);
   templates.addFilter('hyphenedNumbers', hyphenedNumbers);
   return templates;
 }

@@ -156,5 +156,5 @@ function drawing(job: string, sheet: string, title: string, widthMm: number, hei
     `<rect x="5" y="5" width="${widthMm - 10}" height="${heightMm - 10}" fill="none"`,
     ' stroke="var(--draw-line, #000)" stroke-width="0.7"/></svg>',
   ].join('');
-  return { sheet, id, title, svg };
+  return { sheet, id: sheet, title, svg };
 }

@@ -49,7 +49,7 @@ export class FakeMaker implements PageMaker {
 /** A page with this text. */
 export function made(text: string): PageMade {
   const html = `<!doctype html><html><head><title>${text}</title></head><body class="job"><main id="main">${text}</main></body></html>`;
-  return { state: 'made', html, problems: [] };
+  return { state: 'made', html, files: [], problems: [] };
 }
 
 /** What came of files that could not be read. */

@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Look, SeenFile } from '../../../lib/publish/serve/file-looks.ts';
 import { LiveSite } from '../../../lib/publish/serve/live-site.ts';
 import { scopeName } from '../../../lib/publish/serve/scopes.ts';
+import { fileOf, folderOf } from '../../../lib/publish/site/addresses.ts';
 import { FakeMaker, made, unread } from './fake-maker.ts';
 
 function seen(path: string, text: string): SeenFile {
@@ -39,7 +40,7 @@ beforeEach(() => {
   builtBefore = {};
   live = new LiveSite({
     maker,
-    lastBuilt: async (address) => builtBefore[address] ?? null,
+    lastBuilt: async (file) => builtBefore[file] ?? null,
     say: (message) => said.push(message),
     onChange: (scope) => changed.push(scopeName(scope)),
     open: () => open,
@@ -173,11 +174,22 @@ describe('a live site', () => {
 
   it('shows the page that was built last where none was good since it began', async () => {
     byText();
-    builtBefore = { [a]: '<html>built</html>' };
+    builtBefore = { [fileOf(a)]: '<html>built</html>', [`${folderOf(a)}drawings/one.svg`]: '<svg/>' };
     live.take(look({ 'content/jobs/a.yaml': 'bad' }), 'l');
     await settled();
     const { page, standing, isAbsent } = await live.shown(a, 5);
     expect([page?.html, standing.isCurrent, isAbsent]).toEqual(['<html>built</html>', false, false]);
+    expect(await live.fileBeside(a, 'drawings/one.svg', 5)).toBe('<svg/>');
+  });
+
+  it('gives the files beside a page as it shows the page, and none that it does not have', async () => {
+    const files = [{ path: 'drawings/one.svg', text: '<svg/>' }];
+    maker.rule = () => ({ state: 'made', html: '<html></html>', files, problems: [] });
+    live.take(look(), 'l');
+    await settled();
+    expect(await live.fileBeside(a, 'drawings/one.svg', 50)).toBe('<svg/>');
+    expect(await live.fileBeside(a, 'drawings/two.svg', 50)).toBeNull();
+    expect(await live.fileBeside('/jobs/nobody/', 'drawings/one.svg', 50)).toBeNull();
   });
 
   it('shows the errors alone where no good page ever was, and never as a page that is not there', async () => {

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { jobSchema } from '../../../lib/model/content/job.ts';
-import { renderPage } from '../../../lib/publish/page/render-page.ts';
+import { pageWithFiles } from '../../../lib/publish/page/render-page.ts';
 import { buildSite, buildSites, sitePlaces } from '../../../lib/publish/site/build-site.ts';
 import { digestOf, filesBelow } from '../../../lib/publish/site/site-digest.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
@@ -49,8 +49,11 @@ describe('buildSite', () => {
     const page = sitePages({ site: sampleSite(), audience: 'bench' }).find(
       ({ address }) => address === '/jobs/sample-job/',
     );
-    const served = page === undefined ? '' : renderPage(page, openTemplates(), drawingsOf);
-    expect(await readFile(join(folder, 'jobs/sample-job/index.html'), 'utf8')).toBe(served);
+    const served = page && pageWithFiles(page, openTemplates(), drawingsOf);
+    expect(await readFile(join(folder, 'jobs/sample-job/index.html'), 'utf8')).toBe(served?.html);
+    expect(served?.files.length).toBeGreaterThan(0);
+    for (const { path, text } of served?.files ?? [])
+      expect(await readFile(join(folder, 'jobs/sample-job', path), 'utf8')).toBe(text);
   });
 
   it('leaves the last good site untouched when a build fails, and no rubbish behind', async () => {
@@ -100,7 +103,7 @@ describe('buildSite', () => {
 
   it('asks nothing of any other place: every reference is relative', async () => {
     const { folder } = await buildSite(sampleSite(), { root, drawingsOf });
-    const pages = (await filesBelow(folder)).filter((file) => /\.(html|css)$/.test(file));
+    const pages = (await filesBelow(folder)).filter((file) => /\.(html|css|svg)$/.test(file));
     for (const page of pages) {
       const text = await readFile(join(folder, page), 'utf8');
       // What stands in the page itself, as in the one file of the calculators, is asked of nobody.
@@ -112,7 +115,7 @@ describe('buildSite', () => {
   it('links to nothing that is not there', async () => {
     const { folder } = await buildSite(sampleSite(), { root, drawingsOf });
     const missing: string[] = [];
-    for (const page of (await filesBelow(folder)).filter((file) => file.endsWith('.html'))) {
+    for (const page of (await filesBelow(folder)).filter((file) => /\.(html|svg)$/.test(file))) {
       const text = await readFile(join(folder, page), 'utf8');
       const ids = new Set([...text.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id));
       for (const [, link = ''] of text.matchAll(/(?:href|src)="([^"]+)"/g)) {

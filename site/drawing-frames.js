@@ -1,0 +1,57 @@
+/**
+ * Drawings are files beside the page, shown in frames that load when they come near. This script puts each drawing in
+ * the place of its frame once it has loaded, so that it takes the inks of the page, zooms, and lights up with the tables.
+ * Without this script the frames show the same drawings, on paper too.
+ */
+(() => {
+  /** Frames whose drawing is not in the page yet. @returns {HTMLIFrameElement[]} */
+  const frames = () =>
+    [...document.querySelectorAll('iframe')].filter((one) => one.closest('.drawing') && !one.hidden);
+
+  /** Puts a drawing before its frame, which takes no more room. @param {HTMLIFrameElement} frame @param {string} text */
+  const put = (frame, text) => {
+    const drawing = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
+    if (drawing.localName !== 'svg') return;
+    for (const script of drawing.querySelectorAll('script')) script.remove();
+    frame.before(document.importNode(drawing, true));
+    frame.hidden = true;
+    frame.closest('.drawing')?.dispatchEvent(new CustomEvent('drawn', { bubbles: true }));
+  };
+
+  addEventListener('message', ({ source, data }) => {
+    const frame = frames().find(({ contentWindow }) => contentWindow === source);
+    if (!frame || typeof data?.drawing !== 'string') return;
+    put(frame, data.drawing);
+    // What a frame is still loading would be broken off, and asked for once more by the next.
+    if (data.isLoaded) frame.remove();
+    else frame.addEventListener('load', () => frame.remove(), { once: true });
+  });
+  // One that loaded before this script handed itself over to nobody.
+  for (const frame of frames()) frame.contentWindow?.postMessage('drawing?', '*');
+
+  const isFolder = location.protocol === 'file:';
+  // What lies on the same disk is near; and print may not wait for it.
+  if (isFolder) for (const frame of frames()) frame.loading = 'eager';
+
+  /** Paper shows every drawing: those that were not near yet are read here and now, since nothing waits for a frame. */
+  const putAll = () => {
+    if (isFolder) return;
+    for (const frame of frames()) {
+      const request = new XMLHttpRequest();
+      request.open('GET', frame.src, false);
+      try {
+        request.send();
+      } catch {
+        // The site can't be reached: the browser prints the frame as it stands.
+        return;
+      }
+      if (request.status !== 200) continue;
+      put(frame, request.responseText);
+      frame.remove();
+    }
+  };
+  addEventListener('beforeprint', putAll);
+  matchMedia('print').addEventListener('change', ({ matches }) => {
+    if (matches) putAll();
+  });
+})();
