@@ -18,12 +18,22 @@
     frame.closest('.drawing')?.dispatchEvent(new CustomEvent('drawn', { bubbles: true }));
   };
 
+  /** Frames that have loaded all that they asked for. @type {WeakSet<EventTarget>} */
+  const loaded = new WeakSet();
+  document.addEventListener(
+    'load',
+    ({ target }) => {
+      if (target) loaded.add(target);
+    },
+    { capture: true },
+  );
+
   addEventListener('message', ({ source, data }) => {
     const frame = frames().find(({ contentWindow }) => contentWindow === source);
     if (!frame || typeof data?.drawing !== 'string') return;
     put(frame, data.drawing);
     // What a frame is still loading would be broken off, and asked for once more by the next.
-    if (data.isLoaded) frame.remove();
+    if (data.isLoaded || loaded.has(frame)) frame.remove();
     else frame.addEventListener('load', () => frame.remove(), { once: true });
   });
   // One that loaded before this script handed itself over to nobody.

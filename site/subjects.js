@@ -8,11 +8,6 @@
   const status = document.getElementById('sheet-status');
   if (!main || !status) return;
 
-  /** How far from a thin line it is still pointed at: a mouse is steadier than a finger. */
-  const reachPx = { mouse: 6, touch: 12 };
-  const reachStepPx = 2;
-  const turns = 12;
-
   /** @type {Map<string, Element[]>} */
   const places = new Map();
   /** Takes note of what stands in a part of the page. @param {Element} part */
@@ -121,48 +116,36 @@
     if (subject === null && was !== null) status.textContent = `${was} let go.`;
     name();
   };
+  /** @param {EventTarget | null} target */
+  const subjectAt = (target) =>
+    target instanceof Element
+      ? (target.closest('[data-subject]')?.getAttribute('data-subject') ?? null)
+      : null;
+
+  /**
+   * Gives each thin line of a drawing a wide one below it that is not seen: nobody hits a hair.
+   * @param {Element} drawing
+   */
+  const widen = (drawing) => {
+    for (const line of drawing.querySelectorAll('[data-subject] :is(path, line, polyline)')) {
+      if (getComputedStyle(line).fill !== 'none') continue;
+      const reach = line.cloneNode(false);
+      if (!(reach instanceof Element)) continue;
+      reach.removeAttribute('id');
+      reach.setAttribute('class', 'reach');
+      line.before(reach);
+    }
+  };
+  for (const drawing of main.querySelectorAll('.drawing')) widen(drawing);
   document.addEventListener('drawn', ({ target }) => {
     if (!(target instanceof Element)) return;
+    widen(target);
     note(target);
     name();
   });
 
-  /** @param {EventTarget | null} target */
-  const subjectOf = (target) =>
-    target instanceof Element
-      ? (target.closest('[data-subject]')?.getAttribute('data-subject') ?? null)
-      : null;
-  /** @param {Element | null} element */
-  const isLine = (element) =>
-    element instanceof SVGGeometryElement && getComputedStyle(element).fill === 'none';
-
-  /**
-   * What is pointed at. In a drawing a thin line near by goes before the face that it runs over: nobody hits a hair.
-   * @param {EventTarget | null} target @param {{ clientX: number, clientY: number }} at @param {number} reach
-   */
-  const subjectAt = (target, { clientX, clientY }, reach) => {
-    const drawing = target instanceof Element ? target.closest('.drawing svg') : null;
-    if (!(target instanceof Element) || !drawing) return subjectOf(target);
-    if (subjectOf(target) !== null && (isLine(target) || target.closest('text'))) return subjectOf(target);
-    for (let far = reachStepPx; far <= reach; far += reachStepPx)
-      for (let turn = 0; turn < turns; turn += 1) {
-        const angle = (2 * Math.PI * turn) / turns;
-        const [x, y] = [clientX + far * Math.cos(angle), clientY + far * Math.sin(angle)];
-        const near = document.elementFromPoint(x, y);
-        if (isLine(near) && drawing.contains(near) && subjectOf(near) !== null) return subjectOf(near);
-      }
-    return subjectOf(target);
-  };
-
-  let isAsked = false;
-  main.addEventListener('pointermove', (event) => {
-    if (pinned !== null || event.pointerType !== 'mouse' || isAsked) return;
-    isAsked = true;
-    requestAnimationFrame(() => {
-      isAsked = false;
-      if (pinned === null)
-        light(subjectAt(document.elementFromPoint(event.clientX, event.clientY), event, reachPx.mouse));
-    });
+  main.addEventListener('pointerover', (event) => {
+    if (pinned === null && event.pointerType === 'mouse') light(subjectAt(event.target));
   });
   main.addEventListener('pointerleave', () => {
     if (pinned === null) light(null);
@@ -170,8 +153,7 @@
   main.addEventListener('click', (event) => {
     if (event.target instanceof Element && event.target.closest('a, .drawing-tools, .pinned, summary'))
       return;
-    const isMouse = event instanceof PointerEvent && event.pointerType === 'mouse';
-    const subject = subjectAt(event.target, event, isMouse ? reachPx.mouse : reachPx.touch);
+    const subject = subjectAt(event.target);
     if (subject !== null) pin(subject === pinned ? null : subject);
   });
   document.addEventListener('keydown', (event) => {

@@ -15,7 +15,7 @@ test('the page of all computations has each quantity under its family, with form
     expect(sections[at]).toContain(`>${title}</h2>`);
     const entries: readonly (readonly [string, Computation])[] = Object.entries(computations);
     for (const [id, { computes, sources, held }] of entries) {
-      const row = (sections[at]?.split('<tr').find((one) => one.includes(`>${id}</`)) ?? '').replace(
+      const row = (sections[at]?.split('<tr').find((one) => one.includes(`>${id}<`)) ?? '').replace(
         /<\/?span[^>]*>/g,
         '',
       );

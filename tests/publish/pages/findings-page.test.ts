@@ -16,7 +16,7 @@ test('the page of all findings has each one of the catalogue under its family, w
   for (const [at, { title, findings }] of families.entries()) {
     expect(sections[at]).toContain(`>${title}</h2>`);
     for (const [id, { asks, levels }] of Object.entries(findings)) {
-      const row = sections[at]?.split('<tr').find((one) => one.includes(`>${id}</`)) ?? '';
+      const row = sections[at]?.split('<tr').find((one) => one.includes(`>${id}<`)) ?? '';
       const text = row.replaceAll(/<\/?span[^>]*>/g, '');
       expect(text, id).toContain(escaped(withRules(asks, ruleValues(shop.rules), lengthStyle(shop))));
       for (const level of levels) expect(row, id).toContain(level);
