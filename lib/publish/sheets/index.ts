@@ -14,7 +14,7 @@ import { packet } from './packet.ts';
 import { pickList } from './pick-list.ts';
 import { powerDiagram } from './power-diagram.ts';
 import { presets } from './presets.ts';
-import { quickView } from './quick-view.ts';
+import { quickView } from './quick/quick-view.ts';
 import type { Sheet } from './sheet.ts';
 import { signalDiagram } from './signal-diagram.ts';
 import { survey } from './survey.ts';

@@ -1,14 +1,14 @@
-import { everyFinding } from '../../model/finding.ts';
-import type { BuildPlan, PlanFuse, PlanMeasurement } from '../../model/plan/index.ts';
-import { printed } from '../../model/printed/index.ts';
-import { fuseForms } from '../../model/tables/fuse-forms.ts';
-import { namesOf, type PlanNames } from '../words/plan-names.ts';
-import { counted, joined, levelOrder, levelWords, spelled } from '../words/words.ts';
-import { writerFor } from '../words/written.ts';
-import { measuringOrder } from './commissioning.ts';
-import { limitsText, predictedText } from './readings.ts';
-import { builderSheet } from './sheet.ts';
-import { groupsBy } from './table.ts';
+import { everyFinding } from '../../../model/finding.ts';
+import type { BuildPlan, PlanFuse, PlanMeasurement } from '../../../model/plan/index.ts';
+import { printed } from '../../../model/printed/index.ts';
+import { fuseForms } from '../../../model/tables/fuse-forms.ts';
+import { namesOf, type PlanNames } from '../../words/plan-names.ts';
+import { counted, joined, levelOrder, levelWords, spelled } from '../../words/words.ts';
+import { writerFor } from '../../words/written.ts';
+import { measuringOrder } from '../commissioning.ts';
+import { limitsText, predictedText } from '../readings.ts';
+import { builderSheet } from '../sheet.ts';
+import { groupsBy } from '../table.ts';
 
 /** What is looked for in five seconds, on one screen of a phone and on one card of paper. */
 export interface QuickViewSheet {
@@ -133,7 +133,7 @@ function presetsPart(plan: BuildPlan): QuickPart {
 }
 
 /** What each gain is set to, as the last state of its control says it. */
-function gainsPart({ controls }: BuildPlan): QuickPart {
+function gainsPart({ controls }: Pick<BuildPlan, 'controls'>): QuickPart {
   const lines = controls
     .filter(({ final }) => final.during === 'gains')
     .map(({ item, control, final }) => ({
@@ -148,7 +148,7 @@ function gainsPart({ controls }: BuildPlan): QuickPart {
 /** So many readings are told as what comes next. */
 const nextReadings = 3;
 
-function measurePart({ measurements }: BuildPlan): QuickPart {
+function measurePart({ measurements }: Pick<BuildPlan, 'measurements'>): QuickPart {
   const open = measuringOrder
     .flatMap((when) => measurements.filter((one) => one.when === when))
     .filter(({ asBuilt }) => asBuilt === undefined);
@@ -168,7 +168,7 @@ function measurePart({ measurements }: BuildPlan): QuickPart {
 }
 
 /** Findings that stand open by level, and how far the record of measurements has come. */
-function stateOf({ findings, measurements }: BuildPlan): string[] {
+function stateOf({ findings, measurements }: Pick<BuildPlan, 'findings' | 'measurements'>): string[] {
   const all = everyFinding(findings);
   const levels = levelOrder.flatMap((level) => {
     const count = all.filter((one) => one.level === level).length;
