@@ -7,7 +7,7 @@ import { type Change, drawn } from './chosen-changes.ts';
 import { equivalentTo, originalOf } from './equivalent-to.ts';
 import { listedChanges } from './listed-changes.ts';
 import { keepShares, percentTold, type Share } from './measured.ts';
-import { keepOutcomes, toldIn } from './outcomes.ts';
+import { keepOutcomes, toldIn, triedIn } from './outcomes.ts';
 import { areaOf, leastShare, mostTests, sampled, sampleSize, whole } from './scope.ts';
 import { tryChanges } from './try-changes.ts';
 
@@ -128,7 +128,10 @@ async function main(given: readonly string[]): Promise<boolean> {
     say(`${area.name}: ${own.length} changes`);
     await tryInCopy(own, narrowed.length > 0 ? narrowed : area.heldBy, most);
   }
-  const shares = sharesOf(chosen, isDrawn);
+  // A folder of which something was never tried has no share.
+  const isTried = triedIn(kept);
+  const open = new Set(chosen.filter((change) => !isTried(change)).map((change) => dirname(fileOf(change))));
+  const shares = sharesOf(chosen, isDrawn).filter(({ folder }) => !open.has(folder));
   if (narrowed.length === 0)
     keepShares(
       join(root, 'tests/mutants/measured.md'),
