@@ -2,13 +2,21 @@ import { join } from 'node:path';
 import type { Audience } from '../model/audience.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import type { LaterStep } from '../model/keep.ts';
+import { problemText } from '../model/problem.ts';
 import { type BuiltSite, buildSites, lookDigest, siteStands } from '../publish/site/build-site.ts';
 import type { ShopSite } from '../publish/site/shop-site.ts';
 import type { Crew } from './crew/crew.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
-import { anyStopped, type FailedJob, type LoadedShop, loadShop, siteOf } from './shop/load-shop.ts';
+import {
+  anyStopped,
+  type FailedJob,
+  hasPhotos,
+  type LoadedShop,
+  loadShop,
+  siteWithPhotos,
+} from './shop/load-shop.ts';
 import { failedText, standingText, tellFailed, tellNoPacket, tellProblems } from './told/report.ts';
 
 export interface BuildChoices {
@@ -57,7 +65,7 @@ const siteStep: Pick<LaterStep<SiteWish, Built>, 'id'> = { id: 'site' };
 
 /** What was built before from the same, where it stands as it was built; null where it has to be built. */
 async function standing(effects: Effects, wish: SiteWish, crew: Crew): Promise<Built | null> {
-  if (wish.audience === 'customer') return null;
+  if (wish.audience === 'customer' || hasPhotos(wish.files)) return null;
   const known = crew.known<SiteWish, Built>(siteStep, wish);
   if (!known || known.value.digest === null) return null;
   return (await siteStands(effects.root, wish.audience, known.value.digest)) ? known.value : null;
@@ -70,7 +78,10 @@ async function buildAnew(
 ): Promise<Built | { readonly refused: ExitStatus }> {
   const shop = await loadShop(effects, crew, { compares: false });
   tellProblems(shop, effects);
-  const site = siteOf(shop);
+  const made = await siteWithPhotos(effects, shop);
+  const site = made?.site;
+  const photoProblems = made?.problems ?? [];
+  for (const problem of photoProblems) effects.tell(problemText(problem));
   if (!site || (shop.problems.length > 0 && !keepGoing)) {
     const count = shop.problems.length;
     effects.tell(
@@ -86,11 +97,13 @@ async function buildAnew(
     digest: audience === 'customer' ? null : (sites[0]?.digest ?? null),
     told: [...standingsOf(shop, failed), ...sites.map((one) => builtText(one, audience))],
     status: statusOf({
-      problems: shop.problems.length > 0,
+      problems: shop.problems.length + photoProblems.length > 0,
       stopped: anyStopped(shop) || refused.length > 0,
       failed: shop.failed.length + failed.length > 0,
     }),
-    isWhole: shop.problems.length + shop.failed.length + failed.length === 0 && audience !== 'customer',
+    isWhole:
+      shop.problems.length + photoProblems.length + shop.failed.length + failed.length === 0 &&
+      audience !== 'customer',
   };
 }
 

@@ -91,7 +91,13 @@ async function exportJob(effects: Effects, job: string, words: ExportWords): Pro
   const made = filesOf(loaded.plan, choices, formats);
   const refused = formats.includes('packet') && tellNoPacket(loaded, effects);
   const set = words.sheets === null ? 'whole' : 'bench';
-  const printed = await printedFiles(shop, loaded, set, refused ? without(formats, 'packet') : formats);
+  const printed = await printedFiles(
+    effects,
+    shop,
+    loaded,
+    set,
+    refused ? without(formats, 'packet') : formats,
+  );
   const missing = printed.find((one) => typeof one === 'string') ?? null;
   const files = [...made, ...printed.filter((one) => typeof one !== 'string')];
   const { plan } = loaded;
@@ -112,14 +118,15 @@ function without(formats: readonly Format[], format: Format): readonly Format[] 
 
 /** What a browser prints: the set for the bench, and the customer's packet. What is missing comes back as a text. */
 async function printedFiles(
+  effects: Effects,
   shop: LoadedShop,
   loaded: LoadedJob,
   set: SheetSet,
   formats: readonly Format[],
 ): Promise<readonly (ExportedFile | string)[]> {
   const files: (ExportedFile | string)[] = [];
-  if (formats.includes('pdf')) files.push(await printSet(shop, loaded, set));
-  if (formats.includes('packet')) files.push(await packetPdf(shop, loaded));
+  if (formats.includes('pdf')) files.push(await printSet(effects, shop, loaded, set));
+  if (formats.includes('packet')) files.push(await packetPdf(effects, shop, loaded));
   return files;
 }
 

@@ -1,6 +1,7 @@
 import { isAbsolute, join } from 'node:path';
 import type { ExportedFile } from '../export/exported-file.ts';
 import { openPrinter } from '../export/print/print-pdf.ts';
+import { problemText } from '../model/problem.ts';
 import { packetPage } from '../publish/pages/packet-page.ts';
 import { revisionSegment } from '../publish/site/addresses.ts';
 import { wholeFile } from '../publish/site/kept-pages.ts';
@@ -16,7 +17,7 @@ import {
   loadShop,
   missingJob,
   missingStatus,
-  siteOf,
+  siteWithPhotos,
 } from './shop/load-shop.ts';
 import { tellFrozen, tellNoPacket, tellProblems } from './told/report.ts';
 
@@ -41,11 +42,12 @@ export async function packet(
   }
   if (tellNoPacket(loaded, effects)) return exitStatus.stopped;
   tellFrozen(loaded, effects);
-  const html = await packetHtml(shop, loaded);
-  if (html === null) {
+  const made = await packetHtml(effects, shop, loaded);
+  if (made === null) {
     effects.tell(`packet: ${noShop}`);
     return exitStatus.inputErrors;
   }
+  const { html } = made;
   const pdf = await printed(loaded, html);
   const { id, revision } = loaded.plan.job;
   const folder = to ?? join('.rackleaf', 'export', id, revisionSegment(revision));
@@ -63,24 +65,41 @@ export async function packet(
     effects.tell(`packet: no PDF was made: ${pdf}`);
     return exitStatus.missing;
   }
-  return statusOf({ problems: shop.problems.length > 0, stopped: false });
+  return statusOf({ problems: shop.problems.length > 0 || !made.isWhole, stopped: false });
 }
 
 const noShop = 'it can not be made, since the shop file has errors';
 
 /** The packet as PDF, for a job that may be handed over. What is missing comes back as a text. */
-export async function packetPdf(shop: LoadedShop, loaded: LoadedJob): Promise<ExportedFile | string> {
-  const html = await packetHtml(shop, loaded);
-  return html === null ? noShop : printed(loaded, html);
+export async function packetPdf(
+  effects: Effects,
+  shop: LoadedShop,
+  loaded: LoadedJob,
+): Promise<ExportedFile | string> {
+  const made = await packetHtml(effects, shop, loaded);
+  return made === null ? noShop : printed(loaded, made.html);
 }
 
-/** The packet as one HTML file; null where the shop file can't be read. */
-async function packetHtml(shop: LoadedShop, { plan }: LoadedJob): Promise<string | null> {
-  const site = siteOf(shop);
+/** A packet as one HTML file, and whether each of its photos is in it. */
+interface PacketHtml {
+  readonly html: string;
+  readonly isWhole: boolean;
+}
+
+/** The packet as one HTML file; null where the shop file can't be read. Photos that are left out are told. */
+async function packetHtml(
+  effects: Effects,
+  shop: LoadedShop,
+  { plan }: LoadedJob,
+): Promise<PacketHtml | null> {
+  const made = await siteWithPhotos(effects, shop);
+  for (const problem of made?.problems ?? []) effects.tell(problemText(problem));
+  const site = made?.site;
   const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
   if (!site || !job) return null;
   const page = packetPage({ site: { ...site, jobs: [job] }, audience: 'customer' }, job);
-  return wholeFile(page, openTemplates(), jobDrawings());
+  const html = await wholeFile(page, openTemplates(), jobDrawings());
+  return { html, isWhole: made?.problems.length === 0 };
 }
 
 async function printed({ plan }: LoadedJob, html: string): Promise<ExportedFile | string> {

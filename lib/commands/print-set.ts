@@ -3,6 +3,7 @@ import { type AnchorPages, openAnchorReader } from '../export/print/anchor-pages
 import { openPrinter, type Printer, type PrintJob } from '../export/print/print-pdf.ts';
 import { mostPasses, settledPrint } from '../export/print/settled-print.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
+import { problemText } from '../model/problem.ts';
 import { renderPage } from '../publish/page/render-page.ts';
 import { printedJobPage } from '../publish/pages/job-page.ts';
 import { benchSheets } from '../publish/sheets/index.ts';
@@ -10,7 +11,8 @@ import type { DrawingsOf, PublishedJob, ShopSite } from '../publish/site/shop-si
 import { siteAssets } from '../publish/site/site-assets.ts';
 import { openTemplates } from '../publish/site/templates.ts';
 import { jobDrawings } from './drawings.ts';
-import { type LoadedJob, type LoadedShop, siteOf } from './shop/load-shop.ts';
+import type { Effects } from './effects.ts';
+import { type LoadedJob, type LoadedShop, siteWithPhotos } from './shop/load-shop.ts';
 
 /** Stands for the address of a shop that has no site: links of the PDF then lead nowhere, and to no machine. */
 const noSite = 'http://site.invalid/';
@@ -23,6 +25,7 @@ const types: Readonly<Record<string, string>> = {
   js: 'text/javascript',
   svg: 'image/svg+xml',
   woff2: 'font/woff2',
+  jpg: 'image/jpeg',
 };
 
 /**
@@ -30,11 +33,14 @@ const types: Readonly<Record<string, string>> = {
  * What is missing comes back as a text.
  */
 export async function printSet(
+  effects: Effects,
   shop: LoadedShop,
   { plan }: LoadedJob,
   set: SheetSet = 'whole',
 ): Promise<ExportedFile | string> {
-  const site = siteOf(shop);
+  const made = await siteWithPhotos(effects, shop);
+  for (const problem of made?.problems ?? []) effects.tell(problemText(problem));
+  const site = made?.site;
   const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
   if (!site || !job) return 'the page of the job can not be made, since the shop file has errors';
   const printer = await openPrinter();
@@ -88,9 +94,8 @@ export function setToPrint(
     pages,
     ...(set === 'bench' && { only: benchSheets }),
   });
-  const assets = new Map(
-    siteAssets().map(({ path, read }) => [new URL(path, baseOf(plan)).href, { path, read }]),
-  );
+  const files = [...siteAssets(), ...(site.photos ?? [])];
+  const assets = new Map(files.map(({ path, read }) => [new URL(path, baseOf(plan)).href, { path, read }]));
   return {
     address: printedAt(plan, page.address),
     html: renderPage(page, openTemplates(), drawingsOf),

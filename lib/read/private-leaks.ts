@@ -77,6 +77,7 @@ function printedTexts(job: WrittenJob): Printed[] {
     ...ids('cables'),
     ...titles,
     ...handOverTexts(job),
+    ...photoTexts(job),
     ...job.notes.map((text, index): Printed => ({ path: ['notes', String(index)], text })),
     ...job.revisions.map(
       (revision, index): Printed => ({ path: ['revisions', String(index), 'what'], text: revision.what }),
@@ -99,4 +100,11 @@ function handOverTexts({ 'hand-over': told }: WrittenJob): Printed[] {
     (field): Printed => ({ path: ['hand-over', field], text: told[field] ?? '' }),
   );
   return [...changed, ...levels];
+}
+
+function photoTexts({ photos }: WrittenJob): Printed[] {
+  return Object.entries(photos).flatMap(([name, { shows = '' }]): Printed[] => [
+    { path: ['photos', name], text: name },
+    { path: ['photos', name, 'shows'], text: shows },
+  ]);
 }

@@ -26,6 +26,7 @@ import { wrongEndRules } from './conductors/wrong-ends.ts';
 import { asBuiltRules } from './data/as-built.ts';
 import { jobDataRules } from './data/job-data.ts';
 import { partDataRules } from './data/part-data.ts';
+import { photoRules } from './data/photos.ts';
 import { promisedRules } from './data/promised.ts';
 import { proposalRules } from './data/proposals.ts';
 import { stockRules } from './data/stock.ts';
@@ -136,6 +137,7 @@ export const rules: readonly Rule[] = [
   ...partDataRules,
   ...vehicleDataRules,
   ...jobDataRules,
+  ...photoRules,
   ...proposalRules,
   ...stockRules,
   ...promisedRules,

@@ -12,9 +12,9 @@ import { layoutsFolder, openTemplates } from '../../publish/site/templates.ts';
 import { searchIndex } from '../../publish/site/write-search-index.ts';
 import { contentFiles } from '../../read/read-content.ts';
 import type { Crew } from '../crew/crew.ts';
-import { realEffects } from '../effects.ts';
+import { type Effects, realEffects } from '../effects.ts';
 import { shopSchemas } from '../kept/schema-steps.ts';
-import { type LoadedShop, loadShop, siteOf } from '../shop/load-shop.ts';
+import { type LoadedShop, loadShop, siteOf, siteWithPhotos } from '../shop/load-shop.ts';
 
 /** Makes pages from the files of a shop, by the one way that a build takes. One for each thread. */
 export class PageDesk {
@@ -36,12 +36,13 @@ export class PageDesk {
     if (scope.kind === 'job' && shop.unreadJobs.includes(scope.job)) return { state: 'unread', problems };
     const failed = shop.failed.find(({ id }) => scope.kind === 'job' && id === scope.job);
     if (failed) throw new Error(failed.failure);
-    const site = siteOf(shop);
-    if (site === null) return { state: 'unread', problems };
+    const made = await siteWithPhotos(this.#effects(), shop);
+    if (made === null) return { state: 'unread', problems };
+    const { site } = made;
     const page = sitePages({ site, audience: 'bench' }).find((one) => one.address === address);
     if (page === undefined) return { state: 'absent', problems };
     const make = await this.#maker(layouts);
-    return { state: 'made', ...(await make(page)), problems };
+    return { state: 'made', ...(await make(page)), problems: [...problems, ...made.problems] };
   }
 
   /** The search index over every page of these files. */
@@ -57,10 +58,15 @@ export class PageDesk {
     return shopSchemas(contentFiles(await this.#sources(files)), this.#crew.read, this.#crew.keep);
   }
 
+  #effects(): Effects {
+    return { ...realEffects(this.#root), watched: false };
+  }
+
   async #load(files: readonly SeenFile[]): Promise<LoadedShop> {
     const sources = await this.#sources(files);
-    const effects = { ...realEffects(this.#root), watched: false, readContent: async () => sources };
-    return loadShop(effects, this.#crew, { compares: false });
+    return loadShop({ ...this.#effects(), readContent: async () => sources }, this.#crew, {
+      compares: false,
+    });
   }
 
   async #sources(files: readonly SeenFile[]): Promise<readonly SourceFile[]> {

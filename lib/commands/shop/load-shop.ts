@@ -177,7 +177,34 @@ function superseded(plan: BuildPlan): BuildPlan {
   return { ...plan, job: { ...plan.job, status: 'superseded' } };
 }
 
-/** What the site is made from; null where the shop file itself can't be read. */
+/** True where a job may have photos: their files are none of the texts that a shop is read from. */
+export function hasPhotos(files: readonly SourceFile[]): boolean {
+  return files.some(({ path, text }) => /^content\/jobs\/[^/]+\.yaml$/.test(path) && text.includes('photos'));
+}
+
+/** What the site is made from with the photos of its jobs, and what is wrong with photos; null as for `siteOf`. */
+export async function siteWithPhotos(
+  effects: Effects,
+  shop: LoadedShop,
+): Promise<{ readonly site: ShopSite; readonly problems: readonly Problem[] } | null> {
+  const site = siteOf(shop);
+  if (!site) return null;
+  if (!hasPhotos(shop.files)) return { site, problems: [] };
+  const loaded = new Set(shop.jobs.map(({ job }) => job.id));
+  const jobs = shop.content().jobs.filter(({ id }) => loaded.has(id));
+  const { shopPhotos } = await import('./shop-photos.ts');
+  const { ofJob, files, problems } = await shopPhotos(effects, jobs);
+  return {
+    site: {
+      ...site,
+      photos: files,
+      jobs: site.jobs.map((job) => ({ ...job, photos: ofJob.get(job.plan.job.id) ?? [] })),
+    },
+    problems,
+  };
+}
+
+/** What the site is made from, without photos; null where the shop file itself can't be read. */
 export function siteOf({ content, jobs, frozen, promises }: LoadedShop): ShopSite | null {
   const { shop, parts, vehicles, guides, jobs: read } = content();
   if (!shop) return null;

@@ -5,6 +5,7 @@ import { jobStatusSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
 import { boardSchema, type fixingSchema, linkSchema, runSchema } from './job-board.ts';
 import { deviceSchema, type filterSchema } from './job-device.ts';
+import { photoSchema } from './job-photo.ts';
 import { formatVersion } from './shop.ts';
 
 /** A caution that the fabricator looked at and lets stand. It stays printed, and opens again once one of its figures changes. */
@@ -157,6 +158,11 @@ export const jobSchema = z.strictObject({
     jobHandOverSchema.default({ 'functions-changed': [] }),
     'What the owner is told at hand-over that no plan can know. It stands in the packet.',
     { example: { 'functions-changed': ['The parking sensors sound from the left side alone.'] } },
+  ),
+  photos: section(
+    z.record(id, photoSchema).default({}),
+    'Photos, by names. Each is made smaller, and where and with what it was taken is taken out of it.',
+    { name: 'main-fuse', example: { 'main-fuse': { file: 'main-fuse.jpg', device: 'main-fuse' } } },
   ),
   notes: builders(
     z.array(text('Vehicle returns in 30 days.')).default([]),

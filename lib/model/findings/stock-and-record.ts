@@ -58,6 +58,16 @@ export const stockAndRecordFindings = {
     levels: ['note'],
     source: 'the list of findings',
   },
+  'photo-without-words': {
+    asks: 'A photo says what is seen on it.',
+    levels: ['note'],
+    source: 'WCAG 2.2, 1.1.1',
+  },
+  'photo-of-nothing': {
+    asks: 'A photo is of one step, one device or one place that is there.',
+    levels: ['caution'],
+    source: 'the names of the job, its plan and its vehicle',
+  },
   'as-built-differs': {
     asks: 'What was measured agrees with what was predicted.',
     levels: ['caution'],

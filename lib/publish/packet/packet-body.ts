@@ -5,6 +5,7 @@ import type { JobHandOver } from '../../model/content/job.ts';
 import type { ShopHandOver } from '../../model/content/shop.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { blank, type Fact, fact, room, strong, type Table, tableOf } from '../sheets/table.ts';
+import { type PhotoFigure, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';
 import { shippedMetrics } from '../site/shipped-metrics.ts';
 import type { HandOver } from './hand-over.ts';
 import { fusesTable, mainsOf } from './packet-fuses.ts';
@@ -12,6 +13,7 @@ import { picturesToken } from './packet-pictures.ts';
 import { readingsTable, settingsTable, tonesTable } from './packet-settings.ts';
 import {
   careWords,
+  isOfEquipment,
   jumpStartWords,
   levelWords,
   type PutIn,
@@ -33,6 +35,8 @@ export interface PacketFigure {
 /** What an owner takes home, in the order in which it is read. */
 export interface Packet {
   readonly putIn: readonly PutIn[];
+  /** Photos of what is no equipment: steps, places, fuses. */
+  readonly photos: readonly PhotoFigure[];
   /** Stands where the pictures of the finished boards are put in. */
   readonly pictures: string;
   readonly vehicle: PacketFigure;
@@ -67,14 +71,17 @@ export interface PacketInput {
   readonly shop: ShopHandOver;
   /** What the job writes for its owner; null where it could not be read. */
   readonly job: JobHandOver | null;
+  readonly photos: readonly PublishedPhoto[];
 }
 
-export function packetBody({ plan, handOver, shop, job }: PacketInput): Packet {
+export function packetBody({ plan, handOver, shop, job, photos }: PacketInput): Packet {
   const fuses = numberedFuses(plan);
   const mains = mainsOf(fuses);
   const drawn = packetDrawings(plan, shippedMetrics());
+  const shown = photos.filter(({ on }) => on.includes('packet'));
   return {
-    putIn: putInOf(plan),
+    putIn: putInOf(plan, shown),
+    photos: shown.filter(({ of }) => !isOfEquipment(plan, of)).map(photoFigure),
     pictures: picturesToken,
     vehicle: figureOf(drawn.vehicle),
     boards: drawn.boards.map(figureOf),

@@ -3,6 +3,7 @@ import { fusesText, type NumberedFuse } from '../../draw/packet/numbered-fuses.t
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { voltsAllowed } from '../../model/printed/told.ts';
+import { type PhotoFigure, type PhotoOf, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';
 import { joined } from '../words/words.ts';
 import { mainText, placeOf } from './packet-fuses.ts';
 
@@ -113,6 +114,7 @@ export interface PutIn {
   readonly name: string;
   readonly what: string;
   readonly places: string;
+  readonly photos: readonly PhotoFigure[];
 }
 
 const equipment: readonly PlanItem['kind'][] = [
@@ -129,14 +131,30 @@ const equipment: readonly PlanItem['kind'][] = [
   'capacitor-bank',
 ];
 
+function equipmentIn({ items }: Pick<BuildPlan, 'items'>): PlanItem[] {
+  return items.filter(({ kind, origin }) => origin === 'job' && equipment.includes(kind));
+}
+
+const isOfItem = (of: PhotoOf | null, { id }: PlanItem): boolean => of?.kind === 'device' && of.id === id;
+
+/** True of a photo that stands beside the equipment that it is of. */
+export function isOfEquipment(plan: Pick<BuildPlan, 'items'>, of: PhotoOf | null): boolean {
+  return equipmentIn(plan).some((item) => isOfItem(of, item));
+}
+
 /** The equipment that the job adds, alike ones together. */
-export function putInOf(plan: Told): PutIn[] {
-  const added = plan.items.filter(({ kind, origin }) => origin === 'job' && equipment.includes(kind));
+export function putInOf(plan: Told, photos: readonly PublishedPhoto[]): PutIn[] {
+  const added = equipmentIn(plan);
   const kinds = [...new Set(added.map(({ partTitle }) => partTitle))];
   return kinds.map((what) => {
     const own = added.filter(({ partTitle }) => partTitle === what);
     const places = [...new Set(own.map((item) => placeOf(plan, item)))];
     const count = own.length > 1 ? `${own.length} pieces. ` : '';
-    return { name: joined(own.map(shortName)), what: `${count}${what}`, places: places.join('; ') };
+    return {
+      name: joined(own.map(shortName)),
+      what: `${count}${what}`,
+      places: places.join('; '),
+      photos: photos.filter(({ of }) => own.some((item) => isOfItem(of, item))).map(photoFigure),
+    };
   });
 }

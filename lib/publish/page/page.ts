@@ -2,6 +2,7 @@ import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { SheetMark } from '../../model/plan/sheet-mark.ts';
 import type { ShopSite } from '../site/shop-site.ts';
+import type { SiteAsset } from '../site/site-assets.ts';
 
 /** What a page is made from. */
 export interface SiteContext {
@@ -75,6 +76,8 @@ export interface Page {
   readonly search?: () => SearchRecord;
   /** The plan whose drawings the page shows. */
   readonly plan?: BuildPlan;
+  /** Files beside those of every site that a page of one file takes in. */
+  readonly photos?: readonly SiteAsset[];
   /** True for a page that is one file: style, scripts and fonts stand in it, so that it works wherever it lies. */
   readonly isOneFile?: true;
 }

@@ -5,6 +5,7 @@ import { frozen } from '../frozen.ts';
 import { type HandOver, handOverOf, type Serials } from '../packet/hand-over.ts';
 import { sheetIds, sheets } from '../sheets/index.ts';
 import type { Sheet } from '../sheets/sheet.ts';
+import type { PublishedPhoto } from '../site/published-photo.ts';
 import { type Visible, visibleTo } from '../site/visible-to.ts';
 import { tradeCautions } from '../words/cautions.ts';
 import { drawingToken } from './drawing-token.ts';
@@ -23,14 +24,19 @@ export interface SheetSection {
 }
 
 /** The sheets of a plan that an audience sees and that have something to show, in the order of print. */
-export function sheetSections(plan: BuildPlan, audience: Audience, serials: Serials): SheetSection[] {
+export function sheetSections(
+  plan: BuildPlan,
+  audience: Audience,
+  serials: Serials,
+  photos: readonly PublishedPhoto[] = [],
+): SheetSection[] {
   // Only a sheet that is open to all asks for it.
   const seen = once(() => seenBy(plan, audience, serials));
   const shown = sheetIds
     .map((id) => sheets[id])
     .filter((sheet) => sheet.audiences.includes(audience))
     .flatMap((sheet) => {
-      const model = modelOf(sheet, plan, seen);
+      const model = modelOf(sheet, plan, photos, seen);
       return model === null ? [] : [{ sheet, model }];
     });
   return shown.map(({ sheet, model }) => ({
@@ -54,7 +60,12 @@ function seenBy(plan: BuildPlan, audience: Audience, serials: Serials): Seen {
   return { plan: visibleTo(buildPlanSchema, plan, audience) ?? {}, handOver: handOverOf(plan, serials) };
 }
 
-function modelOf(sheet: Sheet, plan: BuildPlan, seen: () => Seen): object | null {
-  if (sheet.openTo === 'builders') return sheet.model(plan);
+function modelOf(
+  sheet: Sheet,
+  plan: BuildPlan,
+  photos: readonly PublishedPhoto[],
+  seen: () => Seen,
+): object | null {
+  if (sheet.openTo === 'builders') return sheet.model(plan, photos);
   return sheet.model(seen().plan, seen().handOver);
 }

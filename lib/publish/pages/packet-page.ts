@@ -39,6 +39,7 @@ export function packetPage(context: SiteContext, published: PublishedJob): Page 
     template: 'packet.njk',
     plan,
     isOneFile: true,
+    photos: site.photos ?? [],
     model: () => {
       const handOver = handOverOf(plan, audience === 'bench' ? {} : serials);
       const isMade = handOver.refused.length === 0;
@@ -50,7 +51,15 @@ export function packetPage(context: SiteContext, published: PublishedJob): Page 
         shop: { name: shop.name, address: shop.address },
         owner: isMade ? customerFacts(told, audience) : [],
         refused: handOver.refused,
-        packet: isMade ? packetBody({ plan, handOver, shop: site.shop['hand-over'], job: written }) : null,
+        packet: isMade
+          ? packetBody({
+              plan,
+              handOver,
+              shop: site.shop['hand-over'],
+              job: written,
+              photos: published.photos ?? [],
+            })
+          : null,
       };
       const face = {
         address,

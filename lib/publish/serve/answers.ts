@@ -4,6 +4,7 @@ import type { Environment } from 'nunjucks';
 import { drawingsFolder } from '../page/drawing-file.ts';
 import type { PageModel } from '../page/page.ts';
 import { addresses, linkTo, wayUp } from '../site/addresses.ts';
+import { keptPhotoAt } from '../site/published-photo.ts';
 import { siteAssets } from '../site/site-assets.ts';
 import { projectFolder } from '../site/templates.ts';
 import { livePage } from './live-page.ts';
@@ -26,6 +27,7 @@ const types: Readonly<Record<string, string>> = {
   json: 'application/json',
   svg: 'image/svg+xml',
   woff2: 'font/woff2',
+  jpg: 'image/jpeg',
 };
 
 /** Where the files lie that only a served page asks for. */
@@ -41,12 +43,17 @@ const besidePage = new RegExp(`^(jobs/.+/)(${drawingsFolder}/[^/]+)$`);
 const pageWaitMs = 400;
 
 /** The answer to a path such as `/jobs/a/`. */
-export async function answerTo(path: string, live: LiveSite, templates: Environment): Promise<Answer> {
+export async function answerTo(
+  path: string,
+  live: LiveSite,
+  templates: Environment,
+  root: string,
+): Promise<Answer> {
   const last = path.slice(path.lastIndexOf('/') + 1);
   if (last !== '' && !last.includes('.')) return { ...html(301, ''), location: `${last}/` };
   if (last === '' || last === 'index.html')
     return pageAnswer(path.slice(0, path.lastIndexOf('/') + 1), live, templates);
-  return (await fileAnswer(path.slice(1), live)) ?? html(404, noPage(path, templates));
+  return (await fileAnswer(path.slice(1), live, root)) ?? html(404, noPage(path, templates));
 }
 
 function html(status: number, body: string): Answer {
@@ -88,12 +95,17 @@ function bare(address: string, title: string, text: string): PageModel {
   };
 }
 
-async function fileAnswer(name: string, live: LiveSite): Promise<Answer | null> {
+async function fileAnswer(name: string, live: LiveSite, root: string): Promise<Answer | null> {
   const type = types[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
   const asset = siteAssets().find(({ path }) => path === name);
   if (asset !== undefined) return { status: 200, type, body: await asset.read() };
   const own = liveFiles[name];
   if (own !== undefined) return { status: 200, type, body: await readFile(join(projectFolder, own)) };
+  const photo = keptPhotoAt(root, name);
+  if (photo !== null) {
+    const body = await readFile(photo).catch(() => null);
+    return body && { status: 200, type, body };
+  }
   const [, folder, path] = besidePage.exec(name) ?? [];
   const found =
     folder !== undefined && path !== undefined

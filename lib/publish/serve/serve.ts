@@ -165,7 +165,12 @@ class Serving {
     try {
       const path = decodeURIComponent(url.pathname);
       await this.#ready;
-      const { status, type, body, location } = await answerTo(path, this.#live, this.#templates);
+      const { status, type, body, location } = await answerTo(
+        path,
+        this.#live,
+        this.#templates,
+        this.#options.root,
+      );
       const more = location === undefined ? {} : { location };
       response.writeHead(status, { 'content-type': type, 'cache-control': 'no-store', ...more }).end(body);
     } catch (error) {

@@ -1,5 +1,6 @@
 import type { BuildPlan, PlanStep } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
+import { type PhotoFigure, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';
 import { counted, joined, spelled } from '../words/words.ts';
 import { builderSheet } from './sheet.ts';
 
@@ -10,6 +11,8 @@ export interface OrderOfWorkSheet {
   readonly columns: readonly Column[];
   /** What begins once the work at the board is done. */
   readonly rest: Column | null;
+  /** Photos of what no step does. */
+  readonly photos: readonly PhotoFigure[];
 }
 
 interface Column {
@@ -31,6 +34,7 @@ interface Step {
   /** Numbers of the steps that come before it; why stands on the worksheet. */
   readonly after: string;
   readonly critical: boolean;
+  readonly photos: readonly PhotoFigure[];
 }
 
 /** What takes both pairs of hands is done at the vehicle. */
@@ -44,7 +48,12 @@ function placeOf({ by, place }: PlanStep, boards: number): string {
   return by === 'board' && boards > 1 ? place : '';
 }
 
-function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>, boards: number): Step {
+function stepModel(
+  step: PlanStep,
+  numbers: ReadonlyMap<string, number>,
+  boards: number,
+  photos: PhotosOfSteps,
+): Step {
   const before = step.after.flatMap((id) => numbers.get(id) ?? []).sort((a, b) => a - b);
   return {
     id: step.id,
@@ -57,6 +66,7 @@ function stepModel(step: PlanStep, numbers: ReadonlyMap<string, number>, boards:
     minutes: `${printed('time-taken', step.minutes)} from ${clock(step.startMinute)}`,
     after: before.length === 0 ? '' : `after ${joined(before.map(String))}`,
     critical: step.critical,
+    photos: photos.get(step.id) ?? [],
   };
 }
 
@@ -69,14 +79,39 @@ function hours(minutes: number): string {
   return `${Math.floor(minutes / 60)} h ${Math.round(minutes % 60)} min`;
 }
 
-function orderModel(plan: BuildPlan): OrderOfWorkSheet | null {
+function orderModel(plan: BuildPlan, all: readonly PublishedPhoto[] = []): OrderOfWorkSheet | null {
   const { steps, schedule } = plan;
   if (steps.length === 0) return null;
   const numbers = new Map(steps.map((step, index) => [step.id, index + 1]));
+  const { ofSteps, others } = photosOf(
+    plan,
+    all.filter(({ on }) => on.includes('sheets')),
+  );
   return {
+    photos: others,
     summary: `${counted(steps.length, 'step')}: ${hours(schedule.totalMinutes)} for one, ${hours(schedule.twoPersonMinutes)} for two side by side; the longest chain of steps takes ${hours(schedule.criticalMinutes)}. Tick each one when what stands below it is seen, and put your initials on the line below the box. From: when a step begins where two work. A star marks a step of that chain.`,
-    ...columnsBeside(plan, (step) => stepModel(step, numbers, plan.boards.length)),
+    ...columnsBeside(plan, (step) => stepModel(step, numbers, plan.boards.length, ofSteps)),
   };
+}
+
+type PhotosOfSteps = ReadonlyMap<string, readonly PhotoFigure[]>;
+
+/** Photos by the step that they are of: the named one, else the first that installs the device or what stands in the place. */
+function photosOf(
+  { steps, items }: Pick<BuildPlan, 'steps' | 'items'>,
+  photos: readonly PublishedPhoto[],
+): { readonly ofSteps: PhotosOfSteps; readonly others: readonly PhotoFigure[] } {
+  const stepOf = ({ of }: PublishedPhoto): string | null => {
+    if (of === null) return null;
+    if (of.kind === 'step') return steps.find(({ id }) => id === of.id)?.id ?? null;
+    const meant = items.filter(({ id, seat }) => (of.kind === 'device' ? id : seat) === of.id);
+    return steps.find(({ installs }) => meant.some(({ id }) => installs.includes(id)))?.id ?? null;
+  };
+  const placed = photos.map((photo) => ({ step: stepOf(photo), figure: photoFigure(photo) }));
+  const ofSteps = new Map<string, PhotoFigure[]>();
+  for (const { step, figure } of placed)
+    if (step !== null) ofSteps.set(step, [...(ofSteps.get(step) ?? []), figure]);
+  return { ofSteps, others: placed.filter(({ step }) => step === null).map(({ figure }) => figure) };
 }
 
 /** Splits the steps where the last one at the board ends: until then both columns have work, from then on one has. */

@@ -1,6 +1,7 @@
 import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import type { HandOver } from '../packet/hand-over.ts';
+import type { PublishedPhoto } from '../site/published-photo.ts';
 import type { Visible } from '../site/visible-to.ts';
 import type { TradeCaution } from '../words/cautions.ts';
 
@@ -17,7 +18,7 @@ interface SheetBase {
 /** A sheet for those who build. Its model is null where the plan has nothing to show on it. */
 export interface BuilderSheet<Model extends object = object> extends SheetBase {
   readonly openTo: 'builders';
-  readonly model: (plan: BuildPlan) => Model | null;
+  readonly model: (plan: BuildPlan, photos?: readonly PublishedPhoto[]) => Model | null;
 }
 
 /** A sheet that others may see as well: it must do with what is visible of a plan, and with what a hand-over rests on. */
@@ -32,7 +33,7 @@ export type Sheet = BuilderSheet | OpenSheet;
 export function builderSheet<Model extends object>(
   id: string,
   title: string,
-  model: (plan: BuildPlan) => Model | null,
+  model: (plan: BuildPlan, photos?: readonly PublishedPhoto[]) => Model | null,
   { cautions = [], wideMargin = false }: Partial<Pick<SheetBase, 'cautions' | 'wideMargin'>> = {},
 ): BuilderSheet<Model> {
   return { id, title, audiences: ['bench', 'shop'], cautions, wideMargin, openTo: 'builders', model };

@@ -72,6 +72,8 @@ export async function buildSite(site: ShopSite, options: BuildOptions): Promise<
     const pages = sitePages({ site, audience });
     await writePages(pages, staging, drawingsOf, audience === 'bench' ? keep : computeLater);
     await writeSiteFiles(staging, siteAssets());
+    // A packet holds its photos itself.
+    if (audience !== 'customer') await writeSiteFiles(staging, site.photos ?? []);
     await writeSiteFiles(staging, await searchIndex(pages));
     const { digest, files, bytes } = await digestOf(staging);
     if (!(await stands(places.site, digest))) await swapSite(staging, places);

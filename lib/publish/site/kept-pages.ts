@@ -39,7 +39,7 @@ export async function wholeFile(page: Page, templates: Environment, drawingsOf: 
     page.plan !== undefined && html.includes(picturesToken)
       ? fillPictures(html, await drawingsOf(page.plan), templates)
       : html;
-  return oneFile(drawn, siteAssets());
+  return oneFile(drawn, [...siteAssets(), ...(page.photos ?? [])]);
 }
 
 /** Makes pages as they are asked for: few at a time, since a site generator asks for all at once. */

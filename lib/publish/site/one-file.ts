@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import type { SiteAsset } from './site-assets.ts';
 
 /**
- * A page with all that it takes from beside it put into it: style, scripts, fonts, icon. It asks for nothing else, and
+ * A page with all that it takes from beside it put into it: style, scripts, fonts, icon, photos. It asks for nothing else, and
  * says so: its content security policy allows just the scripts and styles that stand in it, by their digests.
  * Throws where it takes an asset that there is none of.
  */
@@ -18,7 +18,10 @@ export async function oneFile(html: string, assets: readonly SiteAsset[]): Promi
   const withStyle = await replaced(withIcon, /<link rel="stylesheet" href="([^"]+)">/g, async (href) => {
     return `<style>\n${await withFonts(await textOf(href), assets)}</style>`;
   });
-  const whole = await replaced(withStyle, /<script src="([^"]+)" defer><\/script>/g, async (href) => {
+  const withPhotos = await replaced(withStyle, /<img src="([^"]+\.jpg)"/g, async (href) => {
+    return `<img src="${dataUrl('image/jpeg', await read(href, assets))}"`;
+  });
+  const whole = await replaced(withPhotos, /<script src="([^"]+)" defer><\/script>/g, async (href) => {
     // A script that names the end of its own element would end it.
     return `<script>\n${(await textOf(href)).replaceAll('</script', '<\\/script')}</script>`;
   });

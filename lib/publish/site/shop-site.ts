@@ -5,6 +5,8 @@ import type { Shop } from '../../model/content/shop.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import type { PublishedPhoto } from './published-photo.ts';
+import type { SiteAsset } from './site-assets.ts';
 
 /** A released revision, as it was frozen. */
 export interface PublishedRevision {
@@ -21,6 +23,8 @@ export interface PublishedJob {
   readonly handOver: JobFile['hand-over'] | null;
   /** Serial numbers of its equipment, by device. */
   readonly serials: Readonly<Record<string, string>>;
+  /** Photos of the present revision; none where it has none. */
+  readonly photos?: readonly PublishedPhoto[];
   /** Released revisions, oldest first. */
   readonly revisions: readonly PublishedRevision[];
 }
@@ -34,6 +38,8 @@ export interface ShopSite {
   readonly vehicles: Readonly<Record<string, Vehicle>>;
   readonly jobs: readonly PublishedJob[];
   readonly guides: readonly Guide[];
+  /** The files of all photos. */
+  readonly photos?: readonly SiteAsset[];
 }
 
 /** One drawing of a plan, as SVG markup, with the sheet that it belongs on. */

@@ -4,6 +4,7 @@ import { type ShopHandOver, shopSchema } from '../../../lib/model/content/shop.t
 import type { BuildPlan } from '../../../lib/model/plan/index.ts';
 import { packetPage } from '../../../lib/publish/pages/packet-page.ts';
 import { wholeFile } from '../../../lib/publish/site/kept-pages.ts';
+import type { PublishedPhoto } from '../../../lib/publish/site/published-photo.ts';
 import type { PublishedJob } from '../../../lib/publish/site/shop-site.ts';
 import { openTemplates } from '../../../lib/publish/site/templates.ts';
 import { sampleJob, sampleSite, secrets } from '../sample/sample-site.ts';
@@ -28,22 +29,27 @@ export interface Beside {
   readonly shop?: Partial<ShopHandOver>;
   readonly handOver?: JobHandOver | null;
   readonly serials?: Readonly<Record<string, string>>;
+  readonly photos?: readonly PublishedPhoto[];
+  /** The bytes of every photo. */
+  readonly jpeg?: Uint8Array;
 }
 
 /** The packet of a plan as its file. */
 export function packetOf(plan: BuildPlan, beside: Beside = {}): Promise<string> {
-  const { audience = 'customer', shop = {}, handOver = null, serials = {} } = beside;
+  const { audience = 'customer', shop = {}, handOver = null, serials = {}, photos = [] } = beside;
   const published: PublishedJob = {
     ...sampleJob(plan),
     customer: jobSchema.shape.customer.parse({ ...secrets }),
     handOver,
     serials,
+    photos,
     revisions: [],
   };
   const site = sampleSite([published]);
   const own = shopSchema.shape['hand-over'].parse({ ...shop });
+  const files = photos.map(({ path }) => ({ path, read: async () => beside.jpeg ?? new Uint8Array() }));
   const page = packetPage(
-    { site: { ...site, shop: { ...site.shop, 'hand-over': own } }, audience },
+    { site: { ...site, photos: files, shop: { ...site.shop, 'hand-over': own } }, audience },
     published,
   );
   return wholeFile(page, openTemplates({ strict: true }), () => []);

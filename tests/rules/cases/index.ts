@@ -29,6 +29,7 @@ import { wrongEndCases } from './conductors/wrong-ends.ts';
 import { asBuiltCases } from './data/as-built.ts';
 import { jobDataCases } from './data/job-data.ts';
 import { partDataCases } from './data/part-data.ts';
+import { photoCases } from './data/photos.ts';
 import { proposalCases } from './data/proposals.ts';
 import { stockCases } from './data/stock.ts';
 import { vehicleDataCases } from './data/vehicle-data.ts';
@@ -109,6 +110,7 @@ const every = {
   ...writtenConductorCases,
   ...vehicleDataCases,
   ...jobDataCases,
+  ...photoCases,
   ...fixingsCases,
   ...inSpaceCases,
   ...placesCases,

@@ -1,0 +1,52 @@
+import { join } from 'node:path';
+
+/** What of a job a photo is of: a step of the order of work, a device, or a place in the vehicle. */
+export interface PhotoOf {
+  readonly kind: 'step' | 'device' | 'place';
+  readonly id: string;
+}
+
+/** A photo of a job as pages show it: made smaller, and with nothing in it but the picture. */
+export interface PublishedPhoto {
+  readonly id: string;
+  /** Its path from the top of the site. */
+  readonly path: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** What is seen on it; null where the job does not say. */
+  readonly shows: string | null;
+  readonly of: PhotoOf | null;
+  /** Who sees it. */
+  readonly on: readonly ('packet' | 'sheets')[];
+}
+
+/** Where a photo of this digest stands in a site. */
+export function photoPath(digest: string): string {
+  return `assets/photos/${digest}.jpg`;
+}
+
+const ofSite = /^assets\/photos\/([0-9a-f]{64})\.jpg$/;
+
+/** Where a shop keeps photos that were made ready, by digest. It may be deleted at any time. */
+export function keptPhoto(root: string, digest: string): string {
+  return join(root, '.rackleaf', 'photos', `${digest}.jpg`);
+}
+
+/** Where the photo at a path of a site is kept; null for a path of no photo. */
+export function keptPhotoAt(root: string, path: string): string | null {
+  const [, digest] = ofSite.exec(path) ?? [];
+  return digest === undefined ? null : keptPhoto(root, digest);
+}
+
+/** A photo as a template shows it. */
+export interface PhotoFigure {
+  readonly path: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Read out in place of the photo; empty where the job does not say what it shows. */
+  readonly alt: string;
+}
+
+export function photoFigure({ path, widthPx, heightPx, shows }: PublishedPhoto): PhotoFigure {
+  return { path, widthPx, heightPx, alt: shows ?? '' };
+}
