@@ -54,6 +54,9 @@
       tell('The whole drawing is in sight.');
     };
 
+    frame.setAttribute('role', 'region');
+    frame.setAttribute('aria-label', figure.querySelector('figcaption')?.textContent ?? '');
+    frame.tabIndex = 0;
     figure.classList.add('zoomable');
     // What stands among the text is lettered to be read at the width of a phone.
     const widePx = Math.max(readablePx, widthMm * readablePxPerMm);

@@ -84,7 +84,8 @@ describe('a printed set', () => {
       if (typeof pdf === 'string') throw new Error(pdf);
       const pages = await readPages(pdf);
       const titles = sheetSections(job.plan, 'bench', {}).map(({ title }) => title.replaceAll(' ', ''));
-      const index = /Sheets(.*?)Findings/.exec(pages[0]?.text ?? '')?.[1] ?? '';
+      const cover = pages.find(({ headings }) => headings === 'Cover');
+      const index = /Sheets(.*?)Findings/.exec(cover?.text ?? '')?.[1] ?? '';
       let at = 0;
       const told = titles.map((title) => {
         const begin = index.indexOf(title, at);

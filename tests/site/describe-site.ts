@@ -281,7 +281,7 @@ export function describeSite(tested: SiteUnderTest): void {
       expect(await page.locator('#sheet-status').textContent()).toContain(`${subject} is lit in`);
       expect(await accessibilityFaults(page)).toEqual([]);
       await page.keyboard.press('Escape');
-      expect(await page.locator('.has-lit, [aria-pressed="true"]').count()).toBe(0);
+      expect(await page.locator('.has-lit, .pin[aria-pressed="true"]').count()).toBe(0);
       await page.close();
     });
 

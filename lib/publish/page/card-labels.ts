@@ -18,6 +18,16 @@ export function cardLabels(columns: readonly { readonly title: string }[]): stri
     .join(';');
 }
 
+/**
+ * The same as it stands between the double quotes of an attribute, with nothing in it that HTML would need an entity for:
+ * quotes are single, and those within a title are written as CSS escapes.
+ */
+export function cardStyle(columns: readonly { readonly title: string }[]): string {
+  return cardLabels(columns)
+    .replaceAll(/['&]/g, (character) => `\\${(character.codePointAt(0) ?? 0).toString(16)} `)
+    .replaceAll('"', "'");
+}
+
 function property(title: string, index: number): (readonly [string, string])[] {
   if (title === '') return [];
   const label = /[.?:]$/.test(title) ? `${title} ` : `${title}: `;

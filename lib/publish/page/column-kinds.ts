@@ -67,7 +67,7 @@ function wordsOf({ kind, leads }: Column, strong: boolean): string[] {
   return [...(kind === 'text' ? [] : [kind]), ...(leads ? ['leads'] : []), ...(strong ? ['strong'] : [])];
 }
 
-const cellOf = 'tbody > tr:not(.group, .moved) >';
+const cellOf = ':is(thead, tbody) > tr:not(.group, .moved) >';
 const word = new RegExp(`\\.(${[...columnWords, 'short'].join('|')})(?![\\w-])`, 'g');
 
 /** A style sheet in which a class of a cell stands for the cells of such a column as well, with the weight of a class. */
@@ -76,7 +76,7 @@ export function withColumnKinds(css: string): string {
 }
 
 function cellsOf(name: string): string {
-  if (name === 'short') return `.kinds > ${cellOf} :not(.long)`;
+  if (name === 'short') return '.kinds > tbody > tr:not(.group, .moved) > :not(.long)';
   const numbers = Array.from({ length: mostColumns }, (_, index) => index + 1);
   return numbers.map((number) => `.${name}-${number} > ${cellOf} :nth-child(${number})`).join(', ');
 }

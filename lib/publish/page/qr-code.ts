@@ -6,7 +6,7 @@ const quiet = 4;
 /** A code as SVG markup. */
 export interface QrCode {
   readonly drawn: string;
-  /** The same code in another place of the page in which it is drawn. */
+  /** The same code in another place of the page in which it is drawn, which says it aloud once. */
   readonly again: string;
 }
 
@@ -25,10 +25,10 @@ export function qrCode(text: string): QrCode {
     return bars === '' ? '' : `M${quiet} ${row + quiet + 0.5}${bars}`;
   });
   const size = count + 2 * quiet;
-  const begin = `<svg class="qr-code" role="img" aria-label="Code of this page's address" viewBox="0 0 ${size} ${size}" shape-rendering="crispEdges">`;
+  const frame = `viewBox="0 0 ${size} ${size}" shape-rendering="crispEdges"`;
   return {
-    drawn: `${begin}<g id="qr-code"><rect width="${size}" height="${size}" fill="#fff"/><path stroke="#000" d="${rows.join('')}"/></g></svg>`,
-    again: `${begin}<use href="#qr-code"/></svg>`,
+    drawn: `<svg class="qr-code" role="img" aria-label="Code of this page's address" ${frame}><g id="qr-code"><rect width="${size}" height="${size}" fill="#fff"/><path stroke="#000" d="${rows.join('')}"/></g></svg>`,
+    again: `<svg class="qr-code" aria-hidden="true" ${frame}><use href="#qr-code"/></svg>`,
   };
 }
 

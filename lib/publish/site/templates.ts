@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import nunjucks from 'nunjucks';
-import { cardLabels } from '../page/card-labels.ts';
+import { cardStyle } from '../page/card-labels.ts';
 import { allStrong, cellClasses, columnKinds, hasMoved, strongColumns } from '../page/column-kinds.ts';
 import { hyphenedNumbers } from '../words/hyphened-numbers.ts';
 
@@ -24,7 +24,7 @@ export function openTemplates(
     lstripBlocks: true,
   });
   templates.addFilter('allStrong', allStrong);
-  templates.addFilter('cardLabels', cardLabels);
+  templates.addFilter('cardStyle', (columns) => new nunjucks.runtime.SafeString(cardStyle(columns)));
   templates.addFilter('cellClasses', cellClasses);
   templates.addFilter('columnKinds', columnKinds);
   templates.addFilter('hasMoved', hasMoved);

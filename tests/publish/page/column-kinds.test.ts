@@ -52,7 +52,7 @@ describe('the kinds of columns', () => {
 
   it('give a rule of the style sheet to the cells of such columns, and leave other names alone', () => {
     const css = withColumnKinds('td.figure { a: b } .ticks { c: d }');
-    expect(css).toContain('.figure-14 > tbody > tr:not(.group, .moved) > :nth-child(14)');
+    expect(css).toContain('.figure-14 > :is(thead, tbody) > tr:not(.group, .moved) > :nth-child(14)');
     expect(css).toContain('td:is(.figure, :where(');
     expect(css).toContain('.ticks { c: d }');
   });
