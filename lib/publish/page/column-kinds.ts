@@ -76,7 +76,8 @@ export function withColumnKinds(css: string): string {
 }
 
 function cellsOf(name: string): string {
-  if (name === 'short') return '.kinds > tbody > tr:not(.group, .moved) > :not(.long)';
+  // A column of words may take several lines, and says of no cell that it is long.
+  if (name === 'short') return `.kinds > tbody > tr:not(.group, .moved) > :not(.long, ${cellsOf('words')})`;
   const numbers = Array.from({ length: mostColumns }, (_, index) => index + 1);
   return numbers.map((number) => `.${name}-${number} > ${cellOf} :nth-child(${number})`).join(', ');
 }
