@@ -25,7 +25,8 @@
     /** The zoom at which all of the drawing is in sight. */
     const whole = () => {
       const highest = Number.parseFloat(getComputedStyle(frame).maxHeight) - 2;
-      return Math.min(1, highest / ((frame.clientWidth * heightMm) / widthMm));
+      // On paper no frame has a highest.
+      return highest > 0 ? Math.min(1, highest / ((frame.clientWidth * heightMm) / widthMm)) : 1;
     };
     /** Zooms so that the point of the drawing below (x, y) of the window stays there. */
     /** @param {number} wanted @param {{ x: number, y: number }} [at] */

@@ -28,19 +28,22 @@ function amount(pick: PlanPick, quantity: number, name: LengthName, write: Write
   return { text: pick.unit === 'm' ? write.wire(name, quantity).text : String(quantity) };
 }
 
+/** A length on one line: a narrow column breaks between lengths. */
+function whole(length: string): string {
+  return length.replaceAll(' ', '\u00a0');
+}
+
 /** Each piece that cuts come from, with what it has left. */
 function reelsText({ reels = [] }: PlanPick, keptM: number, write: Writer): { text: string } {
   return {
     text: reels
       .map(({ offCut, lengthM, promisedM = 0, leftM }) => {
-        const from = write.wire('length-left', lengthM).text;
-        const promised = promisedM > 0 ? ` (${write.wire('length-taken', promisedM).text} promised)` : '';
+        const from = whole(write.wire('length-left', lengthM).text);
+        const promised =
+          promisedM > 0 ? ` (${whole(write.wire('length-taken', promisedM).text)} promised)` : '';
         const name = offCut === undefined ? '' : `off-cut ${offCut} `;
         const kept = promisedM === 0 && leftM < keptM ? ', not kept' : '';
-        return `${name}${from}${promised}: ${write.wire('length-left', leftM).text}${kept}`.replaceAll(
-          ' ',
-          '\u00a0',
-        );
+        return `${name}${from}${promised}: ${whole(write.wire('length-left', leftM).text)}${kept}`;
       })
       .join('; '),
   };

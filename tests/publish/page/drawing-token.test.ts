@@ -22,7 +22,6 @@ describe('drawings on the sheets of a page', () => {
   test('are never those of builders on a sheet that the customer sees as well', () => {
     expect(() => filled(drawing('cover'))).toThrow('builders alone');
     expect(() => filled(drawing('cover', 'builders'))).toThrow('builders alone');
-    expect(() => filled(drawing('packet'))).toThrow('builders alone');
     expect(filled(drawing('placement', 'everyone'))).toContain('of-placement');
   });
 
