@@ -95,7 +95,8 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   'live-end-on-signal': [
     { follows: ['device-without-supply', 'port-refuses-conductor'], bond: sameDevice },
     { follows: ['fuse-not-in-stock'], bond: sameCircuit },
-    { follows: ofWrongEnd, bond: sameSubject },
+    // What has no business in the socket is no plug too many.
+    { follows: [...ofWrongEnd, 'port-shared'], bond: sameSubject },
   ],
   'outputs-joined': [
     { follows: ['port-refuses-conductor'], bond: sameTerminal },
