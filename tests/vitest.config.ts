@@ -1,11 +1,27 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** One listens to every figure that is told; elkjs takes ngspice's `window`, left in a worker, for a browser's. */
 const alone = ['tests/publish/sheets/printed-figures.test.ts', 'tests/commands/bench/diagrams.test.ts'];
 
 /** The long run alone packs and installs the package: once all else is done, since it compiles into the checkout. */
 const packed = ['tests/package/installed-shop.test.ts'];
+
+/** Short files that take long: begun first, lest one worker be left with them while the others are idle. */
+const longest = [
+  'tests/site/demo-site.test.ts',
+  'tests/site/sample-site.test.ts',
+  'tests/plan/demo-jobs.test.ts',
+];
+
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files);
+    const isLong = ({ moduleId }: TestSpecification) => longest.some((file) => moduleId.endsWith(file));
+    return [...sorted.filter(isLong), ...sorted.filter((file) => !isLong(file))];
+  }
+}
 
 /** Every processor tests: vitest by itself leaves one of two idle. A number on the command line stands. */
 const maxWorkers = process.argv.some((word) => /^--max-?workers/i.test(word)) ? undefined : '100%';
@@ -18,6 +34,7 @@ export default defineConfig(({ mode }) => ({
     // Files of one worker share what they import: loading it anew took longer than the tests. Nothing of ours keeps state.
     isolate: false,
     maxWorkers,
+    sequence: { sequencer: LongestFirst },
     env: mode === 'long' ? { LONG: '1' } : {},
     setupFiles: [fileURLToPath(new URL('property-seed.ts', import.meta.url))],
     testTimeout: 120_000,

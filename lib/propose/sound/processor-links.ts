@@ -86,7 +86,7 @@ function linkOutputs(draft: Draft, chain: SignalChain, processor: DraftDevice): 
     draft.ask(
       ['devices', processor.id],
       `${processor.id} has ${free.length} outputs left, and the channels that play from it are ${needy.length}`,
-      'use a processor with more outputs, or write driven-by: with the source unit at an amplifier',
+      'use a processor with more outputs; or write the cable of a Y-lead and the links of two inputs that it joins to one output; or write driven-by: with the source unit at an amplifier',
     );
     return [];
   }
