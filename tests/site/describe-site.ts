@@ -1,7 +1,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
 import { sheetSections } from '../../lib/publish/page/sheet-sections.ts';
@@ -52,6 +52,17 @@ function partTitles({ items }: BuildPlan): ReadonlySet<string> {
 function rarest(names: readonly string[]): string {
   const count = (name: string): number => names.filter((one) => one === name).length;
   return [...new Set(names)].sort((a, b) => count(a) - count(b))[0] ?? '';
+}
+
+/** The window of the first drawing of a page, in sight, with the drawing itself in it instead of its frame. */
+async function firstDrawing(page: Page): Promise<Locator> {
+  const drawing = page.locator('.drawing').first();
+  const frame = drawing.locator('.drawing-wrap');
+  await frame.scrollIntoViewIfNeeded();
+  await expect.poll(() => drawing.locator('iframe').count()).toBe(0);
+  await expect.poll(() => drawing.getAttribute('data-zoom')).not.toBeNull();
+  await frame.scrollIntoViewIfNeeded();
+  return frame;
 }
 
 /**
@@ -195,7 +206,7 @@ export function describeSite(tested: SiteUnderTest): void {
 
     it('drawings zoom by keys, by buttons and by the wheel, and keep the point that is looked at', async () => {
       const page = await openJob();
-      const frame = page.locator('.drawing-wrap').first();
+      const frame = await firstDrawing(page);
       const zoom = async () => Number(await page.locator('.drawing').first().getAttribute('data-zoom'));
       await frame.focus();
       await page.keyboard.press('0');
@@ -233,8 +244,7 @@ export function describeSite(tested: SiteUnderTest): void {
       await page.goto(`${server.url}jobs/${site.jobs[0]?.plan.job.id}/index.html`, {
         waitUntil: 'networkidle',
       });
-      const frame = page.locator('.drawing-wrap').first();
-      await frame.scrollIntoViewIfNeeded();
+      const frame = await firstDrawing(page);
       const box = await frame.boundingBox();
       if (!box) throw new Error('the drawing has no room on the page');
       const [x, y] = [box.x + box.width / 2, box.y + Math.min(box.height, 300) / 2];
