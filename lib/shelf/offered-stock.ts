@@ -70,6 +70,9 @@ function piecesPromised(
   return { unit: 'piece', to, over, uncutM: [], pieces: whole - over, reelsM: [], offCutsM: {}, sheets };
 }
 
+/** A pick list tells a length to the millimetre, so that what it names is within half of one (m). */
+const toldWithinM = 0.0005 + sameLengthM;
+
 /** A length on the shelf while promises are taken from it. */
 interface OpenLength extends ShelfLength {
   leftM: number;
@@ -125,7 +128,7 @@ function fromTold(
       (one) =>
         !used.has(one) &&
         one.offCut === offCut &&
-        Math.abs(one.freeM - lengthM) <= sameLengthM &&
+        Math.abs(one.freeM - lengthM) <= toldWithinM &&
         one.leftM >= takenM - sameLengthM,
     );
     if (!found) rest.push(...still);

@@ -27,6 +27,7 @@ const toDemo = (quantity: number) => [{ job: 'demo', revision: 'A', quantity }];
 
 describe('what a released job takes that is not built in yet', () => {
   test('is offered to no other job, and is told by the name of that one', async () => {
+    shop.change(shopPath, 'red-4: { reels: [30 ft] }', 'red-4: { reels: [42 ft] }');
     const fuse = await pickOf('second', 'large-60');
     expect(fuse).toMatchObject({ stockQuantity: 2, short: 0 });
     expect(fuse.promised).toBeUndefined();
@@ -43,6 +44,11 @@ describe('what a released job takes that is not built in yet', () => {
       // Of one reel of it: what is left there after both is what one job leaves, less what the other takes.
       expect(reel?.leftM).toBeCloseTo((reels[0]?.leftM ?? Number.NaN) - own.quantity, 2);
     }
+    // A shorter reel that came since is free: the sheets of the released job name the other, of 42 ft.
+    shop.change(shopPath, 'red-4: { reels: [42 ft] }', 'red-4: { reels: [42 ft, 25 ft] }');
+    const red = await pickOf('second', 'red-4');
+    expect(red.reels).toMatchObject([{ lengthM: 7.62 }]);
+    expect(red.reels?.[0]?.promisedM).toBeUndefined();
     shop.change(shopPath, 'large-80: { pieces: 2 }', 'large-80: { pieces: 2 }\n  amp-a: { pieces: 1 }');
     expect((await shop.run('check', 'second')).out).toMatch(
       /1 piece of amp-a \(the job takes 1, the shelf has 0; 1 piece promised to demo revision A not counted\), 1 piece of lead-a,/,

@@ -57,6 +57,21 @@ describe('what a shelf offers beside what is promised', () => {
     expect(recounted.promised.red?.over).toBe(0);
   });
 
+  test.each([
+    [42 * ft, 42],
+    // 42 ft are 12.8016 m, which a pick list tells as 12.802 m; a millimetre more is another reel.
+    [12.802, 42],
+    [12.8023, 10],
+  ])('a reel that a pick list tells as %d m is cut where it is that of 42 ft', (lengthM, cutFt) => {
+    const one = promisedTo('one', {
+      cuts: cuts('red', { a: 6 * ft }),
+      lengths: [{ part: 'red', offCut: null, lengthM, cutsM: [6 * ft] }],
+    });
+    expect(lengthsOf(offeredStock({ red: reelStock([10 * ft, 42 * ft]) }, [one]).stock)).toEqual(
+      [10, 42].map((reel) => [null, reel === cutFt ? reel - 6 : reel]),
+    );
+  });
+
   test('one reel twice where two jobs are to cut from it, and what is more than it has is told', () => {
     const from = (job: string, lengthM: number) =>
       promisedTo(job, {
