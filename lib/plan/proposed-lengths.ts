@@ -30,21 +30,20 @@ export function withProposedLengths(job: Job, devices: DevicesById, settled: Set
     const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
     return (wayM ?? 0) + (run ? routeLengthM(run.route) : 0) + loopsM;
   };
-  return withGroundLeads(withLeads(job, devices, needM), needM);
+  return withGroundLeads(
+    withLeads(job, devices, (lead) => leadReaching(lead, needM)),
+    needM,
+  );
 }
 
 type NeedM = (link: Link) => number | null;
 
-function withLeads(job: Job, devices: DevicesById, needM: NeedM): Job {
-  const parts = new Map<string, string>();
-  for (const { cable, part, links, alike } of proposedLeads(job, devices)) {
-    const needs = links.map(needM);
-    if (needs.includes(null)) continue;
-    const asked = Math.max(...needs.map((need) => need ?? 0));
-    const best = alike.find(({ lengthM }) => lengthM >= asked) ?? alike.at(-1);
-    if (best && best.part !== part) parts.set(cable, best.part);
-  }
-  return parts.size === 0 ? job : withCables(job, parts);
+/** The shortest lead that reaches, the longest where none does; the lead as it is where a way is not known. */
+function leadReaching({ part, links, alike }: ProposedLead, needM: NeedM): string {
+  const needs = links.map(needM);
+  if (needs.includes(null)) return part;
+  const asked = Math.max(...needs.map((need) => need ?? 0));
+  return (alike.find(({ lengthM }) => lengthM >= asked) ?? alike.at(-1))?.part ?? part;
 }
 
 /** A lead that a rule proposed, and the leads that may be taken in its place, the shortest first. */
@@ -83,10 +82,15 @@ function proposedLeads(job: Job, devices: DevicesById): readonly ProposedLead[] 
  */
 export function withLongestLeads(job: Job): Job {
   const devices = new Map(job.devices.map((device) => [device.id, device]));
+  return withLeads(job, devices, ({ part, alike }) => alike.at(-1)?.part ?? part);
+}
+
+/** A job whose proposed leads are of the parts that are chosen for them. */
+function withLeads(job: Job, devices: DevicesById, choose: (lead: ProposedLead) => string): Job {
   const parts = new Map(
-    proposedLeads(job, devices).flatMap(({ cable, part, alike }) => {
-      const longest = alike.at(-1)?.part ?? part;
-      return longest === part ? [] : [[cable, longest] as const];
+    proposedLeads(job, devices).flatMap((lead) => {
+      const chosen = choose(lead);
+      return chosen === lead.part ? [] : [[lead.cable, chosen] as const];
     }),
   );
   return parts.size === 0 ? job : withCables(job, parts);
