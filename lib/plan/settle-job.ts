@@ -17,7 +17,7 @@ import { type DeviceLoad, deviceLoads } from './power/device-loads.ts';
 import { conductorSizer } from './power/sizing/conductor-sizer.ts';
 import { protections } from './power/sizing/protection.ts';
 import { hasProposedLengths, withLongestLeads, withProposedLengths } from './proposed-lengths.ts';
-import { type Settled, settle, settleByWiring, sizesAtLeast } from './settle-sizes.ts';
+import { type Settled, type SizingBasis, settle, settleByWiring, sizesAtLeast } from './settle-sizes.ts';
 
 /** What sizes, lengths and routes follow from. */
 interface Basis {
@@ -80,7 +80,7 @@ function basisOf(job: Job, book: PlanBook): Basis {
   return { job, devices, circuit, paths, audio, channels, loads };
 }
 
-function sizingOf({ job, devices, circuit, paths, loads }: Basis): Parameters<typeof settle>[0] {
+function sizingOf({ job, devices, circuit, paths, loads }: Basis): SizingBasis {
   const sizer = conductorSizer(job, devices, circuit.roles);
   return { job, devices, circuit, paths, loads, protection: protections(circuit, paths), sizer };
 }

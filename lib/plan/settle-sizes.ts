@@ -26,8 +26,8 @@ export interface Settled {
   readonly passes: number;
 }
 
-/** What sizes follow from beside lengths, and the channels whose speaker wires are sized. */
-type Basis = Omit<PowerSizing, 'lengths' | 'least'>;
+/** What sizes follow from beside lengths. */
+export type SizingBasis = Omit<PowerSizing, 'lengths' | 'least'>;
 
 /** Routes stay as drafted where the job is settled once more; otherwise many wires are laid in lanes. */
 type Routes = 'final' | 'draft';
@@ -44,7 +44,7 @@ const mostLayouts = 3;
  * larger, proposals are wired on trial with these. What was sized for one layout does not bind the next.
  */
 export function settleByWiring(
-  basis: Basis,
+  basis: SizingBasis,
   channels: readonly PlannedChannel[],
   proposed: readonly LaidBoard[],
   keep: Keep,
@@ -89,7 +89,7 @@ function stopsOf({ laid, routed }: Settled): number {
  * grows none, its lengths are those of its own sizes. Routes are drafted until sizes stand.
  */
 export function settle(
-  basis: Basis,
+  basis: SizingBasis,
   channels: readonly PlannedChannel[],
   laid: readonly LaidBoard[],
   keep: Keep,
@@ -115,7 +115,7 @@ export function settle(
 }
 
 /** The sizes that conductors have at least: for their runs and loops, before anything is placed. */
-export function sizesAtLeast(basis: Basis, channels: readonly PlannedChannel[]): Settled['all'] {
+export function sizesAtLeast(basis: SizingBasis, channels: readonly PlannedChannel[]): Settled['all'] {
   const { job, devices, circuit } = basis;
   const lengths = wireLengths(job, devices, [], new Map());
   return sizesAt(basis, channelWires(job, channels, circuit.roles), lengths, new LeastSizes()).all;
@@ -123,7 +123,7 @@ export function sizesAtLeast(basis: Basis, channels: readonly PlannedChannel[]):
 
 /** Every conductor sized for its length. */
 function sizesAt(
-  basis: Basis,
+  basis: SizingBasis,
   wires: readonly ChannelWires[],
   lengths: WireLengths,
   least: LeastSizes,
