@@ -17,13 +17,11 @@ export function linkSpeakers(draft: Draft, driven: readonly DrivenOutputs[]): vo
 
 /** Links speakers one after the other: from the output to the first, from each to the next, from the last back. */
 function linkInSeries(draft: Draft, { output, speakers, join }: WiredOutput, why: Why): void {
-  let [from, name] = [`${output.amplifier}.${output.spec.positive}`, ''];
-  for (const speaker of speakers) {
-    const coils = coilsOf(speaker);
-    const [first] = coils;
-    const last = join.coils === 'series' ? coils.at(-1) : first;
+  let from = `${output.amplifier}.${output.spec.positive}`;
+  for (const [at, speaker] of speakers.entries()) {
+    const { first, last } = endCoils(speaker, join.coils);
     if (!first || !last) return;
-    name = name === '' ? `to-${speaker.id}-plus` : `to-${speaker.id}-series`;
+    const name = `to-${speaker.id}-${at === 0 ? 'plus' : 'series'}`;
     draft.addLink(name, { from, to: `${speaker.id}.${first.positive}` }, why, speaker.id);
     joinCoils(draft, speaker, join.coils, why);
     from = `${speaker.id}.${last.negative}`;
@@ -54,9 +52,7 @@ export function linkToOutput(
   { device, positive, negative, coils: how }: OutputEnds,
   why: Why,
 ): void {
-  const coils = coilsOf(speaker);
-  const [first] = coils;
-  const last = how === 'series' ? coils.at(-1) : first;
+  const { first, last } = endCoils(speaker, how);
   if (!first || !last) return;
   const about = speaker.id;
   const outputPair = pairName(device, positive, negative);
@@ -75,6 +71,13 @@ export function linkToOutput(
     draft.addLink(`to-${speaker.id}-minus`, minus, why, about);
   }
   joinCoils(draft, speaker, how, why);
+}
+
+/** The coils that a speaker begins with at its plus and ends with at its minus. */
+function endCoils(speaker: DraftDevice, how: CoilJoin['coils']) {
+  const coils = coilsOf(speaker);
+  const [first] = coils;
+  return { first, last: how === 'series' ? coils.at(-1) : first };
 }
 
 /** The jumpers between the coils of a speaker, each as long as its frame is wide, to the next inch or centimetre. */
