@@ -3,14 +3,13 @@ import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
 import { batteriesOf } from './battery-places.ts';
 import { linkCharger } from './charger-link.ts';
-import { linkFuse, linkFuses, type Reach } from './link-fuse.ts';
+import { linkFuses, type Reach } from './link-fuse.ts';
 import { isUntouched } from './turn-on.ts';
 
 /**
  * Links a second battery to that of the engine: a fuse within reach of each, since each is a source, a charger or an
  * isolating relay of the job between them, in the place where it stands. Batteries of unlike chemistry are never joined
- * without a charger.
- * `currentA`: what the job draws, which the link carries while the engine runs.
+ * without a charger. `currentA`: what the job draws, which the link carries while the engine runs.
  */
 export function linkBatteries(draft: Draft, currentA: number): void {
   const { starter, second } = batteriesOf(draft);
@@ -79,16 +78,15 @@ function joinBatteries(draft: Draft, starter: DraftDevice, second: DraftDevice, 
   const isolator =
     draft.own.find((one) => one.spec.kind === 'isolating-relay' && isUntouched(draft, one)) ?? null;
   const [near, far] = isolator ? terminalsWith(isolator, 'relay-contact') : [];
-  const fuse = (battery: DraftDevice) =>
-    linkFuse(draft, {
-      battery,
-      to: isolator ?? second,
-      port: isolator && near !== undefined ? terminalAt(isolator, near) : null,
-      currentA,
-      ceilingA: null,
-      about: second.id,
-    });
-  const [front, rear] = linkFuses(draft, [starter, second], second, fuse);
+  const duties = [starter, second].map((battery) => ({
+    battery,
+    to: isolator ?? second,
+    port: isolator && near !== undefined ? terminalAt(isolator, near) : null,
+    currentA,
+    ceilingA: null,
+    about: second.id,
+  }));
+  const [front, rear] = linkFuses(draft, duties, second);
   if (!front || !rear) return;
   const why: Why = {
     rule: 'supply',

@@ -1,6 +1,6 @@
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, terminalAt, terminalsWith } from '../draft/draft-device.ts';
-import { linkFuse, linkFuses } from './link-fuse.ts';
+import { linkFuses } from './link-fuse.ts';
 import { currentA } from './supply-needs.ts';
 
 /** Two batteries with a charger between them. */
@@ -19,18 +19,19 @@ export function linkCharger(draft: Draft, charger: DraftDevice, { starter, secon
   const [input] = terminalsWith(charger, 'supply-positive');
   const [output] = terminalsWith(charger, 'source-positive');
   if (spec.kind !== 'charger' || input === undefined || output === undefined) return;
-  const fuse = (battery: DraftDevice) => {
-    const isInput = battery === starter;
-    return linkFuse(draft, {
-      battery,
-      to: charger,
-      port: terminalAt(charger, isInput ? input : output),
-      currentA: isInput ? currentA(draft, charger, []) : spec.output.current,
-      ceilingA: isInput ? spec.input.fuse : spec.output.fuse,
-      about: id,
-    });
-  };
-  const [front, rear] = linkFuses(draft, [starter, second], charger, fuse);
+  const duties = [
+    {
+      ...{ battery: starter, to: charger, port: terminalAt(charger, input), about: id },
+      currentA: currentA(draft, charger, []),
+      ceilingA: spec.input.fuse,
+    },
+    {
+      ...{ battery: second, to: charger, port: terminalAt(charger, output), about: id },
+      currentA: spec.output.current,
+      ceilingA: spec.output.fuse,
+    },
+  ];
+  const [front, rear] = linkFuses(draft, duties, charger);
   if (!front || !rear) return;
   const why = (reason: string): Why => ({ rule: 'supply', reason, cp: true });
   draft.addLink(

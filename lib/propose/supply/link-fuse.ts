@@ -25,12 +25,11 @@ export interface LinkFuseDuty {
 /** The fuses beside some batteries; asks, and proposes none, where the vehicle tells no place beside one of them. */
 export function linkFuses(
   draft: Draft,
-  batteries: readonly DraftDevice[],
+  duties: readonly LinkFuseDuty[],
   about: DraftDevice,
-  fuse: (battery: DraftDevice) => Reach | null,
 ): readonly (Reach | null)[] {
-  const lost = batteries.find((battery) => placeBeside(draft, battery) === null);
-  if (!lost) return batteries.map(fuse);
+  const lost = duties.find(({ battery }) => placeBeside(draft, battery) === null)?.battery;
+  if (!lost) return duties.map((duty) => linkFuse(draft, duty));
   // A place that there is not is told where it is written.
   if ([lost, about].some(standsNowhere)) return [];
   draft.ask(
@@ -42,7 +41,7 @@ export function linkFuses(
 }
 
 /** The fuse beside a battery with its tail; gives the side of it that looks away from the battery. */
-export function linkFuse(
+function linkFuse(
   draft: Draft,
   { battery, to, port, currentA, ceilingA, about }: LinkFuseDuty,
 ): Reach | null {
