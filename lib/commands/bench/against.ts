@@ -45,10 +45,18 @@ interface RowKind {
   readonly most?: number;
 }
 
+/** What is edited in turn where a command is repeated; an edit that finds nothing to change is left out. */
+const editsOf = {
+  check: ['title', 'length', 'filter', 'gain', 'name', 'colour'],
+  build: ['title', 'length'],
+} as const satisfies Readonly<Record<string, readonly EditName[]>>;
+
 /** The row of a command after an edit that leaves the board alone. */
 function ofEdit(command: 'check' | 'build', edit: EditName): RowKind {
   const row = { id: `${command}-${edit}`, what: `after another ${edit}, over cold`, over: command };
-  return command === 'check' ? { ...row, less: 'start-plan', most: 0.1 } : { ...row, less: 'start-draw' };
+  if (command === 'build') return { ...row, less: 'start-draw' };
+  // Under another title the plan stands: it is judged anew.
+  return { ...row, less: edit === 'title' ? 'start-judge' : 'start-plan', most: 0.1 };
 }
 
 const rowKinds: readonly RowKind[] = [
@@ -74,8 +82,7 @@ const rowKinds: readonly RowKind[] = [
     less: 'start-check',
     most: 0.05,
   },
-  { ...ofEdit('check', 'title'), less: 'start-judge' },
-  ...(['length', 'filter', 'gain', 'name', 'colour'] as const).map((edit) => ofEdit('check', edit)),
+  ...editsOf.check.map((edit) => ofEdit('check', edit)),
   { id: 'build', what: 'build of the shop from cold', less: 'start-draw' },
   {
     id: 'build-again',
@@ -84,8 +91,7 @@ const rowKinds: readonly RowKind[] = [
     less: 'start-build',
     most: 0.1,
   },
-  ofEdit('build', 'title'),
-  ofEdit('build', 'length'),
+  ...editsOf.build.map((edit) => ofEdit('build', edit)),
   { id: 'draw', what: 'all drawings from ready plans, from cold', most: 0.5 },
   { id: 'board', what: 'a board placed and routed, from cold' },
 ];
@@ -190,12 +196,6 @@ async function help(tree: MeasuredTree): Promise<Seconds> {
     await remove();
   }
 }
-
-/** What is edited in turn where a command is repeated; an edit that finds nothing to change is left out. */
-const editsOf = {
-  check: ['title', 'length', 'filter', 'gain', 'name', 'colour'],
-  build: ['title', 'length'],
-} as const satisfies Readonly<Record<string, readonly EditName[]>>;
 
 /** A command in a fresh shop from cold; where it is repeated, again, and after each edit. */
 function commandRuns(tree: MeasuredTree, part: 'check' | 'build', repeated: boolean): Promise<Seconds> {
