@@ -1,10 +1,10 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
-import type { TerminalRole } from '../../model/vocabulary.ts';
+import type { Carried, TerminalRole } from '../../model/vocabulary.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, pairOf, terminalsWith } from '../draft/draft-device.ts';
 import { outputsOf } from '../sound/outputs.ts';
-import { formOfInput, inputsOf, sourceOutputs } from '../sound/source-outputs.ts';
+import { formOfInput, inputsOf, type SignalForm, sourceOutputs } from '../sound/source-outputs.ts';
 import { usedOutputs } from '../sound/used-outputs.ts';
 
 /**
@@ -121,27 +121,32 @@ function ofProcessor(draft: Draft, device: DraftDevice, name: string): Why | nul
 
 /** Outputs of the source: the form that is not used stays as the vehicle has it; a pair that nobody plays is told. */
 function openSource(draft: Draft, source: DraftDevice): void {
-  const forms = ['line', 'speaker'] as const;
-  const touched = (name: string) =>
-    (pairOf(source, name) ?? [name]).some((one) => !draft.isFree(source.id, one));
-  const used = forms.filter((form) => sourceOutputs(draft, source, form).some(({ name }) => touched(name)));
-  if (used.length === 0) return;
-  const played = new Set(
-    forms.flatMap((form) =>
-      sourceOutputs(draft, source, form).flatMap(({ name, carries }) => (touched(name) ? [carries] : [])),
-    ),
+  const outputs = (['line', 'speaker'] as const).flatMap((form) =>
+    sourceOutputs(draft, source, form).map(({ name, carries }) => {
+      const terminals = pairOf(source, name) ?? [name];
+      return { form, carries, terminals, isUsed: terminals.some((one) => !draft.isFree(source.id, one)) };
+    }),
   );
-  for (const form of forms)
-    for (const { name, carries } of sourceOutputs(draft, source, form)) {
-      if (touched(name)) continue;
-      const idle =
-        form === 'line' ? 'the speaker outputs are used' : "the source's own output stage is not used";
-      const why = !used.includes(form)
-        ? open(idle)
-        : played.has(carries)
-          ? open(`another output plays ${carries}`)
-          : open(`nothing plays ${carries}`, 'plays-nothing');
-      for (const terminal of pairOf(source, name) ?? [name])
-        if (isLoose(draft, source, terminal)) draft.leaveOpen(source.id, terminal, why);
-    }
+  const used = outputs.filter(({ isUsed }) => isUsed);
+  if (used.length === 0) return;
+  for (const { form, carries, terminals, isUsed } of outputs) {
+    if (isUsed) continue;
+    const why = whyIdle(form, carries, used);
+    for (const terminal of terminals)
+      if (isLoose(draft, source, terminal)) draft.leaveOpen(source.id, terminal, why);
+  }
+}
+
+/** Why an output of the source feeds nothing, beside those that are used. */
+function whyIdle(
+  form: SignalForm,
+  carries: Carried,
+  used: readonly { readonly form: SignalForm; readonly carries: Carried }[],
+): Why {
+  if (used.every((one) => one.form !== form))
+    return open(
+      form === 'line' ? 'the speaker outputs are used' : "the source's own output stage is not used",
+    );
+  if (used.some((one) => one.carries === carries)) return open(`another output plays ${carries}`);
+  return open(`nothing plays ${carries}`, 'plays-nothing');
 }
