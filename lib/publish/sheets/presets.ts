@@ -36,8 +36,13 @@ function presetsModel(plan: BuildPlan): PresetsSheet | null {
   };
 }
 
-function before({ preset, safe, safeState }: PlanControl): Cell {
-  return safe ? strong(preset) : strong(preset, `NOT SAFE: ${safeState} is`);
+/** What warns of a control that does not stand safe before first power; empty where it does. */
+export function notSafeText({ safe, safeState }: PlanControl): string {
+  return safe ? '' : `NOT SAFE: ${safeState} is`;
+}
+
+function before(control: PlanControl): Cell {
+  return control.safe ? strong(control.preset) : strong(control.preset, notSafeText(control));
 }
 
 function after(control: PlanControl, numbers: ReadonlyMap<string, number>): Cell {

@@ -6,6 +6,7 @@ import { namesOf, type PlanNames } from '../../words/plan-names.ts';
 import { counted, joined, levelOrder, levelWords, spelled } from '../../words/words.ts';
 import { writerFor } from '../../words/written.ts';
 import { measuringOrder } from '../commissioning.ts';
+import { notSafeText } from '../presets.ts';
 import { limitsText, predictedText } from '../readings.ts';
 import { builderSheet } from '../sheet.ts';
 import { groupsBy } from '../table.ts';
@@ -112,9 +113,9 @@ function byDevice(terminals: readonly string[]): string {
     .join('; ');
 }
 
-/** Controls of one device in one state together. */
+/** Controls of one device in one state together, of those that are not safe the ones for which the same state is. */
 function presetsPart(plan: BuildPlan): QuickPart {
-  const lines = groupsBy(plan.controls, ({ item, preset, safe }) => `${item}|${preset}|${safe}`).flatMap(
+  const lines = groupsBy(plan.controls, (one) => `${one.item}|${one.preset}|${notSafeText(one)}`).flatMap(
     ({ things }) => {
       const [first] = things;
       if (first === undefined) return [];
@@ -124,7 +125,7 @@ function presetsPart(plan: BuildPlan): QuickPart {
           subject: things.length === 1 ? `${first.item}.${first.control}` : null,
           figure: first.preset,
           name: `${first.item} ${names}`,
-          beside: first.safe ? '' : `NOT SAFE: ${first.safeState} is`,
+          beside: notSafeText(first),
         },
       ];
     },
