@@ -24,6 +24,7 @@ beforeAll(async () => {
   const job = shop.read('content/jobs/demo.yaml');
   const photos = [
     '  front: { file: front.jpg, shows: The amplifier in its place, device: amp }',
+    '  of-both: { file: front.jpg, shows: The step that a finding asks about, step: battery-off, device: amp }',
     '  escapes: { file: ../../../outside.jpg, shows: Out, device: amp }',
     '  leads-out: { file: link.jpg, shows: Out, device: amp }',
     '  is-text: { file: text.jpg, shows: Text, device: amp }',
@@ -55,6 +56,10 @@ describe('a build', () => {
     const [, path = ''] = /src="\.\.\/\.\.\/(assets\/photos\/[0-9a-f]{64}\.jpg)"/.exec(page) ?? [];
     expect(page).toContain('alt="The amplifier in its place"');
     expect(existsSync(join(shop.root, 'dist', path))).toBe(true);
+    // What is of two things at once stands behind all steps, as its finding says.
+    expect(page.indexOf('The step that a finding asks about')).toBeGreaterThan(
+      page.lastIndexOf('class="step-text"'),
+    );
     expect(readdirSync(join(shop.root, 'dist', 'assets', 'photos'))).toHaveLength(1);
     expect(shop.read(join('dist', path))).not.toContain('CAMERA-OWNER-ZYX');
   });

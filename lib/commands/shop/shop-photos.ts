@@ -9,16 +9,11 @@ import {
   photoSize,
   preparePhoto,
 } from '../../export/photo/prepare-photo.ts';
-import type { JobPhoto } from '../../model/content/job-photo.ts';
+import { namedOn } from '../../model/content/job-photo.ts';
 import type { ReadJob } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import type { Problem } from '../../model/problem.ts';
-import {
-  keptPhoto,
-  type PhotoOf,
-  type PublishedPhoto,
-  photoPath,
-} from '../../publish/site/published-photo.ts';
+import { keptPhoto, type PublishedPhoto, photoPath } from '../../publish/site/published-photo.ts';
 import type { SiteAsset } from '../../publish/site/site-assets.ts';
 import type { Effects } from '../effects.ts';
 
@@ -49,24 +44,19 @@ export async function shopPhotos(effects: Effects, jobs: readonly ReadJob[]): Pr
       const path = photoPath(made.digest);
       files.set(path, { path, read: async () => made.jpeg });
       const { widthPx, heightPx } = made;
+      const [of = null, ...others] = namedOn(photo);
       const published = {
         id,
         path,
         widthPx,
         heightPx,
         shows: photo.shows ?? null,
-        of: ofWhat(photo),
+        of: others.length === 0 ? of : null,
         on: photo.on,
       };
       ofJob.set(job.id, [...(ofJob.get(job.id) ?? []), published]);
     }
   return { ofJob, files: [...files.values()], problems };
-}
-
-function ofWhat({ step, device, place }: JobPhoto): PhotoOf | null {
-  if (step !== undefined) return { kind: 'step', id: step };
-  if (device !== undefined) return { kind: 'device', id: device };
-  return place === undefined ? null : { kind: 'place', id: place };
 }
 
 /** A name of a file and no way to one: no folder, no `..`, no drive. */

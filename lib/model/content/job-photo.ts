@@ -3,6 +3,10 @@ import { builders, everyone } from '../audience.ts';
 import { id, text } from '../fields.ts';
 import { section } from '../writing/field-text.ts';
 
+/** What of a job a photo may be of: each has a field of its name. */
+export const photoSubjects = ['step', 'device', 'place'] as const;
+export type PhotoSubject = (typeof photoSubjects)[number];
+
 /** Where a photo is shown. */
 export const photoUses = ['packet', 'sheets'] as const;
 
@@ -40,3 +44,17 @@ export const photoSchema = z.strictObject({
   ),
 });
 export type JobPhoto = z.output<typeof photoSchema>;
+
+/** What of the job a photo is of. */
+export interface PhotoOf {
+  readonly kind: PhotoSubject;
+  readonly id: string;
+}
+
+/** All that a photo says it is of: one thing, where it is written as it should be. */
+export function namedOn(photo: Pick<JobPhoto, PhotoSubject>): PhotoOf[] {
+  return photoSubjects.flatMap((kind) => {
+    const id = photo[kind];
+    return id === undefined ? [] : [{ kind, id }];
+  });
+}

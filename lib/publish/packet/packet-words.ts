@@ -1,9 +1,10 @@
 import { shortName } from '../../draw/feed/feed-words.ts';
 import { fusesText, type NumberedFuse } from '../../draw/packet/numbered-fuses.ts';
+import type { PhotoOf } from '../../model/content/job-photo.ts';
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { voltsAllowed } from '../../model/printed/told.ts';
-import { type PhotoFigure, type PhotoOf, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';
+import { type PhotoFigure, type PublishedPhoto, photoFigure } from '../site/published-photo.ts';
 import { joined } from '../words/words.ts';
 import { mainText, placeOf } from './packet-fuses.ts';
 

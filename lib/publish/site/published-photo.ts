@@ -1,10 +1,5 @@
 import { join } from 'node:path';
-
-/** What of a job a photo is of: a step of the order of work, a device, or a place in the vehicle. */
-export interface PhotoOf {
-  readonly kind: 'step' | 'device' | 'place';
-  readonly id: string;
-}
+import type { PhotoOf } from '../../model/content/job-photo.ts';
 
 /** A photo of a job as pages show it: made smaller, and with nothing in it but the picture. */
 export interface PublishedPhoto {
@@ -15,6 +10,7 @@ export interface PublishedPhoto {
   readonly heightPx: number;
   /** What is seen on it; null where the job does not say. */
   readonly shows: string | null;
+  /** Null where the job names nothing, or several things: which of them is meant is not guessed. */
   readonly of: PhotoOf | null;
   /** Who sees it. */
   readonly on: readonly ('packet' | 'sheets')[];

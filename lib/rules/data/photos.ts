@@ -1,9 +1,6 @@
-import type { JobPhoto } from '../../model/content/job-photo.ts';
+import { type JobPhoto, namedOn, type PhotoSubject } from '../../model/content/job-photo.ts';
 import { pointer } from '../../model/place.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
-
-/** What a photo may be of, and where its name is looked for. */
-const kinds = ['step', 'device', 'place'] as const;
 
 const withoutWords: Rule = {
   id: 'photo-without-words',
@@ -46,21 +43,22 @@ const ofNothing: Rule = {
 interface PhotoOfNothing {
   readonly says: string;
   /** The field that it stands in; null where it is the number of them. */
-  readonly field: (typeof kinds)[number] | null;
+  readonly field: PhotoSubject | null;
 }
 
 function faultOf(photo: JobPhoto, { job, plan }: Case): PhotoOfNothing | null {
-  const named = kinds.filter((kind) => photo[kind] !== undefined);
-  const [field] = named;
-  if (field === undefined) return { says: 'is of no step, device or place', field: null };
-  if (named.length > 1) return { says: `is of a ${named.join(' and of a ')} at once`, field: null };
-  const known: Readonly<Record<(typeof kinds)[number], () => readonly string[]>> = {
+  const named = namedOn(photo);
+  const [of] = named;
+  if (of === undefined) return { says: 'is of no step, device or place', field: null };
+  if (named.length > 1)
+    return { says: `is of a ${named.map(({ kind }) => kind).join(' and of a ')} at once`, field: null };
+  const known: Readonly<Record<PhotoSubject, () => readonly string[]>> = {
     step: () => plan.steps.map(({ id }) => id),
     device: () => job.devices.map(({ id }) => id),
     place: () => Object.keys(job.vehicle.places),
   };
-  const name = photo[field] ?? '';
-  return known[field]().includes(name) ? null : { says: `is of ${field} ${name}, which is not there`, field };
+  const { kind, id } = of;
+  return known[kind]().includes(id) ? null : { says: `is of ${kind} ${id}, which is not there`, field: kind };
 }
 
 export const photoRules: readonly Rule[] = [withoutWords, ofNothing];
