@@ -27,7 +27,7 @@ export function promiseOf(
 ): DatedPromise | null {
   const [last, before] = promisingRevisions(released, standing) ?? [];
   if (!last) return null;
-  const takes = before ? takesBeyond(last.takes, before.takes) : last.takes;
+  const { known: _, ...takes } = before ? takesBeyond(last.takes, before.takes) : last.takes;
   return { job, revision: last.revision, issuedOn: last.issuedOn, ...takes };
 }
 

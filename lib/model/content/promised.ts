@@ -45,8 +45,11 @@ export interface ShelfTakes {
   readonly sheets: readonly SheetTaken[];
 }
 
-/** A released revision that is not built in yet, with what it takes from the shelf. */
-export interface PromisedTo extends ShelfTakes {
+/**
+ * A released revision that is not built in yet, with what it takes from the shelf. What its pieces are for is asked among its
+ * own revisions alone: other jobs are read anew for what they are handed, and are handed no more than they ask.
+ */
+export interface PromisedTo extends Omit<ShelfTakes, 'known'> {
   readonly job: string;
   readonly revision: string;
 }
