@@ -5,14 +5,7 @@ import type { Effects } from './effects.ts';
 import { type ExitStatus, statusOf } from './exit-status.ts';
 import { shopSchemas } from './kept/schema-steps.ts';
 import { renewSchemas } from './schemas/renew-schemas.ts';
-import {
-  anyStopped,
-  hasPhotos,
-  type LoadedShop,
-  loadShop,
-  missingJob,
-  siteWithPhotos,
-} from './shop/load-shop.ts';
+import { anyStopped, type LoadedShop, loadShop, missingJob, photosOf } from './shop/load-shop.ts';
 import { plainFinding, plainProblem } from './told/plain-lines.ts';
 import {
   findingText,
@@ -32,7 +25,7 @@ export async function check(effects: Effects, jobId: string | null, form: CheckF
   const only = (id: string) => jobId === null || id === jobId;
   const { shop, schemas } = await withCrew(effects, async (crew) => {
     const loaded = await loadShop(effects, crew, { only, compares: true });
-    const photos = hasPhotos(loaded.files) ? await siteWithPhotos(effects, loaded) : null;
+    const photos = await photosOf(effects, loaded);
     return {
       shop: { ...loaded, problems: [...loaded.problems, ...(photos?.problems ?? [])] },
       schemas: shopSchemas(contentFiles(loaded.files), crew.read, crew.keep, only),

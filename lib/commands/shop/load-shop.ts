@@ -25,6 +25,7 @@ import { jobFilesIn } from '../kept/job-files.ts';
 import { type JobFiles, type JobHead, shopSteps } from '../kept/shop-steps.ts';
 import { type FrozenPlan, frozenPlans, releasedJobs } from './frozen-plans.ts';
 import { promisedOf, promisedOver } from './promised-over.ts';
+import type { ShopPhotos } from './shop-photos.ts';
 import { shopPromises } from './shop-promises.ts';
 
 /** A job with the plan that it computes today, or the frozen one where its revision is released. */
@@ -182,18 +183,36 @@ export function hasPhotos(files: readonly SourceFile[]): boolean {
   return files.some(({ path, text }) => /^content\/jobs\/[^/]+\.yaml$/.test(path) && text.includes('photos'));
 }
 
+/**
+ * The photos of the jobs of a shop, made ready; null where none may have any.
+ *
+ * @param content All that the shop wrote. Default: read anew.
+ */
+export async function photosOf(
+  effects: Effects,
+  shop: LoadedShop,
+  content: () => Content = shop.content,
+): Promise<ShopPhotos | null> {
+  if (!hasPhotos(shop.files)) return null;
+  const loaded = new Set(shop.jobs.map(({ job }) => job.id));
+  const { shopPhotos } = await import('./shop-photos.ts');
+  return shopPhotos(
+    effects,
+    content().jobs.filter(({ id }) => loaded.has(id)),
+  );
+}
+
 /** What the site is made from with the photos of its jobs, and what is wrong with photos; null as for `siteOf`. */
 export async function siteWithPhotos(
   effects: Effects,
   shop: LoadedShop,
 ): Promise<{ readonly site: ShopSite; readonly problems: readonly Problem[] } | null> {
-  const site = siteOf(shop);
+  const content = shop.content();
+  const site = siteOf(shop, content);
   if (!site) return null;
-  if (!hasPhotos(shop.files)) return { site, problems: [] };
-  const loaded = new Set(shop.jobs.map(({ job }) => job.id));
-  const jobs = shop.content().jobs.filter(({ id }) => loaded.has(id));
-  const { shopPhotos } = await import('./shop-photos.ts');
-  const { ofJob, files, problems } = await shopPhotos(effects, jobs);
+  const photos = await photosOf(effects, shop, () => content);
+  if (!photos) return { site, problems: [] };
+  const { ofJob, files, problems } = photos;
   return {
     site: {
       ...site,
@@ -204,9 +223,16 @@ export async function siteWithPhotos(
   };
 }
 
-/** What the site is made from, without photos; null where the shop file itself can't be read. */
-export function siteOf({ content, jobs, frozen, promises }: LoadedShop): ShopSite | null {
-  const { shop, parts, vehicles, guides, jobs: read } = content();
+/**
+ * What the site is made from, without photos; null where the shop file itself can't be read.
+ *
+ * @param content All that the shop wrote. Default: read anew.
+ */
+export function siteOf(
+  { jobs, frozen, promises, content: readAnew }: LoadedShop,
+  content: Content = readAnew(),
+): ShopSite | null {
+  const { shop, parts, vehicles, guides, jobs: read } = content;
   if (!shop) return null;
   const files = new Map(read.map(({ id, file }) => [id, file]));
   return {
