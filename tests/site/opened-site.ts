@@ -16,7 +16,7 @@ export interface OpenedSite {
   readonly files: readonly string[];
 }
 
-/** Writes the pages of a site before the tests of a `describe` and clears them away after; call what it gives in a test. */
+/** Writes the pages of a site before the tests of a file or a `describe` and clears them away after; call what it gives in a test. */
 export function openedSite(site: ShopSite, drawingsOf?: DrawingsOf): () => OpenedSite {
   let root = '';
   let server: StaticServer | null = null;

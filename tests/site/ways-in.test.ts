@@ -30,16 +30,17 @@ const drawingsOf: DrawingsOf = (of) => [
   },
 ];
 
-describe('the ways into a job', () => {
-  const opened = openedSite(sampleSite([{ ...sampleJob(plan), revisions: [] }]), drawingsOf);
+const opened = openedSite(sampleSite([{ ...sampleJob(plan), revisions: [] }]), drawingsOf);
 
-  const open = async (options: BrowserContextOptions = {}): Promise<Page> => {
-    const { url, browser } = opened();
-    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
-    const page = await context.newPage();
-    await page.goto(url + job, { waitUntil: 'load' });
-    return page;
-  };
+const open = async (options: BrowserContextOptions = {}): Promise<Page> => {
+  const { url, browser } = opened();
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  const page = await context.newPage();
+  await page.goto(url + job, { waitUntil: 'load' });
+  return page;
+};
+
+describe('the ways into a job', () => {
   const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 
   it('tell the fuse of every amplifier on the first screen of a phone', async () => {
@@ -150,15 +151,6 @@ describe('the ways into a job', () => {
 });
 
 describe('drawings that are files of their own', () => {
-  const opened = openedSite(sampleSite([{ ...sampleJob(plan), revisions: [] }]), drawingsOf);
-
-  const open = async (options: BrowserContextOptions = {}): Promise<Page> => {
-    const { url, browser } = opened();
-    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
-    const page = await context.newPage();
-    await page.goto(url + job, { waitUntil: 'load' });
-    return page;
-  };
   const number = async (page: Page, script: string) => z.number().parse(await page.evaluate(script));
   /** Brings a drawing near and waits until it stands in the page. */
   const drawn = async (page: Page, sheet: string) => {
