@@ -8,11 +8,11 @@ import { z } from 'zod';
 import { openPrinter } from '../../lib/export/print/print-pdf.ts';
 import { fixedPlan } from '../boards/fixed-jobs.ts';
 import { openBrowser } from '../browser.ts';
-import { openPdf } from '../export/pdf-strokes.ts';
 import { canary, withCanaries } from '../publish/packet/canaries.ts';
 import { packetOf, readyPlan } from '../publish/packet/ready-plan.ts';
 import { secrets } from '../publish/sample/sample-site.ts';
 import { accessibilityFaults, complaintsOf, headingLevels, overhangPx, smallTargets } from './page-checks.ts';
+import { readPrinted } from './print-marks.ts';
 
 /* A packet opened from a folder as from a memory stick, in a browser that has no network, and printed. */
 
@@ -83,13 +83,13 @@ describe('a packet on a memory stick', () => {
       day: '2026-02-09',
     });
     await printer.close();
-    const document = await openPdf(pdf);
-    const texts: string[] = [];
-    for (let number = 1; number <= document.numPages; number += 1) {
-      const { items } = await (await document.getPage(number)).getTextContent();
-      texts.push(items.map((item) => ('str' in item ? item.str : '')).join(''));
-    }
-    const text = texts.join('').replaceAll(/\s/g, '').toLowerCase();
+    const pages = await readPrinted(pdf);
+    expect(pages.flatMap(({ marks }) => marks)).toEqual([]);
+    const text = pages
+      .map((one) => one.text)
+      .join('')
+      .replaceAll(/\s/g, '')
+      .toLowerCase();
     for (const told of ['Whensomethingstops', 'Fortowing,rescueandworkshops', '5550177', secrets.plate])
       expect(text).toContain(told.replaceAll(/\s/g, '').toLowerCase());
     for (const { title } of marked.items.filter(
