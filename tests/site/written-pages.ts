@@ -1,7 +1,8 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { pageWithFiles } from '../../lib/publish/page/render-page.ts';
-import { fileOf, folderOf } from '../../lib/publish/site/addresses.ts';
+import { fileOf } from '../../lib/publish/site/addresses.ts';
+import { FilesBeside } from '../../lib/publish/site/files-beside.ts';
 import type { DrawingsOf, ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { siteAssets, writeSiteFiles } from '../../lib/publish/site/site-assets.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
@@ -23,16 +24,14 @@ export async function writtenPages(
   const byFile = new Map<string, string>();
   const firstOf = new Map<string, string>();
   const seen = new Set<string>();
+  const beside = new FilesBeside(folder);
   for (const page of sitePages({ site, audience: 'shop' })) {
     const { html, files } = pageWithFiles(page, templates, drawingsOf);
     const tables = (html.match(/<table[\s\S]*?<\/table>/g) ?? []).join('');
     if (seen.has(tables)) continue;
     seen.add(tables);
     const file = fileOf(page.address);
-    await writeSiteFiles(
-      join(folder, folderOf(page.address)),
-      files.map(({ path, text }) => ({ path, read: async () => new TextEncoder().encode(text) })),
-    );
+    await beside.write(page.address, files);
     const first = firstOf.get(page.template);
     const alone = ['job.njk', 'worksheet.njk'].includes(page.template);
     if (alone || first === undefined) byFile.set(file, html);
