@@ -4,6 +4,7 @@ import { fusesText, numberedFuses, numbersText } from '../../lib/draw/packet/num
 import type { PacketDrawing } from '../../lib/draw/packet/packet-drawing.ts';
 import { drawingText } from '../../lib/draw/surface.ts';
 import type { BuildPlan } from '../../lib/model/plan/index.ts';
+import type { Panel } from '../../lib/model/vocabulary.ts';
 import { fixedJobs, fixedPlan } from '../boards/fixed-jobs.ts';
 import { demoJobs, demoPlan } from '../plan/demo.ts';
 import { samplePlan } from '../publish/sample/sample-plan.ts';
@@ -62,6 +63,62 @@ describe.each([...plans])('the drawings of a packet, %s', (_, plan) => {
     const texts = (): string[] =>
       all(plan).map(({ drawing }) => drawingText(drawing, { colours: 'properties' }));
     expect(texts()).toEqual(texts());
+  });
+});
+
+describe('the order of the fuses of a block', () => {
+  const plan = fixedPlan('van-three-amps');
+  const block = 'dist';
+
+  /** The pictures of the block, by their ids, with the numbers and ratings from the top, where these panels hold its ways. */
+  function pictures(panelOf: Readonly<Record<string, Panel | null>>) {
+    const items = plan.items.map((item) => ({
+      ...item,
+      terminals: item.terminals.map((terminal) => ({
+        ...terminal,
+        panel:
+          item.id === block && terminal.name in panelOf ? (panelOf[terminal.name] ?? null) : terminal.panel,
+      })),
+    }));
+    return packetDrawings({ ...plan, items }, shippedMetrics)
+      .boards.filter(({ id }) => id.startsWith(`ways-${block}`) && !id.startsWith('ways-dist-small'))
+      .map((one) => {
+        expect(overlapsOn(one), one.id).toEqual([]);
+        const texts = one.drawing.texts.map(({ text }) => text);
+        return {
+          id: one.id,
+          numbers: texts.filter((text) => /^\d+$/.test(text)).map(Number),
+          first: texts[0],
+        };
+      });
+  }
+  const numberOf = (way: string): number =>
+    numberedFuses(plan).find(({ holder, fuse }) => holder.id === block && fuse.way === way)?.number ?? 0;
+
+  test('is one picture where all leave by one side, and one a side where they leave by two', () => {
+    const ways = plan.power.fuses.filter(({ item }) => item === block).map(({ way }) => way);
+    expect(ways.length).toBeGreaterThan(2);
+    const [whole, ...others] = pictures({});
+    expect(others).toEqual([]);
+    expect(whole?.id).toBe('ways-dist');
+    expect(whole?.numbers.toSorted()).toEqual(ways.map(numberOf).toSorted());
+    const split = pictures({ OUT1: 'right' });
+    expect(split.flatMap(({ numbers }) => numbers).toSorted()).toEqual(ways.map(numberOf).toSorted());
+    expect(split).toHaveLength(2);
+    expect(split.map(({ numbers }) => numbers)).toContainEqual([numberOf('OUT1')]);
+    for (const { first } of split)
+      expect(first).toMatch(
+        /^On the board, (left|right|upper|lower) side, from (top to bottom|left to right)$/,
+      );
+  });
+
+  test('is not guessed of a way on the face of the block, or on no panel', () => {
+    for (const panel of ['face', null] as const) {
+      const told = pictures({ OUT1: panel });
+      expect(told.flatMap(({ numbers }) => numbers)).not.toContain(numberOf('OUT1'));
+      expect(told.map(({ first }) => first).join()).toContain(' side, ');
+      expect(pictures({ OUT1: panel, OUT2: panel, OUT3: panel, OUT4: panel })).toEqual([]);
+    }
   });
 });
 

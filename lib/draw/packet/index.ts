@@ -24,7 +24,7 @@ export function packetDrawings(plan: BuildPlan, metrics: TextMetrics): PacketDra
     boards: plan.boards.flatMap((board) =>
       [
         fusesOnBoard(plan, metrics, fuses, board),
-        ...board.placements.map((placement) => waysOfBlock(plan, metrics, fuses, board, placement)),
+        ...board.placements.flatMap((placement) => waysOfBlock(plan, metrics, fuses, board, placement)),
       ].filter((one) => one !== null),
     ),
     oneLine: oneLine(plan, metrics, fuses),

@@ -1,5 +1,5 @@
-import type { Side } from '../../board/layout/item.ts';
-import type { BuildPlan, PlanBoard, PlanPlacement } from '../../model/plan/index.ts';
+import { type Side, sides } from '../../board/layout/item.ts';
+import type { BuildPlan, PlanBoard, PlanItem, PlanPlacement } from '../../model/plan/index.ts';
 import { printed } from '../../model/printed/index.ts';
 import { itemOnBoard } from '../board/item-on-board.ts';
 import { shortName } from '../feed/feed-words.ts';
@@ -27,35 +27,69 @@ const footMm = 8;
 const wayMm = 10;
 const feedsMm = 78;
 
-/** The ways of a block in the order in which they lie on it, each with its fuse. Null of one that has fewer than two. */
+/** A side of a block as its board is looked at. */
+const sideWords = {
+  left: 'left side',
+  right: 'right side',
+  top: 'upper side',
+  bottom: 'lower side',
+} as const satisfies Record<Side, string>;
+
+/** Fuses whose ways leave a block by one side, in their order. */
+interface SideOfBlock {
+  readonly side: Side;
+  readonly fuses: readonly NumberedFuse[];
+  /** True where no other way of the block is fused. */
+  readonly isAll: boolean;
+}
+
+/**
+ * The ways of a block in the order in which they lie on it, each with its fuse; one picture a side where they leave by several.
+ * None of a block that has fewer than two, nor of ways of which it is not known by which side they leave.
+ */
 export function waysOfBlock(
   plan: BuildPlan,
   metrics: TextMetrics,
   fuses: readonly NumberedFuse[],
   board: PlanBoard,
   placement: PlanPlacement,
-): PacketDrawing | null {
-  const own = inOrder(
-    fuses.filter(({ holder }) => holder.id === placement.item),
-    placement,
+): PacketDrawing[] {
+  const own = fuses.filter(({ holder }) => holder.id === placement.item);
+  const [first] = own;
+  if (!first || own.length < 2) return [];
+  return sidesOf(own, placement).map((one) =>
+    drawSide(plan, metrics, { ...one, board, block: first.holder }),
   );
-  const [first] = own.fuses;
-  if (!first || own.fuses.length < 2) return null;
-  const name = shortName(first.holder);
-  const [id, title] = [`ways-${first.holder.id}`, `${name}: its fuses in their order`];
-  const order = own.isUpright ? 'from top to bottom' : 'from left to right';
-  const said = own.fuses.map(({ number, fuse }) => `fuse ${number}, ${ratingOf(fuse)}`).join('; ');
-  const description = `${name} as it lies on ${board.title}, ${order}: ${said}.`;
-  const rows = own.fuses.map((one) => wrapText(metrics, feedsText(one), feedsMm, types.terminal));
+}
+
+interface BlockOnBoard extends SideOfBlock {
+  readonly board: PlanBoard;
+  readonly block: PlanItem;
+}
+
+function drawSide(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  { board, block, side, fuses, isAll }: BlockOnBoard,
+): PacketDrawing {
+  const name = shortName(block);
+  const [id, title] = isAll
+    ? [`ways-${block.id}`, `${name}: its fuses in their order`]
+    : [`ways-${block.id}-${side}`, `${name}: its fuses on the ${sideWords[side]} in their order`];
+  const where = isAll ? '' : `, ${sideWords[side]},`;
+  const order = isUpright(side) ? 'from top to bottom' : 'from left to right';
+  const said = fuses.map(({ number, fuse }) => `fuse ${number}, ${ratingOf(fuse)}`).join('; ');
+  const description = `${name} as it lies on ${board.title}${where || ','} ${order}: ${said}.`;
+  const rows = fuses.map((one) => wrapText(metrics, feedsText(one), feedsMm, types.terminal));
   const rowMm = rows.map((texts) => Math.max(wayMm, (texts.length - 1) * linePitchMm(types.terminal) + 6));
-  const heightMm = Math.ceil(headMm + rowMm.reduce((sum, high) => sum + high, 0) + footMm);
+  const blockMm = rowMm.reduce((sum, high) => sum + high, 0);
+  const heightMm = Math.ceil(headMm + blockMm + footMm);
   const drawing = openPacketDrawing(plan, metrics, { id, title, description, heightMm });
   const note = { type: types.note };
-  drawText(drawing, drawing.svg, `On the board ${order}`, at(rimMm, headMm - 2.6), note);
-  const group = openSubject(drawing, drawing.svg, first.holder.id);
-  const blockMm = rowMm.reduce((sum, high) => sum + high, 0);
+  drawText(drawing, drawing.svg, `On the board${where} ${order}`, at(rimMm, headMm - 2.6), note);
+  const group = openSubject(drawing, drawing.svg, block.id);
   drawShape(group, cornersOf(boxAt(rimMm, headMm, 3 * markMm, blockMm)), lines.cut, 'paper');
-  own.fuses.forEach((one, index) => {
+  fuses.forEach((one, index) => {
     const topMm = headMm + rowMm.slice(0, index).reduce((sum, high) => sum + high, 0);
     drawWay(drawing, one, rows[index] ?? [], topMm, rowMm[index] ?? wayMm);
   });
@@ -87,18 +121,20 @@ function feedsText({ feeds }: NumberedFuse): string {
   return feeds.map(shortName).join(', ');
 }
 
-/** The fuses of a block along the side on which its ways leave, left to right or from the top, as it is turned. */
-function inOrder(
-  fuses: readonly NumberedFuse[],
-  placement: PlanPlacement,
-): { readonly fuses: readonly NumberedFuse[]; readonly isUpright: boolean } {
-  const placed = fuses.map((one) => {
+/** The fuses of a block by the side by which their ways leave as it is turned, left to right or from the top. */
+function sidesOf(own: readonly NumberedFuse[], placement: PlanPlacement): SideOfBlock[] {
+  const placed = own.flatMap((one) => {
     const terminal = one.holder.terminals.find(({ name }) => isWay(one.fuse, name));
-    const onBoard = itemOnBoard(one.holder, placement, fullSize);
-    return { one, mark: terminal ? onBoard.mark(terminal.panel, terminal.atM) : null };
+    const mark = terminal && itemOnBoard(one.holder, placement, fullSize).mark(terminal.panel, terminal.atM);
+    return mark ? [{ one, mark }] : [];
   });
-  const upright: readonly Side[] = ['left', 'right'];
-  const isUpright = placed.every(({ mark }) => mark !== null && upright.includes(mark.side));
-  const sorted = placed.toSorted((a, b) => (a.mark?.alongMm ?? 0) - (b.mark?.alongMm ?? 0));
-  return { fuses: sorted.map(({ one }) => one), isUpright };
+  return sides.flatMap((side) => {
+    const here = placed
+      .filter(({ mark }) => mark.side === side)
+      .toSorted((a, b) => a.mark.alongMm - b.mark.alongMm);
+    const fuses = here.map(({ one }) => one);
+    return fuses.length === 0 ? [] : [{ side, fuses, isAll: fuses.length === own.length }];
+  });
 }
+
+const isUpright = (side: Side): boolean => side === 'left' || side === 'right';
