@@ -48,7 +48,7 @@ export function shelfTakes(plan: TakingPlan): ShelfTakes {
   const { sheets, pieces: cutOut } = nestJobs([plan]);
   return {
     pieces: Object.fromEntries(pieces.map(({ part, quantity }) => [part, quantity])),
-    known: [...knownPieces(plan), ...knownSheets(plan, cutOut)],
+    known: [...knownPieces(plan, offReel), ...knownSheets(plan, cutOut)],
     cuts: cutsTaken(plan, (part) => offReel.has(part)),
     lengths: plan.pick.flatMap(({ part, reels = [] }) =>
       reels.map(({ offCut = null, lengthM, cutsM = [] }) => ({ part, offCut, lengthM, cutsM })),
@@ -68,13 +68,20 @@ function offCutsTaken(
   return [...taken.values()];
 }
 
-/** Devices, fuses and what is crimped on ends. Two ends in one twin ferrule are not told apart, and so not known. */
-function knownPieces({ items, power, wires }: TakingPlan): PieceTaken[] {
+/**
+ * Devices, fuses, cables of a made length and what is crimped on ends. Two ends in one twin ferrule are not told apart, and
+ * so not known.
+ */
+function knownPieces(
+  { items, power, cables, wires }: TakingPlan,
+  offReel: ReadonlySet<string>,
+): PieceTaken[] {
   const piece = (of: string, part: string | null, as: string): PieceTaken[] =>
     part === null ? [] : [{ of, part, count: 1, as }];
   return [
     ...items.flatMap(({ id, origin, part }) => (origin === 'job' ? piece(`item ${id}`, part, '') : [])),
     ...power.fuses.flatMap(({ id, part }) => piece(`fuse ${id}`, part, '')),
+    ...cables.flatMap(({ id, part }) => (offReel.has(part) ? [] : piece(`cable ${id}`, part, ''))),
     ...wires
       .filter(({ origin }) => origin === 'job')
       .flatMap((wire) =>
