@@ -7,7 +7,7 @@ import { type OrderLine, orderList } from '../shelf/order-list.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { type LoadedJob, loadShop } from './shop/load-shop.ts';
+import { type LoadedJob, type LoadedShop, loadShop } from './shop/load-shop.ts';
 import { tellFailed, tellProblems } from './told/report.ts';
 
 /** `rackleaf export --orders`: what all jobs together that are not built in yet take and the shelf lacks. */
@@ -29,7 +29,10 @@ export async function exportOrders(effects: Effects, to: string | null): Promise
   const asked = drawn.filter(({ plan }) => !isStopped(plan));
   const own = new Set(asked.map(({ job }) => job.id));
   // The next revision of a released job takes the place of it.
-  const lines = orderList(file, [...shop.promises.filter(({ job }) => !own.has(job)), ...asked.map(takenBy)]);
+  const lines = orderList(file, [
+    ...shop.promises.all.filter(({ job }) => !own.has(job)),
+    ...asked.flatMap((one) => takenBy(one, shop) ?? []),
+  ]);
   const path = join(to ?? join('.rackleaf', 'export'), 'orders.csv');
   await effects.write(path, orderCsv(lines, parts, file.currency));
   tellSum(effects, lines, file.currency);
@@ -37,8 +40,9 @@ export async function exportOrders(effects: Effects, to: string | null): Promise
   return stopped.length > 0 ? exitStatus.stopped : exitStatus.done;
 }
 
-function takenBy({ job, plan }: LoadedJob): PromisedTo {
-  return { job: job.id, revision: job.revision, ...shelfTakes(plan) };
+function takenBy({ job, plan }: LoadedJob, { promises }: LoadedShop): PromisedTo | null {
+  const { issuedOn } = plan.job;
+  return promises.ofDrawn(job.id, { revision: job.revision, issuedOn, takes: shelfTakes(plan) });
 }
 
 function tellSum(effects: Effects, lines: readonly OrderLine[], currency: string | undefined): void {

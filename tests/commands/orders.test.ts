@@ -34,6 +34,15 @@ test('the order list has what all jobs together lack, drawn and released ones, e
   expect(await ordered()).toContain(fuse('demo A; second A'));
   shop.change(demo, 'revision: A\nstatus: released', 'revision: B\nstatus: draft');
   expect(await ordered()).toContain(fuse('demo B; second A'));
+  // What of it is built in is not ordered once more.
+  const drawn = shop.read(demo);
+  shop.write(
+    demo,
+    `${drawn}revisions:\n  - { revision: A, date: 2026-02-09, what: First issue, installed: 2026-02-20 }\n`,
+  );
+  expect((await ordered()).join('\n')).not.toMatch(/large-60|demo B/);
+  shop.write(demo, drawn);
+  expect(await ordered()).toContain(fuse('demo B; second A'));
   shop.change(second, 'status: draft', 'status: superseded');
   expect((await ordered()).join('\n')).not.toContain('large-60');
 }, 600_000);

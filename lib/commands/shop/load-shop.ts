@@ -1,6 +1,5 @@
 import { nothingReleased } from '../../model/content/built.ts';
 import type { JobFile } from '../../model/content/job.ts';
-import type { PromisedTo } from '../../model/content/promised.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Finding } from '../../model/finding.ts';
 import { type BuildPlan, isStopped } from '../../model/plan/index.ts';
@@ -26,7 +25,7 @@ import { type JobFiles, type JobHead, shopSteps } from '../kept/shop-steps.ts';
 import { type FrozenPlan, frozenPlans, releasedJobs } from './frozen-plans.ts';
 import { promisedOf, promisedOver } from './promised-over.ts';
 import type { ShopPhotos } from './shop-photos.ts';
-import { shopPromises } from './shop-promises.ts';
+import { type ShopPromises, shopPromises } from './shop-promises.ts';
 
 /** A job with the plan that it computes today, or the frozen one where its revision is released. */
 export interface LoadedJob {
@@ -52,7 +51,7 @@ export interface LoadedShop {
   readonly problems: readonly Problem[];
   readonly frozen: readonly FrozenPlan[];
   /** What its released jobs that are not built in yet take from the shelf. */
-  readonly promises: readonly PromisedTo[];
+  readonly promises: ShopPromises;
   /** What of that the shelf does not have: findings of the shop, whatever its jobs take. */
   readonly promisedOver: readonly Finding[];
   readonly jobs: readonly LoadedJob[];
@@ -110,7 +109,7 @@ export async function loadShop(
     files,
     problems: [...problems, ...frozenProblems],
     frozen,
-    promises: promises.all,
+    promises,
     promisedOver: promisedOver({ files: sorted.shop, promises: promises.all }, crew.keep),
     jobs: loaded.filter((one) => 'plan' in one),
     readJobs: read.flatMap(({ value }) => value?.id ?? []),
@@ -237,7 +236,7 @@ export function siteOf(
   const files = new Map(read.map(({ id, file }) => [id, file]));
   return {
     shop,
-    promised: promisedOf(shop, promises),
+    promised: promisedOf(shop, promises.all),
     parts,
     vehicles,
     guides,

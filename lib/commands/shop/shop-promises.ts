@@ -1,4 +1,4 @@
-import type { PromisedTo } from '../../model/content/promised.ts';
+import type { PromisedTo, ReleasedTakes } from '../../model/content/promised.ts';
 import type { SourceFile } from '../../model/content/source-file.ts';
 import type { Keep } from '../../model/keep.ts';
 import { standingJob, standingStep } from '../../read/job-standing.ts';
@@ -15,6 +15,8 @@ export interface ShopPromises {
    * no release makes it be read again.
    */
   readonly before: (job: string, plansReleased: boolean) => readonly PromisedTo[];
+  /** What a revision takes that is drawn, as if it were released: beside what is built in of earlier ones. */
+  readonly ofDrawn: (job: string, drawn: ReleasedTakes) => PromisedTo | null;
 }
 
 /**
@@ -35,10 +37,10 @@ export function shopPromises(
       .filter(([job]) => released.has(job))
       .map(([job, file]) => [job, keep(standingStep, file)] as const),
   );
+  const releasedOf = (job: string) => (released.get(job) ?? []).map(({ facts }) => facts);
   const all = inTurn(
     [...standings].flatMap(([job, standing]): DatedPromise[] => {
-      const own = (released.get(job) ?? []).map(({ facts }) => facts);
-      const promise = promiseOf(job, own, standing);
+      const promise = promiseOf(job, releasedOf(job), standing);
       return promise ? [promise] : [];
     }),
   );
@@ -49,6 +51,10 @@ export function shopPromises(
       const own = released.get(job)?.find(({ revision }) => revision === at);
       if (own && !plansReleased) return [];
       return promisedBefore(all, job, own?.facts.issuedOn ?? null);
+    },
+    ofDrawn: (job, drawn) => {
+      const standing = standings.get(job) ?? { revision: drawn.revision, status: null, revisions: [] };
+      return promiseOf(job, [...releasedOf(job), drawn], standing);
     },
   };
 }
