@@ -12,6 +12,11 @@ const shared = changed(
   ['in: [port-stern, starboard-stern] }', 'in: [port-stern, starboard-stern], driven-by: amp }'],
 );
 
+const withoutYLeads = shop.map((file) => ({
+  ...file,
+  text: file.text.replaceAll(/^ {2}lead-phono-y-.*\n/gm, ''),
+}));
+
 describe('one output of the source for two inputs', () => {
   test('goes to both over a Y-lead of the catalogue, told as proposed', () => {
     const { job, problems, proposed } = linksOf(shared);
@@ -33,15 +38,30 @@ describe('one output of the source for two inputs', () => {
   });
 
   test('is asked for where the catalogue has no Y-lead', () => {
-    const without = shop.map((file) => ({
-      ...file,
-      text: file.text.replaceAll(/^ {2}lead-phono-y-.*\n/gm, ''),
-    }));
-    const { job, problems } = linksOf(shared, without);
+    const { job, problems } = linksOf(shared, withoutYLeads);
     expect(job).toBeNull();
     expect(problems.join('\n')).toMatch(
       /bass would play front-left of source-unit.*add a Y-lead to the catalogue/,
     );
+  });
+
+  test.each([
+    ['a Y-lead', shop],
+    ['none', withoutYLeads],
+  ])('is a lead to each where the output holds two plugs and the catalogue has %s', (_, files) => {
+    const twin = files.map((file) => ({
+      ...file,
+      text: file.text.replaceAll(
+        /(OUT\d: \{ role: signal-out, panel: top, at: [^,]*, joint: phono)/g,
+        '$1, conductors: 2',
+      ),
+    }));
+    const { job, problems } = linksOf(shared, twin);
+    expect(problems).toEqual([]);
+    const cables = Object.values(job?.file.links ?? {}).flatMap(({ from, cable }) =>
+      from === 'source-unit.OUT1' ? [cable] : [],
+    );
+    expect(cables).toEqual(['lead-in-bow', 'lead-in-bass']);
   });
 
   test('stays as it is written: a lead of the job takes the output', () => {

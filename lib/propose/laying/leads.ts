@@ -2,6 +2,7 @@ import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
 import { onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
+import { pairOf, terminalAt } from '../draft/draft-device.ts';
 import { type MadeLead, madeLeads } from './made-leads.ts';
 import { linkRole } from './runs.ts';
 
@@ -14,7 +15,10 @@ interface Lead {
 /** Way on a board that a lead is chosen by before anything is placed (m); after the layout it is chosen by its real one. */
 const onBoardM = 0.4;
 
-/** Gives the line links their leads: those from one output a Y-lead, else left and right in one; and the level controls theirs. */
+/**
+ * Gives the line links their leads: those from an output that holds too few plugs a Y-lead, else left and right in one;
+ * and the level controls theirs.
+ */
 export function chooseLeads(draft: Draft): void {
   const used = new Map<string, number>();
   const parted = partedLinks(draft);
@@ -23,7 +27,7 @@ export function chooseLeads(draft: Draft): void {
   for (const lead of leadsOf(draft, inYLead)) giveLead(draft, lead, used);
 }
 
-/** Proposed line links that begin at one output together. */
+/** Proposed line links that begin at one output together, more than it holds plugs. */
 function partedLinks(draft: Draft): readonly (readonly string[])[] {
   const at = new Map<string, string[]>();
   for (const id of draft.leads.keys()) {
@@ -31,7 +35,14 @@ function partedLinks(draft: Draft): readonly (readonly string[])[] {
     if (!link || !draft.isProposed('links', id)) continue;
     at.set(link.from, [...(at.get(link.from) ?? []), id]);
   }
-  return [...at.values()].filter((links) => links.length > 1);
+  return [...at].flatMap(([from, links]) => (links.length > plugsHeld(draft, from) ? [links] : []));
+}
+
+function plugsHeld(draft: Draft, reference: string): number {
+  const { device: id, terminal } = linkEndOf(reference);
+  const device = draft.device(id);
+  const names = (device && pairOf(device, terminal)) ?? [terminal];
+  return Math.min(...names.map((name) => (device && terminalAt(device, name)?.conductors) ?? 1));
 }
 
 /** The shortest Y-lead of the catalogue that is long enough for each of its links. */
