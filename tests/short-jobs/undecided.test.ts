@@ -1,29 +1,22 @@
 import { expect, test } from 'vitest';
+import { changed } from './links-of.ts';
 import { readShort, shortJobs, shortText } from './short-shop.ts';
 
 /** A short job with something written otherwise, and what is then asked: where, in which words, with which remedy. */
 interface Asked {
   readonly name: string;
   readonly job: string;
-  readonly change: (text: string) => string;
+  readonly change: readonly [from: string, to: string];
   readonly at: string;
   readonly says: RegExp;
   readonly toDo: RegExp;
 }
 
-const instead = (from: string, to: string) => (text: string) => {
-  if (!text.includes(from)) throw new Error(`The job has no "${from}".`);
-  return text.replace(from, to);
-};
-
 const asked: readonly Asked[] = [
   {
     name: 'two amplifiers could drive a group',
     job: 'estate-side-well',
-    change: instead(
-      'in: [left-pillar, right-pillar], driven-by: amp-front',
-      'in: [left-pillar, right-pillar]',
-    ),
+    change: ['in: [left-pillar, right-pillar], driven-by: amp-front', 'in: [left-pillar, right-pillar]'],
     at: '/devices/tweeter',
     says: /^tweeter could be driven by amp-front or amp-sub$/,
     toDo: /^write driven-by: with one of them$/,
@@ -31,7 +24,7 @@ const asked: readonly Asked[] = [
   {
     name: 'six speakers on four channels',
     job: 'open-boat',
-    change: instead('  stern:', '  cabin: { part: coaxial-65, in: [port-bow, starboard-bow] }\n  stern:'),
+    change: ['  stern:', '  cabin: { part: coaxial-65, in: [port-bow, starboard-bow] }\n  stern:'],
     at: '/devices/stern',
     says: /amp has 4 channels, and bow, cabin and stern are 6 speakers/,
     toDo: /channels: to put two on one/,
@@ -39,7 +32,7 @@ const asked: readonly Asked[] = [
   {
     name: 'a place that no route serves',
     job: 'van-three-way',
-    change: instead('in: battery-side }', 'in: dash }'),
+    change: ['in: battery-side }', 'in: dash }'],
     at: '/devices/isolator',
     says: /^no route of van serves dash from battery-side$/,
     toDo: /write serves: at the route/,
@@ -47,7 +40,7 @@ const asked: readonly Asked[] = [
   {
     name: 'two ground points',
     job: 'camper-wardrobe',
-    change: instead('    ground: floor-rear-left\n', ''),
+    change: ['    ground: floor-rear-left\n', ''],
     at: '/boards/board',
     says: /^board could go to ground at floor-rear-left or floor-front-left$/,
     toDo: /^write ground: with one of them$/,
@@ -55,7 +48,7 @@ const asked: readonly Asked[] = [
   {
     name: 'speaker outputs into an amplifier of line level',
     job: 'camper-wardrobe',
-    change: instead('part: amp-small-two', 'part: amp-two'),
+    change: ['part: amp-small-two', 'part: amp-two'],
     at: '/devices/amp-front',
     says: /source-unit gives speaker outputs and amp-front takes line level only/,
     toDo: /add a processor or a converter with speaker-level inputs/,
@@ -63,7 +56,7 @@ const asked: readonly Asked[] = [
   {
     name: 'two places on one side',
     job: 'under-seat-five',
-    change: instead('in: [left-door, right-door]', 'in: [left-door, left-rear]'),
+    change: ['in: [left-door, right-door]', 'in: [left-door, left-rear]'],
     at: '/devices/front/in',
     says: /^front: left-door and left-rear are both on the left$/,
     toDo: /^write two devices with names of their own$/,
@@ -71,7 +64,7 @@ const asked: readonly Asked[] = [
   {
     name: 'a tweeter whose band no crossover of the amplifier makes',
     job: 'open-boat',
-    change: instead('bow: { part: coaxial-65', 'bow: { part: tweeter-25'),
+    change: ['bow: { part: coaxial-65', 'bow: { part: tweeter-25'],
     at: '/devices/bow',
     says: /^bow plays from 3000 Hz, and amp can set 50 Hz to 500 Hz$/,
     toDo: /add a processor/,
@@ -79,7 +72,7 @@ const asked: readonly Asked[] = [
   {
     name: 'places without a row, and no processor',
     job: 'under-seat-five',
-    change: instead('in: [left-door, right-door]', 'in: [cargo-floor]'),
+    change: ['in: [left-door, right-door]', 'in: [cargo-floor]'],
     at: '/devices/front',
     says: /^front: its places have no row, and there is no processor$/,
     toDo: /write row: at the places of the vehicle, or signal: here/,
@@ -87,7 +80,7 @@ const asked: readonly Asked[] = [
   {
     name: 'a lithium battery beside a flooded one',
     job: 'van-three-way',
-    change: instead('part: battery-agm-60', 'part: battery-lithium-test'),
+    change: ['part: battery-agm-60', 'part: battery-lithium-test'],
     at: '/devices/second-battery',
     says: /^second-battery is lithium and starter-battery absorbed glass mat$/,
     toDo: /^name a charger between them$/,
@@ -95,7 +88,7 @@ const asked: readonly Asked[] = [
   {
     name: 'a board without a place, whose fixings can not be known',
     job: 'one-bass-amplifier',
-    change: instead('    at: { x: 1 in, y: 1 in }\n', ''),
+    change: ['    at: { x: 1 in, y: 1 in }\n', ''],
     at: '/boards/board',
     says: /has no place in its space/,
     toDo: /write at:/,
@@ -103,7 +96,7 @@ const asked: readonly Asked[] = [
   {
     name: 'a subwoofer of 2 ohm at an amplifier for 4 ohm',
     job: 'one-bass-amplifier',
-    change: instead('amp: { part: amp-mono-400', 'amp: { part: amp-mono-4-ohm'),
+    change: ['amp: { part: amp-mono-400', 'amp: { part: amp-mono-4-ohm'],
     at: '/devices/sub',
     says: /^sub can't be wired for amp: with like power in all coils they give 2 or 8 ohm, and 16 ohm is its least$/,
     toDo: /use an amplifier for that load/,
@@ -111,10 +104,10 @@ const asked: readonly Asked[] = [
   {
     name: 'no turn-on output',
     job: 'open-boat',
-    change: instead(
+    change: [
       'amp: { part: amp-four, on: board }',
       'amp: { part: amp-four, on: board, driven-by: radio }\n  radio: { part: source-mute, in: battery-box }',
-    ),
+    ],
     at: '/devices/amp',
     says: /^nothing switches amp on: radio has no turn-on output$/,
     toDo: /switched and fused feed/,
@@ -122,7 +115,7 @@ const asked: readonly Asked[] = [
 ];
 
 test.each(asked)('asked: $name', ({ job, change, at, says, toDo }) => {
-  const { job: read, problems } = readShort(change(shortText(job)));
+  const { job: read, problems } = readShort(changed(job, change));
   expect(read).toBeNull();
   const own = problems.filter(({ message }) => says.test(message));
   expect(own, problems.map(({ message }) => message).join('\n')).not.toEqual([]);
