@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { byId, entry, partIn } from '../../rules/case.ts';
 import { joinCoils, planned, plannedOnBoard, remarksOf, withTwoCoils } from '../planned.ts';
+import { knownOutput } from './planned-audio.ts';
 
 describe('a channel in the plan', () => {
   it('lists every way of wiring two coils of 4 ohm: 2 ohm in parallel, 8 in series (Kirchhoff)', () => {
@@ -193,16 +194,7 @@ describe('inputs and outputs on the way of the signal', () => {
       ['head.OUT.lowest', 'survey'],
       ['head.OUT.highest', 'survey'],
     ]);
-    const known = fitted({
-      bandwidth: { from: '30 Hz', to: '18 kHz' },
-      polarity: 'normal',
-      'clean-voltage': '3.5 V',
-      offset: '0 V',
-      equalising: 'none',
-      'load-sensing': false,
-      'noise-cancelling': false,
-      chimes: false,
-    });
+    const known = fitted(knownOutput);
     expect(known.audio.outputs[0]?.missing).toEqual([]);
     expect(known.audio.inputs.find(({ input }) => input === 'dsp.IN')?.sourceV).toBe(3.5);
     expect(known.measurements.some(({ id }) => id.startsWith('head.'))).toBe(false);

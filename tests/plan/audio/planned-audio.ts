@@ -15,3 +15,15 @@ export function plannedAudio(change: (content: Written) => void = () => {}) {
   const placed = book.remarks();
   return { job, devices, audio, traces: book.traces(), placed, remarks: placed.map(({ remark }) => remark) };
 }
+
+/** An output that came with the vehicle, of which all is known. */
+export const knownOutput = {
+  bandwidth: { from: '30 Hz', to: '18 kHz' },
+  polarity: 'normal',
+  'clean-voltage': '3.5 V',
+  offset: '0 V',
+  equalising: 'none',
+  'load-sensing': false,
+  'noise-cancelling': false,
+  chimes: false,
+} as const;
