@@ -1,9 +1,8 @@
 import { partIn } from '../../rules/case.ts';
 import type { Written } from '../../rules/content.ts';
 
-/** A second battery behind a fuse and an isolating relay on the distribution, all leads 4 AWG and 1 m long. */
-export function isolated(content: Written): void {
-  const { job, vehicle, parts } = content;
+/** Cable to cut the supply side from. */
+export function cabled({ parts }: Written): void {
   parts.cable = {
     kind: 'wire',
     title: '4 AWG',
@@ -12,6 +11,12 @@ export function isolated(content: Written): void {
     colour: 'RD',
     for: ['power', 'ground'],
   };
+}
+
+/** A second battery behind a fuse and an isolating relay on the distribution, all leads 4 AWG and 1 m long. */
+export function isolated(content: Written): void {
+  const { job, vehicle } = content;
+  cabled(content);
   vehicle.fitted.panel = { part: 'fused', zone: 'cabin' };
   vehicle.cranking = { current: '400 A', seconds: '4 s' };
   partIn(content, 'agm', 'battery').resistance = '4 mohm';
