@@ -1,0 +1,129 @@
+import { describe, expect, test } from 'vitest';
+import type { SettledJob } from '../../../lib/plan/settle-job.ts';
+import { colourPairs } from '../../../lib/plan/wiring/pair-colours.ts';
+import { coveringCuts } from '../../../lib/plan/wiring/runs.ts';
+import { inJob } from '../../read/problem-case.ts';
+import type { Change } from '../../read/small-shop.ts';
+import { byId } from '../plan-small-shop.ts';
+import { addParts, inParts, inVehicle } from '../power/power-changes.ts';
+import { small, told, wiring } from './small-wiring.ts';
+
+describe('a run', () => {
+  const sleeve = addParts(
+    'sleeve-a: { kind: covering, title: S, form: braided-sleeve, bore: 30 mm, withstands: 125 C }',
+    'tie-b: { kind: fixing, title: T, form: tie, length: 200 mm }',
+    'tie-a: { kind: fixing, title: T, form: tie, length: 200 mm }',
+    'tie-long: { kind: fixing, title: T, form: tie, length: 400 mm, withstands: 105 C }',
+    'grommet-b: { kind: grommet, title: G, bore: 25 mm, hole: 30 mm }',
+    'grommet-a: { kind: grommet, title: G, bore: 25 mm, hole: 32 mm }',
+    'grommet-small: { kind: grommet, title: G, bore: 4 mm, hole: 8 mm }',
+  );
+  const passes = (text: string) =>
+    inVehicle(
+      'passes: [{ zone: engine-bay, length: 500 mm }, { zone: sill, length: 3 m }]\n    reaches',
+      `passes: [${text}]\n    reaches`,
+    );
+  const open = inJob(', covering: loom-a }', ' }');
+  const power = (...changes: readonly Change[]) => {
+    const found = wiring(small(sleeve, ...changes));
+    return { ...found, run: byId(found.runs, 'power') };
+  };
+
+  test('left open is covered against heat and wear, for looks where it is seen, and nowhere else', () => {
+    const { run } = power(
+      open,
+      passes(
+        '{ zone: engine-bay, length: 500 mm }, { zone: in-sight, length: 400 mm }, { zone: sill, length: 2 m }, { zone: under-carpet, length: 600 mm }, { zone: cabin, length: 1 m }',
+      ),
+    );
+    expect((run.passes ?? []).map(({ zone, covering }) => [zone, covering])).toEqual([
+      ['engine-bay', 'loom-a'],
+      ['in-sight', 'sleeve-a'],
+      ['sill', null],
+      ['under-carpet', null],
+      ['cabin', null],
+    ]);
+    expect(run.passes?.[1]?.reason).toMatch(/^for looks, since it is seen at/);
+    expect(coveringCuts(run)).toEqual([
+      ['loom-a', 0.5],
+      ['sleeve-a', 0.4],
+    ]);
+  });
+
+  test('is tied by the shortest tie that goes round it and stands the heat, the first by name of those alike', () => {
+    const { run } = power();
+    expect((run.passes ?? []).map(({ tie, ties }) => [tie, ties])).toEqual([
+      ['tie-long', 2],
+      ['tie-a', 10],
+    ]);
+  });
+
+  test('passes an edge in the smallest grommet that takes it, and a hole that is there in one made for it', () => {
+    const edge = (more: string) =>
+      power(passes(`{ zone: bulkhead, length: 500 mm, edge: true${more} }, { zone: sill, length: 3 m }`)).run;
+    expect(edge('').grommets).toEqual([{ zone: 'bulkhead', holeM: null, part: 'grommet-a' }]);
+    expect(edge(', through-hole: 30.4 mm').grommets[0]?.part).toBe('grommet-b');
+    expect(edge(', through-hole: 30.6 mm').grommets[0]?.part).toBeNull();
+  });
+
+  test('must have covering in one piece for all stretches that are covered alike', () => {
+    const twice = passes(
+      '{ zone: engine-bay, length: 2 m }, { zone: sill, length: 1 m }, { zone: bulkhead, length: 2 m }',
+    );
+    const shelf = (reel: string): Change => [
+      'content/shop.yaml',
+      '  large-60:',
+      `  loom-a: { reels: [${reel}] }\n  large-60:`,
+    ];
+    const reason = (reel: string) => power(open, twice, shelf(reel)).run.passes?.[0];
+    expect(reason('4.1 m')).toMatchObject({ covering: 'loom-a' });
+    expect(reason('3.9 m')).toMatchObject({ covering: 'loom-a' });
+  });
+
+  test('without a covering that fits says so, once for each stretch', () => {
+    const found = wiring(small(open, inParts('bore: 13 mm', 'bore: 5 mm')));
+    expect(told(found, 'covering-none-fits').map(({ remark, path }) => [remark.of, path])).toEqual([
+      [['power', 'engine-bay'], '/runs/power'],
+    ]);
+    expect(byId(found.wires, 'feed').covering).toEqual([]);
+  });
+});
+
+describe('the colours of a speaker pair', () => {
+  const reels = (longest: Readonly<Record<string, string>>) => {
+    const lines = Object.keys(longest).flatMap((colour) => [
+      `s-${colour.toLowerCase()}: { kind: wire, title: W, size: 12 AWG, insulation: 80 C, colour: ${colour}, for: [speaker] }`,
+      `s-${colour.toLowerCase()}-b: { kind: wire, title: W, size: 12 AWG, insulation: 80 C, colour: ${colour}/BK, for: [speaker] }`,
+    ]);
+    const stock = Object.entries(longest).map(
+      ([colour, reel]) =>
+        `  s-${colour.toLowerCase()}: { reels: [${reel}] }\n  s-${colour.toLowerCase()}-b: { reels: [${reel}] }\n`,
+    );
+    return small(
+      addParts(...lines),
+      [
+        'content/shop.yaml',
+        '  white-12: { reels: [30 ft] }\n  striped-12: { reels: [30 ft] }\n',
+        stock.join(''),
+      ],
+      inJob('  sub: { part', '  sub-2: { part: woofer-a, in: boot }\n  sub: { part'),
+      inJob('  speaker: {', '  second: { from: amp.CH1, to: sub-2.C1, length: 3 ft }\n  speaker: {'),
+    );
+  };
+  const chosen = ({ job, settled: { all } }: SettledJob) => {
+    const pairs = colourPairs(job, all);
+    return ['second.+', 'second.-', 'speaker.+', 'speaker.-'].map((id) => pairs.get(id)?.cable.part);
+  };
+
+  // The order of the base colours of nine-conductor cable: white, grey, green, violet.
+  test('follow the usual order, a colour for each pair, in reels that are long enough', () => {
+    expect(chosen(reels({ VT: '30 ft', GY: '30 ft', RD: '30 ft' }))).toEqual([
+      's-gy',
+      's-gy-b',
+      's-vt',
+      's-vt-b',
+    ]);
+    expect(chosen(reels({ GY: '2 ft', VT: '30 ft' }))).toEqual(['s-vt', 's-vt-b', 's-vt', 's-vt-b']);
+    expect(chosen(reels({ YE: '30 ft', RD: '30 ft' }))).toEqual(['s-rd', 's-rd-b', 's-ye', 's-ye-b']);
+  });
+});

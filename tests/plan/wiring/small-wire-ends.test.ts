@@ -1,0 +1,143 @@
+import { describe, expect, test } from 'vitest';
+import type { PlanWire } from '../../../lib/model/plan/index.ts';
+import { inJob } from '../../read/problem-case.ts';
+import { byId } from '../plan-small-shop.ts';
+import { addParts, inParts } from '../power/power-changes.ts';
+import { small, told, wiring } from './small-wiring.ts';
+
+const ends = (wire: PlanWire) => wire.ends.map(({ form }) => form);
+
+describe('the end of a wire', () => {
+  const terminals = addParts(
+    'ferrule-8: { kind: terminal, title: F, form: ferrule, takes: { from: 8 AWG, to: 8 AWG } }',
+    'ferrule-4: { kind: terminal, title: F, form: ferrule, takes: { from: 4 AWG, to: 4 AWG }, strip: 18 mm, die: "25 mm2" }',
+    'ferrule-wide: { kind: terminal, title: F, form: ferrule, takes: { from: 12 AWG, to: 2 AWG } }',
+    'lug-m8: { kind: terminal, title: L, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M8, die: hex }',
+    'lug-m6: { kind: terminal, title: L, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M6 }',
+    'tab: { kind: terminal, title: T, form: blade-receptacle, takes: { from: 22 AWG, to: 18 AWG } }',
+  );
+  const fourGauge = inJob('to: amp.B+ }', 'to: amp.B+, size: 4 AWG }');
+
+  test('has the terminal of the catalogue with the narrowest range that takes it, on a stud the one for the stud', () => {
+    const { wires, placed } = wiring(small(terminals, fourGauge));
+    const [post, port] = byId(wires, 'feed').ends;
+    expect(post).toMatchObject({
+      form: 'lug',
+      part: 'lug-m8',
+      stud: 'M8',
+      holeM: 0.0084,
+      die: 'hex',
+      prep: 'ring lug M8',
+    });
+    expect(port).toMatchObject({ form: 'ferrule', part: 'ferrule-4', stripM: 0.018, die: '25 mm2' });
+    expect(port).not.toHaveProperty('stud');
+    expect(port).not.toHaveProperty('holeM');
+    expect(placed.filter(({ remark }) => remark.rule === 'terminal-not-in-catalogue')).toEqual([]);
+    expect(ends(byId(wires, 'vehicle.charge'))).toEqual(['as-fitted', 'as-fitted']);
+    expect(ends(byId(wires, 'signal'))).toEqual(['made-up', 'made-up']);
+  });
+
+  test('without a terminal in the catalogue says which is missing', () => {
+    const { wires, placed } = wiring(small(fourGauge));
+    expect(byId(wires, 'feed').ends.map(({ part }) => part)).toEqual([null, null]);
+    const own = placed.filter(({ remark }) => remark.of[0] === 'feed');
+    expect(own.map(({ remark }) => remark.message)).toEqual(
+      expect.arrayContaining([
+        'no ring lug for 4 AWG is in the catalogue',
+        'no ferrule for 4 AWG is in the catalogue',
+      ]),
+    );
+  });
+
+  test('on a tab is a receptacle, in a plug a contact, soldered where the part says so', () => {
+    const joint = (name: string) =>
+      wiring(
+        small(
+          terminals,
+          inParts(
+            'REM: { role: turn-on-in }',
+            `REM: { role: turn-on-in, joint: ${name}, takes: { from: 22 AWG, to: 18 AWG } }`,
+          ),
+        ),
+      ).wires;
+    expect(byId(joint('blade-tab'), 'turn-on').ends[1]).toMatchObject({
+      part: 'tab',
+      prep: 'crimped blade receptacle',
+    });
+    expect(byId(joint('plug'), 'turn-on').ends[1]).toMatchObject({
+      part: null,
+      prep: 'crimped plug contact',
+      form: 'crimp',
+    });
+    expect(byId(joint('solder'), 'turn-on').ends[1]).toMatchObject({
+      part: null,
+      prep: 'solder',
+      form: 'solder',
+    });
+  });
+
+  test('that its port does not take is refused with what would do', () => {
+    const found = wiring(
+      small(
+        fourGauge,
+        inParts(
+          'B+: { role: supply-positive, joint: set-screw, takes: { from: 8 AWG, to: 4 AWG } }',
+          'B+: { role: supply-positive, joint: set-screw, takes: { from: 10 AWG, to: 8 AWG } }',
+        ),
+      ),
+    );
+    expect(byId(found.wires, 'feed').ends[1]).toMatchObject({ form: 'refused', part: null });
+    const [refused] = told(found, 'port-refuses-conductor');
+    expect(refused?.remark).toMatchObject({ level: 'stop', of: ['feed', 'amp.B+'] });
+    expect(refused?.remark.remedy).toMatch(
+      /^a reducer to .*; or a port for a larger conductor; or a thinner/,
+    );
+  });
+
+  test('that shares its port with another has one twin ferrule with it, made for the thicker, noted once for all', () => {
+    const clamp = (sign: string) =>
+      inParts(
+        `CH1${sign === 'positive' ? '+' : '-'}: { role: speaker-out-${sign} }`,
+        `CH1${sign === 'positive' ? '+' : '-'}: { role: speaker-out-${sign}, joint: set-screw, takes: { from: 18 AWG, to: 4 AWG }, conductors: 2 }`,
+      );
+    const found = wiring(
+      small(
+        addParts(
+          'twin-10: { kind: terminal, title: T, form: twin-ferrule, takes: { from: 10 AWG, to: 10 AWG } }',
+          'twin-12: { kind: terminal, title: T, form: twin-ferrule, takes: { from: 12 AWG, to: 12 AWG } }',
+          'white-10: { kind: wire, title: W, size: 10 AWG, insulation: 80 C, colour: WH, for: [speaker] }',
+        ),
+        clamp('positive'),
+        clamp('negative'),
+        inJob('  sub: { part', '  sub-2: { part: woofer-a, in: boot }\n  sub: { part'),
+        inJob(
+          '  speaker: {',
+          '  second: { from: amp.CH1, to: sub-2.C1, length: 3 ft, size: 10 AWG }\n  speaker: {',
+        ),
+      ),
+    );
+    for (const id of ['speaker.+', 'second.+'])
+      expect(byId(found.wires, id).ends[0]).toMatchObject({ form: 'twin-ferrule', part: 'twin-10' });
+    const [note, ...others] = told(found, 'port-note').filter(({ remark }) => /twin/.test(remark.message));
+    expect(others).toEqual([]);
+    expect(note).toMatchObject({ path: '/links/second', file: 'job' });
+    expect(note?.remark.message).toBe(
+      'twin ferrules are not in DIN 46228-4, and stand in amp.CH1+ (second.+ and speaker.+), amp.CH1- (second.- and speaker.-)',
+    );
+  });
+
+  test('tells how far heat-shrink goes, and how thick the wire is taken to be, where it has some', () => {
+    const { wires, traces } = wiring(
+      small(
+        addParts(
+          'shrink: { kind: covering, title: S, form: heat-shrink, bore: 12 mm, shrunk-bore: 4 mm, withstands: 110 C }',
+        ),
+      ),
+    );
+    expect(byId(wires, 'tail').ends[0].shrink?.part).toBe('shrink');
+    expect(traces['wires.tail.ends.A.stripM']).toBeDefined();
+    expect(traces['wires.tail.ends.A.shrinkM']?.value).toBe(byId(wires, 'tail').ends[0].shrink?.lengthM);
+    expect(traces['wires.tail.outsideM']).toBeDefined();
+    expect(traces['wires.turn-on.outsideM']).toBeUndefined();
+  });
+});
