@@ -10,6 +10,7 @@ import type {
 import type { ConductorRole } from '../../../lib/model/vocabulary.ts';
 import type { Wait, Work } from '../../../lib/plan/work/work.ts';
 import { samplePlan } from '../../publish/sample/sample-plan.ts';
+import { usualWork } from './usual-work.ts';
 
 const sample = samplePlan();
 const [sampleItem] = sample.items;
@@ -87,14 +88,7 @@ export const randomWork: fc.Arbitrary<Work> = drawn.map((shape) => {
   const wires = shape.wires.map((wire, index) => inCable(wireOf(wire, index, items), shape.cables[index]));
   const used = boardIds.filter((id) => items.some(({ board }) => board === id));
   return {
-    times: {},
-    tape: { system: 'inch', fraction: 16 },
-    tiesM: { board: 0.1524, vehicle: 0.3048 },
-    bankWithinV: 0.5,
-    continuityOhm: { ground: 0.1, wire: 1 },
-    gainUnder: 0.05,
-    systemV: 12,
-    activeTweeters: [],
+    ...usualWork,
     declared: shape.waits.flatMap((pair) => waitOf(pair, items, wires)),
     plan: {
       items,
