@@ -1,6 +1,7 @@
 import type { JobStanding } from '../model/content/promised.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import type { Step } from '../model/keep.ts';
+import { valueAt } from './schema/schema-walk.ts';
 import { readYaml } from './yaml/yaml.ts';
 
 /** How far a job is, by its file, whatever else of that can be read: what its frozen plans do not tell. */
@@ -39,16 +40,12 @@ export function standingJob(path: string): string | null {
   return ofStanding.exec(path)?.[1] ?? null;
 }
 
-function valueAt(data: unknown, key: string): unknown {
-  return typeof data === 'object' && data !== null ? Reflect.get(data, key) : undefined;
-}
-
 function textAt(data: unknown, key: string): string | null {
-  const value = valueAt(data, key);
+  const value = valueAt(data, [key]);
   return typeof value === 'string' ? value : null;
 }
 
 function listAt(data: unknown, key: string): readonly unknown[] {
-  const value = valueAt(data, key);
+  const value = valueAt(data, [key]);
   return Array.isArray(value) ? value : [];
 }

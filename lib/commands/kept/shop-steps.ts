@@ -13,6 +13,7 @@ import {
   readCatalogue,
   readPartFiles,
 } from '../../read/read-content.ts';
+import { valueAt } from '../../read/schema/schema-walk.ts';
 import { readYaml } from '../../read/yaml/yaml.ts';
 
 /** Every file that a job is read from, and no other. */
@@ -41,8 +42,7 @@ export interface JobHead {
 export const vehicleStep: Step<SourceFile, string | null> = {
   id: 'vehicle',
   compute: ({ path, text }) => {
-    const data = readYaml(path, text).value?.data;
-    const named = typeof data === 'object' && data !== null ? Reflect.get(data, 'vehicle') : null;
+    const named = valueAt(readYaml(path, text).value?.data, ['vehicle']);
     return typeof named === 'string' ? named : null;
   },
 };
