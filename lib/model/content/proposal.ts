@@ -25,7 +25,7 @@ export const writtenValueSchema = z.json();
 export type WrittenValue = z.infer<typeof writtenValueSchema>;
 
 /** True for what has fields of its own; a list and a single value have none. */
-export function hasFields(value: WrittenValue | undefined): value is { [name: string]: WrittenValue } {
+export function hasFields(value: unknown): value is { [name: string]: WrittenValue } {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 

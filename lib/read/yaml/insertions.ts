@@ -1,8 +1,8 @@
-import type { WrittenValue } from '../../model/content/proposal.ts';
+import { hasFields, type WrittenValue } from '../../model/content/proposal.ts';
 import { pointer } from '../../model/place.ts';
 import { valueAt } from '../schema/schema-walk.ts';
 import type { Edit } from './splice.ts';
-import { blockLines, flowText, isBlock, longestLine, scalarText, sectionLines } from './write-value.ts';
+import { blockLines, flowText, longestLine, scalarText, sectionLines } from './write-value.ts';
 import type { YamlDocument } from './yaml.ts';
 
 /** Named values that a file is to have beside those that it has. */
@@ -45,7 +45,7 @@ class Writing {
     for (const [key, value] of inOrder(values, order)) {
       const span = this.#doc.span(pointer([...path, key]));
       if (!span) fresh[key] = value;
-      else if (isBlock(value) && isBlock(valueAt(this.#doc.data, [...path, key])))
+      else if (hasFields(value) && hasFields(valueAt(this.#doc.data, [...path, key])))
         this.add([...path, key], value);
       else this.#replaced.push({ ...span, text: flowText(value) });
     }
@@ -57,7 +57,7 @@ class Writing {
   #addSections(fresh: Additions): void {
     for (const [key, value] of Object.entries(fresh)) {
       const lines =
-        isBlock(value) && Object.keys(value).length > 0
+        hasFields(value) && Object.keys(value).length > 0
           ? [`${scalarText(key)}:`, ...sectionLines(value, '  ')]
           : blockLines(key, value, '');
       const before = this.#order

@@ -1,4 +1,4 @@
-import type { WrittenValue } from '../../model/content/proposal.ts';
+import { hasFields, type WrittenValue } from '../../model/content/proposal.ts';
 import { coreScalar } from './core-scalar.ts';
 
 /** A line of a block may be this long; what is longer goes on lines of its own. */
@@ -22,15 +22,10 @@ export function flowText(value: WrittenValue): string {
   return entries.length === 0 ? '{}' : `{ ${entries.join(', ')} }`;
 }
 
-/** True for named values, as opposed to a list or a single value. */
-export function isBlock(value: unknown): value is Readonly<Record<string, WrittenValue>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
 /** A named value as lines of a block: on one line where it is short, else each of its own values on one. */
 export function blockLines(key: string, value: WrittenValue, indent: string): readonly string[] {
   const line = `${indent}${scalarText(key)}: ${flowText(value)}`;
-  if (!isBlock(value) || line.length <= longestLine || Object.keys(value).length === 0) return [line];
+  if (!hasFields(value) || line.length <= longestLine || Object.keys(value).length === 0) return [line];
   return [`${indent}${scalarText(key)}:`, ...sectionLines(value, `${indent}  `)];
 }
 
