@@ -1,4 +1,4 @@
-import { isAbsolute, join } from 'node:path';
+import { join } from 'node:path';
 import { sheetFormats } from '../draw/sheet/sheet-format.ts';
 import type { ExportedFile } from '../export/exported-file.ts';
 import type { ExportChoices } from '../export/exporter.ts';
@@ -15,6 +15,8 @@ import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
 import { packetPdf } from './packet.ts';
 import { printSet, type SheetSet } from './print-set.ts';
 import { type LoadedJob, type LoadedShop, loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
+import { siteOfJob } from './shop/site-of-job.ts';
+import { exportFolder, tellPaths, writeExported } from './told/exported-files.ts';
 import { tellFrozen, tellNoPacket, tellProblems } from './told/report.ts';
 
 /** The words of the command line, as they were given. */
@@ -67,7 +69,7 @@ async function exportNest(
   const files = nestedFiles(plans, { metrics: shippedMetrics(), choices });
   const draft = plans.some((plan) => sheetMark(plan)?.word === 'DRAFT');
   const folder = words.to ?? join('.rackleaf', 'export', 'nest');
-  const paths = await writeAll(effects, folder, nameBegin(plans, draft), files);
+  const paths = await writeExported(effects, folder, nameBegin(plans, draft), files);
   tellPaths(effects, { jobs }, paths, words.json);
   return statusOf({ problems: shop.problems.length > 0, stopped: plans.some(isStopped) });
 }
@@ -91,48 +93,55 @@ async function exportJob(effects: Effects, job: string, words: ExportWords): Pro
   const made = filesOf(loaded.plan, choices, formats);
   const refused = formats.includes('packet') && tellNoPacket(loaded, effects);
   const set = words.sheets === null ? 'whole' : 'bench';
-  const printed = await printedFiles(
-    effects,
-    shop,
-    loaded,
-    set,
-    refused ? without(formats, 'packet') : formats,
-  );
-  const missing = printed.find((one) => typeof one === 'string') ?? null;
-  const files = [...made, ...printed.filter((one) => typeof one !== 'string')];
+  const printing = formats.filter((format) => format === 'pdf' || (format === 'packet' && !refused));
+  const printed = await printedFiles(effects, shop, loaded, set, printing);
   const { plan } = loaded;
-  const folder = words.to ?? join('.rackleaf', 'export', plan.job.id, revisionSegment(plan.job.revision));
   const begin = nameBegin([plan], sheetMark(plan)?.word === 'DRAFT');
-  const paths = await writeAll(effects, folder, begin, files);
+  const paths = await writeExported(effects, words.to ?? exportFolder(plan), begin, [
+    ...made,
+    ...printed.files,
+  ]);
   tellPaths(effects, { job }, paths, words.json);
-  if (missing !== null) {
-    effects.tell(`export: no PDF was made: ${missing}`);
+  if (printed.missing !== null) {
+    effects.tell(`export: no PDF was made: ${printed.missing}`);
     return exitStatus.missing;
   }
-  return statusOf({ problems: shop.problems.length > 0, stopped: refused || isStopped(loaded.plan) });
+  const problems = shop.problems.length > 0 || !printed.isWhole;
+  return statusOf({ problems, stopped: refused || isStopped(plan) });
 }
 
-function without(formats: readonly Format[], format: Format): readonly Format[] {
-  return formats.filter((one) => one !== format);
+/** What a browser made of a job. */
+interface Printed {
+  readonly files: readonly ExportedFile[];
+  /** What a file that is not there would have needed, as a text. */
+  readonly missing: string | null;
+  /** False where a photo is left out. */
+  readonly isWhole: boolean;
 }
 
-/** What a browser prints: the set for the bench, and the customer's packet. What is missing comes back as a text. */
+/** What a browser prints: the set for the bench, and the customer's packet. */
 async function printedFiles(
   effects: Effects,
   shop: LoadedShop,
   loaded: LoadedJob,
   set: SheetSet,
   formats: readonly Format[],
-): Promise<readonly (ExportedFile | string)[]> {
-  const files: (ExportedFile | string)[] = [];
-  if (formats.includes('pdf')) files.push(await printSet(effects, shop, loaded, set));
-  if (formats.includes('packet')) files.push(await packetPdf(effects, shop, loaded));
-  return files;
-}
-
-function tellPaths(effects: Effects, about: object, paths: readonly string[], json: boolean): void {
-  if (json) effects.out(JSON.stringify({ ...about, files: paths }, null, 2));
-  else for (const path of paths) effects.out(path);
+): Promise<Printed> {
+  if (formats.length === 0) return { files: [], missing: null, isWhole: true };
+  const onSite = await siteOfJob(effects, shop, loaded);
+  if (!onSite) {
+    const missing = 'the page of the job can not be made, since the shop file has errors';
+    return { files: [], missing, isWhole: true };
+  }
+  const made = [
+    ...(formats.includes('pdf') ? [await printSet(onSite, set)] : []),
+    ...(formats.includes('packet') ? [await packetPdf(onSite)] : []),
+  ];
+  return {
+    files: made.filter((one) => typeof one !== 'string'),
+    missing: made.find((one) => typeof one === 'string') ?? null,
+    isWhole: onSite.isWhole,
+  };
 }
 
 function refuse(effects: Effects, message: string, status: ExitStatus = exitStatus.inputErrors): ExitStatus {
@@ -177,18 +186,4 @@ function nameBegin(plans: readonly Pick<BuildPlan, 'job'>[], draft: boolean): st
   if (!first) return '';
   const more = plans.length > 1 ? `-and-${plans.length - 1}-more` : '';
   return `${draft ? 'DRAFT-' : ''}${first.job.id}-${revisionSegment(first.job.revision)}${more}-`;
-}
-
-async function writeAll(
-  effects: Effects,
-  folder: string,
-  begin: string,
-  files: readonly ExportedFile[],
-): Promise<string[]> {
-  const paths = files.map(({ name }) => join(folder, `${begin}${name}`));
-  for (const [index, { content }] of files.entries()) {
-    const path = paths[index];
-    if (path !== undefined) await effects.write(path, content);
-  }
-  return paths.map((path) => (isAbsolute(path) ? path : path.split('\\').join('/')));
 }

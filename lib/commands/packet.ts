@@ -1,7 +1,5 @@
-import { isAbsolute, join } from 'node:path';
 import type { ExportedFile } from '../export/exported-file.ts';
 import { openPrinter } from '../export/print/print-pdf.ts';
-import { problemText } from '../model/problem.ts';
 import { packetPage } from '../publish/pages/packet-page.ts';
 import { revisionSegment } from '../publish/site/addresses.ts';
 import { wholeFile } from '../publish/site/kept-pages.ts';
@@ -11,14 +9,9 @@ import { jobDrawings } from './drawings.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus, statusOf } from './exit-status.ts';
 import { printedAt } from './print-set.ts';
-import {
-  type LoadedJob,
-  type LoadedShop,
-  loadShop,
-  missingJob,
-  missingStatus,
-  siteWithPhotos,
-} from './shop/load-shop.ts';
+import { loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
+import { type JobOnSite, siteOfJob } from './shop/site-of-job.ts';
+import { exportFolder, tellPaths, writeExported } from './told/exported-files.ts';
 import { tellFrozen, tellNoPacket, tellProblems } from './told/report.ts';
 
 /**
@@ -42,67 +35,40 @@ export async function packet(
   }
   if (tellNoPacket(loaded, effects)) return exitStatus.stopped;
   tellFrozen(loaded, effects);
-  const made = await packetHtml(effects, shop, loaded);
-  if (made === null) {
-    effects.tell(`packet: ${noShop}`);
+  const onSite = await siteOfJob(effects, shop, loaded);
+  if (onSite === null) {
+    effects.tell('packet: it can not be made, since the shop file has errors');
     return exitStatus.inputErrors;
   }
-  const { html } = made;
-  const pdf = await printed(loaded, html);
-  const { id, revision } = loaded.plan.job;
-  const folder = to ?? join('.rackleaf', 'export', id, revisionSegment(revision));
-  const begin = `${id}-${revisionSegment(revision)}-`;
+  const html = await packetHtml(onSite);
+  const pdf = await printed(onSite, html);
+  const { job } = loaded.plan;
   const files: readonly ExportedFile[] = [
     { name: 'packet.html', content: html },
     ...(typeof pdf === 'string' ? [] : [pdf]),
   ];
-  const paths = files.map(({ name }) => join(folder, `${begin}${name}`));
-  for (const [index, path] of paths.entries()) await effects.write(path, files[index]?.content ?? '');
-  const told = paths.map((path) => (isAbsolute(path) ? path : path.split('\\').join('/')));
-  if (json) effects.out(JSON.stringify({ job: id, files: told }, null, 2));
-  else for (const path of told) effects.out(path);
+  const begin = `${job.id}-${revisionSegment(job.revision)}-`;
+  const paths = await writeExported(effects, to ?? exportFolder(loaded.plan), begin, files);
+  tellPaths(effects, { job: job.id }, paths, json);
   if (typeof pdf === 'string') {
     effects.tell(`packet: no PDF was made: ${pdf}`);
     return exitStatus.missing;
   }
-  return statusOf({ problems: shop.problems.length > 0 || !made.isWhole, stopped: false });
+  return statusOf({ problems: shop.problems.length > 0 || !onSite.isWhole, stopped: false });
 }
-
-const noShop = 'it can not be made, since the shop file has errors';
 
 /** The packet as PDF, for a job that may be handed over. What is missing comes back as a text. */
-export async function packetPdf(
-  effects: Effects,
-  shop: LoadedShop,
-  loaded: LoadedJob,
-): Promise<ExportedFile | string> {
-  const made = await packetHtml(effects, shop, loaded);
-  return made === null ? noShop : printed(loaded, made.html);
+export async function packetPdf(onSite: JobOnSite): Promise<ExportedFile | string> {
+  return printed(onSite, await packetHtml(onSite));
 }
 
-/** A packet as one HTML file, and whether each of its photos is in it. */
-interface PacketHtml {
-  readonly html: string;
-  readonly isWhole: boolean;
-}
-
-/** The packet as one HTML file; null where the shop file can't be read. Photos that are left out are told. */
-async function packetHtml(
-  effects: Effects,
-  shop: LoadedShop,
-  { plan }: LoadedJob,
-): Promise<PacketHtml | null> {
-  const made = await siteWithPhotos(effects, shop);
-  for (const problem of made?.problems ?? []) effects.tell(problemText(problem));
-  const site = made?.site;
-  const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
-  if (!site || !job) return null;
+/** The packet as one HTML file. */
+function packetHtml({ site, job }: JobOnSite): Promise<string> {
   const page = packetPage({ site: { ...site, jobs: [job] }, audience: 'customer' }, job);
-  const html = await wholeFile(page, openTemplates(), jobDrawings());
-  return { html, isWhole: made?.problems.length === 0 };
+  return wholeFile(page, openTemplates(), jobDrawings());
 }
 
-async function printed({ plan }: LoadedJob, html: string): Promise<ExportedFile | string> {
+async function printed({ job: { plan } }: JobOnSite, html: string): Promise<ExportedFile | string> {
   const printer = await openPrinter();
   if ('missing' in printer) return printer.missing;
   try {

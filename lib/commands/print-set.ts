@@ -3,7 +3,6 @@ import { type AnchorPages, openAnchorReader } from '../export/print/anchor-pages
 import { openPrinter, type Printer, type PrintJob } from '../export/print/print-pdf.ts';
 import { mostPasses, settledPrint } from '../export/print/settled-print.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
-import { problemText } from '../model/problem.ts';
 import { renderPage } from '../publish/page/render-page.ts';
 import { printedJobPage } from '../publish/pages/job-page.ts';
 import { benchSheets } from '../publish/sheets/index.ts';
@@ -11,8 +10,7 @@ import type { DrawingsOf, PublishedJob, ShopSite } from '../publish/site/shop-si
 import { siteAssets } from '../publish/site/site-assets.ts';
 import { openTemplates } from '../publish/site/templates.ts';
 import { jobDrawings } from './drawings.ts';
-import type { Effects } from './effects.ts';
-import { type LoadedJob, type LoadedShop, siteWithPhotos } from './shop/load-shop.ts';
+import type { JobOnSite } from './shop/site-of-job.ts';
 
 /** Stands for the address of a shop that has no site: links of the PDF then lead nowhere, and to no machine. */
 const noSite = 'http://site.invalid/';
@@ -33,16 +31,9 @@ const types: Readonly<Record<string, string>> = {
  * What is missing comes back as a text.
  */
 export async function printSet(
-  effects: Effects,
-  shop: LoadedShop,
-  { plan }: LoadedJob,
+  { site, job }: JobOnSite,
   set: SheetSet = 'whole',
 ): Promise<ExportedFile | string> {
-  const made = await siteWithPhotos(effects, shop);
-  for (const problem of made?.problems ?? []) effects.tell(problemText(problem));
-  const site = made?.site;
-  const job = site?.jobs.find((one) => one.plan.job.id === plan.job.id);
-  if (!site || !job) return 'the page of the job can not be made, since the shop file has errors';
   const printer = await openPrinter();
   if ('missing' in printer) return printer.missing;
   try {

@@ -76,4 +76,11 @@ describe('a build', () => {
     const { told, out } = await shop.run('check', 'demo');
     expect(`${told}${out}`).toContain('the photo is-text is left out');
   });
+
+  test('the PDF of the sheets is made without them, each told once, and ends as a build does', async () => {
+    const { status, told } = await shop.run('export', 'demo', '--format', 'pdf', '--to', 'out');
+    expect(status).toBe(2);
+    expect(told.split('the photo is-text is left out')).toHaveLength(2);
+    expect(existsSync(join(shop.root, 'out', 'DRAFT-demo-A-sheets.pdf'))).toBe(true);
+  });
 });
