@@ -1,10 +1,8 @@
 import { createHash } from 'node:crypto';
 import { fileId } from '../../model/fields.ts';
+import { drawingsFolder } from '../site/addresses.ts';
 import type { PlanDrawing } from '../site/shop-site.ts';
 import type { PageFile } from './page.ts';
-
-/** Folder of a page's drawings, beside the page. */
-export const drawingsFolder = 'drawings';
 
 /**
  * A drawing as a file of its own. It brings its type and its inks from the style of drawings, so that it reads and prints

@@ -1,9 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Environment } from 'nunjucks';
-import { drawingsFolder } from '../page/drawing-file.ts';
 import type { PageModel } from '../page/page.ts';
-import { addresses, linkTo, wayUp } from '../site/addresses.ts';
+import { addresses, drawingsFolder, linkTo, wayUp } from '../site/addresses.ts';
 import { keptPhotoAt } from '../site/published-photo.ts';
 import { siteAssets } from '../site/site-assets.ts';
 import { projectFolder } from '../site/templates.ts';

@@ -24,8 +24,11 @@ export const addresses = {
   search: '/search/',
 } as const;
 
+/** Folder of a page's drawings, beside the page. */
+export const drawingsFolder = 'drawings';
+
 /** What stands beside the revisions of a job in its folder. */
-const besideRevisions: ReadonlySet<string> = new Set(['worksheet', 'packet', 'drawings']);
+const besideRevisions: ReadonlySet<string> = new Set(['worksheet', 'packet', drawingsFolder]);
 
 /**
  * A revision as a part of an address: letters, digits and single dots or hyphens stay; all else is written

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cssString } from '../../../lib/publish/page/print-rules.ts';
-import { addresses, fileOf, linkTo, revisionSegment, wayUp } from '../../../lib/publish/site/addresses.ts';
+import {
+  addresses,
+  drawingsFolder,
+  fileOf,
+  linkTo,
+  revisionSegment,
+  wayUp,
+} from '../../../lib/publish/site/addresses.ts';
 
 describe('addresses', () => {
   it('are what is printed on paper', () => {
@@ -14,6 +21,7 @@ describe('addresses', () => {
     expect(revisionSegment('worksheet')).not.toBe('worksheet');
     expect(revisionSegment('Worksheet').toLowerCase()).not.toBe('worksheet');
     expect(revisionSegment('Packet').toLowerCase()).not.toBe('packet');
+    expect(revisionSegment('Drawings').toLowerCase()).not.toBe(drawingsFolder);
     fc.assert(
       fc.property(fc.string({ minLength: 1 }), (revision) => {
         expect(revisionSegment(revision)).toMatch(/^[A-Za-z0-9_-]+$/);
