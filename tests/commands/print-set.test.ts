@@ -83,7 +83,7 @@ describe('a printed set', () => {
       const pdf = await printedSet(printer, shop, job);
       if (typeof pdf === 'string') throw new Error(pdf);
       const pages = await readPages(pdf);
-      const titles = sheetSections(job.plan, 'bench', {}).map(({ title }) => title.replaceAll(' ', ''));
+      const titles = sheetSections(job.plan, 'bench').map(({ title }) => title.replaceAll(' ', ''));
       const cover = pages.find(({ headings }) => headings === 'Cover');
       const index = /Sheets(.*?)Findings/.exec(cover?.text ?? '')?.[1] ?? '';
       let at = 0;

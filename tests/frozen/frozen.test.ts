@@ -47,7 +47,7 @@ describe('a plan that was frozen', () => {
 
   it.each(kept)('$format $name still gives its sheets and drawings, with its fuses in them', ({ path }) => {
     const plan = readToday(readFileSync(path, 'utf8'));
-    const sections = sheetSections(plan, 'bench', {});
+    const sections = sheetSections(plan, 'bench');
     expect(sections.length).toBeGreaterThan(10);
     const texts = JSON.stringify(sections);
     expect(texts).not.toMatch(/NaN|undefined|\[object/);

@@ -192,7 +192,7 @@ export function describeSite(tested: SiteUnderTest): void {
       expect(await page.locator('#search-note').isVisible()).toBe(true);
       for (const { plan } of lookedAt) {
         await page.goto(`${server.url}jobs/${plan.job.id}/index.html`);
-        for (const { id } of sheetSections(plan, 'bench', {}))
+        for (const { id } of sheetSections(plan, 'bench'))
           expect(await page.locator(`#${id}`).isVisible(), `${plan.job.id} ${id}`).toBe(true);
         const frames = page.locator('.drawing iframe');
         expect(await frames.count()).toBe(drawingsOf(plan).length);

@@ -1,12 +1,10 @@
 import type { Audience } from '../../model/audience.ts';
 import { type BuildPlan, buildPlanSchema } from '../../model/plan/index.ts';
-import { once } from '../../plan/once-each.ts';
 import { frozen } from '../frozen.ts';
-import { type HandOver, handOverOf, type Serials } from '../packet/hand-over.ts';
 import { sheetIds, sheets } from '../sheets/index.ts';
 import type { Sheet } from '../sheets/sheet.ts';
 import type { PublishedPhoto } from '../site/published-photo.ts';
-import { type Visible, visibleTo } from '../site/visible-to.ts';
+import { visibleTo } from '../site/visible-to.ts';
 import { tradeCautions } from '../words/cautions.ts';
 import { drawingToken } from './drawing-token.ts';
 
@@ -27,16 +25,13 @@ export interface SheetSection {
 export function sheetSections(
   plan: BuildPlan,
   audience: Audience,
-  serials: Serials,
   photos: readonly PublishedPhoto[] = [],
 ): SheetSection[] {
-  // Only a sheet that is open to all asks for it.
-  const seen = once(() => seenBy(plan, audience, serials));
   const shown = sheetIds
     .map((id) => sheets[id])
     .filter((sheet) => sheet.audiences.includes(audience))
     .flatMap((sheet) => {
-      const model = modelOf(sheet, plan, photos, seen);
+      const model = modelOf(sheet, plan, audience, photos);
       return model === null ? [] : [{ sheet, model }];
     });
   return shown.map(({ sheet, model }) => ({
@@ -50,22 +45,12 @@ export function sheetSections(
   }));
 }
 
-/** What an audience may see of a plan, and what the customer is handed. */
-interface Seen {
-  readonly plan: Visible<BuildPlan>;
-  readonly handOver: HandOver;
-}
-
-function seenBy(plan: BuildPlan, audience: Audience, serials: Serials): Seen {
-  return { plan: visibleTo(buildPlanSchema, plan, audience) ?? {}, handOver: handOverOf(plan, serials) };
-}
-
 function modelOf(
   sheet: Sheet,
   plan: BuildPlan,
+  audience: Audience,
   photos: readonly PublishedPhoto[],
-  seen: () => Seen,
 ): object | null {
   if (sheet.openTo === 'builders') return sheet.model(plan, photos);
-  return sheet.model(seen().plan, seen().handOver);
+  return sheet.model(visibleTo(buildPlanSchema, plan, audience) ?? {});
 }

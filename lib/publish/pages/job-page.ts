@@ -81,7 +81,7 @@ function revisionLinks(job: PublishedJob, from: string): Link[] {
 function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
   const { address, isFrozen, printedPages, only } = place;
   const isOpen = context.audience !== 'customer';
-  const whole = sheetSections(plan, context.audience, job.serials, isFrozen ? [] : job.photos);
+  const whole = sheetSections(plan, context.audience, isFrozen ? [] : job.photos);
   const sections = only ? whole.filter((section) => only.includes(section.id)) : whole;
   const { id, revision } = plan.job;
   const pageUrl = fullAddress(plan, addresses.job(id));

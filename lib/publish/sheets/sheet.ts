@@ -1,6 +1,5 @@
 import type { Audience } from '../../model/audience.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { HandOver } from '../packet/hand-over.ts';
 import type { PublishedPhoto } from '../site/published-photo.ts';
 import type { Visible } from '../site/visible-to.ts';
 import type { TradeCaution } from '../words/cautions.ts';
@@ -21,10 +20,10 @@ export interface BuilderSheet<Model extends object = object> extends SheetBase {
   readonly model: (plan: BuildPlan, photos?: readonly PublishedPhoto[]) => Model | null;
 }
 
-/** A sheet that others may see as well: it must do with what is visible of a plan, and with what a hand-over rests on. */
+/** A sheet that others may see as well: it must do with what is visible of a plan. */
 export interface OpenSheet<Model extends object = object> extends SheetBase {
   readonly openTo: 'everyone';
-  readonly model: (plan: Visible<BuildPlan>, handOver: HandOver) => Model | null;
+  readonly model: (plan: Visible<BuildPlan>) => Model | null;
 }
 
 export type Sheet = BuilderSheet | OpenSheet;

@@ -13,12 +13,10 @@ const usual = smallPlan().plan;
 
 /** Everything that is said of a plan, in steps, record and sheets. */
 const said = (plan: typeof own): string =>
-  JSON.stringify([
-    plan.steps,
-    plan.measurements,
-    faultSteps(plan),
-    sheetSections(plan, 'shop', {}),
-  ]).replaceAll('\u00a0', ' ');
+  JSON.stringify([plan.steps, plan.measurements, faultSteps(plan), sheetSections(plan, 'shop')]).replaceAll(
+    '\u00a0',
+    ' ',
+  );
 
 it("steps, record, bench test and survey ask for what the shop's rules say, else for the table's values", () => {
   const [byShop, byTable] = [said(own), said(usual)];

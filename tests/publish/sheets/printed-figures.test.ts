@@ -134,7 +134,7 @@ function reasonLeaves({ power, wires, boards, findings }: BuildPlan): Leaf[] {
 
 /** The texts of every sheet and of every drawing of a plan. */
 function printedLeaves(plan: BuildPlan): Leaf[] {
-  const sheets = sheetSections(plan, 'shop', {}).flatMap(({ id, sheet }) => leavesOf(sheet, id));
+  const sheets = sheetSections(plan, 'shop').flatMap(({ id, sheet }) => leavesOf(sheet, id));
   const drawings = drawJob(plan, shippedMetrics()).flatMap(({ id, svg }) =>
     [...svg.matchAll(/<(text|desc)[^>]*>([^<]*)</g)].map(([, , text = '']) => ({ text, at: id })),
   );
@@ -321,7 +321,7 @@ function untraced(plan: BuildPlan, given: unknown): string[] {
   const isKnown = (value: number) =>
     value === 0 || scales.some((scale) => holds(known, Math.abs(value) / scale, 1e-9));
   told.length = 0;
-  sheetSections(plan, 'shop', {});
+  sheetSections(plan, 'shop');
   return [
     ...new Set(
       told.flatMap(({ kind, text, value }) =>
@@ -434,7 +434,7 @@ const seenTable = z.object({
 
 describe('a figure of a sheet is that of the plan, on its safe side', () => {
   const plan = demoPlan('van-three-amps');
-  const sections = sheetSections(plan, 'shop', {});
+  const sections = sheetSections(plan, 'shop');
 
   it.each(held.map((one) => [`${one.sheet}: ${one.column}, ${one.caption.source}`, one] as const))(
     '%s',

@@ -33,22 +33,22 @@ describe('sheets', () => {
   });
 
   it('all have something to show of a plan that holds something of everything', () => {
-    expect(sheetSections(samplePlan(), 'shop', {}).map((section) => section.id)).toEqual([...sheetIds]);
+    expect(sheetSections(samplePlan(), 'shop').map((section) => section.id)).toEqual([...sheetIds]);
     const bench = sheetIds.filter((id) => sheets[id].audiences.includes('bench'));
-    expect(sheetSections(samplePlan(), 'bench', {}).map((section) => section.id)).toEqual(bench);
+    expect(sheetSections(samplePlan(), 'bench').map((section) => section.id)).toEqual(bench);
   });
 
   it('leave only the cover of an empty plan', () => {
-    expect(sheetSections(emptyPlan(), 'bench', {}).map((section) => section.id)).toEqual(['cover']);
+    expect(sheetSections(emptyPlan(), 'bench').map((section) => section.id)).toEqual(['cover']);
   });
 
   it('hand whoever is no builder the cover alone: what the owner takes home is the packet', () => {
-    const ids = sheetSections(samplePlan(), 'customer', {}).map((section) => section.id);
+    const ids = sheetSections(samplePlan(), 'customer').map((section) => section.id);
     expect(ids).toEqual(['cover']);
   });
 
   it('hold frozen models', () => {
-    const [cover] = sheetSections(samplePlan(), 'bench', {});
+    const [cover] = sheetSections(samplePlan(), 'bench');
     expect(Object.isFrozen(cover?.sheet)).toBe(true);
   });
 });
