@@ -29,8 +29,7 @@ export interface JobBody {
   /** How many sheets the whole set has, where this is a part of it; null where it is whole. */
   readonly partOf: number | null;
   readonly customer: readonly Fact[];
-  /** Null on a customer's copy. */
-  readonly worksheet: string | null;
+  readonly worksheet: string;
   /** The way to this page from paper: its full address, and the same as a code; empty and null without a site to lead to. */
   readonly pageUrl: string;
   readonly qr: QrCode | null;
@@ -80,7 +79,6 @@ function revisionLinks(job: PublishedJob, from: string): Link[] {
 
 function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place: Place): JobBody {
   const { address, isFrozen, printedPages, only } = place;
-  const isOpen = context.audience !== 'customer';
   const whole = sheetSections(plan, context.audience, isFrozen ? [] : job.photos);
   const sections = only ? whole.filter((section) => only.includes(section.id)) : whole;
   const { id, revision } = plan.job;
@@ -88,15 +86,12 @@ function jobBody(context: SiteContext, job: PublishedJob, plan: BuildPlan, place
   return {
     job: plan.job,
     status: statusWords[plan.job.status],
-    vehicle: {
-      title: plan.vehicle.title,
-      href: isOpen ? linkTo(address, addresses.vehicle(plan.vehicle.id)) : '',
-    },
+    vehicle: { title: plan.vehicle.title, href: linkTo(address, addresses.vehicle(plan.vehicle.id)) },
     sections,
     index: indexOf(sections, printedPages),
     partOf: only ? whole.length : null,
     customer: customerFacts(job.customer, context.audience),
-    worksheet: isOpen ? linkTo(address, worksheetAddress(id, isFrozen ? revision : null)) : null,
+    worksheet: linkTo(address, worksheetAddress(id, isFrozen ? revision : null)),
     pageUrl,
     qr: pageUrl === '' ? null : qrCode(pageUrl),
     hasQuickView: sections.some(({ id: sheet }) => sheet === 'quick-view'),
