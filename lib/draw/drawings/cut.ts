@@ -33,13 +33,8 @@ export const cut: DrawingKind = {
     ),
 };
 
-/** How a shop writes lengths on its boards. */
-export function lengthStyleOf({ shop }: Pick<BuildPlan, 'shop'>): LengthStyle {
-  return lengthStyle(shop);
-}
-
 function cutPage(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard, kind: BoardViewKind): DrawnPage {
-  const style = lengthStyleOf(plan);
+  const style = lengthStyle(plan.shop);
   const base = {
     id: `${kind.id}-${board.id}`,
     title: `${board.title}: ${kind.title.charAt(0).toLowerCase()}${kind.title.slice(1)}`,

@@ -1,13 +1,13 @@
 import type { NestedSheet } from '../../board/cut/nesting.ts';
 import { cutFrom, type JobNesting, nestedGrain, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { sheetRooms } from '../board/scaled-sheet.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { nestLayout, nestNotes } from '../nest/nest-layout.ts';
 import type { NestScene } from '../nest/nest-list.ts';
 import { paintNest } from '../nest/nest-paint.ts';
 import { drawPage, type Page } from '../page.ts';
-import { lengthStyleOf } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Nesting: every stock sheet of a job, with the boards, rails, pads and ribs that are cut from it and the off-cuts to keep. */
@@ -24,7 +24,7 @@ function nestPage(plan: BuildPlan, metrics: TextMetrics, nesting: JobNesting, sh
   const scene: NestScene = {
     nesting,
     sheet,
-    style: lengthStyleOf(plan),
+    style: lengthStyle(plan.shop),
     grain: nestedGrain(plan.boards, sheet),
   };
   const { stock, copy, pieces } = sheet;

@@ -1,7 +1,7 @@
 import type { Side } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanBoard } from '../../model/plan/index.ts';
 import { printedDimension, printedLength } from '../../model/printed/lengths.ts';
-import { dimensionNote } from '../../model/quantity/length-text.ts';
+import { dimensionNote, lengthStyle } from '../../model/quantity/length-text.ts';
 import type { ConductorRole, Panel } from '../../model/vocabulary.ts';
 import {
   drawBase,
@@ -36,7 +36,6 @@ import { drawCircle, type Parent } from '../pen.ts';
 import { raisedOn, raisedPage } from '../section/raised-section.ts';
 import { onPaper } from '../sheet/scale.ts';
 import { type Drawing, openGroup, openSubject } from '../surface.ts';
-import { lengthStyleOf } from './cut.ts';
 import type { DrawingKind } from './kind.ts';
 
 /** Placement drawing: each board at scale with what stands on it, in its mounting space. */
@@ -45,8 +44,8 @@ export const placement: DrawingKind = {
   pages: (plan, metrics) =>
     plan.boards.flatMap((board) => [
       ...boardSheets(plan, metrics, board, picture(plan, metrics, board)),
-      ...(board.placements.length > 0 ? [setOutPage(plan, metrics, board, lengthStyleOf(plan))] : []),
-      ...raisedOn(board).map((raised) => raisedPage(plan, metrics, board, raised, lengthStyleOf(plan))),
+      ...(board.placements.length > 0 ? [setOutPage(plan, metrics, board, lengthStyle(plan.shop))] : []),
+      ...raisedOn(board).map((raised) => raisedPage(plan, metrics, board, raised, lengthStyle(plan.shop))),
     ]),
 };
 
@@ -63,7 +62,7 @@ function picture(plan: BuildPlan, metrics: TextMetrics, board: PlanBoard): Board
       notes: [
         'Hatched: keep clear up to the dashed line',
         'Circles: controls; arrows: conductors leave',
-        dimensionNote(lengthStyleOf(plan)),
+        dimensionNote(lengthStyle(plan.shop)),
         ...(board.ribs.some(({ face }) => face === 'rear') ? ['Dashed, named rib: on the rear'] : []),
       ],
     },
@@ -141,7 +140,7 @@ function paintItem(
 function raisedTexts({ plan }: BoardScene, onBoard: ItemOnBoard, items: readonly ItemOnBoard[]): string[][] {
   const { raisedM } = onBoard.placement;
   if (raisedM <= 0) return [];
-  const style = lengthStyleOf(plan);
+  const style = lengthStyle(plan.shop);
   const raised = `raised ${printedDimension('made', raisedM, style)}`;
   const short = `raised ${printedLength('made', raisedM, style).primary}`;
   const beneath = itemsBeneath(onBoard, items).map(({ item }) => shortName(item));
@@ -191,7 +190,7 @@ function exitsOf({ plan, board, view, clip }: BoardScene): Exit[] {
 
 /** Names of what stands in the space, with how far it stands out. */
 function obstacleLabels({ plan, board, view, clip }: BoardScene): TextLabel[] {
-  const style = lengthStyleOf(plan);
+  const style = lengthStyle(plan.shop);
   return board.obstacles.flatMap((obstacle): TextLabel[] => {
     const { datumInSpace: datum } = board;
     const moved = { ...obstacle, xM: obstacle.xM - datum.xM, yM: obstacle.yM - datum.yM };

@@ -1,8 +1,8 @@
 import { type JobNesting, nestedGrain, nestedName, nestJobs } from '../../board/cut/sheet-pieces.ts';
-import { lengthStyleOf } from '../../draw/drawings/cut.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
 import { sheetMark } from '../../model/plan/sheet-mark.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
+import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { csvTable, listed, type TableOf } from '../csv/csv-table.ts';
 import { type ExportedFile, fileName } from '../exported-file.ts';
 import { type Exporter, type ExportRequest, originText } from '../exporter.ts';
@@ -29,7 +29,7 @@ export function nestedFiles(
   const nesting = nestJobs(plans);
   const boards = plans.flatMap((plan) => plan.boards);
   const origins = plans.map((plan) => originText(plan, sheetMark(plan)));
-  const style = lengthStyleOf(first);
+  const style = lengthStyle(first.shop);
   const sheets = nesting.sheets.flatMap((sheet): ExportedFile[] => {
     const stem = `nest-${sheet.stock.id}-${sheet.copy}`;
     const scene = { nesting, sheet, style, grain: nestedGrain(boards, sheet) };
