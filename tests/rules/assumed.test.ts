@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { judge } from '../../lib/rules/index.ts';
 import { planKept } from '../plan/plan-kept.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
-import { inParts, inVehicle } from '../plan/power/power-changes.ts';
+import { inParts, inVehicle } from '../plan/shop-changes.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 
 /** The drop finding of the small shop's amplifier at the end of a long way. */

@@ -3,7 +3,7 @@ import { everyFinding, type Finding } from '../../lib/model/finding.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { planKept } from '../plan/plan-kept.ts';
 import { jobOf } from '../plan/plan-small-shop.ts';
-import { inParts, inShop, inVehicle } from '../plan/power/power-changes.ts';
+import { inParts, inShop, inVehicle } from '../plan/shop-changes.ts';
 import { inJob } from '../read/problem-case.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
 

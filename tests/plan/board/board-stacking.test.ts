@@ -3,14 +3,14 @@ import { drawJob } from '../../../lib/draw/draw-job.ts';
 import { placement } from '../../../lib/publish/sheets/board/placement.ts';
 import { shippedMetrics } from '../../draw/lettering/shipped-metrics.ts';
 import { outsideCheck } from '../../outside-check.ts';
-import { inJob, partsFile, withBoard } from '../../read/problem-case.ts';
+import { inJob, withBoard } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
+import { inParts } from '../shop-changes.ts';
 import { barPart, crowded, onePart } from './crowded-board.ts';
 
 const byHand = outsideCheck('rooms-by-hand');
 
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 describe('a board too small for its parts side by side', () => {
   const { plan, remarks } = crowded();
   const board = byId(plan.boards, 'main');

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanBoard } from '../../../lib/model/plan/index.ts';
-import { inJob, partsFile, withBoard } from '../../read/problem-case.ts';
+import { inJob, withBoard } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
+import { inParts } from '../shop-changes.ts';
 
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 const onBoard = (more = ''): Change =>
   inJob(
     'title: Bass amplifier\n    in: boot',

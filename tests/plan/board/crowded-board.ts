@@ -1,8 +1,8 @@
-import { inJob, partsFile, withBoard } from '../../read/problem-case.ts';
+import { inJob, withBoard } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { smallPlan } from '../plan-small-shop.ts';
+import { inParts } from '../shop-changes.ts';
 
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 export const onePart = 'size: { width: 100 mm, depth: 80 mm, height: 40 mm }';
 export const barPart = `  bar-a:
     kind: distribution

@@ -5,11 +5,11 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { keeperOf } from '../../../lib/kept/keeper.ts';
 import { openStore } from '../../../lib/kept/store.ts';
 import { planJob } from '../../../lib/plan/plan-job.ts';
-import { inJob, vehicleFile, withBoard } from '../../read/problem-case.ts';
+import { inJob, withBoard } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { jobOf } from '../plan-small-shop.ts';
+import { inVehicle } from '../shop-changes.ts';
 
-const inVehicle = (found: string, instead: string): Change => [vehicleFile, found, instead];
 const inShop = (rules: string): Change => ['content/shop.yaml', '# House', `rules: { ${rules} }\n# House`];
 const ampAt = (at: string): Change =>
   inJob('title: Bass amplifier\n    in: boot', `title: Bass amplifier\n    on: main\n    at: ${at}`);

@@ -3,7 +3,7 @@ import type { JoinedRemark } from '../../../lib/model/remark.ts';
 import { inJob, withBoard } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { smallPlan } from '../plan-small-shop.ts';
-import { inShop } from '../power/power-changes.ts';
+import { inShop } from '../shop-changes.ts';
 
 const outline = 'rectangle: { width: 500 mm, height: 300 mm }';
 const cutFrom = (size: string, cut: string): Change =>

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Change } from '../../read/small-shop.ts';
 import { byId } from '../../rules/case.ts';
 import { smallPlan } from '../plan-small-shop.ts';
-import { inParts, inVehicle } from './power-changes.ts';
+import { inParts, inVehicle } from '../shop-changes.ts';
 
 const inRegime = { idle: 'music', cruise: 'cruise', 'engine-off': 'engine-off' } as const;
 

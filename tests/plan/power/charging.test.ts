@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { partsFile, vehicleFile } from '../../read/problem-case.ts';
+import { partsFile } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { smallPlan } from '../plan-small-shop.ts';
+import { inVehicle } from '../shop-changes.ts';
 
-const inVehicle = (found: string, instead: string): Change => [vehicleFile, found, instead];
 const unknown = (remarks: ReturnType<typeof smallPlan>['remarks']) =>
   remarks.filter(({ rule }) => rule === 'charging-unknown');
 

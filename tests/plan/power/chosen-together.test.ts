@@ -7,7 +7,7 @@ import { judge } from '../../../lib/rules/index.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
-import { addParts, inParts, inShop, inVehicle } from './power-changes.ts';
+import { addParts, inParts, inShop, inVehicle } from '../shop-changes.ts';
 
 function judged(...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));

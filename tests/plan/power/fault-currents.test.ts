@@ -3,11 +3,11 @@ import { judgedPlan } from '../../../lib/commands/shop/judged-plan.ts';
 import type { PlanFuse } from '../../../lib/model/plan/index.ts';
 import type { NetworkElement } from '../../../lib/power/network/network-types.ts';
 import { Spice } from '../../power/network/ngspice.ts';
-import { inJob, partsFile } from '../../read/problem-case.ts';
+import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { byId, jobOf, smallPlan } from '../plan-small-shop.ts';
+import { inParts } from '../shop-changes.ts';
 
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
 const battery = (text: string): Change =>
   inParts('cold-cranking: 600 A', `cold-cranking: 600 A\n    ${text}`);
 const mainFuse = (...changes: readonly Change[]): PlanFuse =>

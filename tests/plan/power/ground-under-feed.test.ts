@@ -5,7 +5,7 @@ import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { planKept } from '../plan-kept.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
-import { addParts, inParts } from './power-changes.ts';
+import { addParts, inParts } from '../shop-changes.ts';
 
 const black =
   '  black-4: { kind: wire, title: "4 AWG black", size: 4 AWG, insulation: 105 C, colour: BK, for: [ground] }\n';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { musicDuty } from '../../../lib/plan/power/music-duty.ts';
 import { usualHouseRules } from '../../power/usual-rules.ts';
 import { smallPlan } from '../plan-small-shop.ts';
-import { inParts } from './power-changes.ts';
+import { inParts } from '../shop-changes.ts';
 
 const channel = (powerW: number, bass: boolean) => ({ id: `amp.${powerW}`, powerW, bass });
 

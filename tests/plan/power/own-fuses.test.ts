@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { byId, smallPlan } from '../plan-small-shop.ts';
-import { inParts } from './power-changes.ts';
+import { inParts } from '../shop-changes.ts';
 
 const supply = 'supply: { type: regulated, fuse: 60 A, amplifier-class: class-d,';
 

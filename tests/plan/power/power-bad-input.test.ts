@@ -5,7 +5,7 @@ import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { planKept } from '../plan-kept.ts';
 import { jobOf } from '../plan-small-shop.ts';
-import { inParts, inVehicle } from './power-changes.ts';
+import { inParts, inVehicle } from '../shop-changes.ts';
 
 /** What is found in the small shop with changes: rule, subjects and path of each stop; and every number of its plan. */
 function stopsOf(...changes: readonly Change[]) {

@@ -3,7 +3,7 @@ import { placeText } from '../../../lib/model/place.ts';
 import { readContent } from '../../../lib/read/read-content.ts';
 import { expectProblem, inJob } from '../../read/problem-case.ts';
 import { mark, smallShop, withoutMark } from '../../read/small-shop.ts';
-import { inParts, inShop, inVehicle } from './power-changes.ts';
+import { inParts, inShop, inVehicle } from '../shop-changes.ts';
 
 describe('what can not be read is told at its place', () => {
   test('a negative length', () => {

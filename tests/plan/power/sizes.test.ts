@@ -1,11 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { inJob, partsFile } from '../../read/problem-case.ts';
+import { inJob } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
+import { inParts, inShop } from '../shop-changes.ts';
 
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
-const inShop = (found: string, instead: string): Change => ['content/shop.yaml', found, instead];
 const feedGiven = (text: string) => inJob('to: amp.B+ }', `to: amp.B+, ${text} }`);
 const fuseGiven = (ampere: number) => inJob('holder-a, in: bay', `holder-a, in: bay, fuse: ${ampere} A`);
 

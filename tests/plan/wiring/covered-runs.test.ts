@@ -5,7 +5,7 @@ import { coveringCuts } from '../../../lib/plan/wiring/runs.ts';
 import { inJob } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId } from '../plan-small-shop.ts';
-import { addParts, inParts, inVehicle } from '../power/power-changes.ts';
+import { addParts, inParts, inVehicle } from '../shop-changes.ts';
 import { small, told, wiring } from './small-wiring.ts';
 
 describe('a run', () => {

@@ -3,7 +3,7 @@ import { awgSize } from '../../../lib/model/quantity/wire-size.ts';
 import { reducerFor, takesReducer } from '../../../lib/plan/wiring/reducers.ts';
 import { smallShop } from '../../read/small-shop.ts';
 import { jobOf } from '../plan-small-shop.ts';
-import { addParts } from '../power/power-changes.ts';
+import { addParts } from '../shop-changes.ts';
 
 const reducer = (id: string, takes: string, pin: string, more = '') =>
   `${id}: { kind: terminal, title: Reducer, form: reducer, takes: { from: ${takes}, to: ${takes} }, pin: ${pin}${more} }`;

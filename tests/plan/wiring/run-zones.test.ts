@@ -3,7 +3,7 @@ import { ampacityZones, wireZones } from '../../../lib/plan/wiring/run-zones.ts'
 import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { byId, jobOf } from '../plan-small-shop.ts';
-import { inVehicle } from '../power/power-changes.ts';
+import { inVehicle } from '../shop-changes.ts';
 
 /** The zones of a link of the small shop, so long, and what its ampacity goes by. */
 function zonesOf(id: string, lengthM: number, ...changes: readonly Change[]) {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { inJob } from '../../read/problem-case.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
-import { addParts, inParts } from '../power/power-changes.ts';
+import { addParts, inParts } from '../shop-changes.ts';
 
 const ties = addParts(
   'tie-short: { kind: fixing, title: Tie, form: tie, length: 200 mm }',

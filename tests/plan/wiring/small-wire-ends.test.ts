@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { PlanWire } from '../../../lib/model/plan/index.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { byId } from '../plan-small-shop.ts';
-import { addParts, inParts } from '../power/power-changes.ts';
+import { addParts, inParts } from '../shop-changes.ts';
 import { small, told, wiring } from './small-wiring.ts';
 
 const ends = (wire: PlanWire) => wire.ends.map(({ form }) => form);

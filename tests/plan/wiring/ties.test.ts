@@ -3,7 +3,7 @@ import type { PlanWire } from '../../../lib/model/plan/index.ts';
 import { boardTies, tieCount, tieFor } from '../../../lib/plan/wiring/ties.ts';
 import { smallShop } from '../../read/small-shop.ts';
 import { jobOf, smallPlan } from '../plan-small-shop.ts';
-import { addParts } from '../power/power-changes.ts';
+import { addParts } from '../shop-changes.ts';
 
 const ties = addParts(
   'tie-long: { kind: fixing, title: Long, form: tie, length: 300 mm }',

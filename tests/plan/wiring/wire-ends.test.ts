@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { inJob } from '../../read/problem-case.ts';
 import type { Change } from '../../read/small-shop.ts';
 import { byId, smallPlan } from '../plan-small-shop.ts';
-import { addParts, inParts } from '../power/power-changes.ts';
+import { addParts, inParts } from '../shop-changes.ts';
 
 const shopFile = 'content/shop.yaml';
 const ferrules = addParts(

@@ -3,7 +3,7 @@ import { planBranches } from '../../../lib/plan/wiring/branches.ts';
 import { wireLabelClashes } from '../../../lib/plan/wiring/labels.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { byId } from '../plan-small-shop.ts';
-import { inParts } from '../power/power-changes.ts';
+import { inParts } from '../shop-changes.ts';
 import { small, told, wiring } from './small-wiring.ts';
 
 describe('the wire list', () => {

@@ -5,6 +5,7 @@ import { samplePlan } from '../../publish/sample/sample-plan.ts';
 import { inJob, partsFile } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { jobOf } from '../plan-small-shop.ts';
+import { addParts, inShop } from '../shop-changes.ts';
 
 const [sample] = samplePlan().wires;
 if (!sample) throw new Error('The sample plan has a wire.');
@@ -34,8 +35,6 @@ function picked(part: string, planned: Partial<PickInput>, ...changes: readonly 
   const rows = pickList({ job: jobOf(smallShop(...changes)), ...noWay, ...planned });
   return rows.find((row) => row.part === part);
 }
-const addPart = (line: string): Change => [partsFile, '  bolt-a:', `  ${line}\n  bolt-a:`];
-const stock = (line: string, instead: string): Change => ['content/shop.yaml', line, instead];
 
 describe('what is fetched from the shelf', () => {
   test('is each device that the job adds, and none that the vehicle has', () => {
@@ -48,17 +47,17 @@ describe('what is fetched from the shelf', () => {
 
   test('is short by what the shelf lacks, and by nothing where it has more', () => {
     const pieces = (count: number) =>
-      stock('large-60: { pieces: 2 }', `large-60: { pieces: 2 }\n  amp-a: { pieces: ${count} }`);
+      inShop('large-60: { pieces: 2 }', `large-60: { pieces: 2 }\n  amp-a: { pieces: ${count} }`);
     expect(picked('amp-a', {})).toMatchObject({ stockQuantity: 0, short: 1 });
     expect(picked('amp-a', {}, pieces(1))).toMatchObject({ stockQuantity: 1, short: 0 });
     expect(picked('amp-a', {}, pieces(3))).toMatchObject({ stockQuantity: 3, short: 0 });
   });
 
   test('is one twin ferrule for the two conductors that share it, and one of any other terminal for each end', () => {
-    const twin = addPart(
+    const twin = addParts(
       'twin: { kind: terminal, title: Twin, form: twin-ferrule, takes: { from: 8 AWG, to: 4 AWG } }',
     );
-    const lug = addPart(
+    const lug = addParts(
       'lug: { kind: terminal, title: Lug, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M8 }',
     );
     const sharing = (part: string, ...terminals: readonly string[]) =>
@@ -71,7 +70,7 @@ describe('what is fetched from the shelf', () => {
   });
 
   test('is no terminal and no length of what the vehicle came with', () => {
-    const lug = addPart(
+    const lug = addParts(
       'lug: { kind: terminal, title: Lug, form: ring-lug, takes: { from: 8 AWG, to: 4 AWG }, stud: M8 }',
     );
     const ends = [{ part: 'lug', shrink: { part: 'loom-a', lengthM: 0.05 } }];
@@ -86,7 +85,7 @@ describe('what is fetched from the shelf', () => {
 
 describe('a reel on the pick list', () => {
   const ft = 0.3048;
-  const reels = (text: string) => stock('red-4: { reels: [30 ft] }', `red-4: { reels: [${text}] }`);
+  const reels = (text: string) => inShop('red-4: { reels: [30 ft] }', `red-4: { reels: [${text}] }`);
 
   test('tells what is cut from each piece of it, and what is left; pieces that nothing is cut from are left out', () => {
     const row = picked(
@@ -104,8 +103,8 @@ describe('a reel on the pick list', () => {
   test('that the shop does not stock, or counts in pieces, is short by all of it', () => {
     const wires = [wire('a', 2)];
     for (const change of [
-      stock('  red-4: { reels: [30 ft] }\n', ''),
-      stock('red-4: { reels: [30 ft] }', 'red-4: { pieces: 4 }'),
+      inShop('  red-4: { reels: [30 ft] }\n', ''),
+      inShop('red-4: { reels: [30 ft] }', 'red-4: { pieces: 4 }'),
     ])
       expect(picked('red-4', { wires }, change)).toMatchObject({ stockQuantity: 0, short: 2, reels: [] });
   });

@@ -2,13 +2,10 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readContent } from '../../../lib/read/read-content.ts';
 import { judge } from '../../../lib/rules/index.ts';
-import { inJob, partsFile } from '../../read/problem-case.ts';
+import { inJob } from '../../read/problem-case.ts';
 import { type Change, smallShop } from '../../read/small-shop.ts';
 import { planKept } from '../plan-kept.ts';
-
-const inParts = (found: string, instead: string): Change => [partsFile, found, instead];
-const inShop = (found: string, instead: string): Change => ['content/shop.yaml', found, instead];
-const inVehicle = (found: string, instead: string): Change => ['content/vehicles/wagon.yaml', found, instead];
+import { inParts, inShop, inVehicle } from '../shop-changes.ts';
 
 /** What may be wrong with a job: of each row at most one is drawn. */
 const wrongs: readonly (readonly Change[])[] = [

@@ -1,4 +1,4 @@
-import { inParts } from '../../plan/power/power-changes.ts';
+import { inParts } from '../../plan/shop-changes.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { asItStands, fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 

@@ -12,7 +12,7 @@ import {
 import { shapeOf } from '../../board/shapes.ts';
 import { routeWires } from '../../board/usual-board.ts';
 import { crowded } from '../../plan/board/crowded-board.ts';
-import { inParts, inShop } from '../../plan/power/power-changes.ts';
+import { inParts, inShop } from '../../plan/shop-changes.ts';
 import { inJob, withBoard } from '../../read/problem-case.ts';
 import { fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 

@@ -8,7 +8,7 @@ import { evenSheet } from '../../../lib/board/strength/sheet-stiffness.ts';
 import { type Build, boardStiffness, stiffnessFaults } from '../../../lib/board/strength/stiffness.ts';
 import { shapeOf } from '../../board/shapes.ts';
 import { onFourPoints, stocked } from '../../plan/power/four-points.ts';
-import { inParts, inShop, inVehicle } from '../../plan/power/power-changes.ts';
+import { inParts, inShop, inVehicle } from '../../plan/shop-changes.ts';
 import { inJob, withBoard } from '../../read/problem-case.ts';
 import { fires, inSmallShop, quiet, type RemarkCases } from '../remark-case.ts';
 

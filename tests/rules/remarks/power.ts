@@ -7,7 +7,7 @@ import { solveNetwork } from '../../../lib/power/network/network.ts';
 import type { Network, NetworkElement } from '../../../lib/power/network/network-types.ts';
 import { jobOf } from '../../plan/plan-small-shop.ts';
 import { planned } from '../../plan/planned.ts';
-import { inParts, inShop, inVehicle } from '../../plan/power/power-changes.ts';
+import { inParts, inShop, inVehicle } from '../../plan/shop-changes.ts';
 import { inJob } from '../../read/problem-case.ts';
 import { smallShop } from '../../read/small-shop.ts';
 import { asItStands, fires, inSmallShop, quiet, type RemarkCases, refused } from '../remark-case.ts';

@@ -13,7 +13,7 @@ import { usualRules } from '../../../power/usual-rules.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import { type Change, smallShop } from '../../../read/small-shop.ts';
 import { byId, jobOf } from '../../plan-small-shop.ts';
-import { addParts, inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../../shop-changes.ts';
 
 const cabin: RunZone = { zone: 'cabin', ambientC: 50, engineSpace: false, covered: false, bundleCount: 1 };
 const bay: RunZone = { zone: 'engine-bay', ambientC: 85, engineSpace: true, covered: false, bundleCount: 1 };

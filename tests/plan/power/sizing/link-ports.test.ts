@@ -4,7 +4,7 @@ import { linkPorts } from '../../../../lib/plan/power/sizing/link-ports.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import { type Change, smallShop } from '../../../read/small-shop.ts';
 import { byId, jobOf } from '../../plan-small-shop.ts';
-import { addParts, inParts } from '../power-changes.ts';
+import { addParts, inParts } from '../../shop-changes.ts';
 
 function portsOf(link: string, ...changes: readonly Change[]) {
   const job = jobOf(smallShop(...changes));

@@ -3,7 +3,7 @@ import { awgSize } from '../../../../lib/model/quantity/wire-size.ts';
 import { entersPorts, fitsPorts } from '../../../../lib/plan/power/sizing/ports-fit.ts';
 import { type Change, smallShop } from '../../../read/small-shop.ts';
 import { byId, jobOf } from '../../plan-small-shop.ts';
-import { addParts } from '../power-changes.ts';
+import { addParts } from '../../shop-changes.ts';
 
 // The feed of the small shop leads from a holder that takes 1/0 AWG into an amplifier that takes 4 AWG.
 const reducer = addParts(

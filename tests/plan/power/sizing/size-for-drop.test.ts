@@ -5,7 +5,7 @@ import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeForDrop } from '../../../../lib/plan/power/sizing/size-for-drop.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
-import { addParts, inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../../shop-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 /** The small shop's supply, sized for its drop from nothing. */

@@ -5,7 +5,7 @@ import { cableSm } from '../../../../lib/power/conductor/conductor-choice.ts';
 import { usualRules } from '../../../power/usual-rules.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
-import { addParts, inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../../shop-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 const ports = (terminal: 'B+' | 'GND', role: string, most: string, conductors: number) =>

@@ -5,7 +5,7 @@ import { LeastSizes } from '../../../../lib/plan/power/sizing/least-sizes.ts';
 import { sizeOthers } from '../../../../lib/plan/power/sizing/size-others.ts';
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
-import { addParts, inParts } from '../power-changes.ts';
+import { addParts, inParts } from '../../shop-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 const turnOn = (instead: string): Change =>

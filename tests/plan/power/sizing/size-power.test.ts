@@ -6,7 +6,7 @@ import { ratingsOf, sizePower } from '../../../../lib/plan/power/sizing/size-pow
 import { inJob } from '../../../read/problem-case.ts';
 import type { Change } from '../../../read/small-shop.ts';
 import { byId } from '../../plan-small-shop.ts';
-import { addParts, inParts, inShop } from '../power-changes.ts';
+import { addParts, inParts, inShop } from '../../shop-changes.ts';
 import { settledShop } from '../settled-power.ts';
 
 /** The sizes of the small shop's supply in one pass, from nothing. */
