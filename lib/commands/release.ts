@@ -1,12 +1,13 @@
 import type { SourceFile } from '../model/content/source-file.ts';
 import { onAnyDisk } from '../model/file-name.ts';
 import { type BuildPlan, isStopped } from '../model/plan/index.ts';
+import { frozenPath } from '../read/frozen-file.ts';
 import { splice } from '../read/yaml/splice.ts';
 import { readYaml } from '../read/yaml/yaml.ts';
 import { withCrew } from './crew/with-crew.ts';
 import type { Effects } from './effects.ts';
 import { type ExitStatus, exitStatus } from './exit-status.ts';
-import { type FrozenPlan, frozenPath } from './shop/frozen-plans.ts';
+import type { FrozenPlan } from './shop/frozen-plans.ts';
 import { loadShop, missingJob, missingStatus } from './shop/load-shop.ts';
 import { findingText, tellProblems } from './told/report.ts';
 import { replaceOrTell } from './write-shown.ts';

@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { frozenPath, frozenPlans } from '../../lib/commands/shop/frozen-plans.ts';
+import { frozenPlans } from '../../lib/commands/shop/frozen-plans.ts';
 import { drawJob } from '../../lib/draw/draw-job.ts';
 import { type BuildPlan, planFormat } from '../../lib/model/plan/index.ts';
 import { sheetSections } from '../../lib/publish/page/sheet-sections.ts';
+import { frozenPath } from '../../lib/read/frozen-file.ts';
 import { shippedMetrics } from '../draw/lettering/shipped-metrics.ts';
 
 const folder = fileURLToPath(new URL('.', import.meta.url));

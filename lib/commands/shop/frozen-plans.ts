@@ -6,6 +6,7 @@ import { type BuildPlan, broughtUp, buildPlanSchema, planFormat } from '../../mo
 import type { Problem } from '../../model/problem.ts';
 import { builtJob } from '../../plan/built/built-job.ts';
 import { shelfTakes } from '../../plan/work/shelf-takes.ts';
+import { frozenAt, revisionTurn } from '../../read/frozen-file.ts';
 import type { ReleasedJobs } from '../../read/read-content.ts';
 
 /** What of a frozen plan a shop of many jobs asks for: small beside the plan, so that it is read for all of them. */
@@ -24,13 +25,6 @@ export interface FrozenPlan {
   readonly plan: BuildPlan;
 }
 
-const ofFrozen = /^content\/jobs\/([^/]+)\/([^/]+)\.plan\.json$/;
-
-/** Where the plan of a released revision is frozen. */
-export function frozenPath(job: string, revision: string): string {
-  return `content/jobs/${job}/${revision}.plan.json`;
-}
-
 /** The frozen plans among the files of a shop, oldest revision first. One that can't be read is a problem. */
 export function frozenPlans(
   files: readonly SourceFile[],
@@ -42,13 +36,13 @@ export function frozenPlans(
   const frozen: FrozenPlan[] = [];
   const problems: Problem[] = [];
   for (const { path, text } of files) {
-    const [, job, revision] = ofFrozen.exec(path) ?? [];
-    if (job === undefined || revision === undefined) continue;
+    const of = frozenAt(path);
+    if (of === null) continue;
     const facts = keep(factsStep, text);
-    if (typeof facts === 'object') frozen.push(openFrozen({ job, revision, facts }, text, keep));
+    if (typeof facts === 'object') frozen.push(openFrozen({ ...of, facts }, text, keep));
     else problems.push(unreadable(path, facts));
   }
-  const key = ({ job, revision }: FrozenPlan) => `${job} ${revision.padStart(8)}`;
+  const key = ({ job, revision }: FrozenPlan) => `${job} ${revisionTurn(revision)}`;
   return { frozen: frozen.toSorted((a, b) => (key(a) < key(b) ? -1 : 1)), problems };
 }
 

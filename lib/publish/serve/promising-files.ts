@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { JobStanding } from '../../model/content/promised.ts';
 import { computeAnew } from '../../model/keep.ts';
+import { frozenAt, revisionTurn } from '../../read/frozen-file.ts';
 import { standingFile, standingStep } from '../../read/job-standing.ts';
 import { promisingRevisions } from '../../shelf/promising.ts';
 import type { Look, SeenFile } from './file-looks.ts';
@@ -8,8 +9,6 @@ import { jobFileOf, jobsIn } from './scopes.ts';
 
 /** Gives the files by which other jobs take from the shelf that a job is planned with. */
 export type PromisingTo = (job: string) => readonly SeenFile[];
-
-const ofFrozen = /^content\/jobs\/([^/]+)\/([^/]+)\.plan\.json$/;
 
 interface Frozen {
   readonly revision: string;
@@ -55,18 +54,14 @@ export class PromisingFiles {
 
 /** The frozen plans of each job, oldest revision first. */
 function frozenIn({ files }: Look): ReadonlyMap<string, readonly Frozen[]> {
+  const all = files
+    .flatMap((file) => {
+      const of = frozenAt(file.path);
+      return of ? [{ ...of, file }] : [];
+    })
+    .toSorted((a, b) => (revisionTurn(a.revision) < revisionTurn(b.revision) ? -1 : 1));
   const frozen = new Map<string, Frozen[]>();
-  for (const file of files) {
-    const [, job, revision] = ofFrozen.exec(file.path) ?? [];
-    if (job !== undefined && revision !== undefined)
-      frozen.set(job, [...(frozen.get(job) ?? []), { revision, file }]);
-  }
-  const turn = ({ revision }: Frozen) => revision.padStart(8);
-  for (const [job, own] of frozen)
-    frozen.set(
-      job,
-      own.toSorted((a, b) => (turn(a) < turn(b) ? -1 : 1)),
-    );
+  for (const { job, ...one } of all) frozen.set(job, [...(frozen.get(job) ?? []), one]);
   return frozen;
 }
 
