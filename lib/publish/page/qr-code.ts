@@ -12,8 +12,7 @@ export interface QrCode {
 
 /**
  * A QR code (ISO/IEC 18004, error correction M) of an address as SVG markup, one unit a module, dark ones that stand
- * side by side as one bar. Black on
- * white on every screen, so that a camera reads it.
+ * side by side as one bar. Black on white on every screen, so that a camera reads it.
  */
 export function qrCode(text: string): QrCode {
   const code = qrcode(0, 'M');

@@ -14,7 +14,7 @@ const names = {
 } as const satisfies Record<keyof JobFile['customer'], string>;
 
 /**
- * The private values of a job that an audience may see, as the cover prints them. This is the one place of
+ * The private values of a job that an audience may see, as the cover and the packet print them. This is the one place of
  * the site where private values are told.
  */
 export function customerFacts(customer: JobFile['customer'], audience: Audience): Fact[] {

@@ -168,7 +168,7 @@ function measurePart({ measurements }: Pick<BuildPlan, 'measurements'>): QuickPa
   return plainPart('Measure next', 'commissioning', lines, rest);
 }
 
-/** Findings that stand open by level, and how far the record of measurements has come. */
+/** Findings by level, those that are accepted and those that only follow among them, and how far the record of measurements has come. */
 function stateOf({ findings, measurements }: Pick<BuildPlan, 'findings' | 'measurements'>): string[] {
   const all = everyFinding(findings);
   const levels = levelOrder.flatMap((level) => {
