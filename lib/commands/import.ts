@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { SourceFile } from '../model/content/source-file.ts';
 import { problemText } from '../model/problem.ts';
-import type { StockColumn } from '../model/shelf/stock-table.ts';
+import { tellingColumns } from '../model/shelf/stock-table.ts';
 import { readCsv } from '../read/csv-rows.ts';
 import { readContent } from '../read/read-content.ts';
 import { stockEdits } from '../read/stock/stock-edits.ts';
@@ -13,9 +13,6 @@ import { type ExitStatus, exitStatus } from './exit-status.ts';
 import { writeTold } from './write-shown.ts';
 
 const shopPath = 'content/shop.yaml';
-
-/** Columns that say anything of a part. */
-const told = ['pieces', 'reels', 'off-cuts', 'price'] as const satisfies readonly StockColumn[];
 
 /** `rackleaf import TABLE`: brings stock and prices of the shop file to what a table counts; shown first, written with --write. */
 export async function importStock(effects: Effects, path: string, write: boolean): Promise<ExitStatus> {
@@ -33,10 +30,10 @@ export async function importStock(effects: Effects, path: string, write: boolean
     effects.tell(problemText(table));
     return exitStatus.inputErrors;
   }
-  if (!table.titles.includes('part') || !told.some((title) => table.titles.includes(title)))
+  if (!table.titles.includes('part') || !tellingColumns.some((title) => table.titles.includes(title)))
     return refuse(
       effects,
-      `${path}:1:1: the first row names the columns: part, and any of ${told.join(', ')}`,
+      `${path}:1:1: the first row names the columns: part, and any of ${tellingColumns.join(', ')}`,
     );
   const { changes, edits, problems } = stockEdits(path, table, doc, { shop, parts });
   for (const problem of problems) effects.tell(problemText(problem));

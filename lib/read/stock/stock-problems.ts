@@ -1,7 +1,6 @@
 import type { Shop } from '../../model/content/shop.ts';
 import { isOnReel, type Part } from '../../model/kinds/index.ts';
 import type { Problem } from '../../model/problem.ts';
-import { priceText } from '../../model/shelf/price.ts';
 import { lookPart } from '../names/look-part.ts';
 import type { UnreadNames } from '../names/unread-names.ts';
 import type { Shaped } from '../read-file.ts';
@@ -58,7 +57,7 @@ function priceProblems(
     );
   for (const [id, own] of Object.entries(prices)) {
     const part = lookPart(report, ['prices', id], id, parts);
-    const fault = part ? pricedFault(part, priceText(own)) : null;
+    const fault = part ? pricedFault(part, own) : null;
     if (part && fault !== null)
       report.at(
         ['prices', id],

@@ -1,7 +1,7 @@
-import { count, extent, faultBy, quantityAbove } from '../../model/fields.ts';
+import { count, extent, faultBy, id, quantityAbove } from '../../model/fields.ts';
 import { isOnReel, type Part } from '../../model/kinds/index.ts';
-import { faultOfPrice, sumFault } from '../../model/shelf/price.ts';
-import { nothingThere, type StockColumn } from '../../model/shelf/stock-table.ts';
+import { faultOfPrice, type Price, price, sumFault } from '../../model/shelf/price.ts';
+import { nothingThere, type StockColumn, tellingColumns } from '../../model/shelf/stock-table.ts';
 import type { CsvField, CsvRows } from '../csv-rows.ts';
 import { remedyFor } from '../report.ts';
 
@@ -41,8 +41,7 @@ export function stockRow(
     told(row.part, `there is no part "${part}"`, remedyFor(part, Object.keys(parts)));
     return null;
   }
-  const filled = ['pieces', 'reels', 'off-cuts', 'price'] as const;
-  if (filled.every((column) => cell(row, column) === '')) {
+  if (tellingColumns.every((column) => cell(row, column) === '')) {
     told(
       row.part,
       `nothing is said of ${part}`,
@@ -93,8 +92,6 @@ function countRead({ row, part, spec, commaIsDecimal, told }: Reading): readonly
   return null;
 }
 
-const nameForm = /^[a-z0-9]+(-[a-z0-9]+)*$/;
-
 function offCutsRead({ row, part, spec, commaIsDecimal, told }: Reading): readonly [string, string] | null {
   const written = cell(row, 'off-cuts');
   const field = row['off-cuts'];
@@ -126,7 +123,8 @@ function offCutsRead({ row, part, spec, commaIsDecimal, told }: Reading): readon
 }
 
 function offCutFault(name: string, text: string, isSheet: boolean): string | null {
-  if (!nameForm.test(name)) return `"${name}" is no name: lower case letters, digits and single hyphens`;
+  if (!id.safeParse(name).success)
+    return `"${name}" is no name: lower case letters, digits and single hyphens`;
   if (!isSheet) return faultBy(quantityAbove('length'), text);
   const [width = '', height = '', pieces = '1', ...more] = sides(text);
   if (more.length > 0 || height === '') return `"${text}" is no width x height`;
@@ -186,7 +184,7 @@ function priceRead(
     return null;
   }
   const text = `${fault} ${per === 'each' ? per : `per ${per}`}`;
-  const wrong = faultOfPrice(text) ?? pricedFault(spec, text);
+  const wrong = faultOfPrice(text) ?? pricedFault(spec, price.parse(text));
   if (wrong === null) return text;
   told(row.per, `the price of ${part}: ${wrong}`, 'write each, ft, m, 50 ft or 100 under per');
   return null;
@@ -204,8 +202,8 @@ function sumIn(written: string, commaIsDecimal: boolean): string | { readonly me
 }
 
 /** What is wrong with what the price of a part is for; null where it is bought as it is kept. */
-export function pricedFault(spec: Part, priceText: string): string | null {
-  const isByLength = / (?:ft|m)$/.test(priceText) || /\d(?:ft|m)$/.test(priceText);
+export function pricedFault(spec: Part, { per }: Price): string | null {
+  const isByLength = per.unit !== 'piece';
   if (isByLength === isOnReel(spec)) return null;
   return isByLength
     ? `it is kept by the piece (${spec.kind}), and priced by its length`
