@@ -87,7 +87,16 @@ describe('import of stock', () => {
       'stock:\n    large-60: { pieces: 2 } # counted',
       'stock:\n    large-60: { pieces: 2 } # counted\n    bolt-a: { pieces: 40 }',
     ],
+    [
+      'stock: {\n  large-60: { pieces: 2 }, # counted\n  }',
+      'stock: {\n  large-60: { pieces: 2 }, bolt-a: { pieces: 40 }, # counted\n  }',
+    ],
+    [
+      'stock:\r\n  large-60: { pieces: 2 }\r',
+      'stock:\r\n  large-60: { pieces: 2 }\r\n  bolt-a: { pieces: 40 }\r',
+    ],
     ['# none', '# none\nstock:\n  bolt-a: { pieces: 40 }'],
+    ['# none\r', '# none\r\nstock:\r\n  bolt-a: { pieces: 40 }\r'],
   ])('adds a part to %j', async (stock, expected) => {
     shop.write(shopPath, `rackleaf: 1\nname: Test bench\n${stock}\n`);
     expect((await imported('part,pieces\nbolt-a,40\n', '--write')).status).toBe(0);

@@ -1,3 +1,4 @@
+import { type WrittenValue, writtenValueSchema } from '../../model/content/proposal.ts';
 import type { Shop } from '../../model/content/shop.ts';
 import { count, extent } from '../../model/fields.ts';
 import type { Part } from '../../model/kinds/index.ts';
@@ -7,9 +8,10 @@ import { price, priceText } from '../../model/shelf/price.ts';
 import { stockColumns } from '../../model/shelf/stock-table.ts';
 import type { CsvField, CsvRows } from '../csv-rows.ts';
 import { nearestName } from '../names/nearest-name.ts';
+import { type Additions, insertions } from '../yaml/insertions.ts';
 import type { Edit } from '../yaml/splice.ts';
+import { sectionLines } from '../yaml/write-value.ts';
 import { readYaml, type YamlDocument } from '../yaml/yaml.ts';
-import { entriesAdded } from './map-edits.ts';
 import { type StockRow, stockRow, type Told } from './stock-row.ts';
 
 /** One change of the shop file that a table asks for. */
@@ -119,7 +121,7 @@ function isThere({ stock, prices }: PricedShop, { path: [head, part, key = ''], 
   }
   const own: Readonly<Record<string, unknown>> | undefined = stock[part];
   if (own === undefined) return false;
-  return isSame(own[key], readYaml('', text).value?.data);
+  return isSame(own[key], readAs(text));
 }
 
 /** Whether a value of the stock is what a text of the file would be read as. */
@@ -141,40 +143,35 @@ function isSame(own: unknown, written: unknown): boolean {
 }
 
 function editsOf(doc: YamlDocument, asked: readonly Asked[]): readonly Edit[] {
-  const replaced = asked.flatMap(({ path, text }): Edit[] => {
+  const replaced: Edit[] = [];
+  const stock: Record<string, Record<string, WrittenValue>> = {};
+  const prices: Record<string, WrittenValue> = {};
+  for (const { path, text } of asked) {
     const span = doc.span(pointer([...path]));
-    return span ? [{ ...span, text }] : [];
-  });
-  const fresh = asked.filter(({ path }) => !doc.span(pointer([...path])));
-  const stocked = [...new Set(fresh.flatMap(({ path: [head, part] }) => (head === 'stock' ? [part] : [])))];
-  const keysOf = (part: string) =>
-    fresh.flatMap(({ path: [head, own, key], text }) =>
-      head === 'stock' && own === part && key !== undefined ? [[key, text] as const] : [],
-    );
-  const isListed = (part: string) => doc.span(pointer(['stock', part])) !== null;
-  const begun = stocked
-    .filter((part) => !isListed(part))
-    .map(
-      (part) =>
-        [
-          part,
-          `{ ${keysOf(part)
-            .map(([key, text]) => `${key}: ${text}`)
-            .join(', ')} }`,
-        ] as const,
-    );
-  const priced = fresh.flatMap(({ path: [head, part], text }) =>
-    head === 'prices' ? [[part, text] as const] : [],
-  );
+    const [head, part, key] = path;
+    if (span) replaced.push({ ...span, text });
+    else if (head === 'prices') prices[part] = text;
+    else if (key !== undefined)
+      stock[part] = { ...stock[part], [key]: writtenValueSchema.parse(readAs(text)) };
+  }
+  const fresh = Object.entries({ stock, prices }).filter(([, own]) => Object.keys(own).length > 0);
+  const isThereYet = ([head]: readonly [string, unknown]) => doc.span(pointer([head])) !== null;
   return joined([
     ...replaced,
-    ...stocked.filter(isListed).flatMap((part) => entriesAdded(doc, ['stock', part], keysOf(part))),
-    ...entriesAdded(doc, ['stock'], begun),
-    ...entriesAdded(doc, ['prices'], priced),
+    ...insertions(doc, Object.fromEntries(fresh.filter(isThereYet)), []),
+    ...fresh.filter((one) => !isThereYet(one)).map(([head, own]) => sectionBegun(doc, head, own)),
   ]);
 }
 
-/** Edits of which no two are made at one offset: what is added to a part comes before what is added behind it. */
+/** A section that a file does not have, at its end. */
+function sectionBegun({ source }: YamlDocument, head: string, values: Additions): Edit {
+  const lineEnd = source.includes('\r\n') ? '\r\n' : '\n';
+  const lines = [`${head}:`, ...sectionLines(values, '  ')].map((line) => `${line}${lineEnd}`);
+  const gap = source.endsWith('\n') ? '' : lineEnd;
+  return { start: source.length, end: source.length, text: `${gap}${lines.join('')}` };
+}
+
+/** Edits of which no two are made at one offset: what is added to a section comes before what begins behind it. */
 function joined(edits: readonly Edit[]): readonly Edit[] {
   const byPlace = new Map<string, Edit>();
   for (const edit of edits) {
@@ -182,4 +179,9 @@ function joined(edits: readonly Edit[]): readonly Edit[] {
     byPlace.set(place, { ...edit, text: (byPlace.get(place)?.text ?? '') + edit.text });
   }
   return [...byPlace.values()];
+}
+
+/** What a text of the file would be read as. */
+function readAs(text: string): unknown {
+  return readYaml('', text).value?.data;
 }
