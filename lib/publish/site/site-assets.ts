@@ -63,11 +63,11 @@ export function siteAssets(): SiteAsset[] {
     }),
   );
   return [
-    { path: 'assets/styles.css', read: () => joinedStyles(pageStyle) },
-    { path: 'assets/drawing.css', read: () => joinedStyles(drawingStyle) },
-    { path: 'assets/packet.css', read: () => joinedStyles(packetParts) },
+    { path: 'assets/styles.css', read: async () => encoded(withColumnKinds(await joined(pageStyle))) },
+    { path: 'assets/drawing.css', read: async () => encoded(await joined(drawingStyle)) },
+    { path: 'assets/packet.css', read: async () => encoded(await joined(packetParts)) },
     ...files.map((name) => asset(name, join(projectFolder, 'site', name))),
-    { path: 'assets/calculators.js', read: async () => new TextEncoder().encode(await calculatorScript()) },
+    { path: 'assets/calculators.js', read: async () => encoded(await calculatorScript()) },
     ...fonts,
   ];
 }
@@ -76,11 +76,14 @@ function asset(name: string, source: string): SiteAsset {
   return { path: `assets/${name}`, read: () => readFile(source) };
 }
 
-async function joinedStyles(parts: readonly string[]): Promise<Uint8Array> {
+const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** Style sheets, one after the other. */
+async function joined(parts: readonly string[]): Promise<string> {
   const texts = await Promise.all(
     parts.map((part) => readFile(join(projectFolder, 'site', 'styles', `${part}.css`), 'utf8')),
   );
-  return new TextEncoder().encode(withColumnKinds(texts.join('\n')));
+  return texts.join('\n');
 }
 
 /** Writes files below a folder. */
