@@ -4,6 +4,7 @@ import { routeLengthM } from '../model/content/vehicle-route.ts';
 import { roleBetween } from '../model/ports/conductor-roles.ts';
 import { isQuantity, parseQuantity } from '../model/quantity/quantity.ts';
 import { lengthOver } from '../propose/draft/shop-lengths.ts';
+import { pickLead } from '../propose/laying/leads.ts';
 import { type MadeLead, madeLeads } from '../propose/laying/made-leads.ts';
 import { routedLengths, type Settled } from './settle-sizes.ts';
 import { type DevicesById, terminalRole } from './wiring/conductor-role.ts';
@@ -30,20 +31,26 @@ export function withProposedLengths(job: Job, devices: DevicesById, settled: Set
     const loopsM = [link.from, link.to].reduce((sum, end) => sum + loopM(job, devices, end), 0);
     return (wayM ?? 0) + (run ? routeLengthM(run.route) : 0) + loopsM;
   };
+  const used = new Map<string, number>();
   return withGroundLeads(
-    withLeads(job, devices, (lead) => leadReaching(lead, needM)),
+    withLeads(job, devices, (lead) => leadReaching(job, lead, needM, used)),
     needM,
   );
 }
 
 type NeedM = (link: Link) => number | null;
 
-/** The shortest lead that reaches, the longest where none does; the lead as it is where a way is not known. */
-function leadReaching({ part, links, alike }: ProposedLead, needM: NeedM): string {
+/** The lead that is picked for its ways, pieces on the shelf counted off; as it is where a way is not known. */
+function leadReaching(
+  job: Job,
+  { part, links, alike }: ProposedLead,
+  needM: NeedM,
+  used: Map<string, number>,
+): string {
   const needs = links.map(needM);
   if (needs.includes(null)) return part;
-  const asked = Math.max(...needs.map((need) => need ?? 0));
-  return (alike.find(({ lengthM }) => lengthM >= asked) ?? alike.at(-1))?.part ?? part;
+  const askedM = Math.max(...needs.map((need) => need ?? 0));
+  return pickLead(job, alike, askedM, used)?.part ?? part;
 }
 
 /** A lead that a rule proposed, and the leads that may be taken in its place, the shortest first. */

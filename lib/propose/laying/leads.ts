@@ -1,6 +1,6 @@
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
-import { onShelf } from '../draft/around.ts';
+import { type Around, onShelf } from '../draft/around.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { pairOf, terminalAt } from '../draft/draft-device.ts';
 import { type MadeLead, madeLeads } from './made-leads.ts';
@@ -51,7 +51,7 @@ function giveYLead(draft: Draft, links: readonly string[], used: Map<string, num
   const from = draft.links[first]?.from ?? '';
   const leads = yLeadsAt(draft, from).filter(({ conductors }) => conductors.length >= links.length);
   const asked = Math.max(...links.map((id) => neededM(draft, id)));
-  const chosen = pickLead(draft, leads, asked, used);
+  const chosen = pickLead(draft.around, leads, asked, used);
   if (!chosen) return;
   const { device, terminal } = linkEndOf(from);
   const cable = draft.freeName(`y-${terminal.toLowerCase()}`, device);
@@ -106,7 +106,7 @@ function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>
   if (!first || !link || link.cable !== undefined) return;
   const role = linkRole(draft, link);
   const made = madeLeads(draft.around.parts, role, jointOf(draft, link.from)).filter(({ isY }) => !isY);
-  const chosen = pickLead(draft, made, neededM(draft, first.id), used);
+  const chosen = pickLead(draft.around, made, neededM(draft, first.id), used);
   if (!chosen) return;
   const cable = draft.freeName(`lead-${name}`, 'line');
   const why: Why = {
@@ -121,14 +121,17 @@ function giveLead(draft: Draft, { name, links }: Lead, used: Map<string, number>
   }
 }
 
-/** The shortest lead that is long enough, the longest where none is; pieces on the shelf are counted off. */
-function pickLead(
-  draft: Draft,
+/**
+ * The shortest lead that is long enough, the longest where none is; of those alike one on the shelf. `used`: pieces that
+ * are taken already, by part, to which this one is added.
+ */
+export function pickLead(
+  around: Pick<Around, 'shop'>,
   made: readonly MadeLead[],
   askedM: number,
   used: Map<string, number>,
 ): MadeLead | null {
-  const shelved = (part: string) => Number(onShelf(draft.around, part) > (used.get(part) ?? 0));
+  const shelved = (part: string) => Number(onShelf(around, part) > (used.get(part) ?? 0));
   const [best] = made
     .filter(({ lengthM }) => lengthM >= askedM)
     .toSorted((a, b) => a.lengthM - b.lengthM || shelved(b.part) - shelved(a.part));
