@@ -30,3 +30,12 @@ test('controls of a device in one state are one line, those that are not safe ea
     ['on', 'amp-front FILTER', ''],
   ]);
 });
+
+test('findings are counted as causes are: what only follows from one is no finding more', () => {
+  const plan = samplePlan();
+  const [sample] = plan.findings;
+  if (!sample) throw new Error('The sample plan has a finding.');
+  const caution = { ...sample, level: 'caution' } as const;
+  const findings = [{ ...caution, follows: [caution, caution] }];
+  expect(quickView.model({ ...plan, findings })?.state[0]).toBe('1 caution');
+});

@@ -1,4 +1,3 @@
-import { everyFinding } from '../../../model/finding.ts';
 import type { BuildPlan, PlanFuse, PlanMeasurement } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
 import { fuseForms } from '../../../model/tables/fuse-forms.ts';
@@ -168,11 +167,13 @@ function measurePart({ measurements }: Pick<BuildPlan, 'measurements'>): QuickPa
   return plainPart('Measure next', 'commissioning', lines, rest);
 }
 
-/** Findings by level, those that are accepted and those that only follow among them, and how far the record of measurements has come. */
+/**
+ * Findings by level, counted as in the index of jobs: what only follows from one is mended with it. And how far the record
+ * of measurements has come.
+ */
 function stateOf({ findings, measurements }: Pick<BuildPlan, 'findings' | 'measurements'>): string[] {
-  const all = everyFinding(findings);
   const levels = levelOrder.flatMap((level) => {
-    const count = all.filter((one) => one.level === level).length;
+    const count = findings.filter((one) => one.level === level).length;
     return count === 0 ? [] : [counted(count, levelWords[level].toLowerCase())];
   });
   const isRead = ({ asBuilt }: PlanMeasurement): boolean => asBuilt !== undefined;
