@@ -18,7 +18,7 @@ const plans = new Map<string, BuildPlan>([
 ]);
 
 function all(plan: BuildPlan): PacketDrawing[] {
-  const { vehicle, boards, oneLine, levels } = packetDrawings(plan, shippedMetrics);
+  const { vehicle, boards, oneLine, levels } = packetDrawings(plan, shippedMetrics, numberedFuses(plan));
   return [vehicle, ...boards, oneLine, levels].filter((one) => one !== null);
 }
 
@@ -80,7 +80,7 @@ describe('the order of the fuses of a block', () => {
           item.id === block && terminal.name in panelOf ? (panelOf[terminal.name] ?? null) : terminal.panel,
       })),
     }));
-    return packetDrawings({ ...plan, items }, shippedMetrics)
+    return packetDrawings({ ...plan, items }, shippedMetrics, numberedFuses({ ...plan, items }))
       .boards.filter(({ id }) => id.startsWith(`ways-${block}`) && !id.startsWith('ways-dist-small'))
       .map((one) => {
         expect(overlapsOn(one), one.id).toEqual([]);

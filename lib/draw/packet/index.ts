@@ -2,7 +2,7 @@ import type { BuildPlan } from '../../model/plan/index.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { fusesOnBoard } from './fuses-on-board.ts';
 import { levelPlot } from './level-plot.ts';
-import { numberedFuses } from './numbered-fuses.ts';
+import type { NumberedFuse } from './numbered-fuses.ts';
 import { oneLine } from './one-line.ts';
 import type { PacketDrawing } from './packet-drawing.ts';
 import { placesInVehicle } from './places-in-vehicle.ts';
@@ -17,8 +17,12 @@ export interface PacketDrawings {
   readonly levels: PacketDrawing | null;
 }
 
-export function packetDrawings(plan: BuildPlan, metrics: TextMetrics): PacketDrawings {
-  const fuses = numberedFuses(plan);
+/** Draws them with the numbers that the tables of the packet have. */
+export function packetDrawings(
+  plan: BuildPlan,
+  metrics: TextMetrics,
+  fuses: readonly NumberedFuse[],
+): PacketDrawings {
   return {
     vehicle: placesInVehicle(plan, metrics, fuses),
     boards: plan.boards.flatMap((board) =>

@@ -1,7 +1,6 @@
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
-import { printed } from '../../model/printed/index.ts';
 import { type FeedNode, feedForest, isSource } from '../feed/feed-tree.ts';
-import { shortName } from '../feed/feed-words.ts';
+import { ratingText, shortName } from '../feed/feed-words.ts';
 import { drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { roleStyles, types } from '../line-styles.ts';
@@ -138,9 +137,7 @@ function drawRow(drawing: Drawing, { item, fuses }: Row, place: Place, parent: P
 }
 
 function ratingsText(fuses: readonly NumberedFuse[]): string {
-  return fuses
-    .map(({ number, fuse }) => `Fuse ${number}: ${printed('current-allowed', fuse.ratingA)}`)
-    .join(', ');
+  return fuses.map(({ number, fuse }) => `Fuse ${number}: ${ratingText(fuse).text}`).join(', ');
 }
 
 function rowText({ item, parent, fuses }: Row, rows: readonly Row[]): string {

@@ -1,8 +1,7 @@
 import { type Side, sides } from '../../board/layout/item.ts';
 import type { BuildPlan, PlanBoard, PlanItem, PlanPlacement } from '../../model/plan/index.ts';
-import { printed } from '../../model/printed/index.ts';
 import { itemOnBoard } from '../board/item-on-board.ts';
-import { shortName } from '../feed/feed-words.ts';
+import { ratingText, shortName } from '../feed/feed-words.ts';
 import { baselineFor, drawLines, drawText, linePitchMm, wrapText } from '../lettering/lettering.ts';
 import type { TextMetrics } from '../lettering/text-metrics.ts';
 import { lines, types } from '../line-styles.ts';
@@ -78,7 +77,7 @@ function drawSide(
     : [`ways-${block.id}-${side}`, `${name}: its fuses on the ${sideWords[side]} in their order`];
   const where = isAll ? '' : `, ${sideWords[side]},`;
   const order = isUpright(side) ? 'from top to bottom' : 'from left to right';
-  const said = fuses.map(({ number, fuse }) => `fuse ${number}, ${ratingOf(fuse)}`).join('; ');
+  const said = fuses.map(({ number, fuse }) => `fuse ${number}, ${ratingText(fuse).text}`).join('; ');
   const description = `${name} as it lies on ${board.title}${where || ','} ${order}: ${said}.`;
   const rows = fuses.map((one) => wrapText(metrics, feedsText(one), feedsMm, types.terminal));
   const rowMm = rows.map((texts) => Math.max(wayMm, (texts.length - 1) * linePitchMm(types.terminal) + 6));
@@ -107,15 +106,13 @@ function drawWay(
   const middleMm = topMm + highMm / 2;
   drawNumber(drawing, group, number, at(rimMm + 1.5 * markMm, middleMm));
   const ratingMm = rimMm + 3 * markMm + 3;
-  drawText(drawing, group, ratingOf(fuse), at(ratingMm, baselineFor(middleMm, types.item)), {
+  drawText(drawing, group, ratingText(fuse).text, at(ratingMm, baselineFor(middleMm, types.item)), {
     type: types.item,
   });
   const firstMm = middleMm - ((feeds.length - 1) * linePitchMm(types.terminal)) / 2;
   const point = at(packetWidthMm - rimMm - feedsMm, baselineFor(firstMm, types.terminal));
   drawLines(drawing, group, feeds, point, { type: types.terminal });
 }
-
-const ratingOf = ({ ratingA }: NumberedFuse['fuse']): string => printed('current-allowed', ratingA);
 
 function feedsText({ feeds }: NumberedFuse): string {
   return feeds.map(shortName).join(', ');

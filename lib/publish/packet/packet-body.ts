@@ -77,7 +77,7 @@ export interface PacketInput {
 export function packetBody({ plan, handOver, shop, job, photos }: PacketInput): Packet {
   const fuses = numberedFuses(plan);
   const mains = mainsOf(fuses);
-  const drawn = packetDrawings(plan, shippedMetrics());
+  const drawn = packetDrawings(plan, shippedMetrics(), fuses);
   const shown = photos.filter(({ on }) => on.includes('packet'));
   return {
     putIn: putInOf(plan, shown),

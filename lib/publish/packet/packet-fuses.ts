@@ -1,8 +1,6 @@
-import { shortName } from '../../draw/feed/feed-words.ts';
+import { formText, ratingText, shortName } from '../../draw/feed/feed-words.ts';
 import type { NumberedFuse } from '../../draw/packet/numbered-fuses.ts';
 import type { BuildPlan, PlanItem } from '../../model/plan/index.ts';
-import { printed } from '../../model/printed/index.ts';
-import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { headed, joined, spelledWithin } from '../words/words.ts';
 
@@ -24,9 +22,9 @@ export function fusesTable(plan: Pick<BuildPlan, 'boards'>, fuses: readonly Numb
   if (fuses.length === 0) return null;
   return tableOf('Each fuse: put back the rating that stands here, and no other', fuses, [
     { title: 'Fuse', kind: 'figure', leads: true, cell: ({ number }) => strong(String(number)) },
-    { title: 'Rating', kind: 'figure', cell: ({ fuse }) => strong(printed('current-allowed', fuse.ratingA)) },
+    { title: 'Rating', kind: 'figure', cell: ({ fuse }) => strong(ratingText(fuse).text) },
     { title: 'What it feeds', kind: 'words', cell: feedsText },
-    { title: 'Kind of fuse', kind: 'words', cell: ({ fuse }) => fuseForms[fuse.form].name },
+    { title: 'Kind of fuse', kind: 'words', cell: ({ fuse }) => formText(fuse) },
     {
       title: 'Where',
       kind: 'words',
@@ -45,7 +43,7 @@ export function mainsOf(fuses: readonly NumberedFuse[]): NumberedFuse[] {
   return fuses.filter(({ fuse }) => fuse.source !== null);
 }
 
-/** `Fuse 1 (150 A, beside the starter battery)`. */
+/** `Fuse 1: 150 A, bolt-in. Beside the starter battery.` */
 export function mainText(plan: Pick<BuildPlan, 'boards'>, { number, fuse, holder }: NumberedFuse): string {
-  return `Fuse ${number}: ${printed('current-allowed', fuse.ratingA)}, ${fuseForms[fuse.form].name}. ${placeOf(plan, holder)}.`;
+  return `Fuse ${number}: ${ratingText(fuse).text}, ${formText(fuse)}. ${placeOf(plan, holder)}.`;
 }
