@@ -69,6 +69,16 @@ describe('a packet', () => {
     expect(sheetText(plan)).toContain(sentence);
   });
 
+  it('that waits for more lines than are told in one breath leads to the record instead', () => {
+    const open = (count: number) =>
+      Array.from({ length: count }, (_, at) => ({ ...unread, id: `line-${at}`, state: 'open' as const }));
+    expect(sheetText(ready({ measurements: open(6) }))).toContain('line-5');
+    const many = sheetText(ready({ measurements: open(7) }));
+    expect(many).toContain('7 readings of the record are still to be taken.');
+    expect(many).toContain('href="#commissioning"');
+    expect(many).not.toContain('line-');
+  });
+
   it('that is refused tells no value of the bench', async () => {
     for (const plan of [draft, stopped, outside, missing]) {
       const words = wordsOf(await packetOf(plan));
