@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { advisedLineSchema } from './advice.ts';
 import { builders } from './audience.ts';
 import { placeSchema } from './place.ts';
 import { markSchema } from './trace.ts';
@@ -45,6 +46,8 @@ const toldFindingSchema = z.object({
   mark: builders(markSchema.optional()),
   /** What to do about it. */
   remedy: builders(z.string()),
+  /** Ways out of it as lines to write, each enough by itself. */
+  advice: z.array(z.array(advisedLineSchema)).optional(),
   edit: editSchema.optional(),
   /** Of a caution that the job accepts at its present figures: by whom, why, at which value and limit, and where that is written. */
   accepted: z

@@ -13,6 +13,7 @@ import { turnOnRules } from './audio/turn-on.ts';
 import { alwaysLiveRules } from './conductors/always-live.ts';
 import { colourRules } from './conductors/colours.ts';
 import { copperCladRules } from './conductors/copper-clad.ts';
+import { grommetRules } from './conductors/grommets.ts';
 import { insulationRules } from './conductors/insulation-and-zone.ts';
 import { labelRules } from './conductors/labels.ts';
 import { portRules } from './conductors/ports.ts';
@@ -104,6 +105,7 @@ export const rules: readonly Rule[] = [
   ...colourRules,
   ...labelRules,
   ...runRules,
+  ...grommetRules,
   ...writtenConductorRules,
   ...unlikelyLengthRules,
   ...routeEndRules,

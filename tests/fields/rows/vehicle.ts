@@ -175,6 +175,7 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/routes/left-sill/passes/1/edge', 'no for yes', false, byTape('survey')],
   ['vehicle/routes/left-sill/passes/1/through-hole', 'inches for millimetres', '28 in', /is above/],
   ['vehicle/routes/left-sill/passes/1/through-hole', 'a tenth', '2.8 mm', 'bundle-over-hole'],
+  ['vehicle/routes/left-sill/passes/1/own-grommet', 'yes for no', true, byTape('survey')],
   ['vehicle/routes/left-sill/passes/0/inboard', 'ten times as far', '2 m', /is above/],
   ['vehicle/routes/left-sill/reaches/space', 'a letter short', 'wel', /wel/],
   [
