@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { advisedLineSchema } from './advice.ts';
 import { builders } from './audience.ts';
 import { placeSchema } from './place.ts';
 import { markSchema } from './trace.ts';
@@ -21,6 +20,14 @@ const editSchema = z.object({
 });
 
 export type FileEdit = z.infer<typeof editSchema>;
+
+/** A line that a remedy says to write: in which file, where in it (a JSON Pointer), and its value as YAML. */
+const advisedLineSchema = z.object({
+  file: builders(z.string()),
+  path: builders(z.string()),
+  text: builders(z.string()),
+});
+export type AdvisedLine = z.infer<typeof advisedLineSchema>;
 
 const toldFindingSchema = z.object({
   /** The rule's id, such as `fuse-over-conductor`. */

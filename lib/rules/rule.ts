@@ -1,6 +1,5 @@
-import type { AdvisedLine } from '../model/advice.ts';
 import type { ReadJob } from '../model/content/resolved-job.ts';
-import type { Finding } from '../model/finding.ts';
+import type { AdvisedLine, Finding } from '../model/finding.ts';
 import { type FindingId, findingEntry, type LevelOf } from '../model/findings/index.ts';
 import type { Source } from '../model/findings/source.ts';
 import type { Place } from '../model/place.ts';

@@ -57,7 +57,7 @@ function heatOfSpace({ spaceId, space }: Board, played: PlayedPower, book: PlanB
 }
 
 /** The box round the outline of a space, before its mounting plane. */
-function boxOfSpace({ outline, depth, right, upward }: Board['space']): CavityBox {
+export function boxOfSpace({ outline, depth, right, upward }: Board['space']): CavityBox {
   const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
   const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
   const stands = [right, upward].some((way) => way === 'up' || way === 'down');
