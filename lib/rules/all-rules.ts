@@ -32,6 +32,7 @@ import { promisedRules } from './data/promised.ts';
 import { proposalRules } from './data/proposals.ts';
 import { stockRules } from './data/stock.ts';
 import { vehicleDataRules } from './data/vehicle-data.ts';
+import { airOverRules } from './mounting/air-over.ts';
 import { behindHoleRules } from './mounting/behind-holes.ts';
 import { controlRules } from './mounting/controls.ts';
 import { fixingRules } from './mounting/fixings.ts';
@@ -132,6 +133,7 @@ export const rules: readonly Rule[] = [
   ...fixingRules,
   ...heldPartRules,
   ...reachInSpaceRules,
+  ...airOverRules,
   ...keepReachableRules,
   ...placeRules,
   ...wetZoneRules,

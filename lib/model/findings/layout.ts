@@ -1,5 +1,5 @@
 import type { FindingEntry } from './entry.ts';
-import { commonPractice, geometry, shopStock } from './source.ts';
+import { commonPractice, geometry, partData, shopStock } from './source.ts';
 
 /** Where parts stand on a board, and the ways of the wires between them. */
 export const layoutFindings = {
@@ -62,6 +62,11 @@ export const layoutFindings = {
     asks: 'A part that is cooled by air has its room for it, beside it and above.',
     levels: ['caution'],
     ...commonPractice,
+  },
+  'air-over-short': {
+    asks: 'Over a part stays the air that its maker asks for, up to the front of its space.',
+    levels: ['caution'],
+    ...partData,
   },
   'control-covered': {
     asks: 'A hand or a straight tool comes to each control.',

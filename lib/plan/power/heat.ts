@@ -5,6 +5,7 @@ import type { Board, Device, Job } from '../../model/content/resolved-job.ts';
 import type { OperatingPoint, PlanHeat, PlanPower } from '../../model/plan/index.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { powerShare } from '../../power/network/load-current.ts';
+import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { supplyOf } from './device-loads.ts';
@@ -95,7 +96,6 @@ function outputOf(
   const load = power.loads.find(({ item }) => item === device.id);
   const { powerW: ratedW = 0, musicDuty: duty = 0 } = load ?? {};
   if (!supply || !fed || ratedW === 0) return 0;
-  const { rules } = job;
-  const ratedV = rules['voltage-rated'].value * systemShare(job, paths.islands, fed.from);
+  const ratedV = ratedSupplyV(supply, job.rules, systemShare(job, paths.islands, fed.from));
   return duty * ratedW * powerShare(supply.type, voltageV, ratedV);
 }
