@@ -1,6 +1,7 @@
 import { factoryIntegrationRules } from './audio/factory-integration.ts';
 import { factoryOutputRules } from './audio/factory-outputs.ts';
 import { filtersInPathRules } from './audio/filters-in-path.ts';
+import { filtersNotMadeRules } from './audio/filters-not-made.ts';
 import { leftAndRightRules } from './audio/left-and-right.ts';
 import { playedOctaveRules } from './audio/played-octaves.ts';
 import { protectionFilterRules } from './audio/protection-filters.ts';
@@ -120,6 +121,7 @@ export const rules: readonly Rule[] = [
   ...speakerWireRules,
   ...protectionFilterRules,
   ...filtersInPathRules,
+  ...filtersNotMadeRules,
   ...subwooferBoxRules,
   ...speakerPathRules,
   ...playedOctaveRules,
