@@ -123,6 +123,7 @@ export const parts = (): WrittenParts => ({
     title: 'Processor',
     ...body,
     supply: { type: 'regulated', fuse: '5 A', draw: '1 A', 'turn-on-draw': '20 mA' },
+    'filter-orders': [1, 2, 3, 4, 5, 6, 7, 8],
     terminals: {
       'B+': { role: 'supply-positive', at: '10 mm' },
       GND: { role: 'supply-negative', at: '20 mm' },
