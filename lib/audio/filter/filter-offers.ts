@@ -1,5 +1,5 @@
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
-import type { Part, PartFacts, PartOf } from '../../model/kinds/index.ts';
+import type { Part, PartFacts } from '../../model/kinds/index.ts';
 import { terminalsOf } from '../../model/kinds/kind.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import {
@@ -57,12 +57,11 @@ export function filterOffers(device: FilterMaker, name: string): readonly Filter
   return [...menuOffers(device, name), ...controlOffers(device, name)];
 }
 
-type MenuMaker = PartOf<'amplifier' | 'processor' | 'source-unit'>;
+type MenuMaker = Extract<Part, { 'filter-orders'?: unknown }>;
 
 /** The menu of a part that makes filters in one; null for one that does not. */
 export function filterMenu(spec: Part | null): MenuMaker | null {
-  const has = spec?.kind === 'amplifier' || spec?.kind === 'processor' || spec?.kind === 'source-unit';
-  return has && (spec['filter-orders']?.length ?? 0) > 0 ? spec : null;
+  return spec && 'filter-orders' in spec && spec['filter-orders']?.length ? spec : null;
 }
 
 function menuOffers(device: FilterMaker, name: string): readonly FilterOffer[] {
