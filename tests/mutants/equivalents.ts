@@ -522,4 +522,32 @@ export const equivalents: readonly Equivalent[] = [
     to: 'spec.filter.pass',
     why: 'knobs are of the controls that have a filter',
   },
+  {
+    file: 'lib/board/strength/banded.ts',
+    line: 'const [low, high] = row < column',
+    from: 'row < column',
+    to: 'row <= column',
+    why: 'of an entry on the diagonal both are the same',
+  },
+  {
+    file: 'lib/board/strength/plate.ts',
+    line: 'if (!(flangeEA > 0 && ribEA > 0))',
+    from: 'flangeEA > 0',
+    to: 'true',
+    why: 'a flange of nothing adds nothing to a rib of something',
+  },
+  {
+    file: 'lib/board/strength/rib.ts',
+    line: '.filter((alongM) => alongM > 0',
+    from: 'alongM < lengthM',
+    to: 'alongM <= lengthM',
+    why: 'a stretch of no length between a foot at the end and the end is never the greatest',
+  },
+  {
+    file: 'lib/board/strength/stiffness.ts',
+    line: '...(elements === undefined ?',
+    from: 'elements === undefined',
+    to: 'false',
+    why: 'a number of elements that is undefined counts as none',
+  },
 ];

@@ -92,7 +92,7 @@ export const sampled: readonly Area[] = [
   {
     name: 'strength',
     code: ['lib/board/strength'],
-    heldBy: ['tests/board/strength/[!o]*.test.ts', 'tests/board/strength/orthotropic.test.ts'],
+    heldBy: ['tests/board/strength/{[!os]*,stiffness}.test.ts', 'tests/board/strength/orthotropic.test.ts'],
   },
   { name: 'rules', code: ['lib/rules'], heldBy: [...rulesTests, ...judgingTests] },
   {
@@ -125,7 +125,26 @@ export const sampled: readonly Area[] = [
     code: ['lib/plan/work'],
     heldBy: ['tests/plan/work/**/*.test.ts', ...remarkTests, ...planTests],
   },
-  { name: 'the plan', code: ['lib/plan'], heldBy: planTests },
+  {
+    name: 'what was built, in the plan',
+    code: ['lib/plan/built'],
+    heldBy: ['tests/plan/built/*.test.ts'],
+  },
+  {
+    name: 'what is kept of a plan',
+    code: ['lib/plan/keeping'],
+    heldBy: ['tests/plan/keeping/*.test.ts'],
+  },
+  {
+    name: 'the plan',
+    code: ['lib/plan'],
+    heldBy: [
+      'tests/plan/{[!dp]*,p[!l]*}.test.ts',
+      'tests/plan/wiring/{lengths-on-board,longest-conductor,names,covered-runs}.test.ts',
+      'tests/plan/board/fixing-torque.test.ts',
+      ...planTests,
+    ],
+  },
 ];
 
 export const sampleSize = 1000;

@@ -134,6 +134,27 @@ describe('a loaded board', () => {
     expect(stiff?.plateModeHz).toBeLessThan(1.3 * bySag);
   });
 
+  it('weighs what it and its parts weigh: 0.8 x 0.4 m of 18 mm at 680 kg/m3, and 4 kg', () => {
+    expect(boardStiffness(board, even(0.018), aim)?.massKg).toBeCloseTo(0.8 * 0.4 * 0.018 * 680 + 4, 9);
+    const empty = { ...board, items: [] };
+    expect(boardStiffness(empty, even(0.018), aim)?.massKg).toBeCloseTo(3.917, 3);
+  });
+
+  it('is looked at more coarsely where that is asked for, and comes out about as stiff', () => {
+    const fine = boardStiffness(board, even(0.018), aim);
+    const coarse = boardStiffness(board, even(0.018), { ...aim, elements: 8 });
+    expect(coarse?.sagM.value).not.toBe(fine?.sagM.value);
+    expect((coarse?.sagM.value ?? 0) / (fine?.sagM.value ?? 1)).toBeCloseTo(1, 1);
+  });
+
+  it('shows of which two its first mode is the lower', () => {
+    const stiff = boardStiffness(board, even(0.018), aim);
+    expect(stiff?.firstModeHz.trace.inputs).toEqual([
+      { name: 'sag', value: stiff?.sagM.value, unit: 'm' },
+      { name: 'first mode of the plate', value: stiff?.plateModeHz, unit: 'Hz' },
+    ]);
+  });
+
   it('takes the lightest build that is stiff enough, and says when none is', () => {
     const builds = [0.009, 0.012, 0.015, 0.018, 0.025, 0.03].map(even);
     const { tried, chosen } = chooseBuild(board, builds, 30);
@@ -169,12 +190,44 @@ describe('retention in a crash', () => {
     expect(byStatics.differs(held?.retentionG.value ?? 0, 4000 / (8 * g))).toBeCloseTo(4000 / (8 * g), 6);
   });
 
-  it('takes moments by the lever between two rows: F h / (2 x 0.4 m) more on each of two', () => {
-    const up = [{ x: 0, y: 1, z: 0 }];
-    const held = retention(mass(0.2, 0.2, 0.1), square, up);
-    const c = held?.loads.find(({ fixing }) => fixing === 'c');
+  it('takes moments by the lever between two rows, as a shelf pulls at its upper bolts: F h / (2 x 0.4 m) on each of two', () => {
+    const down = [{ x: 0, y: -1, z: 0 }];
+    const held = retention(mass(0.2, 0.2, 0.1), square, down);
+    const loadOf = (id: string) => held?.loads.find(({ fixing }) => fixing === id);
+    const c = loadOf('c');
     expect(byStatics.differs(c?.pullNPerG ?? 0, (8 * g * 0.1) / 0.8)).toBeCloseTo((8 * g * 0.1) / 0.8, 6);
     expect(c?.shearNPerG).toBeCloseTo((8 * g) / 4, 6);
+    expect(loadOf('a')?.pullNPerG).toBe(0);
+  });
+
+  it('thrown to one side, pulls at the other: the fixings that the mass leaves behind', () => {
+    const held = retention(mass(0.2, 0.2, 0.1), square, [{ x: 1, y: 0, z: 0 }]);
+    const pulls = held?.loads.map(({ pullNPerG }) => pullNPerG) ?? [];
+    for (const [at, expected] of [(8 * g * 0.1) / 0.8, 0, 0, (8 * g * 0.1) / 0.8].entries())
+      expect(pulls[at]).toBeCloseTo(expected, 6);
+  });
+
+  it('thrown forward and up at once, balances both about the middle: what tips it takes from what hangs low', () => {
+    // 8 kg 50 mm under the middle and 50 mm over the back: F 50 mm and F 50 mm the same way round, F / 4 on each beside.
+    const held = retention(mass(0.2, 0.15, 0.05), square, [{ x: 0, y: 1, z: 1 }]);
+    const lower = held?.loads.find(({ fixing }) => fixing === 'a');
+    expect(byStatics.differs(lower?.pullNPerG ?? 0, (8 * g) / 4 + (8 * g * 0.1) / 0.8)).toBeCloseTo(
+      (8 * g) / 4 + (8 * g * 0.1) / 0.8,
+      6,
+    );
+  });
+
+  it('holds, in a line, no moment across the line, however small', () => {
+    const line = [rated('a', 0, 0), rated('b', 0.4, 0)];
+    const gram = (yM: number) => [{ id: 'clip', massKg: 0.001, xM: 0.1, yM, zM: 0 }];
+    expect(retention(gram(0), line, forward)?.loads[0]?.pullNPerG).toBeCloseTo(0.001 * g * 0.75, 9);
+    expect(retention(gram(0.01), line, forward)).toBeNull();
+  });
+
+  it('tells what gives of the fixing that gives, not of another', () => {
+    const joined = square.map((one) => ({ ...one, pullBy: one.id === 'c' ? 'insert' : 'bolt' }) as const);
+    const held = retention(mass(0.3, 0.3, 0), joined, forward);
+    expect(held).toMatchObject({ weakest: 'c', by: 'insert' });
   });
 
   it('turns about the middle of the group: moment times distance over the sum of squares', () => {
