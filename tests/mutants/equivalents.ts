@@ -550,4 +550,32 @@ export const equivalents: readonly Equivalent[] = [
     to: 'false',
     why: 'a number of elements that is undefined counts as none',
   },
+  {
+    file: 'lib/plan/audio/turn-on-chain.ts',
+    line: 'const seen = new Set([terminalId(input)]);',
+    from: '[terminalId(input)]',
+    to: '[]',
+    why: 'an input that is come to again drives nothing, and then counts as seen',
+  },
+  {
+    file: 'lib/plan/audio/speaker-sizing.ts',
+    line: '{ areaMm2, material, ...(measuredOhmPerM',
+    from: 'measuredOhmPerM === undefined',
+    to: 'false',
+    why: 'a resistance that is undefined counts as none',
+  },
+  {
+    file: 'lib/plan/audio/signal-inputs.ts',
+    line: "return devices.get(other.device)?.origin === 'job'",
+    from: 'devices.get(other.device)?.origin',
+    to: 'devices.get(other.device).origin',
+    why: 'a link of a job that was read has a device at each end',
+  },
+  {
+    file: 'lib/plan/audio/signal-inputs.ts',
+    line: "['bandwidth', ({ fromHz, toHz })",
+    from: 'fromHz !== null',
+    to: 'true',
+    why: 'a bandwidth has both ends, or there is none',
+  },
 ];
