@@ -578,4 +578,18 @@ export const equivalents: readonly Equivalent[] = [
     to: 'true',
     why: 'a bandwidth has both ends, or there is none',
   },
+  {
+    file: 'lib/plan/wiring/wire-ends.ts',
+    line: 'const part = id === null ? undefined',
+    from: 'id === null',
+    to: 'false',
+    why: 'no part of a catalogue is called null',
+  },
+  {
+    file: 'lib/plan/wiring/wires.ts',
+    line: 'const coverings = (run?.passes ??',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'a text has no covering, which counts as none',
+  },
 ];
