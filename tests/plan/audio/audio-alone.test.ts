@@ -173,7 +173,9 @@ describe('a channel that plays both sides', () => {
     const { audio } = plannedAudio((content) => {
       const { job, vehicle } = content;
       partIn(content, 'woofer', 'speaker').band = 'midbass';
-      vehicle.places['right-door'] = { title: 'Right door', zone: 'cabin', side: 'right' };
+      Object.assign(vehicle.places ?? {}, {
+        'right-door': { title: 'Right door', zone: 'cabin', side: 'right' },
+      });
       const [first, second] = places.map((side) => (side === 'left' ? 'door' : 'right-door'));
       Object.assign(job.devices, {
         tweeter: { part: 'tweeter', in: first },

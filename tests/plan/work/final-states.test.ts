@@ -157,7 +157,9 @@ describe('the state of a gain', () => {
       why: 'by the meter: stop at the first reached',
     });
     const low = { ...both, toneHz: 50 };
-    expect(amp(channel('1', both), channel('2', low))?.state).toBe('17.3 V at 1, 1000 Hz; 17.3 V at 2, 50 Hz');
+    expect(amp(channel('1', both), channel('2', low))?.state).toBe(
+      '17.3 V at 1, 1000 Hz; 17.3 V at 2, 50 Hz',
+    );
   });
 
   it('is not known without a voltage, and stays where nothing is wired', () => {

@@ -43,7 +43,7 @@ describe('what is read before the plan stands', () => {
     surveyLines(own, { ...audio, outputs: [...outputs], inputs: [] });
   const known: PlanOutput = {
     ...{ id: 'radio.OUT', item: 'radio', feeds: ['dsp.IN'], missing: [] },
-    ...{ form: 'single-ended', fromHz: 30, toHz: 18000, polarity: 'normal', cleanVoltageV: 2, offsetV: 0 },
+    ...{ form: 'analogue', fromHz: 30, toHz: 18000, polarity: 'normal', cleanVoltageV: 2, offsetV: 0 },
     ...{ equalising: 'none', loadSensing: false, noiseCancelling: false, chimes: false },
   };
 
@@ -136,8 +136,10 @@ describe('what is predicted of a plan', () => {
     const [drop] = power.drops;
     const [point] = power.points;
     if (!drop || !point) throw new Error('The sample plan has drops.');
-    const music = { ...point, name: 'music', title: 'Music', reach: 'engine at idle' };
-    const drops = [{ ...drop, item: 'amp', point: 'music', voltageV: 13, feedDropV, groundDropV: 0.02 }];
+    const music = { ...point, name: 'music' as const, title: 'Music', reach: 'engine at idle' };
+    const drops = [
+      { ...drop, item: 'amp', point: 'music' as const, voltageV: 13, feedDropV, groundDropV: 0.02 },
+    ];
     return predictions(job(), { power: { ...power, points: [music], drops }, items, boards, audio }).filter(
       ({ id }) => id.startsWith('amp.') && id.endsWith('.music'),
     );
@@ -157,7 +159,7 @@ describe('what is read at a source', () => {
   test('has for figures what the meter and one joint may add, in volts; in amperes what the clamp may', () => {
     const { rules } = job();
     const reading = (own: Partial<SourceReading>): SourceReading => ({
-      ...{ item: 'relay', what: 'contact-drop', point: 'charging', at: ['relay.IN', 'relay.OUT'] },
+      ...{ item: 'relay', what: 'contact-drop', point: 'cruise', at: ['relay.IN', 'relay.OUT'] },
       ...{ value: 0.1, band: null, unit: 'V' },
       ...own,
     });
