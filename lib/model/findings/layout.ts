@@ -104,8 +104,8 @@ export const layoutFindings = {
     ...geometry,
   },
   'bend-too-tight': {
-    asks: 'No bend on the way of a wire is tighter than the wire may be bent.',
-    levels: ['caution'],
+    asks: 'No bend on the way of a wire is tighter than {bend-diameters} outside diameters; one below {bend-diameters-limit} kinks it, and stops.',
+    levels: ['stop', 'caution'],
     ...commonPractice,
   },
   'length-short-of-way': {
