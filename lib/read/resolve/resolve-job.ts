@@ -59,7 +59,7 @@ export function resolveJob(
   const before = report.problems.length;
   const built = builtBefore(released, asWritten.revision);
   const written = built ? withBuiltBoards(asWritten, built) : asWritten;
-  const found = report.look(['vehicle'], 'vehicle', written.vehicle, around.vehicles);
+  const found = lookVehicle(written.vehicle, around.vehicles, report);
   privateLeaks(written, report);
   if (!found) return null;
   const { vehicle } = found;
@@ -125,10 +125,18 @@ function measuresOf(
   return { job: job.measures, vehicle: vehicle.measures, shop: shopFile.measures, part: partMeasures };
 }
 
+/** Looks the vehicle up; where it is not known, says how one is written. */
+function lookVehicle<V>(name: string, vehicles: Readonly<Record<string, V>>, report: Report): V | null {
+  if (Object.hasOwn(vehicles, name)) return vehicles[name] ?? null;
+  const orElse = `write it with rackleaf new vehicle ${name}`;
+  report.unknown(['vehicle'], 'vehicle', name, Object.keys(vehicles), orElse);
+  return null;
+}
+
 function checkCables(file: JobFile, parts: Surroundings['parts'], report: Report): void {
   for (const [id, cable] of Object.entries(file.cables)) {
     const path = ['cables', id, 'part'];
-    const part = lookPart(report, path, cable.part, parts);
+    const part = lookPart(report, path, cable.part, parts, 'cable');
     if (part && part.kind !== 'cable') report.at(path, `"${cable.part}" is not a cable but ${part.kind}`);
   }
 }
@@ -137,7 +145,7 @@ function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report)
   for (const [id, link] of Object.entries(file.links)) {
     if (link.wire === undefined) continue;
     const path = ['links', id, 'wire'];
-    const part = lookPart(report, path, link.wire, parts);
+    const part = lookPart(report, path, link.wire, parts, 'wire');
     if (!part) continue;
     if (part.kind !== 'wire')
       report.at(
