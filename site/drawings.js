@@ -17,8 +17,9 @@
   /** @param {HTMLElement} figure @param {(text: string) => void} tell */
   const open = (figure, tell) => {
     const frame = figure.querySelector('.drawing-wrap');
-    const widthMm = Number(figure.style.getPropertyValue('--w'));
-    const heightMm = Number(figure.style.getPropertyValue('--h'));
+    const size = getComputedStyle(figure);
+    const widthMm = Number(size.getPropertyValue('--w'));
+    const heightMm = Number(size.getPropertyValue('--h'));
     if (!(frame instanceof HTMLElement) || !widthMm || !heightMm) return;
     let zoom = 1;
 

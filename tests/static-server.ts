@@ -9,6 +9,7 @@ const types: Readonly<Record<string, string>> = {
   '.json': 'application/json',
   '.svg': 'image/svg+xml',
   '.woff2': 'font/woff2',
+  '.jpg': 'image/jpeg',
 };
 
 export interface StaticServer {
@@ -16,8 +17,15 @@ export interface StaticServer {
   close(): Promise<void>;
 }
 
-/** Serves a folder as a plain web server does, below a base path: a built site must work under any. */
-export async function serveFolder(folder: string, base = '/'): Promise<StaticServer> {
+/**
+ * Serves a folder as a plain web server does, below a base path: a built site must work under any. `headersOf`: what a host
+ * sends beside the type, by the path that is asked for.
+ */
+export async function serveFolder(
+  folder: string,
+  base = '/',
+  headersOf: (path: string) => Readonly<Record<string, string>> = () => ({}),
+): Promise<StaticServer> {
   const server = createServer(async (request, response) => {
     const { pathname } = new URL(request.url ?? '/', 'http://localhost');
     const path = decodeURIComponent(pathname);
@@ -25,7 +33,8 @@ export async function serveFolder(folder: string, base = '/'): Promise<StaticSer
     const file = inside === '.' || inside.endsWith('/') ? join(inside, 'index.html') : inside;
     try {
       const body = await readFile(join(folder, file));
-      response.writeHead(200, { 'content-type': types[extname(file)] ?? 'application/octet-stream' });
+      const type = types[extname(file)] ?? 'application/octet-stream';
+      response.writeHead(200, { 'content-type': type, ...headersOf(path) });
       response.end(body);
     } catch {
       response.writeHead(404).end('not found');

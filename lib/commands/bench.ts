@@ -2,6 +2,7 @@ import { drawJobPages } from '../draw/draw-job.ts';
 import { solveNetwork } from '../power/network/network.ts';
 import type { Network, NetworkResult } from '../power/network/network-types.ts';
 import { pageWithFiles } from '../publish/page/render-page.ts';
+import { plainNames } from '../publish/site/assets/asset-names.ts';
 import { shippedMetrics } from '../publish/site/shipped-metrics.ts';
 import { sitePages } from '../publish/site/site-pages.ts';
 import { openTemplates } from '../publish/site/templates.ts';
@@ -183,7 +184,8 @@ async function jobRows(clock: Clock, shop: LoadedShop): Promise<BenchRow[]> {
   const draw = await secondsOf(clock, () => drawingsOf(largest.plan));
   const drawn = ms('draw', `the drawings of ${largest.job.id}`, draw);
   if (!page) return [drawn];
-  const build = await secondsOf(clock, () => pageWithFiles(page, templates, () => drawings));
+  const look = { templates, names: plainNames };
+  const build = await secondsOf(clock, () => pageWithFiles(page, look, () => drawings));
   return [drawn, ms('page', `its page of ${page.address}, drawings at hand`, build)];
 }
 

@@ -3,6 +3,7 @@ import { openPrinter } from '../export/print/print-pdf.ts';
 import { packetPage } from '../publish/pages/packet-page.ts';
 import { revisionSegment } from '../publish/site/addresses.ts';
 import { wholeFile } from '../publish/site/kept-pages.ts';
+import { siteAssets } from '../publish/site/site-assets.ts';
 import { openTemplates } from '../publish/site/templates.ts';
 import { withCrew } from './crew/with-crew.ts';
 import { jobDrawings } from './drawings.ts';
@@ -65,7 +66,7 @@ export async function packetPdf(onSite: JobOnSite): Promise<ExportedFile | strin
 /** The packet as one HTML file. */
 function packetHtml({ site, job }: JobOnSite): Promise<string> {
   const page = packetPage({ site: { ...site, jobs: [job] }, audience: 'customer' }, job);
-  return wholeFile(page, openTemplates(), jobDrawings());
+  return wholeFile(page, { templates: openTemplates(), assets: siteAssets(), drawingsOf: jobDrawings() });
 }
 
 async function printed({ job: { plan } }: JobOnSite, html: string): Promise<ExportedFile | string> {

@@ -13,7 +13,9 @@ import { computeLater } from '../../lib/model/keep.ts';
 import { benchOfShop } from '../../lib/publish/calculators/bench-of-shop.ts';
 import { bundleCalculators } from '../../lib/publish/calculators/bundle.ts';
 import { addresses } from '../../lib/publish/site/addresses.ts';
+import { plainNames } from '../../lib/publish/site/assets/asset-names.ts';
 import { keptPages } from '../../lib/publish/site/kept-pages.ts';
+import { siteAssets } from '../../lib/publish/site/site-assets.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../lib/publish/site/templates.ts';
 import { plainNumber } from '../../lib/publish/words/written.ts';
@@ -106,6 +108,7 @@ describe('the calculators in one file', () => {
     folder = await mkdtemp(join(tmpdir(), 'memory stick '));
     const make = keptPages({
       templates: openTemplates({ strict: true }),
+      assets: { names: plainNames, files: siteAssets() },
       layouts: '',
       drawingsOf: () => [],
       keep: computeLater,

@@ -108,7 +108,11 @@ describe('the look at tables', () => {
   /** A page of the site, with its styles and scripts, that holds one table alone. */
   const openWith = async (html: string, width: number, javaScriptEnabled = true): Promise<Page> => {
     const { url, browser } = opened();
-    const context = await browser.newContext({ javaScriptEnabled, viewport: { width, height: 740 } });
+    const context = await browser.newContext({
+      javaScriptEnabled,
+      viewport: { width, height: 740 },
+      bypassCSP: true,
+    });
     const page = await context.newPage();
     await page.route('**/index.html', async (route) => {
       const response = await route.fetch();
@@ -176,6 +180,7 @@ describe('the look at tables', () => {
       const { url, browser } = opened();
       const context = await browser.newContext({
         javaScriptEnabled: false,
+        bypassCSP: true,
         viewport: { width: 320, height: 740 },
         colorScheme: scheme,
       });

@@ -8,6 +8,7 @@ import { pdfOptions } from '../../lib/export/print/print-pdf.ts';
 import { pageWithFiles } from '../../lib/publish/page/render-page.ts';
 import type { PageMade } from '../../lib/publish/serve/page-maker.ts';
 import { type Served, serve } from '../../lib/publish/serve/serve.ts';
+import { plainNames } from '../../lib/publish/site/assets/asset-names.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../lib/publish/site/templates.ts';
 import { openBrowser } from '../browser.ts';
@@ -30,7 +31,11 @@ function sampleMade(title: string, changes: readonly string[] = []): PageMade {
     (one) => one.address === address,
   );
   if (!page) throw new Error('The sample site has no page of its job.');
-  return { state: 'made', ...pageWithFiles(page, templates, sampleDrawings), problems: [] };
+  return {
+    state: 'made',
+    ...pageWithFiles(page, { templates, names: plainNames }, sampleDrawings),
+    problems: [],
+  };
 }
 
 let root = '';

@@ -2,7 +2,8 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { pageWithFiles } from '../../lib/publish/page/render-page.ts';
 import { fileOf } from '../../lib/publish/site/addresses.ts';
-import { FilesBeside } from '../../lib/publish/site/files-beside.ts';
+import { plainNames } from '../../lib/publish/site/assets/asset-names.ts';
+import { FilesBeside } from '../../lib/publish/site/disk/files-beside.ts';
 import type { DrawingsOf, ShopSite } from '../../lib/publish/site/shop-site.ts';
 import { siteAssets, writeSiteFiles } from '../../lib/publish/site/site-assets.ts';
 import { sitePages } from '../../lib/publish/site/site-pages.ts';
@@ -20,13 +21,13 @@ export async function writtenPages(
   folder: string,
   drawingsOf: DrawingsOf = () => [],
 ): Promise<readonly string[]> {
-  const templates = openTemplates();
+  const look = { templates: openTemplates(), names: plainNames };
   const byFile = new Map<string, string>();
   const firstOf = new Map<string, string>();
   const seen = new Set<string>();
   const beside = new FilesBeside(folder);
   for (const page of sitePages({ site, audience: 'shop' })) {
-    const { html, files } = pageWithFiles(page, templates, drawingsOf);
+    const { html, files } = pageWithFiles(page, look, drawingsOf);
     const tables = (html.match(/<table[\s\S]*?<\/table>/g) ?? []).join('');
     if (seen.has(tables)) continue;
     seen.add(tables);
@@ -46,8 +47,14 @@ export async function writtenPages(
   return [...byFile.keys()];
 }
 
-/** A page with the content of another one below its own. */
+/** A page with the content of another one below its own, and the styles of both: no policy of one page allows these. */
 function joined(page: string, other: string): string {
-  const more = mainOf.exec(other)?.[1] ?? '';
-  return page.replace('</main>', () => `${more}</main>`);
+  // Each page counts its own styles.
+  const counted = other.replace(/data-style="/g, () => `data-style="${page.length}-`);
+  const more = mainOf.exec(counted)?.[1] ?? '';
+  const styles = (counted.match(/<style>[\s\S]*?<\/style>/g) ?? []).join('\n');
+  return page
+    .replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, '')
+    .replace('</head>', () => `${styles}\n</head>`)
+    .replace('</main>', () => `${more}</main>`);
 }

@@ -1,5 +1,4 @@
 import type { WireLayer } from '../layout/item.ts';
-import { tightestBend } from './bends.ts';
 import { LayingKeys } from './laying-keys.ts';
 import {
   countCrossings,
@@ -9,6 +8,7 @@ import {
   type Route,
   type RouteWire,
   routeThrough,
+  tightestBend,
 } from './route.ts';
 import { type RouteCosts, RouteSearch, type RouteTask } from './route-search.ts';
 import type { TrackGrid } from './track-grid.ts';

@@ -5,7 +5,9 @@ import type { MadePage, Page } from '../../publish/page/page.ts';
 import type { SeenFile } from '../../publish/serve/file-looks.ts';
 import type { MadeFile, PageMade, PageWish } from '../../publish/serve/page-maker.ts';
 import { scopeOf } from '../../publish/serve/scopes.ts';
+import { namedAssets } from '../../publish/site/assets/named-assets.ts';
 import { keptPages } from '../../publish/site/kept-pages.ts';
+import { siteAssets } from '../../publish/site/site-assets.ts';
 import { digestOf } from '../../publish/site/site-digest.ts';
 import { sitePages } from '../../publish/site/site-pages.ts';
 import { layoutsFolder, openTemplates } from '../../publish/site/templates.ts';
@@ -86,8 +88,10 @@ export class PageDesk {
   async #maker(layouts: string): Promise<(page: Page) => Promise<MadePage>> {
     if (this.#pages?.layouts === layouts) return this.#pages.make;
     const { digest } = await digestOf(layoutsFolder);
+    const assets = await namedAssets(siteAssets());
     const make = keptPages({
-      templates: openTemplates(),
+      templates: openTemplates({ names: assets.names }),
+      assets,
       layouts: digest,
       drawingsOf: async (plan) => {
         const done = await this.#crew.task('draw', plan);

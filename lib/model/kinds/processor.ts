@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { quantityWithin } from '../fields.ts';
+import { count, quantityWithin } from '../fields.ts';
 import { equipmentBase } from './fields/equipment.ts';
-import { menuFilterFields } from './fields/menu-filters.ts';
 import { supplySchema } from './fields/supply.ts';
 import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
@@ -19,7 +18,11 @@ export const processorSchema = z.strictObject({
     z.boolean().optional(),
     'Whether it adds inputs that each carry a part of the band up to full range.',
   ),
-  ...menuFilterFields,
+  'filter-orders': builders(
+    z.array(count).optional(),
+    'The orders that its filters offer: 2 is 12 dB per octave.',
+    { example: [1, 2, 3, 4] },
+  ),
 });
 
 export const processor = equipmentKind('Signal processors', processorSchema, (part) =>

@@ -5,7 +5,6 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanGain } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
-import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { CoilField, Output } from './amplifier-output.ts';
@@ -50,7 +49,7 @@ export function channelGain(
     loadOhm: load.loadOhm.value,
     powerW: channel.powerW,
     speakersW: speakersLimitW(load, field),
-    ratedSupplyV: ratedSupplyV(output.part.supply, job.rules),
+    ratedSupplyV: job.rules['voltage-rated'].value,
     supplyV: job.rules['voltage-sizing'].value,
     regulated: output.part.supply.type === 'regulated',
     overlapDb,

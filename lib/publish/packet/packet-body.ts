@@ -14,7 +14,6 @@ import { readingsTable, settingsTable, tonesTable } from './packet-settings.ts';
 import {
   careWords,
   isOfEquipment,
-  isOfItem,
   jumpStartWords,
   levelWords,
   type PutIn,
@@ -36,7 +35,7 @@ export interface PacketFigure {
 /** What an owner takes home, in the order in which it is read. */
 export interface Packet {
   readonly putIn: readonly PutIn[];
-  /** Photos of what is neither equipment nor a fuse: steps, places. */
+  /** Photos of what is no equipment: steps, places, fuses. */
   readonly photos: readonly PhotoFigure[];
   /** Stands where the pictures of the finished boards are put in. */
   readonly pictures: string;
@@ -45,8 +44,6 @@ export interface Packet {
   readonly oneLine: PacketFigure | null;
   readonly levels: PacketFigure | null;
   readonly fuses: Table | null;
-  /** Photos of what holds a fuse. */
-  readonly fusePhotos: readonly PhotoFigure[];
   readonly tones: Table | null;
   readonly settings: Table | null;
   readonly readings: Table | null;
@@ -82,18 +79,15 @@ export function packetBody({ plan, handOver, shop, job, photos }: PacketInput): 
   const mains = mainsOf(fuses);
   const drawn = packetDrawings(plan, shippedMetrics(), fuses);
   const shown = photos.filter(({ on }) => on.includes('packet'));
-  const apart = shown.filter(({ of }) => !isOfEquipment(plan, of));
-  const isOfFuse = ({ of }: PublishedPhoto) => fuses.some(({ holder }) => isOfItem(of, holder));
   return {
     putIn: putInOf(plan, shown),
-    photos: apart.filter((photo) => !isOfFuse(photo)).map(photoFigure),
+    photos: shown.filter(({ of }) => !isOfEquipment(plan, of)).map(photoFigure),
     pictures: picturesToken,
     vehicle: figureOf(drawn.vehicle),
     boards: drawn.boards.map(figureOf),
     oneLine: drawn.oneLine && figureOf(drawn.oneLine),
     levels: drawn.levels && figureOf(drawn.levels),
     fuses: fusesTable(plan, fuses),
-    fusePhotos: apart.filter(isOfFuse).map(photoFigure),
     tones: tonesTable(plan),
     settings: settingsTable(plan),
     readings: readingsTable(plan),
@@ -104,8 +98,8 @@ export function packetBody({ plan, handOver, shop, job, photos }: PacketInput): 
     ],
     stops: whenItStops(fuses.length > 0),
     care: [...careWords(plan, handOver.retorqueDays), ...shop.care],
-    warranty: plan.shop.warranty ?? shop.warranty,
-    terms: plan.shop.terms ?? shop.terms,
+    warranty: shop.warranty,
+    terms: shop.terms,
     serials: serialsTable(handOver.equipment),
     visits: visitsTable(handOver.retorqueDays),
     changed: job?.['functions-changed'] ?? [],

@@ -136,9 +136,7 @@ function equipmentIn({ items }: Pick<BuildPlan, 'items'>): PlanItem[] {
   return items.filter(({ kind, origin }) => origin === 'job' && equipment.includes(kind));
 }
 
-/** True of a photo that is of this item. */
-export const isOfItem = (of: PhotoOf | null, { id }: PlanItem): boolean =>
-  of?.kind === 'device' && of.id === id;
+const isOfItem = (of: PhotoOf | null, { id }: PlanItem): boolean => of?.kind === 'device' && of.id === id;
 
 /** True of a photo that stands beside the equipment that it is of. */
 export function isOfEquipment(plan: Pick<BuildPlan, 'items'>, of: PhotoOf | null): boolean {

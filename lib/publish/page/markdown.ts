@@ -1,6 +1,6 @@
 import MarkdownIt, { type Token } from 'markdown-it';
 import type { Guide } from '../../model/content/guide.ts';
-import { cardLabels } from './card-labels.ts';
+import { cardStyle } from './card-labels.ts';
 
 /**
  * The HTML of a guide. Markup inside the Markdown is shown as text, not run. The page's own heading is the
@@ -45,7 +45,7 @@ function headTable(tokens: readonly Token[], from: number): void {
   const titles = own.flatMap((token, index) =>
     token.type === 'th_open' ? [{ title: own[index + 1]?.content ?? '' }] : [],
   );
-  own[0]?.attrSet('style', cardLabels(titles));
+  own[0]?.attrSet('style', cardStyle(titles));
   own.forEach((token, index) => {
     if (token.type === 'th_open') token.attrSet('scope', 'col');
     if (token.type !== 'td_open' || own[index - 1]?.type !== 'tr_open') return;

@@ -78,6 +78,8 @@ export interface Page {
   readonly plan?: BuildPlan;
   /** Files beside those of every site that a page of one file takes in. */
   readonly photos?: readonly SiteAsset[];
+  /** True for the page that runs the search library. */
+  readonly runsSearch?: true;
   /** True for a page that is one file: style, scripts and fonts stand in it, so that it works wherever it lies. */
   readonly isOneFile?: true;
 }

@@ -1,10 +1,12 @@
 import type { Environment } from 'nunjucks';
 import { sheetFormats } from '../../draw/sheet/sheet-format.ts';
 import { frozen } from '../frozen.ts';
+import type { AssetNames } from '../site/assets/asset-names.ts';
 import type { DrawingsOf, PlanDrawing } from '../site/shop-site.ts';
 import { drawingFile } from './drawing-file.ts';
 import { fillDrawings, hasDrawingTokens } from './drawing-token.ts';
 import type { MadePage, Page, PageFile } from './page.ts';
+import { withPolicy } from './page-policy.ts';
 
 /** The HTML of one page with its drawings in it, so that it asks for no other file: for the printer. */
 export function renderPage(page: Page, templates: Environment, drawingsOf: DrawingsOf): string {
@@ -14,13 +16,34 @@ export function renderPage(page: Page, templates: Environment, drawingsOf: Drawi
     : html;
 }
 
+/** How the pages of a site are made: by its layouts, which ask for assets by the names that they have there. */
+export interface SiteLook {
+  readonly templates: Environment;
+  readonly names: AssetNames;
+}
+
 /** One page as a build writes it, with its drawings beside it, for who has these at hand; build and server may wait for them. */
-export function pageWithFiles(page: Page, templates: Environment, drawingsOf: DrawingsOf): MadePage {
+export function pageWithFiles(page: Page, look: SiteLook, drawingsOf: DrawingsOf): MadePage {
   const model = page.model();
-  const html = renderModel(page.template, model, templates);
-  return page.plan !== undefined && hasDrawingTokens(html)
-    ? withDrawingFiles(html, templates, drawingsOf(page.plan), model.top)
-    : { html, files: [] };
+  const html = renderModel(page.template, model, look.templates);
+  const drawings = page.plan !== undefined && hasDrawingTokens(html) ? drawingsOf(page.plan) : null;
+  return finishedPage({ html, drawings, top: model.top, runsSearch: page.runsSearch === true }, look);
+}
+
+/** A page as its template wrote it, and what is still to be put in. */
+export interface WrittenPage {
+  readonly html: string;
+  /** The drawings of its plan; null where it shows none. */
+  readonly drawings: readonly PlanDrawing[] | null;
+  /** The way from the page up to the top of the site. */
+  readonly top: string;
+  readonly runsSearch: boolean;
+}
+
+/** The last steps of a page: its drawings as files beside it, then the policy that it keeps. */
+export function finishedPage({ html, drawings, top, runsSearch }: WrittenPage, look: SiteLook): MadePage {
+  const made = drawings === null ? { html, files: [] } : withDrawingFiles(html, look, drawings, top);
+  return { ...made, html: withPolicy(made.html, { runsSearch }) };
 }
 
 /** A page without its drawings: tokens stand where they go. */
@@ -39,9 +62,9 @@ function putDrawings(html: string, templates: Environment, drawings: readonly Pl
  * A page whose drawings are files beside it: those of the sheets that it has, and no other. `top`: the way from the page
  * up to the top of the site.
  */
-export function withDrawingFiles(
+function withDrawingFiles(
   html: string,
-  templates: Environment,
+  { templates, names }: SiteLook,
   drawings: readonly PlanDrawing[],
   top: string,
 ): MadePage {
@@ -49,7 +72,7 @@ export function withDrawingFiles(
   const figures = (own: readonly PlanDrawing[]): string =>
     templates.render('drawings.njk', {
       drawings: own.map((drawing) => {
-        const file = drawingFile(drawing, top);
+        const file = drawingFile(drawing, top, names);
         files.push(file);
         return { ...figureOf(drawing), src: file.path };
       }),

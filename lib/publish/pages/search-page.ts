@@ -20,6 +20,7 @@ export function searchPage(context: SiteContext, pages: readonly Page[]): Page {
   return {
     address,
     template: 'search.njk',
+    runsSearch: true,
     model: () => {
       const records = pages.flatMap((page) => (page.search ? [{ page, record: page.search() }] : []));
       const body: SearchBody = {

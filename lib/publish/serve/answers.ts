@@ -2,9 +2,12 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Environment } from 'nunjucks';
 import type { PageModel } from '../page/page.ts';
+import { notCurrentRules } from '../page/print-rules.ts';
 import { addresses, drawingsFolder, linkTo, wayUp } from '../site/addresses.ts';
+import { unnamedPath } from '../site/assets/asset-names.ts';
+import type { NamedAssets } from '../site/assets/named-assets.ts';
 import { keptPhotoAt } from '../site/published-photo.ts';
-import { siteAssets } from '../site/site-assets.ts';
+import type { SiteAsset } from '../site/site-assets.ts';
 import { projectFolder } from '../site/templates.ts';
 import { livePage } from './live-page.ts';
 import type { LiveSite } from './live-site.ts';
@@ -29,10 +32,12 @@ const types: Readonly<Record<string, string>> = {
   jpg: 'image/jpeg',
 };
 
-/** Where the files lie that only a served page asks for. */
-const liveFiles: Readonly<Record<string, string>> = {
-  'assets/live.css': 'site/styles/live.css',
-  'assets/live.js': 'site/live.js',
+/** The files that only a served page asks for. */
+const ofProject = (path: string) => () => readFile(join(projectFolder, path));
+const liveFiles: Readonly<Record<string, () => Promise<Uint8Array | string>>> = {
+  'assets/live.css': ofProject('site/styles/live.css'),
+  'assets/live.js': ofProject('site/live.js'),
+  'assets/live-marks.css': async () => notCurrentRules,
 };
 
 /** A drawing of a page: the folder of the page, and the path from there. */
@@ -41,18 +46,22 @@ const besidePage = new RegExp(`^(jobs/.+/)(${drawingsFolder}/[^/]+)$`);
 /** A page that is not made yet is waited for so long before the one before it is shown (ms). */
 const pageWaitMs = 400;
 
+/** What answers are made with. */
+export interface AnswerMeans {
+  readonly templates: Environment;
+  readonly root: string;
+  /** The assets of the site as they were saved last. */
+  readonly assets: () => Promise<NamedAssets>;
+}
+
 /** The answer to a path such as `/jobs/a/`. */
-export async function answerTo(
-  path: string,
-  live: LiveSite,
-  templates: Environment,
-  root: string,
-): Promise<Answer> {
+export async function answerTo(path: string, live: LiveSite, means: AnswerMeans): Promise<Answer> {
+  const { templates } = means;
   const last = path.slice(path.lastIndexOf('/') + 1);
   if (last !== '' && !last.includes('.')) return { ...html(301, ''), location: `${last}/` };
   if (last === '' || last === 'index.html')
     return pageAnswer(path.slice(0, path.lastIndexOf('/') + 1), live, templates);
-  return (await fileAnswer(path.slice(1), live, root)) ?? html(404, noPage(path, templates));
+  return (await fileAnswer(path.slice(1), live, means)) ?? html(404, noPage(path, templates));
 }
 
 function html(status: number, body: string): Answer {
@@ -94,13 +103,22 @@ function bare(address: string, title: string, text: string): PageModel {
   };
 }
 
-async function fileAnswer(name: string, live: LiveSite, root: string): Promise<Answer | null> {
+/** An asset, under whatever digest a page asks for it: what is given is what was saved last. */
+async function assetAt(name: string, { assets }: AnswerMeans): Promise<SiteAsset | undefined> {
+  if (!name.startsWith('assets/')) return undefined;
+  const { names, files } = await assets();
+  const path = names[name] ?? names[unnamedPath(name)];
+  return files.find((one) => one.path === path);
+}
+
+async function fileAnswer(name: string, live: LiveSite, means: AnswerMeans): Promise<Answer | null> {
   const type = types[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
-  const asset = siteAssets().find(({ path }) => path === name);
+  // Under whatever digest a page asks for it: what lies there is what was saved last.
+  const asset = await assetAt(name, means);
   if (asset !== undefined) return { status: 200, type, body: await asset.read() };
   const own = liveFiles[name];
-  if (own !== undefined) return { status: 200, type, body: await readFile(join(projectFolder, own)) };
-  const photo = keptPhotoAt(root, name);
+  if (own !== undefined) return { status: 200, type, body: await own() };
+  const photo = keptPhotoAt(means.root, name);
   if (photo !== null) {
     const body = await readFile(photo).catch(() => null);
     return body && { status: 200, type, body };

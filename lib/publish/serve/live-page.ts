@@ -1,5 +1,4 @@
 import type { Environment } from 'nunjucks';
-import { notCurrentRules } from '../page/print-rules.ts';
 import { wayUp } from '../site/addresses.ts';
 import { type Standing, standingWords } from './page-standing.ts';
 
@@ -46,6 +45,5 @@ function render(name: string, address: string, standing: Standing, templates: En
     troubles: standing.troubles,
     made: standing.made,
     isMarked: !standing.isCurrent,
-    marks: notCurrentRules,
   });
 }

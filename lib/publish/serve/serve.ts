@@ -2,6 +2,9 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import type { Environment } from 'nunjucks';
+import { once } from '../../plan/once-each.ts';
+import { namedAssets } from '../site/assets/named-assets.ts';
+import { siteAssets } from '../site/site-assets.ts';
 import { openTemplates, projectFolder } from '../site/templates.ts';
 import { answerTo } from './answers.ts';
 import type { Look } from './file-looks.ts';
@@ -60,6 +63,8 @@ class Serving {
   /** Pages that are open in a browser, by what tells them of changes. */
   readonly #listeners = new Map<ServerResponse, string>();
   #templates: Environment = openTemplates();
+  /** Read when they are first asked for after a save. */
+  #assets = once(() => namedAssets(siteAssets()));
   #look: Look = { files: [], missing: [] };
   #layouts: Look = { files: [], missing: [] };
   readonly #ends: (() => void)[] = [];
@@ -137,6 +142,7 @@ class Serving {
   }
 
   #take(look: Look, layouts: Look): void {
+    if (layouts !== this.#layouts) this.#assets = once(() => namedAssets(siteAssets()));
     this.#look = look;
     this.#layouts = layouts;
     this.#templates = openTemplates();
@@ -165,12 +171,11 @@ class Serving {
     try {
       const path = decodeURIComponent(url.pathname);
       await this.#ready;
-      const { status, type, body, location } = await answerTo(
-        path,
-        this.#live,
-        this.#templates,
-        this.#options.root,
-      );
+      const { status, type, body, location } = await answerTo(path, this.#live, {
+        templates: this.#templates,
+        root: this.#options.root,
+        assets: this.#assets,
+      });
       const more = location === undefined ? {} : { location };
       response.writeHead(status, { 'content-type': type, 'cache-control': 'no-store', ...more }).end(body);
     } catch (error) {

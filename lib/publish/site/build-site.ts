@@ -6,14 +6,23 @@ import type { Audience } from '../../model/audience.ts';
 import { computeLater, type KeepLater } from '../../model/keep.ts';
 import { onceEach } from '../../plan/once-each.ts';
 import type { MadePage, Page } from '../page/page.ts';
+import { type NamedAssets, namedAssets } from './assets/named-assets.ts';
+import { FilesBeside } from './disk/files-beside.ts';
+import { letEveryoneRead, letEveryoneThrough } from './disk/readable-site.ts';
+import {
+  buildingPrefix,
+  clearStore,
+  removed,
+  repairSite,
+  type SitePlaces,
+  swapSite,
+} from './disk/swap-site.ts';
 import { shopSitePlugin } from './eleventy-plugin.ts';
-import { FilesBeside } from './files-beside.ts';
 import { type DrawLater, keptPages } from './kept-pages.ts';
 import type { ShopSite } from './shop-site.ts';
 import { siteAssets, writeSiteFiles } from './site-assets.ts';
 import { digestOf } from './site-digest.ts';
 import { sitePages } from './site-pages.ts';
-import { buildingPrefix, clearStore, removed, repairSite, type SitePlaces, swapSite } from './swap-site.ts';
 import { layoutsFolder, openTemplates, projectFolder } from './templates.ts';
 import { searchIndex } from './write-search-index.ts';
 
@@ -70,13 +79,21 @@ export async function buildSite(site: ShopSite, options: BuildOptions): Promise<
     await mkdir(staging, { recursive: true });
     await repairSite(places);
     const pages = sitePages({ site, audience });
-    await writePages(pages, staging, drawingsOf, audience === 'bench' ? keep : computeLater);
-    await writeSiteFiles(staging, siteAssets());
+    const assets = await namedAssets(siteAssets());
+    await writePages(pages, staging, {
+      assets,
+      drawingsOf,
+      keep: audience === 'bench' ? keep : computeLater,
+    });
+    await writeSiteFiles(staging, assets.files);
     // A packet holds its photos itself.
     if (audience !== 'customer') await writeSiteFiles(staging, site.photos ?? []);
     await writeSiteFiles(staging, await searchIndex(pages));
     const { digest, files, bytes } = await digestOf(staging);
-    if (!(await stands(places.site, digest))) await swapSite(staging, places);
+    await letEveryoneRead(staging);
+    if (await stands(places.site, digest)) await letEveryoneRead(places.site);
+    else await swapSite(staging, places);
+    if (audience === 'bench') await letEveryoneThrough(root, places.site);
     await clearStore(places);
     return { folder: places.site, digest, pages: pages.length, files, bytes };
   } catch (error) {
@@ -116,21 +133,33 @@ function soleJob({ jobs: [job, ...others] }: ShopSite): string {
   return job.plan.job.id;
 }
 
-/** The layouts of a digest, each compiled when the first page asks for it, whatever is built of them after. */
+/** What the pages of a site look like: its layouts, by their digest, and what its assets are called. */
+interface Layouts {
+  readonly digest: string;
+  readonly names: NamedAssets['names'];
+}
+
+/** The layouts of a look, each compiled when the first page asks for it, whatever is built of them after. */
 const templatesOf = onceEach(
-  (_layouts: string) => openTemplates(),
-  (layouts) => layouts,
+  ({ names }: Layouts) => openTemplates({ names }),
+  ({ digest, names }) => `${digest} ${Object.values(names).join(' ')}`,
 );
+
+interface PageMeans {
+  readonly assets: NamedAssets;
+  readonly drawingsOf: DrawLater;
+  readonly keep: KeepLater;
+}
 
 /** Has the site generator write every page; what stands on each is made by the way that the server takes too. */
 async function writePages(
   pages: readonly Page[],
   folder: string,
-  drawingsOf: DrawLater,
-  keep: KeepLater,
+  { assets, drawingsOf, keep }: PageMeans,
 ): Promise<void> {
   const { digest: layouts } = await digestOf(layoutsFolder);
-  const make = keptPages({ templates: templatesOf(layouts), layouts, drawingsOf, keep });
+  const templates = templatesOf({ digest: layouts, names: assets.names });
+  const make = keptPages({ templates, assets, layouts, drawingsOf, keep });
   const byAddress = new Map(pages.map((page) => [page.address, page]));
   // What waits for assets is made ahead: where another page fails, nothing is still on its way into the folder.
   const ahead = new Map<string, MadePage>();

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { digestsIn } from '../page/page-policy.ts';
 import type { SiteAsset } from './site-assets.ts';
 
 /**
@@ -65,10 +65,7 @@ function dataUrl(type: string, bytes: Uint8Array): string {
 
 /** The policy of a page whose scripts and styles all stand in it. */
 function policyOf(html: string): string {
-  const digests = (pattern: RegExp): string =>
-    [...html.matchAll(pattern)]
-      .map(([, text = '']) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`)
-      .join(' ');
+  const digests = (pattern: RegExp): string => digestsIn(html, pattern).join(' ');
   return [
     "default-src 'none'",
     `script-src ${digests(/<script>([\s\S]*?)<\/script>/g) || "'none'"}`,

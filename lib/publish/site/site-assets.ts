@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { calculatorScript } from '../calculators/script.ts';
 import { withColumnKinds } from '../page/column-kinds.ts';
+import { withSheetPages } from '../page/sheet-pages.ts';
 import { projectFolder } from './templates.ts';
 
 /** Parts of the style sheet of pages, in the order in which they are joined. */
@@ -63,7 +64,10 @@ export function siteAssets(): SiteAsset[] {
     }),
   );
   return [
-    { path: 'assets/styles.css', read: async () => encoded(withColumnKinds(await joined(pageStyle))) },
+    {
+      path: 'assets/styles.css',
+      read: async () => encoded(withSheetPages(withColumnKinds(await joined(pageStyle)))),
+    },
     { path: 'assets/drawing.css', read: async () => encoded(await joined(drawingStyle)) },
     { path: 'assets/packet.css', read: async () => encoded(await joined(packetParts)) },
     ...files.map((name) => asset(name, join(projectFolder, 'site', name))),

@@ -16,8 +16,7 @@ const unlikely: Rule = {
       const device = job.devices.find(({ part }) => part === id);
       if (!device?.spec) return [];
       const spot = catalogueSpot(id);
-      const isOnBoard = job.devices.some(({ part, board }) => part === id && board);
-      return partDoubts(device.spec, device.facts, lengthIn(job, spot), torqueIn(job, spot), isOnBoard).map(
+      return partDoubts(device.spec, device.facts, lengthIn(job, spot), torqueIn(job, spot)).map(
         ({ keys, message, remedy }): Verdict<'part-data-unlikely'> => {
           return {
             level: 'caution',

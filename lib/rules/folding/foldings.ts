@@ -10,7 +10,6 @@ import {
   groundBehindOpenEnd,
   groundOfDevice,
   isWired,
-  lackOfFilter,
   namesCause,
   oneUnfed,
   otherEndOfLink,
@@ -166,13 +165,7 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   ],
   // What the amplifier can't make on a channel anyway is not asked of it once that is mended.
   'subwoofer-high-passed': [{ follows: ['filter-not-made'], bond: namesCause }],
-  'filter-not-made': [
-    { follows: ['pair-filtered-differently'], bond: channelOfFilter },
-    {
-      follows: ['small-speaker-without-high-pass', 'subwoofer-without-low-pass', 'ported-without-subsonic'],
-      bond: lackOfFilter,
-    },
-  ],
+  'filter-not-made': [{ follows: ['pair-filtered-differently'], bond: channelOfFilter }],
   'coil-to-body': [
     { follows: ['terminal-unaccounted'], bond: sameTerminal },
     { follows: ofWrongEnd, bond: wireOfSubject },

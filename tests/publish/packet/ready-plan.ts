@@ -6,6 +6,7 @@ import { packetPage } from '../../../lib/publish/pages/packet-page.ts';
 import { wholeFile } from '../../../lib/publish/site/kept-pages.ts';
 import type { PublishedPhoto } from '../../../lib/publish/site/published-photo.ts';
 import type { PublishedJob } from '../../../lib/publish/site/shop-site.ts';
+import { siteAssets } from '../../../lib/publish/site/site-assets.ts';
 import { openTemplates } from '../../../lib/publish/site/templates.ts';
 import { sampleJob, sampleSite, secrets } from '../sample/sample-site.ts';
 
@@ -52,7 +53,11 @@ export function packetOf(plan: BuildPlan, beside: Beside = {}): Promise<string> 
     { site: { ...site, photos: files, shop: { ...site.shop, 'hand-over': own } }, audience },
     published,
   );
-  return wholeFile(page, openTemplates({ strict: true }), () => []);
+  return wholeFile(page, {
+    templates: openTemplates({ strict: true }),
+    assets: siteAssets(),
+    drawingsOf: () => [],
+  });
 }
 
 /** What a reader sees of a page, without tags, styles and drawings' descriptions. */

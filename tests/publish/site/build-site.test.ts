@@ -6,7 +6,9 @@ import { gunzipSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { jobSchema } from '../../../lib/model/content/job.ts';
 import { pageWithFiles } from '../../../lib/publish/page/render-page.ts';
+import { namedAssets } from '../../../lib/publish/site/assets/named-assets.ts';
 import { buildSite, buildSites, sitePlaces } from '../../../lib/publish/site/build-site.ts';
+import { siteAssets } from '../../../lib/publish/site/site-assets.ts';
 import { digestOf, filesBelow } from '../../../lib/publish/site/site-digest.ts';
 import { sitePages } from '../../../lib/publish/site/site-pages.ts';
 import { openTemplates } from '../../../lib/publish/site/templates.ts';
@@ -49,7 +51,9 @@ describe('buildSite', () => {
     const page = sitePages({ site: sampleSite(), audience: 'bench' }).find(
       ({ address }) => address === '/jobs/sample-job/',
     );
-    const served = page && pageWithFiles(page, openTemplates(), drawingsOf);
+    const { names } = await namedAssets(siteAssets());
+    const look = { templates: openTemplates({ names }), names };
+    const served = page && pageWithFiles(page, look, drawingsOf);
     expect(await readFile(join(folder, 'jobs/sample-job/index.html'), 'utf8')).toBe(served?.html);
     expect(served?.files.length).toBeGreaterThan(0);
     for (const { path, text } of served?.files ?? [])

@@ -1,6 +1,6 @@
 import { lstat, readdir, rm } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { diskRename, errorCode, patientRename, type RenameMeans } from './patient-rename.ts';
+import { diskRename, errorCode, patientRename, type RenameMeans } from '../patient-rename.ts';
 
 /** Where the site is found, and where it is made. Both lie on one disk. */
 export interface SitePlaces {

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
-import type { PageFile } from '../page/page.ts';
-import { folderOf } from './addresses.ts';
-import { writeSiteFiles } from './site-assets.ts';
+import type { PageFile } from '../../page/page.ts';
+import { folderOf } from '../addresses.ts';
+import { writeSiteFiles } from '../site-assets.ts';
 
 /** Writes the files that stand beside pages. Once it has ended nothing is on its way into the folder, and nothing more is written. */
 export class FilesBeside {

@@ -10,8 +10,8 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { diskRename, patientRename, type RenameMeans } from '../../../lib/publish/site/patient-rename.ts';
-import { clearStore, repairSite, swapSite } from '../../../lib/publish/site/swap-site.ts';
+import { clearStore, repairSite, swapSite } from '../../../../lib/publish/site/disk/swap-site.ts';
+import { diskRename, patientRename, type RenameMeans } from '../../../../lib/publish/site/patient-rename.ts';
 
 let root = '';
 beforeEach(() => {
