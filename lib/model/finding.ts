@@ -21,6 +21,14 @@ const editSchema = z.object({
 
 export type FileEdit = z.infer<typeof editSchema>;
 
+/** A line that a remedy says to write: in which file, where in it (a JSON Pointer), and its value as YAML. */
+const advisedLineSchema = z.object({
+  file: builders(z.string()),
+  path: builders(z.string()),
+  text: builders(z.string()),
+});
+export type AdvisedLine = z.infer<typeof advisedLineSchema>;
+
 const toldFindingSchema = z.object({
   /** The rule's id, such as `fuse-over-conductor`. */
   rule: builders(z.string()),
@@ -45,6 +53,8 @@ const toldFindingSchema = z.object({
   mark: builders(markSchema.optional()),
   /** What to do about it. */
   remedy: builders(z.string()),
+  /** Ways out of it as lines to write, each enough by itself. */
+  advice: z.array(z.array(advisedLineSchema)).optional(),
   edit: editSchema.optional(),
   /** Of a caution that the job accepts at its present figures: by whom, why, at which value and limit, and where that is written. */
   accepted: z

@@ -59,5 +59,12 @@ export const houseRulesSchema = z.strictObject(
   Object.fromEntries(houseRuleNames.map((name) => [name, ruleField(name)])),
 );
 
-/** House rules as the plan uses them: every rule has a value, in SI, and says whether the shop gave it. */
-export type HouseRules = Readonly<Record<HouseRuleName, { readonly value: number; readonly given: boolean }>>;
+/** A house rule as the plan uses it: its value in SI, whether someone gave it, and whether that was read at the vehicle. */
+export interface HeldRule {
+  readonly value: number;
+  readonly given: boolean;
+  readonly ofVehicle?: true;
+}
+
+/** House rules as the plan uses them: every rule has a value. */
+export type HouseRules = Readonly<Record<HouseRuleName, HeldRule>>;

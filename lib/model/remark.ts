@@ -1,6 +1,23 @@
+import type { WrittenValue } from './content/proposal.ts';
 import type { Level } from './finding.ts';
 import type { FindingId, LevelOf } from './findings/index.ts';
 import type { Mark } from './trace.ts';
+
+/** Where the subject of a remark was written. */
+export interface Whereabouts {
+  /** A JSON Pointer into the file; in the files of parts, from `/parts`. */
+  readonly path: string;
+  /** Which file; the job's own where left out. */
+  readonly file?: 'job' | 'vehicle' | 'shop' | 'part';
+}
+
+/** A value that a remedy says to write: where it stands, and as the file has it. */
+export interface AdvisedValue extends Whereabouts {
+  readonly value: WrittenValue;
+}
+
+/** Values that mend a finding once all of them are written. */
+export type Advice = readonly AdvisedValue[];
 
 /** What a remark has beside its id and its level. */
 export interface RemarkBody {
@@ -15,6 +32,8 @@ export interface RemarkBody {
   readonly source?: string;
   readonly mark?: Mark;
   readonly remedy: string;
+  /** Ways out of it as values to write, each enough by itself; the remedy tells them in words. */
+  readonly advice?: readonly Advice[];
 }
 
 /** A remark under one id. */
@@ -35,14 +54,6 @@ export type Remark<Id extends FindingId = FindingId> = Id extends FindingId ? Re
 export interface JoinedRemark extends RemarkBody {
   readonly rule: FindingId;
   readonly level: Level;
-}
-
-/** Where the subject of a remark was written. */
-export interface Whereabouts {
-  /** A JSON Pointer into the file; in the files of parts, from `/parts`. */
-  readonly path: string;
-  /** Which file; the job's own where left out. */
-  readonly file?: 'job' | 'vehicle' | 'shop' | 'part';
 }
 
 /** A remark with the place of its subject. */

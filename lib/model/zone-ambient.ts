@@ -1,8 +1,16 @@
-import type { HouseRuleName } from './house-rules.ts';
 import type { ZoneKind } from './vocabulary.ts';
 
+/** Zones that are as warm as each other, by the ends of the names of their house rules. */
+export const ambientGroups = ['engine-bay', 'near-exhaust', 'cabin', 'roof', 'dash-top'] as const;
+export type AmbientGroup = (typeof ambientGroups)[number];
+
+/** True for the name of such zones. */
+export function isAmbientGroup(name: string): name is AmbientGroup {
+  return ambientGroups.some((group) => group === name);
+}
+
 /** House rule of each zone's ambient. The engine side counts for the bulkhead, and for the underbody beside it. */
-export const ambientRules: Readonly<Record<ZoneKind, HouseRuleName>> = {
+export const ambientRules: Readonly<Record<ZoneKind, `ambient-${AmbientGroup}`>> = {
   'engine-bay': 'ambient-engine-bay',
   bulkhead: 'ambient-engine-bay',
   underbody: 'ambient-engine-bay',

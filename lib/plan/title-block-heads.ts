@@ -17,13 +17,15 @@ export function jobHead({ file }: Pick<ReadJob, 'file'>): BuildPlan['job'] {
   };
 }
 
-/** The shop and how it measures. */
+/** The shop, how it measures, and what it promises: an owner keeps what stood when the job was released. */
 export function shopHead({ shop }: Pick<Job, 'shop'>): BuildPlan['shop'] {
   const { name, address, units, fraction, paper } = shop;
   return {
     ...{ name, address: [...address], units, fraction, paper },
     largerPaper: shop['larger-paper'] ?? null,
     siteUrl: shop['site-url'] ?? null,
+    warranty: [...shop['hand-over'].warranty],
+    terms: [...shop['hand-over'].terms],
   };
 }
 

@@ -1,5 +1,7 @@
 import type { Part, PartOf } from '../model/kinds/index.ts';
 import { partFacts } from '../model/kinds/index.ts';
+import { terminalsOf } from '../model/kinds/kind.ts';
+import { stemName } from '../model/ports/pair-name.ts';
 import type { TerminalRole } from '../model/vocabulary.ts';
 import type { Report } from './report.ts';
 
@@ -7,6 +9,7 @@ import type { Report } from './report.ts';
 export function checkPartSense(id: string, part: Part, report: Report): void {
   checkPositions(id, part, report);
   if (part.kind === 'amplifier') checkOutputRoles(id, part, report);
+  checkFilteredOutputs(id, part, report);
   if (part.kind === 'speaker') checkCoilRoles(id, part, report);
   if (part.kind === 'cable') checkConductors(id, part, report);
   if (part.kind === 'terminal') checkCrimp(id, part, report);
@@ -80,6 +83,22 @@ function checkOutputRoles(id: string, part: PartOf<'amplifier'>, report: Report)
       );
 }
 
+/** The outputs that filters of a menu or of a control are for are outputs of the part. */
+function checkFilteredOutputs(id: string, part: Part, report: Report): void {
+  const { terminals, controls } = partFacts(part);
+  const outputs = terminalsOf(terminals, 'signal-out', 'speaker-out-positive', 'speaker-out-negative');
+  const known = Object.fromEntries(
+    outputs.flatMap((name) => [name, stemName(name)]).map((name) => [name, name]),
+  );
+  const look = (path: readonly string[], name: string) => report.look(path, `output of ${id}`, name, known);
+  const ofMenu = 'filter-outputs' in part ? (part['filter-outputs'] ?? []) : [];
+  for (const [index, name] of ofMenu.entries()) look(['parts', id, 'filter-outputs', String(index)], name);
+  if (part.kind === 'amplifier') return;
+  for (const [control, { filter, channels = [] }] of Object.entries(controls))
+    for (const [index, name] of filter ? channels.entries() : [])
+      look(['parts', id, 'controls', control, 'channels', String(index)], name);
+}
+
 function checkCoilRoles(id: string, part: PartOf<'speaker'>, report: Report): void {
   for (const [name, { positive, negative }] of Object.entries(part.coils)) {
     const path = ['parts', id, 'coils', name];
@@ -91,6 +110,12 @@ function checkCoilRoles(id: string, part: PartOf<'speaker'>, report: Report): vo
 /** Of the two conductors of a lead one is of each side; one of a lead for signal is a thin one. */
 function checkConductors(id: string, part: PartOf<'cable'>, report: Report): void {
   const conductors = Object.entries(part.conductors);
+  if (part.filter && (part['made-length'] === undefined || !part.for.includes('signal')))
+    report.at(
+      ['parts', id, 'filter'],
+      `${id} is no made-up line lead, so it has no filter: of its own`,
+      'write made-length: and for: [signal], or leave filter: out',
+    );
   const sided = conductors.filter(([, { side }]) => side === 'left' || side === 'right');
   for (const [index, [name, { side }]] of sided.entries()) {
     const fellow = sided.slice(0, index).find(([, other]) => other.side === side);

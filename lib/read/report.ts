@@ -71,26 +71,27 @@ export class Report {
     return null;
   }
 
-  /** The problem of a name that is not known; none where its definition has a problem of its own. */
-  unknown(path: Path, what: string, name: string, known: readonly string[]): void {
+  /** The problem of a name that is not known; none where its definition has a problem of its own. `orElse`: what else may be done. */
+  unknown(path: Path, what: string, name: string, known: readonly string[], orElse?: string): void {
     if (this.#lost.has(`${what} ${name}`) || this.#unread.has(what, name)) {
       this.#incomplete = true;
       return;
     }
-    this.at(path, `there is no ${what} "${name}"`, remedyFor(name, known));
+    this.at(path, `there is no ${what} "${name}"`, remedyFor(name, known, orElse));
   }
 }
 
-/** What to write instead of a name that is not known: the one that was meant, or those that there are. */
-export function remedyFor(name: string, known: readonly string[]): string {
-  if (known.length === 0) return 'none is defined yet: add it first';
+/** What to write instead of a name that is not known: the one that was meant, those that there are, or what else may be done. */
+export function remedyFor(name: string, known: readonly string[], orElse?: string): string {
+  if (known.length === 0) return orElse ?? 'none is defined yet: add it first';
   const near = nearestName(name, known);
-  if (near) return `did you mean "${near}"?`;
+  const also = orElse === undefined ? '' : near ? ` If not, ${orElse}` : `; or ${orElse}`;
+  if (near) return `did you mean "${near}"?${also}`;
   const all = [...known].sort().join(', ');
-  if (all.length <= mostLetters) return `known: ${all}`;
+  if (all.length <= mostLetters) return `known: ${all}${also}`;
   const distance = (one: string) => editDistance(name.toLowerCase(), one.toLowerCase());
   const nearest = known.toSorted((a, b) => distance(a) - distance(b) || (a < b ? -1 : 1)).slice(0, 8);
-  return `${known.length} are known, the nearest of them: ${nearest.join(', ')}`;
+  return `${known.length} are known, the nearest of them: ${nearest.join(', ')}${also}`;
 }
 
 /** A list of names longer than this is not read. */

@@ -1,6 +1,7 @@
 import { factoryIntegrationRules } from './audio/factory-integration.ts';
 import { factoryOutputRules } from './audio/factory-outputs.ts';
 import { filtersInPathRules } from './audio/filters-in-path.ts';
+import { filtersNotMadeRules } from './audio/filters-not-made.ts';
 import { leftAndRightRules } from './audio/left-and-right.ts';
 import { playedOctaveRules } from './audio/played-octaves.ts';
 import { protectionFilterRules } from './audio/protection-filters.ts';
@@ -13,6 +14,7 @@ import { turnOnRules } from './audio/turn-on.ts';
 import { alwaysLiveRules } from './conductors/always-live.ts';
 import { colourRules } from './conductors/colours.ts';
 import { copperCladRules } from './conductors/copper-clad.ts';
+import { grommetRules } from './conductors/grommets.ts';
 import { insulationRules } from './conductors/insulation-and-zone.ts';
 import { labelRules } from './conductors/labels.ts';
 import { portRules } from './conductors/ports.ts';
@@ -31,6 +33,7 @@ import { promisedRules } from './data/promised.ts';
 import { proposalRules } from './data/proposals.ts';
 import { stockRules } from './data/stock.ts';
 import { vehicleDataRules } from './data/vehicle-data.ts';
+import { airOverRules } from './mounting/air-over.ts';
 import { behindHoleRules } from './mounting/behind-holes.ts';
 import { controlRules } from './mounting/controls.ts';
 import { fixingRules } from './mounting/fixings.ts';
@@ -104,6 +107,7 @@ export const rules: readonly Rule[] = [
   ...colourRules,
   ...labelRules,
   ...runRules,
+  ...grommetRules,
   ...writtenConductorRules,
   ...unlikelyLengthRules,
   ...routeEndRules,
@@ -117,6 +121,7 @@ export const rules: readonly Rule[] = [
   ...speakerWireRules,
   ...protectionFilterRules,
   ...filtersInPathRules,
+  ...filtersNotMadeRules,
   ...subwooferBoxRules,
   ...speakerPathRules,
   ...playedOctaveRules,
@@ -130,6 +135,7 @@ export const rules: readonly Rule[] = [
   ...fixingRules,
   ...heldPartRules,
   ...reachInSpaceRules,
+  ...airOverRules,
   ...keepReachableRules,
   ...placeRules,
   ...wetZoneRules,

@@ -1,10 +1,11 @@
 import type { ReadJob } from '../model/content/resolved-job.ts';
-import type { Finding } from '../model/finding.ts';
+import type { AdvisedLine, Finding } from '../model/finding.ts';
 import { type FindingId, findingEntry, type LevelOf } from '../model/findings/index.ts';
 import type { Source } from '../model/findings/source.ts';
 import type { Place } from '../model/place.ts';
 import type { BuildPlan } from '../model/plan/index.ts';
-import type { JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
+import type { Advice, JoinedRemark, RemarkBody, Whereabouts } from '../model/remark.ts';
+import { flowText } from '../read/yaml/write-value.ts';
 
 /** What a rule may look at: the job as written, the plan as computed (its findings still empty). */
 export interface Case {
@@ -42,12 +43,23 @@ export type Rule<Id extends FindingId = FindingId> = Id extends FindingId ? Rule
  * where it states none.
  */
 export function findingOf(remark: JoinedRemark, spot: Spot, job: ReadJob): Finding {
-  return findingAt(remark, placeOf(spot, job));
+  const finding = findingAt(remark, placeOf(spot, job));
+  const { advice = [] } = remark;
+  return advice.length === 0 ? finding : { ...finding, advice: advice.map((one) => linesOf(one, job)) };
+}
+
+/** What is to be written, with the files that it is written in. */
+function linesOf(advice: Advice, job: ReadJob): AdvisedLine[] {
+  return advice.map(({ value, ...spot }) => ({
+    file: placeOf(spot, job).file,
+    path: spot.path,
+    text: flowText(value),
+  }));
 }
 
 /** The same of a place that is known, in whatever file. */
 export function findingAt(remark: JoinedRemark, where: Place): Finding {
-  const { of, ...rest } = remark;
+  const { of, advice: _, ...rest } = remark;
   return { ...rest, ...sourceOf(remark), where, related: [...of] };
 }
 

@@ -4,6 +4,7 @@ import { partBase } from '../../lib/model/content/part-base.ts';
 import { shopSchema } from '../../lib/model/content/shop.ts';
 import { vehicleSchema } from '../../lib/model/content/vehicle.ts';
 import { equipmentBase } from '../../lib/model/kinds/fields/equipment.ts';
+import { menuFilterFields } from '../../lib/model/kinds/fields/menu-filters.ts';
 import { supplySchema } from '../../lib/model/kinds/fields/supply.ts';
 import { kinds } from '../../lib/model/kinds/index.ts';
 import { fileSchema } from '../../lib/model/short-forms/file-schema.ts';
@@ -43,7 +44,7 @@ function kindOf(schema: Schema, key: string): string {
 
 /** Fields that parts of many kinds share, by the schema that stands under their name. */
 const shared: Readonly<Record<string, Schema>> = Object.fromEntries(
-  Object.entries({ ...equipmentBase, supply: supplySchema }).map(([key, schema]) => [
+  Object.entries({ ...equipmentBase, ...menuFilterFields, supply: supplySchema }).map(([key, schema]) => [
     key,
     fileSchema(schema),
   ]),

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { findingEntry } from '../../lib/model/findings/index.ts';
 import { rules } from '../../lib/rules/index.ts';
 import { findingOf, type Rule } from '../../lib/rules/rule.ts';
+import { adviceCases } from './advice/advice-cases.ts';
 import { cases, casesOf } from './cases/index.ts';
 import type { FiringCase, QuietCase } from './rule-case.ts';
 
@@ -29,6 +30,8 @@ function expectFiring(rule: Rule, one: FiringCase): void {
     expect(finding.message).not.toMatch(/NaN|undefined|Infinity|unknown number/);
     expect(finding.remedy).toMatch(/\S/);
     expect(finding.source).toMatch(/\S/);
+    // What is told to be written is written and checked again in advice.test.ts.
+    if (finding.advice) expect(adviceCases.map(({ rule: advised }) => advised)).toContain(rule.id);
   }
   if (one.toDo)
     expect(

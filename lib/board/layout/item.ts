@@ -71,6 +71,8 @@ export interface Item {
   readonly gapM?: number;
   /** True where something on its upper face has to be reached: nothing may stand over it. */
   readonly faceAccess?: boolean;
+  /** Air that it asks for over its face, metres; left out: what its sides ask for. */
+  readonly airOverM?: number;
   readonly terminals: readonly ItemTerminal[];
   /** Kind of part; those of one kind are to stand alike. Left out: like no other. */
   readonly kind?: string;

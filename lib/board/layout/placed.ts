@@ -41,6 +41,8 @@ export interface PlacedItem extends Turned {
   /** The greatest room or gap that it asks for on any side. */
   readonly reachM: number;
   readonly faceAccess: boolean;
+  /** Air that it asks for over its face, metres; null: what its sides ask for. */
+  readonly airOverM: number | null;
   readonly massKg: number;
   /** Where it is screwed down, where the search has raised it. */
   readonly screws: readonly (Point & { readonly radiusM: number })[];
@@ -66,6 +68,7 @@ export function place(item: Item, at: Placement, partGapM: number): PlacedItem {
     gapM,
     reachM: Math.max(gapM, askedM),
     faceAccess: item.faceAccess ?? false,
+    airOverM: item.airOverM ?? null,
     massKg: item.massKg,
     terminals,
     mouths,

@@ -1,4 +1,5 @@
 import type { WireLayer } from '../layout/item.ts';
+import { tightestBend } from './bends.ts';
 import { LayingKeys } from './laying-keys.ts';
 import {
   countCrossings,
@@ -8,7 +9,6 @@ import {
   type Route,
   type RouteWire,
   routeThrough,
-  tightestBend,
 } from './route.ts';
 import { type RouteCosts, RouteSearch, type RouteTask } from './route-search.ts';
 import type { TrackGrid } from './track-grid.ts';

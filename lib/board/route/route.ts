@@ -19,6 +19,8 @@ export interface RouteWire {
   readonly diameterM: number;
   /** Least radius that it may be bent to, on its middle line, metres. Left out: 0. */
   readonly bendRadiusM?: number;
+  /** A bend below this radius kinks it. */
+  readonly kinkRadiusM?: number;
   /** How long its way may be where it is made to a length, metres. Left out: as long as it comes. */
   readonly longestM?: number;
 }
@@ -55,21 +57,6 @@ function inLine(a: Point, b: Point, c: Point): boolean {
   const level = Math.abs(a.yM - b.yM) < 1e-9 && Math.abs(b.yM - c.yM) < 1e-9;
   const upright = Math.abs(a.xM - b.xM) < 1e-9 && Math.abs(b.xM - c.xM) < 1e-9;
   return level || upright;
-}
-
-/** The leg of a route that is too short for its bends, and the radius that it leaves; null where all have room to half a millimetre. */
-export function tightestBend(
-  route: Route,
-  bendRadiusM: number,
-): { readonly at: Point; readonly radiusM: number } | null {
-  const legs = route.points.slice(1).flatMap((b, index) => {
-    const a = route.points[index];
-    if (!a) return [];
-    const bends = Number(index > 0) + Number(index < route.points.length - 2);
-    return bends === 0 ? [] : [{ at: index > 0 ? a : b, radiusM: distance(a, b) / bends }];
-  });
-  const [tightest] = legs.toSorted((a, b) => a.radiusM - b.radiusM);
-  return tightest && tightest.radiusM < bendRadiusM - 0.0005 ? tightest : null;
 }
 
 /** One straight stretch of a route. */

@@ -1,13 +1,14 @@
 import { type BoardRemark, length, phrase } from '../remark.ts';
 import type { BoardShape } from '../shape/outline.ts';
 import { boxOf, type Point } from '../shape/point.ts';
+import { kinkedBend, tightestBend } from './bends.ts';
 import { blockedWire, touches } from './blocked-wire.ts';
 import { ClearWays } from './clear-way.ts';
 import { fewerCrossings, fewWires } from './fewer-crossings.ts';
 import { crossingsAmong, Layer, type LayingRules, layingOrder } from './laying.ts';
 import { wiresInLanes } from './many-wires.ts';
 import { anyWayM } from './relaying.ts';
-import { type Crossing, crossings, isPoint, type Route, type RouteWire, tightestBend } from './route.ts';
+import { type Crossing, crossings, isPoint, type Route, type RouteWire } from './route.ts';
 import { straightened } from './shortcuts.ts';
 import { type Barrier, type TrackGrid, trackGrid } from './track-grid.ts';
 import type { Laid } from './tracks.ts';
@@ -212,21 +213,28 @@ function wayMade(layer: Layer, wire: RouteWire, laid: readonly Laid[]): readonly
   return made.length > laid.length ? made : laid;
 }
 
+/** A bend that kinks the wire stops; one that is tighter than is good asks to be looked at. */
 function tightBend({ wire, route }: Laid): BoardRemark[] {
-  const needM = wire.bendRadiusM ?? 0;
-  const tight = tightestBend(route, needM);
+  const { id, bendRadiusM: needM = 0, kinkRadiusM = 0 } = wire;
+  const kinked = kinkedBend(route, kinkRadiusM);
+  const tight = kinked ?? tightestBend(route, needM);
   if (!tight) return [];
+  const { at, radiusM, bends } = tight;
+  const where = phrase`${length('position', at.xM)}, ${length('position', at.yM)}`;
+  const least = length('room-asked', needM);
+  const room = phrase`${id} has room for a bend of ${length('room-free', radiusM)} radius at ${where}`;
   return [
     {
       rule: 'bend-too-tight',
-      level: 'caution',
-      of: [wire.id],
-      message: phrase`${wire.id} has room for a bend of ${length('room-free', tight.radiusM)} radius at ${length('position', tight.at.xM)}, ${length('position', tight.at.yM)}; ${length('room-asked', needM)} is the least`,
-      value: tight.radiusM,
-      limit: needM,
+      level: kinked ? 'stop' : 'caution',
+      of: [id],
+      message: kinked
+        ? phrase`${room}: it kinks below ${length('room-asked', kinkRadiusM)}, and ${least} is the least that is good`
+        : phrase`${room}; ${least} is the least`,
+      value: radiusM,
+      limit: kinked ? kinkRadiusM : needM,
       unit: 'm',
-      remedy:
-        'move the part that it runs to, turn its terminal, or take a thinner or finer-stranded conductor',
+      remedy: phrase`give it ${length('room-asked', bends * (needM - radiusM))} more of straight way there: move the part that it runs to, turn its terminal, or take a thinner or finer-stranded conductor`,
     },
   ];
 }

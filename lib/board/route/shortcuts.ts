@@ -1,6 +1,7 @@
 import type { Point } from '../shape/point.ts';
+import { tightestBend } from './bends.ts';
 import type { ClearWays } from './clear-way.ts';
-import { crossingCount, type Route, type RouteWire, routeThrough, tightestBend } from './route.ts';
+import { crossingCount, type Route, type RouteWire, routeThrough } from './route.ts';
 import type { Laid } from './tracks.ts';
 
 /**

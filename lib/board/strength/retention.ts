@@ -134,9 +134,9 @@ function loadsPerG(
     const g = massKg * standardGravity;
     const [px, py, pz] = [direction.x * g, direction.y * g, direction.z * g];
     [fx, fy, fz] = [fx + px, fy + py, fz + pz];
-    // Pull that grows along y, and along x: from the load's height over the back, and from where it acts.
-    my += pz * (yM - cy) + py * zM;
-    mx += pz * (xM - cx) + px * zM;
+    // Pull that grows along y, and along x: from where the load acts, less what tips it over by its height.
+    my += pz * (yM - cy) - py * zM;
+    mx += pz * (xM - cx) - px * zM;
     mz += (xM - cx) * py - (yM - cy) * px;
   }
   const slopes = solvePair(xx, xy, yy, mx, my);

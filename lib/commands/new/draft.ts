@@ -1,16 +1,23 @@
 import { readFile, rm } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { z } from 'zod';
 import type { Effects } from '../effects.ts';
-import type { Answers } from './ask/question.ts';
+import type { Beforehand } from './ask/answers-of.ts';
 
 /** Answers of a person who broke off, so that the next try goes on from there. Nothing private is asked. */
 export interface Draft {
   readonly path: string;
   /** Answers of an earlier try; none where there was none. */
-  readonly answers: Answers;
-  save(answers: Answers): Promise<void>;
+  readonly before: Beforehand;
+  /** True where they lie there now; false where this disk takes none. */
+  save(answers: Beforehand): Promise<boolean>;
   discard(): Promise<void>;
 }
+
+const heldSchema = z.object({
+  answers: z.record(z.string(), z.array(z.string())),
+  open: z.string().optional(),
+});
 
 /** The draft of one thing that is asked for, such as `vehicle-old-van`. */
 export async function openDraft(effects: Effects, name: string): Promise<Draft> {
@@ -18,23 +25,22 @@ export async function openDraft(effects: Effects, name: string): Promise<Draft> 
   const full = resolve(effects.root, path);
   return {
     path,
-    answers: answersIn(await readFile(full, 'utf8').catch(() => '')),
-    save: (answers) => effects.write(path, `${JSON.stringify(answers, null, 2)}\n`),
+    before: heldIn(await readFile(full, 'utf8').catch(() => '')),
+    save: (answers) =>
+      effects.write(path, `${JSON.stringify(answers, null, 2)}\n`).then(
+        () => true,
+        () => false,
+      ),
     discard: () => rm(full, { force: true }),
   };
 }
 
 /** What a draft holds; none where it is not one. */
-function answersIn(text: string): Answers {
+function heldIn(text: string): Beforehand {
   try {
-    const data: unknown = JSON.parse(text);
-    if (typeof data !== 'object' || data === null) return {};
-    return Object.fromEntries(
-      Object.entries(data).flatMap(([key, lines]: [string, unknown]) =>
-        Array.isArray(lines) ? [[key, lines.filter((line) => typeof line === 'string')]] : [],
-      ),
-    );
+    const { answers, open } = heldSchema.parse(JSON.parse(text));
+    return { answers, ...(open !== undefined && { open }) };
   } catch {
-    return {};
+    return { answers: {} };
   }
 }

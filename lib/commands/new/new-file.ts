@@ -3,15 +3,18 @@ import type { Problem } from '../../model/problem.ts';
 import { problemText } from '../../model/problem.ts';
 import type { Effects } from '../effects.ts';
 import { type ExitStatus, exitStatus } from '../exit-status.ts';
-import { answersOf } from './ask/answers-of.ts';
+import { answersOf, type Beforehand } from './ask/answers-of.ts';
 import { type Answers, type Asker, Interrupted, lineOf, type Question } from './ask/question.ts';
 import { type Draft, openDraft } from './draft.ts';
 import { idOf } from './id-of.ts';
+import { markedText } from './marked.ts';
 import { refused } from './refused.ts';
 
 /** What is begun by questions: one file of the shop. */
 export interface NewFile {
   readonly what: 'vehicle' | 'part' | 'job';
+  /** What its answers are kept under, with its name. */
+  readonly draft: string;
   readonly questions: readonly Question[];
   /** Why a name can't be given to it; null where it can. */
   readonly taken: (id: string) => string | null;
@@ -30,9 +33,9 @@ export interface Given {
 }
 
 /**
- * Asks for what a file needs, one thing after another, and writes it once it reads without a problem. Where nobody
- * sits there, all comes from flags. Nothing that is there already is written over; a person who breaks off finds the
- * answers again.
+ * Asks for what a file needs, one thing after another, and writes it. Where nobody sits there, all comes from flags. What
+ * the reader finds wrong with the file stands in it as comments, each at its place. Nothing that is there already is
+ * written over, and no answer is lost: whoever breaks off, gave a wrong flag or has no room on the disk finds them again.
  */
 export async function newFile(
   effects: Effects,
@@ -42,35 +45,72 @@ export async function newFile(
 ): Promise<ExitStatus> {
   const early = given.id === null ? null : idFault(file, given.id);
   if (early !== null) return refused(effects, early);
-  const draft = await openDraft(effects, `${file.what}-${given.id ?? 'unnamed'}`);
+  const draft = await openDraft(effects, `${file.draft}-${given.id ?? 'unnamed'}`);
+  const before = earlierAnswers(asker ? (text) => asker.say(text) : effects.tell, draft, given);
+  const keeper = answerKeeper(effects, file, draft);
   try {
     const whole = asker
-      ? await askedAnswers(effects, file, given, { asker, draft })
-      : await flagAnswers(effects, file, given);
+      ? await askedAnswers(effects, file, before, { asker, keeper })
+      : await flagAnswers(effects, file, before, keeper);
     if (whole === null) return exitStatus.inputErrors;
-    const id = lineOf(whole, 'id');
-    await effects.write(file.path(id), file.text(id, whole));
-    if (asker) await draft.discard();
-    effects.out(file.path(id));
-    for (const line of file.told(id, whole)) effects.tell(line);
-    return exitStatus.done;
+    return await written(effects, file, whole, keeper);
   } catch (error) {
     if (!(error instanceof Interrupted)) throw error;
-    return refused(
-      effects,
-      `no ${file.what} is written; ${draft.path} keeps the answers, and the same command goes on`,
-    );
+    return refused(effects, `no ${file.what} is written${keeper.told()}`);
   }
 }
 
+/** Answers that an earlier try left, and those of the command, which go before. */
+function earlierAnswers(say: (text: string) => void, draft: Draft, given: Given): Beforehand {
+  const { answers, open } = draft.before;
+  const count = Object.keys(answers).length;
+  if (count > 0)
+    say(`answers of an earlier try are taken, ${count} in all; without ${draft.path} all is asked anew`);
+  const own = withName(given);
+  return { answers: { ...answers, ...own }, ...(open !== undefined && !(open in own) && { open }) };
+}
+
+/** Keeps the answers of one try as they come. */
+interface AnswerKeeper {
+  keep(answers: Beforehand): Promise<void>;
+  /** What is said of them where the file is not written. */
+  told(): string;
+  discard(): Promise<void>;
+}
+
+function answerKeeper(effects: Effects, file: NewFile, draft: Draft): AnswerKeeper {
+  let state: 'none' | 'kept' | 'not-kept' = 'none';
+  return {
+    keep: async (answers) => {
+      const something = Object.entries(answers.answers).some(
+        ([key, lines]) => key !== 'id' && lines.length > 0,
+      );
+      if (!something) return;
+      const isFirst = state !== 'not-kept';
+      state = (await draft.save(answers)) ? 'kept' : 'not-kept';
+      if (state === 'not-kept' && isFirst)
+        effects.tell(
+          `the answers can't be kept in ${draft.path}: do not break off before the ${file.what} is written`,
+        );
+    },
+    told: () => (state === 'kept' ? `; ${draft.path} keeps the answers, and the same command goes on` : ''),
+    discard: draft.discard,
+  };
+}
+
 /** Everything by flags: what is wrong or lacking is told in one go. */
-async function flagAnswers(effects: Effects, file: NewFile, given: Given): Promise<Answers | null> {
-  const { answers, faults } = await answersOf(questionsOf(file), withName(given), null);
-  if (faults.length > 0) {
-    refused(effects, ...faults);
-    return null;
-  }
-  return tellProblems(effects, file, answers) ? null : answers;
+async function flagAnswers(
+  effects: Effects,
+  file: NewFile,
+  before: Beforehand,
+  keeper: AnswerKeeper,
+): Promise<Answers | null> {
+  const { answers, faults } = await answersOf(questionsOf(file), before, null);
+  if (faults.length === 0) return answers;
+  await keeper.keep({ answers });
+  refused(effects, ...faults);
+  if (keeper.told() !== '') refused(effects, `nothing is written yet${keeper.told()} with what is mended`);
+  return null;
 }
 
 function withName({ id, answers }: Given): Answers {
@@ -79,37 +119,74 @@ function withName({ id, answers }: Given): Answers {
 
 interface Asking {
   readonly asker: Asker;
-  readonly draft: Draft;
+  readonly keeper: AnswerKeeper;
 }
 
-/** What a person answers, until the file reads without a problem; null where the person leaves off. */
+/** What a person answers, until the file reads without a problem or is to be written as it is. */
 async function askedAnswers(
   effects: Effects,
   file: NewFile,
-  given: Given,
-  { asker, draft }: Asking,
-): Promise<Answers | null> {
+  given: Beforehand,
+  { asker, keeper }: Asking,
+): Promise<Answers> {
   const questions = questionsOf(file);
-  const count = Object.keys(draft.answers).length;
-  if (count > 0)
-    asker.say(`${count} answers of an earlier try are taken; without ${draft.path} all is asked anew`);
-  let before: Answers = { ...draft.answers, ...withName(given) };
+  asker.say(
+    'Enter takes what is offered. ? leaves open what is not known yet: the file marks it. Ctrl-C keeps the answers.',
+  );
+  let before = given;
   for (;;) {
-    const { answers } = await answersOf(questions, before, asker, draft.save);
-    if (!tellProblems(effects, file, answers)) return answers;
+    const { answers } = await answersOf(questions, before, asker, keeper.keep);
+    const problems = problemsOf(file, answers);
+    if (problems.length === 0) return answers;
+    refused(effects, ...problems.map(problemText));
     const again = await askedAgain(questions, answers, asker);
-    if (again === '') throw new Interrupted();
+    if (again === '') return answers;
     const { [again]: _, ...others } = answers;
-    before = others;
+    before = { answers: others };
   }
 }
 
-/** True where the file that the answers make would have problems: they are told. */
-function tellProblems(effects: Effects, file: NewFile, answers: Answers): boolean {
+function problemsOf(file: NewFile, answers: Answers): readonly Problem[] {
   const id = lineOf(answers, 'id');
-  const problems = file.problems(file.path(id), file.text(id, answers), answers);
-  refused(effects, ...problems.map(problemText));
-  return problems.length > 0;
+  return file.problems(file.path(id), file.text(id, answers), answers);
+}
+
+/** Writes the file, with what is wrong in it marked; where it can't be written, its answers are kept, or its text is told. */
+async function written(
+  effects: Effects,
+  file: NewFile,
+  answers: Answers,
+  keeper: AnswerKeeper,
+): Promise<ExitStatus> {
+  const id = lineOf(answers, 'id');
+  const path = file.path(id);
+  const problems = problemsOf(file, answers);
+  const own = problems.filter(({ where }) => where.file === path);
+  const text = markedText(file.text(id, answers), own);
+  try {
+    await effects.write(path, text);
+  } catch (error) {
+    await keeper.keep({ answers });
+    refused(
+      effects,
+      `${path} can't be written${keeper.told() === '' ? `; this is its text:\n${text}` : keeper.told()}`,
+    );
+    throw error;
+  }
+  await keeper.discard();
+  effects.out(path);
+  if (own.length > 0)
+    effects.tell(
+      `${path} is written, and ${placesLeft(own.length)} still to be written in it: comments tell what`,
+    );
+  for (const problem of problems.filter(({ where }) => where.file !== path))
+    effects.tell(problemText(problem));
+  for (const line of file.told(id, answers)) effects.tell(line);
+  return problems.length > 0 ? exitStatus.inputErrors : exitStatus.done;
+}
+
+function placesLeft(count: number): string {
+  return count === 1 ? 'one place is' : `${count} places are`;
 }
 
 /** The name is asked for behind the title, of which one can be made. */
@@ -142,12 +219,12 @@ function idFault(file: NewFile, id: string): string | null {
   return file.taken(id);
 }
 
-/** Which answer is given anew; empty for none. */
+/** Which answer is given anew; empty for none: the file is written with what is wrong marked. */
 function askedAgain(questions: readonly Question[], answers: Answers, asker: Asker): Promise<string> {
   const keys = questions.filter(({ key }) => key in answers && key !== 'id');
   const choices = [
     ...keys.map(({ key, asks }) => ({ value: key, says: `${key}: ${asks}` })),
-    { value: '', says: 'none: leave off' },
+    { value: '', says: 'none: it is written as it is, and comments mark what is missing' },
   ];
-  return asker.ask({ message: 'Which answer is given anew?', choices, fallback: null, fault: () => null });
+  return asker.ask({ message: 'Which answer is given anew?', choices, fallback: '', fault: () => null });
 }

@@ -28,6 +28,7 @@ function jobFile(shop: OpenShop, around: JobSurroundings, taken: ReadonlySet<str
   const vehicleOf = (answers: Answers) => vehicles[lineOf(answers, 'vehicle')];
   return {
     what: 'job',
+    draft: 'job',
     questions: jobQuestions(around),
     taken: (name) =>
       taken.has(onAnyDisk(name)) ? `the job "${name}" is there already: a name is never used twice` : null,

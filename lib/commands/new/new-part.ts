@@ -52,6 +52,7 @@ function partFile(files: readonly SourceFile[], kind: KindName): NewFile {
   const paths = new Set(files.map(({ path }) => onAnyDisk(path)));
   return {
     what: 'part',
+    draft: `part-${kind}`,
     questions: partQuestions(kind),
     taken: (id) =>
       Object.hasOwn(parts, id) || paths.has(onAnyDisk(pathOf(id)))

@@ -76,7 +76,7 @@ async function shopAnswers(effects: Effects, given: Answers, asker: Asker | null
     }),
   );
   try {
-    const { answers, faults } = await answersOf(questions, given, asker);
+    const { answers, faults } = await answersOf(questions, { answers: given }, asker);
     if (faults.length === 0) return answers;
     refused(effects, ...faults);
   } catch (error) {

@@ -31,6 +31,7 @@ export function vehicleFile(files: readonly SourceFile[]): NewFile {
   const taken = new Set(files.map(({ path }) => onAnyDisk(path)));
   return {
     what: 'vehicle',
+    draft: 'vehicle',
     questions: vehicleQuestions({ parts, problems: (id, text) => problemsIn(pathOf(id), text) }),
     taken: (id) =>
       taken.has(onAnyDisk(pathOf(id)))

@@ -56,7 +56,11 @@ export const wireTables = {
       { title: 'length', length: 'way', lengthM: ({ lengthM }) => lengthM, feet: true },
       { title: 'bundle', length: 'size', lengthM: ({ bundleM }) => bundleM },
       { title: 'covering', value: ({ covering }) => covering },
-      { title: 'grommets', value: ({ grommets }) => listed(grommets.map(({ part }) => part ?? 'none fits')) },
+      {
+        title: 'grommets',
+        value: ({ grommets }) =>
+          listed(grommets.map(({ part, own }) => part ?? (own ? "the vehicle's own" : 'none fits'))),
+      },
     ]),
   terminals: ({ shop, job, terminals, wires, items }) =>
     csvTable({ shop, job }, terminals, [

@@ -3,31 +3,14 @@ import { builders, customerAndShop, everyone } from '../audience.ts';
 import { extent, id, positiveNumber, quantity, quantityWithin, text } from '../fields.ts';
 import { reserveEnd } from '../reserve-end.ts';
 import { names, rows } from '../short-forms/short-form.ts';
-import {
-  filterOrder,
-  filterPassSchema,
-  filterTypeSchema,
-  holdingSchema,
-  polaritySchema,
-  signalPairSchema,
-} from '../vocabulary.ts';
+import { holdingSchema, polaritySchema, signalPairSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
+import { filterSchema } from './filter.ts';
 import { playedBandField } from './played-band.ts';
 
 /** Turns of a part on its board, counter-clockwise. */
 const turnSchema = z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)], {
   error: 'is not a turn: write 0, 90, 180 or 270 (degrees counter-clockwise)',
-});
-
-export const filterSchema = z.strictObject({
-  pass: builders(
-    filterPassSchema,
-    'What the filter lets through. A subsonic filter is a high-pass below the band of a subwoofer.',
-    { example: 'high-pass' },
-  ),
-  type: builders(filterTypeSchema, 'Its shape.', { example: 'butterworth' }),
-  order: builders(filterOrder, 'Its order: 1 is 6 dB per octave, 4 is 24 dB per octave.', { example: 2 }),
-  corner: builders(quantity('frequency'), 'Its corner frequency.', { example: '80 Hz' }),
 });
 
 /** One band of an equaliser. */

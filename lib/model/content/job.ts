@@ -3,8 +3,9 @@ import { builders, customerAndShop, everyone, shopOnly } from '../audience.ts';
 import { day, fileId, id, measured, privateText, revision, terminalRef, text } from '../fields.ts';
 import { jobStatusSchema } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
+import type { filterSchema } from './filter.ts';
 import { boardSchema, type fixingSchema, linkSchema, runSchema } from './job-board.ts';
-import { deviceSchema, type filterSchema } from './job-device.ts';
+import { deviceSchema } from './job-device.ts';
 import { photoSchema } from './job-photo.ts';
 import { formatVersion } from './shop.ts';
 

@@ -28,6 +28,10 @@ const passSchema = shortened(
       'Diameter of the hole that it goes through where it begins.',
       { example: '20 mm', picture: 'route' },
     ),
+    'own-grommet': builders(
+      z.boolean().default(false),
+      "Whether the vehicle's own grommet sits in that hole and stays there. The hole is then the bore that wires go through.",
+    ),
     inboard: builders(
       quantityWithin('length', { least: 0, most: 1.5 }).optional(),
       'How far inboard of its side it lies. Two routes on one side are told apart by it.',

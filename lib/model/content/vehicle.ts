@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { builders, everyone } from '../audience.ts';
 import { extent, fileId, id, quantity, quantityWithin, terminalRef, text, wireSize } from '../fields.ts';
+import { houseRuleValue } from '../house-rules.ts';
 import { reserveEnd } from '../reserve-end.ts';
 import { rows, shortened } from '../short-forms/short-form.ts';
 import { systemVoltageField } from '../system-voltage.ts';
@@ -12,6 +13,7 @@ import {
   zoneKindSchema,
 } from '../vocabulary.ts';
 import { section } from '../writing/field-text.ts';
+import type { AmbientGroup } from '../zone-ambient.ts';
 import { outputsSchema } from './integration.ts';
 import { formatVersion } from './shop.ts';
 import { routeSchema, vehicleStretch } from './vehicle-route.ts';
@@ -131,6 +133,9 @@ const seatSchema = shortened(
   { form: 'titled' },
 );
 
+const ambient = (group: AmbientGroup, says: string, example: string) =>
+  builders(houseRuleValue(`ambient-${group}`).optional(), says, { example, leftOut: `{ambient-${group}}` });
+
 /** `content/vehicles/<id>.yaml`. */
 export const vehicleSchema = z.strictObject({
   rackleaf: section(formatVersion, 'The format version. Every file begins with it.'),
@@ -182,6 +187,19 @@ export const vehicleSchema = z.strictObject({
     quantityWithin('voltage', { least: 10, most: 36 }).optional(),
     'What its regulator holds, measured at the alternator, warm and with the loads on.',
     { example: '14.2 V', leftOut: "as the alternator's part says, else {voltage-sizing}" },
+  ),
+  ambient: section(
+    z
+      .strictObject({
+        'engine-bay': ambient('engine-bay', 'Engine bay, bulkhead and underbody.', '85 C'),
+        'near-exhaust': ambient('near-exhaust', 'Near the exhaust.', '120 C'),
+        cabin: ambient('cabin', 'Cabin, sills, cargo area and under the carpet.', '45 C'),
+        roof: ambient('roof', 'Roof, and trim that the sun reaches.', '70 C'),
+        'dash-top': ambient('dash-top', 'Top of the dash.', '85 C'),
+      })
+      .optional(),
+    'The warmest air in parts of this vehicle, as it was read there. Conductors, coverings and the heat of a space follow.',
+    { leftOut: 'the house rule of each' },
   ),
   fitted: section(
     z.record(id, fittedSchema),

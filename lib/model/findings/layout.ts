@@ -1,5 +1,5 @@
 import type { FindingEntry } from './entry.ts';
-import { commonPractice, geometry, shopStock } from './source.ts';
+import { commonPractice, geometry, partData, shopStock } from './source.ts';
 
 /** Where parts stand on a board, and the ways of the wires between them. */
 export const layoutFindings = {
@@ -63,6 +63,11 @@ export const layoutFindings = {
     levels: ['caution'],
     ...commonPractice,
   },
+  'air-over-short': {
+    asks: 'Over a part stays the air that its maker asks for, up to the front of its space.',
+    levels: ['caution'],
+    ...partData,
+  },
   'control-covered': {
     asks: 'A hand or a straight tool comes to each control.',
     levels: ['stop'],
@@ -99,8 +104,8 @@ export const layoutFindings = {
     ...geometry,
   },
   'bend-too-tight': {
-    asks: 'No bend on the way of a wire is tighter than the wire may be bent.',
-    levels: ['caution'],
+    asks: 'No bend on the way of a wire is tighter than {bend-diameters} outside diameters; one below {bend-diameters-limit} kinks it, and stops.',
+    levels: ['stop', 'caution'],
     ...commonPractice,
   },
   'length-short-of-way': {

@@ -109,7 +109,7 @@ export const mountingFindings = {
     ...partData,
   },
   'part-not-held': {
-    asks: 'A part on a board has holes for screws, or it is written what holds it; a heavy one is not stuck on alone.',
+    asks: 'A part on a board has holes for screws, or it is written what holds it and where that is screwed down; a heavy one is not stuck on alone.',
     levels: ['caution'],
     ...commonPractice,
   },

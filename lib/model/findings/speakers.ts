@@ -184,8 +184,8 @@ export const speakerFindings = {
     ...commonPractice,
   },
   'filter-not-made': {
-    asks: 'A device makes the filters that the job asks of it, and its controls leave them in the path.',
-    levels: ['caution'],
+    asks: 'A device makes the filters that the job asks of it, by a control or a menu of its part, and leaves them in the path. One that it does not make is in no path.',
+    levels: ['stop', 'caution'],
     ...partData,
   },
   'boost-unknown': {

@@ -17,6 +17,15 @@ export const boardRules = {
   'gap-fan': { says: 'Air at a fan', dimension: 'length', value: 2 * inch, ...cp },
   'gap-signal-plug': { says: 'Room for signal plugs', dimension: 'length', value: 2 * inch, ...cp },
   'bend-diameters': { says: 'Least bend radius, in outside diameters', dimension: 'count', value: 4, ...cp },
+  // HD 516 gives 2 outside diameters for one careful bend of a flexible conductor at its end, to 8 mm; from memory.
+  'bend-diameters-limit': {
+    says: 'Bend radius below which a conductor is kinked, in outside diameters',
+    dimension: 'count',
+    value: 2,
+    above: 0,
+    citation: 'HD 516, careful bending at a termination; quoted from memory',
+    mark: 'mem',
+  },
   'gap-power-bend': {
     says: 'Room for a power conductor to bend',
     dimension: 'length',

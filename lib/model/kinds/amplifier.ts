@@ -5,6 +5,7 @@ import { rows, shortened } from '../short-forms/short-form.ts';
 import { section } from '../writing/field-text.ts';
 import { speakerLoad } from './bounds.ts';
 import { equipmentBase } from './fields/equipment.ts';
+import { menuFilterFields } from './fields/menu-filters.ts';
 import { supplySchema } from './fields/supply.ts';
 import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
@@ -55,6 +56,7 @@ export const amplifierSchema = z.strictObject({
   kind: kindField('amplifier'),
   ...equipmentBase,
   supply: supplySchema,
+  ...menuFilterFields,
   damping: section(
     z
       .strictObject({

@@ -18,10 +18,11 @@ export const speakerLoad = quantityWithin('resistance', { least: 0.25, most: 64 
 /** Output over input: above nothing, at most the whole. */
 export const efficiency = quantityWithin('ratio', { above: 0, most: 1 });
 
-/** The air that each edge asks for. */
+/** The air that each edge asks for, and the face. */
 export const edgeLengths = z.strictObject({
   left: builders(airGap.optional(), 'Air at the left edge.', { example: '1 in', picture: 'footprint' }),
   right: builders(airGap.optional(), 'Air at the right edge.', { example: '1 in', picture: 'footprint' }),
   top: builders(airGap.optional(), 'Air at the upper edge.', { example: '2 in', picture: 'footprint' }),
   bottom: builders(airGap.optional(), 'Air at the lower edge.', { example: '1 in', picture: 'footprint' }),
+  face: builders(airGap.optional(), 'Air over it, away from the board.', { example: '1 1/2 in' }),
 });

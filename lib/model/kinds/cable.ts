@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
+import { filterSchema } from '../content/filter.ts';
 import { partBase } from '../content/part-base.ts';
 import { extent, quantity, text, wireSize } from '../fields.ts';
 import { colourSchema, conductorRoleSchema, vehicleSideSchema } from '../vocabulary.ts';
@@ -43,6 +44,11 @@ export const cableSchema = z.strictObject({
     { example: '12 ft' },
   ),
   plugs: builders(text('phono').optional(), 'What its ends plug into.'),
+  filter: section(
+    filterSchema.optional(),
+    'Of a made-up line lead with a passive filter in it: that filter. It stands in the path of what the lead feeds.',
+    { leftOut: 'it lets everything through' },
+  ),
   'y-lead': builders(
     z.boolean().default(false),
     'Whether all of its conductors begin at one plug: one output then feeds as many inputs.',

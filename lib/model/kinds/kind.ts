@@ -32,14 +32,23 @@ export type PartElement =
     }
   | { readonly kind: 'load'; readonly from: string; readonly to: string; readonly type: SupplyType };
 
+/** A hole for a screw, from the lower left corner of a foot, metres. */
+interface Hole {
+  readonly xM: number;
+  readonly yM: number;
+  readonly diameterM: number;
+}
+
 /** The space that a part takes on a board. Edges and positions before any turn. */
 export interface Footprint {
   readonly widthM: number;
   readonly depthM: number;
   readonly heightM: number;
   readonly massKg: number;
-  readonly holes: readonly { readonly xM: number; readonly yM: number; readonly diameterM: number }[];
-  readonly airM: Readonly<Partial<Record<Edge, number>>>;
+  readonly holes: readonly Hole[];
+  /** Those of what holds it; they may lie beside its foot. */
+  readonly bracketHoles: readonly Hole[];
+  readonly airM: Readonly<Partial<Record<Edge | 'face', number>>>;
   readonly cooling: Readonly<Partial<Record<Edge, 'fins' | 'fan' | undefined>>>;
 }
 
@@ -84,6 +93,10 @@ export function equipmentKind<S extends z.ZodObject<typeof equipmentBase>>(
   };
 }
 
+function holeOf({ x, y, diameter }: Equipment['mounting-holes'][number]): Hole {
+  return { xM: x, yM: y, diameterM: diameter };
+}
+
 /** The footprint of a mounted part, from its own data. */
 export function footprintOf(part: Equipment): Footprint {
   return {
@@ -91,7 +104,8 @@ export function footprintOf(part: Equipment): Footprint {
     depthM: part.size.depth,
     heightM: part.size.height,
     massKg: part.mass,
-    holes: part['mounting-holes'].map((hole) => ({ xM: hole.x, yM: hole.y, diameterM: hole.diameter })),
+    holes: part['mounting-holes'].map(holeOf),
+    bracketHoles: part['bracket-holes'].map(holeOf),
     airM: part.air ?? {},
     cooling: part.cooling ?? {},
   };

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { builders } from '../audience.ts';
-import { count, quantityWithin } from '../fields.ts';
+import { quantityWithin } from '../fields.ts';
 import { equipmentBase } from './fields/equipment.ts';
+import { menuFilterFields } from './fields/menu-filters.ts';
 import { supplySchema } from './fields/supply.ts';
 import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
@@ -18,11 +19,7 @@ export const processorSchema = z.strictObject({
     z.boolean().optional(),
     'Whether it adds inputs that each carry a part of the band up to full range.',
   ),
-  'filter-orders': builders(
-    z.array(count).optional(),
-    'The orders that its filters offer: 2 is 12 dB per octave.',
-    { example: [1, 2, 3, 4] },
-  ),
+  ...menuFilterFields,
 });
 
 export const processor = equipmentKind('Signal processors', processorSchema, (part) =>

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { outputsSchema } from '../content/integration.ts';
 import { section } from '../writing/field-text.ts';
 import { equipmentBase } from './fields/equipment.ts';
+import { menuFilterFields } from './fields/menu-filters.ts';
 import { supplySchema } from './fields/supply.ts';
 import { equipmentKind, kindField, supplyElement } from './kind.ts';
 
@@ -9,6 +10,7 @@ export const sourceUnitSchema = z.strictObject({
   kind: kindField('source-unit'),
   ...equipmentBase,
   supply: supplySchema,
+  ...menuFilterFields,
   outputs: section(
     outputsSchema.default({}),
     'What its outputs give by its maker, by terminal or pair. What was found in a vehicle goes before it.',

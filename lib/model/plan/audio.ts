@@ -22,6 +22,8 @@ export const planFilterSchema = z.object({
   type: builders(filterTypeSchema),
   order: number,
   cornerHz: everyone(z.number()),
+  /** True of a passive one in a lead, at which nothing is set. */
+  inLead: builders(z.boolean().optional()),
 });
 
 /** An equaliser band or a boost in the path; null where its centre or its shape is not known. */

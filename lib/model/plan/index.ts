@@ -62,6 +62,9 @@ export const buildPlanSchema = z.object({
     paper: builders(paperSchema),
     largerPaper: builders(largerPaperSchema.nullable().default(null)),
     siteUrl: builders(z.string().nullable()),
+    /** What the shop warranted and asked when this was planned; a plan from before has none. */
+    warranty: z.array(everyone(z.string())).optional(),
+    terms: z.array(everyone(z.string())).optional(),
   }),
   vehicle: z.object({
     id: everyone(z.string()),

@@ -110,7 +110,13 @@ export const planRunSchema = z.object({
     .optional(),
   /** One for each sharp edge on the way; no part where the catalogue has none that fits. */
   grommets: z.array(
-    z.object({ zone: builders(zoneKindSchema), holeM: orNull, part: builders(z.string().nullable()) }),
+    z.object({
+      zone: builders(zoneKindSchema),
+      holeM: orNull,
+      part: builders(z.string().nullable()),
+      /** True where the vehicle's own grommet takes the bundle: nothing is opened and none is fitted. */
+      own: builders(z.literal(true).optional()),
+    }),
   ),
 });
 

@@ -35,8 +35,8 @@ export function isRow(written: string): boolean {
 }
 
 /**
- * The names that a written name stands for: `CH1..4` is CH1, CH2, CH3 and CH4, `B+, GND` is B+ and GND. A name
- * without two dots or a comma stands for itself.
+ * The names that a written name stands for: `CH1..4` is CH1, CH2, CH3 and CH4, `B+, GND` is B+ and GND. A row
+ * may run downwards, as `IN5..1` does where the last lies first. A name without two dots or a comma stands for itself.
  */
 export function rowNames(written: string): readonly string[] | Unreadable {
   if (!isRow(written)) return [written];
@@ -60,9 +60,10 @@ function namesOfPart(part: string): readonly string[] | Unreadable {
   if (from !== String(Number(from)) || to !== String(Number(to)))
     return { unreadable: `is no row: a number in ${part} begins with 0; write 1..4` };
   const [first, last] = [Number(from), Number(to)];
-  if (last < first) return { unreadable: `runs downwards: write ${stem}${to}..${from}${end}` };
-  if (last - first >= most) return tooMany(last - first + 1);
-  return Array.from({ length: last - first + 1 }, (_, index) => `${stem}${first + index}${end}`);
+  const count = Math.abs(last - first) + 1;
+  if (count > most) return tooMany(count);
+  const step = last < first ? -1 : 1;
+  return Array.from({ length: count }, (_, index) => `${stem}${first + step * index}${end}`);
 }
 
 function tooMany(count: number): Unreadable {

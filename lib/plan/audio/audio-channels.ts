@@ -19,7 +19,8 @@ import type { Amplifier, Channel, CoilField, Output } from './amplifier-output.t
 import { channelGain } from './channel-gain.ts';
 import { askedLoad, planWirings, wayOutOfLowLoad } from './channel-wirings.ts';
 import { peaksBefore } from './path-peaks.ts';
-import { feedOf, filtersBefore } from './signal-path.ts';
+import { feedOf } from './signal-feed.ts';
+import { filtersBefore } from './signal-path.ts';
 
 /** A channel with what its coils get. */
 export interface PlannedChannel {

@@ -5,6 +5,7 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanGain } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
+import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
 import type { CoilField, Output } from './amplifier-output.ts';
@@ -49,7 +50,7 @@ export function channelGain(
     loadOhm: load.loadOhm.value,
     powerW: channel.powerW,
     speakersW: speakersLimitW(load, field),
-    ratedSupplyV: job.rules['voltage-rated'].value,
+    ratedSupplyV: ratedSupplyV(output.part.supply, job.rules),
     supplyV: job.rules['voltage-sizing'].value,
     regulated: output.part.supply.type === 'regulated',
     overlapDb,

@@ -1,7 +1,7 @@
+import { actsOn, writtenNames } from '../../audio/filter/filter-offers.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanFilter } from '../../model/plan/index.ts';
-import { stemName } from '../../model/ports/pair-name.ts';
 import { parseQuantity, writeQuantity } from '../../model/quantity/quantity.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';
 
@@ -12,8 +12,9 @@ export interface FilterState {
   readonly why: string;
 }
 
-/** One filter that an amplifier has for some of its channels: a switch, a knob for the corner, or both. */
+/** One filter that a device has for some of its channels or outputs: a switch, a knob for the corner, or both. */
 export interface BuiltInFilter {
+  /** Channels of an amplifier; outputs of another device. */
   readonly channels: readonly string[];
   /** What it lets through after commissioning; null where it stands at a position that lets everything through. */
   readonly pass: FilterPass | null;
@@ -27,7 +28,7 @@ export interface BuiltInFilter {
 type Named = readonly [name: string, spec: ControlSpec];
 
 /**
- * The filters of an amplifier as its controls stand after commissioning. The job's own state goes first; then a filter
+ * The filters of a device as its controls stand after commissioning. The job's own state goes first; then a filter
  * that the job asks of the channel; what it asks nothing of stands out of the way: a switch where it lets everything
  * through, a knob at the stop that takes least. A filter before the amplifier is then the only one at its corner.
  */
@@ -36,7 +37,7 @@ export function finalFilters(device: Device): readonly BuiltInFilter[] {
   const switches = controls.filter(([, { filter }]) => filter?.passes);
   const knobs = controls.filter(([, { filter }]) => !filter?.passes);
   const shared = (a: ControlSpec, b: ControlSpec) =>
-    channelsOf(device, a).some((one) => channelsOf(device, b).includes(one));
+    actsOn(device, a).some((one) => actsOn(device, b).includes(one));
   return [
     ...switches.map((own) => {
       const knob = knobs.find(([, spec]) => !spec.filter?.pass && shared(spec, own[1]));
@@ -46,20 +47,15 @@ export function finalFilters(device: Device): readonly BuiltInFilter[] {
   ];
 }
 
-/** The channels that a control acts on. */
-export function channelsOf({ spec }: Device, { channels }: ControlSpec): readonly string[] {
-  return channels ?? (spec?.kind === 'amplifier' ? Object.keys(spec.channels) : []);
-}
-
-/** The filters that the job asks of some channels of an amplifier itself. */
-export function askedOf({ spec, given }: Device, channels: readonly string[]): readonly PlanFilter[] {
-  if (spec?.kind !== 'amplifier') return [];
-  const terminals = channels.flatMap((name) => {
-    const channel = spec.channels[name];
-    return channel ? [channel.positive, channel.negative, stemName(channel.positive)] : [];
-  });
-  return [...new Set(terminals)].flatMap((where) =>
-    (given?.filters[where] ?? []).map(({ corner, ...filter }) => ({ ...filter, where, cornerHz: corner })),
+/** The filters that the job asks of some channels of an amplifier, or of some outputs of another device. */
+export function askedOf(device: Device, channels: readonly string[]): readonly PlanFilter[] {
+  const places = channels.flatMap((name) => writtenNames(device, name));
+  return [...new Set(places)].flatMap((where) =>
+    (device.given?.filters[where] ?? []).map(({ corner, ...filter }) => ({
+      ...filter,
+      where,
+      cornerHz: corner,
+    })),
   );
 }
 
@@ -71,7 +67,7 @@ function ownState({ given }: Device, name: string): FilterState | null {
 
 function switched(device: Device, [name, spec]: Named, knob: Named | null): BuiltInFilter {
   const { passes = {}, corner, type, order } = spec.filter ?? {};
-  const channels = channelsOf(device, spec);
+  const channels = actsOn(device, spec);
   const asked = askedOf(device, channels).find(({ pass }) => Object.values(passes).includes(pass));
   const own = ownState(device, name);
   const state: FilterState =
@@ -120,7 +116,7 @@ function knobBeside(
 /** A knob with a filter of its own, which is always in the path. */
 function turned(device: Device, [name, spec]: Named): BuiltInFilter {
   const { pass = null, range, type, order } = spec.filter ?? {};
-  const channels = channelsOf(device, spec);
+  const channels = actsOn(device, spec);
   const asked = askedOf(device, channels).find((filter) => filter.pass === pass);
   const outHz = pass === 'low-pass' ? range?.to : range?.from;
   const state: FilterState =
@@ -150,8 +146,8 @@ function hertzOf(text: string | null): number | null {
 }
 
 /**
- * The filters that an amplifier leaves in the path of a channel after commissioning, beside those that the job asks of
- * it: of a knob without an off position, of a switch that the job leaves on.
+ * The filters that a device leaves in the path of a channel or an output after commissioning, beside those that the job
+ * asks of it: of a knob without an off position, of a switch that the job leaves on.
  */
 export function filtersLeftIn(device: Device, channel: string, where: string): PlanFilter[] {
   const names = channel.split('+');

@@ -1,10 +1,10 @@
+import { actsOn } from '../../audio/filter/filter-offers.ts';
 import type { Device, LinkEnd } from '../../model/content/resolved-job.ts';
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanPeak } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import { parseQuantity } from '../../model/quantity/quantity.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
-import { channelsOf } from './final-filters.ts';
 
 /** A boost of an amplifier as it stands after commissioning. */
 export interface Boost {
@@ -27,7 +27,7 @@ export function boostsOf(device: Device): readonly Boost[] {
     if (spec.what !== 'boost') return [];
     const state =
       given?.['after-commissioning'][control] ?? spec.final ?? given?.settings[control] ?? spec.safe;
-    return [{ control, channels: channelsOf(device, spec), state, peaks: peaksAt(spec, state) }];
+    return [{ control, channels: actsOn(device, spec), state, peaks: peaksAt(spec, state) }];
   });
 }
 

@@ -1,13 +1,14 @@
-import type { JobFilter } from '../../model/content/job.ts';
-import { type Device, type Job, type LinkEnd, terminalId } from '../../model/content/resolved-job.ts';
+import type { Device, Job, LinkEnd } from '../../model/content/resolved-job.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import { stemName } from '../../model/ports/pair-name.ts';
 import type { DevicesById } from '../wiring/conductor-role.ts';
+import { askedFilters } from './filters-asked.ts';
 import { filtersLeftIn } from './final-filters.ts';
+import { feedOf, filterInLead, playedInputs } from './signal-feed.ts';
 
 /**
- * The filters in the path of an amplifier channel after commissioning: of the processor output that feeds its input,
- * those that the job asks of the amplifier, and what its own controls leave in beside.
+ * The filters in the path of an amplifier channel after commissioning: of the output that feeds its input, those that
+ * the job asks of the amplifier, and what its own controls leave in beside. What a part does not make is not among them.
  */
 export function filtersBefore(
   job: Job,
@@ -23,39 +24,45 @@ export function filtersBefore(
   const names = [...new Set([positive, negative].flatMap((terminal) => [terminal, stemName(terminal)]))];
   return [
     ...feedFilters(job, devices, { device: amplifier.id, terminal: input }),
-    ...filtersAt(devices, amplifier.id, names),
+    ...filtersAt(amplifier, names),
     ...filtersLeftIn(amplifier, channel, `${amplifier.id}.${stemName(positive)}`),
   ];
 }
 
-/** The output that a signal input is linked to, whichever way round the link is written; a pair by its positive. */
-export function feedOf(job: Job, input: LinkEnd): LinkEnd | null {
-  const id = terminalId(input);
-  const isInput = (end: LinkEnd) => terminalId(end) === id || terminalId(end) === `${id}+`;
-  for (const { from, to } of job.links) {
-    if (isInput(to)) return from;
-    if (isInput(from)) return to;
-  }
-  return null;
-}
-
-/** The filters that the job asks of the output that feeds an input. */
-export function feedFilters(job: Job, devices: DevicesById, input: LinkEnd): PlanFilter[] {
+/**
+ * The filters that a signal has passed before an input: of the output that feeds it and of the lead between, and before
+ * a processor those that all inputs have which that output plays.
+ */
+export function feedFilters(
+  job: Job,
+  devices: DevicesById,
+  input: LinkEnd,
+  passed: readonly string[] = [],
+): PlanFilter[] {
   const feeding = feedOf(job, input);
-  if (feeding === null) return [];
-  return filtersAt(devices, feeding.device, [...new Set([feeding.terminal, stemName(feeding.terminal)])]);
+  const device = feeding && devices.get(feeding.device);
+  if (!feeding || !device || passed.includes(device.id)) return [];
+  const name = stemName(feeding.terminal);
+  const lead = filterInLead(job, input);
+  const { linked } =
+    device.spec?.kind === 'processor' ? playedInputs(job, devices, device, feeding.terminal) : { linked: [] };
+  const [first = [], ...others] = linked.map((one) => feedFilters(job, devices, one, [...passed, device.id]));
+  return [
+    ...first.filter((filter) => others.every((list) => list.some((one) => isAlike(one, filter)))),
+    ...filtersAt(device, [...new Set([feeding.terminal, name])]),
+    ...(device.spec?.kind === 'amplifier' ? [] : filtersLeftIn(device, name, `${device.id}.${name}`)),
+    ...(lead ? [lead] : []),
+  ];
 }
 
-/** What the job asks of a device at a terminal, by any of its names. */
-function filtersAt(devices: DevicesById, device: string, names: readonly string[]): PlanFilter[] {
-  const filters = devices.get(device)?.given?.filters ?? {};
-  return names.flatMap((name) =>
-    (filters[name] ?? []).map((filter) => planFilter(`${device}.${name}`, filter)),
-  );
+function isAlike(a: PlanFilter, b: PlanFilter): boolean {
+  return a.pass === b.pass && a.type === b.type && a.order === b.order && a.cornerHz === b.cornerHz;
 }
 
-function planFilter(where: string, { pass, type, order, corner }: JobFilter): PlanFilter {
-  return { where, pass, type, order, cornerHz: corner };
+/** What a device makes of that which the job asks of it at a terminal, by any of its names. */
+function filtersAt(device: Device, names: readonly string[]): PlanFilter[] {
+  const made = askedFilters(device).filter(({ isMade }) => isMade);
+  return names.flatMap((name) => made.filter(({ at }) => at === name).map(({ filter }) => filter));
 }
 
 /** The inputs of an amplifier that a channel plays: its own, and those that are added to it. */

@@ -1,7 +1,6 @@
 import type { Device, Job, LinkEnd } from '../../model/content/resolved-job.ts';
-import { stemName } from '../../model/ports/pair-name.ts';
-import { type DevicesById, terminalRole } from '../wiring/conductor-role.ts';
-import { feedOf } from './signal-path.ts';
+import type { DevicesById } from '../wiring/conductor-role.ts';
+import { feedOf, playedInputs } from './signal-feed.ts';
 
 /** Outputs of the source that may be heard from an input of an amplifier. */
 export interface SignalSources {
@@ -37,25 +36,11 @@ export function sourcesOf(
 function throughProcessor(
   job: Job,
   devices: DevicesById,
-  { id, facts, given }: Device,
+  processor: Device,
   { terminal }: LinkEnd,
   passed: readonly string[],
 ): SignalSources {
-  const names = given?.mix[terminal] ?? given?.mix[stemName(terminal)];
-  const all = Object.keys(facts.terminals)
-    .filter((name) =>
-      ['signal-in', 'speaker-in-positive'].includes(
-        terminalRole(devices, { device: id, terminal: name }) ?? '',
-      ),
-    )
-    .map((name): LinkEnd => ({ device: id, terminal: name }));
-  const played = names ? all.filter((end) => names.some((name) => isNamed(end, name))) : all;
-  const linked = played.filter((end) => feedOf(job, end) !== null);
+  const { linked, isTold } = playedInputs(job, devices, processor, terminal);
   const found = sourcesOf(job, devices, linked, passed);
-  return { ...found, isTold: found.isTold && (names !== undefined || linked.length < 2) };
-}
-
-/** True for a terminal, or for the positive of a pair, by its name. */
-function isNamed(end: LinkEnd, name: string): boolean {
-  return end.terminal === name || stemName(end.terminal) === name;
+  return { ...found, isTold: found.isTold && isTold };
 }

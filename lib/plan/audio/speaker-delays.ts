@@ -6,7 +6,8 @@ import { isFault } from '../../model/fault.ts';
 import type { PlanChannel, PlanSharedDelay } from '../../model/plan/index.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { remarkFault } from '../remark-fault.ts';
-import { channelInputs, feedOf } from './signal-path.ts';
+import { feedOf } from './signal-feed.ts';
+import { channelInputs } from './signal-path.ts';
 
 /** What is set for a speaker. */
 export interface Delay {

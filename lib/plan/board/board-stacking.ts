@@ -47,8 +47,10 @@ function isClosed({ spec }: Device): boolean {
   return (spec?.kind === 'amplifier' || spec?.kind === 'processor') && !spec.supply['fuses-fitted'];
 }
 
-/** Air that a part asks for at any side, and so over its face, metres. */
+/** Air that a part asks for over its face; where its maker does not say, what it asks for at any side, metres. */
 function airOver({ spec, facts: { footprint } }: Device, rules: Job['rules']): number {
+  const madeM = footprint?.airM.face;
+  if (madeM !== undefined) return madeM;
   const cooled = Object.values(footprint?.cooling ?? {}).map((by) => {
     if (by === undefined) return 0;
     return rules[by === 'fan' ? 'gap-fan' : 'gap-fins'].value;

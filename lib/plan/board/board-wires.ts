@@ -146,7 +146,11 @@ function thickness(job: Job, along: readonly Link[], cableOf: (link: string) => 
     }),
   );
   const diameterM = bundleM(job, along, cableOf);
-  return { diameterM, bendRadiusM: job.rules['bend-diameters'].value * thickestM };
+  return {
+    diameterM,
+    bendRadiusM: job.rules['bend-diameters'].value * thickestM,
+    kinkRadiusM: job.rules['bend-diameters-limit'].value * thickestM,
+  };
 }
 
 /** Diameter of what lies together: of the cable where it has one, of a bundle of the conductors otherwise. */

@@ -8,6 +8,7 @@ import { commonPractice, type Traced, traced } from '../../model/trace.ts';
 import { chargerCurrents } from '../../power/network/charger-draw.ts';
 import { amplifierEfficiency, idleCurrentA } from '../../power/network/efficiency.ts';
 import { amplifierCurrents, type DeviceCurrents } from '../../power/network/load-current.ts';
+import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlannedChannel } from '../audio/audio-channels.ts';
 import { isSubwoofer } from '../audio/is-subwoofer.ts';
 import type { PlanBook } from '../plan-book.ts';
@@ -165,7 +166,7 @@ function amplifierLoad(
     {
       fusesA: [supply.fuse],
       ratedPowerW: ratedPower(device, channels).value,
-      ratedV: rules['voltage-rated'].value * share,
+      ratedV: ratedSupplyV(supply, rules, share),
       efficiency: amplifierEfficiency(supply, rules),
       supply: supply.type,
       musicDuty: duty,

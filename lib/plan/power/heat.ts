@@ -5,6 +5,7 @@ import type { Board, Device, Job } from '../../model/content/resolved-job.ts';
 import type { OperatingPoint, PlanHeat, PlanPower } from '../../model/plan/index.ts';
 import { ambientRules } from '../../model/zone-ambient.ts';
 import { powerShare } from '../../power/network/load-current.ts';
+import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { CircuitPaths } from './circuit/circuit-paths.ts';
 import { supplyOf } from './device-loads.ts';
@@ -57,7 +58,7 @@ function heatOfSpace({ spaceId, space }: Board, played: PlayedPower, book: PlanB
 }
 
 /** The box round the outline of a space, before its mounting plane. */
-function boxOfSpace({ outline, depth, right, upward }: Board['space']): CavityBox {
+export function boxOfSpace({ outline, depth, right, upward }: Board['space']): CavityBox {
   const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
   const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
   const stands = [right, upward].some((way) => way === 'up' || way === 'down');
@@ -95,7 +96,6 @@ function outputOf(
   const load = power.loads.find(({ item }) => item === device.id);
   const { powerW: ratedW = 0, musicDuty: duty = 0 } = load ?? {};
   if (!supply || !fed || ratedW === 0) return 0;
-  const { rules } = job;
-  const ratedV = rules['voltage-rated'].value * systemShare(job, paths.islands, fed.from);
+  const ratedV = ratedSupplyV(supply, job.rules, systemShare(job, paths.islands, fed.from));
   return duty * ratedW * powerShare(supply.type, voltageV, ratedV);
 }

@@ -39,6 +39,11 @@ export function isCovered(run: Run, zone: ZoneKind): boolean {
   return run.covering !== null || needs[zone].forms.length > 0;
 }
 
+/** Outside of a bundle where it passes a zone, metres: its covering lies round it where it has one there. */
+export function outsideInM(job: Pick<Job, 'rules'>, run: Run, zone: ZoneKind, bundleM: number): number {
+  return bundleM + (isCovered(run, zone) ? job.rules['covering-walls'].value : 0);
+}
+
 /** The covering of one stretch of a run, with the reason; `fits` is false where one is asked for and none was found. */
 export interface PassCovering {
   readonly part: string | null;

@@ -10,8 +10,11 @@ import { bundleDiameterM } from '../../power/conductor/bundle.ts';
 import { wireDiameterM } from '../board/board-wires.ts';
 import type { PlanBook } from '../plan-book.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
-import { coverPass, isCovered } from './run-coverings.ts';
+import { coverPass, isCovered, outsideInM } from './run-coverings.ts';
 import { tieCount, tieFor } from './ties.ts';
+
+/** Lengths that differ by less are one. */
+const sameM = 1e-9;
 
 /** The runs of a job: what lies in each, how thick it is, what protects it on its way. */
 export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, book: PlanBook): PlanRun[] {
@@ -29,12 +32,11 @@ export function planRuns(job: Job, sized: ReadonlyMap<string, SizedConductor>, b
       bundleM,
       covering: run.covering,
       passes: planPasses(job, run, bundleM, book),
-      grommets: run.route.passes.flatMap((pass) => {
-        if (!pass.edge) return [];
-        const holeM = pass['through-hole'] ?? null;
-        const outsideM = bundleM + (isCovered(run, pass.zone) ? job.rules['covering-walls'].value : 0);
-        return [{ zone: pass.zone, holeM, part: grommetFor(job, outsideM, holeM) }];
-      }),
+      grommets: run.route.passes.flatMap((pass) =>
+        pass.edge || pass['own-grommet']
+          ? [grommetAt(job, pass, outsideInM(job, run, pass.zone, bundleM))]
+          : [],
+      ),
     };
   });
 }
@@ -97,10 +99,28 @@ export function coveringCuts({
   return cuts;
 }
 
+/** What guards a bundle at an edge: the vehicle's own grommet where the bundle goes through it, else one of the catalogue. */
+function grommetAt(
+  job: Job,
+  pass: Run['route']['passes'][number],
+  outsideM: number,
+): PlanRun['grommets'][number] {
+  const holeM = pass['through-hole'] ?? null;
+  const own = pass['own-grommet'] && holeM !== null && outsideM <= holeM + sameM;
+  return {
+    zone: pass.zone,
+    holeM,
+    part: own || pass['own-grommet'] ? null : grommetFor(job, outsideM, holeM),
+    ...(own && { own }),
+  };
+}
+
 /** The smallest grommet that takes the bundle; in a hole that is there already, only one made for it. */
 function grommetFor(job: Job, bundleM: number, holeM: number | null): string | null {
   const fitting = partsOfKind(job.parts, 'grommet')
-    .filter(([, { bore, hole }]) => bore >= bundleM && (holeM === null || Math.abs(hole - holeM) < 0.0005))
+    .filter(
+      ([, { bore, hole }]) => bore >= bundleM - sameM && (holeM === null || Math.abs(hole - holeM) < 0.0005),
+    )
     .toSorted(([idA, a], [idB, b]) => a.bore - b.bore || (idA < idB ? -1 : 1));
   return fitting[0]?.[0] ?? null;
 }

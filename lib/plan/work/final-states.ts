@@ -1,8 +1,9 @@
+import { actsOn } from '../../audio/filter/filter-offers.ts';
 import type { Device } from '../../model/content/resolved-job.ts';
 import type { ControlSpec } from '../../model/kinds/fields/control-spec.ts';
 import type { PlanAudio, PlanChannel, PlanControl } from '../../model/plan/index.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
-import { channelsOf, finalFilters } from '../audio/final-filters.ts';
+import { finalFilters } from '../audio/final-filters.ts';
 import { boostsOf } from '../audio/path-peaks.ts';
 
 type Final = PlanControl['final'];
@@ -61,7 +62,7 @@ function stageOf(device: Device, name: string, spec: ControlSpec, { channels }: 
   const isKnown = boostsOf(device).some(({ control, peaks }) => control === name && peaks !== null);
   const isFlat = channels.some(
     (channel) =>
-      channel.gain?.state === 'equalising-flat' && isOneOf(device.id, channelsOf(device, spec), channel),
+      channel.gain?.state === 'equalising-flat' && isOneOf(device.id, actsOn(device, spec), channel),
   );
   return isKnown && !isFlat ? stages.boost : 'delays';
 }
@@ -88,7 +89,7 @@ function partState({ final, what }: ControlSpec, preset: string): Told {
 function gainState(device: Device, spec: ControlSpec, audio: Heard): Told | null {
   if (spec.what !== 'gain' || spec.final !== undefined) return null;
   return device.spec?.kind === 'amplifier'
-    ? byChannels(device, channelsOf(device, spec), audio.channels)
+    ? byChannels(device, actsOn(device, spec), audio.channels)
     : byInputs(device, audio.inputs);
 }
 

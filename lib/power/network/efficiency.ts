@@ -8,12 +8,16 @@ export function idleCurrentA(supply: Supply, rules: HouseRules): number {
   return supply.idle ?? rules[isAb ? 'idle-class-ab' : 'idle-class-d'].value;
 }
 
-/** Efficiency of an amplifier at full power and at an eighth: as its maker says, else the house rule of its class. */
+/**
+ * Efficiency of an amplifier at full power and at an eighth: as its maker says, else the house rule of its class. At an
+ * eighth it is at most that at full power, which its maker may give alone.
+ */
 export function amplifierEfficiency(supply: Supply, rules: HouseRules): Efficiency {
   const name = supply['amplifier-class'] ?? 'class-ab';
+  const full = supply.efficiency?.full ?? rules[`efficiency-${name}`].value;
   return {
-    full: supply.efficiency?.full ?? rules[`efficiency-${name}`].value,
-    eighth: supply.efficiency?.eighth ?? rules[`efficiency-${name}-eighth`].value,
+    full,
+    eighth: supply.efficiency?.eighth ?? Math.min(full, rules[`efficiency-${name}-eighth`].value),
     idleA: idleCurrentA(supply, rules),
   };
 }

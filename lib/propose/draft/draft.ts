@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import type { filterSchema } from '../../model/content/filter.ts';
 import type { JobBoard, JobDevice, JobFile, JobLink } from '../../model/content/job.ts';
 import { fixingSchema, linkSchema, runSchema } from '../../model/content/job-board.ts';
-import { deviceSchema, type filterSchema } from '../../model/content/job-device.ts';
+import { deviceSchema } from '../../model/content/job-device.ts';
 import { type Proposal, type ProposalDoubt, writtenValueSchema } from '../../model/content/proposal.ts';
 import { linkEndOf } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';

@@ -20,6 +20,8 @@ export function madeLeads(
     .flatMap(([part, spec]): MadeLead[] => {
       if (spec.kind !== 'cable' || spec['made-length'] === undefined || !spec.for.includes(role)) return [];
       if (role === 'signal' && spec.plugs !== joint) return [];
+      // A lead with a filter in it is no plain one: it is written where it is meant.
+      if (spec.filter) return [];
       const conductors = Object.entries(spec.conductors).map(([name, { side }]) => ({ name, side }));
       return [{ part, lengthM: spec['made-length'], isY: spec['y-lead'], conductors }];
     })

@@ -1,9 +1,8 @@
+import { filteredNames, lowPassAlways, offersFilter } from '../../audio/filter/filter-offers.ts';
 import { isAtLeast } from '../../audio/load/amplifier-load.ts';
 import { watts } from '../../model/printed/told.ts';
-import type { FilterPass } from '../../model/vocabulary.ts';
 import type { Draft } from '../draft/draft.ts';
 import type { DraftDevice } from '../draft/draft-device.ts';
-import { lowPassAlways, makesFilter } from './amplifier-filters.ts';
 import { type Band, speakerPart } from './bands.ts';
 import { bassOutputs, type DrivenOutputs } from './bass-channels.ts';
 import { joinsFor, type WiredOutput, wiredOutput } from './coil-wiring.ts';
@@ -16,8 +15,8 @@ interface Deal {
   readonly amplifier: DraftDevice;
   readonly groups: readonly DrivenGroup[];
   readonly bands: ReadonlyMap<string, Band>;
-  /** True where a processor before it filters. */
-  readonly isFiltered: boolean;
+  /** The processor before it, which makes the bands as far as it can. */
+  readonly processor: DraftDevice | null;
 }
 
 /** The outputs that drive each group, amplifier by amplifier, in the order of the file. */
@@ -32,7 +31,7 @@ export function dealChannels(
       amplifier,
       groups: chain.groups.filter(({ driver, needy }) => driver?.id === amplifier.id && needy.length > 0),
       bands,
-      isFiltered: chain.processorOf.has(amplifier.id),
+      processor: chain.processorOf.get(amplifier.id) ?? null,
     }),
   );
 }
@@ -52,18 +51,28 @@ function dealAmplifier(deal: Deal): readonly DrivenOutputs[] {
       group,
       free: free(),
       reserved: tops.reduce((sum, { needy }) => sum + needy.length, 0),
-      canFilter: (channels) => deal.isFiltered || canMake(deal, group, channels),
+      canFilter: (channels) => canMake(deal, group, channels),
     });
     if (bass) dealt.push(bass);
   }
   return [...dealt, ...topOutputs(deal, tops, free())];
 }
 
-/** True where the amplifier itself makes the band of a group on these channels. */
-function canMake({ amplifier, bands }: Deal, group: DrivenGroup, channels: readonly string[]): boolean {
-  const asked = bands.get(group.id);
-  const passes: readonly FilterPass[] = asked?.toHz === undefined ? [] : ['low-pass'];
-  return passes.every((pass) => makesFilter(amplifier, channels, pass));
+/**
+ * True where the band of a group can be made on these channels: by the processor, or by the amplifier itself. Where none
+ * of its channels can, none is better than another.
+ */
+function canMake(
+  { amplifier, processor, bands }: Deal,
+  group: DrivenGroup,
+  channels: readonly string[],
+): boolean {
+  if (bands.get(group.id)?.toHz === undefined) return true;
+  const isMadeBefore =
+    processor !== null &&
+    filteredNames(processor).some((name) => offersFilter(processor, [name], 'low-pass'));
+  const canHere = (names: readonly string[]) => offersFilter(amplifier, names, 'low-pass');
+  return isMadeBefore || canHere(channels) || !filteredNames(amplifier).some((name) => canHere([name]));
 }
 
 /** The outputs that `channels:` names; fewer of them than speakers: those of a side lie in parallel. */

@@ -1,11 +1,13 @@
 import type { z } from 'zod';
-import type { filterSchema } from '../../model/content/job-device.ts';
+import { type FilterOffer, filterOffers } from '../../audio/filter/filter-offers.ts';
+import type { filterSchema } from '../../model/content/filter.ts';
+import { linkEndOf } from '../../model/content/resolved-job.ts';
+import { stemName } from '../../model/ports/pair-name.ts';
 import { hertz } from '../../model/printed/told.ts';
 import { writeQuantity } from '../../model/quantity/quantity.ts';
 import type { FilterPass } from '../../model/vocabulary.ts';
-import type { Draft, Why } from '../draft/draft.ts';
-import { pairOf } from '../draft/draft-device.ts';
-import { type OwnFilter, ownFilters } from './amplifier-filters.ts';
+import type { Draft } from '../draft/draft.ts';
+import { type DraftDevice, pairOf } from '../draft/draft-device.ts';
 import type { Band } from './bands.ts';
 import { groupOf } from './inputs.ts';
 import type { ProcessorOutput } from './processor-links.ts';
@@ -22,35 +24,109 @@ interface Corner {
   readonly meets: boolean;
 }
 
-/** Writes the filters that make the bands: in the processor, else by the amplifier's own crossover. */
+/**
+ * Writes the filters that make the bands, each at the first of its path that can make it: the processor, the amplifier,
+ * the source unit of the job. What no part on the path makes is not proposed.
+ */
 export function makeBands(
   draft: Draft,
   chain: SignalChain,
   bands: ReadonlyMap<string, Band>,
   outputs: readonly ProcessorOutput[],
 ): void {
-  for (const { processor, output, group } of outputs) {
+  const all = [...bands.values()];
+  for (const { processor, output, group, used } of outputs) {
     const band = bands.get(group.id);
-    const given = draft.device(processor.id)?.given?.filters[output];
-    if (!band || given) continue;
-    const { spec } = processor;
-    const orders = (spec.kind === 'processor' ? spec['filter-orders'] : undefined) ?? [4];
-    const filters = cornersOf(band, [...bands.values()]).map((one) => processorFilter(one, orders));
-    if (filters.length > 0)
-      draft.addAtOutput(
-        processor,
-        output,
-        { filters },
-        { rule: 'filters', reason: bandReason(band), cp: true },
-      );
+    if (!band || draft.device(processor.id)?.given?.filters[output]) continue;
+    const before: Maker = { device: processor, names: [output], at: output, isFirst: true };
+    makeBand(draft, { group, band, corners: cornersOf(band, all) }, [before, amplifierMaker(used)]);
   }
   for (const amplifier of chain.amplifiers)
-    if (!chain.processorOf.has(amplifier.id))
+    if (!chain.processorOf.has(amplifier.id) && amplifier.origin === 'job')
       for (const used of usedOutputs(draft, amplifier)) {
         const group = groupOf(chain, used);
         const band = group && bands.get(group.id);
-        if (group && band) amplifierFilters(draft, used, group, band, [...bands.values()]);
+        const maker = amplifierMaker(used);
+        if (!group || !band || draft.device(amplifier.id)?.given?.filters[maker.at]) continue;
+        makeBand(draft, { group, band, corners: cornersOf(band, all) }, [maker, ...sourceMaker(draft, used)]);
       }
+}
+
+/** A place on the path of some speakers at which filters may be written. */
+interface Maker {
+  readonly device: DraftDevice;
+  /** The channels or outputs that it filters. */
+  readonly names: readonly string[];
+  readonly at: string;
+  /** True for a processor, which is there to make the bands. */
+  readonly isFirst: boolean;
+}
+
+function amplifierMaker({ amplifier, output }: UsedOutput): Maker {
+  const [channel = output.name] = output.channels;
+  const stem = output.spec.positive.replace(/\+$/, '');
+  const at = pairOf(amplifier, stem) ? stem : output.spec.positive;
+  return { device: amplifier, names: [channel], at, isFirst: false };
+}
+
+/** The output of a source unit of the job that feeds an amplifier; none where the vehicle's own does. */
+function sourceMaker(draft: Draft, { amplifier, output }: UsedOutput): readonly Maker[] {
+  return draft.linksAt(amplifier.id, output.spec.input).flatMap((id): readonly Maker[] => {
+    const link = draft.links[id];
+    const ends = link ? [linkEndOf(link.from), linkEndOf(link.to)] : [];
+    const from = ends.find(({ device }) => device !== amplifier.id);
+    const device = draft.device(from?.device ?? '');
+    if (!from || device?.origin !== 'job' || device.spec.kind !== 'source-unit') return [];
+    const name = stemName(from.terminal);
+    return device.given?.filters[name] ? [] : [{ device, names: [name], at: name, isFirst: false }];
+  });
+}
+
+/** The speakers that a band is made for, with the corners that it asks for. */
+interface Asked {
+  readonly group: DrivenGroup;
+  readonly band: Band;
+  readonly corners: readonly Corner[];
+}
+
+function makeBand(draft: Draft, { group, band, corners }: Asked, makers: readonly Maker[]): void {
+  let left = corners;
+  for (const maker of makers) {
+    if (left.length === 0 || draft.device(maker.device.id)?.given?.filters[maker.at]) continue;
+    const { made, unmade } = madeBy(maker, left, band.given);
+    left = unmade;
+    if (made.length === 0) continue;
+    const reason = maker.isFirst
+      ? bandReason(band)
+      : `${bandReason(band)}; made by ${maker.device.id} itself`;
+    draft.addAtOutput(maker.device, maker.at, { filters: made }, { rule: 'filters', reason, cp: true });
+  }
+  for (const corner of left) askForFilter(draft, { group, band }, corner, makers);
+}
+
+/** What a place makes of some corners, and which it does not. */
+function madeBy(
+  { device, names: [name = ''] }: Maker,
+  corners: readonly Corner[],
+  isGiven: boolean,
+): { readonly made: readonly FilterText[]; readonly unmade: readonly Corner[] } {
+  const own = filterOffers(device, name);
+  const made: FilterText[] = [];
+  const unmade: Corner[] = [];
+  const switched = new Set<FilterOffer>();
+  for (const corner of corners) {
+    const fit = own.find((one) => one.pass === corner.pass && !switched.has(one));
+    const hz = fit ? reached(fit, corner, isGiven) : null;
+    if (!fit || hz === null) {
+      unmade.push(corner);
+      continue;
+    }
+    made.push({ pass: fit.pass, ...shapeOf(fit, corner.meets), corner: hertzText(hz) });
+    // One switch stands in one position: what it makes rules its other passes out.
+    const isSwitch = !fit.always && !fit.inMenu;
+    for (const other of isSwitch ? own : []) if (!other.always && !other.inMenu) switched.add(other);
+  }
+  return { made, unmade };
 }
 
 function cornersOf(band: Band, all: readonly Band[]): readonly Corner[] {
@@ -67,11 +143,15 @@ function cornersOf(band: Band, all: readonly Band[]): readonly Corner[] {
   ];
 }
 
-/** Linkwitz-Riley where two groups meet, so that they add up level; Butterworth where nothing meets: 24 dB, common practice. */
-function processorFilter({ pass, hz, meets }: Corner, orders: readonly number[]): FilterText {
-  const order = orders.includes(4) ? 4 : Math.max(2, ...orders.filter((one) => one < 4 && one % 2 === 0));
-  const type = meets && order % 2 === 0 ? 'linkwitz-riley' : 'butterworth';
-  return { pass, type, order, corner: hertzText(hz) };
+/**
+ * The shape of a filter that is offered: Linkwitz-Riley where two groups meet, so that they add up level, Butterworth
+ * where nothing meets; 24 dB, else the nearest below it, even ones first: common practice.
+ */
+function shapeOf({ orders, types }: FilterOffer, meets: boolean): Pick<FilterText, 'type' | 'order'> {
+  const below = orders.filter((one) => one < 4).toSorted((a, b) => (a % 2) - (b % 2) || b - a);
+  const order = orders.includes(4) ? 4 : (below[0] ?? Math.min(...orders));
+  const wanted = meets && order % 2 === 0 ? 'linkwitz-riley' : 'butterworth';
+  return { type: types.includes(wanted) ? wanted : (types[0] ?? wanted), order };
 }
 
 /** A corner as a job writes it: `80 Hz`, `3.5 kHz`. */
@@ -88,68 +168,45 @@ function bandReason({ group, given, fromHz, toHz, subsonicHz }: Band): string {
   return `${group} plays ${range === '' ? 'everything' : range}${given ? ', as it says' : ', by kind and frame'}`;
 }
 
-/** The filters of an amplifier's own crossover for the speakers of one of its outputs. */
-function amplifierFilters(
-  draft: Draft,
-  { amplifier, output }: UsedOutput,
-  group: DrivenGroup,
-  band: Band,
-  all: readonly Band[],
-): void {
-  const [channel = output.name] = output.channels;
-  const stem = output.spec.positive.replace(/\+$/, '');
-  const where = pairOf(amplifier, stem) ? stem : output.spec.positive;
-  if (draft.device(amplifier.id)?.given?.filters[where] || amplifier.origin === 'vehicle') return;
-  const own = ownFilters(amplifier, channel);
-  const made: FilterText[] = [];
-  const switched = new Set<OwnFilter>();
-  for (const corner of cornersOf(band, all)) {
-    const fit = own.find((one) => one.pass === corner.pass && !switched.has(one));
-    const hz = fit && reached(fit, corner, band.given);
-    if (fit && hz !== null && hz !== undefined) {
-      made.push({ pass: fit.pass, type: fit.type, order: fit.order, corner: hertzText(hz) });
-      // One switch stands in one position: what it makes rules its other passes out.
-      for (const other of own) if (!other.always && !fit.always) switched.add(other);
-    } else if (corner.pass !== 'subsonic') askForFilter(draft, amplifier.id, group, corner, own);
-  }
-  const why: Why = {
-    rule: 'filters',
-    reason: `${bandReason(band)}; made by ${amplifier.id} itself`,
-    cp: true,
-  };
-  if (made.length > 0) draft.addAtOutput(amplifier, where, { filters: made }, why);
-}
-
 /**
- * The corner that an amplifier sets for one that is asked for (Hz): as asked where its knob reaches it; by the table of
- * bands also the nearest that spares the speaker. Null where it reaches none.
+ * The corner that a device sets for one that is asked for (Hz): as asked where it reaches it; by the table of bands also
+ * the nearest that spares the speaker. Null where it reaches none.
  */
-function reached({ fromHz, toHz }: OwnFilter, { pass, hz }: Corner, isGiven: boolean): number | null {
+function reached({ fromHz, toHz }: FilterOffer, { pass, hz }: Corner, isGiven: boolean): number | null {
   if (hz >= fromHz && hz <= toHz) return hz;
-  if (isGiven) return null;
-  if (pass === 'low-pass') return hz > toHz ? null : null;
+  if (isGiven || pass === 'low-pass') return null;
   return hz < fromHz ? fromHz : null;
 }
 
+/**
+ * Asks for what makes a corner: where a device on the path makes such filters and does not reach it, and where the job
+ * says what is played. By kind and frame alone nothing is asked: what the path lacks is told where the speaker lacks it.
+ */
 function askForFilter(
   draft: Draft,
-  amplifier: string,
-  group: DrivenGroup,
+  { group, band }: Omit<Asked, 'corners'>,
   { pass, hz }: Corner,
-  own: readonly OwnFilter[],
+  makers: readonly Maker[],
 ): void {
+  if (pass === 'subsonic') return;
   const path = ['devices', group.id];
   if (draft.undecided.some((one) => one.path.join('.') === path.join('.'))) return;
-  const reach = own.find((one) => one.pass === pass);
+  const reach = makers
+    .flatMap(({ device, names: [name = ''] }) =>
+      filterOffers(device, name).map((offer) => ({ device: device.id, offer })),
+    )
+    .find(({ offer }) => offer.pass === pass);
+  if (!reach && !band.given) return;
+  const { fromHz, toHz } = reach?.offer ?? { fromHz: 0, toHz: 0 };
   const plays = pass === 'low-pass' ? `up to ${hertz(hz)}` : `from ${hertz(hz)}`;
-  const can = reach
-    ? reach.fromHz === reach.toHz
-      ? `can set ${hertz(reach.fromHz)} alone`
-      : `can set ${hertz(reach.fromHz)} to ${hertz(reach.toHz)}`
-    : `makes no ${pass} there`;
+  const can =
+    fromHz === toHz ? `can set ${hertz(fromHz)} alone` : `can set ${hertz(fromHz)} to ${hertz(toHz)}`;
+  const names = [...new Set(makers.map(({ device }) => device.id))];
   draft.ask(
     path,
-    `${group.id} plays ${plays}, and ${amplifier} ${can}`,
-    'add a processor, or write plays: and filters: as its own crossover makes it',
+    `${group.id} plays ${plays}, and ${reach ? `${reach.device} ${can}` : `${names.join(' and ')} make${names.length === 1 ? 's' : ''} no ${pass} there`}`,
+    reach
+      ? 'add a processor, or write plays: and filters: as its own crossover makes it'
+      : `add a processor that makes a ${pass}, or a lead with one in it; or take plays: out; where the leaflet of ${makers.map(({ device }) => device.partId).join(' or ')} has one, write it into that part: a control with filter:, or filter-orders: for a menu`,
   );
 }

@@ -2,6 +2,7 @@ import { isFault } from '../../model/fault.ts';
 import { chargerInputA } from '../../power/network/charger-draw.ts';
 import { amplifierEfficiency } from '../../power/network/efficiency.ts';
 import { amplifierCurrents } from '../../power/network/load-current.ts';
+import { ratedSupplyV } from '../../power/network/rated-voltage.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
 import type { DrivenOutputs } from '../sound/bass-channels.ts';
@@ -64,7 +65,7 @@ export function currentA(draft: Draft, device: DraftDevice, driven: readonly Dri
     {
       fusesA: [supply.fuse],
       ratedPowerW,
-      ratedV: rules['voltage-rated'].value,
+      ratedV: ratedSupplyV(supply, rules),
       efficiency: amplifierEfficiency(supply, rules),
       supply: supply.type,
       musicDuty: rules['music-duty'].value,

@@ -14,6 +14,7 @@ import { readingsTable, settingsTable, tonesTable } from './packet-settings.ts';
 import {
   careWords,
   isOfEquipment,
+  isOfItem,
   jumpStartWords,
   levelWords,
   type PutIn,
@@ -35,7 +36,7 @@ export interface PacketFigure {
 /** What an owner takes home, in the order in which it is read. */
 export interface Packet {
   readonly putIn: readonly PutIn[];
-  /** Photos of what is no equipment: steps, places, fuses. */
+  /** Photos of what is neither equipment nor a fuse: steps, places. */
   readonly photos: readonly PhotoFigure[];
   /** Stands where the pictures of the finished boards are put in. */
   readonly pictures: string;
@@ -44,6 +45,8 @@ export interface Packet {
   readonly oneLine: PacketFigure | null;
   readonly levels: PacketFigure | null;
   readonly fuses: Table | null;
+  /** Photos of what holds a fuse. */
+  readonly fusePhotos: readonly PhotoFigure[];
   readonly tones: Table | null;
   readonly settings: Table | null;
   readonly readings: Table | null;
@@ -79,15 +82,18 @@ export function packetBody({ plan, handOver, shop, job, photos }: PacketInput): 
   const mains = mainsOf(fuses);
   const drawn = packetDrawings(plan, shippedMetrics(), fuses);
   const shown = photos.filter(({ on }) => on.includes('packet'));
+  const apart = shown.filter(({ of }) => !isOfEquipment(plan, of));
+  const isOfFuse = ({ of }: PublishedPhoto) => fuses.some(({ holder }) => isOfItem(of, holder));
   return {
     putIn: putInOf(plan, shown),
-    photos: shown.filter(({ of }) => !isOfEquipment(plan, of)).map(photoFigure),
+    photos: apart.filter((photo) => !isOfFuse(photo)).map(photoFigure),
     pictures: picturesToken,
     vehicle: figureOf(drawn.vehicle),
     boards: drawn.boards.map(figureOf),
     oneLine: drawn.oneLine && figureOf(drawn.oneLine),
     levels: drawn.levels && figureOf(drawn.levels),
     fuses: fusesTable(plan, fuses),
+    fusePhotos: apart.filter(isOfFuse).map(photoFigure),
     tones: tonesTable(plan),
     settings: settingsTable(plan),
     readings: readingsTable(plan),
@@ -98,8 +104,8 @@ export function packetBody({ plan, handOver, shop, job, photos }: PacketInput): 
     ],
     stops: whenItStops(fuses.length > 0),
     care: [...careWords(plan, handOver.retorqueDays), ...shop.care],
-    warranty: shop.warranty,
-    terms: shop.terms,
+    warranty: plan.shop.warranty ?? shop.warranty,
+    terms: plan.shop.terms ?? shop.terms,
     serials: serialsTable(handOver.equipment),
     visits: visitsTable(handOver.retorqueDays),
     changed: job?.['functions-changed'] ?? [],

@@ -136,7 +136,9 @@ function equipmentIn({ items }: Pick<BuildPlan, 'items'>): PlanItem[] {
   return items.filter(({ kind, origin }) => origin === 'job' && equipment.includes(kind));
 }
 
-const isOfItem = (of: PhotoOf | null, { id }: PlanItem): boolean => of?.kind === 'device' && of.id === id;
+/** True of a photo that is of this item. */
+export const isOfItem = (of: PhotoOf | null, { id }: PlanItem): boolean =>
+  of?.kind === 'device' && of.id === id;
 
 /** True of a photo that stands beside the equipment that it is of. */
 export function isOfEquipment(plan: Pick<BuildPlan, 'items'>, of: PhotoOf | null): boolean {

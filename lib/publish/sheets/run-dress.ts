@@ -17,7 +17,8 @@ function stretchesOf(run: PlanRun, names: PlanNames, write: Writer): Stretch[] {
     const at = left.findIndex(({ zone }) => zone === pass.zone);
     const [grommet] = at < 0 ? [] : left.splice(at, 1);
     if (!grommet) return { ...pass, grommet: '' };
-    const part = grommet.part === null ? 'none that fits' : names.part(grommet.part);
+    const lacking = grommet.own ? "the vehicle's own" : 'none that fits';
+    const part = grommet.part === null ? lacking : names.part(grommet.part);
     const hole = grommet.holeM === null ? '' : `, hole ${write.bore(grommet.holeM, 'pilot')}`;
     return { ...pass, grommet: `${part}${hole}` };
   });

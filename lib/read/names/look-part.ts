@@ -1,21 +1,42 @@
-import type { Part } from '../../model/kinds/index.ts';
+import { type KindName, type Part, partFacts } from '../../model/kinds/index.ts';
 import { type Place, placeText } from '../../model/place.ts';
 import type { Problem } from '../../model/problem.ts';
 import type { Report } from '../report.ts';
 
 type Parts = Readonly<Record<string, Part>>;
 
-/** Looks a part up; where the catalogue has renamed it, says what it is called now. */
+/** What may stand where a part is named: parts of one kind, what is mounted on a board or in the vehicle, or any part. */
+export type AskedPart = KindName | 'mounted' | 'any';
+
+/**
+ * Looks a part up; where the catalogue has renamed it, says what it is called now. One that is not known is answered
+ * with the nearest of the kind that is asked for, and with the command that writes it.
+ */
 export function lookPart(
   report: Report,
   path: readonly (string | number)[],
   name: string,
   parts: Parts,
+  asked: AskedPart,
 ): Part | null {
-  const now = Object.hasOwn(parts, name) ? null : nameNow(name, parts);
-  if (now === null) return report.look(path, 'part', name, parts);
-  report.at(path, `the part "${name}" is called "${now}" now`, `write ${now}`);
+  if (Object.hasOwn(parts, name)) return parts[name] ?? null;
+  const now = nameNow(name, parts);
+  if (now !== null) report.at(path, `the part "${name}" is called "${now}" now`, `write ${now}`);
+  else report.unknown(path, 'part', name, namesOf(parts, asked), newPart(name, asked));
   return null;
+}
+
+function namesOf(parts: Parts, asked: AskedPart): string[] {
+  return Object.entries(parts).flatMap(([id, part]) => {
+    const isMeant =
+      asked === 'any' || (asked === 'mounted' ? partFacts(part).footprint !== null : part.kind === asked);
+    return isMeant ? [id] : [];
+  });
+}
+
+/** The command that writes a part that the catalogue lacks. */
+function newPart(name: string, asked: AskedPart): string {
+  return `write it with rackleaf new part ${name} --kind ${asked === 'mounted' || asked === 'any' ? 'KIND' : asked}`;
 }
 
 /** What a part is called now that had another name before; null where none had. */

@@ -18,7 +18,7 @@ export function checkShortNames(job: WrittenJob, vehicle: Vehicle, parts: Parts,
     const driver = device['driven-by'];
     if (driver !== undefined) checkDriver([...path, 'driven-by'], driver, parts[device.part], kinds, report);
     if (device.box !== undefined) {
-      const box = lookPart(report, [...path, 'box'], device.box, parts);
+      const box = lookPart(report, [...path, 'box'], device.box, parts, 'enclosure');
       if (box && box.kind !== 'enclosure')
         report.at([...path, 'box'], `"${device.box}" is no enclosure but ${box.kind}`);
     }

@@ -12,7 +12,7 @@ export function vehicleNames(vehicle: Vehicle, parts: Readonly<Record<string, Pa
   for (const [id, fitted] of Object.entries(vehicle.fitted)) {
     if (id === bodyId)
       report.atKey(['fitted', id], `"${bodyId}" is the vehicle's body: call the device something else`);
-    const part = lookPart(report, ['fitted', id, 'part'], fitted.part, parts);
+    const part = lookPart(report, ['fitted', id, 'part'], fitted.part, parts, 'mounted');
     if (part) {
       fittedFuses(id, fitted.fuses, part, report);
       for (const name of Object.keys(fitted['left-open']))

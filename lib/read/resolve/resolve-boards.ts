@@ -35,7 +35,7 @@ export function resolveBoards(job: JobFile, vehicle: Vehicle, parts: Parts, repo
         fixing.point,
         space['sound-points'],
       );
-      const part = lookPart(report, [...path, 'fixings', name, 'fixing'], fixing.fixing, parts);
+      const part = lookPart(report, [...path, 'fixings', name, 'fixing'], fixing.fixing, parts, 'fixing');
       if (part && part.kind !== 'fixing')
         report.at(
           [...path, 'fixings', name, 'fixing'],
@@ -76,7 +76,7 @@ function ribsOf(
 }
 
 function sheetOf(path: readonly string[], name: string, parts: Parts, report: Report): Sheet | null {
-  const part = lookPart(report, path, name, parts);
+  const part = lookPart(report, path, name, parts, 'board-sheet');
   if (!part) return null;
   if (part.kind === 'board-sheet') return { id: name, part };
   report.at(path, `"${name}" is not a board sheet but ${part.kind}`, 'name a part of the kind board-sheet');

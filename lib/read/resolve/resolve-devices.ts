@@ -4,7 +4,7 @@ import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import { type Part, partFacts } from '../../model/kinds/index.ts';
 import { pointer } from '../../model/place.ts';
-import { lookPart } from '../names/look-part.ts';
+import { type AskedPart, lookPart } from '../names/look-part.ts';
 import type { Report } from '../report.ts';
 
 type Parts = Readonly<Record<string, Part>>;
@@ -17,6 +17,15 @@ export function resolveDevices(job: JobFile, vehicle: Vehicle, parts: Parts, rep
     if (device) own.push(device);
   }
   return [...own, ...fittedDevices(vehicle, parts, report), body(vehicle)];
+}
+
+/** The kind of part that a device must be by what the job says of it, where only one kind has that. */
+function askedOf(given: JobDevice): AskedPart {
+  if (given.fuse !== undefined) return 'fuse-holder';
+  if (Object.keys(given.fuses).length > 0) return 'distribution';
+  return given.box !== undefined || given.plays !== undefined || given.channels !== undefined
+    ? 'speaker'
+    : 'mounted';
 }
 
 function jobDevice(
@@ -34,7 +43,7 @@ function jobDevice(
       `the vehicle has a device "${id}" already: an id names one thing`,
       'choose another id',
     );
-  const spec = lookPart(report, [...path, 'part'], given.part, parts);
+  const spec = lookPart(report, [...path, 'part'], given.part, parts, askedOf(given));
   if (!spec) {
     report.lose('device', id);
     return null;

@@ -16,7 +16,6 @@ import type { Part } from '../../model/kinds/index.ts';
 import type { Place } from '../../model/place.ts';
 import { isPortPattern, matchesPattern } from '../../model/port-pattern.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
-import { systemVoltageOf } from '../../model/system-voltage.ts';
 import { completeJob } from '../../propose/complete-job.ts';
 import { checkAccepted } from '../names/accepted-names.ts';
 import { checkAfter, checkAudioFields, checkBranches } from '../names/audio-names.ts';
@@ -24,7 +23,7 @@ import { lookPart } from '../names/look-part.ts';
 import { checkRevisionDays } from '../names/revision-days.ts';
 import { checkShortNames } from '../names/short-job-names.ts';
 import { privateLeaks } from '../private-leaks.ts';
-import { rulesInSystem } from '../read-house-rules.ts';
+import { rulesInVehicle } from '../read-house-rules.ts';
 import { type Report, spotOf } from '../report.ts';
 import type { PlacedFile } from '../yaml/placed-file.ts';
 import { withBuiltBoards, withBuiltPlaces, withBuiltWires } from './hold-values.ts';
@@ -60,11 +59,11 @@ export function resolveJob(
   const before = report.problems.length;
   const built = builtBefore(released, asWritten.revision);
   const written = built ? withBuiltBoards(asWritten, built) : asWritten;
-  const found = report.look(['vehicle'], 'vehicle', written.vehicle, around.vehicles);
+  const found = lookVehicle(written.vehicle, around.vehicles, report);
   privateLeaks(written, report);
   if (!found) return null;
   const { vehicle } = found;
-  const rules = rulesInSystem(around.rules, systemVoltageOf(vehicle['system-voltage']));
+  const rules = rulesInVehicle(around.rules, vehicle);
   const completed = completeJob(written, { vehicle, parts: around.parts, rules, shop: around.shop }, built);
   const { proposals, spots } = completed;
   const file = built ? withBuiltPlaces(completed.job, built) : completed.job;
@@ -126,10 +125,18 @@ function measuresOf(
   return { job: job.measures, vehicle: vehicle.measures, shop: shopFile.measures, part: partMeasures };
 }
 
+/** Looks the vehicle up; where it is not known, says how one is written. */
+function lookVehicle<V>(name: string, vehicles: Readonly<Record<string, V>>, report: Report): V | null {
+  if (Object.hasOwn(vehicles, name)) return vehicles[name] ?? null;
+  const orElse = `write it with rackleaf new vehicle ${name}`;
+  report.unknown(['vehicle'], 'vehicle', name, Object.keys(vehicles), orElse);
+  return null;
+}
+
 function checkCables(file: JobFile, parts: Surroundings['parts'], report: Report): void {
   for (const [id, cable] of Object.entries(file.cables)) {
     const path = ['cables', id, 'part'];
-    const part = lookPart(report, path, cable.part, parts);
+    const part = lookPart(report, path, cable.part, parts, 'cable');
     if (part && part.kind !== 'cable') report.at(path, `"${cable.part}" is not a cable but ${part.kind}`);
   }
 }
@@ -138,7 +145,7 @@ function checkWires(file: JobFile, parts: Surroundings['parts'], report: Report)
   for (const [id, link] of Object.entries(file.links)) {
     if (link.wire === undefined) continue;
     const path = ['links', id, 'wire'];
-    const part = lookPart(report, path, link.wire, parts);
+    const part = lookPart(report, path, link.wire, parts, 'wire');
     if (!part) continue;
     if (part.kind !== 'wire')
       report.at(

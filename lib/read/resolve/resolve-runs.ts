@@ -46,6 +46,6 @@ function checkCovering(
   parts: Readonly<Record<string, Part>>,
   report: Report,
 ): void {
-  const part = lookPart(report, path, name, parts);
+  const part = lookPart(report, path, name, parts, 'covering');
   if (part && part.kind !== 'covering') report.at(path, `"${name}" is not a covering but ${part.kind}`);
 }

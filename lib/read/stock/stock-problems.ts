@@ -15,7 +15,7 @@ export function stockProblems(
 ): readonly Problem[] {
   const report = new Report(placed, unread);
   for (const [id, stock] of Object.entries(value.stock)) {
-    const part = lookPart(report, ['stock', id], id, parts);
+    const part = lookPart(report, ['stock', id], id, parts, 'any');
     if (part && 'reels' in stock !== isOnReel(part))
       report.at(
         ['stock', id],
@@ -56,7 +56,7 @@ function priceProblems(
       'write currency: before them, such as currency: EUR',
     );
   for (const [id, own] of Object.entries(prices)) {
-    const part = lookPart(report, ['prices', id], id, parts);
+    const part = lookPart(report, ['prices', id], id, parts, 'any');
     const fault = part ? pricedFault(part, own) : null;
     if (part && fault !== null)
       report.at(

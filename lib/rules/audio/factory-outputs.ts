@@ -1,8 +1,9 @@
 import type { FindingId } from '../../model/findings/index.ts';
-import type { PlanInput, PlanOutput } from '../../model/plan/index.ts';
+import type { PlanOutput } from '../../model/plan/index.ts';
 import { deviceIdOf, deviceOf, deviceSpot, hasRole, wireSpot } from '../look-up.ts';
 import type { Case, Rule, RuleOf, Verdict } from '../rule.ts';
 import { decibels, hertz, listed, volts } from '../words.ts';
+import { inputOverdriven } from './overdriven.ts';
 
 /** Full range for music in a vehicle: what an output must reach to feed a system by itself. */
 const fullRange = { fromHz: 60, toHz: 15_000 };
@@ -141,70 +142,6 @@ const digital = outputRule('digital-output-without-interface', ({ id, form, feed
   };
 });
 
-/** Inputs of one device that outputs of another drive alike: one fault, one finding. */
-const drivenAlike = ({ input, output, level, sourceV, greatestV, verdict }: PlanInput): string =>
-  JSON.stringify([deviceIdOf(input), deviceIdOf(output), level, sourceV, greatestV, verdict]);
-
-/** What helps where an input is driven past its limit: its high-level input only where the device has one. */
-function lessDrive({ job }: Case, { input }: PlanInput): string {
-  const device = deviceIdOf(input);
-  const terminals = Object.values(deviceOf(job, device)?.facts.terminals ?? {});
-  const highLevel = terminals.some(({ role }) => role === 'speaker-in-positive');
-  const other = highLevel ? `use the high-level input of ${device}, ` : '';
-  return `${other}put a level converter between them, or lower the source and write the clean-voltage: that it then gives`;
-}
-
-const overdriven: Rule = {
-  id: 'input-overdriven',
-  judge(about) {
-    const { inputs } = about.plan.audio;
-    const over = inputs.filter(
-      ({ input, level, verdict }) =>
-        verdict === 'too-high' || (level === 'high' && hasRole(about.job, input, 'signal-in')),
-    );
-    return [...new Set(over.map(drivenAlike))].flatMap((key) =>
-      overdrivenAlike(
-        about,
-        over.filter((one) => drivenAlike(one) === key),
-      ),
-    );
-  },
-};
-
-function overdrivenAlike(about: Case, group: readonly PlanInput[]): Verdict<'input-overdriven'>[] {
-  const [first] = group;
-  if (!first) return [];
-  const { sourceV, greatestV, level } = first;
-  const intoLine = level === 'high' && hasRole(about.job, first.input, 'signal-in');
-  const one = group.length === 1;
-  const outputs = listed([...new Set(group.map(({ output }) => output))]);
-  const inputs = listed([...new Set(group.map(({ input }) => input))]);
-  const measures =
-    sourceV === null || greatestV === null
-      ? ''
-      : `: ${volts(sourceV)} clean, where ${one ? 'it takes' : 'each takes'} ${volts(greatestV)}`;
-  return [
-    {
-      level: 'stop',
-      of: [
-        ...new Set([
-          ...group.map(({ input }) => input),
-          ...group.map(({ output }) => output),
-          ...group.map(({ wire }) => wire),
-        ]),
-      ],
-      message: intoLine
-        ? `${outputs} ${one ? 'is a speaker output' : 'are speaker outputs'}, and ${inputs} ${one ? 'a line input' : 'line inputs'}${measures}`
-        : `${outputs} ${one ? 'drives' : 'drive'} ${inputs} past ${one ? 'its' : 'their'} limit${measures}; no gain control mends that`,
-      ...(sourceV !== null && { value: sourceV }),
-      ...(greatestV !== null && { limit: greatestV }),
-      unit: 'V',
-      remedy: lessDrive(about, first),
-      ...wireSpot(about, first.wire),
-    },
-  ];
-}
-
 const underdriven: Rule = {
   id: 'input-underdriven',
   judge(about) {
@@ -237,6 +174,6 @@ export const factoryOutputRules: readonly Rule[] = [
   behindEqualising,
   loadSensing,
   reversed,
-  overdriven,
+  inputOverdriven,
   underdriven,
 ];

@@ -1,7 +1,8 @@
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
 import { filterNames } from '../../model/vocabulary.ts';
 import { carriedSides } from '../../plan/audio/carried-sides.ts';
-import { channelInputs, feedFilters, feedOf } from '../../plan/audio/signal-path.ts';
+import { feedOf } from '../../plan/audio/signal-feed.ts';
+import { channelInputs, feedFilters } from '../../plan/audio/signal-path.ts';
 import { type SpeakerPair, speakerPairs } from '../../plan/audio/speaker-pairs.ts';
 import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf, wireSpot } from '../look-up.ts';
 import type { Case, Rule, Spot, Verdict } from '../rule.ts';

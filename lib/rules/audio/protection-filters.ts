@@ -3,9 +3,11 @@ import type { Job } from '../../model/content/resolved-job.ts';
 import { isFault } from '../../model/fault.ts';
 import type { PartOf } from '../../model/kinds/index.ts';
 import type { PlanChannel, PlanFilter } from '../../model/plan/index.ts';
+import { groupsOf } from '../groups-of.ts';
 import { deviceIdOf, deviceOf, deviceSpot, terminalNameOf } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
 import { hertz, listed, percent } from '../words.ts';
+import { toFilter } from './filter-makers.ts';
 
 type Speaker = { readonly id: string; readonly spec: PartOf<'speaker'> };
 
@@ -17,20 +19,42 @@ function speakersOf(job: Job, { speakers }: PlanChannel): readonly Speaker[] {
   });
 }
 
+/** A channel with small speakers that no high-pass guards. */
+interface Unguarded {
+  readonly channel: PlanChannel;
+  readonly small: readonly Speaker[];
+  readonly remedy: string;
+}
+
+function unguarded({ job, plan }: Case): readonly Unguarded[] {
+  return plan.audio.channels.flatMap((channel): Unguarded[] => {
+    const small = speakersOf(job, channel).filter(({ spec }) => spec.band !== 'subwoofer');
+    if (small.length === 0 || channel.filters.some(({ pass }) => pass === 'high-pass')) return [];
+    const remedy = toFilter(job, channel, 'high-pass', {
+      reachesHz: Math.max(0, ...small.map(({ spec }) => spec['lowest-frequency'] ?? 0)),
+      belongs: 'at or above the lowest frequency of the speaker',
+    });
+    return [{ channel, small, remedy }];
+  });
+}
+
 const withoutHighPass: Rule = {
   id: 'small-speaker-without-high-pass',
-  judge({ job, plan }) {
-    return plan.audio.channels.flatMap((channel): Verdict<'small-speaker-without-high-pass'>[] => {
-      const small = speakersOf(job, channel).filter(({ spec }) => spec.band !== 'subwoofer');
-      if (small.length === 0 || channel.filters.some(({ pass }) => pass === 'high-pass')) return [];
-      const names = small.map(({ id, spec }) => `${id} (${spec.band})`);
+  judge(about) {
+    // Channels of one amplifier that lack the same thing lack it once.
+    const groups = groupsOf(unguarded(about), ({ channel, remedy }) => `${channel.amplifier} ${remedy}`);
+    return groups.flatMap((group): Verdict<'small-speaker-without-high-pass'>[] => {
+      const [first] = group;
+      if (!first) return [];
+      const small = group.flatMap((one) => one.small);
+      const channels = group.map(({ channel }) => channel.id);
       return [
         {
           level: 'stop',
-          of: [channel.id, ...small.map(({ id }) => id)],
-          message: `${channel.id} drives ${listed(names)} without a high-pass`,
-          remedy: `write a high-pass under filters: of ${channel.amplifier} or of the processor output that feeds it, at or above the lowest frequency of the speaker`,
-          ...deviceSpot(job, channel.amplifier, 'filters'),
+          of: [...channels, ...small.map(({ id }) => id)],
+          message: `${listed(channels)} ${channels.length === 1 ? 'drives' : 'drive'} ${listed(small.map(({ id, spec }) => `${id} (${spec.band})`))} without a high-pass`,
+          remedy: first.remedy,
+          ...deviceSpot(about.job, first.channel.amplifier, 'filters'),
         },
       ];
     });
@@ -126,7 +150,10 @@ const withoutSubsonic: Rule = {
             level: 'caution',
             of: [channel.id, box.id, ...bass.map(({ id }) => id)],
             message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} in the ${box.spec.loading} enclosure ${box.id} ${lacking}: below its tuning the box does not hold the cone`,
-            remedy: `set a subsonic filter ${at}, 24 dB per octave`,
+            remedy: toFilter(job, channel, 'subsonic', {
+              reachesHz: 0,
+              belongs: `${at}, 24 dB per octave`,
+            }),
             ...deviceSpot(job, channel.amplifier, 'filters'),
           },
         ];
@@ -188,7 +215,10 @@ const withoutLowPass: Rule = {
           level: 'caution',
           of: [channel.id, ...bass.map(({ id }) => id)],
           message: `${channel.id} drives ${listed(bass.map(({ id }) => id))} without a low-pass: it plays all that the others play as well`,
-          remedy: `write a low-pass under filters: of ${channel.amplifier} or of the output that feeds it, such as 80 Hz`,
+          remedy: toFilter(job, channel, 'low-pass', {
+            reachesHz: Number.POSITIVE_INFINITY,
+            belongs: 'such as 80 Hz',
+          }),
           ...deviceSpot(job, channel.amplifier, 'filters'),
         },
       ];

@@ -16,7 +16,8 @@ const unlikely: Rule = {
       const device = job.devices.find(({ part }) => part === id);
       if (!device?.spec) return [];
       const spot = catalogueSpot(id);
-      return partDoubts(device.spec, device.facts, lengthIn(job, spot), torqueIn(job, spot)).map(
+      const isOnBoard = job.devices.some(({ part, board }) => part === id && board);
+      return partDoubts(device.spec, device.facts, lengthIn(job, spot), torqueIn(job, spot), isOnBoard).map(
         ({ keys, message, remedy }): Verdict<'part-data-unlikely'> => {
           return {
             level: 'caution',

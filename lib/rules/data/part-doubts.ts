@@ -1,7 +1,7 @@
 import type { Part, PartFacts, PartOf } from '../../model/kinds/index.ts';
 import type { Footprint } from '../../model/kinds/kind.ts';
 import type { Panel } from '../../model/vocabulary.ts';
-import { amps, figure, hertz, kilograms, ohms, volts } from '../words.ts';
+import { amps, figure, hertz, kilograms, listed, ohms, volts } from '../words.ts';
 import type { Doubt } from './doubt.ts';
 import { amplifierDoubts } from './part-doubts-amplifier.ts';
 
@@ -18,8 +18,10 @@ export function partDoubts(
   facts: PartFacts,
   length: LengthWords,
   torque: TorqueWords,
+  isOnBoard: boolean,
 ): readonly Doubt[] {
   return [
+    ...(isOnBoard ? pileDoubts(facts) : []),
     ...(facts.footprint ? bodyDoubts(facts.footprint, facts, length) : []),
     ...torqueDoubts(facts, torque),
     ...('supply' in part ? supplyDoubts(part) : []),
@@ -93,6 +95,25 @@ function placeDoubts(
           },
         ],
   );
+}
+
+/** Terminals without a place lie in the middle of their panel: several of them on one point, where no wires can be laid. */
+function pileDoubts({ terminals }: PartFacts): readonly Doubt[] {
+  const piles = new Map<Panel, string[]>();
+  for (const [name, { panel = 'bottom', at }] of Object.entries(terminals))
+    if (at === undefined) piles.set(panel, [...(piles.get(panel) ?? []), name]);
+  return [...piles].flatMap(([panel, names]): Doubt[] => {
+    const [first] = names;
+    if (first === undefined || names.length < 2) return [];
+    return [
+      {
+        keys: ['terminals', first],
+        message: `does not say where ${listed(names)} lie: all are drawn and wired on one point, in the middle of the ${panel} panel`,
+        remedy:
+          'measure the first of each row and the way from one to the next, and write panel:, at: and pitch:',
+      },
+    ];
+  });
 }
 
 /** What the screws of small terminals bear at most (N m); common practice, no source. */

@@ -1,7 +1,8 @@
 import { bodyId, type Job, terminalId } from '../../model/content/resolved-job.ts';
 import type { Finding } from '../../model/finding.ts';
 import { linkName } from '../../model/ports/pair-name.ts';
-import type { TerminalRole } from '../../model/vocabulary.ts';
+import type { FilterPass, TerminalRole } from '../../model/vocabulary.ts';
+import { askedFilters } from '../../plan/audio/filters-asked.ts';
 import { type LiveEdge, liveSide, reached } from '../live-side.ts';
 import { deviceIdOf, deviceOf, endsOf, terminalSpecOf } from '../look-up.ts';
 import type { Case } from '../rule.ts';
@@ -107,6 +108,24 @@ export const runOfWire: Bond = (cause, { related: [device = '', run = ''] }, { p
 /** The follower is about a channel that the cause's filter is written for. */
 export const channelOfFilter: Bond = (cause, follower, { plan }) =>
   plan.audio.channels.some(({ id }) => cause.related.includes(id) && follower.related.includes(id));
+
+/** What a speaker lacks where a filter for it is not made. */
+const lacked: Readonly<Record<string, readonly FilterPass[]>> = {
+  'small-speaker-without-high-pass': ['high-pass'],
+  'subwoofer-without-low-pass': ['low-pass'],
+  'ported-without-subsonic': ['subsonic', 'high-pass'],
+};
+
+/** All channels of the follower lack the filter that the cause's device is asked for and does not make. */
+export const lackOfFilter: Bond = (cause, follower, { job, plan }) => {
+  const device = deviceOf(job, cause.related[0] ?? '');
+  const passes = lacked[follower.rule] ?? [];
+  const isAsked = device
+    ? askedFilters(device).some(({ isMade, filter }) => !isMade && passes.includes(filter.pass))
+    : false;
+  const channels = plan.audio.channels.filter(({ id }) => follower.related.includes(id));
+  return isAsked && channels.length > 0 && channels.every(({ id }) => cause.related.includes(id));
+};
 
 /** The follower rests on what flows in the network that the cause leaves a lead of unknown, and on its figures alone. */
 export const figureOfNetwork: Bond = (cause, { related, value, limit, unit }, { job, plan }) => {

@@ -10,6 +10,7 @@ import {
   groundBehindOpenEnd,
   groundOfDevice,
   isWired,
+  lackOfFilter,
   namesCause,
   oneUnfed,
   otherEndOfLink,
@@ -165,7 +166,13 @@ export const foldings: Readonly<Partial<Record<FindingId, readonly Folding[]>>> 
   ],
   // What the amplifier can't make on a channel anyway is not asked of it once that is mended.
   'subwoofer-high-passed': [{ follows: ['filter-not-made'], bond: namesCause }],
-  'filter-not-made': [{ follows: ['pair-filtered-differently'], bond: channelOfFilter }],
+  'filter-not-made': [
+    { follows: ['pair-filtered-differently'], bond: channelOfFilter },
+    {
+      follows: ['small-speaker-without-high-pass', 'subwoofer-without-low-pass', 'ported-without-subsonic'],
+      bond: lackOfFilter,
+    },
+  ],
   'coil-to-body': [
     { follows: ['terminal-unaccounted'], bond: sameTerminal },
     { follows: ofWrongEnd, bond: wireOfSubject },

@@ -1,7 +1,7 @@
 import type { PlanFuse, PlanRun } from '../../model/plan/index.ts';
 import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import { supplyOf } from '../../plan/power/device-loads.ts';
-import { isChafed } from '../conductors/runs.ts';
+import { isChafed } from '../conductors/grommets.ts';
 import { houseRule } from '../house-rule-of.ts';
 import { type LiveSide, liveSide, reached } from '../live-side.ts';
 import { deviceOf, fuseSpot, jobWires } from '../look-up.ts';

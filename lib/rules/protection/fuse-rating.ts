@@ -5,6 +5,7 @@ import { houseRule } from '../house-rule-of.ts';
 import { deviceOf, fuseSpot, partOf } from '../look-up.ts';
 import type { Case, Rule, Verdict } from '../rule.ts';
 import { amps, ampsDrawn, counted, listed, percent } from '../words.ts';
+import { ceilingOf, fuseWords, isMadeTooLarge, smallerFuse } from './smaller-fuse.ts';
 
 /** The lawful alternatives side by side, for a remedy: those of the catalogue first, and of others that they are none. */
 export function alternativesText(
@@ -41,6 +42,17 @@ function roomFor({ ratedA, ceilingA, leastAmpacityA, holderA }: PlanFuse): strin
   return `take a holder of another form, or ${lessLoad}`;
 }
 
+/** What to do where a fuse has no lawful rating. */
+function withoutRatingRemedy(
+  about: Case,
+  fuse: PlanFuse,
+): Pick<Verdict<'fuse-without-rating'>, 'remedy' | 'advice'> {
+  if (fuse.ceilingA !== null && isMadeTooLarge(fuse)) return smallerFuse(about, fuse, fuse.ceilingA);
+  return {
+    remedy: fuse.alternatives.length > 0 ? alternativesText(about, fuse.alternatives) : roomFor(fuse),
+  };
+}
+
 /** Fuses of the job; those that the vehicle came with are its maker's affair. */
 function jobFuses({ job, plan }: Case): readonly PlanFuse[] {
   return plan.power.fuses.filter(({ item }) => deviceOf(job, item)?.origin !== 'vehicle');
@@ -56,7 +68,7 @@ const withoutRating: Rule = {
           level: 'stop',
           of: [fuse.id, ...fuse.protects],
           message: `no lawful rating is known for the fuse ${fuse.id} (${fuseForms[fuse.form].name}): ${fuse.reason}`,
-          remedy: fuse.alternatives.length > 0 ? alternativesText(about, fuse.alternatives) : roomFor(fuse),
+          ...withoutRatingRemedy(about, fuse),
           ...fuseSpot(about.job, fuse),
         };
       });
@@ -73,11 +85,11 @@ const overCeiling: Rule = {
         {
           level: 'stop',
           of: [fuse.id],
-          message: `the ${amps(ratingA)} fuse ${fuse.id} is above the ${amps(ceilingA)} that the maker of what it feeds allows`,
+          message: `the ${amps(ratingA)} fuse ${fuseWords(fuse)} is above the ${amps(ceilingA)} that the maker of ${ceilingOf(about, fuse)} allows`,
           value: ratingA,
           limit: ceilingA,
           unit: 'A',
-          remedy: `fit a fuse of at most ${amps(ceilingA)}`,
+          ...smallerFuse(about, fuse, ceilingA),
           ...fuseSpot(about.job, fuse),
         },
       ];

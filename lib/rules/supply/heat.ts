@@ -1,4 +1,3 @@
-import { fanFor } from '../../heat/cavity-air.ts';
 import type { Device, Job } from '../../model/content/resolved-job.ts';
 import { pointer } from '../../model/place.ts';
 import type { PlanHeat } from '../../model/plan/index.ts';
@@ -7,6 +6,7 @@ import { houseRule, partData, type Source } from '../house-rule-of.ts';
 import { deviceSpot, partOf } from '../look-up.ts';
 import type { Rule, Verdict } from '../rule.ts';
 import { celsius, celsiusAllowed, listed, wattsLost } from '../words.ts';
+import { coolerSpace } from './cooler-space.ts';
 
 /** What has heat of its own to lose, and counts by the house rule where its maker is silent. */
 const electronics: ReadonlySet<string> = new Set(['amplifier', 'processor', 'source-unit', 'charger']);
@@ -68,14 +68,6 @@ function allowedText(found: readonly TooWarm[]): string {
   ]);
 }
 
-/** What helps a space: a cooler zone where its own air is too warm already, else a fan of so much air, or openings. */
-function coolerText(heat: PlanHeat, mostC: number): string {
-  const riseK = mostC - heat.outsideC;
-  if (riseK <= 0) return 'mount it in a cooler zone, or take what its maker allows there';
-  const m3h = Math.ceil((fanFor({ ...heat }, riseK) * 3600) / 5) * 5;
-  return `move ${m3h} m3/h through ${heat.space} with a fan and write fan:, give it openings low and high and write openings:, or measure its walls or air and write surface: or air:`;
-}
-
 /** Spaces with boards: by the heat balance of the plan. */
 function inSpaces(job: Job, heat: PlanHeat): Verdict<'air-too-warm'>[] {
   const boards = job.boards.filter(({ spaceId }) => spaceId === heat.space);
@@ -89,7 +81,7 @@ function inSpaces(job: Job, heat: PlanHeat): Verdict<'air-too-warm'>[] {
       ...verdict,
       of: [...verdict.of, ...boards.map(({ id }) => id), heat.space],
       message: `the air of ${heat.space} gets to ${celsius(heat.airC)} while music plays: ${wattsLost(lossW)} of heat, ${Math.floor(surfaceM2 * 100) / 100} m2 of wall that gives it off, ${celsius(outsideC)} round it; ${allowedText(found)}`,
-      remedy: coolerText(heat, Math.min(...found.map(({ mostC }) => mostC))),
+      ...coolerSpace(job, heat, Math.min(...found.map(({ mostC }) => mostC))),
       ...deviceSpot(job, found[0]?.device.id ?? ''),
     },
   ];

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { compare } from '../../../lib/board/strength/fixing.ts';
 import {
   type FixingJoint,
   jointStrength,
@@ -84,6 +85,13 @@ describe('the torque of a fixing: the least of bolt, insert and what is borne be
     expect(jointTorque({ boltNm: 10, insertNm: 20 })).toMatchObject({ by: 'bolt', torqueNm: { value: 10 } });
   });
 
+  it('shows each limit that it is the least of', () => {
+    const shown = (limits: Parameters<typeof jointTorque>[0]) =>
+      jointTorque(limits).torqueNm.trace.inputs?.map(({ name }) => name);
+    expect(shown({ boltNm: 25, insertNm: 20 })).toEqual(['bolt', 'insert']);
+    expect(shown({ boltNm: 10, insertNm: null, face })).toEqual(['bolt', 'K', 's', 'A', 'd']);
+  });
+
   it('changes from board to bolt where the washer is as wide as the bolt asks', () => {
     const wide = (outerM: number) =>
       jointTorque({ boltNm: 10, insertNm: null, face: { ...face, areaM2: ringM2(outerM, 0.0066) } });
@@ -140,6 +148,10 @@ describe('a board over spacers', () => {
       }),
     ]);
   });
+});
+
+it('ids stand in one order on every machine, alike ones in none', () => {
+  expect([compare('f1', 'f2'), compare('f2', 'f1'), compare('f1', 'f1')]).toEqual([-1, 1, 0]);
 });
 
 it('threads have their nominal diameter: ISO 261, ASME B18.6', () => {

@@ -5,9 +5,11 @@ import {
   flangeWidthM,
   freeStretch,
   lineAcross,
+  onRib,
   type RibObstacle,
   ribRing,
   ribSection,
+  ringsAlong,
 } from '../../../lib/board/strength/rib.ts';
 import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';
@@ -56,6 +58,20 @@ describe('the stretch on which a rib is free', () => {
     expect(freeStretch(level(-0.1), region, [], clearanceM)).toBeNull();
   });
 
+  it('is none where both clearances leave less than a hair of the board', () => {
+    const short = (mm: number) => {
+      const own = shapeOf({ rectangle: { width: `${mm} mm`, height: '400 mm' } }).region;
+      return freeStretch({ ...lineAcross(own, 'level', 0.2), widthM: 0.012 }, own, [], clearanceM);
+    };
+    expect(short(12.0005)).toBeNull();
+    expect(short(12.01)?.from.xM).toBeCloseTo(0.006, 6);
+  });
+
+  it('takes the first of two that are as long', () => {
+    const free = freeStretch(level(0.2), region, [square(0.3, 0.2, 0.025)], clearanceM);
+    expect([free?.from.xM, free?.to.xM].map((m) => m?.toFixed(6))).toEqual(['0.006000', '0.269000']);
+  });
+
   it('stops before a cut-out', () => {
     const cut = shapeOf({
       rectangle: { width: '600 mm', height: '400 mm' },
@@ -85,6 +101,30 @@ describe('the stretch on which a rib is free', () => {
         for (const one of obstacles) expect(gapM(ring, one.ring)).toBeGreaterThan(0.006 - 1e-5);
       }),
     );
+  });
+});
+
+describe('a point of a rib', () => {
+  const slant = { from: { xM: 0.1, yM: 0.1 }, to: { xM: 0.4, yM: 0.5 }, widthM: 0.02 };
+
+  it('is so far along and so far to the left: 3, 4, 5', () => {
+    const point = onRib(slant, 0.25, 0.05);
+    expect(point.xM).toBeCloseTo(0.1 + 0.15 - 0.04, 9);
+    expect(point.yM).toBeCloseTo(0.1 + 0.2 + 0.03, 9);
+  });
+
+  it('of a rib without length lies to the right of it', () => {
+    const bare = { from: slant.from, to: slant.from };
+    expect(onRib(bare, 0.02, 0.01)).toEqual({ xM: 0.1 + 0.02, yM: 0.1 + 0.01 });
+  });
+
+  it('cut across into two, each half is as long and as wide as the other', () => {
+    const [one, two] = ringsAlong(slant, 2);
+    expect(ribRing(slant)[0]).toEqual(one?.[0]);
+    expect(one?.[1]?.xM).toBeCloseTo(two?.[0]?.xM ?? Number.NaN, 9);
+    expect(two?.[2]?.yM).toBeCloseTo(ribRing(slant)[2]?.yM ?? Number.NaN, 9);
+    const [a, b] = [one?.[0], one?.[1]];
+    expect(Math.hypot((b?.xM ?? 0) - (a?.xM ?? 0), (b?.yM ?? 0) - (a?.yM ?? 0))).toBeCloseTo(0.25, 9);
   });
 });
 
@@ -134,6 +174,16 @@ describe('the flange of a glued rib', () => {
 
   it('spans from fixing to fixing', () => {
     expect(flangeWidthM(rib, [{ xM: 0.3, yM: 0.05 }], region)).toBeCloseTo(0.018 + 0.02, 9);
+  });
+
+  it('spans no further for a fixing beyond its ends', () => {
+    for (const xM of [0.02, 0.58])
+      expect(flangeWidthM(rib, [{ xM, yM: 0.05 }], region)).toBeCloseTo(0.018 + 0.04, 9);
+  });
+
+  it('spans the greatest of its stretches, in whatever order the fixings come', () => {
+    const feet = [0.4, 0.15].map((xM) => ({ xM, yM: 0.2 }));
+    expect(flangeWidthM(rib, feet, region)).toBeCloseTo(0.018 + 0.025, 9);
   });
 
   it('ends with the material', () => {

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { bendPlate, type Support } from '../../../lib/board/strength/plate.ts';
-import { retention, retentionFaults } from '../../../lib/board/strength/retention.ts';
 import { evenSheet } from '../../../lib/board/strength/sheet-stiffness.ts';
 import {
   type Build,
@@ -13,7 +12,6 @@ import { outsideCheck } from '../../outside-check.ts';
 import { shapeOf } from '../shapes.ts';
 
 const inTextbooks = outsideCheck('beams-and-plates');
-const byStatics = outsideCheck('fasteners-by-statics');
 
 const g = 9.80665;
 const length = 1;
@@ -155,62 +153,5 @@ describe('a loaded board', () => {
         expect.objectContaining({ rule: 'board-not-held' }),
       ]);
     }
-  });
-});
-
-describe('retention in a crash', () => {
-  const rated = (id: string, xM: number, yM: number) => ({ id, xM, yM, pullOutN: 1000, shearN: 2000 });
-  const square = [rated('a', 0, 0), rated('b', 0.4, 0), rated('c', 0.4, 0.4), rated('d', 0, 0.4)];
-  const forward = [{ x: 0, y: 0, z: 1 }];
-  const mass = (xM: number, yM: number, zM: number) => [{ id: 'amp', massKg: 8, xM, yM, zM }];
-
-  it('shares a central pull evenly: 4 x 1000 N hold 8 kg up to 4000 / (8 x 9.80665) g', () => {
-    const held = retention(mass(0.2, 0.2, 0), square, forward);
-    expect(byStatics.differs(held?.retentionG.value ?? 0, 4000 / (8 * g))).toBeCloseTo(4000 / (8 * g), 6);
-  });
-
-  it('takes moments by the lever between two rows: F h / (2 x 0.4 m) more on each of two', () => {
-    const up = [{ x: 0, y: 1, z: 0 }];
-    const held = retention(mass(0.2, 0.2, 0.1), square, up);
-    const c = held?.loads.find(({ fixing }) => fixing === 'c');
-    expect(byStatics.differs(c?.pullNPerG ?? 0, (8 * g * 0.1) / 0.8)).toBeCloseTo((8 * g * 0.1) / 0.8, 6);
-    expect(c?.shearNPerG).toBeCloseTo((8 * g) / 4, 6);
-  });
-
-  it('turns about the middle of the group: moment times distance over the sum of squares', () => {
-    const up = [{ x: 0, y: 1, z: 0 }];
-    const held = retention(mass(0.5, 0.2, 0), square, up);
-    const b = held?.loads.find(({ fixing }) => fixing === 'b');
-    const spin = (8 * g * 0.3) / (4 * (0.04 + 0.04));
-    expect(b?.shearNPerG).toBeCloseTo(Math.hypot(spin * 0.2, (8 * g) / 4 + spin * 0.2), 6);
-  });
-
-  it('balances forces and moments whatever the fixings: statics', () => {
-    const odd = [rated('a', 0, 0.1), rated('b', 0.7, 0.02), rated('c', 0.5, 0.4), rated('d', 0.1, 0.3)];
-    const held = retention(mass(0.3, 0.2, 0), odd, forward);
-    const sum = (lever: (id: string) => number) =>
-      held?.loads.reduce((all, load) => all + load.pullNPerG * lever(load.fixing), 0);
-    const at = (id: string) => odd.find((fixing) => fixing.id === id) ?? { xM: 0, yM: 0 };
-    expect(byStatics.differs(sum(() => 1) ?? 0, 8 * g)).toBeCloseTo(8 * g, 6);
-    expect(sum((id) => at(id).xM)).toBeCloseTo(8 * g * 0.3, 6);
-    expect(sum((id) => at(id).yM)).toBeCloseTo(8 * g * 0.2, 6);
-  });
-
-  it('names the weakest fixing below 20 g, and refuses fixings that can hold no moment', () => {
-    const weak = retention(
-      mass(0.1, 0.1, 0.05),
-      square.map((f) => ({ ...f, pullOutN: 300 })),
-    );
-    expect(retentionFaults('rear', weak, 20)).toEqual([
-      expect.objectContaining({ rule: 'fixings-too-weak', of: ['rear', 'a'], limit: 20, mark: 'mem' }),
-    ]);
-    for (const few of [
-      square.slice(0, 1),
-      [],
-      [rated('a', 0, 0), rated('b', 0.2, 0.2), rated('c', 0.4, 0.4)],
-    ])
-      expect(retentionFaults('rear', retention(mass(0.3, 0.1, 0), few), 20)).toEqual([
-        expect.objectContaining({ rule: 'board-not-held' }),
-      ]);
   });
 });

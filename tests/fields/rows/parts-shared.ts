@@ -1,5 +1,11 @@
 import { byPeople, type Row } from '../row.ts';
 
+/** A bracket beside the left edge of the amplifier. */
+const bracketed = {
+  job: 'board',
+  scene: { 'parts/parts/amp-mono-400/bracket-holes': [{ x: '-3/8 in', y: '2 in', diameter: '3/16 in' }] },
+} as const;
+
 /** Fields that parts of many kinds share. */
 export const sharedPartRows: readonly Row[] = [
   ['parts/parts/amp-four/kind', 'a word of everyday', 'amp', /amplifier/],
@@ -41,10 +47,20 @@ export const sharedPartRows: readonly Row[] = [
     /is above/,
     { job: 'board' },
   ],
+  ['parts/parts/amp-mono-400/bracket-holes/0/x', 'feet for inches', '9 ft', /is above/, bracketed],
+  ['parts/parts/amp-mono-400/bracket-holes/0/y', 'feet for inches below it', '-1 ft', /is below/, bracketed],
+  [
+    'parts/parts/amp-mono-400/bracket-holes/0/diameter',
+    'inches for sixteenths',
+    '3 in',
+    /is above/,
+    bracketed,
+  ],
   ['parts/parts/amp-mono-400/air/top', 'feet for inches', '2 ft', /is above/, { job: 'board' }],
   ['parts/parts/amp-mono-400/air/bottom', 'feet for inches', '2 ft', /is above/, { job: 'board' }],
   ['parts/parts/amp-mono-400/air/left', 'feet for inches', '2 ft', /is above/, { job: 'board' }],
   ['parts/parts/amp-mono-400/air/right', 'feet for inches', '2 ft', /is above/, { job: 'board' }],
+  ['parts/parts/amp-mono-400/air/face', 'feet for inches', '2 ft', /is above/, { job: 'board' }],
   ['parts/parts/amp-mono-400/air/right', 'a minus sign', '-2 in', /is below/, { job: 'board' }],
   ['parts/parts/amp-mono-400/cooling/top', 'a word of everyday', 'fan grille', /./, { job: 'board' }],
   ['parts/parts/ground-bar-4/terminals/G1/mark', 'a wrong word', 'G9', byPeople],
@@ -237,6 +253,7 @@ export const sharedPartRows: readonly Row[] = [
     'fuse-under-load',
     { scene: { 'parts/parts/amp-four/supply/efficiency': { full: '80 %', eighth: '55 %' } } },
   ],
+  ['parts/parts/amp-four/supply/rated-at', 'the point left out', '144 V', /is above/],
   ['parts/parts/amp-four/supply/turn-on-draw', 'A for mA', '60 A', 'distribution-over-current'],
   ['parts/parts/amp-four/supply/key-off', 'A for mA', '1.5 A', 'key-off-over-limit'],
 ];

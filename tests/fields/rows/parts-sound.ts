@@ -26,6 +26,26 @@ export const soundPartRows: readonly Row[] = [
   ['parts/parts/processor-six/sample-rate', 'ten times as high', '960 kHz', /is above/],
   ['parts/parts/processor-six/summing', 'a word for yes', 'yes', /true or false/],
   ['parts/parts/processor-six/filter-orders', 'decibels for orders', [6, 12, 24], 'filter-not-made'],
+  ['parts/parts/processor-six/filter-types', 'a word of everyday', ['linkwitz'], /linkwitz-riley/],
+  ['parts/parts/processor-six/filter-types', 'one of them forgotten', ['butterworth'], 'filter-not-made'],
+  [
+    'parts/parts/processor-six/filter-range/from',
+    'ten times as high',
+    '200 Hz',
+    'filter-not-made',
+    { scene: { 'parts/parts/processor-six/filter-range': { from: '20 Hz', to: '20 kHz' } } },
+  ],
+  [
+    'parts/parts/processor-six/filter-range/to',
+    'Hz for kHz',
+    '20 Hz',
+    'filter-not-made',
+    {
+      scene: { 'parts/parts/processor-six/filter-range': { from: '10 Hz', to: '20 kHz' } },
+    },
+  ],
+  ['parts/parts/processor-six/filter-outputs', 'a figure wrong', ['OUT1', 'OUT7'], /OUT7/],
+  ['parts/parts/processor-six/filter-outputs', 'some forgotten', ['OUT1', 'OUT2'], 'filter-not-made'],
   ['parts/parts/source-six-line/outputs/OUT3/form', 'a word of everyday', 'line', /analogue/],
   [
     'parts/parts/source-six-line/outputs/OUT1/side',

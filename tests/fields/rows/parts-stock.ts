@@ -1,5 +1,17 @@
 import { byPeople, type Row } from '../row.ts';
 
+/** The lead of the source has a filter in it, out of the way of the music. */
+const inLead = {
+  scene: {
+    'parts/parts/lead-phono-17ft/filter': {
+      pass: 'high-pass',
+      type: 'butterworth',
+      order: 1,
+      corner: '10 Hz',
+    },
+  },
+};
+
 /** Fields of what is cut, crimped, screwed and covered. */
 export const stockPartRows: readonly Row[] = [
   ['parts/parts/wire-power-1-0-rd/size', 'the slash left out', '10 AWG', 'fuse-over-warm-conductor'],
@@ -26,6 +38,10 @@ export const stockPartRows: readonly Row[] = [
   ['parts/parts/lead-phono-17ft/made-length', 'inches for feet', '17 in', 'length-under-run'],
   ['parts/parts/lead-phono-17ft/plugs', 'a wrong word', 'jack', byPeople],
   ['parts/parts/lead-phono-17ft/y-lead', 'a word for yes', 'yes', /./],
+  ['parts/parts/lead-phono-17ft/filter/pass', 'low for high', 'low-pass', 'band-empty', inLead],
+  ['parts/parts/lead-phono-17ft/filter/type', 'a word of everyday', 'normal', /butterworth/, inLead],
+  ['parts/parts/lead-phono-17ft/filter/order', 'decibels for the order', 12, /./, inLead],
+  ['parts/parts/lead-phono-17ft/filter/corner', 'kHz for Hz', '10 kHz', 'band-empty', inLead],
   ['parts/parts/lug-1-0-m8/form', 'a word of everyday', 'ring', /ring-lug/],
   ['parts/parts/lug-1-0-m8/takes/from', 'the slash left out', '10 AWG', /no crimp/],
   ['parts/parts/lug-1-0-m8/takes/to', 'the slash left out', '10 AWG', /runs downwards/],

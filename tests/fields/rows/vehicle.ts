@@ -1,5 +1,8 @@
 import { byPeople, byTape, gone, type Row } from '../row.ts';
 
+/** Ambients as they were read. */
+const read = { scene: { 'vehicle/ambient': { 'engine-bay': '85 C', cabin: '45 C' } } } as const;
+
 /** What the vehicle came with: sources, outputs, grounds, conductors, spaces, routes and places. */
 export const vehicleRows: readonly Row[] = [
   ['vehicle/rackleaf', 'another number', 11, /must be 1/],
@@ -26,6 +29,11 @@ export const vehicleRows: readonly Row[] = [
     'ground-past-sensor',
     { too: { 'wired/links/ground-body/to': 'battery.NEG' } },
   ],
+  ['vehicle/ambient/engine-bay', 'in Fahrenheit', '185 F', /./, read],
+  ['vehicle/ambient/near-exhaust', 'the unit left out', '120', /has no unit/, read],
+  ['vehicle/ambient/cabin', 'above what insulation bears', '110 C', 'insulation-at-ambient', read],
+  ['vehicle/ambient/roof', 'the unit left out', '70', /has no unit/, read],
+  ['vehicle/ambient/dash-top', 'the unit left out', '85', /has no unit/, read],
   ['vehicle/vehicle-load', 'ten times as much', '120 A', 'charging-short'],
   ['vehicle/vehicle-load', 'milliamps for amps', '12 mA', /is below/],
   ['vehicle/fitted/battery/part', 'the battery of the shelf', 'battery-agm', /battery-agm/],
@@ -175,6 +183,7 @@ export const vehicleRows: readonly Row[] = [
   ['vehicle/routes/left-sill/passes/1/edge', 'no for yes', false, byTape('survey')],
   ['vehicle/routes/left-sill/passes/1/through-hole', 'inches for millimetres', '28 in', /is above/],
   ['vehicle/routes/left-sill/passes/1/through-hole', 'a tenth', '2.8 mm', 'bundle-over-hole'],
+  ['vehicle/routes/left-sill/passes/1/own-grommet', 'yes for no', true, byTape('survey')],
   ['vehicle/routes/left-sill/passes/0/inboard', 'ten times as far', '2 m', /is above/],
   ['vehicle/routes/left-sill/reaches/space', 'a letter short', 'wel', /wel/],
   [

@@ -12,6 +12,7 @@ describe('a written name stands for', () => {
     ['CH1..2+', ['CH1+', 'CH2+']],
     ['G7..7', ['G7']],
     ['B+, GND', ['B+', 'GND']],
+    ['IN3..1', ['IN3', 'IN2', 'IN1']],
     ['f1..2, f8', ['f1', 'f2', 'f8']],
     ['1+2, 3+4', ['1+2', '3+4']],
     ['BASS BOOST', ['BASS BOOST']],
@@ -23,7 +24,6 @@ describe('a written name stands for', () => {
 
 describe('no row is', () => {
   test.each<readonly [string, RegExp]>([
-    ['CH4..1', /runs downwards: write CH1\.\.4/],
     ['CH1..OUT4', /CH1\.\.OUT4 has not a number on either side/],
     ['CH..4', /has not a number on either side/],
     ['CH1..', /has not a number on either side/],

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { planWirings } from '../../../lib/plan/audio/channel-wirings.ts';
 import { byId, entry, partIn } from '../../rules/case.ts';
 import type { Written } from '../../rules/content.ts';
 import { joinCoils, withTwoCoils } from '../planned.ts';
@@ -161,9 +162,70 @@ describe('a coil between two channels that are no bridge', () => {
     const told = placed.filter(({ remark }) => remark.rule === 'pair-not-bridged');
     expect(told).toHaveLength(1);
     expect(told[0]?.remark.of).toContain('sub');
-    expect(told[0]?.path).toMatch(/^\/links\/(plus|other)$/);
+    // What hangs on the first channel keeps its place: the wire to the second is the one to move.
+    expect(told[0]?.path).toBe('/links/other');
     expect(byId(audio.channels, 'amp.1')).toMatchObject({ loadOhm: 4, speakers: ['tweeter'] });
   });
+});
+
+describe('a channel that plays both sides', () => {
+  const handsOver = (places: readonly ['left' | 'right', 'left' | 'right']) => {
+    const { audio } = plannedAudio((content) => {
+      const { job, vehicle } = content;
+      partIn(content, 'woofer', 'speaker').band = 'midbass';
+      Object.assign(vehicle.places ?? {}, {
+        'right-door': { title: 'Right door', zone: 'cabin', side: 'right' },
+      });
+      const [first, second] = places.map((side) => (side === 'left' ? 'door' : 'right-door'));
+      Object.assign(job.devices, {
+        tweeter: { part: 'tweeter', in: first },
+        twin: { part: 'tweeter', in: second },
+        sub: { part: 'woofer', in: 'door' },
+      });
+      Object.assign(job.links, {
+        plus: { from: 'amp.CH1+', to: 'twin.T+' },
+        minus: { from: 'amp.CH1-', to: 'twin.T-' },
+      });
+      const filter = { type: 'linkwitz-riley', order: 4, corner: '2500 Hz' } as const;
+      entry(job.devices, 'dsp').filters = {
+        OUT1: [{ pass: 'high-pass', ...filter }],
+        OUT2: [{ pass: 'low-pass', ...filter }],
+      };
+    });
+    return audio.curves.sums.map(({ channels }) => channels);
+  };
+
+  test('is heard in the middle: it hands over to no way of one side alone', () => {
+    expect(handsOver(['left', 'left'])).toEqual([['amp.1', 'amp.2']]);
+    expect(handsOver(['left', 'right'])).toEqual([]);
+    expect(handsOver(['right', 'right'])).toEqual([]);
+  });
+});
+
+describe('the ways of wiring on a sheet', () => {
+  const coils = Array.from({ length: 5 }, (_, k) => ({
+    ...{ id: `s${k}.C`, speaker: `s${k}`, part: 'woofer', nominalOhm: 4 },
+  }));
+  const wired = (as: 'series' | 'parallel') =>
+    planWirings({
+      channel: 'amp.1',
+      coils,
+      mode: { mode: 'stereo', minimumOhm: 4, rated: [{ loadOhm: 4, powerW: 75 }] },
+      chosen: { kind: as, members: coils.map(({ id }) => ({ kind: 'coil', coil: id })) },
+    });
+
+  // Networks of five like coils: 24 (the series-parallel networks of MacMahon; 1, 2, 4, 10, 24, 66 ...).
+  test.each(['series', 'parallel'] as const)(
+    'are twelve at most, and the one that is linked is always among them: all in %s',
+    (as) => {
+      const { wirings, wiringsInAll } = wired(as);
+      expect(wiringsInAll).toBe(24);
+      expect(wirings).toHaveLength(12);
+      const chosen = wirings.filter((one) => one.chosen);
+      expect(chosen.map(({ loadOhm }) => loadOhm)).toEqual([as === 'series' ? 20 : 0.8]);
+      expect(new Set(wirings.map(({ text }) => text)).size).toBe(12);
+    },
+  );
 });
 
 describe('what is to be found out of an output that came with the vehicle', () => {

@@ -150,7 +150,9 @@ describe('the filters in the path of a channel', () => {
     ({ pass: 'high-pass', type: 'butterworth', order: 2, corner }) as const;
 
   test('are those of the output that feeds it, then those asked of the amplifier at any name of its outputs', () => {
-    const { audio } = plannedAudio(({ job }) => {
+    const { audio } = plannedAudio((content) => {
+      const { job } = content;
+      amp(content)['filter-orders'] = [2];
       entry(job.devices, 'dsp').filters = { OUT1: [filter('3000 Hz')] };
       entry(job.devices, 'amp').filters = {
         CH1: [filter('100 Hz')],

@@ -202,6 +202,26 @@ describe('delays', () => {
     expect(delayed(6, 6 + 0.99 * withinM, true).audio.sharedDelays).toEqual([]);
   });
 
+  test('of two that are as far away are one, though a third that is farther makes both wait', () => {
+    const { audio } = plannedAudio((content) => {
+      const { vehicle, job, shop } = content;
+      partIn(content, 'dsp', 'processor')['sample-rate'] = '48 kHz';
+      for (const [place, distance] of [
+        ['door', '1 m'],
+        ['boot', '1 m'],
+        ['dash', '3 m'],
+      ] as const)
+        entry(vehicle.places, place).distance = distance;
+      shop.rules = { 'air-temperature': '20 C' };
+      job.devices.far = { part: 'tweeter', in: 'dash' };
+      delete job.links['signal-2'];
+      job.links['signal-2'] = { from: 'dsp.OUT1', to: 'amp.IN2' };
+    });
+    expect(audio.sharedDelays).toEqual([]);
+    for (const id of ['tweeter', 'sub'])
+      expect(byId(audio.speakers, id).delayMs).toBeCloseTo(2000 / 343.2, 3);
+  });
+
   test('leave out a speaker that is not measured, and name the place that lacks it', () => {
     const { remarks } = plannedAudio((content) => {
       partIn(content, 'dsp', 'processor')['sample-rate'] = '48 kHz';

@@ -45,6 +45,8 @@ function runLine({ id, route, side, wires, lengthM, bundleM, passes, grommets }:
     ({ zone, covering, tie, ties }) =>
       `${zone} ${covering ?? 'bare'}${ties > 0 ? ` with ${ties} ${tie ?? 'ties'}` : ''}`,
   );
-  const edges = grommets.map(({ zone, part }) => `grommet ${part ?? 'none'} at ${zone}`);
+  const edges = grommets.map(
+    ({ zone, part, own }) => `grommet ${part ?? (own ? 'of the vehicle' : 'none')} at ${zone}`,
+  );
   return `${id}: ${listed(route, side, counted(wires.length, 'wire'), metres(lengthM), `bundle ${figure(bundleM * 1000, 1)} mm`, ...zones, ...edges)}`;
 }

@@ -73,11 +73,16 @@ describe('a run', () => {
     const shelf = (reel: string): Change => [
       'content/shop.yaml',
       '  large-60:',
-      `  loom-a: { reels: [${reel}] }\n  large-60:`,
+      `  loom-a: { reels: [${reel}] }\n  loom-b: { reels: [5 m] }\n  large-60:`,
     ];
-    const reason = (reel: string) => power(open, twice, shelf(reel)).run.passes?.[0];
-    expect(reason('4.1 m')).toMatchObject({ covering: 'loom-a' });
-    expect(reason('3.9 m')).toMatchObject({ covering: 'loom-a' });
+    const wider = inParts(
+      '  loom-a:',
+      '  loom-b: { kind: covering, title: Wider, form: loom, bore: 16 mm, withstands: 125 C }\n  loom-a:',
+    );
+    const covering = (reel: string) => power(open, twice, wider, shelf(reel)).run.passes?.[0]?.covering;
+    // Both stretches of 2 m are covered, the sill between them is not: 4 m of one kind.
+    expect(covering('4.1 m')).toBe('loom-a');
+    expect(covering('3.9 m')).toBe('loom-b');
   });
 
   test('without a covering that fits says so, once for each stretch', () => {

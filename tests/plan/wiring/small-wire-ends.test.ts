@@ -136,6 +136,13 @@ describe('the end of a wire', () => {
     );
     expect(byId(wires, 'tail').ends[0].shrink?.part).toBe('shrink');
     expect(traces['wires.tail.ends.A.stripM']).toBeDefined();
+    // A is the end that the link names first: a stud; B a set screw, which strips as its port says.
+    const [from, to] = byId(wires, 'feed').ends;
+    expect(from.stripM).not.toBe(to.stripM);
+    expect(traces['wires.feed.ends.A.stripM']?.value).toBe(from.stripM);
+    expect(traces['wires.feed.ends.B.stripM']?.value).toBe(to.stripM);
+    expect([from.shrink?.part, to.shrink]).toEqual(['shrink', undefined]);
+    expect(traces['wires.feed.outsideM']).toBeDefined();
     expect(traces['wires.tail.ends.A.shrinkM']?.value).toBe(byId(wires, 'tail').ends[0].shrink?.lengthM);
     expect(traces['wires.tail.outsideM']).toBeDefined();
     expect(traces['wires.turn-on.outsideM']).toBeUndefined();

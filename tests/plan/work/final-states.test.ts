@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { partIn } from '../../rules/case.ts';
-import type { Written } from '../../rules/content.ts';
+import type { PlanInput } from '../../../lib/model/plan/index.ts';
+import { planControls } from '../../../lib/plan/work/controls.ts';
+import { samplePlan } from '../../publish/sample/sample-plan.ts';
+import { jobOf, partIn } from '../../rules/case.ts';
+import { type Written, written } from '../../rules/content.ts';
 import { planned } from '../planned.ts';
 
 /** The amplifier of the small job with the knobs and switches that amplifiers of the trade have. */
@@ -113,5 +116,67 @@ describe('the state of a control after commissioning', () => {
         act,
       ).toHaveLength(1);
     }
+  });
+});
+
+describe('the state of a gain', () => {
+  const [sample] = samplePlan().audio.channels;
+  if (!sample) throw new Error('The sample plan has a channel.');
+  const input: PlanInput = {
+    ...{ input: '', output: 'radio.OUT', wire: 'signal', level: 'low', sourceV: null },
+    ...{ leastV: null, greatestV: null, headroomDb: null, reserveDb: null, verdict: 'unknown' },
+  };
+  const channel = (name: string, own: Partial<typeof sample>) => ({
+    ...sample,
+    ...{ id: `amp.${name}`, amplifier: 'amp', loadOhm: 4, toneHz: 1000 },
+    ...own,
+  });
+  const gain = { what: 'gain', form: 'knob', panel: 'left', why: 'no signal passes' } as const;
+  const heard = (...channels: readonly ReturnType<typeof channel>[]) => {
+    const content = written();
+    partIn(content, 'two-channel', 'amplifier').controls = { GAIN: { ...gain, safe: 'fully down' } };
+    partIn(content, 'dsp', 'processor').controls = { IN: { ...gain, safe: ' Fully Down ' } };
+    const device = content.job.devices.dsp;
+    if (device) device.settings = { IN: 'fully down' };
+    return (sourceV: readonly (number | null)[]) => {
+      const arriving = sourceV.map((value, k) => ({ ...input, input: `dsp.IN${k}`, sourceV: value }));
+      const elsewhere = { ...input, input: 'amp.IN1', sourceV: 99 };
+      return planControls(jobOf(content), { channels: [...channels], inputs: [...arriving, elsewhere] });
+    };
+  };
+  const of = (controls: ReturnType<ReturnType<typeof heard>>, item: string) =>
+    controls.find((one) => one.item === item);
+  const amp = (...channels: readonly ReturnType<typeof channel>[]) =>
+    of(heard(...channels)([]), 'amp')?.final;
+
+  it('is one voltage for channels that are alike, and the first that is reached where they differ', () => {
+    const both = { gainVoltageV: 17.3 };
+    expect(amp(channel('1', both), channel('2', both))?.state).toBe('17.3 V at 1 and 2, 1000 Hz');
+    expect(amp(channel('1', both), channel('2', { gainVoltageV: 12 }))).toMatchObject({
+      state: '17.3 V at 1, 1000 Hz; 12 V at 2, 1000 Hz',
+      why: 'by the meter: stop at the first reached',
+    });
+    const low = { ...both, toneHz: 50 };
+    expect(amp(channel('1', both), channel('2', low))?.state).toBe(
+      '17.3 V at 1, 1000 Hz; 17.3 V at 2, 50 Hz',
+    );
+  });
+
+  it('is not known without a voltage, and stays where nothing is wired', () => {
+    expect(amp(channel('1', { gainVoltageV: null }))).toMatchObject({
+      ...{ state: null, why: 'no voltage is known for its channels' },
+    });
+    expect(amp(channel('1', { loadOhm: null }))?.state).toBe('stays fully down');
+    expect(amp({ ...channel('1', { gainVoltageV: 5 }), id: 'other.1' })?.state).toBe('stays fully down');
+  });
+
+  it('before an amplifier takes the most that arrives at its own inputs', () => {
+    const dsp = (...sourceV: readonly (number | null)[]) => of(heard()(sourceV), 'dsp')?.final.state;
+    expect(dsp(2, 4, null)).toBe('just below clipping with 4 V at its inputs');
+    expect(dsp(null)).toBe("just below clipping at the source's clean level");
+  });
+
+  it('that is written otherwise than its safe state, in capitals and spaces alone, is safe', () => {
+    expect(of(heard()([]), 'dsp')).toMatchObject({ preset: 'fully down', safe: true });
   });
 });

@@ -83,6 +83,51 @@ describe('what is fetched from the shelf', () => {
   });
 });
 
+describe('what the catalogue or the shelf lacks', () => {
+  const [sampleFuse] = samplePlan().power.fuses;
+  if (!sampleFuse) throw new Error('The sample plan has a fuse.');
+  const fuse = (id: string, item: string, ratingA: number | null) => ({
+    ...sampleFuse,
+    ...{ id, item, ratingA, part: null, form: 'maxi-blade' as const },
+  });
+  const bought = (...fuses: readonly ReturnType<typeof fuse>[]) => picked('fuse-maxi-blade-70', { fuses });
+
+  test('is bought: each fuse of a rating that no part has, those of the vehicle not', () => {
+    expect(bought(fuse('main-fuse', 'main-fuse', 70), fuse('amp', 'amp', 70))).toMatchObject({
+      ...{ kind: 'fuse', quantity: 2, unit: 'piece', stockQuantity: 0, short: 2 },
+      title: expect.stringContaining('70 A, not in the catalogue'),
+    });
+    expect(bought(fuse('main-fuse', 'main-fuse', 60))).toBeUndefined();
+    expect(bought(fuse('own', 'battery', 70), fuse('none', 'amp', null))).toBeUndefined();
+  });
+
+  test('is not fetched where nothing of it is wanted: a stretch without a tie', () => {
+    const tie = addParts('tie-a: { kind: fixing, title: Tie, form: tie, length: 200 mm }');
+    const [run] = samplePlan().runs;
+    if (!run) throw new Error('The sample plan has a run.');
+    const pass = (ties: number) => ({
+      ...{ zone: 'sill' as const, lengthM: 1, edge: false, covering: null },
+      ...{ chosen: 'computed' as const, reason: '', tie: 'tie-a', ties },
+    });
+    const runs = (...ties: readonly number[]) => [{ ...run, grommets: [], passes: ties.map(pass) }];
+    expect(picked('tie-a', { runs: runs(0) }, tie)).toBeUndefined();
+    expect(picked('tie-a', { runs: runs(0, 2, 3) }, tie)?.quantity).toBe(5);
+  });
+
+  test('may be promised to another job, which is told with it', () => {
+    const to = [{ job: 'other', revision: 'A', quantity: 1 }];
+    const none = { over: 0, uncutM: [], reelsM: [], offCutsM: {}, sheets: {} };
+    const promise = { ...none, unit: 'piece', pieces: 1, to } as const;
+    const job = jobOf(smallShop());
+    const promised = { 'amp-a': promise, 'woofer-a': { ...promise, pieces: 0 } };
+    const rows = pickList({ job: { ...job, promised }, ...noWay });
+    expect(rows.find(({ part }) => part === 'amp-a')?.promised).toEqual(to);
+    // What is promised and not there takes nothing from the shelf.
+    for (const id of ['woofer-a', 'holder-a'])
+      expect(rows.find(({ part }) => part === id)).not.toHaveProperty('promised');
+  });
+});
+
 describe('a reel on the pick list', () => {
   const ft = 0.3048;
   const reels = (text: string) => inShop('red-4: { reels: [30 ft] }', `red-4: { reels: [${text}] }`);

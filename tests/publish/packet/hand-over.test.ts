@@ -114,6 +114,17 @@ describe('a packet', () => {
     for (const told of [...Object.values(secrets), 'QX-0042']) expect(bench).not.toContain(told);
   });
 
+  it('keeps the warranty and the terms of the day it was planned, and those of today where that plan has none', async () => {
+    const plan = ready();
+    const shop = { warranty: ['Twelve months.'], terms: ['Paid on collection.'] };
+    const today = wordsOf(await packetOf(plan, { shop }));
+    for (const told of [...shop.warranty, ...shop.terms]) expect(today).toContain(told);
+    const frozen = { ...plan, shop: { ...plan.shop, warranty: ['Thirty months.'], terms: [] } };
+    const kept = wordsOf(await packetOf(frozen, { shop }));
+    expect(kept).toContain('Thirty months.');
+    for (const gone of [...shop.warranty, ...shop.terms]) expect(kept).not.toContain(gone);
+  });
+
   it('holds the serial numbers that the job writes', async () => {
     const [amplifier] = ready().items.filter(({ kind, origin }) => kind === 'amplifier' && origin === 'job');
     const serials = { [amplifier?.id ?? '']: 'QX-0042' };

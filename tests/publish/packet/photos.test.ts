@@ -40,6 +40,15 @@ describe('a photo in a packet', () => {
     expect(apart.match(/<img/g)).toHaveLength(1);
   });
 
+  it('of what holds a fuse stands with the table of the fuses', async () => {
+    const [fuse] = plan.power.fuses;
+    const of = { kind: 'device', id: fuse?.item ?? '' } as const;
+    const html = await packetOf(plan, { photos: [{ ...photo, of }], jpeg });
+    expect(html.indexOf('<img')).toBeGreaterThan(html.indexOf('put back the rating'));
+    expect(html.indexOf('<img')).toBeLessThan(html.lastIndexOf('How it is set'));
+    expect(html.match(/<img/g)).toHaveLength(1);
+  });
+
   it('that is for the sheets alone is not there', async () => {
     expect(await packetOf(plan, { photos: [{ ...photo, on: ['sheets'] }], jpeg })).not.toContain('<img');
   });

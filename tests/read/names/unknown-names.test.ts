@@ -16,7 +16,28 @@ const unknownNames: readonly ProblemCase[] = [
     name: 'a part of a device',
     changes: [inJob('part: amp-a', 'part: ^amp-aa')],
     says: /no part "amp-aa"/,
-    remedy: /did you mean "amp-a"/,
+    remedy: /^did you mean "amp-a"\? If not, write it with rackleaf new part amp-aa --kind KIND$/,
+  },
+  {
+    name: 'a part of a device, for which the nearest name is that of a lead',
+    changes: [inJob('part: woofer-a', 'part: ^lead-b')],
+    says: /no part "lead-b"/,
+    remedy:
+      /^known: amp-a, battery-a, block-a, generator-a, holder-a, radio-a, woofer-a; or write it with rackleaf new part lead-b --kind KIND$/,
+  },
+  {
+    name: 'a holder, told by its fuse, for which the nearest name is that of an amplifier',
+    changes: [
+      inJob('main-fuse: { part: holder-a, in: bay }', 'main-fuse: { part: ^amp-b, in: bay, fuse: 60 A }'),
+    ],
+    says: /no part "amp-b"/,
+    remedy: /^known: holder-a; or write it with rackleaf new part amp-b --kind fuse-holder$/,
+  },
+  {
+    name: 'a lead',
+    changes: [inJob('lead: { part: lead-a }', 'lead: { part: ^leed-a }')],
+    says: /no part "leed-a"/,
+    remedy: /^did you mean "lead-a"\? If not, write it with rackleaf new part leed-a --kind cable$/,
   },
   {
     name: 'a finding that is accepted',
@@ -33,7 +54,7 @@ const unknownNames: readonly ProblemCase[] = [
     name: 'the vehicle',
     changes: [inJob('vehicle: wagon', 'vehicle: ^wagn')],
     says: /no vehicle "wagn"/,
-    remedy: /did you mean "wagon"/,
+    remedy: /^did you mean "wagon"\? If not, write it with rackleaf new vehicle wagn$/,
   },
   {
     name: 'the space of the job',

@@ -91,12 +91,6 @@ describe('what is wrong with a row is told at the row, with its terminal', () =>
       /the positive one first/,
     ],
     [
-      'a row downwards',
-      sound.replace('CH1..2', 'CH2..1'),
-      /^2:7 the name CH2\.\.1 runs downwards: write CH1\.\.2$/,
-      anything,
-    ],
-    [
       'an unknown field of a row',
       sound.replace('pitch', 'pich'),
       /^2:\d+ pich is not a known name in CH1\.\.2; did you mean pitch\?$/,

@@ -59,8 +59,10 @@ const wire: RouteWire = {
   layer: 'power',
   diameterM: 0.009,
 };
-const bent = (bendRadiusM: number) => () =>
-  routeWires({ shape, barriers: [], wires: [{ ...wire, bendRadiusM }] }).faults;
+const bent =
+  (bendRadiusM: number, kinkRadiusM = 0) =>
+  () =>
+    routeWires({ shape, barriers: [], wires: [{ ...wire, bendRadiusM, kinkRadiusM }] }).faults;
 /** A wall over the whole board, or with a gate of 60 mm. */
 const walled = (gateM: number) => () =>
   routeWires({
@@ -225,8 +227,11 @@ export const layoutRemarks = {
     quiet: [quiet('a wall with a gate of 60 mm', walled(0.06))],
   },
   'bend-too-tight': {
-    fires: [fires('a radius of 200 mm within 60 mm', 'caution', 'p', bent(0.2))],
-    quiet: [quiet('one of 20 mm', bent(0.02))],
+    fires: [
+      fires('a radius of 200 mm within 60 mm', 'caution', 'p', bent(0.2)),
+      fires('the same of a wire that kinks below 100 mm', 'stop', 'p', bent(0.2, 0.1), /it kinks below/),
+    ],
+    quiet: [quiet('one of 20 mm', bent(0.02, 0.01))],
   },
   'length-short-of-way': {
     fires: [fires('50 mm to an edge that is 110 mm away', 'stop', 'ground', groundOf('50 mm'))],

@@ -23,6 +23,12 @@ export interface Question {
   readonly fallback?: (answers: Answers) => string | null;
   /** What is wrong with an answer, in words; null where nothing is. */
   readonly fault: (answer: string, answers: Answers) => string | null;
+  /** What is doubtful about an answer that can be written all the same, such as a part that is not there yet. */
+  readonly doubt?: (answer: string, answers: Answers) => string | null;
+  /** The rows that one line tells, as a text what is wrong with it. Left out, each line is one. */
+  readonly rows?: (line: string) => readonly string[] | string;
+  /** True for what may stay open until it is known. */
+  readonly mayBeUnknown?: boolean;
 }
 
 /** What is asked of a person in one go. */
@@ -58,4 +64,9 @@ export function lineOf(answers: Answers, key: string): string {
 /** All lines of an answer. */
 export function linesOf(answers: Answers, key: string): readonly string[] {
   return answers[key] ?? [];
+}
+
+/** Answers with those to one more question. */
+export function withLines(answers: Answers, key: string, lines: readonly string[]): Answers {
+  return { ...answers, [key]: lines };
 }

@@ -14,24 +14,53 @@ export interface Row {
 /** Parts cells, but not the two halves of a number with a decimal comma: the reader tells how that is written. */
 const between = /(?<!\d),|,(?!\d)/;
 
+/** What stands for what nobody knows yet. */
+export const unknown = '?';
+
+/** True for a line in which something is not known yet. */
+export function hasUnknown(line: string): boolean {
+  return line.split(between).some((cell) => cell.trim() === unknown);
+}
+
+/** Columns that the rest of a file leans on: without them there is no row. */
+const named: ReadonlySet<string> = new Set([
+  'name',
+  'names',
+  'title',
+  'what',
+  'part',
+  'from',
+  'to',
+  'in',
+  'outputs',
+  'inputs',
+]);
+
+/** True for a column whose cell may stay open until it is known. */
+export function mayBeUnknown({ key }: AskedColumn): boolean {
+  return !named.has(key);
+}
+
 /** Reads a line with a comma between its cells; what is wrong with it as a text. */
 export function readRow(columns: readonly AskedColumn[], line: string): Row | string {
   const written = columns.length === 1 ? [line.trim()] : line.split(between).map((cell) => cell.trim());
   const hasRest = columns.at(-1)?.rest === true;
   const own = hasRest ? columns.slice(0, -1) : columns;
-  const rest = written.slice(own.length).filter((cell) => cell !== '');
+  const rest = written.slice(own.length).filter((cell) => cell !== '' && cell !== unknown);
   if (!hasRest && rest.length > 0)
     return `has ${written.length} values, and ${own.length} are asked for: ${titles(columns)}`;
   const cells: Record<string, Cell> = {};
   for (const [at, column] of own.entries()) {
     const text = written[at] ?? '';
     if (text === '' && column.optional === true) continue;
+    if (text === unknown && mayBeUnknown(column)) continue;
     if (text === '') return `lacks ${column.title}: write ${titles(columns)}`;
     const read = readCell(column, text);
     if (typeof read === 'object' && 'fault' in read) return `${column.title} ${read.fault}`;
     cells[column.key] = read;
   }
-  if (hasRest && rest.length === 0) return `lacks ${columns.at(-1)?.title}: write ${titles(columns)}`;
+  if (hasRest && rest.length === 0 && !hasUnknown(line))
+    return `lacks ${columns.at(-1)?.title}: write ${titles(columns)}`;
   return { cells, rest };
 }
 
@@ -40,6 +69,23 @@ export function rowOf(columns: readonly AskedColumn[], line: string): Row {
   const row = readRow(columns, line);
   if (typeof row === 'string') throw new Error(`A row that was found right can not be read: it ${row}.`);
   return row;
+}
+
+/** What parts the values of rows that are alike: `Left door | Right door, cabin, left | right`. */
+const bar = /\s+\|\s+/;
+
+/**
+ * The rows that one line tells: where a cell has several values with bars between them, each row takes its own, and a
+ * cell with one value holds for all of them. What is wrong with the line as a text.
+ */
+export function rowsAlike(line: string): readonly string[] | string {
+  if (!bar.test(line)) return [line];
+  const cells = line.split(between).map((cell) => cell.trim().split(bar));
+  const count = Math.max(...cells.map(({ length }) => length));
+  const odd = cells.find(({ length }) => length > 1 && length !== count);
+  if (odd)
+    return `has "${odd.join(' | ')}" where other cells have ${count} values: write ${count}, or one for all`;
+  return Array.from({ length: count }, (_, at) => cells.map((cell) => cell[at] ?? cell[0] ?? '').join(', '));
 }
 
 function titles(columns: readonly AskedColumn[]): string {

@@ -2,7 +2,7 @@ import type { AskedColumn, AskedTable, Tool } from '../../../model/survey/asked-
 import { expectation } from '../../../read/schema/expectation.ts';
 import { choicesOf } from './choices.ts';
 import type { Answers, Choice, Question } from './question.ts';
-import { type Row, readRow } from './rows.ts';
+import { mayBeUnknown, type Row, readRow, rowsAlike } from './rows.ts';
 
 /** What a table is asked with beside what it says itself. */
 export interface Beside {
@@ -16,6 +16,8 @@ export interface Beside {
   readonly choices?: (answers: Answers) => readonly Choice[];
   /** What is wrong with a row whose cells are right one by one. Of those before it the answers tell. */
   readonly fault?: (row: Row, answers: Answers, line: string) => string | null;
+  /** What is doubtful about a row that can be written all the same. */
+  readonly doubt?: (row: Row, answers: Answers) => string | null;
 }
 
 const tools: Readonly<Record<Tool, string>> = {
@@ -40,8 +42,10 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
     hints: (answers) => [
       ...tableHints(table, columnsOf(answers)),
       ...(beside.hints?.(answers) ?? []),
-      ...(many ? ['One a line; an empty line ends.'] : []),
+      ...(many ? [several(columnsOf(answers))] : []),
     ],
+    ...(many && table.columns.length > 1 && { rows: rowsAlike }),
+    ...(table.columns.every(mayBeUnknown) && { mayBeUnknown: true }),
     ...(beside.when && { when: beside.when }),
     ...(choices && { choices }),
     ...((isOptional || beside.fallback) && { fallback: beside.fallback ?? (() => '') }),
@@ -49,7 +53,17 @@ export function tableQuestion(table: AskedTable, beside: Beside = {}): Question 
       const row = readRow(columnsOf(answers), answer);
       return typeof row === 'string' ? row : (beside.fault?.(row, answers, answer) ?? null);
     },
+    doubt: (answer, answers) => {
+      const row = readRow(columnsOf(answers), answer);
+      return typeof row === 'string' ? null : (beside.doubt?.(row, answers) ?? null);
+    },
   };
+}
+
+function several(columns: readonly AskedColumn[]): string {
+  return columns.length === 1
+    ? 'One a line; an empty line ends.'
+    : 'One a line; an empty line ends. Several alike go in one line, with | between what differs.';
 }
 
 /** How a row of a table is written: what is said of the table, its columns, an example, the words that closed ones take. */

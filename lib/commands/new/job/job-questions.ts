@@ -1,5 +1,6 @@
 import type { Vehicle } from '../../../model/content/vehicle.ts';
 import type { KindName, Part } from '../../../model/kinds/index.ts';
+import { nearestName } from '../../../read/names/nearest-name.ts';
 import { remedyFor } from '../../../read/report.ts';
 import { choicesOfWords } from '../ask/choices.ts';
 import { type Answers, lineOf, linesOf, type Question } from '../ask/question.ts';
@@ -73,7 +74,8 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
   }),
   device: ({ parts }) => ({
     hints: () => offered(parts, ['amplifier', 'processor']),
-    fault: ({ cells }, answers) => twice(cells.name, answers) ?? unknownPart(parts, onBoard, cells.part),
+    fault: ({ cells }, answers) => twice(cells.name, answers) ?? otherKind(parts, onBoard, cells.part),
+    doubt: ({ cells }) => missingPart(parts, onBoard, cells.part),
   }),
   speaker: (around) => ({
     hints: (answers) => [
@@ -82,24 +84,28 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
     ],
     fault: ({ cells }, answers) =>
       twice(cells.name, answers) ??
-      unknownPart(around.parts, ['speaker'], cells.part) ??
+      otherKind(around.parts, ['speaker'], cells.part) ??
       unknownPlaces(cells.in, placesOf(around, answers)) ??
-      (cells.box === undefined ? null : unknownPart(around.parts, ['enclosure'], cells.box)) ??
+      (cells.box === undefined ? null : otherKind(around.parts, ['enclosure'], cells.box)) ??
       unknownDriver(cells['driven-by'], answers),
+    doubt: ({ cells }) =>
+      missingPart(around.parts, ['speaker'], cells.part) ??
+      (cells.box === undefined ? null : missingPart(around.parts, ['enclosure'], cells.box)),
   }),
   elsewhere: (around) => ({
     hints: (answers) => [`Places: ${placesOf(around, answers).join(', ')}`],
     fault: ({ cells }, answers) =>
       twice(cells.name, answers) ??
-      unknownPart(around.parts, elsewhere, cells.part) ??
+      otherKind(around.parts, elsewhere, cells.part) ??
       unknownPlaces(cells.in, placesOf(around, answers)),
+    doubt: ({ cells }) => missingPart(around.parts, elsewhere, cells.part),
   }),
   board: (around) => ({
     when: (answers) => linesOf(answers, 'device').length > 0 && lineOf(answers, 'space') !== '',
     fallback: () => '',
     hints: (answers) => boardHints(around, answers),
     fault: ({ cells }, answers) =>
-      (cells.sheet === undefined ? null : unknownPart(around.parts, ['board-sheet'], cells.sheet)) ??
+      (cells.sheet === undefined ? null : otherKind(around.parts, ['board-sheet'], cells.sheet)) ??
       (cells.ground === undefined
         ? null
         : unknown(
@@ -107,6 +113,8 @@ const besides: { readonly [K in Key]: (around: JobSurroundings) => Beside } = {
             String(cells.ground),
             Object.keys(vehicleOf(around, answers)?.grounds ?? {}),
           )),
+    doubt: ({ cells }) =>
+      cells.sheet === undefined ? null : missingPart(around.parts, ['board-sheet'], cells.sheet),
   }),
 };
 
@@ -130,15 +138,34 @@ function unknown(what: string, name: string, known: readonly string[]): string |
   return known.includes(name) ? null : `there is no ${what} "${name}"; ${remedyFor(name, known)}`;
 }
 
-function unknownPart(
+/** A part that is there, and of a kind that can't stand here. */
+function otherKind(
   parts: JobSurroundings['parts'],
   kinds: readonly KindName[],
   named: unknown,
 ): string | null {
   const name = String(named);
   const part = parts[name];
-  if (!part) return unknown('part', name, partNames(parts, ...kinds));
-  return kinds.includes(part.kind) ? null : `"${name}" is of the kind ${part.kind}: it can't stand here`;
+  if (!part || kinds.includes(part.kind)) return null;
+  const near = nearestName(name, partNames(parts, ...kinds));
+  return `"${name}" is of the kind ${part.kind}: it can't stand here; ${near === null ? `a part of the kind ${listed(kinds)} can` : `did you mean "${near}"?`}`;
+}
+
+/** A part that is not in the catalogue: what it may have been, and how it is put there. */
+function missingPart(
+  parts: JobSurroundings['parts'],
+  kinds: readonly KindName[],
+  named: unknown,
+): string | null {
+  const name = String(named);
+  if (parts[name]) return null;
+  const near = nearestName(name, partNames(parts, ...kinds));
+  const begun = `rackleaf new part ${name} --kind ${kinds.length === 1 ? kinds[0] : 'KIND'}`;
+  return `there is no ${listed(kinds)} "${name}"; ${near === null ? '' : `did you mean "${near}"? Else `}${begun} writes it`;
+}
+
+function listed(kinds: readonly KindName[]): string {
+  return kinds.length > 2 ? 'part' : kinds.join(' or ');
 }
 
 function unknownPlaces(named: unknown, known: readonly string[]): string | null {

@@ -106,12 +106,12 @@ export const controlSpecSchema = shortened(
     ),
     channels: builders(
       names(z.array(text('1'))).optional(),
-      'Names of the channels of its amplifier that it acts on.',
+      'Names of the channels of its amplifier that it acts on; of another device, of its outputs.',
       { example: ['1', '2'], leftOut: 'all of them' },
     ),
     filter: section(
       controlFilterSchema.optional(),
-      'The filter that it sets. A knob that only moves the corner of a switch gives its range alone.',
+      'The filter that it sets. A knob that only moves the corner of a switch gives its range alone. What no control and no `filter-orders:` tells of, the part does not make.',
       { example: { range: { from: '50 Hz', to: '250 Hz' } } },
     ),
     boost: section(controlBoostSchema.optional(), 'What a boost control raises.'),

@@ -54,7 +54,30 @@ export const equipmentBase = {
     'Its holes for screws, in its own footprint.',
     { picture: 'footprint' },
   ),
-  air: section(edgeLengths.optional(), 'Air that its maker asks for at each edge.', {
+  'bracket-holes': section(
+    z
+      .array(
+        z.strictObject({
+          x: builders(
+            quantityWithin('length', { least: -0.15, most: 1.5 }),
+            'To the middle of the hole from the left edge of the part; below zero to the left of it.',
+            { example: '-3/8 in', picture: 'footprint' },
+          ),
+          y: builders(
+            quantityWithin('length', { least: -0.15, most: 1.5 }),
+            'To the middle of the hole from its lower edge; below zero under it.',
+            { example: '1 1/2 in', picture: 'footprint' },
+          ),
+          diameter: builders(quantityWithin('length', { above: 0, most: 0.03 }), 'Across the hole.', {
+            example: '3/16 in',
+          }),
+        }),
+      )
+      .default([]),
+    'Holes of the bracket, strap or clamp that holds a part without holes of its own. They may lie beside its foot, and are drilled as its own would be.',
+    { picture: 'footprint' },
+  ),
+  air: section(edgeLengths.optional(), 'Air that its maker asks for at each edge, and over it.', {
     example: { top: '2 in', bottom: '2 in' },
     leftOut: '{gap-fins} at fins, {gap-fan} at a fan',
     picture: 'footprint',

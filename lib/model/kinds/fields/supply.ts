@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { builders } from '../../audience.ts';
-import { count, quantity, quantityAbove } from '../../fields.ts';
+import { count, quantity, quantityAbove, quantityWithin } from '../../fields.ts';
 import { span } from '../../short-forms/short-form.ts';
 import { supplyTypeSchema } from '../../vocabulary.ts';
 import { section } from '../../writing/field-text.ts';
@@ -58,17 +58,23 @@ export const supplySchema = section(
       z
         .strictObject({
           full: builders(efficiency, 'At rated power.', { example: '75 %' }),
-          eighth: builders(efficiency, 'At an eighth of rated power, as music draws it.', {
+          eighth: builders(efficiency.optional(), 'At an eighth of rated power, as music draws it.', {
             example: '55 %',
+            leftOut: 'by its class, and at most that at rated power',
           }),
         })
         .refine(
-          ({ full, eighth }) => full >= eighth,
+          ({ full, eighth }) => eighth === undefined || full >= eighth,
           'has less at full power than at an eighth: no amplifier does; they are swapped',
         )
         .optional(),
       'Output over input, as its maker measured it.',
       { leftOut: 'by its class: house rules' },
+    ),
+    'rated-at': builders(
+      quantityWithin('voltage', { least: 5, most: 36 }).optional(),
+      'Of an amplifier: the supply voltage at which its rated powers were measured.',
+      { example: '14.4 V', leftOut: '{voltage-rated}' },
     ),
     'turn-on-draw': builders(
       quantity('current').optional(),

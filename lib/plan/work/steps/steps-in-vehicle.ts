@@ -114,11 +114,14 @@ function layRun(work: Work, run: string): Step {
   const { plan } = work;
   const wires = ownWires(work).filter((wire) => wire.run === run);
   const found = plan.runs.find(({ id }) => id === run);
-  const grommets = found?.grommets ?? [];
+  const grommets = (found?.grommets ?? []).filter(({ own }) => own !== true);
+  const own = (found?.grommets ?? []).flatMap(({ own: stays, zone }) => (stays ? [zone] : []));
+  const throughOwn =
+    own.length > 0 ? `; through the vehicle's own grommet at ${own.join(' and ')}, which stays` : '';
   return step(`run-${run}`, [safe], {
     layer: 'run',
     ...vehicle,
-    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommets.length > 0 ? `; grommets: ${grommets.length}` : ''}`,
+    text: `Lay the run ${run}: ${labelsOf(wires)}${found?.covering ? `, in ${found.covering}` : ''}${grommets.length > 0 ? `; grommets: ${grommets.length}` : ''}${throughOwn}`,
     tools: ['trim tools', 'pull line', 'label printer'],
     minutes: minutesFor(work, 'open-run') + minutesFor(work, 'pull-wire', pieces(wires)),
     installs: wires.map(({ id }) => id),
@@ -127,7 +130,7 @@ function layRun(work: Work, run: string): Step {
       ...grommets.map((_, index) => `grommet:${run}.${index + 1}`),
       ...(found?.covering ? [`cover:${run}`] : []),
     ],
-    proof: `Clear of airbags, pedals, seat rails and sharp edges${grommets.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
+    proof: `Clear of airbags, pedals, seat rails and sharp edges${grommets.length + own.length > 0 ? '; a grommet in every metal edge' : ''}; a tie every ${lengthText(work, 'at-most', work.tiesM.vehicle)}`,
   });
 }
 

@@ -184,6 +184,70 @@ describe('the order of work of a small job', () => {
     expect(at(ordered({ fixings }), 'board-in-main').text).toMatch(/led to its edges; a to 2\.6 N m$/);
   });
 
+  test('brings the amplifiers up one after the other, what stands before them first, others not counted', () => {
+    const withItems = (change: (items: Work['plan']['items']) => Work['plan']['items']) =>
+      at(
+        ordered({}, (one) => ({ ...one, plan: { ...one.plan, items: change(one.plan.items) } })),
+        'first-power',
+      ).text;
+    const as = (id: string, own: Partial<Work['plan']['items'][number]>) => (items: Work['plan']['items']) =>
+      items.map((item) => (item.id === id ? { ...item, ...own } : item));
+    const told = (text: string) => /level: (.*); take/.exec(text)?.[1];
+    expect(told(withItems((items) => items))).toBe('processor first, then the amplifier');
+    expect(told(withItems(as('tweeter', { kind: 'amplifier' })))).toBe(
+      'processor first, then one amplifier after the other',
+    );
+    expect(told(withItems(as('battery', { kind: 'amplifier' })))).toBe('processor first, then the amplifier');
+    expect(told(withItems(as('dsp', { kind: 'relay' })))).toBe('the amplifier');
+    expect(told(withItems(as('amp', { kind: 'relay' })))).toBe(
+      'processor first, then one device after the other',
+    );
+  });
+
+  test('shows at the hand-over what there is: main fuse, level, neither', () => {
+    const handOver = (plan: (one: Work['plan']) => Partial<Work['plan']>) =>
+      at(
+        ordered({}, (one) => ({ ...one, plan: { ...one.plan, ...plan(one.plan) } })),
+        'hand-over',
+      ).text;
+    const noFuses = (plan: Work['plan']) => ({ power: { ...plan.power, fuses: [] } });
+    expect(handOver(() => ({}))).toMatch(/, show the customer main fuse and level$/);
+    expect(handOver(noFuses)).toMatch(/, show the customer level$/);
+    const silent = ({ items }: Work['plan']) => ({
+      items: items.map((item) =>
+        ['amplifier', 'speaker', 'processor'].includes(item.kind)
+          ? { ...item, kind: 'relay' as const }
+          : item,
+      ),
+      audio: { ...work().plan.audio, channels: [], speakers: [] },
+      controls: [],
+    });
+    expect(handOver((plan) => ({ ...silent(plan), ...noFuses(plan) }))).toMatch(/check-in again$/);
+    expect(at(order(), 'test-without-power').tools).toEqual(['meter', 'polarity tester']);
+  });
+
+  test('tightens the ground points of the wires that it connects, and not what they have at the other end', () => {
+    const found = ordered({}, (one) => ({
+      ...one,
+      plan: {
+        ...one.plan,
+        wires: one.plan.wires.map((wire) => {
+          const [from, to] = wire.ends;
+          return wire.role === 'ground'
+            ? {
+                ...wire,
+                ends: [
+                  { ...from, torqueNm: 3 },
+                  { ...to, torqueNm: 4 },
+                ] as const,
+              }
+            : wire;
+        }),
+      },
+    }));
+    expect(at(found, 'connect-ground').text).toMatch(/; (dash, cargo|cargo, dash) to 4 N m$/);
+  });
+
   test('names the ground strip that grounds are measured to, and the ends where there is none', () => {
     expect(at(order(), 'ground-main').proof).toMatch(/under 0\.1 ohm to ground$/);
     const noStrip = ordered({}, (one) => ({

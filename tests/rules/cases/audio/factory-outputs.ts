@@ -219,7 +219,7 @@ export const factoryOutputsCases = {
         subject: 'dsp.IN',
         says: /9 V/,
         // The processor of these cases has no high-level input.
-        toDo: /^put a level converter between them, or lower the source/,
+        toDo: /^put a level converter between them that takes 9 V and gives at most 4 V.*; or turn the output of radio down for good, .* write signal: 4 V at these terminals in the part of radio/,
       },
       {
         name: 'two inputs of one device, driven alike by two outputs: one finding',
@@ -233,7 +233,7 @@ export const factoryOutputsCases = {
           }),
         level: 'stop',
         subject: 'dsp.IN',
-        says: /^radio\.OUT and radio\.OUT2 drive dsp\.IN and dsp\.IN2 past their limit: 9 V clean, where each takes 4 V/,
+        says: /^radio\.OUT and radio\.OUT2 drive dsp\.IN and dsp\.IN2 past their limit: 9 V clean, where each takes 4 V, 125 % \(7\.1 dB\) too much; no gain/,
       },
       {
         name: 'past the limit of a device with a high-level input',

@@ -39,6 +39,42 @@ export function withHighPass(
   amp.filters = { 'CH1+': [{ pass: 'high-pass', type: 'butterworth', ...asked }] };
 }
 
+const highPass = { pass: 'high-pass', type: 'butterworth', order: 2, corner: '80 Hz' } as const;
+
+const lowPassKnob = {
+  what: 'crossover',
+  form: 'knob',
+  panel: 'left',
+  safe: '80 Hz',
+  why: 'as it is',
+  channels: ['OUT2'],
+  filter: { pass: 'low-pass', type: 'butterworth', order: 2, range: { from: '40 Hz', to: '250 Hz' } },
+} as const;
+
+type AskedFilters = NonNullable<Written['job']['devices'][string]['filters']>;
+
+function askedOfAmp({ job }: Written, filters: AskedFilters): void {
+  Object.assign(job.devices.amp ?? {}, { filters });
+}
+
+function askedOfDsp({ job }: Written, filters: AskedFilters): void {
+  Object.assign(job.devices.dsp ?? {}, { filters });
+}
+
+/** The processor is asked for a high-pass at 80 Hz, and its menu is as said. */
+function inMenu(
+  content: Written,
+  {
+    range,
+    types,
+  }: { readonly range?: [string, string]; readonly types?: ('butterworth' | 'linkwitz-riley')[] },
+): void {
+  const dsp = partIn(content, 'dsp', 'processor');
+  if (range) dsp['filter-range'] = { from: range[0], to: range[1] };
+  if (types) dsp['filter-types'] = types;
+  askedOfDsp(content, { OUT1: [highPass] });
+}
+
 /** The amplifier gets a boost, which is to stand as said after commissioning. */
 function withBoost(
   content: Written,
@@ -131,9 +167,89 @@ export const filtersInPathCases = {
             withHighPass(content, { order: 2, corner: '80 Hz' });
             Object.assign(content.job.devices.amp ?? {}, { 'after-commissioning': { XOVER: 'FULL' } });
           }),
-        level: 'caution',
+        level: 'stop',
         subject: 'amp',
         says: /amp makes no high-pass on channel 1: XOVER and FREQ stand where all is let through/,
+        toDo: /take it out, or set the control of amp to make it/,
+      },
+      {
+        name: 'an amplifier whose part has no control for a filter, behind a processor that makes one',
+        about: () =>
+          aboutContent((content) => {
+            askedOfAmp(content, { 'CH1+': [highPass] });
+          }),
+        level: 'stop',
+        subject: 'amp',
+        path: '/devices/amp/filters/CH1+',
+        says: /^amp.CH1\+ is to have a high-pass \(Butterworth, order 2\) at 80 Hz, but its part two-channel has no control and no menu for a filter$/,
+        toDo: /take it out of amp and write it under filters: at dsp.OUT1, which can make it; where the leaflet of two-channel has a high-pass, write it into that part/,
+      },
+      {
+        name: 'the same behind a processor that makes none, told once for two channels',
+        about: () =>
+          aboutContent((content) => {
+            delete partIn(content, 'dsp', 'processor')['filter-orders'];
+            askedOfAmp(content, { 'CH1+': [highPass], 'CH2+': [highPass] });
+          }),
+        level: 'stop',
+        subject: 'amp',
+        says: /^amp.CH1\+ and amp.CH2\+ are to have a high-pass/,
+        toDo: /put into its path a processor or an amplifier with a high-pass, or a line lead with one in it/,
+      },
+      {
+        name: 'a pass that the control of the channel does not make',
+        about: () =>
+          aboutContent((content) => {
+            withHighPass(content, { order: 2, corner: '80 Hz' });
+            askedOfAmp(content, { 'CH1+': [{ ...highPass, pass: 'low-pass' }] });
+          }),
+        level: 'stop',
+        subject: 'amp',
+        says: /amp makes no low-pass on channel 1: XOVER and FREQ stand where all is let through/,
+      },
+      {
+        name: 'a processor that makes none, such as a converter of the level',
+        about: () =>
+          aboutContent((content) => {
+            delete partIn(content, 'dsp', 'processor')['filter-orders'];
+            askedOfDsp(content, { OUT1: [highPass] });
+          }),
+        level: 'stop',
+        subject: 'dsp',
+        path: '/devices/dsp/filters/OUT1',
+        says: /its part dsp has no control and no menu for a filter/,
+      },
+      {
+        name: 'an output that the menu of the processor does not reach',
+        about: () =>
+          aboutContent((content) => {
+            partIn(content, 'dsp', 'processor')['filter-outputs'] = ['OUT2'];
+            askedOfDsp(content, { OUT1: [highPass] });
+          }),
+        level: 'stop',
+        subject: 'dsp',
+        says: /dsp makes no high-pass at OUT1$/,
+      },
+      {
+        name: 'an input of the processor',
+        about: () => aboutContent((content) => askedOfDsp(content, { IN: [highPass] })),
+        level: 'stop',
+        subject: 'dsp',
+        says: /IN is no output of dsp/,
+      },
+      {
+        name: 'a corner just past the menu of the processor',
+        about: () => aboutContent((content) => inMenu(content, { range: ['81 Hz', '20 kHz'] })),
+        level: 'caution',
+        subject: 'dsp',
+        says: /its corner goes from 81 Hz to 20000 Hz/,
+      },
+      {
+        name: 'a shape that the menu does not have',
+        about: () => aboutContent((content) => inMenu(content, { types: ['linkwitz-riley'] })),
+        level: 'caution',
+        subject: 'dsp',
+        says: /dsp makes Linkwitz-Riley/,
       },
       {
         name: 'another corner than the other channel has, of one knob for both',
@@ -177,7 +293,31 @@ export const filtersInPathCases = {
             Object.assign(filters, { 'CH2+': filters['CH1+'] });
           }),
       },
-      { name: 'an amplifier whose filters are not known', about: () => about() },
+      { name: 'an amplifier without filters, of which none is asked', about: () => about() },
+      {
+        name: 'a corner at the end of the menu of the processor',
+        about: () =>
+          aboutContent((content) => inMenu(content, { range: ['80 Hz', '20 kHz'], types: ['butterworth'] })),
+      },
+      {
+        name: 'an amplifier that makes it in its menu',
+        about: () =>
+          aboutContent((content) => {
+            partIn(content, 'two-channel', 'amplifier')['filter-orders'] = [2];
+            partIn(content, 'two-channel', 'amplifier')['filter-outputs'] = ['CH1'];
+            askedOfAmp(content, { 'CH1+': [highPass] });
+          }),
+      },
+      {
+        name: 'an active crossover whose knob is of that output',
+        about: () =>
+          aboutContent((content) => {
+            const dsp = partIn(content, 'dsp', 'processor');
+            delete dsp['filter-orders'];
+            dsp.controls = { LOW: { ...lowPassKnob, channels: ['OUT2'] } };
+            askedOfDsp(content, { OUT2: [{ ...highPass, pass: 'low-pass' }] });
+          }),
+      },
     ],
   },
   // The reading of a gain allows for a boost whose height is known.

@@ -12,6 +12,22 @@ export const protectionFiltersCases = {
         level: 'stop',
         subject: 'amp.1',
         says: /tweeter/,
+        toDo: /^write a high-pass under filters: at dsp.OUT1, at or above/,
+      },
+      {
+        name: 'behind parts of which none makes a high-pass',
+        about: () =>
+          about({
+            content: (content) => {
+              delete partIn(content, 'dsp', 'processor')['filter-orders'];
+            },
+            plan: (plan) => {
+              channel(plan, 'amp.1').filters = [];
+            },
+          }),
+        level: 'stop',
+        subject: 'amp.1',
+        toDo: /^no part on its path makes a high-pass: put in a processor or an amplifier with a high-pass, or a line lead with one in it \(filter: of its cable\); where the leaflet of two-channel, dsp or radio has a high-pass, write it into its part/,
       },
       {
         name: 'a low-pass and a subsonic filter are no high-pass',

@@ -20,12 +20,20 @@ const lead = (made: string) =>
 const atEdge = (wire: string, holeM: number | null) =>
   about({
     content: ({ vehicle }) => {
-      one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill').edge = true;
+      const pass = one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill');
+      pass.edge = true;
+      if (holeM !== null) pass['through-hole'] = `${holeM * 1000} mm`;
     },
     plan: (plan) => {
       run(plan).wires = [wire];
       run(plan).grommets = [{ zone: 'sill', holeM, part: null }];
     },
+  });
+
+/** A hole without a sharp edge. */
+const throughSill = (through: string) =>
+  aboutContent(({ vehicle }) => {
+    one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] = through;
   });
 
 /** The same with the hole measured, and a grommet of 32 mm with a bore of 28 mm in the catalogue. */
@@ -39,6 +47,23 @@ const atWideHole = (through: string) =>
     plan: (plan) => {
       run(plan).wires = ['main'];
       run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: null }];
+    },
+  });
+
+/** The vehicle's own grommet at the sill, as the plan judges its bore, and a grommet of 32 mm in the catalogue. */
+const ownGrommet = (bore: `${number} mm` | null) =>
+  about({
+    content: ({ vehicle, parts }) => {
+      const pass = one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill');
+      Object.assign(pass, { edge: true, 'own-grommet': true, ...(bore && { 'through-hole': bore }) });
+      parts.wide = { kind: 'grommet', title: 'Grommet', hole: '32 mm', bore: '28 mm', panel: '1.5 mm' };
+    },
+    plan: (plan) => {
+      const holeM = bore === null ? null : Number.parseFloat(bore) / 1000;
+      run(plan).wires = ['main'];
+      run(plan).grommets = [
+        { zone: 'sill', holeM, part: null, ...(holeM !== null && holeM >= 0.014 && { own: true }) },
+      ];
     },
   });
 
@@ -77,7 +102,8 @@ export const runsCases = {
         about: () => atEdge('main', 0.02),
         level: 'stop',
         subject: 'left',
-        path: '/runs/left',
+        path: '/routes/left-sill/passes/1/through-hole',
+        file: 'vehicle.yaml',
         says: /main would chafe on sheet metal/,
         toDo: /add a grommet for a hole of .*20 mm.* with a bore of .* or more/,
       },
@@ -88,13 +114,31 @@ export const runsCases = {
         subject: 'left',
         path: '/routes/left-sill/passes/1/through-hole',
         file: 'vehicle.yaml',
-        toDo: /open the hole of 20 mm .* to 32 mm .* for wide \(0 in stock\), .* write that as its through-hole:/,
+        toDo: /open the hole of 20 mm .* to 32 mm for wide \(0 in stock\), .* write through-hole: 32 mm there/,
+      },
+      {
+        name: "the vehicle's own grommet, whose bore the loom does not go through",
+        about: () => ownGrommet('13.9 mm'),
+        level: 'stop',
+        subject: 'left',
+        path: '/routes/left-sill/passes/1/through-hole',
+        file: 'vehicle.yaml',
+        says: /none of the vehicle and the catalogue fits its bundle of 14 mm/,
+        toDo: /take the vehicle's own grommet out, open the hole of 13\.9 mm .* to 32 mm for wide .*write through-hole: 32 mm and own-grommet: false there/,
+      },
+      {
+        name: "the vehicle's own grommet, whose bore nobody measured",
+        about: () => ownGrommet(null),
+        level: 'caution',
+        subject: 'left',
+        toDo: /measure the bore of the vehicle's own grommet/,
       },
       {
         name: 'signal through the same',
         about: () => atEdge('radio-signal', 0.02),
         level: 'caution',
         subject: 'left',
+        file: 'vehicle.yaml',
       },
       {
         name: 'power over an edge that is no hole',
@@ -114,6 +158,11 @@ export const runsCases = {
       },
     ],
     quiet: [
+      // By hand: a bundle of 12 mm, and 2 mm for both walls of its covering.
+      {
+        name: "the vehicle's own grommet with a bore of 14 mm, for a bundle of 12 mm in its covering",
+        about: () => ownGrommet('14 mm'),
+      },
       {
         name: 'an edge with a grommet',
         about: () =>
@@ -132,26 +181,22 @@ export const runsCases = {
   'bundle-over-hole': {
     fires: [
       {
-        name: '12 mm through 11 mm',
-        about: () =>
-          aboutContent(({ vehicle }) => {
-            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] =
-              '11 mm';
-          }),
+        name: '12 mm in a covering with walls of 2 mm, through 13.9 mm',
+        about: () => throughSill('13.9 mm'),
         level: 'caution',
         subject: 'left',
+        says: /about 14 mm .* thick with its covering/,
+        toDo: /^open the hole of 13\.9 mm .* to 9\/16 in or more .* write through-hole: 9\/16 in there/,
       },
-    ],
-    quiet: [
       {
-        name: '12 mm through 12 mm',
-        about: () =>
-          aboutContent(({ vehicle }) => {
-            one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill')['through-hole'] =
-              '12 mm';
-          }),
+        name: "the same through the vehicle's own grommet",
+        about: () => ownGrommet('13.9 mm'),
+        level: 'caution',
+        subject: 'left',
+        says: /the vehicle's own grommet into sill/,
       },
     ],
+    quiet: [{ name: 'the same through 14 mm', about: () => throughSill('14 mm') }],
   },
   // Geometry: the same for the bore of a covering.
   'bundle-over-covering': {

@@ -95,6 +95,16 @@ export const partDataCases = {
         /outside its foot/,
       ),
       fires(
+        'two terminals without a place on one panel',
+        'two-channel',
+        'terminals.B+',
+        amp(({ terminals }) => {
+          for (const name of ['B+', 'GND'])
+            Object.assign(entry(terminals, name), { panel: 'right', at: undefined });
+        }),
+        /does not say where B\+.* and .*GND lie: all are drawn and wired on one point, in the middle of the right panel/,
+      ),
+      fires(
         'a terminal past the end of its panel',
         'two-channel',
         'terminals.B+.at',

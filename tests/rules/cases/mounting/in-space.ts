@@ -99,6 +99,21 @@ const held = (how?: 'strap' | 'tape' | 'bracket', mass = '1 kg', holes = false) 
     if (how !== undefined) amp.held = how;
   });
 
+const bracketed = () =>
+  placed({}, (content) => {
+    partIn(content, 'two-channel', 'amplifier')['bracket-holes'] = [
+      { x: '-8 mm', y: '50 mm', diameter: '5 mm' },
+    ];
+    entry(content.job.devices, 'amp').held = 'bracket';
+  });
+
+/** Air that the maker of the amplifier asks for over it. */
+const airOver = (face: string, bounds: Bounds) =>
+  placed({}, (content) => {
+    partIn(content, 'two-channel', 'amplifier').air = { face };
+    bounded(bounds)(content);
+  });
+
 export const inSpaceCases = {
   // Common practice, no source: 3 in (76.2 mm) for a hand. The left wall stands 10 mm from the amplifier.
   'control-before-wall': {
@@ -294,12 +309,44 @@ export const inSpaceCases = {
         subject: 'amp',
         says: /by tape alone/,
       },
+      {
+        name: 'a bracket whose screws go nobody knows where',
+        about: () => held('bracket'),
+        level: 'caution',
+        subject: 'amp',
+        says: /by a bracket, and nothing says where its screws go/,
+      },
       { name: '0.26 kg on tape', about: () => held('tape', '0.26 kg'), level: 'caution', subject: 'amp' },
     ],
     quiet: [
       { name: 'a strap', about: () => held('strap') },
       { name: '0.25 kg on tape', about: () => held('tape', '0.25 kg') },
       { name: 'holes', about: () => held(undefined, '1 kg', true) },
+      { name: 'a bracket, and where it is screwed down', about: () => bracketed() },
+    ],
+  },
+  // The face stands at 50 mm before the board; the board of 12 mm stands before the depth of 200 mm of the space.
+  'air-over-short': {
+    fires: [
+      {
+        name: '1 mm less than its maker asks for',
+        about: () => airOver('139 mm', {}),
+        level: 'caution',
+        subject: 'amp',
+        path: '/devices/amp/at',
+        says: /over amp, .*138 mm.* are free up to the front of well; its maker asks for .*139 mm/,
+      },
+      {
+        name: 'a wall in front',
+        about: () => airOver('139 mm', { front: 'wall' }),
+        level: 'caution',
+        subject: 'amp',
+      },
+    ],
+    quiet: [
+      { name: 'just what its maker asks for', about: () => airOver('138 mm', {}) },
+      { name: 'a front that is open', about: () => airOver('250 mm', { front: 'open' }) },
+      { name: 'a maker who asks for none', about: () => placed({}) },
     ],
   },
 } satisfies RuleCases;

@@ -1,0 +1,73 @@
+import { distance, type Point } from '../shape/point.ts';
+import type { Route } from './route.ts';
+
+/** A leg of a route that is short for its bends. */
+export interface TightBend {
+  readonly at: Point;
+  /** The radius that it leaves, metres. */
+  readonly radiusM: number;
+  /** At one end of the leg, or at both. */
+  readonly bends: 1 | 2;
+}
+
+interface Leg extends TightBend {
+  readonly lengthM: number;
+  /** Index of the leg along the route. */
+  readonly nth: number;
+}
+
+/** Half a millimetre is no bend that a hand could tell. */
+const handM = 0.0005;
+
+/** The legs of a route that begin or end in a bend, with what each leaves its bends: its length, or half of it. */
+function bentLegs({ points }: Pick<Route, 'points'>): Leg[] {
+  return points.slice(1).flatMap((b, nth): Leg[] => {
+    const a = points[nth];
+    if (!a || points.length < 3) return [];
+    const bends = nth > 0 && nth < points.length - 2 ? 2 : 1;
+    const lengthM = distance(a, b);
+    return [{ at: nth > 0 ? a : b, radiusM: lengthM / bends, bends, lengthM, nth }];
+  });
+}
+
+const tightestOf = (legs: readonly Leg[], leastM: number): TightBend | null => {
+  const [tightest] = legs.toSorted((a, b) => a.radiusM - b.radiusM);
+  return tightest && tightest.radiusM < leastM - handM ? tightest : null;
+};
+
+/** The leg of a route that is too short for its bends, and the radius that it leaves; null where all have room to half a millimetre. */
+export function tightestBend(route: Pick<Route, 'points'>, bendRadiusM: number): TightBend | null {
+  return tightestOf(bentLegs(route), bendRadiusM);
+}
+
+/**
+ * The bend of a route that stays below a radius however the wire is eased along its way; null where none does. A jog, two
+ * bends that turn opposite ways d apart, is eased over the straight wire l before and behind it: two arcs that run into
+ * one another have a radius of (d^2 + l^2) / (4 d), l both together (plane geometry). One bend, or a turn back, is not.
+ */
+export function kinkedBend(route: Pick<Route, 'points'>, kinkRadiusM: number): TightBend | null {
+  const legs = bentLegs(route);
+  return tightestOf(
+    legs.map((leg) => ({ ...leg, radiusM: Math.max(leg.radiusM, easedM(route, leg, legs)) })),
+    kinkRadiusM,
+  );
+}
+
+function easedM(
+  { points }: Pick<Route, 'points'>,
+  { nth, bends, lengthM }: Leg,
+  legs: readonly Leg[],
+): number {
+  const [before, behind] = [legs[nth - 1], legs[nth + 1]];
+  if (bends === 1 || !before || !behind || !isJog(points.slice(nth - 1, nth + 3))) return 0;
+  const straightM = 2 * Math.min(before.lengthM / before.bends, behind.lengthM / behind.bends);
+  return (lengthM ** 2 + straightM ** 2) / (4 * lengthM);
+}
+
+/** True for four points of a way that turns one way and back the other. */
+function isJog([a, b, c, d]: readonly Point[]): boolean {
+  if (!a || !b || !c || !d) return false;
+  const turn = (p: Point, q: Point, r: Point): number =>
+    (q.xM - p.xM) * (r.yM - q.yM) - (q.yM - p.yM) * (r.xM - q.xM);
+  return turn(a, b, c) * turn(b, c, d) < 0;
+}

@@ -1,0 +1,59 @@
+import { type Answers, type Asker, type Choice, type Question, withLines } from './question.ts';
+import { doubtIn, weighed } from './weigh.ts';
+
+/** Where a question is asked. */
+interface Asking {
+  /** What was answered before it. */
+  readonly answers: Answers;
+  readonly asker: Asker;
+  /** Is told the rows after each line of a list. */
+  readonly keep: (rows: readonly string[]) => Promise<void>;
+}
+
+/** Asks a question: one line, or line by line until an empty one, behind the rows that it has already. */
+export async function asked(
+  question: Question,
+  before: readonly string[],
+  { answers, asker, keep }: Asking,
+): Promise<readonly string[]> {
+  asker.say(['', question.asks, ...question.hints(answers).map((hint) => `  ${hint}`)].join('\n'));
+  const choices = question.choices?.(answers) ?? null;
+  if (!question.many) {
+    const fallback = question.fallback?.(answers) ?? null;
+    return one(question, { answers, asker, choices, fallback, message: question.key });
+  }
+  const lines = [...before];
+  for (const [at, line] of lines.entries()) asker.say(`  ${question.key} ${at + 1}: ${line}`);
+  for (;;) {
+    const so = withLines(answers, question.key, lines);
+    const message = `${question.key} ${lines.length + 1}`;
+    const rows = await one(question, { answers: so, asker, choices, fallback: '', message });
+    if (rows.length === 0) return lines;
+    lines.push(...rows);
+    await keep(lines);
+  }
+}
+
+interface Turn {
+  readonly answers: Answers;
+  readonly asker: Asker;
+  readonly choices: readonly Choice[] | null;
+  readonly fallback: string | null;
+  readonly message: string;
+}
+
+/** The rows of one line. What is doubtful is told once; the same line again is taken. */
+async function one(question: Question, turn: Turn): Promise<readonly string[]> {
+  const { answers, asker, choices, fallback, message } = turn;
+  let doubted = '';
+  const fault = (line: string): string | null => {
+    const read = weighed(question, line, answers);
+    if ('fault' in read) return read.fault;
+    const doubt = line === doubted ? null : doubtIn(question, line, answers);
+    if (doubt !== null) doubted = line;
+    return doubt === null ? null : `${doubt}; the same line again is taken as it is`;
+  };
+  const read = weighed(question, await asker.ask({ message, choices, fallback, fault }), answers);
+  if ('fault' in read) throw new Error(`An answer that was found right is not: it ${read.fault}.`);
+  return read.rows;
+}

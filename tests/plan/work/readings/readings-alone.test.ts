@@ -1,0 +1,175 @@
+import { describe, expect, test } from 'vitest';
+import type { PlanInput, PlanOutput, SourceReading } from '../../../../lib/model/plan/index.ts';
+import { predictions } from '../../../../lib/plan/work/readings/predictions.ts';
+import { around, isWithin } from '../../../../lib/plan/work/readings/readings.ts';
+import { sourceLines } from '../../../../lib/plan/work/readings/source-lines.ts';
+import { surveyLines } from '../../../../lib/plan/work/readings/survey-lines.ts';
+import { samplePlan } from '../../../publish/sample/sample-plan.ts';
+import { byId, jobOf, partIn } from '../../../rules/case.ts';
+import { written } from '../../../rules/content.ts';
+
+const job = () => jobOf(written());
+const { audio, power, items, boards } = samplePlan();
+
+describe('the limits of a reading', () => {
+  test('are as far on either side of what is predicted, and none where nothing is', () => {
+    expect(around(12, 0.5)).toEqual({ least: 11.5, greatest: 12.5 });
+    expect(around(-0.1, 0.5)).toEqual({ least: -0.6, greatest: 0.4 });
+    expect(around(null, 0.5)).toEqual({ least: null, greatest: null });
+  });
+
+  test('do not ask what is above zero to be below it', () => {
+    expect(around(0.1, 0.5)).toEqual({ least: 0, greatest: 0.6 });
+    expect(around(0, 0.5)).toEqual({ least: 0, greatest: 0.5 });
+  });
+
+  test('are kept on both sides, the very limit with them', () => {
+    const limits = { least: 1, greatest: 2 };
+    expect([0.999, 1, 1.5, 2, 2.001].map((reading) => isWithin(limits, reading))).toEqual([
+      false,
+      true,
+      true,
+      true,
+      false,
+    ]);
+    expect(isWithin({ least: 1, greatest: null }, 1000)).toBe(true);
+    expect(isWithin({ least: null, greatest: 2 }, -1000)).toBe(true);
+    expect(isWithin({ least: null, greatest: null }, 1)).toBeNull();
+  });
+});
+
+describe('what is read before the plan stands', () => {
+  const lines = (outputs: readonly PlanOutput[] = [], own = job()) =>
+    surveyLines(own, { ...audio, outputs: [...outputs], inputs: [] });
+  const known: PlanOutput = {
+    ...{ id: 'radio.OUT', item: 'radio', feeds: ['dsp.IN'], missing: [] },
+    ...{ form: 'analogue', fromHz: 30, toHz: 18000, polarity: 'normal', cleanVoltageV: 2, offsetV: 0 },
+    ...{ equalising: 'none', loadSensing: false, noiseCancelling: false, chimes: false },
+  };
+
+  test('is the battery, with the figures that its limits are', () => {
+    const { rules } = job();
+    const [rest, charging, ripple] = lines();
+    expect(rest).toMatchObject({
+      ...{ id: 'battery-rest', predicted: rules['voltage-rested'].value, when: 'survey' },
+      greatest: rules['check-in-rested-most'].value,
+    });
+    expect(charging?.figures).toEqual([
+      ['X', rules['voltage-rated'].value, 'V'],
+      ['least', rules['check-in-charging-least'].value, 'V'],
+      ['greatest', rules['check-in-charging-most'].value, 'V'],
+    ]);
+    expect(ripple).toMatchObject({ predicted: null, least: null, greatest: rules['check-in-ripple'].value });
+  });
+
+  test('has no greatest for lithium, which rests higher than lead', () => {
+    const content = written();
+    partIn(content, 'agm', 'battery').chemistry = 'lithium';
+    expect(lines([], jobOf(content))[0]?.greatest).toBeNull();
+  });
+
+  test('is what is missing of an output that feeds the job, and nothing of one that is known or feeds nothing', () => {
+    const of = (output: PlanOutput) =>
+      lines([output])
+        .map(({ id }) => id)
+        .slice(3);
+    expect(of(known)).toEqual([]);
+    expect(of({ ...known, missing: ['bandwidth'] })).toEqual(['radio.OUT.lowest', 'radio.OUT.highest']);
+    expect(of({ ...known, missing: ['direct-current offset'] })).toEqual(['radio.OUT.offset']);
+    expect(of({ ...known, cleanVoltageV: null })).toEqual(['radio.OUT.clean-voltage']);
+    expect(of({ ...known, cleanVoltageV: null, feeds: [] })).toEqual([]);
+  });
+
+  test('is the clean voltage within a quarter of what its part says', () => {
+    const input: PlanInput = {
+      ...{ input: 'dsp.IN', output: 'radio.OUT', wire: 'signal', level: 'low', sourceV: 4 },
+      ...{ leastV: null, greatestV: null, headroomDb: null, reserveDb: null, verdict: 'unknown' },
+    };
+    const inputs = [{ ...input, output: 'radio.REAR', sourceV: 9 }, input];
+    const found = surveyLines(job(), { ...audio, outputs: [{ ...known, cleanVoltageV: null }], inputs });
+    expect(byId(found, 'radio.OUT.clean-voltage')).toMatchObject({
+      ...{ kind: 'source', predicted: 4, unit: 'V', least: 3, greatest: 5 },
+      figures: [['X', 4, 'V']],
+    });
+  });
+});
+
+describe('what is predicted of a plan', () => {
+  const [channel] = audio.channels;
+  if (!channel) throw new Error('The sample plan has a channel.');
+  const plugOf = (own: Partial<typeof channel>) =>
+    predictions(job(), {
+      power,
+      items,
+      boards,
+      audio: { ...audio, channels: [{ ...channel, ...own }] },
+    }).find(({ id }) => id === `${channel.id}.dc-resistance`);
+
+  test('a plug reads half-way between the least and the most of its coils', () => {
+    expect(plugOf({ loadOhm: 4, dcResistanceOhm: { fromOhm: 3, toOhm: 3.4 } })).toMatchObject({
+      ...{ predicted: 3.2, least: 3, greatest: 3.4, unit: 'ohm' },
+      figures: [
+        ['from', 3, 'ohm', expect.any(String)],
+        ['to', 3.4, 'ohm', expect.any(String)],
+      ],
+    });
+  });
+
+  test('a plug whose coils are not known is read all the same, against nothing; without a load there is none', () => {
+    expect(plugOf({ loadOhm: 4, dcResistanceOhm: null })).toMatchObject({
+      ...{ predicted: null, least: null, greatest: null, figures: [] },
+    });
+    expect(plugOf({ loadOhm: null, dcResistanceOhm: null })).toBeUndefined();
+  });
+
+  test('a board at first power draws what its devices idle at: from 0.4 of it, and its plus is open to ground', () => {
+    const firstPower = [{ board: 'main', idleA: 2, limitA: 5, oneByOne: false }];
+    const found = predictions(job(), { power: { ...power, firstPower }, items, boards, audio });
+    expect(byId(found, 'main.idle-current')).toMatchObject({
+      ...{ predicted: 2, unit: 'A', least: 0.8, when: 'bench' },
+      figures: [['X, the idle currents of its devices', 2, 'A']],
+    });
+    expect(byId(found, 'main.positive-to-ground')).toMatchObject({ least: 1000, greatest: null });
+  });
+
+  const musicDrops = (feedDropV: number | null) => {
+    const [drop] = power.drops;
+    const [point] = power.points;
+    if (!drop || !point) throw new Error('The sample plan has drops.');
+    const music = { ...point, name: 'music' as const, title: 'Music', reach: 'engine at idle' };
+    const drops = [
+      { ...drop, item: 'amp', point: 'music' as const, voltageV: 13, feedDropV, groundDropV: 0.02 },
+    ];
+    return predictions(job(), { power: { ...power, points: [music], drops }, items, boards, audio }).filter(
+      ({ id }) => id.startsWith('amp.') && id.endsWith('.music'),
+    );
+  };
+
+  test('while it plays the drop of feed and ground is read beside the voltage, where it is known', () => {
+    expect(musicDrops(0.1).map(({ id }) => id)).toEqual([
+      'amp.voltage.music',
+      'amp.feed-drop.music',
+      'amp.ground-drop.music',
+    ]);
+    expect(musicDrops(null).map(({ id }) => id)).toEqual(['amp.voltage.music', 'amp.ground-drop.music']);
+  });
+});
+
+describe('what is read at a source', () => {
+  test('has for figures what the meter and one joint may add, in volts; in amperes what the clamp may', () => {
+    const { rules } = job();
+    const reading = (own: Partial<SourceReading>): SourceReading => ({
+      ...{ item: 'relay', what: 'contact-drop', point: 'cruise', at: ['relay.IN', 'relay.OUT'] },
+      ...{ value: 0.1, band: null, unit: 'V' },
+      ...own,
+    });
+    const figures = (own: Partial<SourceReading>) =>
+      sourceLines({ rules }, { items, power: { ...power, sourceReadings: [reading(own)] } })[0]?.figures;
+    expect(figures({})).toEqual(
+      expect.arrayContaining([
+        ['X', 0.1, 'V'],
+        ['what one joint may lose', rules['joint-drop-limit'].value, 'V'],
+      ]),
+    );
+  });
+});

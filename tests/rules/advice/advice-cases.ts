@@ -1,0 +1,140 @@
+import type { FindingId } from '../../../lib/model/findings/index.ts';
+import { addParts, inParts, inShop, inVehicle } from '../../plan/shop-changes.ts';
+import { inJob, withBoard } from '../../read/problem-case.ts';
+import type { Change } from '../../read/small-shop.ts';
+
+/** A fault in the small shop whose finding says what to write. */
+export interface AdviceCase {
+  readonly name: string;
+  readonly changes: readonly Change[];
+  readonly rule: FindingId;
+  readonly subject: string;
+  /** Ways out that it tells. */
+  readonly ways: number;
+  /** What it tells to write in the first of them. */
+  readonly says: RegExp;
+}
+
+const onBoard = inJob('title: Bass amplifier\n    in: boot', 'title: Bass amplifier\n    on: main');
+const warmAmplifier = inParts(
+  '    supply: { type: regulated, fuse: 60 A',
+  '    most-ambient: 55 C\n    supply: { type: regulated, fuse: 60 A',
+);
+const grommets = addParts(
+  'grommet-a: { kind: grommet, title: Grommet, hole: 20 mm, bore: 11 mm, panel: 1.5 mm }',
+  'grommet-b: { kind: grommet, title: Grommet, hole: 28 mm, bore: 20 mm, panel: 1.5 mm }',
+);
+const sill = (more: string): Change =>
+  inVehicle('{ zone: sill, length: 3 m }]\n    reaches', `{ zone: sill, length: 3 m${more} }]\n    reaches`);
+
+/** A block with a way for mini blades, whose other way feeds the amplifier; a device whose maker allows 1 A at the former. */
+const smallWay = (fuses = ''): readonly Change[] => [
+  addParts(
+    'block-b: { kind: distribution, title: Block, size: { width: 80 mm, depth: 60 mm, height: 40 mm }, mass: 300 g, current: 150 A, fused-ways: { OUT1: { from: IN, fuse-form: large-bolt-in }, TAP: { from: IN, fuse-form: mini-blade } }, terminals: { IN: { role: feed-in, joint: stud, stud: M8, takes: 8 AWG to 1/0 AWG }, OUT1: { role: feed-out, joint: stud, stud: M8, takes: 8 AWG to 1/0 AWG }, TAP: { role: feed-out, joint: screw-clamp, takes: 18 AWG to 12 AWG } } }',
+    'holder-b: { kind: fuse-holder, title: Blade holder, size: { width: 40 mm, depth: 20 mm, height: 20 mm }, mass: 30 g, fuse-form: standard-blade, current: 20 A, terminals: { IN: { role: feed-in, joint: screw-clamp, takes: 18 AWG to 12 AWG }, OUT: { role: feed-out, joint: screw-clamp, takes: 18 AWG to 12 AWG } } }',
+    'sender-a: { kind: processor, title: Sender, size: { width: 80 mm, depth: 60 mm, height: 30 mm }, mass: 200 g, supply: { type: regulated, fuse: 1 A, draw: 200 mA }, terminals: { B+: { role: supply-positive, joint: screw-clamp, takes: 18 AWG to 12 AWG }, GND: { role: supply-negative, joint: screw-clamp, takes: 18 AWG to 12 AWG } } }',
+    'red-18: { kind: wire, title: "18 AWG red", size: 18 AWG, insulation: 105 C, colour: RD, for: [power] }',
+    'black-18: { kind: wire, title: "18 AWG black", size: 18 AWG, insulation: 105 C, colour: BK, for: [ground] }',
+    'blade-1: { kind: fuse, title: "1 A", form: standard-blade, rating: 1 A }',
+    'mini-2: { kind: fuse, title: "2 A", form: mini-blade, rating: 2 A }',
+  ),
+  inShop(
+    '  red-8:',
+    '  red-18: { reels: [30 ft] }\n  black-18: { reels: [30 ft] }\n  holder-b: { pieces: 1 }\n  blade-1: { pieces: 2 }\n  mini-2: { pieces: 2 }\n  red-8:',
+  ),
+  inJob(
+    '  sub: { part: woofer-a',
+    `  block: { part: block-b, in: boot${fuses} }\n  sender: { part: sender-a, in: boot }\n  sub: { part: woofer-a`,
+  ),
+  inJob(
+    'feed: { from: main-fuse.OUT, to: amp.B+ }',
+    'feed: { from: main-fuse.OUT, to: block.IN }\n  amp-feed: { from: block.OUT1, to: amp.B+, length: 1 ft }\n  sender-feed: { from: block.TAP, to: sender.B+, length: 1 ft }\n  sender-ground: { from: sender.GND, to: body.cargo, length: 1 ft }',
+  ),
+];
+
+export const adviceCases: readonly AdviceCase[] = [
+  {
+    name: 'air behind trim that is too warm: a fan, or openings',
+    changes: [withBoard(), onBoard, warmAmplifier],
+    rule: 'air-too-warm',
+    subject: 'amp',
+    ways: 2,
+    says: /^fan: \d+ m3\/h$/,
+  },
+  {
+    name: 'the same where the space has openings already',
+    changes: [
+      withBoard(),
+      onBoard,
+      warmAmplifier,
+      inVehicle('    air: 60 L\n', '    openings: [{ width: 100 mm, height: 20 mm }]\n    air: 60 L\n'),
+    ],
+    rule: 'air-too-warm',
+    subject: 'amp',
+    ways: 2,
+    says: /^fan: \d+ m3\/h$/,
+  },
+  {
+    name: 'a hole with a sharp edge that no grommet fits: one that takes the wire in its loom',
+    changes: [grommets, sill(', edge: true, through-hole: 19 mm')],
+    rule: 'edge-without-grommet',
+    subject: 'power',
+    ways: 1,
+    says: /^through-hole: \d+ mm$/,
+  },
+  {
+    name: "the vehicle's own grommet that is too small",
+    changes: [grommets, sill(', own-grommet: true, through-hole: 8 mm')],
+    rule: 'edge-without-grommet',
+    subject: 'power',
+    ways: 1,
+    says: /^through-hole: \d+ mm, own-grommet: false$/,
+  },
+  {
+    name: 'a hole without an edge that the loom does not go through',
+    changes: [sill(', through-hole: 7 mm')],
+    rule: 'bundle-over-hole',
+    subject: 'power',
+    ways: 1,
+    says: /^through-hole: \d+\/\d+ in$/,
+  },
+  {
+    name: 'a fuse above what the maker of the amplifier allows',
+    changes: [
+      inJob('main-fuse: { part: holder-a, in: bay }', 'main-fuse: { part: holder-a, in: bay, fuse: 80 A }'),
+    ],
+    rule: 'fuse-over-ceiling',
+    subject: 'main-fuse',
+    ways: 1,
+    says: /^fuse: 60 A$/,
+  },
+  {
+    name: 'a fuse of a way above what the maker of a device allows, in a form that is not made as small',
+    changes: smallWay(', fuses: { TAP: 5 A }'),
+    rule: 'fuse-over-ceiling',
+    subject: 'block.TAP',
+    ways: 1,
+    says: /^fuse-sender: \{ part: holder-b, in: boot, fuse: 1 A \}, /,
+  },
+  {
+    name: 'a way whose form is not made as small as the maker of a device allows',
+    changes: smallWay(),
+    rule: 'fuse-without-rating',
+    subject: 'block.TAP',
+    ways: 1,
+    says: /^fuse-sender: \{ part: holder-b, in: boot, fuse: 1 A \}, /,
+  },
+  {
+    name: 'an input that takes less than the vehicle gives',
+    changes: [
+      inParts(
+        'IN1: { role: signal-in, joint: phono, signal: 4 V }',
+        'IN1: { role: signal-in, joint: phono, signal-range: 0.2 V to 3 V }',
+      ),
+    ],
+    rule: 'input-overdriven',
+    subject: 'amp.IN1',
+    ways: 1,
+    says: /^clean-voltage: 3 V$/,
+  },
+];
