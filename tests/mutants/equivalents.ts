@@ -591,5 +591,17 @@ export const equivalents: readonly Equivalent[] = [
     from: '[]',
     to: '["Stryker was here"]',
     why: 'a text has no covering, which counts as none',
+    file: 'lib/power/network/network.ts',
+    line: 'if (weakest === null || !load)',
+    from: 'weakest === null || !load',
+    to: 'weakest === null && !load',
+    why: 'the weakest load is an element of the network: there are both, or neither',
+  },
+  {
+    file: 'lib/power/network/elimination-order.ts',
+    line: 'for (let entry = first[pivot] ?? -1; entry >= 0; entry = next[entry] ?? -1) {',
+    from: '-1',
+    to: '+1',
+    why: 'each row has a start of its chain, and each entry one that follows or -1',
   },
 ];

@@ -12,6 +12,11 @@ const rulesTests = [
   'tests/rules/every-rule.test.ts',
   'tests/rules/{data-places,mounting,wet-zone}.test.ts',
 ];
+/** Figures, places and words of what a rule tells. */
+const toldTests = [
+  'tests/rules/told-exactly.test.ts',
+  'tests/rules/{audio,conductors,data,mounting,supply}/*.test.ts',
+];
 /** What is told of one cause, and what only follows from it. */
 const judgingTests = [
   'tests/rules/{folding,filter-folding,judge,accepted,assumed,one-cause,single-faults}.test.ts',
@@ -68,8 +73,10 @@ export const sampled: readonly Area[] = [
     name: 'power',
     code: ['lib/power'],
     heldBy: [
-      // What asks ngspice, and what draws many choices of a fuse, lasts too long for each change.
-      'tests/power/{charging,conductor/[!a]*,network/{load-current,name-table,network,network-near-collapse}}.test.ts',
+      // What asks ngspice, loads networks up to their collapse, or draws many choices of a fuse lasts too long for each
+      // change.
+      'tests/power/{charging,conductor/{[!ac]*,conductor-t*},network/{load-current,name-table,network,sparse-ldl}}.test.ts',
+      'tests/power/conductor/conductor-c*.test.ts',
       'tests/power/network/network-properties.test.ts',
     ],
   },
@@ -90,7 +97,7 @@ export const sampled: readonly Area[] = [
       'tests/board/strength/coarse-plate.test.ts',
     ],
   },
-  { name: 'rules', code: ['lib/rules'], heldBy: [...rulesTests, ...judgingTests] },
+  { name: 'rules', code: ['lib/rules'], heldBy: [...rulesTests, ...toldTests, ...judgingTests] },
   {
     name: 'power in the plan',
     code: ['lib/plan/power'],

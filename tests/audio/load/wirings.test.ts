@@ -126,6 +126,12 @@ describe('the ways of wiring a set of coils', () => {
     expect(allDriven.indexOf(false)).toBe(-1);
   });
 
+  // By hand: three coils of 4 ohm give 4/3 and 12 ohm with the same power in each, 8/3 and 6 ohm with the fourfold in one.
+  it('puts the ways with the same power in every coil before the others, however much these take', () => {
+    const loads = listed(dualCoil(2, 4).slice(0, 3)).map(({ loadOhm }) => loadOhm.value);
+    expect(loads).toEqual([4 / 3, 12, 8 / 3, 6].map((ohm) => expect.closeTo(ohm, 9)));
+  });
+
   it('marks what the amplifier may not drive, and gives it no power', () => {
     const choices = listed(dualCoil(2, 2));
     const tooLow = choices.filter((choice) => choice.loadOhm.value < 1);
@@ -153,10 +159,16 @@ describe('a load that is asked for', () => {
     const fault = wiringsForLoad('bass', dualCoil(1, 4), bass, 4);
     expect(fault).toMatchObject({ fault: 'load-not-possible' });
     expect(isFault(fault) && fault.message).toContain('what can be had is 2, 8 ohm');
+    const single = wiringsForLoad('bass', dualCoil(1, 4).slice(1), bass, 2);
+    expect(isFault(single) && single.message).toBe(
+      "the coil of channel bass can't be wired to 2 ohm; what can be had is 4 ohm",
+    );
   });
 
   it('needs coils, and not too many', () => {
     expect(listWirings('bass', [], bass)).toMatchObject({ fault: 'channel-without-speaker' });
+    const unknown = dualCoil(1, 4).map((coil) => ({ ...coil, nominalOhm: 0 }));
+    expect(listWirings('bass', unknown, bass)).toMatchObject({ fault: 'coil-load-unknown' });
     expect(listWirings('bass', dualCoil(5, 4), bass)).toMatchObject({ fault: 'too-many-wirings' });
     const different = dualCoil(4, 4).map((coil, index) => ({ ...coil, nominalOhm: index + 1 }));
     expect(listWirings('bass', different, bass)).toMatchObject({ fault: 'too-many-wirings' });

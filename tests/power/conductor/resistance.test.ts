@@ -4,6 +4,7 @@ import { awgAreaMm2 } from '../../../lib/model/tables/copper-wire.ts';
 import { ohmPerM } from '../../../lib/power/conductor/resistance.ts';
 import { publishedRows } from '../../model/tables/published.ts';
 import { outsideCheck } from '../../outside-check.ts';
+import { redone } from '../../publish/workings/redo.ts';
 import { usualRules } from '../usual-rules.ts';
 
 const inTable = outsideCheck('copper-wire-table');
@@ -44,6 +45,21 @@ describe('resistance of a conductor', () => {
       numberOf(ohmPerM({ areaMm2: 10, material: 'copper-clad-aluminium' }, 20, usualRules)) /
       numberOf(ohmPerM(copper(10), 20, usualRules));
     expect(ratio).toBeCloseTo(1.6129, 4);
+  });
+
+  // IEC 60028 for copper; of copper-clad aluminium the house rule, here 0.005 per K: 1 + 0.005 * 40 = 1.2.
+  test('warms as its own material does, and can be redone from its working', () => {
+    const rules = { ...usualRules, claddedPerK: 0.005 };
+    const ratio = (material: 'copper' | 'copper-clad-aluminium') =>
+      numberOf(ohmPerM({ areaMm2: 10, material }, 60, rules)) /
+      numberOf(ohmPerM({ areaMm2: 10, material }, 20, rules));
+    expect(ratio('copper')).toBeCloseTo(1.1572, 9);
+    expect(ratio('copper-clad-aluminium')).toBeCloseTo(1.2, 9);
+    for (const more of [{}, { solid: true }, { measuredOhmPerM: 0.0013 }]) {
+      const worked = ohmPerM({ ...copper(21.15), ...more }, 60, rules);
+      if (isFault(worked)) throw new Error(worked.message);
+      expect(redone(worked.trace)).toBeCloseTo(worked.value, 12);
+    }
   });
 
   test('comes from the part where that was measured', () => {

@@ -208,7 +208,27 @@ describe('an alternator beside its battery', () => {
 
   test('takes nothing back from a battery above its set-point', () => {
     const result = solve({ ...alternator, emfV: 12 }, rested, amp(126));
-    expect(flow(result, 'alternator').currentA).toBe(0);
+    expect(flow(result, 'alternator')).toMatchObject({ currentA: 0, regime: 'accepting' });
+    expect(flow(result, 'battery')).toMatchObject({ regime: 'set-point' });
+  });
+
+  // Charging, the battery would leave 13.8 V * (100 A - 1.2 V / 0.15 ohm) = 1,269.6 W at most. Giving behind 5 mohm it
+  // holds V^2 - (12.6 + 0.5) V + 0.005 * 1,300 = 0.
+  test('leaves a load that is too much while it charges to a battery that gives', () => {
+    const result = solve(alternator, rested, amp(1300));
+    expect(flow(result, 'alternator')).toMatchObject({ regime: 'limited', currentA: -100 });
+    expect(flow(result, 'battery')).toMatchObject({ regime: 'set-point' });
+    const voltageV = (13.1 + Math.sqrt(13.1 ** 2 - 4 * 6.5)) / 2;
+    expect(flow(result, 'amp').dropV).toBeCloseTo(voltageV, 9);
+    expect(flow(result, 'battery').currentA).toBeCloseTo((voltageV - 12.6) / 0.005, 6);
+  });
+
+  test('and more batteries than can be tried in every state share alike what is asked past the limit', () => {
+    const bank = Array.from({ length: 9 }, (_, k) => ({ ...rested, id: `cell ${k}` }));
+    const result = solve(alternator, ...bank, draws(145));
+    expect(flow(result, 'alternator')).toMatchObject({ regime: 'limited', currentA: -100 });
+    for (const { id } of bank) expect(flow(result, id).currentA).toBeCloseTo(-5, 9);
+    expect(flow(result, 'amp').dropV).toBeCloseTo(12.6 - 5 * 0.005, 9);
   });
 
   test('gives way to a battery without resistance', () => {
@@ -275,6 +295,24 @@ describe('a charger between two batteries', () => {
     expect(result.state === 'no-solution' && result.weakestLoad).toBe('charger:in');
   });
 
+  // 30 A at 9 V are 270 W; over 0.5 they are 540 W, 60 A at 9 V: the battery gives the other 30 A, and 12 V fall by 3 V.
+  // What it gives before it draws, 24 A at 14.4 V, would ask for 691 W, more than there is: 15^2 / (4 * 0.1) = 562 W.
+  test('that feeds the bus it draws from settles where both sides agree', () => {
+    const wasteful = charger(30, 14.4, 0.5).map((one) =>
+      one.id === 'charger:out' ? { ...one, from: 'plus' } : one,
+    );
+    const result = solve(battery(), ...wasteful);
+    expect(flow(result, 'charger:out')).toMatchObject({ regime: 'limited', currentA: -30 });
+    expect(flow(result, 'charger:in').currentA).toBeCloseTo(60, 6);
+    expect(flow(result, 'charger:in').dropV).toBeCloseTo(9, 8);
+  });
+
+  test('beside a load that cannot be fed is told of that load', () => {
+    const result = solve(battery(), rear, ...charger(30), amp(400));
+    expect(result.state === 'no-solution' && result.weakestLoad).toBe('amp');
+    expect(result.state === 'no-solution' && result.greatestShare).toBeCloseTo(0.9, 4);
+  });
+
   test('below its input cut-out is told as any device', () => {
     const [output, input] = converterElements({
       id: 'charger',
@@ -324,6 +362,14 @@ describe('a network that cannot be computed names its fault', () => {
       'stiff-sources-in-parallel',
       [battery({ ohm: 0 }), battery({ id: 'second', ohm: 0 })],
     ],
+    [
+      'a shorted alternator',
+      'short-circuit',
+      [battery(), battery({ id: 'alternator', ohm: 0, limitA: 100 }), wire('short', 'plus', 'minus', 0)],
+    ],
+    ['a limit under zero', 'negative-value', [battery({ limitA: -1 }), amp(10)]],
+    ['an emf under zero', 'negative-value', [battery({ emfV: -12 }), amp(10)]],
+    ['a source of a resistance under zero', 'negative-value', [battery({ ohm: -0.1 }), amp(10)]],
     ['a shorted stiff source', 'short-circuit', [battery({ ohm: 0 }), wire('short', 'plus', 'minus', 0)]],
     ['a negative resistance', 'negative-value', [battery(), wire('a', 'plus', 'x', -1), amp(10, 'x')]],
     [

@@ -88,6 +88,24 @@ describe('the solver of the network finds what was put in', () => {
     );
   });
 
+  // Not the size of the conductances counts, but whether they lead to the reference.
+  test('whatever the unit of its conductances', () => {
+    for (const siemens of [1e-9, 1e-3, 1, 1e9]) {
+      const ring = [0, 1, 2, 3].map((k) => [k, (k + 1) % 4, siemens * (1 + k)] as const);
+      expectSolved({ size: 4, branches: [...ring, [0, 4, siemens]] }, [4, -3, 2, 1]);
+      expect(solved({ size: 4, branches: ring }, [4, -3, 2, 1])).toBeNull();
+    }
+  });
+
+  test('in a ring larger than any that room was made for before', () => {
+    const size = 400;
+    const ring = Array.from({ length: size }, (_, k) => [k, (k + 1) % size, 1 + (k % 3)] as const);
+    expectSolved(
+      { size, branches: [...ring, [0, size, 1]] },
+      Array.from({ length: size }, (_, k) => k % 7),
+    );
+  });
+
   test('and nothing where no branch leads to the reference, or a conductance is below zero', () => {
     for (const siemens of [1, 1000 / 3, 1000 / 7, 3000 / 11, 1e4 / 13]) {
       const ring = [0, 1, 2, 3].map((k) => [k, (k + 1) % 4, siemens * (1 + k / 7)] as const);
