@@ -17,12 +17,9 @@ export const batteriesBehindWire: Bond = (
   if (!wire || !fuse || batteries.length === 0) return false;
   const others = edges.filter((edge) => edge.wire?.id !== wire.id);
   const near = reached(others, [fuse.from, fuse.to], noFuse);
+  if (!endsOf(wire).some((end) => near.has(end))) return false;
   const posts = liveSide({ job, plan }).sources.filter((post) => batteries.includes(deviceIdOf(post)));
-  const beyond = reached(
-    others,
-    endsOf(wire).filter((end) => !near.has(end)),
-    noFuse,
-  );
+  const beyond = reached(others, endsOf(wire), noFuse);
   return posts.length >= batteries.length && posts.every((post) => !near.has(post) && beyond.has(post));
 };
 
