@@ -4,7 +4,7 @@ import type { BuildPlan, PlanFuse } from '../../../lib/model/plan/index.ts';
 import { about, entry, partIn } from '../case.ts';
 import { fuse, secondBattery } from '../changes.ts';
 import type { Written } from '../content.ts';
-import { found } from './found.ts';
+import { found } from '../found.ts';
 
 type Change = (content: Written) => void;
 

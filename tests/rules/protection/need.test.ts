@@ -3,7 +3,7 @@ import type { BuildPlan, PlanConductor, PlanFuse } from '../../../lib/model/plan
 import { about } from '../case.ts';
 import { conductor, fuse, run, secondBattery } from '../changes.ts';
 import type { Written } from '../content.ts';
-import { found } from './found.ts';
+import { found } from '../found.ts';
 
 /** A main fuse that was written, before the amplifier (60 A by its maker), the processor (5 A) and the radio (10 A). */
 const given = (ratingA: number | null, more: Partial<PlanFuse> = {}): Partial<PlanFuse> => {

@@ -3,7 +3,7 @@ import type { BuildPlan, PlanFuse } from '../../../lib/model/plan/index.ts';
 import { about, entry, partIn } from '../case.ts';
 import { fuse, isolated, point, secondBattery, withRelay } from '../changes.ts';
 import type { Written } from '../content.ts';
-import { found } from './found.ts';
+import { found } from '../found.ts';
 
 type Ratings = Readonly<Record<string, number | null>>;
 type Change = (content: Written) => void;

@@ -5,7 +5,7 @@ import { distantFuses } from '../../../lib/rules/protection/fuse-at-source.ts';
 import { about, byId, entry, partIn } from '../case.ts';
 import { conductor, fuse, mainFuseAt, secondBattery, wire } from '../changes.ts';
 import type { Written } from '../content.ts';
-import { found } from './found.ts';
+import { found } from '../found.ts';
 
 const inch = 0.0254;
 type Change = (content: Written) => void;

@@ -1,6 +1,6 @@
-import type { FindingId } from '../../../lib/model/findings/index.ts';
-import { rules } from '../../../lib/rules/index.ts';
-import type { Case } from '../../../lib/rules/rule.ts';
+import type { FindingId } from '../../lib/model/findings/index.ts';
+import { rules } from '../../lib/rules/index.ts';
+import type { Case } from '../../lib/rules/rule.ts';
 
 /** What one rule finds in a job and its plan. */
 export function found(rule: FindingId, about: Case) {

@@ -1,0 +1,166 @@
+import { describe, expect, test } from 'vitest';
+import { ambientRules } from '../../../lib/model/zone-ambient.ts';
+import { about, aboutContent, entry, one } from '../case.ts';
+import { run, setBoard, wire } from '../changes.ts';
+import { found } from '../found.ts';
+import { sized } from '../plan.ts';
+import { route } from '../plan-board.ts';
+
+describe('signal beside power on a board', () => {
+  const routes = (signal: readonly (readonly [number, number])[]) =>
+    found(
+      'power-near-signal-on-board',
+      setBoard({
+        routes: [
+          route('amp-feed', 'power', [-0.15, 0.2], [0.15, 0.2]),
+          route('signal-1', 'signal', ...signal),
+        ],
+      }),
+    );
+
+  test('is told with the distance and the limit of the house rule, wherever the datum of the board lies', () => {
+    const limit = about().job.rules['power-signal-distance'].value;
+    expect(
+      routes([
+        [-0.15, 0.15],
+        [0.15, 0.15],
+      ]),
+    ).toEqual([
+      expect.objectContaining({
+        of: ['signal-1', 'amp-feed', 'main'],
+        value: expect.closeTo(0.05, 9),
+        limit,
+        unit: 'm',
+      }),
+    ]);
+  });
+
+  test('is told without a distance where it only crosses aslant', () => {
+    const [told, ...more] = routes([
+      [-0.05, 0.1],
+      [0.05, 0.3],
+    ]);
+    expect(more).toEqual([]);
+    expect(told?.message).toMatch(/aslant/);
+    expect(told).not.toHaveProperty('value');
+    expect(told).not.toHaveProperty('limit');
+  });
+});
+
+test('a lead in a cable fails where the insulation of the cable does', () => {
+  const made = (marked: boolean) =>
+    about({
+      content: (content) => {
+        const { parts } = content;
+        parts.trunk = { ...entry(parts, 'nine-wire') };
+        if (!marked && 'insulation' in parts.trunk) delete parts.trunk.insulation;
+      },
+      plan: (plan) => {
+        Object.assign(wire(plan, 'radio-rem'), {
+          cable: 'lead',
+          zones: [{ zone: 'engine-bay', lengthM: 1, edge: false }],
+        });
+        plan.cables = [
+          { id: 'other', part: 'clad', lengthM: 1, conductors: [] },
+          { id: 'lead', part: 'trunk', lengthM: 1, conductors: [] },
+        ];
+      },
+    });
+  const { rules } = about().job;
+  const limit = rules[ambientRules['engine-bay']].value;
+  // Marked 80 C; what bears no mark counts as the house rule says.
+  expect(found('insulation-at-ambient', made(true))).toEqual([
+    expect.objectContaining({ of: ['radio-rem', 'engine-bay'], value: 80, limit }),
+  ]);
+  expect(found('insulation-at-ambient', made(false))).toEqual([
+    expect.objectContaining({
+      of: ['radio-rem', 'engine-bay'],
+      value: rules['insulation-unmarked'].value,
+      limit,
+    }),
+  ]);
+});
+
+describe('an edge that no grommet fits', () => {
+  const remedy = (stock: Readonly<Record<string, number>>) => {
+    const [told] = found(
+      'edge-without-grommet',
+      about({
+        content: ({ shop, vehicle, parts }) => {
+          const pass = one(entry(vehicle.routes, 'left-sill').passes, ({ zone }) => zone === 'sill');
+          Object.assign(pass, { edge: true, 'through-hole': '20 mm' });
+          const rubber = { kind: 'grommet', title: 'Grommet', bore: '28 mm', panel: '1.5 mm' } as const;
+          parts.wide = { ...rubber, hole: '32 mm' };
+          parts.wider = { ...rubber, hole: '38 mm' };
+          parts.narrow = { ...rubber, hole: '30 mm', bore: '8 mm' };
+          shop.stock = Object.fromEntries(Object.entries(stock).map(([id, pieces]) => [id, { pieces }]));
+        },
+        plan: (plan) => {
+          run(plan).wires = ['main'];
+          run(plan).grommets = [{ zone: 'sill', holeM: 0.02, part: null }];
+        },
+      }),
+    );
+    return told?.remedy;
+  };
+
+  test('is opened for the smallest one that the bundle goes through, and first for one that is on the shelf', () => {
+    expect(remedy({})).toMatch(/ for wide \(0 in stock\)/);
+    expect(remedy({ wide: 1, wider: 4 })).toMatch(/ for wide \(1 in stock\)/);
+    expect(remedy({ wider: 4 })).toMatch(/ for wider \(4 in stock\)/);
+    expect(remedy({ narrow: 4 })).toMatch(/ for wide \(0 in stock\)/);
+  });
+});
+
+describe('a spare conductor', () => {
+  const told = (turnOnRun: string | null) => {
+    const [found1] = found(
+      'cable-conductor-spare',
+      about({
+        plan: (plan) => {
+          Object.assign(wire(plan, 'radio-signal'), { cable: 'trunk', run: 'front' });
+          Object.assign(wire(plan, 'radio-rem'), { run: turnOnRun });
+          plan.cables = [
+            {
+              ...{ id: 'trunk', part: 'nine-wire', lengthM: 3 },
+              conductors: [
+                { name: 'white', colour: 'WH', size: sized('18'), wire: 'radio-signal' },
+                { name: 'blue', colour: 'BU', size: sized('18'), wire: null },
+              ],
+            },
+          ];
+        },
+      }),
+    );
+    return found1?.remedy;
+  };
+
+  test('is offered to the turn-on lead that lies beside it, and to none in another run', () => {
+    expect(told('front')).toMatch(/^use one for radio-rem; cut spare ends back/);
+    expect(told('rear')).toMatch(/^cut spare ends back/);
+    expect(told(null)).toMatch(/^cut spare ends back/);
+  });
+});
+
+test('only a fuse is passed by: a relay whose contact is open protects nothing anyway', () => {
+  const told = found(
+    'fuse-bypassed',
+    aboutContent(({ job }) => {
+      job.devices.relay = { part: 'relay', in: 'bay' };
+      job.links['relay-feed'] = { from: 'battery.POS', to: 'relay.30', length: '6 in' };
+      entry(job.links, 'amp-feed').from = 'battery.POS';
+    }),
+  );
+  expect(told).toEqual([]);
+});
+
+test('a ground point of the body is no device that a route must end at', () => {
+  const told = found(
+    'route-ends-elsewhere',
+    aboutContent(({ job, vehicle }) => {
+      entry(vehicle.routes, 'right-sill').ends = ['dash', 'boot'];
+      job.runs = { ...job.runs, right: { route: 'right-sill', links: ['radio-signal', 'radio-ground'] } };
+    }),
+  );
+  expect(told).toEqual([]);
+});
