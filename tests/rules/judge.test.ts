@@ -1,45 +1,11 @@
-import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
-import { findingSchema } from '../../lib/model/finding.ts';
-import type { JoinedRemark, PlacedRemark } from '../../lib/model/remark.ts';
+import type { PlacedRemark } from '../../lib/model/remark.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { nothingPlanned } from '../plan/nothing-planned.ts';
-import { about } from './case.ts';
-import { cases } from './cases/index.ts';
-import { channel, conductor, fuse, wire } from './changes.ts';
-
-const remark = (change: Partial<JoinedRemark>, path = '/devices/amp'): PlacedRemark => ({
-  remark: {
-    rule: 'air-gap-short',
-    level: 'caution',
-    of: ['amp', 'dsp'],
-    message: 'too near',
-    source: 'common practice, no source',
-    mark: 'cp',
-    remedy: 'move it',
-    ...change,
-  },
-  path,
-});
-
-/** A job in which many things are wrong at once. */
-const faulty = () =>
-  about({
-    content: ({ job, vehicle }) => {
-      delete job.links['signal-2'];
-      vehicle['negative-sensor'] = true;
-      job.links['board-ground'] = { from: 'ground.G0', to: 'battery.NEG' };
-    },
-    plan: (plan) => {
-      fuse(plan, 'block.OUT2').ratingA = null;
-      conductor(plan, 'main').cautionA = 50;
-      conductor(plan, 'main').insulationC = 60;
-      wire(plan, 'feed').lengthM = 2;
-      channel(plan, 'amp.1').filters = [];
-      channel(plan, 'amp.2').loadOhm = null;
-    },
-  });
+import { about, entry } from './case.ts';
+import { wire } from './changes.ts';
+import { faulty, remark } from './faulty.ts';
 
 /** The lines of a file: a job whose values stand where their paths say. */
 function placed(job: ReadJob, lines: Readonly<Record<string, number>>): ReadJob {
@@ -142,50 +108,20 @@ test('a milder remark of the same fact is not told beside the graver verdict', (
   expect(told(['amp.2', 'dsp'])).toContain('coil-shorted');
 });
 
-test('the order of remarks, and saying one twice, changes nothing', () => {
-  const { job, plan } = faulty();
-  const remarks = [
-    remark({}),
-    remark({ rule: 'coil-shorted', level: 'stop', of: ['amp.2'] }),
-    remark({ level: 'note' }, '/links/feed'),
-    remark({ of: ['dsp'] }),
-  ];
-  const usual = judge(job, plan, remarks);
-  fc.assert(
-    fc.property(fc.shuffledSubarray([...remarks, ...remarks], { minLength: 8 }), (shuffled) => {
-      expect(judge(job, plan, shuffled)).toEqual(usual);
-    }),
-    { numRuns: 30 },
-  );
-});
-
-test('every finding is one of the plan document', () => {
-  const firing = Object.values(cases).flatMap(({ fires }) => fires);
-  const findings = firing.flatMap(({ about: make }) => {
-    const { job, plan } = make();
-    return judge(job, plan, []);
+test('a remedy that writes into no text that stands there offers no edit', () => {
+  const { job, plan } = about({
+    content: (content) => {
+      entry(content.job.links, 'amp-feed').label = 'p7';
+    },
+    plan: (made) => {
+      wire(made, 'amp-feed').label = 'p7';
+      wire(made, 'dsp-feed').label = 'P7';
+    },
   });
-  expect(findings.length).toBeGreaterThan(firing.length);
-  for (const finding of findings) expect(findingSchema.parse(finding)).toEqual(finding);
-});
-
-test('a larger fuse or a weaker conductor never takes a stop away', () => {
-  const stopped = (ratingA: number, ampacityA: number) => {
-    const { job, plan } = about({
-      plan: (made) => {
-        fuse(made, 'block.OUT1').ratingA = ratingA;
-        conductor(made, 'amp-feed').ampacityA = ampacityA;
-      },
-    });
-    return judge(job, plan, []).some(({ rule }) => rule === 'fuse-over-conductor');
-  };
-  const current = fc.integer({ min: 1, max: 300 });
-  fc.assert(
-    fc.property(current, current, current, current, (ratingA, more, ampacityA, less) => {
-      if (!stopped(ratingA, ampacityA)) return;
-      expect(stopped(ratingA + more, ampacityA)).toBe(true);
-      expect(stopped(ratingA, Math.max(0, ampacityA - less))).toBe(true);
-    }),
-    { numRuns: 40 },
-  );
+  const edits = (span: ReadJob['span']) =>
+    judge({ ...job, span }, plan, []).flatMap(({ rule, edit }) => (rule === 'label-twice' ? [edit] : []));
+  expect(edits(() => null)).toEqual([undefined]);
+  expect(edits(() => ({ start: 10, end: 12 }))).toEqual([
+    expect.objectContaining({ file: 'job.yaml', start: 10, end: 12 }),
+  ]);
 });
