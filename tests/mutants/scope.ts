@@ -71,11 +71,9 @@ export const sampled: readonly Area[] = [
     name: 'power',
     code: ['lib/power'],
     heldBy: [
-      // What asks ngspice, loads networks up to their collapse, or draws many choices of a fuse lasts too long for each
-      // change.
+      // What asks ngspice, draws many networks or many choices of a fuse lasts too long for each change.
       'tests/power/{charging,conductor/{[!ac]*,conductor-t*},network/{load-current,name-table,network,sparse-ldl}}.test.ts',
       'tests/power/conductor/conductor-c*.test.ts',
-      'tests/power/network/network-properties.test.ts',
     ],
   },
   {

@@ -412,3 +412,14 @@ describe('a network that cannot be computed names its fault', () => {
 test('a network without a source has no voltage to give', () => {
   expect(solve(wire('a', 'plus', 'minus', 1), amp(10)).state).toBe('no-solution');
 });
+
+test('a load at a voltage next to none is refused, not given an endless current', () => {
+  const result = solveNetwork({
+    referenceNode: 'a',
+    elements: [
+      { id: 'battery', from: 'a', to: 'c', kind: 'source', model: 'emf', emfV: Number.MIN_VALUE, ohm: 0 },
+      { id: 'amplifier', from: 'a', to: 'c', kind: 'load', model: 'power', powerW: 1e-12 },
+    ],
+  });
+  expect(result.state).toBe('no-solution');
+});
