@@ -605,7 +605,7 @@ export const equivalents: readonly Equivalent[] = [
     why: 'each row has a start of its chain, and each entry one that follows or -1',
   },
   {
-    file: 'lib/rules/audio/filters-in-path.ts',
+    file: 'lib/rules/audio/filters-not-made.ts',
     line: '({ pass, cornerHz: askedHz }) => pass === made.pass',
     from: 'Math.abs(askedHz - cornerHz) <= 1e-6 * cornerHz',
     to: 'Math.abs(askedHz - cornerHz) < 1e-6 * cornerHz',
