@@ -4,8 +4,7 @@ import { findingSchema } from '../../lib/model/finding.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { about } from './case.ts';
 import { cases } from './cases/index.ts';
-import { conductor, fuse } from './changes.ts';
-import { faulty, remark } from './faulty.ts';
+import { conductor, faulty, fuse, remark } from './changes.ts';
 
 test('the order of remarks, and saying one twice, changes nothing', () => {
   const { job, plan } = faulty();

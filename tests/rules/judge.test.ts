@@ -4,8 +4,7 @@ import type { PlacedRemark } from '../../lib/model/remark.ts';
 import { judge } from '../../lib/rules/index.ts';
 import { nothingPlanned } from '../plan/nothing-planned.ts';
 import { about, entry } from './case.ts';
-import { wire } from './changes.ts';
-import { faulty, remark } from './faulty.ts';
+import { faulty, remark, wire } from './changes.ts';
 
 /** The lines of a file: a job whose values stand where their paths say. */
 function placed(job: ReadJob, lines: Readonly<Record<string, number>>): ReadJob {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { judge } from '../../lib/rules/index.ts';
-import { lowestModeHz } from '../../lib/rules/mounting/board-strength.ts';
-import { board, hole } from './changes.ts';
+import { judge } from '../../../lib/rules/index.ts';
+import { lowestModeHz } from '../../../lib/rules/mounting/board-strength.ts';
+import { board, hole } from '../changes.ts';
 
 // One mass on a spring sags m g / k and swings at sqrt(k / m) / (2 pi) (any textbook of vibrations), so that
 // f = sqrt(g / sag) / (2 pi), with standard gravity 9.80665 m/s2.

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Direction } from '../../lib/model/vocabulary.ts';
-import { looksDown } from '../../lib/rules/mounting/wet-zone.ts';
+import type { Direction } from '../../../lib/model/vocabulary.ts';
+import { looksDown } from '../../../lib/rules/mounting/wet-zone.ts';
 
 const directions: readonly Direction[] = ['front', 'rear', 'left', 'right', 'up', 'down'];
 const level: readonly Direction[] = ['front', 'right', 'rear', 'left'];
