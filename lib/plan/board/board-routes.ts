@@ -3,10 +3,11 @@ import { type BoardRemark, length, phrase } from '../../board/remark.ts';
 import { fewWires } from '../../board/route/fewer-crossings.ts';
 import type { Routing, RoutingTask } from '../../board/route/routing.ts';
 import type { Barrier } from '../../board/route/track-grid.ts';
-import type { Job } from '../../model/content/resolved-job.ts';
+import type { Job, Link } from '../../model/content/resolved-job.ts';
 import type { Keep } from '../../model/keep.ts';
 import type { PlanBoard } from '../../model/plan/index.ts';
 import type { ConductorRole, Edge } from '../../model/vocabulary.ts';
+import { tapeText } from '../keeping/tape-text.ts';
 import type { SizedConductor } from '../power/sizing/conductor-sizing.ts';
 import { boardFixings, fixingHeads } from './board-shape.ts';
 import { routingStep } from './board-steps.ts';
@@ -96,7 +97,8 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
     const along = wires.find(({ link }) => link.id === wire)?.along ?? [];
     return along.flatMap((link): BoardRemark[] => {
       const hasM = madeLengthM(job, link);
-      if (hasM === undefined || hasM >= lengthM) return [];
+      // What lies in a run too is held against both together.
+      if (link.run !== null || hasM === undefined || hasM >= lengthM) return [];
       return [
         {
           rule: 'length-short-of-way',
@@ -106,11 +108,28 @@ function shortLengths(job: Job, { routes }: Routing, wires: readonly BoardWire[]
           value: hasM,
           limit: lengthM,
           unit: 'm',
-          remedy: 'give it its true length or a longer lead, or move what it joins nearer',
+          ...longerOnBoard(job, link, lengthM),
         },
       ];
     });
   });
+}
+
+/** A written length that is too short on the board is written as long as its way at least. */
+function longerOnBoard(
+  { shop }: Pick<Job, 'shop'>,
+  { given, path }: Link,
+  wayM: number,
+): Pick<BoardRemark, 'remedy' | 'advice'> {
+  if (given?.length === undefined)
+    return {
+      remedy: phrase`take a lead of ${length('room-asked', wayM)} or more, or move what it joins nearer`,
+    };
+  const value = tapeText(Math.ceil(wayM * 1000 - 1e-6) / 1000, shop.units);
+  return {
+    remedy: `leave length: out to have it measured; or write length: ${value} or more, its loops with it`,
+    advice: [[{ path: `${path}/length`, value }]],
+  };
 }
 
 /** Parts and ribs that stand on the board, and the heads of its fixings. Wires pass under what is raised. */

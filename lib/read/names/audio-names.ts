@@ -49,6 +49,9 @@ export function checkAudioFields(devices: readonly Device[], report: Report): vo
   }
 }
 
+/** A length of a way in whole millimetres, never above it: what is written so is within the way. */
+const mm = (lengthM: number): string => `${Math.floor(lengthM * 1000 + 1e-6)} mm`;
+
 /** A branch shares a terminal and a run with the link that it leaves, and leaves it before its end. */
 export function checkBranches(links: readonly Link[], runs: readonly Run[], report: Report): void {
   const nameOf = ({ id }: Link) => linkName(id);
@@ -78,8 +81,8 @@ export function checkBranches(links: readonly Link[], runs: readonly Run[], repo
     else if (branch.after > runM)
       report.at(
         [...path, 'after'],
-        `${nameOf(link)} is to part after ${branch.after.toFixed(2)} m, but the run ${run.id} is ${runM.toFixed(2)} m long`,
-        'measure the distance from the shared terminal along the run',
+        `${nameOf(link)} is to part after ${Math.ceil(branch.after * 1000 - 1e-6)} mm, but the run ${run.id} is ${mm(runM)} long`,
+        `measure the distance from the shared terminal along the run, and write after: ${mm(runM)} or less`,
       );
   }
 }

@@ -1,6 +1,8 @@
+import type { Job, Link, Run } from '../../model/content/resolved-job.ts';
 import { routeLengthM } from '../../model/content/vehicle-route.ts';
+import { tapeText } from '../../plan/keeping/tape-text.ts';
 import { catalogueSpot, partOf, routeSpot } from '../look-up.ts';
-import type { Rule, Verdict } from '../rule.ts';
+import type { Case, Rule, Verdict } from '../rule.ts';
 import { lengthIn } from '../words.ts';
 import { plannedRuns } from './planned-runs.ts';
 
@@ -30,40 +32,75 @@ const coveringSmall: Rule = {
   },
 };
 
+/** What a wire has to cover at least, metres: its run or its two stretches of it, and its way on the board. */
+function leastLengthM(
+  { plan }: Pick<Case, 'plan'>,
+  { id, given }: Link,
+  run: Run,
+): { readonly runM: number; readonly boardM: number } {
+  const runM = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
+  const own = plan.boards.flatMap(({ routes }) => routes).filter(({ wire }) => wire === id);
+  return { runM, boardM: own.reduce((sum, { lengthM }) => sum + lengthM, 0) };
+}
+
 const lengthUnderRun: Rule = {
   id: 'length-under-run',
   judge(about) {
-    return about.job.links.flatMap(({ id, path, given, cable, run: name }): Verdict<'length-under-run'>[] => {
+    return about.job.links.flatMap((link): Verdict<'length-under-run'>[] => {
+      const { id, path, given, cable, run: name } = link;
       const run = about.job.runs.find((one) => one.id === name);
       const lead = partOf(about.job, cable?.part ?? null);
       const madeM = lead?.kind === 'cable' ? lead['made-length'] : undefined;
       const value = given?.length ?? madeM;
       // Of a pair one conductor speaks for both.
       if (!run || value === undefined || id.endsWith('.-')) return [];
-      const limit = given?.branch ? given.branch.after + given.branch.leg : routeLengthM(run.route);
+      const { runM, boardM } = leastLengthM(about, link, run);
+      const limit = runM + boardM;
       if (value >= limit - 1e-9) return [];
       const made = catalogueSpot(cable?.part ?? '', 'made-length');
       const length = lengthIn(about.job, { path: `${path}/length` }, made, { path }, routeSpot(run));
+      const way =
+        boardM > 0
+          ? `its way through the run ${run.id} and on the board is ${length(limit)}`
+          : `its way through the run ${run.id} alone is ${length(limit)}`;
+      const isWritten = given?.length !== undefined;
       return [
         {
           level: 'stop',
           of: [id, run.id],
-          message:
-            given?.length === undefined
-              ? `the lead ${cable?.id} of ${id} is made ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`
-              : `${id} is written as ${length(value)} long, and its way through the run ${run.id} alone is ${length(limit)}`,
+          message: isWritten
+            ? `${id} is written as ${length(value)} long, and ${way}`
+            : `the lead ${cable?.id} of ${id} is made ${length(value)} long, and ${way}`,
           value,
           limit,
           unit: 'm',
-          remedy:
-            given?.length === undefined
-              ? 'name a longer lead'
-              : 'leave length: out to have it measured, or measure the wire anew, tails and loops with it',
-          path: given?.length === undefined ? path : `${path}/length`,
+          ...(isWritten
+            ? longer(about.job, `${path}/length`, limit)
+            : { remedy: `name a lead of ${leastText(about.job, limit)} or more` }),
+          path: isWritten ? `${path}/length` : path,
         },
       ];
     });
   },
 };
+
+/** A length as a tape of the shop shows it, not below what is asked for. */
+function leastText({ shop: { units, fraction } }: Pick<Job, 'shop'>, lengthM: number): string {
+  const stepM = units === 'inch' ? 0.0254 / fraction : 0.001;
+  return tapeText(Math.ceil(lengthM / stepM - 1e-9) * stepM, units);
+}
+
+/** A written length that is too short is left out, or written as long as its way at least. */
+function longer(
+  job: Pick<Job, 'shop'>,
+  path: string,
+  leastM: number,
+): Pick<Verdict<'length-under-run'>, 'remedy' | 'advice'> {
+  const value = leastText(job, leastM);
+  return {
+    remedy: `leave length: out to have it measured; or measure the wire anew, its loops with it, and write length: ${value} or more`,
+    advice: [[{ path, value }]],
+  };
+}
 
 export const runRules: readonly Rule[] = [lengthUnderRun, coveringSmall];

@@ -58,7 +58,7 @@ describe('names in the audio part of a job', () => {
     );
     expect(branch('speaker-2', '1 m', ['speaker-2'])).toMatch(/lie in no common run/);
     expect(branch('speaker-2', '4 m', ['speaker-2', 'speaker-3'])).toMatch(
-      /after 4.00 m, but the run right is 3.00 m/,
+      /after 4000 mm, but the run right is 3000 mm/,
     );
     expect(branch('speaker-2', '1 m', ['speaker-2', 'speaker-3'])).toBe('read without a problem');
   });

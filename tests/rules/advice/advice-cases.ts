@@ -16,6 +16,17 @@ export interface AdviceCase {
 }
 
 const onBoard = inJob('title: Bass amplifier\n    in: boot', 'title: Bass amplifier\n    on: main');
+/** The power terminals of the amplifier stand on its right, so that its wires have ways on the board. */
+const panels = [
+  inParts(
+    'B+: { role: supply-positive, joint: set-screw',
+    'B+: { role: supply-positive, panel: right, at: 20 mm, joint: set-screw',
+  ),
+  inParts(
+    'GND: { role: supply-negative, joint: set-screw',
+    'GND: { role: supply-negative, panel: right, at: 60 mm, joint: set-screw',
+  ),
+];
 const warmAmplifier = inParts(
   '    supply: { type: regulated, fuse: 60 A',
   '    most-ambient: 55 C\n    supply: { type: regulated, fuse: 60 A',
@@ -136,5 +147,42 @@ export const adviceCases: readonly AdviceCase[] = [
     subject: 'amp.IN1',
     ways: 1,
     says: /^clean-voltage: 3 V$/,
+  },
+  {
+    name: 'a wire that is written shorter than its run',
+    changes: [
+      inJob(
+        'feed: { from: main-fuse.OUT, to: amp.B+ }',
+        'feed: { from: main-fuse.OUT, to: amp.B+, length: 3.4996 m }',
+      ),
+    ],
+    rule: 'length-under-run',
+    subject: 'feed',
+    ways: 1,
+    says: /^length: 137 13\/16 in$/,
+  },
+  {
+    name: 'a wire that is written as long as its run alone, and goes on over the board',
+    changes: [
+      withBoard(),
+      onBoard,
+      ...panels,
+      inJob(
+        'feed: { from: main-fuse.OUT, to: amp.B+ }',
+        'feed: { from: main-fuse.OUT, to: amp.B+, length: 3.5 m }',
+      ),
+    ],
+    rule: 'length-under-run',
+    subject: 'feed',
+    ways: 1,
+    says: /^length: \d/,
+  },
+  {
+    name: 'a wire that is shorter than its way on the board',
+    changes: [withBoard(), onBoard, ...panels, inJob('length: 12 in }', 'length: 20 mm }')],
+    rule: 'length-short-of-way',
+    subject: 'ground',
+    ways: 1,
+    says: /^length: /,
   },
 ];
