@@ -26,6 +26,7 @@ import { linkGrounds } from './supply/ground.ts';
 import { linkSupply } from './supply/supply.ts';
 import { currentA, supplyNeeds } from './supply/supply-needs.ts';
 import { linkLevels, linkTurnOn } from './supply/turn-on.ts';
+import { tellUnused } from './supply/unused-parts.ts';
 
 /** A job with everything that it left out proposed. */
 export interface CompletedJob {
@@ -117,6 +118,7 @@ function proposeLinks(draft: Draft, groups: readonly SpeakerGroup[]): void {
     needs.reduce((sum, need) => sum + need.currentA, 0),
   );
   linkGrounds(draft, (device) => currentA(draft, device, driven));
+  tellUnused(draft, needs);
   layRuns(draft);
   cableRuns(draft);
   chooseLeads(draft);

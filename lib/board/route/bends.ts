@@ -40,13 +40,26 @@ export function tightestBend(route: Pick<Route, 'points'>, bendRadiusM: number):
   return tightestOf(bentLegs(route), bendRadiusM);
 }
 
+/** The ends of a way at which its wire goes straight on, over the edge of the board. */
+export interface OpenEnds {
+  readonly from: boolean;
+  readonly to: boolean;
+}
+
 /**
  * The bend of a route that stays below a radius however the wire is eased along its way; null where none does. A jog, two
  * bends that turn opposite ways d apart, is eased over the straight wire l before and behind it: two arcs that run into
- * one another have a radius of (d^2 + l^2) / (4 d), l both together (plane geometry). One bend, or a turn back, is not.
+ * one another have a radius of (d^2 + l^2) / (4 d), l both together (plane geometry). One bend, or a turn back, is not;
+ * where a wire leaves the board, it has all the way behind the edge.
  */
-export function kinkedBend(route: Pick<Route, 'points'>, kinkRadiusM: number): TightBend | null {
-  const legs = bentLegs(route);
+export function kinkedBend(
+  route: Pick<Route, 'points'>,
+  kinkRadiusM: number,
+  open: OpenEnds = { from: false, to: false },
+): TightBend | null {
+  const last = route.points.length - 2;
+  const isOpen = ({ nth }: Leg): boolean => (nth === 0 && open.from) || (nth === last && open.to);
+  const legs = bentLegs(route).map((leg) => (isOpen(leg) ? { ...leg, radiusM: Infinity } : leg));
   return tightestOf(
     legs.map((leg) => ({ ...leg, radiusM: Math.max(leg.radiusM, easedM(route, leg, legs)) })),
     kinkRadiusM,
@@ -60,7 +73,7 @@ function easedM(
 ): number {
   const [before, behind] = [legs[nth - 1], legs[nth + 1]];
   if (bends === 1 || !before || !behind || !isJog(points.slice(nth - 1, nth + 3))) return 0;
-  const straightM = 2 * Math.min(before.lengthM / before.bends, behind.lengthM / behind.bends);
+  const straightM = 2 * Math.min(before.radiusM, behind.radiusM);
   return (lengthM ** 2 + straightM ** 2) / (4 * lengthM);
 }
 

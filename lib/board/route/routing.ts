@@ -216,7 +216,7 @@ function wayMade(layer: Layer, wire: RouteWire, laid: readonly Laid[]): readonly
 /** A bend that kinks the wire stops; one that is tighter than is good asks to be looked at. */
 function tightBend({ wire, route }: Laid): BoardRemark[] {
   const { id, bendRadiusM: needM = 0, kinkRadiusM = 0 } = wire;
-  const kinked = kinkedBend(route, kinkRadiusM);
+  const kinked = kinkedBend(route, kinkRadiusM, { from: !isPoint(wire.from), to: !isPoint(wire.to) });
   const tight = kinked ?? tightestBend(route, needM);
   if (!tight) return [];
   const { at, radiusM, bends } = tight;

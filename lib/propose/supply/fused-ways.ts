@@ -1,7 +1,11 @@
 import type { PartOf } from '../../model/kinds/index.ts';
+import { amps, ampsDrawn } from '../../model/printed/told.ts';
+import { fuseForms } from '../../model/tables/fuse-forms.ts';
 import type { Draft } from '../draft/draft.ts';
 import { type DraftDevice, terminalsWith } from '../draft/draft-device.ts';
-import { feedAreaMm2, ratingFor } from './feed-sizes.ts';
+import { routesBetween } from '../draft/ways.ts';
+import { type FeedWay, feedAreaMm2, ratingFor } from './feed-sizes.ts';
+import { feedWay, whereFed } from './feed-way.ts';
 import type { SupplyNeed } from './supply-needs.ts';
 import { isUntouched, shelvedFirst } from './turn-on.ts';
 
@@ -14,6 +18,8 @@ interface BlockChoice {
   /** A block that the job has already. */
   readonly device: DraftDevice | null;
   readonly ways: readonly string[];
+  /** The place that it stands in, where that is another than that of the devices. */
+  readonly apart?: string;
 }
 
 /** Which way of a block feeds what; what fits none goes to a small block behind one. */
@@ -31,8 +37,7 @@ const onBoardM = 0.5;
  * from its current with the margin up to its maker's ceiling: fewest parts, then fewest spare ways, then the smallest.
  */
 export function planBlock(draft: Draft, needs: readonly SupplyNeed[]): BlockPlan | null {
-  const written = draft.own.flatMap((device) => writtenBlock(draft, device, needs));
-  const own = written.flatMap((block) => withNested(draft, block, needs) ?? []);
+  const own = writtenBlocks(draft, needs).flatMap((block) => withNested(draft, block, needs) ?? []);
   if (own.length > 0) return own[0] ?? null;
   const plans = catalogueBlocks(draft).flatMap((block) => withNested(draft, block, needs) ?? []);
   const [best] = plans.toSorted(
@@ -51,15 +56,56 @@ const spareOf = ({ block, ways, nested }: BlockPlan): number =>
   block.ways.length - ways.size - (nested ? 1 : 0) + (nested ? spareOf(nested.plan) : 0);
 const areaOf = ({ spec }: BlockChoice): number => spec.size.width * spec.size.depth;
 
+/** The blocks of the job for some devices: those that stand with them first, then those that a route leads from. */
+function writtenBlocks(draft: Draft, needs: readonly SupplyNeed[]): BlockChoice[] {
+  return [
+    ...draft.own.flatMap((device) => writtenBlock(draft, device, needs)),
+    ...draft.own.flatMap((device) => blockApart(draft, device, needs)),
+  ];
+}
+
+/** True where the job has a block with fused ways for some devices. */
+export function hasBlock(draft: Draft, needs: readonly SupplyNeed[]): boolean {
+  return writtenBlocks(draft, needs).length > 0;
+}
+
+/**
+ * A block that the job has in another place, beside the battery or on the way: for devices that a route leads to from
+ * there, where no device to be fed stands in that place itself.
+ */
+function blockApart(draft: Draft, device: DraftDevice, needs: readonly SupplyNeed[]): BlockChoice[] {
+  const { spec, seat, partId } = device;
+  const [first] = needs;
+  if (spec.kind !== 'distribution' || seat === null || !first || first.device.seat === seat) return [];
+  const ways = freeWays(draft, device);
+  const serves = draft.own.some(
+    (one) =>
+      one.seat === seat && terminalsWith(one, 'supply-positive').some((name) => draft.isFree(one.id, name)),
+  );
+  if (ways.length === 0 || serves || hasOtherUse(draft, device)) return [];
+  if (routesBetween(draft, { served: [seat] }, whereFed(first.device)).length === 0) return [];
+  return [{ part: partId, spec, device, ways, apart: seat }];
+}
+
+/** True for a block that is linked by hand, and not to be fed as a whole: what else it is for nobody says. */
+function hasOtherUse(draft: Draft, device: DraftDevice): boolean {
+  const isFed = terminalsWith(device, 'feed-in').some((name) => !draft.isFree(device.id, name));
+  return !isFed && !isUntouched(draft, device);
+}
+
+/** The fused ways of a block that nothing takes. */
+function freeWays(draft: Draft, { id, spec }: DraftDevice): readonly string[] {
+  const all = spec.kind === 'distribution' ? Object.keys(spec['fused-ways']) : [];
+  return all.filter((way) => draft.isFree(id, way) && !draft.isLeftOpen(id, way));
+}
+
 /** A block that stands where the devices stand, with ways that nothing takes. */
 function writtenBlock(draft: Draft, device: DraftDevice, needs: readonly SupplyNeed[]): BlockChoice[] {
   const { spec, partId } = device;
   const [first] = needs;
   if (spec.kind !== 'distribution' || Object.keys(spec['fused-ways']).length === 0 || !first) return [];
   if (device.board !== first.device.board || device.seat !== first.device.seat) return [];
-  const ways = Object.keys(spec['fused-ways']).filter(
-    (way) => draft.isFree(device.id, way) && !draft.isLeftOpen(device.id, way),
-  );
+  const ways = freeWays(draft, device);
   const isFed = terminalsWith(device, 'feed-in').some((name) => !draft.isFree(device.id, name));
   return isFed || isUntouched(draft, device) || ways.length > 0 ? [{ part: partId, spec, device, ways }] : [];
 }
@@ -120,21 +166,26 @@ function feeds(
 }
 
 /** True for a way that may feed a device: its conductor goes into both, its fuse is made between need and ceiling. */
-function fits({ around }: Draft, { spec }: BlockChoice, way: string, need: SupplyNeed): boolean {
+function fits(draft: Draft, { spec, apart, device }: BlockChoice, way: string, need: SupplyNeed): boolean {
+  const { around } = draft;
   const form = spec['fused-ways'][way]?.['fuse-form'];
   const [terminal, port] = [spec.terminals[way], need.device.facts.terminals[need.terminal]];
   if (!form || !terminal || !port) return false;
   const ratingA = ratingFor(around, form, need.currentA * around.rules['fuse-margin'].value, need.ceilingA);
-  return ratingA !== null && carries(around, ratingA, need.currentA, [terminal, port]);
+  const along = apart !== undefined && device ? feedWay(draft, apart, need.device, device) : shortWay;
+  return ratingA !== null && carries(around, ratingA, need.currentA, [terminal, port], along);
 }
+
+/** A way that is sized before anything is placed. */
+const shortWay: FeedWay = { lengthM: onBoardM, zones: [{ zone: 'cargo', lengthM: onBoardM }] };
 
 function carries(
   around: Draft['around'],
   ratingA: number,
   currentA: number,
   ports: readonly Block['terminals'][string][],
+  way = shortWay,
 ): boolean {
-  const way = { lengthM: onBoardM, zones: [{ zone: 'cargo' as const, lengthM: onBoardM }] };
   return feedAreaMm2(around, { ratingA, currentA, way, ports, dropShare: 1 }) !== null;
 }
 
@@ -162,4 +213,25 @@ function assign(
   };
   const scarce = needs.toSorted((a, b) => (possible.get(a)?.length ?? 0) - (possible.get(b)?.length ?? 0));
   return choose(scarce, new Map());
+}
+
+/**
+ * Why a block of the job feeds none of some devices: no route leads there, or none of its free ways has a fuse and a
+ * port for them.
+ */
+export function whyNoFeed(draft: Draft, block: DraftDevice, needs: readonly SupplyNeed[]): string {
+  const { seat } = block;
+  if (needs.length === 0) return 'everything that is to be fed is linked without it';
+  const names = [...new Set(needs.map(({ device }) => device.id))].join(', ');
+  const far =
+    seat !== null &&
+    needs.every(({ device }) => routesBetween(draft, { served: [seat] }, whereFed(device)).length === 0);
+  if (far) return `no route of ${draft.around.vehicle.id} leads from ${seat} to ${names}`;
+  const forms = block.spec.kind === 'distribution' ? Object.values(block.spec['fused-ways']) : [];
+  const makes = [...new Set(forms.map((way) => fuseForms[way['fuse-form']].name))].join(' and ');
+  const asked = needs.map(
+    ({ device, currentA, ceilingA }) =>
+      `${device.id} (${ampsDrawn(currentA)}${ceilingA === null ? '' : `, at most ${amps(ceilingA)} by its maker`})`,
+  );
+  return `its free ways (${makes}) have no fuse, conductor and port for all of ${asked.join(', ')} together`;
 }

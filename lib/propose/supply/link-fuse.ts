@@ -2,8 +2,8 @@ import type { TerminalSpec } from '../../model/kinds/fields/terminal-spec.ts';
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, standsNowhere, terminalsWith } from '../draft/draft-device.ts';
 import { placeBeside } from './battery-places.ts';
+import { feedWay } from './feed-way.ts';
 import { mainFuseAt, postsOf } from './main-fuse.ts';
-import { feedWay } from './supply.ts';
 
 /** One end of a link that a conductor goes on from, and the device that it is of. */
 export interface Reach {

@@ -1,11 +1,9 @@
 import type { Draft, Why } from '../draft/draft.ts';
 import { type DraftDevice, standsNowhere, terminalAt, terminalsWith } from '../draft/draft-device.ts';
 import { likePorts, portName } from '../draft/like-ports.ts';
-import { routesBetween } from '../draft/ways.ts';
-import { pickRoute } from '../laying/runs.ts';
 import { type Batteries, batteriesOf, placeBeside } from './battery-places.ts';
-import { type FeedWay, wayAlong } from './feed-sizes.ts';
-import { type BlockPlan, planBlock } from './fused-ways.ts';
+import { feedWay } from './feed-way.ts';
+import { type BlockPlan, hasBlock, planBlock } from './fused-ways.ts';
 import { mainFuseAt, postsOf } from './main-fuse.ts';
 import type { SupplyNeed } from './supply-needs.ts';
 import { standing } from './turn-on.ts';
@@ -68,7 +66,9 @@ function feedGroup(draft: Draft, group: FeedGroup): void {
   const { needs, apart } = group;
   const [first] = needs;
   if (!first) return;
-  const plan = needs.length > 1 || blockStands(draft, first.device) ? planBlock(draft, needs) : null;
+  const found = needs.length > 1 || hasBlock(draft, needs) ? planBlock(draft, needs) : null;
+  // One device alone is fed through a block only where the job has one.
+  const plan = needs.length > 1 || found?.block.device ? found : null;
   if (needs.length > 1 && !plan) {
     draft.ask(
       ['devices', first.device.id],
@@ -82,17 +82,6 @@ function feedGroup(draft: Draft, group: FeedGroup): void {
   const input = block ? terminalsWith(block, 'feed-in')[0] : first.terminal;
   if (input !== undefined && draft.isFree(target.id, input)) linkFeed(draft, group, target, input);
   if (plan && block) linkWays(draft, plan, block);
-}
-
-/** True where the job has a block with fused ways that stands with a device: it is for that. */
-function blockStands(draft: Draft, { board, seat }: DraftDevice): boolean {
-  return draft.own.some(
-    ({ spec, ...one }) =>
-      spec.kind === 'distribution' &&
-      Object.keys(spec['fused-ways']).length > 0 &&
-      one.board === board &&
-      one.seat === seat,
-  );
 }
 
 /** The link from the battery over its fuse to a block or a device. */
@@ -141,15 +130,6 @@ function linkFeed(
     why,
     target.id,
   );
-}
-
-/** The way of a feed by the route that it will take. */
-export function feedWay(draft: Draft, seat: string, target: DraftDevice, battery: DraftDevice): FeedWay {
-  const where = target.board === null ? { served: [target.seat ?? target.id] } : { board: target.board };
-  const route = pickRoute(routesBetween(draft, { served: [seat] }, where), 'power', battery.side);
-  return route
-    ? wayAlong(draft.around, route.route)
-    : { lengthM: 1, zones: [{ zone: target.zone, lengthM: 1 }] };
 }
 
 function blockDevice(

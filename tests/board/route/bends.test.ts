@@ -35,4 +35,11 @@ describe('a bend that kinks a wire', () => {
     expect(kinkedBend(twice, 0.0125 + 0.0006)?.radiusM).toBeCloseTo(0.01, 9);
     expect(kinkedBend(twice, 0.01)).toBeNull();
   });
+
+  test('is none before the edge of the board, where the wire goes on', () => {
+    const out = way([0, 0], [0.1, 0], [0.1, 0.01]);
+    expect(kinkedBend(out, 0.02)?.radiusM).toBeCloseTo(0.01, 9);
+    expect(kinkedBend(out, 0.02, { from: false, to: true })).toBeNull();
+    expect(kinkedBend(out, 0.02, { from: true, to: false })?.radiusM).toBeCloseTo(0.01, 9);
+  });
 });
