@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { casesOf } from '../long-run.ts';
+import { casesOf, isLongRun } from '../long-run.ts';
 import { sampleSite } from '../publish/sample/sample-site.ts';
 import { siteInFolder } from '../shops/site-in-folder.ts';
 import { openedSite } from './opened-site.ts';
@@ -11,15 +11,16 @@ import { lookAtTables } from './tables-in-sight.ts';
 
 /**
  * Widths of a window that are looked at, CSS pixels. Zoom halves them: 640 is 1,280 at 200 %, 160 is 320 at 200 %; 390
- * and 768 at 200 % lie between two of these. Colours move nothing, so that each scheme is looked at in every second one.
+ * and 768 at 200 % lie between two of these. Colours move nothing, so that each scheme is looked at in every second one:
+ * one after the other, since a change of colours makes a browser draw all of a page anew.
  */
 const looks = [
   { width: 1280, scheme: 'light', zoomed: false },
-  { width: 768, scheme: 'dark', zoomed: false },
   { width: 640, scheme: 'light', zoomed: true },
-  { width: 390, scheme: 'dark', zoomed: false },
   { width: 320, scheme: 'light', zoomed: false },
   { width: 160, scheme: 'dark', zoomed: true },
+  { width: 390, scheme: 'dark', zoomed: false },
+  { width: 768, scheme: 'dark', zoomed: false },
 ] as const;
 
 /** The narrowest of lines and the narrowest of cards. */
@@ -35,18 +36,16 @@ const isOfJob = (file: string): boolean => /^jobs\/./.test(file) && file !== 'jo
 const isFirst = (_: string, index: number): boolean => index === 0;
 
 /**
- * Files with the widths at which each is looked at: all in the long run. In the short one a page of every template and
- * the first job are seen at all, the pages of the other jobs, which have the same tables, where these are narrowest.
+ * Files with the widths at which each is looked at: all in the long run. In the short one a page of every template is
+ * seen at all, the first job's and a worksheet among them; those of other revisions and jobs, which have the same tables,
+ * where these are narrowest.
  */
 function looksAt(files: readonly string[]): (readonly [string, readonly (typeof looks)[number][]])[] {
-  const whole = new Set(
-    casesOf(files.filter(isOfJob), (file, _, [first = '']) => file.startsWith(jobOf(first))),
-  );
+  const isWhole = (file: string, index: number, all: readonly string[]): boolean =>
+    index === 0 || file === all.find((one) => one.endsWith('/worksheet/index.html'));
+  const whole = new Set(casesOf(files.filter(isOfJob), isWhole));
   return files.map((file) => [file, whole.has(file) || !isOfJob(file) ? looks : narrowest]);
 }
-
-/** The folder of a job that a page stands in. */
-const jobOf = (file: string): string => file.split('/').slice(0, 2).join('/');
 
 async function setWidth(page: Page, width: number): Promise<void> {
   await page.setViewportSize({ width, height: 740 });
@@ -54,11 +53,14 @@ async function setWidth(page: Page, width: number): Promise<void> {
   await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
 }
 
+/** Tables that are looked at: in the short run those of both sites, such as of the writing guide, once. */
+const seen = new Set<string>();
+
 describe.each([
   { name: 'the demo site', site: demo, leastTables: 300 },
   { name: 'the sample site', site: sampleSite(), leastTables: 40 },
 ])('tables of $name', ({ site, leastTables }) => {
-  const opened = openedSite(site);
+  const opened = openedSite(site, isLongRun ? {} : { seen });
 
   it('have every figure whole and in sight at every width, by day and by night', async () => {
     const { url, browser, files } = opened();
@@ -99,7 +101,7 @@ describe.each([
 });
 
 describe('the look at tables', () => {
-  const opened = openedSite({ ...sampleSite(), jobs: [] });
+  const opened = openedSite({ ...sampleSite(), jobs: [] }, { only: (address) => address === '/' });
 
   const row = (cells: string): string =>
     `<div class="table-wrap"><table style="--c2:'Rating'"><caption>Fuses</caption>` +

@@ -30,7 +30,11 @@ const drawingsOf: DrawingsOf = (of) => [
   },
 ];
 
-const opened = openedSite(sampleSite([{ ...sampleJob(plan), revisions: [] }]), drawingsOf);
+const own = new Set(['/', `/jobs/${plan.job.id}/`, '/search/']);
+const opened = openedSite(sampleSite([{ ...sampleJob(plan), revisions: [] }]), {
+  drawingsOf,
+  only: (address) => own.has(address),
+});
 
 const open = async (options: BrowserContextOptions = {}): Promise<Page> => {
   const { url, browser } = opened();

@@ -11,22 +11,32 @@ import { openTemplates } from '../../lib/publish/site/templates.ts';
 
 const mainOf = /<main[^>]*>([\s\S]*)<\/main>/;
 
+/** What of a site is written. */
+export interface Written {
+  /** Default: no drawings. */
+  readonly drawingsOf?: DrawingsOf;
+  /** Whether a page is asked for, by its address. Default: all are. */
+  readonly only?: (address: string) => boolean;
+  /** The tables of pages that were written before, of another site as well; those of this one are added. */
+  readonly seen?: Set<string>;
+}
+
 /**
- * Writes the pages of a shop's own site into a folder, without search and, if none are given, without drawings. The pages
- * of a job stand as they are; small ones of one kind are joined in one, so that a browser need not open hundreds, and a
- * page with the very tables of another is left out. Gives the files in order.
+ * Writes the pages of a shop's own site into a folder, without search. The pages of a job stand as they are; small ones of
+ * one kind are joined in one, so that a browser need not open hundreds, and a page with the very tables of another is left
+ * out. Gives the files in order.
  */
 export async function writtenPages(
   site: ShopSite,
   folder: string,
-  drawingsOf: DrawingsOf = () => [],
+  { drawingsOf = () => [], only = () => true, seen = new Set() }: Written = {},
 ): Promise<readonly string[]> {
   const look = { templates: openTemplates(), names: plainNames };
   const byFile = new Map<string, string>();
   const firstOf = new Map<string, string>();
-  const seen = new Set<string>();
   const beside = new FilesBeside(folder);
   for (const page of sitePages({ site, audience: 'shop' })) {
+    if (!only(page.address)) continue;
     const { html, files } = pageWithFiles(page, look, drawingsOf);
     const tables = (html.match(/<table[\s\S]*?<\/table>/g) ?? []).join('');
     if (seen.has(tables)) continue;
