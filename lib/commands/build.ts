@@ -33,7 +33,8 @@ export function build(effects: Effects, choices: BuildChoices): Promise<ExitStat
 /** Builds with a crew. */
 export async function buildWith(crew: Crew, effects: Effects, choices: BuildChoices): Promise<ExitStatus> {
   const files = await effects.readContent();
-  const wish: SiteWish = { files, audience: choices.audience, look: await lookDigest() };
+  const { root } = effects;
+  const wish: SiteWish = { root, files, audience: choices.audience, look: await lookDigest() };
   const known = await standing(effects, wish, crew);
   const built = known ?? (await buildAnew({ ...effects, readContent: async () => files }, choices, crew));
   if ('refused' in built) return built.refused;
@@ -44,6 +45,8 @@ export async function buildWith(crew: Crew, effects: Effects, choices: BuildChoi
 
 /** All that a site follows from, beside the code. */
 interface SiteWish {
+  /** The folder of the shop, which is told: a shop may be moved with all that is kept in it. */
+  readonly root: string;
   readonly files: readonly SourceFile[];
   readonly audience: Audience;
   /** Digest of layouts and assets. */

@@ -13,6 +13,8 @@ export interface Effects {
   readonly watched: boolean;
   /** The most threads that plan and draw beside this one. Left out: one for each processor. */
   readonly threads?: number;
+  /** The folder of kept results. Left out: that of the shop. */
+  readonly keptIn?: string;
   out(text: string): void;
   tell(text: string): void;
   /** Who answers questions; null where nobody sits there. */

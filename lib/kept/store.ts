@@ -49,7 +49,8 @@ export function openStore(folder: string, options: StoreOptions = {}): Store {
   const { limitBytes = usualLimitBytes, writeFile = writeFileSync } = options;
   let fault: string | null = null;
   let written = 0;
-  const pathOf = (step: string, key: string): string => join(folder, step, key.slice(0, 2), key.slice(2));
+  // A folder costs as much as an entry to make and to clear away: there are few, so that a small store has not one for each.
+  const pathOf = (step: string, key: string): string => join(folder, step, key.slice(0, 1), key.slice(1));
   return {
     read: <T>(step: string, key: string) => {
       const path = pathOf(step, key);

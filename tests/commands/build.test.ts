@@ -1,12 +1,12 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Change } from '../read/small-shop.ts';
-import { misspelt, type Ran, ShopFolder, stopped } from './shop-folder.ts';
+import { misspelt, type Ran, type ShopFolder, ShopWithOwnStore, stopped } from './shop-folder.ts';
 
 const folders: ShopFolder[] = [];
 function folder(...changes: readonly Change[]): ShopFolder {
-  const made = new ShopFolder(...changes);
+  const made = new ShopWithOwnStore(...changes);
   folders.push(made);
   return made;
 }
@@ -53,6 +53,18 @@ describe('build', () => {
     expect((await other.run('build')).status).toBe(0);
     expect(Object.keys(siteOf(other))).toEqual(Object.keys(siteOf(shop)));
     expect(siteOf(other)).toEqual(siteOf(shop));
+  });
+
+  test('tells where the site is now after the shop was moved with all that is kept in it', async () => {
+    const [before, after] = [folder(), folder()];
+    await before.run('build');
+    rmSync(after.root, { recursive: true });
+    renameSync(before.root, after.root);
+    const { status, told } = await after.run('build');
+    mkdirSync(before.root);
+    expect(status).toBe(0);
+    expect(told).toContain(join(after.root, 'dist/index.html'));
+    expect(told).not.toContain(before.root);
   });
 
   test('a stop builds the site all the same, with status 1 and the job marked as a draft', async () => {

@@ -4,7 +4,7 @@ import { inflateRawSync } from 'node:zlib';
 import { afterAll, describe, expect, it } from 'vitest';
 import { isLongRun } from '../long-run.ts';
 import { ColdShops, filesBelow, seen } from './seen.ts';
-import { ShopFolder } from './shop-folder.ts';
+import { type ShopFolder, ShopWithOwnStore } from './shop-folder.ts';
 
 /** What stands in an entry before its packed value: its first line, its digest, its key. */
 const headBytes = 16 + 32 + 32;
@@ -44,7 +44,7 @@ function looksAfter(changes: readonly Change[]): [string, (shop: ShopFolder) => 
 }
 
 describe('with results kept, after every kind of change in turn', () => {
-  const shop = new ShopFolder();
+  const shop = new ShopWithOwnStore();
   const cold = new ColdShops();
   afterAll(() => shop.remove());
 

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { type Ran, ShopFolder } from './shop-folder.ts';
+import { type Ran, type ShopFolder, ShopWithOwnStore } from './shop-folder.ts';
 
 /** Every file below a folder by its path. */
 export function filesBelow(folder: string): Record<string, string> {
@@ -36,7 +36,7 @@ export class ColdShops {
 }
 
 async function seenAnew(content: Readonly<Record<string, string>>): ReturnType<typeof seen> {
-  const cold = new ShopFolder();
+  const cold = new ShopWithOwnStore();
   try {
     rmSync(join(cold.root, 'content'), { recursive: true });
     for (const [path, text] of Object.entries(content))

@@ -7,6 +7,7 @@ import type { Asker } from '../../lib/commands/new/ask/question.ts';
 import { runCommand } from '../../lib/commands/run-command.ts';
 import { isLongRun } from '../long-run.ts';
 import { type Change, smallShop } from '../read/small-shop.ts';
+import { keptBetweenTests } from '../shops/test-crew.ts';
 
 /** A thread takes seconds to start, and `crew.test.ts` holds that it answers the same: the long run starts them here too. */
 const threads = isLongRun ? {} : { threads: 0 };
@@ -21,6 +22,8 @@ export interface Ran {
 /** A folder of its own with nothing in it, for commands to run in. */
 export class EmptyFolder {
   readonly root = mkdtempSync(join(tmpdir(), 'shop-'));
+  /** Where its commands keep their results: with those of other shops of tests, or, where null, in the folder itself. */
+  readonly keptIn: string | null = keptBetweenTests;
 
   read(path: string): string {
     return readFileSync(join(this.root, path), 'utf8');
@@ -59,6 +62,7 @@ export class EmptyFolder {
       ...realEffects(this.root),
       watched: false,
       ...threads,
+      ...(this.keptIn !== null && { keptIn: this.keptIn }),
       asker: async () => asker,
       out: (text) => out.push(text),
       tell: (text) => told.push(text),
@@ -73,6 +77,11 @@ export class ShopFolder extends EmptyFolder {
     super();
     for (const { path, text } of smallShop(...changes)) this.write(path, text);
   }
+}
+
+/** The small shop in a folder of its own, with what is kept in it as well: for tests of that. */
+export class ShopWithOwnStore extends ShopFolder {
+  override readonly keptIn = null;
 }
 
 /** Changes of the small shop that make the job stop: a fuse that is larger than its conductor may be behind. */

@@ -4,8 +4,8 @@ import { type Crew, openCrew } from './crew.ts';
 
 /** Does something with a crew of this shop, and ends it whatever comes. Says where results could not be kept. */
 export async function withCrew<T>(effects: Effects, work: (crew: Crew) => Promise<T>): Promise<T> {
-  const { root, threads } = effects;
-  const crew = openCrew({ keptIn: keptFolder(root), ...(threads !== undefined && { threads }) });
+  const { root, threads, keptIn = keptFolder(root) } = effects;
+  const crew = openCrew({ keptIn, ...(threads !== undefined && { threads }) });
   try {
     return await work(crew);
   } finally {

@@ -5,12 +5,12 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { root } from '../../architecture/modules.ts';
 import { run, type Said } from '../../package/npm.ts';
 import { ColdShops, filesBelow, saidIn, seen } from '../seen.ts';
-import { ShopFolder } from '../shop-folder.ts';
+import { type ShopFolder, ShopWithOwnStore } from '../shop-folder.ts';
 
 let shop: ShopFolder;
 const cold = new ColdShops();
 beforeEach(() => {
-  shop = new ShopFolder();
+  shop = new ShopWithOwnStore();
 });
 afterEach(() => shop.remove());
 

@@ -4,9 +4,9 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { realEffects } from '../../../lib/commands/effects.ts';
 import { runCommand } from '../../../lib/commands/run-command.ts';
 import { failureText } from '../../../lib/commands/told/failure-text.ts';
-import { ShopFolder } from '../shop-folder.ts';
+import { ShopWithOwnStore } from '../shop-folder.ts';
 
-const shop = new ShopFolder();
+const shop = new ShopWithOwnStore();
 afterAll(() => shop.remove());
 
 /** An error as the system gives it. */
@@ -48,7 +48,7 @@ describe('what could not be done', () => {
   });
 
   test('is a folder that can not be made where a file stands in its way', async () => {
-    const blocked = new ShopFolder();
+    const blocked = new ShopWithOwnStore();
     writeFileSync(join(blocked.root, '.rackleaf'), '');
     const { status, told } = await blocked.run('build');
     blocked.remove();
