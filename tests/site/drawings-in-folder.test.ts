@@ -31,7 +31,10 @@ describe('the drawings of a page in a folder', () => {
   let url = '';
   beforeAll(async () => {
     root = await mkdtemp(join(tmpdir(), 'rackleaf-folder-'));
-    await writtenPages(sampleSite([{ ...sampleJob(plan), revisions: [] }]), root, drawingsOf);
+    await writtenPages(sampleSite([{ ...sampleJob(plan), revisions: [] }]), root, {
+      drawingsOf,
+      only: (address) => address === `/jobs/${plan.job.id}/`,
+    });
     url = pathToFileURL(join(root, fileOf(`/jobs/${plan.job.id}/`))).href;
     browser = await openBrowser();
   });
