@@ -4,11 +4,16 @@ import {
   type Bond,
   behindOpenEnd,
   conductorOfFuse,
+  eachNamesTheOther,
+  feedPassedBy,
   figureOfNetwork,
   groundBehindOpenEnd,
+  isWired,
+  otherEndOfLink,
   outputOfDevice,
   runOfFuse,
   runOfWire,
+  sameDevice,
   sameReel,
   sameTerminal,
   stricterLimit,
@@ -209,4 +214,75 @@ describe('what lies behind an open end', () => {
     expect(bond(['ground.G0'], ['radio'])).toBe(false);
     expect(bond(['amp.GND'], ['amp'])).toBe(false);
   });
+});
+
+test('two findings are about one device by its name, a terminal, or a wire that ends there', () => {
+  const bond = holds(sameDevice);
+  expect(bond(['amp-feed'], ['amp'])).toBe(true);
+  expect(bond(['amp-feed'], ['block.OUT3'])).toBe(true);
+  expect(bond(['amp.GND'], ['amp'])).toBe(true);
+  expect(bond(['amp-feed'], ['dsp'])).toBe(false);
+  // Everything is grounded to the body.
+  expect(bond(['board-ground'], ['radio-ground'])).toBe(false);
+});
+
+test('each names the other, or the bond does not hold', () => {
+  const bond = holds(eachNamesTheOther);
+  expect(bond(['a', 'main'], ['main', 'a'])).toBe(true);
+  expect(bond(['a', 'main'], ['main', 'b'])).toBe(false);
+  expect(bond(['b', 'c'], ['main', 'b'])).toBe(false);
+});
+
+test('a terminal is wired where some wire ends at it', () => {
+  const bond = holds(
+    isWired,
+    aboutContent(({ job }) => {
+      delete job.links['amp-rem'];
+    }),
+  );
+  expect(bond(['dsp'], ['amp.B+'])).toBe(true);
+  expect(bond(['dsp'], ['amp.REM'])).toBe(false);
+});
+
+describe('the two ends of one missing link', () => {
+  const made = about();
+  const open = (...terminals: readonly string[]) => terminals.map((terminal) => cause([terminal]));
+  const holdsAmong = (ofCause: Finding, follower: string, findings: readonly Finding[]) =>
+    otherEndOfLink(ofCause, cause([follower]), webOf(made, findings));
+
+  test('are one that wants and one that gives, where no more are open that give', () => {
+    const [input] = open('amp.IN1');
+    if (!input) throw new Error('There is one.');
+    expect(holdsAmong(input, 'dsp.OUT1', open('amp.IN1', 'dsp.OUT1'))).toBe(true);
+    expect(holdsAmong(input, 'dsp.OUT1', open('amp.IN1', 'amp.IN2', 'dsp.OUT1', 'dsp.OUT2'))).toBe(true);
+    expect(holdsAmong(input, 'dsp.OUT1', open('amp.IN1', 'dsp.OUT1', 'dsp.OUT2'))).toBe(false);
+    // An open supply gives nothing that a signal input wants.
+    expect(holdsAmong(input, 'block.OUT1', open('amp.IN1', 'block.OUT1'))).toBe(false);
+    expect(holdsAmong(input, 'dsp.B+', open('amp.IN1', 'dsp.B+'))).toBe(false);
+  });
+
+  test('are a device that wants something and the one open end that gives it', () => {
+    const unfed = aFinding('device-without-supply', ['amp']);
+    expect(holdsAmong(unfed, 'block.OUT1', [unfed, ...open('block.OUT1')])).toBe(true);
+    expect(holdsAmong(unfed, 'block.OUT1', [unfed, ...open('block.OUT1', 'block.OUT2')])).toBe(false);
+    expect(holdsAmong(unfed, 'dsp.IN', [unfed, ...open('dsp.IN')])).toBe(false);
+  });
+});
+
+test('a feed passes by the one way out that is open', () => {
+  const made = about();
+  const holdsAmong = (wire: string, follower: string, ...open: readonly string[]) =>
+    feedPassedBy(
+      cause([wire]),
+      cause([follower]),
+      webOf(
+        made,
+        open.map((terminal) => cause([terminal])),
+      ),
+    );
+  expect(holdsAmong('amp-feed', 'block.OUT3', 'block.OUT3')).toBe(true);
+  expect(holdsAmong('amp-feed', 'block.OUT3', 'block.OUT3', 'block.OUT2')).toBe(false);
+  expect(holdsAmong('amp-feed', 'amp.REM', 'amp.REM', 'block.OUT3')).toBe(false);
+  // A lead from fuse to strip feeds no device.
+  expect(holdsAmong('main', 'block.OUT3', 'block.OUT3')).toBe(false);
 });

@@ -47,6 +47,33 @@ describe('what only follows stands under its cause', () => {
       ]);
   });
 
+  test('from a device without a supply, a turn-on or a channel: its own open end, and the one that was meant for it', () => {
+    const open = (terminal: string) => aFinding('terminal-unaccounted', [terminal]);
+    for (const [cause, ends] of [
+      ['device-without-supply', ['amp', 'amp.B+']],
+      ['turn-on-missing', ['amp.REM']],
+    ] as const) {
+      const [subject] = ends;
+      expect(folded(aFinding(cause, ends), open(subject))).toEqual([`${cause}: terminal-unaccounted`]);
+    }
+    expect(folded(aFinding('device-without-supply', ['amp', 'amp.B+']), open('block.OUT1'))).toEqual([
+      'device-without-supply: terminal-unaccounted',
+    ]);
+    expect(folded(aFinding('turn-on-missing', ['amp.REM']), open('dsp.REM-OUT'))).toEqual([
+      'turn-on-missing: terminal-unaccounted',
+    ]);
+    expect(folded(aFinding('speaker-without-channel', ['sub']), open('sub.C+'))).toEqual([
+      'speaker-without-channel: terminal-unaccounted',
+    ]);
+    expect(folded(aFinding('speaker-without-channel', ['sub']), open('amp.CH2+'))).toEqual([
+      'speaker-without-channel: terminal-unaccounted',
+    ]);
+    expect(folded(aFinding('speaker-without-channel', ['sub']), open('dsp.OUT1'))).toEqual([
+      'speaker-without-channel: ',
+      'terminal-unaccounted: ',
+    ]);
+  });
+
   test('from a rating: limits that are no stricter, and what the fuse decides', () => {
     const cause = aFinding('fuse-over-ceiling', ['main-fuse'], { value: 100, limit: 60, unit: 'A' });
     const over = (limit: number) =>
