@@ -18,7 +18,7 @@ const toldTests = [
   'tests/rules/{told-exactly,data-places,finding-order}.test.ts',
 ];
 /** What is told of one cause, and what only follows from it. What judges all cases, or plans many jobs, is left out. */
-const judgingTests = ['tests/rules/{judge,accepted}.test.ts', 'tests/rules/{folding,assumed}.test.ts'];
+const judgingTests = ['tests/rules/{judge,accepted}.test.ts', 'tests/rules/every-rule.test.ts'];
 /** What plans a small job takes so long that it goes last; what plans many is left out. */
 const planTests = ['tests/plan/plan-job.test.ts'];
 

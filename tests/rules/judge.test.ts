@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import type { ReadJob } from '../../lib/model/content/resolved-job.ts';
 import type { PlacedRemark } from '../../lib/model/remark.ts';
 import { judge } from '../../lib/rules/index.ts';
+import { findingOf } from '../../lib/rules/rule.ts';
 import { nothingPlanned } from '../plan/nothing-planned.ts';
 import { about, entry } from './case.ts';
 import { faulty, remark, wire } from './changes.ts';
@@ -123,4 +124,27 @@ test('a remedy that writes into no text that stands there offers no edit', () =>
   expect(edits(() => ({ start: 10, end: 12 }))).toEqual([
     expect.objectContaining({ file: 'job.yaml', start: 10, end: 12 }),
   ]);
+});
+
+test('a port that a conductor does not go into at all is not told as shared as well', () => {
+  const { job, plan } = about({
+    content: (content) => {
+      content.job.links['radio-ground'] = { from: 'radio.GND', to: 'ground.G1' };
+    },
+  });
+  const told = (...remarks: readonly PlacedRemark[]) => judge(job, plan, remarks).map(({ rule }) => rule);
+  expect(told()).toContain('port-shared');
+  expect(told(remark({ rule: 'port-refuses-conductor', level: 'stop', of: ['ground.G1'] }))).not.toContain(
+    'port-shared',
+  );
+});
+
+test('what is to be written stands in a finding with its file and as it is written', () => {
+  const { job } = about();
+  const { remark: told } = remark({});
+  const advice = [[{ path: '/links/amp-feed/size', value: '4 AWG' }]] as const;
+  expect(findingOf({ ...told, advice }, { path: '/links/amp-feed' }, job).advice).toEqual([
+    [{ file: 'job.yaml', path: '/links/amp-feed/size', text: '4 AWG' }],
+  ]);
+  expect(findingOf(told, { path: '/links/amp-feed' }, job)).not.toHaveProperty('advice');
 });

@@ -18,8 +18,12 @@ function tooMuch(sourceV: number, greatestV: number): string {
 }
 
 /** Parts of the catalogue that take what arrives and give no more than an input takes. */
-function converters({ parts }: Pick<Job, 'parts'>, { level, sourceV, greatestV }: PlanInput): string[] {
-  if (sourceV === null || greatestV === null) return [];
+function converters(
+  { parts }: Pick<Job, 'parts'>,
+  level: PlanInput['level'],
+  sourceV: number,
+  greatestV: number,
+): string[] {
   const into = level === 'high' ? 'speaker-in-positive' : 'signal-in';
   return Object.entries(parts).flatMap(([id, part]) => {
     const terminals = part.kind === 'processor' ? Object.values(part.terminals) : [];
@@ -59,7 +63,7 @@ function lessDrive(
   const other = highLevel ? `use the high-level input of ${device}, ` : '';
   if (sourceV === null || greatestV === null || (level === 'high' && hasRole(job, input, 'signal-in')))
     return { remedy: `${other}put a level converter between them` };
-  const fitting = converters(job, first);
+  const fitting = converters(job, level, sourceV, greatestV);
   const known = fitting.length > 0 ? ` (in the catalogue: ${listed(fitting, 'or')})` : '';
   const converter = `put a level converter between them that takes ${volts(sourceV)} and gives at most ${volts(greatestV)}${known}`;
   const source = deviceIdOf(output);

@@ -112,6 +112,34 @@ describe('an edge that no grommet fits', () => {
   });
 });
 
+describe('an edge that something guards', () => {
+  const edges = (own: boolean) =>
+    found(
+      'edge-without-grommet',
+      about({
+        content: ({ vehicle }) => {
+          for (const pass of entry(vehicle.routes, 'left-sill').passes) pass.edge = true;
+          Object.assign(entry(vehicle.routes, 'left-sill').passes[0] ?? {}, { 'through-hole': '20 mm' });
+        },
+        plan: (plan) => {
+          run(plan).wires = ['main'];
+          run(plan).grommets = [
+            { zone: 'engine-bay', holeM: 0.02, part: null, ...(own && { own }) },
+            { zone: 'sill', holeM: null, part: null },
+          ];
+        },
+      }),
+    );
+
+  // What has no hole is guarded by trim; power in a bare hole is chafed through.
+  test('counts among the grommets, and chafes nothing, where it is the own one of the vehicle', () => {
+    expect(edges(true)).toEqual([expect.objectContaining({ level: 'caution' })]);
+    expect(edges(true)[0]?.message).toMatch(/passes 2 sharp edges with 1 grommet:/);
+    expect(edges(false)).toEqual([expect.objectContaining({ level: 'stop' })]);
+    expect(edges(false)[0]?.message).toMatch(/passes 2 sharp edges with 0 grommets:/);
+  });
+});
+
 describe('a spare conductor', () => {
   const told = (turnOnRun: string | null) => {
     const [found1] = found(

@@ -36,6 +36,18 @@ describe('figures of a part that are unlikely', () => {
     expect(short('5000 A')).toEqual([]);
   });
 
+  // Behind 25.5 mohm, 600 A take 15.3 V of a battery of 24 V, one and a half times what it may lose.
+  test('are those of a battery behind which its cold cranking cannot be drawn, by its own voltage', () => {
+    const behind = (resistance: string, voltage: '12 V' | '24 V') =>
+      doubted((content) => {
+        Object.assign(partIn(content, 'agm', 'battery'), { resistance, voltage });
+      });
+    expect(behind('12 mohm', '12 V')).toEqual([]);
+    expect(behind('13 mohm', '12 V')).toEqual(['/parts/agm/resistance']);
+    expect(behind('25 mohm', '24 V')).toEqual([]);
+    expect(behind('26 mohm', '24 V')).toEqual(['/parts/agm/resistance']);
+  });
+
   test('are those of a subsonic filter above 120 Hz, of no other filter, and of none whose corner nobody tells', () => {
     const filtered = (filter: object) =>
       doubted((content) => {

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { PlanHeat } from '../../../lib/model/plan/index.ts';
+import { coolerSpace } from '../../../lib/rules/supply/cooler-space.ts';
 import { about, aboutContent, aboutPlan, entry, partIn } from '../case.ts';
 import { regime, wire } from '../changes.ts';
 import { found } from '../found.ts';
@@ -121,4 +123,29 @@ test('a part without a word of its supply is held against the supply of a truck,
     ).flatMap(({ of }) => of.filter((id) => id === 'amp'));
   expect(told('16.5 V')).toEqual([]);
   expect(told('28.8 V', '24 V')).toEqual(['amp']);
+});
+
+describe('a space whose air gets too warm', () => {
+  const { job } = about();
+  const heat: PlanHeat = {
+    ...{ space: 'well', spaceTitle: 'Side well', zone: 'cargo', outsideC: 50, items: [], lossW: 60 },
+    ...{ surfaceM2: 0.5, passesWM2K: 5, fanM3S: 0, openings: [], wallsW: 60, fanW: 0, openingsW: 0 },
+    ...{ riseK: 24, airC: 74 },
+  };
+
+  // 60 W over 5 W/(m2 K) and 10 K are 1.2 m2.
+  test('is helped by a fan, by openings, or by more surface', () => {
+    const { remedy, advice = [] } = coolerSpace(job, heat, 60);
+    expect(remedy).toMatch(
+      /with a fan and write fan: .*; or give it 2 upright openings, .*; or measure its walls/,
+    );
+    expect(remedy).toMatch(/from 1\.2 m2 on they do alone/);
+    expect(advice.map(([line]) => line?.path)).toEqual(['/spaces/well/fan', '/spaces/well/openings']);
+  });
+
+  test('is not helped where the zone is as warm already', () => {
+    const { remedy, advice } = coolerSpace(job, heat, 50);
+    expect(remedy).toBe('mount it in a cooler zone, or take what its maker allows there');
+    expect(advice).toBeUndefined();
+  });
 });
