@@ -18,7 +18,7 @@ import { planRuns } from './wiring/runs.ts';
 import { planCables, planWires } from './wiring/wires.ts';
 import { planControls } from './work/controls.ts';
 import { pickList } from './work/pick-list.ts';
-import { planWork } from './work/plan-work.ts';
+import { planWork, withFirstPower } from './work/plan-work.ts';
 import { planMeasurements } from './work/readings/measurements.ts';
 
 /**
@@ -39,7 +39,7 @@ export function planJob(written: ReadJob, keep: Keep = computeAnew): Planned {
 function planBody(given: Job, keep: Keep): PlannedBody {
   const book = new PlanBook();
   const { job, devices, audio, channels, settled } = settleJob(given, book, keep);
-  const power = planPower(settled.sizing, settled.power, book);
+  const supplied = planPower(settled.sizing, settled.power, book);
   const runs = planRuns(job, settled.all, book);
   const wires = planWires({ job, devices, sized: settled.all, lengths: settled.sizing.lengths, runs }, book);
   const cables = planCables(job, wires);
@@ -47,9 +47,10 @@ function planBody(given: Job, keep: Keep): PlannedBody {
     const routed = settled.routed[index];
     return routed ? [planBoard(job, board, routed, book, keep)] : [];
   });
-  const heat = planHeat(job, settled.sizing.paths, power, book);
+  const heat = planHeat(job, settled.sizing.paths, supplied, book);
   const heard = withWireLoss(job, audio, channels, settled, book);
   const items = planItems(job);
+  const power = withFirstPower(job, supplied, { items, wires, boards });
   const controls = planControls(job, heard);
   const measurements = planMeasurements(job, { power, audio: heard, boards, items }, book);
   const work = planWork(

@@ -236,11 +236,12 @@ export const turnOnStageSchema = z.object({
 /** How the first power of a board on the bench is limited. */
 export const firstPowerSchema = z.object({
   board: name,
-  /** What all its devices idle at together. */
-  idleA: number,
-  limitA: number,
+  /** What its devices idle at together, and the limit of the supply. */
+  ...{ idleA: number, limitA: number },
   /** True where that may pass the greatest limit: its devices get power one after the other. */
   oneByOne: builders(z.boolean()),
+  /** What draws and is set onto the board in the vehicle only: it gets its first power there. */
+  late: z.array(name).optional(),
 });
 
 /** What fuses and relay contacts between batteries carry of the starter's current while it turns. */

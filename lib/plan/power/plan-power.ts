@@ -17,7 +17,6 @@ import { turnOnChain } from '../audio/turn-on-chain.ts';
 import { turnOnSums } from '../audio/turn-on-sums.ts';
 import type { PlanBook } from '../plan-book.ts';
 import { planSize } from '../wiring/wires.ts';
-import { firstPowers } from '../work/bench-supply-limit.ts';
 import { planCharging } from './charging.ts';
 import { planCranking } from './cranking.ts';
 import { dropWorkings } from './device-drops.ts';
@@ -63,7 +62,6 @@ export function planPower(sizing: PowerSizing, sized: SizedPower, book: PlanBook
     fuses: sized.fuses.map((fuse) => planFuse(fuse, sizing, sized, { faults, points }, book)),
     charging: planCharging(job, { circuit, islands: sizing.paths.islands }, points, book),
     keyOff: planKeyOff(job, book),
-    firstPower: firstPowers(job, loads),
     ...(cranking && { cranking }),
     loads: [...loads],
   };

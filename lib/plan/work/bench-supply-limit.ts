@@ -1,6 +1,5 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import type { PlanFirstPower } from '../../model/plan/index.ts';
-import type { DeviceLoad } from '../power/device-loads.ts';
+import type { PlanFirstPower, PlanPower } from '../../model/plan/index.ts';
 
 /** What idling devices may draw where `idleA` is predicted: half as much again, and half an ampere at least (A). */
 export function mostIdleA(idleA: number): number {
@@ -10,15 +9,24 @@ export function mostIdleA(idleA: number): number {
 /**
  * The limit of the bench supply (A) for the first power of each board, by house rule: the lower one where idling
  * devices stay below it, else the upper one; past that too, one device after the other, since a limit that lets all
- * of them idle would feed a fault as well.
+ * of them idle would feed a fault as well. What is set onto a board in the vehicle only (`setLate`) is not there to idle.
  */
-export function firstPowers({ rules, boards, devices }: Job, loads: readonly DeviceLoad[]): PlanFirstPower[] {
+export function firstPowers(
+  { rules, boards, devices }: Job,
+  loads: PlanPower['loads'],
+  setLate: ReadonlySet<string>,
+): PlanFirstPower[] {
   const low = rules['first-power-limit'].value;
   const high = Math.max(low, rules['first-power-limit-most'].value);
   return boards.map(({ id: board }): PlanFirstPower => {
-    const own = devices.filter((device) => device.board === board).map(({ id }) => id);
-    const idleA = loads.filter(({ item }) => own.includes(item)).reduce((sum, load) => sum + load.idleA, 0);
+    const own = new Set(devices.filter((device) => device.board === board).map(({ id }) => id));
+    const drawing = loads.filter(({ item }) => own.has(item));
+    const late = drawing.filter(({ item }) => setLate.has(item)).map(({ item }) => item);
+    const idleA = drawing.reduce((sum, { item, idleA }) => sum + (setLate.has(item) ? 0 : idleA), 0);
     const mostA = mostIdleA(idleA);
-    return { board, idleA, limitA: mostA <= low ? low : high, oneByOne: mostA > high };
+    return {
+      ...{ board, idleA, limitA: mostA <= low ? low : high, oneByOne: mostA > high },
+      ...(late.length > 0 && { late }),
+    };
   });
 }

@@ -1,10 +1,12 @@
 import type { Job } from '../../model/content/resolved-job.ts';
-import type { BuildPlan } from '../../model/plan/index.ts';
+import type { BuildPlan, PlanPower } from '../../model/plan/index.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { systemVoltageOf } from '../../model/system-voltage.ts';
 import type { PlanBook } from '../plan-book.ts';
+import { firstPowers } from './bench-supply-limit.ts';
 import { orderOfWork } from './steps/order-of-work.ts';
-import type { Work } from './work.ts';
+import { itemsSetLate } from './steps/steps-on-board.ts';
+import type { Wait, Work } from './work.ts';
 
 /** Tweeters that are alone on their channel: no crossover of their own keeps the bass from them. */
 function activeTweeters(job: Job, { audio }: Pick<Work['plan'], 'audio'>): readonly string[] {
@@ -14,19 +16,33 @@ function activeTweeters(job: Job, { audio }: Pick<Work['plan'], 'audio'>): reado
   );
 }
 
+/** What the job says must be in place before a device. */
+function declaredWaits({ devices }: Pick<Job, 'devices'>): readonly Wait[] {
+  return devices.flatMap(({ id, given }) =>
+    Object.entries(given?.after ?? {}).map(([after, why]) => ({ item: id, after, why })),
+  );
+}
+
+/** The supply with the first power of each board on the bench, once it is known what stands on it there. */
+export function withFirstPower(
+  job: Job,
+  power: PlanPower,
+  plan: Pick<BuildPlan, 'items' | 'wires' | 'boards'>,
+): PlanPower {
+  const late = itemsSetLate({ plan, declared: declaredWaits(job) });
+  return { ...power, firstPower: firstPowers(job, power.loads, late) };
+}
+
 /** The order of work of a job, with the shop's own times; what waits for each other stops the job. */
 export function planWork(
   job: Job,
   plan: Work['plan'],
   book: PlanBook,
 ): Pick<BuildPlan, 'steps' | 'schedule'> {
-  const declared = job.devices.flatMap(({ id, given }) =>
-    Object.entries(given?.after ?? {}).map(([after, why]) => ({ item: id, after, why })),
-  );
   const { steps, schedule, rings } = orderOfWork({
     plan,
     times: job.shop.times,
-    declared,
+    declared: declaredWaits(job),
     tape: lengthStyle(job.shop),
     tiesM: {
       board: job.rules['tie-spacing-board'].value,

@@ -30,6 +30,11 @@ export interface Work {
   readonly activeTweeters: readonly string[];
 }
 
+/** What only some fields of the plan are read for. */
+export interface WithPlan<F extends keyof Work['plan']> {
+  readonly plan: Pick<Work['plan'], F>;
+}
+
 /** One thing that waits for another, with the reason. */
 export interface Wait {
   /** The item that waits. */
@@ -93,7 +98,7 @@ export function itemOf(terminal: string): string {
 }
 
 /** The boards that a wire ends on; null for an end in the vehicle. */
-function boardsOf({ plan }: Work, wire: PlanWire): readonly (string | null)[] {
+function boardsOf({ plan }: WithPlan<'items'>, wire: PlanWire): readonly (string | null)[] {
   return wire.ends.map(({ terminal }) => plan.items.find(({ id }) => id === itemOf(terminal))?.board ?? null);
 }
 
@@ -101,7 +106,7 @@ function boardsOf({ plan }: Work, wire: PlanWire): readonly (string | null)[] {
  * The board on whose bench a wire is laid: both ends are on it, or one is and no run carries the other away, so that
  * its tail is coiled until the board is in the vehicle. Null for a wire that is laid at the vehicle.
  */
-export function benchOf(work: Work, wire: PlanWire): string | null {
+export function benchOf(work: WithPlan<'items'>, wire: PlanWire): string | null {
   const [from, to] = boardsOf(work, wire);
   if (wire.run !== null) return null;
   if (from && to) return from === to ? from : null;
@@ -115,7 +120,7 @@ export function endsInVehicle(work: Work, wire: PlanWire): boolean {
 }
 
 /** The wires that the job adds; what the vehicle came with is in place. */
-export function ownWires({ plan }: Work): readonly PlanWire[] {
+export function ownWires({ plan }: WithPlan<'wires'>): readonly PlanWire[] {
   return plan.wires.filter(({ origin }) => origin === 'job');
 }
 

@@ -22,10 +22,15 @@ interface Check {
 
 /** What the supply is limited to for each board, and how its devices get power. */
 function supplyChecks({ power: { firstPower = [] } }: Pick<BuildPlan, 'power'>): Check[] {
-  return firstPower.map(({ board, idleA, limitA, oneByOne }) => ({
-    what: `${board}: main fuses out; bench supply limited${oneByOne ? '; one device after the other, its fuse alone fitted' : ''}`,
-    asked: `${printed('current-allowed', limitA)}; idle ${printed('current-carried', idleA)}`,
-  }));
+  return firstPower.map(({ board, idleA, limitA, oneByOne, late = [] }) => {
+    const waiting = late.length > 0 ? `; not on it yet: ${late.join(', ')}, first power in the vehicle` : '';
+    return idleA === 0 && late.length > 0
+      ? { what: `${board}: no power on the bench${waiting}`, asked: 'meter alone' }
+      : {
+          what: `${board}: main fuses out; bench supply limited${oneByOne ? '; one device after the other, its fuse alone fitted' : ''}${waiting}`,
+          asked: `${printed('current-allowed', limitA)}; idle ${printed('current-carried', idleA)}`,
+        };
+  });
 }
 
 /** Every check that the job has the parts for, in the order in which it is made. */

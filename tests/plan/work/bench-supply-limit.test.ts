@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { byId, partIn } from '../../rules/case.ts';
+import { firstPowers } from '../../../lib/plan/work/bench-supply-limit.ts';
+import { aboutContent, byId, partIn } from '../../rules/case.ts';
 import type { Written } from '../../rules/content.ts';
 import { plannedOnBoard } from '../planned.ts';
 
@@ -39,5 +40,23 @@ describe('the first power of a board', () => {
   it('follows the limits that the shop sets', () => {
     const plan = idling('2 A', { 'first-power-limit': '4 A', 'first-power-limit-most': '8 A' });
     expect(plan.power.firstPower?.[0]).toMatchObject({ limitA: 4, oneByOne: false });
+  });
+
+  // By hand: of 4 A and 0.4 A the amplifier's 4 A are not there yet.
+  it('leaves out what is set onto the board in the vehicle only', () => {
+    const { plan } = plannedOnBoard((content) => {
+      partIn(content, 'two-channel', 'amplifier').supply.idle = '4 A';
+      partIn(content, 'dsp', 'processor').supply.idle = '400 mA';
+    });
+    const job = aboutContent((content) => {
+      content.shop.rules = {};
+    }).job;
+    const limits = (late: readonly string[]) => firstPowers(job, plan.power.loads, new Set(late));
+    expect(limits(['amp'])).toEqual([
+      { board: 'main', idleA: expect.closeTo(0.4, 9), limitA: 3, oneByOne: false, late: ['amp'] },
+    ]);
+    expect(limits(['block'])).toEqual([
+      { board: 'main', idleA: expect.closeTo(4.4, 9), limitA: 5, oneByOne: true },
+    ]);
   });
 });

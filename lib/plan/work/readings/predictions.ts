@@ -26,8 +26,20 @@ export function predictions(job: Job, plan: Predictable): Prediction[] {
 
 /** On the bench, before the vehicle: a short is found by the meter, a fault by the limit of the supply. */
 function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
-  return firstPower.flatMap(({ board, idleA, limitA, oneByOne }): Prediction[] => {
+  return firstPower.flatMap(({ board, idleA, limitA, oneByOne, late = [] }): Prediction[] => {
     const how = oneByOne ? 'one device after the other, added up' : 'all turned on';
+    const without = late.length > 0 ? `, without ${late.join(', ')}` : '';
+    const idleLine: Prediction = {
+      id: `${board}.idle-current`,
+      kind: 'current',
+      what: `${board}: current at first power, limit at ${printed('current-allowed', limitA)}, ${how}${without}, no signal`,
+      predicted: idleA,
+      unit: 'A',
+      least: 0.4 * idleA,
+      greatest: mostIdleA(idleA),
+      when: 'bench',
+      figures: [['X, the idle currents of its devices', idleA, 'A']],
+    };
     return [
       {
         id: `${board}.positive-to-ground`,
@@ -40,17 +52,8 @@ function benchLines({ power: { firstPower = [] } }: Predictable): Prediction[] {
         when: 'bench',
         figures: [['least', 1000, 'ohm']],
       },
-      {
-        id: `${board}.idle-current`,
-        kind: 'current',
-        what: `${board}: current at first power, limit at ${printed('current-allowed', limitA)}, ${how}, no signal`,
-        predicted: idleA,
-        unit: 'A',
-        least: 0.4 * idleA,
-        greatest: mostIdleA(idleA),
-        when: 'bench',
-        figures: [['X, the idle currents of its devices', idleA, 'A']],
-      },
+      // Where nothing that draws stands on the board yet, no power is given on the bench.
+      ...(idleA === 0 && late.length > 0 ? [] : [idleLine]),
     ];
   });
 }

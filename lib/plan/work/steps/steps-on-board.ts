@@ -1,4 +1,4 @@
-import type { PlanBoard, PlanRib, PlanWire } from '../../../model/plan/index.ts';
+import type { PlanBoard, PlanFirstPower, PlanRib, PlanWire } from '../../../model/plan/index.ts';
 import { printed } from '../../../model/printed/index.ts';
 import {
   benchOf,
@@ -9,6 +9,7 @@ import {
   type Step,
   step,
   type Wait,
+  type WithPlan,
   type Work,
 } from '../work.ts';
 import { itemPhases, type Phases, waitsOfRaisedItems, waitsOfStackedItems } from './item-phases.ts';
@@ -28,12 +29,20 @@ export interface BoardWork {
   };
 }
 
-/**
- * The work on one board, on the bench: cut, drill, then in rounds mount, preset and wire; dress, test. What stands over
- * a wire that comes from the vehicle is left for there.
- */
-export function boardWork(work: Work, board: PlanBoard): BoardWork {
-  const place = `bench: ${board.id}`;
+/** What the rounds of a board follow from. */
+interface BoardPhases {
+  readonly items: readonly string[];
+  /** Its wires that are laid on the bench. */
+  readonly wires: readonly PlanWire[];
+  /** What stands over wires that come from elsewhere. */
+  readonly over: readonly Wait[];
+  readonly phases: Phases;
+}
+
+function boardPhases(
+  work: WithPlan<'items' | 'wires'> & Pick<Work, 'declared'>,
+  board: PlanBoard,
+): BoardPhases {
   const items = work.plan.items
     .filter((item) => item.board === board.id && item.origin === 'job')
     .map(({ id }) => id);
@@ -41,7 +50,23 @@ export function boardWork(work: Work, board: PlanBoard): BoardWork {
   const others = ownWires(work).filter((wire) => benchOf(work, wire) !== board.id);
   const over = waitsOfRaisedItems(board, others);
   const waits = [...waitsOfRaisedItems(board, wires), ...waitsOfStackedItems(board), ...work.declared];
-  const phases = itemPhases(items, wires, waits, over);
+  return { items, wires, over, phases: itemPhases(items, wires, waits, over) };
+}
+
+/** The items of all boards that are not on them yet when a board is tested on the bench. */
+export function itemsSetLate(
+  work: WithPlan<'items' | 'wires' | 'boards'> & Pick<Work, 'declared'>,
+): ReadonlySet<string> {
+  return new Set(work.plan.boards.flatMap((board) => [...boardPhases(work, board).phases.late]));
+}
+
+/**
+ * The work on one board, on the bench: cut, drill, then in rounds mount, preset and wire; dress, test. What stands over
+ * a wire that comes from the vehicle is left for there.
+ */
+export function boardWork(work: Work, board: PlanBoard): BoardWork {
+  const place = `bench: ${board.id}`;
+  const { items, wires, over, phases } = boardPhases(work, board);
   const isLate = ({ ends }: PlanWire) => ends.some(({ terminal }) => phases.late.has(itemOf(terminal)));
   const steps = cutAndDrill(work, board, place);
   const own = wires.filter((wire) => !isLate(wire));
@@ -54,7 +79,8 @@ export function boardWork(work: Work, board: PlanBoard): BoardWork {
       why: 'a part needs its holes',
     }),
   );
-  steps.push(...dressAndTest(work, board, place, own, steps.at(-1)?.id ?? ''));
+  const before = steps.at(-1)?.id ?? '';
+  steps.push(...dressAndTest(work, board, place, own, { before, late: phases.late }));
   const late = { items: items.filter((id) => phases.late.has(id)), wires: wires.filter(isLate), over };
   return { board: board.id, steps, tested: `test-${board.id}`, phases, late };
 }
@@ -117,26 +143,41 @@ function fixRibs(work: Work, { id, ribs }: PlanBoard, place: string): Step[] {
 }
 
 /** Meter first, then power through a limit that idling devices stay below and a fault does not. */
-function benchTest({ plan }: Work, { id }: PlanBoard): string {
+function benchTest(
+  { plan }: WithPlan<'power' | 'items'>,
+  { id }: PlanBoard,
+  late: ReadonlySet<string>,
+): string {
   const own = plan.power.firstPower?.find(({ board }) => board === id);
   const limit = own ? `a limit of ${printed('current-allowed', own.limitA)}` : 'a limit';
-  const onBoard = new Set(plan.items.filter(({ board }) => board === id).map((item) => item.id));
+  const onBoard = new Set(
+    plan.items.filter((item) => item.board === id && !late.has(item.id)).map((item) => item.id),
+  );
   const hasFuses = plan.power.fuses.some(({ item }) => onBoard.has(item));
   const power = own?.oneByOne
     ? `Then give first power through ${limit} to one device after the other, its fuse alone fitted: idling together they may pass the limit. Take all fuses out again`
     : hasFuses
       ? `Then fit the fuses of the board, give first power through ${limit}, and take these fuses out again`
       : `Then give first power through ${limit}`;
-  return `Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open. ${power}`;
+  const waiting = own?.late ?? [];
+  const later = `${waiting.join(', ')} ${waiting.length === 1 ? 'comes' : 'come'} onto ${id} in the vehicle, over wires from there, and ${waiting.length === 1 ? 'gets' : 'get'} first power there`;
+  const test = 'Bench test with all fuses out: each wire end to end, plus to plus, positive to ground open';
+  if (waiting.length === 0) return `${test}. ${power}`;
+  return givesPower(own) ? `${test}. ${power}. ${later}` : `${test}. No power yet: ${later}`;
 }
+
+/** False for a board on which nothing stands on the bench that draws: there is nothing to give power to. */
+const givesPower = (own: PlanFirstPower | undefined): boolean =>
+  own === undefined || own.idleA > 0 || (own.late ?? []).length === 0;
 
 function dressAndTest(
   work: Work,
   board: PlanBoard,
   place: string,
   wires: readonly PlanWire[],
-  before: string,
+  { before, late }: { readonly before: string; readonly late: ReadonlySet<string> },
 ): Step[] {
+  const firstPower = work.plan.power.firstPower?.find((one) => one.board === board.id);
   const own = work.plan.measurements.filter(
     ({ when, id }) => when === 'bench' && id.startsWith(`${board.id}.`),
   );
@@ -159,7 +200,7 @@ function dressAndTest(
         layer: 'test',
         place,
         by: 'board',
-        text: benchTest(work, board),
+        text: benchTest(work, board, late),
         tools: ['meter', 'supply with a current limit'],
         minutes: minutesFor(work, 'bench-test') + minutesFor(work, 'take-reading', own.length),
         acts: [
@@ -167,7 +208,9 @@ function dressAndTest(
           `test:${board.id}`,
           ...own.map(({ id }) => `measure:${id}`),
         ],
-        proof: 'Every device shows ready, the limit does not trip, and nothing gets warm',
+        proof: givesPower(firstPower)
+          ? 'Every device shows ready, the limit does not trip, and nothing gets warm'
+          : 'Each wire reads where it should, and positive to ground stays open',
       },
     ),
   ];

@@ -130,6 +130,14 @@ describe('what is predicted of a plan', () => {
       figures: [['X, the idle currents of its devices', 2, 'A']],
     });
     expect(byId(found, 'main.positive-to-ground')).toMatchObject({ least: 1000, greatest: null });
+    const beside = (idleA: number) => {
+      const late = [{ board: 'main', idleA, limitA: 3, oneByOne: false, late: ['amp'] }];
+      return predictions(job(), { power: { ...power, firstPower: late }, items, boards, audio });
+    };
+    expect(byId(beside(0.4), 'main.idle-current').what).toMatch(/all turned on, without amp, no signal$/);
+    // Nothing that draws is on the board: there is no current to read.
+    expect(beside(0).map(({ id }) => id)).not.toContain('main.idle-current');
+    expect(beside(0).map(({ id }) => id)).toContain('main.positive-to-ground');
   });
 
   const musicDrops = (feedDropV: number | null) => {

@@ -3,6 +3,7 @@ import { PlanBook } from '../../../../lib/plan/plan-book.ts';
 import { planWork } from '../../../../lib/plan/work/plan-work.ts';
 import { itemPhases } from '../../../../lib/plan/work/steps/item-phases.ts';
 import { criticalPath, twoPersonStarts, type Waiting } from '../../../../lib/plan/work/steps/sort-steps.ts';
+import { itemsSetLate } from '../../../../lib/plan/work/steps/steps-on-board.ts';
 import type { Work } from '../../../../lib/plan/work/work.ts';
 import { byId, entry } from '../../../rules/case.ts';
 import { at, has, onBoard, ordered, sampleBoard, small, work } from './small-work.ts';
@@ -86,6 +87,31 @@ describe('a raised part', () => {
     // What was laid on the board in the vehicle is tested there.
     expect(at(found, 'test-without-power').acts).toContain('test:amp-feed');
     expect(at(ordered(), 'test-without-power').acts).not.toContain('test:amp-feed');
+  });
+
+  test('and set there only is not tested on the bench, which says what waits', () => {
+    const board = { ...sampleBoard, placements, routes: [route('main', 0.55)] };
+    const { plan, declared } = work();
+    const late = itemsSetLate({ plan: { ...plan, boards: [board] }, declared });
+    expect([...late]).toEqual(['amp']);
+    expect(itemsSetLate({ plan: { ...plan, boards: [{ ...board, routes: [] }] }, declared }).size).toBe(0);
+    const powered = (firstPower: Work['plan']['power']['firstPower']) =>
+      at(
+        ordered({ placements, routes: [route('main', 0.55)] }, (one) => ({
+          ...one,
+          plan: { ...one.plan, power: { ...one.plan.power, ...(firstPower && { firstPower }) } },
+        })),
+        'test-main',
+      );
+    const own = { board: 'main', idleA: 0.4, limitA: 3, oneByOne: false, late: ['amp'] };
+    expect(powered([own]).text).toMatch(
+      /a limit of 3 A.*\. amp comes onto main in the vehicle, over wires from there, and gets first power there$/,
+    );
+    expect(powered([own]).proof).toMatch(/^Every device shows ready/);
+    const none = powered([{ ...own, idleA: 0 }]);
+    expect(none.text).toMatch(/positive to ground open\. No power yet: amp comes onto main in the vehicle/);
+    expect(none.text).not.toMatch(/limit/);
+    expect(none.proof).not.toMatch(/shows ready/);
   });
 });
 
