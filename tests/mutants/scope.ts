@@ -19,8 +19,6 @@ const toldTests = [
 ];
 /** What is told of one cause, and what only follows from it. What judges all cases, or plans many jobs, is left out. */
 const judgingTests = ['tests/rules/{judge,accepted}.test.ts', 'tests/rules/every-rule.test.ts'];
-/** What plans a small job takes so long that it goes last; what plans many is left out. */
-const planTests = ['tests/plan/plan-job.test.ts'];
 
 /** Where a fault burns a cable or a coil: every change is tried. */
 export const whole: readonly Area[] = [
@@ -136,21 +134,19 @@ export const sampled: readonly Area[] = [
   {
     name: 'what was built, in the plan',
     code: ['lib/plan/built'],
-    heldBy: ['tests/plan/built/*.test.ts'],
+    heldBy: ['tests/plan/built/built-pieces.test.ts'],
   },
   {
     name: 'what is kept of a plan',
     code: ['lib/plan/keeping'],
-    heldBy: ['tests/plan/keeping/*.test.ts'],
+    heldBy: ['tests/plan/keeping/{keep-pieces,tape-text}.test.ts'],
   },
   {
     name: 'the plan',
     code: ['lib/plan'],
     heldBy: [
-      'tests/plan/{[!dp]*,p[!l]*}.test.ts',
-      'tests/plan/wiring/{lengths-on-board,longest-conductor,names,covered-runs}.test.ts',
-      'tests/plan/board/fixing-torque.test.ts',
-      ...planTests,
+      'tests/plan/{as-written,bolt-torque,once-each,plan-book,title-block-heads,proposed-lengths}.test.ts',
+      'tests/plan/settle.test.ts',
     ],
   },
 ];

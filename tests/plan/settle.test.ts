@@ -1,0 +1,146 @@
+import { describe, expect, test } from 'vitest';
+import type { Job } from '../../lib/model/content/resolved-job.ts';
+import { computeAnew } from '../../lib/model/keep.ts';
+import { PlanBook } from '../../lib/plan/plan-book.ts';
+import { accountTerminals, planItems } from '../../lib/plan/plan-items.ts';
+import { planJob } from '../../lib/plan/plan-job.ts';
+import { conductorSizer } from '../../lib/plan/power/sizing/conductor-sizer.ts';
+import { settleJob } from '../../lib/plan/settle-job.ts';
+import {
+  routedLengths,
+  type SizingBasis,
+  settleByWiring,
+  sizesAtLeast,
+} from '../../lib/plan/settle-sizes.ts';
+import { inJob } from '../read/problem-case.ts';
+import { type Change, smallShop } from '../read/small-shop.ts';
+import { laidOut, oneBoard } from './board/one-board.ts';
+import { jobOf } from './plan-small-shop.ts';
+import { inParts } from './shop-changes.ts';
+
+const openPlace = inJob('\n    at: { x: 200 mm, y: 110 mm }', '');
+function settled(job: Job) {
+  const book = new PlanBook();
+  return { ...settleJob(job, book, computeAnew), book };
+}
+/** What sizes of a settled job follow from beside lengths. */
+function basisOf({ job, devices, circuit, paths, loads, settled: { sizing } }: ReturnType<typeof settled>) {
+  const sizer = conductorSizer(job, devices, circuit.roles);
+  const basis: SizingBasis = { job, devices, circuit, paths, loads, protection: sizing.protection, sizer };
+  return basis;
+}
+
+describe('a settled job', () => {
+  test('has every conductor sized for the length that it comes to', () => {
+    const { settled: found, job } = settled(jobOf(smallShop()));
+    expect([...found.all.keys()].toSorted()).toEqual(job.links.map(({ id }) => id).toSorted());
+    const feed = found.all.get('feed');
+    expect(feed?.lengthM).toBeCloseTo(3.5 + 2 * 12 * 0.0254, 9);
+    expect(found.sizing.lengths('feed').lengthM).toBe(feed?.lengthM);
+    expect(found).toMatchObject({ laid: [], routed: [] });
+    // One pass sizes, and one finds that nothing grew.
+    expect(found.passes).toBe(2);
+  });
+
+  test('has its board laid out and routed, and its wires as long as their ways', () => {
+    const { settled: found } = settled(oneBoard().job);
+    expect(found.laid).toHaveLength(1);
+    const waysM = routedLengths(found.routed);
+    expect([...waysM.keys()]).toEqual(expect.arrayContaining(['feed', 'ground', 'speaker.+', 'speaker.-']));
+    const parts = Object.fromEntries(found.sizing.lengths('feed').parts);
+    expect(parts.board).toBe(waysM.get('feed'));
+    expect(found.passes).toBeGreaterThanOrEqual(2);
+  });
+
+  test('has each size at no less than before anything was placed', () => {
+    const made = settled(oneBoard().job);
+    const least = sizesAtLeast(basisOf(made), made.channels);
+    for (const [id, { cable }] of made.settled.all)
+      expect(cable.size.areaMm2, id).toBeGreaterThanOrEqual(least.get(id)?.cable.size.areaMm2 ?? Number.NaN);
+    expect(least.size).toBe(made.settled.all.size);
+  });
+
+  test('is told once what was noticed of it, though its sizes are settled in several passes', () => {
+    const lowLoad = inParts(
+      'minimum: 2 ohm, powers: [{ load: 4 ohm, power: 300 W }]',
+      'minimum: 8 ohm, powers: [{ load: 8 ohm, power: 300 W }]',
+    );
+    const { book } = settled(oneBoard(undefined, lowLoad).job);
+    const told = book.remarks().map(({ remark }) => `${remark.rule} ${remark.of.join(' ')}`);
+    expect(told.filter((one) => one.startsWith('load-below-minimum'))).toHaveLength(1);
+    expect(new Set(told).size).toBe(told.length);
+  });
+});
+
+describe('a board whose places are open', () => {
+  const made = () => settled(oneBoard(undefined, openPlace).job);
+
+  test('is laid out by what can be wired best, and every wire finds its way', () => {
+    const { settled: found } = made();
+    const [board] = found.laid;
+    expect(board?.trials).toBeGreaterThan(0);
+    expect(board?.placements).toHaveLength(1);
+    expect(found.routed.flatMap(({ faults }) => faults.filter(({ level }) => level === 'stop'))).toEqual([]);
+    // It is sized ahead once, and then settled.
+    expect(found.passes).toBeGreaterThanOrEqual(3);
+  });
+
+  test('is tried on its own, beside one whose places are all given', () => {
+    const one = made();
+    const laid = laidOut(oneBoard(undefined, openPlace));
+    const given = { ...laid, proposals: [], search: null };
+    const both = settleByWiring(basisOf(one), one.channels, [laid, given], computeAnew, 'draft');
+    expect(both.laid.map(({ trials }) => trials > 0)).toEqual([true, false]);
+    const none = settleByWiring(basisOf(one), one.channels, [given], computeAnew, 'draft');
+    expect(none.laid[0]).toBe(given);
+  });
+});
+
+describe('the plan of a job', () => {
+  test('has a board for each that can be drawn, and tells what it is built on where there is something', () => {
+    const { job } = oneBoard();
+    const file = jobOf(smallShop());
+    const { plan } = planJob({ ...file, ...job, file: file.file });
+    expect(plan.boards.map(({ id }) => id)).toEqual(['main']);
+    expect(plan).not.toHaveProperty('built');
+    const built = { revision: 'A', items: {}, places: {}, boards: {}, wires: {}, proposals: [] };
+    const { plan: next } = planJob({ ...file, ...job, file: file.file, built });
+    expect(next.built).toMatchObject({ revision: 'A', changed: [] });
+  });
+});
+
+describe('the terminals of a job', () => {
+  const accounted = (...changes: readonly Change[]) => {
+    const job = jobOf(smallShop(...changes));
+    return { job, terminals: accountTerminals(job), items: planItems(job).map(({ id }) => id) };
+  };
+
+  test('are all accounted for, those of its own devices and of those of the vehicle that a link touches', () => {
+    const { terminals, items } = accounted();
+    expect(new Set(terminals.map(({ item }) => item))).toEqual(
+      new Set(['main-fuse', 'amp', 'sub', 'battery', 'alternator', 'radio']),
+    );
+    expect(items).toContain('radio');
+    const of = (item: string, terminal: string) =>
+      terminals.find((one) => one.item === item && one.terminal === terminal);
+    expect(of('amp', 'B+')).toMatchObject({ state: 'connected', wires: ['feed'] });
+    expect(of('radio', 'OUT2')).toMatchObject({ state: 'open', reason: 'one channel is used' });
+    expect(of('radio', 'B+')).toMatchObject({ state: 'open', reason: 'fed by the vehicle' });
+  });
+
+  test('of the vehicle alone, that no link touches, are left out', () => {
+    const none = [
+      inJob('  turn-on: { from: radio.REM, to: amp.REM }\n', ''),
+      inJob('  signal: { from: radio.OUT1, to: amp.IN1, cable: lead, conductors: [left] }\n', ''),
+      inJob('  control: { route: right-sill, links: [turn-on] }\n', ''),
+      inJob('  lead: { part: lead-a }', '  spare: { part: lead-a }'),
+      inJob('left-open:\n  radio.OUT2: one channel is used\n', ''),
+    ];
+    const { terminals, items } = accounted(...none);
+    expect(terminals.filter(({ item }) => item === 'radio')).toEqual([]);
+    expect(items).not.toContain('radio');
+    expect(terminals.find(({ item, terminal }) => item === 'amp' && terminal === 'REM')?.state).toBe(
+      'unaccounted',
+    );
+  });
+});
