@@ -3,6 +3,7 @@ import type { Audience } from '../model/audience.ts';
 import type { SourceFile } from '../model/content/source-file.ts';
 import type { LaterStep } from '../model/keep.ts';
 import { problemText } from '../model/problem.ts';
+import { once } from '../plan/once-each.ts';
 import { type BuiltSite, buildSites, lookDigest, siteStands } from '../publish/site/build-site.ts';
 import type { ShopSite } from '../publish/site/shop-site.ts';
 import type { Crew } from './crew/crew.ts';
@@ -15,17 +16,22 @@ import {
   hasPhotos,
   type LoadedShop,
   loadShop,
+  missingJob,
+  missingStatus,
   siteWithPhotos,
 } from './shop/load-shop.ts';
+import { loneSiteOf, shopOfJob } from './shop/lone-shop.ts';
 import { failedText, standingText, tellFailed, tellNoPacket, tellProblems } from './told/report.ts';
 
 export interface BuildChoices {
   readonly audience: Audience;
   /** Builds what can be built although the input has errors. */
   readonly keepGoing: boolean;
+  /** The job that the site is made for alone; null for the site of the shop. */
+  readonly job: string | null;
 }
 
-/** `rackleaf build`: the site of the shop. With errors in the input the last good site stays as it is. */
+/** `rackleaf build`: the site of the shop, or of one job alone. With errors in the input the last good site stays as it is. */
 export function build(effects: Effects, choices: BuildChoices): Promise<ExitStatus> {
   return withCrew(effects, (crew) => buildWith(crew, effects, choices));
 }
@@ -34,7 +40,8 @@ export function build(effects: Effects, choices: BuildChoices): Promise<ExitStat
 export async function buildWith(crew: Crew, effects: Effects, choices: BuildChoices): Promise<ExitStatus> {
   const files = await effects.readContent();
   const { root } = effects;
-  const wish: SiteWish = { root, files, audience: choices.audience, look: await lookDigest() };
+  const { audience, job } = choices;
+  const wish: SiteWish = { root, files, audience, job, look: await lookDigest() };
   const known = await standing(effects, wish, crew);
   const built = known ?? (await buildAnew({ ...effects, readContent: async () => files }, choices, crew));
   if ('refused' in built) return built.refused;
@@ -49,6 +56,7 @@ interface SiteWish {
   readonly root: string;
   readonly files: readonly SourceFile[];
   readonly audience: Audience;
+  readonly job: string | null;
   /** Digest of layouts and assets. */
   readonly look: string;
 }
@@ -71,18 +79,28 @@ async function standing(effects: Effects, wish: SiteWish, crew: Crew): Promise<B
   if (wish.audience === 'customer' || hasPhotos(wish.files)) return null;
   const known = crew.known<SiteWish, Built>(siteStep, wish);
   if (!known || known.value.digest === null) return null;
-  return (await siteStands(effects.root, wish.audience, known.value.digest)) ? known.value : null;
+  const stands = await siteStands(effects.root, wish.audience, known.value.digest, wish.job ?? undefined);
+  return stands ? known.value : null;
 }
 
 async function buildAnew(
   effects: Effects,
-  { audience, keepGoing }: BuildChoices,
+  choices: BuildChoices,
   crew: Crew,
 ): Promise<Built | { readonly refused: ExitStatus }> {
-  const shop = await loadShop(effects, crew, { compares: false });
+  const { audience, keepGoing, job } = choices;
+  const loaded = await loadShop(effects, crew, { only: (id) => job === null || id === job, compares: false });
+  // What the shop wrote is read once, for the site and for the names of other jobs.
+  const whole = { ...loaded, content: once(loaded.content) };
+  const shop = job === null ? whole : shopOfJob(whole, job);
   tellProblems(shop, effects);
+  if (job !== null && shop.jobs.length === 0) {
+    effects.tell(missingJob(shop, job));
+    return { refused: missingStatus(shop) };
+  }
   const made = await siteWithPhotos(effects, shop);
-  const site = made?.site;
+  const lone = made && job !== null ? loneSiteOf(made.site, shop, job) : null;
+  const site = lone?.site ?? made?.site;
   const photoProblems = made?.problems ?? [];
   for (const problem of photoProblems) effects.tell(problemText(problem));
   if (!site || (shop.problems.length > 0 && !keepGoing)) {
@@ -94,11 +112,15 @@ async function buildAnew(
   }
   tellFailed(shop, effects);
   const refused = audience === 'customer' ? shop.jobs.filter((job) => tellNoPacket(job, effects)) : [];
-  const { sites, failed } = await sitesOf(site, effects, audience, crew);
+  const { sites, failed } = await sitesOf(site, effects, choices, crew);
   for (const job of failed) effects.tell(failedText(job));
   return {
     digest: audience === 'customer' ? null : (sites[0]?.digest ?? null),
-    told: [...standingsOf(shop, failed), ...sites.map((one) => builtText(one, audience))],
+    told: [
+      ...(lone?.told ?? []),
+      ...standingsOf(shop, failed),
+      ...sites.map((one) => builtText(one, audience)),
+    ],
     status: statusOf({
       problems: shop.problems.length + photoProblems.length > 0,
       stopped: anyStopped(shop) || refused.length > 0,
@@ -125,19 +147,21 @@ function builtText({ pages, files, folder }: BuiltSite, audience: Audience): str
 async function sitesOf(
   site: ShopSite,
   { root }: Effects,
-  audience: Audience,
+  { audience, job: alone }: BuildChoices,
   crew: Crew,
 ): Promise<{ readonly sites: readonly BuiltSite[]; readonly failed: readonly FailedJob[] }> {
   const failed: FailedJob[] = [];
   for (;;) {
     const before = failed.length;
     const jobs = site.jobs.filter(({ plan }) => !failed.some(({ id }) => id === plan.job.id));
+    if (alone !== null && jobs.length === 0) return { sites: [], failed };
     try {
       const sites = await buildSites(
         { ...site, jobs },
         {
           root,
           audience,
+          ...(alone !== null && { job: alone }),
           keep: crew.keepLater,
           drawingsOf: async (plan) => {
             const done = await crew.task('draw', plan);

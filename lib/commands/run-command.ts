@@ -24,14 +24,14 @@ interface Command {
 /** Every command. The modules are loaded when asked for, so that `--help` is quick. */
 const commands: Readonly<Record<string, Command>> = {
   build: {
-    options: { audience: 'string', 'keep-going': 'boolean' },
+    options: { audience: 'string', 'keep-going': 'boolean', job: 'string' },
     words: [],
     run: async (effects, { flags }) => {
       const { audiences } = await import('../model/audience.ts');
       const audience = audiences.find((one) => one === (flags.audience ?? 'bench'));
       if (!audience) return refuse(effects, `--audience takes ${audiences.join(', ')}`);
       const { build } = await import('./build.ts');
-      return build(effects, { audience, keepGoing: flags['keep-going'] === true });
+      return build(effects, { audience, keepGoing: flags['keep-going'] === true, job: textOf(flags.job) });
     },
   },
   serve: {

@@ -34,7 +34,7 @@ describe('a shop of two jobs', () => {
   const shop = new ShopFolder();
   let told: string[] = [];
   const effects = { ...realEffects(shop.root), watched: false, tell: (text: string) => void told.push(text) };
-  const build = (crew: Crew) => buildWith(crew, effects, { audience: 'bench', keepGoing: false });
+  const build = (crew: Crew) => buildWith(crew, effects, { audience: 'bench', keepGoing: false, job: null });
   const hasPage = (id: string) => existsSync(join(shop.root, 'dist/jobs', id, 'index.html'));
 
   beforeAll(() => {

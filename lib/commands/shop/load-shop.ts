@@ -177,13 +177,17 @@ function superseded(plan: BuildPlan): BuildPlan {
   return { ...plan, job: { ...plan.job, status: 'superseded' } };
 }
 
-/** True where a job may have photos: their files are none of the texts that a shop is read from. */
+/** True where a job or a guide may have pictures: their files are none of the texts that a shop is read from. */
 export function hasPhotos(files: readonly SourceFile[]): boolean {
-  return files.some(({ path, text }) => /^content\/jobs\/[^/]+\.yaml$/.test(path) && text.includes('photos'));
+  return files.some(
+    ({ path, text }) =>
+      (/^content\/jobs\/[^/]+\.yaml$/.test(path) && text.includes('photos')) ||
+      (/^content\/guides\/[^/]+\.md$/.test(path) && text.includes('![')),
+  );
 }
 
 /**
- * The photos of the jobs of a shop, made ready; null where none may have any.
+ * The photos of the jobs of a shop and the pictures of its guides, made ready; null where none may have any.
  *
  * @param content All that the shop wrote. Default: read anew.
  */
@@ -195,10 +199,8 @@ export async function photosOf(
   if (!hasPhotos(shop.files)) return null;
   const loaded = new Set(shop.jobs.map(({ job }) => job.id));
   const { shopPhotos } = await import('./shop-photos.ts');
-  return shopPhotos(
-    effects,
-    content().jobs.filter(({ id }) => loaded.has(id)),
-  );
+  const { jobs, guides } = content();
+  return shopPhotos(effects, { jobs: jobs.filter(({ id }) => loaded.has(id)), guides, files: shop.files });
 }
 
 /** What the site is made from with the photos of its jobs, and what is wrong with photos; null as for `siteOf`. */
@@ -211,10 +213,11 @@ export async function siteWithPhotos(
   if (!site) return null;
   const photos = await photosOf(effects, shop, () => content);
   if (!photos) return { site, problems: [] };
-  const { ofJob, files, problems } = photos;
+  const { ofJob, ofGuides, files, problems } = photos;
   return {
     site: {
       ...site,
+      guidePictures: ofGuides,
       photos: files,
       jobs: site.jobs.map((job) => ({ ...job, photos: ofJob.get(job.plan.job.id) ?? [] })),
     },

@@ -1,10 +1,12 @@
 /** What each command does, and its options. */
 const texts: Readonly<Record<string, string>> = {
-  build: `rackleaf build [--audience bench|customer|shop] [--keep-going]
+  build: `rackleaf build [--job JOB] [--audience bench|customer|shop] [--keep-going]
 
 Reads content/, plans and checks every job, and builds the site.
   --audience    who the site is for; the default is bench, in dist. A customer's copy has a packet
                 only where the job may be handed over; otherwise it says why, and the status is 1
+  --job         one job alone, as a searchable site of its own in .rackleaf/jobs/JOB/dist: with its
+                revisions, its vehicle, its parts and the guides, and with nothing of other jobs
   --keep-going  builds what can be built although the input has errors`,
   serve: `rackleaf serve [--port 8080]
 

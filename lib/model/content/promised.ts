@@ -57,6 +57,7 @@ export interface PromisedTo extends Omit<ShelfTakes, 'known'> {
 /** So much of a part is promised to a released revision: pieces, or metres. */
 export interface PartPromisedTo {
   readonly job: string;
+  /** Empty where it is not told which job it is. */
   readonly revision: string;
   readonly quantity: number;
 }

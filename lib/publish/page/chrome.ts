@@ -26,6 +26,9 @@ const areas: readonly (readonly [string, string])[] = [
   ['Search', addresses.search],
 ];
 
+/** Areas that the site of one job alone does not have. */
+const ofWholeShop: ReadonlySet<string> = new Set([addresses.writing, addresses.calculators]);
+
 /** The frame of a page. A customer's copy has no navigation: it tells nothing of other jobs. */
 export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrome {
   const { address, title, above = [], mark = null, foot = title, sheets } = face;
@@ -37,11 +40,13 @@ export function chromeOf({ site, audience }: SiteContext, face: PageFace): Chrom
     shopName: site.shop.name,
     top: wayUp(address),
     navigation: open
-      ? areas.map(([name, to]) => ({
-          title: name,
-          href: linkTo(address, to),
-          current: address.startsWith(to),
-        }))
+      ? areas
+          .filter(([, to]) => !(site.isOneJob && ofWholeShop.has(to)))
+          .map(([name, to]) => ({
+            title: name,
+            href: linkTo(address, to),
+            current: address.startsWith(to),
+          }))
       : [],
     search: open ? linkTo(address, addresses.search) : null,
     trail: open ? upwards.map(([name, to]) => ({ title: name, href: linkTo(address, to) })) : [],

@@ -2,9 +2,11 @@ import type { Guide } from '../../model/content/guide.ts';
 import { rulesTold } from '../../model/printed/rule-figures.ts';
 import { lengthStyle } from '../../model/quantity/length-text.ts';
 import { chromeOf } from '../page/chrome.ts';
-import { markdownHtml } from '../page/markdown.ts';
+import { type GuidePicture, markdownHtml } from '../page/markdown.ts';
 import type { Link, Page, SiteContext } from '../page/page.ts';
-import { addresses, linkTo } from '../site/addresses.ts';
+import { addresses, fileOf, linkTo, wayUp } from '../site/addresses.ts';
+import { loneHas } from '../site/lone/lone-addresses.ts';
+import type { PublishedPicture } from '../site/published-photo.ts';
 import { guideRecord } from '../site/search-fields.ts';
 import { computationsSummary, computationsTitle } from './computations-page.ts';
 import { findingsSummary, findingsTitle } from './findings-page.ts';
@@ -38,6 +40,8 @@ export interface PlacedGuide {
   readonly address: string;
   readonly above: readonly [title: string, address: string];
   readonly guide: () => Guide;
+  /** Its pictures in the site, by their files. Default: none. */
+  readonly pictures?: Readonly<Record<string, PublishedPicture>>;
 }
 
 /** The index of guides, and a page for each. */
@@ -57,7 +61,12 @@ export function guidePages(context: SiteContext): Page[] {
   return [
     guideIndexPage(context, { ...index, entries: () => entries }),
     ...all.map(({ guide, address }) =>
-      guidePage(context, { address, above: [index.title, index.address], guide: () => guide }),
+      guidePage(context, {
+        address,
+        above: [index.title, index.address],
+        guide: () => guide,
+        pictures: context.site.guidePictures?.[guide.slug] ?? {},
+      }),
     ),
   ];
 }
@@ -78,15 +87,35 @@ export function guideIndexPage(context: SiteContext, { address, title, entries }
   };
 }
 
+function pictureAt(
+  from: string,
+  pictures: Readonly<Record<string, PublishedPicture>>,
+  file: string,
+): GuidePicture | null {
+  const picture = Object.hasOwn(pictures, file) ? pictures[file] : undefined;
+  return picture ? { ...picture, src: `${wayUp(from)}${picture.path}` } : null;
+}
+
+/** False for a link to a page of the shop that the site of one job does not have; links to other hosts are the guide's own. */
+function leadsSomewhere({ site }: SiteContext, from: string, href: string): boolean {
+  const host = 'http://site.invalid';
+  const url = new URL(href, `${host}/${fileOf(from)}`);
+  return !site.isOneJob || url.origin !== host || loneHas(site, url.pathname);
+}
+
 /** The page of one guide. */
-export function guidePage(context: SiteContext, { address, above, guide }: PlacedGuide): Page {
+export function guidePage(context: SiteContext, { address, above, guide, pictures = {} }: PlacedGuide): Page {
   return {
     address,
     template: 'guide.njk',
     search: () => guideRecord(guide()),
     model: () => {
       const { title, summary } = guide();
-      const body: GuideBody = { summary, html: markdownHtml(guide()) };
+      const around = {
+        pictureOf: (file: string) => pictureAt(address, pictures, file),
+        isThere: (href: string) => leadsSomewhere(context, address, href),
+      };
+      const body: GuideBody = { summary, html: markdownHtml(guide(), around) };
       return { ...chromeOf(context, { address, title, above: [above] }), body };
     },
   };

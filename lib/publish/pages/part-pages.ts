@@ -11,6 +11,7 @@ import { strong, type Table, tableOf } from '../sheets/table.ts';
 import { addresses, linkTo } from '../site/addresses.ts';
 import { type JobEntry, jobEntries } from '../site/job-list.ts';
 import { partsOf } from '../site/job-standing.ts';
+import { promisedName } from '../site/lone/other-jobs.ts';
 import { partRecord } from '../site/search-fields.ts';
 import { counted, spelled } from '../words/words.ts';
 import { none, type Writer, writerFor } from '../words/written.ts';
@@ -54,9 +55,7 @@ function promiseTexts(
   if (!promise || promise.to.length === 0) return [];
   const amount = (quantity: number) =>
     promise.unit === 'm' ? write.wire('length-taken', quantity).text : counted(quantity, 'piece');
-  const to = promise.to.map(
-    ({ job, revision, quantity }) => `${amount(quantity)} to ${job}, revision ${revision}`,
-  );
+  const to = promise.to.map(({ quantity, ...to }) => `${amount(quantity)} to ${promisedName(to)}`);
   const over = stock && promise.over > 0 ? [`More than there is: ${amount(promise.over)}.`] : [];
   return [`Promised: ${to.join('; ')}.`, ...over];
 }

@@ -13,8 +13,8 @@ import { blankSurveyTitle } from './blank-survey-page.ts';
 
 /** The index of vehicles. */
 export interface VehiclesBody {
-  /** The blank survey sheet. */
-  readonly survey: Link;
+  /** The blank survey sheet; null on a site that has none. */
+  readonly survey: Link | null;
   readonly vehicles: readonly (Link & { readonly jobs: string; readonly spaces: string })[];
 }
 
@@ -98,7 +98,9 @@ function vehicleBody(context: SiteContext, vehicle: Vehicle): VehicleBody {
 
 function vehiclesBody({ site }: SiteContext, all: readonly Vehicle[]): VehiclesBody {
   return {
-    survey: { title: blankSurveyTitle, href: linkTo(addresses.vehicles, addresses.survey) },
+    survey: site.isOneJob
+      ? null
+      : { title: blankSurveyTitle, href: linkTo(addresses.vehicles, addresses.survey) },
     vehicles: all.map((vehicle) => ({
       title: vehicle.title,
       href: linkTo(addresses.vehicles, addresses.vehicle(vehicle.id)),

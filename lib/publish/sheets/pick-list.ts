@@ -4,6 +4,7 @@ import { offCutLetter } from '../../draw/nest/nest-list.ts';
 import type { BuildPlan, PlanPick } from '../../model/plan/index.ts';
 import { ruleOf } from '../../model/plan/plan-rules.ts';
 import type { LengthName } from '../../model/printed/lengths.ts';
+import { promisedName } from '../site/lone/other-jobs.ts';
 import { counted, spelledWithin } from '../words/words.ts';
 import { type Writer, writerFor } from '../words/written.ts';
 import { builderSheet } from './sheet.ts';
@@ -52,8 +53,8 @@ function reelsText({ reels = [] }: PlanPick, keptM: number, write: Writer): { te
 /** What lies there beside that, and for whom. */
 function promisedBeside(pick: PlanPick, write: Writer): string {
   const to = (pick.promised ?? []).map(
-    ({ job, revision, quantity }) =>
-      `${amount(pick, quantity, 'length-taken', write).text} for ${job}, revision ${revision}`,
+    ({ quantity, ...whom }) =>
+      `${amount(pick, quantity, 'length-taken', write).text} for ${promisedName(whom)}`,
   );
   return `not counted: ${to.join('; ')}`;
 }

@@ -34,6 +34,8 @@ export interface BuildOptions {
   readonly audience?: Audience;
   /** Keeps the pages of the bench, which hold no private value. Default: keeps none. */
   readonly keep?: KeepLater;
+  /** The job that the site is made for alone: it stands in a folder of its own. Left out for the site of the shop. */
+  readonly job?: string;
 }
 
 export interface BuiltSite {
@@ -46,12 +48,15 @@ export interface BuiltSite {
 }
 
 /**
- * Where the site of an audience goes, or the packet of a job. The bench's is the shop's everyday site, in `dist`; the others stand
+ * Where the site of an audience goes, or of a job alone. The bench's is the shop's everyday site, in `dist`; the others stand
  * apart, so that a private value can't come into it. Addresses are the same in all.
  */
-export function sitePlaces(root: string, audience: Audience, packetOf?: string): SitePlaces {
-  if (audience === 'bench') return { store: join(root, '.rackleaf'), site: join(root, 'dist') };
-  const store = join(root, '.rackleaf', audience, ...(packetOf === undefined ? [] : [packetOf]));
+export function sitePlaces(root: string, audience: Audience, job?: string): SitePlaces {
+  const kept = join(root, '.rackleaf');
+  if (audience === 'bench' && job === undefined) return { store: kept, site: join(root, 'dist') };
+  const ofAudience = audience === 'bench' ? kept : join(kept, audience);
+  const ofJob = job === undefined ? [] : audience === 'customer' ? [job] : ['jobs', job];
+  const store = join(ofAudience, ...ofJob);
   return { store, site: join(store, 'dist') };
 }
 
@@ -72,8 +77,8 @@ export async function buildSites(site: ShopSite, options: BuildOptions): Promise
  * A site of the same bytes is left where it stands.
  */
 export async function buildSite(site: ShopSite, options: BuildOptions): Promise<BuiltSite> {
-  const { root, drawingsOf, audience = 'bench', keep = computeLater } = options;
-  const places = sitePlaces(root, audience, audience === 'customer' ? soleJob(site) : undefined);
+  const { root, drawingsOf, audience = 'bench', keep = computeLater, job } = options;
+  const places = sitePlaces(root, audience, audience === 'customer' ? soleJob(site) : job);
   const staging = join(places.store, `${buildingPrefix}${randomUUID()}`);
   try {
     await mkdir(staging, { recursive: true });
@@ -103,13 +108,17 @@ export async function buildSite(site: ShopSite, options: BuildOptions): Promise<
   }
 }
 
-/** True where the site of an audience stands as it was built, byte for byte. */
-export function siteStands(
+/** True where the site of an audience, or of a job alone, stands as it was built, byte for byte; everyone can read it then. */
+export async function siteStands(
   root: string,
   audience: Exclude<Audience, 'customer'>,
   digest: string,
+  job?: string,
 ): Promise<boolean> {
-  return stands(sitePlaces(root, audience).site, digest);
+  const { site } = sitePlaces(root, audience, job);
+  if (!(await stands(site, digest))) return false;
+  await letEveryoneRead(site);
+  return true;
 }
 
 /** Digest of what comes with every site: its layouts, its assets. */

@@ -1,13 +1,17 @@
 import { join } from 'node:path';
 import type { PhotoOf } from '../../model/content/job-photo.ts';
 
-/** A photo of a job as pages show it: made smaller, and with nothing in it but the picture. */
-export interface PublishedPhoto {
-  readonly id: string;
+/** A picture as pages show it: made smaller, and with nothing in it but the picture. */
+export interface PublishedPicture {
   /** Its path from the top of the site. */
   readonly path: string;
   readonly widthPx: number;
   readonly heightPx: number;
+}
+
+/** A photo of a job as pages show it. */
+export interface PublishedPhoto extends PublishedPicture {
+  readonly id: string;
   /** What is seen on it; null where the job does not say. */
   readonly shows: string | null;
   /** Null where the job names nothing, or several things: which of them is meant is not guessed. */

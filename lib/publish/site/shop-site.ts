@@ -5,7 +5,7 @@ import type { Shop } from '../../model/content/shop.ts';
 import type { Vehicle } from '../../model/content/vehicle.ts';
 import type { Part } from '../../model/kinds/index.ts';
 import type { BuildPlan } from '../../model/plan/index.ts';
-import type { PublishedPhoto } from './published-photo.ts';
+import type { PublishedPhoto, PublishedPicture } from './published-photo.ts';
 import type { SiteAsset } from './site-assets.ts';
 
 /** A released revision, as it was frozen. */
@@ -31,6 +31,8 @@ export interface PublishedJob {
 
 /** Everything that the site of a shop shows: no page asks anything else. */
 export interface ShopSite {
+  /** True where it is the site of one job alone: it has no pages for who writes files, and none that ask for the whole shelf. */
+  readonly isOneJob?: true;
   readonly shop: Shop;
   /** What of its stock is promised to released jobs that are not built in yet. */
   readonly promised: PromisedShelf;
@@ -38,7 +40,9 @@ export interface ShopSite {
   readonly vehicles: Readonly<Record<string, Vehicle>>;
   readonly jobs: readonly PublishedJob[];
   readonly guides: readonly Guide[];
-  /** The files of all photos. */
+  /** The pictures of guides, by the guide and by their files. */
+  readonly guidePictures?: Readonly<Record<string, Readonly<Record<string, PublishedPicture>>>>;
+  /** The files of all photos and pictures. */
   readonly photos?: readonly SiteAsset[];
 }
 

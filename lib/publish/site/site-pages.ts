@@ -22,6 +22,10 @@ import { inOrder } from './job-standing.ts';
 export function sitePages(context: SiteContext): Page[] {
   const jobs = inOrder(context.site.jobs);
   if (context.audience === 'customer') return jobs.map((job) => packetPage(context, job));
+  // Who gets one job writes no files of the shop, and computes with a part of its shelf nothing that holds.
+  const ofWholeShop = context.site.isOneJob
+    ? []
+    : [blankSurveyPage(context), ...calculatorPages(context), ...writingPages(context)];
   const pages = [
     homePage(context),
     jobsPage(context),
@@ -30,12 +34,10 @@ export function sitePages(context: SiteContext): Page[] {
     ...jobs.flatMap((job) => worksheetPages(context, job)),
     ...partPages(context),
     ...vehiclePages(context),
-    blankSurveyPage(context),
     ...guidePages(context),
-    ...calculatorPages(context),
     findingsPage(context),
     computationsPage(context),
-    ...writingPages(context),
+    ...ofWholeShop,
   ];
   return [...pages, searchPage(context, pages)].sort((a, b) => (a.address < b.address ? -1 : 1));
 }
