@@ -43,6 +43,44 @@ describe('an input that is driven past its limit', () => {
     ]);
   });
 
+  test('of a vehicle is turned down where its outputs were measured', () => {
+    const [told] = found(
+      'input-overdriven',
+      about({
+        content: ({ job, vehicle }) => {
+          vehicle.fitted.head = { part: 'radio', zone: 'cabin' };
+          job.links['radio-signal'] = { from: 'head.OUT', to: 'dsp.IN' };
+          job['left-open'] = { 'radio.OUT': 'not used' };
+        },
+        plan: ({ audio }) => {
+          audio.inputs = [
+            {
+              ...{ input: 'dsp.IN', output: 'head.OUT', wire: 'radio-signal', level: 'low', sourceV: 9 },
+              ...{ leastV: 0.5, greatestV: 4, headroomDb: -7.04, reserveDb: 0, verdict: 'too-high' },
+            },
+          ];
+        },
+      }),
+    );
+    expect(told?.of).toEqual(['dsp.IN', 'head.OUT', 'radio-signal']);
+    expect(told?.advice).toEqual([
+      [{ path: '/fitted/head/outputs/OUT/clean-voltage', file: 'vehicle', value: '4 V' }],
+    ]);
+  });
+
+  test('is a line input with a speaker output on it, or a high-level input past its limit', () => {
+    const line = driven({ level: 'high', sourceV: null, greatestV: null, verdict: 'unknown' });
+    expect(line?.message).toBe('radio.OUT is a speaker output, and dsp.IN a line input');
+    const highLevel = driven({ level: 'high', input: 'dsp.HL+' }, (content) => {
+      Object.assign(partIn(content, 'dsp', 'processor').terminals, {
+        'HL+': { role: 'speaker-in-positive' },
+        'HL-': { role: 'speaker-in-negative' },
+      });
+      content.job['left-open'] = { 'dsp.HL-': 'not used', 'dsp.HL+': 'not used' };
+    });
+    expect(highLevel?.message).toMatch(/^radio\.OUT drives dsp\.HL\+ past its limit: 9 V clean/);
+  });
+
   describe('is offered a converter of the catalogue', () => {
     const offered = (to: string, ...outputs: readonly (string | null)[]) =>
       /in the catalogue: (\w+)\)/.exec(

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { ambientRules } from '../../../lib/model/zone-ambient.ts';
-import { about, aboutContent, entry, one } from '../case.ts';
+import { about, aboutContent, entry, one, partIn } from '../case.ts';
 import { run, setBoard, wire } from '../changes.ts';
+import type { Written } from '../content.ts';
 import { found } from '../found.ts';
 import { sized } from '../plan.ts';
 import { route } from '../plan-board.ts';
@@ -137,6 +138,42 @@ describe('an edge that something guards', () => {
     expect(edges(true)[0]?.message).toMatch(/passes 2 sharp edges with 1 grommet:/);
     expect(edges(false)).toEqual([expect.objectContaining({ level: 'stop' })]);
     expect(edges(false)[0]?.message).toMatch(/passes 2 sharp edges with 0 grommets:/);
+  });
+});
+
+describe('a length that is shorter than its way', () => {
+  const told = (units: 'inch' | 'millimetre', change: (content: Written) => void) =>
+    found(
+      'length-under-run',
+      aboutContent((content) => {
+        content.shop.units = units;
+        change(content);
+      }),
+    );
+  const written = (length: string) => (content: Written) => {
+    entry(content.job.links, 'main').length = length;
+  };
+
+  // 1 m of engine bay and 3 m of sill. 4 m are 157.48 in: 157 1/2 in is the next sixteenth.
+  test('is answered with the next mark of the tape that is no shorter', () => {
+    const [inches] = told('inch', written('3.99 m'));
+    expect(inches).toMatchObject({ value: 3.99, limit: 4 });
+    expect(inches?.advice).toEqual([[{ path: '/links/main/length', value: '157 1/2 in' }]]);
+    expect(inches?.remedy).toMatch(/ and write length: 157 1\/2 in or more$/);
+    const [millimetres] = told('millimetre', written('3.99 m'));
+    expect(millimetres?.advice).toEqual([[{ path: '/links/main/length', value: '4000 mm' }]]);
+    expect(told('inch', written('4 m'))).toEqual([]);
+  });
+
+  test('of a lead that is made so is answered with a longer lead', () => {
+    const made = (length: string) => (content: Written) => {
+      partIn(content, 'nine-wire', 'cable')['made-length'] = length;
+      content.job.cables = { phono: { part: 'nine-wire' } };
+      Object.assign(entry(content.job.links, 'radio-signal'), { cable: 'phono', conductors: ['white'] });
+    };
+    const [short] = told('millimetre', made('2.9 m'));
+    expect(short).toMatchObject({ path: '/links/radio-signal', remedy: 'name a lead of 3000 mm or more' });
+    expect(told('millimetre', made('3 m'))).toEqual([]);
   });
 });
 
